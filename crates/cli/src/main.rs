@@ -1,0 +1,3 @@
+//! The `quillet` command.
+
+fn main() {}

@@ -1,0 +1,1 @@
+//! Pure functions from design and plan to bytes: drawing, sheet, solids, reports.

@@ -1,0 +1,1 @@
+//! Lengths, profiles and solids of revolution in the meridian plane.

@@ -1,0 +1,1 @@
+//! One file a question an editor asks; plain data in, plain data out.

@@ -1,0 +1,1 @@
+//! The language server: carries the answers of ide to an editor.

@@ -1,0 +1,1 @@
+//! How a design is made: route, tools, mandrels, cut list.

@@ -1,0 +1,1 @@
+//! Published threads, fits, drills and materials, every row with its source.

@@ -1,0 +1,1 @@
+//! Text to tokens, a spanned tree and findings; the formatter; the line index.
