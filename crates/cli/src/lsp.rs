@@ -1,0 +1,24 @@
+//! `quillet lsp`: the language server on standard input and output.
+
+use std::process::ExitCode;
+
+/// What `quillet lsp` may be asked.
+#[derive(clap::Args)]
+pub(crate) struct Args {
+    /// Use standard input and output; always so, accepted because many editors add it.
+    #[arg(long)]
+    stdio: bool,
+}
+
+/// Serves until the editor says `exit`: 0 after a `shutdown`, else 1; 2 where it could not start.
+pub(crate) fn run(args: &Args) -> ExitCode {
+    // Standard streams are the only transport there is, so the flag changes nothing.
+    let _ = args.stdio;
+    match quillet_lsp::serve_stdio() {
+        Ok(ended) => ExitCode::from(ended.code()),
+        Err(error) => {
+            eprintln!("quillet lsp could not start: {error}");
+            ExitCode::from(2)
+        }
+    }
+}
