@@ -1,1 +1,10 @@
 //! Published threads, fits, drills and materials, every row with its source.
+//!
+//! Sizes live as tables under `data/`, one row a size, so that adding one is a line. Every answer
+//! carries its [`Source`]. Nothing here knows a particular pen.
+
+mod source;
+mod table;
+pub mod thread;
+
+pub use source::Source;

@@ -1,0 +1,278 @@
+//! The ISO 68-1 profile: heights, diameters, lead, and the metal a thread holds.
+
+use std::f64::consts::PI;
+
+use quillet_geometry::{Angle, Length};
+
+use super::form::{ThreadForm, ThreadSize};
+
+const MM_PER_INCH: f64 = 25.4;
+const SQRT_3: f64 = 1.732_050_807_568_877_2;
+
+/// What a real part leaves of a thread's full form.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Clip {
+    /// The full basic form, crest flat P/8 and root flat P/4.
+    #[default]
+    Full,
+    /// A hole bored to this diameter before the thread was cut: crests end there.
+    Bore(Length),
+    /// A tenon turned to this diameter before the thread was cut: crests end there.
+    Tenon(Length),
+}
+
+/// Basic sizes by ISO 724 (d2 = d - 3H/4, D1 = d - 5H/4, d3 = d - 17H/12, H = P·√3/2). The pitch,
+/// never the lead, enters them, however many starts there are.
+impl ThreadForm {
+    /// The nominal major diameter, d or D.
+    pub const fn major(&self) -> Length {
+        match self.size() {
+            ThreadSize::Metric { major, .. } | ThreadSize::Inch { major, .. } => major,
+        }
+    }
+
+    /// The pitch P, rounded to the nanometre for inch threads; [`ThreadForm::pitch_mm`] is exact.
+    pub fn pitch(&self) -> Length {
+        Length::mm(self.pitch_mm())
+    }
+
+    /// The pitch P in millimetres.
+    pub fn pitch_mm(&self) -> f64 {
+        match self.size() {
+            ThreadSize::Metric { pitch, .. } => pitch.to_mm(),
+            ThreadSize::Inch { tpi, .. } => MM_PER_INCH / f64::from(tpi),
+        }
+    }
+
+    /// Travel in one turn: pitch times starts.
+    pub fn lead(&self) -> Length {
+        Length::mm(self.lead_mm())
+    }
+
+    /// Travel in one turn, in millimetres.
+    pub fn lead_mm(&self) -> f64 {
+        self.pitch_mm() * f64::from(self.starts())
+    }
+
+    /// The height of the sharp triangle, H = P·√3/2.
+    pub fn height(&self) -> Length {
+        Length::mm(self.height_mm())
+    }
+
+    /// The pitch diameter, d2 = D2 = d - 3H/4.
+    pub fn pitch_diameter(&self) -> Length {
+        Length::mm(self.pitch_diameter_mm())
+    }
+
+    /// The minor diameter of the hole and of the basic profile, D1 = d - 5H/4.
+    pub fn minor_diameter(&self) -> Length {
+        Length::mm(self.minor_diameter_mm())
+    }
+
+    /// The diameter at the root of an outside thread cut with a rounded root, d3 = d - 17H/12.
+    pub fn root_diameter(&self) -> Length {
+        Length::mm(self.major().to_mm() - 17.0 / 12.0 * self.height_mm())
+    }
+
+    /// The angle the thread climbs at its pitch diameter: tan = lead / (π·d2).
+    pub fn lead_angle(&self) -> Angle {
+        Angle::deg(climb_deg(self.lead_mm(), self.pitch_diameter_mm()))
+    }
+
+    /// The angle the thread climbs at its major diameter.
+    pub fn lead_angle_at_crest(&self) -> Angle {
+        Angle::deg(climb_deg(self.lead_mm(), self.major().to_mm()))
+    }
+
+    /// The turn from one start to the next: 360° over the starts. A cap catches within it.
+    pub fn start_spacing(&self) -> Angle {
+        Angle::deg(360.0 / f64::from(self.starts()))
+    }
+
+    /// The radius in millimetres of the plain cylinder with the same volume as the thread:
+    /// √(mean of r² over a pitch) of the basic profile, as far as `clip` leaves it.
+    ///
+    /// Inside and outside threads share the basic profile, so a hole's and a shaft's are one
+    /// number. The number of starts does not matter.
+    pub fn equal_volume_radius_mm(&self, clip: Clip) -> f64 {
+        let crest = self.major().to_mm() / 2.0;
+        let root = self.minor_diameter_mm() / 2.0;
+        let (low, high) = match clip {
+            Clip::Full => (root, crest),
+            Clip::Bore(bore) => (bore.to_mm() / 2.0, crest),
+            Clip::Tenon(tenon) => (root, tenon.to_mm() / 2.0),
+        };
+        // A bore wider than the thread, or a tenon thinner than its root, leaves plain cylinders.
+        if low >= crest {
+            return low;
+        }
+        if high <= root {
+            return high;
+        }
+        let (low, high) = (low.max(root), high.min(crest));
+        let pitch = self.pitch_mm();
+        // Each flank runs 1/√3 along the axis for one of radius.
+        let root_flat = pitch / 4.0 + 2.0 * (low - root) / SQRT_3;
+        let crest_flat = pitch / 8.0 + 2.0 * (crest - high) / SQRT_3;
+        let flanks = 2.0 * (high - low) / SQRT_3;
+        let mean = (root_flat * low * low
+            + crest_flat * high * high
+            + flanks * (low * low + low * high + high * high) / 3.0)
+            / pitch;
+        mean.sqrt()
+    }
+
+    pub(super) fn height_mm(&self) -> f64 {
+        self.pitch_mm() * SQRT_3 / 2.0
+    }
+
+    pub(super) fn pitch_diameter_mm(&self) -> f64 {
+        self.major().to_mm() - 0.75 * self.height_mm()
+    }
+
+    pub(super) fn minor_diameter_mm(&self) -> f64 {
+        self.major().to_mm() - 1.25 * self.height_mm()
+    }
+}
+
+fn climb_deg(lead_mm: f64, diameter_mm: f64) -> f64 {
+    (lead_mm / (PI * diameter_mm)).atan().to_degrees()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn thread(designation: &str) -> ThreadForm {
+        designation.parse().unwrap()
+    }
+
+    /// ISO 724 as printed, to the micrometre.
+    #[test]
+    fn basic_sizes_are_those_of_iso_724() {
+        for row in quillet_reference::rows("metric_thread_basic.csv") {
+            let form = ThreadForm::metric(
+                Length::parse_mm(row.text("d_mm")).unwrap(),
+                Length::parse_mm(row.text("pitch_mm")).unwrap(),
+            );
+            for (column, found) in [
+                ("d2_mm", form.pitch_diameter()),
+                ("d1_mm", form.minor_diameter()),
+                ("d3_mm", form.root_diameter()),
+            ] {
+                let printed = row.number(column);
+                assert!(
+                    (found.to_mm() - printed).abs() <= 0.0005 + 1e-9,
+                    "{row}: {column} {found}"
+                );
+            }
+            for (column, found) in [
+                ("d2_exact_mm", form.pitch_diameter()),
+                ("d1_exact_mm", form.minor_diameter()),
+                ("H_mm", form.height()),
+            ] {
+                assert!(
+                    (found.to_mm() - row.number(column)).abs() < 1.1e-6,
+                    "{row}: {column} {found}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn leads_and_lead_angles_of_multi_start_threads() {
+        for row in quillet_reference::rows("multi_start_threads.csv") {
+            let form = thread(row.text("designation"));
+            assert_eq!(f64::from(form.starts()), row.number("starts"), "{row}");
+            for (column, found, within) in [
+                ("d_mm", form.major().to_mm(), 1e-9),
+                ("pitch_mm", form.pitch_mm(), 1e-9),
+                ("lead_mm", form.lead_mm(), 1e-9),
+                ("d2_mm", form.pitch_diameter().to_mm(), 1e-6),
+                ("lead_angle_at_d2_deg", form.lead_angle().to_deg(), 1e-6),
+                (
+                    "lead_angle_at_d_deg",
+                    form.lead_angle_at_crest().to_deg(),
+                    1e-6,
+                ),
+                ("turns_per_mm_travel", 1.0 / form.lead_mm(), 1e-6),
+                (
+                    "angle_between_starts_deg",
+                    form.start_spacing().to_deg(),
+                    1e-4,
+                ),
+            ] {
+                assert!(
+                    (found - row.number(column)).abs() <= within,
+                    "{row}: {column} {found}"
+                );
+            }
+        }
+    }
+
+    /// The volume oracle: mpmath quadrature of the ISO 68-1 basic profile.
+    #[test]
+    fn the_equal_volume_cylinder_agrees_with_quadrature() {
+        let mut seen = 0;
+        for row in quillet_reference::rows("revolution_oracle.csv") {
+            let Some(size) = row.text("case").strip_prefix("thread_") else {
+                continue;
+            };
+            let form = thread(&size.replace("xP", "x"));
+            let found = match row.text("item") {
+                "r_equal_volume" => form.equal_volume_radius_mm(Clip::Full),
+                "r_major" => form.major().to_mm() / 2.0,
+                "r_pitch" => form.pitch_diameter_mm() / 2.0,
+                "r_minor" => form.minor_diameter_mm() / 2.0,
+                other => panic!("{row}: {other:?} is not known here"),
+            };
+            let wanted = row.number("z0");
+            assert!((found - wanted).abs() < 1e-12 * wanted, "{row}: {found}");
+            seen += 1;
+        }
+        assert!(seen > 0, "no thread in the oracle");
+    }
+
+    /// Against the mean of r² taken by a fine sum over the clipped profile.
+    #[test]
+    fn a_real_bore_or_tenon_clips_the_crests() {
+        let form = thread("M12x0.8 starts 3");
+        let summed = |low: f64, high: f64| {
+            let steps = 200_000;
+            let sum: f64 = (0..steps)
+                .map(|step| {
+                    let z = (f64::from(step) + 0.5) / f64::from(steps) * 0.8;
+                    let from_crest = (z - 0.4).abs() - 0.05;
+                    let r = (6.0 - from_crest * 3f64.sqrt())
+                        .clamp(form.minor_diameter_mm() / 2.0, 6.0)
+                        .clamp(low, high);
+                    r * r
+                })
+                .sum();
+            (sum / f64::from(steps)).sqrt()
+        };
+        let bore = Length::mm(11.2);
+        let tenon = Length::mm(11.9);
+        assert!((form.equal_volume_radius_mm(Clip::Bore(bore)) - 5.76750).abs() < 5e-6);
+        for (clip, low, high) in [
+            (Clip::Bore(bore), 5.6, 6.0),
+            (Clip::Tenon(tenon), 5.0, 5.95),
+            (Clip::Bore(Length::mm(11.0)), 5.0, 6.0),
+            (Clip::Tenon(Length::mm(12.4)), 5.0, 6.0),
+        ] {
+            let found = form.equal_volume_radius_mm(clip);
+            assert!(
+                (found - summed(low, high)).abs() < 1e-8,
+                "{clip:?}: {found}"
+            );
+        }
+        assert_eq!(
+            form.equal_volume_radius_mm(Clip::Bore(Length::mm(12.5))),
+            6.25
+        );
+        assert_eq!(
+            form.equal_volume_radius_mm(Clip::Tenon(Length::mm(11.0))),
+            5.5
+        );
+    }
+}
