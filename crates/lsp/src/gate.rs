@@ -57,8 +57,7 @@ where
     type Future = Pending<S::Error>;
 
     fn poll_ready(&mut self, _: &mut Context<'_>) -> Poll<Result<(), S::Error>> {
-        // The inner service is ready whenever it has not exited, and after `exit`
-        // nothing is passed on to it.
+        // The inner service is ready until it is told to exit, which it never is.
         Poll::Ready(Ok(()))
     }
 
@@ -66,12 +65,12 @@ where
         if self.exit.is_none() {
             return Box::pin(async { Ok(None) });
         }
-        let request = without_null_params(request);
+        let request = without_needless_params(request);
         match Kind::of(request.method()) {
             Kind::Exit => {
-                let leave = self.pass(request);
+                // Not handed over: the inner service would drop the answers still under way.
                 drop(self.exit.take());
-                leave
+                Box::pin(async { Ok(None) })
             }
             Kind::Free => self.pass(request),
             Kind::Writer => {
@@ -165,16 +164,17 @@ impl Kind {
     }
 }
 
-fn without_null_params(request: Request) -> Request {
-    if request.params().is_some_and(serde_json::Value::is_null) {
-        let (method, id, _) = request.into_parts();
-        let bare = Request::build(method);
-        match id {
-            Some(id) => bare.id(id).finish(),
-            None => bare.finish(),
-        }
-    } else {
-        request
+/// Takes out `params: null`, and any of `shutdown`, which has none.
+fn without_needless_params(request: Request) -> Request {
+    let needless = |params: &serde_json::Value| params.is_null() || request.method() == "shutdown";
+    if !request.params().is_some_and(needless) {
+        return request;
+    }
+    let (method, id, _) = request.into_parts();
+    let bare = Request::build(method);
+    match id {
+        Some(id) => bare.id(id).finish(),
+        None => bare.finish(),
     }
 }
 

@@ -3,9 +3,25 @@
 //! The only crate that knows the protocol. It keeps the order of the wire, the open
 //! documents and when to work; it has no answers of its own.
 
+mod cancel;
+mod capabilities;
+mod convert;
+mod desk;
+mod documents;
+mod editor;
 mod gate;
+mod lane;
 mod line;
+mod lines;
+mod outbox;
+mod position;
+mod probe;
+mod pull;
+mod queue;
 mod server;
+mod session;
+mod shown;
 mod transport;
 
-pub use transport::{Ended, serve, serve_stdio};
+pub use session::Session;
+pub use transport::{Ended, serve_stdio};

@@ -2,6 +2,7 @@
 
 use crate::gate::Gate;
 use crate::server::Server;
+use crate::session::Session;
 use std::future::Future;
 use std::pin::Pin;
 use std::sync::atomic::Ordering;
@@ -35,34 +36,38 @@ impl Ended {
     }
 }
 
-/// Serves one editor until it says `exit` or closes `input`.
-pub async fn serve<I, O>(input: I, output: O) -> Ended
-where
-    I: AsyncRead + Unpin,
-    O: AsyncWrite,
-{
-    let (service, socket) = Server::service();
-    let (gate, exited, shut) = Gate::new(service);
-    let (stop, stopped) = oneshot::channel();
-    let input = UntilExit {
-        inner: input,
-        exited: Some(exited),
-        stop: Some(stop),
-    };
-    let session = tower_lsp::Server::new(input, output, socket)
-        .concurrency_level(CONCURRENCY)
-        .serve(gate);
-    tokio::select! {
-        () = session => {}
-        () = async {
-            let _ = stopped.await;
-            tokio::time::sleep(GRACE).await;
-        } => {}
-    }
-    if shut.load(Ordering::SeqCst) {
-        Ended::Orderly
-    } else {
-        Ended::Abrupt
+impl Session {
+    /// Serves one editor until it says `exit` or closes `input`.
+    ///
+    /// Must be called on a Tokio runtime with timers.
+    pub async fn serve<I, O>(self, input: I, output: O) -> Ended
+    where
+        I: AsyncRead + Unpin,
+        O: AsyncWrite,
+    {
+        let (service, socket) = Server::service(self);
+        let (gate, exited, shut) = Gate::new(service);
+        let (stop, stopped) = oneshot::channel();
+        let input = UntilExit {
+            inner: input,
+            exited: Some(exited),
+            stop: Some(stop),
+        };
+        let session = tower_lsp::Server::new(input, output, socket)
+            .concurrency_level(CONCURRENCY)
+            .serve(gate);
+        tokio::select! {
+            () = session => {}
+            () = async {
+                let _ = stopped.await;
+                tokio::time::sleep(GRACE).await;
+            } => {}
+        }
+        if shut.load(Ordering::SeqCst) {
+            Ended::Orderly
+        } else {
+            Ended::Abrupt
+        }
     }
 }
 
@@ -74,7 +79,7 @@ pub fn serve_stdio() -> std::io::Result<Ended> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .enable_time()
         .build()?;
-    let ended = runtime.block_on(serve(tokio::io::stdin(), tokio::io::stdout()));
+    let ended = runtime.block_on(Session::new().serve(tokio::io::stdin(), tokio::io::stdout()));
     // A thread may sit in a read of standard input that never returns.
     runtime.shutdown_background();
     Ok(ended)

@@ -1,0 +1,3 @@
+//! From plain answers to the protocol's types, one kind a file.
+
+pub(crate) mod diagnostic;

@@ -1,0 +1,129 @@
+//! Findings as diagnostics.
+
+use crate::desk::Asked;
+use crate::lines::Lines;
+use crate::shown::{Checked, Found};
+use quillet_ide::Analysis;
+use quillet_syntax::{FileId, Finding, Severity, Span};
+use std::collections::BTreeMap;
+use tower_lsp::lsp_types::{
+    CodeDescription, Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag,
+    Location, NumberOrString, Url,
+};
+
+/// All findings of an analysis, by file.
+pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Checked {
+    let mut places = Places::new(analysis, asked);
+    let mut files = BTreeMap::new();
+    for file in analysis.files() {
+        let diagnostics = analysis
+            .findings
+            .iter()
+            .filter(|finding| finding.span.file == file.id)
+            .map(|finding| diagnostic(finding, &mut places))
+            .collect();
+        let found = Found {
+            text: file.text.clone(),
+            diagnostics,
+        };
+        files.insert(file.path.clone(), found);
+    }
+    Checked {
+        files,
+        missing: analysis.missing.clone(),
+    }
+}
+
+/// One finding.
+fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnostic {
+    let location = places.location(finding.span);
+    let related = finding
+        .labels
+        .iter()
+        .filter_map(|label| {
+            let location = places.location(label.span)?;
+            Some(DiagnosticRelatedInformation {
+                location,
+                message: label.text.clone(),
+            })
+        })
+        .collect::<Vec<_>>();
+    Diagnostic {
+        range: location.map(|location| location.range).unwrap_or_default(),
+        severity: Some(severity(finding.severity)),
+        code: Some(NumberOrString::String(finding.rule.into())),
+        code_description: page(finding.rule),
+        source: Some("quillet".into()),
+        message: message(finding),
+        related_information: (!related.is_empty()).then_some(related),
+        tags: tags(finding.rule),
+        data: None,
+    }
+}
+
+/// The message with its hint on a line of its own and the pens it is about.
+fn message(finding: &Finding) -> String {
+    let mut message = finding.message.clone();
+    if let Some(hint) = &finding.hint {
+        message.push('\n');
+        message.push_str(hint);
+    }
+    if !finding.pens.is_empty() {
+        message.push_str("\nin ");
+        message.push_str(&finding.pens.join(", "));
+    }
+    message
+}
+
+fn severity(severity: Severity) -> DiagnosticSeverity {
+    match severity {
+        Severity::Error => DiagnosticSeverity::ERROR,
+        Severity::Warning => DiagnosticSeverity::WARNING,
+        Severity::Note => DiagnosticSeverity::INFORMATION,
+    }
+}
+
+fn tags(rule: &str) -> Option<Vec<DiagnosticTag>> {
+    matches!(rule, "unused-item" | "stale-acceptance").then(|| vec![DiagnosticTag::UNNECESSARY])
+}
+
+/// The address of a rule's page.
+fn page(rule: &str) -> Option<CodeDescription> {
+    let href = Url::parse(&quillet_ide::rule_page(rule)?).ok()?;
+    Some(CodeDescription { href })
+}
+
+/// Where spans lie, with the lines of each file counted once.
+pub(crate) struct Places<'a> {
+    analysis: &'a Analysis,
+    asked: &'a Asked,
+    files: BTreeMap<FileId, Option<(Url, Lines<'a>)>>,
+}
+
+impl<'a> Places<'a> {
+    /// Nothing counted yet.
+    pub(crate) fn new(analysis: &'a Analysis, asked: &'a Asked) -> Self {
+        Self {
+            analysis,
+            asked,
+            files: BTreeMap::new(),
+        }
+    }
+
+    /// The location of a span; none where its file has no address.
+    pub(crate) fn location(&mut self, span: Span) -> Option<Location> {
+        let (url, lines) = self
+            .files
+            .entry(span.file)
+            .or_insert_with(|| {
+                let file = self.analysis.file(span.file)?;
+                let url = self.asked.url(&file.path)?;
+                Some((url, Lines::new(&file.text, self.asked.encoding)))
+            })
+            .as_ref()?;
+        Some(Location {
+            uri: url.clone(),
+            range: lines.range(span.range()),
+        })
+    }
+}

@@ -1,0 +1,160 @@
+//! What one session knows: the open documents, and what is to be worked out about them.
+
+use crate::cancel::Cancel;
+use crate::editor::EditorCan;
+use crate::position::Encoding;
+use crate::queue::Queue;
+use crate::session::Session;
+use crate::shown::Shown;
+use quillet_ide::{Snapshot, Workspace};
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use tokio::sync::Notify;
+use tower_lsp::jsonrpc::{Error, Result};
+use tower_lsp::lsp_types::Url;
+
+/// Shared by the handlers and the lanes that work.
+pub(crate) struct Desk {
+    /// How the session was set up.
+    pub(crate) session: Session,
+    /// Told when there is work.
+    pub(crate) work: Notify,
+    /// Told when a check has ended.
+    pub(crate) checked: Notify,
+    /// Requests that a thread is working on.
+    pub(crate) working: Arc<AtomicUsize>,
+    state: Mutex<State>,
+}
+
+/// What changes, under a lock that is only ever held for a moment.
+#[derive(Default)]
+pub(crate) struct State {
+    /// The texts.
+    pub(crate) workspace: Workspace,
+    /// The documents the editor has open.
+    pub(crate) open: BTreeMap<PathBuf, OpenDocument>,
+    /// What waits to be checked.
+    pub(crate) queue: Queue,
+    /// What was last published.
+    pub(crate) shown: Shown,
+    /// What columns count.
+    pub(crate) encoding: Encoding,
+    /// What the editor can do.
+    pub(crate) editor: EditorCan,
+    /// Findings have changed in a file other than the one that was checked.
+    pub(crate) elsewhere: bool,
+}
+
+/// A document the editor has open.
+#[derive(Clone, Debug)]
+pub(crate) struct OpenDocument {
+    /// Its address as the editor spells it.
+    pub(crate) url: Url,
+    /// The editor's version number.
+    pub(crate) version: i32,
+}
+
+impl Desk {
+    /// A desk with nothing on it.
+    pub(crate) fn new(session: Session) -> Self {
+        Self {
+            session,
+            work: Notify::new(),
+            checked: Notify::new(),
+            working: Arc::default(),
+            state: Mutex::default(),
+        }
+    }
+
+    /// The state; never held across an await.
+    pub(crate) fn state(&self) -> MutexGuard<'_, State> {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Answers a request on a thread of its own, from the texts as they are now.
+    ///
+    /// # Errors
+    /// An internal error where the answer panicked; it is told, never fatal.
+    pub(crate) async fn answer<T, F>(&self, question: F) -> Result<T>
+    where
+        T: Send + 'static,
+        F: FnOnce(&Asked) -> Result<T> + Send + 'static,
+    {
+        let asked = self.state().asked(Cancel::default());
+        let _call_off = asked.cancel.on_drop();
+        let working = Working::new(&self.working);
+        let job = tokio::task::spawn_blocking(move || {
+            let _working = working;
+            question(&asked)
+        });
+        job.await.map_err(|_| Error::internal_error())?
+    }
+}
+
+/// What a question is answered from.
+pub(crate) struct Asked {
+    /// The texts.
+    pub(crate) snapshot: Snapshot,
+    /// What columns count.
+    pub(crate) encoding: Encoding,
+    /// Set where the editor no longer waits.
+    pub(crate) cancel: Cancel,
+    open: BTreeMap<PathBuf, OpenDocument>,
+}
+
+impl Asked {
+    /// The address of a file as the editor spells it.
+    pub(crate) fn url(&self, path: &Path) -> Option<Url> {
+        address(&self.open, path)
+    }
+}
+
+impl State {
+    /// What a question asked now is answered from.
+    pub(crate) fn asked(&self, cancel: Cancel) -> Asked {
+        Asked {
+            snapshot: self.workspace.snapshot(),
+            encoding: self.encoding,
+            cancel,
+            open: self.open.clone(),
+        }
+    }
+
+    /// The address of a file as the editor spells it.
+    pub(crate) fn url(&self, path: &Path) -> Option<Url> {
+        address(&self.open, path)
+    }
+}
+
+/// The path by which a document is known: its own, or its whole address where it is no file.
+pub(crate) fn path_of(url: &Url) -> PathBuf {
+    match url.to_file_path() {
+        Ok(path) if url.scheme() == "file" => path,
+        _ => PathBuf::from(url.as_str()),
+    }
+}
+
+fn address(open: &BTreeMap<PathBuf, OpenDocument>, path: &Path) -> Option<Url> {
+    match open.get(path) {
+        Some(document) => Some(document.url.clone()),
+        None => Url::from_file_path(path).ok(),
+    }
+}
+
+/// Counts a thread as working until dropped.
+struct Working(Arc<AtomicUsize>);
+
+impl Working {
+    fn new(count: &Arc<AtomicUsize>) -> Self {
+        count.fetch_add(1, Ordering::SeqCst);
+        Self(count.clone())
+    }
+}
+
+impl Drop for Working {
+    fn drop(&mut self) {
+        self.0.fetch_sub(1, Ordering::SeqCst);
+    }
+}

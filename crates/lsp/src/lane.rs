@@ -1,0 +1,101 @@
+//! A lane: takes the most urgent file, checks it off the reading task, tells the editor.
+
+use crate::convert::diagnostic;
+use crate::desk::{Asked, Desk, State};
+use crate::outbox::Outbox;
+use crate::queue::Urgency;
+use crate::shown::Checked;
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// Works until aborted.
+pub(crate) async fn run(desk: Arc<Desk>, outbox: Outbox) {
+    loop {
+        let Some((root, asked)) = next(&desk) else {
+            desk.work.notified().await;
+            continue;
+        };
+        // Another lane may take what is left.
+        desk.work.notify_one();
+        let delay = desk.session.analysis_delay;
+        let path = root.clone();
+        let job = tokio::task::spawn_blocking(move || {
+            std::thread::sleep(delay);
+            check(&path, &asked)
+        });
+        // A check that panicked shows nothing and is tried again at the next edit.
+        let checked = job.await.unwrap_or_else(|_| Some(Checked::default()));
+        finish(&desk, &outbox, &root, checked);
+    }
+}
+
+fn next(desk: &Desk) -> Option<(PathBuf, Asked)> {
+    let mut state = desk.state();
+    let (root, cancel) = state.queue.take()?;
+    Some((root, state.asked(cancel)))
+}
+
+/// None where it was called off; of a file that is gone nothing is found.
+fn check(root: &Path, asked: &Asked) -> Option<Checked> {
+    let analysis = asked.snapshot.analysis(root, &|| asked.cancel.is_off());
+    let checked = analysis.map(|analysis| diagnostic::checked(&analysis, asked));
+    (!asked.cancel.is_off()).then(|| checked.unwrap_or_default())
+}
+
+fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
+    let mut state = desk.state();
+    state.queue.done(root);
+    let touched = match checked {
+        Some(checked) if state.is_current(&checked) => state.shown.record(root, checked),
+        Some(_) => {
+            // A file it read has changed meanwhile; whoever changed it could not know.
+            let urgency = state.urgency(root);
+            state.queue.ask(root, urgency);
+            BTreeSet::new()
+        }
+        None => BTreeSet::new(),
+    };
+    for file in touched {
+        outbox.publish(&mut state, &file, file == root);
+    }
+    if state.queue.is_idle() && std::mem::take(&mut state.elsewhere) {
+        outbox.refresh(&state);
+    }
+    drop(state);
+    desk.checked.notify_waiters();
+    desk.work.notify_one();
+}
+
+impl State {
+    /// Whether every open document it read still has the text that was read.
+    fn is_current(&self, checked: &Checked) -> bool {
+        checked
+            .files
+            .iter()
+            .all(|(file, found)| match self.workspace.text(file) {
+                Some(text) => Arc::ptr_eq(&text, &found.text),
+                None => true,
+            })
+    }
+
+    /// How soon a file is wanted that nobody is editing.
+    pub(crate) fn urgency(&self, root: &Path) -> Urgency {
+        if self.open.contains_key(root) {
+            Urgency::Open
+        } else {
+            Urgency::Folder
+        }
+    }
+
+    /// A file has changed: it is checked first, then all that read it.
+    pub(crate) fn changed(&mut self, file: &Path, urgency: Urgency) {
+        for reader in self.shown.readers(file) {
+            if reader != file {
+                let urgency = self.urgency(&reader);
+                self.queue.ask(&reader, urgency);
+            }
+        }
+        self.queue.ask(file, urgency);
+    }
+}

@@ -1,0 +1,113 @@
+//! What waits to be checked: one running and one waiting version of each file at most.
+
+use crate::cancel::Cancel;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+/// How soon a file is wanted; the least comes first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Urgency {
+    /// The maker is editing it.
+    Edited,
+    /// The editor has it open.
+    Open,
+    /// It lies in the folder.
+    Folder,
+}
+
+/// Files waiting, and files being checked.
+#[derive(Default)]
+pub(crate) struct Queue {
+    waiting: BTreeMap<PathBuf, Urgency>,
+    order: BTreeSet<(Urgency, PathBuf)>,
+    running: BTreeMap<PathBuf, Cancel>,
+}
+
+impl Queue {
+    /// Asks for a file to be checked (again); a check of it under way is called off.
+    pub(crate) fn ask(&mut self, path: &Path, urgency: Urgency) {
+        if let Some(running) = self.running.get(path) {
+            running.call_off();
+        }
+        let sooner = self
+            .waiting
+            .get(path)
+            .map_or(urgency, |was| urgency.min(*was));
+        if let Some(was) = self.waiting.insert(path.to_path_buf(), sooner) {
+            self.order.remove(&(was, path.to_path_buf()));
+        }
+        self.order.insert((sooner, path.to_path_buf()));
+    }
+
+    /// Takes a file out: it is no longer to be checked.
+    pub(crate) fn forget(&mut self, path: &Path) {
+        if let Some(was) = self.waiting.remove(path) {
+            self.order.remove(&(was, path.to_path_buf()));
+        }
+        if let Some(running) = self.running.get(path) {
+            running.call_off();
+        }
+    }
+
+    /// The most urgent file that is not being checked already, with the flag that calls it off.
+    pub(crate) fn take(&mut self) -> Option<(PathBuf, Cancel)> {
+        let next = self
+            .order
+            .iter()
+            .find(|(_, path)| !self.running.contains_key(path))
+            .cloned()?;
+        self.order.remove(&next);
+        let (_, path) = next;
+        self.waiting.remove(&path);
+        let cancel = Cancel::default();
+        self.running.insert(path.clone(), cancel.clone());
+        Some((path, cancel))
+    }
+
+    /// The check of a file has ended.
+    pub(crate) fn done(&mut self, path: &Path) {
+        self.running.remove(path);
+    }
+
+    /// Whether a file waits or is being checked.
+    pub(crate) fn holds(&self, path: &Path) -> bool {
+        self.waiting.contains_key(path) || self.running.contains_key(path)
+    }
+
+    /// Whether nothing waits and nothing runs.
+    pub(crate) fn is_idle(&self) -> bool {
+        self.waiting.is_empty() && self.running.is_empty()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_edited_comes_first_and_each_file_once() {
+        let mut queue = Queue::default();
+        queue.ask(Path::new("a"), Urgency::Folder);
+        queue.ask(Path::new("b"), Urgency::Open);
+        queue.ask(Path::new("a"), Urgency::Edited);
+        queue.ask(Path::new("a"), Urgency::Folder);
+        assert_eq!(queue.take().unwrap().0, Path::new("a"));
+        assert_eq!(queue.take().unwrap().0, Path::new("b"));
+        assert!(queue.take().is_none());
+    }
+
+    #[test]
+    fn one_runs_and_one_waits() {
+        let mut queue = Queue::default();
+        queue.ask(Path::new("a"), Urgency::Edited);
+        let (path, cancel) = queue.take().unwrap();
+        queue.ask(&path, Urgency::Edited);
+        queue.ask(&path, Urgency::Edited);
+        assert!(cancel.is_off());
+        assert!(queue.take().is_none(), "not two at a time");
+        queue.done(&path);
+        assert!(!queue.take().unwrap().1.is_off());
+        queue.done(&path);
+        assert!(queue.is_idle());
+    }
+}

@@ -1,0 +1,8 @@
+//! The real server through an in-memory pipe.
+#![allow(clippy::unwrap_used, reason = "tests may")]
+#![allow(dead_code, reason = "the editor can more than the tests ask of it yet")]
+
+mod editor;
+mod lifetime;
+mod order;
+mod positions;
