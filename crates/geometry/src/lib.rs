@@ -1,10 +1,30 @@
 //! Lengths, profiles and solids of revolution in the meridian plane.
+//!
+//! `z` runs along the axis of the part, `r` away from it. What a caller says and compares is a
+//! [`Length`] or an [`Angle`], exact integers; inside a curve everything is `f64` in millimetres,
+//! and every field says so in its name. Nothing here panics on any finite number.
 
 mod angle;
+mod arc;
+mod bernstein;
+mod chain;
+mod cubic;
+mod curve;
 mod decimal;
+mod gauss;
 mod length;
 mod limits;
+mod mass;
+mod point;
+mod properties;
 
 pub use angle::Angle;
+pub use arc::Arc;
+pub use chain::{Chain, Kink, Segment, Tag};
+pub use cubic::Cubic;
+pub use curve::{Bounds, Curve, Line};
 pub use length::{InchFraction, Length};
 pub use limits::Limits;
+pub use mass::Mass;
+pub use point::Point;
+pub use properties::{Properties, Surface};

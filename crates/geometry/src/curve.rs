@@ -1,0 +1,394 @@
+//! `Curve`: one piece of a profile in the meridian plane.
+
+use crate::bernstein::{Poly, Roots};
+use crate::{Arc, Cubic, Point};
+
+/// One piece of a profile: a line, an arc of an ellipse or a cubic, never turning back along `z`.
+///
+/// Only a line may be vertical (a face square to the axis). Parameters run from 0 at the start
+/// to 1 at the end.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Curve {
+    /// A straight line: a cylinder, a cone or, where vertical, a face.
+    Line(Line),
+    /// Part of an axis-parallel ellipse: bead, cove, round or dome.
+    Arc(Arc),
+    /// A cubic Bezier curve.
+    Cubic(Cubic),
+}
+
+/// A straight line; `end.z` is never before `start.z`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Line {
+    /// Where it begins.
+    pub start: Point,
+    /// Where it ends.
+    pub end: Point,
+}
+
+/// A box round a curve, in millimetres.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bounds {
+    /// Least `z` and `r`.
+    pub min: Point,
+    /// Greatest `z` and `r`.
+    pub max: Point,
+}
+
+/// The place as `z / w`, `r / w` of three polynomials of the parameter.
+pub(crate) struct Homogeneous {
+    pub(crate) z: Poly,
+    pub(crate) r: Poly,
+    pub(crate) w: Poly,
+}
+
+impl From<Line> for Curve {
+    fn from(line: Line) -> Curve {
+        Curve::Line(line)
+    }
+}
+
+impl From<Arc> for Curve {
+    fn from(arc: Arc) -> Curve {
+        Curve::Arc(arc)
+    }
+}
+
+impl From<Cubic> for Curve {
+    fn from(cubic: Cubic) -> Curve {
+        Curve::Cubic(cubic)
+    }
+}
+
+impl Curve {
+    /// A straight line between two places, given in either order along `z`.
+    pub fn line(start: Point, end: Point) -> Curve {
+        if end.z < start.z {
+            Curve::Line(Line {
+                start: end,
+                end: start,
+            })
+        } else {
+            Curve::Line(Line { start, end })
+        }
+    }
+
+    /// Where it begins.
+    pub fn start(&self) -> Point {
+        match self {
+            Curve::Line(line) => line.start,
+            Curve::Arc(arc) => arc.start(),
+            Curve::Cubic(cubic) => cubic.points()[0],
+        }
+    }
+
+    /// Where it ends.
+    pub fn end(&self) -> Point {
+        match self {
+            Curve::Line(line) => line.end,
+            Curve::Arc(arc) => arc.end(),
+            Curve::Cubic(cubic) => cubic.points()[3],
+        }
+    }
+
+    /// The place at a parameter of 0..1.
+    pub fn point(&self, t: f64) -> Point {
+        match self {
+            Curve::Line(line) => line.start.towards(line.end, t),
+            Curve::Arc(arc) => arc.point(t),
+            Curve::Cubic(cubic) => cubic.point(t),
+        }
+    }
+
+    /// The direction of travel at a parameter (not of unit length); its `z` is never negative.
+    pub fn tangent(&self, t: f64) -> Point {
+        match self {
+            Curve::Line(line) => line.end - line.start,
+            Curve::Arc(arc) => arc.tangent(t),
+            Curve::Cubic(cubic) => cubic.tangent(t),
+        }
+    }
+
+    /// dr/dz at a parameter; infinite where the curve stands square to the axis.
+    pub fn slope(&self, t: f64) -> f64 {
+        let way = self.tangent(t);
+        if way.z <= 1e-12 * way.r.abs() {
+            way.r.signum() * f64::INFINITY
+        } else {
+            way.r / way.z
+        }
+    }
+
+    /// True for a face square to the axis, which has no length along it.
+    pub fn is_vertical(&self) -> bool {
+        self.start().z >= self.end().z
+    }
+
+    /// True where `z` is within the curve's length, ends counted.
+    pub fn spans(&self, z: f64) -> bool {
+        self.start().z <= z && z <= self.end().z
+    }
+
+    /// The parameter at `z`, clamped to the ends.
+    pub fn param_at_z(&self, z: f64) -> f64 {
+        if z <= self.start().z {
+            return 0.0;
+        }
+        if z >= self.end().z {
+            return 1.0;
+        }
+        match self {
+            Curve::Line(line) => (z - line.start.z) / (line.end.z - line.start.z),
+            Curve::Arc(arc) => arc.param_at_z(z),
+            Curve::Cubic(cubic) => cubic.param_at_z(z),
+        }
+    }
+
+    /// The radius at `z` in mm; past an end, the radius at that end.
+    pub fn radius_at(&self, z: f64) -> f64 {
+        self.point(self.param_at_z(z)).r
+    }
+
+    /// The parameter at radius `r` of a curve whose radius only grows or only falls, clamped.
+    pub(crate) fn param_at_r(&self, r: f64) -> f64 {
+        let (start, end) = (self.start().r, self.end().r);
+        let part = (r - start) / (end - start);
+        if part >= 1.0 {
+            return 1.0;
+        }
+        match self {
+            _ if part.is_nan() || part <= 0.0 => 0.0,
+            Curve::Line(_) => part,
+            Curve::Arc(arc) => arc.param_at_r(r),
+            Curve::Cubic(cubic) => cubic.param_at_r(r),
+        }
+    }
+
+    /// The part between two stations, clamped to the curve; none where nothing of it is between.
+    pub fn between(&self, from_z: f64, to_z: f64) -> Option<Curve> {
+        let (from, to) = (from_z.max(self.start().z), to_z.min(self.end().z));
+        if self.is_vertical() {
+            return (from <= to).then_some(*self);
+        }
+        (from < to).then(|| {
+            let (start, end) = (self.param_at_z(from), self.param_at_z(to));
+            let place = |z: f64, t: f64| {
+                if t <= 0.0 {
+                    self.start()
+                } else if t >= 1.0 {
+                    self.end()
+                } else {
+                    Point::new(z, self.point(t).r)
+                }
+            };
+            self.cut((start, place(from, start)), (end, place(to, end)))
+        })
+    }
+
+    /// The part between two parameters, `from` below `to`.
+    pub fn between_params(&self, from: f64, to: f64) -> Curve {
+        self.cut((from, self.point(from)), (to, self.point(to)))
+    }
+
+    fn cut(&self, from: (f64, Point), to: (f64, Point)) -> Curve {
+        match self {
+            _ if from.0 <= 0.0 && to.0 >= 1.0 => *self,
+            Curve::Line(_) => Curve::Line(Line {
+                start: from.1,
+                end: to.1,
+            }),
+            Curve::Arc(arc) => Curve::Arc(arc.between(from.1, to.1)),
+            Curve::Cubic(cubic) => Curve::Cubic(cubic.between(from, to)),
+        }
+    }
+
+    /// Cut wherever the radius stops growing or falling, so that each piece only grows, only
+    /// falls or stays.
+    pub fn monotone_pieces(&self) -> Vec<Curve> {
+        let mut cuts = self.parallel_to(Point::new(1.0, 0.0)).as_slice().to_vec();
+        cuts.retain(|t| *t > 1e-9 && *t < 1.0 - 1e-9);
+        cuts.sort_by(f64::total_cmp);
+        cuts.push(1.0);
+        let mut from = 0.0;
+        let mut pieces = Vec::with_capacity(cuts.len());
+        for to in cuts {
+            pieces.push(self.between_params(from, to));
+            from = to;
+        }
+        pieces
+    }
+
+    /// Moved along the axis.
+    pub fn moved(&self, dz: f64) -> Curve {
+        let step = Point::new(dz, 0.0);
+        match self {
+            Curve::Line(line) => Curve::Line(Line {
+                start: line.start + step,
+                end: line.end + step,
+            }),
+            Curve::Arc(arc) => Curve::Arc(arc.moved(dz)),
+            Curve::Cubic(cubic) => Curve::Cubic(cubic.moved(dz)),
+        }
+    }
+
+    /// Turned end for end, `z` becoming `about` less `z`.
+    pub fn reversed(&self, about: f64) -> Curve {
+        match self {
+            Curve::Line(line) => Curve::Line(Line {
+                start: line.end.reversed(about),
+                end: line.start.reversed(about),
+            }),
+            Curve::Arc(arc) => Curve::Arc(arc.reversed(about)),
+            Curve::Cubic(cubic) => Curve::Cubic(cubic.reversed(about)),
+        }
+    }
+
+    /// The least box round the curve.
+    pub fn bounds(&self) -> Bounds {
+        let (start, end) = (self.start(), self.end());
+        let mut bounds = Bounds {
+            min: Point::new(start.z, start.r.min(end.r)),
+            max: Point::new(end.z, start.r.max(end.r)),
+        };
+        for t in self.parallel_to(Point::new(1.0, 0.0)).as_slice() {
+            let r = self.point(*t).r;
+            bounds.min.r = bounds.min.r.min(r);
+            bounds.max.r = bounds.max.r.max(r);
+        }
+        bounds
+    }
+
+    pub(crate) fn homogeneous(&self) -> Homogeneous {
+        match self {
+            Curve::Line(Line { start, end }) => Homogeneous {
+                z: Poly::new(&[start.z, end.z]),
+                r: Poly::new(&[start.r, end.r]),
+                w: Poly::new(&[1.0]),
+            },
+            Curve::Arc(arc) => arc.homogeneous(),
+            Curve::Cubic(cubic) => cubic.homogeneous(),
+        }
+    }
+
+    /// The parameters strictly inside where the tangent is parallel to `way`; a line has none.
+    pub(crate) fn parallel_to(&self, way: Point) -> Roots {
+        if matches!(self, Curve::Line(_)) {
+            return Roots::default();
+        }
+        let Homogeneous { z, r, w } = self.homogeneous();
+        let across = r.times(&Poly::new(&[way.z])).plus(-way.r, &z);
+        across
+            .derivative()
+            .times(&w)
+            .plus(-1.0, &across.times(&w.derivative()))
+            .roots()
+    }
+}
+
+impl Bounds {
+    /// No two places of two curves with these boxes are nearer than this, mm.
+    pub fn distance(&self, other: &Bounds) -> f64 {
+        let gap = |a: (f64, f64), b: (f64, f64)| (b.0 - a.1).max(a.0 - b.1).max(0.0);
+        Point::new(
+            gap((self.min.z, self.max.z), (other.min.z, other.max.z)),
+            gap((self.min.r, self.max.r), (other.min.r, other.max.r)),
+        )
+        .norm()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Lines, convex and concave arcs of circles and ellipses, domes and cubics over z = 3..13.
+    fn curves() -> impl Strategy<Value = Curve> {
+        let ends = (0.0..20.0_f64, 0.0..20.0_f64)
+            .prop_map(|(a, b)| (Point::new(3.0, a), Point::new(13.0, b)));
+        (ends, 0..4, -2.0..2.0_f64, -2.0..2.0_f64, any::<bool>()).prop_filter_map(
+            "an arc that can be made",
+            |((start, end), kind, one, two, convex)| match kind {
+                0 => Some(Curve::line(start, end)),
+                1 => Arc::new(start, end, 10.0 * (one + 3.0), 10.0 * (two + 3.0), convex)
+                    .map(Curve::Arc),
+                2 => Arc::dome(start, end).map(Curve::Arc),
+                _ => Cubic::with_slopes(start, end, one, two).map(Curve::Cubic),
+            },
+        )
+    }
+
+    proptest! {
+        #[test]
+        fn radius_and_parameter_agree(curve in curves(), t in 0.0..1.0_f64) {
+            let place = curve.point(t);
+            // Where the curve stands square to the axis, z fixes the radius to half the digits only.
+            let steep = curve.slope(t).abs().min(1e7);
+            let found = curve.radius_at(place.z);
+            prop_assert!((found - place.r).abs() < 1e-13 * (1.0 + steep) * 20.0, "{found} for {}", place.r);
+        }
+
+        #[test]
+        fn arcs_lie_on_their_ellipse(curve in curves(), t in 0.0..1.0_f64) {
+            if let Curve::Arc(arc) = curve {
+                let from = arc.point(t) - arc.centre();
+                let one = (from.z / arc.semi_z_mm()).powi(2) + (from.r / arc.semi_r_mm()).powi(2);
+                prop_assert!((one - 1.0).abs() < 1e-12, "{one}");
+                prop_assert!(arc.has_side_of(arc.point(t)));
+                let step = arc.per_radian(arc.point(t));
+                prop_assert!(step.cross(arc.tangent(t)).abs() < 1e-9 * step.norm() * arc.tangent(t).norm());
+                prop_assert!(arc.param_at_sweep(0.0).abs() < 1e-12 && (arc.param_at_sweep(1.0) - 1.0).abs() < 1e-12);
+            }
+        }
+
+        #[test]
+        fn parts_images_and_pieces_lie_on_the_curve(curve in curves(), a in 3.0..13.0_f64, b in 3.0..13.0_f64, z in 3.0..13.0_f64) {
+            let near = |found: f64, z: f64| {
+                let t = curve.param_at_z(z);
+                (found - curve.radius_at(z)).abs() < 1e-11 * (1.0 + curve.slope(t).abs().min(1e6))
+            };
+            if let Some(part) = curve.between(a, b) {
+                let inside = z.clamp(a, b);
+                prop_assert!(part.start().z == a && part.end().z == b);
+                prop_assert!(near(part.radius_at(inside), inside));
+            }
+            prop_assert!(near(curve.reversed(20.0).radius_at(20.0 - z), z));
+            prop_assert!(near(curve.moved(5.0).radius_at(5.0 + z), z));
+            let bounds = curve.bounds();
+            prop_assert!(curve.radius_at(z) >= bounds.min.r - 1e-9 && curve.radius_at(z) <= bounds.max.r + 1e-9);
+            for piece in curve.monotone_pieces() {
+                let r = piece.point(0.3).r;
+                prop_assert!((piece.point(piece.param_at_r(r)).r - r).abs() < 1e-9);
+                let ends = (piece.start().r.min(piece.end().r), piece.start().r.max(piece.end().r));
+                prop_assert!(r >= ends.0 - 1e-9 && r <= ends.1 + 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn a_huge_radius_costs_no_digits() {
+        let (start, end) = (Point::new(0.0, 7.0), Point::new(60.0, 7.0));
+        let arc = Curve::Arc(Arc::circular(start, end, 1e7, true).unwrap());
+        // The sagitta c² / 8R of a flat arc.
+        let rise = arc.radius_at(30.0) - 7.0;
+        assert!((rise - 3600.0 / 8e7).abs() < 1e-12, "{rise}");
+    }
+
+    #[test]
+    fn a_dome_stands_square_at_its_pole() {
+        let dome = Curve::Arc(Arc::dome(Point::new(76.0, 5.4), Point::new(82.0, 0.0)).unwrap());
+        assert!(dome.slope(0.0).abs() < 1e-15);
+        assert_eq!(dome.slope(1.0), f64::NEG_INFINITY);
+        assert_eq!(dome.end(), Point::new(82.0, 0.0));
+        assert_eq!(dome.radius_at(82.0), 0.0);
+    }
+
+    #[test]
+    fn what_would_turn_back_is_refused() {
+        let at = Point::new;
+        assert!(Arc::circular(at(0.0, 0.0), at(10.0, 0.0), 4.9, true).is_none());
+        assert!(Arc::circular(at(0.0, 5.0), at(1.0, 8.0), 1.7, true).is_none());
+        assert!(Cubic::new([at(0.0, 1.0), at(12.0, 1.0), at(-2.0, 1.0), at(10.0, 1.0)]).is_none());
+        assert!(Cubic::new([at(5.0, 1.0), at(4.0, 1.0), at(3.0, 1.0), at(2.0, 1.0)]).is_none());
+    }
+}
