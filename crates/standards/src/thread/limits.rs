@@ -1,0 +1,323 @@
+//! Limits of size of a thread by its class.
+
+use std::fmt;
+
+use quillet_geometry::{Length, Limits};
+
+use super::class::{Kind, Side, ThreadClass};
+use super::form::{ThreadForm, ThreadSize};
+use super::iso965::{self, Tolerance};
+use super::unified;
+use crate::Source;
+
+/// Limits of size of an outside thread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ExternalLimits {
+    /// The class they belong to.
+    pub class: ThreadClass,
+    /// Major diameter d: what the tenon is turned to.
+    pub major: Limits,
+    /// Pitch diameter d2.
+    pub pitch: Limits,
+    /// Greatest minor diameter d1 to a flat root (reference).
+    pub minor_max_flat: Length,
+    /// Least minor diameter d3 to a rounded root, d2 min - 0.616025 P (reference).
+    pub root_min: Length,
+    /// Whether the standard prints the figures or they were computed.
+    pub from: LimitsFrom,
+    /// Where they come from.
+    pub source: Source,
+}
+
+/// Limits of size of an inside thread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct InternalLimits {
+    /// The class they belong to.
+    pub class: ThreadClass,
+    /// Minor diameter D1: what the hole is drilled to.
+    pub minor: Limits,
+    /// Pitch diameter D2.
+    pub pitch: Limits,
+    /// Least major diameter D.
+    pub major_min: Length,
+    /// Greatest major diameter, D2 max + 0.793857 P (reference).
+    pub major_max: Length,
+    /// Whether the standard prints the figures or they were computed.
+    pub from: LimitsFrom,
+    /// Where they come from.
+    pub source: Source,
+}
+
+/// Whether figures are printed in a table of the standard or worked out by its formulas.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum LimitsFrom {
+    /// Every figure stands in a table of the standard.
+    Table,
+    /// At least one figure was computed: the standard prints no row for this size.
+    Formula,
+}
+
+impl LimitsFrom {
+    /// `table` or `formula`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            LimitsFrom::Table => "table",
+            LimitsFrom::Formula => "formula",
+        }
+    }
+
+    /// Formula as soon as one of both is.
+    pub fn and(self, other: LimitsFrom) -> LimitsFrom {
+        self.max(other)
+    }
+}
+
+/// A class that a thread cannot have.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LimitsError {
+    /// A class for the other side, or of the other system of units.
+    Class {
+        /// The class asked for.
+        class: ThreadClass,
+        /// The side it was asked for.
+        side: Side,
+        /// True for an inch thread.
+        inch: bool,
+    },
+    /// The standard has no such grade for a diameter.
+    Grade {
+        /// The grade asked for.
+        grade: u8,
+        /// The diameter, and the grades there are.
+        of: &'static str,
+    },
+    /// The position is not used at so fine a pitch.
+    Position {
+        /// The letter of the position.
+        position: char,
+        /// The pitch.
+        pitch: Length,
+    },
+}
+
+impl fmt::Display for LimitsError {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            LimitsError::Class { class, side, inch } => {
+                let wanted = match (inch, side) {
+                    (false, Side::External) => {
+                        "an outside metric thread takes 6g, 6h, 4h, 6f or 6e"
+                    }
+                    (false, Side::Internal) => "an inside metric thread takes 6H, 5H, 4H, 7H or 6G",
+                    (true, Side::External) => "an outside inch thread takes 2A, 3A or 1A",
+                    (true, Side::Internal) => "an inside inch thread takes 2B, 3B or 1B",
+                };
+                write!(out, "class {class} does not fit here; {wanted}")
+            }
+            LimitsError::Grade { grade, of } => {
+                write!(out, "ISO 965-1 has no grade {grade} for {of}")
+            }
+            LimitsError::Position { position, pitch } => write!(
+                out,
+                "ISO 965-1 does not use position {position} at a pitch of {pitch}; g or h was expected"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for LimitsError {}
+
+/// Limits of size. The pitch enters them, never the lead: several starts change nothing.
+impl ThreadForm {
+    /// Limits of size of the outside thread to `class`.
+    ///
+    /// # Errors
+    /// When the class is not one of outside threads of this system, or the standard does not have it.
+    pub fn external_limits(&self, class: ThreadClass) -> Result<ExternalLimits, LimitsError> {
+        match (self.size(), class.kind()) {
+            (
+                ThreadSize::Metric { major, pitch },
+                Kind::Iso {
+                    pitch: grade,
+                    crest,
+                    position,
+                },
+            ) if class.side() == Side::External => {
+                let es = iso965::deviation(position, pitch)?;
+                let td = iso965::tolerance(Tolerance::Major, crest, major, pitch)?;
+                let td2 = iso965::tolerance(Tolerance::ExternalPitch, grade, major, pitch)?;
+                let from = es.from.and(td.from).and(td2.from);
+                let d_max = to_um(major.to_mm()) + es.size;
+                let d2_max = to_um(self.pitch_diameter_mm()) + es.size;
+                let d2_least_mm = self.pitch_diameter_mm() + (es.size - td2.size).to_mm();
+                Ok(ExternalLimits {
+                    class,
+                    major: Limits::new(d_max, d_max - td.size),
+                    pitch: Limits::new(d2_max, d2_max - td2.size),
+                    minor_max_flat: to_um(self.minor_diameter_mm()) + es.size,
+                    root_min: to_um(d2_least_mm - ROUND_ROOT * pitch.to_mm()),
+                    from,
+                    source: iso965::source(from),
+                })
+            }
+            (ThreadSize::Inch { .. }, Kind::Unified { class: grade, .. })
+                if class.side() == Side::External =>
+            {
+                Ok(unified::external(self, class, grade))
+            }
+            _ => Err(self.wrong(class, Side::External)),
+        }
+    }
+
+    /// Limits of size of the inside thread to `class`.
+    ///
+    /// # Errors
+    /// When the class is not one of inside threads of this system, or the standard does not have it.
+    pub fn internal_limits(&self, class: ThreadClass) -> Result<InternalLimits, LimitsError> {
+        match (self.size(), class.kind()) {
+            (
+                ThreadSize::Metric { major, pitch },
+                Kind::Iso {
+                    pitch: grade,
+                    crest,
+                    position,
+                },
+            ) if class.side() == Side::Internal => {
+                let ei = iso965::deviation(position, pitch)?;
+                let td1 = iso965::tolerance(Tolerance::Minor, crest, major, pitch)?;
+                let td2 = iso965::tolerance(Tolerance::InternalPitch, grade, major, pitch)?;
+                let from = ei.from.and(td1.from).and(td2.from);
+                let d1_min = to_um(self.minor_diameter_mm()) + ei.size;
+                let d2_min = to_um(self.pitch_diameter_mm()) + ei.size;
+                let d2_most_mm = self.pitch_diameter_mm() + (ei.size + td2.size).to_mm();
+                Ok(InternalLimits {
+                    class,
+                    minor: Limits::new(d1_min, d1_min + td1.size),
+                    pitch: Limits::new(d2_min, d2_min + td2.size),
+                    major_min: to_um(major.to_mm()) + ei.size,
+                    major_max: to_um(d2_most_mm + CREST_CLEARANCE * pitch.to_mm()),
+                    from,
+                    source: iso965::source(from),
+                })
+            }
+            (ThreadSize::Inch { .. }, Kind::Unified { class: grade, .. })
+                if class.side() == Side::Internal =>
+            {
+                Ok(unified::internal(self, class, grade))
+            }
+            _ => Err(self.wrong(class, Side::Internal)),
+        }
+    }
+
+    fn wrong(&self, class: ThreadClass, side: Side) -> LimitsError {
+        LimitsError::Class {
+            class,
+            side,
+            inch: self.is_inch(),
+        }
+    }
+}
+
+/// From d2 min to the rounded root, as a share of the pitch (ASME B1.13M).
+pub(super) const ROUND_ROOT: f64 = 0.616_025;
+/// From D2 max to the greatest major diameter, 11H/12, as a share of the pitch (ASME B1.13M).
+pub(super) const CREST_CLEARANCE: f64 = 0.793_857;
+
+/// Rounded to the micrometre, as the standard prints basic sizes.
+fn to_um(mm: f64) -> Length {
+    Length::from_nm((mm * 1000.0).round() as i64 * 1000)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn thread(designation: &str) -> ThreadForm {
+        designation.parse().unwrap()
+    }
+
+    fn class(text: &str) -> ThreadClass {
+        text.parse().unwrap()
+    }
+
+    /// ISO 965-2 / ASME B1.13M, exact to the micrometre.
+    #[test]
+    fn limits_of_6g_and_6h_are_those_printed() {
+        for row in quillet_reference::rows("metric_thread_limits.csv") {
+            let form = thread(row.text("designation"));
+            let outside = form.external_limits(class("6g")).unwrap();
+            let inside = form.internal_limits(class("6H")).unwrap();
+            for (column, found) in [
+                ("d_max", outside.major.max()),
+                ("d_min", outside.major.min()),
+                ("d2_max", outside.pitch.max()),
+                ("d2_min", outside.pitch.min()),
+                ("d1_max_flat", outside.minor_max_flat),
+                ("d3_min_round", outside.root_min),
+                ("D_min", inside.major_min),
+                ("D1_min", inside.minor.min()),
+                ("D1_max", inside.minor.max()),
+                ("D2_min", inside.pitch.min()),
+                ("D2_max", inside.pitch.max()),
+                ("D_max_ref", inside.major_max),
+            ] {
+                let printed = Length::parse_mm(row.text(column)).unwrap();
+                assert_eq!(found, printed, "{row}: {column}");
+            }
+            let from = outside.from.and(inside.from);
+            assert_eq!(from.word(), row.text("basis"), "{row}");
+        }
+    }
+
+    /// Worked check values of `thread_tolerance_formulas.md`, and other classes of the same sizes:
+    /// only es, EI and the grades move.
+    #[test]
+    fn other_classes_move_by_their_deviation_and_grade() {
+        let form = thread("M10");
+        let h = form.external_limits(class("6h")).unwrap();
+        assert_eq!(h.major, Limits::new(Length::mm(9.764), Length::mm(10.0)));
+        let g = form.external_limits(class("6g")).unwrap();
+        assert_eq!(g.major, h.major.moved(Length::mm(-0.032)));
+        let e = form.external_limits(class("6e")).unwrap();
+        assert_eq!(e.pitch, h.pitch.moved(Length::mm(-0.067)));
+        let inside = form.internal_limits(class("6G")).unwrap();
+        let plain = form.internal_limits(class("6H")).unwrap();
+        assert_eq!(inside.minor, plain.minor.moved(Length::mm(0.032)));
+        let fine = form.internal_limits(class("4H")).unwrap();
+        assert!(fine.pitch.width() < plain.pitch.width());
+        assert_eq!(
+            plain.pitch,
+            Limits::new(Length::mm(9.026), Length::mm(9.206))
+        );
+    }
+
+    #[test]
+    fn starts_change_no_limit_and_a_size_outside_the_tables_says_so() {
+        let single = thread("M13x0.8").external_limits(class("6g")).unwrap();
+        let triple = thread("M13x0.8 starts 3")
+            .external_limits(class("6g"))
+            .unwrap();
+        assert_eq!(single, triple);
+        assert_eq!(triple.from, LimitsFrom::Formula);
+        assert!(triple.source.text().contains("formulas"));
+        assert_eq!(
+            triple.major,
+            Limits::new(Length::mm(12.826), Length::mm(12.976))
+        );
+    }
+
+    #[test]
+    fn a_class_of_the_other_side_or_system_is_refused() {
+        let form = thread("M10x1");
+        for wrong in ["6H", "2A"] {
+            let fault = form.external_limits(class(wrong)).unwrap_err();
+            assert!(fault.to_string().contains("takes 6g"), "{fault}");
+        }
+        let fault = thread("1/2-20UNF")
+            .internal_limits(class("6H"))
+            .unwrap_err();
+        assert!(fault.to_string().contains("takes 2B"), "{fault}");
+        assert!(form.external_limits(class("5h")).is_err());
+        assert!(form.external_limits(class("5h4h")).is_ok());
+    }
+}
