@@ -3,6 +3,9 @@
 //! Sizes live as tables under `data/`, one row a size, so that adding one is a line. Every answer
 //! carries its [`Source`]. Nothing here knows a particular pen.
 
+pub mod drill;
+mod inches;
+pub mod material;
 mod source;
 mod table;
 pub mod thread;

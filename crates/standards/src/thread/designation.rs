@@ -9,6 +9,7 @@ use quillet_geometry::Length;
 use super::class::{Side, ThreadClass};
 use super::form::{Hand, InchSeries, ThreadForm, ThreadSize};
 use super::series;
+use crate::inches;
 
 /// A designation that cannot be read: what is, what was expected, and where.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -348,7 +349,7 @@ impl<'t> Reader<'t> {
                 ));
             }
         }
-        inches(size).ok_or_else(|| {
+        inches::parse(size.trim_end_matches(['"', 'i', 'n'])).ok_or_else(|| {
             self.fault(
                 DesignationFault::Number,
                 size,
@@ -423,23 +424,8 @@ fn numbered(number: i64) -> Option<Length> {
 pub(super) fn inch_major(size: &str) -> Option<Length> {
     match size.strip_prefix('#') {
         Some(number) => numbered(number.parse().ok()?),
-        None => inches(size),
+        None => inches::parse(size),
     }
-}
-
-/// `7/16`, `1-1/8`, `0.4375`, `1`.
-fn inches(text: &str) -> Option<Length> {
-    let text = text.trim_end_matches("in").trim_end_matches('"').trim_end();
-    let Some((front, den)) = text.split_once('/') else {
-        return Length::parse_inches(text).filter(|length| length.is_positive());
-    };
-    let (whole, num) = match front.split_once(['-', ' ']) {
-        Some((whole, num)) => (whole.parse::<u16>().ok()?, num),
-        None => (0, front),
-    };
-    let (num, den): (u16, u16) = (num.parse().ok()?, den.parse().ok()?);
-    let num = i64::from(whole) * i64::from(den) + i64::from(num);
-    Length::from_inches_ratio(num, i64::from(den)).filter(|length| length.is_positive())
 }
 
 /// `#10`, `7/16`, `1-1/8`, or decimals where the size is none of these.

@@ -1,0 +1,5 @@
+//! Materials that pens are turned from.
+
+mod family;
+
+pub use family::Family;

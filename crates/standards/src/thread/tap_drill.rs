@@ -1,0 +1,262 @@
+//! The hole for a tap: ISO 2306 where it lists one, else major minus pitch.
+
+use std::sync::LazyLock;
+
+use quillet_geometry::{Length, Limits};
+use serde::Deserialize;
+
+use super::class::Side;
+use super::form::ThreadForm;
+use super::percent::{PercentOfThread, Suits, percent_practice};
+use crate::material::Family;
+use crate::{Source, table};
+
+/// The drill for a tap.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TapDrill {
+    /// Its diameter.
+    pub diameter: Length,
+    /// The thread it leaves.
+    pub percent: PercentOfThread,
+    /// How it was found.
+    pub rule: TapDrillRule,
+    /// Limits of the minor diameter, which the drill stays within: 6H, or 2B in inches, or the
+    /// class the thread names.
+    pub window: Limits,
+    /// Where it comes from.
+    pub source: Source,
+}
+
+/// How a tap drill was found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum TapDrillRule {
+    /// Listed in ISO 2306.
+    Listed,
+    /// Major diameter minus pitch.
+    MajorMinusPitch,
+    /// Major minus pitch, moved to the nearer limit of the minor diameter.
+    Clipped,
+}
+
+/// A drill at hand, judged for a thread in a material.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TapDrillChoice {
+    /// Its diameter.
+    pub diameter: Length,
+    /// The thread it leaves.
+    pub percent: PercentOfThread,
+    /// True where the minor diameter stays within the limits of its class.
+    pub in_window: bool,
+    /// How the percent suits the material; fairly where nothing is known of it.
+    pub suits: Suits,
+}
+
+impl ThreadForm {
+    /// The drill for a tap of this thread.
+    pub fn tap_drill(&self) -> TapDrill {
+        let window = self.minor_window();
+        let listed = ROWS
+            .iter()
+            .find(|row| row.form.major() == self.major() && row.form.pitch() == self.pitch())
+            .filter(|_| !self.is_inch());
+        let (diameter, rule, source) = match listed {
+            Some(row) => (row.drill, TapDrillRule::Listed, table::source(TABLE)),
+            None => {
+                let plain = self.major() - self.pitch();
+                let clipped = plain.clamp(window.min(), window.max());
+                let rule = if clipped == plain {
+                    TapDrillRule::MajorMinusPitch
+                } else {
+                    TapDrillRule::Clipped
+                };
+                (clipped, rule, rule.source())
+            }
+        };
+        TapDrill {
+            diameter,
+            percent: self.percent_of_thread(diameter),
+            rule,
+            window,
+            source,
+        }
+    }
+
+    /// Drills at hand for a tap of this thread, best first: those that suit the material, then
+    /// those nearest to the tap drill. Drills that leave less than a tenth of thread, or are
+    /// smaller than the minor diameter less a pitch, are left out.
+    pub fn tap_drill_choices(
+        &self,
+        at_hand: impl IntoIterator<Item = Length>,
+        family: Option<Family>,
+    ) -> Vec<TapDrillChoice> {
+        let best = self.tap_drill();
+        let practice = family.and_then(percent_practice);
+        let mut choices: Vec<TapDrillChoice> = at_hand
+            .into_iter()
+            .map(|diameter| {
+                let percent = self.percent_of_thread(diameter);
+                TapDrillChoice {
+                    diameter,
+                    percent,
+                    in_window: best.window.contains(diameter),
+                    suits: practice.map_or(Suits::Fairly, |practice| practice.suits(percent)),
+                }
+            })
+            .filter(|choice| {
+                choice.percent.of_3h4 >= 10.0
+                    && choice.diameter >= self.minor_diameter() - self.pitch()
+            })
+            .collect();
+        choices.sort_by_key(|choice| {
+            (
+                choice.suits > Suits::Fairly,
+                !choice.in_window,
+                choice.suits,
+                (choice.diameter - best.diameter).abs(),
+                choice.diameter,
+            )
+        });
+        choices.dedup_by_key(|choice| choice.diameter);
+        choices
+    }
+
+    /// The limits of the minor diameter of the class said, or of 6H and 2B.
+    fn minor_window(&self) -> Limits {
+        self.internal_limits(self.class(Side::Internal))
+            .or_else(|_| self.internal_limits(self.without_classes().class(Side::Internal)))
+            .map_or(Limits::exactly(self.minor_diameter()), |limits| {
+                limits.minor
+            })
+    }
+}
+
+impl TapDrillRule {
+    fn source(self) -> Source {
+        match self {
+            TapDrillRule::Listed => table::source(TABLE),
+            TapDrillRule::MajorMinusPitch => Source::new(
+                "major diameter minus pitch: common practice where ISO 2306 lists no drill",
+            ),
+            TapDrillRule::Clipped => Source::new(
+                "major diameter minus pitch, held to the limits of the minor diameter: common practice where ISO 2306 lists no drill",
+            ),
+        }
+    }
+}
+
+const TABLE: &str = include_str!("../../data/tap_drills.csv");
+
+#[derive(Deserialize)]
+struct TableRow {
+    designation: String,
+    #[serde(deserialize_with = "table::mm")]
+    drill_mm: Length,
+}
+
+struct Row {
+    form: ThreadForm,
+    drill: Length,
+}
+
+static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| {
+    table::rows::<TableRow>(TABLE)
+        .into_iter()
+        .map(|row| Row {
+            form: row
+                .designation
+                .parse()
+                .unwrap_or_else(|fault| panic!("{}: {fault}", row.designation)),
+            drill: row.drill_mm,
+        })
+        .collect()
+});
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drill;
+    use std::collections::BTreeSet;
+
+    fn thread(designation: &str) -> ThreadForm {
+        designation.parse().unwrap()
+    }
+
+    #[test]
+    fn listed_drills_are_those_of_iso_2306() {
+        for row in quillet_reference::rows("tap_drills.csv") {
+            let form = thread(row.text("designation"));
+            let found = form.tap_drill();
+            assert_eq!(found.diameter.to_mm(), row.number("drill_mm"), "{row}");
+            assert_eq!(found.rule, TapDrillRule::Listed, "{row}");
+            let plain = form.major() - form.pitch();
+            assert_eq!(plain.to_mm(), row.number("d_minus_p_mm"), "{row}");
+            let inside = found.window.contains(found.diameter);
+            if !row.text("window_6H").is_empty() {
+                assert_eq!(inside, row.text("window_6H") == "inside", "{row}");
+            }
+        }
+    }
+
+    #[test]
+    fn an_unlisted_thread_takes_major_minus_pitch() {
+        let cap = thread("M13x0.8 starts 3").tap_drill();
+        assert_eq!(cap.diameter, Length::mm(12.2));
+        assert_eq!(cap.rule, TapDrillRule::MajorMinusPitch);
+        assert!((cap.percent.of_3h4 - 76.98).abs() < 0.01);
+        assert!(cap.source.is_practice());
+        // No listed metric size is taken for an inch thread of like diameter.
+        let inch = thread("1/4-20UNC").tap_drill();
+        assert_eq!(inch.diameter, Length::mm(5.08));
+        assert!(inch.window.contains(inch.diameter));
+    }
+
+    #[test]
+    fn a_close_class_clips_the_hole() {
+        let close = thread("M13x0.35-4H").tap_drill();
+        assert_eq!(close.rule, TapDrillRule::MajorMinusPitch);
+        let finest = thread("M13x0.1-4H").tap_drill();
+        assert!(finest.window.contains(finest.diameter));
+    }
+
+    #[test]
+    fn drills_at_hand_are_ranked_for_the_material() {
+        let form = thread("M10x1");
+        let tenths = (80..=100).map(|tenth| Length::from_nm(tenth * 100_000));
+        let best = |family| form.tap_drill_choices(tenths.clone(), family)[0];
+        assert_eq!(best(Some(Family::Resin)).diameter, Length::mm(9.0));
+        assert_eq!(best(Some(Family::Metal)).diameter, Length::mm(9.1));
+        assert_eq!(best(None).diameter, Length::mm(9.0));
+        let all = form.tap_drill_choices(tenths.clone().chain(tenths), Some(Family::Resin));
+        let sizes: BTreeSet<_> = all.iter().map(|choice| choice.diameter).collect();
+        assert_eq!(sizes.len(), all.len());
+        assert!(all.iter().all(|choice| choice.percent.of_3h4 >= 10.0));
+        assert!(form.tap_drill_choices([], None).is_empty());
+    }
+
+    /// Handbook tap drills of unified threads (from memory): the number, letter or fraction drill
+    /// nearest to major minus pitch.
+    #[test]
+    fn inch_taps_take_the_drills_of_the_handbooks() {
+        for (designation, name) in [
+            ("1/4-20UNC", "#7"),
+            ("#10-32UNF", "#21"),
+            ("5/16-18UNC", "letter F"),
+            ("3/8-16UNC", "5/16 in"),
+            ("7/16-28UNEF", "letter Y"),
+            ("1/2-13UNC", "27/64 in"),
+        ] {
+            let tap = thread(designation).tap_drill();
+            let drill = drill::nearest(tap.diameter, &drill::DrillSeries::INCH).unwrap();
+            assert_eq!(drill.to_string(), name, "{designation}");
+            assert!(tap.window.contains(drill.diameter()), "{designation}");
+        }
+    }
+
+    #[test]
+    fn rows_are_unique_and_in_order() {
+        for pair in ROWS.windows(2) {
+            let key = |row: &Row| (row.form.major(), row.form.pitch());
+            assert!(key(&pair[0]) < key(&pair[1]));
+        }
+    }
+}
