@@ -1,0 +1,366 @@
+//! The outline that is left when several profiles are cut: least outside, greatest inside.
+
+use crate::crossing::crossings;
+use crate::{Chain, Curve, Point, Segment, Tag};
+
+/// The smallest radius of all chains at each station: what is left of an outside.
+///
+/// One chain for each unbroken stretch that any chain covers. Pieces are cut exactly where chains
+/// cross and keep their tags; of equals within 1e-9 mm the chain named first wins. Where the
+/// radius jumps a face is put in, with the tag of a face that a chain has there, else of the
+/// piece that removed more.
+pub fn smallest(chains: &[Chain]) -> Vec<Chain> {
+    envelope(chains, Side::Smallest)
+}
+
+/// The greatest radius of all chains at each station: what has been bored.
+///
+/// As [`smallest`]; in addition a stretch that ends where another chain does not go on is closed
+/// to the axis by a face (a flat bottom), but at the stations `from_mm` and `to_mm`, to which all
+/// is clipped: there the bore is open.
+pub fn greatest(chains: &[Chain], from_mm: f64, to_mm: f64) -> Vec<Chain> {
+    let clipped: Vec<Chain> = chains
+        .iter()
+        .filter_map(|chain| chain.between(from_mm, to_mm))
+        .collect();
+    let close = |chain: Chain| {
+        let first = chain
+            .segments()
+            .first()
+            .map_or(Tag::default(), |segment| segment.tag);
+        let last = chain
+            .segments()
+            .last()
+            .map_or(Tag::default(), |segment| segment.tag);
+        let chain = if chain.start().z > from_mm + SAME {
+            chain.after_face(first, 0.0)
+        } else {
+            chain
+        };
+        if chain.end().z < to_mm - SAME {
+            chain.before_face(last, 0.0)
+        } else {
+            chain
+        }
+    };
+    envelope(&clipped, Side::Greatest)
+        .into_iter()
+        .map(close)
+        .collect()
+}
+
+/// Within this, mm, stations and radii are one.
+const SAME: f64 = 1e-9;
+
+#[derive(Clone, Copy, PartialEq)]
+enum Side {
+    Smallest,
+    Greatest,
+}
+
+impl Side {
+    /// True where `one` cuts away more than `other`.
+    fn wins(self, one: f64, other: f64) -> bool {
+        match self {
+            Side::Smallest => one < other,
+            Side::Greatest => one > other,
+        }
+    }
+}
+
+/// A stretch on which one piece of one chain is the outline.
+#[derive(Clone, Copy)]
+struct Stretch<'a> {
+    from: f64,
+    to: f64,
+    segment: &'a Segment,
+}
+
+fn envelope(chains: &[Chain], side: Side) -> Vec<Chain> {
+    let pieces: Vec<&Segment> = chains
+        .iter()
+        .flat_map(|chain| chain.segments())
+        .filter(|segment| !segment.curve.is_vertical())
+        .collect();
+    let mut stations: Vec<f64> = pieces
+        .iter()
+        .flat_map(|piece| [piece.curve.start().z, piece.curve.end().z])
+        .collect();
+    stations.sort_by(f64::total_cmp);
+    stations.dedup_by(|next, before| *next - *before <= SAME);
+
+    let mut stretches: Vec<Stretch> = Vec::new();
+    for pair in stations.windows(2) {
+        let over: Vec<&Segment> = pieces
+            .iter()
+            .filter(|piece| covers(&piece.curve, pair[0], pair[1]))
+            .copied()
+            .collect();
+        for stretch in divide(&over, pair[0], pair[1], side) {
+            match stretches.last_mut() {
+                Some(last)
+                    if std::ptr::eq(last.segment, stretch.segment) && last.to == stretch.from =>
+                {
+                    last.to = stretch.to;
+                }
+                _ => stretches.push(stretch),
+            }
+        }
+    }
+    join(chains, &stretches, side)
+}
+
+fn covers(curve: &Curve, from: f64, to: f64) -> bool {
+    curve.start().z <= from + SAME && curve.end().z >= to - SAME
+}
+
+/// Between two stations at which no piece begins or ends: which piece is the outline, from where
+/// to where.
+fn divide<'a>(over: &[&'a Segment], from: f64, to: f64, side: Side) -> Vec<Stretch<'a>> {
+    let mut cuts = Vec::new();
+    for (at, one) in over.iter().enumerate() {
+        for other in &over[at + 1..] {
+            cuts.extend(crossings(&one.curve, &other.curve));
+        }
+    }
+    cuts.retain(|z| from + SAME < *z && *z < to - SAME);
+    cuts.push(to);
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup_by(|next, before| *next - *before <= SAME);
+    let mut stretches = Vec::with_capacity(cuts.len());
+    let mut start = from;
+    for end in cuts {
+        let middle = (start + end) / 2.0;
+        let better = |best: (&'a Segment, f64), next: &&'a Segment| {
+            let r = next.curve.radius_at(middle);
+            let beyond = (r - best.1).abs() > SAME && side.wins(r, best.1);
+            if beyond { (*next, r) } else { best }
+        };
+        if let Some((first, rest)) = over.split_first() {
+            let (segment, _) = rest
+                .iter()
+                .fold((*first, first.curve.radius_at(middle)), better);
+            stretches.push(Stretch {
+                from: start,
+                to: end,
+                segment,
+            });
+        }
+        start = end;
+    }
+    stretches
+}
+
+/// Chains from stretches, with faces where the radius jumps.
+fn join(chains: &[Chain], stretches: &[Stretch], side: Side) -> Vec<Chain> {
+    let mut joined: Vec<Vec<Segment>> = Vec::new();
+    let mut end: Option<(Point, Tag)> = None;
+    for stretch in stretches {
+        let Some(curve) = stretch.segment.curve.between(stretch.from, stretch.to) else {
+            continue;
+        };
+        let tag = stretch.segment.tag;
+        match (end, joined.last_mut()) {
+            (Some((place, before)), Some(chain))
+                if (place.z - curve.start().z).abs() <= 2.0 * SAME =>
+            {
+                let start = curve.start();
+                if (place.r - start.r).abs() > SAME {
+                    let removed_more = if side.wins(place.r, start.r) {
+                        before
+                    } else {
+                        tag
+                    };
+                    let face = Curve::line(place, Point::new(place.z, start.r));
+                    let tag = face_tag(chains, place.z, (place.r + start.r) / 2.0)
+                        .unwrap_or(removed_more);
+                    chain.push(Segment { curve: face, tag });
+                }
+                chain.push(Segment { curve, tag });
+            }
+            _ => joined.push(vec![Segment { curve, tag }]),
+        }
+        end = Some((curve.end(), tag));
+    }
+    joined.into_iter().filter_map(Chain::new).collect()
+}
+
+/// The tag of a face that a chain has at this place.
+fn face_tag(chains: &[Chain], z: f64, r: f64) -> Option<Tag> {
+    let is_here = |segment: &&Segment| {
+        let (start, end) = (segment.curve.start(), segment.curve.end());
+        segment.curve.is_vertical()
+            && (start.z - z).abs() <= SAME
+            && start.r.min(end.r) <= r
+            && r <= start.r.max(end.r)
+    };
+    chains
+        .iter()
+        .flat_map(|chain| chain.segments())
+        .find(is_here)
+        .map(|segment| segment.tag)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Arc, Cubic, Properties};
+    use proptest::prelude::*;
+
+    fn rod(tag: u32, from: f64, to: f64, dia: f64) -> Chain {
+        Chain::polyline(
+            Tag(tag),
+            &[Point::new(from, dia / 2.0), Point::new(to, dia / 2.0)],
+        )
+        .unwrap()
+    }
+
+    fn outline(chain: &Chain) -> Vec<(u32, f64, f64, f64)> {
+        let show = |segment: &Segment| {
+            let (start, end) = (segment.curve.start(), segment.curve.end());
+            (segment.tag.0, start.z, 2.0 * start.r, 2.0 * end.r)
+        };
+        chain.segments().iter().map(show).collect()
+    }
+
+    #[test]
+    fn a_tenon_and_its_reliefs_cut_the_outside() {
+        let cut = smallest(&[
+            rod(1, 0.0, 82.0, 14.4),
+            rod(2, 0.0, 8.0, 12.9),
+            rod(3, 5.5, 8.0, 12.0),
+        ]);
+        let wanted = [
+            (2, 0.0, 12.9, 12.9),
+            (3, 5.5, 12.9, 12.0),
+            (3, 5.5, 12.0, 12.0),
+            (3, 8.0, 12.0, 14.4),
+            (1, 8.0, 14.4, 14.4),
+        ];
+        assert_eq!(cut.len(), 1);
+        assert_eq!(outline(&cut[0]), wanted);
+    }
+
+    #[test]
+    fn drills_from_both_ends_leave_two_bores_or_one() {
+        let drills = [
+            rod(1, 0.0, 12.0, 9.3),
+            rod(2, -1.0, 30.0, 8.0),
+            rod(3, 40.0, 60.0, 6.0),
+        ];
+        let bores = greatest(&drills, 0.0, 50.0);
+        assert_eq!(bores.len(), 2);
+        assert_eq!(
+            outline(&bores[0]),
+            [
+                (1, 0.0, 9.3, 9.3),
+                (1, 12.0, 9.3, 8.0),
+                (2, 12.0, 8.0, 8.0),
+                (2, 30.0, 8.0, 0.0)
+            ]
+        );
+        assert_eq!(
+            outline(&bores[1]),
+            [(3, 40.0, 0.0, 6.0), (3, 40.0, 6.0, 6.0)]
+        );
+        assert_eq!(
+            greatest(&[rod(1, 0.0, 60.0, 8.0)], 0.0, 50.0)[0].end(),
+            Point::new(50.0, 4.0)
+        );
+        assert!(greatest(&[], 0.0, 50.0).is_empty());
+    }
+
+    #[test]
+    fn of_two_that_agree_the_first_is_kept() {
+        let bores = greatest(&[rod(1, 0.0, 10.0, 8.0), rod(2, 0.0, 20.0, 8.0)], 0.0, 20.0);
+        assert_eq!(
+            outline(&bores[0]),
+            [(1, 0.0, 8.0, 8.0), (2, 10.0, 8.0, 8.0)]
+        );
+    }
+
+    #[test]
+    fn a_face_keeps_the_tag_it_was_given() {
+        let stepped = Chain::new([
+            Segment {
+                curve: Curve::line(Point::new(0.0, 5.0), Point::new(10.0, 5.0)),
+                tag: Tag(1),
+            },
+            Segment {
+                curve: Curve::line(Point::new(10.0, 5.0), Point::new(10.0, 6.0)),
+                tag: Tag(9),
+            },
+            Segment {
+                curve: Curve::line(Point::new(10.0, 6.0), Point::new(20.0, 6.0)),
+                tag: Tag(2),
+            },
+        ]);
+        let cut = smallest(&[stepped.unwrap(), rod(3, 0.0, 20.0, 30.0)]);
+        assert_eq!(outline(&cut[0])[1], (9, 10.0, 10.0, 12.0));
+    }
+
+    fn chains() -> impl Strategy<Value = Chain> {
+        let whole = |a: f64| (a / 4.0).round();
+        (
+            0..4_u32,
+            0.0..80.0_f64,
+            4.0..80.0_f64,
+            1.0..9.0_f64,
+            1.0..9.0_f64,
+            -1.0..1.0_f64,
+        )
+            .prop_filter_map(
+                "an arc that can be made",
+                move |(kind, from, long, a, b, bend)| {
+                    let (start, end) = (
+                        Point::new(whole(from), a),
+                        Point::new(whole(from) + whole(long), b),
+                    );
+                    let curve = match kind {
+                        0 => Curve::line(start, end),
+                        1 => Curve::line(start, Point::new(end.z, a)),
+                        2 => Curve::Arc(Arc::circular(start, end, 30.0, bend > 0.0)?),
+                        _ => Curve::Cubic(Cubic::with_slopes(start, end, bend, -bend)?),
+                    };
+                    Some(Chain::single(Tag(kind), curve))
+                },
+            )
+    }
+
+    proptest! {
+        #[test]
+        fn the_outline_is_the_least_and_the_greatest_at_every_station(
+            chains in prop::collection::vec(chains(), 1..6), z in 0.0..40.0_f64,
+        ) {
+            let radii: Vec<f64> = chains.iter().filter_map(|chain| chain.radii_at(z)).map(|(_, after)| after).collect();
+            let at = |envelope: &[Chain]| envelope.iter().rev().find_map(|chain| chain.radii_at(z)).map(|(_, after)| after);
+            let least = radii.iter().copied().reduce(f64::min);
+            let most = radii.iter().copied().reduce(f64::max);
+            for (wanted, found) in [(least, at(&smallest(&chains))), (most, at(&greatest(&chains, 0.0, 100.0)))] {
+                prop_assert_eq!(wanted.is_some(), found.is_some());
+                if let (Some(wanted), Some(found)) = (wanted, found) {
+                    prop_assert!((wanted - found).abs() < 1e-8, "{found} for {wanted}");
+                }
+            }
+        }
+
+        #[test]
+        fn least_and_greatest_hold_together_what_both_hold(a in chains(), b in chains()) {
+            let volume = |chains: &[Chain]| Properties::between(chains, []).volume_mm3;
+            let (least, most) = (smallest(&[a.clone(), b.clone()]), greatest(&[a.clone(), b.clone()], 0.0, 100.0));
+            let both = volume(&[a.clone(), b.clone()]);
+            // Where only one covers a station, both envelopes hold it.
+            let shared = (a.start().z.max(b.start().z), a.end().z.min(b.end().z));
+            let alone = |chain: &Chain| {
+                let before = chain.between(-1.0, shared.0.max(chain.start().z));
+                let after = chain.between(shared.1.min(chain.end().z), 100.0);
+                before.iter().chain(&after).map(|part| volume(&[part.clone()])).sum::<f64>()
+            };
+            if shared.0 < shared.1 {
+                let found = volume(&least) + volume(&most);
+                let wanted = both + alone(&a) + alone(&b);
+                prop_assert!((found / wanted - 1.0).abs() < 1e-9, "{found} for {wanted}");
+            }
+        }
+    }
+}
