@@ -25,7 +25,7 @@ pub struct Chain {
 }
 
 /// How far ends may be apart and still count as one place, mm.
-const SAME: f64 = 1e-9;
+pub(crate) const SAME: f64 = 1e-9;
 
 impl Chain {
     /// From its pieces in order; where radii differ at one station the vertical line between is
@@ -79,10 +79,6 @@ impl Chain {
     /// Its pieces, in order.
     pub fn segments(&self) -> &[Segment] {
         &self.segments
-    }
-
-    pub(crate) fn segments_mut(&mut self) -> &mut Vec<Segment> {
-        &mut self.segments
     }
 
     /// Where it begins.

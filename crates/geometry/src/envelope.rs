@@ -1,5 +1,6 @@
 //! The outline that is left when several profiles are cut: least outside, greatest inside.
 
+use crate::chain::SAME;
 use crate::crossing::crossings;
 use crate::{Chain, Curve, Point, Segment, Tag};
 
@@ -48,9 +49,6 @@ pub fn greatest(chains: &[Chain], from_mm: f64, to_mm: f64) -> Vec<Chain> {
         .map(close)
         .collect()
 }
-
-/// Within this, mm, stations and radii are one.
-const SAME: f64 = 1e-9;
 
 #[derive(Clone, Copy, PartialEq)]
 enum Side {

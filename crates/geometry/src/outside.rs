@@ -1,0 +1,401 @@
+//! An outside from the stations at which it is measured.
+
+use crate::chain::SAME;
+use crate::smooth::slopes;
+use crate::{Arc, Chain, Cubic, Curve, Edge, EdgeFlaw, Length, Point, Segment, Side, Tag};
+
+/// One station of an outside: a place, the diameter there and how the surface comes to it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Station {
+    /// From the zero end.
+    pub at: Length,
+    /// The diameter at which the surface arrives.
+    pub arrives: Length,
+    /// The diameter at which it leaves: another one at a step.
+    pub leaves: Length,
+    /// How the surface comes here from the station before.
+    pub shape: Shape,
+    /// How the corner here is broken.
+    pub edge: Option<Edge>,
+    /// For the surface that comes here, and for the face of a step.
+    pub tag: Tag,
+    /// For the broken corner.
+    pub edge_tag: Tag,
+}
+
+/// How a surface comes to a station from the one before.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Shape {
+    /// A cylinder or cone.
+    #[default]
+    Straight,
+    /// A monotone cubic (Fritsch & Carlson, 1980) together with the smooth ones beside it.
+    ///
+    /// It takes the slope of another shape beside it where that has one, and is free at a step
+    /// and at the ends.
+    Smooth,
+    /// A quarter ellipse, along the axis at the larger diameter and square to it at the smaller.
+    Dome,
+    /// An arc of a circle of this radius that bulges out.
+    Bead(Length),
+    /// An arc of a circle of this radius that is hollow.
+    Cove(Length),
+}
+
+/// An outside and what could not be made as it was asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outside {
+    /// From the first station to the last; none with fewer than two.
+    pub chain: Option<Chain>,
+    /// In order of stations.
+    pub flaws: Vec<StationFlaw>,
+}
+
+/// What could not be made at a station.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct StationFlaw {
+    /// Which of the stations given.
+    pub station: usize,
+    /// What is wrong.
+    pub flaw: Flaw,
+}
+
+/// What could not be made, and what was put in its place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Flaw {
+    /// The station is not past the one before; it was left out.
+    OutOfOrder,
+    /// No arc of this radius reaches from station to station without overhanging; `least` would.
+    /// A straight line was drawn.
+    ArcTooTight {
+        /// The least radius that can be made.
+        least: Length,
+    },
+    /// The corner cannot be broken; it was left sharp.
+    Edge(EdgeFlaw),
+}
+
+/// The outside through these stations, which run along the part.
+pub fn outside(stations: &[Station]) -> Outside {
+    let mut flaws = Vec::new();
+    let mut kept: Vec<(usize, &Station)> = Vec::with_capacity(stations.len());
+    for (index, station) in stations.iter().enumerate() {
+        match kept.last() {
+            Some((_, before)) if station.at <= before.at => {
+                flaws.push(StationFlaw {
+                    station: index,
+                    flaw: Flaw::OutOfOrder,
+                });
+            }
+            _ => kept.push((index, station)),
+        }
+    }
+
+    let mut curves: Vec<Option<Curve>> = kept
+        .windows(2)
+        .map(|pair| {
+            let (start, end) = (leaving(pair[0].1), arriving(pair[1].1));
+            plain(pair[1].1.shape, start, end).unwrap_or_else(|least| {
+                flaws.push(StationFlaw {
+                    station: pair[1].0,
+                    flaw: Flaw::ArcTooTight { least },
+                });
+                Some(Curve::line(start, end))
+            })
+        })
+        .collect();
+    smooth(&kept, &mut curves);
+
+    let mut chain = Chain::new(pieces(&kept, &curves));
+    for (index, station) in &kept {
+        let Some(edge) = station.edge else { continue };
+        let broken = |chain: &Chain| {
+            chain.with_edge(station.at.to_mm(), edge, Side::Outside, station.edge_tag)
+        };
+        match chain.as_ref().map(broken) {
+            Some(Ok(with_edge)) => chain = Some(with_edge),
+            Some(Err(flaw)) => flaws.push(StationFlaw {
+                station: *index,
+                flaw: Flaw::Edge(flaw),
+            }),
+            None => {}
+        }
+    }
+    flaws.sort_by_key(|flaw| flaw.station);
+    Outside { chain, flaws }
+}
+
+fn arriving(station: &Station) -> Point {
+    Point::turned(station.at, station.arrives)
+}
+
+fn leaving(station: &Station) -> Point {
+    Point::turned(station.at, station.leaves)
+}
+
+/// The curve of a shape that needs only its two stations; none for a smooth one. The error is the
+/// least radius of an arc.
+fn plain(shape: Shape, start: Point, end: Point) -> Result<Option<Curve>, Length> {
+    let arc = |radius: Length, convex: bool| {
+        Arc::circular(start, end, radius.to_mm(), convex)
+            .map(Curve::Arc)
+            .ok_or_else(|| least_radius(start, end))
+    };
+    Ok(Some(match shape {
+        Shape::Smooth => return Ok(None),
+        Shape::Straight => Curve::line(start, end),
+        Shape::Dome => Arc::dome(start, end).map_or(Curve::line(start, end), Curve::Arc),
+        Shape::Bead(radius) => arc(radius, true)?,
+        Shape::Cove(radius) => arc(radius, false)?,
+    }))
+}
+
+/// The arc that stands square to the axis at one end: chord² / (2 × length along the axis).
+fn least_radius(start: Point, end: Point) -> Length {
+    let chord = start.distance(end);
+    // Up to the next micrometre, so that what is said can be made.
+    Length::mm((chord * chord / (2.0 * (end.z - start.z)) * 1000.0 - 1e-6).ceil() / 1000.0)
+}
+
+/// Draws the smooth runs, each up to the next step or other shape.
+fn smooth(kept: &[(usize, &Station)], curves: &mut [Option<Curve>]) {
+    let steps = |at: usize| kept[at].1.arrives != kept[at].1.leaves;
+    let mut from = 0;
+    while from < curves.len() {
+        if curves[from].is_some() {
+            from += 1;
+            continue;
+        }
+        let mut to = from + 1;
+        while to < curves.len() && curves[to].is_none() && !steps(to) {
+            to += 1;
+        }
+        // Spans from..to lie between stations from..=to.
+        let beside = |span: Option<usize>, station: usize, t: f64| {
+            let curve = curves.get(span?)?.filter(|_| !steps(station))?;
+            Some(curve.slope(t)).filter(|slope| slope.is_finite())
+        };
+        let (first, last) = (
+            beside(from.checked_sub(1), from, 1.0),
+            beside(Some(to), to, 0.0),
+        );
+        let mut places = vec![leaving(kept[from].1)];
+        places.extend((from + 1..=to).map(|at| arriving(kept[at].1)));
+        let slopes = slopes(&places, first, last);
+        for span in from..to {
+            let (start, end) = (places[span - from], places[span - from + 1]);
+            let cubic =
+                Cubic::with_slopes(start, end, slopes[span - from], slopes[span - from + 1]);
+            curves[span] = Some(cubic.map_or(Curve::line(start, end), Curve::Cubic));
+        }
+        from = to;
+    }
+}
+
+/// The curves with the faces of the steps between them, and at the ends.
+fn pieces(kept: &[(usize, &Station)], curves: &[Option<Curve>]) -> Vec<Segment> {
+    let mut pieces = Vec::with_capacity(2 * curves.len());
+    for (at, (_, station)) in kept.iter().enumerate() {
+        if let Some(curve) = at.checked_sub(1).and_then(|span| curves[span]) {
+            pieces.push(Segment {
+                curve,
+                tag: station.tag,
+            });
+        }
+        let (arrives, leaves) = (arriving(station), leaving(station));
+        if (arrives.r - leaves.r).abs() > SAME && kept.len() > 1 {
+            pieces.push(Segment {
+                curve: Curve::line(arrives, leaves),
+                tag: station.tag,
+            });
+        }
+    }
+    pieces
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn station(at: f64, dia: f64, shape: Shape) -> Station {
+        let dia = Length::mm(dia);
+        let tag = Tag((at * 10.0) as u32);
+        Station {
+            at: Length::mm(at),
+            arrives: dia,
+            leaves: dia,
+            shape,
+            edge: None,
+            tag,
+            edge_tag: Tag(9999),
+        }
+    }
+
+    fn radius(outside: &Outside, z: f64) -> f64 {
+        outside.chain.as_ref().unwrap().radii_at(z).unwrap().1
+    }
+
+    #[test]
+    fn the_worked_barrel_is_smooth_into_its_dome() {
+        let barrel = outside(&[
+            station(8.0, 14.4, Shape::Straight),
+            station(42.0, 13.8, Shape::Smooth),
+            station(76.0, 10.8, Shape::Smooth),
+            station(82.0, 0.0, Shape::Dome),
+        ]);
+        assert_eq!(barrel.flaws, []);
+        let chain = barrel.chain.as_ref().unwrap();
+        assert!((radius(&barrel, 42.0) - 6.9).abs() < 1e-15);
+        assert!(
+            chain.kinks().all(|kink| kink.turn_deg.abs() < 1e-9),
+            "{:?}",
+            chain.kinks().collect::<Vec<_>>()
+        );
+        assert_eq!(
+            chain
+                .segments()
+                .iter()
+                .map(|piece| piece.tag.0)
+                .collect::<Vec<_>>(),
+            [420, 760, 820]
+        );
+        assert_eq!(chain.end(), Point::new(82.0, 0.0));
+    }
+
+    #[test]
+    fn a_smooth_takes_the_slope_of_a_line_and_is_free_at_a_step() {
+        let mut stations = [
+            station(0.0, 10.0, Shape::Straight),
+            station(10.0, 12.0, Shape::Straight),
+            station(20.0, 16.0, Shape::Smooth),
+        ];
+        let slope = |outside: &Outside| {
+            outside
+                .chain
+                .as_ref()
+                .unwrap()
+                .segments()
+                .last()
+                .unwrap()
+                .curve
+                .slope(0.0)
+        };
+        assert!((slope(&outside(&stations)) - 0.1).abs() < 1e-12);
+        stations[1].leaves = Length::mm(13.0);
+        assert!((slope(&outside(&stations)) - 0.15).abs() < 1e-12);
+        assert_eq!(
+            outside(&stations).chain.unwrap().segments()[1].tag,
+            Tag(100)
+        );
+    }
+
+    #[test]
+    fn beads_and_coves_pass_through_their_stations() {
+        for (shape, middle) in [
+            (Shape::Bead(Length::mm(5.0)), 8.0),
+            (Shape::Cove(Length::mm(5.0)), 6.0),
+        ] {
+            // Over a chord of 6 a radius of 5 rises by 1.
+            let ring = outside(&[
+                station(0.0, 14.0, Shape::Straight),
+                station(6.0, 14.0, shape),
+            ]);
+            assert!((radius(&ring, 3.0) - middle).abs() < 1e-12);
+        }
+    }
+
+    #[test]
+    fn an_arc_too_tight_is_said_with_the_least_that_can_be_made() {
+        let made = |radius: Length| {
+            outside(&[
+                station(0.0, 14.0, Shape::Straight),
+                station(4.0, 20.0, Shape::Bead(radius)),
+            ])
+        };
+        let tight = made(Length::mm(3.0));
+        let [
+            StationFlaw {
+                station: 1,
+                flaw: Flaw::ArcTooTight { least },
+            },
+        ] = tight.flaws[..]
+        else {
+            panic!("{:?}", tight.flaws)
+        };
+        assert_eq!(least, Length::mm(3.125));
+        assert!((radius(&tight, 2.0) - 8.5).abs() < 1e-12);
+        assert_eq!(made(least).flaws, []);
+        assert_eq!(made(least - Length::mm(0.001)).flaws.len(), 1);
+    }
+
+    #[test]
+    fn edges_are_broken_at_ends_and_steps() {
+        let mut stations = [
+            station(0.0, 10.0, Shape::Straight),
+            station(10.0, 10.0, Shape::Straight),
+            station(20.0, 12.0, Shape::Straight),
+        ];
+        stations[1].leaves = Length::mm(12.0);
+        for station in &mut stations {
+            station.edge = Some(Edge::Round(Length::mm(0.5)));
+        }
+        let made = outside(&stations);
+        assert_eq!(made.flaws, []);
+        let chain = made.chain.as_ref().unwrap();
+        assert_eq!(
+            chain
+                .segments()
+                .iter()
+                .filter(|piece| piece.tag == Tag(9999))
+                .count(),
+            3
+        );
+        assert_eq!(
+            (chain.start(), chain.end()),
+            (Point::new(0.0, 4.5), Point::new(20.0, 5.5))
+        );
+        stations[2].edge = Some(Edge::Chamfer(Length::mm(30.0)));
+        assert_eq!(
+            outside(&stations).flaws,
+            [StationFlaw {
+                station: 2,
+                flaw: Flaw::Edge(EdgeFlaw::TooLarge)
+            }]
+        );
+    }
+
+    #[test]
+    fn absurd_stations_give_flaws_and_no_panic() {
+        assert_eq!(outside(&[]).chain, None);
+        assert_eq!(outside(&[station(0.0, 10.0, Shape::Dome)]).chain, None);
+        let odd = [
+            station(5.0, 10.0, Shape::Straight),
+            station(5.0, 12.0, Shape::Straight),
+            station(1.0, 12.0, Shape::Smooth),
+            station(1e9, 1e9, Shape::Smooth),
+            station(1e9 + 1.0, 0.0, Shape::Dome),
+        ];
+        let made = outside(&odd);
+        assert_eq!(
+            made.flaws
+                .iter()
+                .map(|flaw| flaw.station)
+                .collect::<Vec<_>>(),
+            [1, 2]
+        );
+        assert!(made.chain.is_some());
+        for shape in [
+            Shape::Straight,
+            Shape::Smooth,
+            Shape::Dome,
+            Shape::Bead(Length::ZERO),
+            Shape::Cove(Length::MAX),
+        ] {
+            for dia in [0.0, -5.0, 1e9] {
+                let mut last = station(1e-6, dia, shape);
+                last.edge = Some(Edge::Round(Length::mm(1.0)));
+                outside(&[station(0.0, 10.0, shape), last]);
+            }
+        }
+    }
+}
