@@ -6,7 +6,16 @@
 
 pub mod ast;
 mod finding;
+mod layout;
+mod number;
+mod parse;
 mod span;
+mod suggest;
+mod token;
+pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, Severity};
+pub use parse::{Parsed, parse};
 pub use span::{FileId, Span, Spanned};
+pub use suggest::nearest;
+pub use token::{Token, TokenKind, lex};

@@ -1,0 +1,167 @@
+//! Tokens to statements and blocks, before any statement is read.
+//!
+//! A statement ends at its line's end or at `;`, and a brace only ever closes what a
+//! statement opened. So where one line is damaged the next is not, and a missing
+//! brace costs at most the item it is missing from.
+
+mod braces;
+mod builder;
+
+use crate::token::{Token, TokenKind};
+use crate::words::WordId;
+use crate::{Finding, Span};
+use std::cell::Cell;
+use std::ops::Range;
+
+/// A token the parser reads, with its number if it is a word of the language.
+#[derive(Clone, Debug)]
+pub(crate) struct Lexeme {
+    pub(crate) kind: TokenKind,
+    /// Changed where a misspelt word is read as the one that was meant.
+    pub(crate) word: Cell<WordId>,
+    pub(crate) span: Span,
+}
+
+/// A file's statements and blocks.
+#[derive(Debug, Default)]
+pub(crate) struct Layout {
+    /// The tokens of all statements, without trivia, separators and closing braces.
+    pub(crate) lexemes: Vec<Lexeme>,
+    /// The statements outside any block.
+    pub(crate) lines: Vec<Line>,
+    /// Whether every brace has its mate and no item begins within another.
+    #[expect(dead_code, reason = "the formatter comes next")]
+    pub(crate) balanced: bool,
+}
+
+/// A statement.
+#[derive(Debug, Default)]
+pub(crate) struct Line {
+    /// Its tokens in `lexemes`, an opening brace included; never empty.
+    pub(crate) tokens: Range<usize>,
+    /// Its block.
+    pub(crate) block: Option<Block>,
+    /// The first and last token of the comment lines directly above it.
+    pub(crate) note: Option<Range<usize>>,
+}
+
+/// What stands between braces.
+#[derive(Debug, Default)]
+pub(crate) struct Block {
+    /// The statements within.
+    pub(crate) lines: Vec<Line>,
+    /// The closing brace, where there is one.
+    pub(crate) close: Option<Span>,
+}
+
+/// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss.
+pub(crate) fn layout(text: &str, tokens: &[Token], findings: &mut Vec<Finding>) -> Layout {
+    let balanced = braces::are_balanced(text, tokens);
+    let mut builder = builder::Builder::new(text, tokens, balanced);
+    for index in 0..tokens.len() {
+        builder.take(index);
+    }
+    builder.finish(findings)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{FileId, token::lex};
+
+    /// The statements with their blocks, one a line, indented by depth; then the findings.
+    fn laid_out(text: &str) -> String {
+        let mut findings = Vec::new();
+        let layout = layout(text, &lex(FileId(0), text), &mut findings);
+        let mut out = String::new();
+        show(text, &layout, &layout.lines, 0, &mut out);
+        for finding in findings {
+            out += &format!("! {} at {:?}\n", finding.message, finding.span);
+        }
+        out
+    }
+
+    fn show(text: &str, layout: &Layout, lines: &[Line], depth: usize, out: &mut String) {
+        for line in lines {
+            let words: Vec<_> = layout.lexemes[line.tokens.clone()]
+                .iter()
+                .map(|lexeme| &text[lexeme.span.range()])
+                .collect();
+            *out += &format!("{}{}\n", "  ".repeat(depth), words.join(" "));
+            if let Some(block) = &line.block {
+                show(text, layout, &block.lines, depth + 1, out);
+            }
+        }
+    }
+
+    #[test]
+    fn a_statement_ends_at_its_line_or_semicolon() {
+        insta::assert_snapshot!(laid_out("let a = 1; let b = 2\n\npart c { length 3; from x { drill 8\n} }"), @r"
+        let a = 1
+        let b = 2
+        part c {
+          length 3
+          from x {
+            drill 8
+        ");
+    }
+
+    #[test]
+    fn lines_at_the_left_edge_are_not_items_where_braces_match() {
+        insta::assert_snapshot!(laid_out("part c {\nlet a = 1\n}\nlet b = 2"), @r"
+        part c {
+          let a = 1
+        let b = 2
+        ");
+    }
+
+    #[test]
+    fn a_missing_brace_costs_one_item() {
+        insta::assert_snapshot!(laid_out("part c {\n  length 3\n\npart d {\n  length 4\n}\nlet b = 2"), @r"
+        part c {
+          length 3
+        part d {
+          length 4
+        let b = 2
+        ! this { is never closed at 0:7..8
+        ");
+    }
+
+    #[test]
+    fn a_missing_inner_brace_is_told_by_the_indent() {
+        insta::assert_snapshot!(laid_out("part c {\n  outside {\n    at 0 dia 3\n  from x {\n    drill 8\n  }\n}\npen d {\n}"), @r"
+        part c {
+          outside {
+            at 0 dia 3
+            from x {
+              drill 8
+        pen d {
+        ! this { is never closed at 0:19..20
+        ");
+    }
+
+    #[test]
+    fn a_brace_too_many_is_found() {
+        insta::assert_snapshot!(laid_out("part c {\n}\n}\nlet b = 2\n"), @r"
+        part c {
+        let b = 2
+        ! this } closes nothing at 0:11..12
+        ");
+    }
+
+    #[test]
+    fn braces_may_stand_anywhere_at_the_price_of_a_finding() {
+        insta::assert_snapshot!(laid_out("part c\n{\n  length 3 } let b = 2\n\n{{{{{{ x"), @r"
+        part c {
+          length 3
+        let b = 2
+        {
+          {
+            {
+        ! the { belongs at the end of the line above at 0:7..8
+        ! a new line is expected after } at 0:20..21
+        ! braces lie too deep in one another; a block in a block is the deepest there is at 0:36..37
+        ! this { is never closed at 0:33..34
+        ");
+    }
+}

@@ -1,0 +1,61 @@
+//! Whether the braces of a file can be taken at their word.
+
+use crate::token::{Token, TokenKind};
+
+/// The deepest that blocks lie in one another: a joint's in a pen, and one to spare.
+pub(super) const DEEPEST: usize = 3;
+
+/// Whether every brace has its mate, none lies too deep, and no item begins within another.
+pub(super) fn are_balanced(text: &str, tokens: &[Token]) -> bool {
+    let mut depth = 0_usize;
+    let mut line_start = true;
+    for (index, token) in tokens.iter().enumerate() {
+        match token.kind {
+            TokenKind::Open => depth += 1,
+            TokenKind::Close if depth == 0 => return false,
+            TokenKind::Close => depth -= 1,
+            TokenKind::Name if line_start && depth > 0 && begins_item(text, tokens, index) => {
+                return false;
+            }
+            _ => {}
+        }
+        if depth > DEEPEST {
+            return false;
+        }
+        line_start = token.kind.is_separator() || line_start && token.kind.is_trivia();
+    }
+    depth == 0
+}
+
+/// Whether the word at `index`, first on its line, can begin nothing but an item.
+pub(super) fn begins_item(text: &str, tokens: &[Token], index: usize) -> bool {
+    let word = &text[tokens[index].span.range()];
+    matches!(word, "part" | "bought" | "pen" | "material")
+        && next(tokens, index).is_some_and(|(_, token)| token.kind == TokenKind::Name)
+}
+
+/// Whether the word at `index`, at the left edge, begins an item if braces cannot be trusted:
+/// many of these words also begin lines of a block.
+pub(super) fn may_begin_item(text: &str, tokens: &[Token], index: usize) -> bool {
+    let second = next(tokens, index);
+    let third = second.and_then(|(index, _)| next(tokens, index));
+    let kind = |token: Option<(usize, &Token)>| token.map(|(_, token)| token.kind);
+    match &text[tokens[index].span.range()] {
+        "part" | "bought" | "pen" | "material" | "let" | "limit" => {
+            kind(second) == Some(TokenKind::Name)
+        }
+        "use" => kind(second) == Some(TokenKind::String),
+        "thread" => kind(third) == Some(TokenKind::Equals),
+        "blank" => third.is_some_and(|(_, token)| &text[token.span.range()] == "of"),
+        "bench" => matches!(kind(third), Some(TokenKind::Open | TokenKind::String)),
+        _ => false,
+    }
+}
+
+/// The next token of the same line that is no trivia.
+fn next(tokens: &[Token], index: usize) -> Option<(usize, &Token)> {
+    (index + 1..)
+        .zip(&tokens[index + 1..])
+        .find(|(_, token)| !token.kind.is_trivia())
+        .filter(|(_, token)| !token.kind.is_separator())
+}

@@ -1,0 +1,325 @@
+//! Takes tokens one by one and keeps the blocks that are open.
+
+use super::braces::{DEEPEST, begins_item, may_begin_item};
+use super::{Block, Layout, Lexeme, Line};
+use crate::token::{Token, TokenKind};
+use crate::words::WordId;
+use crate::{Finding, Severity, Span};
+use std::cell::Cell;
+use std::ops::Range;
+
+pub(super) struct Builder<'t> {
+    text: &'t str,
+    tokens: &'t [Token],
+    balanced: bool,
+    lexemes: Vec<Lexeme>,
+    /// The lines of the file; the last of `open` takes the next line, where there is one.
+    lines: Vec<Line>,
+    open: Vec<Open>,
+    /// Braces opened past the deepest.
+    ignored: usize,
+    /// The statement being read.
+    line: Line,
+    place: Place,
+    findings: Vec<Finding>,
+}
+
+/// A block whose closing brace has not come yet, with the statement it belongs to.
+struct Open {
+    head: Line,
+    lines: Vec<Line>,
+    brace: Span,
+    /// The indent of the line that the statement began on.
+    indent: usize,
+}
+
+/// What came just before the next token.
+#[derive(Default)]
+struct Place {
+    /// Whether only trivia stand between the line's start and here.
+    line_start: bool,
+    /// Blanks at the line's start, in bytes.
+    indent: usize,
+    /// Line ends since the last token that is neither blank nor separator.
+    newlines: usize,
+    /// A closing brace on this line with nothing after it yet.
+    closed: Option<Span>,
+    /// Comment lines with no blank line after them.
+    note: Option<Range<usize>>,
+    /// The indent of the line on which the statement being read began.
+    statement_indent: usize,
+}
+
+impl<'t> Builder<'t> {
+    pub(super) fn new(text: &'t str, tokens: &'t [Token], balanced: bool) -> Self {
+        Self {
+            text,
+            tokens,
+            balanced,
+            lexemes: Vec::with_capacity(tokens.len() / 2),
+            lines: Vec::new(),
+            open: Vec::new(),
+            ignored: 0,
+            line: Line::default(),
+            place: Place {
+                line_start: true,
+                ..Place::default()
+            },
+            findings: Vec::new(),
+        }
+    }
+
+    /// Takes the token at `index`.
+    pub(super) fn take(&mut self, index: usize) {
+        let token = self.tokens[index];
+        match token.kind {
+            TokenKind::Bom => {}
+            TokenKind::Blank => {
+                if self.place.line_start {
+                    self.place.indent = token.span.len();
+                }
+            }
+            TokenKind::Newline => self.newline(),
+            TokenKind::Semicolon => {
+                self.end_line();
+                self.place.closed = None;
+                self.place.line_start = false;
+            }
+            TokenKind::Comment => self.comment(index),
+            kind => {
+                self.significant(index, kind, token.span);
+                self.place.line_start = false;
+                self.place.newlines = 0;
+                self.place.note = None;
+            }
+        }
+    }
+
+    /// Ends what is open and hands the layout over.
+    pub(super) fn finish(mut self, findings: &mut Vec<Finding>) -> Layout {
+        self.close_down_to(0);
+        findings.append(&mut self.findings);
+        Layout {
+            lexemes: self.lexemes,
+            lines: self.lines,
+            balanced: self.balanced,
+        }
+    }
+
+    fn newline(&mut self) {
+        self.end_line();
+        let place = &mut self.place;
+        if place.line_start && place.newlines > 0 {
+            place.note = None;
+        }
+        place.newlines += 1;
+        place.closed = None;
+        place.line_start = true;
+        place.indent = 0;
+    }
+
+    fn comment(&mut self, index: usize) {
+        let place = &mut self.place;
+        if place.line_start {
+            let first = place.note.take().map_or(index, |note| note.start);
+            place.note = Some(first..index + 1);
+        }
+        // A brace below a comment is not meant for the statement above it.
+        place.newlines = 2;
+        place.line_start = false;
+    }
+
+    fn significant(&mut self, index: usize, kind: TokenKind, span: Span) {
+        if self.place.line_start && !self.balanced && !self.open.is_empty() {
+            self.resume(index, kind);
+        }
+        match kind {
+            TokenKind::Close => self.close(span),
+            TokenKind::Open => self.open(span),
+            // Said by the lexer's findings; the rest of the line can still be read.
+            TokenKind::Unknown => {}
+            _ if self.ignored > 0 => {}
+            _ => {
+                self.begin_line(span);
+                self.push(kind, span);
+            }
+        }
+    }
+
+    /// Closes every block before an item that cannot lie in one.
+    fn resume(&mut self, index: usize, kind: TokenKind) {
+        let at_edge = self.place.indent == 0;
+        let item = kind == TokenKind::Name
+            && (begins_item(self.text, self.tokens, index)
+                || at_edge && may_begin_item(self.text, self.tokens, index));
+        if item {
+            self.close_down_to(0);
+        }
+    }
+
+    fn begin_line(&mut self, span: Span) {
+        if !self.line.tokens.is_empty() {
+            return;
+        }
+        if let Some(brace) = self.place.closed.take() {
+            self.findings.push(
+                Finding::new(
+                    "syntax",
+                    Severity::Error,
+                    brace,
+                    "a new line is expected after }",
+                )
+                .fix("begin a new line", gap(brace, span), "\n"),
+            );
+        }
+        self.line.tokens = self.lexemes.len()..self.lexemes.len();
+        if self.place.line_start {
+            self.place.statement_indent = self.place.indent;
+            self.line.note = self.place.note.take();
+        }
+    }
+
+    fn push(&mut self, kind: TokenKind, span: Span) {
+        let text = &self.text[span.range()];
+        let word = match kind {
+            TokenKind::Name => WordId::of(text),
+            // `Drill` is told as what it is and read as what it means.
+            TokenKind::BadName => WordId::of(&text.to_ascii_lowercase()),
+            _ => WordId::NONE,
+        };
+        self.lexemes.push(Lexeme {
+            kind,
+            word: Cell::new(word),
+            span,
+        });
+        self.line.tokens.end = self.lexemes.len();
+    }
+
+    fn open(&mut self, span: Span) {
+        if self.open.len() >= DEEPEST {
+            if self.ignored == 0 {
+                let text = "braces lie too deep in one another; a block in a block is the deepest \
+                            there is";
+                let finding = Finding::new("syntax", Severity::Error, span, text);
+                self.findings.push(finding);
+            }
+            self.ignored += 1;
+            return;
+        }
+        if self.line.tokens.is_empty() {
+            self.reopen_line_above(span);
+        }
+        self.begin_line(span);
+        self.push(TokenKind::Open, span);
+        let head = std::mem::take(&mut self.line);
+        self.open.push(Open {
+            head,
+            lines: Vec::new(),
+            brace: span,
+            indent: self.place.statement_indent,
+        });
+    }
+
+    /// A brace that stands alone below a statement is meant for it.
+    fn reopen_line_above(&mut self, brace: Span) {
+        if self.place.newlines != 1 {
+            return;
+        }
+        let lexemes = self.lexemes.len();
+        let above = self
+            .lines_here()
+            .pop_if(|line| line.block.is_none() && line.tokens.end == lexemes);
+        let Some(above) = above else { return };
+        self.line = above;
+        if let Some(last) = self.lexemes.last() {
+            self.findings.push(
+                Finding::new(
+                    "syntax",
+                    Severity::Error,
+                    brace,
+                    "the { belongs at the end of the line above",
+                )
+                .fix("move it up", gap(last.span, brace), " "),
+            );
+        }
+    }
+
+    fn close(&mut self, span: Span) {
+        self.end_line();
+        if self.ignored > 0 {
+            self.ignored -= 1;
+            return;
+        }
+        // A brace in the column of an outer statement closes that one.
+        if !self.balanced && self.place.line_start {
+            let indent = self.place.indent;
+            if let Some(depth) = self.open.iter().rposition(|open| open.indent == indent) {
+                self.close_down_to(depth + 1);
+            }
+        }
+        match self.open.pop() {
+            Some(open) => self.end_block(open, Some(span)),
+            None => {
+                let text = "this } closes nothing";
+                self.findings.push(
+                    Finding::new("syntax", Severity::Error, span, text)
+                        .hint("take it away, or open its block")
+                        .fix("take it away", span, ""),
+                );
+            }
+        }
+        self.place.closed = Some(span);
+    }
+
+    fn close_down_to(&mut self, depth: usize) {
+        self.end_line();
+        self.ignored = 0;
+        while self.open.len() > depth {
+            let Some(open) = self.open.pop() else { return };
+            // Of blocks in one another that end together, the outer one is told.
+            if self.open.len() == depth {
+                self.findings.push(
+                    Finding::new(
+                        "syntax",
+                        Severity::Error,
+                        open.brace,
+                        "this { is never closed",
+                    )
+                    .hint("write } on a line of its own where the block ends"),
+                );
+            }
+            self.end_block(open, None);
+        }
+    }
+
+    fn end_block(&mut self, open: Open, close: Option<Span>) {
+        let mut line = open.head;
+        line.block = Some(Block {
+            lines: open.lines,
+            close,
+        });
+        self.lines_here().push(line);
+    }
+
+    fn end_line(&mut self) {
+        if !self.line.tokens.is_empty() {
+            let line = std::mem::take(&mut self.line);
+            self.lines_here().push(line);
+        }
+    }
+
+    fn lines_here(&mut self) -> &mut Vec<Line> {
+        match self.open.last_mut() {
+            Some(open) => &mut open.lines,
+            None => &mut self.lines,
+        }
+    }
+}
+
+/// What stands between two tokens.
+fn gap(before: Span, after: Span) -> Span {
+    Span {
+        end: after.start,
+        ..before.after()
+    }
+}

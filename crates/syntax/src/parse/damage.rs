@@ -1,0 +1,119 @@
+//! Findings for tokens that are damaged wherever they stand.
+
+use super::message::error;
+use crate::suggest::nearest;
+use crate::token::{Token, TokenKind};
+use crate::{Finding, Span};
+
+/// Says what is wrong with each damaged token; neighbouring unknown characters are one.
+pub(super) fn damage<'t>(
+    text: &'t str,
+    tokens: &'t [Token],
+) -> impl Iterator<Item = Finding> + use<'t> {
+    let mut tokens = tokens.iter().peekable();
+    std::iter::from_fn(move || {
+        let token = tokens.find(|token| token.kind.is_damaged())?;
+        let mut span = token.span;
+        while token.kind == TokenKind::Unknown {
+            match tokens.next_if(|next| next.kind == TokenKind::Unknown) {
+                Some(next) => span = span.to(next.span),
+                None => break,
+            }
+        }
+        Some(finding(token.kind, span, &text[span.range()]))
+    })
+}
+
+fn finding(kind: TokenKind, span: Span, text: &str) -> Finding {
+    match kind {
+        TokenKind::BadNumber => bad_number(span, text),
+        TokenKind::BadName => bad_name(span, text),
+        TokenKind::BadString => error(span, "the closing quote is missing")
+            .hint("a text ends on the line it begins on")
+            .fix("close it", span.after(), "\""),
+        _ => unknown(span, text),
+    }
+}
+
+fn bad_number(span: Span, text: &str) -> Finding {
+    const UNITS: [&str; 5] = ["mm", "in", "g", "ml", "deg"];
+    let digits = text
+        .find(|c: char| !c.is_ascii_digit() && c != '.')
+        .unwrap_or(text.len());
+    let (number, unit) = text.split_at(digits);
+    if unit.starts_with('x') {
+        return error(span, format!("{text} is no number"))
+            .hint("a metric thread begins with M, as M13x0.8");
+    }
+    let finding = error(span, format!("{unit} is no unit"))
+        .hint("mm, in, g, ml or deg may touch a number; other words stand after a blank");
+    let known = match unit {
+        "cc" => Some("ml"),
+        "inch" | "inches" => Some("in"),
+        "gram" | "grams" => Some("g"),
+        "degrees" | "degree" => Some("deg"),
+        _ => nearest(unit, UNITS),
+    };
+    match known {
+        Some(known) => finding.fix(format!("write {known}"), span, format!("{number}{known}")),
+        None => finding,
+    }
+}
+
+fn bad_name(span: Span, text: &str) -> Finding {
+    let name = text.to_ascii_lowercase().replace('_', "-");
+    let name = name.trim_matches('-');
+    let finding = error(span, format!("{text} is no name"))
+        .hint("names and words are lower-case, with hyphens between their parts");
+    let legal = name.starts_with(|c: char| c.is_ascii_lowercase()) && !name.contains("--");
+    match legal {
+        true => finding.fix(format!("write {name}"), span, name),
+        false => finding,
+    }
+}
+
+/// Characters that come from elsewhere, with what is written here.
+const FOREIGN: &[(&str, &str)] = &[
+    ("±", "+-"),
+    ("≤", "<="),
+    ("≥", ">="),
+    ("−", "-"),
+    ("–", "-"),
+    ("×", "*"),
+    ("÷", "/"),
+    ("°", "deg"),
+    ("“", "\""),
+    ("”", "\""),
+    ("„", "\""),
+    ("\u{a0}", " "),
+    ("\u{202f}", " "),
+    ("\u{feff}", ""),
+    ("⌀", ""),
+    ("ø", ""),
+    ("Ø", ""),
+];
+
+fn unknown(span: Span, text: &str) -> Finding {
+    let shown: String = text.chars().take(20).flat_map(shown).collect();
+    let finding = error(span, format!("{shown} means nothing here"));
+    match FOREIGN.iter().find(|(from, _)| *from == text) {
+        Some((_, "")) => finding.hint("leave it out").fix("leave it out", span, ""),
+        Some((_, " ")) => finding
+            .hint("write a plain blank")
+            .fix("write a plain blank", span, " "),
+        Some((_, to)) => finding
+            .hint(format!("write {to}"))
+            .fix(format!("write {to}"), span, *to),
+        None => finding.hint("leave it out, or write it in quotes or after --"),
+    }
+}
+
+/// A character as it can be seen.
+fn shown(c: char) -> impl Iterator<Item = char> {
+    let plain = !c.is_control() && !c.is_whitespace() && c != '\u{feff}';
+    let escaped = c.escape_unicode();
+    plain
+        .then_some(c)
+        .into_iter()
+        .chain((!plain).then_some(escaped).into_iter().flatten())
+}

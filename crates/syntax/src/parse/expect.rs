@@ -1,0 +1,115 @@
+//! What the parser expects at a place, as a set that is cheap to build and to join.
+
+use crate::words::WordId;
+
+/// One thing that may stand at a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Expect {
+    /// A word of the language.
+    Word(WordId),
+    /// Anything else.
+    Thing(Thing),
+}
+
+macro_rules! things {
+    ($($thing:ident $phrase:literal)*) => {
+        /// Anything but a word of the language that may stand at a place.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub(super) enum Thing { $($thing),* }
+
+        impl Thing {
+            const ALL: &[Thing] = &[$(Thing::$thing),*];
+
+            /// A maker's words for it.
+            pub(super) fn phrase(self) -> &'static str {
+                match self { $(Thing::$thing => $phrase),* }
+            }
+        }
+    };
+}
+
+things! {
+    Name "a name"
+    End "the name of an end"
+    Face "a face, as barrel.mouth"
+    FaceName "the name of an end or face"
+    Material "a material's name"
+    Kind "the name of a kind of material"
+    Rule "a rule's name"
+    Part "a part's name"
+    Bench "a bench's name"
+    ThreadName "a thread's name"
+    Length "a length"
+    Diameter "a diameter"
+    Radius "a radius"
+    Angle "an angle"
+    Size "a size, as 8.2, 7/16in, #7 or letter F"
+    Mass "a mass in grams"
+    Volume "a volume in millilitres"
+    Quantity "a quantity"
+    Count "a count"
+    StationPlace "a length or the name of an end"
+    Measure "a measure, as length(capped)"
+    Sum "a number, a name or a sum in parentheses"
+    Thread "a thread, as M10x0.75 or its name"
+    Designation "a thread's designation, as M10x0.75 or 7/16-28UNEF"
+    Fit "a fit, as H7/g6"
+    Capital "a capital letter"
+    Title "a title in quotes"
+    Reason "a reason in quotes"
+    Path "a file's path in quotes"
+    Range "'..'"
+    Comma "','"
+    Dot "'.'"
+    Equals "'='"
+    PlusMinus "'+-'"
+    Comparison "a comparison as <="
+    Open "'{'"
+    OpenParen "'('"
+    CloseParen "')'"
+    LineEnd "the end of the line"
+}
+
+/// A set of expectations.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct ExpectSet {
+    words: u128,
+    things: u64,
+}
+
+impl ExpectSet {
+    pub(super) fn of(expect: Expect) -> Self {
+        match expect {
+            Expect::Word(word) => Self {
+                words: 1 << word.index(),
+                things: 0,
+            },
+            Expect::Thing(thing) => Self {
+                words: 0,
+                things: 1 << thing as u32,
+            },
+        }
+    }
+
+    pub(super) fn join(self, other: Self) -> Self {
+        Self {
+            words: self.words | other.words,
+            things: self.things | other.things,
+        }
+    }
+
+    /// The words in it, in the table's order.
+    pub(super) fn words(self) -> impl Iterator<Item = WordId> {
+        (0..u128::BITS)
+            .filter(move |bit| self.words >> bit & 1 == 1)
+            .map(WordId::from_index)
+    }
+
+    /// The other things in it.
+    pub(super) fn things(self) -> impl Iterator<Item = Thing> {
+        Thing::ALL
+            .iter()
+            .copied()
+            .filter(move |thing| self.things >> *thing as u32 & 1 == 1)
+    }
+}

@@ -1,0 +1,255 @@
+//! Sums, sizes, ranges and faces.
+
+use super::expect::Thing;
+use super::input::*;
+use crate::Span;
+use crate::ast::{Arg, Expr, ExprKind, Face, Operator, Range, Size, SizeKind, SumSpan};
+use crate::number;
+use crate::token::TokenKind as T;
+use chumsky::prelude::*;
+use std::sync::Arc;
+
+/// The rules that most others use.
+#[derive(Clone)]
+pub(super) struct Sums<'s> {
+    sum: Rule<'s, Expr>,
+    size: Rule<'s, Size>,
+}
+
+impl<'s> Sums<'s> {
+    pub(super) fn new() -> Self {
+        let sum = sum().boxed();
+        let size = size(sum.clone()).boxed();
+        Self { sum, size }
+    }
+
+    /// A sum where one may stand.
+    pub(super) fn maybe(&self, thing: Thing) -> impl Reads<'s, Option<Expr>> + use<'s> {
+        self.sum.clone().labelled(thing).or_not()
+    }
+
+    /// A sum that must come; where it does not, a bad one of no width stands for it.
+    pub(super) fn needed(&self, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+        self.sum
+            .clone()
+            .labelled(thing)
+            .recover_with(via_parser(missing()))
+    }
+
+    /// A word with a sum after it.
+    pub(super) fn after(&self, text: &'static str, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+        word(text).ignore_then(self.needed(thing))
+    }
+
+    /// A size that must come.
+    pub(super) fn size(&self) -> impl Reads<'s, Size> + use<'s> {
+        let missing = missing().map(|expr| Size {
+            span: expr.span,
+            kind: SizeKind::Sum(expr),
+        });
+        self.size
+            .clone()
+            .labelled(Thing::Size)
+            .recover_with(via_parser(missing))
+    }
+
+    /// The end of a run of sizes, where a capital needs no `letter`.
+    pub(super) fn last_size(&self) -> impl Reads<'s, Size> + use<'s> {
+        capital().or(self.size())
+    }
+
+    /// `a..b`
+    pub(super) fn range(&self, thing: Thing) -> impl Reads<'s, Range> + use<'s> {
+        self.needed(thing)
+            .then_ignore(needed(T::DotDot, Thing::Range))
+            .then(self.needed(thing))
+            .map_with(|(from, to), extra| Range {
+                span: extra.span(),
+                from,
+                to,
+            })
+    }
+
+    /// `a` or `a..b`
+    pub(super) fn span(&self, thing: Thing) -> impl Reads<'s, SumSpan> + use<'s> {
+        let to = token(T::DotDot, Thing::Range).ignore_then(self.needed(thing));
+        self.needed(thing)
+            .then(to.or_not())
+            .map_with(|(from, to), extra| SumSpan {
+                span: extra.span(),
+                from,
+                to,
+            })
+    }
+}
+
+/// `part.face` that must come.
+pub(super) fn face<'s>() -> impl Reads<'s, Face> {
+    needed_name(Thing::Face)
+        .then_ignore(needed(T::Dot, Thing::Dot))
+        .then(needed_name(Thing::FaceName))
+        .map_with(|(part, face), extra| Face {
+            span: extra.span(),
+            part,
+            face,
+        })
+}
+
+fn sum<'s>() -> impl Reads<'s, Expr> {
+    recursive(|sum| {
+        let primary = choice((
+            quantity(),
+            call_or_name(sum.clone()),
+            group(sum),
+            bad_number().map(|span| bad(span)),
+        ))
+        .labelled(Thing::Sum)
+        .boxed();
+        let operand = primary.clone().recover_with(via_parser(missing())).boxed();
+        let minuses = quiet(T::Minus).repeated().at_least(1).collect::<Vec<_>>();
+        let negated = minuses.then(operand.clone()).map(|(minuses, operand)| {
+            minuses
+                .into_iter()
+                .rev()
+                .fold(operand, |inner, minus| Expr {
+                    span: minus.to(inner.span),
+                    kind: ExprKind::Negate(Box::new(inner)),
+                })
+        });
+        let first = negated.clone().or(primary).boxed();
+        let next = negated.or(operand).boxed();
+        let product = |unary: Rule<'s, Expr>| {
+            let times = quiet(T::Star).to(Operator::Multiply);
+            let over = quiet(T::Slash).to(Operator::Divide);
+            unary
+                .foldl(times.or(over).then(next.clone()).repeated(), binary)
+                .boxed()
+        };
+        let plus = quiet(T::Plus).to(Operator::Add);
+        let minus = quiet(T::Minus).to(Operator::Subtract);
+        let more = plus.or(minus).then(product(next.clone())).repeated();
+        product(first).foldl(more, binary)
+    })
+}
+
+fn binary(left: Expr, (operator, right): (Operator, Expr)) -> Expr {
+    Expr {
+        span: left.span.to(right.span),
+        kind: ExprKind::Binary(Box::new(left), operator, Box::new(right)),
+    }
+}
+
+fn quantity<'s>() -> impl Reads<'s, Expr> {
+    text_of(T::Quantity, Thing::Quantity).map_with(|(text, span), extra| {
+        let kind = match number::quantity(text) {
+            Ok((value, unit)) => ExprKind::Quantity { value, unit },
+            Err(fault) => {
+                extra.emit(Fault {
+                    span,
+                    kind: FaultKind::Number(fault),
+                });
+                ExprKind::Bad
+            }
+        };
+        Expr { span, kind }
+    })
+}
+
+fn call_or_name<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
+    let face = name(Thing::Face)
+        .then_ignore(quiet(T::Dot))
+        .then(needed_name(Thing::FaceName))
+        .map_with(|(part, face), extra| Face {
+            span: extra.span(),
+            part,
+            face,
+        });
+    let missing = missing().map(Arg::Sum);
+    let arg = face
+        .map(Arg::Face)
+        .or(sum.map(Arg::Sum))
+        .labelled(Thing::Quantity)
+        .recover_with(via_parser(missing));
+    let args = arg
+        .separated_by(token(T::Comma, Thing::Comma))
+        .at_least(1)
+        .collect::<Vec<_>>()
+        .delimited_by(
+            quiet(T::OpenParen),
+            needed(T::CloseParen, Thing::CloseParen),
+        );
+    name(Thing::Name)
+        .then(args.or_not())
+        .map_with(|(name, args), extra| Expr {
+            span: extra.span(),
+            kind: match args {
+                Some(args) => ExprKind::Call { name, args },
+                None => ExprKind::Name(Arc::clone(&name.text)),
+            },
+        })
+}
+
+fn group<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
+    let inner = sum
+        .labelled(Thing::Quantity)
+        .recover_with(via_parser(missing()));
+    inner
+        .delimited_by(
+            token(T::OpenParen, Thing::OpenParen),
+            needed(T::CloseParen, Thing::CloseParen),
+        )
+        .map_with(|inner, extra| Expr {
+            span: extra.span(),
+            kind: ExprKind::Group(Box::new(inner)),
+        })
+}
+
+fn size<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Size> {
+    let letter =
+        word("letter").ignore_then(capital().recover_with(via_parser(missing().map(|expr| {
+            Size {
+                span: expr.span,
+                kind: SizeKind::Sum(expr),
+            }
+        }))));
+    let gauge = text_of(T::Gauge, Thing::Size).map_with(|(text, span), extra| {
+        let kind = match number::gauge(text) {
+            Ok(number) => SizeKind::Gauge(number),
+            Err(fault) => {
+                extra.emit(Fault {
+                    span,
+                    kind: FaultKind::Number(fault),
+                });
+                SizeKind::Sum(bad(span))
+            }
+        };
+        Size { span, kind }
+    });
+    let sum = sum.map(|sum| Size {
+        span: sum.span,
+        kind: SizeKind::Sum(sum),
+    });
+    choice((letter, gauge, sum)).map_with(|size, extra| Size {
+        span: extra.span(),
+        ..size
+    })
+}
+
+fn capital<'s>() -> impl Reads<'s, Size> {
+    text_of(T::Capital, Thing::Capital).map(|(text, span)| Size {
+        span,
+        kind: SizeKind::Letter(text.chars().next().unwrap_or('A')),
+    })
+}
+
+/// An operand that is not there.
+fn missing<'s>() -> impl Reads<'s, Expr> {
+    empty().map_with(|(), extra| bad(nothing(extra.span())))
+}
+
+fn bad(span: Span) -> Expr {
+    Expr {
+        span,
+        kind: ExprKind::Bad,
+    }
+}

@@ -1,0 +1,265 @@
+//! What ties chumsky to the lexemes: its input, its error, and the smallest parsers.
+
+use super::expect::{Expect, ExpectSet, Thing};
+use crate::ast::{Name, Text};
+use crate::layout::Lexeme;
+use crate::number::NumberFault;
+use crate::token::TokenKind;
+use crate::words::WordId;
+use crate::{FileId, Span};
+use chumsky::error::{Error, LabelError};
+use chumsky::input::{InputRef, MappedInput};
+use chumsky::inspector::SimpleState;
+use chumsky::prelude::*;
+use chumsky::util::MaybeRef;
+use chumsky::{DefaultExpected, extra};
+
+pub(super) type In<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
+pub(super) type Extra<'s> = extra::Full<Fault, SimpleState<Reading<'s>>, ()>;
+pub(super) type Rule<'s, T> = Boxed<'s, 's, In<'s>, T, Extra<'s>>;
+
+/// What is read, and how.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Reading<'s> {
+    pub(super) text: &'s str,
+    /// Whether the words that join the phrases of a statement are refused as names. Tried where
+    /// a statement cannot be read otherwise: in `drill to 12` the size is what is missing.
+    pub(super) strict: bool,
+}
+
+/// Something that reads a `T`.
+pub(super) trait Reads<'s, T>: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's {}
+impl<'s, T, P: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's> Reads<'s, T> for P {}
+
+/// Why a statement could not be read.
+#[derive(Clone, Debug)]
+pub(super) struct Fault {
+    /// What was found instead; empty at the end of the statement.
+    pub(super) span: Span,
+    pub(super) kind: FaultKind,
+}
+
+#[derive(Clone, Copy, Debug)]
+pub(super) enum FaultKind {
+    /// One of these was expected.
+    Expected(ExpectSet),
+    /// A number has no value.
+    Number(NumberFault),
+}
+
+impl Fault {
+    fn expected(set: ExpectSet, span: Span) -> Self {
+        Self {
+            span,
+            kind: FaultKind::Expected(set),
+        }
+    }
+}
+
+impl<'s> Error<'s, In<'s>> for Fault {
+    fn merge(mut self, other: Self) -> Self {
+        if let (FaultKind::Expected(ours), FaultKind::Expected(theirs)) =
+            (&mut self.kind, other.kind)
+        {
+            *ours = ours.join(theirs);
+        }
+        self
+    }
+}
+
+impl<'s> LabelError<'s, In<'s>, DefaultExpected<'s, Lexeme>> for Fault {
+    fn expected_found<E: IntoIterator<Item = DefaultExpected<'s, Lexeme>>>(
+        expected: E,
+        _: Option<MaybeRef<'s, Lexeme>>,
+        span: Span,
+    ) -> Self {
+        // Only the end is expected by chumsky's own parsers; ours say what they expect.
+        let end = expected
+            .into_iter()
+            .any(|expected| matches!(expected, DefaultExpected::EndOfInput));
+        let set = match end {
+            true => ExpectSet::of(Expect::Thing(Thing::LineEnd)),
+            false => ExpectSet::default(),
+        };
+        Fault::expected(set, span)
+    }
+}
+
+impl<'s> LabelError<'s, In<'s>, Thing> for Fault {
+    fn expected_found<E: IntoIterator<Item = Thing>>(
+        expected: E,
+        _: Option<MaybeRef<'s, Lexeme>>,
+        span: Span,
+    ) -> Self {
+        let set = expected
+            .into_iter()
+            .map(|thing| ExpectSet::of(Expect::Thing(thing)))
+            .fold(ExpectSet::default(), ExpectSet::join);
+        Fault::expected(set, span)
+    }
+
+    fn label_with(&mut self, label: Thing) {
+        if let FaultKind::Expected(set) = &mut self.kind {
+            *set = ExpectSet::of(Expect::Thing(label));
+        }
+    }
+}
+
+impl chumsky::span::Span for Span {
+    type Context = FileId;
+    type Offset = u32;
+
+    fn new(file: FileId, range: std::ops::Range<u32>) -> Self {
+        // Where nothing was read chumsky gives the next token's start and the last one's end.
+        Span {
+            file,
+            start: range.start.min(range.end),
+            end: range.end,
+        }
+    }
+
+    fn context(&self) -> FileId {
+        self.file
+    }
+
+    fn start(&self) -> u32 {
+        self.start
+    }
+
+    fn end(&self) -> u32 {
+        self.end
+    }
+}
+
+/// The lexemes of one statement as chumsky's input.
+pub(super) fn input(lexemes: &[Lexeme], end: Span) -> In<'_> {
+    lexemes.map(end, |lexeme| (lexeme, &lexeme.span))
+}
+
+/// One lexeme that passes a test; `set` says what is expected where it does not.
+fn lexeme<'s>(
+    set: ExpectSet,
+    test: impl Fn(&Lexeme, bool) -> bool + Clone + 's,
+) -> impl Reads<'s, &'s Lexeme> {
+    custom(move |input: &mut InputRef<'s, '_, In<'s>, Extra<'s>>| {
+        let before = input.cursor();
+        let strict = input.state().strict;
+        match input.next_maybe() {
+            Some(MaybeRef::Ref(found)) if test(found, strict) => Ok(found),
+            _ => Err(Fault::expected(set, input.span_since(&before))),
+        }
+    })
+}
+
+/// A word of the language.
+///
+/// # Panics
+///
+/// If the table of words does not hold it.
+pub(super) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
+    let id = WordId::of(text);
+    assert!(id != WordId::NONE, "{text} is not in the table of words");
+    lexeme(ExpectSet::of(Expect::Word(id)), move |lexeme, _| {
+        lexeme.word.get() == id
+    })
+    .map(|lexeme| lexeme.span)
+}
+
+/// A token of a kind.
+pub(super) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
+    lexeme(ExpectSet::of(Expect::Thing(thing)), move |lexeme, _| {
+        lexeme.kind == kind
+    })
+    .map(|lexeme| lexeme.span)
+}
+
+/// A token of a kind that is not told among the expectations, as an operator.
+pub(super) fn quiet<'s>(kind: TokenKind) -> impl Reads<'s, Span> {
+    lexeme(ExpectSet::default(), move |lexeme, _| lexeme.kind == kind).map(|lexeme| lexeme.span)
+}
+
+/// A token of a kind, as its text.
+pub(super) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, (&'s str, Span)> {
+    token(kind, thing).map_with(|span, extra| (written(span, extra.state()), span))
+}
+
+/// A name; one that is miswritten is taken as it stands, since the lexer has found it.
+pub(super) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+    lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, strict| {
+        matches!(lexeme.kind, TokenKind::Name | TokenKind::BadName)
+            && !lexeme.word.get().is_reserved()
+            && !(strict && lexeme.word.get().joins())
+    })
+    .map_with(|lexeme, extra| Name {
+        text: written(lexeme.span, extra.state()).into(),
+        span: lexeme.span,
+    })
+}
+
+/// A word that must come; where it does not, reading goes on as if it had.
+pub(super) fn needed_word<'s>(text: &'static str) -> impl Reads<'s, ()> {
+    word(text).ignored().recover_with(via_parser(empty()))
+}
+
+/// A token that must come; where it does not, reading goes on as if it had.
+pub(super) fn needed<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, ()> {
+    token(kind, thing)
+        .ignored()
+        .recover_with(via_parser(empty()))
+}
+
+/// The end of a statement; what is left of one is passed over.
+pub(super) fn line_end<'s>() -> impl Reads<'s, ()> {
+    end().recover_with(via_parser(any().repeated()))
+}
+
+/// A name that must come; where it does not, an empty one stands for it.
+pub(super) fn needed_name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+    name(thing).recover_with(via_parser(no_name()))
+}
+
+/// The empty name that stands for a missing one.
+pub(super) fn no_name<'s>() -> impl Reads<'s, Name> {
+    empty().map_with(|(), extra| Name {
+        text: "".into(),
+        span: nothing(extra.span()),
+    })
+}
+
+/// A string that must come; where it does not, an empty one stands for it.
+pub(super) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+    string(thing).recover_with(via_parser(empty().map_with(|(), extra| Text {
+        text: "".into(),
+        span: nothing(extra.span()),
+    })))
+}
+
+/// A string, without its quotes; one whose end is missing is taken as it stands.
+pub(super) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+    lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, _| {
+        matches!(lexeme.kind, TokenKind::String | TokenKind::BadString)
+    })
+    .map_with(|lexeme, extra| {
+        let text = written(lexeme.span, extra.state());
+        let text = text.strip_prefix('"').unwrap_or(text);
+        Text {
+            text: text.strip_suffix('"').unwrap_or(text).into(),
+            span: lexeme.span,
+        }
+    })
+}
+
+/// A number that is miswritten; the lexer has found it.
+pub(super) fn bad_number<'s>() -> impl Reads<'s, Span> {
+    quiet(TokenKind::BadNumber)
+}
+
+/// The span of nothing, just after what was read last.
+pub(super) fn nothing(span: Span) -> Span {
+    span.after()
+}
+
+/// The text at a span.
+fn written<'s>(span: Span, reading: &Reading<'s>) -> &'s str {
+    reading.text.get(span.range()).unwrap_or("")
+}

@@ -1,0 +1,233 @@
+//! Faults in a maker's words.
+
+use super::expect::{ExpectSet, Thing};
+use super::input::{Fault, FaultKind};
+use crate::layout::Lexeme;
+use crate::number::{MOST_DIGITS, NumberFault};
+use crate::suggest::nearest;
+use crate::token::TokenKind;
+use crate::words::{self, Place, WordId};
+use crate::{Finding, Severity, Span};
+
+/// A statement in which something is amiss.
+pub(super) struct Statement<'s> {
+    pub(super) text: &'s str,
+    pub(super) place: Place,
+    /// Its lexemes; never empty.
+    pub(super) lexemes: &'s [Lexeme],
+}
+
+/// A word that stands where a near one was expected.
+pub(super) struct Slip<'s> {
+    pub(super) lexeme: &'s Lexeme,
+    pub(super) meant: WordId,
+}
+
+impl<'s> Statement<'s> {
+    /// The word at the fault, if a slip of the pen explains it.
+    pub(super) fn slip(&self, fault: &Fault) -> Option<Slip<'s>> {
+        let FaultKind::Expected(set) = fault.kind else {
+            return None;
+        };
+        let lexeme = self.found(fault)?;
+        if !matches!(lexeme.kind, TokenKind::Name | TokenKind::BadName) {
+            return None;
+        }
+        let meant = nearest(self.written(lexeme.span), set.words().map(WordId::text))?;
+        Some(Slip {
+            lexeme,
+            meant: WordId::of(meant),
+        })
+    }
+
+    /// The finding for a slip.
+    pub(super) fn slip_finding(&self, slip: &Slip) -> Finding {
+        let (found, meant) = (self.written(slip.lexeme.span), slip.meant.text());
+        let first = slip.lexeme.span == self.lexemes[0].span;
+        let message = match self.place.noun().filter(|_| first) {
+            Some(noun) => format!("{found} begins no {noun}"),
+            None => format!("{found} is no word that may stand here"),
+        };
+        error(slip.lexeme.span, message)
+            .hint(format!("write {meant}"))
+            .fix(format!("write {meant}"), slip.lexeme.span, meant)
+    }
+
+    /// The finding for a fault.
+    pub(super) fn finding(&self, fault: &Fault) -> Finding {
+        match fault.kind {
+            FaultKind::Number(kind) => self.number(fault.span, kind),
+            FaultKind::Expected(set) => self.expected(fault, set),
+        }
+    }
+
+    fn number(&self, span: Span, fault: NumberFault) -> Finding {
+        let number = self.written(span);
+        match fault {
+            NumberFault::TooManyDigits => error(span, "a number has too many digits").hint(
+                format!("at most {MOST_DIGITS} digits stand before the point and as many after it"),
+            ),
+            NumberFault::OverZero => error(span, format!("{number} is a fraction over nothing"))
+                .hint("write a denominator other than 0"),
+        }
+    }
+
+    fn expected(&self, fault: &Fault, set: ExpectSet) -> Finding {
+        let index = self.index(fault.span);
+        let found = self.lexemes.get(index);
+        let Some(before) = index
+            .checked_sub(1)
+            .and_then(|index| self.lexemes.get(index))
+        else {
+            return self.no_such_line(set);
+        };
+        let after = self.shown(before.span);
+        let Some(found) = found else {
+            // Something visible is pointed at rather than the end of the line.
+            let message = format!("{} is expected after {after}", phrases(set));
+            return self.with_example(error(before.span, message));
+        };
+        let not = self.shown(found.span);
+        if only_line_end(set) {
+            let finding = error(found.span, format!("{not} has no place after {after}"));
+            return match found.kind {
+                TokenKind::Open => finding.hint("this statement has no block of its own"),
+                _ => finding.hint("begin a new line for a new statement"),
+            };
+        }
+        let message = format!("{} is expected after {after}, not {not}", phrases(set));
+        let finding = error(found.span, message);
+        match self.is_decimal_comma(index) {
+            true => finding.hint("write the decimals after a point").fix(
+                "write a point",
+                found.span,
+                ".",
+            ),
+            false => self.with_example(finding),
+        }
+    }
+
+    /// Shows how a statement with this first word is written.
+    fn with_example(&self, finding: Finding) -> Finding {
+        let first = self.lexemes[0].word.get().text();
+        match words::at(self.place).find(|word| word.text == first) {
+            Some(word) => finding.hint(format!("for example: {}", word.example)),
+            None => finding,
+        }
+    }
+
+    /// The first word of the statement is none that may stand there.
+    fn no_such_line(&self, set: ExpectSet) -> Finding {
+        let first = &self.lexemes[0];
+        let found = &*self.shown(first.span);
+        let noun = self.place.noun().unwrap_or("line");
+        let elsewhere = words::meanings(found).find_map(|word| word.place.noun());
+        let message = match elsewhere {
+            Some(own) => format!("{found} begins {} and this is no place for one", a(own)),
+            None => format!("{found} begins no {noun}"),
+        };
+        let words: Vec<_> = words::at(self.place)
+            .map(|word| word.text)
+            .filter(|text| set.words().any(|word| word.text() == *text))
+            .collect();
+        let list = match words.is_empty() {
+            true => phrases(set),
+            false => either(&words),
+        };
+        error(first.span, message).hint(format!("{} begins with {list}", a(noun)))
+    }
+
+    fn found(&self, fault: &Fault) -> Option<&'s Lexeme> {
+        self.lexemes.get(self.index(fault.span))
+    }
+
+    /// Which lexeme a span begins at; past the last one at the end.
+    fn index(&self, span: Span) -> usize {
+        match span.is_empty() {
+            true => self
+                .lexemes
+                .partition_point(|lexeme| lexeme.span.end <= span.start),
+            false => self
+                .lexemes
+                .partition_point(|lexeme| lexeme.span.start < span.start),
+        }
+    }
+
+    /// Whether the lexeme at `index` is a comma that touches a number on either side.
+    fn is_decimal_comma(&self, index: usize) -> bool {
+        let touching = |a: usize, b: usize| match (self.lexemes.get(a), self.lexemes.get(b)) {
+            (Some(a), Some(b)) => a.span.end == b.span.start,
+            _ => false,
+        };
+        let number = |index: usize| {
+            self.lexemes
+                .get(index)
+                .is_some_and(|lexeme| lexeme.kind == TokenKind::Quantity)
+        };
+        index > 0
+            && self
+                .lexemes
+                .get(index)
+                .is_some_and(|lexeme| lexeme.kind == TokenKind::Comma)
+            && number(index - 1)
+            && number(index + 1)
+            && touching(index - 1, index)
+            && touching(index, index + 1)
+    }
+
+    /// The text at a span; signs in quotes, so that they stand out from the sentence's own.
+    fn shown(&self, span: Span) -> String {
+        let text = self.written(span);
+        match text.chars().all(|c| c.is_ascii_punctuation()) {
+            true => format!("'{text}'"),
+            false => text.to_owned(),
+        }
+    }
+
+    fn written(&self, span: Span) -> &'s str {
+        let text = self.text.get(span.range()).unwrap_or("");
+        // A string may be a page long.
+        match text.char_indices().nth(40) {
+            Some((end, _)) => &text[..end],
+            None => text,
+        }
+    }
+}
+
+/// An error of the rule `syntax`.
+pub(super) fn error(span: Span, message: impl Into<String>) -> Finding {
+    Finding::new("syntax", Severity::Error, span, message)
+}
+
+fn only_line_end(set: ExpectSet) -> bool {
+    set.words().next().is_none() && set.things().all(|thing| thing == Thing::LineEnd)
+}
+
+/// A noun with its article.
+fn a(noun: &str) -> String {
+    match noun.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        true => format!("an {noun}"),
+        false => format!("a {noun}"),
+    }
+}
+
+/// The things and words of a set as one phrase.
+fn phrases(set: ExpectSet) -> String {
+    let things = set.things().filter(|thing| *thing != Thing::LineEnd);
+    let end = set.things().find(|thing| *thing == Thing::LineEnd);
+    let all: Vec<_> = things
+        .map(Thing::phrase)
+        .chain(set.words().map(WordId::text))
+        .chain(end.map(Thing::phrase))
+        .collect();
+    either(&all)
+}
+
+/// `a, b or c`
+fn either(all: &[&str]) -> String {
+    match all {
+        [] => "something else".to_owned(),
+        [one] => (*one).to_owned(),
+        [first @ .., last] => format!("{} or {last}", first.join(", ")),
+    }
+}

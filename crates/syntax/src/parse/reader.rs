@@ -1,0 +1,409 @@
+//! Walks the layout and has each statement read by the rule of its place.
+
+use super::bench::tool_line;
+use super::expr::Sums;
+use super::input::{Fault, FaultKind, Reading, Rule, input};
+use super::item::{inches, item, material_line};
+use super::message::{Statement, error};
+use super::part::{feature, part_line, station};
+use super::pen::{joint_line, pen_line};
+use crate::ast::*;
+use crate::layout::{Block, Layout, Lexeme, Line as Laid};
+use crate::token::{Token, TokenKind};
+use crate::words::{self, Place};
+use crate::{FileId, Finding, Span};
+use chumsky::inspector::SimpleState;
+use chumsky::prelude::*;
+use std::ops::Range as Indices;
+
+/// Reads all statements of a layout.
+pub(super) fn read(
+    file: FileId,
+    text: &str,
+    tokens: &[Token],
+    layout: &Layout,
+    findings: &mut Vec<Finding>,
+) -> File {
+    let mut reader = Reader {
+        file,
+        text,
+        tokens,
+        lexemes: &layout.lexemes,
+        damaged: tokens
+            .iter()
+            .filter(|token| token.kind.is_damaged())
+            .map(|token| token.span)
+            .collect(),
+        rules: Rules::new(),
+        findings,
+    };
+    reader.file(&layout.lines)
+}
+
+struct Reader<'s, 'f> {
+    file: FileId,
+    text: &'s str,
+    tokens: &'s [Token],
+    lexemes: &'s [Lexeme],
+    /// Where tokens are damaged, in order.
+    damaged: Vec<Span>,
+    rules: Rules<'s>,
+    findings: &'f mut Vec<Finding>,
+}
+
+/// A rule for the statements of each place.
+struct Rules<'s> {
+    inches: Rule<'s, Span>,
+    item: Rule<'s, ItemKind>,
+    material: Rule<'s, MaterialLineKind>,
+    part: Rule<'s, LineKind>,
+    station: Rule<'s, StationSaid>,
+    feature: Rule<'s, (FeatureKind, Option<Name>)>,
+    pen: Rule<'s, PenLineKind>,
+    joint: Rule<'s, JointLineKind>,
+    bench: Rule<'s, ToolLineKind>,
+}
+
+impl Rules<'_> {
+    fn new() -> Self {
+        let sums = Sums::new();
+        Self {
+            inches: inches().boxed(),
+            item: item(&sums).boxed(),
+            material: material_line(&sums).boxed(),
+            part: part_line(&sums).boxed(),
+            station: station(&sums).boxed(),
+            feature: feature(&sums).boxed(),
+            pen: pen_line(&sums).boxed(),
+            joint: joint_line(&sums).boxed(),
+            bench: tool_line(&sums).boxed(),
+        }
+    }
+}
+
+/// Sums nest no deeper than this, and hold no more operators and parentheses in all.
+const DEEPEST_SUM: usize = 32;
+const LONGEST_SUM: usize = 200;
+
+/// A statement is put right in at most so many places before it is given up.
+const MOST_SLIPS: usize = 3;
+
+impl<'s> Reader<'s, '_> {
+    fn file(&mut self, lines: &[Laid]) -> File {
+        let mut file = File::default();
+        let mut stray = false;
+        for (index, line) in lines.iter().enumerate() {
+            if self.word(line) == "dimensions" {
+                let inches = self.statement(|rules| &rules.inches, Place::File, line);
+                match (index, inches) {
+                    (0, Some(span)) => file.inches = Some(span),
+                    (0, None) => {}
+                    _ => self.late_dimensions(line),
+                }
+                continue;
+            }
+            // Lines that have lost their block are told once.
+            let strayed = stray && self.belongs_in_a_block(line);
+            let kind = match strayed {
+                true => None,
+                false => self.statement(|rules| &rules.item, Place::Item, line),
+            };
+            stray = kind.is_none();
+            let span = self.span(line);
+            match file.items.last_mut() {
+                Some(last) if strayed => last.span = last.span.to(span),
+                _ => {
+                    let kind = kind.map_or(ItemKind::Bad, |kind| self.with_block(kind, line));
+                    let note = line.note.clone().map(|note| self.note(note));
+                    file.items.push(Item { span, note, kind });
+                }
+            }
+        }
+        file
+    }
+
+    fn late_dimensions(&mut self, line: &Laid) {
+        let span = self.head(line);
+        self.findings.push(
+            error(
+                span,
+                "dimensions in inches stands at the top of a file, before every item",
+            )
+            .hint("move it up"),
+        );
+    }
+
+    fn belongs_in_a_block(&self, line: &Laid) -> bool {
+        let places: Vec<_> = words::meanings(self.word(line))
+            .map(|word| word.place)
+            .collect();
+        let in_block = |place: &Place| place.noun().is_some();
+        places.iter().any(in_block) && !places.contains(&Place::Item)
+    }
+
+    fn with_block(&mut self, mut kind: ItemKind, line: &Laid) -> ItemKind {
+        let span = self.block(line);
+        let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
+        match &mut kind {
+            ItemKind::Material(material) => {
+                material.lines = lines.iter().map(|line| self.material_line(line)).collect();
+            }
+            ItemKind::Part(part) | ItemKind::Bought(part) => {
+                part.block = span;
+                part.lines = lines.iter().map(|line| self.part_line(line)).collect();
+            }
+            ItemKind::Bench(bench) => {
+                bench.block = span;
+                bench.tools = lines.iter().map(|line| self.tool_line(line)).collect();
+            }
+            ItemKind::Pen(pen) => {
+                pen.block = span;
+                pen.lines = lines.iter().map(|line| self.pen_line(line)).collect();
+            }
+            ItemKind::Use(_)
+            | ItemKind::Let(_)
+            | ItemKind::Limit(_)
+            | ItemKind::Thread(_)
+            | ItemKind::Blank(_)
+            | ItemKind::Bad => {}
+        }
+        kind
+    }
+
+    fn material_line(&mut self, line: &Laid) -> MaterialLine {
+        let kind = self.statement(|rules| &rules.material, Place::Material, line);
+        MaterialLine {
+            span: self.span(line),
+            kind: kind.unwrap_or(MaterialLineKind::Bad),
+        }
+    }
+
+    fn tool_line(&mut self, line: &Laid) -> ToolLine {
+        let kind = self.statement(|rules| &rules.bench, Place::Bench, line);
+        ToolLine {
+            span: self.span(line),
+            kind: kind.unwrap_or(ToolLineKind::Bad),
+        }
+    }
+
+    fn part_line(&mut self, line: &Laid) -> Line {
+        let kind = self.statement(|rules| &rules.part, Place::Part, line);
+        let mut kind = kind.unwrap_or(LineKind::Bad);
+        let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
+        match &mut kind {
+            LineKind::Outside(stations) => {
+                *stations = lines.iter().map(|line| self.station(line)).collect();
+            }
+            LineKind::From { features, .. } => {
+                *features = lines.iter().map(|line| self.feature(line)).collect();
+            }
+            _ => {}
+        }
+        Line {
+            span: self.span(line),
+            kind,
+        }
+    }
+
+    fn station(&mut self, line: &Laid) -> Station {
+        Station {
+            said: self.statement(|rules| &rules.station, Place::Station, line),
+            span: self.span(line),
+        }
+    }
+
+    fn feature(&mut self, line: &Laid) -> Feature {
+        let read = self.statement(|rules| &rules.feature, Place::Cut, line);
+        let (kind, face) = read.unwrap_or((FeatureKind::Bad, None));
+        Feature {
+            span: self.span(line),
+            kind,
+            face,
+        }
+    }
+
+    fn pen_line(&mut self, line: &Laid) -> PenLine {
+        let kind = self.statement(|rules| &rules.pen, Place::Pen, line);
+        let mut kind = kind.unwrap_or(PenLineKind::Bad);
+        if let PenLineKind::Joint(joint) = &mut kind {
+            joint.block = self.block(line);
+            let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
+            joint.lines = lines.iter().map(|line| self.joint_line(line)).collect();
+        }
+        PenLine {
+            span: self.span(line),
+            kind,
+        }
+    }
+
+    fn joint_line(&mut self, line: &Laid) -> JointLine {
+        let kind = self.statement(|rules| &rules.joint, Place::JointLine, line);
+        JointLine {
+            span: self.span(line),
+            kind: kind.unwrap_or(JointLineKind::Bad),
+        }
+    }
+
+    /// Reads one statement without its block; what is amiss in it becomes findings.
+    fn statement<T>(
+        &mut self,
+        rule: impl for<'r> Fn(&'r Rules<'s>) -> &'r Rule<'s, T>,
+        place: Place,
+        line: &Laid,
+    ) -> Option<T> {
+        let lexemes = &self.lexemes[line.tokens.clone()];
+        if let Some(finding) = too_deep(lexemes) {
+            self.findings.push(finding);
+            return None;
+        }
+        let statement = Statement {
+            text: self.text,
+            place,
+            lexemes,
+        };
+        let damaged = self.is_damaged(line);
+        for _ in 0..MOST_SLIPS {
+            let (value, faults) = self.attempt(rule(&self.rules), lexemes);
+            let numbers = faults
+                .iter()
+                .filter(|fault| matches!(fault.kind, FaultKind::Number(_)));
+            let unexpected = faults
+                .iter()
+                .find(|fault| matches!(fault.kind, FaultKind::Expected(_)));
+            match unexpected.and_then(|fault| statement.slip(fault)) {
+                Some(slip) => {
+                    self.findings.push(statement.slip_finding(&slip));
+                    slip.lexeme.word.set(slip.meant);
+                }
+                None => {
+                    // What the lexer has found explains the rest.
+                    let told = unexpected.filter(|_| !damaged).into_iter().chain(numbers);
+                    let told = told.map(|fault| statement.finding(fault));
+                    self.findings.extend(told);
+                    return value;
+                }
+            }
+        }
+        self.attempt(rule(&self.rules), lexemes).0
+    }
+
+    /// Reads a statement, and if that fails reads it again with fewer words allowed as names,
+    /// which often says better what is missing.
+    fn attempt<T>(&self, rule: &Rule<'s, T>, lexemes: &'s [Lexeme]) -> (Option<T>, Vec<Fault>) {
+        let lenient = self.attempt_with(rule, lexemes, false);
+        let first = |faults: &[Fault]| faults.iter().map(|fault| fault.span).min();
+        if lenient.1.is_empty() {
+            return lenient;
+        }
+        let strict = self.attempt_with(rule, lexemes, true);
+        match first(&strict.1) < first(&lenient.1) {
+            true => strict,
+            false => lenient,
+        }
+    }
+
+    fn attempt_with<T>(
+        &self,
+        rule: &Rule<'s, T>,
+        lexemes: &'s [Lexeme],
+        strict: bool,
+    ) -> (Option<T>, Vec<Fault>) {
+        let end = lexemes.last().map(|last| last.span.after());
+        let end = end.unwrap_or(Span::new(self.file, 0, 0));
+        let reading = Reading {
+            text: self.text,
+            strict,
+        };
+        let mut state = SimpleState(reading);
+        rule.parse_with_state(input(lexemes, end), &mut state)
+            .into_output_errors()
+    }
+
+    /// The comment lines at `tokens`, without `--`.
+    fn note(&self, tokens: Indices<usize>) -> Text {
+        let comments: Vec<_> = self.tokens[tokens]
+            .iter()
+            .filter(|token| token.kind == TokenKind::Comment)
+            .collect();
+        let lines = comments.iter().map(|token| {
+            let text = &self.text[token.span.range()];
+            text.trim_start_matches('-').trim()
+        });
+        let (first, last) = (comments.first(), comments.last());
+        let span = match (first, last) {
+            (Some(first), Some(last)) => first.span.to(last.span),
+            _ => Span::new(self.file, 0, 0),
+        };
+        Text {
+            text: lines.collect::<Vec<_>>().join("\n").into(),
+            span,
+        }
+    }
+
+    /// The statement's first word.
+    fn word(&self, line: &Laid) -> &'s str {
+        let first = &self.lexemes[line.tokens.start];
+        &self.text[first.span.range()]
+    }
+
+    /// From the first token to the last before the block's lines.
+    fn head(&self, line: &Laid) -> Span {
+        let lexemes = &self.lexemes[line.tokens.clone()];
+        match lexemes {
+            [first, .., last] => first.span.to(last.span),
+            [only] => only.span,
+            [] => Span::new(self.file, 0, 0),
+        }
+    }
+
+    /// From the first token to the block's end.
+    fn span(&self, line: &Laid) -> Span {
+        let head = self.head(line);
+        self.block(line).map_or(head, |block| head.to(block))
+    }
+
+    /// The block, braces included.
+    fn block(&self, line: &Laid) -> Option<Span> {
+        let block = line.block.as_ref()?;
+        let open = self.lexemes.get(line.tokens.end - 1)?.span;
+        Some(open.to(self.block_end(block).unwrap_or(open)))
+    }
+
+    fn block_end(&self, block: &Block) -> Option<Span> {
+        let last = || block.lines.last().map(|line| self.span(line));
+        block.close.or_else(last)
+    }
+
+    /// Whether a damaged token lies in the statement or touches it.
+    fn is_damaged(&self, line: &Laid) -> bool {
+        let head = self.head(line);
+        let first = self.damaged.partition_point(|span| span.end < head.start);
+        self.damaged
+            .get(first)
+            .is_some_and(|span| span.start <= head.end)
+    }
+}
+
+/// A statement whose sums nest or run on past all use is not read: reading it would cost more
+/// stack than there may be.
+fn too_deep(lexemes: &[Lexeme]) -> Option<Finding> {
+    let mut depth = 0_usize;
+    let mut length = 0_usize;
+    for lexeme in lexemes {
+        match lexeme.kind {
+            TokenKind::OpenParen => depth += 1,
+            TokenKind::CloseParen => depth = depth.saturating_sub(1),
+            TokenKind::Plus | TokenKind::Minus | TokenKind::Star | TokenKind::Slash => {}
+            _ => continue,
+        }
+        length += 1;
+        if depth > DEEPEST_SUM || length > LONGEST_SUM {
+            let message = format!(
+                "this sum is too deep or too long to read; parentheses nest {DEEPEST_SUM} deep at \
+                 most, with {LONGEST_SUM} signs on a line"
+            );
+            return Some(error(lexeme.span, message).hint("name a part of it with let"));
+        }
+    }
+    None
+}

@@ -1,0 +1,277 @@
+use super::*;
+use proptest::prelude::*;
+
+/// The findings of a text, each with the text it points at, its hint and its fixes.
+fn told(text: &str) -> String {
+    let mut out = String::new();
+    for finding in parse(FileId(0), text).findings {
+        out += &format!("[{}] {}", &text[finding.span.range()], finding.message);
+        if let Some(hint) = finding.hint {
+            out += &format!("; {hint}");
+        }
+        for fix in finding.fixes {
+            out += &format!(" ({})", fix.title);
+        }
+        out += "\n";
+    }
+    out
+}
+
+#[test]
+fn the_whole_pen_reads_without_findings() {
+    assert_eq!(told(include_str!("tests/heron.quillet")), "");
+}
+
+#[test]
+fn what_is_missing_is_told_in_a_makers_words() {
+    let part = |line: &str| told(&format!("part cap from mouth to crown {{\n{line}\n}}"));
+    let outside = |line: &str| part(&format!("outside {{\n{line}\n}}"));
+    let cut = |line: &str| part(&format!("from mouth {{\n{line}\n}}"));
+    let pen = |line: &str| told(&format!("pen heron {{\n{line}\n}}"));
+    let bench = |line: &str| told(&format!("bench saltings {{\n{line}\n}}"));
+    let said = [
+        told("let grip"),
+        told("let = 3"),
+        told("let grip 11.4"),
+        told("use saltings"),
+        told("part cap"),
+        told("part cap from mouth crown {\n}"),
+        told("part cap from mouth to crown\n"),
+        told("prt cap from mouth to crown {\n}"),
+        told("thread closing = 13x0.8"),
+        told("thread closing = M13x0.8 start 3"),
+        told("drill 8 to 3"),
+        told("heron"),
+        told("let a = (1 + 2"),
+        told("let a = 1 +"),
+        told("let a = 1 2"),
+        told("let a = min(1, )"),
+        told("let a = 1/0in"),
+        told("let a = 0.00000000000001"),
+        told("let a = 3\ndimensions in inches"),
+        told("let a = 3 {\n b\n}"),
+        part("length"),
+        part("lenght 64"),
+        part("outside 3"),
+        part("outside dia"),
+        part("blank"),
+        part("blank of reed 18"),
+        part("mass"),
+        part("flush"),
+        outside("at 3"),
+        outside("at 3 dia"),
+        outside("at 3 dia smooth"),
+        outside("at dia 3"),
+        outside("at 3 15.2"),
+        outside("at 3 dai 15.2 smoth"),
+        outside("at 3 dia 15,2"),
+        outside("3 dia 15.2"),
+        cut("dril 8 to 3"),
+        cut("drill to 12"),
+        cut("drill 8"),
+        cut("drill 8 to"),
+        cut("drill 8 to 12 13"),
+        cut("drill letter 8 to 12"),
+        cut("thread joint to 9"),
+        cut("thread inside to 9"),
+        cut("mill 3 to 4"),
+        cut("tenon 3"),
+        cut("accept thin-wall"),
+        cut("accept thin-wall because reasons"),
+        pen("screw section into barrel.mouth"),
+        pen("screw section.shank barrel.mouth"),
+        pen("screw section.shank into"),
+        pen("slip a.b into c.d fit tight"),
+        pen("want length(capped)"),
+        pen("want turns within 1"),
+        pen("want turns = 3"),
+        pen("close cap.mouth onto barrel.mouth {\n set cap.mouth on barrel.shoulder\n}"),
+        bench("drills"),
+        bench("drills 1..13 by 0.1"),
+        bench("taps"),
+    ];
+    insta::assert_snapshot!(said.concat());
+}
+
+#[test]
+fn what_is_miswritten_is_told_once() {
+    let said = [
+        "let Grip = 11.4",
+        "let nib_unit = 3",
+        "let a = 12mn",
+        "let a = 3cc",
+        "use \"saltings",
+        "let a = ⌀12",
+        "let a = 12 ± 3",
+        "let a = 3\u{a0}+ 4",
+        "§ $ %",
+        "Part cap from mouth to crown {\n}",
+        "let a = 3 \u{7}\u{7}",
+    ]
+    .map(told);
+    insta::assert_snapshot!(said.concat());
+}
+
+#[test]
+fn a_damaged_line_hides_nothing_around_it() {
+    let text = "\
+part cap from mouth to crown {
+  length
+  outside {
+    at 0 dia
+    at 5 dia 3
+  }
+  from mouth {
+    drill 8 to
+    bore ? to 3
+    ream 9 to 4
+  }
+}
+pen heron {
+  screw a
+  fill cap
+}
+let b = 2
+";
+    let tree = parse(FileId(0), text).tree;
+    let ast::ItemKind::Part(part) = &tree.items[0].kind else {
+        panic!("{tree:?}")
+    };
+    assert!(matches!(part.lines[0].kind, ast::LineKind::Length(_)));
+    assert!(matches!(&part.lines[1].kind, ast::LineKind::Outside(stations) if stations.len() == 2));
+    let ast::LineKind::From { features, .. } = &part.lines[2].kind else {
+        panic!("{part:?}")
+    };
+    assert!(matches!(features[0].kind, ast::FeatureKind::Drill { .. }));
+    assert!(matches!(features[2].kind, ast::FeatureKind::Ream { .. }));
+    assert!(matches!(&tree.items[1].kind, ast::ItemKind::Pen(pen) if pen.lines.len() == 2));
+    assert!(matches!(tree.items[2].kind, ast::ItemKind::Let(_)));
+}
+
+#[test]
+fn comment_lines_directly_above_an_item_are_its_note() {
+    let text = "-- a file\n\n-- the cap\n--   in reed\nlet a = 1 -- not this\nlet b = 2\n";
+    let tree = parse(FileId(0), text).tree;
+    let notes = tree.items.iter().map(|item| item.note.as_ref());
+    let notes: Vec<_> = notes.map(|note| note.map(|note| &*note.text)).collect();
+    assert_eq!(notes, [Some("the cap\nin reed"), None]);
+}
+
+#[test]
+fn findings_are_capped() {
+    let findings = parse(FileId(0), &"let\n".repeat(250)).findings;
+    assert_eq!(findings.len(), MOST_FINDINGS + 1);
+    let last = findings.last().map(|finding| finding.message.as_str());
+    assert_eq!(last, Some("150 more places from here on cannot be read"));
+}
+
+#[test]
+fn deep_and_long_sums_are_refused_and_not_run_into() {
+    for text in [
+        format!("let a = {}1{}", "(".repeat(100_000), ")".repeat(100_000)),
+        format!("let a = {}1", "- ".repeat(100_000)),
+        format!("let a = 1{}", " + 1".repeat(100_000)),
+        format!("let a = {}", "min(".repeat(100_000)),
+    ] {
+        let told = told(&text);
+        assert!(told.contains("too deep or too long"), "{told}");
+        assert_eq!(told.lines().count(), 1);
+    }
+    assert_eq!(
+        told(&format!("let a = {}1{}", "(".repeat(32), ")".repeat(32))),
+        ""
+    );
+}
+
+#[test]
+fn a_tree_holds_what_was_written() {
+    let text = "\
+-- the grip
+let grip = min(11.4, -(a + 7/16in) * 2)
+part cap like hood {
+  outside { at 6 from crown dia 14 bead 3 round 0.5 as rim }
+  from mouth { drill #7 to 3 at 1 point 135; thread M10x0.75 starts 2 inside through }
+}
+";
+    insta::assert_debug_snapshot!(parse(FileId(0), text).tree);
+}
+
+/// Bits of programs, in any order.
+fn soup() -> impl Strategy<Value = String> {
+    let words: Vec<_> = crate::words::WORDS.iter().map(|word| word.text).collect();
+    let signs = vec![
+        "{",
+        "}",
+        "\n",
+        "\n",
+        ";",
+        "(",
+        ")",
+        ",",
+        ".",
+        "..",
+        "=",
+        "+-",
+        "-",
+        "12",
+        "0.8mm",
+        "7/16in",
+        "M10x0.75",
+        "#7",
+        "H7/g6",
+        "\"a\"",
+        "\"",
+        "-- note\n",
+        "heron",
+        "⌀",
+        "cap.mouth",
+        "\r",
+        "A",
+    ];
+    let bit = prop_oneof![
+        proptest::sample::select(words),
+        proptest::sample::select(signs),
+    ];
+    proptest::collection::vec((bit, "[ ]{0,2}"), 0..60).prop_map(|bits| {
+        bits.into_iter()
+            .map(|(bit, blank)| bit.to_owned() + &blank)
+            .collect()
+    })
+}
+
+fn yields_a_tree(text: &str) -> Result<(), TestCaseError> {
+    let parsed = parse(FileId(3), text);
+    let joined: String = parsed
+        .tokens
+        .iter()
+        .map(|token| &text[token.span.range()])
+        .collect();
+    prop_assert_eq!(joined, text);
+    for finding in &parsed.findings {
+        prop_assert!(text.get(finding.span.range()).is_some(), "{:?}", finding);
+        for edit in finding.fixes.iter().flat_map(|fix| &fix.edits) {
+            prop_assert!(text.get(edit.span.range()).is_some(), "{:?}", finding);
+        }
+    }
+    for item in &parsed.tree.items {
+        prop_assert!(!item.span.is_empty() && text.get(item.span.range()).is_some());
+    }
+    Ok(())
+}
+
+proptest! {
+    #[test]
+    fn any_text_yields_a_tree(text in "(\\PC|[\r\n\t -~]){0,200}") {
+        yields_a_tree(&text)?;
+    }
+
+    #[test]
+    fn any_bytes_yield_a_tree(bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
+        yields_a_tree(&String::from_utf8_lossy(&bytes))?;
+    }
+
+    #[test]
+    fn any_words_yield_a_tree(text in soup()) {
+        yields_a_tree(&text)?;
+    }
+}

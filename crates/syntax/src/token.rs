@@ -1,0 +1,249 @@
+//! Text to tokens. Every byte belongs to one; joined in order they are the source.
+
+use crate::{FileId, Span};
+use logos::Logos;
+
+/// A token and where it stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Token {
+    /// What it is.
+    pub kind: TokenKind,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// The kinds of token. Where several could begin at one place, the longest is taken.
+#[derive(Logos, Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[logos(utf8 = true)]
+pub enum TokenKind {
+    /// Blanks and tabs.
+    #[regex(r"[ \t]+")]
+    Blank,
+    /// The end of a line: `\n`, `\r\n` or a lone `\r`.
+    #[regex(r"\n|\r\n?")]
+    Newline,
+    /// `;`
+    #[token(";")]
+    Semicolon,
+    /// `--` to the end of the line, which is not part of it.
+    #[regex(r"--[^\r\n]*", allow_greedy = true)]
+    Comment,
+    /// A byte-order mark, at the very start of a file only.
+    Bom,
+    /// A name or a word of the language, told apart by their place.
+    #[regex(r"[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*", priority = 20)]
+    Name,
+    /// A number with the unit that touches it: `12`, `0.25in`, `7/16in`, `1-5/8`.
+    #[regex(
+        r"([0-9]+(\.[0-9]+)?(mm|in|g|ml|deg)?)|([0-9]+/[0-9]+in)|([0-9]+-[0-9]+/[0-9]+(in)?)",
+        priority = 20
+    )]
+    Quantity,
+    /// A number drill, `#7`.
+    #[regex(r"#[0-9]+")]
+    Gauge,
+    /// A single capital, a letter drill's.
+    #[regex(r"[A-Z]", priority = 20)]
+    Capital,
+    /// A thread's designation: `M13x0.8-6g`, `7/16-28UNEF`, `#10-32UNF-2A-LH`.
+    #[regex(
+        r"M[0-9]+(\.[0-9]+)?(x[0-9]+(\.[0-9]+)?|xPh[0-9]+(\.[0-9]+)?P[0-9]+(\.[0-9]+)?)?(-[0-9][A-Za-z]+([0-9][A-Za-z]+)?(/[0-9][A-Za-z]+([0-9][A-Za-z]+)?)?)?(-LH)?",
+        priority = 30
+    )]
+    #[regex(
+        r"(([0-9]+-)?[0-9]+/[0-9]+|[0-9]+|#[0-9]+)-[0-9]+UN(C|F|EF|S)?(-[0-9][A-Za-z]+(/[0-9][A-Za-z]+)?)?(-LH)?",
+        priority = 30
+    )]
+    Thread,
+    /// A fit, `H7/g6`.
+    #[regex(r"[A-Z][A-Z]?[0-9]+/[a-z][a-z]?[0-9]+", priority = 40)]
+    Fit,
+    /// A string, quotes included.
+    #[regex(r#""[^"\r\n]*""#)]
+    String,
+    /// `{`
+    #[token("{")]
+    Open,
+    /// `}`
+    #[token("}")]
+    Close,
+    /// `(`
+    #[token("(")]
+    OpenParen,
+    /// `)`
+    #[token(")")]
+    CloseParen,
+    /// `,`
+    #[token(",")]
+    Comma,
+    /// `.`
+    #[token(".")]
+    Dot,
+    /// `..`
+    #[token("..")]
+    DotDot,
+    /// `=`
+    #[token("=")]
+    Equals,
+    /// `+-`
+    #[token("+-")]
+    PlusMinus,
+    /// `+`
+    #[token("+")]
+    Plus,
+    /// `-`
+    #[token("-")]
+    Minus,
+    /// `*`
+    #[token("*")]
+    Star,
+    /// `/`
+    #[token("/")]
+    Slash,
+    /// `<`
+    #[token("<")]
+    Less,
+    /// `<=`
+    #[token("<=")]
+    AtMost,
+    /// `>`
+    #[token(">")]
+    More,
+    /// `>=`
+    #[token(">=")]
+    AtLeast,
+    /// A number that runs into letters: `12mn`, `3x`.
+    #[regex(r"[0-9]+(\.[0-9]+)?[A-Za-z_][A-Za-z0-9_]*", priority = 5)]
+    BadNumber,
+    /// A word that is no name: `Heron`, `nib_unit`.
+    #[regex(r"[A-Za-z_][A-Za-z0-9_]*(-[A-Za-z0-9_]+)*", priority = 5)]
+    BadName,
+    /// A string whose closing quote is missing.
+    #[regex(r#""[^"\r\n]*"#)]
+    BadString,
+    /// A character that means nothing here.
+    Unknown,
+}
+
+impl TokenKind {
+    /// Whether it says nothing to the parser: blanks, comments, a byte-order mark.
+    pub fn is_trivia(self) -> bool {
+        matches!(self, TokenKind::Blank | TokenKind::Comment | TokenKind::Bom)
+    }
+
+    /// Whether it ends a statement.
+    pub fn is_separator(self) -> bool {
+        matches!(self, TokenKind::Newline | TokenKind::Semicolon)
+    }
+
+    /// Whether it is damaged in itself, wherever it stands.
+    pub fn is_damaged(self) -> bool {
+        matches!(
+            self,
+            TokenKind::BadNumber | TokenKind::BadName | TokenKind::BadString | TokenKind::Unknown
+        )
+    }
+}
+
+/// The byte-order mark that some editors put before the text.
+pub(crate) const BOM: &str = "\u{feff}";
+
+/// Splits a text into its tokens. Offsets past 4 GB are not told apart.
+pub fn lex(file: FileId, text: &str) -> Vec<Token> {
+    let skip = if text.starts_with(BOM) { BOM.len() } else { 0 };
+    let mut tokens = Vec::with_capacity(text.len() / 3 + 1);
+    if skip > 0 {
+        tokens.push(Token {
+            kind: TokenKind::Bom,
+            span: Span::new(file, 0, skip),
+        });
+    }
+    for (kind, range) in TokenKind::lexer(&text[skip..]).spanned() {
+        tokens.push(Token {
+            kind: kind.unwrap_or(TokenKind::Unknown),
+            span: Span::new(file, skip + range.start, skip + range.end),
+        });
+    }
+    tokens
+}
+
+#[cfg(test)]
+mod tests {
+    use super::TokenKind::*;
+    use super::*;
+    use proptest::prelude::*;
+
+    fn kinds(text: &str) -> Vec<TokenKind> {
+        lex(FileId(0), text)
+            .iter()
+            .map(|token| token.kind)
+            .filter(|kind| *kind != Blank)
+            .collect()
+    }
+
+    #[test]
+    fn the_longest_token_is_taken() {
+        for (text, expected) in [
+            ("nib-unit", vec![Name]),
+            ("shoulder - 2", vec![Name, Minus, Quantity]),
+            ("shoulder-2", vec![Name]),
+            ("a--b", vec![Name, Comment]),
+            ("7/16in", vec![Quantity]),
+            ("7/16", vec![Quantity, Slash, Quantity]),
+            ("1-5/8", vec![Quantity]),
+            ("1-5/8in", vec![Quantity]),
+            ("10-3", vec![Quantity, Minus, Quantity]),
+            ("0.25in", vec![Quantity]),
+            ("5..10", vec![Quantity, DotDot, Quantity]),
+            ("5.0..10", vec![Quantity, DotDot, Quantity]),
+            ("cap.mouth", vec![Name, Dot, Name]),
+            ("#7", vec![Gauge]),
+            ("#1..#60", vec![Gauge, DotDot, Gauge]),
+            ("A..Z", vec![Capital, DotDot, Capital]),
+            ("M13x0.8", vec![Thread]),
+            ("M10", vec![Thread]),
+            ("M13xPh2.4P0.8", vec![Thread]),
+            ("M13x0.8-6H/6g-LH", vec![Thread]),
+            ("M13x0.8-5g6g", vec![Thread]),
+            ("7/16-28UNEF", vec![Thread]),
+            ("1-1/8-12UNF-2B", vec![Thread]),
+            ("#10-32UNF-2A", vec![Thread]),
+            ("1-8UNC", vec![Thread]),
+            ("H7/g6", vec![Fit]),
+            ("H11/c11", vec![Fit]),
+            ("M6/h5", vec![Fit]),
+            ("M13x0.8-6g", vec![Thread]),
+            ("12mm", vec![Quantity]),
+            ("12mn", vec![BadNumber]),
+            ("12inch", vec![BadNumber]),
+            ("Heron", vec![BadName]),
+            ("nib_unit", vec![BadName]),
+            ("0.5 +- 0.1", vec![Quantity, PlusMinus, Quantity]),
+            ("\"reed", vec![BadString]),
+            ("\"reed\"", vec![String]),
+            ("⌀", vec![Unknown]),
+            (
+                "a\rb\r\nc\n",
+                vec![Name, Newline, Name, Newline, Name, Newline],
+            ),
+            ("\u{feff}a", vec![Bom, Name]),
+            ("a \u{feff}", vec![Name, Unknown]),
+        ] {
+            assert_eq!(kinds(text), expected, "{text}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn tokens_joined_are_the_source(text in "(\\PC|[\r\n\t -~]){0,80}") {
+            let mut end = 0;
+            for token in lex(FileId(0), &text) {
+                prop_assert_eq!(token.span.range().start, end);
+                prop_assert!(!token.span.is_empty());
+                prop_assert!(text.is_char_boundary(token.span.range().end));
+                end = token.span.range().end;
+            }
+            prop_assert_eq!(end, text.len());
+        }
+    }
+}

@@ -1,0 +1,220 @@
+//! The language's own words, by the place where they are read.
+//!
+//! One table serves the parser's expectations, "did you mean", completion, the
+//! editors' grammars and the help that is shown on a word.
+
+mod table;
+
+pub use table::WORDS;
+
+use std::sync::LazyLock;
+
+/// One word at one place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Word {
+    /// Where it is read.
+    pub place: Place,
+    /// The word as written.
+    pub text: &'static str,
+    /// One sentence that says what it means there, without a full stop.
+    pub help: &'static str,
+    /// One line that uses it.
+    pub example: &'static str,
+}
+
+/// The places at which words are read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Place {
+    /// The first line of a file.
+    File,
+    /// The first word of an item.
+    Item,
+    /// The header of an item, after its name.
+    Header,
+    /// A line of a material.
+    Material,
+    /// After a thread's designation.
+    Form,
+    /// A piece of stock.
+    Stock,
+    /// A line of a part.
+    Part,
+    /// After the first words of a part's line.
+    PartTail,
+    /// The first word of a station, or of an outside without stations.
+    Station,
+    /// After a station's diameter, and before it.
+    StationTail,
+    /// The first word of a cut.
+    Cut,
+    /// How far a cut goes.
+    Reach,
+    /// What else a cut says.
+    CutTail,
+    /// A size of drill that is a letter.
+    Size,
+    /// A line of a pen.
+    Pen,
+    /// After a joint's first face.
+    Joint,
+    /// An option of a joint.
+    JointTail,
+    /// A line of a joint's block.
+    JointLine,
+    /// After `seat`'s first face.
+    SeatTail,
+    /// After what is wanted.
+    Want,
+    /// After an accepted rule.
+    Accept,
+    /// A line of a bench.
+    Bench,
+    /// What else a bench's line says.
+    BenchTail,
+    /// Touching a number.
+    Unit,
+    /// A measure or a function in a sum.
+    Measure,
+    /// The state of a pen, in a measure.
+    Configuration,
+}
+
+impl Place {
+    /// What a line is that begins with none of this place's words: "this line is no cut".
+    pub(crate) fn noun(self) -> Option<&'static str> {
+        Some(match self {
+            Place::Item => "item",
+            Place::Material => "line of a material",
+            Place::Part => "line of a part",
+            Place::Station => "station",
+            Place::Cut => "cut",
+            Place::Pen => "line of a pen",
+            Place::JointLine => "line of a joint",
+            Place::Bench => "line of a bench",
+            _ => return None,
+        })
+    }
+}
+
+/// The words read at a place, in the manual's order.
+pub fn at(place: Place) -> impl Iterator<Item = &'static Word> {
+    WORDS.iter().filter(move |word| word.place == place)
+}
+
+/// What a word means, at each place where it is read.
+pub fn meanings(text: &str) -> impl Iterator<Item = &'static Word> {
+    WORDS.iter().filter(move |word| word.text == text)
+}
+
+/// The words that are never names, wherever they stand.
+pub const RESERVED: [&str; 3] = ["of", "for", "letter"];
+
+/// A word of the language by number, so that the parser compares numbers and not text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) struct WordId(u8);
+
+impl WordId {
+    /// No word of the language.
+    pub(crate) const NONE: WordId = WordId(u8::MAX);
+
+    /// The number of a text, or `NONE`.
+    pub(crate) fn of(text: &str) -> WordId {
+        match SORTED.binary_search_by(|(word, _)| (*word).cmp(text)) {
+            Ok(place) => SORTED[place].1,
+            Err(_) => WordId::NONE,
+        }
+    }
+
+    /// Its text; empty for `NONE`.
+    pub(crate) fn text(self) -> &'static str {
+        TEXTS.get(usize::from(self.0)).copied().unwrap_or("")
+    }
+
+    /// Its number, below 128.
+    pub(crate) fn index(self) -> u32 {
+        u32::from(self.0)
+    }
+
+    /// The word of a number that `index` gave.
+    pub(crate) fn from_index(index: u32) -> WordId {
+        u8::try_from(index).map_or(WordId::NONE, WordId)
+    }
+
+    /// Whether it joins the phrases of a statement, as `to`, so that it is seldom a name.
+    pub(crate) fn joins(self) -> bool {
+        use Place::*;
+        const JOINING: [Place; 12] = [
+            Header,
+            Form,
+            Stock,
+            PartTail,
+            StationTail,
+            Reach,
+            CutTail,
+            Joint,
+            JointTail,
+            SeatTail,
+            Want,
+            Accept,
+        ];
+        meanings(self.text()).any(|word| JOINING.contains(&word.place))
+    }
+
+    /// Whether it may never be a name.
+    pub(crate) fn is_reserved(self) -> bool {
+        self != WordId::NONE && RESERVED.contains(&self.text())
+    }
+}
+
+/// Every text once, in the order of the table.
+static TEXTS: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
+    let mut texts = Vec::new();
+    for word in WORDS {
+        if !texts.contains(&word.text) {
+            texts.push(word.text);
+        }
+    }
+    texts
+});
+
+/// Every text once, in the order of the texts, with its number.
+static SORTED: LazyLock<Vec<(&'static str, WordId)>> = LazyLock::new(|| {
+    let ids = (0..).map(WordId::from_index);
+    let mut sorted: Vec<_> = TEXTS.iter().copied().zip(ids).collect();
+    sorted.sort_by_key(|(text, _)| *text);
+    sorted
+});
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_word_stands_once_at_a_place_and_says_what_it_means() {
+        assert!(
+            TEXTS.len() <= 128,
+            "the parser keeps sets of words in 128 bits"
+        );
+        for (index, word) in WORDS.iter().enumerate() {
+            let twin = WORDS[index + 1..]
+                .iter()
+                .find(|other| (other.place, other.text) == (word.place, word.text));
+            assert_eq!(twin, None, "{word:?} stands twice");
+            assert!(
+                !word.help.is_empty() && !word.help.ends_with('.'),
+                "{word:?}"
+            );
+            assert!(word.example.contains(word.text), "{word:?}");
+        }
+    }
+
+    #[test]
+    fn a_number_stands_for_each_word() {
+        for word in WORDS {
+            assert_eq!(WordId::of(word.text).text(), word.text);
+        }
+        assert_eq!(WordId::of("heron"), WordId::NONE);
+        assert!(RESERVED.iter().all(|word| WordId::of(word).is_reserved()));
+        assert!(!WordId::of("to").is_reserved());
+    }
+}
