@@ -5,6 +5,7 @@
 //! and every field says so in its name. Nothing here panics on any finite number.
 
 mod angle;
+mod approach;
 mod arc;
 mod bernstein;
 mod chain;
@@ -22,8 +23,10 @@ mod outside;
 mod point;
 mod properties;
 mod smooth;
+pub mod walls;
 
 pub use angle::Angle;
+pub use approach::Approach;
 pub use arc::Arc;
 pub use chain::{Chain, Kink, Segment, Tag};
 pub use cubic::Cubic;

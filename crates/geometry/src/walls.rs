@@ -1,0 +1,336 @@
+//! Walls by zone: how much metal is left between what lies outside and what lies inside.
+
+use std::collections::BTreeMap;
+
+use crate::chain::SAME;
+use crate::{Approach, Bounds, Chain, Curve, Point, Segment, Tag};
+
+/// The wall between two features that face each other, or the clearance between two parts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wall {
+    /// The feature on the outside.
+    pub outer: Tag,
+    /// The feature on the inside.
+    pub inner: Tag,
+    /// From this station, mm, one lies over the other …
+    pub from_mm: f64,
+    /// … to this one. Where they only face along the axis, the stations where they are nearest.
+    pub to_mm: f64,
+    /// The least true distance, mm; where the inside breaks through the outside, by how much it
+    /// stands out there in radius, as zero or a negative number.
+    pub least_mm: f64,
+    /// The nearest place on the outside.
+    pub outer_at: Point,
+    /// The nearest place on the inside.
+    pub inner_at: Point,
+}
+
+/// The walls between outer and inner chains, one for each pair of tags that face each other and
+/// that `counts`, in order of station.
+///
+/// Two pieces face each other where one lies over the other, or where they look at each other
+/// along the axis (a drill's point and a dome, a bore's bottom and a shoulder) with nothing but
+/// metal between. A face that stands at the end of another piece adds nothing of its own.
+pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool) -> Vec<Wall> {
+    let (outside, inside) = (boxed(outer), boxed(inner));
+    let mut found: BTreeMap<(Tag, Tag), Wall> = BTreeMap::new();
+    let mut facing_along: Vec<(&Piece, &Piece)> = Vec::new();
+    for one in &outside {
+        for two in &inside {
+            if !counts(one.tag, two.tag) {
+                continue;
+            }
+            if overlap(
+                one.bounds.min.z,
+                one.bounds.max.z,
+                two.bounds.min.z,
+                two.bounds.max.z,
+            ) {
+                let wall = over(one, two, found.get(&(one.tag, two.tag)));
+                note(&mut found, wall);
+            } else if overlap(
+                one.bounds.min.r,
+                one.bounds.max.r,
+                two.bounds.min.r,
+                two.bounds.max.r,
+            ) {
+                facing_along.push((one, two));
+            }
+        }
+    }
+    for (one, two) in facing_along {
+        let known = found.get(&(one.tag, two.tag));
+        if known.is_some_and(|wall| wall.least_mm <= one.bounds.distance(&two.bounds)) {
+            continue;
+        }
+        let near = one.curve.approach(&two.curve);
+        if metal_between(outer, inner, &near) {
+            let ends = known.map_or((near.one.z, near.other.z), |wall| {
+                (wall.from_mm, wall.to_mm)
+            });
+            note(&mut found, wall(one, two, ends, near));
+        }
+    }
+    let mut walls: Vec<Wall> = found.into_values().collect();
+    walls.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
+    walls
+}
+
+/// A piece with the box round it.
+struct Piece {
+    curve: Curve,
+    tag: Tag,
+    bounds: Bounds,
+}
+
+fn boxed(chains: &[Chain]) -> Vec<Piece> {
+    let piece = |segment: &Segment| Piece {
+        curve: segment.curve,
+        tag: segment.tag,
+        bounds: segment.curve.bounds(),
+    };
+    chains
+        .iter()
+        .flat_map(|chain| chain.segments())
+        .map(piece)
+        .collect()
+}
+
+/// True where two stretches share more than an end.
+fn overlap(from: f64, to: f64, other_from: f64, other_to: f64) -> bool {
+    const MORE_THAN_AN_END: f64 = 1e-6;
+    to.min(other_to) - from.max(other_from) > MORE_THAN_AN_END
+}
+
+fn wall(one: &Piece, two: &Piece, ends: (f64, f64), near: Approach) -> Wall {
+    Wall {
+        outer: one.tag,
+        inner: two.tag,
+        from_mm: ends.0.min(ends.1),
+        to_mm: ends.0.max(ends.1),
+        least_mm: near.distance_mm,
+        outer_at: near.one,
+        inner_at: near.other,
+    }
+}
+
+/// The wall of two pieces of which one lies over the other; as far as it is known already where
+/// this pair cannot be nearer.
+fn over(one: &Piece, two: &Piece, known: Option<&Wall>) -> Wall {
+    let (a, b) = (&one.bounds, &two.bounds);
+    let ends = (a.min.z.max(b.min.z), a.max.z.min(b.max.z));
+    if let Some(known) = known.filter(|known| known.least_mm <= a.distance(b)) {
+        return Wall {
+            from_mm: ends.0,
+            to_mm: ends.1,
+            ..*known
+        };
+    }
+    let (gap, z) = if a.min.r > b.max.r + SAME {
+        (f64::INFINITY, ends.0)
+    } else {
+        least_gap(&one.curve, &two.curve, ends)
+    };
+    if gap > 0.0 {
+        return wall(one, two, ends, one.curve.approach(&two.curve));
+    }
+    let place = |curve: &Curve| Point::new(z, curve.radius_at(z));
+    wall(
+        one,
+        two,
+        ends,
+        Approach {
+            distance_mm: gap,
+            one: place(&one.curve),
+            other: place(&two.curve),
+        },
+    )
+}
+
+/// Joins a wall to what is known of its pair.
+fn note(found: &mut BTreeMap<(Tag, Tag), Wall>, wall: Wall) {
+    let joined = match found.get(&(wall.outer, wall.inner)) {
+        Some(known) => {
+            let least = if wall.least_mm < known.least_mm {
+                wall
+            } else {
+                *known
+            };
+            Wall {
+                from_mm: known.from_mm.min(wall.from_mm),
+                to_mm: known.to_mm.max(wall.to_mm),
+                ..least
+            }
+        }
+        None => wall,
+    };
+    found.insert((wall.outer, wall.inner), joined);
+}
+
+/// The least difference in radius between two stations, and where.
+fn least_gap(outer: &Curve, inner: &Curve, (from, to): (f64, f64)) -> (f64, f64) {
+    let at = |z: f64| (outer.radius_at(z) - inner.radius_at(z), z);
+    let least = |best: (f64, f64), next: (f64, f64)| if next.0 < best.0 { next } else { best };
+    let ends = least(at(from), at(to));
+    let turns = |curve: &Curve, line: Point| -> Vec<f64> {
+        curve
+            .parallel_to(line)
+            .as_slice()
+            .iter()
+            .map(|t| curve.point(*t).z)
+            .collect()
+    };
+    let between = match (outer, inner) {
+        (Curve::Line(_), Curve::Line(_)) => Vec::new(),
+        (curve, Curve::Line(line)) | (Curve::Line(line), curve) => {
+            turns(curve, line.end - line.start)
+        }
+        _ => (1..64)
+            .map(|part| from + (to - from) * f64::from(part) / 64.0)
+            .collect(),
+    };
+    between
+        .into_iter()
+        .filter(|z| from < *z && *z < to)
+        .map(at)
+        .fold(ends, least)
+}
+
+/// True where nothing but metal lies on the straight way between two nearest places.
+fn metal_between(outer: &[Chain], inner: &[Chain], near: &Approach) -> bool {
+    [0.25, 0.5, 0.75].iter().all(|part| {
+        let place = near.one.towards(near.other, *part);
+        let radii = |chains: &[Chain]| chains.iter().find_map(|chain| chain.radii_at(place.z));
+        let under = radii(outer).is_some_and(|(before, after)| place.r <= before.min(after) + SAME);
+        let over = radii(inner).is_none_or(|(before, after)| place.r >= before.max(after) - SAME);
+        under && over
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Arc;
+    use crate::envelope::{greatest, smallest};
+
+    fn line(tag: u32, places: &[(f64, f64)]) -> Chain {
+        let places: Vec<Point> = places
+            .iter()
+            .map(|&(z, dia)| Point::new(z, dia / 2.0))
+            .collect();
+        Chain::polyline(Tag(tag), &places).unwrap()
+    }
+
+    fn drill(tag: u32, depth: f64, dia: f64) -> Chain {
+        line(
+            tag,
+            &[
+                (0.0, dia),
+                (depth, dia),
+                (depth + dia / 2.0 / 59_f64.to_radians().tan(), 0.0),
+            ],
+        )
+    }
+
+    fn of(walls: &[Wall], outer: u32, inner: u32) -> Wall {
+        *walls
+            .iter()
+            .find(|wall| (wall.outer, wall.inner) == (Tag(outer), Tag(inner)))
+            .unwrap_or_else(|| panic!("{walls:?}"))
+    }
+
+    /// The worked barrel: M13 x 0.8 outside (root by 17 H / 12) over M10 x 0.75 inside, by
+    /// the profile of ISO 68-1, and reliefs of 12.0.
+    #[test]
+    fn the_worked_barrel_has_a_wall_under_each_feature() {
+        let root = 13.0 - 17.0 / 12.0 * 0.75_f64.sqrt() * 0.8;
+        let outer = smallest(&[
+            line(1, &[(0.0, 12.9), (8.0, 12.9)]),
+            line(2, &[(1.5, root), (5.5, root)]),
+            line(3, &[(0.0, 12.0), (1.5, 12.0)]),
+            line(4, &[(5.5, 12.0), (8.0, 12.0)]),
+            line(5, &[(8.0, 14.4), (82.0, 10.0)]),
+        ]);
+        let inner = greatest(
+            &[
+                drill(10, 12.0, 9.3),
+                line(11, &[(0.0, 10.0), (9.0, 10.0)]),
+                drill(12, 67.0, 8.0),
+            ],
+            0.0,
+            82.0,
+        );
+        let walls = walls(&outer, &inner, |_, _| true);
+        assert!((of(&walls, 2, 11).least_mm - (root - 10.0) / 2.0).abs() < 1e-12);
+        assert!((of(&walls, 3, 11).least_mm - 1.0).abs() < 1e-12);
+        let relief = of(&walls, 4, 11);
+        assert_eq!((relief.from_mm, relief.to_mm), (5.5, 8.0));
+        assert!((of(&walls, 5, 11).from_mm, of(&walls, 5, 11).to_mm) == (8.0, 9.0));
+        assert!(
+            walls
+                .iter()
+                .all(|wall| wall.outer != Tag(2) || wall.inner == Tag(11))
+        );
+    }
+
+    #[test]
+    fn a_point_under_a_dome_is_a_wall_along_the_axis() {
+        let dome = Arc::dome(Point::new(20.0, 6.0), Point::new(22.0, 0.0)).unwrap();
+        let outer = line(1, &[(0.0, 12.0), (20.0, 12.0)])
+            .then(Tag(2), dome)
+            .unwrap();
+        let bore = greatest(&[drill(3, 17.0, 4.0)], 0.0, 22.0);
+        let walls = walls(&[outer], &bore, |_, _| true);
+        let crown = of(&walls, 2, 3);
+        let tip = 17.0 + 2.0 / 59_f64.to_radians().tan();
+        assert!((crown.least_mm - (22.0 - tip)).abs() < 1e-9, "{crown:?}");
+        assert!((of(&walls, 1, 3).least_mm - 4.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_closed_end_is_a_wall_too() {
+        let outer = line(1, &[(0.0, 12.0), (20.0, 12.0)]).before_face(Tag(2), 0.0);
+        let flat = greatest(&[line(3, &[(0.0, 8.0), (18.5, 8.0)])], 0.0, 20.0);
+        let walls = walls(&[outer], &flat, |_, _| true);
+        let end = of(&walls, 2, 3);
+        assert!((end.least_mm - 1.5).abs() < 1e-12);
+        assert_eq!((end.from_mm, end.to_mm), (18.5, 20.0));
+    }
+
+    #[test]
+    fn a_shoulder_over_the_bottom_of_a_bore_is_a_wall() {
+        let outer = line(1, &[(0.0, 8.0), (10.0, 8.0), (10.0, 16.0), (30.0, 16.0)]);
+        let bore = greatest(
+            &[
+                line(2, &[(11.2, 12.0), (30.0, 12.0)]),
+                line(3, &[(0.0, 4.0), (30.0, 4.0)]),
+            ],
+            0.0,
+            30.0,
+        );
+        let found = walls(&[outer.clone()], &bore, |_, _| true);
+        // From the corner at 10, 4 to the edge of the bottom at 11.2, 4.
+        assert!((of(&found, 1, 2).least_mm - 1.2).abs() < 1e-12, "{found:?}");
+        assert!(
+            walls(&[outer], &bore, |_, inner| inner != Tag(2))
+                .iter()
+                .all(|wall| wall.inner == Tag(3))
+        );
+    }
+
+    #[test]
+    fn a_bore_that_breaks_through_says_by_how_much() {
+        let outer = line(1, &[(0.0, 12.0), (40.0, 6.0)]);
+        let through = walls(&[outer], &[line(2, &[(0.0, 8.0), (30.0, 8.0)])], |_, _| {
+            true
+        });
+        assert!((through[0].least_mm - (7.5 - 8.0) / 2.0).abs() < 1e-12);
+        assert_eq!(through[0].outer_at.z, 30.0);
+        let touching = walls(
+            &[line(1, &[(0.0, 8.0), (40.0, 8.0)])],
+            &[line(2, &[(0.0, 8.0), (30.0, 8.0)])],
+            |_, _| true,
+        );
+        assert_eq!(touching[0].least_mm, 0.0);
+    }
+}
