@@ -7,6 +7,7 @@
 pub mod ast;
 mod finding;
 mod layout;
+mod line_index;
 mod number;
 mod parse;
 mod span;
@@ -15,6 +16,7 @@ mod token;
 pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, Severity};
+pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Parsed, parse};
 pub use span::{FileId, Span, Spanned};
 pub use suggest::nearest;

@@ -14,11 +14,9 @@ pub(super) fn damage<'t>(
     std::iter::from_fn(move || {
         let token = tokens.find(|token| token.kind.is_damaged())?;
         let mut span = token.span;
-        while token.kind == TokenKind::Unknown {
-            match tokens.next_if(|next| next.kind == TokenKind::Unknown) {
-                Some(next) => span = span.to(next.span),
-                None => break,
-            }
+        let is_same = |next: &&Token| (next.kind, token.kind) == (TokenKind::Unknown, next.kind);
+        while let Some(next) = tokens.next_if(is_same) {
+            span = span.to(next.span);
         }
         Some(finding(token.kind, span, &text[span.range()]))
     })

@@ -101,7 +101,7 @@ fn sum<'s>() -> impl Reads<'s, Expr> {
             quantity(),
             call_or_name(sum.clone()),
             group(sum),
-            bad_number().map(|span| bad(span)),
+            bad_number().map(bad),
         ))
         .labelled(Thing::Sum)
         .boxed();
