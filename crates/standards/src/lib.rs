@@ -4,6 +4,7 @@
 //! carries its [`Source`]. Nothing here knows a particular pen.
 
 pub mod drill;
+pub mod fit;
 mod inches;
 pub mod material;
 mod source;
