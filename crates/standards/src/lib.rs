@@ -3,6 +3,7 @@
 //! Sizes live as tables under `data/`, one row a size, so that adding one is a line. Every answer
 //! carries its [`Source`]. Nothing here knows a particular pen.
 
+pub mod bought;
 pub mod drill;
 pub mod fit;
 mod inches;

@@ -1,5 +1,11 @@
-//! Materials that pens are turned from.
+//! Materials that pens are turned from: density, speeds and feeds, least walls, cautions.
 
+mod cutting;
 mod family;
+mod kind;
+mod walls;
 
+pub use cutting::{Cutting, Operation, Range, feed_for_drill, spindle_speed};
 pub use family::Family;
+pub use kind::{Density, Material, all, ink, named};
+pub use walls::{LeastWalls, WarnError, caution, least_walls};

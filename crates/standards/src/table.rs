@@ -55,3 +55,43 @@ pub(crate) fn yes<'de, D: Deserializer<'de>>(cell: D) -> Result<bool, D::Error> 
         other => Err(D::Error::custom(format!("{other:?} is neither yes nor no"))),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    /// Every table names its source, for the table or row by row.
+    #[test]
+    fn every_row_of_every_table_is_sourced() {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data");
+        let mut tables = 0;
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            let text = std::fs::read_to_string(&path).unwrap();
+            let name = path.display();
+            assert!(text.starts_with("# title: "), "{name}");
+            let source = text
+                .lines()
+                .find_map(|line| line.strip_prefix("# source: "))
+                .unwrap_or_else(|| panic!("{name} names no source"));
+            if let Some(column) = source.strip_prefix("column ") {
+                let column = column.split(';').next().unwrap();
+                let mut reader = csv::ReaderBuilder::new()
+                    .comment(Some(b'#'))
+                    .from_reader(text.as_bytes());
+                let at = reader
+                    .headers()
+                    .unwrap()
+                    .iter()
+                    .position(|header| header == column)
+                    .unwrap_or_else(|| panic!("{name} has no column {column}"));
+                for row in reader.records() {
+                    let row = row.unwrap();
+                    assert!(!row[at].trim().is_empty(), "{name}: {row:?}");
+                }
+            }
+            tables += 1;
+        }
+        assert!(tables > 0, "no tables");
+    }
+}

@@ -20,13 +20,15 @@ pub enum Family {
     Wood,
     /// Metals.
     Metal,
-    /// Soft rubber: sacs and O-rings. It is not cut.
+    /// Soft rubber: sacs and O-rings. It is not turned.
     Rubber,
+    /// Ink.
+    Liquid,
 }
 
 impl Family {
     /// All families.
-    pub const ALL: [Family; 8] = [
+    pub const ALL: [Family; 9] = [
         Family::Resin,
         Family::Plastic,
         Family::Ebonite,
@@ -35,6 +37,7 @@ impl Family {
         Family::Wood,
         Family::Metal,
         Family::Rubber,
+        Family::Liquid,
     ];
 
     /// The family in a word.
@@ -48,6 +51,7 @@ impl Family {
             Family::Wood => "wood",
             Family::Metal => "metal",
             Family::Rubber => "rubber",
+            Family::Liquid => "liquid",
         }
     }
 }
