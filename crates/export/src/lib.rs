@@ -1,1 +1,8 @@
 //! Pure functions from design and plan to bytes: drawing, sheet, solids, reports.
+//!
+//! Nothing here decides anything about a design, reads or writes a file, or knows the time: the
+//! same design gives the same bytes.
+
+pub mod mark;
+pub mod scene;
+pub mod write;

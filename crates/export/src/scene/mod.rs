@@ -1,0 +1,172 @@
+//! A drawing as data: lines, curves, hatches and text on a sheet of paper.
+//!
+//! Places are millimetres on the paper, `x` to the right and `y` up from its lower left corner.
+//! What a line means is said by its [`Layer`]; how it looks on paper or screen is the writers'.
+
+mod cross;
+mod font;
+mod hatch;
+mod layer;
+mod path;
+mod text;
+
+pub use font::{Face, Run, runs, width_em};
+pub use hatch::{Hatch, hatch};
+pub use layer::{Dash, Layer};
+pub use path::{Path, Step};
+pub use text::{Anchor, Frame, Text};
+
+/// A place on the paper, mm.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Xy {
+    /// To the right, mm.
+    pub x: f64,
+    /// Up, mm.
+    pub y: f64,
+}
+
+impl Xy {
+    /// A place on the paper, mm.
+    pub const fn new(x: f64, y: f64) -> Xy {
+        Xy { x, y }
+    }
+
+    /// Part of the way to another place.
+    pub fn towards(self, other: Xy, part: f64) -> Xy {
+        Xy::new(
+            self.x + (other.x - self.x) * part,
+            self.y + (other.y - self.y) * part,
+        )
+    }
+
+    /// Moved.
+    #[must_use]
+    pub fn moved(self, dx_mm: f64, dy_mm: f64) -> Xy {
+        Xy::new(self.x + dx_mm, self.y + dy_mm)
+    }
+}
+
+/// Something drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// Lines and curves, stroked.
+    Stroke(Path),
+    /// Closed outlines, filled by the even-odd rule: arrowheads, dots.
+    Fill(Vec<Path>),
+    /// Many straight lines: a hatch.
+    Lines(Vec<[Xy; 2]>),
+    /// Words and numbers.
+    Text(Text),
+}
+
+/// Something drawn, and what it is drawn as.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// What it is drawn as.
+    pub layer: Layer,
+    /// What is drawn.
+    pub shape: Shape,
+}
+
+/// A drawing on a sheet of paper.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scene {
+    /// What it shows, in a line.
+    pub title: String,
+    /// Width of the paper, mm.
+    pub width_mm: f64,
+    /// Height of the paper, mm.
+    pub height_mm: f64,
+    /// What is drawn, lowest first.
+    pub items: Vec<Item>,
+}
+
+impl Scene {
+    /// An empty sheet.
+    pub fn new(title: impl Into<String>, width_mm: f64, height_mm: f64) -> Scene {
+        Scene {
+            title: title.into(),
+            width_mm,
+            height_mm,
+            items: Vec::new(),
+        }
+    }
+
+    /// Strokes a path.
+    pub fn stroke(&mut self, layer: Layer, path: Path) {
+        self.items.push(Item {
+            layer,
+            shape: Shape::Stroke(path),
+        });
+    }
+
+    /// Strokes a straight line.
+    pub fn line(&mut self, layer: Layer, from: Xy, to: Xy) {
+        self.stroke(layer, Path::open(from).line(to));
+    }
+
+    /// Fills closed paths.
+    pub fn fill(&mut self, layer: Layer, paths: Vec<Path>) {
+        self.items.push(Item {
+            layer,
+            shape: Shape::Fill(paths),
+        });
+    }
+
+    /// Draws many straight lines; nothing where there is none.
+    pub fn lines(&mut self, layer: Layer, lines: Vec<[Xy; 2]>) {
+        if !lines.is_empty() {
+            self.items.push(Item {
+                layer,
+                shape: Shape::Lines(lines),
+            });
+        }
+    }
+
+    /// Writes text.
+    pub fn text(&mut self, text: Text) {
+        self.items.push(Item {
+            layer: Layer::Text,
+            shape: Shape::Text(text),
+        });
+    }
+
+    /// All that is written on it.
+    pub fn texts(&self) -> impl Iterator<Item = &Text> {
+        self.items.iter().filter_map(|item| match &item.shape {
+            Shape::Text(text) => Some(text),
+            _ => None,
+        })
+    }
+
+    /// Puts another drawing on this sheet, its lower left corner at a place.
+    pub fn place(&mut self, other: &Scene, at: Xy) {
+        self.items
+            .extend(other.items.iter().map(|item| item.moved(at.x, at.y)));
+    }
+}
+
+impl Item {
+    fn moved(&self, dx: f64, dy: f64) -> Item {
+        let shape = match &self.shape {
+            Shape::Stroke(path) => Shape::Stroke(path.moved(dx, dy)),
+            Shape::Fill(paths) => {
+                Shape::Fill(paths.iter().map(|path| path.moved(dx, dy)).collect())
+            }
+            Shape::Lines(lines) => Shape::Lines(
+                lines
+                    .iter()
+                    .map(|line| line.map(|at| at.moved(dx, dy)))
+                    .collect(),
+            ),
+            Shape::Text(text) => Shape::Text(Text {
+                at: text.at.moved(dx, dy),
+                ..text.clone()
+            }),
+        };
+        Item {
+            layer: self.layer,
+            shape,
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! A drawing as bytes of an open format.
+
+mod dxf;
+mod pdf;
+mod svg;
+
+pub use dxf::dxf;
+pub use pdf::pdf;
+pub use svg::{Ground, svg};
+
+/// A number to so many decimals, trailing zeros dropped; never `-0`.
+pub(crate) fn number(value: f64, places: usize) -> String {
+    let mut text = format!("{value:.places$}");
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    }
+    if text == "-0" { "0".into() } else { text }
+}
+
+/// Text with the signs that XML keeps for itself written out; control characters, which it
+/// cannot hold, left out.
+pub(crate) fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\n' | '\t' => out.push(letter),
+            control if control.is_control() => {}
+            '\u{fffe}' | '\u{ffff}' => {}
+            other => out.push(other),
+        }
+    }
+    out
+}

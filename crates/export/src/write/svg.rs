@@ -1,0 +1,209 @@
+//! A drawing as SVG, in millimetres.
+
+use super::{escaped, number};
+use crate::mark;
+use crate::scene::{Anchor, Face, Item, Layer, Path, Scene, Shape, Step, Text, Xy};
+use std::f64::consts::PI;
+use std::fmt::Write as _;
+
+/// What a drawing is shown on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// A file of its own: black on white paper.
+    Paper,
+    /// A page: the text's own colour on nothing, every colour open to the page through
+    /// `--quillet-LAYER`. Classes are the page's to style.
+    Page,
+    /// A picture by itself on a ground unknown, such as an editor's hover: dark or light as the
+    /// viewer prefers.
+    Picture,
+}
+
+/// Writes a drawing; widths and sizes are true in millimetres.
+pub fn svg(scene: &Scene, ground: Ground) -> String {
+    let (width, height) = (number(scene.width_mm, 3), number(scene.height_mm, 3));
+    let mut out = String::new();
+    if ground != Ground::Page {
+        let _ = writeln!(out, "<!-- {} -->", mark::MARK);
+    }
+    let _ = write!(
+        out,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"quillet-drawing\" width=\"{width}mm\" \
+         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\">\n<title>{}</title>\n{}",
+        escaped(&scene.title),
+        style(ground)
+    );
+    if ground == Ground::Paper {
+        let _ = writeln!(
+            out,
+            "<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>"
+        );
+    }
+    let mut open: Option<Layer> = None;
+    for item in &scene.items {
+        if open != Some(item.layer) {
+            if open.is_some() {
+                out.push_str("</g>\n");
+            }
+            let _ = writeln!(
+                out,
+                "<g class=\"q-{}\"{}>",
+                item.layer.name(),
+                look(item.layer, ground)
+            );
+            open = Some(item.layer);
+        }
+        write_item(&mut out, item, scene.height_mm);
+    }
+    if open.is_some() {
+        out.push_str("</g>\n");
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
+/// Presentation attributes of a layer. They, and no style sheet, carry what must survive a viewer that
+/// knows no CSS.
+fn look(layer: Layer, ground: Ground) -> String {
+    let colour = match (ground, layer) {
+        (Ground::Paper, Layer::Contact) => "#b00020".into(),
+        (Ground::Paper, _) => "#000".into(),
+        (_, Layer::Contact) => "var(--quillet-contact,#d4351c)".into(),
+        (_, layer) => format!("var(--quillet-{},currentColor)", layer.name()),
+    };
+    if layer == Layer::Text {
+        return format!(
+            " fill=\"{colour}\" font-family=\"Helvetica,Arial,'Liberation Sans',sans-serif\""
+        );
+    }
+    let mut look = format!(
+        " fill=\"none\" stroke=\"{colour}\" stroke-width=\"{}\" stroke-linecap=\"round\" stroke-linejoin=\"round\"",
+        number(layer.width_mm(), 3)
+    );
+    if !layer.dash().is_empty() {
+        let dashes: Vec<String> = layer.dash().iter().map(|mm| number(*mm, 3)).collect();
+        let _ = write!(look, " stroke-dasharray=\"{}\"", dashes.join(" "));
+    }
+    look
+}
+
+fn style(ground: Ground) -> &'static str {
+    match ground {
+        Ground::Picture => {
+            "<style>svg{color:#1b1f24}@media(prefers-color-scheme:dark){svg{color:#e6e8ea}}</style>\n"
+        }
+        _ => "",
+    }
+}
+
+fn write_item(out: &mut String, item: &Item, height: f64) {
+    let _ = match &item.shape {
+        Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height)),
+        Shape::Fill(paths) => {
+            let data: Vec<String> = paths.iter().map(|path| data(path, height)).collect();
+            let colour = "var(--quillet-fill,currentColor)";
+            // On paper `currentColor` is black, which is what is wanted.
+            writeln!(
+                out,
+                "<path d=\"{}\" fill=\"{colour}\" fill-rule=\"evenodd\" stroke=\"none\"/>",
+                data.join("")
+            )
+        }
+        Shape::Lines(lines) => {
+            let data: Vec<String> = lines
+                .iter()
+                .map(|[from, to]| format!("M{}L{}", place(*from, height), place(*to, height)))
+                .collect();
+            writeln!(out, "<path d=\"{}\"/>", data.join(""))
+        }
+        Shape::Text(text) => write_text(out, text, height),
+    };
+}
+
+fn write_text(out: &mut String, text: &Text, height: f64) -> std::fmt::Result {
+    let anchor = match text.anchor {
+        Anchor::Start => "",
+        Anchor::Middle => " text-anchor=\"middle\"",
+        Anchor::End => " text-anchor=\"end\"",
+    };
+    let weight = if text.face == Face::Bold {
+        " font-weight=\"bold\""
+    } else {
+        ""
+    };
+    let (x, y) = (number(text.at.x, 3), number(height - text.at.y, 3));
+    let turn = if text.turned {
+        format!(" transform=\"rotate(-90 {x} {y})\"")
+    } else {
+        String::new()
+    };
+    // The length keeps text within its measured room whatever font the viewer has.
+    writeln!(
+        out,
+        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"{anchor}{weight}{turn}>{}</text>",
+        number(text.size_mm(), 3),
+        number(text.width_mm(), 3),
+        escaped(&text.words)
+    )
+}
+
+fn data(path: &Path, height: f64) -> String {
+    let mut data = format!("M{}", place(path.start, height));
+    for step in &path.steps {
+        let _ = match *step {
+            Step::Line(to) => write!(data, "L{}", place(to, height)),
+            Step::Cubic(a, b, to) => write!(
+                data,
+                "C{} {} {}",
+                place(a, height),
+                place(b, height),
+                place(to, height)
+            ),
+            Step::Arc {
+                semi,
+                sweep_rad,
+                to,
+                ..
+            } => write!(
+                data,
+                "A{} {} 0 {} {} {}",
+                number(semi.x, 4),
+                number(semi.y, 4),
+                u8::from(sweep_rad.abs() > PI),
+                // `y` runs down here, so anticlockwise on paper is the negative sense.
+                u8::from(sweep_rad < 0.0),
+                place(to, height)
+            ),
+        };
+    }
+    if path.closed {
+        data.push('Z');
+    }
+    data
+}
+
+fn place(at: Xy, height: f64) -> String {
+    format!("{} {}", number(at.x, 4), number(height - at.y, 4))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_quarter_turn_left_is_drawn_upwards() {
+        let mut scene = Scene::new("a < b", 20.0, 10.0);
+        let quarter = Step::Arc {
+            centre: Xy::new(5.0, 5.0),
+            semi: Xy::new(3.0, 2.0),
+            from_rad: 0.0,
+            sweep_rad: PI / 2.0,
+            to: Xy::new(5.0, 7.0),
+        };
+        scene.stroke(Layer::Outline, Path::open(Xy::new(8.0, 5.0)).then(quarter));
+        let text = svg(&scene, Ground::Paper);
+        assert!(text.contains("M8 5A3 2 0 0 0 5 3"), "{text}");
+        assert!(text.contains("<title>a &lt; b</title>"));
+        assert!(text.contains("width=\"20mm\" height=\"10mm\" viewBox=\"0 0 20 10\""));
+    }
+}
