@@ -1,1 +1,39 @@
-//! Names, units and use resolved into one design; parts, joints, where everything comes to rest.
+//! Names, units and `use` resolved into one [`Design`]; parts, joints, where everything
+//! comes to rest.
+//!
+//! Nothing here reads files (they come through a [`Source`]), judges a design or words a
+//! finding beyond what resolution itself must say.
+
+mod assembly;
+mod bench;
+mod design;
+mod feature;
+mod limits;
+mod load;
+mod material;
+mod names;
+mod part;
+mod pen;
+mod profiles;
+mod resolve;
+mod source;
+mod thread;
+mod value;
+
+pub use assembly::Assembly;
+pub use bench::{Bench, BenchDrill, BenchThreading, Lathe};
+pub use design::{BlankDef, Design};
+pub use feature::{Cut, DrillName, Feature};
+pub use limits::{Acceptance, LimitLine, Limits};
+pub use load::{Loaded, load, tidy};
+pub use material::Material;
+pub use names::{Definition, NameKind, Names, Reference};
+pub use part::{
+    BlankPiece, Edge, End, GivenMass, Part, PartFace, Ring, Shape, Spigot, Station, Stock,
+};
+pub use pen::{FitAsked, Joint, JointEnd, Pen, PenFace, Seat};
+pub use profiles::{Origin, Profiles};
+pub use resolve::resolve;
+pub use source::{ReadError, Source, SourceFile};
+pub use thread::ThreadDef;
+pub use value::{BareUnit, Clash, Dimension, Quantity, Value};

@@ -1,0 +1,127 @@
+//! Reads a file and all it uses, each once.
+
+use crate::{ReadError, Source, SourceFile};
+use quillet_syntax::ast::{ItemKind, Text};
+use quillet_syntax::{Finding, Severity, Span};
+use std::path::{Component, Path, PathBuf};
+use std::sync::Arc;
+
+/// A file asked for and all it uses, transitively.
+#[derive(Debug, Default)]
+pub struct Loaded {
+    /// The file asked for, then those it uses, in the order they were reached.
+    pub files: Vec<Arc<SourceFile>>,
+    /// `use-cycle` and `missing-file` findings.
+    pub findings: Vec<Finding>,
+    /// Each `use` path and the file it led to.
+    pub uses: Vec<(Span, Arc<SourceFile>)>,
+}
+
+/// Loads the file at `path` and all it uses.
+///
+/// # Errors
+/// When that file itself cannot be had; a file it uses that cannot be had is a finding.
+pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, ReadError> {
+    let root = source.open(path)?;
+    let home = root.real_path.parent().map(Path::to_path_buf).unwrap_or_default();
+    let mut loader = Loader { source, home, loaded: Loaded::default(), open: Vec::new() };
+    loader.visit(root);
+    Ok(loader.loaded)
+}
+
+struct Loader<'a> {
+    source: &'a dyn Source,
+    home: PathBuf,
+    loaded: Loaded,
+    /// The chain of files whose `use`s are being followed.
+    open: Vec<Arc<SourceFile>>,
+}
+
+impl Loader<'_> {
+    fn visit(&mut self, file: Arc<SourceFile>) {
+        self.loaded.files.push(file.clone());
+        self.open.push(file.clone());
+        for item in &file.parsed.tree.items {
+            if let ItemKind::Use(path) = &item.kind {
+                self.follow(&file, path, item.span);
+            }
+        }
+        self.open.pop();
+    }
+
+    fn follow(&mut self, from: &SourceFile, said: &Text, statement: Span) {
+        let folder = from.path.parent().unwrap_or(Path::new(""));
+        let path = tidy(&folder.join(&*said.text));
+        let used = match self.source.open(&path) {
+            Ok(used) => used,
+            Err(error) => return self.missing(said, &path, &error),
+        };
+        let climbs = Path::new(&*said.text)
+            .components()
+            .any(|part| matches!(part, Component::ParentDir | Component::RootDir));
+        if !climbs && !self.home.as_os_str().is_empty() && !used.real_path.starts_with(&self.home) {
+            let finding = Finding::new(
+                "missing-file",
+                Severity::Error,
+                said.span,
+                format!("{:?} is a link that leads out of this folder; it is not read", said.text),
+            );
+            self.loaded.findings.push(finding.hint("name the file by its own path, with ../"));
+            return;
+        }
+        self.loaded.uses.push((said.span, used.clone()));
+        if let Some(at) = self.open.iter().position(|file| file.id == used.id) {
+            self.cycle(said, statement, at);
+        } else if self.loaded.files.iter().all(|file| file.id != used.id) {
+            self.visit(used);
+        }
+    }
+
+    fn missing(&mut self, said: &Text, path: &Path, error: &ReadError) {
+        let finding = Finding::new(
+            "missing-file",
+            Severity::Error,
+            said.span,
+            format!("{} cannot be used: {error}", path.display()),
+        );
+        let finding = match error {
+            ReadError::Missing => {
+                finding.hint("write the path from this file's own folder, or take the line out")
+            }
+            ReadError::NotUtf8(_) => finding.hint("save the file as UTF-8 text"),
+            ReadError::Unreadable(_) => finding.hint("see that the file may be read"),
+        };
+        self.loaded.findings.push(finding);
+    }
+
+    fn cycle(&mut self, said: &Text, statement: Span, at: usize) {
+        let names: Vec<String> = self.open[at..]
+            .iter()
+            .map(|file| file.path.file_name().unwrap_or_default().to_string_lossy().into_owned())
+            .collect();
+        let message = match names.as_slice() {
+            [alone] => format!("{alone} uses itself"),
+            _ => format!("these files use each other in a circle: {}", names.join(" → ")),
+        };
+        self.loaded.findings.push(
+            Finding::new("use-cycle", Severity::Error, said.span, message)
+                .hint("move what both need into a third file, or take this line out")
+                .fix("take the line out", statement, ""),
+        );
+    }
+}
+
+/// A path without `.` and with `..` folded where it can be.
+pub fn tidy(path: &Path) -> PathBuf {
+    let mut out = PathBuf::new();
+    for part in path.components() {
+        match part {
+            Component::CurDir => {}
+            Component::ParentDir if out.file_name().is_some() => {
+                out.pop();
+            }
+            part => out.push(part),
+        }
+    }
+    out
+}

@@ -1,0 +1,24 @@
+//! Materials as a design names them.
+
+use quillet_geometry::Length;
+use quillet_standards::material::Kind;
+use quillet_syntax::{Span, ast};
+
+/// A material: a name of the design's over one of the built-in kinds.
+#[derive(Clone, Debug)]
+pub struct Material {
+    /// Its name; a built-in kind used directly bears the kind's name.
+    pub name: std::sync::Arc<str>,
+    /// Its title.
+    pub title: Option<ast::Text>,
+    /// Where it is defined; none for a built-in kind used directly.
+    pub span: Option<Span>,
+    /// The built-in kind, with sourced figures.
+    pub kind: &'static Kind,
+    /// Density in g/cm³, as written or the kind's typical value.
+    pub density_g_cm3: f64,
+    /// Least wall, where the design says one.
+    pub wall: Option<Length>,
+    /// Cutting speed in m/min, low and high, where the design says one.
+    pub speed_m_min: Option<(f64, f64)>,
+}

@@ -1,0 +1,88 @@
+//! What names mean where they are written: for finding unused items and for the editor.
+
+use quillet_syntax::Span;
+use std::sync::Arc;
+
+/// What a name names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs, reason = "the variants are the grammar's words")]
+pub enum NameKind {
+    Let,
+    Material,
+    Thread,
+    Blank,
+    Part,
+    Bought,
+    Bench,
+    Pen,
+    /// An end of a part, or a face named by `as`.
+    Face,
+}
+
+impl NameKind {
+    /// What a maker calls it.
+    pub fn word(self) -> &'static str {
+        match self {
+            NameKind::Let => "named quantity",
+            NameKind::Material => "material",
+            NameKind::Thread => "thread",
+            NameKind::Blank => "blank",
+            NameKind::Part => "part",
+            NameKind::Bought => "bought part",
+            NameKind::Bench => "bench",
+            NameKind::Pen => "pen",
+            NameKind::Face => "face",
+        }
+    }
+}
+
+/// Where a name is defined.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Definition {
+    /// What it names.
+    pub kind: NameKind,
+    /// The name.
+    pub name: Arc<str>,
+    /// Where the name stands in its definition.
+    pub span: Span,
+    /// The whole item or statement that defines it.
+    pub item: Span,
+    /// The part (or pen) it belongs to, for faces and local `let`s.
+    pub owner: Option<Arc<str>>,
+}
+
+/// Where a name is used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Reference {
+    /// The name where it is used.
+    pub span: Span,
+    /// What it refers to: an index into [`Names::definitions`].
+    pub definition: usize,
+}
+
+/// All definitions and references of a design.
+#[derive(Clone, Debug, Default)]
+pub struct Names {
+    /// Definitions in the order of the files.
+    pub definitions: Vec<Definition>,
+    /// References, each once, in the order of their spans.
+    pub references: Vec<Reference>,
+}
+
+impl Names {
+    /// What stands at a place: a definition's own name or a reference to it.
+    pub fn at(&self, place: Span) -> Option<usize> {
+        let here = |span: Span| span.contains(place);
+        self.references
+            .iter()
+            .find(|reference| here(reference.span))
+            .map(|reference| reference.definition)
+            .or_else(|| self.definitions.iter().position(|definition| here(definition.span)))
+    }
+
+    /// Everywhere a definition is used.
+    pub fn uses(&self, definition: usize) -> impl Iterator<Item = Span> + '_ {
+        let of = move |reference: &&Reference| reference.definition == definition;
+        self.references.iter().filter(of).map(|reference| reference.span)
+    }
+}

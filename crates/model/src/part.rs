@@ -1,0 +1,253 @@
+//! A part: a solid of revolution described by stations and cuts.
+
+use crate::{Acceptance, Feature, Limits, Material, Profiles, Quantity};
+use quillet_geometry::Length;
+use quillet_syntax::{Span, ast};
+use std::sync::Arc;
+
+/// A part, cut by the maker or bought and measured.
+#[derive(Debug)]
+pub struct Part {
+    /// Its name.
+    pub name: ast::Name,
+    /// A bought part's title.
+    pub title: Option<ast::Text>,
+    /// The comment lines above it.
+    pub note: Option<ast::Text>,
+    /// Whether it is bought.
+    pub bought: bool,
+    /// The whole item.
+    pub span: Span,
+    /// The item's block; the item's name where there is none.
+    pub block: Span,
+    /// Its ends as named; a part that is only a ring has none.
+    pub ends: Option<[ast::Name; 2]>,
+    /// Length from the first end to the second; a springy part's least.
+    pub length: Length,
+    /// A springy part's greatest length, else `length`.
+    pub length_free: Length,
+    /// Where the length is said.
+    pub length_span: Span,
+    /// The stock it is cut from, one piece or a glued stack, from the first end.
+    pub blanks: Vec<BlankPiece>,
+    /// The stations of the outside, sorted along the part.
+    pub stations: Vec<Station>,
+    /// The cuts, those from the first end first, each end's in the order written.
+    pub features: Vec<Feature>,
+    /// The named faces, ends included.
+    pub faces: Vec<PartFace>,
+    /// What is left when all is cut; none where too little could be resolved.
+    pub profiles: Option<Profiles>,
+    /// A bought part's mass, dry.
+    pub mass: Option<GivenMass>,
+    /// Ink it holds, millilitres.
+    pub holds_ml: Option<f64>,
+    /// An O-ring's inside diameter and cord.
+    pub ring: Option<Ring>,
+    /// A clip's arm: drawn and weighed, never in the way.
+    pub arm: Option<Length>,
+    /// The bench it names.
+    pub bench: Option<ast::Name>,
+    /// Its thresholds.
+    pub limits: Limits,
+    /// What is accepted in it.
+    pub accepts: Vec<Acceptance>,
+    /// What is wanted of it.
+    pub wants: Vec<ast::Want>,
+    /// Its own `let`s, evaluated.
+    pub lets: Vec<(ast::Name, Quantity)>,
+}
+
+/// One of a part's two ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum End {
+    /// Station 0.
+    First,
+    /// Station `length`.
+    Second,
+}
+
+impl End {
+    /// The other end.
+    #[must_use]
+    pub fn other(self) -> End {
+        match self {
+            End::First => End::Second,
+            End::Second => End::First,
+        }
+    }
+
+    /// 0 or 1.
+    pub fn index(self) -> usize {
+        self as usize
+    }
+}
+
+impl Part {
+    /// An end's name; `face` where the part is a ring without ends.
+    pub fn end_name(&self, end: End) -> &str {
+        self.ends.as_ref().map_or("face", |ends| &ends[end.index()].text)
+    }
+
+    /// The end of a name.
+    pub fn end(&self, name: &str) -> Option<End> {
+        let ends = self.ends.as_ref()?;
+        [End::First, End::Second].into_iter().find(|end| &*ends[end.index()].text == name)
+    }
+
+    /// The station at a distance inward from an end's face.
+    pub fn station(&self, end: End, inward: Length) -> Length {
+        match end {
+            End::First => inward,
+            End::Second => self.length - inward,
+        }
+    }
+
+    /// The face of a name: an end's own, or one named by `as`.
+    pub fn face(&self, name: &str) -> Option<&PartFace> {
+        self.faces.iter().find(|face| &*face.name.text == name)
+    }
+
+    /// The material at a station; the first piece's where none reaches it.
+    pub fn material_at(&self, station: Length) -> Option<&Arc<Material>> {
+        self.blanks
+            .iter()
+            .find(|piece| station < piece.to)
+            .or(self.blanks.last())
+            .map(|piece| &piece.stock.material)
+    }
+}
+
+/// Stock: what a blank is sawn from.
+#[derive(Clone, Debug)]
+pub struct Stock {
+    /// The phrase.
+    pub span: Span,
+    /// The material.
+    pub material: Arc<Material>,
+    /// Round or square.
+    pub section: ast::StockSection,
+    /// Diameter, or side of the square.
+    pub size: Length,
+    /// Length, where said.
+    pub length: Option<Length>,
+}
+
+/// One piece of a blank, with the stretch of the part it becomes.
+#[derive(Clone, Debug)]
+pub struct BlankPiece {
+    /// The statement.
+    pub span: Span,
+    /// The stock.
+    pub stock: Stock,
+    /// The named blank it is, where it is one.
+    pub named: Option<Arc<crate::BlankDef>>,
+    /// Where the stretch begins, a station.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+    /// The spigot that locates it in the piece before.
+    pub spigot: Option<Spigot>,
+}
+
+/// A spigot of a glued piece.
+#[derive(Clone, Copy, Debug)]
+pub struct Spigot {
+    /// The phrase.
+    pub span: Span,
+    /// Diameter.
+    pub dia: Length,
+    /// Length.
+    pub length: Length,
+    /// Glue gap, on diameter.
+    pub gap: Length,
+}
+
+/// A station of the outside, resolved.
+#[derive(Clone, Debug)]
+pub struct Station {
+    /// The statement.
+    pub span: Span,
+    /// Where the diameter is written.
+    pub dia_span: Span,
+    /// Distance from the first end.
+    pub at: Length,
+    /// The diameter the surface arrives at.
+    pub dia: Length,
+    /// The diameter it leaves at, where it steps.
+    pub step: Option<Length>,
+    /// How the surface comes to it.
+    pub shape: Shape,
+    /// Its broken corner.
+    pub edge: Option<Edge>,
+    /// Its face.
+    pub face: Option<ast::Name>,
+}
+
+/// How a surface comes to a station.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shape {
+    /// A straight line.
+    Straight,
+    /// A monotone cubic (Fritsch and Carlson, 1980).
+    Smooth,
+    /// A quarter ellipse.
+    Dome,
+    /// A convex arc of this radius.
+    Bead(Length),
+    /// A concave arc of this radius.
+    Cove(Length),
+}
+
+/// A broken corner.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// A radius.
+    Round(Length),
+    /// A leg at 45°.
+    Chamfer(Length),
+}
+
+impl Edge {
+    /// Its radius, or its leg.
+    pub fn size(self) -> Length {
+        match self {
+            Edge::Round(size) | Edge::Chamfer(size) => size,
+        }
+    }
+}
+
+/// A face that a joint or a measure can name.
+#[derive(Clone, Debug)]
+pub struct PartFace {
+    /// Its name.
+    pub name: ast::Name,
+    /// The statement that makes it.
+    pub span: Span,
+    /// Its station.
+    pub at: Length,
+    /// Which end it is, where it is one.
+    pub end: Option<End>,
+}
+
+/// `mass G [at Z]`
+#[derive(Clone, Copy, Debug)]
+pub struct GivenMass {
+    /// The statement.
+    pub span: Span,
+    /// Grams, dry.
+    pub mass_g: f64,
+    /// Station of its centre of mass; half the length where not said.
+    pub at: Option<Length>,
+}
+
+/// `ring INSIDE by CORD`
+#[derive(Clone, Copy, Debug)]
+pub struct Ring {
+    /// The statement.
+    pub span: Span,
+    /// Inside diameter.
+    pub inside: Length,
+    /// Cord diameter.
+    pub cord: Length,
+}

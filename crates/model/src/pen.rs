@@ -1,0 +1,128 @@
+//! A pen: how its parts meet, and what is wanted of it.
+
+use crate::{Acceptance, Assembly, End, Limits, Part, ThreadDef};
+use quillet_geometry::Length;
+use quillet_syntax::{Span, ast};
+use std::sync::Arc;
+
+/// A pen with its parts as it sees them: its own `let`s applied.
+#[derive(Debug)]
+pub struct Pen {
+    /// Its name.
+    pub name: ast::Name,
+    /// Its title.
+    pub title: Option<ast::Text>,
+    /// The comment lines above it.
+    pub note: Option<ast::Text>,
+    /// The whole item.
+    pub span: Span,
+    /// Its block; its name where there is none.
+    pub block: Span,
+    /// The parts its joints name, in the order first named; shared with the design
+    /// where this pen's `let`s change nothing in them.
+    pub parts: Vec<Arc<Part>>,
+    /// The joints, those of the pen it is like first.
+    pub joints: Vec<Joint>,
+    /// What is wanted, its joints' own wants apart.
+    pub wants: Vec<ast::Want>,
+    /// What is accepted in it.
+    pub accepts: Vec<Acceptance>,
+    /// Its thresholds.
+    pub limits: Limits,
+    /// The bench it names.
+    pub bench: Option<ast::Name>,
+    /// The part that itself holds the ink: an index into `parts`, and where it is said.
+    pub fill: Option<(usize, Span)>,
+    /// Where everything comes to rest.
+    pub assembly: Assembly,
+}
+
+impl Pen {
+    /// The index of a part of a name.
+    pub fn part_index(&self, name: &str) -> Option<usize> {
+        self.parts.iter().position(|part| &*part.name.text == name)
+    }
+}
+
+/// One end or named face of one of a pen's parts.
+#[derive(Clone, Debug)]
+pub struct PenFace {
+    /// An index into `Pen::parts`.
+    pub part: usize,
+    /// The face's name.
+    pub face: ast::Name,
+    /// Its station on that part.
+    pub at: Length,
+    /// The end it is, where it is one.
+    pub end: Option<End>,
+    /// The phrase.
+    pub span: Span,
+}
+
+/// A joint, resolved to ends.
+#[derive(Clone, Debug)]
+pub struct Joint {
+    /// The whole statement.
+    pub span: Span,
+    /// Its first line, block left out: where findings of the joint point.
+    pub head: Span,
+    /// Its verb.
+    pub verb: ast::Verb,
+    /// What goes in; `end` is always known.
+    pub male: JointEnd,
+    /// What receives it.
+    pub female: JointEnd,
+    /// The thread named by `with`.
+    pub with: Option<Arc<ThreadDef>>,
+    /// What is trapped between: indices into `Pen::parts`, from the female's face outward.
+    pub through: Vec<usize>,
+    /// `by L`
+    pub by: Option<(Length, Span)>,
+    /// What a plain joint asks of its sizes.
+    pub asks: Option<(FitAsked, Span)>,
+    /// What is to touch.
+    pub seat: Option<Seat>,
+    /// The outsides are to be flush.
+    pub flush: Option<Span>,
+    /// What is wanted of it.
+    pub wants: Vec<ast::Want>,
+    /// What is accepted in it.
+    pub accepts: Vec<Acceptance>,
+    /// Its thresholds.
+    pub limits: Limits,
+}
+
+/// One side of a joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct JointEnd {
+    /// An index into `Pen::parts`.
+    pub part: usize,
+    /// The end.
+    pub end: End,
+    /// The phrase.
+    pub span: Span,
+}
+
+/// `seat a.x on b.y`
+#[derive(Clone, Debug)]
+pub struct Seat {
+    /// The statement.
+    pub span: Span,
+    /// The face named first.
+    pub first: PenFace,
+    /// The face it is to touch.
+    pub second: PenFace,
+}
+
+/// What a plain joint asks; diameters.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum FitAsked {
+    /// An ISO 286 fit.
+    Fit(quillet_standards::fit::Fit),
+    /// A clearance.
+    Clearance(Length),
+    /// An interference.
+    Interference(Length),
+    /// A glue gap.
+    Gap(Length),
+}

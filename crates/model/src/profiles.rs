@@ -1,0 +1,64 @@
+//! The shape that is left of a part, as three profiles.
+
+use crate::End;
+use quillet_geometry::{Solid, Tag};
+
+/// A part's shape along its axis, in millimetres from the first end.
+///
+/// The three differ only over threads. Every piece bears a tag; [`Profiles::origin`]
+/// tells what made it.
+#[derive(Clone, Debug)]
+pub struct Profiles {
+    /// For mass: a thread is the plain cylinder of its equal volume.
+    pub metal: Solid,
+    /// For walls: an outside thread is its root, an inside one its major diameter.
+    pub root: Solid,
+    /// For what must pass and where things touch: an outside thread is its major
+    /// diameter, an inside one its minor.
+    pub crest: Solid,
+    /// What made each tag.
+    pub origins: Vec<Origin>,
+}
+
+/// What made a piece of a profile.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Origin {
+    /// The surface coming to this station (an index into `Part::stations`).
+    Outside(usize),
+    /// The broken corner of this station.
+    StationEdge(usize),
+    /// A cut (an index into `Part::features`).
+    Feature(usize),
+    /// The cone at the bottom of a drilled hole.
+    DrillPoint(usize),
+    /// A broken corner cut as a feature, or a countersink.
+    FeatureEdge(usize),
+    /// An end's flat face.
+    Face(End),
+    /// Solid to the axis: no bore here.
+    Axis,
+}
+
+impl Origin {
+    /// A broken corner: it is no wall.
+    pub fn is_edge(self) -> bool {
+        matches!(self, Origin::StationEdge(_) | Origin::FeatureEdge(_))
+    }
+
+    /// The cut it comes from, where it is one (an index into `Part::features`).
+    pub fn feature(self) -> Option<usize> {
+        match self {
+            Origin::Feature(index) | Origin::DrillPoint(index) | Origin::FeatureEdge(index) => {
+                Some(index)
+            }
+            _ => None,
+        }
+    }
+}
+
+impl Profiles {
+    /// What made a piece.
+    pub fn origin(&self, tag: Tag) -> Origin {
+        self.origins.get(tag.0 as usize).copied().unwrap_or(Origin::Axis)
+    }
+}

@@ -1,0 +1,73 @@
+//! Names, units and `use` resolved into one [`Design`].
+
+mod bench;
+mod eval;
+mod feature;
+mod item;
+mod part;
+mod pen;
+mod scope;
+mod shape;
+mod station;
+mod want;
+
+use crate::{Design, Loaded};
+use eval::Frame;
+use scope::Scope;
+use quillet_syntax::Finding;
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+/// Resolves loaded files into a design; what could not be resolved is in its findings.
+pub fn resolve(loaded: &Loaded) -> Design {
+    let mut resolver = Resolver::new(loaded);
+    let mut frame = Frame::default();
+    resolver.file_items(&mut frame);
+    resolver.parts(&mut frame);
+    resolver.pens();
+    resolver.finish()
+}
+
+/// The state of one resolution.
+struct Resolver<'a> {
+    scope: Scope<'a>,
+    design: Design,
+}
+
+impl<'a> Resolver<'a> {
+    fn new(loaded: &'a Loaded) -> Self {
+        let mut design = Design {
+            files: loaded.files.clone(),
+            uses: loaded.uses.iter().map(|(span, file)| (*span, file.id)).collect(),
+            findings: loaded.findings.clone(),
+            ..Design::default()
+        };
+        for file in &loaded.files {
+            design.findings.extend(file.parsed.findings.iter().cloned());
+        }
+        let scope = Scope::collect(&loaded.files, &mut design.names, &mut design.findings);
+        Self { scope, design }
+    }
+
+    fn say(&mut self, finding: Finding) {
+        self.design.findings.push(finding);
+    }
+
+    /// Sorts findings and references and drops those told twice, as a part seen by several
+    /// pens tells them.
+    fn finish(mut self) -> Design {
+        let mut seen = BTreeSet::new();
+        self.design
+            .findings
+            .retain(|finding| seen.insert((finding.span, finding.rule, finding.message.clone())));
+        self.design.findings.sort_by(|a, b| (a.span, a.rule).cmp(&(b.span, b.rule)));
+        self.design.names.references.sort();
+        self.design.names.references.dedup();
+        self.design
+    }
+}
+
+/// A name out of an AST node, shared.
+fn shared(name: &quillet_syntax::ast::Name) -> Arc<str> {
+    name.text.clone()
+}

@@ -1,0 +1,136 @@
+//! What every name at file level stands for.
+
+use crate::{Definition, NameKind, Names, SourceFile};
+use quillet_syntax::ast::{self, ItemKind};
+use quillet_syntax::{FileId, Finding, Severity, Span};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// The items of all files by name; one flat space of names.
+pub(super) struct Scope<'a> {
+    /// Every item with its file's order kept.
+    pub(super) items: Vec<&'a ast::Item>,
+    entries: BTreeMap<Arc<str>, Entry<'a>>,
+    inches: BTreeSet<FileId>,
+}
+
+/// One named item.
+#[derive(Clone, Copy)]
+pub(super) struct Entry<'a> {
+    /// The item.
+    pub(super) item: &'a ast::Item,
+    /// Its definition's index in [`Names`].
+    pub(super) definition: usize,
+}
+
+impl<'a> Scope<'a> {
+    /// Collects the items of all files; a second definition of a name is a finding.
+    pub(super) fn collect(
+        files: &'a [Arc<SourceFile>],
+        names: &mut Names,
+        findings: &mut Vec<Finding>,
+    ) -> Self {
+        let mut scope =
+            Scope { items: Vec::new(), entries: BTreeMap::new(), inches: BTreeSet::new() };
+        for file in files {
+            if file.parsed.tree.inches.is_some() {
+                scope.inches.insert(file.id);
+            }
+            for item in &file.parsed.tree.items {
+                scope.items.push(item);
+                if let Some((name, kind)) = named(item) {
+                    scope.define(item, name, kind, names, findings);
+                }
+            }
+        }
+        scope
+    }
+
+    fn define(
+        &mut self,
+        item: &'a ast::Item,
+        name: &ast::Name,
+        kind: NameKind,
+        names: &mut Names,
+        findings: &mut Vec<Finding>,
+    ) {
+        let definition = names.define(kind, name, item.span, None);
+        if let Some(first) = self.entries.get(&name.text) {
+            let at = names.definitions[first.definition].span;
+            findings.push(duplicate(name, kind, at, names.definitions[first.definition].kind));
+            return;
+        }
+        self.entries.insert(name.text.clone(), Entry { item, definition });
+    }
+
+    /// The item a name stands for.
+    pub(super) fn get(&self, name: &str) -> Option<Entry<'a>> {
+        self.entries.get(name).copied()
+    }
+
+    /// Whether the item is the one its name stands for, not a second definition.
+    pub(super) fn is_first(&self, item: &ast::Item, name: &ast::Name) -> bool {
+        self.entries.get(&name.text).is_some_and(|entry| std::ptr::eq(entry.item, item))
+    }
+
+    /// Whether bare lengths at a place count in inches.
+    pub(super) fn in_inches(&self, place: Span) -> bool {
+        self.inches.contains(&place.file)
+    }
+
+    /// Names that stand for items of the wanted kinds.
+    pub(super) fn names_of(&self, wanted: &[NameKind]) -> impl Iterator<Item = &str> + use<'_, 'a> {
+        let wanted = wanted.to_vec();
+        self.entries.iter().filter_map(move |(name, entry)| {
+            let kind = named(entry.item).map(|(_, kind)| kind)?;
+            wanted.contains(&kind).then_some(&**name)
+        })
+    }
+}
+
+/// A finding for a name defined twice.
+pub(super) fn duplicate(name: &ast::Name, kind: NameKind, first: Span, was: NameKind) -> Finding {
+    Finding::new(
+        "duplicate-name",
+        Severity::Error,
+        name.span,
+        format!("{} is already the name of a {}; a name is given once", name.text, was.word()),
+    )
+    .label(first, "first given here")
+    .hint(format!("give this {} another name", kind.word()))
+}
+
+/// An item's name and kind, where it defines one.
+pub(super) fn named(item: &ast::Item) -> Option<(&ast::Name, NameKind)> {
+    Some(match &item.kind {
+        ItemKind::Let(it) => (&it.name, NameKind::Let),
+        ItemKind::Material(it) => (&it.name, NameKind::Material),
+        ItemKind::Thread(it) => (&it.name, NameKind::Thread),
+        ItemKind::Blank(it) => (&it.name, NameKind::Blank),
+        ItemKind::Part(it) => (&it.name, NameKind::Part),
+        ItemKind::Bought(it) => (&it.name, NameKind::Bought),
+        ItemKind::Bench(it) => (&it.name, NameKind::Bench),
+        ItemKind::Pen(it) => (&it.name, NameKind::Pen),
+        ItemKind::Use(_) | ItemKind::Limit(_) | ItemKind::Bad => return None,
+    })
+}
+
+impl Names {
+    /// Adds a definition and gives its index.
+    pub(super) fn define(
+        &mut self,
+        kind: NameKind,
+        name: &ast::Name,
+        item: Span,
+        owner: Option<Arc<str>>,
+    ) -> usize {
+        self.definitions.push(Definition {
+            kind,
+            name: name.text.clone(),
+            span: name.span,
+            item,
+            owner,
+        });
+        self.definitions.len() - 1
+    }
+}

@@ -1,0 +1,172 @@
+//! Stations of the outside.
+
+use super::Resolver;
+use super::eval::Frame;
+use super::part::Lines;
+use crate::{Edge, Part, Shape, Station};
+use quillet_geometry::Length;
+use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};
+use quillet_syntax::{Finding, Severity};
+
+impl<'a> Resolver<'a> {
+    /// The stations in the order of their places.
+    pub(super) fn stations(
+        &mut self,
+        lines: &Lines<'a>,
+        part: &Part,
+        frame: &mut Frame<'a>,
+    ) -> Vec<Station> {
+        let mut stations = Vec::new();
+        for line in &lines.single {
+            match &line.kind {
+                LineKind::OutsideDia(sum) => {
+                    if let Some(dia) = self.positive(sum, "a diameter", frame) {
+                        let plain = |at| plain_station(line.span, sum, at, dia);
+                        stations.extend([plain(Length::ZERO), plain(part.length)]);
+                    }
+                }
+                LineKind::Outside(said) => {
+                    for station in said {
+                        stations.extend(self.station(station, part, frame));
+                    }
+                }
+                _ => {}
+            }
+        }
+        self.put_in_order(stations)
+    }
+
+    fn station(
+        &mut self,
+        station: &ast::Station,
+        part: &Part,
+        frame: &mut Frame<'a>,
+    ) -> Option<Station> {
+        let said = station.said.as_ref()?;
+        let at = self.station_place(said, part, frame);
+        let dia = self.distance(&said.dia, "a diameter", frame);
+        let step = said.step.as_ref().and_then(|sum| self.distance(sum, "a diameter", frame));
+        let shape = match &said.shape {
+            None => Some(Shape::Straight),
+            Some(shape) => match &shape.kind {
+                ShapeKind::Smooth => Some(Shape::Smooth),
+                ShapeKind::Dome => Some(Shape::Dome),
+                ShapeKind::Bead(sum) => self.positive(sum, "a bead", frame).map(Shape::Bead),
+                ShapeKind::Cove(sum) => self.positive(sum, "a cove", frame).map(Shape::Cove),
+            },
+        };
+        let edge = said.edge.as_ref().and_then(|edge| self.edge(edge, frame));
+        Some(Station {
+            span: station.span,
+            dia_span: said.dia.span,
+            at: at?,
+            dia: dia?,
+            step,
+            shape: shape?,
+            edge,
+            face: said.face.clone(),
+        })
+    }
+
+    /// A broken corner.
+    pub(super) fn edge(&mut self, edge: &ast::Edge, frame: &mut Frame<'a>) -> Option<Edge> {
+        let size = self.positive(&edge.size, "a broken corner", frame)?;
+        Some(match edge.kind {
+            ast::EdgeKind::Round => Edge::Round(size),
+            ast::EdgeKind::Chamfer => Edge::Chamfer(size),
+        })
+    }
+
+    fn station_place(
+        &mut self,
+        said: &ast::StationSaid,
+        part: &Part,
+        frame: &mut Frame<'a>,
+    ) -> Option<Length> {
+        if let (ExprKind::Name(name), None) = (&said.at.kind, &said.from)
+            && let Some(end) = part.end(name)
+        {
+            let name = ast::Name { text: name.clone(), span: said.at.span };
+            self.refer_face(part, &name);
+            return Some(part.station(end, Length::ZERO));
+        }
+        let distance = self.distance(&said.at, "a station", frame);
+        let at = match &said.from {
+            None => distance?,
+            Some(from) => {
+                let end = self.part_end(part, from);
+                part.station(end?, distance?)
+            }
+        };
+        if at <= part.length && !at.is_negative() {
+            return Some(at);
+        }
+        self.say(
+            Finding::new(
+                "out-of-range",
+                Severity::Error,
+                said.at.span,
+                format!("this station lies at {at}, beyond the {} of {}", part.length, part.name.text),
+            )
+            .label(part.length_span, "the length")
+            .hint(format!("a station lies between 0 and {}", part.length)),
+        );
+        None
+    }
+
+    /// Sorted by place; two at one place are told of, the first is taken.
+    fn put_in_order(&mut self, mut stations: Vec<Station>) -> Vec<Station> {
+        if let Some(pair) = stations.windows(2).find(|pair| pair[1].at < pair[0].at) {
+            self.say(
+                Finding::new(
+                    "unordered-stations",
+                    Severity::Note,
+                    pair[1].span,
+                    format!(
+                        "the station at {} is written after the one at {}; they are read by place",
+                        pair[1].at, pair[0].at
+                    ),
+                )
+                .label(pair[0].span, "written before it")
+                .hint("write stations in the order of the part, as calipers read"),
+            );
+        }
+        stations.sort_by_key(|station| station.at);
+        let mut kept: Vec<Station> = Vec::with_capacity(stations.len());
+        for station in stations {
+            match kept.last() {
+                Some(first) if first.at == station.at => {
+                    let finding = Finding::new(
+                        "duplicate-station",
+                        Severity::Error,
+                        station.span,
+                        format!("{} from the first end has two diameters", station.at),
+                    )
+                    .label(first.span, "the first one")
+                    .hint("where the surface steps, write one station with step");
+                    self.say(finding);
+                }
+                _ => kept.push(station),
+            }
+        }
+        kept
+    }
+}
+
+fn plain_station(
+    span: quillet_syntax::Span,
+    dia: &ast::Expr,
+    at: Length,
+    size: Length,
+) -> Station {
+    Station {
+        span,
+        dia_span: dia.span,
+        at,
+        dia: size,
+        step: None,
+        shape: Shape::Straight,
+        edge: None,
+        face: None,
+    }
+}

@@ -1,0 +1,50 @@
+//! Where files come from: the model itself reads nothing.
+
+use quillet_syntax::{FileId, Parsed};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// A file as read and parsed.
+#[derive(Debug)]
+pub struct SourceFile {
+    /// Its number, the same each time this file is opened through one [`Source`].
+    pub id: FileId,
+    /// The path it was opened by, as shown to the maker.
+    pub path: PathBuf,
+    /// Where it really lies, links followed; two paths to one file agree here.
+    pub real_path: PathBuf,
+    /// Its text.
+    pub text: Arc<str>,
+    /// Its tokens, tree and syntax findings.
+    pub parsed: Parsed,
+}
+
+/// Why a file could not be had.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ReadError {
+    /// There is none.
+    Missing,
+    /// It is not UTF-8 text; the offset of the first byte that is not.
+    NotUtf8(usize),
+    /// It could not be read, and why.
+    Unreadable(String),
+}
+
+impl std::fmt::Display for ReadError {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            ReadError::Missing => write!(f, "there is no such file"),
+            ReadError::NotUtf8(at) => write!(f, "it is not UTF-8 text (byte {at})"),
+            ReadError::Unreadable(why) => write!(f, "it cannot be read: {why}"),
+        }
+    }
+}
+
+/// Gives files by path: the disk, an editor's open documents, a test's map.
+pub trait Source {
+    /// The file at a path.
+    ///
+    /// # Errors
+    /// When it is missing, unreadable or not text.
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError>;
+}

@@ -1,0 +1,319 @@
+//! Quantities: exact numbers with a dimension.
+
+use num_rational::Ratio;
+use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, ToPrimitive, Zero};
+use quillet_geometry::{Angle, Length};
+use quillet_syntax::ast::{Number, Operator, Unit};
+
+/// What a quantity measures, as powers of length and mass; a plain angle apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Dimension {
+    /// A number whose place will say what it measures. The unit is the one its
+    /// file's bare lengths are in.
+    Bare(BareUnit),
+    /// An angle, in degrees.
+    Angle,
+    /// Powers of millimetres and of grams; both zero is a pure ratio.
+    Physical {
+        /// The power of length.
+        length: i8,
+        /// The power of mass.
+        mass: i8,
+    },
+}
+
+/// What a bare length is counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[allow(missing_docs, reason = "the variants say it")]
+pub enum BareUnit {
+    Millimetre,
+    Inch,
+}
+
+impl Dimension {
+    /// A ratio of two like quantities.
+    pub const RATIO: Dimension = Dimension::Physical { length: 0, mass: 0 };
+    /// A length.
+    pub const LENGTH: Dimension = Dimension::Physical { length: 1, mass: 0 };
+    /// A mass.
+    pub const MASS: Dimension = Dimension::Physical { length: 0, mass: 1 };
+    /// A volume.
+    pub const VOLUME: Dimension = Dimension::Physical { length: 3, mass: 0 };
+
+    /// What a maker calls it, with its article.
+    pub fn called(self) -> &'static str {
+        match self {
+            Dimension::Bare(_) => "a bare number",
+            Dimension::Angle => "an angle",
+            Dimension::RATIO => "a ratio",
+            Dimension::LENGTH => "a length",
+            Dimension::MASS => "a mass",
+            Dimension::VOLUME => "a volume",
+            Dimension::Physical { length: 2, mass: 0 } => "an area",
+            Dimension::Physical { .. } => "a mixed quantity",
+        }
+    }
+}
+
+/// An exact quantity: millimetres, grams, degrees, or powers of them; a bare number as written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Quantity {
+    /// The number, in the dimension's own unit (mm, g, deg, mm³).
+    pub amount: Number,
+    /// What it measures.
+    pub dimension: Dimension,
+}
+
+/// What a `let` names.
+#[derive(Clone, Debug)]
+pub enum Value {
+    /// A size, angle, mass or number.
+    Quantity(Quantity),
+    /// A material.
+    Material(std::sync::Arc<crate::Material>),
+}
+
+/// Why two quantities do not go together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clash {
+    /// Different dimensions stand on either side of `+`, `-` or a comparison.
+    Dimensions(Dimension, Dimension),
+    /// A division by nothing.
+    ByZero,
+    /// The result is out of all range.
+    TooLarge,
+}
+
+impl Quantity {
+    /// A written number with the unit that touches it, or bare.
+    ///
+    /// None when the number is out of range.
+    pub fn written(value: Number, unit: Option<Unit>, bare: BareUnit) -> Option<Quantity> {
+        let (factor, dimension) = match unit {
+            None => (Ratio::from(1), Dimension::Bare(bare)),
+            Some(Unit::Mm) => (Ratio::from(1), Dimension::LENGTH),
+            Some(Unit::In) => (INCH, Dimension::LENGTH),
+            Some(Unit::G) => (Ratio::from(1), Dimension::MASS),
+            Some(Unit::Ml) => (Ratio::from(1000), Dimension::VOLUME),
+            Some(Unit::Deg) => (Ratio::from(1), Dimension::Angle),
+        };
+        Some(Quantity { amount: value.checked_mul(&factor)?, dimension })
+    }
+
+    /// A length.
+    pub fn length(length: Length) -> Quantity {
+        let amount = Ratio::new(i128::from(length.nm()), 1_000_000);
+        Quantity { amount, dimension: Dimension::LENGTH }
+    }
+
+    /// A measured number of a dimension, taken to the millionth of its unit.
+    pub fn measured(amount: f64, dimension: Dimension) -> Quantity {
+        let millionths = (amount * 1e6).round().clamp(-1e30, 1e30);
+        Quantity { amount: Ratio::new(millionths as i128, 1_000_000), dimension }
+    }
+
+    /// The number as a float, in mm, g, deg, mm³ or bare.
+    pub fn to_f64(self) -> f64 {
+        self.amount.to_f64().unwrap_or(f64::INFINITY)
+    }
+
+    /// As a length, a bare number counting in its file's unit.
+    ///
+    /// None when it is something else or out of range.
+    pub fn as_length(self) -> Option<Length> {
+        let amount = match self.dimension {
+            Dimension::LENGTH | Dimension::Bare(BareUnit::Millimetre) => self.amount,
+            Dimension::Bare(BareUnit::Inch) => self.amount.checked_mul(&INCH)?,
+            _ => return None,
+        };
+        let nm = amount.checked_mul(&Ratio::from(1_000_000))?.round().to_integer();
+        i64::try_from(nm).ok().map(Length::from_nm)
+    }
+
+    /// As an angle, a bare number counting in degrees.
+    pub fn as_angle(self) -> Option<Angle> {
+        matches!(self.dimension, Dimension::Angle | Dimension::Bare(_))
+            .then(|| Angle::deg(self.to_f64()))
+    }
+
+    /// As grams, a bare number counting in grams.
+    pub fn as_grams(self) -> Option<f64> {
+        matches!(self.dimension, Dimension::MASS | Dimension::Bare(_)).then(|| self.to_f64())
+    }
+
+    /// As millilitres, a bare number counting in millilitres.
+    pub fn as_ml(self) -> Option<f64> {
+        match self.dimension {
+            Dimension::VOLUME => Some(self.to_f64() / 1000.0),
+            Dimension::Bare(_) => Some(self.to_f64()),
+            _ => None,
+        }
+    }
+
+    /// As a plain number: bare, or a ratio.
+    pub fn as_number(self) -> Option<f64> {
+        matches!(self.dimension, Dimension::RATIO | Dimension::Bare(_)).then(|| self.to_f64())
+    }
+
+    /// Less than nothing.
+    pub fn is_negative(self) -> bool {
+        self.amount < Ratio::zero()
+    }
+
+    /// The same with the sign turned.
+    #[must_use]
+    pub fn negated(self) -> Quantity {
+        Quantity { amount: -self.amount, ..self }
+    }
+
+    /// Brings two quantities to one dimension: a bare number counts in the other's unit.
+    ///
+    /// # Errors
+    /// When they measure different things.
+    pub fn matched(self, other: Quantity) -> Result<(Quantity, Quantity), Clash> {
+        use Dimension::{Bare, LENGTH};
+        let as_length = |bare: Quantity| {
+            let unit = match bare.dimension {
+                Bare(BareUnit::Inch) => INCH,
+                _ => Ratio::from(1),
+            };
+            let amount = bare.amount.checked_mul(&unit).ok_or(Clash::TooLarge)?;
+            Ok(Quantity { amount, dimension: LENGTH })
+        };
+        Ok(match (self.dimension, other.dimension) {
+            (a, b) if a == b => (self, other),
+            (Bare(_), Bare(_)) => (as_length(self)?, as_length(other)?),
+            (Bare(_), LENGTH) => (as_length(self)?, other),
+            (LENGTH, Bare(_)) => (self, as_length(other)?),
+            (Bare(_), dimension) => (counted_in(self, dimension), other),
+            (dimension, Bare(_)) => (self, counted_in(other, dimension)),
+            (a, b) => return Err(Clash::Dimensions(a, b)),
+        })
+    }
+
+    /// The sum, difference, product or quotient.
+    ///
+    /// # Errors
+    /// When the dimensions do not go together, on a division by nothing, or out of range.
+    pub fn combine(self, operator: Operator, other: Quantity) -> Result<Quantity, Clash> {
+        match operator {
+            Operator::Add | Operator::Subtract => {
+                let (a, b) = self.matched(other)?;
+                let amount = match operator {
+                    Operator::Add => a.amount.checked_add(&b.amount),
+                    _ => a.amount.checked_sub(&b.amount),
+                };
+                let amount = amount.ok_or(Clash::TooLarge)?;
+                Ok(Quantity { amount, dimension: a.dimension })
+            }
+            Operator::Multiply => {
+                let amount = self.amount.checked_mul(&other.amount).ok_or(Clash::TooLarge)?;
+                Ok(Quantity { amount, dimension: product(self.dimension, other.dimension, 1)? })
+            }
+            Operator::Divide => {
+                if other.amount.is_zero() {
+                    return Err(Clash::ByZero);
+                }
+                if matches!((self.dimension, other.dimension), (Dimension::Angle, Dimension::Angle)) {
+                    let amount = self.amount.checked_div(&other.amount).ok_or(Clash::TooLarge)?;
+                    return Ok(Quantity { amount, dimension: Dimension::RATIO });
+                }
+                let amount = self.amount.checked_div(&other.amount).ok_or(Clash::TooLarge)?;
+                Ok(Quantity { amount, dimension: product(self.dimension, other.dimension, -1)? })
+            }
+        }
+    }
+}
+
+impl std::fmt::Display for Quantity {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let places = f.precision().unwrap_or(3);
+        let (amount, unit) = match self.dimension {
+            Dimension::LENGTH => (self.to_f64(), " mm"),
+            Dimension::MASS => (self.to_f64(), " g"),
+            Dimension::VOLUME => (self.to_f64() / 1000.0, " ml"),
+            Dimension::Angle => (self.to_f64(), "°"),
+            _ => (self.to_f64(), ""),
+        };
+        let text = format!("{amount:.places$}");
+        let text = match text.contains('.') {
+            true => text.trim_end_matches('0').trim_end_matches('.'),
+            false => &text,
+        };
+        f.write_str(text)?;
+        f.write_str(unit)
+    }
+}
+
+const INCH: Number = Ratio::new_raw(127, 5);
+
+fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
+    let amount = match dimension {
+        Dimension::VOLUME => bare.amount.checked_mul(&Ratio::from(1000)).unwrap_or(bare.amount),
+        _ => bare.amount,
+    };
+    Quantity { amount, dimension }
+}
+
+/// The dimension of a product (`sign` 1) or quotient (`sign` -1).
+fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, Clash> {
+    use Dimension::{Angle, Bare, Physical};
+    Ok(match (a, b) {
+        (Bare(BareUnit::Inch), Bare(_)) | (Bare(_), Bare(BareUnit::Inch)) => Bare(BareUnit::Inch),
+        (Bare(a), Bare(_)) => Bare(a),
+        (Bare(_), Physical { length, mass }) => {
+            Physical { length: length * sign, mass: mass * sign }
+        }
+        (Physical { .. } | Angle, Bare(_)) => a,
+        (Bare(_), Angle) if sign > 0 => Angle,
+        (Angle, Dimension::RATIO) => Angle,
+        (Dimension::RATIO, Angle) if sign > 0 => Angle,
+        (Physical { length: la, mass: ma }, Physical { length: lb, mass: mb }) => {
+            let power = |a: i8, b: i8| a.checked_add(b * sign).filter(|p| p.abs() <= 9);
+            match (power(la, lb), power(ma, mb)) {
+                (Some(length), Some(mass)) => Physical { length, mass },
+                _ => return Err(Clash::TooLarge),
+            }
+        }
+        _ => return Err(Clash::Dimensions(a, b)),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn bare(n: i128) -> Quantity {
+        Quantity { amount: n.into(), dimension: Dimension::Bare(BareUnit::Millimetre) }
+    }
+
+    #[test]
+    fn inches_are_exact() {
+        // 1 in = 25.4 mm exactly (international inch, 1959).
+        let seven = Quantity::written(Ratio::new(7, 16), Some(Unit::In), BareUnit::Millimetre);
+        assert_eq!(seven.and_then(Quantity::as_length), Some(Length::from_nm(11_112_500)));
+        let whole = Quantity::written(Ratio::new(13, 8), None, BareUnit::Inch);
+        assert_eq!(whole.and_then(Quantity::as_length), Some(Length::from_nm(41_275_000)));
+    }
+
+    #[test]
+    fn a_bare_number_takes_the_unit_beside_it() {
+        let length = Quantity::length(Length::mm(3.0));
+        let sum = bare(2).combine(Operator::Add, length).unwrap();
+        assert_eq!(sum, Quantity::length(Length::mm(5.0)));
+        let grams = Quantity::measured(20.0, Dimension::MASS);
+        assert_eq!(
+            length.combine(Operator::Add, grams),
+            Err(Clash::Dimensions(Dimension::LENGTH, Dimension::MASS))
+        );
+    }
+
+    #[test]
+    fn a_length_over_a_length_is_a_ratio() {
+        let a = Quantity::length(Length::mm(60.0));
+        let b = Quantity::length(Length::mm(120.0));
+        let ratio = a.combine(Operator::Divide, b).unwrap();
+        assert_eq!(ratio.as_number(), Some(0.5));
+        assert_eq!(a.combine(Operator::Divide, bare(0)), Err(Clash::ByZero));
+    }
+}
