@@ -35,6 +35,10 @@ pub enum Origin {
     FeatureEdge(usize),
     /// An end's flat face.
     Face(End),
+    /// The blank as it came: nothing says the surface here.
+    Stock,
+    /// The cord of an O-ring.
+    Ring,
     /// Solid to the axis: no bore here.
     Axis,
 }

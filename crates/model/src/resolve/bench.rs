@@ -77,10 +77,10 @@ impl<'a> Resolver<'a> {
         let Some(last) = self.tool_size(to, frame) else { return Vec::new() };
         match (first.1, last.1) {
             (DrillName::Number(a), DrillName::Number(b)) => (a.min(b)..=a.max(b))
-                .filter_map(|n| Some((drill::number(n)?, DrillName::Number(n))))
+                .filter_map(|n| Some((drill::gauge(&format!("#{n}"))?, DrillName::Number(n))))
                 .collect(),
             (DrillName::Letter(a), DrillName::Letter(b)) => (a.min(b)..=a.max(b))
-                .filter_map(|c| Some((drill::letter(c)?, DrillName::Letter(c))))
+                .filter_map(|c| Some((drill::gauge(&format!("letter {c}"))?, DrillName::Letter(c))))
                 .collect(),
             (DrillName::Diameter, DrillName::Diameter) => self.stepped(run, first.0, last.0, frame),
             _ => {

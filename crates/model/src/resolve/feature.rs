@@ -247,12 +247,12 @@ impl<'a> Resolver<'a> {
                 Some((dia, DrillName::Diameter))
             }
             SizeKind::Gauge(number) => {
-                let dia = drill::number(*number);
+                let dia = drill::gauge(&format!("#{number}"));
                 self.known_gauge(dia, size.span, "number drills run from #1 to #80")
                     .map(|dia| (dia, DrillName::Number(*number)))
             }
             SizeKind::Letter(letter) => {
-                let dia = drill::letter(*letter);
+                let dia = drill::gauge(&format!("letter {letter}"));
                 self.known_gauge(dia, size.span, "letter drills run from A to Z")
                     .map(|dia| (dia, DrillName::Letter(*letter)))
             }

@@ -77,7 +77,7 @@ impl<'a> Resolver<'a> {
             part.stations = self.stations(&lines, &part, frame);
             self.features(&lines, &mut part, frame);
             self.named_faces(&mut part, &owner);
-            self.shape(&lines, &mut part);
+            self.shape(&mut part);
         }
         part.limits = self.limits(lines.limits.iter().copied(), frame);
         for (accept, scope) in &lines.accepts {

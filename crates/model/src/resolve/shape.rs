@@ -1,0 +1,385 @@
+//! What is left of a part when all is cut.
+
+use super::Resolver;
+use super::part::incomplete;
+use crate::{Cut, Edge, End, Feature, Origin, Part, Profiles, ThreadDef};
+use quillet_geometry::outline::{self, OutlineFault};
+use quillet_geometry::{Chain, Curve, Point, Segment, Solid, Tag, greatest, smallest};
+use quillet_standards::thread::Clip;
+use quillet_syntax::ast::Side;
+use quillet_syntax::{Finding, Severity};
+
+impl Resolver<'_> {
+    /// Cuts the part: smallest outside wins, largest inside wins, edges last.
+    pub(super) fn shape(&mut self, part: &mut Part) {
+        if part.ring.is_some() && part.stations.is_empty() {
+            part.profiles = ring(part);
+            return;
+        }
+        if part.stations.is_empty() && part.features.is_empty() {
+            let message = format!("{} has no outside", part.name.text);
+            self.say(incomplete(part.name.span, message, "add a line such as: outside dia 12"));
+            return;
+        }
+        let mut origins = Vec::new();
+        let Some(outside) = self.outside(part, &mut origins) else { return };
+        let shaper = Shaper::new(part, outside, origins);
+        let Some(profiles) = shaper.profiles() else { return };
+        self.uncovered(part, &profiles);
+        part.profiles = Some(profiles);
+    }
+
+    /// The surface through the stations, where it can be made.
+    fn outside(&mut self, part: &Part, origins: &mut Vec<Origin>) -> Option<Option<Chain>> {
+        if part.stations.is_empty() {
+            return Some(None);
+        }
+        let stations: Vec<outline::Station> = part
+            .stations
+            .iter()
+            .enumerate()
+            .map(|(index, station)| outline::Station {
+                at: station.at,
+                dia: station.dia,
+                step: station.step,
+                shape: match station.shape {
+                    crate::Shape::Straight => outline::Shape::Straight,
+                    crate::Shape::Smooth => outline::Shape::Smooth,
+                    crate::Shape::Dome => outline::Shape::Dome,
+                    crate::Shape::Bead(radius) => outline::Shape::Bead(radius),
+                    crate::Shape::Cove(radius) => outline::Shape::Cove(radius),
+                },
+                edge: station.edge.map(|edge| match edge {
+                    Edge::Round(radius) => outline::Edge::Round(radius),
+                    Edge::Chamfer(leg) => outline::Edge::Chamfer(leg),
+                }),
+                tag: tag(origins, Origin::Outside(index)),
+                edge_tag: tag(origins, Origin::StationEdge(index)),
+            })
+            .collect();
+        match outline::outside(&stations) {
+            Ok(chain) => Some(chain),
+            Err(faults) => {
+                for fault in faults {
+                    self.unmakeable(part, &fault);
+                }
+                None
+            }
+        }
+    }
+
+    fn unmakeable(&mut self, part: &Part, fault: &OutlineFault) {
+        let Some(station) = part.stations.get(fault.station) else { return };
+        let finding =
+            Finding::new("out-of-range", Severity::Error, station.span, fault.to_string());
+        self.say(finding.hint("change the radius, or move the station"));
+    }
+
+    /// Where neither the outside nor a cut says the surface.
+    fn uncovered(&mut self, part: &Part, profiles: &Profiles) {
+        let bare = profiles
+            .crest
+            .outer
+            .segments()
+            .iter()
+            .filter(|piece| profiles.origin(piece.tag) == Origin::Stock)
+            .map(|piece| (piece.curve.start().z, piece.curve.end().z))
+            .filter(|(from, to)| to - from > 1e-6);
+        let bare: Vec<_> = bare.collect();
+        for (from, to) in bare {
+            let (from, to) =
+                (quillet_geometry::Length::mm(from), quillet_geometry::Length::mm(to));
+            self.say(
+                Finding::new(
+                    "unshaped-outside",
+                    Severity::Error,
+                    part.name.span,
+                    format!(
+                        "the outside of {} says nothing from {from} to {to}; the rod would be left as it is",
+                        part.name.text
+                    ),
+                )
+                .hint("add a station at each end of that stretch, or a tenon over it"),
+            );
+        }
+    }
+}
+
+/// Builds the three profiles of a part.
+struct Shaper<'p> {
+    part: &'p Part,
+    origins: Vec<Origin>,
+    /// The outside as its stations and the stock give it.
+    outside: Vec<Chain>,
+    axis: Tag,
+    /// One tag for each feature, and one for each drill point.
+    features: Vec<Tag>,
+    points: Vec<Tag>,
+    length_mm: f64,
+}
+
+/// How a thread is drawn in a profile.
+#[derive(Clone, Copy, PartialEq)]
+enum ThreadAs {
+    Left,
+    Metal,
+    Root,
+    Crest,
+}
+
+impl<'p> Shaper<'p> {
+    fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
+        let length_mm = part.length.to_mm();
+        let stock = tag(&mut origins, Origin::Stock);
+        let axis = tag(&mut origins, Origin::Axis);
+        let features: Vec<Tag> = part
+            .features
+            .iter()
+            .enumerate()
+            .map(|(index, feature)| {
+                let origin = match feature.cut {
+                    Cut::Edge(_) | Cut::Countersink { .. } => Origin::FeatureEdge(index),
+                    _ => Origin::Feature(index),
+                };
+                tag(&mut origins, origin)
+            })
+            .collect();
+        let points =
+            (0..part.features.len()).map(|i| tag(&mut origins, Origin::DrillPoint(i))).collect();
+        let mut whole = vec![];
+        whole.extend(outside);
+        let (from, to) = whole
+            .first()
+            .map_or((0.0, 0.0), |chain: &Chain| (chain.start().z, chain.end().z));
+        let rough = stock_radius_mm(part);
+        if from > 0.0 || whole.is_empty() {
+            let end = if whole.is_empty() { length_mm } else { from };
+            whole.extend(level(stock, 0.0, end, rough));
+        }
+        if to < length_mm && to > 0.0 {
+            whole.extend(level(stock, to, length_mm, rough));
+        }
+        Shaper { part, origins, outside: whole, axis, features, points, length_mm }
+    }
+
+    fn profiles(self) -> Option<Profiles> {
+        let bare = self.solid(ThreadAs::Left, None)?;
+        let metal = self.solid(ThreadAs::Metal, Some(&bare))?;
+        let root = self.solid(ThreadAs::Root, None)?;
+        let crest = self.solid(ThreadAs::Crest, None)?;
+        Some(Profiles { metal, root, crest, origins: self.origins })
+    }
+
+    fn solid(&self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
+        let mut outer = self.outside.clone();
+        let mut inner = vec![];
+        for (index, feature) in self.part.features.iter().enumerate() {
+            if let Cut::Edge(_) = feature.cut {
+                continue;
+            }
+            let made = match feature.thread() {
+                None => self.cut(index, feature),
+                Some(_) if threads == ThreadAs::Left => vec![],
+                Some((thread, side)) => self.thread(index, feature, thread, side, threads, bare),
+            };
+            match feature.is_inside() {
+                true => inner.extend(made),
+                false => outer.extend(made),
+            }
+        }
+        let mut left = smallest(&outer);
+        for end in [End::First, End::Second] {
+            if let Some(edge) = self.corner(end, left.first()?) {
+                let mut cut = left.clone();
+                cut.push(edge);
+                left = smallest(&cut);
+            }
+        }
+        let outer = left.into_iter().next()?;
+        let inner = greatest(&inner, 0.0, self.length_mm);
+        Some(Solid { outer, inner })
+    }
+
+    /// The surfaces a plain cut leaves, along the part.
+    fn cut(&self, index: usize, feature: &Feature) -> Vec<Chain> {
+        let tag = self.features[index];
+        let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
+        let places: Vec<Point> = match &feature.cut {
+            Cut::Tenon { dia, .. } | Cut::Relief { dia } | Cut::Groove { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(from, radius), Point::new(to, radius)]
+            }
+            Cut::Bore { dia, .. } | Cut::Recess { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(from, radius), Point::new(to, radius)]
+            }
+            Cut::Ream { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(0.0, radius), Point::new(to, radius)]
+            }
+            Cut::Drill { dia, point, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                let body = [Point::new(0.0, radius), Point::new(to, radius)];
+                let tip = to + radius / (point.to_rad() / 2.0).tan();
+                let cone = [Point::new(to, radius), Point::new(tip, 0.0)];
+                let mut made = self.placed(tag, feature.end, &body);
+                if !feature.through {
+                    made.extend(self.placed(self.points[index], feature.end, &cone));
+                }
+                return made;
+            }
+            Cut::Taper { from_dia, to_dia } => vec![
+                Point::new(from, from_dia.to_mm() / 2.0),
+                Point::new(to, to_dia.to_mm() / 2.0),
+            ],
+            Cut::Countersink { dia, angle } => {
+                let radius = dia.to_mm() / 2.0;
+                let depth = radius / (angle.to_rad() / 2.0).tan();
+                vec![Point::new(0.0, radius), Point::new(depth, 0.0)]
+            }
+            Cut::Thread { .. } | Cut::Edge(_) => return vec![],
+        };
+        self.placed(tag, feature.end, &places)
+    }
+
+    fn thread(
+        &self,
+        index: usize,
+        feature: &Feature,
+        thread: &ThreadDef,
+        side: Side,
+        threads: ThreadAs,
+        bare: Option<&Solid>,
+    ) -> Vec<Chain> {
+        let form = &thread.thread;
+        let radius = match (threads, side) {
+            (ThreadAs::Root, Side::Outside) => form.root_diameter().to_mm() / 2.0,
+            (ThreadAs::Root, Side::Inside) | (ThreadAs::Crest, Side::Outside) => {
+                form.major().to_mm() / 2.0
+            }
+            (ThreadAs::Crest, Side::Inside) => form.minor_diameter().to_mm() / 2.0,
+            (ThreadAs::Metal | ThreadAs::Left, _) => {
+                let Some(bare) = bare else { return vec![] };
+                return self.equal_volume(index, feature, thread, side, bare);
+            }
+        };
+        let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
+        let places = [Point::new(from, radius), Point::new(to, radius)];
+        self.placed(self.features[index], feature.end, &places)
+    }
+
+    /// The thread as plain cylinders of its volume, one for each cylinder it is cut on.
+    fn equal_volume(
+        &self,
+        index: usize,
+        feature: &Feature,
+        thread: &ThreadDef,
+        side: Side,
+        bare: &Solid,
+    ) -> Vec<Chain> {
+        let (from, to) = feature.stations(self.part.length);
+        let (from, to) = (from.to_mm(), to.to_mm());
+        let under: Vec<Chain> = match side {
+            Side::Outside => bare.outer.between(from, to).into_iter().collect(),
+            Side::Inside => bare.inner.iter().filter_map(|it| it.between(from, to)).collect(),
+        };
+        let form = &thread.thread;
+        let mut made = Vec::new();
+        let mut reached = from;
+        let mut piece = |a: f64, b: f64, clip: Clip| {
+            made.extend(level(self.features[index], a, b, form.equal_volume_radius_mm(clip)));
+        };
+        for segment in under.iter().flat_map(Chain::segments) {
+            let (start, end) = (segment.curve.start(), segment.curve.end());
+            if start.z - reached > 1e-9 {
+                piece(reached, start.z, Clip::Full);
+            }
+            if end.z - start.z <= 1e-9 {
+                continue;
+            }
+            reached = end.z;
+            let dia = quillet_geometry::Length::mm(start.r + end.r);
+            piece(start.z, end.z, match side {
+                Side::Outside => Clip::Tenon(dia),
+                Side::Inside => Clip::Bore(dia),
+            });
+        }
+        if to - reached > 1e-9 {
+            piece(reached, to, Clip::Full);
+        }
+        made
+    }
+
+    /// The broken corner of an end, as a surface to be laid over the outside.
+    fn corner(&self, end: End, outside: &Chain) -> Option<Chain> {
+        let (index, feature) = self.part.features.iter().enumerate().find(|(_, feature)| {
+            feature.end == end && matches!(feature.cut, Cut::Edge(_))
+        })?;
+        let Cut::Edge(edge) = feature.cut else { return None };
+        let face = match end {
+            End::First => outside.start().r,
+            End::Second => outside.end().r,
+        };
+        let size = edge.size().to_mm().min(face);
+        let tag = self.features[index];
+        let (low, high) = (Point::new(0.0, face - size), Point::new(size, face));
+        let chain = match edge {
+            Edge::Chamfer(_) => Chain::polyline(tag, &[low, high])?,
+            Edge::Round(_) => {
+                let arc = quillet_geometry::Arc::circular(low, high, size, true)?;
+                Chain::single(tag, Curve::Arc(arc))
+            }
+        };
+        Some(match end {
+            End::First => chain,
+            End::Second => chain.reversed(self.length_mm),
+        })
+    }
+
+    /// A polyline measured inward from an end, as it lies along the part.
+    fn placed(&self, tag: Tag, end: End, places: &[Point]) -> Vec<Chain> {
+        let chain = Chain::polyline(tag, places).map(|chain| match end {
+            End::First => chain,
+            End::Second => chain.reversed(self.length_mm),
+        });
+        chain.into_iter().collect()
+    }
+}
+
+/// An O-ring: the circle of its cord, swept.
+fn ring(part: &Part) -> Option<Profiles> {
+    let ring = part.ring.as_ref()?;
+    let cord = ring.cord.to_mm();
+    let middle = (ring.inside.to_mm() + cord) / 2.0;
+    let mut origins = Vec::new();
+    let tag = tag(&mut origins, Origin::Ring);
+    let ends = [Point::new(0.0, middle), Point::new(cord / 2.0, middle + cord / 2.0)];
+    let half = |from: Point, to: Point, convex: bool| {
+        quillet_geometry::Arc::circular(from, to, cord / 2.0, convex)
+            .map(|arc| Segment { curve: Curve::Arc(arc), tag })
+    };
+    let far = Point::new(cord, middle);
+    let low = Point::new(cord / 2.0, middle - cord / 2.0);
+    let outer = Chain::new([half(ends[0], ends[1], true)?, half(ends[1], far, true)?])?;
+    let inner = Chain::new([half(ends[0], low, false)?, half(low, far, false)?])?;
+    let solid = Solid { outer, inner: vec![inner] };
+    Some(Profiles { metal: solid.clone(), root: solid.clone(), crest: solid, origins })
+}
+
+/// The radius of the stock where nothing is said: half the rod, or the largest size said.
+fn stock_radius_mm(part: &Part) -> f64 {
+    let of_blank = part.blanks.iter().map(|piece| piece.stock.size);
+    let of_stations = part.stations.iter().map(|station| station.dia);
+    let of_features = part.features.iter().filter_map(Feature::dia);
+    let largest = of_blank.max().or(of_stations.chain(of_features).max());
+    largest.unwrap_or_default().to_mm() / 2.0
+}
+
+fn level(tag: Tag, from: f64, to: f64, radius: f64) -> Option<Chain> {
+    (to > from).then(|| Chain::polyline(tag, &[Point::new(from, radius), Point::new(to, radius)]))?
+}
+
+fn tag(origins: &mut Vec<Origin>, origin: Origin) -> Tag {
+    origins.push(origin);
+    Tag(origins.len() as u32 - 1)
+}
