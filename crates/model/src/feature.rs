@@ -1,7 +1,7 @@
 //! A cut made from one end of a part.
 
-use crate::{Edge, End, ThreadDef};
-use quillet_geometry::{Angle, Length};
+use crate::{End, ThreadDef};
+use quillet_geometry::{Angle, Edge, Length};
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
 

@@ -29,10 +29,10 @@ pub use load::{Loaded, load, tidy};
 pub use material::Material;
 pub use names::{Definition, NameKind, Names, Reference};
 pub use part::{
-    BlankPiece, Edge, End, GivenMass, Part, PartFace, Ring, Shape, Spigot, Station, Stock,
+    BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock,
 };
 pub use pen::{FitAsked, Joint, JointEnd, Pen, PenFace, Seat};
-pub use profiles::{Origin, Profiles};
+pub use profiles::{Origin, Profiles, Solid};
 pub use resolve::resolve;
 pub use source::{ReadError, Source, SourceFile};
 pub use thread::ThreadDef;

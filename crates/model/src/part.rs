@@ -1,7 +1,7 @@
 //! A part: a solid of revolution described by stations and cuts.
 
 use crate::{Acceptance, Feature, Limits, Material, Profiles, Quantity};
-use quillet_geometry::Length;
+use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
 
@@ -182,39 +182,6 @@ pub struct Station {
     pub edge: Option<Edge>,
     /// Its face.
     pub face: Option<ast::Name>,
-}
-
-/// How a surface comes to a station.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Shape {
-    /// A straight line.
-    Straight,
-    /// A monotone cubic (Fritsch and Carlson, 1980).
-    Smooth,
-    /// A quarter ellipse.
-    Dome,
-    /// A convex arc of this radius.
-    Bead(Length),
-    /// A concave arc of this radius.
-    Cove(Length),
-}
-
-/// A broken corner.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Edge {
-    /// A radius.
-    Round(Length),
-    /// A leg at 45°.
-    Chamfer(Length),
-}
-
-impl Edge {
-    /// Its radius, or its leg.
-    pub fn size(self) -> Length {
-        match self {
-            Edge::Round(size) | Edge::Chamfer(size) => size,
-        }
-    }
 }
 
 /// A face that a joint or a measure can name.

@@ -1,7 +1,7 @@
 //! The shape that is left of a part, as three profiles.
 
 use crate::End;
-use quillet_geometry::{Solid, Tag};
+use quillet_geometry::{Chain, Properties, Tag};
 
 /// A part's shape along its axis, in millimetres from the first end.
 ///
@@ -18,6 +18,22 @@ pub struct Profiles {
     pub crest: Solid,
     /// What made each tag.
     pub origins: Vec<Origin>,
+}
+
+/// A solid of revolution: what lies between its outside and its bores.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Solid {
+    /// The outside, from end to end.
+    pub outer: Chain,
+    /// The bores, each an unbroken stretch; a blind one is closed by its bottom.
+    pub inner: Vec<Chain>,
+}
+
+impl Solid {
+    /// Volume, centroid and moments of inertia.
+    pub fn properties(&self) -> Properties {
+        Properties::between([&self.outer], &self.inner)
+    }
 }
 
 /// What made a piece of a profile.

@@ -167,9 +167,11 @@ impl<'a> Resolver<'a> {
             }
             FeatureKind::Edge(edge) => {
                 let broken = self.edge(edge, frame)?;
+                let (quillet_geometry::Edge::Round(leg) | quillet_geometry::Edge::Chamfer(leg)) =
+                    broken;
                 let along = Along {
                     from: Length::ZERO,
-                    to: broken.size(),
+                    to: leg,
                     through: false,
                     span: edge.size.span,
                 };
@@ -347,7 +349,7 @@ impl<'a> Resolver<'a> {
 
 /// The middle of the external major limits of a thread's class (ISO 965-1, ASME B1.1).
 fn middle_of_major_limits(thread: &ThreadDef) -> Length {
-    thread.thread.tenon().middle
+    thread.thread.tenon().map_or(thread.thread.major(), |tenon| tenon.default)
 }
 
 /// Adds the tap drill of every inside thread that no written cut opens: common practice

@@ -2,12 +2,14 @@
 
 use super::Resolver;
 use super::part::incomplete;
-use crate::{Cut, Edge, End, Feature, Origin, Part, Profiles, ThreadDef};
-use quillet_geometry::outline::{self, OutlineFault};
-use quillet_geometry::{Chain, Curve, Point, Segment, Solid, Tag, greatest, smallest};
+use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid, ThreadDef};
+use quillet_geometry::envelope::{greatest, smallest};
+use quillet_geometry::{
+    self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw, Tag,
+};
 use quillet_standards::thread::Clip;
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, Span};
 
 impl Resolver<'_> {
     /// Cuts the part: smallest outside wins, largest inside wins, edges last.
@@ -22,57 +24,54 @@ impl Resolver<'_> {
             return;
         }
         let mut origins = Vec::new();
-        let Some(outside) = self.outside(part, &mut origins) else { return };
-        let shaper = Shaper::new(part, outside, origins);
-        let Some(profiles) = shaper.profiles() else { return };
+        let outside = self.outside(part, &mut origins);
+        let mut shaper = Shaper::new(part, outside, origins);
+        let profiles = shaper.profiles();
+        for (feature, flaw) in std::mem::take(&mut shaper.flaws) {
+            let finding = broken_edge(part.features[feature].span, flaw);
+            self.say(finding);
+        }
+        let Some(profiles) = profiles else { return };
         self.uncovered(part, &profiles);
         part.profiles = Some(profiles);
     }
 
-    /// The surface through the stations, where it can be made.
-    fn outside(&mut self, part: &Part, origins: &mut Vec<Origin>) -> Option<Option<Chain>> {
-        if part.stations.is_empty() {
-            return Some(None);
-        }
-        let stations: Vec<outline::Station> = part
+    /// The surface through the stations; what could not be made is told of.
+    fn outside(&mut self, part: &Part, origins: &mut Vec<Origin>) -> Option<Chain> {
+        let stations: Vec<geometry::Station> = part
             .stations
             .iter()
             .enumerate()
-            .map(|(index, station)| outline::Station {
+            .map(|(index, station)| geometry::Station {
                 at: station.at,
-                dia: station.dia,
-                step: station.step,
-                shape: match station.shape {
-                    crate::Shape::Straight => outline::Shape::Straight,
-                    crate::Shape::Smooth => outline::Shape::Smooth,
-                    crate::Shape::Dome => outline::Shape::Dome,
-                    crate::Shape::Bead(radius) => outline::Shape::Bead(radius),
-                    crate::Shape::Cove(radius) => outline::Shape::Cove(radius),
-                },
-                edge: station.edge.map(|edge| match edge {
-                    Edge::Round(radius) => outline::Edge::Round(radius),
-                    Edge::Chamfer(leg) => outline::Edge::Chamfer(leg),
-                }),
+                arrives: station.dia,
+                leaves: station.step.unwrap_or(station.dia),
+                shape: station.shape,
+                edge: station.edge,
                 tag: tag(origins, Origin::Outside(index)),
                 edge_tag: tag(origins, Origin::StationEdge(index)),
             })
             .collect();
-        match outline::outside(&stations) {
-            Ok(chain) => Some(chain),
-            Err(faults) => {
-                for fault in faults {
-                    self.unmakeable(part, &fault);
-                }
-                None
-            }
+        let outside = geometry::outside(&stations);
+        for StationFlaw { station, flaw } in outside.flaws {
+            let span = part.stations[station].span;
+            let finding = match flaw {
+                Flaw::ArcTooTight { least } => Finding::new(
+                    "out-of-range",
+                    Severity::Error,
+                    span,
+                    format!(
+                        "an arc of this radius does not reach from the station before; {least} is the least that does"
+                    ),
+                )
+                .hint("write a larger radius, or bring the stations nearer"),
+                Flaw::Edge(flaw) => broken_edge(span, flaw),
+                // Stations are sorted and each place is taken once before they come here.
+                Flaw::OutOfOrder => continue,
+            };
+            self.say(finding);
         }
-    }
-
-    fn unmakeable(&mut self, part: &Part, fault: &OutlineFault) {
-        let Some(station) = part.stations.get(fault.station) else { return };
-        let finding =
-            Finding::new("out-of-range", Severity::Error, station.span, fault.to_string());
-        self.say(finding.hint("change the radius, or move the station"));
+        outside.chain
     }
 
     /// Where neither the outside nor a cut says the surface.
@@ -87,8 +86,7 @@ impl Resolver<'_> {
             .filter(|(from, to)| to - from > 1e-6);
         let bare: Vec<_> = bare.collect();
         for (from, to) in bare {
-            let (from, to) =
-                (quillet_geometry::Length::mm(from), quillet_geometry::Length::mm(to));
+            let (from, to) = (Length::mm(from), Length::mm(to));
             self.say(
                 Finding::new(
                     "unshaped-outside",
@@ -111,11 +109,12 @@ struct Shaper<'p> {
     origins: Vec<Origin>,
     /// The outside as its stations and the stock give it.
     outside: Vec<Chain>,
-    axis: Tag,
     /// One tag for each feature, and one for each drill point.
     features: Vec<Tag>,
     points: Vec<Tag>,
     length_mm: f64,
+    /// Cuts whose corner cannot be broken.
+    flaws: Vec<(usize, EdgeFlaw)>,
 }
 
 /// How a thread is drawn in a profile.
@@ -131,7 +130,6 @@ impl<'p> Shaper<'p> {
     fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
         let length_mm = part.length.to_mm();
         let stock = tag(&mut origins, Origin::Stock);
-        let axis = tag(&mut origins, Origin::Axis);
         let features: Vec<Tag> = part
             .features
             .iter()
@@ -159,18 +157,18 @@ impl<'p> Shaper<'p> {
         if to < length_mm && to > 0.0 {
             whole.extend(level(stock, to, length_mm, rough));
         }
-        Shaper { part, origins, outside: whole, axis, features, points, length_mm }
+        Shaper { part, origins, outside: whole, features, points, length_mm, flaws: Vec::new() }
     }
 
-    fn profiles(self) -> Option<Profiles> {
+    fn profiles(&mut self) -> Option<Profiles> {
         let bare = self.solid(ThreadAs::Left, None)?;
         let metal = self.solid(ThreadAs::Metal, Some(&bare))?;
         let root = self.solid(ThreadAs::Root, None)?;
         let crest = self.solid(ThreadAs::Crest, None)?;
-        Some(Profiles { metal, root, crest, origins: self.origins })
+        Some(Profiles { metal, root, crest, origins: std::mem::take(&mut self.origins) })
     }
 
-    fn solid(&self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
+    fn solid(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
         let mut outer = self.outside.clone();
         let mut inner = vec![];
         for (index, feature) in self.part.features.iter().enumerate() {
@@ -187,17 +185,23 @@ impl<'p> Shaper<'p> {
                 false => outer.extend(made),
             }
         }
-        let mut left = smallest(&outer);
-        for end in [End::First, End::Second] {
-            if let Some(edge) = self.corner(end, left.first()?) {
-                let mut cut = left.clone();
-                cut.push(edge);
-                left = smallest(&cut);
-            }
-        }
-        let outer = left.into_iter().next()?;
+        let outer = self.break_corners(smallest(&outer).into_iter().next()?);
         let inner = greatest(&inner, 0.0, self.length_mm);
         Some(Solid { outer, inner })
+    }
+
+    /// Breaks the corners of the ends as the cuts say; edges come last.
+    fn break_corners(&mut self, mut outer: Chain) -> Chain {
+        for (index, feature) in self.part.features.iter().enumerate() {
+            let Cut::Edge(edge) = feature.cut else { continue };
+            let at = self.part.station(feature.end, Length::ZERO).to_mm();
+            match outer.with_edge(at, edge, geometry::Side::Outside, self.features[index]) {
+                Ok(broken) => outer = broken,
+                Err(flaw) if !self.flaws.contains(&(index, flaw)) => self.flaws.push((index, flaw)),
+                Err(_) => {}
+            }
+        }
+        outer
     }
 
     /// The surfaces a plain cut leaves, along the part.
@@ -298,7 +302,7 @@ impl<'p> Shaper<'p> {
                 continue;
             }
             reached = end.z;
-            let dia = quillet_geometry::Length::mm(start.r + end.r);
+            let dia = Length::mm(start.r + end.r);
             piece(start.z, end.z, match side {
                 Side::Outside => Clip::Tenon(dia),
                 Side::Inside => Clip::Bore(dia),
@@ -308,32 +312,6 @@ impl<'p> Shaper<'p> {
             piece(reached, to, Clip::Full);
         }
         made
-    }
-
-    /// The broken corner of an end, as a surface to be laid over the outside.
-    fn corner(&self, end: End, outside: &Chain) -> Option<Chain> {
-        let (index, feature) = self.part.features.iter().enumerate().find(|(_, feature)| {
-            feature.end == end && matches!(feature.cut, Cut::Edge(_))
-        })?;
-        let Cut::Edge(edge) = feature.cut else { return None };
-        let face = match end {
-            End::First => outside.start().r,
-            End::Second => outside.end().r,
-        };
-        let size = edge.size().to_mm().min(face);
-        let tag = self.features[index];
-        let (low, high) = (Point::new(0.0, face - size), Point::new(size, face));
-        let chain = match edge {
-            Edge::Chamfer(_) => Chain::polyline(tag, &[low, high])?,
-            Edge::Round(_) => {
-                let arc = quillet_geometry::Arc::circular(low, high, size, true)?;
-                Chain::single(tag, Curve::Arc(arc))
-            }
-        };
-        Some(match end {
-            End::First => chain,
-            End::Second => chain.reversed(self.length_mm),
-        })
     }
 
     /// A polyline measured inward from an end, as it lies along the part.
@@ -346,6 +324,18 @@ impl<'p> Shaper<'p> {
     }
 }
 
+fn broken_edge(at: Span, flaw: EdgeFlaw) -> Finding {
+    let message = match flaw {
+        EdgeFlaw::NoCorner => "there is no corner here to break",
+        EdgeFlaw::TooLarge => "this edge is larger than the surfaces beside it",
+    };
+    let hint = match flaw {
+        EdgeFlaw::NoCorner => "take it out, or put it where two surfaces meet at an angle",
+        EdgeFlaw::TooLarge => "write a smaller one",
+    };
+    Finding::new("out-of-range", Severity::Error, at, message).hint(hint)
+}
+
 /// An O-ring: the circle of its cord, swept.
 fn ring(part: &Part) -> Option<Profiles> {
     let ring = part.ring.as_ref()?;
@@ -355,7 +345,7 @@ fn ring(part: &Part) -> Option<Profiles> {
     let tag = tag(&mut origins, Origin::Ring);
     let ends = [Point::new(0.0, middle), Point::new(cord / 2.0, middle + cord / 2.0)];
     let half = |from: Point, to: Point, convex: bool| {
-        quillet_geometry::Arc::circular(from, to, cord / 2.0, convex)
+        Arc::circular(from, to, cord / 2.0, convex)
             .map(|arc| Segment { curve: Curve::Arc(arc), tag })
     };
     let far = Point::new(cord, middle);

@@ -3,8 +3,8 @@
 use super::Resolver;
 use super::eval::Frame;
 use super::part::Lines;
-use crate::{Edge, Part, Shape, Station};
-use quillet_geometry::Length;
+use crate::{Part, Station};
+use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};
 use quillet_syntax::{Finding, Severity};
 
