@@ -42,12 +42,17 @@ impl Design {
 
     /// The file of a number.
     pub fn file(&self, id: FileId) -> Option<&SourceFile> {
-        self.files.iter().find(|file| file.id == id).map(AsRef::as_ref)
+        self.files
+            .iter()
+            .find(|file| file.id == id)
+            .map(AsRef::as_ref)
     }
 
     /// The text a span covers; empty where the span is of no file here.
     pub fn text(&self, span: Span) -> &str {
-        self.file(span.file).and_then(|file| file.text.get(span.range())).unwrap_or("")
+        self.file(span.file)
+            .and_then(|file| file.text.get(span.range()))
+            .unwrap_or("")
     }
 
     /// The part of a name, as the files' own `let`s give it.
@@ -63,7 +68,10 @@ impl Design {
     /// The bench for a pen or part that names `wanted`, or the only one in sight.
     pub fn bench(&self, wanted: Option<&ast::Name>) -> Option<&Arc<Bench>> {
         match wanted {
-            Some(name) => self.benches.iter().find(|bench| bench.name.text == name.text),
+            Some(name) => self
+                .benches
+                .iter()
+                .find(|bench| bench.name.text == name.text),
             None if self.benches.len() == 1 => self.benches.first(),
             None => None,
         }

@@ -28,12 +28,10 @@ pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;
 pub use names::{Definition, NameKind, Names, Reference};
-pub use part::{
-    BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock,
-};
+pub use part::{BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};
 pub use pen::{FitAsked, Joint, JointEnd, Pen, PenFace, Seat};
 pub use profiles::{Origin, Profiles, Solid};
 pub use resolve::resolve;
-pub use source::{ReadError, Source, SourceFile};
+pub use source::{ReadError, Source, SourceFile, Texts};
 pub use thread::ThreadDef;
 pub use value::{BareUnit, Clash, Dimension, Quantity, Value};

@@ -23,8 +23,17 @@ pub struct Loaded {
 /// When that file itself cannot be had; a file it uses that cannot be had is a finding.
 pub fn load(path: &Path, source: &dyn Source) -> Result<Loaded, ReadError> {
     let root = source.open(path)?;
-    let home = root.real_path.parent().map(Path::to_path_buf).unwrap_or_default();
-    let mut loader = Loader { source, home, loaded: Loaded::default(), open: Vec::new() };
+    let home = root
+        .real_path
+        .parent()
+        .map(Path::to_path_buf)
+        .unwrap_or_default();
+    let mut loader = Loader {
+        source,
+        home,
+        loaded: Loaded::default(),
+        open: Vec::new(),
+    };
     loader.visit(root);
     Ok(loader.loaded)
 }
@@ -64,9 +73,14 @@ impl Loader<'_> {
                 "missing-file",
                 Severity::Error,
                 said.span,
-                format!("{:?} is a link that leads out of this folder; it is not read", said.text),
+                format!(
+                    "{:?} is a link that leads out of this folder; it is not read",
+                    said.text
+                ),
             );
-            self.loaded.findings.push(finding.hint("name the file by its own path, with ../"));
+            self.loaded
+                .findings
+                .push(finding.hint("name the file by its own path, with ../"));
             return;
         }
         self.loaded.uses.push((said.span, used.clone()));
@@ -97,11 +111,20 @@ impl Loader<'_> {
     fn cycle(&mut self, said: &Text, statement: Span, at: usize) {
         let names: Vec<String> = self.open[at..]
             .iter()
-            .map(|file| file.path.file_name().unwrap_or_default().to_string_lossy().into_owned())
+            .map(|file| {
+                file.path
+                    .file_name()
+                    .unwrap_or_default()
+                    .to_string_lossy()
+                    .into_owned()
+            })
             .collect();
         let message = match names.as_slice() {
             [alone] => format!("{alone} uses itself"),
-            _ => format!("these files use each other in a circle: {}", names.join(" → ")),
+            _ => format!(
+                "these files use each other in a circle: {}",
+                names.join(" → ")
+            ),
         };
         self.loaded.findings.push(
             Finding::new("use-cycle", Severity::Error, said.span, message)

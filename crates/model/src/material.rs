@@ -1,7 +1,7 @@
 //! Materials as a design names them.
 
 use quillet_geometry::Length;
-use quillet_standards::material::Kind;
+use quillet_standards::material::Material as Kind;
 use quillet_syntax::{Span, ast};
 
 /// A material: a name of the design's over one of the built-in kinds.
@@ -21,4 +21,20 @@ pub struct Material {
     pub wall: Option<Length>,
     /// Cutting speed in m/min, low and high, where the design says one.
     pub speed_m_min: Option<(f64, f64)>,
+}
+
+impl Material {
+    /// A built-in kind used directly, by its own name.
+    pub fn built_in(name: &str) -> Option<Material> {
+        let kind = quillet_standards::material::named(name)?;
+        Some(Material {
+            name: name.into(),
+            title: None,
+            span: None,
+            kind,
+            density_g_cm3: kind.density().typical_kg_m3 / 1000.0,
+            wall: None,
+            speed_m_min: None,
+        })
+    }
 }

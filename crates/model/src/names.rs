@@ -77,12 +77,19 @@ impl Names {
             .iter()
             .find(|reference| here(reference.span))
             .map(|reference| reference.definition)
-            .or_else(|| self.definitions.iter().position(|definition| here(definition.span)))
+            .or_else(|| {
+                self.definitions
+                    .iter()
+                    .position(|definition| here(definition.span))
+            })
     }
 
     /// Everywhere a definition is used.
     pub fn uses(&self, definition: usize) -> impl Iterator<Item = Span> + '_ {
         let of = move |reference: &&Reference| reference.definition == definition;
-        self.references.iter().filter(of).map(|reference| reference.span)
+        self.references
+            .iter()
+            .filter(of)
+            .map(|reference| reference.span)
     }
 }

@@ -86,13 +86,17 @@ impl End {
 impl Part {
     /// An end's name; `face` where the part is a ring without ends.
     pub fn end_name(&self, end: End) -> &str {
-        self.ends.as_ref().map_or("face", |ends| &ends[end.index()].text)
+        self.ends
+            .as_ref()
+            .map_or("face", |ends| &ends[end.index()].text)
     }
 
     /// The end of a name.
     pub fn end(&self, name: &str) -> Option<End> {
         let ends = self.ends.as_ref()?;
-        [End::First, End::Second].into_iter().find(|end| &*ends[end.index()].text == name)
+        [End::First, End::Second]
+            .into_iter()
+            .find(|end| &*ends[end.index()].text == name)
     }
 
     /// The station at a distance inward from an end's face.

@@ -79,6 +79,9 @@ impl Origin {
 impl Profiles {
     /// What made a piece.
     pub fn origin(&self, tag: Tag) -> Origin {
-        self.origins.get(tag.0 as usize).copied().unwrap_or(Origin::Axis)
+        self.origins
+            .get(tag.0 as usize)
+            .copied()
+            .unwrap_or(Origin::Axis)
     }
 }

@@ -13,8 +13,8 @@ mod want;
 
 use crate::{Design, Loaded};
 use eval::Frame;
-use scope::Scope;
 use quillet_syntax::Finding;
+use scope::Scope;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
@@ -38,7 +38,11 @@ impl<'a> Resolver<'a> {
     fn new(loaded: &'a Loaded) -> Self {
         let mut design = Design {
             files: loaded.files.clone(),
-            uses: loaded.uses.iter().map(|(span, file)| (*span, file.id)).collect(),
+            uses: loaded
+                .uses
+                .iter()
+                .map(|(span, file)| (*span, file.id))
+                .collect(),
             findings: loaded.findings.clone(),
             ..Design::default()
         };
@@ -60,7 +64,9 @@ impl<'a> Resolver<'a> {
         self.design
             .findings
             .retain(|finding| seen.insert((finding.span, finding.rule, finding.message.clone())));
-        self.design.findings.sort_by(|a, b| (a.span, a.rule).cmp(&(b.span, b.rule)));
+        self.design
+            .findings
+            .sort_by(|a, b| (a.span, a.rule).cmp(&(b.span, b.rule)));
         self.design.names.references.sort();
         self.design.names.references.dedup();
         self.design

@@ -48,3 +48,42 @@ pub trait Source {
     /// When it is missing, unreadable or not text.
     fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError>;
 }
+
+/// Texts held in memory, by path.
+#[derive(Debug, Default)]
+pub struct Texts {
+    files: Vec<Arc<SourceFile>>,
+}
+
+impl Texts {
+    /// Adds a text, or replaces the one at this path.
+    #[must_use]
+    pub fn with(mut self, path: impl Into<PathBuf>, text: &str) -> Self {
+        let path = path.into();
+        let known = self.files.iter().position(|file| file.path == path);
+        let index = known.unwrap_or(self.files.len());
+        let id = FileId(u32::try_from(index).unwrap_or(u32::MAX));
+        let file = Arc::new(SourceFile {
+            id,
+            real_path: path.clone(),
+            path,
+            text: text.into(),
+            parsed: quillet_syntax::parse(id, text),
+        });
+        match known {
+            Some(index) => self.files[index] = file,
+            None => self.files.push(file),
+        }
+        self
+    }
+}
+
+impl Source for Texts {
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        self.files
+            .iter()
+            .find(|file| file.path == path)
+            .cloned()
+            .ok_or(ReadError::Missing)
+    }
+}

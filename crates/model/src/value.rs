@@ -1,7 +1,7 @@
 //! Quantities: exact numbers with a dimension.
 
 use num_rational::Ratio;
-use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, ToPrimitive, Zero};
+use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Zero};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::ast::{Number, Operator, Unit};
 
@@ -97,24 +97,33 @@ impl Quantity {
             Some(Unit::Ml) => (Ratio::from(1000), Dimension::VOLUME),
             Some(Unit::Deg) => (Ratio::from(1), Dimension::Angle),
         };
-        Some(Quantity { amount: value.checked_mul(&factor)?, dimension })
+        Some(Quantity {
+            amount: value.checked_mul(&factor)?,
+            dimension,
+        })
     }
 
     /// A length.
     pub fn length(length: Length) -> Quantity {
         let amount = Ratio::new(i128::from(length.nm()), 1_000_000);
-        Quantity { amount, dimension: Dimension::LENGTH }
+        Quantity {
+            amount,
+            dimension: Dimension::LENGTH,
+        }
     }
 
     /// A measured number of a dimension, taken to the millionth of its unit.
     pub fn measured(amount: f64, dimension: Dimension) -> Quantity {
         let millionths = (amount * 1e6).round().clamp(-1e30, 1e30);
-        Quantity { amount: Ratio::new(millionths as i128, 1_000_000), dimension }
+        Quantity {
+            amount: Ratio::new(millionths as i128, 1_000_000),
+            dimension,
+        }
     }
 
     /// The number as a float, in mm, g, deg, mm³ or bare.
     pub fn to_f64(self) -> f64 {
-        self.amount.to_f64().unwrap_or(f64::INFINITY)
+        *self.amount.numer() as f64 / *self.amount.denom() as f64
     }
 
     /// As a length, a bare number counting in its file's unit.
@@ -126,7 +135,10 @@ impl Quantity {
             Dimension::Bare(BareUnit::Inch) => self.amount.checked_mul(&INCH)?,
             _ => return None,
         };
-        let nm = amount.checked_mul(&Ratio::from(1_000_000))?.round().to_integer();
+        let nm = amount
+            .checked_mul(&Ratio::from(1_000_000))?
+            .round()
+            .to_integer();
         i64::try_from(nm).ok().map(Length::from_nm)
     }
 
@@ -163,7 +175,10 @@ impl Quantity {
     /// The same with the sign turned.
     #[must_use]
     pub fn negated(self) -> Quantity {
-        Quantity { amount: -self.amount, ..self }
+        Quantity {
+            amount: -self.amount,
+            ..self
+        }
     }
 
     /// Brings two quantities to one dimension: a bare number counts in the other's unit.
@@ -171,14 +186,18 @@ impl Quantity {
     /// # Errors
     /// When they measure different things.
     pub fn matched(self, other: Quantity) -> Result<(Quantity, Quantity), Clash> {
-        use Dimension::{Bare, LENGTH};
+        use Dimension::Bare;
+        const LENGTH: Dimension = Dimension::LENGTH;
         let as_length = |bare: Quantity| {
             let unit = match bare.dimension {
                 Bare(BareUnit::Inch) => INCH,
                 _ => Ratio::from(1),
             };
             let amount = bare.amount.checked_mul(&unit).ok_or(Clash::TooLarge)?;
-            Ok(Quantity { amount, dimension: LENGTH })
+            Ok(Quantity {
+                amount,
+                dimension: LENGTH,
+            })
         };
         Ok(match (self.dimension, other.dimension) {
             (a, b) if a == b => (self, other),
@@ -204,22 +223,46 @@ impl Quantity {
                     _ => a.amount.checked_sub(&b.amount),
                 };
                 let amount = amount.ok_or(Clash::TooLarge)?;
-                Ok(Quantity { amount, dimension: a.dimension })
+                Ok(Quantity {
+                    amount,
+                    dimension: a.dimension,
+                })
             }
             Operator::Multiply => {
-                let amount = self.amount.checked_mul(&other.amount).ok_or(Clash::TooLarge)?;
-                Ok(Quantity { amount, dimension: product(self.dimension, other.dimension, 1)? })
+                let amount = self
+                    .amount
+                    .checked_mul(&other.amount)
+                    .ok_or(Clash::TooLarge)?;
+                Ok(Quantity {
+                    amount,
+                    dimension: product(self.dimension, other.dimension, 1)?,
+                })
             }
             Operator::Divide => {
                 if other.amount.is_zero() {
                     return Err(Clash::ByZero);
                 }
-                if matches!((self.dimension, other.dimension), (Dimension::Angle, Dimension::Angle)) {
-                    let amount = self.amount.checked_div(&other.amount).ok_or(Clash::TooLarge)?;
-                    return Ok(Quantity { amount, dimension: Dimension::RATIO });
+                if matches!(
+                    (self.dimension, other.dimension),
+                    (Dimension::Angle, Dimension::Angle)
+                ) {
+                    let amount = self
+                        .amount
+                        .checked_div(&other.amount)
+                        .ok_or(Clash::TooLarge)?;
+                    return Ok(Quantity {
+                        amount,
+                        dimension: Dimension::RATIO,
+                    });
                 }
-                let amount = self.amount.checked_div(&other.amount).ok_or(Clash::TooLarge)?;
-                Ok(Quantity { amount, dimension: product(self.dimension, other.dimension, -1)? })
+                let amount = self
+                    .amount
+                    .checked_div(&other.amount)
+                    .ok_or(Clash::TooLarge)?;
+                Ok(Quantity {
+                    amount,
+                    dimension: product(self.dimension, other.dimension, -1)?,
+                })
             }
         }
     }
@@ -249,7 +292,10 @@ const INCH: Number = Ratio::new_raw(127, 5);
 
 fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
     let amount = match dimension {
-        Dimension::VOLUME => bare.amount.checked_mul(&Ratio::from(1000)).unwrap_or(bare.amount),
+        Dimension::VOLUME => bare
+            .amount
+            .checked_mul(&Ratio::from(1000))
+            .unwrap_or(bare.amount),
         _ => bare.amount,
     };
     Quantity { amount, dimension }
@@ -261,14 +307,24 @@ fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, Clash> {
     Ok(match (a, b) {
         (Bare(BareUnit::Inch), Bare(_)) | (Bare(_), Bare(BareUnit::Inch)) => Bare(BareUnit::Inch),
         (Bare(a), Bare(_)) => Bare(a),
-        (Bare(_), Physical { length, mass }) => {
-            Physical { length: length * sign, mass: mass * sign }
-        }
+        (Bare(_), Physical { length, mass }) => Physical {
+            length: length * sign,
+            mass: mass * sign,
+        },
         (Physical { .. } | Angle, Bare(_)) => a,
         (Bare(_), Angle) if sign > 0 => Angle,
         (Angle, Dimension::RATIO) => Angle,
         (Dimension::RATIO, Angle) if sign > 0 => Angle,
-        (Physical { length: la, mass: ma }, Physical { length: lb, mass: mb }) => {
+        (
+            Physical {
+                length: la,
+                mass: ma,
+            },
+            Physical {
+                length: lb,
+                mass: mb,
+            },
+        ) => {
             let power = |a: i8, b: i8| a.checked_add(b * sign).filter(|p| p.abs() <= 9);
             match (power(la, lb), power(ma, mb)) {
                 (Some(length), Some(mass)) => Physical { length, mass },
@@ -284,16 +340,25 @@ mod tests {
     use super::*;
 
     fn bare(n: i128) -> Quantity {
-        Quantity { amount: n.into(), dimension: Dimension::Bare(BareUnit::Millimetre) }
+        Quantity {
+            amount: n.into(),
+            dimension: Dimension::Bare(BareUnit::Millimetre),
+        }
     }
 
     #[test]
     fn inches_are_exact() {
         // 1 in = 25.4 mm exactly (international inch, 1959).
         let seven = Quantity::written(Ratio::new(7, 16), Some(Unit::In), BareUnit::Millimetre);
-        assert_eq!(seven.and_then(Quantity::as_length), Some(Length::from_nm(11_112_500)));
+        assert_eq!(
+            seven.and_then(Quantity::as_length),
+            Some(Length::from_nm(11_112_500))
+        );
         let whole = Quantity::written(Ratio::new(13, 8), None, BareUnit::Inch);
-        assert_eq!(whole.and_then(Quantity::as_length), Some(Length::from_nm(41_275_000)));
+        assert_eq!(
+            whole.and_then(Quantity::as_length),
+            Some(Length::from_nm(41_275_000))
+        );
     }
 
     #[test]

@@ -31,7 +31,9 @@ impl<'a> Resolver<'a> {
         for line in &item.tools {
             match &line.kind {
                 ToolLineKind::Sizes { tools, runs, reach } => {
-                    let reach = reach.as_ref().and_then(|sum| self.positive(sum, "a reach", frame));
+                    let reach = reach
+                        .as_ref()
+                        .and_then(|sum| self.positive(sum, "a reach", frame));
                     for run in runs {
                         for (dia, name) in self.run(run, frame) {
                             bench.add_size(*tools, dia, name, reach, line.span);
@@ -39,10 +41,18 @@ impl<'a> Resolver<'a> {
                     }
                 }
                 ToolLineKind::Threads { tools, forms, lead } => {
-                    let lead = lead.as_ref().and_then(|sum| self.positive(sum, "a lead-in", frame));
+                    let lead = lead
+                        .as_ref()
+                        .and_then(|sum| self.positive(sum, "a lead-in", frame));
                     for form in forms {
-                        let Some(thread) = self.thread(form, frame) else { continue };
-                        let tool = BenchThreading { thread, lead, span: line.span };
+                        let Some(thread) = self.thread(form, frame) else {
+                            continue;
+                        };
+                        let tool = BenchThreading {
+                            thread,
+                            lead,
+                            span: line.span,
+                        };
                         match tools {
                             ThreadTools::Taps => bench.taps.push(tool),
                             ThreadTools::Dies => bench.dies.push(tool),
@@ -51,7 +61,9 @@ impl<'a> Resolver<'a> {
                 }
                 ToolLineKind::Lathe { speeds, bore } => {
                     let speeds = self.range(&speeds.from, &speeds.to, frame);
-                    let bore = bore.as_ref().and_then(|sum| self.positive(sum, "a bore", frame));
+                    let bore = bore
+                        .as_ref()
+                        .and_then(|sum| self.positive(sum, "a bore", frame));
                     let ends = speeds.and_then(|(a, b)| a.as_number().zip(b.as_number()));
                     bench.lathe = ends.map(|(least_rev_min, most_rev_min)| Lathe {
                         least_rev_min,
@@ -72,9 +84,15 @@ impl<'a> Resolver<'a> {
 
     /// The sizes of one run, smallest first.
     fn run(&mut self, run: &ast::Run, frame: &mut Frame<'a>) -> Vec<(Length, DrillName)> {
-        let Some(first) = self.tool_size(&run.from, frame) else { return Vec::new() };
-        let Some(to) = &run.to else { return vec![first] };
-        let Some(last) = self.tool_size(to, frame) else { return Vec::new() };
+        let Some(first) = self.tool_size(&run.from, frame) else {
+            return Vec::new();
+        };
+        let Some(to) = &run.to else {
+            return vec![first];
+        };
+        let Some(last) = self.tool_size(to, frame) else {
+            return Vec::new();
+        };
         match (first.1, last.1) {
             (DrillName::Number(a), DrillName::Number(b)) => (a.min(b)..=a.max(b))
                 .filter_map(|n| Some((drill::gauge(&format!("#{n}"))?, DrillName::Number(n))))
@@ -84,7 +102,10 @@ impl<'a> Resolver<'a> {
                 .collect(),
             (DrillName::Diameter, DrillName::Diameter) => self.stepped(run, first.0, last.0, frame),
             _ => {
-                self.out_of_run(run.span, "a run goes from one size to another of the same kind");
+                self.out_of_run(
+                    run.span,
+                    "a run goes from one size to another of the same kind",
+                );
                 Vec::new()
             }
         }
@@ -98,17 +119,27 @@ impl<'a> Resolver<'a> {
         frame: &mut Frame<'a>,
     ) -> Vec<(Length, DrillName)> {
         let Some(step) = &run.step else {
-            self.out_of_run(run.span, "say how far apart the sizes are, as in: 1..13 step 0.1");
+            self.out_of_run(
+                run.span,
+                "say how far apart the sizes are, as in: 1..13 step 0.1",
+            );
             return Vec::new();
         };
-        let Some(step) = self.positive(step, "a step", frame) else { return Vec::new() };
+        let Some(step) = self.positive(step, "a step", frame) else {
+            return Vec::new();
+        };
         let (low, high) = (from.min(to), from.max(to));
         let count = (high - low).nm() / step.nm() + 1;
         if count > MOST_IN_A_RUN {
-            self.out_of_run(run.span, "this run has thousands of sizes; write a larger step");
+            self.out_of_run(
+                run.span,
+                "this run has thousands of sizes; write a larger step",
+            );
             return Vec::new();
         }
-        (0..count).map(|n| (low + step * n, DrillName::Diameter)).collect()
+        (0..count)
+            .map(|n| (low + step * n, DrillName::Diameter))
+            .collect()
     }
 
     fn out_of_run(&mut self, at: Span, message: &str) {
@@ -126,7 +157,12 @@ impl Bench {
         span: Span,
     ) {
         match tools {
-            SizedTools::Drills => self.drills.push(BenchDrill { dia, name, reach, span }),
+            SizedTools::Drills => self.drills.push(BenchDrill {
+                dia,
+                name,
+                reach,
+                span,
+            }),
             SizedTools::Reamers => self.reamers.push(dia),
             SizedTools::Collets => self.collets.push(dia),
             SizedTools::Bushings => self.bushings.push(dia),
@@ -136,9 +172,12 @@ impl Bench {
 
     fn put_in_order(&mut self) {
         self.drills.sort_by_key(|drill| drill.dia);
-        for sizes in
-            [&mut self.reamers, &mut self.collets, &mut self.bushings, &mut self.mandrels]
-        {
+        for sizes in [
+            &mut self.reamers,
+            &mut self.collets,
+            &mut self.bushings,
+            &mut self.mandrels,
+        ] {
             sizes.sort();
             sizes.dedup();
         }

@@ -32,12 +32,20 @@ enum Known {
 impl<'a> Frame<'a> {
     /// A frame in which a pen's `let`s stand over the file's.
     pub(super) fn of_pen(lets: Vec<&'a ast::Let>) -> Self {
-        Frame { pen: lets, ..Frame::default() }
+        Frame {
+            pen: lets,
+            ..Frame::default()
+        }
     }
 
     /// A frame within this one, with a part's own `let`s.
     pub(super) fn within(&self, local: Vec<&'a ast::Let>, local_definitions: Vec<usize>) -> Self {
-        Frame { pen: self.pen.clone(), local, local_definitions, ..Frame::default() }
+        Frame {
+            pen: self.pen.clone(),
+            local,
+            local_definitions,
+            ..Frame::default()
+        }
     }
 }
 
@@ -47,10 +55,10 @@ impl<'a> Resolver<'a> {
         match self.eval_value(expr, frame)? {
             Value::Quantity(quantity) => Some(quantity),
             Value::Material(material) => {
-                self.say(mismatch(expr.span, format!(
-                    "{} is a material; a size is expected here",
-                    material.name
-                )));
+                self.say(mismatch(
+                    expr.span,
+                    format!("{} is a material; a size is expected here", material.name),
+                ));
                 None
             }
         }
@@ -73,9 +81,7 @@ impl<'a> Resolver<'a> {
                 written.map(Value::Quantity)
             }
             ExprKind::Group(inner) => self.eval_value(inner, frame),
-            ExprKind::Negate(inner) => {
-                Some(Value::Quantity(self.eval(inner, frame)?.negated()))
-            }
+            ExprKind::Negate(inner) => Some(Value::Quantity(self.eval(inner, frame)?.negated())),
             ExprKind::Binary(..) => self.binary(expr, frame).map(Value::Quantity),
             ExprKind::Call { name, args } => {
                 self.call(expr, name, args, frame).map(Value::Quantity)
@@ -182,13 +188,20 @@ impl<'a> Resolver<'a> {
         let outer = std::mem::replace(&mut frame.touched, false);
         frame.known.insert(name.clone(), Known::Underway);
         let value = self.find_value(name, at, frame);
-        frame.known.insert(name.clone(), Known::Done(value.clone(), frame.touched));
+        frame
+            .known
+            .insert(name.clone(), Known::Done(value.clone(), frame.touched));
         frame.touched |= outer;
         value
     }
 
     fn find_value(&mut self, name: &Arc<str>, at: Span, frame: &mut Frame<'a>) -> Option<Value> {
-        let local = frame.local.iter().rev().find(|it| it.name.text == *name).copied();
+        let local = frame
+            .local
+            .iter()
+            .rev()
+            .find(|it| it.name.text == *name)
+            .copied();
         if let Some(it) = local {
             return self.eval_value(&it.value, frame);
         }
@@ -196,7 +209,12 @@ impl<'a> Resolver<'a> {
         if let Some(Entry { item, .. }) = entry
             && let ItemKind::Let(file_let) = &item.kind
         {
-            let over = frame.pen.iter().rev().find(|it| it.name.text == *name).copied();
+            let over = frame
+                .pen
+                .iter()
+                .rev()
+                .find(|it| it.name.text == *name)
+                .copied();
             frame.touched |= over.is_some();
             return self.eval_value(&over.unwrap_or(file_let).value, frame);
         }
@@ -209,7 +227,9 @@ impl<'a> Resolver<'a> {
 
     fn material_called(&self, name: &str) -> Option<Arc<Material>> {
         let defined = self.design.materials.iter().find(|it| &*it.name == name);
-        defined.cloned().or_else(|| Material::built_in(name).map(Arc::new))
+        defined
+            .cloned()
+            .or_else(|| Material::built_in(name).map(Arc::new))
     }
 
     /// The material a name stands for, through a `let` where there is one.
@@ -221,13 +241,14 @@ impl<'a> Resolver<'a> {
         match self.named_value(&name.text, name.span, frame)? {
             Value::Material(material) => Some(material),
             Value::Quantity(quantity) => {
-                self.say(
-                    mismatch(name.span, format!(
+                self.say(mismatch(
+                    name.span,
+                    format!(
                         "{} is {}; a material is expected here",
                         name.text,
                         quantity.dimension.called()
-                    ))
-                );
+                    ),
+                ));
                 None
             }
         }
@@ -305,7 +326,9 @@ impl<'a> Resolver<'a> {
         }
         self.say(out_of_range(
             expr.span,
-            format!("an angle of {quantity} is no tool's; more than 0° and at most 180° is expected"),
+            format!(
+                "an angle of {quantity} is no tool's; more than 0° and at most 180° is expected"
+            ),
         ));
         None
     }
@@ -326,7 +349,10 @@ impl<'a> Resolver<'a> {
         if (0.0..=1e9).contains(&amount) {
             return Some(amount);
         }
-        self.say(out_of_range(expr.span, format!("{what} of {quantity} is not to be had")));
+        self.say(out_of_range(
+            expr.span,
+            format!("{what} of {quantity} is not to be had"),
+        ));
         None
     }
 
@@ -356,17 +382,27 @@ impl<'a> Resolver<'a> {
     }
 
     fn wrong_dimension(&mut self, at: Span, quantity: Quantity, wanted: &str) {
-        self.say(mismatch(at, format!(
-            "{quantity} is {}; {wanted} is expected here",
-            quantity.dimension.called()
-        )));
+        self.say(mismatch(
+            at,
+            format!(
+                "{quantity} is {}; {wanted} is expected here",
+                quantity.dimension.called()
+            ),
+        ));
     }
 
     /// A bare number beside one written in inches, or in millimetres in a file of inches.
     fn mixed_units(&mut self, a: &Expr, b: &Expr) {
         for (bare, other) in [(a, b), (b, a)] {
-            let ExprKind::Quantity { unit: None, .. } = bare.kind else { continue };
-            let ExprKind::Quantity { unit: Some(unit), .. } = other.kind else { continue };
+            let ExprKind::Quantity { unit: None, .. } = bare.kind else {
+                continue;
+            };
+            let ExprKind::Quantity {
+                unit: Some(unit), ..
+            } = other.kind
+            else {
+                continue;
+            };
             let (reads_as, suffix) = match (self.scope.in_inches(bare.span), unit) {
                 (false, Unit::In) => ("millimetres", "in"),
                 (true, Unit::Mm) => ("inches", "mm"),
@@ -382,7 +418,11 @@ impl<'a> Resolver<'a> {
                 )
                 .label(other.span, format!("written in {suffix}"))
                 .hint("write the unit at both numbers")
-                .fix(format!("write {text}{suffix}"), bare.span, format!("{text}{suffix}")),
+                .fix(
+                    format!("write {text}{suffix}"),
+                    bare.span,
+                    format!("{text}{suffix}"),
+                ),
             );
         }
     }
@@ -406,11 +446,14 @@ fn too_large(at: Span) -> Finding {
 
 fn clashed(clash: Clash, whole: Span, a: Span, b: Span) -> Finding {
     match clash {
-        Clash::Dimensions(left, right) => mismatch(whole, format!(
-            "{} and {} do not go together here",
-            left.called(),
-            right.called()
-        ))
+        Clash::Dimensions(left, right) => mismatch(
+            whole,
+            format!(
+                "{} and {} do not go together here",
+                left.called(),
+                right.called()
+            ),
+        )
         .label(a, left.called())
         .label(b, right.called()),
         Clash::ByZero => out_of_range(b, "this comes to nothing, and nothing can be divided by it"),

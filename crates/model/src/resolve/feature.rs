@@ -9,7 +9,6 @@ use quillet_geometry::{Angle, Length};
 use quillet_standards::drill;
 use quillet_syntax::ast::{self, FeatureKind, ReachKind, SizeKind};
 use quillet_syntax::{Finding, Severity, Span};
-use std::sync::Arc;
 
 /// A `from END { … }` block.
 #[derive(Clone, Copy)]
@@ -35,7 +34,9 @@ impl<'a> Resolver<'a> {
     /// Resolves every cut, then works out the tenons and tap drills left unsaid.
     pub(super) fn features(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {
         for block in &lines.cuts {
-            let Some(end) = self.part_end(part, block.end) else { continue };
+            let Some(end) = self.part_end(part, block.end) else {
+                continue;
+            };
             for said in block.features {
                 if let Some(feature) = self.feature(said, block, end, part, frame) {
                     part.features.push(feature);
@@ -87,9 +88,16 @@ impl<'a> Resolver<'a> {
                     None => Length::ZERO,
                     Some(size) => size?,
                 };
-                let cut = Cut::Tenon { dia: size, assumed_for: None };
-                let along =
-                    Along { from: Length::ZERO, to: to?, through: false, span: length.span };
+                let cut = Cut::Tenon {
+                    dia: size,
+                    assumed_for: None,
+                };
+                let along = Along {
+                    from: Length::ZERO,
+                    to: to?,
+                    through: false,
+                    span: length.span,
+                };
                 (cut, dia_span, along)
             }
             FeatureKind::Drill { size, reach, point } => {
@@ -101,7 +109,16 @@ impl<'a> Resolver<'a> {
                     None => Angle::deg(118.0),
                     Some(point) => point?,
                 };
-                (Cut::Drill { dia, tool, point, assumed_for: None }, size.span, along?)
+                (
+                    Cut::Drill {
+                        dia,
+                        tool,
+                        point,
+                        assumed_for: None,
+                    },
+                    size.span,
+                    along?,
+                )
             }
             FeatureKind::Bore { size, reach } => {
                 let found = self.tool_size(size, frame);
@@ -115,14 +132,25 @@ impl<'a> Resolver<'a> {
                 let (dia, tool) = found?;
                 (Cut::Ream { dia, tool }, size.span, along?)
             }
-            FeatureKind::Thread { thread, side, reach } => {
+            FeatureKind::Thread {
+                thread,
+                side,
+                reach,
+            } => {
                 let span = match thread {
                     ast::ThreadRef::Named(name) => name.span,
                     ast::ThreadRef::Written(form) => form.span,
                 };
                 let thread = self.thread(thread, frame);
                 let along = self.reach(reach, part, frame);
-                (Cut::Thread { thread: thread?, side: *side }, span, along?)
+                (
+                    Cut::Thread {
+                        thread: thread?,
+                        side: *side,
+                    },
+                    span,
+                    along?,
+                )
             }
             FeatureKind::Relief { dia, reach } => {
                 let size = self.positive(dia, "a relief", frame);
@@ -145,7 +173,10 @@ impl<'a> Resolver<'a> {
                 let from_dia = self.positive(from, "a taper", frame);
                 let to_dia = self.positive(to, "a taper", frame);
                 let along = self.reach(reach, part, frame);
-                let cut = Cut::Taper { from_dia: from_dia?, to_dia: to_dia? };
+                let cut = Cut::Taper {
+                    from_dia: from_dia?,
+                    to_dia: to_dia?,
+                };
                 (cut, from.span.to(to.span), along?)
             }
             FeatureKind::Countersink { dia, angle } => {
@@ -183,15 +214,11 @@ impl<'a> Resolver<'a> {
 
     fn taken(&mut self, takes: Option<&ast::Name>, frame: &Frame<'a>) -> Option<ast::Name> {
         let name = takes?;
-        self.refer_to(name, &[crate::NameKind::Bought], frame).then(|| name.clone())
+        self.refer_to(name, &[crate::NameKind::Bought], frame)
+            .then(|| name.clone())
     }
 
-    fn reach(
-        &mut self,
-        reach: &ast::Reach,
-        part: &Part,
-        frame: &mut Frame<'a>,
-    ) -> Option<Along> {
+    fn reach(&mut self, reach: &ast::Reach, part: &Part, frame: &mut Frame<'a>) -> Option<Along> {
         let from = match &reach.at {
             None => Length::ZERO,
             Some(at) => self.distance(at, "a start", frame)?,
@@ -202,14 +229,21 @@ impl<'a> Resolver<'a> {
             ReachKind::Through => (part.length, true),
         };
         if from < to {
-            return Some(Along { from, to, through, span: reach.span });
+            return Some(Along {
+                from,
+                to,
+                through,
+                span: reach.span,
+            });
         }
         self.say(
             Finding::new(
                 "out-of-range",
                 Severity::Error,
                 reach.span,
-                format!("this cut starts at {from} and ends at {to}; it must end deeper than it starts"),
+                format!(
+                    "this cut starts at {from} and ends at {to}; it must end deeper than it starts"
+                ),
             )
             .hint("to says a place from the face, for says an amount"),
         );
@@ -303,7 +337,9 @@ impl<'a> Resolver<'a> {
     pub(super) fn refer_face(&mut self, part: &Part, name: &ast::Name) {
         let face = part.face(&name.text).map(|face| face.name.span);
         let end = part.ends.iter().flatten().find(|end| end.text == name.text);
-        let Some(target) = face.or(end.map(|end| end.span)) else { return };
+        let Some(target) = face.or(end.map(|end| end.span)) else {
+            return;
+        };
         let definitions = &self.design.names.definitions;
         if let Some(definition) = definitions.iter().position(|it| it.span == target) {
             self.refer(name.span, definition);
@@ -315,23 +351,27 @@ impl<'a> Resolver<'a> {
     fn assume_tenons(&mut self, part: &mut Part) {
         let mut missing = Vec::new();
         for index in 0..part.features.len() {
-            let Cut::Tenon { dia, .. } = &part.features[index].cut else { continue };
+            let Cut::Tenon { dia, .. } = &part.features[index].cut else {
+                continue;
+            };
             if dia.is_positive() {
                 continue;
             }
             let tenon = &part.features[index];
             let on_it = part.features.iter().find_map(|other| match &other.cut {
-                Cut::Thread { thread, side: ast::Side::Outside }
-                    if other.end == tenon.end && other.from < tenon.to =>
-                {
-                    Some(thread.clone())
-                }
+                Cut::Thread {
+                    thread,
+                    side: ast::Side::Outside,
+                } if other.end == tenon.end && other.from < tenon.to => Some(thread.clone()),
                 _ => None,
             });
             match on_it {
                 Some(thread) => {
                     let dia = middle_of_major_limits(&thread);
-                    part.features[index].cut = Cut::Tenon { dia, assumed_for: Some(thread) };
+                    part.features[index].cut = Cut::Tenon {
+                        dia,
+                        assumed_for: Some(thread),
+                    };
                 }
                 None => missing.push(index),
             }
@@ -349,7 +389,10 @@ impl<'a> Resolver<'a> {
 
 /// The middle of the external major limits of a thread's class (ISO 965-1, ASME B1.1).
 fn middle_of_major_limits(thread: &ThreadDef) -> Length {
-    thread.thread.tenon().map_or(thread.thread.major(), |tenon| tenon.default)
+    thread
+        .thread
+        .tenon()
+        .map_or(thread.thread.major(), |tenon| tenon.default)
 }
 
 /// Adds the tap drill of every inside thread that no written cut opens: common practice
@@ -357,7 +400,9 @@ fn middle_of_major_limits(thread: &ThreadDef) -> Length {
 fn assume_tap_drills(part: &mut Part) {
     let mut assumed = Vec::new();
     for feature in &part.features {
-        let Some((thread, ast::Side::Inside)) = feature.thread() else { continue };
+        let Some((thread, ast::Side::Inside)) = feature.thread() else {
+            continue;
+        };
         let form = &thread.thread;
         let least = form.major() - form.pitch() * 2;
         let opened = part.features.iter().any(|other| {
@@ -373,7 +418,11 @@ fn assume_tap_drills(part: &mut Part) {
             continue;
         }
         let deep = feature.to + form.pitch() * 4;
-        let to = if deep < part.length { deep } else { part.length };
+        let to = if deep < part.length {
+            deep
+        } else {
+            part.length
+        };
         assumed.push(Feature {
             from: Length::ZERO,
             to,

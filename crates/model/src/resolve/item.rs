@@ -3,10 +3,10 @@
 use super::eval::Frame;
 use super::{Resolver, shared};
 use crate::{
-    Acceptance, BareUnit, BlankDef, LimitLine, Limits, Material, NameKind, Quantity, Stock,
-    ThreadDef,
+    Acceptance, BlankDef, LimitLine, Limits, Material, NameKind, Quantity, Stock, ThreadDef,
 };
 use quillet_geometry::Length;
+use quillet_standards::material;
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{self, ItemKind, MaterialLineKind};
 use quillet_syntax::{Finding, Severity, Span};
@@ -35,7 +35,11 @@ impl<'a> Resolver<'a> {
                 }
                 ItemKind::Blank(it) if self.scope.is_first(item, &it.name) => {
                     if let Some(stock) = self.stock(&it.stock, frame) {
-                        let blank = BlankDef { name: it.name.clone(), span: item.span, stock };
+                        let blank = BlankDef {
+                            name: it.name.clone(),
+                            span: item.span,
+                            stock,
+                        };
                         self.design.blanks.push(Arc::new(blank));
                     }
                 }
@@ -67,7 +71,11 @@ impl<'a> Resolver<'a> {
             }
         }
         let Some(kind) = kind else {
-            if !item.lines.iter().any(|line| matches!(line.kind, MaterialLineKind::Kind(_))) {
+            if !item
+                .lines
+                .iter()
+                .any(|line| matches!(line.kind, MaterialLineKind::Kind(_)))
+            {
                 self.say(
                     Finding::new(
                         "incomplete",
@@ -85,7 +93,9 @@ impl<'a> Resolver<'a> {
             title: item.title.clone(),
             span: Some(item.name.span),
             kind,
-            density_g_cm3: density.filter(|it| *it > 0.0).unwrap_or(kind.density_g_cm3()),
+            density_g_cm3: density
+                .filter(|it| *it > 0.0)
+                .unwrap_or(kind.density().typical_kg_m3 / 1000.0),
             wall,
             speed_m_min: speed,
         }));
@@ -94,10 +104,10 @@ impl<'a> Resolver<'a> {
     fn material_kind(
         &mut self,
         name: &ast::Name,
-    ) -> Option<&'static quillet_standards::material::Kind> {
-        let kind = quillet_standards::material::kind(&name.text);
+    ) -> Option<&'static material::Material> {
+        let kind = material::named(&name.text);
         if kind.is_none() {
-            let known = quillet_standards::material::kinds().map(|kind| kind.name());
+            let known = material::all().map(|kind| kind.kind());
             let near = quillet_syntax::nearest(&name.text, known);
             let finding = Finding::new(
                 "unknown-name",
@@ -105,7 +115,12 @@ impl<'a> Resolver<'a> {
                 name.span,
                 format!("{} is no kind of material that is built in", name.text),
             );
-            self.say(offer(finding, name.span, near, "name one of the built-in kinds"));
+            self.say(offer(
+                finding,
+                name.span,
+                near,
+                "name one of the built-in kinds",
+            ));
         }
         kind
     }
@@ -148,11 +163,18 @@ impl<'a> Resolver<'a> {
                     start + error.at.start,
                     start + error.at.end.max(error.at.start + 1),
                 );
-                self.say(Finding::new("bad-designation", Severity::Error, at, error.to_string()));
+                self.say(Finding::new(
+                    "bad-designation",
+                    Severity::Error,
+                    at,
+                    error.to_string(),
+                ));
                 return None;
             }
         };
-        let Some(starts) = &form.starts else { return Some(thread) };
+        let Some(starts) = &form.starts else {
+            return Some(thread);
+        };
         let count = self.amount(starts, "a number of starts", Quantity::as_number, frame)?;
         let most = ThreadForm::MOST_STARTS;
         if count.fract() != 0.0 || count < 1.0 || count > f64::from(most) {
@@ -161,7 +183,9 @@ impl<'a> Resolver<'a> {
                     "out-of-range",
                     Severity::Error,
                     starts.span,
-                    format!("{count} starts cannot be cut; a whole number from 1 to {most} is expected"),
+                    format!(
+                        "{count} starts cannot be cut; a whole number from 1 to {most} is expected"
+                    ),
                 )
                 .hint("three starts are usual for a cap"),
             );
@@ -213,7 +237,9 @@ impl<'a> Resolver<'a> {
         frame: &Frame<'a>,
     ) -> Option<Arc<ThreadDef>> {
         let is_it = |it: &&Arc<ThreadDef>| {
-            it.name.as_ref().is_some_and(|known| known.text == name.text)
+            it.name
+                .as_ref()
+                .is_some_and(|known| known.text == name.text)
         };
         let found = self.design.threads.iter().find(is_it).cloned();
         self.refer_to(name, &[NameKind::Thread], frame);
@@ -224,7 +250,10 @@ impl<'a> Resolver<'a> {
     pub(super) fn stock(&mut self, stock: &ast::Stock, frame: &mut Frame<'a>) -> Option<Stock> {
         let material = self.material(&stock.material, frame);
         let size = self.positive(&stock.size, "stock", frame);
-        let length = stock.length.as_ref().map(|sum| self.positive(sum, "a blank", frame));
+        let length = stock
+            .length
+            .as_ref()
+            .map(|sum| self.positive(sum, "a blank", frame));
         Some(Stock {
             span: stock.span,
             material: material?,
@@ -237,7 +266,11 @@ impl<'a> Resolver<'a> {
     /// A threshold.
     pub(super) fn limit(&mut self, limit: &ast::Limit, frame: &mut Frame<'a>) -> Option<LimitLine> {
         let value = self.eval(&limit.value, frame)?;
-        Some(LimitLine { rule: limit.rule.clone(), value, span: limit.span })
+        Some(LimitLine {
+            rule: limit.rule.clone(),
+            value,
+            span: limit.span,
+        })
     }
 
     /// Several thresholds.
@@ -246,7 +279,11 @@ impl<'a> Resolver<'a> {
         limits: impl Iterator<Item = &'l ast::Limit>,
         frame: &mut Frame<'a>,
     ) -> Limits {
-        Limits(limits.filter_map(|limit| self.limit(limit, frame)).collect())
+        Limits(
+            limits
+                .filter_map(|limit| self.limit(limit, frame))
+                .collect(),
+        )
     }
 
     /// An acceptance within a block.
@@ -271,7 +308,10 @@ impl<'a> Resolver<'a> {
 
     /// Records that a definition is used at a place.
     pub(super) fn refer(&mut self, span: Span, definition: usize) {
-        self.design.names.references.push(crate::Reference { span, definition });
+        self.design
+            .names
+            .references
+            .push(crate::Reference { span, definition });
     }
 
     /// Records a reference to an item of one of the wanted kinds, or says it is unknown.
@@ -293,13 +333,7 @@ impl<'a> Resolver<'a> {
     }
 
     /// Says that a name is not known, or is the name of something else.
-    pub(super) fn unknown(
-        &mut self,
-        name: &str,
-        at: Span,
-        wanted: &[NameKind],
-        frame: &Frame<'a>,
-    ) {
+    pub(super) fn unknown(&mut self, name: &str, at: Span, wanted: &[NameKind], frame: &Frame<'a>) {
         let kind = wanted.first().map_or("name", |kind| kind.word());
         if let Some(entry) = self.scope.get(name) {
             let is = &self.design.names.definitions[entry.definition];
@@ -307,7 +341,10 @@ impl<'a> Resolver<'a> {
                 "unknown-name",
                 Severity::Error,
                 at,
-                format!("{name} is the name of a {}; a {kind} is expected here", is.kind.word()),
+                format!(
+                    "{name} is the name of a {}; a {kind} is expected here",
+                    is.kind.word()
+                ),
             );
             let finding = finding.label(is.span, "given its name here");
             self.say(finding);
@@ -322,26 +359,25 @@ impl<'a> Resolver<'a> {
         let local = frame.local.iter().map(|it| &*it.name.text);
         let mut known: Vec<&str> = self.scope.names_of(wanted).chain(local).collect();
         if wanted.contains(&NameKind::Material) {
-            known.extend(quillet_standards::material::kinds().map(|kind| kind.name()));
+            known.extend(material::all().map(|kind| kind.kind()));
         }
         let finding = match minus(name, |word| known.contains(&word)) {
-            Some(spaced) => finding
-                .hint("minus stands between blanks")
-                .fix(format!("write {spaced}"), at, spaced),
+            Some(spaced) => finding.hint("minus stands between blanks").fix(
+                format!("write {spaced}"),
+                at,
+                spaced,
+            ),
             None => {
                 let near = quillet_syntax::nearest(name, known).map(str::to_owned);
-                offer(finding, at, near.as_deref(), &format!("see how the {kind} is spelt where it is defined"))
+                offer(
+                    finding,
+                    at,
+                    near.as_deref(),
+                    &format!("see how the {kind} is spelt where it is defined"),
+                )
             }
         };
         self.say(finding);
-    }
-
-    /// What a bare length counts in at a place.
-    pub(super) fn bare_unit(&self, place: Span) -> BareUnit {
-        match self.scope.in_inches(place) {
-            true => BareUnit::Inch,
-            false => BareUnit::Millimetre,
-        }
     }
 }
 
@@ -349,7 +385,9 @@ impl<'a> Resolver<'a> {
 pub(super) fn offer(finding: Finding, at: Span, near: Option<&str>, hint: &str) -> Finding {
     match near {
         Some(near) => {
-            finding.hint(format!("did you mean {near}?")).fix(format!("write {near}"), at, near)
+            finding
+                .hint(format!("did you mean {near}?"))
+                .fix(format!("write {near}"), at, near)
         }
         None => finding.hint(hint),
     }

@@ -4,9 +4,7 @@ use super::eval::Frame;
 use super::item::or_zero;
 use super::scope::duplicate;
 use super::{Resolver, feature, shared};
-use crate::{
-    BlankPiece, End, GivenMass, Limits, NameKind, Part, PartFace, Quantity, Ring, Spigot,
-};
+use crate::{BlankPiece, End, GivenMass, Limits, NameKind, Part, PartFace, Quantity, Ring, Spigot};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
 use quillet_syntax::{Finding, Severity, Span};
@@ -16,7 +14,9 @@ impl<'a> Resolver<'a> {
     /// Resolves every part as the files' own `let`s give it.
     pub(super) fn parts(&mut self, frame: &mut Frame<'a>) {
         for item in self.scope.items.clone() {
-            let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else { continue };
+            let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
+                continue;
+            };
             if self.scope.is_first(item, &ast.name)
                 && let Some((part, _)) = self.part(item, ast, frame)
             {
@@ -103,8 +103,14 @@ impl<'a> Resolver<'a> {
             match &line.kind {
                 LineKind::Mass { mass, at } => {
                     let mass_g = self.amount(mass, "a mass", Quantity::as_grams, frame);
-                    let at = at.as_ref().and_then(|at| self.distance(at, "a place", frame));
-                    part.mass = mass_g.map(|mass_g| GivenMass { span: line.span, mass_g, at });
+                    let at = at
+                        .as_ref()
+                        .and_then(|at| self.distance(at, "a place", frame));
+                    part.mass = mass_g.map(|mass_g| GivenMass {
+                        span: line.span,
+                        mass_g,
+                        at,
+                    });
                 }
                 LineKind::Holds(sum) => {
                     part.holds_ml = self.amount(sum, "an ink capacity", Quantity::as_ml, frame);
@@ -112,9 +118,11 @@ impl<'a> Resolver<'a> {
                 LineKind::Ring { inside, cord } => {
                     let inside = self.positive(inside, "a ring", frame);
                     let cord = self.positive(cord, "a cord", frame);
-                    part.ring = inside
-                        .zip(cord)
-                        .map(|(inside, cord)| Ring { span: line.span, inside, cord });
+                    part.ring = inside.zip(cord).map(|(inside, cord)| Ring {
+                        span: line.span,
+                        inside,
+                        cord,
+                    });
                 }
                 LineKind::Arm(sum) => part.arm = self.positive(sum, "an arm", frame),
                 _ => {}
@@ -139,7 +147,9 @@ impl<'a> Resolver<'a> {
                 };
                 let range = self.range(&span.from, to, frame);
                 let lengths = range.and_then(|(a, b)| a.as_length().zip(b.as_length()));
-                let Some((least, free)) = lengths else { return false };
+                let Some((least, free)) = lengths else {
+                    return false;
+                };
                 (part.length, part.length_free) = (least, free);
                 least.is_positive() && self.positive(to, "a length", frame).is_some()
             }
@@ -159,24 +169,38 @@ impl<'a> Resolver<'a> {
     }
 
     fn end_faces(&mut self, part: &mut Part, owner: &Arc<str>) {
-        let Some(ends) = part.ends.clone() else { return };
+        let Some(ends) = part.ends.clone() else {
+            return;
+        };
         let places = [(End::First, Length::ZERO), (End::Second, part.length)];
         for ((end, at), name) in places.into_iter().zip(ends) {
             self.define_once(NameKind::Face, &name, name.span, owner);
-            part.faces.push(PartFace { span: name.span, name, at, end: Some(end) });
+            part.faces.push(PartFace {
+                span: name.span,
+                name,
+                at,
+                end: Some(end),
+            });
         }
         if let [first, second] = &part.faces[..]
             && first.name.text == second.name.text
         {
-            let finding =
-                duplicate(&second.name, NameKind::Face, first.name.span, NameKind::Face);
+            let finding = duplicate(
+                &second.name,
+                NameKind::Face,
+                first.name.span,
+                NameKind::Face,
+            );
             self.say(finding);
         }
     }
 
     fn named_faces(&mut self, part: &mut Part, owner: &Arc<str>) {
         let of_stations = part.stations.iter().filter_map(|station| {
-            station.face.clone().map(|name| (name, station.span, station.at))
+            station
+                .face
+                .clone()
+                .map(|name| (name, station.span, station.at))
         });
         let of_features = part.features.iter().filter_map(|feature| {
             let at = part.station(feature.end, feature.to);
@@ -190,7 +214,12 @@ impl<'a> Resolver<'a> {
                 self.say(finding);
                 continue;
             }
-            part.faces.push(PartFace { name, span, at, end: None });
+            part.faces.push(PartFace {
+                name,
+                span,
+                at,
+                end: None,
+            });
         }
     }
 
@@ -211,9 +240,14 @@ impl<'a> Resolver<'a> {
                 }
                 LineKind::Blank(piece) => {
                     let stock = self.stock(&piece.stock, frame);
-                    let to = piece.to.as_ref().and_then(|to| self.distance(to, "a place", frame));
-                    let spigot =
-                        piece.spigot.as_ref().and_then(|spigot| self.spigot(spigot, frame));
+                    let to = piece
+                        .to
+                        .as_ref()
+                        .and_then(|to| self.distance(to, "a place", frame));
+                    let spigot = piece
+                        .spigot
+                        .as_ref()
+                        .and_then(|spigot| self.spigot(spigot, frame));
                     (stock, None, to, spigot)
                 }
                 _ => continue,
@@ -235,7 +269,14 @@ impl<'a> Resolver<'a> {
                 );
                 continue;
             }
-            part.blanks.push(BlankPiece { span: line.span, stock, named, from, to, spigot });
+            part.blanks.push(BlankPiece {
+                span: line.span,
+                stock,
+                named,
+                from,
+                to,
+                spigot,
+            });
             from = to;
         }
     }
@@ -243,8 +284,16 @@ impl<'a> Resolver<'a> {
     fn spigot(&mut self, spigot: &ast::Spigot, frame: &mut Frame<'a>) -> Option<Spigot> {
         let dia = self.positive(&spigot.dia, "a spigot", frame);
         let length = self.positive(&spigot.length, "a spigot", frame);
-        let gap = spigot.gap.as_ref().and_then(|gap| self.distance(gap, "a gap", frame));
-        Some(Spigot { span: spigot.span, dia: dia?, length: length?, gap: or_zero(gap) })
+        let gap = spigot
+            .gap
+            .as_ref()
+            .and_then(|gap| self.distance(gap, "a gap", frame));
+        Some(Spigot {
+            span: spigot.span,
+            dia: dia?,
+            length: length?,
+            gap: or_zero(gap),
+        })
     }
 
     /// Defines a name once, however often its part is resolved.
@@ -255,8 +304,17 @@ impl<'a> Resolver<'a> {
         item: Span,
         owner: &Arc<str>,
     ) -> usize {
-        let known = self.design.names.definitions.iter().position(|it| it.span == name.span);
-        known.unwrap_or_else(|| self.design.names.define(kind, name, item, Some(owner.clone())))
+        let known = self
+            .design
+            .names
+            .definitions
+            .iter()
+            .position(|it| it.span == name.span);
+        known.unwrap_or_else(|| {
+            self.design
+                .names
+                .define(kind, name, item, Some(owner.clone()))
+        })
     }
 
     /// A part's lines with those of the parts it is like.
@@ -269,7 +327,11 @@ impl<'a> Resolver<'a> {
         let mut chain = vec![ast];
         let mut at = ast;
         while let Some(like) = &at.like {
-            let wanted = if bought { NameKind::Bought } else { NameKind::Part };
+            let wanted = if bought {
+                NameKind::Bought
+            } else {
+                NameKind::Part
+            };
             if !self.refer_to(like, &[wanted], frame) {
                 return None;
             }
@@ -330,7 +392,8 @@ impl<'a> Lines<'a> {
             self.blanks.clear();
         }
         let renewed: Vec<&str> = part.lines.iter().filter_map(cut_end).collect();
-        self.cuts.retain(|block| !renewed.contains(&&*block.end.text));
+        self.cuts
+            .retain(|block| !renewed.contains(&&*block.end.text));
         let mut own: Vec<&ast::Line> = Vec::new();
         for line in &part.lines {
             match &line.kind {
@@ -341,12 +404,17 @@ impl<'a> Lines<'a> {
                 LineKind::Limit(it) => self.limits.push(it),
                 LineKind::Want(it) => self.wants.push(it),
                 LineKind::Accept(it) => {
-                    self.accepts.push((it, part.block.unwrap_or(part.name.span)));
+                    self.accepts
+                        .push((it, part.block.unwrap_or(part.name.span)));
                 }
                 LineKind::Bench(name) => self.bench = Some(name),
                 LineKind::BlankNamed(_) | LineKind::Blank(_) => self.blanks.push(line),
                 LineKind::From { end, features } => {
-                    self.cuts.push(feature::Block { span: line.span, end, features });
+                    self.cuts.push(feature::Block {
+                        span: line.span,
+                        end,
+                        features,
+                    });
                     for feature in features {
                         if let ast::FeatureKind::Accept(it) = &feature.kind {
                             self.accepts.push((it, line.span));
@@ -381,11 +449,9 @@ fn cut_end(line: &ast::Line) -> Option<&str> {
 
 /// Whether two lines say the same kind of thing; the two ways to say the outside are one.
 fn same_line(a: &ast::Line, b: &ast::Line) -> bool {
-    let outside = |line: &ast::Line| {
-        matches!(line.kind, LineKind::Outside(_) | LineKind::OutsideDia(_))
-    };
-    (outside(a) && outside(b))
-        || std::mem::discriminant(&a.kind) == std::mem::discriminant(&b.kind)
+    let outside =
+        |line: &ast::Line| matches!(line.kind, LineKind::Outside(_) | LineKind::OutsideDia(_));
+    (outside(a) && outside(b)) || std::mem::discriminant(&a.kind) == std::mem::discriminant(&b.kind)
 }
 
 fn said_twice(line: &ast::Line, first: &ast::Line) -> Finding {

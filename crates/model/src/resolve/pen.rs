@@ -3,9 +3,7 @@
 use super::Resolver;
 use super::eval::Frame;
 use super::item::offer;
-use crate::{
-    Assembly, FitAsked, Joint, JointEnd, Limits, NameKind, Part, Pen, PenFace, Seat,
-};
+use crate::{Assembly, FitAsked, Joint, JointEnd, Limits, NameKind, Part, Pen, PenFace, Seat};
 use quillet_syntax::ast::{self, Direction, ItemKind, JointLineKind, JointOptionKind, PenLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::sync::Arc;
@@ -13,7 +11,9 @@ use std::sync::Arc;
 impl<'a> Resolver<'a> {
     pub(super) fn pens(&mut self) {
         for item in self.scope.items.clone() {
-            let ItemKind::Pen(ast) = &item.kind else { continue };
+            let ItemKind::Pen(ast) = &item.kind else {
+                continue;
+            };
             if self.scope.is_first(item, &ast.name)
                 && let Some(pen) = self.pen(item, ast)
             {
@@ -52,7 +52,9 @@ impl<'a> Resolver<'a> {
             }
         }
         if let Some(fill) = lines.fill {
-            pen.fill = self.pen_part(fill, &mut pen, &mut frame).map(|index| (index, fill.span));
+            pen.fill = self
+                .pen_part(fill, &mut pen, &mut frame)
+                .map(|index| (index, fill.span));
         }
         for (accept, scope) in &lines.accepts {
             let acceptance = self.acceptance(accept, *scope, &mut frame);
@@ -75,7 +77,9 @@ impl<'a> Resolver<'a> {
             if !self.refer_to(like, &[NameKind::Pen], &Frame::default()) {
                 return None;
             }
-            let ItemKind::Pen(base) = &self.scope.get(&like.text)?.item.kind else { return None };
+            let ItemKind::Pen(base) = &self.scope.get(&like.text)?.item.kind else {
+                return None;
+            };
             if chain.iter().any(|seen| std::ptr::eq(*seen, base)) {
                 self.say(
                     Finding::new(
@@ -145,7 +149,10 @@ impl<'a> Resolver<'a> {
             "unknown-name",
             Severity::Error,
             it.name.span,
-            format!("the file has no let {}, so this one changes nothing", it.name.text),
+            format!(
+                "the file has no let {}, so this one changes nothing",
+                it.name.text
+            ),
         );
         let hint = "a let in a pen stands over one of the file's";
         self.say(offer(finding, it.name.span, near.as_deref(), hint));
@@ -176,7 +183,9 @@ impl<'a> Resolver<'a> {
             return shared;
         }
         let item = self.scope.get(&name.text)?.item;
-        let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else { return None };
+        let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
+            return None;
+        };
         match self.part(item, ast, frame)? {
             (part, true) => Some(Arc::new(part)),
             (_, false) => shared,
@@ -209,7 +218,10 @@ impl<'a> Resolver<'a> {
             );
             return None;
         }
-        let head_end = ast.options.last().map_or(ast.second.span, |option| option.span);
+        let head_end = ast
+            .options
+            .last()
+            .map_or(ast.second.span, |option| option.span);
         let mut joint = Joint {
             span,
             head: ast.verb_span.to(head_end),
@@ -235,9 +247,11 @@ impl<'a> Resolver<'a> {
                 JointLineKind::Seat { first, second } => {
                     let first = self.pen_face(first, pen, frame);
                     let second = self.pen_face(second, pen, frame);
-                    joint.seat = first
-                        .zip(second)
-                        .map(|(first, second)| Seat { span: line.span, first, second });
+                    joint.seat = first.zip(second).map(|(first, second)| Seat {
+                        span: line.span,
+                        first,
+                        second,
+                    });
                 }
                 JointLineKind::Flush => joint.flush = Some(line.span),
                 JointLineKind::Want(want) => {
@@ -271,7 +285,9 @@ impl<'a> Resolver<'a> {
                 }
             }
             JointOptionKind::By(sum) => {
-                joint.by = self.positive(sum, "an overlap", frame).map(|by| (by, sum.span));
+                joint.by = self
+                    .positive(sum, "an overlap", frame)
+                    .map(|by| (by, sum.span));
             }
             JointOptionKind::Fit(text) => match text.text.parse() {
                 Ok(fit) => joint.asks = Some((FitAsked::Fit(fit), option.span)),
@@ -309,7 +325,11 @@ impl<'a> Resolver<'a> {
         let part = self.pen_part(&face.part, pen, frame)?;
         let seen = pen.parts[part].clone();
         let end = self.part_end(&seen, &face.face)?;
-        Some(JointEnd { part, end, span: face.span })
+        Some(JointEnd {
+            part,
+            end,
+            span: face.span,
+        })
     }
 
     fn pen_face(
@@ -326,7 +346,13 @@ impl<'a> Resolver<'a> {
         };
         let (at, end) = (found.at, found.end);
         self.refer_face(&part, &face.face);
-        Some(PenFace { part: index, face: face.face.clone(), at, end, span: face.span })
+        Some(PenFace {
+            part: index,
+            face: face.face.clone(),
+            at,
+            end,
+            span: face.span,
+        })
     }
 
     fn unknown_face(&mut self, part: &Part, name: &ast::Name) {
@@ -337,18 +363,25 @@ impl<'a> Resolver<'a> {
             name.span,
             format!("{} has no face called {}", part.name.text, name.text),
         )
-        .label(part.name.span, format!("its faces are {}", known.join(", ")));
+        .label(
+            part.name.span,
+            format!("its faces are {}", known.join(", ")),
+        );
         let near = quillet_syntax::nearest(&name.text, known);
-        self.say(offer(finding, name.span, near, "name a face with as, at its station or cut"));
+        self.say(offer(
+            finding,
+            name.span,
+            near,
+            "name a face with as, at its station or cut",
+        ));
     }
 }
 
 /// Whether a pen's joint stands in for one of the pen it is like: the same verb at one of
 /// the same faces.
 fn takes_place_of(new: &ast::Joint, old: &ast::Joint) -> bool {
-    let same = |a: &ast::Face, b: &ast::Face| {
-        a.part.text == b.part.text && a.face.text == b.face.text
-    };
+    let same =
+        |a: &ast::Face, b: &ast::Face| a.part.text == b.part.text && a.face.text == b.face.text;
     new.verb == old.verb && (same(&new.first, &old.first) || same(&new.second, &old.second))
 }
 

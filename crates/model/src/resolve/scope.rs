@@ -30,8 +30,11 @@ impl<'a> Scope<'a> {
         names: &mut Names,
         findings: &mut Vec<Finding>,
     ) -> Self {
-        let mut scope =
-            Scope { items: Vec::new(), entries: BTreeMap::new(), inches: BTreeSet::new() };
+        let mut scope = Scope {
+            items: Vec::new(),
+            entries: BTreeMap::new(),
+            inches: BTreeSet::new(),
+        };
         for file in files {
             if file.parsed.tree.inches.is_some() {
                 scope.inches.insert(file.id);
@@ -57,10 +60,16 @@ impl<'a> Scope<'a> {
         let definition = names.define(kind, name, item.span, None);
         if let Some(first) = self.entries.get(&name.text) {
             let at = names.definitions[first.definition].span;
-            findings.push(duplicate(name, kind, at, names.definitions[first.definition].kind));
+            findings.push(duplicate(
+                name,
+                kind,
+                at,
+                names.definitions[first.definition].kind,
+            ));
             return;
         }
-        self.entries.insert(name.text.clone(), Entry { item, definition });
+        self.entries
+            .insert(name.text.clone(), Entry { item, definition });
     }
 
     /// The item a name stands for.
@@ -70,7 +79,9 @@ impl<'a> Scope<'a> {
 
     /// Whether the item is the one its name stands for, not a second definition.
     pub(super) fn is_first(&self, item: &ast::Item, name: &ast::Name) -> bool {
-        self.entries.get(&name.text).is_some_and(|entry| std::ptr::eq(entry.item, item))
+        self.entries
+            .get(&name.text)
+            .is_some_and(|entry| std::ptr::eq(entry.item, item))
     }
 
     /// Whether bare lengths at a place count in inches.
@@ -94,7 +105,11 @@ pub(super) fn duplicate(name: &ast::Name, kind: NameKind, first: Span, was: Name
         "duplicate-name",
         Severity::Error,
         name.span,
-        format!("{} is already the name of a {}; a name is given once", name.text, was.word()),
+        format!(
+            "{} is already the name of a {}; a name is given once",
+            name.text,
+            was.word()
+        ),
     )
     .label(first, "first given here")
     .hint(format!("give this {} another name", kind.word()))

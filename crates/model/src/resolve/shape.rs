@@ -20,7 +20,11 @@ impl Resolver<'_> {
         }
         if part.stations.is_empty() && part.features.is_empty() {
             let message = format!("{} has no outside", part.name.text);
-            self.say(incomplete(part.name.span, message, "add a line such as: outside dia 12"));
+            self.say(incomplete(
+                part.name.span,
+                message,
+                "add a line such as: outside dia 12",
+            ));
             return;
         }
         let mut origins = Vec::new();
@@ -142,8 +146,9 @@ impl<'p> Shaper<'p> {
                 tag(&mut origins, origin)
             })
             .collect();
-        let points =
-            (0..part.features.len()).map(|i| tag(&mut origins, Origin::DrillPoint(i))).collect();
+        let points = (0..part.features.len())
+            .map(|i| tag(&mut origins, Origin::DrillPoint(i)))
+            .collect();
         let mut whole = vec![];
         whole.extend(outside);
         let (from, to) = whole
@@ -157,7 +162,15 @@ impl<'p> Shaper<'p> {
         if to < length_mm && to > 0.0 {
             whole.extend(level(stock, to, length_mm, rough));
         }
-        Shaper { part, origins, outside: whole, features, points, length_mm, flaws: Vec::new() }
+        Shaper {
+            part,
+            origins,
+            outside: whole,
+            features,
+            points,
+            length_mm,
+            flaws: Vec::new(),
+        }
     }
 
     fn profiles(&mut self) -> Option<Profiles> {
@@ -165,7 +178,12 @@ impl<'p> Shaper<'p> {
         let metal = self.solid(ThreadAs::Metal, Some(&bare))?;
         let root = self.solid(ThreadAs::Root, None)?;
         let crest = self.solid(ThreadAs::Crest, None)?;
-        Some(Profiles { metal, root, crest, origins: std::mem::take(&mut self.origins) })
+        Some(Profiles {
+            metal,
+            root,
+            crest,
+            origins: std::mem::take(&mut self.origins),
+        })
     }
 
     fn solid(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
@@ -193,7 +211,9 @@ impl<'p> Shaper<'p> {
     /// Breaks the corners of the ends as the cuts say; edges come last.
     fn break_corners(&mut self, mut outer: Chain) -> Chain {
         for (index, feature) in self.part.features.iter().enumerate() {
-            let Cut::Edge(edge) = feature.cut else { continue };
+            let Cut::Edge(edge) = feature.cut else {
+                continue;
+            };
             let at = self.part.station(feature.end, Length::ZERO).to_mm();
             match outer.with_edge(at, edge, geometry::Side::Outside, self.features[index]) {
                 Ok(broken) => outer = broken,
@@ -285,13 +305,22 @@ impl<'p> Shaper<'p> {
         let (from, to) = (from.to_mm(), to.to_mm());
         let under: Vec<Chain> = match side {
             Side::Outside => bare.outer.between(from, to).into_iter().collect(),
-            Side::Inside => bare.inner.iter().filter_map(|it| it.between(from, to)).collect(),
+            Side::Inside => bare
+                .inner
+                .iter()
+                .filter_map(|it| it.between(from, to))
+                .collect(),
         };
         let form = &thread.thread;
         let mut made = Vec::new();
         let mut reached = from;
         let mut piece = |a: f64, b: f64, clip: Clip| {
-            made.extend(level(self.features[index], a, b, form.equal_volume_radius_mm(clip)));
+            made.extend(level(
+                self.features[index],
+                a,
+                b,
+                form.equal_volume_radius_mm(clip),
+            ));
         };
         for segment in under.iter().flat_map(Chain::segments) {
             let (start, end) = (segment.curve.start(), segment.curve.end());
@@ -303,10 +332,14 @@ impl<'p> Shaper<'p> {
             }
             reached = end.z;
             let dia = Length::mm(start.r + end.r);
-            piece(start.z, end.z, match side {
-                Side::Outside => Clip::Tenon(dia),
-                Side::Inside => Clip::Bore(dia),
-            });
+            piece(
+                start.z,
+                end.z,
+                match side {
+                    Side::Outside => Clip::Tenon(dia),
+                    Side::Inside => Clip::Bore(dia),
+                },
+            );
         }
         if to - reached > 1e-9 {
             piece(reached, to, Clip::Full);
@@ -343,17 +376,30 @@ fn ring(part: &Part) -> Option<Profiles> {
     let middle = (ring.inside.to_mm() + cord) / 2.0;
     let mut origins = Vec::new();
     let tag = tag(&mut origins, Origin::Ring);
-    let ends = [Point::new(0.0, middle), Point::new(cord / 2.0, middle + cord / 2.0)];
+    let ends = [
+        Point::new(0.0, middle),
+        Point::new(cord / 2.0, middle + cord / 2.0),
+    ];
     let half = |from: Point, to: Point, convex: bool| {
-        Arc::circular(from, to, cord / 2.0, convex)
-            .map(|arc| Segment { curve: Curve::Arc(arc), tag })
+        Arc::circular(from, to, cord / 2.0, convex).map(|arc| Segment {
+            curve: Curve::Arc(arc),
+            tag,
+        })
     };
     let far = Point::new(cord, middle);
     let low = Point::new(cord / 2.0, middle - cord / 2.0);
     let outer = Chain::new([half(ends[0], ends[1], true)?, half(ends[1], far, true)?])?;
     let inner = Chain::new([half(ends[0], low, false)?, half(low, far, false)?])?;
-    let solid = Solid { outer, inner: vec![inner] };
-    Some(Profiles { metal: solid.clone(), root: solid.clone(), crest: solid, origins })
+    let solid = Solid {
+        outer,
+        inner: vec![inner],
+    };
+    Some(Profiles {
+        metal: solid.clone(),
+        root: solid.clone(),
+        crest: solid,
+        origins,
+    })
 }
 
 /// The radius of the stock where nothing is said: half the rod, or the largest size said.
@@ -366,7 +412,8 @@ fn stock_radius_mm(part: &Part) -> f64 {
 }
 
 fn level(tag: Tag, from: f64, to: f64, radius: f64) -> Option<Chain> {
-    (to > from).then(|| Chain::polyline(tag, &[Point::new(from, radius), Point::new(to, radius)]))?
+    (to > from)
+        .then(|| Chain::polyline(tag, &[Point::new(from, radius), Point::new(to, radius)]))?
 }
 
 fn tag(origins: &mut Vec<Origin>, origin: Origin) -> Tag {

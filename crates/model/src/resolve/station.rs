@@ -45,7 +45,10 @@ impl<'a> Resolver<'a> {
         let said = station.said.as_ref()?;
         let at = self.station_place(said, part, frame);
         let dia = self.distance(&said.dia, "a diameter", frame);
-        let step = said.step.as_ref().and_then(|sum| self.distance(sum, "a diameter", frame));
+        let step = said
+            .step
+            .as_ref()
+            .and_then(|sum| self.distance(sum, "a diameter", frame));
         let shape = match &said.shape {
             None => Some(Shape::Straight),
             Some(shape) => match &shape.kind {
@@ -86,7 +89,10 @@ impl<'a> Resolver<'a> {
         if let (ExprKind::Name(name), None) = (&said.at.kind, &said.from)
             && let Some(end) = part.end(name)
         {
-            let name = ast::Name { text: name.clone(), span: said.at.span };
+            let name = ast::Name {
+                text: name.clone(),
+                span: said.at.span,
+            };
             self.refer_face(part, &name);
             return Some(part.station(end, Length::ZERO));
         }
@@ -106,7 +112,10 @@ impl<'a> Resolver<'a> {
                 "out-of-range",
                 Severity::Error,
                 said.at.span,
-                format!("this station lies at {at}, beyond the {} of {}", part.length, part.name.text),
+                format!(
+                    "this station lies at {at}, beyond the {} of {}",
+                    part.length, part.name.text
+                ),
             )
             .label(part.length_span, "the length")
             .hint(format!("a station lies between 0 and {}", part.length)),
@@ -153,12 +162,7 @@ impl<'a> Resolver<'a> {
     }
 }
 
-fn plain_station(
-    span: quillet_syntax::Span,
-    dia: &ast::Expr,
-    at: Length,
-    size: Length,
-) -> Station {
+fn plain_station(span: quillet_syntax::Span, dia: &ast::Expr, at: Length, size: Length) -> Station {
     Station {
         span,
         dia_span: dia.span,

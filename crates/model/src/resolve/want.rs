@@ -33,8 +33,10 @@ impl<'a> Resolver<'a> {
                 for arg in args {
                     match arg {
                         Arg::Face(face) => self.refer_face_of(face, frame),
-                        Arg::Sum(Expr { kind: ExprKind::Name(_), .. })
-                            if CONFIGURED.contains(&&*name.text) => {}
+                        Arg::Sum(Expr {
+                            kind: ExprKind::Name(_),
+                            ..
+                        }) if CONFIGURED.contains(&&*name.text) => {}
                         Arg::Sum(sum) => self.refer_names(sum, frame),
                     }
                 }
