@@ -33,7 +33,7 @@ fn design() -> Design {
     let texts = Texts::default()
         .with("heron.quillet", HERON)
         .with("bought.quillet", BOUGHT);
-    resolve(&load(Path::new("heron.quillet"), &texts).unwrap())
+    resolve(&load(Path::new("heron.quillet"), &texts).expect("the texts are there"))
 }
 
 #[test]

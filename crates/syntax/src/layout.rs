@@ -8,9 +8,8 @@ mod braces;
 mod builder;
 
 use crate::token::{Token, TokenKind};
-use crate::words::WordId;
+use crate::words::WordCell;
 use crate::{Finding, Span};
-use std::cell::Cell;
 use std::ops::Range;
 
 /// A token the parser reads, with its number if it is a word of the language.
@@ -18,7 +17,7 @@ use std::ops::Range;
 pub(crate) struct Lexeme {
     pub(crate) kind: TokenKind,
     /// Changed where a misspelt word is read as the one that was meant.
-    pub(crate) word: Cell<WordId>,
+    pub(crate) word: WordCell,
     pub(crate) span: Span,
 }
 

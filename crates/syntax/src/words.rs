@@ -8,6 +8,7 @@ mod table;
 pub use table::WORDS;
 
 use std::sync::LazyLock;
+use std::sync::atomic::{AtomicU8, Ordering};
 
 /// One word at one place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -112,6 +113,30 @@ pub const RESERVED: [&str; 3] = ["of", "for", "letter"];
 /// A word of the language by number, so that the parser compares numbers and not text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(crate) struct WordId(u8);
+
+/// A word that may still be changed, by one reader at a time: a tree is shared between threads.
+#[derive(Debug)]
+pub(crate) struct WordCell(AtomicU8);
+
+impl WordCell {
+    pub(crate) fn new(word: WordId) -> Self {
+        WordCell(AtomicU8::new(word.0))
+    }
+
+    pub(crate) fn get(&self) -> WordId {
+        WordId(self.0.load(Ordering::Relaxed))
+    }
+
+    pub(crate) fn set(&self, word: WordId) {
+        self.0.store(word.0, Ordering::Relaxed);
+    }
+}
+
+impl Clone for WordCell {
+    fn clone(&self) -> Self {
+        WordCell::new(self.get())
+    }
+}
 
 impl WordId {
     /// No word of the language.

@@ -101,10 +101,7 @@ impl<'a> Resolver<'a> {
         }));
     }
 
-    fn material_kind(
-        &mut self,
-        name: &ast::Name,
-    ) -> Option<&'static material::Material> {
+    fn material_kind(&mut self, name: &ast::Name) -> Option<&'static material::Material> {
         let kind = material::named(&name.text);
         if kind.is_none() {
             let known = material::all().map(|kind| kind.kind());

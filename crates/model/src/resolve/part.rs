@@ -388,7 +388,7 @@ impl<'a> Lines<'a> {
         if part.ends.is_some() {
             self.ends.clone_from(&part.ends);
         }
-        if part.lines.iter().any(|line| is_blank(line)) {
+        if part.lines.iter().any(is_blank) {
             self.blanks.clear();
         }
         let renewed: Vec<&str> = part.lines.iter().filter_map(cut_end).collect();

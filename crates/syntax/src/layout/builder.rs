@@ -3,9 +3,8 @@
 use super::braces::{DEEPEST, begins_item, may_begin_item};
 use super::{Block, Layout, Lexeme, Line};
 use crate::token::{Token, TokenKind};
-use crate::words::WordId;
+use crate::words::{WordCell, WordId};
 use crate::{Finding, Severity, Span};
-use std::cell::Cell;
 use std::ops::Range;
 
 pub(super) struct Builder<'t> {
@@ -189,7 +188,7 @@ impl<'t> Builder<'t> {
         };
         self.lexemes.push(Lexeme {
             kind,
-            word: Cell::new(word),
+            word: WordCell::new(word),
             span,
         });
         self.line.tokens.end = self.lexemes.len();
