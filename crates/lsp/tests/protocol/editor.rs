@@ -13,7 +13,7 @@ use tokio::task::JoinHandle;
 /// No test waits longer than this for one message.
 const PATIENCE: Duration = Duration::from_secs(20);
 
-pub struct Editor {
+pub(crate) struct Editor {
     to: Arc<tokio::sync::Mutex<WriteHalf<DuplexStream>>>,
     from: mpsc::UnboundedReceiver<Value>,
     /// Messages read while waiting for another.
@@ -25,12 +25,12 @@ pub struct Editor {
 
 impl Editor {
     /// An editor with no special gifts, `initialize`d, without a folder.
-    pub async fn start() -> Self {
+    pub(crate) async fn start() -> Self {
         Self::start_with(json!({}), None).await
     }
 
     /// An editor with these capabilities, and a folder where given.
-    pub async fn start_with(capabilities: Value, folder: Option<&Path>) -> Self {
+    pub(crate) async fn start_with(capabilities: Value, folder: Option<&Path>) -> Self {
         let mut editor = Self::connect(Session::new().with_probes());
         let folders = folder.map(|path| json!([{"uri": uri(path), "name": "folder"}]));
         let params =
@@ -42,7 +42,7 @@ impl Editor {
     }
 
     /// A connection on which nothing has been said yet.
-    pub fn connect(session: Session) -> Self {
+    pub(crate) fn connect(session: Session) -> Self {
         let (here, there) = tokio::io::duplex(1 << 16);
         let (input, output) = tokio::io::split(there);
         let (mut read, write) = tokio::io::split(here);
@@ -72,18 +72,18 @@ impl Editor {
     }
 
     /// What the editor answers to `workspace/configuration`.
-    pub fn configure(&self, settings: Value) {
+    pub(crate) fn configure(&self, settings: Value) {
         *self.settings.lock().unwrap() = settings;
     }
 
     /// Sends a notification.
-    pub async fn tell(&mut self, method: &str, params: Value) {
+    pub(crate) async fn tell(&mut self, method: &str, params: Value) {
         let message = json!({"jsonrpc": "2.0", "method": method, "params": params});
         write_frame(&self.to, &message).await;
     }
 
     /// Sends a request and gives its number.
-    pub async fn request(&mut self, method: &str, params: Value) -> i64 {
+    pub(crate) async fn request(&mut self, method: &str, params: Value) -> i64 {
         self.next_id += 1;
         let message =
             json!({"jsonrpc": "2.0", "id": self.next_id, "method": method, "params": params});
@@ -92,13 +92,13 @@ impl Editor {
     }
 
     /// The whole answer to a request, result or error.
-    pub async fn answer(&mut self, id: i64) -> Value {
+    pub(crate) async fn answer(&mut self, id: i64) -> Value {
         self.wait(|message| message.get("method").is_none() && message["id"] == id)
             .await
     }
 
     /// The result of a request; an error fails the test.
-    pub async fn ask(&mut self, method: &str, params: Value) -> Value {
+    pub(crate) async fn ask(&mut self, method: &str, params: Value) -> Value {
         let id = self.request(method, params).await;
         let mut answer = self.answer(id).await;
         assert!(answer.get("error").is_none(), "{method}: {answer}");
@@ -106,13 +106,13 @@ impl Editor {
     }
 
     /// The parameters of the next message of this method from the server.
-    pub async fn heard(&mut self, method: &str) -> Value {
+    pub(crate) async fn heard(&mut self, method: &str) -> Value {
         let mut message = self.wait(|message| message["method"] == method).await;
         message["params"].take()
     }
 
     /// The diagnostics published for a version of a document.
-    pub async fn diagnostics(&mut self, uri: &str, version: i64) -> Vec<Value> {
+    pub(crate) async fn diagnostics(&mut self, uri: &str, version: i64) -> Vec<Value> {
         let mut message = self
             .wait(|message| {
                 message["method"] == "textDocument/publishDiagnostics"
@@ -127,7 +127,7 @@ impl Editor {
     }
 
     /// Everything received and not yet asked for, once the server has nothing left to say.
-    pub async fn everything(&mut self) -> Vec<Value> {
+    pub(crate) async fn everything(&mut self) -> Vec<Value> {
         let quiet = Duration::from_millis(150);
         while let Ok(Some(message)) = tokio::time::timeout(quiet, self.from.recv()).await {
             self.kept.push_back(message);
@@ -136,21 +136,21 @@ impl Editor {
     }
 
     /// Opens a document, version 1.
-    pub async fn open(&mut self, uri: &str, text: &str) {
+    pub(crate) async fn open(&mut self, uri: &str, text: &str) {
         let document = json!({"uri": uri, "languageId": "quillet", "version": 1, "text": text});
         self.tell("textDocument/didOpen", json!({"textDocument": document}))
             .await;
     }
 
     /// Changes a document; `changes` as the protocol has them.
-    pub async fn change(&mut self, uri: &str, version: i64, changes: Value) {
+    pub(crate) async fn change(&mut self, uri: &str, version: i64, changes: Value) {
         let params =
             json!({"textDocument": {"uri": uri, "version": version}, "contentChanges": changes});
         self.tell("textDocument/didChange", params).await;
     }
 
     /// The server's own copy of a document.
-    pub async fn text(&mut self, uri: &str) -> String {
+    pub(crate) async fn text(&mut self, uri: &str) -> String {
         let text = self.ask("quillet/probe/text", json!({"uri": uri})).await;
         text.as_str()
             .unwrap_or_else(|| panic!("no text: {text}"))
@@ -158,7 +158,7 @@ impl Editor {
     }
 
     /// Waits for the server to end by itself.
-    pub async fn ended(self) -> Ended {
+    pub(crate) async fn ended(self) -> Ended {
         let ended = tokio::time::timeout(PATIENCE, self.server).await;
         drop(self.to);
         ended
@@ -186,7 +186,7 @@ impl Editor {
 }
 
 /// The URI of a path.
-pub fn uri(path: &Path) -> String {
+pub(crate) fn uri(path: &Path) -> String {
     tower_lsp::lsp_types::Url::from_file_path(path)
         .unwrap()
         .to_string()
