@@ -17,7 +17,7 @@ pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, Severity};
 pub use line_index::{Encoding, LineIndex, Position};
-pub use parse::{Parsed, parse};
+pub use parse::{Expected, Parsed, Thing, expected, parse};
 pub use span::{FileId, Span, Spanned};
 pub use suggest::nearest;
 pub use token::{Token, TokenKind, lex};

@@ -9,6 +9,7 @@ mod bench;
 mod common;
 mod damage;
 mod expect;
+mod expected;
 mod expr;
 mod input;
 mod item;
@@ -16,6 +17,9 @@ mod message;
 mod part;
 mod pen;
 mod reader;
+
+pub use expect::Thing;
+pub use expected::{Expected, expected};
 
 use crate::ast;
 use crate::layout::{Layout, layout};

@@ -15,13 +15,14 @@ macro_rules! things {
     ($($thing:ident $phrase:literal)*) => {
         /// Anything but a word of the language that may stand at a place.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        pub(super) enum Thing { $($thing),* }
+        #[allow(missing_docs, reason = "each has its phrase")]
+        pub enum Thing { $($thing),* }
 
         impl Thing {
             const ALL: &[Thing] = &[$(Thing::$thing),*];
 
             /// A maker's words for it.
-            pub(super) fn phrase(self) -> &'static str {
+            pub fn phrase(self) -> &'static str {
                 match self { $(Thing::$thing => $phrase),* }
             }
         }

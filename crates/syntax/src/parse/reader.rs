@@ -1,6 +1,8 @@
 //! Walks the layout and has each statement read by the rule of its place.
 
 use super::bench::tool_line;
+use super::expect::ExpectSet;
+use super::expected::Heard;
 use super::expr::Sums;
 use super::input::{Fault, FaultKind, Reading, Rule, input};
 use super::item::{inches, item, material_line};
@@ -36,8 +38,34 @@ pub(super) fn read(
             .collect(),
         rules: Rules::new(),
         findings,
+        listening: None,
     };
     reader.file(&layout.lines)
+}
+
+/// Reads all statements of a layout and says what was expected at a place, if anything was.
+pub(super) fn listen(
+    file: FileId,
+    text: &str,
+    tokens: &[Token],
+    layout: &Layout,
+    place: u32,
+) -> Option<Heard> {
+    let mut reader = Reader {
+        file,
+        text,
+        tokens,
+        lexemes: &layout.lexemes,
+        damaged: Vec::new(),
+        rules: Rules::new(),
+        findings: &mut Vec::new(),
+        listening: Some(Listening {
+            at: place,
+            heard: None,
+        }),
+    };
+    reader.file(&layout.lines);
+    reader.listening?.heard
 }
 
 struct Reader<'s, 'f> {
@@ -49,6 +77,13 @@ struct Reader<'s, 'f> {
     damaged: Vec<Span>,
     rules: Rules<'s>,
     findings: &'f mut Vec<Finding>,
+    listening: Option<Listening>,
+}
+
+/// Where expectations are listened for, and what was heard there.
+struct Listening {
+    at: u32,
+    heard: Option<Heard>,
 }
 
 /// A rule for the statements of each place.
@@ -262,6 +297,7 @@ impl<'s> Reader<'s, '_> {
             lexemes,
         };
         let damaged = self.is_damaged(line);
+        self.listen(rule(&self.rules).clone(), place, lexemes);
         for _ in 0..MOST_SLIPS {
             let (value, faults) = self.attempt(rule(&self.rules), lexemes);
             let numbers = faults
@@ -285,6 +321,34 @@ impl<'s> Reader<'s, '_> {
             }
         }
         self.attempt(rule(&self.rules), lexemes).0
+    }
+
+    /// Notes what was expected where it is listened for, if that is in this statement.
+    fn listen<T>(&mut self, rule: Rule<'s, T>, place: Place, lexemes: &'s [Lexeme]) {
+        let Some(at) = self.listening.as_ref().map(|listening| listening.at) else {
+            return;
+        };
+        let Some(index) = lexemes.iter().position(|lexeme| lexeme.span.start == at) else {
+            return;
+        };
+        let mut set = ExpectSet::default();
+        for strict in [false, true] {
+            // Faults after the first come of reading on as if what is missing were there.
+            let faults = self.attempt_with(&rule, lexemes, strict).1;
+            let first = faults.iter().find(|fault| fault.span.start == at);
+            if let Some(FaultKind::Expected(expected)) = first.map(|fault| fault.kind) {
+                set = set.join(expected);
+            }
+        }
+        let heard = Heard {
+            place,
+            first: index == 0,
+            set,
+        };
+        self.listening = Some(Listening {
+            at,
+            heard: Some(heard),
+        });
     }
 
     /// Reads a statement, and if that fails reads it again with fewer words allowed as names,
