@@ -13,6 +13,7 @@ mod parse;
 mod span;
 mod suggest;
 mod token;
+pub mod visit;
 pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, Severity};

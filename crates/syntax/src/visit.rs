@@ -1,0 +1,231 @@
+//! Walks over the tree: its nodes, the nodes at a place, the names with what they stand for.
+
+mod children;
+
+use crate::Span;
+use crate::ast::*;
+
+/// A node of the tree.
+#[derive(Clone, Copy, Debug)]
+#[allow(missing_docs, reason = "each variant is documented at its type")]
+pub enum Node<'t> {
+    Item(&'t Item),
+    Let(&'t Let),
+    Limit(&'t Limit),
+    Accept(&'t Accept),
+    Want(&'t Want),
+    MaterialLine(&'t MaterialLine),
+    Form(&'t Form),
+    Stock(&'t Stock),
+    Line(&'t Line),
+    Spigot(&'t Spigot),
+    Station(&'t Station),
+    Shape(&'t Shape),
+    Edge(&'t Edge),
+    Feature(&'t Feature),
+    Reach(&'t Reach),
+    Size(&'t Size),
+    PenLine(&'t PenLine),
+    Joint(&'t Joint),
+    JointOption(&'t JointOption),
+    JointLine(&'t JointLine),
+    Face(&'t Face),
+    ToolLine(&'t ToolLine),
+    Run(&'t Run),
+    Range(&'t Range),
+    Expr(&'t Expr),
+    Name(NameUse<'t>),
+    Text(&'t Text),
+}
+
+/// A name with what it stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NameUse<'t> {
+    /// The name.
+    pub text: &'t str,
+    /// Where it stands.
+    pub span: Span,
+    /// Whether it is defined or used here.
+    pub role: Role,
+    /// What it names, as far as the grammar tells.
+    pub sort: Sort,
+}
+
+/// Whether a name is defined or used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// It gets its meaning here.
+    Defines,
+    /// It stands for what is defined elsewhere.
+    Refers,
+}
+
+/// What a name names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Sort {
+    /// A quantity, or whatever else may stand in a sum: a material, an end, a part, a state.
+    Quantity,
+    /// A rule of the checker.
+    Rule,
+    /// A material.
+    Material,
+    /// A built-in kind of material.
+    Kind,
+    /// A thread.
+    Thread,
+    /// A piece of stock.
+    Blank,
+    /// A part, cut or bought.
+    Part,
+    /// A bench.
+    Bench,
+    /// A pen.
+    Pen,
+    /// An end of a part.
+    End,
+    /// An end or another face of a part.
+    Face,
+    /// A function or a measure.
+    Function,
+}
+
+impl<'t> Node<'t> {
+    /// Where it stands.
+    pub fn span(self) -> Span {
+        match self {
+            Node::Item(node) => node.span,
+            Node::Let(node) => node.span,
+            Node::Limit(node) => node.span,
+            Node::Accept(node) => node.span,
+            Node::Want(node) => node.span,
+            Node::MaterialLine(node) => node.span,
+            Node::Form(node) => node.span,
+            Node::Stock(node) => node.span,
+            Node::Line(node) => node.span,
+            Node::Spigot(node) => node.span,
+            Node::Station(node) => node.span,
+            Node::Shape(node) => node.span,
+            Node::Edge(node) => node.span,
+            Node::Feature(node) => node.span,
+            Node::Reach(node) => node.span,
+            Node::Size(node) => node.span,
+            Node::PenLine(node) => node.span,
+            Node::Joint(node) => {
+                let options = node.options.last().map(|option| option.span);
+                let end = node.block.or(options).unwrap_or(node.second.span);
+                node.verb_span.to(end)
+            }
+            Node::JointOption(node) => node.span,
+            Node::JointLine(node) => node.span,
+            Node::Face(node) => node.span,
+            Node::ToolLine(node) => node.span,
+            Node::Run(node) => node.span,
+            Node::Range(node) => node.span,
+            Node::Expr(node) => node.span,
+            Node::Name(name) => name.span,
+            Node::Text(node) => node.span,
+        }
+    }
+}
+
+/// Visits every node of a file, each before what it holds, in the text's order.
+pub fn walk<'t>(file: &'t File, visit: &mut impl FnMut(Node<'t>)) {
+    for item in &file.items {
+        walk_node(Node::Item(item), visit);
+    }
+}
+
+/// The nodes at a byte offset, the outermost first. Between two neighbours it is the later one.
+pub fn path_at(file: &File, offset: usize) -> Vec<Node<'_>> {
+    let mut path = Vec::new();
+    let mut next = file
+        .items
+        .iter()
+        .rfind(|item| item.span.touches(offset))
+        .map(Node::Item);
+    while let Some(node) = next {
+        path.push(node);
+        next = None;
+        children::each(node, &mut |child| {
+            if child.span().touches(offset) {
+                next = Some(child);
+            }
+        });
+    }
+    path
+}
+
+/// Every name of a file, in the text's order. Names that are missing are left out.
+pub fn names(file: &File) -> Vec<NameUse<'_>> {
+    let mut names = Vec::new();
+    walk(file, &mut |node| match node {
+        Node::Name(name) if !name.text.is_empty() => names.push(name),
+        _ => {}
+    });
+    names
+}
+
+fn walk_node<'t>(node: Node<'t>, visit: &mut dyn FnMut(Node<'t>)) {
+    visit(node);
+    children::each(node, &mut |child| walk_node(child, visit));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{FileId, parse};
+
+    const TEXT: &str = "\
+let grip = min(a, -b) -- note
+part cap from mouth to crown {
+  blank of reed rod 18
+  outside { at 6 from crown dia grip smooth as rim }
+  from mouth { drill 8 to 3; thread closing inside to 7 }
+}
+pen heron like curlew {
+  screw cap.mouth onto barrel.mouth with closing { seat cap.rim on barrel.tail }
+}
+";
+
+    #[test]
+    fn names_are_told_with_what_they_stand_for() {
+        let tree = parse(FileId(0), TEXT).tree;
+        let told: Vec<_> = names(&tree)
+            .iter()
+            .map(|name| format!("{} {:?} {:?}", name.text, name.role, name.sort))
+            .collect();
+        insta::assert_snapshot!(told.join("\n"));
+    }
+
+    #[test]
+    fn names_come_in_the_order_of_the_text() {
+        let tree = parse(FileId(0), include_str!("parse/tests/heron.quillet")).tree;
+        let names = names(&tree);
+        assert!(names.is_sorted_by_key(|name| name.span));
+        assert!(names.len() > 60);
+    }
+
+    #[test]
+    fn the_path_leads_to_the_innermost_node() {
+        let tree = parse(FileId(0), TEXT).tree;
+        let innermost = |text: &str| {
+            let offset = TEXT.find(text).unwrap();
+            let path = path_at(&tree, offset);
+            let spans = path
+                .windows(2)
+                .all(|pair| pair[0].span().contains(pair[1].span()));
+            assert!(spans, "{path:?}");
+            path.last().map(|node| TEXT[node.span().range()].to_owned())
+        };
+        assert_eq!(innermost("b)").as_deref(), Some("b"));
+        assert_eq!(innermost("grip smooth").as_deref(), Some("grip"));
+        assert_eq!(innermost("smooth as").as_deref(), Some("smooth"));
+        assert_eq!(innermost("7 }").as_deref(), Some("7"));
+        assert_eq!(innermost("rim on").as_deref(), Some("rim"));
+        assert_eq!(
+            innermost("seat").as_deref(),
+            Some("seat cap.rim on barrel.tail")
+        );
+        assert!(path_at(&tree, TEXT.find("note").unwrap()).is_empty());
+    }
+}
