@@ -1,18 +1,31 @@
 //! Names, units and `use` resolved into one [`Design`].
 
+mod assume;
 mod bench;
+mod blank;
+mod clash;
 mod eval;
+mod face;
 mod feature;
+mod frame;
 mod item;
+mod joint;
+mod lines;
+mod name;
 mod part;
 mod pen;
+mod place;
+mod reach;
 mod scope;
 mod shape;
+mod shaper;
 mod station;
+mod thread;
+mod tool;
 mod want;
 
 use crate::{Design, Loaded};
-use eval::Frame;
+use frame::Frame;
 use quillet_syntax::Finding;
 use scope::Scope;
 use std::collections::BTreeSet;

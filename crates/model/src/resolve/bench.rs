@@ -1,7 +1,7 @@
 //! Benches.
 
 use super::Resolver;
-use super::eval::Frame;
+use super::frame::Frame;
 use crate::{Bench, BenchDrill, BenchThreading, DrillName, Lathe, Limits};
 use quillet_geometry::Length;
 use quillet_standards::drill;

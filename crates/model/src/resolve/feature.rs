@@ -1,14 +1,14 @@
 //! Cuts made from an end.
 
 use super::Resolver;
-use super::eval::Frame;
-use super::item::offer;
-use super::part::{Lines, incomplete};
-use crate::{Cut, DrillName, End, Feature, Part, ThreadDef};
+use super::assume::assume_tap_drills;
+use super::frame::Frame;
+use super::lines::Lines;
+use super::reach::Along;
+use crate::{Cut, End, Feature, Part};
 use quillet_geometry::{Angle, Length};
-use quillet_standards::drill;
-use quillet_syntax::ast::{self, FeatureKind, ReachKind, SizeKind};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::Span;
+use quillet_syntax::ast::{self, FeatureKind};
 
 /// A `from END { … }` block.
 #[derive(Clone, Copy)]
@@ -19,15 +19,6 @@ pub(super) struct Block<'a> {
     pub(super) end: &'a ast::Name,
     /// The cuts.
     pub(super) features: &'a [ast::Feature],
-}
-
-/// Where a cut lies, inward from its end's face.
-#[derive(Clone, Copy)]
-struct Along {
-    from: Length,
-    to: Length,
-    through: bool,
-    span: Span,
 }
 
 impl<'a> Resolver<'a> {
@@ -217,226 +208,4 @@ impl<'a> Resolver<'a> {
         self.refer_to(name, &[crate::NameKind::Bought], frame)
             .then(|| name.clone())
     }
-
-    fn reach(&mut self, reach: &ast::Reach, part: &Part, frame: &mut Frame<'a>) -> Option<Along> {
-        let from = match &reach.at {
-            None => Length::ZERO,
-            Some(at) => self.distance(at, "a start", frame)?,
-        };
-        let (to, through) = match &reach.kind {
-            ReachKind::For(sum) => (from + self.positive(sum, "a length", frame)?, false),
-            ReachKind::To(sum) => (self.positive(sum, "a depth", frame)?, false),
-            ReachKind::Through => (part.length, true),
-        };
-        if from < to {
-            return Some(Along {
-                from,
-                to,
-                through,
-                span: reach.span,
-            });
-        }
-        self.say(
-            Finding::new(
-                "out-of-range",
-                Severity::Error,
-                reach.span,
-                format!(
-                    "this cut starts at {from} and ends at {to}; it must end deeper than it starts"
-                ),
-            )
-            .hint("to says a place from the face, for says an amount"),
-        );
-        None
-    }
-
-    /// A cut that reaches past the part is told of and dropped.
-    fn within(&mut self, along: Along, part: &Part) -> Option<Along> {
-        if along.to <= part.length {
-            return Some(along);
-        }
-        self.say(
-            Finding::new(
-                "out-of-range",
-                Severity::Error,
-                along.span,
-                format!(
-                    "this cut reaches {} into {}, which is {} long",
-                    along.to, part.name.text, part.length
-                ),
-            )
-            .label(part.length_span, "the length")
-            .hint("write through to go right through, or a smaller depth"),
-        );
-        None
-    }
-
-    /// The diameter a tool's size comes to, and how it was named.
-    pub(super) fn tool_size(
-        &mut self,
-        size: &ast::Size,
-        frame: &mut Frame<'a>,
-    ) -> Option<(Length, DrillName)> {
-        match &size.kind {
-            SizeKind::Sum(sum) => {
-                let dia = self.positive(sum, "a hole", frame)?;
-                Some((dia, DrillName::Diameter))
-            }
-            SizeKind::Gauge(number) => {
-                let dia = drill::gauge(&format!("#{number}"));
-                self.known_gauge(dia, size.span, "number drills run from #1 to #80")
-                    .map(|dia| (dia, DrillName::Number(*number)))
-            }
-            SizeKind::Letter(letter) => {
-                let dia = drill::gauge(&format!("letter {letter}"));
-                self.known_gauge(dia, size.span, "letter drills run from A to Z")
-                    .map(|dia| (dia, DrillName::Letter(*letter)))
-            }
-        }
-    }
-
-    fn known_gauge(&mut self, dia: Option<Length>, at: Span, expected: &str) -> Option<Length> {
-        if dia.is_none() {
-            let text = self.design.text(at).to_owned();
-            self.say(Finding::new(
-                "out-of-range",
-                Severity::Error,
-                at,
-                format!("there is no drill {text}; {expected}"),
-            ));
-        }
-        dia
-    }
-
-    /// The end of a name, recorded as used.
-    pub(super) fn part_end(&mut self, part: &Part, name: &ast::Name) -> Option<End> {
-        if let Some(end) = part.end(&name.text) {
-            self.refer_face(part, name);
-            return Some(end);
-        }
-        let ends: Vec<&str> = match &part.ends {
-            Some(ends) => ends.iter().map(|end| &*end.text).collect(),
-            None => Vec::new(),
-        };
-        let finding = Finding::new(
-            "unknown-name",
-            Severity::Error,
-            name.span,
-            format!("{} has no end called {}", part.name.text, name.text),
-        );
-        let hint = match ends.as_slice() {
-            [a, b] => format!("its ends are {a} and {b}"),
-            _ => "give it ends, as in: from mouth to crown".to_owned(),
-        };
-        let near = quillet_syntax::nearest(&name.text, ends);
-        self.say(offer(finding, name.span, near, &hint));
-        None
-    }
-
-    /// Records a reference to one of a part's faces.
-    pub(super) fn refer_face(&mut self, part: &Part, name: &ast::Name) {
-        let face = part.face(&name.text).map(|face| face.name.span);
-        let end = part.ends.iter().flatten().find(|end| end.text == name.text);
-        let Some(target) = face.or(end.map(|end| end.span)) else {
-            return;
-        };
-        let definitions = &self.design.names.definitions;
-        if let Some(definition) = definitions.iter().position(|it| it.span == target) {
-            self.refer(name.span, definition);
-        }
-    }
-
-    /// A tenon without a diameter takes the middle of the class's major limits of the
-    /// thread on it.
-    fn assume_tenons(&mut self, part: &mut Part) {
-        let mut missing = Vec::new();
-        for index in 0..part.features.len() {
-            let Cut::Tenon { dia, .. } = &part.features[index].cut else {
-                continue;
-            };
-            if dia.is_positive() {
-                continue;
-            }
-            let tenon = &part.features[index];
-            let on_it = part.features.iter().find_map(|other| match &other.cut {
-                Cut::Thread {
-                    thread,
-                    side: ast::Side::Outside,
-                } if other.end == tenon.end && other.from < tenon.to => Some(thread.clone()),
-                _ => None,
-            });
-            match on_it {
-                Some(thread) => {
-                    let dia = middle_of_major_limits(&thread);
-                    part.features[index].cut = Cut::Tenon {
-                        dia,
-                        assumed_for: Some(thread),
-                    };
-                }
-                None => missing.push(index),
-            }
-        }
-        for index in missing.into_iter().rev() {
-            let tenon = part.features.remove(index);
-            self.say(incomplete(
-                tenon.span,
-                "this tenon says no diameter, and no thread is cut on it".to_owned(),
-                "write its diameter, as in: tenon 9.9 for 8",
-            ));
-        }
-    }
-}
-
-/// The middle of the external major limits of a thread's class (ISO 965-1, ASME B1.1).
-fn middle_of_major_limits(thread: &ThreadDef) -> Length {
-    thread
-        .thread
-        .tenon()
-        .map_or(thread.thread.major(), |tenon| tenon.default)
-}
-
-/// Adds the tap drill of every inside thread that no written cut opens: common practice
-/// is to drill four pitches deeper than the full thread, for the tap's lead.
-fn assume_tap_drills(part: &mut Part) {
-    let mut assumed = Vec::new();
-    for feature in &part.features {
-        let Some((thread, ast::Side::Inside)) = feature.thread() else {
-            continue;
-        };
-        let form = &thread.thread;
-        let least = form.major() - form.pitch() * 2;
-        let opened = part.features.iter().any(|other| {
-            let (low, high) = other.stations(part.length);
-            let bottom = part.station(feature.end, feature.to);
-            other.is_inside()
-                && other.thread().is_none()
-                && other.dia().is_some_and(|dia| dia >= least)
-                && low <= bottom
-                && bottom <= high
-        });
-        if opened {
-            continue;
-        }
-        let deep = feature.to + form.pitch() * 4;
-        let to = if deep < part.length {
-            deep
-        } else {
-            part.length
-        };
-        assumed.push(Feature {
-            from: Length::ZERO,
-            to,
-            through: to == part.length,
-            cut: Cut::Drill {
-                dia: form.tap_drill().diameter,
-                tool: DrillName::Diameter,
-                point: Angle::deg(118.0),
-                assumed_for: Some(thread.clone()),
-            },
-            face: None,
-            ..feature.clone()
-        });
-    }
-    part.features.extend(assumed);
-    part.features.sort_by_key(|feature| feature.end);
 }

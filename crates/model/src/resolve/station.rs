@@ -1,8 +1,8 @@
 //! Stations of the outside.
 
 use super::Resolver;
-use super::eval::Frame;
-use super::part::Lines;
+use super::frame::Frame;
+use super::lines::Lines;
 use crate::{Part, Station};
 use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};

@@ -1,7 +1,7 @@
 //! The names a want uses; what it measures is worked out when the pen is assembled.
 
 use super::Resolver;
-use super::eval::Frame;
+use super::frame::Frame;
 use crate::NameKind;
 use quillet_syntax::ast::{self, Arg, Expr, ExprKind, Test};
 

@@ -1,0 +1,90 @@
+//! The blank of a part: one piece, or a glued stack.
+
+use super::Resolver;
+use super::frame::Frame;
+use super::lines::Lines;
+use crate::{BlankPiece, NameKind, Part, Spigot};
+use quillet_geometry::Length;
+use quillet_syntax::ast::{self, LineKind};
+use quillet_syntax::{Finding, Severity};
+use std::sync::Arc;
+
+impl<'a> Resolver<'a> {
+    pub(super) fn blank_pieces(
+        &mut self,
+        lines: &Lines<'a>,
+        part: &mut Part,
+        frame: &mut Frame<'a>,
+    ) {
+        let mut from = Length::ZERO;
+        for (index, line) in lines.blanks.iter().enumerate() {
+            let last = index + 1 == lines.blanks.len();
+            let (stock, named, to, spigot) = match &line.kind {
+                LineKind::BlankNamed(name) => {
+                    if !self.refer_to(name, &[NameKind::Blank], frame) {
+                        continue;
+                    }
+                    let is_it = |it: &&Arc<crate::BlankDef>| it.name.text == name.text;
+                    let Some(blank) = self.design.blanks.iter().find(is_it).cloned() else {
+                        continue;
+                    };
+                    (Some(blank.stock.clone()), Some(blank), None, None)
+                }
+                LineKind::Blank(piece) => {
+                    let stock = self.stock(&piece.stock, frame);
+                    let to = piece
+                        .to
+                        .as_ref()
+                        .and_then(|to| self.distance(to, "a place", frame));
+                    let spigot = piece
+                        .spigot
+                        .as_ref()
+                        .and_then(|spigot| self.spigot(spigot, frame));
+                    (stock, None, to, spigot)
+                }
+                _ => continue,
+            };
+            let Some(stock) = stock else { continue };
+            let to = to.unwrap_or(part.length).min(part.length);
+            if to <= from || (to == part.length && !last) {
+                self.say(
+                    Finding::new(
+                        "out-of-range",
+                        Severity::Error,
+                        line.span,
+                        format!(
+                            "this piece of the blank runs from {from} to {to} of a part {} long",
+                            part.length
+                        ),
+                    )
+                    .hint("say in each piece but the last where it ends, with to"),
+                );
+                continue;
+            }
+            part.blanks.push(BlankPiece {
+                span: line.span,
+                stock,
+                named,
+                from,
+                to,
+                spigot,
+            });
+            from = to;
+        }
+    }
+
+    fn spigot(&mut self, spigot: &ast::Spigot, frame: &mut Frame<'a>) -> Option<Spigot> {
+        let dia = self.positive(&spigot.dia, "a spigot", frame);
+        let length = self.positive(&spigot.length, "a spigot", frame);
+        let gap = spigot
+            .gap
+            .as_ref()
+            .and_then(|gap| self.distance(gap, "a gap", frame));
+        Some(Spigot {
+            span: spigot.span,
+            dia: dia?,
+            length: length?,
+            gap: gap.unwrap_or_default(),
+        })
+    }
+}

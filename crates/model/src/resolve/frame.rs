@@ -1,0 +1,152 @@
+//! What a name in a sum stands for: a `let`, nearest first, or a material.
+
+use super::Resolver;
+use super::clash::mismatch;
+use super::scope::Entry;
+use crate::{Material, NameKind, Value};
+use quillet_syntax::ast::{self, ItemKind};
+use quillet_syntax::{Finding, Severity, Span};
+use std::collections::HashMap;
+use std::sync::Arc;
+
+impl<'a> Resolver<'a> {
+    /// The value of a `let`, or a material's name; records the reference.
+    pub(super) fn named_value(
+        &mut self,
+        name: &Arc<str>,
+        at: Span,
+        frame: &mut Frame<'a>,
+    ) -> Option<Value> {
+        if let Some(index) = frame.local.iter().position(|it| it.name.text == *name) {
+            self.refer(at, frame.local_definitions[index]);
+        } else if let Some(entry) = self.scope.get(name) {
+            self.refer(at, entry.definition);
+        }
+        match frame.known.get(name) {
+            Some(Known::Done(value, touched)) => {
+                frame.touched |= touched;
+                return value.clone();
+            }
+            Some(Known::Underway) => {
+                self.say(
+                    Finding::new(
+                        "unknown-name",
+                        Severity::Error,
+                        at,
+                        format!("{name} is worked out from itself"),
+                    )
+                    .hint("give one of the sums a number"),
+                );
+                return None;
+            }
+            None => {}
+        }
+        let outer = std::mem::replace(&mut frame.touched, false);
+        frame.known.insert(name.clone(), Known::Underway);
+        let value = self.find_value(name, at, frame);
+        frame
+            .known
+            .insert(name.clone(), Known::Done(value.clone(), frame.touched));
+        frame.touched |= outer;
+        value
+    }
+
+    fn find_value(&mut self, name: &Arc<str>, at: Span, frame: &mut Frame<'a>) -> Option<Value> {
+        let local = frame
+            .local
+            .iter()
+            .rev()
+            .find(|it| it.name.text == *name)
+            .copied();
+        if let Some(it) = local {
+            return self.eval_value(&it.value, frame);
+        }
+        let entry = self.scope.get(name);
+        if let Some(Entry { item, .. }) = entry
+            && let ItemKind::Let(file_let) = &item.kind
+        {
+            let over = frame
+                .pen
+                .iter()
+                .rev()
+                .find(|it| it.name.text == *name)
+                .copied();
+            frame.touched |= over.is_some();
+            return self.eval_value(&over.unwrap_or(file_let).value, frame);
+        }
+        if let Some(material) = self.material_called(name) {
+            return Some(Value::Material(material));
+        }
+        self.unknown(name, at, &[NameKind::Let, NameKind::Material], frame);
+        None
+    }
+
+    fn material_called(&self, name: &str) -> Option<Arc<Material>> {
+        let defined = self.design.materials.iter().find(|it| &*it.name == name);
+        defined
+            .cloned()
+            .or_else(|| Material::built_in(name).map(Arc::new))
+    }
+
+    /// The material a name stands for, through a `let` where there is one.
+    pub(super) fn material(
+        &mut self,
+        name: &ast::Name,
+        frame: &mut Frame<'a>,
+    ) -> Option<Arc<Material>> {
+        match self.named_value(&name.text, name.span, frame)? {
+            Value::Material(material) => Some(material),
+            Value::Quantity(quantity) => {
+                self.say(mismatch(
+                    name.span,
+                    format!(
+                        "{} is {}; a material is expected here",
+                        name.text,
+                        quantity.dimension.called()
+                    ),
+                ));
+                None
+            }
+        }
+    }
+}
+
+/// The `let`s in sight of a block, nearest first, and what they came to.
+#[derive(Default)]
+pub(super) struct Frame<'a> {
+    /// Local `let`s: a part's own.
+    pub(super) local: Vec<&'a ast::Let>,
+    /// A pen's `let`s, over the file's.
+    pub(super) pen: Vec<&'a ast::Let>,
+    /// Definitions of the local `let`s in `Names`, in step with `local`.
+    pub(super) local_definitions: Vec<usize>,
+    /// Whether a pen's `let` was used.
+    pub(super) touched: bool,
+    /// Looked up by name only, never walked.
+    known: HashMap<Arc<str>, Known>,
+}
+
+enum Known {
+    Underway,
+    Done(Option<Value>, bool),
+}
+
+impl<'a> Frame<'a> {
+    /// A frame in which a pen's `let`s stand over the file's.
+    pub(super) fn of_pen(lets: Vec<&'a ast::Let>) -> Self {
+        Frame {
+            pen: lets,
+            ..Frame::default()
+        }
+    }
+
+    /// A frame within this one, with a part's own `let`s.
+    pub(super) fn within(&self, local: Vec<&'a ast::Let>, local_definitions: Vec<usize>) -> Self {
+        Frame {
+            pen: self.pen.clone(),
+            local,
+            local_definitions,
+            ..Frame::default()
+        }
+    }
+}

@@ -1,0 +1,194 @@
+//! Joints resolved to ends.
+
+use super::Resolver;
+use super::frame::Frame;
+use super::name::offer;
+use crate::{FitAsked, Joint, JointEnd, Limits, Part, Pen, PenFace, Seat};
+use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind};
+use quillet_syntax::{Finding, Severity, Span};
+
+impl<'a> Resolver<'a> {
+    pub(super) fn joint(
+        &mut self,
+        ast: &'a ast::Joint,
+        span: Span,
+        pen: &mut Pen,
+        frame: &mut Frame<'a>,
+    ) -> Option<Joint> {
+        let first = self.joint_end(&ast.first, pen, frame);
+        let second = self.joint_end(&ast.second, pen, frame);
+        let (first, second) = (first?, second?);
+        let (male, female) = match ast.direction {
+            Direction::Into => (first, second),
+            Direction::Onto => (second, first),
+        };
+        if male.part == female.part {
+            self.say(
+                Finding::new(
+                    "joined-twice",
+                    Severity::Error,
+                    ast.first.span.to(ast.second.span),
+                    format!("{} is joined to itself", pen.parts[male.part].name.text),
+                )
+                .hint("a second piece of one item is a like: part other like this"),
+            );
+            return None;
+        }
+        let head_end = ast
+            .options
+            .last()
+            .map_or(ast.second.span, |option| option.span);
+        let mut joint = Joint {
+            span,
+            head: ast.verb_span.to(head_end),
+            verb: ast.verb,
+            male,
+            female,
+            with: None,
+            through: Vec::new(),
+            by: None,
+            asks: None,
+            seat: None,
+            flush: None,
+            wants: Vec::new(),
+            accepts: Vec::new(),
+            limits: Limits::default(),
+        };
+        for option in &ast.options {
+            self.joint_option(option, &mut joint, pen, frame);
+        }
+        let scope = ast.block.unwrap_or(span);
+        for line in &ast.lines {
+            match &line.kind {
+                JointLineKind::Seat { first, second } => {
+                    let first = self.pen_face(first, pen, frame);
+                    let second = self.pen_face(second, pen, frame);
+                    joint.seat = first.zip(second).map(|(first, second)| Seat {
+                        span: line.span,
+                        first,
+                        second,
+                    });
+                }
+                JointLineKind::Flush => joint.flush = Some(line.span),
+                JointLineKind::Want(want) => {
+                    self.refer_want(want, frame);
+                    joint.wants.push(want.clone());
+                }
+                JointLineKind::Accept(accept) => {
+                    joint.accepts.push(self.acceptance(accept, scope, frame));
+                }
+                JointLineKind::Limit(limit) => {
+                    joint.limits.0.extend(self.limit(limit, frame));
+                }
+                JointLineKind::Bad => {}
+            }
+        }
+        Some(joint)
+    }
+
+    fn joint_option(
+        &mut self,
+        option: &ast::JointOption,
+        joint: &mut Joint,
+        pen: &mut Pen,
+        frame: &mut Frame<'a>,
+    ) {
+        match &option.kind {
+            JointOptionKind::With(name) => joint.with = self.thread_named(name, frame),
+            JointOptionKind::Through(names) => {
+                for name in names {
+                    joint.through.extend(self.pen_part(name, pen, frame));
+                }
+            }
+            JointOptionKind::By(sum) => {
+                joint.by = self
+                    .positive(sum, "an overlap", frame)
+                    .map(|by| (by, sum.span));
+            }
+            JointOptionKind::Fit(text) => match text.text.parse() {
+                Ok(fit) => joint.asks = Some((FitAsked::Fit(fit), option.span)),
+                Err(error) => {
+                    let error: quillet_standards::fit::FitError = error;
+                    self.say(Finding::new(
+                        "bad-designation",
+                        Severity::Error,
+                        text.span,
+                        error.to_string(),
+                    ));
+                }
+            },
+            JointOptionKind::Clearance(sum) => {
+                let size = self.distance(sum, "a clearance", frame);
+                joint.asks = size.map(|size| (FitAsked::Clearance(size), option.span));
+            }
+            JointOptionKind::Interference(sum) => {
+                let size = self.distance(sum, "an interference", frame);
+                joint.asks = size.map(|size| (FitAsked::Interference(size), option.span));
+            }
+            JointOptionKind::Gap(sum) => {
+                let size = self.distance(sum, "a gap", frame);
+                joint.asks = size.map(|size| (FitAsked::Gap(size), option.span));
+            }
+        }
+    }
+
+    fn joint_end(
+        &mut self,
+        face: &ast::Face,
+        pen: &mut Pen,
+        frame: &mut Frame<'a>,
+    ) -> Option<JointEnd> {
+        let part = self.pen_part(&face.part, pen, frame)?;
+        let seen = pen.parts[part].clone();
+        let end = self.part_end(&seen, &face.face)?;
+        Some(JointEnd {
+            part,
+            end,
+            span: face.span,
+        })
+    }
+
+    fn pen_face(
+        &mut self,
+        face: &ast::Face,
+        pen: &mut Pen,
+        frame: &mut Frame<'a>,
+    ) -> Option<PenFace> {
+        let index = self.pen_part(&face.part, pen, frame)?;
+        let part = pen.parts[index].clone();
+        let Some(found) = part.face(&face.face.text) else {
+            self.unknown_face(&part, &face.face);
+            return None;
+        };
+        let (at, end) = (found.at, found.end);
+        self.refer_face(&part, &face.face);
+        Some(PenFace {
+            part: index,
+            face: face.face.clone(),
+            at,
+            end,
+            span: face.span,
+        })
+    }
+
+    fn unknown_face(&mut self, part: &Part, name: &ast::Name) {
+        let known: Vec<&str> = part.faces.iter().map(|face| &*face.name.text).collect();
+        let finding = Finding::new(
+            "unknown-name",
+            Severity::Error,
+            name.span,
+            format!("{} has no face called {}", part.name.text, name.text),
+        )
+        .label(
+            part.name.span,
+            format!("its faces are {}", known.join(", ")),
+        );
+        let near = quillet_syntax::nearest(&name.text, known);
+        self.say(offer(
+            finding,
+            name.span,
+            near,
+            "name a face with as, at its station or cut",
+        ));
+    }
+}

@@ -1,0 +1,102 @@
+//! Names recorded where they are used, and names that are not known.
+
+use super::Resolver;
+use super::frame::Frame;
+use crate::NameKind;
+use quillet_standards::material;
+use quillet_syntax::{Finding, Severity, Span, ast};
+
+impl<'a> Resolver<'a> {
+    /// Records that a definition is used at a place.
+    pub(super) fn refer(&mut self, span: Span, definition: usize) {
+        self.design
+            .names
+            .references
+            .push(crate::Reference { span, definition });
+    }
+
+    /// Records a reference to an item of one of the wanted kinds, or says it is unknown.
+    pub(super) fn refer_to(
+        &mut self,
+        name: &ast::Name,
+        wanted: &[NameKind],
+        frame: &Frame<'a>,
+    ) -> bool {
+        if let Some(entry) = self.scope.get(&name.text) {
+            self.refer(name.span, entry.definition);
+            let kind = self.design.names.definitions[entry.definition].kind;
+            if wanted.contains(&kind) {
+                return true;
+            }
+        }
+        self.unknown(&name.text, name.span, wanted, frame);
+        false
+    }
+
+    /// Says that a name is not known, or is the name of something else.
+    pub(super) fn unknown(&mut self, name: &str, at: Span, wanted: &[NameKind], frame: &Frame<'a>) {
+        let kind = wanted.first().map_or("name", |kind| kind.word());
+        if let Some(entry) = self.scope.get(name) {
+            let is = &self.design.names.definitions[entry.definition];
+            let finding = Finding::new(
+                "unknown-name",
+                Severity::Error,
+                at,
+                format!(
+                    "{name} is the name of a {}; a {kind} is expected here",
+                    is.kind.word()
+                ),
+            );
+            let finding = finding.label(is.span, "given its name here");
+            self.say(finding);
+            return;
+        }
+        let finding = Finding::new(
+            "unknown-name",
+            Severity::Error,
+            at,
+            format!("no {kind} is called {name}"),
+        );
+        let local = frame.local.iter().map(|it| &*it.name.text);
+        let mut known: Vec<&str> = self.scope.names_of(wanted).chain(local).collect();
+        if wanted.contains(&NameKind::Material) {
+            known.extend(material::all().map(|kind| kind.kind()));
+        }
+        let finding = match minus(name, |word| known.contains(&word)) {
+            Some(spaced) => finding.hint("minus stands between blanks").fix(
+                format!("write {spaced}"),
+                at,
+                spaced,
+            ),
+            None => {
+                let near = quillet_syntax::nearest(name, known).map(str::to_owned);
+                offer(
+                    finding,
+                    at,
+                    near.as_deref(),
+                    &format!("see how the {kind} is spelt where it is defined"),
+                )
+            }
+        };
+        self.say(finding);
+    }
+}
+
+/// Offers the nearest name as a cure, or else a hint.
+pub(super) fn offer(finding: Finding, at: Span, near: Option<&str>, hint: &str) -> Finding {
+    match near {
+        Some(near) => {
+            finding
+                .hint(format!("did you mean {near}?"))
+                .fix(format!("write {near}"), at, near)
+        }
+        None => finding.hint(hint),
+    }
+}
+
+/// `shoulder-2` as `shoulder - 2`, where `shoulder` is known.
+fn minus(name: &str, known: impl Fn(&str) -> bool) -> Option<String> {
+    let (left, right) = name.rsplit_once('-')?;
+    let number = right.chars().all(|c| c.is_ascii_digit() || c == '.') && !right.is_empty();
+    (known(left) && (number || known(right))).then(|| format!("{left} - {right}"))
+}

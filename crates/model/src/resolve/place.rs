@@ -1,0 +1,151 @@
+//! What a place in the text expects of a sum: a length, an angle, an amount, a range.
+
+use super::Resolver;
+use super::clash::{clashed, mismatch, out_of_range, too_large};
+use super::frame::Frame;
+use crate::{Dimension, Quantity};
+use quillet_geometry::{Angle, Length};
+use quillet_syntax::Span;
+use quillet_syntax::ast::Expr;
+
+impl<'a> Resolver<'a> {
+    /// A length.
+    pub(super) fn length(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Length> {
+        let quantity = self.eval(expr, frame)?;
+        let length = quantity.as_length();
+        match length {
+            Some(length) if length.abs() <= LONGEST => Some(length),
+            Some(_) => {
+                self.say(too_large(expr.span));
+                None
+            }
+            None if quantity.dimension == Dimension::LENGTH
+                || matches!(quantity.dimension, Dimension::Bare(_)) =>
+            {
+                self.say(too_large(expr.span));
+                None
+            }
+            None => {
+                self.wrong_dimension(expr.span, quantity, "a length");
+                None
+            }
+        }
+    }
+
+    /// A length above zero; `what` names it in the finding ("a diameter").
+    pub(super) fn positive(
+        &mut self,
+        expr: &Expr,
+        what: &str,
+        frame: &mut Frame<'a>,
+    ) -> Option<Length> {
+        let length = self.length(expr, frame)?;
+        if length.is_positive() {
+            return Some(length);
+        }
+        self.say(out_of_range(
+            expr.span,
+            format!("{what} of {length} cannot be cut; more than 0 mm is expected"),
+        ));
+        None
+    }
+
+    /// A length of zero or more.
+    pub(super) fn distance(
+        &mut self,
+        expr: &Expr,
+        what: &str,
+        frame: &mut Frame<'a>,
+    ) -> Option<Length> {
+        let length = self.length(expr, frame)?;
+        if !length.is_negative() {
+            return Some(length);
+        }
+        self.say(out_of_range(
+            expr.span,
+            format!("{what} of {length} is negative; 0 mm or more is expected"),
+        ));
+        None
+    }
+
+    /// An angle between 0° and 180°.
+    pub(super) fn angle(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Angle> {
+        let quantity = self.eval(expr, frame)?;
+        let Some(angle) = quantity.as_angle() else {
+            self.wrong_dimension(expr.span, quantity, "an angle");
+            return None;
+        };
+        let degrees = angle.to_deg();
+        if degrees > 0.0 && degrees <= 180.0 {
+            return Some(angle);
+        }
+        self.say(out_of_range(
+            expr.span,
+            format!(
+                "an angle of {quantity} is no tool's; more than 0° and at most 180° is expected"
+            ),
+        ));
+        None
+    }
+
+    /// A number, mass or volume read by `as_what`; negative ones are out of range.
+    pub(super) fn amount(
+        &mut self,
+        expr: &Expr,
+        what: &str,
+        as_what: fn(Quantity) -> Option<f64>,
+        frame: &mut Frame<'a>,
+    ) -> Option<f64> {
+        let quantity = self.eval(expr, frame)?;
+        let Some(amount) = as_what(quantity) else {
+            self.wrong_dimension(expr.span, quantity, what);
+            return None;
+        };
+        if (0.0..=1e9).contains(&amount) {
+            return Some(amount);
+        }
+        self.say(out_of_range(
+            expr.span,
+            format!("{what} of {quantity} is not to be had"),
+        ));
+        None
+    }
+
+    /// A range, lower bound first.
+    pub(super) fn range(
+        &mut self,
+        from: &Expr,
+        to: &Expr,
+        frame: &mut Frame<'a>,
+    ) -> Option<(Quantity, Quantity)> {
+        self.mixed_units(from, to);
+        let (a, b) = (self.eval(from, frame)?, self.eval(to, frame)?);
+        match a.matched(b) {
+            Ok((a, b)) if a.amount <= b.amount => Some((a, b)),
+            Ok((a, b)) => {
+                self.say(out_of_range(
+                    from.span.to(to.span),
+                    format!("the range runs from {a} down to {b}; the smaller is written first"),
+                ));
+                None
+            }
+            Err(clash) => {
+                self.say(clashed(clash, from.span.to(to.span), from.span, to.span));
+                None
+            }
+        }
+    }
+
+    fn wrong_dimension(&mut self, at: Span, quantity: Quantity, wanted: &str) {
+        self.say(mismatch(
+            at,
+            format!(
+                "{quantity} is {}; {wanted} is expected here",
+                quantity.dimension.called()
+            ),
+        ));
+    }
+}
+
+/// A kilometre: nothing a lathe turns is longer.
+const LONGEST: Length = Length::from_nm(1_000_000_000_000);

@@ -1,0 +1,77 @@
+//! Where a cut lies, inward from its end's face.
+
+use super::Resolver;
+use super::frame::Frame;
+use crate::Part;
+use quillet_geometry::Length;
+use quillet_syntax::ast::{self, ReachKind};
+use quillet_syntax::{Finding, Severity, Span};
+
+impl<'a> Resolver<'a> {
+    pub(super) fn reach(
+        &mut self,
+        reach: &ast::Reach,
+        part: &Part,
+        frame: &mut Frame<'a>,
+    ) -> Option<Along> {
+        let from = match &reach.at {
+            None => Length::ZERO,
+            Some(at) => self.distance(at, "a start", frame)?,
+        };
+        let (to, through) = match &reach.kind {
+            ReachKind::For(sum) => (from + self.positive(sum, "a length", frame)?, false),
+            ReachKind::To(sum) => (self.positive(sum, "a depth", frame)?, false),
+            ReachKind::Through => (part.length, true),
+        };
+        if from < to {
+            return Some(Along {
+                from,
+                to,
+                through,
+                span: reach.span,
+            });
+        }
+        self.say(
+            Finding::new(
+                "out-of-range",
+                Severity::Error,
+                reach.span,
+                format!(
+                    "this cut starts at {from} and ends at {to}; it must end deeper than it starts"
+                ),
+            )
+            .hint("to says a place from the face, for says an amount"),
+        );
+        None
+    }
+
+    /// A cut that reaches past the part is told of and dropped.
+    pub(super) fn within(&mut self, along: Along, part: &Part) -> Option<Along> {
+        if along.to <= part.length {
+            return Some(along);
+        }
+        self.say(
+            Finding::new(
+                "out-of-range",
+                Severity::Error,
+                along.span,
+                format!(
+                    "this cut reaches {} into {}, which is {} long",
+                    along.to, part.name.text, part.length
+                ),
+            )
+            .label(part.length_span, "the length")
+            .hint("write through to go right through, or a smaller depth"),
+        );
+        None
+    }
+}
+
+/// Where a cut lies, inward from its end's face.
+#[derive(Clone, Copy)]
+pub(super) struct Along {
+    pub(super) from: Length,
+    pub(super) to: Length,
+    pub(super) through: bool,
+    pub(super) span: Span,
+}

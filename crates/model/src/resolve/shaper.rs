@@ -1,0 +1,276 @@
+//! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
+
+use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid, ThreadDef};
+use quillet_geometry::envelope::{greatest, smallest};
+use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
+use quillet_standards::thread::Clip;
+use quillet_syntax::ast::Side;
+
+/// Builds the three profiles of a part.
+pub(super) struct Shaper<'p> {
+    part: &'p Part,
+    origins: Vec<Origin>,
+    /// The outside as its stations and the stock give it.
+    outside: Vec<Chain>,
+    /// One tag for each feature, and one for each drill point.
+    features: Vec<Tag>,
+    points: Vec<Tag>,
+    length_mm: f64,
+    /// Cuts whose corner cannot be broken.
+    pub(super) flaws: Vec<(usize, EdgeFlaw)>,
+}
+
+/// How a thread is drawn in a profile.
+#[derive(Clone, Copy, PartialEq)]
+enum ThreadAs {
+    Left,
+    Metal,
+    Root,
+    Crest,
+}
+
+impl<'p> Shaper<'p> {
+    pub(super) fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
+        let length_mm = part.length.to_mm();
+        let stock = tag(&mut origins, Origin::Stock);
+        let features: Vec<Tag> = part
+            .features
+            .iter()
+            .enumerate()
+            .map(|(index, feature)| {
+                let origin = match feature.cut {
+                    Cut::Edge(_) | Cut::Countersink { .. } => Origin::FeatureEdge(index),
+                    _ => Origin::Feature(index),
+                };
+                tag(&mut origins, origin)
+            })
+            .collect();
+        let points = (0..part.features.len())
+            .map(|i| tag(&mut origins, Origin::DrillPoint(i)))
+            .collect();
+        let mut whole = vec![];
+        whole.extend(outside);
+        let (from, to) = whole
+            .first()
+            .map_or((0.0, 0.0), |chain: &Chain| (chain.start().z, chain.end().z));
+        let rough = stock_radius_mm(part);
+        if from > 0.0 || whole.is_empty() {
+            let end = if whole.is_empty() { length_mm } else { from };
+            whole.extend(level(stock, 0.0, end, rough));
+        }
+        if to < length_mm && to > 0.0 {
+            whole.extend(level(stock, to, length_mm, rough));
+        }
+        Shaper {
+            part,
+            origins,
+            outside: whole,
+            features,
+            points,
+            length_mm,
+            flaws: Vec::new(),
+        }
+    }
+
+    pub(super) fn profiles(&mut self) -> Option<Profiles> {
+        let bare = self.solid(ThreadAs::Left, None)?;
+        let metal = self.solid(ThreadAs::Metal, Some(&bare))?;
+        let root = self.solid(ThreadAs::Root, None)?;
+        let crest = self.solid(ThreadAs::Crest, None)?;
+        Some(Profiles {
+            metal,
+            root,
+            crest,
+            origins: std::mem::take(&mut self.origins),
+        })
+    }
+
+    fn solid(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
+        let mut outer = self.outside.clone();
+        let mut inner = vec![];
+        for (index, feature) in self.part.features.iter().enumerate() {
+            if let Cut::Edge(_) = feature.cut {
+                continue;
+            }
+            let made = match feature.thread() {
+                None => self.cut(index, feature),
+                Some(_) if threads == ThreadAs::Left => vec![],
+                Some((thread, side)) => self.thread(index, feature, thread, side, threads, bare),
+            };
+            match feature.is_inside() {
+                true => inner.extend(made),
+                false => outer.extend(made),
+            }
+        }
+        let outer = self.break_corners(smallest(&outer).into_iter().next()?);
+        let inner = greatest(&inner, 0.0, self.length_mm);
+        Some(Solid { outer, inner })
+    }
+
+    /// Breaks the corners of the ends as the cuts say; edges come last.
+    fn break_corners(&mut self, mut outer: Chain) -> Chain {
+        for (index, feature) in self.part.features.iter().enumerate() {
+            let Cut::Edge(edge) = feature.cut else {
+                continue;
+            };
+            let at = self.part.station(feature.end, Length::ZERO).to_mm();
+            match outer.with_edge(at, edge, Metal::Outside, self.features[index]) {
+                Ok(broken) => outer = broken,
+                Err(flaw) if !self.flaws.contains(&(index, flaw)) => self.flaws.push((index, flaw)),
+                Err(_) => {}
+            }
+        }
+        outer
+    }
+
+    /// The surfaces a plain cut leaves, along the part.
+    fn cut(&self, index: usize, feature: &Feature) -> Vec<Chain> {
+        let tag = self.features[index];
+        let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
+        let places: Vec<Point> = match &feature.cut {
+            Cut::Tenon { dia, .. } | Cut::Relief { dia } | Cut::Groove { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(from, radius), Point::new(to, radius)]
+            }
+            Cut::Bore { dia, .. } | Cut::Recess { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(from, radius), Point::new(to, radius)]
+            }
+            Cut::Ream { dia, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                vec![Point::new(0.0, radius), Point::new(to, radius)]
+            }
+            Cut::Drill { dia, point, .. } => {
+                let radius = dia.to_mm() / 2.0;
+                let body = [Point::new(0.0, radius), Point::new(to, radius)];
+                let tip = to + radius / (point.to_rad() / 2.0).tan();
+                let cone = [Point::new(to, radius), Point::new(tip, 0.0)];
+                let mut made = self.placed(tag, feature.end, &body);
+                if !feature.through {
+                    made.extend(self.placed(self.points[index], feature.end, &cone));
+                }
+                return made;
+            }
+            Cut::Taper { from_dia, to_dia } => vec![
+                Point::new(from, from_dia.to_mm() / 2.0),
+                Point::new(to, to_dia.to_mm() / 2.0),
+            ],
+            Cut::Countersink { dia, angle } => {
+                let radius = dia.to_mm() / 2.0;
+                let depth = radius / (angle.to_rad() / 2.0).tan();
+                vec![Point::new(0.0, radius), Point::new(depth, 0.0)]
+            }
+            Cut::Thread { .. } | Cut::Edge(_) => return vec![],
+        };
+        self.placed(tag, feature.end, &places)
+    }
+
+    fn thread(
+        &self,
+        index: usize,
+        feature: &Feature,
+        thread: &ThreadDef,
+        side: Side,
+        threads: ThreadAs,
+        bare: Option<&Solid>,
+    ) -> Vec<Chain> {
+        let form = &thread.thread;
+        let radius = match (threads, side) {
+            (ThreadAs::Root, Side::Outside) => form.root_diameter().to_mm() / 2.0,
+            (ThreadAs::Root, Side::Inside) | (ThreadAs::Crest, Side::Outside) => {
+                form.major().to_mm() / 2.0
+            }
+            (ThreadAs::Crest, Side::Inside) => form.minor_diameter().to_mm() / 2.0,
+            (ThreadAs::Metal | ThreadAs::Left, _) => {
+                let Some(bare) = bare else { return vec![] };
+                return self.equal_volume(index, feature, thread, side, bare);
+            }
+        };
+        let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
+        let places = [Point::new(from, radius), Point::new(to, radius)];
+        self.placed(self.features[index], feature.end, &places)
+    }
+
+    /// The thread as plain cylinders of its volume, one for each cylinder it is cut on.
+    fn equal_volume(
+        &self,
+        index: usize,
+        feature: &Feature,
+        thread: &ThreadDef,
+        side: Side,
+        bare: &Solid,
+    ) -> Vec<Chain> {
+        let (from, to) = feature.stations(self.part.length);
+        let (from, to) = (from.to_mm(), to.to_mm());
+        let under: Vec<Chain> = match side {
+            Side::Outside => bare.outer.between(from, to).into_iter().collect(),
+            Side::Inside => bare
+                .inner
+                .iter()
+                .filter_map(|it| it.between(from, to))
+                .collect(),
+        };
+        let form = &thread.thread;
+        let mut made = Vec::new();
+        let mut reached = from;
+        let mut piece = |a: f64, b: f64, clip: Clip| {
+            made.extend(level(
+                self.features[index],
+                a,
+                b,
+                form.equal_volume_radius_mm(clip),
+            ));
+        };
+        for segment in under.iter().flat_map(Chain::segments) {
+            let (start, end) = (segment.curve.start(), segment.curve.end());
+            if start.z - reached > 1e-9 {
+                piece(reached, start.z, Clip::Full);
+            }
+            if end.z - start.z <= 1e-9 {
+                continue;
+            }
+            reached = end.z;
+            let dia = Length::mm(start.r + end.r);
+            piece(
+                start.z,
+                end.z,
+                match side {
+                    Side::Outside => Clip::Tenon(dia),
+                    Side::Inside => Clip::Bore(dia),
+                },
+            );
+        }
+        if to - reached > 1e-9 {
+            piece(reached, to, Clip::Full);
+        }
+        made
+    }
+
+    /// A polyline measured inward from an end, as it lies along the part.
+    fn placed(&self, tag: Tag, end: End, places: &[Point]) -> Vec<Chain> {
+        let chain = Chain::polyline(tag, places).map(|chain| match end {
+            End::First => chain,
+            End::Second => chain.reversed(self.length_mm),
+        });
+        chain.into_iter().collect()
+    }
+}
+
+/// The radius of the stock where nothing is said: half the rod, or the largest size said.
+fn stock_radius_mm(part: &Part) -> f64 {
+    let of_blank = part.blanks.iter().map(|piece| piece.stock.size);
+    let of_stations = part.stations.iter().map(|station| station.dia);
+    let of_features = part.features.iter().filter_map(Feature::dia);
+    let largest = of_blank.max().or(of_stations.chain(of_features).max());
+    largest.unwrap_or_default().to_mm() / 2.0
+}
+
+fn level(tag: Tag, from: f64, to: f64, radius: f64) -> Option<Chain> {
+    (to > from)
+        .then(|| Chain::polyline(tag, &[Point::new(from, radius), Point::new(to, radius)]))?
+}
+
+pub(super) fn tag(origins: &mut Vec<Origin>, origin: Origin) -> Tag {
+    origins.push(origin);
+    Tag(origins.len() as u32 - 1)
+}

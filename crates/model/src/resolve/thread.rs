@@ -1,0 +1,123 @@
+//! Threads, named by an item or written in place.
+
+use super::Resolver;
+use super::frame::Frame;
+use crate::{NameKind, Quantity, ThreadDef};
+use quillet_standards::thread::{DesignationError, ThreadForm};
+use quillet_syntax::ast;
+use quillet_syntax::{Finding, Severity, Span};
+use std::sync::Arc;
+
+impl<'a> Resolver<'a> {
+    pub(super) fn thread_item(
+        &mut self,
+        item: &ast::ThreadItem,
+        span: Span,
+        frame: &mut Frame<'a>,
+    ) {
+        if let Some(thread) = self.thread_form(&item.form, frame) {
+            self.design.threads.push(Arc::new(ThreadDef {
+                name: Some(item.name.clone()),
+                span,
+                designation: item.form.designation.clone(),
+                thread,
+            }));
+        }
+    }
+
+    /// A designation with its starts.
+    fn thread_form(&mut self, form: &ast::Form, frame: &mut Frame<'a>) -> Option<ThreadForm> {
+        let text = &form.designation.text;
+        let thread: ThreadForm = match text.parse() {
+            Ok(thread) => thread,
+            Err(error) => {
+                let error: DesignationError = error;
+                let start = form.designation.span.start as usize;
+                let at = Span::new(
+                    form.designation.span.file,
+                    start + error.at.start,
+                    start + error.at.end.max(error.at.start + 1),
+                );
+                self.say(Finding::new(
+                    "bad-designation",
+                    Severity::Error,
+                    at,
+                    error.to_string(),
+                ));
+                return None;
+            }
+        };
+        let Some(starts) = &form.starts else {
+            return Some(thread);
+        };
+        let count = self.amount(starts, "a number of starts", Quantity::as_number, frame)?;
+        let most = ThreadForm::MOST_STARTS;
+        if count.fract() != 0.0 || count < 1.0 || count > f64::from(most) {
+            self.say(
+                Finding::new(
+                    "out-of-range",
+                    Severity::Error,
+                    starts.span,
+                    format!(
+                        "{count} starts cannot be cut; a whole number from 1 to {most} is expected"
+                    ),
+                )
+                .hint("three starts are usual for a cap"),
+            );
+            return None;
+        }
+        let count = count as u32;
+        if thread.starts() > 1 && thread.starts() != count {
+            self.say(
+                Finding::new(
+                    "out-of-range",
+                    Severity::Error,
+                    form.span,
+                    format!(
+                        "{text} already has {} starts by its lead and pitch; starts {count} says otherwise",
+                        thread.starts()
+                    ),
+                )
+                .hint("leave starts out, or write the pitch alone"),
+            );
+            return None;
+        }
+        Some(thread.with_starts(count))
+    }
+
+    /// A thread named or written in place.
+    pub(super) fn thread(
+        &mut self,
+        thread: &ast::ThreadRef,
+        frame: &mut Frame<'a>,
+    ) -> Option<Arc<ThreadDef>> {
+        match thread {
+            ast::ThreadRef::Named(name) => self.thread_named(name, frame),
+            ast::ThreadRef::Written(form) => {
+                let thread = self.thread_form(form, frame)?;
+                Some(Arc::new(ThreadDef {
+                    name: None,
+                    span: form.span,
+                    designation: form.designation.clone(),
+                    thread,
+                }))
+            }
+        }
+    }
+
+    /// The thread of a name.
+    pub(super) fn thread_named(
+        &mut self,
+        name: &ast::Name,
+        frame: &Frame<'a>,
+    ) -> Option<Arc<ThreadDef>> {
+        let is_it = |it: &&Arc<ThreadDef>| {
+            it.name
+                .as_ref()
+                .is_some_and(|known| known.text == name.text)
+        };
+        let found = self.design.threads.iter().find(is_it).cloned();
+        self.refer_to(name, &[NameKind::Thread], frame);
+        found
+    }
+}
