@@ -9,7 +9,12 @@
     reason = "the one crate that speaks to the terminal"
 )]
 
+mod answer;
+mod drill;
+mod fit;
 mod lsp;
+mod material;
+mod thread;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -26,10 +31,22 @@ struct Cli {
 enum Command {
     /// Serve an editor over standard input and output (language server protocol).
     Lsp(lsp::Args),
+    /// Sizes, limits, tap drill, tenon and wires of a thread.
+    Thread(thread::Args),
+    /// Limits, clearance and kind of a fit: "10 H7/g6".
+    Fit(fit::Args),
+    /// A drill's size, the drills either side of it, its point.
+    Drill(drill::Args),
+    /// Density, speeds, walls and cautions of a material.
+    Material(material::Args),
 }
 
 fn main() -> ExitCode {
     match Cli::parse().command {
         Command::Lsp(args) => lsp::run(&args),
+        Command::Thread(args) => thread::run(&args),
+        Command::Fit(args) => fit::run(&args),
+        Command::Drill(args) => drill::run(&args),
+        Command::Material(args) => material::run(&args),
     }
 }

@@ -143,12 +143,12 @@ pub fn point_length(diameter: Length, included: Angle) -> Length {
     Length::mm(diameter.to_mm() / 2.0 / included.half().to_rad().tan())
 }
 
-/// The length of flutes of a metric jobber drill of this diameter, listed or not; none over 20 mm.
-pub fn jobber_flute(diameter: Length) -> Option<Length> {
+/// The metric jobber drill of this diameter, or the next larger one; none over 20 mm. A drill
+/// between the listed sizes is as long as it.
+pub fn jobber(diameter: Length) -> Option<&'static Drill> {
     all()
         .iter()
         .find(|drill| drill.flute.is_some() && drill.diameter >= diameter)
-        .and_then(Drill::flute)
 }
 
 /// The diameter of a number or letter drill: `#7`, `letter F`.
@@ -320,7 +320,7 @@ mod tests {
                 row.number("overall_mm"),
                 "{row}"
             );
-            assert_eq!(jobber_flute(diameter), drill.flute(), "{row}");
+            assert_eq!(jobber(diameter), Some(drill), "{row}");
             assert!(
                 (diameter.to_inches() - row.number("inch")).abs() <= 5.1e-5,
                 "{row}"

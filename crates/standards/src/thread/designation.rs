@@ -95,6 +95,8 @@ impl FromStr for ThreadForm {
 }
 
 const WIDEST: Length = Length::from_nm(300_000_000);
+/// The pitch of most cap threads, offered first.
+const USUAL_PITCH: Length = Length::from_nm(800_000);
 const FINE_TPI: u32 = 24;
 const FINEST: Length = Length::from_nm(100_000);
 
@@ -233,7 +235,13 @@ impl<'t> Reader<'t> {
         series::coarse_pitch(major).ok_or_else(|| {
             let nearest = series::known()
                 .filter(|known| !known.form().is_inch())
-                .min_by_key(|known| (known.form().major() - major).abs());
+                .min_by_key(|known| {
+                    let form = known.form();
+                    (
+                        (form.major() - major).abs(),
+                        (form.pitch() - USUAL_PITCH).abs(),
+                    )
+                });
             let example = nearest.map_or("M13x0.8", |known| known.designation());
             self.fault(
                 DesignationFault::NoCoarsePitch,
@@ -570,12 +578,7 @@ mod tests {
             ("", Unreadable, "", "a thread is written like"),
             ("G1/4", Unreadable, "G1/4", "a thread is written like"),
             ("M", Number, "", "the diameter after M"),
-            (
-                "M13",
-                NoCoarsePitch,
-                "13",
-                "write the pitch, as in M13x0.75",
-            ),
+            ("M13", NoCoarsePitch, "13", "write the pitch, as in M13x0.8"),
             ("M13x", Number, "", "the pitch should be"),
             ("M13xfine", Number, "fine", "the pitch should be"),
             ("M0x1", Number, "0", "the diameter after M"),

@@ -46,12 +46,18 @@ impl ThreadForm {
 
     /// Travel in one turn: pitch times starts.
     pub fn lead(&self) -> Length {
-        Length::mm(self.lead_mm())
+        match self.size() {
+            ThreadSize::Metric { pitch, .. } => pitch * i64::from(self.starts()),
+            ThreadSize::Inch { .. } => Length::mm(self.lead_mm()),
+        }
     }
 
     /// Travel in one turn, in millimetres.
     pub fn lead_mm(&self) -> f64 {
-        self.pitch_mm() * f64::from(self.starts())
+        match self.size() {
+            ThreadSize::Metric { .. } => self.lead().to_mm(),
+            ThreadSize::Inch { tpi, .. } => MM_PER_INCH * f64::from(self.starts()) / f64::from(tpi),
+        }
     }
 
     /// The height of the sharp triangle, H = P·√3/2.
