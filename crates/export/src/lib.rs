@@ -5,4 +5,5 @@
 
 pub mod mark;
 pub mod scene;
+pub mod solid;
 pub mod write;

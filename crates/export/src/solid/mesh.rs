@@ -1,0 +1,174 @@
+//! A solid of revolution as a closed mesh of triangles.
+
+use super::outline::{Body, Run, on_axis};
+use quillet_geometry::{Curve, Point};
+
+/// A closed mesh; triangles run anticlockwise seen from outside.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Mesh {
+    /// Corners, mm.
+    pub places_mm: Vec<[f64; 3]>,
+    /// Triangles, as indices into `places_mm`.
+    pub triangles: Vec<[u32; 3]>,
+}
+
+impl Mesh {
+    /// The volume enclosed, mm³; negative where the triangles face inwards (divergence theorem).
+    pub fn volume_mm3(&self) -> f64 {
+        let corner = |at: u32| self.places_mm[at as usize];
+        let six = self.triangles.iter().map(|triangle| {
+            let [[ax, ay, az], [bx, by, bz], [cx, cy, cz]] = triangle.map(corner);
+            ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)
+        });
+        six.sum::<f64>() / 6.0
+    }
+}
+
+/// A mesh whose every face keeps within `tolerance_mm` of the solid's surface.
+///
+/// Corners lie on the surface; half of the tolerance is spent along the outline, half around it.
+pub fn mesh(body: &Body, tolerance_mm: f64) -> Mesh {
+    let share = tolerance_mm.max(1e-6) / 2.0;
+    let places = body
+        .runs
+        .iter()
+        .flat_map(|run| &run.edges)
+        .map(|edge| edge.from().r.max(edge.to().r));
+    let widest = places.fold(share, f64::max);
+    // A chord of n in the round strays from a circle of radius r by r (1 - cos(180°/n)).
+    let around = (std::f64::consts::PI / (1.0 - share / widest).clamp(-1.0, 1.0).acos()).ceil();
+    let mut mesh = Mesh::default();
+    for run in &body.runs {
+        mesh.revolve(
+            &outline(run, share),
+            run.is_loop(),
+            (around as u32).clamp(12, 4096),
+        );
+    }
+    mesh
+}
+
+fn outline(run: &Run, tolerance: f64) -> Vec<Point> {
+    let mut places = Vec::new();
+    for edge in &run.edges {
+        let pieces = if matches!(edge.curve, Curve::Line(_)) {
+            1
+        } else {
+            pieces(edge, tolerance)
+        };
+        places.extend((0..pieces).map(|piece| edge.point(f64::from(piece) / f64::from(pieces))));
+    }
+    if !run.is_loop() {
+        places.extend(run.edges.last().map(|edge| edge.to()));
+    }
+    places
+}
+
+/// Equal steps of the parameter, doubled until every chord's middle is near enough.
+fn pieces(edge: &super::outline::Edge, tolerance: f64) -> u32 {
+    let strays = |pieces: u32| {
+        (0..pieces).any(|piece| {
+            let at = |part: f64| edge.point((f64::from(piece) + part) / f64::from(pieces));
+            let (from, to) = (at(0.0), at(1.0));
+            let way = to - from;
+            let length = way.z.hypot(way.r).max(f64::MIN_POSITIVE);
+            // A quarter, the middle and three quarters: a cubic may cross its chord in the middle.
+            [0.25, 0.5, 0.75].iter().any(|part| {
+                let off = at(*part) - from;
+                (off.z * way.r - off.r * way.z).abs() / length > tolerance
+            })
+        })
+    };
+    let mut pieces = 2;
+    while pieces < 1024 && strays(pieces) {
+        pieces *= 2;
+    }
+    pieces
+}
+
+impl Mesh {
+    fn revolve(&mut self, outline: &[Point], closed: bool, around: u32) {
+        let rings: Vec<Ring> = outline
+            .iter()
+            .map(|place| self.ring(*place, around))
+            .collect();
+        let pairs = rings.windows(2).map(|pair| (pair[0], pair[1]));
+        let last = closed
+            .then(|| Some((*rings.last()?, *rings.first()?)))
+            .flatten();
+        for (from, to) in pairs.chain(last) {
+            for step in 0..around {
+                let next = (step + 1) % around;
+                // Round first, then along: that order faces outwards with the solid on the right.
+                match (from, to) {
+                    (Ring::Pole(pole), Ring::Round(to)) => {
+                        self.triangles.push([pole, to + next, to + step]);
+                    }
+                    (Ring::Round(from), Ring::Pole(pole)) => {
+                        self.triangles.push([from + step, from + next, pole]);
+                    }
+                    (Ring::Round(from), Ring::Round(to)) => {
+                        self.triangles.push([from + step, from + next, to + next]);
+                        self.triangles.push([from + step, to + next, to + step]);
+                    }
+                    (Ring::Pole(_), Ring::Pole(_)) => {}
+                }
+            }
+        }
+    }
+
+    fn ring(&mut self, place: Point, around: u32) -> Ring {
+        let first = self.places_mm.len() as u32;
+        if on_axis(place) {
+            self.places_mm.push([0.0, 0.0, place.z]);
+            return Ring::Pole(first);
+        }
+        self.places_mm.extend((0..around).map(|step| {
+            let turn = std::f64::consts::TAU * f64::from(step) / f64::from(around);
+            [place.r * turn.cos(), place.r * turn.sin(), place.z]
+        }));
+        Ring::Round(first)
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Ring {
+    Pole(u32),
+    Round(u32),
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::samples;
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn meshes_are_closed_face_outwards_and_hold_the_volume() {
+        for sample in samples::all() {
+            let (exact, tolerance) = (sample.properties(), 0.01);
+            let mesh = mesh(&sample.body(), tolerance);
+            let most = sample.area_mm2() * tolerance;
+            let off = mesh.volume_mm3() - exact.volume_mm3;
+            assert!(off.abs() < most, "{}: off by {off} of {most}", sample.name);
+            let edges: BTreeSet<(u32, u32)> = mesh
+                .triangles
+                .iter()
+                .flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)])
+                .collect();
+            assert_eq!(
+                edges.len(),
+                mesh.triangles.len() * 3,
+                "{}: an edge twice",
+                sample.name
+            );
+            for (from, to) in &edges {
+                assert!(
+                    edges.contains(&(*to, *from)),
+                    "{}: an open edge",
+                    sample.name
+                );
+            }
+        }
+    }
+}

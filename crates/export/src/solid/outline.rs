@@ -1,0 +1,210 @@
+//! The outline of a solid of revolution as runs of directed edges in the meridian plane.
+
+use quillet_geometry::{Chain, Curve, Point};
+
+/// A named solid of revolution, ready to be written.
+#[derive(Clone, Debug)]
+pub struct Body {
+    /// Its name.
+    pub name: String,
+    /// Its boundary: the first run bounds it from outside, further ones enclose voids.
+    pub(super) runs: Vec<Run>,
+}
+
+/// The bore reaches the outside, so that what is left is no solid.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BrokenThrough {
+    /// Where, mm along the axis.
+    pub z_mm: f64,
+}
+
+/// Connected edges with the solid on their right, from axis to axis or round a closed loop.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Run {
+    pub(super) edges: Vec<Edge>,
+}
+
+/// A piece of the outline with its direction of travel.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Edge {
+    pub(super) curve: Curve,
+    /// Travelled against the curve's own direction.
+    pub(super) backwards: bool,
+    /// Straight from a place to another, where a face runs towards the axis or is put in.
+    from: Point,
+    to: Point,
+}
+
+/// Shorter than this is no edge, mm.
+const NOTHING: f64 = 1e-9;
+
+impl Body {
+    /// The solid between an outside and the bores in it, each of which is open at an end or closed to the
+    /// axis.
+    ///
+    /// # Errors
+    /// When a bore reaches the outside.
+    pub fn new(
+        name: impl Into<String>,
+        outer: &Chain,
+        inner: &[Chain],
+    ) -> Result<Body, BrokenThrough> {
+        whole(outer, inner)?;
+        let mut trace = Trace {
+            runs: vec![],
+            open: Run::default(),
+        };
+        let (start, end) = (outer.start(), outer.end());
+        let at_start = inner.iter().find(|bore| bore.start().z - start.z < NOTHING);
+        let opening = at_start.map_or(0.0, |bore| bore.start().r);
+        trace.line(Point::new(start.z, opening), start);
+        for segment in outer.segments() {
+            trace.curve(
+                segment.curve,
+                false,
+                segment.curve.start(),
+                segment.curve.end(),
+            );
+        }
+        let at_end = inner.iter().find(|bore| end.z - bore.end().z < NOTHING);
+        trace.line(
+            end,
+            Point::new(end.z, at_end.map_or(0.0, |bore| bore.end().r)),
+        );
+        // Back through the bores, from the far end.
+        let mut bores: Vec<&Chain> = inner.iter().collect();
+        bores.sort_by(|a, b| b.start().z.total_cmp(&a.start().z));
+        for bore in bores {
+            let (near, far) = (bore.start(), bore.end());
+            if end.z - far.z >= NOTHING {
+                trace.line(Point::new(far.z, 0.0), far);
+            }
+            for segment in bore.segments().iter().rev() {
+                trace.back_along(&segment.curve);
+            }
+            if near.z - start.z >= NOTHING {
+                trace.line(near, Point::new(near.z, 0.0));
+            }
+        }
+        Ok(Body {
+            name: name.into(),
+            runs: trace.finish(),
+        })
+    }
+}
+
+fn whole(outer: &Chain, inner: &[Chain]) -> Result<(), BrokenThrough> {
+    let stations = inner
+        .iter()
+        .flat_map(Chain::segments)
+        .flat_map(|segment| (0..=8).map(|eighth| segment.curve.point(f64::from(eighth) / 8.0)));
+    let ends = [outer.start().z, outer.end().z];
+    for place in stations {
+        let Some((before, after)) = outer.radii_at(place.z) else {
+            continue;
+        };
+        let at_end = ends.iter().any(|end| (end - place.z).abs() < NOTHING);
+        // A ring's round outside and inside meet at its ends, and only there.
+        if !at_end && place.r > before.min(after) - NOTHING {
+            return Err(BrokenThrough { z_mm: place.z });
+        }
+    }
+    Ok(())
+}
+
+struct Trace {
+    runs: Vec<Run>,
+    open: Run,
+}
+
+impl Trace {
+    fn line(&mut self, from: Point, to: Point) {
+        self.curve(Curve::line(from, to), false, from, to);
+    }
+
+    fn back_along(&mut self, curve: &Curve) {
+        self.curve(*curve, true, curve.end(), curve.start());
+    }
+
+    fn curve(&mut self, curve: Curve, backwards: bool, from: Point, to: Point) {
+        let on_axis = from.r < NOTHING && to.r < NOTHING && matches!(curve, Curve::Line(_));
+        if from.distance(to) < NOTHING || on_axis {
+            return;
+        }
+        // A vertical line keeps no direction of its own.
+        if from.r < NOTHING {
+            self.end_run();
+        }
+        self.open.edges.push(Edge {
+            curve,
+            backwards,
+            from,
+            to,
+        });
+        if to.r < NOTHING {
+            self.end_run();
+        }
+    }
+
+    fn end_run(&mut self) {
+        if !self.open.edges.is_empty() {
+            self.runs.push(std::mem::take(&mut self.open));
+        }
+    }
+
+    /// The last run, where it never reached the axis, goes on where the first began.
+    fn finish(mut self) -> Vec<Run> {
+        if let Some(first) = self.runs.first_mut()
+            && first
+                .edges
+                .first()
+                .is_some_and(|edge| edge.from.r >= NOTHING)
+        {
+            let mut joined = std::mem::take(&mut self.open);
+            joined.edges.append(&mut first.edges);
+            *first = joined;
+        }
+        self.end_run();
+        self.runs
+    }
+}
+
+impl Edge {
+    pub(super) fn from(&self) -> Point {
+        self.from
+    }
+
+    pub(super) fn to(&self) -> Point {
+        self.to
+    }
+
+    /// True where it lies square to the axis.
+    pub(super) fn is_face(&self) -> bool {
+        self.curve.is_vertical()
+    }
+
+    /// The place at a parameter of 0..1 in its direction of travel.
+    pub(super) fn point(&self, t: f64) -> Point {
+        match t {
+            0.0 => self.from,
+            1.0 => self.to,
+            _ if self.is_face() => self.from + (self.to - self.from) * t,
+            _ if self.backwards => self.curve.point(1.0 - t),
+            _ => self.curve.point(t),
+        }
+    }
+}
+
+impl Run {
+    /// True where it goes round without touching the axis.
+    pub(super) fn is_loop(&self) -> bool {
+        self.edges
+            .first()
+            .is_some_and(|edge| edge.from.r >= NOTHING)
+    }
+}
+
+/// True for a place on the axis.
+pub(super) fn on_axis(place: Point) -> bool {
+    place.r < NOTHING
+}

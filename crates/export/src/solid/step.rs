@@ -1,0 +1,334 @@
+//! STEP AP214 (ISO 10303-21): exact solids of revolution.
+
+use super::outline::{Body, Run, on_axis};
+use super::surface;
+use crate::mark::MARK;
+use quillet_geometry::Point;
+use std::fmt::Write as _;
+
+/// Writes solids as one STEP file, each a product of its own, millimetres.
+///
+/// Faces are planes, cylinders, cones, spheres and tori where they are such, else surfaces of
+/// revolution of an ellipse or a B-spline. There is no date in it: the same solid gives the same bytes.
+pub fn step(title: &str, bodies: &[Body]) -> String {
+    let mut file = File::default();
+    let setting = file.setting();
+    for body in bodies {
+        let solid = file.solid(body);
+        file.product(&body.name, solid, setting);
+    }
+    format!(
+        "ISO-10303-21;\nHEADER;\n\
+         FILE_DESCRIPTION(('{}: threads are plain cylinders of equal volume','{MARK}'),'2;1');\n\
+         FILE_NAME('{}','1970-01-01T00:00:00',(''),(''),'','','');\n\
+         FILE_SCHEMA(('AUTOMOTIVE_DESIGN {{ 1 0 10303 214 1 1 1 1 }}'));\nENDSEC;\nDATA;\n{}ENDSEC;\nEND-ISO-10303-21;\n",
+        quoted(title),
+        quoted(title),
+        file.text
+    )
+}
+
+/// What all products of a file share.
+#[derive(Clone, Copy)]
+struct Setting {
+    product: Id,
+    definition: Id,
+    shape: Id,
+}
+
+/// An entity's number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Id(u32);
+
+impl std::fmt::Display for Id {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "#{}", self.0)
+    }
+}
+
+#[derive(Default)]
+pub(super) struct File {
+    text: String,
+    last: u32,
+}
+
+impl File {
+    pub(super) fn put(&mut self, entity: &str) -> Id {
+        self.last += 1;
+        let _ = writeln!(self.text, "#{}={entity};", self.last);
+        Id(self.last)
+    }
+
+    /// A place in the meridian plane, or on the axis.
+    pub(super) fn place(&mut self, at: Point) -> Id {
+        let (r, z) = (real(at.r), real(at.z));
+        self.put(&format!("CARTESIAN_POINT('',({r},0.,{z}))"))
+    }
+
+    pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> Id {
+        self.put(&format!(
+            "DIRECTION('',({},{},{}))",
+            real(x),
+            real(y),
+            real(z)
+        ))
+    }
+
+    /// Axes at a place of the meridian plane: the main one, and the one from which angles count.
+    pub(super) fn axes(&mut self, at: Point, axis: [f64; 3], first: [f64; 3]) -> Id {
+        let place = self.place(at);
+        let (axis, first) = (
+            self.direction(axis[0], axis[1], axis[2]),
+            self.direction(first[0], first[1], first[2]),
+        );
+        self.put(&format!("AXIS2_PLACEMENT_3D('',{place},{axis},{first})"))
+    }
+
+    /// Axes on the pen's axis, pointing along it or against it.
+    pub(super) fn coaxial(&mut self, z_mm: f64, along: f64) -> Id {
+        self.axes(Point::new(z_mm, 0.0), [0.0, 0.0, along], [1.0, 0.0, 0.0])
+    }
+
+    fn solid(&mut self, body: &Body) -> Id {
+        let shells: Vec<Id> = body.runs.iter().map(|run| self.shell(run)).collect();
+        let Some((outer, voids)) = shells.split_first() else {
+            return self.put("CLOSED_SHELL('',())");
+        };
+        let name = quoted(&body.name);
+        if voids.is_empty() {
+            return self.put(&format!("MANIFOLD_SOLID_BREP('{name}',{outer})"));
+        }
+        let voids: Vec<String> = voids
+            .iter()
+            .map(|shell| {
+                self.put(&format!("ORIENTED_CLOSED_SHELL('',*,{shell},.T.)"))
+                    .to_string()
+            })
+            .collect();
+        self.put(&format!(
+            "BREP_WITH_VOIDS('{name}',{outer},({}))",
+            voids.join(",")
+        ))
+    }
+
+    fn shell(&mut self, run: &Run) -> Id {
+        let starts: Vec<Corner> = run
+            .edges
+            .iter()
+            .map(|edge| self.corner(edge.from()))
+            .collect();
+        let end = if run.is_loop() {
+            starts[0]
+        } else {
+            self.corner(run.edges[run.edges.len() - 1].to())
+        };
+        let ends = starts.iter().skip(1).copied().chain([end]);
+        let corners: Vec<(Corner, Corner)> = starts.iter().copied().zip(ends).collect();
+        let faces: Vec<String> = run
+            .edges
+            .iter()
+            .zip(corners)
+            .map(|(edge, (from, to))| {
+                let surface = surface::of(self, edge);
+                let bounds = if edge.is_face() {
+                    self.rings(edge.from().r < edge.to().r, from, to)
+                } else {
+                    let seam = surface::seam(self, edge);
+                    self.band(from, to, seam)
+                };
+                let sense = logical(surface.outwards);
+                let id = surface.id;
+                self.put(&format!("ADVANCED_FACE('',({bounds}),{id},{sense})"))
+                    .to_string()
+            })
+            .collect();
+        self.put(&format!("CLOSED_SHELL('',({}))", faces.join(",")))
+    }
+
+    /// A corner of the outline: a vertex, and the circle it sweeps unless it is on the axis.
+    fn corner(&mut self, at: Point) -> Corner {
+        let at = if on_axis(at) {
+            Point::new(at.z, 0.0)
+        } else {
+            at
+        };
+        let place = self.place(at);
+        let vertex = self.put(&format!("VERTEX_POINT('',{place})"));
+        let circle = (at.r > 0.0).then(|| {
+            let axes = self.coaxial(at.z, 1.0);
+            let circle = self.put(&format!("CIRCLE('',{axes},{})", real(at.r)));
+            self.put(&format!("EDGE_CURVE('',{vertex},{vertex},{circle},.T.)"))
+        });
+        Corner { vertex, circle }
+    }
+
+    /// The bounds of a flat face: one circle, or two.
+    fn rings(&mut self, outwards: bool, from: Corner, to: Corner) -> String {
+        let (outer, inner) = if outwards { (to, from) } else { (from, to) };
+        let mut bounds = Vec::new();
+        for (kind, corner) in [("FACE_OUTER_BOUND", outer), ("FACE_BOUND", inner)] {
+            // A face is left of its edges seen from outside: with the solid on the right of the
+            // outline, the circle it comes from runs forwards and the one it goes to backwards.
+            let forwards = corner.vertex == from.vertex;
+            if let Some(circle) = corner.circle {
+                let edge = self.oriented(circle, forwards);
+                let ring = self.put(&format!("EDGE_LOOP('',({edge}))"));
+                bounds.push(self.put(&format!("{kind}('',{ring},.T.)")).to_string());
+            }
+        }
+        bounds.join(",")
+    }
+
+    /// The bound of any other face: round, along the seam, back round, back along the seam.
+    fn band(&mut self, from: Corner, to: Corner, seam: surface::Seam) -> String {
+        let sense = logical(seam.with_curve);
+        let curve = seam.curve;
+        let (one, two) = (from.vertex, to.vertex);
+        let seam = self.put(&format!("EDGE_CURVE('',{one},{two},{curve},{sense})"));
+        let mut edges = Vec::new();
+        let mut put = |file: &mut File, edge: Option<Id>, forwards| {
+            if let Some(edge) = edge {
+                edges.push(file.oriented(edge, forwards).to_string());
+            }
+        };
+        put(self, from.circle, true);
+        put(self, Some(seam), true);
+        put(self, to.circle, false);
+        put(self, Some(seam), false);
+        let ring = self.put(&format!("EDGE_LOOP('',({}))", edges.join(",")));
+        self.put(&format!("FACE_OUTER_BOUND('',{ring},.T.)"))
+            .to_string()
+    }
+
+    fn oriented(&mut self, edge: Id, forwards: bool) -> Id {
+        self.put(&format!(
+            "ORIENTED_EDGE('',*,*,{edge},{})",
+            logical(forwards)
+        ))
+    }
+
+    fn setting(&mut self) -> Setting {
+        let application =
+            self.put("APPLICATION_CONTEXT('core data for automotive mechanical design processes')");
+        self.put(&format!(
+            "APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,{application})"
+        ));
+        let product = self.put(&format!("PRODUCT_CONTEXT('',{application},'mechanical')"));
+        let definition = self.put(&format!(
+            "PRODUCT_DEFINITION_CONTEXT('part definition',{application},'design')"
+        ));
+        let length = self.put("(LENGTH_UNIT()NAMED_UNIT(*)SI_UNIT(.MILLI.,.METRE.))");
+        let angle = self.put("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))");
+        let solid = self.put("(NAMED_UNIT(*)SI_UNIT($,.STERADIAN.)SOLID_ANGLE_UNIT())");
+        let within = self.put(&format!(
+            "UNCERTAINTY_MEASURE_WITH_UNIT(LENGTH_MEASURE(1.E-7),{length},'distance_accuracy_value','')"
+        ));
+        let shape = self.put(&format!(
+            "(GEOMETRIC_REPRESENTATION_CONTEXT(3)GLOBAL_UNCERTAINTY_ASSIGNED_CONTEXT(({within}))\
+             GLOBAL_UNIT_ASSIGNED_CONTEXT(({length},{angle},{solid}))REPRESENTATION_CONTEXT('',''))"
+        ));
+        Setting {
+            product,
+            definition,
+            shape,
+        }
+    }
+
+    fn product(&mut self, name: &str, solid: Id, setting: Setting) {
+        let name = quoted(name);
+        let Setting {
+            product,
+            definition,
+            shape,
+        } = setting;
+        let product = self.put(&format!("PRODUCT('{name}','{name}','',({product}))"));
+        self.put(&format!(
+            "PRODUCT_RELATED_PRODUCT_CATEGORY('part','',({product}))"
+        ));
+        let formation = self.put(&format!("PRODUCT_DEFINITION_FORMATION('','',{product})"));
+        let defined = self.put(&format!(
+            "PRODUCT_DEFINITION('design','',{formation},{definition})"
+        ));
+        let of = self.put(&format!("PRODUCT_DEFINITION_SHAPE('','',{defined})"));
+        let axes = self.coaxial(0.0, 1.0);
+        let shown = self.put(&format!(
+            "ADVANCED_BREP_SHAPE_REPRESENTATION('{name}',({axes},{solid}),{shape})"
+        ));
+        self.put(&format!("SHAPE_DEFINITION_REPRESENTATION({of},{shown})"));
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Corner {
+    vertex: Id,
+    circle: Option<Id>,
+}
+
+pub(super) fn logical(is: bool) -> &'static str {
+    if is { ".T." } else { ".F." }
+}
+
+/// A real of ISO 10303-21: it always has a point; shortest digits that read back the same.
+pub(super) fn real(value: f64) -> String {
+    let value = if value == 0.0 { 0.0 } else { value };
+    let text = format!("{value:?}");
+    let (digits, power) = text.split_once('e').unwrap_or((&text, ""));
+    let point = if digits.contains('.') { "" } else { "." };
+    let digits = digits
+        .strip_suffix('0')
+        .filter(|rest| rest.ends_with('.'))
+        .unwrap_or(digits);
+    match power {
+        "" => format!("{digits}{point}"),
+        power => format!("{digits}{point}E{power}"),
+    }
+}
+
+/// Text between quotes of ISO 10303-21: letters beyond the basic alphabet by their code.
+fn quoted(text: &str) -> String {
+    text.chars().fold(String::new(), |mut out, letter| {
+        match letter {
+            '\'' => out.push_str("''"),
+            '\\' => out.push_str("\\\\"),
+            ' '..='~' => out.push(letter),
+            _ => {
+                let _ = write!(out, "\\X4\\{:08X}\\X0\\", u32::from(letter));
+            }
+        }
+        out
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reals_have_a_point_and_read_back() {
+        assert_eq!(real(12.0), "12.");
+        assert_eq!(real(-0.0), "0.");
+        assert_eq!(real(0.1), "0.1");
+        assert_eq!(real(1e-7), "1.E-7");
+        assert_eq!(real(1.25e-17), "1.25E-17");
+        assert_eq!(quoted("Ida's Å"), "Ida''s \\X4\\000000C5\\X0\\");
+    }
+
+    #[test]
+    fn a_thread_free_section_is_one_shell_of_known_surfaces() {
+        let sample = super::super::samples::section();
+        let text = step("section", &[sample.body()]);
+        for (entity, count) in [
+            ("MANIFOLD_SOLID_BREP", 1),
+            ("CLOSED_SHELL", 1),
+            ("CONICAL_SURFACE", 1),
+            ("TOROIDAL_SURFACE", 1),
+            ("SURFACE_OF_REVOLUTION", 1),
+        ] {
+            assert_eq!(
+                text.matches(&format!("={entity}(")).count(),
+                count,
+                "{entity}"
+            );
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! The surface that a piece of outline sweeps, and the curve of its seam.
+
+use super::outline::Edge;
+use super::step::{File, Id, real};
+use quillet_geometry::{Arc, Cubic, Curve, Line, Point};
+
+/// A surface, and whether its own normal points out of the solid.
+pub(super) struct Surface {
+    pub(super) id: Id,
+    pub(super) outwards: bool,
+}
+
+/// The curve of a seam, and whether it runs the way the edge is travelled.
+pub(super) struct Seam {
+    pub(super) curve: Id,
+    pub(super) with_curve: bool,
+}
+
+/// Nearer than this two radii are one, mm.
+const SAME: f64 = 1e-10;
+
+/// The surface that an edge sweeps round the axis.
+pub(super) fn of(file: &mut File, edge: &Edge) -> Surface {
+    // The solid is on the right of the outline: travelled along the axis, outside is away from it.
+    let away = !edge.backwards;
+    match &edge.curve {
+        Curve::Line(_) if edge.is_face() => {
+            let along = if edge.to().r > edge.from().r {
+                -1.0
+            } else {
+                1.0
+            };
+            let axes = file.coaxial(edge.from().z, along);
+            Surface {
+                id: file.put(&format!("PLANE('',{axes})")),
+                outwards: true,
+            }
+        }
+        Curve::Line(line) => Surface {
+            id: straight(file, line),
+            outwards: away,
+        },
+        Curve::Arc(arc) => round(file, arc, away),
+        Curve::Cubic(cubic) => {
+            let curve = spline(file, cubic);
+            Surface {
+                id: revolved(file, curve),
+                outwards: away,
+            }
+        }
+    }
+}
+
+/// The curve along which the surface closes, in the plane y = 0.
+pub(super) fn seam(file: &mut File, edge: &Edge) -> Seam {
+    match &edge.curve {
+        Curve::Line(Line { start, end }) => {
+            let place = file.place(*start);
+            let way = *end - *start;
+            let length = way.z.hypot(way.r);
+            let way = file.direction(way.r / length, 0.0, way.z / length);
+            let vector = file.put(&format!("VECTOR('',{way},1.)"));
+            let curve = file.put(&format!("LINE('',{place},{vector})"));
+            Seam {
+                curve,
+                with_curve: !edge.backwards,
+            }
+        }
+        Curve::Arc(arc) => {
+            let curve = conic(file, arc);
+            Seam {
+                curve,
+                with_curve: arc.is_convex() != edge.backwards,
+            }
+        }
+        Curve::Cubic(cubic) => {
+            let curve = spline(file, cubic);
+            Seam {
+                curve,
+                with_curve: !edge.backwards,
+            }
+        }
+    }
+}
+
+fn straight(file: &mut File, line: &Line) -> Id {
+    let Line { start, end } = *line;
+    if (start.r - end.r).abs() < SAME {
+        let axes = file.coaxial(start.z, 1.0);
+        return file.put(&format!("CYLINDRICAL_SURFACE('',{axes},{})", real(start.r)));
+    }
+    // A cone widens along its axes.
+    let (narrow, along) = if start.r < end.r {
+        (start, 1.0)
+    } else {
+        (end, -1.0)
+    };
+    let half_angle = (end.r - start.r).abs().atan2(end.z - start.z);
+    let axes = file.coaxial(narrow.z, along);
+    file.put(&format!(
+        "CONICAL_SURFACE('',{axes},{},{})",
+        real(narrow.r),
+        real(half_angle)
+    ))
+}
+
+fn round(file: &mut File, arc: &Arc, away: bool) -> Surface {
+    let centre = arc.centre();
+    // The normals of spheres and tori point away from the middle of the circle.
+    let outwards = away == arc.is_convex();
+    match arc.circle_radius_mm() {
+        Some(radius) if centre.r.abs() < SAME => {
+            let axes = file.coaxial(centre.z, 1.0);
+            let id = file.put(&format!("SPHERICAL_SURFACE('',{axes},{})", real(radius)));
+            Surface { id, outwards }
+        }
+        Some(radius) if centre.r > radius + SAME => {
+            let axes = file.coaxial(centre.z, 1.0);
+            let (ring, tube) = (real(centre.r), real(radius));
+            let id = file.put(&format!("TOROIDAL_SURFACE('',{axes},{ring},{tube})"));
+            Surface { id, outwards }
+        }
+        // A swept curve's normal is to the left of its travel; a convex arc's runs with the axis.
+        _ => {
+            let curve = conic(file, arc);
+            Surface {
+                id: revolved(file, curve),
+                outwards,
+            }
+        }
+    }
+}
+
+fn revolved(file: &mut File, curve: Id) -> Id {
+    let place = file.place(Point::new(0.0, 0.0));
+    let axis = file.direction(0.0, 0.0, 1.0);
+    let axis = file.put(&format!("AXIS1_PLACEMENT('',{place},{axis})"));
+    file.put(&format!("SURFACE_OF_REVOLUTION('',{curve},{axis})"))
+}
+
+/// A circle or ellipse in the plane y = 0; it runs along the axis where it is farther from it.
+fn conic(file: &mut File, arc: &Arc) -> Id {
+    let (across, along) = (arc.semi_r_mm(), arc.semi_z_mm());
+    // The first half axis is to be the greater one.
+    let first = if across >= along {
+        [1.0, 0.0, 0.0]
+    } else {
+        [0.0, 0.0, 1.0]
+    };
+    let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], first);
+    match arc.circle_radius_mm() {
+        Some(radius) => file.put(&format!("CIRCLE('',{axes},{})", real(radius))),
+        None => {
+            let (greater, less) = (real(across.max(along)), real(across.min(along)));
+            file.put(&format!("ELLIPSE('',{axes},{greater},{less})"))
+        }
+    }
+}
+
+fn spline(file: &mut File, cubic: &Cubic) -> Id {
+    let places = cubic
+        .points()
+        .map(|place| file.place(place).to_string())
+        .join(",");
+    file.put(&format!(
+        "B_SPLINE_CURVE_WITH_KNOTS('',3,({places}),.UNSPECIFIED.,.F.,.F.,(4,4),(0.,1.),.UNSPECIFIED.)"
+    ))
+}
