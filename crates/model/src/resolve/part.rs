@@ -72,10 +72,11 @@ impl<'a> Resolver<'a> {
         self.end_faces(&mut part, &owner);
         if complete {
             self.blank_pieces(&lines, &mut part, frame);
-            part.stations = self.stations(&lines, &part, frame);
+            let (stations, all_read) = self.stations(&lines, &part, frame);
+            part.stations = stations;
             self.features(&lines, &mut part, frame);
             self.named_faces(&mut part, &owner);
-            self.shape(&mut part);
+            self.shape(&mut part, all_read);
         }
         part.limits = self.limits(lines.limits.iter().copied(), frame);
         for (accept, scope) in &lines.accepts {

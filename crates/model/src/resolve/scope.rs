@@ -39,11 +39,13 @@ impl<'a> Scope<'a> {
             if file.parsed.tree.inches.is_some() {
                 scope.inches.insert(file.id);
             }
-            for item in &file.parsed.tree.items {
-                scope.items.push(item);
-                if let Some((name, kind)) = named(item) {
-                    scope.define(item, name, kind, names, findings);
-                }
+            scope.items.extend(&file.parsed.tree.items);
+        }
+        // Files that are used come first, so that a name given twice is told of in the file
+        // that uses them.
+        for item in files.iter().rev().flat_map(|file| &file.parsed.tree.items) {
+            if let Some((name, kind)) = named(item) {
+                scope.define(item, name, kind, names, findings);
             }
         }
         scope

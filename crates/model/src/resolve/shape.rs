@@ -10,8 +10,9 @@ use quillet_geometry::{
 use quillet_syntax::{Finding, Severity, Span};
 
 impl Resolver<'_> {
-    /// Cuts the part: smallest outside wins, largest inside wins, edges last.
-    pub(super) fn shape(&mut self, part: &mut Part) {
+    /// Cuts the part, and says where its outside is not said; not where a station could not
+    /// be read, since that is told of already. Smallest outside wins, largest inside wins, edges last.
+    pub(super) fn shape(&mut self, part: &mut Part, all_read: bool) {
         if part.ring.is_some() && part.stations.is_empty() {
             part.profiles = ring(part);
             return;
@@ -34,7 +35,9 @@ impl Resolver<'_> {
             self.say(finding);
         }
         let Some(profiles) = profiles else { return };
-        self.uncovered(part, &profiles);
+        if all_read {
+            self.uncovered(part, &profiles);
+        }
         part.profiles = Some(profiles);
     }
 

@@ -9,14 +9,15 @@ use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};
 use quillet_syntax::{Finding, Severity};
 
 impl<'a> Resolver<'a> {
-    /// The stations in the order of their places.
+    /// The stations in the order of their places, and whether all could be read.
     pub(super) fn stations(
         &mut self,
         lines: &Lines<'a>,
         part: &Part,
         frame: &mut Frame<'a>,
-    ) -> Vec<Station> {
+    ) -> (Vec<Station>, bool) {
         let mut stations = Vec::new();
+        let mut all_read = true;
         for line in &lines.single {
             match &line.kind {
                 LineKind::OutsideDia(sum) => {
@@ -27,13 +28,15 @@ impl<'a> Resolver<'a> {
                 }
                 LineKind::Outside(said) => {
                     for station in said {
-                        stations.extend(self.station(station, part, frame));
+                        let read = self.station(station, part, frame);
+                        all_read &= read.is_some();
+                        stations.extend(read);
                     }
                 }
                 _ => {}
             }
         }
-        self.put_in_order(stations)
+        (self.put_in_order(stations), all_read)
     }
 
     fn station(
