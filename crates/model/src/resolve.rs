@@ -10,6 +10,7 @@ mod feature;
 mod frame;
 mod item;
 mod joint;
+mod known;
 mod lines;
 mod name;
 mod part;
@@ -26,6 +27,7 @@ mod want;
 
 use crate::{Design, Loaded};
 use frame::Frame;
+use known::Known;
 use quillet_syntax::Finding;
 use scope::Scope;
 use std::collections::BTreeSet;
@@ -45,6 +47,7 @@ pub fn resolve(loaded: &Loaded) -> Design {
 struct Resolver<'a> {
     scope: Scope<'a>,
     design: Design,
+    known: Known,
 }
 
 impl<'a> Resolver<'a> {
@@ -63,7 +66,11 @@ impl<'a> Resolver<'a> {
             design.findings.extend(file.parsed.findings.iter().cloned());
         }
         let scope = Scope::collect(&loaded.files, &mut design.names, &mut design.findings);
-        Self { scope, design }
+        Self {
+            scope,
+            design,
+            known: Known::default(),
+        }
     }
 
     fn say(&mut self, finding: Finding) {

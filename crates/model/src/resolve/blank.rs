@@ -7,7 +7,6 @@ use crate::{BlankPiece, NameKind, Part, Spigot};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity};
-use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
     pub(super) fn blank_pieces(
@@ -24,8 +23,7 @@ impl<'a> Resolver<'a> {
                     if !self.refer_to(name, &[NameKind::Blank], frame) {
                         continue;
                     }
-                    let is_it = |it: &&Arc<crate::BlankDef>| it.name.text == name.text;
-                    let Some(blank) = self.design.blanks.iter().find(is_it).cloned() else {
+                    let Some(blank) = self.known.blanks.get(&name.text).cloned() else {
                         continue;
                     };
                     (Some(blank.stock.clone()), Some(blank), None, None)

@@ -42,9 +42,8 @@ impl<'a> Resolver<'a> {
         let Some(target) = face.or(end.map(|end| end.span)) else {
             return;
         };
-        let definitions = &self.design.names.definitions;
-        if let Some(definition) = definitions.iter().position(|it| it.span == target) {
-            self.refer(name.span, definition);
+        if let Some(definition) = self.known.definitions.get(&target) {
+            self.refer(name.span, *definition);
         }
     }
 
@@ -111,16 +110,12 @@ impl<'a> Resolver<'a> {
         item: Span,
         owner: &Arc<str>,
     ) -> usize {
-        let known = self
-            .design
-            .names
+        let names = &mut self.design.names;
+        let define = || names.define(kind, name, item, Some(owner.clone()));
+        *self
+            .known
             .definitions
-            .iter()
-            .position(|it| it.span == name.span);
-        known.unwrap_or_else(|| {
-            self.design
-                .names
-                .define(kind, name, item, Some(owner.clone()))
-        })
+            .entry(name.span)
+            .or_insert_with(define)
     }
 }

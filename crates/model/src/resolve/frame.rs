@@ -82,7 +82,7 @@ impl<'a> Resolver<'a> {
     }
 
     fn material_called(&self, name: &str) -> Option<Arc<Material>> {
-        let defined = self.design.materials.iter().find(|it| &*it.name == name);
+        let defined = self.known.materials.get(name);
         defined
             .cloned()
             .or_else(|| Material::built_in(name).map(Arc::new))

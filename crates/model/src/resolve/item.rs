@@ -32,12 +32,15 @@ impl<'a> Resolver<'a> {
                 }
                 ItemKind::Blank(it) if self.scope.is_first(item, &it.name) => {
                     if let Some(stock) = self.stock(&it.stock, frame) {
-                        let blank = BlankDef {
+                        let blank = Arc::new(BlankDef {
                             name: it.name.clone(),
                             span: item.span,
                             stock,
-                        };
-                        self.design.blanks.push(Arc::new(blank));
+                        });
+                        self.known
+                            .blanks
+                            .insert(it.name.text.clone(), blank.clone());
+                        self.design.blanks.push(blank);
                     }
                 }
                 ItemKind::Bench(it) if self.scope.is_first(item, &it.name) => {
@@ -85,7 +88,7 @@ impl<'a> Resolver<'a> {
             }
             return;
         };
-        self.design.materials.push(Arc::new(Material {
+        let material = Arc::new(Material {
             name: shared(&item.name),
             title: item.title.clone(),
             span: Some(item.name.span),
@@ -95,7 +98,11 @@ impl<'a> Resolver<'a> {
                 .unwrap_or(kind.density().typical_kg_m3 / 1000.0),
             wall,
             speed_m_min: speed,
-        }));
+        });
+        self.known
+            .materials
+            .insert(material.name.clone(), material.clone());
+        self.design.materials.push(material);
     }
 
     fn material_kind(&mut self, name: &ast::Name) -> Option<&'static material::Material> {

@@ -18,7 +18,11 @@ impl<'a> Resolver<'a> {
             if self.scope.is_first(item, &ast.name)
                 && let Some((part, _)) = self.part(item, ast, frame)
             {
-                self.design.parts.push(Arc::new(part));
+                let part = Arc::new(part);
+                self.known
+                    .parts
+                    .insert(part.name.text.clone(), part.clone());
+                self.design.parts.push(part);
             }
         }
     }

@@ -178,7 +178,7 @@ impl<'a> Resolver<'a> {
 
     /// A part as a pen's `let`s give it; the design's own where they change nothing.
     fn part_as_seen(&mut self, name: &ast::Name, frame: &mut Frame<'a>) -> Option<Arc<Part>> {
-        let shared = self.design.part(&name.text).cloned();
+        let shared = self.known.parts.get(&name.text).cloned();
         if frame.pen.is_empty() {
             return shared;
         }

@@ -16,12 +16,16 @@ impl<'a> Resolver<'a> {
         frame: &mut Frame<'a>,
     ) {
         if let Some(thread) = self.thread_form(&item.form, frame) {
-            self.design.threads.push(Arc::new(ThreadDef {
+            let thread = Arc::new(ThreadDef {
                 name: Some(item.name.clone()),
                 span,
                 designation: item.form.designation.clone(),
                 thread,
-            }));
+            });
+            self.known
+                .threads
+                .insert(item.name.text.clone(), thread.clone());
+            self.design.threads.push(thread);
         }
     }
 
@@ -111,13 +115,7 @@ impl<'a> Resolver<'a> {
         name: &ast::Name,
         frame: &Frame<'a>,
     ) -> Option<Arc<ThreadDef>> {
-        let is_it = |it: &&Arc<ThreadDef>| {
-            it.name
-                .as_ref()
-                .is_some_and(|known| known.text == name.text)
-        };
-        let found = self.design.threads.iter().find(is_it).cloned();
         self.refer_to(name, &[NameKind::Thread], frame);
-        found
+        self.known.threads.get(&name.text).cloned()
     }
 }

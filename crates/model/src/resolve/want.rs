@@ -52,7 +52,7 @@ impl<'a> Resolver<'a> {
 
     fn refer_face_of(&mut self, face: &ast::Face, frame: &Frame<'a>) {
         if self.refer_to(&face.part, &[NameKind::Part, NameKind::Bought], frame)
-            && let Some(part) = self.design.part(&face.part.text).cloned()
+            && let Some(part) = self.known.parts.get(&face.part.text).cloned()
         {
             self.refer_face(&part, &face.face);
         }

@@ -1,0 +1,17 @@
+//! What has been resolved so far, by name; looked up only, never walked.
+
+use crate::{BlankDef, Material, Part, ThreadDef};
+use quillet_syntax::Span;
+use std::collections::HashMap;
+use std::sync::Arc;
+
+/// Resolved items by name, and definitions by where their name stands.
+#[derive(Default)]
+pub(super) struct Known {
+    pub(super) threads: HashMap<Arc<str>, Arc<ThreadDef>>,
+    pub(super) materials: HashMap<Arc<str>, Arc<Material>>,
+    pub(super) blanks: HashMap<Arc<str>, Arc<BlankDef>>,
+    pub(super) parts: HashMap<Arc<str>, Arc<Part>>,
+    /// Faces and local `let`s: indices into `Names::definitions`.
+    pub(super) definitions: HashMap<Span, usize>,
+}
