@@ -1,1 +1,25 @@
 //! The rules: one file a rule, beside its page.
+//!
+//! [`check`] looks at a resolved [`Design`](quillet_model::Design) and gives everything that was
+//! found, the model's own findings included, in the order of the text. A [`Rule`] is static data;
+//! [`RULES`] lists them all. Nothing here prints.
+
+mod accept;
+mod edits;
+mod examine;
+mod findings;
+mod limits;
+mod merge;
+mod rule;
+mod rules;
+mod shape;
+mod view;
+mod walls;
+mod words;
+
+pub use examine::{Accepted, Examined, check, examine, examine_until};
+pub use findings::Findings;
+pub use rule::{Rule, Run, Threshold};
+pub use rules::{RULES, rule};
+pub use view::{BenchView, DesignView, JointView, PartView, PenView};
+pub use walls::{Role, Wall};

@@ -1,0 +1,159 @@
+//! `accept RULE because "…"`: what the maker has judged.
+
+use crate::findings::{About, Raised};
+use crate::{Accepted, edits, limits, rule, rules};
+use quillet_model::{Acceptance, Design};
+use quillet_syntax::{Finding, Severity, Span};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Findings parted into those still open and those accepted.
+pub(crate) struct Judged {
+    /// Not accepted, stale acceptances among them.
+    pub(crate) open: Vec<Raised>,
+    /// Accepted, in the order of the text.
+    pub(crate) accepted: Vec<Accepted>,
+}
+
+/// Holds every finding against what is accepted where it lies.
+pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
+    let mut acceptances = gather(design);
+    let mut judged = Judged { open: Vec::new(), accepted: Vec::new() };
+    for raised in raised {
+        let covering = acceptances.values_mut().find(|held| held.covers(&raised));
+        let Some(held) = covering else {
+            judged.open.push(raised);
+            continue;
+        };
+        if raised.finding.severity == Severity::Error {
+            held.refused = true;
+            judged.open.push(raised);
+            continue;
+        }
+        held.used = true;
+        judged.accepted.push(Accepted {
+            finding: raised.finding,
+            because: held.acceptance.because.clone(),
+            span: held.acceptance.span,
+        });
+    }
+    let place = |it: &Accepted| (it.finding.span, it.finding.rule, it.finding.message.clone());
+    judged.accepted.sort_by_key(place);
+    judged.accepted.dedup();
+    judged.open.extend(acceptances.values().filter_map(|held| held.stale(design)));
+    judged
+}
+
+/// An acceptance and what became of it.
+struct Held<'a> {
+    acceptance: &'a Acceptance,
+    /// The blocks it covers: its own, and for one in a part or pen that part's or pen's whole.
+    scopes: Vec<Span>,
+    /// Whose it is.
+    owner: About,
+    /// It stands in the part's or pen's own block, so it covers what that one inherits too.
+    whole: bool,
+    used: bool,
+    refused: bool,
+}
+
+impl Held<'_> {
+    fn covers(&self, raised: &Raised) -> bool {
+        let here = |scope: &Span| scope.contains(raised.finding.span);
+        let owned = match (&self.owner.part, &self.owner.pen) {
+            (Some(part), _) => raised.about.part.as_ref() == Some(part),
+            (None, Some(pen)) => {
+                raised.about.part.is_none() && raised.about.pen.as_ref() == Some(pen)
+            }
+            (None, None) => false,
+        };
+        let within = match (self.acceptance.at, raised.stretch) {
+            (Some((from, to)), Some(stretch)) => from <= stretch.min() && stretch.max() <= to,
+            (Some(_), None) => false,
+            (None, _) => true,
+        };
+        *self.acceptance.rule.text == *raised.finding.rule
+            && within
+            && (self.scopes.iter().any(here) || (self.whole && owned))
+    }
+
+    fn stale(&self, design: &Design) -> Option<Raised> {
+        let accept = self.acceptance;
+        let named = &*accept.rule.text;
+        if self.used {
+            return None;
+        }
+        let finding = match (rule(named), self.refused) {
+            (None, _) => limits::unknown_rule(&accept.rule),
+            (Some(_), true) => stale_finding(
+                accept,
+                format!("{named} is an error here, and an error cannot be accepted"),
+            )
+            .hint("change what it points at"),
+            (Some(_), false) => stale_finding(
+                accept,
+                format!("no {named} is found here any more, so there is nothing to accept"),
+            )
+            .hint("take the line out"),
+        };
+        let finding = match rule(named) {
+            Some(_) if !self.refused => {
+                let edit = edits::take_out(design, accept.span);
+                finding.fix_all("take the line out", vec![edit])
+            }
+            _ => finding,
+        };
+        Some(Raised { finding, about: About::default(), stretch: None })
+    }
+}
+
+fn stale_finding(accept: &Acceptance, message: String) -> Finding {
+    rules::STALE_ACCEPTANCE.at(accept.span, message)
+}
+
+/// Every acceptance once, by the place of its statement.
+fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
+    let mut all = BTreeMap::new();
+    let seen_parts = design.pens.iter().flat_map(|pen| &pen.parts);
+    for part in design.parts.iter().chain(seen_parts) {
+        for acceptance in &part.accepts {
+            let whole = acceptance.scope == part.block;
+            let scopes = match whole {
+                true => vec![acceptance.scope, part.span],
+                false => vec![acceptance.scope],
+            };
+            let owner = About { pen: None, part: Some(part.name.text.clone()) };
+            hold(&mut all, acceptance, scopes, owner, whole);
+        }
+    }
+    for pen in &design.pens {
+        let owner = About { pen: Some(Arc::clone(&pen.name.text)), part: None };
+        for acceptance in &pen.accepts {
+            let whole = acceptance.scope == pen.block;
+            hold(&mut all, acceptance, vec![acceptance.scope], owner.clone(), whole);
+        }
+        for joint in &pen.joints {
+            for acceptance in &joint.accepts {
+                hold(&mut all, acceptance, vec![joint.span], owner.clone(), false);
+            }
+        }
+    }
+    all
+}
+
+fn hold<'a>(
+    all: &mut BTreeMap<Span, Held<'a>>,
+    acceptance: &'a Acceptance,
+    scopes: Vec<Span>,
+    owner: About,
+    whole: bool,
+) {
+    all.entry(acceptance.span).or_insert(Held {
+        acceptance,
+        scopes,
+        owner,
+        whole,
+        used: false,
+        refused: false,
+    });
+}

@@ -1,0 +1,153 @@
+//! Runs every rule over a design and puts what was found in order.
+
+use crate::findings::{About, Raised};
+use crate::{BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, limits, merge};
+use quillet_model::{Bench, Design, Part};
+use quillet_syntax::{Finding, Span, ast};
+use std::sync::Arc;
+
+/// Everything found in a design, the model's findings and those of all rules, in the order of
+/// the text; findings that the maker accepts are left out.
+pub fn check(design: &Design) -> Vec<Finding> {
+    examine(design).findings
+}
+
+/// What was found, and what of it the maker accepts.
+#[derive(Debug, Default)]
+pub struct Examined {
+    /// Findings, in the order of the text.
+    pub findings: Vec<Finding>,
+    /// Findings accepted, in the order of the text.
+    pub accepted: Vec<Accepted>,
+}
+
+/// A finding the maker accepts, and why.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Accepted {
+    /// The finding.
+    pub finding: Finding,
+    /// The maker's reason.
+    pub because: ast::Text,
+    /// The statement that accepts it.
+    pub span: Span,
+}
+
+/// Runs every rule over a design.
+pub fn examine(design: &Design) -> Examined {
+    examine_until(design, &|| false).unwrap_or_default()
+}
+
+/// Runs every rule over a design; none where `called_off` said so between two parts.
+pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<Examined> {
+    let mut findings = Findings::default();
+    design.findings.iter().for_each(|finding| findings.push(finding.clone()));
+    whole(design, &mut findings);
+    benches(design, &mut findings);
+    for part in &design.parts {
+        if called_off() {
+            return None;
+        }
+        let in_a_pen = design.pens.iter().any(|pen| pen.part_index(&part.name.text).is_some());
+        if !in_a_pen {
+            one_part(&PartView::new(design, None, part), &mut findings);
+        }
+    }
+    let mut seen = Vec::new();
+    for pen in &design.pens {
+        let pen = PenView::new(design, pen);
+        for part in &pen.pen.parts {
+            if called_off() {
+                return None;
+            }
+            pen_part(&pen, part, &mut seen, &mut findings);
+        }
+        findings.about = About { pen: Some(pen.pen.name.text.clone()), part: None };
+        one_pen(&pen, &mut findings);
+        findings.about = About::default();
+    }
+    let judged = accept::judge(design, findings.raised);
+    Some(Examined {
+        findings: merge::merge(design, judged.open),
+        accepted: judged.accepted,
+    })
+}
+
+fn whole(design: &Design, findings: &mut Findings) {
+    limits::check(design, findings);
+    for rule in RULES {
+        if let Run::Design(run) = rule.run {
+            run(&DesignView { design }, findings);
+        }
+    }
+}
+
+fn benches(design: &Design, findings: &mut Findings) {
+    for bench in &design.benches {
+        for rule in RULES {
+            if let Run::Bench(run) = rule.run {
+                run(&BenchView { design, bench }, findings);
+            }
+        }
+    }
+}
+
+fn one_part(view: &PartView<'_>, findings: &mut Findings) {
+    findings.about = About {
+        pen: view.pen.map(|pen| pen.name.text.clone()),
+        part: Some(view.part.name.text.clone()),
+    };
+    for rule in RULES {
+        if let Run::Part(run) = rule.run {
+            run(view, findings);
+        }
+    }
+    findings.about = About::default();
+}
+
+fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
+    for rule in RULES {
+        match rule.run {
+            Run::Pen(run) => run(pen, findings),
+            Run::Joint(run) => pen.joints().for_each(|joint| run(&joint, findings)),
+            _ => {}
+        }
+    }
+}
+
+/// A part that several pens see alike, under the same limits and bench, is looked at once.
+struct Seen<'a> {
+    part: &'a Arc<Part>,
+    bench: Option<&'a Bench>,
+    raised: Vec<Raised>,
+}
+
+fn pen_part<'a>(
+    pen: &PenView<'a>,
+    part: &'a Arc<Part>,
+    seen: &mut Vec<Seen<'a>>,
+    findings: &mut Findings,
+) {
+    let view = PartView::new(pen.design, Some(pen.pen), part);
+    let plain = pen.pen.limits.0.is_empty();
+    let same_bench = |a: Option<&Bench>, b: Option<&Bench>| match (a, b) {
+        (Some(a), Some(b)) => std::ptr::eq(a, b),
+        (None, None) => true,
+        _ => false,
+    };
+    let before = seen
+        .iter()
+        .find(|seen| plain && Arc::ptr_eq(seen.part, part) && same_bench(seen.bench, view.bench));
+    if let Some(before) = before {
+        let about =
+            About { pen: Some(pen.pen.name.text.clone()), part: Some(part.name.text.clone()) };
+        let again = before.raised.iter().map(|raised| Raised { about: about.clone(), ..raised.clone() });
+        findings.raised.extend(again);
+        return;
+    }
+    let from = findings.raised.len();
+    one_part(&view, findings);
+    if plain {
+        let raised = findings.raised[from..].to_vec();
+        seen.push(Seen { part, bench: view.bench, raised });
+    }
+}

@@ -1,0 +1,43 @@
+//! Where rules put what they find.
+
+use quillet_geometry::{Length, Limits};
+use quillet_syntax::Finding;
+use std::sync::Arc;
+
+/// Collects what rules find, and for which pen and part.
+#[derive(Debug, Default)]
+pub struct Findings {
+    pub(crate) raised: Vec<Raised>,
+    /// Who is being looked at: set by the runner, copied to each finding.
+    pub(crate) about: About,
+}
+
+impl Findings {
+    /// Raises a finding.
+    pub fn push(&mut self, finding: Finding) {
+        self.raised.push(Raised { finding, about: self.about.clone(), stretch: None });
+    }
+
+    /// Raises a finding that concerns a stretch of the part, between two stations from its
+    /// first end: `accept RULE at A..B` covers it where it lies within.
+    pub fn push_at(&mut self, finding: Finding, from: Length, to: Length) {
+        let stretch = Some(Limits::new(from, to));
+        self.raised.push(Raised { finding, about: self.about.clone(), stretch });
+    }
+}
+
+/// A finding with what it is about.
+#[derive(Clone, Debug)]
+pub(crate) struct Raised {
+    pub(crate) finding: Finding,
+    pub(crate) about: About,
+    /// The stretch of the part it concerns.
+    pub(crate) stretch: Option<Limits>,
+}
+
+/// The pen and part a rule was looking at.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct About {
+    pub(crate) pen: Option<Arc<str>>,
+    pub(crate) part: Option<Arc<str>>,
+}

@@ -1,0 +1,90 @@
+//! Findings of several pens on one place, told as one.
+
+use crate::findings::Raised;
+use quillet_model::Design;
+use quillet_syntax::{Finding, Span};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Findings in the order of the text, those that pens share told once and naming the pens.
+///
+/// Two are one where rule, places and their order within a pen agree. Where they say different
+/// things the gravest leads and the message names each pen's figures; where only some of the
+/// pens that have the part or the joint show it, the message names those.
+pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
+    let mut groups: BTreeMap<Key, Vec<Raised>> = BTreeMap::new();
+    let mut counts: BTreeMap<(Key, Option<Arc<str>>), usize> = BTreeMap::new();
+    for raised in raised {
+        let mut key = Key::of(&raised.finding);
+        let count = counts.entry((key.clone(), raised.about.pen.clone())).or_default();
+        key.nth = *count;
+        *count += 1;
+        groups.entry(key).or_default().push(raised);
+    }
+    let mut findings: Vec<Finding> =
+        groups.into_values().filter_map(|group| one(design, group)).collect();
+    let place = |it: &Finding| (it.span, std::cmp::Reverse(it.severity), it.rule, it.message.clone());
+    findings.sort_by_cached_key(place);
+    findings.dedup();
+    findings
+}
+
+/// What makes two findings one.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Key {
+    span: Span,
+    rule: &'static str,
+    labels: Vec<Span>,
+    nth: usize,
+}
+
+impl Key {
+    fn of(finding: &Finding) -> Key {
+        let labels = finding.labels.iter().map(|label| label.span).collect();
+        Key { span: finding.span, rule: finding.rule, labels, nth: 0 }
+    }
+}
+
+fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
+    let seeing = seeing(design, group.first()?);
+    let mut said: Vec<(String, Vec<String>)> = Vec::new();
+    for raised in &group {
+        let message = &raised.finding.message;
+        let pen = raised.about.pen.iter().map(|pen| pen.to_string());
+        match said.iter_mut().find(|(known, _)| known == message) {
+            Some((_, pens)) => pens.extend(pen),
+            None => said.push((message.clone(), pen.collect())),
+        }
+    }
+    let pens: Vec<String> = said.iter().flat_map(|(_, pens)| pens.clone()).collect();
+    let mut gravest = group
+        .into_iter()
+        .map(|raised| raised.finding)
+        .reduce(|worst, next| if next.severity > worst.severity { next } else { worst })?;
+    gravest.message = match said.as_slice() {
+        [(message, _)] if pens.len() < seeing => format!("{message} (in {})", pens.join(", ")),
+        [(message, _)] => message.clone(),
+        several => {
+            let each = |(message, pens): &(String, Vec<String>)| {
+                format!("in {}: {message}", pens.join(", "))
+            };
+            several.iter().map(each).collect::<Vec<_>>().join("; ")
+        }
+    };
+    gravest.pens = pens;
+    Some(gravest)
+}
+
+/// How many pens have the part or the joint a finding is about.
+fn seeing(design: &Design, raised: &Raised) -> usize {
+    match &raised.about.part {
+        Some(part) => design.pens.iter().filter(|pen| pen.part_index(part).is_some()).count(),
+        None => {
+            let span = raised.finding.span;
+            let has = |pen: &&quillet_model::Pen| {
+                pen.joints.iter().any(|joint| joint.span.contains(span))
+            };
+            design.pens.iter().filter(has).count()
+        }
+    }
+}

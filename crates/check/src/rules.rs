@@ -1,0 +1,77 @@
+//! The table of rules: one file a rule beside its page, one line each here.
+
+mod blocked_start;
+mod broken_through;
+mod crumbling_thread;
+mod cuts_nothing;
+mod die_wont_pass;
+mod drill_wander;
+mod joint_threads;
+mod kinked_outside;
+mod missing_thread;
+mod mouth_splits;
+mod no_room_for_tap;
+mod odd_thread;
+mod off_tap_drill;
+mod off_tenon;
+mod snaps_at_joint;
+mod tap_wont_reach;
+mod thin_end;
+mod thin_wall;
+mod thread_mismatch;
+mod unused_item;
+
+use crate::Rule;
+use crate::rule::elsewhere;
+use quillet_syntax::Severity::{Error, Note, Warning};
+
+/// Every rule, in the order of the manual: the language, walls, threads, fits.
+pub static RULES: &[&Rule] = &[
+    // Language
+    &elsewhere("syntax", Error, include_str!("rules/syntax.md")),
+    &elsewhere("unknown-name", Error, include_str!("rules/unknown-name.md")),
+    &elsewhere("duplicate-name", Error, include_str!("rules/duplicate-name.md")),
+    &elsewhere("unit-mismatch", Error, include_str!("rules/unit-mismatch.md")),
+    &elsewhere("mixed-units", Warning, include_str!("rules/mixed-units.md")),
+    &elsewhere("use-cycle", Error, include_str!("rules/use-cycle.md")),
+    &elsewhere("missing-file", Error, include_str!("rules/missing-file.md")),
+    &elsewhere("out-of-range", Error, include_str!("rules/out-of-range.md")),
+    &elsewhere("incomplete", Error, include_str!("rules/incomplete.md")),
+    &elsewhere("said-twice", Error, include_str!("rules/said-twice.md")),
+    &elsewhere("bad-designation", Error, include_str!("rules/bad-designation.md")),
+    &elsewhere("duplicate-station", Error, include_str!("rules/duplicate-station.md")),
+    &elsewhere("unordered-stations", Note, include_str!("rules/unordered-stations.md")),
+    &elsewhere("joined-twice", Error, include_str!("rules/joined-twice.md")),
+    &STALE_ACCEPTANCE,
+    &unused_item::RULE,
+    // Walls
+    &elsewhere("unshaped-outside", Error, include_str!("rules/unshaped-outside.md")),
+    &thin_wall::RULE,
+    &broken_through::RULE,
+    &thin_end::RULE,
+    &mouth_splits::RULE,
+    &drill_wander::RULE,
+    &snaps_at_joint::RULE,
+    &crumbling_thread::RULE,
+    &kinked_outside::RULE,
+    &cuts_nothing::RULE,
+    // Threads
+    &thread_mismatch::RULE,
+    &missing_thread::RULE,
+    &blocked_start::RULE,
+    &die_wont_pass::RULE,
+    &tap_wont_reach::RULE,
+    &no_room_for_tap::RULE,
+    &off_tap_drill::RULE,
+    &off_tenon::RULE,
+    &odd_thread::RULE,
+];
+
+/// Told by the checker itself, when all rules have run.
+pub(crate) static STALE_ACCEPTANCE: Rule =
+    elsewhere("stale-acceptance", Warning, include_str!("rules/stale-acceptance.md"));
+
+/// The rule of a code.
+pub fn rule(code: &str) -> Option<&'static Rule> {
+    RULES.iter().find(|rule| rule.code == code).copied()
+}

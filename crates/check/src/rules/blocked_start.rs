@@ -1,0 +1,76 @@
+//! `blocked-start`: a land ahead of an outside thread, too fat to enter its mate.
+
+use crate::shape::{self, Threaded};
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_geometry::Length;
+use quillet_model::{End, Origin, Part};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Side;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "blocked-start",
+    severity: Severity::Error,
+    limit: None,
+    page: include_str!("blocked-start.md"),
+    run: Run::Part(run),
+};
+
+/// Room for a land in the mate's crests; common practice, no published source.
+const ROOM: Length = Length::from_nm(100_000);
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
+    if part.bought {
+        return;
+    }
+    for threaded in shape::threads(part, Side::Outside) {
+        let Some((dia, origin)) = fattest_ahead(part, &threaded) else { continue };
+        let form = &threaded.thread.thread;
+        let most = form.minor_diameter() - ROOM;
+        let Some(land) = origin.feature().and_then(|at| part.features.get(at)) else { continue };
+        if dia <= most {
+            continue;
+        }
+        let relief = Length::from_nm(most.nm().div_euclid(100_000) * 100_000);
+        let statement = format!(
+            "relief {} for {}",
+            relief.mm_text(1),
+            threaded.feature.from.mm_text(3)
+        );
+        let finding = RULE
+            .at(
+                threaded.feature.span,
+                format!(
+                    "the {} ahead of {} is {}; neither die nor mate starts over more than {} (D1 {} less 0.1)",
+                    words::word(land),
+                    threaded.thread.called(),
+                    words::dia(dia),
+                    words::dia(most),
+                    words::dia(form.minor_diameter()),
+                ),
+            )
+            .label(land.span, format!("{} here", words::dia(dia)))
+            .hint(format!("add {statement}, or let the thread begin at the end"));
+        let finding = finding.fix_all(
+            format!("add {statement}"),
+            vec![crate::edits::before(view.design, threaded.feature.span, &statement)],
+        );
+        findings.push_at(finding, Length::ZERO, threaded.feature.from);
+    }
+}
+
+/// The fattest place between the end and a thread that is not the thread, and what made it.
+pub(super) fn fattest_ahead(part: &Part, threaded: &Threaded<'_>) -> Option<(Length, Origin)> {
+    let profiles = part.profiles.as_ref()?;
+    let just_before = threaded.feature.from.to_mm() - 1e-6;
+    if just_before <= 0.0 {
+        return None;
+    }
+    let length = part.length.to_mm();
+    let (from, to) = match threaded.feature.end {
+        End::First => (0.0, just_before),
+        End::Second => (length - just_before, length),
+    };
+    let (place, tag) = profiles.crest.outer.fattest(from, to)?;
+    Some((Length::mm(place.r).twice(), profiles.origin(tag)))
+}

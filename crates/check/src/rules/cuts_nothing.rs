@@ -1,0 +1,58 @@
+//! `cuts-nothing`: a cut that removes nothing.
+
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_geometry::Chain;
+use quillet_model::{Cut, Feature, Part, Profiles};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Side;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "cuts-nothing",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("cuts-nothing.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
+    for (index, cut) in part.features.iter().enumerate() {
+        if leaves_a_surface(profiles, index) || is_expected(part, cut) {
+            continue;
+        }
+        let (why, hint) = match cut.is_inside() {
+            true => ("the hole there is wider already", "make it wider or deeper, or take it out"),
+            false => ("the outside there is smaller already", "make it smaller, or take it out"),
+        };
+        let message = format!("this {} removes nothing; {why}", words::word(cut));
+        let (from, to) = cut.stations(part.length);
+        findings.push_at(RULE.at(cut.span, message).hint(hint), from, to);
+    }
+}
+
+fn leaves_a_surface(profiles: &Profiles, index: usize) -> bool {
+    [&profiles.root, &profiles.crest, &profiles.metal].into_iter().any(|solid| {
+        let pieces = solid.inner.iter().chain([&solid.outer]).flat_map(Chain::segments);
+        pieces.into_iter().any(|piece| profiles.origin(piece.tag).feature() == Some(index))
+    })
+}
+
+/// A pilot, a hole that its thread takes away, a tenon under its thread, and a broken corner,
+/// which the model tells of where there is none to break.
+fn is_expected(part: &Part, cut: &Feature) -> bool {
+    let over = |side: Side| {
+        part.features.iter().any(|other| {
+            other.end == cut.end
+                && other.thread().is_some_and(|(_, of)| of == side)
+                && other.from < cut.to
+                && cut.from < other.to
+        })
+    };
+    match cut.cut {
+        Cut::Drill { .. } | Cut::Edge(_) => true,
+        Cut::Bore { .. } | Cut::Ream { .. } => over(Side::Inside),
+        Cut::Tenon { .. } => over(Side::Outside),
+        _ => false,
+    }
+}

@@ -1,0 +1,45 @@
+//! `die-wont-pass`: the outside ahead of a thread is fatter than the thread's root.
+
+use super::blocked_start::fattest_ahead;
+use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
+use quillet_geometry::Length;
+use quillet_model::Origin;
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Side;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "die-wont-pass",
+    severity: Severity::Error,
+    limit: Some(Threshold::Length),
+    page: include_str!("die-wont-pass.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
+    if part.bought {
+        return;
+    }
+    let over = view.length_limit(&RULE, Length::ZERO);
+    for threaded in shape::threads(part, Side::Outside) {
+        let Some((dia, Origin::Outside(index))) = fattest_ahead(part, &threaded) else { continue };
+        let root = threaded.thread.thread.root_diameter();
+        let Some(station) = part.stations.get(index) else { continue };
+        if dia <= root + over {
+            continue;
+        }
+        let finding = RULE
+            .at(
+                threaded.feature.span,
+                format!(
+                    "a die for {} must pass {} on its way; its root is {}",
+                    threaded.thread.called(),
+                    words::dia(dia),
+                    words::dia(root),
+                ),
+            )
+            .label(station.span, "the outside ahead of the thread")
+            .hint(format!("keep the outside ahead of it at {} or less", words::dia(root)));
+        findings.push_at(finding, Length::ZERO, threaded.feature.from);
+    }
+}

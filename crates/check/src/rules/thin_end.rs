@@ -1,0 +1,53 @@
+//! `thin-end`: a closed end that is thin under the drill's point.
+
+use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
+use quillet_geometry::Length;
+use quillet_model::End;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "thin-end",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Length),
+    page: include_str!("thin-end.md"),
+    run: Run::Part(run),
+};
+
+/// Common practice, no published source.
+const USUAL: Length = Length::from_nm(1_500_000);
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
+    if part.bought {
+        return;
+    }
+    let wanted = view.length_limit(&RULE, USUAL);
+    let ends = view.walls().iter().filter(|wall| wall.role == Role::End);
+    for end in [End::First, End::Second] {
+        let beyond = |wall: &&Wall| nearer_end(view, wall) == end;
+        let Some(wall) = ends.clone().filter(beyond).min_by_key(|wall| wall.least) else { continue };
+        if wall.least >= wanted || !wall.least.is_positive() {
+            continue;
+        }
+        let short = wanted - wall.least;
+        let finding = RULE
+            .at(
+                wall.inner_span(part),
+                format!(
+                    "{} left between {} and the {}; {wanted} wanted at a closed end",
+                    words::against(wall.least, wanted),
+                    wall.inner_words(part),
+                    part.end_name(end),
+                ),
+            )
+            .label(wall.outer_span(part), "the outside beyond it")
+            .hint(format!("drill {:.1} mm less deep", (short.to_mm() * 10.0).ceil() / 10.0));
+        findings.push_at(finding, wall.from, wall.to);
+    }
+}
+
+/// The end a hole's bottom lies before.
+fn nearer_end(view: &PartView<'_>, wall: &Wall) -> End {
+    let cut_from = wall.inner.feature().and_then(|at| view.part.features.get(at)).map(|it| it.end);
+    cut_from.map_or(End::Second, End::other)
+}

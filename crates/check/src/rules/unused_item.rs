@@ -1,0 +1,42 @@
+//! `unused-item`: a named item that nothing uses.
+
+use crate::{DesignView, Findings, Rule, Run, edits};
+use quillet_model::NameKind;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "unused-item",
+    severity: Severity::Note,
+    limit: None,
+    page: include_str!("unused-item.md"),
+    run: Run::Design(run),
+};
+
+fn run(view: &DesignView<'_>, findings: &mut Findings) {
+    let design = view.design;
+    let Some(root) = design.root() else { return };
+    let is_store = !design.pens.iter().any(|pen| pen.span.file == root.id);
+    if is_store {
+        return;
+    }
+    for (index, item) in design.names.definitions.iter().enumerate() {
+        let told_of = matches!(
+            item.kind,
+            NameKind::Let
+                | NameKind::Material
+                | NameKind::Thread
+                | NameKind::Blank
+                | NameKind::Part
+                | NameKind::Bought
+        );
+        let used = design.names.references.iter().any(|it| it.definition == index);
+        if !told_of || used || item.owner.is_some() || item.span.file != root.id {
+            continue;
+        }
+        let finding = RULE
+            .at(item.span, format!("the {} {} is used nowhere", item.kind.word(), item.name))
+            .hint("use it, or take it out")
+            .fix_all("take it out", vec![edits::take_out(design, item.item)]);
+        findings.push(finding);
+    }
+}

@@ -1,0 +1,100 @@
+//! Questions about a part's profiles that several rules ask.
+
+use quillet_geometry::{Chain, Length, Segment};
+use quillet_model::{Cut, End, Feature, Origin, Part, Solid, ThreadDef};
+use quillet_syntax::ast::Side;
+use std::sync::Arc;
+
+/// A thread cut on a part.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Threaded<'a> {
+    /// The cut's index in the part.
+    pub(crate) index: usize,
+    /// The cut.
+    pub(crate) feature: &'a Feature,
+    /// The thread.
+    pub(crate) thread: &'a Arc<ThreadDef>,
+}
+
+/// The threads cut on one side of a part.
+pub(crate) fn threads(part: &Part, wanted: Side) -> impl Iterator<Item = Threaded<'_>> {
+    part.features.iter().enumerate().filter_map(move |(index, feature)| {
+        let (thread, side) = feature.thread()?;
+        (side == wanted).then_some(Threaded { index, feature, thread })
+    })
+}
+
+/// The stations between which a cut's own surface is left on any of these chains.
+pub(crate) fn left_of(part: &Part, chains: &[Chain], index: usize) -> Option<(f64, f64)> {
+    let profiles = part.profiles.as_ref()?;
+    let mine = |piece: &&Segment| {
+        profiles.origin(piece.tag) == Origin::Feature(index) && !piece.curve.is_vertical()
+    };
+    let pieces = chains.iter().flat_map(Chain::segments).filter(mine);
+    pieces
+        .map(|piece| (piece.curve.start().z, piece.curve.end().z))
+        .reduce(|whole, next| (whole.0.min(next.0), whole.1.max(next.1)))
+}
+
+/// The diameter of a bore at a station, the greater where it steps; nothing where it is solid.
+pub(crate) fn bore_dia(solid: &Solid, station: f64) -> Length {
+    let at = |bore: &Chain| bore.radii_at(station).map(|(before, after)| before.max(after));
+    let radius = solid.inner.iter().filter_map(at).fold(0.0, f64::max);
+    Length::mm(radius).twice()
+}
+
+/// How far a bore goes on from a station, away from `end`, before it is narrower than `dia`.
+pub(crate) fn room_beyond(
+    part: &Part,
+    solid: &Solid,
+    end: End,
+    station: Length,
+    dia: Length,
+) -> Length {
+    let about = part.length.to_mm();
+    let (z, least) = (station.to_mm(), dia.to_mm() / 2.0 - 1e-6);
+    let turned = |bore: &Chain| match end {
+        End::First => bore.clone(),
+        End::Second => bore.reversed(about),
+    };
+    let z = if end == End::First { z } else { about - z };
+    let mut reached = z;
+    for bore in solid.inner.iter().map(turned) {
+        for piece in bore.segments() {
+            let (start, finish) = (piece.curve.start(), piece.curve.end());
+            if finish.z <= z + 1e-9 || piece.curve.is_vertical() {
+                continue;
+            }
+            if start.z > reached + 1e-6 || start.r.min(finish.r) < least {
+                return Length::mm(reached - z);
+            }
+            reached = finish.z;
+        }
+    }
+    Length::mm(reached - z)
+}
+
+/// The plain hole that an inside thread is cut in: the widest that covers its middle and is
+/// narrower than the thread.
+pub(crate) fn tapped_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option<&'a Feature> {
+    let (low, high) = threaded.feature.stations(part.length);
+    let middle = low + (high - low).half();
+    let covers = |hole: &&Feature| {
+        let (from, to) = hole.stations(part.length);
+        let plain = matches!(hole.cut, Cut::Drill { .. } | Cut::Bore { .. } | Cut::Ream { .. });
+        let narrower = hole.dia().is_some_and(|dia| dia < threaded.thread.thread.major());
+        plain && narrower && from <= middle && middle <= to
+    };
+    part.features.iter().filter(covers).max_by_key(|hole| hole.dia())
+}
+
+/// The tenon that an outside thread is cut on, where one covers it.
+pub(crate) fn tenon_under<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option<&'a Feature> {
+    let covers = |tenon: &&Feature| {
+        matches!(tenon.cut, Cut::Tenon { .. })
+            && tenon.end == threaded.feature.end
+            && tenon.from <= threaded.feature.from
+            && tenon.to > threaded.feature.from
+    };
+    part.features.iter().find(covers)
+}

@@ -1,0 +1,175 @@
+//! What a rule is shown: a part, a joint or a pen with the benches and limits around it.
+
+use crate::Rule;
+use crate::walls::{self, Wall};
+use quillet_geometry::Length;
+use quillet_model::{Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
+use std::cell::OnceCell;
+use std::sync::Arc;
+
+/// The whole design.
+#[derive(Clone, Copy, Debug)]
+pub struct DesignView<'a> {
+    /// The design.
+    pub design: &'a Design,
+}
+
+/// A bench.
+#[derive(Clone, Copy, Debug)]
+pub struct BenchView<'a> {
+    /// The design it stands in.
+    pub design: &'a Design,
+    /// The bench.
+    pub bench: &'a Bench,
+}
+
+/// A pen and the bench it is made at.
+#[derive(Clone, Copy, Debug)]
+pub struct PenView<'a> {
+    /// The design it stands in.
+    pub design: &'a Design,
+    /// The pen.
+    pub pen: &'a Pen,
+    /// The bench it names, or the only one in sight.
+    pub bench: Option<&'a Bench>,
+}
+
+/// A part as one pen sees it, or as the files alone give it where it is in no pen.
+#[derive(Debug)]
+pub struct PartView<'a> {
+    /// The design it stands in.
+    pub design: &'a Design,
+    /// The pen that sees it so.
+    pub pen: Option<&'a Pen>,
+    /// The part.
+    pub part: &'a Part,
+    /// The bench it is made at: the one it names, its pen's, or the only one in sight.
+    pub bench: Option<&'a Bench>,
+    walls: OnceCell<Vec<Wall>>,
+}
+
+/// A joint of a pen.
+#[derive(Clone, Copy, Debug)]
+pub struct JointView<'a> {
+    /// The pen.
+    pub pen: PenView<'a>,
+    /// The joint.
+    pub joint: &'a Joint,
+    /// The part that goes in.
+    pub male: &'a Part,
+    /// The part that receives it.
+    pub female: &'a Part,
+}
+
+impl<'a> PenView<'a> {
+    /// A pen of a design.
+    pub(crate) fn new(design: &'a Design, pen: &'a Pen) -> Self {
+        let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
+        Self { design, pen, bench }
+    }
+
+    /// Its joints.
+    pub fn joints(&self) -> impl Iterator<Item = JointView<'a>> + '_ {
+        self.pen.joints.iter().filter_map(|joint| {
+            Some(JointView {
+                pen: *self,
+                joint,
+                male: self.pen.parts.get(joint.male.part)?,
+                female: self.pen.parts.get(joint.female.part)?,
+            })
+        })
+    }
+
+    /// Its parts, each as it sees them.
+    pub fn parts(&self) -> impl Iterator<Item = PartView<'a>> + '_ {
+        self.pen.parts.iter().map(|part| PartView::new(self.design, Some(self.pen), part))
+    }
+
+    /// The threshold set for a rule, by the pen, its bench or the file.
+    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
+        nearest(rule, &[Some(&self.pen.limits), self.bench.map(|bench| &bench.limits)], self.design)
+    }
+}
+
+impl<'a> PartView<'a> {
+    /// A part of a design, as a pen sees it.
+    pub(crate) fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Part) -> Self {
+        let named = part.bench.as_ref().or(pen.and_then(|pen| pen.bench.as_ref()));
+        let bench = design.bench(named).map(Arc::as_ref);
+        Self { design, pen, part, bench, walls: OnceCell::new() }
+    }
+
+    /// Its walls, by zone, from its first end; worked out once, when first asked for.
+    pub fn walls(&self) -> &[Wall] {
+        self.walls.get_or_init(|| walls::of(self.part))
+    }
+
+    /// The threshold set for a rule, by the part, its pen, its bench or the file.
+    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
+        let around = [
+            Some(&self.part.limits),
+            self.pen.map(|pen| &pen.limits),
+            self.bench.map(|bench| &bench.limits),
+        ];
+        nearest(rule, &around, self.design)
+    }
+
+    /// The threshold set for a rule as a length, or else the usual one.
+    pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
+        self.limit(rule).and_then(|line| line.value.as_length()).unwrap_or(usual)
+    }
+
+    /// The threshold set for a rule as a number, or else the usual one.
+    pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
+        self.limit(rule).and_then(|line| line.value.as_number()).unwrap_or(usual)
+    }
+}
+
+impl<'a> JointView<'a> {
+    /// The threshold set for a rule, by the joint, its parts, the pen, the bench or the file.
+    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
+        let around = [
+            Some(&self.joint.limits),
+            Some(&self.male.limits),
+            Some(&self.female.limits),
+            Some(&self.pen.pen.limits),
+            self.pen.bench.map(|bench| &bench.limits),
+        ];
+        nearest(rule, &around, self.pen.design)
+    }
+
+    /// The threshold set for a rule as a length, or else the usual one.
+    pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
+        self.limit(rule).and_then(|line| line.value.as_length()).unwrap_or(usual)
+    }
+
+    /// The threshold set for a rule as a number, or else the usual one.
+    pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
+        self.limit(rule).and_then(|line| line.value.as_number()).unwrap_or(usual)
+    }
+
+    /// The male end's name with its part: `section.shank`.
+    pub fn male_name(&self) -> String {
+        end_name(self.male, self.joint.male.end)
+    }
+
+    /// The female end's name with its part.
+    pub fn female_name(&self) -> String {
+        end_name(self.female, self.joint.female.end)
+    }
+}
+
+fn end_name(part: &Part, end: End) -> String {
+    format!("{}.{}", part.name.text, part.end_name(end))
+}
+
+/// The nearest threshold of those around, the file's last.
+fn nearest<'a>(
+    rule: &Rule,
+    around: &[Option<&'a Limits>],
+    design: &'a Design,
+) -> Option<&'a LimitLine> {
+    let blocks: Vec<&Limits> =
+        around.iter().flatten().copied().chain([&design.limits]).collect();
+    Limits::nearest(rule.code, &blocks)
+}

@@ -1,0 +1,230 @@
+//! A part's walls by zone, each with the role it plays.
+
+use crate::words;
+use quillet_geometry::{Chain, Length, Tag, walls};
+use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
+use quillet_standards::fit::drilled_hole;
+use quillet_standards::thread::Side as ThreadSide;
+use quillet_syntax::Span;
+use quillet_syntax::ast::Side;
+
+/// The wall between an outer and an inner feature of a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Wall {
+    /// What made the outer surface.
+    pub outer: Origin,
+    /// What made the inner one.
+    pub inner: Origin,
+    /// The stations between which one lies over the other.
+    pub from: Length,
+    /// The further one.
+    pub to: Length,
+    /// The least true distance; zero or less where the inside breaks through.
+    pub least: Length,
+    /// The least distance with threads at their limits of size and drilled holes over size.
+    pub worst: Length,
+    /// The station of the nearest place on the inner surface.
+    pub at: Length,
+    /// The outer surface's diameter at the nearest place.
+    pub outer_dia: Length,
+    /// The inner surface's diameter at the nearest place.
+    pub inner_dia: Length,
+    /// What the wall is for.
+    pub role: Role,
+}
+
+/// What a wall is for; its least thickness depends on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// Between a joint's outside and an inside thread.
+    ThreadOverThread,
+    /// Between a tenon, its thread's root or its relief, and the bore in it.
+    Tenon,
+    /// The lip of a mouth.
+    Lip,
+    /// Any other wall.
+    Plain,
+    /// Between the bottom of a blind hole and the outside beyond it.
+    End,
+}
+
+impl Role {
+    /// What a maker calls it.
+    pub fn words(self) -> &'static str {
+        match self {
+            Role::ThreadOverThread => "thread over thread",
+            Role::Tenon => "a tenon over its bore",
+            Role::Lip => "the lip of a mouth",
+            Role::Plain => "a plain wall",
+            Role::End => "a closed end",
+        }
+    }
+}
+
+impl Wall {
+    /// Where the outer surface is said.
+    pub fn outer_span(&self, part: &Part) -> Span {
+        words::span_of(part, self.outer)
+    }
+
+    /// Where the inner surface is said.
+    pub fn inner_span(&self, part: &Part) -> Span {
+        words::span_of(part, self.inner)
+    }
+
+    /// The outer surface in words, with its diameter.
+    pub fn outer_words(&self, part: &Part) -> String {
+        words::outer(part, self.outer, self.outer_dia)
+    }
+
+    /// The inner surface in words, with its diameter.
+    pub fn inner_words(&self, part: &Part) -> String {
+        words::inner(part, self.inner, self.inner_dia)
+    }
+}
+
+/// The walls of a part, from its first end; none where its shape is not known.
+///
+/// Broken corners and the seats of rings are no walls.
+pub(crate) fn of(part: &Part) -> Vec<Wall> {
+    let Some(profiles) = &part.profiles else { return Vec::new() };
+    let ends = ClosedEnds::of(part, profiles);
+    let outer = ends.close(&profiles.root.outer);
+    let origin = |tag: Tag| ends.origin(tag).unwrap_or_else(|| profiles.origin(tag));
+    let counts = |outer: Tag, inner: Tag| is_wall(part, origin(outer), origin(inner));
+    walls::walls(&[outer], &profiles.root.inner, counts)
+        .into_iter()
+        .map(|found| wall(part, &found, origin(found.outer), origin(found.inner), profiles))
+        .collect()
+}
+
+fn wall(
+    part: &Part,
+    found: &walls::Wall,
+    outer: Origin,
+    inner: Origin,
+    profiles: &Profiles,
+) -> Wall {
+    let least = Length::mm(found.least_mm);
+    let mut wall = Wall {
+        outer,
+        inner,
+        from: Length::mm(found.from_mm),
+        to: Length::mm(found.to_mm),
+        least,
+        worst: least - thinner(part, outer) - thinner(part, inner),
+        at: Length::mm(found.inner_at.z),
+        outer_dia: Length::mm(found.outer_at.r).twice(),
+        inner_dia: Length::mm(found.inner_at.r).twice(),
+        role: Role::Plain,
+    };
+    let along = (found.outer_at.z - found.inner_at.z).abs();
+    let across = (found.outer_at.r - found.inner_at.r).abs();
+    wall.role = match () {
+        () if along > across && is_bottom(profiles, found.inner) => Role::End,
+        () => role(part, &wall),
+    };
+    wall
+}
+
+fn role(part: &Part, wall: &Wall) -> Role {
+    let feature = |origin: Origin| origin.feature().and_then(|index| part.features.get(index));
+    let inner_thread = feature(wall.inner).is_some_and(|it| it.thread().is_some());
+    match (feature(wall.outer).is_some(), inner_thread) {
+        (true, true) => Role::ThreadOverThread,
+        (true, false) => Role::Tenon,
+        (false, false) if is_lip(part, wall) => Role::Lip,
+        (false, _) => Role::Plain,
+    }
+}
+
+/// A short stretch that begins at an end's face.
+fn is_lip(part: &Part, wall: &Wall) -> bool {
+    let from_face = wall.from.min(part.length - wall.to);
+    from_face.to_mm() < 1e-6 && wall.to - wall.from <= LONGEST_LIP
+}
+
+/// Beyond this a mouth bore is a plain wall.
+const LONGEST_LIP: Length = Length::from_nm(5_000_000);
+
+/// Whether the inner feature's surface closes a bore at the axis: a blind hole's bottom.
+fn is_bottom(profiles: &Profiles, tag: Tag) -> bool {
+    let on_axis = |r: f64| r < 1e-9;
+    profiles
+        .root
+        .inner
+        .iter()
+        .flat_map(Chain::segments)
+        .any(|piece| {
+            piece.tag == tag && (on_axis(piece.curve.start().r) || on_axis(piece.curve.end().r))
+        })
+}
+
+fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
+    let counted = |origin: Origin| match origin {
+        Origin::Stock | Origin::Ring | Origin::Axis => false,
+        _ if origin.is_edge() => false,
+        _ => !origin.feature().and_then(|index| part.features.get(index)).is_some_and(holds_ring),
+    };
+    counted(outer) && counted(inner)
+}
+
+fn holds_ring(feature: &Feature) -> bool {
+    matches!(
+        feature.cut,
+        Cut::Groove { takes: Some(_), .. } | Cut::Recess { takes: Some(_), .. }
+    )
+}
+
+/// By how much a surface may lie nearer than nominal: half of what its diameter may differ.
+fn thinner(part: &Part, origin: Origin) -> Length {
+    let Origin::Feature(index) = origin else { return Length::ZERO };
+    let Some(feature) = part.features.get(index) else { return Length::ZERO };
+    let on_diameter = match &feature.cut {
+        Cut::Thread { thread, side: Side::Outside } => {
+            let form = &thread.thread;
+            let limits = form.external_limits(form.class(ThreadSide::External));
+            limits.map(|limits| form.root_diameter() - limits.root_min).unwrap_or_default()
+        }
+        Cut::Thread { thread, side: Side::Inside } => {
+            let form = &thread.thread;
+            let limits = form.internal_limits(form.class(ThreadSide::Internal));
+            limits.map(|limits| limits.major_max - form.major()).unwrap_or_default()
+        }
+        Cut::Drill { dia, .. } => {
+            drilled_hole(*dia).map(|hole| hole.over_size.max() - *dia).unwrap_or_default()
+        }
+        _ => Length::ZERO,
+    };
+    on_diameter.max(Length::ZERO).half()
+}
+
+/// The ends no bore comes out of; their faces are walls' outsides too.
+struct ClosedEnds {
+    ends: Vec<(End, Tag)>,
+}
+
+impl ClosedEnds {
+    fn of(part: &Part, profiles: &Profiles) -> Self {
+        let open = |end: End| {
+            let at = part.station(end, Length::ZERO).to_mm();
+            profiles.root.inner.iter().any(|bore| {
+                (bore.start().z - at).abs() < 1e-6 || (bore.end().z - at).abs() < 1e-6
+            })
+        };
+        let tag = |end: End| Tag((profiles.origins.len() + end.index()) as u32);
+        let ends = [End::First, End::Second].into_iter().filter(|end| !open(*end));
+        Self { ends: ends.map(|end| (end, tag(end))).collect() }
+    }
+
+    fn close(&self, outer: &Chain) -> Chain {
+        self.ends.iter().fold(outer.clone(), |chain, (end, tag)| match end {
+            End::First => chain.after_face(*tag, 0.0),
+            End::Second => chain.before_face(*tag, 0.0),
+        })
+    }
+
+    fn origin(&self, tag: Tag) -> Option<Origin> {
+        self.ends.iter().find(|(_, face)| *face == tag).map(|(end, _)| Origin::Face(*end))
+    }
+}
