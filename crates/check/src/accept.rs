@@ -18,7 +18,10 @@ pub(crate) struct Judged {
 /// Holds every finding against what is accepted where it lies.
 pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
     let mut acceptances = gather(design);
-    let mut judged = Judged { open: Vec::new(), accepted: Vec::new() };
+    let mut judged = Judged {
+        open: Vec::new(),
+        accepted: Vec::new(),
+    };
     for raised in raised {
         let covering = acceptances.values_mut().find(|held| held.covers(&raised));
         let Some(held) = covering else {
@@ -40,7 +43,9 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
     let place = |it: &Accepted| (it.finding.span, it.finding.rule, it.finding.message.clone());
     judged.accepted.sort_by_key(place);
     judged.accepted.dedup();
-    judged.open.extend(acceptances.values().filter_map(|held| held.stale(design)));
+    judged
+        .open
+        .extend(acceptances.values().filter_map(|held| held.stale(design)));
     judged
 }
 
@@ -103,7 +108,11 @@ impl Held<'_> {
             }
             _ => finding,
         };
-        Some(Raised { finding, about: About::default(), stretch: None })
+        Some(Raised {
+            finding,
+            about: About::default(),
+            stretch: None,
+        })
     }
 }
 
@@ -122,15 +131,27 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
                 true => vec![acceptance.scope, part.span],
                 false => vec![acceptance.scope],
             };
-            let owner = About { pen: None, part: Some(part.name.text.clone()) };
+            let owner = About {
+                pen: None,
+                part: Some(part.name.text.clone()),
+            };
             hold(&mut all, acceptance, scopes, owner, whole);
         }
     }
     for pen in &design.pens {
-        let owner = About { pen: Some(Arc::clone(&pen.name.text)), part: None };
+        let owner = About {
+            pen: Some(Arc::clone(&pen.name.text)),
+            part: None,
+        };
         for acceptance in &pen.accepts {
             let whole = acceptance.scope == pen.block;
-            hold(&mut all, acceptance, vec![acceptance.scope], owner.clone(), whole);
+            hold(
+                &mut all,
+                acceptance,
+                vec![acceptance.scope],
+                owner.clone(),
+                whole,
+            );
         }
         for joint in &pen.joints {
             for acceptance in &joint.accepts {

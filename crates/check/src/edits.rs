@@ -5,18 +5,26 @@ use quillet_syntax::{Edit, Span};
 
 /// Takes a statement out, with its whole line where it has the line alone.
 pub(crate) fn take_out(design: &Design, statement: Span) -> Edit {
-    Edit { span: line_of(design, statement), text: String::new() }
+    Edit {
+        span: line_of(design, statement),
+        text: String::new(),
+    }
 }
 
 /// Puts a statement on a line of its own before another one, indented as it is.
 pub(crate) fn before(design: &Design, statement: Span, text: &str) -> Edit {
     let indent = indent_of(design, statement);
-    Edit { span: statement.before(), text: format!("{text}\n{indent}") }
+    Edit {
+        span: statement.before(),
+        text: format!("{text}\n{indent}"),
+    }
 }
 
 /// The blanks that stand before a statement on its line.
 fn indent_of(design: &Design, statement: Span) -> &str {
-    let Some(file) = design.file(statement.file) else { return "" };
+    let Some(file) = design.file(statement.file) else {
+        return "";
+    };
     let before = &file.text[..statement.start as usize];
     let line = &before[before.rfind('\n').map_or(0, |at| at + 1)..];
     &line[..line.len() - line.trim_start().len()]
@@ -24,9 +32,13 @@ fn indent_of(design: &Design, statement: Span) -> &str {
 
 /// The statement with the blanks before it and its line's end, where it has the line alone.
 fn line_of(design: &Design, statement: Span) -> Span {
-    let Some(file) = design.file(statement.file) else { return statement };
-    let (before, after) =
-        (&file.text[..statement.start as usize], &file.text[statement.end as usize..]);
+    let Some(file) = design.file(statement.file) else {
+        return statement;
+    };
+    let (before, after) = (
+        &file.text[..statement.start as usize],
+        &file.text[statement.end as usize..],
+    );
     let start = before.trim_end_matches([' ', '\t']).len();
     let rest = after.trim_start_matches([' ', '\t']);
     let line_end = ["\r\n", "\n"].into_iter().find(|end| rest.starts_with(end));

@@ -1,7 +1,9 @@
 //! Runs every rule over a design and puts what was found in order.
 
 use crate::findings::{About, Raised};
-use crate::{BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, limits, merge};
+use crate::{
+    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, limits, merge,
+};
 use quillet_model::{Bench, Design, Part};
 use quillet_syntax::{Finding, Span, ast};
 use std::sync::Arc;
@@ -40,14 +42,20 @@ pub fn examine(design: &Design) -> Examined {
 /// Runs every rule over a design; none where `called_off` said so between two parts.
 pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<Examined> {
     let mut findings = Findings::default();
-    design.findings.iter().for_each(|finding| findings.push(finding.clone()));
+    design
+        .findings
+        .iter()
+        .for_each(|finding| findings.push(finding.clone()));
     whole(design, &mut findings);
     benches(design, &mut findings);
     for part in &design.parts {
         if called_off() {
             return None;
         }
-        let in_a_pen = design.pens.iter().any(|pen| pen.part_index(&part.name.text).is_some());
+        let in_a_pen = design
+            .pens
+            .iter()
+            .any(|pen| pen.part_index(&part.name.text).is_some());
         if !in_a_pen {
             one_part(&PartView::new(design, None, part), &mut findings);
         }
@@ -61,7 +69,10 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
             }
             pen_part(&pen, part, &mut seen, &mut findings);
         }
-        findings.about = About { pen: Some(pen.pen.name.text.clone()), part: None };
+        findings.about = About {
+            pen: Some(pen.pen.name.text.clone()),
+            part: None,
+        };
         one_pen(&pen, &mut findings);
         findings.about = About::default();
     }
@@ -138,9 +149,14 @@ fn pen_part<'a>(
         .iter()
         .find(|seen| plain && Arc::ptr_eq(seen.part, part) && same_bench(seen.bench, view.bench));
     if let Some(before) = before {
-        let about =
-            About { pen: Some(pen.pen.name.text.clone()), part: Some(part.name.text.clone()) };
-        let again = before.raised.iter().map(|raised| Raised { about: about.clone(), ..raised.clone() });
+        let about = About {
+            pen: Some(pen.pen.name.text.clone()),
+            part: Some(part.name.text.clone()),
+        };
+        let again = before.raised.iter().map(|raised| Raised {
+            about: about.clone(),
+            ..raised.clone()
+        });
         findings.raised.extend(again);
         return;
     }
@@ -148,6 +164,10 @@ fn pen_part<'a>(
     one_part(&view, findings);
     if plain {
         let raised = findings.raised[from..].to_vec();
-        seen.push(Seen { part, bench: view.bench, raised });
+        seen.push(Seen {
+            part,
+            bench: view.bench,
+            raised,
+        });
     }
 }

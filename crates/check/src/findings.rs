@@ -15,14 +15,22 @@ pub struct Findings {
 impl Findings {
     /// Raises a finding.
     pub fn push(&mut self, finding: Finding) {
-        self.raised.push(Raised { finding, about: self.about.clone(), stretch: None });
+        self.raised.push(Raised {
+            finding,
+            about: self.about.clone(),
+            stretch: None,
+        });
     }
 
     /// Raises a finding that concerns a stretch of the part, between two stations from its
     /// first end: `accept RULE at A..B` covers it where it lies within.
     pub fn push_at(&mut self, finding: Finding, from: Length, to: Length) {
         let stretch = Some(Limits::new(from, to));
-        self.raised.push(Raised { finding, about: self.about.clone(), stretch });
+        self.raised.push(Raised {
+            finding,
+            about: self.about.clone(),
+            stretch,
+        });
     }
 }
 

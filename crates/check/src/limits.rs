@@ -19,11 +19,16 @@ pub(crate) fn check(design: &Design, findings: &mut Findings) {
         .chain(&design.limits.0)
         .map(|line| (line.span, line))
         .collect();
-    lines.values().filter_map(|line| flaw(line)).for_each(|finding| findings.push(finding));
+    lines
+        .values()
+        .filter_map(|line| flaw(line))
+        .for_each(|finding| findings.push(finding));
 }
 
 fn flaw(line: &LimitLine) -> Option<Finding> {
-    let Some(rule) = rule(&line.rule.text) else { return Some(unknown_rule(&line.rule)) };
+    let Some(rule) = rule(&line.rule.text) else {
+        return Some(unknown_rule(&line.rule));
+    };
     let Some(threshold) = rule.limit else {
         let finding = Finding::new(
             "unknown-name",
@@ -31,7 +36,10 @@ fn flaw(line: &LimitLine) -> Option<Finding> {
             line.rule.span,
             format!("{} has no threshold that could be set", rule.code),
         );
-        return Some(finding.hint(format!("`quillet explain {}` says what it goes by", rule.code)));
+        return Some(finding.hint(format!(
+            "`quillet explain {}` says what it goes by",
+            rule.code
+        )));
     };
     let (fits, wanted) = match threshold {
         Threshold::Length => (line.value.as_length().is_some(), "a length"),
@@ -62,9 +70,11 @@ pub(crate) fn unknown_rule(name: &ast::Name) -> Finding {
         format!("no rule is called {}", name.text),
     );
     match nearest(&name.text, RULES.iter().map(|rule| rule.code)) {
-        Some(near) => {
-            finding.hint(format!("did you mean {near}?")).fix(format!("write {near}"), name.span, near)
-        }
+        Some(near) => finding.hint(format!("did you mean {near}?")).fix(
+            format!("write {near}"),
+            name.span,
+            near,
+        ),
         None => finding.hint("`quillet explain` lists the rules"),
     }
 }

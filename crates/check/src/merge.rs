@@ -16,14 +16,25 @@ pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
     let mut counts: BTreeMap<(Key, Option<Arc<str>>), usize> = BTreeMap::new();
     for raised in raised {
         let mut key = Key::of(&raised.finding);
-        let count = counts.entry((key.clone(), raised.about.pen.clone())).or_default();
+        let count = counts
+            .entry((key.clone(), raised.about.pen.clone()))
+            .or_default();
         key.nth = *count;
         *count += 1;
         groups.entry(key).or_default().push(raised);
     }
-    let mut findings: Vec<Finding> =
-        groups.into_values().filter_map(|group| one(design, group)).collect();
-    let place = |it: &Finding| (it.span, std::cmp::Reverse(it.severity), it.rule, it.message.clone());
+    let mut findings: Vec<Finding> = groups
+        .into_values()
+        .filter_map(|group| one(design, group))
+        .collect();
+    let place = |it: &Finding| {
+        (
+            it.span,
+            std::cmp::Reverse(it.severity),
+            it.rule,
+            it.message.clone(),
+        )
+    };
     findings.sort_by_cached_key(place);
     findings.dedup();
     findings
@@ -41,7 +52,12 @@ struct Key {
 impl Key {
     fn of(finding: &Finding) -> Key {
         let labels = finding.labels.iter().map(|label| label.span).collect();
-        Key { span: finding.span, rule: finding.rule, labels, nth: 0 }
+        Key {
+            span: finding.span,
+            rule: finding.rule,
+            labels,
+            nth: 0,
+        }
     }
 }
 
@@ -60,7 +76,13 @@ fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
     let mut gravest = group
         .into_iter()
         .map(|raised| raised.finding)
-        .reduce(|worst, next| if next.severity > worst.severity { next } else { worst })?;
+        .reduce(|worst, next| {
+            if next.severity > worst.severity {
+                next
+            } else {
+                worst
+            }
+        })?;
     gravest.message = match said.as_slice() {
         [(message, _)] if pens.len() < seeing => format!("{message} (in {})", pens.join(", ")),
         [(message, _)] => message.clone(),
@@ -78,7 +100,11 @@ fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
 /// How many pens have the part or the joint a finding is about.
 fn seeing(design: &Design, raised: &Raised) -> usize {
     match &raised.about.part {
-        Some(part) => design.pens.iter().filter(|pen| pen.part_index(part).is_some()).count(),
+        Some(part) => design
+            .pens
+            .iter()
+            .filter(|pen| pen.part_index(part).is_some())
+            .count(),
         None => {
             let span = raised.finding.span;
             let has = |pen: &&quillet_model::Pen| {

@@ -49,7 +49,9 @@ impl Rule {
     /// What it says in a sentence: the first paragraph of its page.
     pub fn summary(&self) -> &'static str {
         let mut paragraphs = self.page.split("\n\n").map(str::trim);
-        paragraphs.find(|text| !text.starts_with('#') && !text.is_empty()).unwrap_or(self.code)
+        paragraphs
+            .find(|text| !text.starts_with('#') && !text.is_empty())
+            .unwrap_or(self.code)
     }
 
     /// A finding of this rule at its usual severity.
@@ -59,10 +61,12 @@ impl Rule {
 }
 
 /// A rule whose findings come from reading, resolving or the checker itself.
-pub(crate) const fn elsewhere(
-    code: &'static str,
-    severity: Severity,
-    page: &'static str,
-) -> Rule {
-    Rule { code, severity, limit: None, page, run: Run::Elsewhere }
+pub(crate) const fn elsewhere(code: &'static str, severity: Severity, page: &'static str) -> Rule {
+    Rule {
+        code,
+        severity,
+        limit: None,
+        page,
+        run: Run::Elsewhere,
+    }
 }

@@ -30,22 +30,46 @@ pub static RULES: &[&Rule] = &[
     // Language
     &elsewhere("syntax", Error, include_str!("rules/syntax.md")),
     &elsewhere("unknown-name", Error, include_str!("rules/unknown-name.md")),
-    &elsewhere("duplicate-name", Error, include_str!("rules/duplicate-name.md")),
-    &elsewhere("unit-mismatch", Error, include_str!("rules/unit-mismatch.md")),
+    &elsewhere(
+        "duplicate-name",
+        Error,
+        include_str!("rules/duplicate-name.md"),
+    ),
+    &elsewhere(
+        "unit-mismatch",
+        Error,
+        include_str!("rules/unit-mismatch.md"),
+    ),
     &elsewhere("mixed-units", Warning, include_str!("rules/mixed-units.md")),
     &elsewhere("use-cycle", Error, include_str!("rules/use-cycle.md")),
     &elsewhere("missing-file", Error, include_str!("rules/missing-file.md")),
     &elsewhere("out-of-range", Error, include_str!("rules/out-of-range.md")),
     &elsewhere("incomplete", Error, include_str!("rules/incomplete.md")),
     &elsewhere("said-twice", Error, include_str!("rules/said-twice.md")),
-    &elsewhere("bad-designation", Error, include_str!("rules/bad-designation.md")),
-    &elsewhere("duplicate-station", Error, include_str!("rules/duplicate-station.md")),
-    &elsewhere("unordered-stations", Note, include_str!("rules/unordered-stations.md")),
+    &elsewhere(
+        "bad-designation",
+        Error,
+        include_str!("rules/bad-designation.md"),
+    ),
+    &elsewhere(
+        "duplicate-station",
+        Error,
+        include_str!("rules/duplicate-station.md"),
+    ),
+    &elsewhere(
+        "unordered-stations",
+        Note,
+        include_str!("rules/unordered-stations.md"),
+    ),
     &elsewhere("joined-twice", Error, include_str!("rules/joined-twice.md")),
     &STALE_ACCEPTANCE,
     &unused_item::RULE,
     // Walls
-    &elsewhere("unshaped-outside", Error, include_str!("rules/unshaped-outside.md")),
+    &elsewhere(
+        "unshaped-outside",
+        Error,
+        include_str!("rules/unshaped-outside.md"),
+    ),
     &thin_wall::RULE,
     &broken_through::RULE,
     &thin_end::RULE,
@@ -68,8 +92,11 @@ pub static RULES: &[&Rule] = &[
 ];
 
 /// Told by the checker itself, when all rules have run.
-pub(crate) static STALE_ACCEPTANCE: Rule =
-    elsewhere("stale-acceptance", Warning, include_str!("rules/stale-acceptance.md"));
+pub(crate) static STALE_ACCEPTANCE: Rule = elsewhere(
+    "stale-acceptance",
+    Warning,
+    include_str!("rules/stale-acceptance.md"),
+);
 
 /// The rule of a code.
 pub fn rule(code: &str) -> Option<&'static Rule> {

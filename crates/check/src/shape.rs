@@ -18,10 +18,17 @@ pub(crate) struct Threaded<'a> {
 
 /// The threads cut on one side of a part.
 pub(crate) fn threads(part: &Part, wanted: Side) -> impl Iterator<Item = Threaded<'_>> {
-    part.features.iter().enumerate().filter_map(move |(index, feature)| {
-        let (thread, side) = feature.thread()?;
-        (side == wanted).then_some(Threaded { index, feature, thread })
-    })
+    part.features
+        .iter()
+        .enumerate()
+        .filter_map(move |(index, feature)| {
+            let (thread, side) = feature.thread()?;
+            (side == wanted).then_some(Threaded {
+                index,
+                feature,
+                thread,
+            })
+        })
 }
 
 /// The stations between which a cut's own surface is left on any of these chains.
@@ -34,13 +41,6 @@ pub(crate) fn left_of(part: &Part, chains: &[Chain], index: usize) -> Option<(f6
     pieces
         .map(|piece| (piece.curve.start().z, piece.curve.end().z))
         .reduce(|whole, next| (whole.0.min(next.0), whole.1.max(next.1)))
-}
-
-/// The diameter of a bore at a station, the greater where it steps; nothing where it is solid.
-pub(crate) fn bore_dia(solid: &Solid, station: f64) -> Length {
-    let at = |bore: &Chain| bore.radii_at(station).map(|(before, after)| before.max(after));
-    let radius = solid.inner.iter().filter_map(at).fold(0.0, f64::max);
-    Length::mm(radius).twice()
 }
 
 /// How far a bore goes on from a station, away from `end`, before it is narrower than `dia`.
@@ -81,11 +81,19 @@ pub(crate) fn tapped_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option
     let middle = low + (high - low).half();
     let covers = |hole: &&Feature| {
         let (from, to) = hole.stations(part.length);
-        let plain = matches!(hole.cut, Cut::Drill { .. } | Cut::Bore { .. } | Cut::Ream { .. });
-        let narrower = hole.dia().is_some_and(|dia| dia < threaded.thread.thread.major());
+        let plain = matches!(
+            hole.cut,
+            Cut::Drill { .. } | Cut::Bore { .. } | Cut::Ream { .. }
+        );
+        let narrower = hole
+            .dia()
+            .is_some_and(|dia| dia < threaded.thread.thread.major());
         plain && narrower && from <= middle && middle <= to
     };
-    part.features.iter().filter(covers).max_by_key(|hole| hole.dia())
+    part.features
+        .iter()
+        .filter(covers)
+        .max_by_key(|hole| hole.dia())
 }
 
 /// The tenon that an outside thread is cut on, where one covers it.

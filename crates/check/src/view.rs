@@ -82,21 +82,40 @@ impl<'a> PenView<'a> {
 
     /// Its parts, each as it sees them.
     pub fn parts(&self) -> impl Iterator<Item = PartView<'a>> + '_ {
-        self.pen.parts.iter().map(|part| PartView::new(self.design, Some(self.pen), part))
+        self.pen
+            .parts
+            .iter()
+            .map(|part| PartView::new(self.design, Some(self.pen), part))
     }
 
     /// The threshold set for a rule, by the pen, its bench or the file.
     pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
-        nearest(rule, &[Some(&self.pen.limits), self.bench.map(|bench| &bench.limits)], self.design)
+        nearest(
+            rule,
+            &[
+                Some(&self.pen.limits),
+                self.bench.map(|bench| &bench.limits),
+            ],
+            self.design,
+        )
     }
 }
 
 impl<'a> PartView<'a> {
     /// A part of a design, as a pen sees it.
     pub(crate) fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Part) -> Self {
-        let named = part.bench.as_ref().or(pen.and_then(|pen| pen.bench.as_ref()));
+        let named = part
+            .bench
+            .as_ref()
+            .or(pen.and_then(|pen| pen.bench.as_ref()));
         let bench = design.bench(named).map(Arc::as_ref);
-        Self { design, pen, part, bench, walls: OnceCell::new() }
+        Self {
+            design,
+            pen,
+            part,
+            bench,
+            walls: OnceCell::new(),
+        }
     }
 
     /// Its walls, by zone, from its first end; worked out once, when first asked for.
@@ -116,12 +135,16 @@ impl<'a> PartView<'a> {
 
     /// The threshold set for a rule as a length, or else the usual one.
     pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
-        self.limit(rule).and_then(|line| line.value.as_length()).unwrap_or(usual)
+        self.limit(rule)
+            .and_then(|line| line.value.as_length())
+            .unwrap_or(usual)
     }
 
     /// The threshold set for a rule as a number, or else the usual one.
     pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
-        self.limit(rule).and_then(|line| line.value.as_number()).unwrap_or(usual)
+        self.limit(rule)
+            .and_then(|line| line.value.as_number())
+            .unwrap_or(usual)
     }
 }
 
@@ -140,12 +163,16 @@ impl<'a> JointView<'a> {
 
     /// The threshold set for a rule as a length, or else the usual one.
     pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
-        self.limit(rule).and_then(|line| line.value.as_length()).unwrap_or(usual)
+        self.limit(rule)
+            .and_then(|line| line.value.as_length())
+            .unwrap_or(usual)
     }
 
     /// The threshold set for a rule as a number, or else the usual one.
     pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
-        self.limit(rule).and_then(|line| line.value.as_number()).unwrap_or(usual)
+        self.limit(rule)
+            .and_then(|line| line.value.as_number())
+            .unwrap_or(usual)
     }
 
     /// The male end's name with its part: `section.shank`.
@@ -169,7 +196,11 @@ fn nearest<'a>(
     around: &[Option<&'a Limits>],
     design: &'a Design,
 ) -> Option<&'a LimitLine> {
-    let blocks: Vec<&Limits> =
-        around.iter().flatten().copied().chain([&design.limits]).collect();
+    let blocks: Vec<&Limits> = around
+        .iter()
+        .flatten()
+        .copied()
+        .chain([&design.limits])
+        .collect();
     Limits::nearest(rule.code, &blocks)
 }

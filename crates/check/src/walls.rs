@@ -87,14 +87,24 @@ impl Wall {
 ///
 /// Broken corners and the seats of rings are no walls.
 pub(crate) fn of(part: &Part) -> Vec<Wall> {
-    let Some(profiles) = &part.profiles else { return Vec::new() };
+    let Some(profiles) = &part.profiles else {
+        return Vec::new();
+    };
     let ends = ClosedEnds::of(part, profiles);
     let outer = ends.close(&profiles.root.outer);
     let origin = |tag: Tag| ends.origin(tag).unwrap_or_else(|| profiles.origin(tag));
     let counts = |outer: Tag, inner: Tag| is_wall(part, origin(outer), origin(inner));
     walls::walls(&[outer], &profiles.root.inner, counts)
         .into_iter()
-        .map(|found| wall(part, &found, origin(found.outer), origin(found.inner), profiles))
+        .map(|found| {
+            wall(
+                part,
+                &found,
+                origin(found.outer),
+                origin(found.inner),
+                profiles,
+            )
+        })
         .collect()
 }
 
@@ -164,7 +174,10 @@ fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
     let counted = |origin: Origin| match origin {
         Origin::Stock | Origin::Ring | Origin::Axis => false,
         _ if origin.is_edge() => false,
-        _ => !origin.feature().and_then(|index| part.features.get(index)).is_some_and(holds_ring),
+        _ => !origin
+            .feature()
+            .and_then(|index| part.features.get(index))
+            .is_some_and(holds_ring),
     };
     counted(outer) && counted(inner)
 }
@@ -178,22 +191,36 @@ fn holds_ring(feature: &Feature) -> bool {
 
 /// By how much a surface may lie nearer than nominal: half of what its diameter may differ.
 fn thinner(part: &Part, origin: Origin) -> Length {
-    let Origin::Feature(index) = origin else { return Length::ZERO };
-    let Some(feature) = part.features.get(index) else { return Length::ZERO };
+    let Origin::Feature(index) = origin else {
+        return Length::ZERO;
+    };
+    let Some(feature) = part.features.get(index) else {
+        return Length::ZERO;
+    };
     let on_diameter = match &feature.cut {
-        Cut::Thread { thread, side: Side::Outside } => {
+        Cut::Thread {
+            thread,
+            side: Side::Outside,
+        } => {
             let form = &thread.thread;
             let limits = form.external_limits(form.class(ThreadSide::External));
-            limits.map(|limits| form.root_diameter() - limits.root_min).unwrap_or_default()
+            limits
+                .map(|limits| form.root_diameter() - limits.root_min)
+                .unwrap_or_default()
         }
-        Cut::Thread { thread, side: Side::Inside } => {
+        Cut::Thread {
+            thread,
+            side: Side::Inside,
+        } => {
             let form = &thread.thread;
             let limits = form.internal_limits(form.class(ThreadSide::Internal));
-            limits.map(|limits| limits.major_max - form.major()).unwrap_or_default()
+            limits
+                .map(|limits| limits.major_max - form.major())
+                .unwrap_or_default()
         }
-        Cut::Drill { dia, .. } => {
-            drilled_hole(*dia).map(|hole| hole.over_size.max() - *dia).unwrap_or_default()
-        }
+        Cut::Drill { dia, .. } => drilled_hole(*dia)
+            .map(|hole| hole.over_size.max() - *dia)
+            .unwrap_or_default(),
         _ => Length::ZERO,
     };
     on_diameter.max(Length::ZERO).half()
@@ -206,25 +233,35 @@ struct ClosedEnds {
 
 impl ClosedEnds {
     fn of(part: &Part, profiles: &Profiles) -> Self {
-        let open = |end: End| {
-            let at = part.station(end, Length::ZERO).to_mm();
-            profiles.root.inner.iter().any(|bore| {
-                (bore.start().z - at).abs() < 1e-6 || (bore.end().z - at).abs() < 1e-6
-            })
-        };
+        let open =
+            |end: End| {
+                let at = part.station(end, Length::ZERO).to_mm();
+                profiles.root.inner.iter().any(|bore| {
+                    (bore.start().z - at).abs() < 1e-6 || (bore.end().z - at).abs() < 1e-6
+                })
+            };
         let tag = |end: End| Tag((profiles.origins.len() + end.index()) as u32);
-        let ends = [End::First, End::Second].into_iter().filter(|end| !open(*end));
-        Self { ends: ends.map(|end| (end, tag(end))).collect() }
+        let ends = [End::First, End::Second]
+            .into_iter()
+            .filter(|end| !open(*end));
+        Self {
+            ends: ends.map(|end| (end, tag(end))).collect(),
+        }
     }
 
     fn close(&self, outer: &Chain) -> Chain {
-        self.ends.iter().fold(outer.clone(), |chain, (end, tag)| match end {
-            End::First => chain.after_face(*tag, 0.0),
-            End::Second => chain.before_face(*tag, 0.0),
-        })
+        self.ends
+            .iter()
+            .fold(outer.clone(), |chain, (end, tag)| match end {
+                End::First => chain.after_face(*tag, 0.0),
+                End::Second => chain.before_face(*tag, 0.0),
+            })
     }
 
     fn origin(&self, tag: Tag) -> Option<Origin> {
-        self.ends.iter().find(|(_, face)| *face == tag).map(|(end, _)| Origin::Face(*end))
+        self.ends
+            .iter()
+            .find(|(_, face)| *face == tag)
+            .map(|(end, _)| Origin::Face(*end))
     }
 }

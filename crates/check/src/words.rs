@@ -27,17 +27,26 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         Origin::Face(end) => {
             let name = part.ends.as_ref().map(|ends| ends[end.index()].span);
-            let last = part.stations.iter().find(|it| it.at == part.station(end, Length::ZERO));
+            let last = part
+                .stations
+                .iter()
+                .find(|it| it.at == part.station(end, Length::ZERO));
             last.map(|station| station.span).or(name)
         }
-        _ => origin.feature().and_then(|index| part.features.get(index)).map(|it| it.span),
+        _ => origin
+            .feature()
+            .and_then(|index| part.features.get(index))
+            .map(|it| it.span),
     };
     said.unwrap_or(part.name.span)
 }
 
 /// An outer surface, with its diameter.
 pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> String {
-    match (origin, origin.feature().and_then(|index| part.features.get(index))) {
+    match (
+        origin,
+        origin.feature().and_then(|index| part.features.get(index)),
+    ) {
         (Origin::Face(end), _) => format!("the {}", part.end_name(end)),
         (_, Some(feature)) => match &feature.cut {
             Cut::Thread { thread, .. } => format!("{}'s root ({})", thread.called(), dia(at)),
@@ -80,8 +89,13 @@ pub(crate) fn word(feature: &Feature) -> &'static str {
         Cut::Drill { .. } => "drill",
         Cut::Bore { .. } => "bore",
         Cut::Ream { .. } => "reamed hole",
-        Cut::Thread { side: Side::Inside, .. } => "inside thread",
-        Cut::Thread { side: Side::Outside, .. } => "outside thread",
+        Cut::Thread {
+            side: Side::Inside, ..
+        } => "inside thread",
+        Cut::Thread {
+            side: Side::Outside,
+            ..
+        } => "outside thread",
         Cut::Relief { .. } => "relief",
         Cut::Groove { .. } => "groove",
         Cut::Recess { .. } => "recess",

@@ -24,10 +24,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     }
     for threaded in shape::threads(part, Side::Outside) {
-        let Some((dia, origin)) = fattest_ahead(part, &threaded) else { continue };
+        let Some((dia, origin)) = fattest_ahead(part, &threaded) else {
+            continue;
+        };
         let form = &threaded.thread.thread;
         let most = form.minor_diameter() - ROOM;
-        let Some(land) = origin.feature().and_then(|at| part.features.get(at)) else { continue };
+        let Some(land) = origin.feature().and_then(|at| part.features.get(at)) else {
+            continue;
+        };
         if dia <= most {
             continue;
         }
@@ -53,7 +57,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             .hint(format!("add {statement}, or let the thread begin at the end"));
         let finding = finding.fix_all(
             format!("add {statement}"),
-            vec![crate::edits::before(view.design, threaded.feature.span, &statement)],
+            vec![crate::edits::before(
+                view.design,
+                threaded.feature.span,
+                &statement,
+            )],
         );
         findings.push_at(finding, Length::ZERO, threaded.feature.from);
     }

@@ -28,7 +28,10 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
     let part = view.part;
     let mut worst: Vec<&crate::Wall> = Vec::new();
     for wall in view.walls().iter().filter(|wall| !wall.least.is_positive()) {
-        match worst.iter_mut().find(|known| known.inner.feature() == wall.inner.feature()) {
+        match worst
+            .iter_mut()
+            .find(|known| known.inner.feature() == wall.inner.feature())
+        {
             Some(known) if known.least <= wall.least => {}
             Some(known) => *known = wall,
             None => worst.push(wall),
@@ -51,7 +54,10 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
                     part.end_name(End::First),
                 ),
             )
-            .label(wall.outer_span(part), format!("{} lies over it", wall.outer_words(part)))
+            .label(
+                wall.outer_span(part),
+                format!("{} lies over it", wall.outer_words(part)),
+            )
             .hint("make the hole smaller or shorter there, or the outside larger");
         findings.push_at(finding, wall.from, wall.to);
     }
@@ -59,9 +65,13 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
 
 /// A drill's cone that leaves the part at its far end, where `through` is not said.
 fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
-    let Some(profiles) = &part.profiles else { return };
+    let Some(profiles) = &part.profiles else {
+        return;
+    };
     for (index, feature) in part.features.iter().enumerate() {
-        let Cut::Drill { dia, point, .. } = &feature.cut else { continue };
+        let Cut::Drill { dia, point, .. } = &feature.cut else {
+            continue;
+        };
         let known = told.iter().any(|origin| origin.feature() == Some(index));
         let cone = quillet_standards::drill::point_length(*dia, *point);
         let apex = feature.to + cone;
@@ -94,12 +104,17 @@ fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
 
 /// The radius at which a bore comes out at a station.
 fn open_at(bore: &Chain, z: f64) -> Option<f64> {
-    [bore.start(), bore.end()].into_iter().find(|place| (place.z - z).abs() < 1e-6).map(|p| p.r)
+    [bore.start(), bore.end()]
+        .into_iter()
+        .find(|place| (place.z - z).abs() < 1e-6)
+        .map(|p| p.r)
 }
 
 /// The radius of a drill's cone where it crosses the far end.
 fn cone_radius(feature: &Feature, part: &Part) -> f64 {
-    let Cut::Drill { dia, point, .. } = &feature.cut else { return 0.0 };
+    let Cut::Drill { dia, point, .. } = &feature.cut else {
+        return 0.0;
+    };
     let past = (part.length - feature.to).to_mm();
     (dia.to_mm() / 2.0 - past * (point.to_rad() / 2.0).tan()).max(0.0) + 1e-6
 }
@@ -111,14 +126,18 @@ fn points_that_meet(part: &Part, findings: &mut Findings) {
         .iter()
         .filter(|feature| !feature.through)
         .filter_map(|feature| match &feature.cut {
-            Cut::Drill { dia, point, .. } => {
-                Some((feature, quillet_standards::drill::point_length(*dia, *point)))
-            }
+            Cut::Drill { dia, point, .. } => Some((
+                feature,
+                quillet_standards::drill::point_length(*dia, *point),
+            )),
             _ => None,
         })
         .collect();
     let deepest = |end: End| {
-        drills.iter().filter(|(it, _)| it.end == end).max_by_key(|(it, cone)| it.to + *cone)
+        drills
+            .iter()
+            .filter(|(it, _)| it.end == end)
+            .max_by_key(|(it, cone)| it.to + *cone)
     };
     let (Some((first, first_cone)), Some((second, second_cone))) =
         (deepest(End::First), deepest(End::Second))

@@ -23,9 +23,13 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
     let wanted = view.length_limit(&RULE, USUAL);
     for cut in &part.features {
-        let Some((thread, _)) = cut.thread() else { continue };
+        let Some((thread, _)) = cut.thread() else {
+            continue;
+        };
         let (from, to) = cut.stations(part.length);
-        let Some(material) = part.material_at(from + (to - from).half()) else { continue };
+        let Some(material) = part.material_at(from + (to - from).half()) else {
+            continue;
+        };
         let pitch = thread.thread.pitch();
         if material.kind.family() != Family::Wood || pitch >= wanted {
             continue;

@@ -16,14 +16,22 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+        return;
+    };
     for (index, cut) in part.features.iter().enumerate() {
         if leaves_a_surface(profiles, index) || is_expected(part, cut) {
             continue;
         }
         let (why, hint) = match cut.is_inside() {
-            true => ("the hole there is wider already", "make it wider or deeper, or take it out"),
-            false => ("the outside there is smaller already", "make it smaller, or take it out"),
+            true => (
+                "the hole there is wider already",
+                "make it wider or deeper, or take it out",
+            ),
+            false => (
+                "the outside there is smaller already",
+                "make it smaller, or take it out",
+            ),
         };
         let message = format!("this {} removes nothing; {why}", words::word(cut));
         let (from, to) = cut.stations(part.length);
@@ -32,10 +40,18 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 }
 
 fn leaves_a_surface(profiles: &Profiles, index: usize) -> bool {
-    [&profiles.root, &profiles.crest, &profiles.metal].into_iter().any(|solid| {
-        let pieces = solid.inner.iter().chain([&solid.outer]).flat_map(Chain::segments);
-        pieces.into_iter().any(|piece| profiles.origin(piece.tag).feature() == Some(index))
-    })
+    [&profiles.root, &profiles.crest, &profiles.metal]
+        .into_iter()
+        .any(|solid| {
+            let pieces = solid
+                .inner
+                .iter()
+                .chain([&solid.outer])
+                .flat_map(Chain::segments);
+            pieces
+                .into_iter()
+                .any(|piece| profiles.origin(piece.tag).feature() == Some(index))
+        })
 }
 
 /// A pilot, a hole that its thread takes away, a tenon under its thread, and a broken corner,

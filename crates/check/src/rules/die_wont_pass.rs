@@ -22,9 +22,13 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
     let over = view.length_limit(&RULE, Length::ZERO);
     for threaded in shape::threads(part, Side::Outside) {
-        let Some((dia, Origin::Outside(index))) = fattest_ahead(part, &threaded) else { continue };
+        let Some((dia, Origin::Outside(index))) = fattest_ahead(part, &threaded) else {
+            continue;
+        };
         let root = threaded.thread.thread.root_diameter();
-        let Some(station) = part.stations.get(index) else { continue };
+        let Some(station) = part.stations.get(index) else {
+            continue;
+        };
         if dia <= root + over {
             continue;
         }
@@ -39,7 +43,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
             )
             .label(station.span, "the outside ahead of the thread")
-            .hint(format!("keep the outside ahead of it at {} or less", words::dia(root)));
+            .hint(format!(
+                "keep the outside ahead of it at {} or less",
+                words::dia(root)
+            ));
         findings.push_at(finding, Length::ZERO, threaded.feature.from);
     }
 }

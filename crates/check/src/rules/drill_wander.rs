@@ -1,8 +1,8 @@
 //! `drill-wander`: a deep hole that may wander through its wall.
 
-use crate::{Findings, PartView, Rule, Run, Threshold, Wall, words};
+use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Origin};
+use quillet_model::{Cut, End};
 use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
@@ -19,43 +19,73 @@ const WANDER: f64 = 0.003;
 const DEEP: f64 = 5.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    let part = view.part;
-    if part.bought {
+    if view.part.bought {
         return;
     }
     let wanted = view.length_limit(&RULE, USUAL);
-    for (index, drilled) in part.features.iter().enumerate() {
-        let Cut::Drill { dia, .. } = &drilled.cut else { continue };
+    for (index, drilled) in view.part.features.iter().enumerate() {
+        let Cut::Drill { dia, .. } = &drilled.cut else {
+            continue;
+        };
         if drilled.to.ratio(*dia) <= DEEP {
             continue;
         }
-        let over = view.walls().iter().filter(|wall| wall.inner == Origin::Feature(index));
-        let left = |wall: &Wall| {
-            let depth = match drilled.end {
-                quillet_model::End::First => wall.at,
-                quillet_model::End::Second => part.length - wall.at,
-            };
-            (depth, wall.least - depth.scaled(WANDER))
+        let Some(place) = thinnest(view, index) else {
+            continue;
         };
-        let Some(wall) = over.min_by_key(|wall| left(wall).1) else { continue };
-        let (depth, least) = left(wall);
-        if wall.least < wanted || least >= wanted {
+        // A wall that is thin without any wandering is for the other rules.
+        if place.wall < wanted || place.left >= wanted {
             continue;
         }
         let finding = RULE
             .at(
                 drilled.span,
                 format!(
-                    "{:.2} mm of wall {:.0} mm deep, where the {} may have wandered by {:.2} mm, leaves {}; {wanted} wanted",
-                    wall.least.to_mm(),
-                    depth.to_mm(),
+                    "{:.2} mm of wall {:.0} mm deep, where the {} may have wandered by {:.2} mm, \
+                     leaves {}; {wanted} wanted",
+                    place.wall.to_mm(),
+                    place.depth.to_mm(),
                     words::sized(drilled),
-                    depth.scaled(WANDER).to_mm(),
-                    words::against(least, wanted),
+                    place.depth.scaled(WANDER).to_mm(),
+                    words::against(place.left, wanted),
                 ),
             )
-            .label(wall.outer_span(part), "the outside over it")
-            .hint("drill in steps with a stiff drill, turn the outside true to the hole, or leave more wall");
-        findings.push_at(finding, wall.from, wall.to);
+            .hint("turn the outside true to the hole after drilling, or leave more wall");
+        findings.push_at(finding, place.station, place.station);
     }
+}
+
+/// Where a drilled hole may leave least when it has wandered.
+struct Thinnest {
+    station: Length,
+    depth: Length,
+    wall: Length,
+    left: Length,
+}
+
+fn thinnest(view: &PartView<'_>, index: usize) -> Option<Thinnest> {
+    let (part, profiles) = (view.part, view.part.profiles.as_ref()?);
+    let drilled = part.features.get(index)?;
+    let radius = drilled.dia()?.half();
+    let (from, to) = shape::left_of(part, &profiles.root.inner, index)?;
+    let at = |share: f64| {
+        let z = from + (to - from) * share;
+        let (before, after) = profiles.root.outer.radii_at(z)?;
+        let station = Length::mm(z);
+        let depth = match drilled.end {
+            End::First => station,
+            End::Second => part.length - station,
+        };
+        let wall = Length::mm(before.min(after)) - radius;
+        let left = wall - depth.scaled(WANDER);
+        Some(Thinnest {
+            station,
+            depth,
+            wall,
+            left,
+        })
+    };
+    // Close enough together for any outside that is turned by hand.
+    let places = (0..=64).map(|nth| f64::from(nth) / 64.0);
+    places.filter_map(at).min_by_key(|place| place.left)
 }

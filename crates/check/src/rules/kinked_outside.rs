@@ -19,8 +19,13 @@ const MOST_DEG: f64 = 12.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
-    let least = view.limit(&RULE).and_then(|line| line.value.as_angle()).map_or(LEAST_DEG, Angle::to_deg);
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+        return;
+    };
+    let least = view
+        .limit(&RULE)
+        .and_then(|line| line.value.as_angle())
+        .map_or(LEAST_DEG, Angle::to_deg);
     for kink in profiles.crest.outer.kinks() {
         let (Origin::Outside(before), Origin::Outside(after)) =
             (profiles.origin(kink.before), profiles.origin(kink.after))
@@ -28,7 +33,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let turn = kink.turn_deg.abs();
-        let Some(station) = part.stations.get(before) else { continue };
+        let Some(station) = part.stations.get(before) else {
+            continue;
+        };
         if before == after || turn < least || turn > MOST_DEG {
             continue;
         }

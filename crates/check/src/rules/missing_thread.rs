@@ -24,7 +24,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !flawed {
         return;
     }
-    let called = view.joint.with.as_ref().map_or("a thread".to_owned(), |with| with.called());
+    let called = view
+        .joint
+        .with
+        .as_ref()
+        .map_or("a thread".to_owned(), |with| with.called());
     let lacking = match (no_male, no_female) {
         (true, true) => format!(
             "{} has no outside thread for it and {} no inside one",
@@ -35,7 +39,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     let mut finding = RULE.at(
         view.joint.head,
-        format!("{} into {} is held by {called}, and {lacking}", view.male_name(), view.female_name()),
+        format!(
+            "{} into {} is held by {called}, and {lacking}",
+            view.male_name(),
+            view.female_name()
+        ),
     );
     if no_male {
         finding = finding.label(view.male.name.span, "no outside thread in this part");

@@ -25,7 +25,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
     let wanted = view.length_limit(&RULE, USUAL);
     for threaded in shape::threads(part, Side::Inside) {
-        let Some((begins, lip)) = lip(part, &threaded) else { continue };
+        let Some((begins, lip)) = lip(part, &threaded) else {
+            continue;
+        };
         let form = &threaded.thread.thread;
         if begins >= form.pitch() || lip >= wanted || !lip.is_positive() {
             continue;
@@ -66,7 +68,11 @@ fn lip(part: &Part, threaded: &Threaded<'_>) -> Option<(Length, Length)> {
         End::Second => (part.length.to_mm() - to, to),
     };
     let (before, after) = profiles.root.outer.radii_at(at)?;
-    let outside = if threaded.feature.end == End::First { after } else { before };
+    let outside = if threaded.feature.end == End::First {
+        after
+    } else {
+        before
+    };
     let wall = Length::mm(outside) - threaded.thread.thread.major().half();
     Some((Length::mm(begins), wall))
 }

@@ -17,7 +17,9 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+        return;
+    };
     for threaded in shape::threads(part, Side::Inside) {
         let (Some(hole), cut) = (shape::tapped_hole(part, &threaded), threaded.feature) else {
             continue;
@@ -70,7 +72,9 @@ fn lead_in(view: &PartView<'_>, threaded: &Threaded<'_>) -> (Length, &'static st
         return (set, "as the limit says");
     }
     let taps = view.bench.into_iter().flat_map(|bench| &bench.taps);
-    let on_bench = taps.filter(|tap| tap.thread.thread.mates_with(form)).filter_map(|tap| tap.lead);
+    let on_bench = taps
+        .filter(|tap| tap.thread.thread.mates_with(form))
+        .filter_map(|tap| tap.lead);
     if let Some(lead) = on_bench.min() {
         return (lead, "the bench's tap");
     }

@@ -19,15 +19,20 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
     let named = view.design.threads.iter();
     let features = view.design.parts.iter().flat_map(|part| &part.features);
     let cut = features.filter_map(|feature| feature.thread().map(|(thread, _)| thread));
-    let threads: BTreeMap<Span, &Arc<ThreadDef>> =
-        named.chain(cut).map(|thread| (thread.designation.span, thread)).collect();
+    let threads: BTreeMap<Span, &Arc<ThreadDef>> = named
+        .chain(cut)
+        .map(|thread| (thread.designation.span, thread))
+        .collect();
     for (at, thread) in threads {
         let form = &thread.thread;
         if form.known().is_some() {
             continue;
         }
-        let near: Vec<String> =
-            form.nearest_known(3).iter().map(|known| known.designation().to_owned()).collect();
+        let near: Vec<String> = form
+            .nearest_known(3)
+            .iter()
+            .map(|known| known.designation().to_owned())
+            .collect();
         let mut finding = RULE
             .at(
                 at,
@@ -41,7 +46,10 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
         let plain = form.hand() == Hand::Right
             && form.said_class(Side::External).is_none()
             && form.said_class(Side::Internal).is_none();
-        if let Some(nearest) = near.first().filter(|_| plain && form.starts() == 1 || near.len() > 1) {
+        if let Some(nearest) = near
+            .first()
+            .filter(|_| plain && form.starts() == 1 || near.len() > 1)
+        {
             finding = finding.fix(format!("write {nearest}"), at, nearest.clone());
         }
         findings.push(finding);

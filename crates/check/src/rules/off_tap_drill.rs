@@ -23,20 +23,36 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     }
     for threaded in shape::threads(part, Side::Inside) {
-        let Some(hole) = shape::tapped_hole(part, &threaded) else { continue };
-        if matches!(hole.cut, Cut::Drill { assumed_for: Some(_), .. }) {
+        let Some(hole) = shape::tapped_hole(part, &threaded) else {
+            continue;
+        };
+        if matches!(
+            hole.cut,
+            Cut::Drill {
+                assumed_for: Some(_),
+                ..
+            }
+        ) {
             continue;
         }
         let (from, to) = threaded.feature.stations(part.length);
-        let Some(material) = part.material_at(from + (to - from).half()) else { continue };
+        let Some(material) = part.material_at(from + (to - from).half()) else {
+            continue;
+        };
         let family = material.kind.family();
-        let (Some(dia), Some(practice)) = (hole.dia(), percent_practice(family)) else { continue };
+        let (Some(dia), Some(practice)) = (hole.dia(), percent_practice(family)) else {
+            continue;
+        };
         let form = &threaded.thread.thread;
         let percent = form.percent_of_thread(dia);
         if (practice.least..=practice.most).contains(&percent.of_3h4) {
             continue;
         }
-        let much = if percent.of_3h4 < practice.least { "too little" } else { "too much" };
+        let much = if percent.of_3h4 < practice.least {
+            "too little"
+        } else {
+            "too much"
+        };
         let better = recommended(view, &threaded, family);
         let finding = RULE
             .at(
@@ -51,8 +67,16 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
             )
             .label(threaded.feature.span, format!("{form} is tapped in it"))
-            .hint(format!("drill {} ({})", better.mm_text(3), form.percent_of_thread(better)))
-            .fix(format!("drill {}", better.mm_text(3)), hole.size_span, better.mm_text(3));
+            .hint(format!(
+                "drill {} ({})",
+                better.mm_text(3),
+                form.percent_of_thread(better)
+            ))
+            .fix(
+                format!("drill {}", better.mm_text(3)),
+                hole.size_span,
+                better.mm_text(3),
+            );
         findings.push_at(finding, from, to);
     }
 }
@@ -61,9 +85,18 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 fn recommended(view: &PartView<'_>, threaded: &Threaded<'_>, family: Family) -> Length {
     let form = &threaded.thread.thread;
     let standard = form.tap_drill().diameter;
-    let Some(practice) = percent_practice(family) else { return standard };
-    let at_hand = view.bench.into_iter().flat_map(|bench| &bench.drills).map(|drill| drill.dia);
-    let best = form.tap_drill_choices(at_hand, Some(family)).first().map(|choice| choice.diameter);
+    let Some(practice) = percent_practice(family) else {
+        return standard;
+    };
+    let at_hand = view
+        .bench
+        .into_iter()
+        .flat_map(|bench| &bench.drills)
+        .map(|drill| drill.dia);
+    let best = form
+        .tap_drill_choices(at_hand, Some(family))
+        .first()
+        .map(|choice| choice.diameter);
     let suits = |dia: &Length| {
         (practice.least..=practice.most).contains(&form.percent_of_thread(*dia).of_3h4)
     };

@@ -16,25 +16,45 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+        return;
+    };
     for threaded in shape::threads(part, Side::Outside) {
         let form = &threaded.thread.thread;
         let Ok(tenon) = form.tenon() else { continue };
         let (from, to) = threaded.feature.stations(part.length);
         let middle = (from + (to - from).half()).to_mm();
         let turned = shape::tenon_under(part, &threaded);
-        if turned.is_some_and(|it| matches!(it.cut, Cut::Tenon { assumed_for: Some(_), .. })) {
+        if turned.is_some_and(|it| {
+            matches!(
+                it.cut,
+                Cut::Tenon {
+                    assumed_for: Some(_),
+                    ..
+                }
+            )
+        }) {
             continue;
         }
-        let outside = profiles.crest.outer.radii_at(middle).map(|(r, _)| Length::mm(r).twice());
-        let Some(dia) = turned.and_then(|it| it.dia()).or(outside) else { continue };
+        let outside = profiles
+            .crest
+            .outer
+            .radii_at(middle)
+            .map(|(r, _)| Length::mm(r).twice());
+        let Some(dia) = turned.and_then(|it| it.dia()).or(outside) else {
+            continue;
+        };
         // A micrometre of slack: the outside comes from a curve.
         let slack = Length::from_nm(1000);
         if dia >= tenon.range.min() - slack && dia <= tenon.range.max() + slack {
             continue;
         }
         let class = form.class(quillet_standards::thread::Side::External);
-        let much = if dia > tenon.range.max() { "too fat" } else { "too thin" };
+        let much = if dia > tenon.range.max() {
+            "too fat"
+        } else {
+            "too thin"
+        };
         let finding = RULE
             .at(
                 turned.map_or(threaded.feature.span, |it| it.size_span),
@@ -44,7 +64,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     threaded.thread.called(),
                     tenon.range.min().mm_text(3),
                     tenon.range.max(),
-                    if tenon.from.word() == "formula" { ", by the standard's formulas" } else { "" },
+                    if tenon.from.word() == "formula" {
+                        ", by the standard's formulas"
+                    } else {
+                        ""
+                    },
                 ),
             )
             .hint(format!(

@@ -29,8 +29,12 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             .filter(|wall| is_root_or_relief(view, wall, end))
             .max_by(|a, b| stress_mpa(a).total_cmp(&stress_mpa(b)));
         let Some(wall) = worst else { continue };
-        let Some(material) = part.material_at(wall.at) else { continue };
-        let Some((bears, _)) = material.kind.bending_mpa() else { continue };
+        let Some(material) = part.material_at(wall.at) else {
+            continue;
+        };
+        let Some((bears, _)) = material.kind.bending_mpa() else {
+            continue;
+        };
         let (bears, stress) = (view.number_limit(&RULE, bears), stress_mpa(wall));
         if stress <= bears || !wall.least.is_positive() {
             continue;
@@ -52,12 +56,20 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 }
 
 fn is_root_or_relief(view: &PartView<'_>, wall: &Wall, end: End) -> bool {
-    let Some(cut) = wall.outer.feature().and_then(|at| view.part.features.get(at)) else {
+    let Some(cut) = wall
+        .outer
+        .feature()
+        .and_then(|at| view.part.features.get(at))
+    else {
         return false;
     };
     let slender = matches!(
         cut.cut,
-        Cut::Relief { .. } | Cut::Thread { side: Side::Outside, .. }
+        Cut::Relief { .. }
+            | Cut::Thread {
+                side: Side::Outside,
+                ..
+            }
     );
     slender && cut.end == end
 }

@@ -17,7 +17,9 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else { return };
+    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+        return;
+    };
     for threaded in shape::threads(part, Side::Inside) {
         let cut = threaded.feature;
         let just_before = cut.from.to_mm() - 1e-6;
@@ -56,10 +58,12 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         let wider = major + Length::mm(0.1);
         let statement = format!("bore {} to {}", wider.mm_text(2), cut.from.mm_text(3));
-        let finding = finding.hint(format!("{statement} lets the tap in")).fix_all(
-            format!("add {statement}"),
-            vec![crate::edits::before(view.design, cut.span, &statement)],
-        );
+        let finding = finding
+            .hint(format!("{statement} lets the tap in"))
+            .fix_all(
+                format!("add {statement}"),
+                vec![crate::edits::before(view.design, cut.span, &statement)],
+            );
         let (from, to) = cut.stations(part.length);
         findings.push_at(finding, from, to);
     }

@@ -25,7 +25,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     let ends = view.walls().iter().filter(|wall| wall.role == Role::End);
     for end in [End::First, End::Second] {
         let beyond = |wall: &&Wall| nearer_end(view, wall) == end;
-        let Some(wall) = ends.clone().filter(beyond).min_by_key(|wall| wall.least) else { continue };
+        let Some(wall) = ends.clone().filter(beyond).min_by_key(|wall| wall.least) else {
+            continue;
+        };
         if wall.least >= wanted || !wall.least.is_positive() {
             continue;
         }
@@ -41,13 +43,20 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
             )
             .label(wall.outer_span(part), "the outside beyond it")
-            .hint(format!("drill {:.1} mm less deep", (short.to_mm() * 10.0).ceil() / 10.0));
+            .hint(format!(
+                "drill {:.1} mm less deep",
+                (short.to_mm() * 10.0).ceil() / 10.0
+            ));
         findings.push_at(finding, wall.from, wall.to);
     }
 }
 
 /// The end a hole's bottom lies before.
 fn nearer_end(view: &PartView<'_>, wall: &Wall) -> End {
-    let cut_from = wall.inner.feature().and_then(|at| view.part.features.get(at)).map(|it| it.end);
+    let cut_from = wall
+        .inner
+        .feature()
+        .and_then(|at| view.part.features.get(at))
+        .map(|it| it.end);
     cut_from.map_or(End::Second, End::other)
 }

@@ -20,11 +20,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
     let mut thinnest: Vec<(&Wall, Wanted)> = Vec::new();
     for wall in view.walls() {
-        let Some(wanted) = Wanted::of(view, wall) else { continue };
+        let Some(wanted) = Wanted::of(view, wall) else {
+            continue;
+        };
         if !wall.least.is_positive() || wall.least >= wanted.warn {
             continue;
         }
-        let like = |known: &(&Wall, Wanted)| known.0.inner == wall.inner && known.0.role == wall.role;
+        let like =
+            |known: &(&Wall, Wanted)| known.0.inner == wall.inner && known.0.role == wall.role;
         match thinnest.iter_mut().find(|known| like(known)) {
             Some(known) if known.0.least <= wall.least => {}
             Some(known) => *known = (wall, wanted),
@@ -47,7 +50,10 @@ impl Wanted {
     fn of(view: &PartView<'_>, wall: &Wall) -> Option<Wanted> {
         let material = view.part.material_at(wall.at)?;
         let usual = material.kind.least_walls();
-        let both = |warn: Length| WarnError { warn, error: Length::ZERO };
+        let both = |warn: Length| WarnError {
+            warn,
+            error: Length::ZERO,
+        };
         let by_role = match wall.role {
             Role::ThreadOverThread => usual.thread_over_thread,
             Role::Tenon => usual.tenon_over_bore,
@@ -58,7 +64,11 @@ impl Wanted {
         let share = material.wall.map_or(1.0, |wall| wall.ratio(usual.plain));
         let (warn, error) = (by_role.warn.scaled(share), by_role.error.scaled(share));
         let warn = view.length_limit(&RULE, warn);
-        Some(Wanted { warn, error: error.min(warn), material: material.name.to_string() })
+        Some(Wanted {
+            warn,
+            error: error.min(warn),
+            material: material.name.to_string(),
+        })
     }
 }
 
@@ -76,12 +86,16 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
     if wall.worst < wall.least {
         message += &format!("; {:.2} mm at the limits of size", wall.worst.to_mm());
     }
-    let finding = RULE
-        .at(wall.inner_span(part), message)
-        .label(wall.outer_span(part), format!("{} lies over it", wall.outer_words(part)));
+    let finding = RULE.at(wall.inner_span(part), message).label(
+        wall.outer_span(part),
+        format!("{} lies over it", wall.outer_words(part)),
+    );
     let finding = cure(view, wall, wanted, finding);
     match wall.least < wanted.error {
-        true => Finding { severity: Severity::Error, ..finding },
+        true => Finding {
+            severity: Severity::Error,
+            ..finding
+        },
         false => finding,
     }
 }
@@ -101,7 +115,11 @@ fn cure(view: &PartView<'_>, wall: &Wall, wanted: &Wanted, finding: Finding) -> 
     }
     let Some(hole) = feature(wall.inner).filter(|hole| hole.thread().is_none()) else {
         let outside = tenth_up(wall.outer_dia + short.twice());
-        return finding.hint(format!("⌀{} outside leaves {}", outside.mm_text(2), wanted.warn));
+        return finding.hint(format!(
+            "⌀{} outside leaves {}",
+            outside.mm_text(2),
+            wanted.warn
+        ));
     };
     let smaller = hole.dia().map(|dia| tenth_down(dia - short.twice()));
     let Some(smaller) = smaller.filter(|dia| dia.is_positive()) else {
@@ -125,9 +143,9 @@ fn cure(view: &PartView<'_>, wall: &Wall, wanted: &Wanted, finding: Finding) -> 
 /// Whether the size stands in the text as a diameter that an edit can change.
 fn resizable(hole: &Feature) -> bool {
     match &hole.cut {
-        Cut::Drill { tool, assumed_for, .. } => {
-            *tool == DrillName::Diameter && assumed_for.is_none()
-        }
+        Cut::Drill {
+            tool, assumed_for, ..
+        } => *tool == DrillName::Diameter && assumed_for.is_none(),
         Cut::Bore { tool, .. } | Cut::Ream { tool, .. } => *tool == DrillName::Diameter,
         Cut::Recess { .. } => true,
         _ => false,
@@ -135,7 +153,7 @@ fn resizable(hole: &Feature) -> bool {
 }
 
 fn tenth_up(length: Length) -> Length {
-    Length::from_nm(length.nm().div_ceil(TENTH) * TENTH)
+    Length::from_nm(-(-length.nm()).div_euclid(TENTH) * TENTH)
 }
 
 fn tenth_down(length: Length) -> Length {

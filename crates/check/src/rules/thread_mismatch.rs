@@ -22,7 +22,9 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if threads.meet() {
         return;
     }
-    let Some((male, female)) = threads.nearest() else { return };
+    let Some((male, female)) = threads.nearest() else {
+        return;
+    };
     let (outside, inside) = (&male.thread.thread, &female.thread.thread);
     let text = view.pen.design.text(female.feature.size_span);
     let finding = RULE
@@ -38,7 +40,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .label(male.feature.span, format!("{outside} outside"))
         .label(female.feature.span, format!("{inside} inside"))
         .hint("cut the same thread on both")
-        .fix(format!("cut {inside} on {}", view.male.name.text), male.feature.size_span, text);
+        .fix(
+            format!("cut {inside} on {}", view.male.name.text),
+            male.feature.size_span,
+            text,
+        );
     findings.push(finding);
 }
 
@@ -49,13 +55,25 @@ fn differing(outside: &ThreadForm, inside: &ThreadForm) -> String {
         differs.push("one is metric, the other inch".to_owned());
     }
     if outside.major() != inside.major() {
-        differs.push(format!("⌀{} against ⌀{}", outside.major().mm_text(2), inside.major().mm_text(2)));
+        differs.push(format!(
+            "⌀{} against ⌀{}",
+            outside.major().mm_text(2),
+            inside.major().mm_text(2)
+        ));
     }
     if outside.pitch() != inside.pitch() {
-        differs.push(format!("a pitch of {} against {}", outside.pitch(), inside.pitch()));
+        differs.push(format!(
+            "a pitch of {} against {}",
+            outside.pitch(),
+            inside.pitch()
+        ));
     }
     if outside.starts() != inside.starts() {
-        differs.push(format!("{} against {} starts", outside.starts(), inside.starts()));
+        differs.push(format!(
+            "{} against {} starts",
+            outside.starts(),
+            inside.starts()
+        ));
     }
     if outside.hand() != inside.hand() {
         let hand = |form: &ThreadForm| match form.hand() {

@@ -29,12 +29,19 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
                 | NameKind::Part
                 | NameKind::Bought
         );
-        let used = design.names.references.iter().any(|it| it.definition == index);
+        let used = design
+            .names
+            .references
+            .iter()
+            .any(|it| it.definition == index);
         if !told_of || used || item.owner.is_some() || item.span.file != root.id {
             continue;
         }
         let finding = RULE
-            .at(item.span, format!("the {} {} is used nowhere", item.kind.word(), item.name))
+            .at(
+                item.span,
+                format!("the {} {} is used nowhere", item.kind.word(), item.name),
+            )
             .hint("use it, or take it out")
             .fix_all("take it out", vec![edits::take_out(design, item.item)]);
         findings.push(finding);
