@@ -247,7 +247,7 @@ impl<'t> Reader<'t> {
                 DesignationFault::NoCoarsePitch,
                 written,
                 format!(
-                    "M{} has no coarse pitch in ISO 261; write the pitch, as in {example}",
+                    "ISO 261 lists no coarse pitch for M{} (M1 to M48); write the pitch, as in {example}",
                     major.exact_mm_text()
                 ),
             )

@@ -320,4 +320,24 @@ mod tests {
         assert!(form.external_limits(class("5h")).is_err());
         assert!(form.external_limits(class("5h4h")).is_ok());
     }
+
+    proptest::proptest! {
+        /// Every thread has limits to its usual classes, in order, and figures that are finite.
+        #[test]
+        fn any_thread_has_sound_figures(major_um in 200i64..300_000, share in 1.5f64..200.0, starts in 1u32..25) {
+            let major = Length::from_nm(major_um * 1000);
+            let pitch = Length::mm((major.to_mm() / share).max(0.1));
+            proptest::prop_assume!(pitch.to_mm() * 1.5 <= major.to_mm());
+            let form = ThreadForm::metric(major, pitch).with_starts(starts);
+            let outside = form.external_limits(ThreadClass::METRIC_EXTERNAL).unwrap();
+            let inside = form.internal_limits(ThreadClass::METRIC_INTERNAL).unwrap();
+            proptest::prop_assert!(outside.major.width().is_positive());
+            proptest::prop_assert!(inside.minor.width().is_positive());
+            proptest::prop_assert!(outside.pitch.max() <= inside.pitch.min());
+            let tap = form.tap_drill();
+            proptest::prop_assert!(tap.diameter < major && tap.diameter.is_positive());
+            let wires = form.over_wires(None);
+            proptest::prop_assert!(wires.over_mm.is_finite() && wires.contact_mm.is_finite());
+        }
+    }
 }
