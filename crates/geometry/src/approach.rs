@@ -78,7 +78,7 @@ impl Curve {
     /// found only if both are lines.
     ///
     /// With a line: exact, by the places where the tangents are parallel and the ends. Two curves:
-    /// the nearest places from seventeen along one of them, the least of those polished.
+    /// the nearest places from sixty-five along one of them, each least of those polished.
     pub fn approach(&self, other: &Curve) -> Approach {
         match (self, other) {
             (Curve::Line(one), Curve::Line(two)) => lines(one, two),
@@ -154,7 +154,7 @@ fn with_line(curve: &Curve, line: &Line) -> Approach {
 }
 
 fn sampled(one: &Curve, two: &Curve) -> Approach {
-    const PARTS: usize = 16;
+    const PARTS: usize = 64;
     let at = |t: f64| {
         let place = one.point(t);
         Approach::between(place, two.nearest(place))

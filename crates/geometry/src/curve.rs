@@ -205,7 +205,24 @@ impl Curve {
     /// Cut wherever the radius stops growing or falling, so that each piece only grows, only
     /// falls or stays.
     pub fn monotone_pieces(&self) -> Vec<Curve> {
-        let mut cuts = self.parallel_to(Point::new(1.0, 0.0)).as_slice().to_vec();
+        self.cut_at(self.parallel_to(Point::new(1.0, 0.0)))
+    }
+
+    /// Cut wherever it changes the side to which it bends.
+    pub(crate) fn bent_to_one_side(&self) -> Vec<Curve> {
+        let Curve::Cubic(_) = self else {
+            return vec![*self];
+        };
+        let Homogeneous { z, r, .. } = self.homogeneous();
+        let (z, r) = (z.derivative(), r.derivative());
+        let bend = z
+            .times(&r.derivative())
+            .plus(-1.0, &r.times(&z.derivative()));
+        self.cut_at(bend.roots())
+    }
+
+    fn cut_at(&self, roots: Roots) -> Vec<Curve> {
+        let mut cuts = roots.as_slice().to_vec();
         cuts.retain(|t| *t > 1e-9 && *t < 1.0 - 1e-9);
         cuts.sort_by(f64::total_cmp);
         cuts.push(1.0);
@@ -333,7 +350,7 @@ mod tests {
             if let Curve::Arc(arc) = curve {
                 let from = arc.point(t) - arc.centre();
                 let one = (from.z / arc.semi_z_mm()).powi(2) + (from.r / arc.semi_r_mm()).powi(2);
-                prop_assert!((one - 1.0).abs() < 1e-12, "{one}");
+                prop_assert!((one - 1.0).abs() < 1e-12 * (1.0 + 1.0 / arc.semi_r_mm()), "{one}");
                 prop_assert!(arc.has_side_of(arc.point(t)));
                 let step = arc.per_radian(arc.point(t));
                 prop_assert!(step.cross(arc.tangent(t)).abs() < 1e-9 * step.norm() * arc.tangent(t).norm());

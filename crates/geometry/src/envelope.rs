@@ -352,7 +352,7 @@ mod tests {
             let alone = |chain: &Chain| {
                 let before = chain.between(-1.0, shared.0.max(chain.start().z));
                 let after = chain.between(shared.1.min(chain.end().z), 100.0);
-                before.iter().chain(&after).map(|part| volume(&[part.clone()])).sum::<f64>()
+                before.iter().chain(&after).map(|part| volume(std::slice::from_ref(part))).sum::<f64>()
             };
             if shared.0 < shared.1 {
                 let found = volume(&least) + volume(&most);

@@ -6,10 +6,7 @@ use crate::{Curve, Point};
 /// polynomials, worked to 40 digits; `n` of them are exact for degree `2n - 1`.
 type Rule = &'static [(f64, f64)];
 
-const THREE: Rule = &[
-    (0.774_596_669_241_483_4, 0.555_555_555_555_555_6),
-    (0.0, 0.888_888_888_888_888_9),
-];
+const THREE: Rule = &[(0.774_596_669_241_483_4, 5.0 / 9.0), (0.0, 8.0 / 9.0)];
 
 const EIGHT: Rule = &[
     (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),

@@ -9,6 +9,7 @@ mod approach;
 mod arc;
 mod bernstein;
 mod chain;
+pub mod contact;
 mod crossing;
 mod cubic;
 mod curve;

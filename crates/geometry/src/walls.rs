@@ -308,7 +308,7 @@ mod tests {
             0.0,
             30.0,
         );
-        let found = walls(&[outer.clone()], &bore, |_, _| true);
+        let found = walls(std::slice::from_ref(&outer), &bore, |_, _| true);
         // From the corner at 10, 4 to the edge of the bottom at 11.2, 4.
         assert!((of(&found, 1, 2).least_mm - 1.2).abs() < 1e-12, "{found:?}");
         assert!(

@@ -44,15 +44,19 @@ fn solid(name: &str, sizes: &HashMap<&str, f64>) -> Option<(Chain, Option<Chain>
     let size = |name: &str| sizes[name];
     let lines = |places: &[(f64, f64)]| {
         let places: Vec<Point> = places.iter().map(|&(z, r)| Point::new(z, r)).collect();
-        Chain::polyline(Tag(0), &places).unwrap()
+        Chain::polyline(Tag(0), &places).expect("a chain")
     };
     let circle = |from: (f64, f64), to: (f64, f64), radius: f64, convex: bool| {
         let (from, to) = (Point::new(from.0, from.1), Point::new(to.0, to.1));
-        Chain::single(Tag(0), Arc::circular(from, to, radius, convex).unwrap())
+        Chain::single(
+            Tag(0),
+            Arc::circular(from, to, radius, convex).expect("an arc"),
+        )
     };
     let round = |chain: Chain, to: (f64, f64), radius: f64| {
-        let arc = Arc::circular(chain.end(), Point::new(to.0, to.1), radius, true).unwrap();
-        chain.then(Tag(0), arc).unwrap()
+        let arc =
+            Arc::circular(chain.end(), Point::new(to.0, to.1), radius, true).expect("a chain");
+        chain.then(Tag(0), arc).expect("a chain")
     };
     Some(match name {
         "cylinder" => (lines(&[(0.0, size("r")), (size("h"), size("r"))]), None),
@@ -70,7 +74,7 @@ fn solid(name: &str, sizes: &HashMap<&str, f64>) -> Option<(Chain, Option<Chain>
             let (r, long) = (size("r"), size("L"));
             let rod = circle((0.0, 0.0), (r, r), r, true)
                 .then_line(Tag(0), Point::new(long - r, r))
-                .unwrap();
+                .expect("a chain");
             (round(rod, (long, 0.0), r), None)
         }
         "rod, flat at z=0, one hemispherical end" => {
@@ -116,7 +120,7 @@ fn solid(name: &str, sizes: &HashMap<&str, f64>) -> Option<(Chain, Option<Chain>
             (
                 Chain::single(
                     Tag(0),
-                    Cubic::new(points.map(|(z, r)| Point::new(z, r))).unwrap(),
+                    Cubic::new(points.map(|(z, r)| Point::new(z, r))).expect("a chain"),
                 ),
                 None,
             )
