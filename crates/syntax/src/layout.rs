@@ -11,6 +11,7 @@ use crate::token::{Token, TokenKind};
 use crate::words::WordCell;
 use crate::{Finding, Span};
 use std::ops::Range;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// A token the parser reads, with its number if it is a word of the language.
 #[derive(Clone, Debug)]
@@ -29,19 +30,35 @@ pub(crate) struct Layout {
     /// The statements outside any block.
     pub(crate) lines: Vec<Line>,
     /// Whether every brace has its mate and no item begins within another.
-    #[expect(dead_code, reason = "the formatter comes next")]
     pub(crate) balanced: bool,
 }
 
 /// A statement.
 #[derive(Debug, Default)]
 pub(crate) struct Line {
-    /// Its tokens in `lexemes`, an opening brace included; never empty.
+    /// What the parser reads of it, an opening brace included; nothing where every character of
+    /// it is unknown.
+    pub(crate) lexemes: Range<usize>,
+    /// Its first token and the one after its last, an opening brace included; never empty.
     pub(crate) tokens: Range<usize>,
+    /// Whether the parser has read it in full.
+    whole: AtomicBool,
     /// Its block.
     pub(crate) block: Option<Block>,
     /// The first and last token of the comment lines directly above it.
     pub(crate) note: Option<Range<usize>>,
+}
+
+impl Line {
+    /// Says that it has been read in full.
+    pub(crate) fn set_whole(&self) {
+        self.whole.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it has been read in full, so that what it says is known.
+    pub(crate) fn is_whole(&self) -> bool {
+        self.whole.load(Ordering::Relaxed)
+    }
 }
 
 /// What stands between braces.
@@ -49,8 +66,8 @@ pub(crate) struct Line {
 pub(crate) struct Block {
     /// The statements within.
     pub(crate) lines: Vec<Line>,
-    /// The closing brace, where there is one.
-    pub(crate) close: Option<Span>,
+    /// The token of the closing brace, where there is one.
+    pub(crate) close: Option<usize>,
 }
 
 /// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss.
@@ -82,7 +99,7 @@ mod tests {
 
     fn show(text: &str, layout: &Layout, lines: &[Line], depth: usize, out: &mut String) {
         for line in lines {
-            let words: Vec<_> = layout.lexemes[line.tokens.clone()]
+            let words: Vec<_> = layout.lexemes[line.lexemes.clone()]
                 .iter()
                 .map(|lexeme| &text[lexeme.span.range()])
                 .collect();

@@ -6,6 +6,7 @@
 
 pub mod ast;
 mod finding;
+mod format;
 mod layout;
 mod line_index;
 mod number;
@@ -17,6 +18,7 @@ pub mod visit;
 pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, Severity};
+pub use format::{format, format_edits};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Expected, Parsed, Thing, expected, parse};
 pub use span::{FileId, Span, Spanned};

@@ -36,7 +36,6 @@ pub struct Parsed {
     /// What could not be read, in the text's order. All are errors of the rule `syntax`.
     pub findings: Vec<Finding>,
     /// The statements as they lie in the text, for the formatter.
-    #[expect(dead_code, reason = "the formatter comes next")]
     pub(crate) layout: Layout,
 }
 
@@ -76,3 +75,5 @@ fn cap(findings: &mut Vec<Finding>) {
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+pub(crate) use tests::soup;

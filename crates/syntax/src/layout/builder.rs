@@ -82,7 +82,6 @@ impl<'t> Builder<'t> {
             TokenKind::Semicolon => {
                 self.end_line();
                 self.place.closed = None;
-                self.place.line_start = false;
             }
             TokenKind::Comment => self.comment(index),
             kind => {
@@ -133,14 +132,12 @@ impl<'t> Builder<'t> {
             self.resume(index, kind);
         }
         match kind {
-            TokenKind::Close => self.close(span),
-            TokenKind::Open => self.open(span),
-            // Said by the lexer's findings; the rest of the line can still be read.
-            TokenKind::Unknown => {}
+            TokenKind::Close => self.close(index, span),
+            TokenKind::Open => self.open(index, span),
             _ if self.ignored > 0 => {}
             _ => {
-                self.begin_line(span);
-                self.push(kind, span);
+                self.begin_line(index, span);
+                self.push(index, kind, span);
             }
         }
     }
@@ -156,7 +153,7 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn begin_line(&mut self, span: Span) {
+    fn begin_line(&mut self, index: usize, span: Span) {
         if !self.line.tokens.is_empty() {
             return;
         }
@@ -171,14 +168,20 @@ impl<'t> Builder<'t> {
                 .fix("begin a new line", gap(brace, span), "\n"),
             );
         }
-        self.line.tokens = self.lexemes.len()..self.lexemes.len();
+        self.line.lexemes = self.lexemes.len()..self.lexemes.len();
+        self.line.tokens = index..index;
         if self.place.line_start {
             self.place.statement_indent = self.place.indent;
             self.line.note = self.place.note.take();
         }
     }
 
-    fn push(&mut self, kind: TokenKind, span: Span) {
+    fn push(&mut self, index: usize, kind: TokenKind, span: Span) {
+        self.line.tokens.end = index + 1;
+        if kind == TokenKind::Unknown {
+            // Found as damaged already; the rest of the line can still be read.
+            return;
+        }
         let text = &self.text[span.range()];
         let word = match kind {
             TokenKind::Name => WordId::of(text),
@@ -191,10 +194,10 @@ impl<'t> Builder<'t> {
             word: WordCell::new(word),
             span,
         });
-        self.line.tokens.end = self.lexemes.len();
+        self.line.lexemes.end = self.lexemes.len();
     }
 
-    fn open(&mut self, span: Span) {
+    fn open(&mut self, index: usize, span: Span) {
         if self.open.len() >= DEEPEST {
             if self.ignored == 0 {
                 let text = "braces lie too deep in one another; a block in a block is the deepest \
@@ -208,8 +211,8 @@ impl<'t> Builder<'t> {
         if self.line.tokens.is_empty() {
             self.reopen_line_above(span);
         }
-        self.begin_line(span);
-        self.push(TokenKind::Open, span);
+        self.begin_line(index, span);
+        self.push(index, TokenKind::Open, span);
         let head = std::mem::take(&mut self.line);
         self.open.push(Open {
             head,
@@ -221,29 +224,25 @@ impl<'t> Builder<'t> {
 
     /// A brace that stands alone below a statement is meant for it.
     fn reopen_line_above(&mut self, brace: Span) {
-        if self.place.newlines != 1 {
+        if self.place.newlines > 1 {
             return;
         }
-        let lexemes = self.lexemes.len();
-        let above = self
-            .lines_here()
-            .pop_if(|line| line.block.is_none() && line.tokens.end == lexemes);
+        let above = self.lines_here().pop_if(|line| line.block.is_none());
         let Some(above) = above else { return };
+        let last = self.tokens[above.tokens.end - 1].span;
         self.line = above;
-        if let Some(last) = self.lexemes.last() {
-            self.findings.push(
-                Finding::new(
-                    "syntax",
-                    Severity::Error,
-                    brace,
-                    "the { belongs at the end of the line above",
-                )
-                .fix("move it up", gap(last.span, brace), " "),
-            );
-        }
+        self.findings.push(
+            Finding::new(
+                "syntax",
+                Severity::Error,
+                brace,
+                "the { belongs at the end of the line above",
+            )
+            .fix("move it up", gap(last, brace), " "),
+        );
     }
 
-    fn close(&mut self, span: Span) {
+    fn close(&mut self, index: usize, span: Span) {
         self.end_line();
         if self.ignored > 0 {
             self.ignored -= 1;
@@ -257,7 +256,7 @@ impl<'t> Builder<'t> {
             }
         }
         match self.open.pop() {
-            Some(open) => self.end_block(open, Some(span)),
+            Some(open) => self.end_block(open, Some(index)),
             None => {
                 let text = "this } closes nothing";
                 self.findings.push(
@@ -291,7 +290,7 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn end_block(&mut self, open: Open, close: Option<Span>) {
+    fn end_block(&mut self, open: Open, close: Option<usize>) {
         let mut line = open.head;
         line.block = Some(Block {
             lines: open.lines,

@@ -10,7 +10,7 @@ use super::message::{Statement, error};
 use super::part::{feature, part_line, station};
 use super::pen::{joint_line, pen_line};
 use crate::ast::*;
-use crate::layout::{Block, Layout, Lexeme, Line as Laid};
+use crate::layout::{Layout, Lexeme, Line as Laid};
 use crate::token::{Token, TokenKind};
 use crate::words::{self, Place};
 use crate::{FileId, Finding, Span};
@@ -31,11 +31,6 @@ pub(super) fn read(
         text,
         tokens,
         lexemes: &layout.lexemes,
-        damaged: tokens
-            .iter()
-            .filter(|token| token.kind.is_damaged())
-            .map(|token| token.span)
-            .collect(),
         rules: Rules::new(),
         findings,
         listening: None,
@@ -56,7 +51,6 @@ pub(super) fn listen(
         text,
         tokens,
         lexemes: &layout.lexemes,
-        damaged: Vec::new(),
         rules: Rules::new(),
         findings: &mut Vec::new(),
         listening: Some(Listening {
@@ -73,8 +67,6 @@ struct Reader<'s, 'f> {
     text: &'s str,
     tokens: &'s [Token],
     lexemes: &'s [Lexeme],
-    /// Where tokens are damaged, in order.
-    damaged: Vec<Span>,
     rules: Rules<'s>,
     findings: &'f mut Vec<Finding>,
     listening: Option<Listening>,
@@ -286,7 +278,10 @@ impl<'s> Reader<'s, '_> {
         place: Place,
         line: &Laid,
     ) -> Option<T> {
-        let lexemes = &self.lexemes[line.tokens.clone()];
+        let lexemes = &self.lexemes[line.lexemes.clone()];
+        if lexemes.is_empty() {
+            return None;
+        }
         if let Some(finding) = too_deep(lexemes) {
             self.findings.push(finding);
             return None;
@@ -296,9 +291,10 @@ impl<'s> Reader<'s, '_> {
             place,
             lexemes,
         };
-        let damaged = self.is_damaged(line);
+        let tokens = &self.tokens[line.tokens.clone()];
+        let miswritten = tokens.iter().any(|token| token.kind.is_damaged());
         self.listen(rule(&self.rules).clone(), place, lexemes);
-        for _ in 0..MOST_SLIPS {
+        for slips in 0..MOST_SLIPS {
             let (value, faults) = self.attempt(rule(&self.rules), lexemes);
             let numbers = faults
                 .iter()
@@ -306,6 +302,9 @@ impl<'s> Reader<'s, '_> {
             let unexpected = faults
                 .iter()
                 .find(|fault| matches!(fault.kind, FaultKind::Expected(_)));
+            if slips == 0 && faults.is_empty() && !miswritten {
+                line.set_whole();
+            }
             match unexpected.and_then(|fault| statement.slip(fault)) {
                 Some(slip) => {
                     self.findings.push(statement.slip_finding(&slip));
@@ -313,7 +312,10 @@ impl<'s> Reader<'s, '_> {
                 }
                 None => {
                     // What the lexer has found explains the rest.
-                    let told = unexpected.filter(|_| !damaged).into_iter().chain(numbers);
+                    let told = unexpected
+                        .filter(|_| !miswritten)
+                        .into_iter()
+                        .chain(numbers);
                     let told = told.map(|fault| statement.finding(fault));
                     self.findings.extend(told);
                     return value;
@@ -404,20 +406,18 @@ impl<'s> Reader<'s, '_> {
         }
     }
 
-    /// The statement's first word.
+    /// The statement's first word; empty where it has none.
     fn word(&self, line: &Laid) -> &'s str {
-        let first = &self.lexemes[line.tokens.start];
-        &self.text[first.span.range()]
+        let lexemes = &self.lexemes[line.lexemes.clone()];
+        lexemes
+            .first()
+            .map_or("", |first| &self.text[first.span.range()])
     }
 
     /// From the first token to the last before the block's lines.
     fn head(&self, line: &Laid) -> Span {
-        let lexemes = &self.lexemes[line.tokens.clone()];
-        match lexemes {
-            [first, .., last] => first.span.to(last.span),
-            [only] => only.span,
-            [] => Span::new(self.file, 0, 0),
-        }
+        let tokens = &self.tokens[line.tokens.clone()];
+        tokens[0].span.to(tokens[tokens.len() - 1].span)
     }
 
     /// From the first token to the block's end.
@@ -429,22 +429,13 @@ impl<'s> Reader<'s, '_> {
     /// The block, braces included.
     fn block(&self, line: &Laid) -> Option<Span> {
         let block = line.block.as_ref()?;
-        let open = self.lexemes.get(line.tokens.end - 1)?.span;
-        Some(open.to(self.block_end(block).unwrap_or(open)))
-    }
-
-    fn block_end(&self, block: &Block) -> Option<Span> {
-        let last = || block.lines.last().map(|line| self.span(line));
-        block.close.or_else(last)
-    }
-
-    /// Whether a damaged token lies in the statement or touches it.
-    fn is_damaged(&self, line: &Laid) -> bool {
-        let head = self.head(line);
-        let first = self.damaged.partition_point(|span| span.end < head.start);
-        self.damaged
-            .get(first)
-            .is_some_and(|span| span.start <= head.end)
+        let open = self.tokens[line.tokens.end - 1].span;
+        let end = match (block.close, block.lines.last()) {
+            (Some(close), _) => self.tokens[close].span,
+            (None, Some(last)) => self.span(last),
+            (None, None) => open,
+        };
+        Some(open.to(end))
     }
 }
 

@@ -197,7 +197,7 @@ part cap like hood {
 }
 
 /// Bits of programs, in any order.
-fn soup() -> impl Strategy<Value = String> {
+pub(crate) fn soup() -> impl Strategy<Value = String> {
     let words: Vec<_> = crate::words::WORDS.iter().map(|word| word.text).collect();
     let signs = vec![
         "{",

@@ -1,0 +1,58 @@
+//! The one canonical form of a text.
+//!
+//! Two blanks an indent, one statement a line, stations, cuts and definitions in columns,
+//! comments kept. Only blanks, line ends and semicolons change: a statement that cannot be
+//! read stays as it is written, and so does a text whose braces do not match, since what
+//! its lines belong to is then a guess.
+
+mod columns;
+mod edits;
+mod hints;
+mod rows;
+
+pub use edits::format_edits;
+
+use crate::token::{BOM, Token, TokenKind};
+use crate::{FileId, Parsed, parse};
+
+/// The canonical form of a text. What it says stays the same; formatting it again changes
+/// nothing. Lines end as most of them did.
+pub fn format(text: &str) -> String {
+    let parsed = parse(FileId::default(), text);
+    format_parsed(text, &parsed)
+}
+
+fn format_parsed(text: &str, parsed: &Parsed) -> String {
+    if !parsed.layout.balanced {
+        return text.to_owned();
+    }
+    let line_end = dominant_line_end(text, &parsed.tokens);
+    let rows = rows::rows(text, parsed);
+    let mut out = String::with_capacity(text.len());
+    if text.starts_with(BOM) {
+        out += BOM;
+    }
+    for line in columns::lines(rows) {
+        out += &line;
+        out += line_end;
+    }
+    out
+}
+
+/// The line end that most lines have; `\n` where none is the more frequent.
+fn dominant_line_end(text: &str, tokens: &[Token]) -> &'static str {
+    let count = |end: &str| {
+        tokens
+            .iter()
+            .filter(|token| token.kind == TokenKind::Newline && &text[token.span.range()] == end)
+            .count()
+    };
+    // The last of equals is taken.
+    ["\r", "\r\n", "\n"]
+        .into_iter()
+        .max_by_key(|end| count(end))
+        .unwrap_or("\n")
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,137 @@
+//! What the tree tells the formatter that the tokens alone do not.
+
+use crate::ast::*;
+use crate::visit::{Node, walk};
+
+/// The tree's hints, each by the byte at which it holds.
+#[derive(Default)]
+pub(super) struct Hints {
+    /// Minus signs of one operand.
+    minuses: Vec<u32>,
+    /// Parentheses that group, not call.
+    groups: Vec<u32>,
+    /// Statements that stand in columns.
+    statements: Vec<(u32, Columns)>,
+}
+
+/// How a statement stands in columns with its neighbours.
+#[derive(Clone, Debug)]
+pub(super) struct Columns {
+    pub(super) table: Table,
+    /// Where its columns begin, besides the first.
+    pub(super) breaks: Vec<Break>,
+}
+
+/// Neighbours of one table share columns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Table {
+    Stations,
+    Cuts,
+    Joints,
+    Lets,
+    Limits,
+    Threads,
+}
+
+/// Where a column begins.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Break {
+    /// At the first token from this byte on.
+    From(u32),
+    /// At the token before this byte.
+    Before(u32),
+}
+
+impl Hints {
+    pub(super) fn of(file: &File) -> Self {
+        let mut hints = Self::default();
+        walk(file, &mut |node| hints.note(node));
+        hints.minuses.sort_unstable();
+        hints.groups.sort_unstable();
+        hints.statements.sort_by_key(|(start, _)| *start);
+        hints
+    }
+
+    /// Whether the minus at a byte has one operand.
+    pub(super) fn is_prefix(&self, start: u32) -> bool {
+        self.minuses.binary_search(&start).is_ok()
+    }
+
+    /// Whether the parenthesis at a byte groups.
+    pub(super) fn is_group(&self, start: u32) -> bool {
+        self.groups.binary_search(&start).is_ok()
+    }
+
+    /// The columns of the statement that begins at a byte.
+    pub(super) fn columns(&self, start: u32) -> Option<&Columns> {
+        let at = self
+            .statements
+            .binary_search_by_key(&start, |(start, _)| *start)
+            .ok()?;
+        Some(&self.statements[at].1)
+    }
+
+    fn note(&mut self, node: Node<'_>) {
+        match node {
+            Node::Expr(expr) => match expr.kind {
+                ExprKind::Negate(_) => self.minuses.push(expr.span.start),
+                ExprKind::Group(_) => self.groups.push(expr.span.start),
+                _ => {}
+            },
+            Node::Let(node) => {
+                self.defined(Table::Lets, node.span.start, node.value.span.start);
+            }
+            Node::Limit(node) => {
+                self.defined(Table::Limits, node.span.start, node.value.span.start);
+            }
+            Node::Item(item) => {
+                if let ItemKind::Thread(thread) = &item.kind {
+                    self.defined(Table::Threads, item.span.start, thread.form.span.start);
+                }
+            }
+            Node::Station(station) => {
+                if let Some(said) = &station.said {
+                    let dia = said.dia.span;
+                    let breaks = vec![Break::Before(dia.start), Break::From(dia.end)];
+                    self.statement(Table::Stations, station.span.start, breaks);
+                }
+            }
+            Node::Feature(feature) => {
+                let breaks = reach_of(&feature.kind).into_iter().collect();
+                self.statement(Table::Cuts, feature.span.start, breaks);
+            }
+            Node::Joint(joint) => {
+                let breaks = vec![Break::From(joint.first.span.start)];
+                self.statement(Table::Joints, joint.verb_span.start, breaks);
+            }
+            _ => {}
+        }
+    }
+
+    fn defined(&mut self, table: Table, start: u32, value: u32) {
+        self.statement(table, start, vec![Break::Before(value)]);
+    }
+
+    fn statement(&mut self, table: Table, start: u32, breaks: Vec<Break>) {
+        self.statements.push((start, Columns { table, breaks }));
+    }
+}
+
+/// Where a cut says how far it goes.
+fn reach_of(kind: &FeatureKind) -> Option<Break> {
+    match kind {
+        FeatureKind::Tenon { length, .. } => Some(Break::Before(length.span.start)),
+        FeatureKind::Drill { reach, .. }
+        | FeatureKind::Bore { reach, .. }
+        | FeatureKind::Ream { reach, .. }
+        | FeatureKind::Thread { reach, .. }
+        | FeatureKind::Relief { reach, .. }
+        | FeatureKind::Groove { reach, .. }
+        | FeatureKind::Recess { reach, .. }
+        | FeatureKind::Taper { reach, .. } => Some(Break::From(reach.span.start)),
+        FeatureKind::Countersink { .. }
+        | FeatureKind::Edge(_)
+        | FeatureKind::Accept(_)
+        | FeatureKind::Bad => None,
+    }
+}

@@ -1,0 +1,150 @@
+use super::*;
+use crate::Edit;
+use crate::parse::soup;
+use proptest::prelude::*;
+
+const HERON: &str = include_str!("../parse/tests/heron.quillet");
+
+/// The tree of a text, without spans.
+fn tree(text: &str) -> String {
+    let tree = format!("{:?}", parse(FileId(0), text).tree);
+    let mut out = String::new();
+    let mut rest = tree.as_str();
+    while let Some(at) = rest.find("0:") {
+        out += &rest[..at];
+        let span = &rest[at + 2..];
+        let length = span.find(|c: char| !c.is_ascii_digit() && c != '.');
+        rest = &span[length.unwrap_or(0)..];
+    }
+    out + rest
+}
+
+fn applied(text: &str, edits: &[Edit]) -> String {
+    let mut out = text.to_owned();
+    for edit in edits.iter().rev() {
+        out.replace_range(edit.span.range(), &edit.text);
+    }
+    out
+}
+
+fn keeps_what_is_said(text: &str) -> Result<(), TestCaseError> {
+    let once = format(text);
+    prop_assert_eq!(&format(&once), &once, "formatting twice differs from once");
+    prop_assert_eq!(
+        tree(text),
+        tree(&once),
+        "formatting changed the tree: {}",
+        once
+    );
+    prop_assert_eq!(applied(text, &format_edits(FileId(0), text)), once);
+    Ok(())
+}
+
+#[test]
+fn the_whole_pen_looks_as_it_should() {
+    insta::assert_snapshot!(format(HERON));
+}
+
+#[test]
+fn a_crowded_text_is_spread_out() {
+    let text = "use \"a\";use \"b\" -- bench   \n\n\n-- the grip\nlet grip=( a+3 )*- -2 ;let long-name =min( 1 ,2)
+part cap from mouth to crown{length 4 .. 12
+outside{at 0 dia 15.2 as lip
+at 6 from crown dia 14.4 smooth;at crown dia 0 dome -- closed
+}
+   -- from here
+from mouth{drill 8.25 to 30 point 135
+  -- the closing thread
+thread closing inside to 7.5 at 2.5
+chamfer 0.5;tenon for 8}
+}
+pen heron\"Heron\"{close cap . mouth onto barrel.mouth{ flush;want turns=3+-0.5}
+push a.b into c.d by-3
+bench saltings   }
+bench b { }
+";
+    insta::assert_snapshot!(format(text));
+}
+
+#[test]
+fn what_cannot_be_read_stays_as_written() {
+    let text = "let  a=1\nlet   b =  ? 3  -- odd\npart  c {\n  length   \n outside dia  3\n}\n";
+    insta::assert_snapshot!(format(text));
+    let unclosed = "part c {\n   length  3\n";
+    assert_eq!(format(unclosed), unclosed);
+}
+
+#[test]
+fn line_ends_and_the_byte_order_mark_stay() {
+    assert_eq!(
+        format("let a=1\r\nlet b=2\nlet c=3\r\n"),
+        "let a = 1\r\nlet b = 2\r\nlet c = 3\r\n"
+    );
+    assert_eq!(
+        format("\u{feff}let a=1\rlet b=2\r"),
+        "\u{feff}let a = 1\rlet b = 2\r"
+    );
+    assert_eq!(format("\n\n"), "");
+    assert_eq!(format("let a=1"), "let a = 1\n");
+}
+
+/// A program with some of its tokens left out, doubled or swapped, and other blanks between.
+fn mutated() -> impl Strategy<Value = String> {
+    let blanks = prop_oneof![
+        6 => Just(None),
+        1 => Just(Some(" ")),
+        1 => Just(Some("")),
+        1 => Just(Some("\n")),
+        1 => Just(Some(" ; ")),
+        1 => Just(Some("\r\n\t")),
+        1 => Just(Some(" -- note\n")),
+    ];
+    let whole = proptest::collection::vec(blanks, HERON.len() / 2);
+    let changes = proptest::collection::vec((any::<prop::sample::Index>(), 0..3), 0..4);
+    (whole, changes, 0..HERON.len() / 2, 40..400_usize).prop_map(
+        |(blanks, changes, from, length)| {
+            let mut bits: Vec<_> = crate::lex(FileId(0), HERON)
+                .iter()
+                .map(|token| (token.kind, &HERON[token.span.range()]))
+                .collect();
+            for (at, change) in changes {
+                let at = at.index(bits.len());
+                match change {
+                    0 => drop(bits.remove(at)),
+                    1 => bits.insert(at, bits[at]),
+                    _ => {
+                        let last = bits.len() - 1;
+                        bits.swap(at, (at + 3).min(last));
+                    }
+                }
+            }
+            let from = from.min(bits.len());
+            let bits = bits.iter().skip(from / 2).take(length);
+            bits.zip(blanks)
+                .map(|(&(kind, text), blank)| match (kind, blank) {
+                    (crate::TokenKind::Blank, Some(other)) => other,
+                    _ => text,
+                })
+                .collect()
+        },
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    #[test]
+    fn formatting_keeps_what_is_said_in_any_words(text in soup()) {
+        keeps_what_is_said(&text)?;
+    }
+
+    #[test]
+    fn formatting_keeps_what_is_said_in_damaged_pens(text in mutated()) {
+        keeps_what_is_said(&text)?;
+    }
+
+    #[test]
+    fn formatting_keeps_any_text(text in "(\\PC|[\r\n\t -~]){0,120}") {
+        keeps_what_is_said(&text)?;
+    }
+}
