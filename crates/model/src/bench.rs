@@ -18,18 +18,24 @@ pub struct Bench {
     pub block: Span,
     /// Drills, smallest first.
     pub drills: Vec<BenchDrill>,
+    /// Boring bars, the slimmest first.
+    pub boring: Vec<BoringBar>,
     /// Reamers, by diameter.
     pub reamers: Vec<Length>,
     /// Collets, by the diameter they grip.
     pub collets: Vec<Length>,
     /// Tenon-cutter bushings, by diameter.
     pub bushings: Vec<Length>,
+    /// The pin of the tenon cutter, which runs in the hole.
+    pub pilot: Option<Length>,
     /// Mandrel stock, by diameter.
     pub mandrels: Vec<Length>,
     /// Taps.
     pub taps: Vec<BenchThreading>,
     /// Dies.
     pub dies: Vec<BenchThreading>,
+    /// What a saw cut turns to dust.
+    pub kerf: Option<Length>,
     /// The lathe.
     pub lathe: Option<Lathe>,
     /// Thresholds for work at this bench.
@@ -49,6 +55,17 @@ pub struct BenchDrill {
     pub span: Span,
 }
 
+/// A boring bar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoringBar {
+    /// The smallest hole it enters.
+    pub enters: Length,
+    /// How deep it goes, where said.
+    pub reach: Option<Length>,
+    /// The statement.
+    pub span: Span,
+}
+
 /// A tap or a die on the bench.
 #[derive(Clone, Debug)]
 pub struct BenchThreading {
@@ -61,14 +78,36 @@ pub struct BenchThreading {
 }
 
 /// The lathe.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Lathe {
-    /// Least spindle speed, rev/min.
-    pub least_rev_min: f64,
-    /// Greatest spindle speed, rev/min.
-    pub most_rev_min: f64,
+    /// Spindle speeds in rev/min, slowest first: a step is a range of no width.
+    pub speeds_rev_min: Vec<(f64, f64)>,
     /// Spindle bore.
     pub bore: Option<Length>,
+    /// The length it takes between centres.
+    pub centres: Option<Length>,
+    /// How far the tailstock's spindle goes.
+    pub travel: Option<Length>,
+    /// It is geared to cut threads with a single point.
+    pub screwcutting: bool,
     /// The statement.
     pub span: Span,
+}
+
+impl Lathe {
+    /// Its slowest speed, rev/min.
+    pub fn slowest_rev_min(&self) -> f64 {
+        self.speeds_rev_min
+            .iter()
+            .map(|speed| speed.0)
+            .fold(f64::INFINITY, f64::min)
+    }
+
+    /// Its fastest speed, rev/min.
+    pub fn fastest_rev_min(&self) -> f64 {
+        self.speeds_rev_min
+            .iter()
+            .map(|speed| speed.1)
+            .fold(0.0, f64::max)
+    }
 }

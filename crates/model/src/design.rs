@@ -87,4 +87,6 @@ pub struct BlankDef {
     pub span: Span,
     /// The stock.
     pub stock: Stock,
+    /// `matched`: its parts follow each other in the order of the pen.
+    pub matched: Option<Span>,
 }

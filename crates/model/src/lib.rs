@@ -21,7 +21,7 @@ mod thread;
 mod value;
 
 pub use assembly::Assembly;
-pub use bench::{Bench, BenchDrill, BenchThreading, Lathe};
+pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use feature::{Cut, DrillName, Feature};
 pub use limits::{Acceptance, LimitLine, Limits};

@@ -161,13 +161,16 @@ pub struct Form {
     pub starts: Option<Expr>,
 }
 
-/// `blank name of material rod D by L`
+/// `blank name of material rod D by L [matched]`
 #[derive(Clone, Debug, PartialEq)]
 pub struct BlankItem {
     /// The name it defines.
     pub name: Name,
     /// The stock.
     pub stock: Stock,
+    /// `matched`: its parts follow each other in the order of the pen, so that grain or
+    /// pattern runs on.
+    pub matched: Option<Span>,
 }
 
 /// `of material (rod | square) size [by length]`

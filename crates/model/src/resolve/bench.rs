@@ -2,10 +2,13 @@
 
 use super::Resolver;
 use super::frame::Frame;
-use crate::{Bench, BenchDrill, BenchThreading, DrillName, Lathe, Limits};
+use crate::{
+    Bench, BenchDrill, BenchThreading, BoringBar, DrillName, Lathe, Limits, Quantity, ThreadDef,
+};
 use quillet_geometry::Length;
 use quillet_standards::drill;
-use quillet_syntax::ast::{self, SizedTools, ThreadTools, ToolLineKind};
+use quillet_standards::thread::tap_leads;
+use quillet_syntax::ast::{self, LatheOptionKind, Lead, SizedTools, ThreadTools, ToolLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 
 /// More sizes than any drill cabinet holds.
@@ -19,18 +22,29 @@ impl<'a> Resolver<'a> {
             span,
             block: item.block.unwrap_or(item.name.span),
             drills: Vec::new(),
+            boring: Vec::new(),
             reamers: Vec::new(),
             collets: Vec::new(),
             bushings: Vec::new(),
+            pilot: None,
             mandrels: Vec::new(),
             taps: Vec::new(),
             dies: Vec::new(),
+            kerf: None,
             lathe: None,
             limits: Limits::default(),
         };
         for line in &item.tools {
             match &line.kind {
-                ToolLineKind::Sizes { tools, runs, reach } => {
+                ToolLineKind::Sizes {
+                    tools,
+                    runs,
+                    reach,
+                    pilot,
+                } => {
+                    if let Some(pilot) = pilot {
+                        bench.pilot = self.positive(pilot, "a pilot", frame);
+                    }
                     let reach = reach
                         .as_ref()
                         .and_then(|sum| self.positive(sum, "a reach", frame));
@@ -41,13 +55,13 @@ impl<'a> Resolver<'a> {
                     }
                 }
                 ToolLineKind::Threads { tools, forms, lead } => {
-                    let lead = lead
-                        .as_ref()
-                        .and_then(|sum| self.positive(sum, "a lead-in", frame));
                     for form in forms {
                         let Some(thread) = self.thread(form, frame) else {
                             continue;
                         };
+                        let lead = lead
+                            .as_ref()
+                            .and_then(|lead| self.lead(lead, &thread, frame));
                         let tool = BenchThreading {
                             thread,
                             lead,
@@ -59,18 +73,22 @@ impl<'a> Resolver<'a> {
                         }
                     }
                 }
-                ToolLineKind::Lathe { speeds, bore } => {
-                    let speeds = self.range(&speeds.from, &speeds.to, frame);
-                    let bore = bore
-                        .as_ref()
-                        .and_then(|sum| self.positive(sum, "a bore", frame));
-                    let ends = speeds.and_then(|(a, b)| a.as_number().zip(b.as_number()));
-                    bench.lathe = ends.map(|(least_rev_min, most_rev_min)| Lathe {
-                        least_rev_min,
-                        most_rev_min,
-                        bore,
-                        span: line.span,
-                    });
+                ToolLineKind::Saw { kerf } => {
+                    bench.kerf = self.positive(kerf, "a kerf", frame);
+                }
+                ToolLineKind::Lathe { speeds, options } => {
+                    let mut lathe = self.lathe(speeds, line.span, frame);
+                    for option in options {
+                        let mut length = |sum| self.positive(sum, "a length", frame);
+                        match &option.kind {
+                            LatheOptionKind::Bore(sum) => lathe.bore = length(sum),
+                            LatheOptionKind::Centres(sum) => lathe.centres = length(sum),
+                            LatheOptionKind::Travel(sum) => lathe.travel = length(sum),
+                            LatheOptionKind::Screwcutting => lathe.screwcutting = true,
+                        }
+                    }
+                    // Without a speed that could be read the lathe would stand still.
+                    bench.lathe = (!lathe.speeds_rev_min.is_empty()).then_some(lathe);
                 }
                 ToolLineKind::Limit(limit) => {
                     bench.limits.0.extend(self.limit(limit, frame));
@@ -80,6 +98,57 @@ impl<'a> Resolver<'a> {
         }
         bench.put_in_order();
         self.design.benches.push(std::sync::Arc::new(bench));
+    }
+
+    /// A lathe by its speeds alone.
+    fn lathe(&mut self, speeds: &[ast::SumSpan], span: Span, frame: &mut Frame<'a>) -> Lathe {
+        let mut read = Vec::new();
+        for speed in speeds {
+            let from = self.speed(&speed.from, frame);
+            let to = speed.to.as_ref().map_or(from, |to| self.speed(to, frame));
+            read.extend(from.zip(to).map(|(a, b)| (a.min(b), a.max(b))));
+        }
+        read.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        Lathe {
+            speeds_rev_min: read,
+            bore: None,
+            centres: None,
+            travel: None,
+            screwcutting: false,
+            span,
+        }
+    }
+
+    fn speed(&mut self, sum: &ast::Expr, frame: &mut Frame<'a>) -> Option<f64> {
+        let speed = self.amount(sum, "a speed", Quantity::as_number, frame)?;
+        if speed > 0.0 {
+            return Some(speed);
+        }
+        self.out_of_run(
+            sum.span,
+            "a lathe that stands still cuts nothing; more than 0 rev/min is expected",
+        );
+        None
+    }
+
+    /// The length of a tool's lead-in: as measured, or the longest its form has (DIN 2197).
+    fn lead(
+        &mut self,
+        lead: &ast::Lead,
+        thread: &ThreadDef,
+        frame: &mut Frame<'a>,
+    ) -> Option<Length> {
+        let (span, letter) = match lead {
+            Lead::Length(sum) => return self.positive(sum, "a lead-in", frame),
+            Lead::Form { span, letter } => (*span, *letter),
+        };
+        let mut forms = tap_leads().iter();
+        let form = forms.find(|form| form.form() == letter.to_string());
+        if form.is_none() {
+            let message = "a form of lead-in is a letter from A to E; C is two to three pitches";
+            self.out_of_run(span, message);
+        }
+        Some(form?.length(&thread.thread).max())
     }
 
     /// The sizes of one run, smallest first.
@@ -163,6 +232,11 @@ impl Bench {
                 reach,
                 span,
             }),
+            SizedTools::Boring => self.boring.push(BoringBar {
+                enters: dia,
+                reach,
+                span,
+            }),
             SizedTools::Reamers => self.reamers.push(dia),
             SizedTools::Collets => self.collets.push(dia),
             SizedTools::Bushings => self.bushings.push(dia),
@@ -172,6 +246,7 @@ impl Bench {
 
     fn put_in_order(&mut self) {
         self.drills.sort_by_key(|drill| drill.dia);
+        self.boring.sort_by_key(|bar| bar.enters);
         for sizes in [
             &mut self.reamers,
             &mut self.collets,

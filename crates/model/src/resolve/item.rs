@@ -36,6 +36,7 @@ impl<'a> Resolver<'a> {
                             name: it.name.clone(),
                             span: item.span,
                             stock,
+                            matched: it.matched,
                         });
                         self.known
                             .blanks

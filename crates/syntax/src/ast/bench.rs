@@ -1,6 +1,6 @@
 //! What is on a bench.
 
-use super::{Expr, Limit, Name, Range, Size, Text};
+use super::{Expr, Limit, Name, Size, SumSpan, Text};
 use crate::Span;
 
 /// `bench name "title" { … }`
@@ -34,8 +34,10 @@ pub enum ToolLineKind {
         tools: SizedTools,
         /// The sizes.
         runs: Vec<Run>,
-        /// `reach L` (drills).
+        /// `reach L` (drills, boring bars).
         reach: Option<Expr>,
+        /// `pilot D` (bushings).
+        pilot: Option<Expr>,
     },
     /// `taps` or `dies` with threads.
     Threads {
@@ -43,15 +45,20 @@ pub enum ToolLineKind {
         tools: ThreadTools,
         /// The threads.
         forms: Vec<super::ThreadRef>,
-        /// `lead L`: the lead-in of the tool, a length.
-        lead: Option<Expr>,
+        /// `lead …`: the lead-in of the tool.
+        lead: Option<Lead>,
     },
-    /// `lathe a..b [bore D]`: rev/min, spindle bore.
+    /// `saw kerf K`: what a saw cut turns to dust.
+    Saw {
+        /// The width of the cut.
+        kerf: Expr,
+    },
+    /// `lathe SPEEDS …`
     Lathe {
-        /// Spindle speeds, rev/min.
-        speeds: Range,
-        /// Spindle bore.
-        bore: Option<Expr>,
+        /// Spindle speeds, rev/min: steps, ranges, or both.
+        speeds: Vec<SumSpan>,
+        /// What else it says, in the order written.
+        options: Vec<LatheOption>,
     },
     /// `limit …`
     Limit(Limit),
@@ -59,11 +66,48 @@ pub enum ToolLineKind {
     Bad,
 }
 
+/// The lead-in of a tap or die.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Lead {
+    /// As measured, a length.
+    Length(Expr),
+    /// By its form, a capital letter (DIN 2197).
+    Form {
+        /// Where it stands.
+        span: Span,
+        /// The letter.
+        letter: char,
+    },
+}
+
+/// A phrase after a lathe's speeds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LatheOption {
+    /// The phrase.
+    pub span: Span,
+    /// What it says.
+    pub kind: LatheOptionKind,
+}
+
+/// What a lathe's phrase says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LatheOptionKind {
+    /// `bore D`: the spindle's bore.
+    Bore(Expr),
+    /// `centres L`: the length it takes between centres.
+    Centres(Expr),
+    /// `travel L`: how far the tailstock's spindle goes.
+    Travel(Expr),
+    /// `screwcutting`: it is geared to cut threads with a single point.
+    Screwcutting,
+}
+
 /// Tools given by sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[allow(missing_docs, reason = "the variants are the grammar's words")]
 pub enum SizedTools {
     Drills,
+    Boring,
     Reamers,
     Collets,
     Bushings,

@@ -15,18 +15,30 @@ pub(super) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
         .at_least(1)
         .collect::<Vec<_>>()
         .boxed();
-    let drills = word("drills")
+    let drills = choice((
+        word("drills").to(SizedTools::Drills),
+        word("boring").to(SizedTools::Boring),
+    ))
+    .then(runs.clone())
+    .then(sums.after("reach", Thing::Length).or_not())
+    .map(|((tools, runs), reach)| ToolLineKind::Sizes {
+        tools,
+        runs,
+        reach,
+        pilot: None,
+    });
+    let bushings = word("bushings")
         .ignore_then(runs.clone())
-        .then(sums.after("reach", Thing::Length).or_not())
-        .map(|(runs, reach)| ToolLineKind::Sizes {
-            tools: SizedTools::Drills,
+        .then(sums.after("pilot", Thing::Diameter).or_not())
+        .map(|(runs, pilot)| ToolLineKind::Sizes {
+            tools: SizedTools::Bushings,
             runs,
-            reach,
+            reach: None,
+            pilot,
         });
     let sized = choice((
         word("reamers").to(SizedTools::Reamers),
         word("collets").to(SizedTools::Collets),
-        word("bushings").to(SizedTools::Bushings),
         word("mandrels").to(SizedTools::Mandrels),
     ))
     .then(runs)
@@ -34,6 +46,7 @@ pub(super) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
         tools,
         runs,
         reach: None,
+        pilot: None,
     });
     let forms = thread_ref(sums)
         .separated_by(token(T::Comma, Thing::Comma))
@@ -44,20 +57,57 @@ pub(super) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
         word("dies").to(ThreadTools::Dies),
     ))
     .then(forms)
-    .then(sums.after("lead", Thing::Length).or_not())
+    .then(lead(sums).or_not())
     .map(|((tools, forms), lead)| ToolLineKind::Threads { tools, forms, lead });
-    let lathe = word("lathe")
-        .ignore_then(sums.range(Thing::Quantity))
-        .then(sums.after("bore", Thing::Diameter).or_not())
-        .map(|(speeds, bore)| ToolLineKind::Lathe { speeds, bore });
+    let saw = word("saw")
+        .ignore_then(needed_word("kerf"))
+        .ignore_then(sums.needed(Thing::Length))
+        .map(|kerf| ToolLineKind::Saw { kerf });
     choice((
         drills,
+        bushings,
         sized,
         threads,
-        lathe,
+        saw,
+        lathe(sums),
         limit(sums).map(ToolLineKind::Limit),
     ))
     .then_ignore(line_end())
+}
+
+/// `lathe speeds { option }`
+fn lathe<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
+    let speeds = sums
+        .span(Thing::Quantity)
+        .separated_by(token(T::Comma, Thing::Comma))
+        .at_least(1)
+        .collect();
+    let option = choice((
+        sums.after("bore", Thing::Diameter)
+            .map(LatheOptionKind::Bore),
+        sums.after("centres", Thing::Length)
+            .map(LatheOptionKind::Centres),
+        sums.after("travel", Thing::Length)
+            .map(LatheOptionKind::Travel),
+        word("screwcutting").to(LatheOptionKind::Screwcutting),
+    ))
+    .map_with(|kind, extra| LatheOption {
+        span: extra.span(),
+        kind,
+    });
+    word("lathe")
+        .ignore_then(speeds)
+        .then(option.repeated().collect())
+        .map(|(speeds, options)| ToolLineKind::Lathe { speeds, options })
+}
+
+/// `lead L`, or `lead C` by the letter of its form.
+fn lead<'s>(sums: &Sums<'s>) -> impl Reads<'s, Lead> + use<'s> {
+    let form = text_of(T::Capital, Thing::Capital).map(|(text, span)| Lead::Form {
+        span,
+        letter: text.chars().next().unwrap_or('A'),
+    });
+    word("lead").ignore_then(form.or(sums.needed(Thing::Length).map(Lead::Length)))
 }
 
 fn run<'s>(sums: &Sums<'s>) -> impl Reads<'s, Run> + use<'s> {

@@ -88,7 +88,12 @@ fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, BlankItem> + use<'s> {
     word("blank")
         .ignore_then(needed_name(Thing::Name))
         .then(stock(sums))
-        .map(|(name, stock)| BlankItem { name, stock })
+        .then(word("matched").or_not())
+        .map(|((name, stock), matched)| BlankItem {
+            name,
+            stock,
+            matched,
+        })
 }
 
 /// What follows the name of a part: its ends, or the part it is like.

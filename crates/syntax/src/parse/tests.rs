@@ -94,6 +94,31 @@ fn what_is_missing_is_told_in_a_makers_words() {
 }
 
 #[test]
+fn a_bench_says_what_stands_on_it() {
+    let text = "\
+bench shed {
+  drills 1..13 step 0.1, #7 reach 90
+  drills #1..#60, letter A..Z
+  boring 6 reach 35
+  reamers 8
+  collets 3..16 step 1
+  bushings 9.9, 12.9 pilot 6.3
+  mandrels 12, 16
+  taps M10x0.75 lead C
+  dies M13x0.8 starts 3 lead 4
+  saw kerf 1.2
+  lathe 250, 500..900, 1600 travel 60 bore 20 centres 400 screwcutting
+}
+blank stick of reed rod 18 by 300 matched
+";
+    assert_eq!(told(text), "");
+    for (phrase, word) in [("kerf 1.2", "saw"), ("250, 500", "lathe"), ("C", "lead")] {
+        let without = told(&text.replacen(&format!("{word} {phrase}"), word, 1));
+        assert!(without.contains("is expected after"), "{word}: {without}");
+    }
+}
+
+#[test]
 fn what_is_miswritten_is_told_once() {
     let said = [
         "let Grip = 11.4",

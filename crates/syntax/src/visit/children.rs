@@ -295,19 +295,35 @@ fn each_of_want<'t>(want: &'t Want, visit: Visit<'_, 't>) {
 
 fn each_of_tool_line<'t>(line: &'t ToolLine, visit: Visit<'_, 't>) {
     match &line.kind {
-        ToolLineKind::Sizes { runs, reach, .. } => {
+        ToolLineKind::Sizes {
+            runs, reach, pilot, ..
+        } => {
             all(runs, Node::Run, visit);
             some(reach, Node::Expr, visit);
+            some(pilot, Node::Expr, visit);
         }
         ToolLineKind::Threads { forms, lead, .. } => {
             for form in forms {
                 each_of_thread(form, visit);
             }
-            some(lead, Node::Expr, visit);
+            if let Some(Lead::Length(length)) = lead {
+                visit(Node::Expr(length));
+            }
         }
-        ToolLineKind::Lathe { speeds, bore } => {
-            visit(Node::Range(speeds));
-            some(bore, Node::Expr, visit);
+        ToolLineKind::Saw { kerf } => visit(Node::Expr(kerf)),
+        ToolLineKind::Lathe { speeds, options } => {
+            for speed in speeds {
+                visit(Node::Expr(&speed.from));
+                some(&speed.to, Node::Expr, visit);
+            }
+            for option in options {
+                match &option.kind {
+                    LatheOptionKind::Bore(length)
+                    | LatheOptionKind::Centres(length)
+                    | LatheOptionKind::Travel(length) => visit(Node::Expr(length)),
+                    LatheOptionKind::Screwcutting => {}
+                }
+            }
         }
         ToolLineKind::Limit(limit) => visit(Node::Limit(limit)),
         ToolLineKind::Bad => {}
