@@ -6,6 +6,7 @@ use quillet_geometry::Length;
 use serde::Deserialize;
 
 use super::form::{InchSeries, ThreadForm};
+use super::inch_size;
 use crate::{Source, table};
 
 /// A designation that a standard lists or the trade uses.
@@ -150,7 +151,7 @@ static UNIFIED: LazyLock<Vec<Unified>> = LazyLock::new(|| {
     table::rows::<InchRow>(INCH_TABLE)
         .into_iter()
         .map(|row| Unified {
-            major: super::designation::inch_major(&row.size)
+            major: inch_size::read(&row.size)
                 .unwrap_or_else(|| panic!("{} is no size in inches", row.size)),
             tpi: row.tpi,
             series: InchSeries::ALL

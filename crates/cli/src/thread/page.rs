@@ -1,0 +1,312 @@
+//! The figures of a thread for people.
+
+use quillet_geometry::{Length, Limits};
+use quillet_standards::Source;
+use quillet_standards::drill::{self, DrillSeries};
+use quillet_standards::material::Family;
+use quillet_standards::thread::{
+    Hand, KnownThread, LimitsFrom, Standing, Suits, ThreadForm, ThreadSize, percent_practice,
+};
+
+use super::Question;
+use crate::answer::Page;
+
+/// The page: size, outside, inside, drills, and what a shoulder asks.
+pub(super) fn page(question: &Question) -> Page {
+    let mut page = Page::new(title(&question.form));
+    question.size(&mut page);
+    question.outside(&mut page);
+    question.inside(&mut page);
+    question.drills(&mut page);
+    question.shoulder(&mut page);
+    page
+}
+
+impl Question {
+    fn size(&self, page: &mut Page) {
+        let form = &self.form;
+        page.heading("size");
+        page.row("major ⌀ d", size(form.major(), form));
+        page.row("pitch", pitch(form));
+        if form.starts() > 1 {
+            page.row(
+                "lead",
+                format!(
+                    "{}, {} starts {} apart",
+                    size(form.lead(), form),
+                    form.starts(),
+                    form.start_spacing()
+                ),
+            );
+        }
+        page.row(
+            "lead angle",
+            format!("{} at the pitch ⌀", form.lead_angle()),
+        );
+        for (what, value) in [
+            ("pitch ⌀ d2", form.pitch_diameter()),
+            ("minor ⌀ D1", form.minor_diameter()),
+            ("root ⌀ d3", form.root_diameter()),
+        ] {
+            page.sourced(what, size(value, form), BASIC);
+        }
+        match form.known() {
+            Some(known) => page.sourced("listed", listed(known), known.source()),
+            None => {
+                let near: Vec<_> = form
+                    .nearest_known(3)
+                    .iter()
+                    .map(|known| known.designation())
+                    .collect();
+                page.row(
+                    "listed",
+                    format!(
+                        "in no series, and not usual on pens; nearest {}",
+                        near.join(", ")
+                    ),
+                );
+            }
+        }
+    }
+
+    fn outside(&self, page: &mut Page) {
+        let (form, outside) = (&self.form, &self.outside);
+        page.heading(format!(
+            "outside, {}{}",
+            outside.class,
+            computed(outside.from)
+        ));
+        page.sourced(
+            "major ⌀, the tenon",
+            between(outside.major, form),
+            outside.source,
+        );
+        page.sourced("pitch ⌀", between(outside.pitch, form), outside.source);
+        page.row("root ⌀ at least", size(outside.root_min, form));
+        if let Ok(tenon) = form.tenon() {
+            page.sourced(
+                "tenon in plastics",
+                between(tenon.in_plastic, form),
+                tenon.practice,
+            );
+        }
+        let wires = &self.wires;
+        page.row("best wire", size(wires.best, form));
+        page.sourced(
+            format!("over wires of {}", wires.wire),
+            format!(
+                "{}; {} at the basic pitch ⌀",
+                between(self.wire_limits, form),
+                Length::mm(wires.over_mm)
+            ),
+            wires.source,
+        );
+        page.row(
+            "lead correction in it",
+            format!("{:.1} µm", wires.lead_correction_mm * 1000.0),
+        );
+        if !wires.wire_is_usable() {
+            page.row(
+                "this wire is no use",
+                format!("from {} was expected", between(wires.usable, form)),
+            );
+        }
+    }
+
+    fn inside(&self, page: &mut Page) {
+        let (form, inside, tap) = (&self.form, &self.inside, &self.tap);
+        page.heading(format!("inside, {}{}", inside.class, computed(inside.from)));
+        page.sourced(
+            "minor ⌀, the hole",
+            between(inside.minor, form),
+            inside.source,
+        );
+        page.sourced("pitch ⌀", between(inside.pitch, form), inside.source);
+        page.row("major ⌀ at least", size(inside.major_min, form));
+        page.sourced(
+            "tap drill",
+            format!("{}, {}", size(tap.diameter, form), tap.percent),
+            tap.source,
+        );
+        if let Some(asked) = self.asked {
+            let percent = form.percent_of_thread(asked);
+            let within = if inside.minor.contains(asked) {
+                "within the limits"
+            } else {
+                "outside the limits"
+            };
+            page.row(
+                "hole asked about",
+                format!("{}, {percent}, {within}", size(asked, form)),
+            );
+        }
+    }
+
+    /// Drills of the shops either side of the tap drill.
+    fn drills(&self, page: &mut Page) {
+        let form = &self.form;
+        let series: &[DrillSeries] = if form.is_inch() {
+            &DrillSeries::INCH
+        } else {
+            &[DrillSeries::Metric]
+        };
+        let at_hand = || {
+            drill::all()
+                .iter()
+                .filter(|drill| series.contains(&drill.series()))
+        };
+        let sizes = at_hand().map(drill::Drill::diameter);
+        let mut choices = form.tap_drill_choices(sizes, self.family);
+        choices.sort_by_key(|choice| (choice.diameter - self.tap.diameter).abs());
+        choices.truncate(5);
+        choices.sort_by_key(|choice| choice.diameter);
+        if choices.is_empty() {
+            return;
+        }
+        page.heading("drills near it");
+        for choice in choices {
+            let named = at_hand().find(|drill| drill.diameter() == choice.diameter);
+            let mut value = choice.percent.to_string();
+            if let Some(family) = self.family {
+                value += &format!(", {} in {}", suits(choice.suits), family.word());
+            }
+            if !choice.in_window {
+                value += &format!(", outside {}", self.inside.class);
+            }
+            page.row(named.map(ToString::to_string).unwrap_or_default(), value);
+        }
+        let families = match self.family {
+            Some(family) => vec![family],
+            None => vec![Family::Resin, Family::Wood, Family::Metal],
+        };
+        for family in families {
+            if let Some(practice) = percent_practice(family) {
+                page.sourced(
+                    format!("kind to {}", family.word()),
+                    format!(
+                        "{} to {} % of 3H/4; {} to {} % at the outside",
+                        practice.kind_low, practice.kind_high, practice.least, practice.most
+                    ),
+                    practice.source,
+                );
+            }
+        }
+    }
+
+    fn shoulder(&self, page: &mut Page) {
+        let form = &self.form;
+        let (relief, engagement) = (form.relief(), form.normal_engagement());
+        if relief.is_none() && engagement.is_none() {
+            return;
+        }
+        page.heading("for information");
+        if let Some(relief) = relief {
+            for (what, groove) in [
+                ("undercut outside", relief.outside),
+                ("undercut inside", relief.inside),
+            ] {
+                page.sourced(
+                    what,
+                    format!("⌀ {}, {} wide", size(groove.diameter, form), groove.width),
+                    relief.source,
+                );
+            }
+            page.sourced(
+                "run-out outside",
+                format!("{}, short {}", relief.run_out.normal, relief.run_out.short),
+                relief.source,
+            );
+            page.sourced(
+                "run-out in a blind hole",
+                format!("{}, short {}", relief.blind.normal, relief.blind.short),
+                relief.source,
+            );
+        }
+        if let Some(normal) = engagement {
+            page.sourced(
+                "engagement N",
+                format!(
+                    "over {} up to {}; it chooses tolerances, not strength",
+                    normal.length.min(),
+                    normal.length.max()
+                ),
+                normal.source,
+            );
+        }
+    }
+}
+
+const BASIC: Source = Source::new("ISO 68-1 profile, ISO 724 formulas");
+
+fn title(form: &ThreadForm) -> String {
+    let system = if form.is_inch() {
+        "unified inch"
+    } else {
+        "ISO metric"
+    };
+    let hand = match form.hand() {
+        Hand::Right => "",
+        Hand::Left => ", left hand",
+    };
+    format!("{form}: {system} thread{hand}")
+}
+
+fn pitch(form: &ThreadForm) -> String {
+    match form.size() {
+        ThreadSize::Metric { pitch, .. } => pitch.to_string(),
+        ThreadSize::Inch { tpi, .. } => format!("{tpi} threads per inch ({})", form.pitch()),
+    }
+}
+
+fn listed(known: &KnownThread) -> String {
+    match known.standing() {
+        Standing::Iso261 {
+            coarse,
+            choice,
+            iso262,
+        } => {
+            let choice = ["first", "second", "third"][usize::from(choice.clamp(&1, &3) - 1)];
+            let pitch = if *coarse { "coarse" } else { "fine" };
+            let also = if *iso262 { ", and ISO 262" } else { "" };
+            format!("ISO 261, {pitch}, {choice} choice{also}")
+        }
+        Standing::Unified(series) => format!("ASME B1.1, {}", series.letters()),
+        Standing::Trade { used_for } => {
+            format!("in no series, but usual on pens: {used_for}")
+        }
+    }
+}
+
+fn computed(from: LimitsFrom) -> &'static str {
+    match from {
+        LimitsFrom::Table => "",
+        LimitsFrom::Formula => " (limits computed by formula)",
+    }
+}
+
+fn suits(suits: Suits) -> &'static str {
+    match suits {
+        Suits::Well => "good",
+        Suits::Fairly => "fair",
+        Suits::TooShallow => "strips",
+        Suits::TooDeep => "binds",
+    }
+}
+
+/// In millimetres, and in inches too for an inch thread.
+fn size(length: Length, form: &ThreadForm) -> String {
+    if form.is_inch() {
+        format!("{length} ({} in)", length.inch_text(4))
+    } else {
+        length.to_string()
+    }
+}
+
+fn between(limits: Limits, form: &ThreadForm) -> String {
+    if form.is_inch() {
+        let (min, max) = (limits.min().inch_text(4), limits.max().inch_text(4));
+        format!("{limits} ({min} to {max} in)")
+    } else {
+        limits.to_string()
+    }
+}
