@@ -1,0 +1,274 @@
+//! What a part's drawing dimensions: one column a place, outside above, inside below.
+
+use super::thread;
+use quillet_geometry::{Chain, Edge, Length, Point, Tag};
+use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
+use quillet_standards::thread::ThreadForm;
+use quillet_syntax::ast::Side;
+
+/// A place that is dimensioned.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Column {
+    /// The place, in the meridian plane.
+    pub(super) at: Point,
+    /// The end it is measured from; none for a name without a measure.
+    pub(super) datum: Option<End>,
+    /// Its distance from that end.
+    pub(super) distance: String,
+    /// Diameter, or what is there.
+    pub(super) says: String,
+}
+
+/// What is dimensioned outside, along the part.
+pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
+    let chain = &profiles.crest.outer;
+    let mut columns: Vec<Column> = corners(chain)
+        .into_iter()
+        .map(|(at, before, after, tags)| {
+            let end = datum(part, profiles, &tags);
+            let says = match () {
+                () if at.z < 1e-9 => dia(after),
+                () if (before - after).abs() < 1e-9 || at.z > part.length.to_mm() - 1e-9 => {
+                    dia(before)
+                }
+                () => format!("{}→{}", dia(before), number(2.0 * after)),
+            };
+            measured(part, at, end, says)
+        })
+        .collect();
+    for feature in &part.features {
+        match &feature.cut {
+            Cut::Thread {
+                thread,
+                side: Side::Outside,
+            } => {
+                columns.push(called(part, feature, chain, &thread.thread));
+            }
+            Cut::Edge(edge) => {
+                let at = part.station(feature.end, Length::ZERO).to_mm();
+                let place = Point::new(
+                    at,
+                    chain.radii_at(at).map_or(0.0, |(one, two)| one.max(two)),
+                );
+                columns.push(Column::named(place, edge_text(*edge)));
+            }
+            _ => {}
+        }
+    }
+    finished(columns)
+}
+
+/// What is dimensioned inside, along the part.
+pub(super) fn inside(part: &Part, profiles: &Profiles) -> Vec<Column> {
+    let solid = &profiles.crest;
+    let made = |index: usize| {
+        let pieces = solid
+            .inner
+            .iter()
+            .chain(&profiles.root.inner)
+            .flat_map(Chain::segments);
+        pieces
+            .clone()
+            .any(|piece| profiles.origin(piece.tag).feature() == Some(index))
+    };
+    let mut columns = Vec::new();
+    for (index, feature) in part.features.iter().enumerate() {
+        // A pilot that a later cut removes leaves nothing to measure.
+        if feature.is_inside() && made(index) {
+            columns.extend(inside_feature(part, profiles, index, feature));
+        }
+    }
+    finished(columns)
+}
+
+fn inside_feature(
+    part: &Part,
+    profiles: &Profiles,
+    index: usize,
+    feature: &Feature,
+) -> Vec<Column> {
+    let at = |inward: f64, radius: f64, says: String| {
+        let station = part.station(feature.end, Length::mm(inward)).to_mm();
+        measured(part, Point::new(station, radius), feature.end, says)
+    };
+    let start = |radius: f64, says: String| {
+        let from = feature.from.to_mm();
+        (from > 0.0).then(|| at(from, radius, says))
+    };
+    let through = |radius: f64| {
+        let middle = longest(profiles, index).unwrap_or(part.length.to_mm() / 2.0);
+        Column::named(
+            Point::new(middle, radius),
+            format!("{} through", dia(radius)),
+        )
+    };
+    let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
+    let mut columns = Vec::new();
+    match &feature.cut {
+        Cut::Thread { thread, .. } => {
+            let radius = thread.thread.minor_diameter().to_mm() / 2.0;
+            columns.push(at(to, radius, "thread".into()));
+            columns.extend(start(radius, "thread from".into()));
+            let [low, high] = thread::span(part, feature);
+            let bores = profiles.crest.inner.iter();
+            let bore = bores.filter(|bore| bore.radii_at((low + high) / 2.0).is_some());
+            columns.extend(
+                bore.take(1)
+                    .map(|bore| called(part, feature, bore, &thread.thread)),
+            );
+        }
+        Cut::Drill { dia: size, .. } if feature.through => {
+            columns.push(through(size.to_mm() / 2.0));
+        }
+        Cut::Drill {
+            dia: size, point, ..
+        } => {
+            let radius = size.to_mm() / 2.0;
+            columns.push(at(to, radius, dia(radius)));
+            if has_apex(profiles, index) {
+                let apex = to + radius / (point.to_rad() / 2.0).tan();
+                columns.push(at(apex, 0.0, format!("point {point}")));
+            }
+        }
+        Cut::Bore { dia: size, .. }
+        | Cut::Ream { dia: size, .. }
+        | Cut::Recess { dia: size, .. } => {
+            let radius = size.to_mm() / 2.0;
+            columns.push(if feature.through {
+                through(radius)
+            } else {
+                at(to, radius, dia(radius))
+            });
+            columns.extend(start(radius, dia(radius)));
+        }
+        Cut::Taper { from_dia, to_dia } => {
+            let ends = [(from, from_dia), (to, to_dia)];
+            columns.extend(ends.map(|(inward, size)| {
+                let radius = size.to_mm() / 2.0;
+                at(inward, radius, dia(radius))
+            }));
+        }
+        Cut::Countersink { dia: size, angle } => {
+            let radius = size.to_mm() / 2.0;
+            columns.push(at(0.0, radius, format!("{} × {angle}", dia(radius))));
+        }
+        _ => {}
+    }
+    columns
+}
+
+/// True where a drill's cone is left down to the axis.
+fn has_apex(profiles: &Profiles, index: usize) -> bool {
+    profiles
+        .crest
+        .inner
+        .iter()
+        .flat_map(Chain::segments)
+        .any(|piece| {
+            let least = piece.curve.end().r.min(piece.curve.start().r);
+            profiles.origin(piece.tag) == Origin::DrillPoint(index) && least < 1e-9
+        })
+}
+
+/// The middle of the longest stretch that a cut has made.
+fn longest(profiles: &Profiles, index: usize) -> Option<f64> {
+    let pieces = profiles.crest.inner.iter().flat_map(Chain::segments);
+    let spans = pieces
+        .filter(|piece| profiles.origin(piece.tag) == Origin::Feature(index))
+        .map(|piece| (piece.curve.start().z, piece.curve.end().z));
+    spans
+        .max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))
+        .map(|(from, to)| (from + to) / 2.0)
+}
+
+/// A thread's name, at its middle, without a measure.
+fn called(part: &Part, feature: &Feature, chain: &Chain, thread: &ThreadForm) -> Column {
+    let [from, to] = thread::span(part, feature);
+    let middle = (from + to) / 2.0;
+    let radius = chain
+        .radii_at(middle)
+        .map_or(0.0, |(one, two)| one.max(two));
+    Column::named(Point::new(middle, radius), thread.to_string())
+}
+
+impl Column {
+    fn named(at: Point, says: String) -> Column {
+        Column {
+            at,
+            datum: None,
+            distance: String::new(),
+            says,
+        }
+    }
+}
+
+type Corner = (Point, f64, f64, Vec<Tag>);
+
+/// Where the pieces of an outline meet: the place, the radii before and after, who made them.
+fn corners(chain: &Chain) -> Vec<Corner> {
+    let mut corners: Vec<Corner> = Vec::new();
+    for segment in chain
+        .segments()
+        .iter()
+        .filter(|segment| !segment.curve.is_vertical())
+    {
+        let (start, end) = (segment.curve.start(), segment.curve.end());
+        match corners
+            .last_mut()
+            .filter(|last| (last.0.z - start.z).abs() < 1e-9)
+        {
+            Some(last) => {
+                last.0.r = last.0.r.max(start.r);
+                last.2 = start.r;
+                last.3.push(segment.tag);
+            }
+            None => corners.push((start, start.r, start.r, vec![segment.tag])),
+        }
+        corners.push((end, end.r, end.r, vec![segment.tag]));
+    }
+    corners
+}
+
+/// The end that a corner is measured from: that of a cut which made it, else the first.
+fn datum(part: &Part, profiles: &Profiles, tags: &[Tag]) -> End {
+    let of = |tag: &Tag| {
+        let feature = part.features.get(profiles.origin(*tag).feature()?)?;
+        Some(feature.end)
+    };
+    tags.iter().find_map(of).unwrap_or(End::First)
+}
+
+fn measured(part: &Part, at: Point, datum: End, says: String) -> Column {
+    let distance = match datum {
+        End::First => at.z,
+        End::Second => part.length.to_mm() - at.z,
+    };
+    Column {
+        at,
+        datum: Some(datum),
+        distance: number(distance),
+        says,
+    }
+}
+
+/// In order along the part, each said once.
+fn finished(mut columns: Vec<Column>) -> Vec<Column> {
+    columns.sort_by(|a, b| a.at.z.total_cmp(&b.at.z).then(a.at.r.total_cmp(&b.at.r)));
+    columns.dedup();
+    columns
+}
+
+pub(super) fn edge_text(edge: Edge) -> String {
+    match edge {
+        Edge::Round(radius) => format!("R{}", radius.mm_text(3)),
+        Edge::Chamfer(leg) => format!("{} × 45°", leg.mm_text(3)),
+    }
+}
+
+fn dia(radius_mm: f64) -> String {
+    format!("Ø{}", number(2.0 * radius_mm))
+}
+
+fn number(mm: f64) -> String {
+    crate::write::number(mm, 3)
+}

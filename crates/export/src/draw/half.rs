@@ -1,0 +1,29 @@
+//! The half section: the outside above the axis, the cut below.
+
+use super::outline;
+use super::thread::{Shown, threads};
+use super::view::{Half, View};
+use crate::scene::{Layer, Scene};
+use quillet_model::{Part, Profiles};
+
+/// Draws a part in half section.
+pub(super) fn half_section(scene: &mut Scene, view: View, part: &Part, profiles: &Profiles) {
+    let solid = &profiles.crest;
+    outline::section(scene, view, Half::Lower, part, solid);
+    outline::glue_lines(scene, view, Half::Lower, part, solid, true);
+    threads(scene, view, Half::Lower, part, solid, Shown::Cut);
+    outline::outside(scene, view, Half::Upper, solid);
+    outline::glue_lines(scene, view, Half::Upper, part, solid, false);
+    threads(scene, view, Half::Upper, part, solid, Shown::Outside);
+    axis(scene, view, part.length.to_mm());
+}
+
+/// The axis, past both ends.
+pub(super) fn axis(scene: &mut Scene, view: View, length_mm: f64) {
+    let past = 4.0;
+    scene.line(
+        Layer::Axis,
+        view.axis(0.0).moved(-past, 0.0),
+        view.axis(length_mm).moved(past, 0.0),
+    );
+}

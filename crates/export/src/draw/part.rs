@@ -1,0 +1,159 @@
+//! The drawing of a part on a sheet of its own.
+
+use super::column;
+use super::half::half_section;
+use super::paper::{Paper, Sheet};
+use super::rows::Rows;
+use super::thread::any_widened;
+use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
+use super::view::{Half, View};
+use crate::scene::{Anchor, Scene, Text, Xy};
+use quillet_geometry::Bounds;
+use quillet_model::{End, Part, Profiles};
+
+/// What the title block of a part's drawing says beyond the part itself.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PartTitle {
+    /// Legal owner: the bench.
+    pub owner: String,
+    /// The pen it belongs to.
+    pub pen: String,
+    /// Sheet number and number of sheets.
+    pub sheet: (usize, usize),
+    /// Lines beside the title block.
+    pub notes: Vec<String>,
+}
+
+/// Scales of ISO 5455, largest first.
+const SCALES: [f64; 7] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
+
+/// Draws a part in half section with running dimensions; none where its shape could not be resolved.
+pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
+    let profiles = part.profiles.as_ref()?;
+    let name = &part.name.text;
+    let mut sheet = Sheet::new(&format!("{name}, part drawing"), paper);
+    let (low, high) = sheet.room(HEIGHT_MM + 1.0);
+    let width = high.x - low.x;
+    let (above, below) = (
+        column::outside(part, profiles),
+        column::inside(part, profiles),
+    );
+    let upper = Rows::new(Half::Upper, &above, width);
+    let lower = Rows::new(Half::Lower, &below, width);
+    let radius = widest_mm(profiles);
+    let length = part.length.to_mm();
+    let depth = upper.depth_mm() + lower.depth_mm();
+    let fits = |scale: &f64| {
+        length * scale <= width - 44.0 && 2.0 * radius * scale + depth <= high.y - low.y
+    };
+    let scale = SCALES
+        .into_iter()
+        .find(fits)
+        .unwrap_or(SCALES[SCALES.len() - 1]);
+    // What room is left is shared above and below.
+    let spare = (high.y - low.y - depth - 2.0 * radius * scale) / 2.0;
+    let axis = high.y - spare - upper.depth_mm() - radius * scale;
+    let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
+    let view = View { origin, scale };
+    let scene = &mut sheet.scene;
+    half_section(scene, view, part, profiles);
+    let ends = [0.0, length];
+    upper.draw(scene, view, radius * scale, (low.x, high.x), ends);
+    lower.draw(scene, view, radius * scale, (low.x, high.x), ends);
+    datums(scene, view, part);
+    let block = TitleBlock {
+        owner: title.owner.clone(),
+        title: name.to_string(),
+        subtitle: title.pen.clone(),
+        number: if title.pen.is_empty() {
+            name.to_string()
+        } else {
+            format!("{} / {name}", title.pen)
+        },
+        kind: "Part drawing".into(),
+        scale: scale_text(scale),
+        sheet: title.sheet,
+    };
+    block.draw(&mut sheet, paper);
+    notes(&mut sheet, part, scale, &title.notes);
+    Some(sheet.scene)
+}
+
+/// The largest radius, mm.
+pub(super) fn widest_mm(profiles: &Profiles) -> f64 {
+    let pieces = profiles.crest.outer.segments();
+    pieces
+        .iter()
+        .map(|piece| -> Bounds { piece.curve.bounds() })
+        .fold(0.0, |most, box_| box_.max.r.max(most))
+}
+
+/// A scale as ISO 5455 writes it.
+pub(super) fn scale_text(scale: f64) -> String {
+    if scale >= 1.0 {
+        format!("{scale}:1")
+    } else {
+        format!("1:{}", (1.0 / scale).round())
+    }
+}
+
+/// The names of the ends that all is measured from, beside them.
+fn datums(scene: &mut Scene, view: View, part: &Part) {
+    let name = |letter: &str, end: End| format!("{letter}  {}", part.end_name(end));
+    let left = view.axis(0.0).moved(-6.0, 1.2);
+    scene.text(Text::new(left, 3.5, name("A", End::First)).anchored(Anchor::End));
+    let right = view.axis(part.length.to_mm()).moved(6.0, 1.2);
+    scene.text(Text::new(right, 3.5, name("B", End::Second)));
+}
+
+/// Material and conventions, left of the title block.
+fn notes(sheet: &mut Sheet, part: &Part, scale: f64, more: &[String]) {
+    let (low, high) = sheet.frame;
+    let width = high.x - low.x - WIDTH_MM - 5.0;
+    let mut lines: Vec<String> = part
+        .blanks
+        .iter()
+        .map(|piece| {
+            let material = &piece.stock.material;
+            let title = material
+                .title
+                .as_ref()
+                .map_or(&material.name, |title| &title.text);
+            format!("{title}, {} mm stock", piece.stock.size.mm_text(3))
+        })
+        .collect();
+    lines.push("millimetres; A, B: datum faces".into());
+    lines.push("distances run from A; those marked B from B".into());
+    lines.push("general tolerance ISO 2768-f".into());
+    lines.push("edges unless said: broken 0.1 to 0.3 (ISO 13715)".into());
+    if any_widened(part, scale) {
+        lines.push("thread roots drawn wider than true (ISO 6410-1)".into());
+    }
+    lines.extend(more.iter().cloned());
+    let mut y = low.y + HEIGHT_MM - 3.5;
+    for line in lines.iter().flat_map(|line| wrapped(line, width, 2.0)) {
+        if y < low.y + 1.0 {
+            break;
+        }
+        sheet
+            .scene
+            .text(Text::new(Xy::new(low.x + 2.5, y), 2.0, line));
+        y -= 3.2;
+    }
+}
+
+/// Words in lines no wider than this.
+pub(crate) fn wrapped(words: &str, width_mm: f64, height_mm: f64) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split_whitespace() {
+        let longer = lines.last().map(|line| format!("{line} {word}"));
+        let fits = |line: &String| {
+            Text::new(Xy::default(), height_mm, line.as_str()).width_mm() <= width_mm
+        };
+        match (longer.filter(fits), lines.last_mut()) {
+            (Some(longer), Some(last)) => *last = longer,
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}

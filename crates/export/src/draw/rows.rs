@@ -1,0 +1,225 @@
+//! Running dimensions in rows (ISO 129-1): distances from one datum, diameters beside them.
+
+use super::column::Column;
+use super::spread::spread;
+use super::view::{Half, View};
+use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
+use quillet_model::End;
+
+/// Height of the figures, mm, and of those on a crowded drawing.
+const HEIGHTS_MM: [f64; 3] = [3.5, 2.5, 1.8];
+/// From the outline to the first running line, and between two, mm.
+const LINE_MM: f64 = 5.0;
+/// The room in which extension lines spread, mm.
+const SPREAD_MM: f64 = 4.5;
+/// Between an extension line's end and its text, mm.
+const GAP_MM: f64 = 0.6;
+/// Between two rows, mm.
+const ROW_GAP_MM: f64 = 2.2;
+
+/// Rows of dimensions above or below a view.
+pub(super) struct Rows<'a> {
+    half: Half,
+    columns: &'a [Column],
+    height_mm: f64,
+    pitch_mm: f64,
+}
+
+impl<'a> Rows<'a> {
+    /// Rows as large as a width lets them be.
+    pub(super) fn new(half: Half, columns: &'a [Column], width_mm: f64) -> Rows<'a> {
+        // A turned line takes its capitals and its descenders, and a little air.
+        let pitch = |height: f64| 1.4 * height;
+        let fits = |height: &f64| pitch(*height) * columns.len() as f64 <= width_mm;
+        let height_mm = HEIGHTS_MM.into_iter().find(fits).unwrap_or(HEIGHTS_MM[2]);
+        Rows {
+            half,
+            columns,
+            height_mm,
+            pitch_mm: pitch(height_mm),
+        }
+    }
+
+    /// How far the rows reach from the view's outline, mm.
+    pub(super) fn depth_mm(&self) -> f64 {
+        if self.columns.is_empty() {
+            return 4.0;
+        }
+        let gap = if self.row_mm(1) > 0.0 {
+            ROW_GAP_MM
+        } else {
+            0.0
+        };
+        self.lines_mm() + SPREAD_MM + self.row_mm(0) + gap + self.row_mm(1)
+    }
+
+    fn lines_mm(&self) -> f64 {
+        let second = self
+            .columns
+            .iter()
+            .any(|column| column.datum == Some(End::Second));
+        LINE_MM + if second { LINE_MM } else { 0.0 }
+    }
+
+    fn row_mm(&self, row: usize) -> f64 {
+        let widths = self
+            .columns
+            .iter()
+            .filter(|column| column.datum.is_some())
+            .map(|column| {
+                self.text(
+                    Xy::default(),
+                    if row == 0 {
+                        distance(column)
+                    } else {
+                        column.says.clone()
+                    },
+                )
+                .width_mm()
+            });
+        let plain = self.columns.iter().filter(|column| column.datum.is_none());
+        let plain = plain.map(|column| self.text(Xy::default(), column.says.clone()).width_mm());
+        // A name without a measure runs through both rows.
+        let both = if row == 1 {
+            plain.fold(0.0, f64::max) - self.row_mm(0) - ROW_GAP_MM
+        } else {
+            0.0
+        };
+        widths.fold(0.0, f64::max).max(both)
+    }
+
+    fn text(&self, at: Xy, words: String) -> Text {
+        Text::new(at, self.height_mm, words).turned()
+    }
+
+    /// Draws them, beginning `edge_mm` from the axis, within `x_mm` on the paper.
+    pub(super) fn draw(
+        &self,
+        scene: &mut Scene,
+        view: View,
+        edge_mm: f64,
+        x_mm: (f64, f64),
+        ends: [f64; 2],
+    ) {
+        if self.columns.is_empty() {
+            return;
+        }
+        let sign = self.half.sign();
+        let level = |from_edge: f64| view.origin.y + sign * (edge_mm + from_edge);
+        let wanted: Vec<f64> = self
+            .columns
+            .iter()
+            .map(|column| view.axis(column.at.z).x)
+            .collect();
+        // A turned text hangs to the left of its baseline: its middle is to stand on the line.
+        let shift = self.height_mm / 2.0;
+        let columns = spread(&wanted, self.pitch_mm, x_mm.0 + shift, x_mm.1 - shift);
+        let lines = self.lines_mm();
+        for ((column, x), want) in self.columns.iter().zip(&columns).zip(&wanted) {
+            let from = view.place(self.half, column.at).moved(0.0, sign * 0.8);
+            let path = Path::open(from)
+                .line(Xy::new(*want, level(lines)))
+                .line(Xy::new(*x, level(lines + SPREAD_MM - 1.5)))
+                .line(Xy::new(*x, level(lines + SPREAD_MM - GAP_MM)));
+            scene.stroke(Layer::Dimension, path);
+            if column.datum.is_none() {
+                scene.fill(
+                    Layer::Dimension,
+                    vec![Path::circle(view.place(self.half, column.at), 0.45)],
+                );
+            }
+            self.write(scene, column, x + shift, level(lines + SPREAD_MM));
+        }
+        for (end, at) in [(End::First, 0), (End::Second, 1)] {
+            let line = LINE_MM * (1.0 + at as f64);
+            self.running(
+                scene,
+                view,
+                end,
+                ends[at],
+                level(line),
+                (level(0.0), level(lines)),
+            );
+        }
+    }
+
+    fn write(&self, scene: &mut Scene, column: &Column, x: f64, y: f64) {
+        let sign = self.half.sign();
+        let anchor = if self.half == Half::Upper {
+            Anchor::Start
+        } else {
+            Anchor::End
+        };
+        let mut put = |y: f64, words: String| {
+            scene.text(self.text(Xy::new(x, y), words).anchored(anchor));
+        };
+        if column.datum.is_none() {
+            return put(y, column.says.clone());
+        }
+        put(y, distance(column));
+        put(
+            y + sign * (self.row_mm(0) + ROW_GAP_MM),
+            column.says.clone(),
+        );
+    }
+
+    /// The line on which the distances from one end run: a circle at the datum, an arrowhead at
+    /// each place.
+    fn running(
+        &self,
+        scene: &mut Scene,
+        view: View,
+        end: End,
+        datum_z: f64,
+        y: f64,
+        reach: (f64, f64),
+    ) {
+        let datum = Xy::new(view.axis(datum_z).x, y);
+        let mut places: Vec<f64> = self
+            .columns
+            .iter()
+            .filter(|column| column.datum == Some(end))
+            .map(|column| view.axis(column.at.z).x)
+            .filter(|x| (x - datum.x).abs() > 1e-6)
+            .collect();
+        places.sort_by(|a, b| (a - datum.x).abs().total_cmp(&(b - datum.x).abs()));
+        let Some(last) = places.last() else { return };
+        scene.line(Layer::Dimension, datum, Xy::new(*last, y));
+        scene.line(
+            Layer::Dimension,
+            Xy::new(datum.x, reach.0),
+            Xy::new(datum.x, reach.1),
+        );
+        scene.stroke(Layer::Dimension, Path::circle(datum, 1.0));
+        let mut before = datum.x;
+        for x in places {
+            let room = (x - before).abs();
+            if room > 1e-6 {
+                scene.fill(
+                    Layer::Dimension,
+                    vec![mark(Xy::new(x, y), (x - before).signum(), room)],
+                );
+            }
+            before = x;
+        }
+    }
+}
+
+/// An arrowhead of 2.5 mm, shorter where there is little room, a dot where there is none.
+fn mark(at: Xy, way: f64, room_mm: f64) -> Path {
+    let long = (room_mm - 0.4).min(2.5);
+    if long < 1.0 {
+        return Path::circle(at, 0.45);
+    }
+    let back = at.moved(-way * long, 0.0);
+    // 15° between the sides (ISO 129-1).
+    let half = long * 7.5_f64.to_radians().tan().max(0.16);
+    Path::polygon(&[at, back.moved(0.0, half), back.moved(0.0, -half)])
+}
+
+fn distance(column: &Column) -> String {
+    match column.datum {
+        Some(End::Second) => format!("B {}", column.distance),
+        _ => column.distance.clone(),
+    }
+}

@@ -1,0 +1,33 @@
+//! The pens that the tests draw, and where their pictures go.
+
+use quillet_model::{Design, Part, Texts, load, resolve};
+use std::path::Path;
+
+/// Heron and the odd parts beside it.
+pub(crate) fn design() -> Design {
+    let texts = Texts::default()
+        .with("heron.quillet", include_str!("../pens/heron.quillet"))
+        .with("bought.quillet", include_str!("../pens/bought.quillet"));
+    let design = resolve(&load(Path::new("heron.quillet"), &texts).expect("the texts are there"));
+    let said: Vec<_> = design
+        .findings
+        .iter()
+        .map(|it| (it.rule, &it.message))
+        .collect();
+    assert!(said.is_empty(), "{said:#?}");
+    design
+}
+
+/// A part of a name.
+pub(crate) fn part<'a>(design: &'a Design, name: &str) -> &'a Part {
+    design
+        .part(name)
+        .unwrap_or_else(|| panic!("there is no {name}"))
+}
+
+/// Keeps what was drawn, to be looked at.
+pub(crate) fn picture(name: &str, bytes: &[u8]) {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pictures");
+    std::fs::create_dir_all(&folder).expect("a folder for pictures");
+    std::fs::write(folder.join(name), bytes).expect("a picture is written");
+}
