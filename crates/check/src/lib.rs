@@ -22,4 +22,4 @@ pub use findings::Findings;
 pub use rule::{Rule, Run, Threshold};
 pub use rules::{RULES, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};
-pub use walls::{Role, Wall};
+pub use walls::{Role, Wall, walls};

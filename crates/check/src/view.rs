@@ -120,7 +120,7 @@ impl<'a> PartView<'a> {
 
     /// Its walls, by zone, from its first end; worked out once, when first asked for.
     pub fn walls(&self) -> &[Wall] {
-        self.walls.get_or_init(|| walls::of(self.part))
+        self.walls.get_or_init(|| walls::walls(self.part))
     }
 
     /// The threshold set for a rule, by the part, its pen, its bench or the file.

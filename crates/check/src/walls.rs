@@ -1,7 +1,7 @@
 //! A part's walls by zone, each with the role it plays.
 
 use crate::words;
-use quillet_geometry::{Chain, Length, Tag, walls};
+use quillet_geometry::{Chain, Length, Tag, walls as zones};
 use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::thread::Side as ThreadSide;
@@ -62,6 +62,12 @@ impl Role {
 }
 
 impl Wall {
+    /// Whether both are over one inner cut, its drill point counted with it, in one role.
+    pub(crate) fn is_like(&self, other: &Wall) -> bool {
+        let cut = |wall: &Wall| (wall.role, wall.inner.feature());
+        cut(self) == cut(other)
+    }
+
     /// Where the outer surface is said.
     pub fn outer_span(&self, part: &Part) -> Span {
         words::span_of(part, self.outer)
@@ -86,7 +92,7 @@ impl Wall {
 /// The walls of a part, from its first end; none where its shape is not known.
 ///
 /// Broken corners and the seats of rings are no walls.
-pub(crate) fn of(part: &Part) -> Vec<Wall> {
+pub fn walls(part: &Part) -> Vec<Wall> {
     let Some(profiles) = &part.profiles else {
         return Vec::new();
     };
@@ -94,7 +100,7 @@ pub(crate) fn of(part: &Part) -> Vec<Wall> {
     let outer = ends.close(&profiles.root.outer);
     let origin = |tag: Tag| ends.origin(tag).unwrap_or_else(|| profiles.origin(tag));
     let counts = |outer: Tag, inner: Tag| is_wall(part, origin(outer), origin(inner));
-    walls::walls(&[outer], &profiles.root.inner, counts)
+    zones::walls(&[outer], &profiles.root.inner, counts)
         .into_iter()
         .map(|found| {
             wall(
@@ -110,7 +116,7 @@ pub(crate) fn of(part: &Part) -> Vec<Wall> {
 
 fn wall(
     part: &Part,
-    found: &walls::Wall,
+    found: &zones::Wall,
     outer: Origin,
     inner: Origin,
     profiles: &Profiles,

@@ -66,11 +66,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     material.name,
                 ),
             )
-            .label(threaded.feature.span, format!("{form} is tapped in it"))
+            .label(
+                threaded.feature.span,
+                format!("{} is tapped in it", threaded.thread.called()),
+            )
             .hint(format!(
-                "drill {} ({})",
+                "drill {}, which leaves {:.0} % of 3H/4",
                 better.mm_text(3),
-                form.percent_of_thread(better)
+                form.percent_of_thread(better).of_3h4
             ))
             .fix(
                 format!("drill {}", better.mm_text(3)),

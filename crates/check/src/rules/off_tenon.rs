@@ -81,7 +81,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             Some(it) => {
                 let text = tenon.default.mm_text(2);
                 finding
-                    .label(threaded.feature.span, format!("{form} is cut on it"))
+                    .label(
+                        threaded.feature.span,
+                        format!("{} is cut on it", threaded.thread.called()),
+                    )
                     .fix(format!("turn it to {text}"), it.size_span, text)
             }
             None => finding,

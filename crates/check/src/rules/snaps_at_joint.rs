@@ -23,27 +23,30 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     }
     for end in [End::First, End::Second] {
-        let worst = view
+        let bent = view
             .walls()
             .iter()
-            .filter(|wall| is_root_or_relief(view, wall, end))
-            .max_by(|a, b| stress_mpa(a).total_cmp(&stress_mpa(b)));
-        let Some(wall) = worst else { continue };
+            .filter_map(|wall| Bent::of(view, wall, end));
+        let Some(worst) = bent.max_by(|a, b| a.stress_mpa.total_cmp(&b.stress_mpa)) else {
+            continue;
+        };
+        let Bent { wall, stress_mpa } = worst;
         let Some(material) = part.material_at(wall.at) else {
             continue;
         };
         let Some((bears, _)) = material.kind.bending_mpa() else {
             continue;
         };
-        let (bears, stress) = (view.number_limit(&RULE, bears), stress_mpa(wall));
-        if stress <= bears || !wall.least.is_positive() {
+        let bears = view.number_limit(&RULE, bears);
+        if stress_mpa <= bears {
             continue;
         }
         let finding = RULE
             .at(
                 wall.outer_span(part),
                 format!(
-                    "{} over {} would bend at {stress:.0} MPa under {MOMENT_N_MM:.0} N·mm; {} bears {bears:.0} MPa",
+                    "{} over {} would bend at {stress_mpa:.0} MPa under {MOMENT_N_MM:.0} N·mm; \
+                     {} bears {bears:.0} MPa",
                     wall.outer_words(part),
                     wall.inner_words(part),
                     material.name,
@@ -55,27 +58,27 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
 }
 
-fn is_root_or_relief(view: &PartView<'_>, wall: &Wall, end: End) -> bool {
-    let Some(cut) = wall
-        .outer
-        .feature()
-        .and_then(|at| view.part.features.get(at))
-    else {
-        return false;
-    };
-    let slender = matches!(
-        cut.cut,
-        Cut::Relief { .. }
-            | Cut::Thread {
-                side: Side::Outside,
-                ..
-            }
-    );
-    slender && cut.end == end
+/// A slender place and how it is bent.
+struct Bent<'a> {
+    wall: &'a Wall,
+    stress_mpa: f64,
 }
 
-/// 32·M·D/(π(D⁴ − d⁴)), the bending of a tube (any handbook of strength of materials).
-fn stress_mpa(wall: &Wall) -> f64 {
-    let (outer, inner) = (wall.outer_dia.to_mm(), wall.inner_dia.to_mm());
-    32.0 * MOMENT_N_MM * outer / (PI * (outer.powi(4) - inner.powi(4)))
+impl<'a> Bent<'a> {
+    /// The root or relief of a thread over what is bored in it; none where nothing is left.
+    fn of(view: &PartView<'_>, wall: &'a Wall, end: End) -> Option<Self> {
+        let cut = view.part.features.get(wall.outer.feature()?)?;
+        let outer = match &cut.cut {
+            Cut::Thread {
+                thread,
+                side: Side::Outside,
+            } => thread.thread.root_diameter(),
+            Cut::Relief { dia } => *dia,
+            _ => return None,
+        };
+        let (outer, inner) = (outer.to_mm(), wall.inner_dia.to_mm());
+        // 32·M·D/(π(D⁴ − d⁴)), the bending of a tube: any handbook of strength of materials.
+        let stress_mpa = 32.0 * MOMENT_N_MM * outer / (PI * (outer.powi(4) - inner.powi(4)));
+        (cut.end == end && inner < outer).then_some(Bent { wall, stress_mpa })
+    }
 }

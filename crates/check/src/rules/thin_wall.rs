@@ -23,17 +23,17 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(wanted) = Wanted::of(view, wall) else {
             continue;
         };
-        if !wall.least.is_positive() || wall.least >= wanted.warn {
+        if wall.least >= wanted.warn {
             continue;
         }
-        let like =
-            |known: &(&Wall, Wanted)| known.0.inner == wall.inner && known.0.role == wall.role;
-        match thinnest.iter_mut().find(|known| like(known)) {
+        match thinnest.iter_mut().find(|known| known.0.is_like(wall)) {
             Some(known) if known.0.least <= wall.least => {}
             Some(known) => *known = (wall, wanted),
             None => thinnest.push((wall, wanted)),
         }
     }
+    // A wall of nothing is `broken-through`, and thinness beside it no news.
+    thinnest.retain(|(wall, _)| wall.least.is_positive());
     for (wall, wanted) in thinnest {
         findings.push_at(finding(view, wall, &wanted), wall.from, wall.to);
     }
@@ -83,7 +83,9 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         wall.role.words(),
         wanted.material,
     );
-    if wall.worst < wall.least {
+    if !wall.worst.is_positive() {
+        message += "; nothing at the limits of size";
+    } else if wall.worst < wall.least {
         message += &format!("; {:.2} mm at the limits of size", wall.worst.to_mm());
     }
     let finding = RULE.at(wall.inner_span(part), message).label(

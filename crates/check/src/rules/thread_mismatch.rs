@@ -26,7 +26,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     };
     let (outside, inside) = (&male.thread.thread, &female.thread.thread);
-    let text = view.pen.design.text(female.feature.size_span);
+    // What is bought cannot be cut anew.
+    let (cut, other, part) = match view.male.bought {
+        true => (female.feature, male.feature, view.female),
+        false => (male.feature, female.feature, view.male),
+    };
+    let text = view.pen.design.text(other.size_span);
     let finding = RULE
         .at(
             view.joint.head,
@@ -41,8 +46,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .label(female.feature.span, format!("{inside} inside"))
         .hint("cut the same thread on both")
         .fix(
-            format!("cut {inside} on {}", view.male.name.text),
-            male.feature.size_span,
+            format!("cut {text} on {}", part.name.text),
+            cut.size_span,
             text,
         );
     findings.push(finding);
