@@ -11,7 +11,9 @@
 
 mod answer;
 mod drill;
+mod files;
 mod fit;
+mod format;
 mod lsp;
 mod material;
 mod thread;
@@ -29,6 +31,8 @@ struct Cli {
 
 #[derive(Subcommand)]
 enum Command {
+    /// Bring files into their one canonical form.
+    Format(format::Args),
     /// Serve an editor over standard input and output (language server protocol).
     Lsp(lsp::Args),
     /// Sizes, limits, tap drill, tenon and wires of a thread.
@@ -43,6 +47,7 @@ enum Command {
 
 fn main() -> ExitCode {
     match Cli::parse().command {
+        Command::Format(args) => format::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),
         Command::Fit(args) => fit::run(&args),

@@ -1,0 +1,140 @@
+//! Files of the language: found, read and replaced.
+
+use std::fs;
+use std::io::{self, Read, Write};
+use std::path::{Path, PathBuf};
+use walkdir::WalkDir;
+
+/// The ending of a file in the language.
+const ENDING: &str = "quillet";
+
+/// What stands for standard input among paths.
+pub(crate) const STANDARD_INPUT: &str = "-";
+
+/// The files that paths name, in order and each once: a file as it is, a folder with every
+/// `*.quillet` in it and below. Folders and files whose names begin with a dot are passed over.
+///
+/// # Errors
+///
+/// A sentence that names the path which does not exist or cannot be looked into, or the folder
+/// in which there is nothing to find.
+pub(crate) fn find(paths: &[PathBuf]) -> Result<Vec<PathBuf>, String> {
+    let mut found = Vec::new();
+    for path in paths {
+        if path.as_os_str() == STANDARD_INPUT {
+            found.push(path.clone());
+            continue;
+        }
+        let about = fs::metadata(path).map_err(|error| cannot(path, &error))?;
+        if !about.is_dir() {
+            found.push(path.clone());
+            continue;
+        }
+        let before = found.len();
+        find_below(path, &mut found)?;
+        if found.len() == before {
+            return Err(format!(
+                "{}: no *.{ENDING} file in this folder",
+                path.display()
+            ));
+        }
+    }
+    let mut seen = std::collections::BTreeSet::new();
+    found.retain(|path| seen.insert(fs::canonicalize(path).unwrap_or_else(|_| path.clone())));
+    Ok(found)
+}
+
+fn find_below(folder: &Path, found: &mut Vec<PathBuf>) -> Result<(), String> {
+    let entries = WalkDir::new(folder)
+        .follow_links(true)
+        .sort_by_file_name()
+        .into_iter()
+        .filter_entry(|entry| entry.depth() == 0 || !is_hidden(entry.path()));
+    for entry in entries {
+        match entry {
+            Ok(entry) => {
+                let file = entry.file_type().is_file();
+                if file
+                    && entry
+                        .path()
+                        .extension()
+                        .is_some_and(|ending| ending == ENDING)
+                {
+                    found.push(entry.into_path());
+                }
+            }
+            // A link that leads back to where it hangs has nothing new behind it.
+            Err(error) if error.loop_ancestor().is_some() => {}
+            Err(error) => {
+                let path = error.path().unwrap_or(folder).to_owned();
+                return Err(cannot(&path, &error.into()));
+            }
+        }
+    }
+    Ok(())
+}
+
+fn is_hidden(path: &Path) -> bool {
+    path.file_name()
+        .is_some_and(|name| name.to_string_lossy().starts_with('.'))
+}
+
+/// The text of a file, or of standard input for `-`.
+///
+/// # Errors
+///
+/// A sentence that names the file and why it cannot be read; text is UTF-8.
+pub(crate) fn read(path: &Path) -> Result<String, String> {
+    let bytes = match path.as_os_str() == STANDARD_INPUT {
+        true => {
+            let mut bytes = Vec::new();
+            io::stdin().read_to_end(&mut bytes).map(|_| bytes)
+        }
+        false => fs::read(path),
+    };
+    let bytes = bytes.map_err(|error| cannot(path, &error))?;
+    String::from_utf8(bytes).map_err(|error| {
+        let at = error.utf8_error().valid_up_to();
+        format!(
+            "{}: not UTF-8 at byte {at}; save the file as UTF-8 text",
+            path.display()
+        )
+    })
+}
+
+/// Replaces a file whole or not at all: the text is written beside it and takes its place, with
+/// the same permissions. Of a link it is the file behind it.
+///
+/// # Errors
+///
+/// A sentence that names the file and why it cannot be replaced; it is then as it was.
+pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
+    replace_behind(path, text).map_err(|error| cannot(path, &error))
+}
+
+fn replace_behind(path: &Path, text: &str) -> io::Result<()> {
+    let path = fs::canonicalize(path)?;
+    let about = fs::metadata(&path)?;
+    if about.permissions().readonly() {
+        return Err(io::ErrorKind::PermissionDenied.into());
+    }
+    let folder = path.parent().unwrap_or(Path::new("."));
+    let mut beside = tempfile::Builder::new()
+        .prefix(".quillet-")
+        .tempfile_in(folder)?;
+    beside.write_all(text.as_bytes())?;
+    beside.as_file().set_permissions(about.permissions())?;
+    beside.as_file().sync_all()?;
+    beside.persist(&path)?;
+    Ok(())
+}
+
+fn cannot(path: &Path, error: &io::Error) -> String {
+    let why = match error.kind() {
+        io::ErrorKind::NotFound => "no such file or folder".to_owned(),
+        io::ErrorKind::PermissionDenied => "no permission".to_owned(),
+        io::ErrorKind::IsADirectory => "a folder, not a file".to_owned(),
+        _ => error.to_string(),
+    };
+    format!("{}: {why}", path.display())
+}

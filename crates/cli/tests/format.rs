@@ -1,0 +1,136 @@
+//! `quillet format` as a process.
+
+use std::fs;
+use std::io::Write;
+use std::path::Path;
+use std::process::{Command, Output, Stdio};
+
+const CROWDED: &str = "let  grip=11.4 ; let body=reed\r\n";
+const SPREAD: &str = "let grip = 11.4\r\nlet body = reed\r\n";
+
+fn format(folder: &Path, args: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_quillet"))
+        .arg("format")
+        .args(args)
+        .current_dir(folder)
+        .output()
+        .expect("the quillet binary runs")
+}
+
+fn told(output: &Output) -> (Option<i32>, String, String) {
+    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
+    (
+        output.status.code(),
+        text(&output.stdout),
+        text(&output.stderr),
+    )
+}
+
+#[test]
+fn a_file_is_brought_into_form_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("dunlin.quillet");
+    fs::write(&file, CROWDED).unwrap();
+    let checked = told(&format(folder.path(), &["--check", "dunlin.quillet"]));
+    assert_eq!(
+        checked,
+        (
+            Some(1),
+            "dunlin.quillet would change\n".into(),
+            String::new()
+        )
+    );
+    assert_eq!(fs::read_to_string(&file).unwrap(), CROWDED);
+    let first = told(&format(folder.path(), &["dunlin.quillet"]));
+    assert_eq!(
+        first,
+        (Some(0), "dunlin.quillet formatted\n".into(), String::new())
+    );
+    assert_eq!(fs::read_to_string(&file).unwrap(), SPREAD);
+    let nothing = (Some(0), String::new(), String::new());
+    assert_eq!(told(&format(folder.path(), &["dunlin.quillet"])), nothing);
+    assert_eq!(told(&format(folder.path(), &["--check", "."])), nothing);
+    let names: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
+    assert_eq!(names.len(), 1, "nothing is left beside the file: {names:?}");
+}
+
+#[test]
+fn folders_are_looked_through_without_what_is_hidden() {
+    let folder = tempfile::tempdir().unwrap();
+    for name in ["b/knot.quillet", "a.quillet", ".c/d.quillet", "b/notes.txt"] {
+        let path = folder.path().join(name);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, CROWDED).unwrap();
+    }
+    let (code, out, _) = told(&format(folder.path(), &[".", "a.quillet", "./a.quillet"]));
+    assert_eq!(code, Some(0));
+    assert_eq!(out.lines().count(), 2, "{out}");
+    assert!(out.contains("b/knot.quillet formatted"), "{out}");
+    assert_eq!(
+        fs::read_to_string(folder.path().join(".c/d.quillet")).unwrap(),
+        CROWDED
+    );
+    assert_eq!(
+        fs::read_to_string(folder.path().join("b/notes.txt")).unwrap(),
+        CROWDED
+    );
+}
+
+#[cfg(unix)]
+#[test]
+fn permissions_and_links_stay_and_loops_end() {
+    use std::os::unix::fs::{PermissionsExt, symlink};
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("whimbrel.quillet");
+    fs::write(&file, CROWDED).unwrap();
+    fs::set_permissions(&file, fs::Permissions::from_mode(0o640)).unwrap();
+    symlink(&file, folder.path().join("link.quillet")).unwrap();
+    symlink(folder.path(), folder.path().join("loop")).unwrap();
+    let (code, out, err) = told(&format(folder.path(), &["link.quillet"]));
+    assert_eq!(
+        (code, out.as_str(), err.as_str()),
+        (Some(0), "link.quillet formatted\n", "")
+    );
+    assert_eq!(fs::read_to_string(&file).unwrap(), SPREAD);
+    assert_eq!(
+        fs::metadata(&file).unwrap().permissions().mode() & 0o777,
+        0o640
+    );
+    let link = fs::symlink_metadata(folder.path().join("link.quillet")).unwrap();
+    assert!(link.file_type().is_symlink());
+    assert_eq!(told(&format(folder.path(), &["--check", "."])).0, Some(0));
+}
+
+#[test]
+fn what_cannot_be_read_is_named() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("odd.quillet"), b"let a = 1\n\xff").unwrap();
+    fs::create_dir(folder.path().join("empty")).unwrap();
+    for (path, reason) in [
+        ("odd.quillet", "odd.quillet: not UTF-8 at byte 10"),
+        ("missing.quillet", "missing.quillet: no such file or folder"),
+        ("empty", "empty: no *.quillet file in this folder"),
+    ] {
+        let (code, out, err) = told(&format(folder.path(), &[path]));
+        assert_eq!((code, out.as_str()), (Some(2), ""), "{path}");
+        assert!(err.contains(reason), "{err}");
+    }
+}
+
+#[test]
+fn standard_input_goes_to_standard_output() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
+        .args(["format", "-"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child
+        .stdin
+        .take()
+        .unwrap()
+        .write_all(CROWDED.as_bytes())
+        .unwrap();
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(told(&output), (Some(0), SPREAD.into(), String::new()));
+}
