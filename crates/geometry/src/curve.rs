@@ -248,6 +248,26 @@ impl Curve {
         }
     }
 
+    /// Moved away from the axis, or towards it where `by` is negative; none where an arc would
+    /// not hold there.
+    pub fn raised(&self, by: f64) -> Option<Curve> {
+        let up = |place: Point| place + Point::new(0.0, by);
+        Some(match self {
+            Curve::Line(line) => Curve::Line(Line {
+                start: up(line.start),
+                end: up(line.end),
+            }),
+            Curve::Arc(arc) => Curve::Arc(Arc::new(
+                up(arc.start()),
+                up(arc.end()),
+                arc.semi_z_mm(),
+                arc.semi_r_mm(),
+                arc.is_convex(),
+            )?),
+            Curve::Cubic(cubic) => Curve::Cubic(Cubic::new(cubic.points().map(up))?),
+        })
+    }
+
     /// Turned end for end, `z` becoming `about` less `z`.
     pub fn reversed(&self, about: f64) -> Curve {
         match self {

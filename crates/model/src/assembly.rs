@@ -1,5 +1,274 @@
 //! Where everything comes to rest.
 
-/// A pen put together.
+mod clearance;
+mod configuration;
+mod contact;
+mod group;
+mod ink;
+mod order;
+mod outline;
+mod place;
+mod settle;
+mod threads;
+mod throat;
+mod tolerance;
+
+pub use clearance::{Clearance, ClearanceKind};
+pub use configuration::{Configuration, Configured};
+pub use contact::{Spot, TOUCHING_MM, Touch};
+pub use ink::Ink;
+pub use place::Place;
+pub use settle::{StoppedBy, Trapped};
+pub use threads::{Engagement, MatedThreads};
+
+use crate::{Joint, Part, Pen, Seat};
+use group::Groups;
+use quillet_geometry::Mass;
+use quillet_syntax::ast::Verb;
+use settle::{Bodies, Settled};
+use std::sync::Arc;
+
+/// A pen put together: where each joint comes to rest, and the pen in each configuration.
 #[derive(Debug, Default)]
-pub struct Assembly {}
+pub struct Assembly {
+    /// One for each of `Pen::joints`, in their order.
+    pub joints: Vec<AtRest>,
+    /// Closed; none where no `close` is written or a part of it has no shape.
+    pub capped: Option<Configuration>,
+    /// Open.
+    pub uncapped: Option<Configuration>,
+    /// Open with the cap on the tail; none where no `post` is written.
+    pub posted: Option<Configuration>,
+    /// Parts that hang together with neither the body nor the cap, group by group.
+    pub loose: Vec<Vec<usize>>,
+    /// The ink it holds.
+    pub ink: Option<Ink>,
+    /// What each part weighs, on its own stations, O-rings in its grooves with it.
+    pub weights: Vec<Option<Mass>>,
+}
+
+/// A joint at rest.
+///
+/// Its own axis has its zero at the female's face and runs inward.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AtRest {
+    /// How far the male's leading face lies beyond the female's face, mm.
+    pub goes_in_mm: f64,
+    /// What stops it there.
+    pub stopped_by: StoppedBy,
+    /// What touches, first the parts that touch first; all within [`TOUCHING_MM`].
+    pub touches: Vec<Touch>,
+    /// What is trapped between, in the order written.
+    pub trapped: Vec<Trapped>,
+    /// The threads that mate, those engaged furthest first.
+    pub engagements: Vec<Engagement>,
+    /// What passes what, and how much further each could go.
+    pub clearances: Vec<Clearance>,
+    /// How far the two faces of `seat` are apart along the axis, mm; less than nothing where the
+    /// male has gone past.
+    pub seat_gap_mm: Option<f64>,
+    /// The parts that go in, each with its place on the joint's axis.
+    pub males: Vec<(usize, Place)>,
+    /// The parts that receive them.
+    pub females: Vec<(usize, Place)>,
+    /// Its two parts were joined already through others, so it places nothing.
+    pub redundant: bool,
+}
+
+impl Assembly {
+    /// Puts a pen together; its own `assembly` is not looked at.
+    pub(crate) fn of(pen: &Pen) -> Assembly {
+        let parts = &pen.parts;
+        let bodies = Bodies::new(parts);
+        let numbered = || pen.joints.iter().enumerate();
+        let lasting: Vec<(usize, &Joint)> = numbered()
+            .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
+            .collect();
+        let made = order::make(&bodies, &lasting, Groups::apart(parts.len()));
+        let mut settled: Vec<Option<Settled>> = pen.joints.iter().map(|_| None).collect();
+        for (index, rest) in made.settled {
+            settled[index] = Some(rest);
+        }
+        let open = made.groups;
+        let mut of_verb = |verb: Verb| -> Option<(usize, Groups)> {
+            let (index, joint) = numbered().find(|(_, joint)| joint.verb == verb)?;
+            if open.joined(joint.male.part, joint.female.part) {
+                return None;
+            }
+            let rest = bodies.settle(joint, &open);
+            let mut groups = open.clone();
+            rest.join(joint, &mut groups);
+            settled[index] = Some(rest);
+            Some((index, groups))
+        };
+        let closed = of_verb(Verb::Close);
+        let posted = of_verb(Verb::Post);
+        let joints: Vec<AtRest> = numbered()
+            .map(|(index, joint)| match settled[index].take() {
+                Some(rest) => AtRest::of(joint, &bodies, rest),
+                None => AtRest::redundant(joint, &bodies, &open),
+            })
+            .collect();
+
+        let mut assembly = Assembly {
+            joints,
+            weights: parts.iter().map(|part| part.weigh()).collect(),
+            ..Assembly::default()
+        };
+        let Some(body) = Body::of(pen, &open) else {
+            return assembly;
+        };
+        assembly.ink = ink::held(pen, &assembly, &open, body.part);
+        let ink = assembly.ink.as_ref();
+        let configured = |groups: &Groups| {
+            let (part, reversed) = (body.part, body.reversed);
+            Configuration::of(parts, groups, part, reversed, &assembly.weights, ink)
+        };
+        let uncapped = configured(&open);
+        let capped = closed.as_ref().map(|(_, groups)| configured(groups));
+        let on_tail = posted.as_ref().map(|(_, groups)| configured(groups));
+        (assembly.uncapped, assembly.capped, assembly.posted) = (Some(uncapped), capped, on_tail);
+        assembly.loose = loose(parts, &open, &closed, &posted, body.part);
+        assembly
+    }
+
+    /// The pen in a configuration.
+    pub fn configuration(&self, configured: Configured) -> Option<&Configuration> {
+        match configured {
+            Configured::Capped => self.capped.as_ref(),
+            Configured::Uncapped => self.uncapped.as_ref(),
+            Configured::Posted => self.posted.as_ref(),
+        }
+    }
+}
+
+impl AtRest {
+    fn of(joint: &Joint, bodies: &Bodies, rest: Settled) -> AtRest {
+        let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
+            members.iter().map(|it| (it.part, it.place)).collect()
+        };
+        let (males, females) = (placed(&rest.males), placed(&rest.females));
+        let seat_gap_mm = joint
+            .seat
+            .as_ref()
+            .and_then(|seat| seat_gap_mm(seat, &males, &females));
+        AtRest {
+            goes_in_mm: rest.goes_in_mm,
+            stopped_by: rest.stopped_by,
+            engagements: threads::engagements(joint, bodies.parts, rest.goes_in_mm),
+            clearances: clearance::all(bodies, &rest),
+            seat_gap_mm,
+            touches: rest.touches,
+            trapped: rest.trapped,
+            males,
+            females,
+            redundant: false,
+        }
+    }
+
+    /// A joint between parts that others already hold in place.
+    fn redundant(joint: &Joint, bodies: &Bodies, groups: &Groups) -> AtRest {
+        let female = Place::inward(&bodies.parts[joint.female.part], joint.female.end);
+        let axis = groups.place(joint.female.part).inverse().then(female);
+        let male = groups.place(joint.male.part).then(axis);
+        let leading = Place::leading(&bodies.parts[joint.male.part], joint.male.end);
+        AtRest {
+            goes_in_mm: male.offset_mm - leading.offset_mm,
+            stopped_by: StoppedBy::Nothing,
+            touches: Vec::new(),
+            trapped: Vec::new(),
+            engagements: Vec::new(),
+            clearances: Vec::new(),
+            seat_gap_mm: None,
+            males: vec![(joint.male.part, male)],
+            females: vec![(joint.female.part, female)],
+            redundant: true,
+        }
+    }
+}
+
+/// How far the seat's two faces are apart.
+fn seat_gap_mm(seat: &Seat, males: &[(usize, Place)], females: &[(usize, Place)]) -> Option<f64> {
+    let at = |members: &[(usize, Place)], face: &crate::PenFace| {
+        let (_, place) = members.iter().find(|(part, _)| *part == face.part)?;
+        Some(place.of(face.at.to_mm()))
+    };
+    let gap = |male: &crate::PenFace, female: &crate::PenFace| {
+        Some(at(females, female)? - at(males, male)?)
+    };
+    gap(&seat.first, &seat.second).or_else(|| gap(&seat.second, &seat.first))
+}
+
+/// The part that the pen is turned by: of the body, and which way its stations run.
+struct Body {
+    part: usize,
+    /// Its stations run towards the writing point.
+    reversed: bool,
+}
+
+impl Body {
+    /// The cap joint says where the writing point is, else the tail that is posted on, else the
+    /// bought part that stands out furthest at one end.
+    fn of(pen: &Pen, open: &Groups) -> Option<Body> {
+        let joint = |verb: Verb| pen.joints.iter().find(|joint| joint.verb == verb);
+        if let Some(close) = joint(Verb::Close) {
+            let body = close.second();
+            return Some(Body {
+                part: body.part,
+                reversed: body.end == crate::End::Second,
+            });
+        }
+        if let Some(post) = joint(Verb::Post) {
+            let tail = post.second();
+            return Some(Body {
+                part: tail.part,
+                reversed: tail.end == crate::End::First,
+            });
+        }
+        let part = pen.joints.first()?.female.part;
+        let ends = |index: usize| {
+            let place = open.place(index);
+            let (a, b) = (place.of(0.0), place.of(pen.parts[index].length.to_mm()));
+            (a.min(b), a.max(b))
+        };
+        let all = || open.with(part);
+        let front = all().min_by(|a, b| ends(*a).0.total_cmp(&ends(*b).0))?;
+        let back = all().max_by(|a, b| ends(*a).1.total_cmp(&ends(*b).1))?;
+        let against = pen.parts[back].bought && !pen.parts[front].bought;
+        Some(Body {
+            part,
+            reversed: open.place(part).reversed != against,
+        })
+    }
+}
+
+/// Groups of parts that belong to no configuration.
+fn loose(
+    parts: &[Arc<Part>],
+    open: &Groups,
+    closed: &Option<(usize, Groups)>,
+    posted: &Option<(usize, Groups)>,
+    body: usize,
+) -> Vec<Vec<usize>> {
+    let held = |part: usize| {
+        let with = |groups: &Option<(usize, Groups)>| {
+            groups
+                .as_ref()
+                .is_some_and(|(_, groups)| groups.joined(part, body))
+        };
+        open.joined(part, body) || with(closed) || with(posted)
+    };
+    let mut groups: Vec<Vec<usize>> = Vec::new();
+    for part in 0..parts.len() {
+        if held(part)
+            || groups
+                .iter()
+                .flatten()
+                .any(|other| open.joined(*other, part))
+        {
+            continue;
+        }
+        groups.push(open.with(part).collect());
+    }
+    groups
+}

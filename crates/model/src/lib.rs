@@ -10,6 +10,7 @@ mod design;
 mod feature;
 mod limits;
 mod load;
+mod mass;
 mod material;
 mod names;
 mod part;
@@ -20,12 +21,16 @@ mod source;
 mod thread;
 mod value;
 
-pub use assembly::Assembly;
+pub use assembly::{
+    Assembly, AtRest, Clearance, ClearanceKind, Configuration, Configured, Engagement, Ink,
+    MatedThreads, Place, Spot, StoppedBy, TOUCHING_MM, Touch, Trapped,
+};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use feature::{Cut, DrillName, Feature};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
+pub use mass::Stretch;
 pub use material::Material;
 pub use names::{Definition, NameKind, Names, Reference};
 pub use part::{BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};

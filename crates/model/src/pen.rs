@@ -92,6 +92,26 @@ pub struct Joint {
     pub limits: Limits,
 }
 
+impl Joint {
+    /// The end written first: the cap's, in a cap joint.
+    pub fn first(&self) -> JointEnd {
+        if self.male.span < self.female.span {
+            self.male
+        } else {
+            self.female
+        }
+    }
+
+    /// The end written second.
+    pub fn second(&self) -> JointEnd {
+        if self.male.span < self.female.span {
+            self.female
+        } else {
+            self.male
+        }
+    }
+}
+
 /// One side of a joint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct JointEnd {

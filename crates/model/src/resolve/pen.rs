@@ -66,6 +66,7 @@ impl<'a> Resolver<'a> {
         if let Some(bench) = &pen.bench {
             self.refer_to(bench, &[NameKind::Bench], &frame);
         }
+        pen.assembly = Assembly::of(&pen);
         Some(pen)
     }
 

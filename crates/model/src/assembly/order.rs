@@ -1,0 +1,138 @@
+//! In which order the joints of a pen are made: the text never says.
+
+use super::group::Groups;
+use super::settle::{Bodies, Settled};
+use crate::Joint;
+
+/// The joints made one after the other, each at rest.
+pub(crate) struct Made {
+    pub(crate) groups: Groups,
+    /// The joints in the order made, each with where it came to rest.
+    pub(crate) settled: Vec<(usize, Settled)>,
+    /// How much all of them together stop short of where each would come with its two parts alone.
+    short_mm: f64,
+}
+
+/// Makes the joints in the order in which all go in furthest: a converter is pushed on after the
+/// nib unit is in its section, since with it the nib unit would not go in at all.
+///
+/// Joints between parts that are joined already are left out. Parts' names break ties, so that the
+/// order of the text says nothing.
+pub(crate) fn make(bodies: &Bodies, joints: &[(usize, &Joint)], groups: Groups) -> Made {
+    let mut joints: Vec<Wanted> = joints
+        .iter()
+        .map(|(index, joint)| {
+            let alone = bodies.settle(joint, &Groups::apart(bodies.parts.len()));
+            Wanted {
+                index: *index,
+                joint,
+                alone_mm: alone.goes_in_mm,
+            }
+        })
+        .collect();
+    let name = |part: usize| &bodies.parts[part].name.text;
+    joints.sort_by_key(|it| {
+        (
+            name(it.joint.male.part),
+            name(it.joint.female.part),
+            it.index,
+        )
+    });
+    let mut search = Search {
+        bodies,
+        best: None,
+        tries: MOST_TRIES,
+    };
+    search.go(
+        &joints,
+        Made {
+            groups: groups.clone(),
+            settled: Vec::new(),
+            short_mm: 0.0,
+        },
+    );
+    search.best.unwrap_or(Made {
+        groups,
+        settled: Vec::new(),
+        short_mm: 0.0,
+    })
+}
+
+/// A joint still to be made.
+#[derive(Clone, Copy)]
+struct Wanted<'j> {
+    index: usize,
+    joint: &'j Joint,
+    /// How far it goes in with its two parts alone, mm.
+    alone_mm: f64,
+}
+
+struct Search<'b, 'p> {
+    bodies: &'b Bodies<'p>,
+    best: Option<Made>,
+    /// A pen of many joints that do not go together is not tried in every order.
+    tries: usize,
+}
+
+const MOST_TRIES: usize = 600;
+/// Joints that stop short by less than this, mm, hinder each other nowhere.
+const NOTHING: f64 = 1e-6;
+
+impl Search<'_, '_> {
+    fn go(&mut self, left: &[Wanted], made: Made) {
+        let left: Vec<Wanted> = left
+            .iter()
+            .filter(|it| !made.groups.joined(it.joint.male.part, it.joint.female.part))
+            .copied()
+            .collect();
+        if left.is_empty() {
+            if self
+                .best
+                .as_ref()
+                .is_none_or(|best| made.short_mm < best.short_mm - NOTHING)
+            {
+                self.best = Some(made);
+            }
+            return;
+        }
+        let mut next: Vec<(f64, usize, Settled)> = left
+            .iter()
+            .enumerate()
+            .map(|(at, wanted)| {
+                self.tries = self.tries.saturating_sub(1);
+                let settled = self.bodies.settle(wanted.joint, &made.groups);
+                let short = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
+                (short, at, settled)
+            })
+            .collect();
+        next.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        for (short, at, settled) in next {
+            let short_mm = made.short_mm + short;
+            let enough = self
+                .best
+                .as_ref()
+                .is_some_and(|best| short_mm >= best.short_mm - NOTHING);
+            if enough || self.best.is_some() && self.tries == 0 {
+                continue;
+            }
+            let wanted = left[at];
+            let mut groups = made.groups.clone();
+            settled.join(wanted.joint, &mut groups);
+            let mut done = made.settled.clone();
+            done.push((wanted.index, settled));
+            let rest: Vec<Wanted> = left
+                .iter()
+                .filter(|it| it.index != wanted.index)
+                .copied()
+                .collect();
+            self.go(
+                &rest,
+                Made {
+                    groups,
+                    settled: done,
+                    short_mm,
+                },
+            );
+        }
+    }
+}

@@ -1,0 +1,242 @@
+//! The outline of a part's metal, cut into pieces that other parts can run into.
+
+use super::place::Place;
+use crate::{Origin, Part, Profiles, Solid};
+use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
+use std::sync::Arc;
+
+/// All of a part's surface that looks along the axis: faces, cones, curves; of cylinders
+/// nothing, since what slides past them never meets them.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Outline {
+    pub(crate) pieces: Vec<Piece>,
+    pub(crate) radii: Arc<Radii>,
+}
+
+/// A part's radii, on its own stations.
+#[derive(Debug, Default)]
+pub(crate) struct Radii {
+    /// Of the outside.
+    pub(crate) outer: Vec<Chain>,
+    /// Of the bores.
+    pub(crate) inner: Vec<Chain>,
+}
+
+/// A piece of an outline, which only grows or only falls in radius.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Piece {
+    pub(crate) curve: Curve,
+    /// What made the metal at it.
+    pub(crate) origin: Origin,
+    pub(crate) least_r: f64,
+    pub(crate) most_r: f64,
+    pub(crate) from_z: f64,
+    pub(crate) to_z: f64,
+}
+
+/// Within this, mm, two radii are one: sizes that agree pass each other.
+const SAME: f64 = 1e-6;
+
+impl Outline {
+    /// The outline of a part with its threads at their crests, but those of the features in
+    /// `cored` at their roots.
+    pub(crate) fn of(part: &Part, cored: &[usize]) -> Outline {
+        let Some(profiles) = &part.profiles else {
+            return Outline::default();
+        };
+        let stretches: Vec<(f64, f64, bool)> = cored
+            .iter()
+            .map(|index| {
+                let feature = &part.features[*index];
+                let (from, to) = feature.stations(part.length);
+                (from.to_mm(), to.to_mm(), feature.is_inside())
+            })
+            .collect();
+        let of_side = |inside: bool| -> Vec<(f64, f64)> {
+            let here = stretches.iter().filter(|it| it.2 == inside);
+            here.map(|it| (it.0, it.1)).collect()
+        };
+        let outer = pared(
+            &profiles.crest.outer,
+            [&profiles.root.outer],
+            &of_side(false),
+        );
+        let inner: Vec<Vec<Segment>> = match of_side(true) {
+            none if none.is_empty() => profiles.crest.inner.iter().map(plain).collect(),
+            some => {
+                let root: Vec<&Chain> = profiles.root.inner.iter().collect();
+                let crest = profiles.crest.inner.iter();
+                crest
+                    .map(|chain| pared(chain, root.iter().copied(), &some))
+                    .collect()
+            }
+        };
+        let mut outline = Outline::default();
+        outline.surface(profiles, &outer, true);
+        for bore in &inner {
+            outline.surface(profiles, bore, false);
+        }
+        outline.faces(profiles, &outer, &inner);
+        outline.radii = Arc::new(Radii {
+            outer: Chain::new(outer).into_iter().collect(),
+            inner: inner.into_iter().filter_map(Chain::new).collect(),
+        });
+        outline
+    }
+
+    /// As it lies on another axis.
+    pub(crate) fn placed(&self, place: Place) -> Outline {
+        let pieces = self.pieces.iter().map(|piece| {
+            let curve = match place.reversed {
+                false => piece.curve.moved(place.offset_mm),
+                true => piece.curve.reversed(place.offset_mm),
+            };
+            let (a, b) = (place.of(piece.from_z), place.of(piece.to_z));
+            Piece {
+                curve,
+                from_z: a.min(b),
+                to_z: a.max(b),
+                ..*piece
+            }
+        });
+        Outline {
+            pieces: pieces.collect(),
+            radii: self.radii.clone(),
+        }
+    }
+
+    /// With every radius less by so much: what a press squeezes past.
+    pub(crate) fn shrunk(&self, by_mm: f64) -> Outline {
+        let pieces = self.pieces.iter().filter_map(|piece| {
+            Some(Piece {
+                curve: piece.curve.raised(-by_mm)?,
+                least_r: piece.least_r - by_mm,
+                most_r: piece.most_r - by_mm,
+                ..*piece
+            })
+        });
+        Outline {
+            pieces: pieces.collect(),
+            radii: self.radii.clone(),
+        }
+    }
+
+    /// The pieces of an unbroken surface, with the faces where its radius jumps; a face belongs to
+    /// the side that has metal there.
+    fn surface(&mut self, profiles: &Profiles, segments: &[Segment], outside: bool) {
+        let mut before: Option<(Point, Tag)> = None;
+        for segment in segments {
+            let start = segment.curve.start();
+            if let Some((end, tag)) = before {
+                let after_has_metal = (start.r > end.r) == outside;
+                let owner = if after_has_metal { segment.tag } else { tag };
+                self.face(end.z, end.r, start.r, profiles.origin(owner));
+            }
+            for curve in segment.curve.monotone_pieces() {
+                self.push(curve, profiles.origin(segment.tag));
+            }
+            before = Some((segment.curve.end(), segment.tag));
+        }
+    }
+
+    /// The flat ends of the metal: the part's two faces and the bottoms of its bores.
+    fn faces(&mut self, profiles: &Profiles, outer: &[Segment], inner: &[Vec<Segment>]) {
+        let (Some(first), Some(last)) = (outer.first(), outer.last()) else {
+            return;
+        };
+        let (start, end) = (first.curve.start(), last.curve.end());
+        let mut open = [0.0, 0.0];
+        for bore in inner {
+            let (Some(first), Some(last)) = (bore.first(), bore.last()) else {
+                continue;
+            };
+            let (from, to) = (first.curve.start(), last.curve.end());
+            if from.z <= start.z + SAME {
+                open[0] = from.r;
+            } else {
+                self.face(from.z, 0.0, from.r, profiles.origin(first.tag));
+            }
+            if to.z >= end.z - SAME {
+                open[1] = to.r;
+            } else {
+                self.face(to.z, 0.0, to.r, profiles.origin(last.tag));
+            }
+        }
+        self.face(start.z, open[0], start.r, Origin::Face(crate::End::First));
+        self.face(end.z, open[1], end.r, Origin::Face(crate::End::Second));
+    }
+
+    fn face(&mut self, z: f64, one_r: f64, other_r: f64, origin: Origin) {
+        let (low, high) = (one_r.min(other_r), one_r.max(other_r));
+        let line = Line {
+            start: Point::new(z, low),
+            end: Point::new(z, high),
+        };
+        self.push(Curve::Line(line), origin);
+    }
+
+    fn push(&mut self, curve: Curve, origin: Origin) {
+        let (start, end) = (curve.start(), curve.end());
+        let (least_r, most_r) = (start.r.min(end.r), start.r.max(end.r));
+        if most_r - least_r > SAME {
+            let (from_z, to_z) = (start.z, end.z);
+            self.pieces.push(Piece {
+                curve,
+                origin,
+                least_r,
+                most_r,
+                from_z,
+                to_z,
+            });
+        }
+    }
+}
+
+/// The pieces of a chain that are no faces.
+fn plain(chain: &Chain) -> Vec<Segment> {
+    chain
+        .segments()
+        .iter()
+        .filter(|segment| !segment.curve.is_vertical())
+        .copied()
+        .collect()
+}
+
+/// The pieces of a chain, those between the stations of `stretches` taken from `deeper` instead.
+fn pared<'a>(
+    chain: &Chain,
+    deeper: impl IntoIterator<Item = &'a Chain> + Clone,
+    stretches: &[(f64, f64)],
+) -> Vec<Segment> {
+    let mut segments = plain(chain);
+    for (from, to) in stretches {
+        let apart = |segment: &Segment| {
+            let before = segment.curve.between(f64::NEG_INFINITY, *from);
+            let after = segment.curve.between(*to, f64::INFINITY);
+            let parts = [before, after].into_iter().flatten();
+            parts
+                .map(|curve| Segment { curve, ..*segment })
+                .collect::<Vec<_>>()
+        };
+        let (least, most) = (chain.start().z, chain.end().z);
+        segments = segments.iter().flat_map(apart).collect();
+        for other in deeper.clone() {
+            segments.extend(
+                other
+                    .between(from.max(least), to.min(most))
+                    .iter()
+                    .flat_map(plain),
+            );
+        }
+        segments.sort_by(|a, b| a.curve.start().z.total_cmp(&b.curve.start().z));
+    }
+    segments
+}
+
+impl Solid {
+    /// The radius of the bore at a station, 0 where it is solid.
+    pub(crate) fn bore_radius(&self, station_mm: f64) -> f64 {
+        let at = |chain: &Chain| chain.radii_at(station_mm).map(|(a, b)| a.max(b));
+        self.inner.iter().filter_map(at).fold(0.0, f64::max)
+    }
+}

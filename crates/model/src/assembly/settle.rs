@@ -1,0 +1,298 @@
+//! One joint: how far the male goes into the female, and what stops it.
+
+use super::contact::{Member, Met, Own, TOUCHING_MM, Touch, meeting, meetings};
+use super::group::Groups;
+use super::outline::Outline;
+use super::threads::mated;
+use super::{MatedThreads, Place};
+use crate::{FitAsked, Joint, JointEnd, Part};
+use quillet_geometry::Length;
+use quillet_standards::fit::Fit;
+use quillet_syntax::ast::Verb;
+use std::sync::Arc;
+
+/// Parts with their outlines, worked out once for a pen.
+pub(crate) struct Bodies<'a> {
+    pub(crate) parts: &'a [Arc<Part>],
+    outlines: Vec<Arc<Outline>>,
+}
+
+/// What stops a male.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StoppedBy {
+    /// It touches.
+    Contact,
+    /// The overlap that is written (`by L`).
+    Overlap,
+    /// Nothing: it would slide right through.
+    Nothing,
+}
+
+/// A part trapped between the two of a joint.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Trapped {
+    /// The part: an index into `Pen::parts`.
+    pub part: usize,
+    /// The length it takes up, mm; of a spring, as far as it is pressed together.
+    pub length_mm: f64,
+    /// The room that it leaves, mm; a spring that is not pressed leaves some.
+    pub room_mm: f64,
+}
+
+/// A joint at rest, on its own axis: zero at the female's face, inward positive.
+#[derive(Clone, Debug)]
+pub(crate) struct Settled {
+    pub(crate) goes_in_mm: f64,
+    pub(crate) stopped_by: StoppedBy,
+    pub(crate) touches: Vec<Touch>,
+    pub(crate) trapped: Vec<Trapped>,
+    /// Both groups at rest, with what is trapped, made one.
+    pub(crate) males: Vec<Member>,
+    pub(crate) females: Vec<Member>,
+    pub(crate) own: Own,
+    pub(crate) mated: Vec<MatedThreads>,
+}
+
+/// Where a joint has a male part and a female part; and which parts go with each.
+impl<'a> Bodies<'a> {
+    pub(crate) fn new(parts: &'a [Arc<Part>]) -> Self {
+        let outlines = parts
+            .iter()
+            .map(|part| Arc::new(Outline::of(part, &[])))
+            .collect();
+        Bodies { parts, outlines }
+    }
+
+    /// The rest position of a joint between two groups.
+    pub(crate) fn settle(&self, joint: &Joint, groups: &Groups) -> Settled {
+        let own = self.own(joint);
+        let mut females = self.members(joint, groups, joint.female, Side::Female);
+        let males = self.members(joint, groups, joint.male, Side::Male);
+        let mut trapped = Vec::new();
+        for part in &joint.through {
+            if groups.joined(*part, joint.male.part) || groups.joined(*part, joint.female.part) {
+                continue;
+            }
+            let Some(member) = self.stack(*part, &females) else {
+                continue;
+            };
+            trapped.push(females.len());
+            females.push(member);
+        }
+        let met = meetings(self.parts, &males, &females, own, TOUCHING_MM);
+        let (goes_in_mm, stopped_by, touches) = rest(joint, self.parts, met);
+        let males: Vec<Member> = males.iter().map(|it| it.moved(goes_in_mm)).collect();
+        let trapped = trapped
+            .iter()
+            .map(|index| self.room(&males, &females[*index], own))
+            .collect();
+        let mated = mated(joint, self.parts);
+        Settled {
+            goes_in_mm,
+            stopped_by,
+            touches,
+            trapped,
+            males,
+            females,
+            own,
+            mated,
+        }
+    }
+
+    /// A part laid with its first end against the female's side, as far in as it goes.
+    fn stack(&self, part: usize, females: &[Member]) -> Option<Member> {
+        let place = Place::leading(&self.parts[part], crate::End::First);
+        let member = self.member(part, place, None, false, 0.0);
+        let met = meetings(
+            self.parts,
+            std::slice::from_ref(&member),
+            females,
+            Own::Counts,
+            0.0,
+        );
+        Some(member.moved(met.first()?.travel_mm))
+    }
+
+    /// The room a trapped part has between the two.
+    fn room(&self, males: &[Member], trapped: &Member, own: Own) -> Trapped {
+        let part = &self.parts[trapped.part];
+        let reach = |male: &Member| meeting(self.parts, male, trapped, own).map(|it| it.travel_mm);
+        let spare = males
+            .iter()
+            .filter_map(reach)
+            .fold(f64::INFINITY, f64::min)
+            .max(0.0);
+        let (least, free) = (part.length.to_mm(), part.length_free.to_mm());
+        Trapped {
+            part: trapped.part,
+            length_mm: (least + spare).min(free),
+            room_mm: (spare - (free - least)).max(0.0),
+        }
+    }
+
+    /// Whether a part is bought and set by hand to stand out at the writing end, so that its reach
+    /// is never quite sure: it takes a nib's name or the place of one.
+    pub(crate) fn is_nib(&self, part: usize) -> bool {
+        let part = &self.parts[part];
+        part.bought && part.holds_ml.is_none() && part.length_free == part.length
+    }
+
+    fn own(&self, joint: &Joint) -> Own {
+        let female = &self.parts[joint.female.part];
+        let opening = female.profiles.as_ref().map(|profiles| {
+            let at = female.station(joint.female.end, Length::ZERO).to_mm();
+            profiles.crest.bore_radius(at)
+        });
+        match (joint.verb, opening) {
+            (Verb::Push, Some(0.0)) => Own::Passes,
+            _ => Own::Counts,
+        }
+    }
+
+    fn members(&self, joint: &Joint, groups: &Groups, end: JointEnd, side: Side) -> Vec<Member> {
+        let part = &self.parts[end.part];
+        let here = match side {
+            Side::Male => Place::leading(part, end.end),
+            Side::Female => Place::inward(part, end.end),
+        };
+        let axis = groups.place(end.part).inverse().then(here);
+        let pairs = mated(joint, self.parts);
+        let cored: Vec<usize> = pairs
+            .iter()
+            .map(|pair| match side {
+                Side::Male => pair.male,
+                Side::Female => pair.female,
+            })
+            .collect();
+        let squeeze = match side {
+            Side::Male => squeezed_mm(joint, self.parts),
+            Side::Female => 0.0,
+        };
+        groups
+            .with(end.part)
+            .map(|other| {
+                let own = other == end.part;
+                let cored = (own && !cored.is_empty()).then_some(&*cored);
+                let squeeze = if own { squeeze } else { 0.0 };
+                self.member(other, groups.place(other).then(axis), cored, own, squeeze)
+            })
+            .collect()
+    }
+
+    fn member(
+        &self,
+        part: usize,
+        place: Place,
+        cored: Option<&[usize]>,
+        own: bool,
+        squeeze_mm: f64,
+    ) -> Member {
+        let plain = Arc::new(self.outlines[part].placed(place));
+        let cored =
+            cored.map(|cored| Arc::new(Outline::of(&self.parts[part], cored).placed(place)));
+        let squeezed = (squeeze_mm > 0.0).then(|| Arc::new(plain.shrunk(squeeze_mm)));
+        Member {
+            part,
+            place,
+            plain,
+            cored,
+            squeezed,
+            own,
+        }
+    }
+}
+
+impl Member {
+    /// The same, further along the joint's axis.
+    pub(crate) fn moved(&self, by_mm: f64) -> Member {
+        let along = Place::HERE.moved(by_mm);
+        let moved = |outline: &Arc<Outline>| Arc::new(outline.placed(along));
+        Member {
+            place: self.place.moved(by_mm),
+            plain: moved(&self.plain),
+            cored: self.cored.as_ref().map(moved),
+            squeezed: self.squeezed.as_ref().map(moved),
+            ..*self
+        }
+    }
+}
+
+#[derive(Clone, Copy)]
+enum Side {
+    Male,
+    Female,
+}
+
+/// How deep the male lies, what decides it and what it touches.
+fn rest(joint: &Joint, parts: &[Arc<Part>], met: Vec<Met>) -> (f64, StoppedBy, Vec<Touch>) {
+    let contact = met.first().map(|it| it.travel_mm);
+    let by = joint.by.map(|(by, _)| by.to_mm());
+    match (joint.verb, contact, by) {
+        // The cap is pushed on past its first touch.
+        (Verb::Post, Some(contact), by) => {
+            let touches = met.into_iter().map(|it| it.touch).collect();
+            let by = by.unwrap_or(0.0);
+            let stopped = if by > 0.0 {
+                StoppedBy::Overlap
+            } else {
+                StoppedBy::Contact
+            };
+            (contact + by, stopped, touches)
+        }
+        (_, Some(contact), Some(by)) if by < contact - TOUCHING_MM => {
+            (by, StoppedBy::Overlap, Vec::new())
+        }
+        (_, Some(contact), _) => {
+            let touches = met.into_iter().map(|it| it.touch).collect();
+            (contact, StoppedBy::Contact, touches)
+        }
+        (_, None, Some(by)) => (by, StoppedBy::Overlap, Vec::new()),
+        (_, None, None) => {
+            let female = &parts[joint.female.part];
+            (female.length.to_mm(), StoppedBy::Nothing, Vec::new())
+        }
+    }
+}
+
+/// What a press or a push squeezes past, in radius: the interference it asks for, else a push's
+/// give (common practice, no published source).
+fn squeezed_mm(joint: &Joint, parts: &[Arc<Part>]) -> f64 {
+    let on_diameter = match (&joint.asks, joint.verb) {
+        (Some((FitAsked::Interference(size), _)), _) => size.to_mm(),
+        (Some((FitAsked::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
+        (_, Verb::Push) => PUSH_GIVE_MM,
+        (_, Verb::Press) => PRESS_GIVE_MM,
+        _ => 0.0,
+    };
+    on_diameter / 2.0
+}
+
+/// How much fatter than its mouth a heel may be that is pushed into it, on diameter.
+const PUSH_GIVE_MM: f64 = 0.3;
+/// As much for a press that asks for nothing.
+const PRESS_GIVE_MM: f64 = 0.05;
+
+/// The most interference of a fit at the female's size, on diameter.
+fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &[Arc<Part>]) -> f64 {
+    let female = &parts[joint.female.part];
+    let Some(profiles) = &female.profiles else {
+        return 0.0;
+    };
+    let at = female.station(joint.female.end, Length::ZERO).to_mm();
+    let dia = Length::mm(2.0 * profiles.crest.bore_radius(at));
+    fit.at(dia)
+        .map_or(0.0, |limits| (-limits.clearance.min().to_mm()).max(0.0))
+}
+
+impl Settled {
+    /// Makes one group of all that the joint brings together.
+    pub(crate) fn join(&self, joint: &Joint, groups: &mut Groups) {
+        let members = || self.males.iter().chain(&self.females);
+        for member in members() {
+            groups.lay(member.part, member.place);
+        }
+        for member in members() {
+            groups.merge(joint.female.part, member.part);
+        }
+    }
+}

@@ -1,0 +1,162 @@
+//! Threads that mate in a joint, and how they are engaged when it is at rest.
+
+use crate::{End, Feature, Joint, Part};
+use quillet_geometry::{Angle, Length};
+use quillet_standards::thread::ThreadForm;
+use quillet_syntax::ast::{Side, Verb};
+use std::sync::Arc;
+
+/// A male and a female thread of one designation: indices into the two parts' `features`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MatedThreads {
+    /// On the male part.
+    pub male: usize,
+    /// On the female part.
+    pub female: usize,
+}
+
+/// How a male and a female thread are engaged at rest.
+///
+/// Only full thread counts: what a chamfer or a countersink takes away does not, and the lead-in
+/// of tap and die lies outside of what a `thread` line says.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Engagement {
+    /// Which threads.
+    pub threads: MatedThreads,
+    /// The thread, as the male has it.
+    pub form: ThreadForm,
+    /// How much of one lies in the other, mm; less than nothing where they never reach each other.
+    pub overlap_mm: f64,
+    /// How far the male comes out before the threads let go, mm.
+    pub travel_mm: f64,
+    /// How far in the male thread's leading edge lies, from the female's face, mm.
+    pub leading_mm: f64,
+    /// How far in the female thread begins, from the female's face, mm.
+    pub mouth_mm: f64,
+    /// How much female thread is left ahead of the male's leading edge, mm.
+    pub ahead_mm: f64,
+}
+
+impl Engagement {
+    /// Turns until the threads let go: release travel over lead.
+    pub fn turns(&self) -> f64 {
+        self.travel_mm / self.form.lead_mm()
+    }
+
+    /// Within so much of a turn one start finds another.
+    pub fn catches_within(&self) -> Angle {
+        self.form.start_spacing()
+    }
+
+    /// The ways round in which the male can come to rest: one for each start.
+    pub fn clock_positions(&self) -> u32 {
+        self.form.starts()
+    }
+
+    /// What must come off a shoulder for the joint to come to rest this much further round.
+    pub fn shoulder_cut(&self, turn: Angle) -> Length {
+        Length::mm(self.form.lead_mm() * turn.to_deg() / 360.0)
+    }
+}
+
+/// The threads of a joint that mate: the male part's outside ones and the female part's inside
+/// ones that are one thread, wherever on the parts they are; only that of `with`, where it is said.
+///
+/// A joint that is pushed, pressed, glued or slipped engages no thread.
+pub(crate) fn mated(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
+    if !matches!(joint.verb, Verb::Screw | Verb::Close) {
+        return Vec::new();
+    }
+    let wanted = |form: &ThreadForm| {
+        joint
+            .with
+            .as_ref()
+            .is_none_or(|with| with.thread.mates_with(form))
+    };
+    let mut pairs = Vec::new();
+    for (male, one) in threads(&parts[joint.male.part], Side::Outside) {
+        for (female, other) in threads(&parts[joint.female.part], Side::Inside) {
+            if one.mates_with(other) && wanted(one) {
+                pairs.push(MatedThreads { male, female });
+            }
+        }
+    }
+    pairs
+}
+
+/// How the threads of a joint are engaged when the male's leading face lies this deep.
+pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -> Vec<Engagement> {
+    let (male, female) = (&parts[joint.male.part], &parts[joint.female.part]);
+    let engaged = |threads: MatedThreads| {
+        let outside = full_form(male, threads.male, joint.male.end);
+        let inside = full_form(female, threads.female, joint.female.end);
+        let (form, _) = male.features[threads.male].thread()?;
+        let leading_mm = goes_in_mm - outside.0;
+        Some(Engagement {
+            threads,
+            form: form.thread,
+            overlap_mm: leading_mm.min(inside.1) - (goes_in_mm - outside.1).max(inside.0),
+            travel_mm: leading_mm - inside.0,
+            leading_mm,
+            mouth_mm: inside.0,
+            ahead_mm: inside.1 - leading_mm,
+        })
+    };
+    let mut found: Vec<Engagement> = mated(joint, parts)
+        .into_iter()
+        .filter_map(engaged)
+        .collect();
+    found.sort_by(|a, b| b.overlap_mm.total_cmp(&a.overlap_mm));
+    found
+}
+
+fn threads(part: &Part, side: Side) -> impl Iterator<Item = (usize, &ThreadForm)> {
+    let of_side = move |(index, feature): (usize, &'_ Feature)| {
+        feature
+            .thread()
+            .filter(|(_, its)| *its == side)
+            .map(|_| index)
+    };
+    let indices: Vec<usize> = part
+        .features
+        .iter()
+        .enumerate()
+        .filter_map(of_side)
+        .collect();
+    indices.into_iter().filter_map(|index| {
+        part.features[index]
+            .thread()
+            .map(|(thread, _)| (index, &thread.thread))
+    })
+}
+
+/// From where to where a thread has its full form, mm inward from an end's face: its reach, less
+/// what an edge or a countersink takes of it.
+fn full_form(part: &Part, feature: usize, end: End) -> (f64, f64) {
+    let thread = &part.features[feature];
+    let (from, to) = thread.stations(part.length);
+    let (mut from, mut to) = (from.to_mm(), to.to_mm());
+    if let Some(profiles) = &part.profiles {
+        let own = |tag| !profiles.origin(tag).is_edge();
+        let chains: Vec<_> = match thread.is_inside() {
+            true => profiles.crest.inner.iter().collect(),
+            false => vec![&profiles.crest.outer],
+        };
+        let pieces = chains.into_iter().flat_map(|chain| chain.segments());
+        let full = pieces
+            .filter(|piece| own(piece.tag))
+            .filter_map(|piece| piece.curve.between(from, to))
+            .filter(|curve| !curve.is_vertical());
+        let (least, most) = full.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), curve| {
+            (a.min(curve.start().z), b.max(curve.end().z))
+        });
+        if least < most {
+            (from, to) = (from.max(least), to.min(most));
+        }
+    }
+    let length = part.length.to_mm();
+    match end {
+        End::First => (from, to),
+        End::Second => (length - to, length - from),
+    }
+}

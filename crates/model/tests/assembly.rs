@@ -1,0 +1,243 @@
+//! Where parts come to rest: the worked pen, its faulty twin, and shapes whose rest position is
+//! arithmetic or trigonometry on a few numbers.
+
+use quillet_model::{
+    AtRest, ClearanceKind, Configured, Design, Origin, StoppedBy, Texts, load, resolve,
+};
+use std::path::Path;
+
+const BOUGHT: &str = include_str!("bought.quillet");
+const HERON: &str = include_str!("heron.quillet");
+
+fn design(text: &str) -> Design {
+    let texts = Texts::default()
+        .with("pen.quillet", text)
+        .with("bought.quillet", BOUGHT);
+    resolve(&load(Path::new("pen.quillet"), &texts).expect("the texts are there"))
+}
+
+/// The pen's joint whose text begins so.
+fn joint<'d>(design: &'d Design, begins: &str) -> &'d AtRest {
+    let pen = &design.pens[0];
+    let at = pen
+        .joints
+        .iter()
+        .position(|joint| design.text(joint.head).starts_with(begins));
+    &pen.assembly.joints[at.expect("the pen has this joint")]
+}
+
+/// Two parts, the male slipped into the female, and how far it goes.
+fn goes_in(male: &str, female: &str) -> f64 {
+    let text = format!(
+        "part male from front to back {{\n blank of acrylic rod 60\n{male}\n}}\n\
+         part female from mouth to end {{\n blank of acrylic rod 60\n{female}\n}}\n\
+         pen test {{\n slip male.front into female.mouth\n}}\n"
+    );
+    let design = design(&text);
+    assert!(design.findings.is_empty(), "{:#?}", design.findings);
+    design.pens[0].assembly.joints[0].goes_in_mm
+}
+
+fn near(found: f64, wanted: f64, within: f64) {
+    assert!(
+        (found - wanted).abs() <= within,
+        "{found} where {wanted} was wanted"
+    );
+}
+
+#[test]
+fn a_step_rests_on_a_step() {
+    let male = "length 30\noutside {\n at 0 dia 8\n at 12 dia 8 step 11\n at 30 dia 11\n}";
+    let female = "length 40\noutside dia 20\nfrom mouth {\n bore 12 to 5\n bore 9 to 25\n}";
+    // 8 passes 9; 11 passes 12 and stops at the 9: 12 + 5.
+    near(goes_in(male, female), 17.0, 1e-9);
+    let shallow = "length 40\noutside dia 20\nfrom mouth {\n bore 12 to 5\n bore 9 to 15\n}";
+    // The front stops at the floor first.
+    near(goes_in(male, shallow), 15.0, 1e-9);
+}
+
+#[test]
+fn equal_sizes_pass_and_a_hair_more_does_not() {
+    let male = |dia: &str| format!("length 30\noutside dia {dia}");
+    let female = "length 40\noutside dia 20\nfrom mouth {\n bore 9 to 25\n}";
+    near(goes_in(&male("9"), female), 25.0, 1e-9);
+    near(goes_in(&male("9.001"), female), 0.0, 1e-9);
+}
+
+#[test]
+fn a_cone_rests_in_a_cone() {
+    // Male half angle atan(3/20), female atan(2/20): the steeper male touches with its corner at
+    // the mouth. Male radius 4 + 0.15 a, mouth radius 6: a = 40/3.
+    let male = "length 30\noutside {\n at 0 dia 8\n at 30 dia 17\n}";
+    let female = "length 40\noutside dia 30\nfrom mouth {\n taper 12 to 8 to 20\n}";
+    near(goes_in(male, female), 40.0 / 3.0, 1e-9);
+    // The shallower male, radius 4 + 0.05 a, touches with its front edge where the female is
+    // as narrow: 6 - 0.1 d = 4, d = 20, beyond which there is no hole: the floor, flat, at 20.
+    let slim = "length 30\noutside {\n at 0 dia 9\n at 30 dia 12\n}";
+    // Front edge radius 4.5: 6 - 0.1 d = 4.5 at d = 15.
+    near(goes_in(slim, female), 15.0, 1e-9);
+}
+
+#[test]
+fn a_sphere_rests_in_a_cone() {
+    // A ball end of radius 5 in a countersink of 90°, mouth radius 9: the sphere's centre lies
+    // R/sin 45° above the cone's apex, which is 9 deep; its foremost place R further in.
+    let male = "length 30\noutside {\n at 0 dia 0\n at 5 dia 10 bead 5\n at 30 dia 10\n}";
+    let female = "length 40\noutside dia 30\nfrom mouth {\n countersink 18\n}";
+    let centre = 9.0 - 5.0 / std::f64::consts::FRAC_1_SQRT_2;
+    near(goes_in(male, female), centre + 5.0, 1e-9);
+}
+
+#[test]
+fn a_drill_point_stops_a_rod_at_its_edge() {
+    // Rod of radius 3 in a 118° point of a 10 mm drill: 20 + (5 - 3) / tan 59°.
+    let male = "length 30\noutside dia 6";
+    let female = "length 40\noutside dia 20\nfrom mouth {\n drill 10 to 20\n}";
+    near(
+        goes_in(male, female),
+        20.0 + 2.0 / 59f64.to_radians().tan(),
+        1e-9,
+    );
+}
+
+#[test]
+fn the_worked_pen_comes_together() {
+    let design = design(HERON);
+    assert!(design.findings.is_empty(), "{:#?}", design.findings);
+    near(joint(&design, "screw nib-unit").goes_in_mm, 19.0, 1e-9);
+    let converter = joint(&design, "push");
+    assert_eq!(
+        (converter.goes_in_mm, converter.stopped_by),
+        (5.0, StoppedBy::Overlap)
+    );
+    near(joint(&design, "screw section").goes_in_mm, 8.0, 1e-9);
+
+    let cap = joint(&design, "close");
+    near(cap.goes_in_mm, 8.0, 1e-9);
+    assert_eq!(cap.seat_gap_mm, Some(0.0));
+    assert_eq!(cap.touches.len(), 1);
+    assert_eq!(
+        cap.touches[0].female.origin,
+        Origin::Face(quillet_model::End::First)
+    );
+    let threads = &cap.engagements[0];
+    near(threads.overlap_mm, 4.0, 1e-9);
+    near(threads.travel_mm, 4.0, 1e-9);
+    near(threads.turns(), 4.0 / 2.4, 1e-9);
+    assert_eq!(threads.catches_within().to_deg(), 120.0);
+    // Facing the shoulder by 0.067 turns a lead-2.4 cap 10°.
+    near(
+        threads
+            .shoulder_cut(quillet_geometry::Angle::deg(10.0))
+            .to_mm(),
+        0.067,
+        5e-4,
+    );
+
+    let clearance = |kind: ClearanceKind| {
+        cap.clearances
+            .iter()
+            .find(|it| it.kind == kind)
+            .expect("there is one")
+    };
+    // The nib's point has radius 2: the 118° cone is as narrow 54 + (6.1 - 2) / tan 59° deep.
+    let cone = 54.0 + 4.1 / 59f64.to_radians().tan() - 52.5;
+    near(clearance(ClearanceKind::Ahead).nominal_mm, cone, 1e-9);
+    near(clearance(ClearanceKind::Corner).nominal_mm, 1.5, 1e-9);
+    near(clearance(ClearanceKind::Corner).least_mm, 0.0, 1e-9);
+
+    let pen = &design.pens[0];
+    let of = |configured| pen.assembly.configuration(configured).unwrap();
+    near(of(Configured::Capped).length_mm, 138.0, 1e-9);
+    near(of(Configured::Uncapped).length_mm, 126.5, 1e-9);
+    assert!(pen.assembly.posted.is_none() && pen.assembly.loose.is_empty());
+}
+
+#[test]
+fn the_order_of_the_text_says_nothing() {
+    let lines = [
+        "  screw nib-unit.heel into section.tip\n",
+        "  push  converter.mouth onto nib-unit.heel by 5\n",
+        "  screw section.shank into barrel.mouth\n",
+    ];
+    let mut turned = HERON.to_owned();
+    for line in lines {
+        assert!(turned.contains(line));
+        turned = turned.replacen(line, "", 1);
+    }
+    let at = turned.find("  close cap.mouth").unwrap();
+    let [nib, push, screw] = lines;
+    turned.insert_str(at, &format!("{push}{screw}{nib}"));
+    let (one, other) = (design(HERON), design(&turned));
+    for begins in ["screw nib-unit", "push", "screw section", "close"] {
+        assert_eq!(
+            joint(&one, begins),
+            joint_renumbered(&one, &other, begins).as_ref()
+        );
+    }
+    assert_eq!(
+        one.pens[0].assembly.capped.as_ref().unwrap().length_mm,
+        other.pens[0].assembly.capped.as_ref().unwrap().length_mm
+    );
+}
+
+/// A joint of `other` with its parts numbered as in `one`.
+fn joint_renumbered(one: &Design, other: &Design, begins: &str) -> Box<AtRest> {
+    let renumber = |part: usize| {
+        let name = &other.pens[0].parts[part].name.text;
+        one.pens[0]
+            .part_index(name)
+            .expect("both pens have the same parts")
+    };
+    let mut rest = joint(other, begins).clone();
+    for spot in rest
+        .touches
+        .iter_mut()
+        .flat_map(|it| [&mut it.male, &mut it.female])
+    {
+        spot.part = renumber(spot.part);
+    }
+    for spot in rest
+        .clearances
+        .iter_mut()
+        .flat_map(|it| [&mut it.male, &mut it.female])
+    {
+        spot.part = renumber(spot.part);
+    }
+    for (part, _) in rest.males.iter_mut().chain(&mut rest.females) {
+        *part = renumber(*part);
+    }
+    rest.males.sort_by_key(|it| it.0);
+    rest.females.sort_by_key(|it| it.0);
+    Box::new(rest)
+}
+
+#[test]
+fn the_faulty_twin_takes_three_and_a_half_turns() {
+    // A closing thread inside from 0 to 9 against a male one from 1.5 to 6 needs 8.5 of travel.
+    let twin = HERON
+        .replace("    bore 13.1 to 2.5\n", "")
+        .replace(
+            "thread closing inside to 7.5 at 2.5",
+            "thread closing inside to 9",
+        )
+        .replace(
+            "tenon for 8\n    relief 12.0 for 1.5",
+            "tenon for 10\n    relief 12.0 for 1.5",
+        )
+        .replace(
+            "thread closing outside for 4 at 1.5",
+            "thread closing outside for 4.5 at 1.5",
+        )
+        .replace("relief 12.0 for 2.5 at 5.5", "relief 12.0 for 4 at 6")
+        .replace(
+            "at 8           dia 14.4 as shoulder",
+            "at 10          dia 14.4 as shoulder",
+        );
+    let design = design(&twin);
+    let cap = joint(&design, "close");
+    near(cap.goes_in_mm, 10.0, 1e-9);
+    near(cap.engagements[0].travel_mm, 8.5, 1e-9);
+    near(cap.engagements[0].turns(), 8.5 / 2.4, 1e-9);
+    near(cap.engagements[0].overlap_mm, 4.5, 1e-9);
+}
