@@ -53,6 +53,17 @@ impl Properties {
         }
     }
 
+    /// Of the same space between two stations only: a glued stretch, the air in a cap.
+    pub fn of_stretch(outer: &[Chain], inner: &[Chain], from_mm: f64, to_mm: f64) -> Properties {
+        let clipped = |chains: &[Chain]| -> Vec<Chain> {
+            chains
+                .iter()
+                .filter_map(|chain| chain.between(from_mm, to_mm))
+                .collect()
+        };
+        Properties::between(&clipped(outer), &clipped(inner))
+    }
+
     /// Of the solid between a chain and the axis.
     pub fn within(chain: &Chain) -> Properties {
         Properties::between([chain], [])

@@ -30,7 +30,7 @@ pub struct Wall {
 ///
 /// Two pieces face each other where one lies over the other, or where they look at each other
 /// along the axis (a drill's point and a dome, a bore's bottom and a shoulder) with nothing but
-/// metal between. A face that stands at the end of another piece adds nothing of its own.
+/// metal between and no other bore nearer. A face that stands at the end of another piece adds nothing of its own.
 pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool) -> Vec<Wall> {
     let (outside, inside) = (boxed(outer), boxed(inner));
     let mut found: BTreeMap<(Tag, Tag), Wall> = BTreeMap::new();
@@ -58,6 +58,7 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
             }
         }
     }
+    let mut along: Vec<Wall> = Vec::new();
     for (one, two) in facing_along {
         let known = found.get(&(one.tag, two.tag));
         if known.is_some_and(|wall| wall.least_mm <= one.bounds.distance(&two.bounds)) {
@@ -68,7 +69,16 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
             let ends = known.map_or((near.one.z, near.other.z), |wall| {
                 (wall.from_mm, wall.to_mm)
             });
-            note(&mut found, wall(one, two, ends, near));
+            along.push(wall(one, two, ends, near));
+        }
+    }
+    for wall in &along {
+        if !along
+            .iter()
+            .chain(found.values())
+            .any(|other| shields(other, wall))
+        {
+            note(&mut found, *wall);
         }
     }
     let mut walls: Vec<Wall> = found.into_values().collect();
@@ -145,6 +155,21 @@ fn over(one: &Piece, two: &Piece, known: Option<&Wall>) -> Wall {
             other: place(&two.curve),
         },
     )
+}
+
+/// True where another bore lies on the way between the two places of a wall along the axis, and
+/// nearer: behind a drill's point the steps further up the same bore are no walls.
+fn shields(other: &Wall, wall: &Wall) -> bool {
+    let (from, to) = (
+        wall.outer_at.z.min(wall.inner_at.z),
+        wall.outer_at.z.max(wall.inner_at.z),
+    );
+    let z = other.inner_at.z;
+    other.outer == wall.outer
+        && other.inner != wall.inner
+        && other.least_mm < wall.least_mm
+        && from < z
+        && z < to
 }
 
 /// Joins a wall to what is known of its pair.
@@ -285,6 +310,26 @@ mod tests {
         let tip = 17.0 + 2.0 / 59_f64.to_radians().tan();
         assert!((crown.least_mm - (22.0 - tip)).abs() < 1e-9, "{crown:?}");
         assert!((of(&walls, 1, 3).least_mm - 4.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_step_further_up_the_bore_does_not_face_the_dome() {
+        let dome = Arc::dome(Point::new(20.0, 6.0), Point::new(22.0, 0.0)).unwrap();
+        let outer = line(1, &[(0.0, 12.0), (20.0, 12.0)])
+            .then(Tag(2), dome)
+            .unwrap();
+        let bore = greatest(
+            &[drill(3, 17.0, 4.0), line(4, &[(0.0, 8.0), (9.0, 8.0)])],
+            0.0,
+            22.0,
+        );
+        let walls = walls(&[outer], &bore, |_, _| true);
+        assert!(
+            walls
+                .iter()
+                .all(|wall| (wall.outer, wall.inner) != (Tag(2), Tag(4))),
+            "{walls:?}"
+        );
     }
 
     #[test]

@@ -72,7 +72,7 @@ fn stretches_of_a_solid_make_up_the_whole() {
         let Some(outer) = case.chain("outer") else {
             continue;
         };
-        let bore = case.chain("bore");
+        let bore: Option<Chain> = case.chain("bore");
         let whole = Properties::between([&outer], bore.as_ref()).of_density(1.2);
         let (from, to) = (outer.start().z, outer.end().z);
         let stations: Vec<f64> = (0..=7)
@@ -81,9 +81,13 @@ fn stretches_of_a_solid_make_up_the_whole() {
         let sum: quillet_geometry::Mass = stations
             .windows(2)
             .map(|pair| {
-                let part = |chain: &Chain| chain.between(pair[0], pair[1]);
-                let bore = bore.as_ref().and_then(part);
-                Properties::between(&part(&outer), &bore).of_density(1.2)
+                Properties::of_stretch(
+                    std::slice::from_ref(&outer),
+                    bore.as_slice(),
+                    pair[0],
+                    pair[1],
+                )
+                .of_density(1.2)
             })
             .sum();
         for (wanted, found) in [
