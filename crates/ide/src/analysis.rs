@@ -1,41 +1,103 @@
 //! A file with all it uses, resolved and checked.
 
+use crate::settings::Settings;
+use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{FileId, Finding};
-use std::path::PathBuf;
-use std::sync::Arc;
+use std::cell::RefCell;
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, OnceLock};
 
-/// A file with all it uses, resolved and checked.
-#[derive(Debug, Default)]
+/// A file with all it uses, resolved; checked when first asked for findings.
+#[derive(Debug)]
 pub struct Analysis {
-    /// Everything that was found, in order.
-    pub findings: Vec<Finding>,
-    /// Files it looked for in vain.
-    pub missing: Vec<PathBuf>,
-    pub(crate) files: Vec<Arc<SourceFile>>,
+    /// What the files say.
+    pub design: Design,
+    settings: Settings,
+    looked_at: Vec<LookedAt>,
+    findings: OnceLock<Vec<Finding>>,
+}
+
+/// A path that was asked for, and what was there.
+#[derive(Debug)]
+struct LookedAt {
+    path: PathBuf,
+    found: Result<Arc<SourceFile>, ReadError>,
 }
 
 impl Analysis {
+    /// None where there is no such file.
+    pub(crate) fn of(path: &Path, source: &dyn Source, settings: &Settings) -> Option<Self> {
+        let recorder = Recorder {
+            source,
+            looked_at: RefCell::default(),
+        };
+        let loaded = quillet_model::load(path, &recorder).ok()?;
+        let mut design = quillet_model::resolve(&loaded);
+        if let Some(chosen) = &settings.bench
+            && design
+                .benches
+                .iter()
+                .any(|bench| *bench.name.text == **chosen)
+        {
+            design.benches.retain(|bench| *bench.name.text == **chosen);
+        }
+        Some(Self {
+            design,
+            settings: settings.clone(),
+            looked_at: recorder.looked_at.into_inner(),
+            findings: OnceLock::new(),
+        })
+    }
+
+    /// Whether everything it looked at is the same in `source`.
+    pub(crate) fn holds_in(&self, snapshot: &crate::Snapshot) -> bool {
+        self.settings.bench == snapshot.settings.bench
+            && self
+                .looked_at
+                .iter()
+                .all(|then| match (&then.found, snapshot.open(&then.path)) {
+                    (Ok(then), Ok(now)) => Arc::ptr_eq(then, &now),
+                    (Err(then), Err(now)) => *then == now,
+                    _ => false,
+                })
+    }
+
+    /// Everything that is found, in order.
+    pub fn findings(&self) -> &[Finding] {
+        self.findings.get_or_init(|| self.design.findings.clone())
+    }
+
     /// The file asked for, then those it uses.
     pub fn files(&self) -> &[Arc<SourceFile>] {
-        &self.files
+        &self.design.files
     }
 
     /// The file of a number.
     pub fn file(&self, id: FileId) -> Option<&SourceFile> {
-        self.files
-            .iter()
-            .find(|file| file.id == id)
-            .map(AsRef::as_ref)
+        self.design.file(id)
+    }
+
+    /// Paths it looked for in vain.
+    pub fn missing(&self) -> impl Iterator<Item = &Path> {
+        let missing = self.looked_at.iter().filter(|looked| looked.found.is_err());
+        missing.map(|looked| looked.path.as_path())
     }
 }
 
-/// Stands in for the model's.
-#[derive(Debug)]
-pub struct SourceFile {
-    /// Its number.
-    pub id: FileId,
-    /// Its path.
-    pub path: PathBuf,
-    /// Its text.
-    pub text: Arc<str>,
+/// Notes what is asked for on the way to another source.
+struct Recorder<'a> {
+    source: &'a dyn Source,
+    looked_at: RefCell<Vec<LookedAt>>,
+}
+
+impl Source for Recorder<'_> {
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        let found = self.source.open(path);
+        let looked = LookedAt {
+            path: path.to_path_buf(),
+            found: found.clone(),
+        };
+        self.looked_at.borrow_mut().push(looked);
+        found
+    }
 }

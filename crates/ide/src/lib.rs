@@ -1,16 +1,46 @@
 //! One file a question an editor asks; plain data in, plain data out.
 //!
 //! A [`Workspace`] holds the texts; a [`Snapshot`] of it never changes, and every
-//! question is asked of one. Places are spans of bytes: what an editor counts is no
-//! business of this crate, nor is when to work or on which thread.
+//! question is asked of one, mostly through the [`Analysis`] of a file and a [`Cursor`]
+//! in it. Places are spans of bytes: what an editor counts is no business of this
+//! crate, nor is when to work or on which thread.
 
 mod analysis;
+mod completion;
+mod cursor;
+mod disk;
+mod folding;
+mod forms;
+mod highlighting;
+mod hover;
+mod links;
+mod names;
+mod rules;
+mod selection;
+mod settings;
+mod sheet;
+mod shelf;
+mod signature;
+mod snapshot;
+mod statement;
+mod uses;
 mod workspace;
 
 pub use analysis::Analysis;
-pub use workspace::{Snapshot, Workspace};
-
-/// The address of a rule's page, where there is one.
-pub fn rule_page(_rule: &str) -> Option<String> {
-    None
-}
+pub use completion::{About, Choice, ChoiceKind, Completion, about, complete};
+pub use cursor::Cursor;
+pub use disk::{files_in, is_design};
+pub use folding::{Fold, FoldKind, folds};
+pub use highlighting::{Colour, Coloured, colours};
+pub use hover::{Hover, hover};
+pub use links::{Link, links};
+pub use names::{
+    Target, definition, highlights, linked, references, renamable, rename, type_definition,
+};
+pub use rules::rule_page;
+pub use selection::selections;
+pub use settings::{HintKinds, Settings, Units};
+pub use signature::{Signature, signature};
+pub use snapshot::Snapshot;
+pub use uses::{PathEdit, renamed, users};
+pub use workspace::Workspace;

@@ -1,68 +1,86 @@
-//! The texts an editor has open, over those on the disk.
+//! The texts an editor has open, over the files on the disk.
 
-use crate::Analysis;
-use crate::analysis::SourceFile;
-use std::collections::BTreeMap;
+use crate::settings::Settings;
+use crate::shelf::{OpenText, Shelf};
+use crate::snapshot::Snapshot;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-/// The texts an editor has open, over those on the disk.
+/// The texts an editor has open, over the files on the disk.
 #[derive(Debug, Default)]
 pub struct Workspace {
-    open: Arc<BTreeMap<PathBuf, Arc<str>>>,
+    open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
+    members: Arc<BTreeSet<PathBuf>>,
+    settings: Arc<Settings>,
+    shelf: Arc<Shelf>,
 }
 
 impl Workspace {
     /// A text is open in the editor: it counts, whatever the disk holds.
     pub fn set(&mut self, path: &Path, text: Arc<str>) {
+        let text = Arc::new(self.shelf.open_text(path, text));
         Arc::make_mut(&mut self.open).insert(path.to_path_buf(), text);
     }
 
     /// A text is no longer open: the disk counts again.
     pub fn unset(&mut self, path: &Path) {
         Arc::make_mut(&mut self.open).remove(path);
+        self.shelf.forget(path);
     }
 
     /// The text of an open document.
     pub fn text(&self, path: &Path) -> Option<Arc<str>> {
-        self.open.get(path).cloned()
+        self.open.get(path).map(|open| open.text.clone())
+    }
+
+    /// A file has changed on the disk.
+    pub fn stale(&mut self, path: &Path) {
+        self.shelf.forget(path);
+    }
+
+    /// The files that lie in the workspace's folders.
+    pub fn members(&self) -> impl Iterator<Item = &Path> {
+        self.members.iter().map(PathBuf::as_path)
     }
 
     /// Whether a file lies in the workspace's folders.
-    pub fn holds(&self, _path: &Path) -> bool {
-        false
+    pub fn holds(&self, path: &Path) -> bool {
+        self.members.contains(path)
+    }
+
+    /// These files, and no others, lie in the workspace's folders.
+    pub fn set_members(&mut self, members: BTreeSet<PathBuf>) {
+        self.members = Arc::new(members);
+    }
+
+    /// A file has come to the workspace's folders.
+    pub fn add_member(&mut self, path: &Path) {
+        Arc::make_mut(&mut self.members).insert(path.to_path_buf());
+    }
+
+    /// A file has gone from the workspace's folders.
+    pub fn remove_member(&mut self, path: &Path) {
+        Arc::make_mut(&mut self.members).remove(path);
+    }
+
+    /// What the maker has chosen.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
+    }
+
+    /// The maker has chosen anew.
+    pub fn set_settings(&mut self, settings: Settings) {
+        self.settings = Arc::new(settings);
     }
 
     /// Everything as it is now.
     pub fn snapshot(&self) -> Snapshot {
         Snapshot {
             open: self.open.clone(),
+            members: self.members.clone(),
+            settings: self.settings.clone(),
+            shelf: self.shelf.clone(),
         }
-    }
-}
-
-/// A workspace at one moment; cheap to clone, answers from any thread.
-#[derive(Clone, Debug)]
-pub struct Snapshot {
-    open: Arc<BTreeMap<PathBuf, Arc<str>>>,
-}
-
-impl Snapshot {
-    /// The file at `path` with all it uses, resolved and checked.
-    ///
-    /// None where there is no such file, or `called_off` said so in the meantime.
-    pub fn analysis(&self, path: &Path, called_off: &dyn Fn() -> bool) -> Option<Arc<Analysis>> {
-        let text = self.open.get(path)?.clone();
-        let file = SourceFile {
-            id: quillet_syntax::FileId(0),
-            path: path.to_path_buf(),
-            text,
-        };
-        (!called_off()).then(|| {
-            Arc::new(Analysis {
-                files: vec![Arc::new(file)],
-                ..Analysis::default()
-            })
-        })
     }
 }

@@ -1,19 +1,28 @@
 //! What editor and server agree on.
 
+use crate::answers::tokens;
 use crate::desk::Desk;
 use crate::editor::EditorCan;
-use crate::position::Encoding;
+use crate::{folders, position};
+use quillet_syntax::Encoding;
 use tower_lsp::lsp_types::{
-    DiagnosticOptions, DiagnosticServerCapabilities, InitializeParams, InitializeResult,
-    ServerCapabilities, ServerInfo, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions,
+    CompletionOptions, DiagnosticOptions, DiagnosticServerCapabilities, DocumentLinkOptions,
+    FileOperationFilter, FileOperationPattern, FileOperationPatternKind,
+    FileOperationRegistrationOptions, FoldingRangeProviderCapability, HoverProviderCapability,
+    InitializeParams, InitializeResult, LinkedEditingRangeServerCapabilities, OneOf, RenameOptions,
+    SelectionRangeProviderCapability, SemanticTokensFullOptions, SemanticTokensOptions,
+    ServerCapabilities, ServerInfo, SignatureHelpOptions, TextDocumentSyncCapability,
+    TextDocumentSyncKind, TextDocumentSyncOptions, TypeDefinitionProviderCapability,
+    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
+    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
 };
 
 /// Notes what the editor can do and answers with what this server can.
 pub(crate) fn agree(desk: &Desk, params: &InitializeParams) -> InitializeResult {
-    let encoding = Encoding::agreed(&params.capabilities);
+    let encoding = position::agreed(&params.capabilities);
     let mut state = desk.state();
     state.encoding = encoding;
+    state.folders = folders::of(params);
     state.editor = EditorCan::of(&params.capabilities);
     InitializeResult {
         capabilities: capabilities(encoding),
@@ -26,7 +35,7 @@ pub(crate) fn agree(desk: &Desk, params: &InitializeParams) -> InitializeResult 
 
 fn capabilities(encoding: Encoding) -> ServerCapabilities {
     ServerCapabilities {
-        position_encoding: Some(encoding.kind()),
+        position_encoding: Some(position::name(encoding)),
         text_document_sync: Some(TextDocumentSyncCapability::Options(
             TextDocumentSyncOptions {
                 open_close: Some(true),
@@ -40,6 +49,72 @@ fn capabilities(encoding: Encoding) -> ServerCapabilities {
             workspace_diagnostics: true,
             ..DiagnosticOptions::default()
         })),
+        hover_provider: Some(HoverProviderCapability::Simple(true)),
+        completion_provider: Some(CompletionOptions {
+            trigger_characters: Some(characters(" .\"(=")),
+            resolve_provider: Some(true),
+            ..CompletionOptions::default()
+        }),
+        signature_help_provider: Some(SignatureHelpOptions {
+            trigger_characters: Some(characters(" ")),
+            ..SignatureHelpOptions::default()
+        }),
+        definition_provider: Some(OneOf::Left(true)),
+        type_definition_provider: Some(TypeDefinitionProviderCapability::Simple(true)),
+        references_provider: Some(OneOf::Left(true)),
+        document_highlight_provider: Some(OneOf::Left(true)),
+        rename_provider: Some(OneOf::Right(RenameOptions {
+            prepare_provider: Some(true),
+            work_done_progress_options: WorkDoneProgressOptions::default(),
+        })),
+        linked_editing_range_provider: Some(LinkedEditingRangeServerCapabilities::Simple(true)),
+        folding_range_provider: Some(FoldingRangeProviderCapability::Simple(true)),
+        selection_range_provider: Some(SelectionRangeProviderCapability::Simple(true)),
+        document_link_provider: Some(DocumentLinkOptions {
+            resolve_provider: Some(false),
+            work_done_progress_options: WorkDoneProgressOptions::default(),
+        }),
+        semantic_tokens_provider: Some(
+            SemanticTokensOptions {
+                legend: tokens::legend(),
+                range: Some(true),
+                full: Some(SemanticTokensFullOptions::Bool(true)),
+                ..SemanticTokensOptions::default()
+            }
+            .into(),
+        ),
+        workspace: Some(WorkspaceServerCapabilities {
+            workspace_folders: Some(WorkspaceFoldersServerCapabilities {
+                supported: Some(true),
+                change_notifications: Some(OneOf::Left(true)),
+            }),
+            file_operations: Some(WorkspaceFileOperationsServerCapabilities {
+                will_rename: Some(FileOperationRegistrationOptions {
+                    filters: files_and_folders(),
+                }),
+                ..WorkspaceFileOperationsServerCapabilities::default()
+            }),
+        }),
         ..ServerCapabilities::default()
     }
+}
+
+/// Designs, and folders that may hold some.
+fn files_and_folders() -> Vec<FileOperationFilter> {
+    let filter = |glob: &str, kind| FileOperationFilter {
+        scheme: Some("file".into()),
+        pattern: FileOperationPattern {
+            glob: glob.into(),
+            matches: Some(kind),
+            options: None,
+        },
+    };
+    vec![
+        filter("**/*.quillet", FileOperationPatternKind::File),
+        filter("**", FileOperationPatternKind::Folder),
+    ]
+}
+
+fn characters(all: &str) -> Vec<String> {
+    all.chars().map(String::from).collect()
 }

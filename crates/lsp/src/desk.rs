@@ -2,11 +2,11 @@
 
 use crate::cancel::Cancel;
 use crate::editor::EditorCan;
-use crate::position::Encoding;
 use crate::queue::Queue;
 use crate::session::Session;
 use crate::shown::Shown;
 use quillet_ide::{Snapshot, Workspace};
+use quillet_syntax::Encoding;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
@@ -43,8 +43,21 @@ pub(crate) struct State {
     pub(crate) encoding: Encoding,
     /// What the editor can do.
     pub(crate) editor: EditorCan,
+    /// The folders the editor has open.
+    pub(crate) folders: Vec<PathBuf>,
+    /// Progress that is shown, until all is checked.
+    pub(crate) progress: Option<Progress>,
     /// Findings have changed in a file other than the one that was checked.
     pub(crate) elsewhere: bool,
+}
+
+/// Progress that is shown.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Progress {
+    /// Files to check when it began.
+    pub(crate) total: usize,
+    /// Per cent told last.
+    pub(crate) told: u32,
 }
 
 /// A document the editor has open.
@@ -99,6 +112,8 @@ pub(crate) struct Asked {
     pub(crate) snapshot: Snapshot,
     /// What columns count.
     pub(crate) encoding: Encoding,
+    /// What the editor can do.
+    pub(crate) editor: EditorCan,
     /// Set where the editor no longer waits.
     pub(crate) cancel: Cancel,
     open: BTreeMap<PathBuf, OpenDocument>,
@@ -117,6 +132,7 @@ impl State {
         Asked {
             snapshot: self.workspace.snapshot(),
             encoding: self.encoding,
+            editor: self.editor,
             cancel,
             open: self.open.clone(),
         }

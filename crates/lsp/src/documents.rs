@@ -1,10 +1,10 @@
 //! The documents the editor has open: opened, changed, closed.
 
 use crate::desk::{Desk, OpenDocument, State, path_of};
-use crate::lines::Lines;
 use crate::outbox::Outbox;
-use crate::position::Encoding;
+use crate::position::Lines;
 use crate::queue::Urgency;
+use quillet_syntax::Encoding;
 use std::path::Path;
 use tower_lsp::lsp_types::{
     DidChangeTextDocumentParams, DidCloseTextDocumentParams, DidOpenTextDocumentParams,
@@ -83,7 +83,7 @@ fn edited(
             text = change.text;
             continue;
         };
-        let lines = Lines::new(&text, encoding);
+        let lines = Lines::new(text.as_str(), encoding);
         let (Some(start), Some(end)) = (lines.offset(range.start), lines.offset(range.end)) else {
             let count = lines.count();
             let line = range.end.line;

@@ -9,6 +9,18 @@ pub(crate) struct EditorCan {
     pub(crate) pulls: bool,
     /// It asks again when told that diagnostics elsewhere changed.
     pub(crate) refreshes_diagnostics: bool,
+    /// It asks again when told that inlay hints changed.
+    pub(crate) refreshes_hints: bool,
+    /// It asks again when told that code lenses changed.
+    pub(crate) refreshes_lenses: bool,
+    /// It shows progress that the server begins.
+    pub(crate) shows_progress: bool,
+    /// It watches files where it is asked to.
+    pub(crate) watches_files: bool,
+    /// It can be asked for its settings.
+    pub(crate) has_settings: bool,
+    /// It takes snippets in completions.
+    pub(crate) snippets: bool,
 }
 
 impl EditorCan {
@@ -21,6 +33,24 @@ impl EditorCan {
             refreshes_diagnostics: workspace
                 .and_then(|workspace| workspace.diagnostic.as_ref())
                 .is_some_and(|diagnostic| diagnostic.refresh_support == Some(true)),
+            refreshes_hints: workspace
+                .and_then(|workspace| workspace.inlay_hint.as_ref())
+                .is_some_and(|hint| hint.refresh_support == Some(true)),
+            refreshes_lenses: workspace
+                .and_then(|workspace| workspace.code_lens.as_ref())
+                .is_some_and(|lens| lens.refresh_support == Some(true)),
+            shows_progress: editor
+                .window
+                .as_ref()
+                .is_some_and(|window| window.work_done_progress == Some(true)),
+            watches_files: workspace
+                .and_then(|workspace| workspace.did_change_watched_files.as_ref())
+                .is_some_and(|watched| watched.dynamic_registration == Some(true)),
+            has_settings: workspace.is_some_and(|workspace| workspace.configuration == Some(true)),
+            snippets: document
+                .and_then(|document| document.completion.as_ref())
+                .and_then(|completion| completion.completion_item.as_ref())
+                .is_some_and(|item| item.snippet_support == Some(true)),
         }
     }
 }

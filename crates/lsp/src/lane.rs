@@ -59,6 +59,7 @@ fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
     for file in touched {
         outbox.publish(&mut state, &file, file == root);
     }
+    outbox.tell_progress(&mut state);
     if state.queue.is_idle() && std::mem::take(&mut state.elsewhere) {
         outbox.refresh(&state);
     }

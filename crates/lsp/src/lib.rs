@@ -3,16 +3,17 @@
 //! The only crate that knows the protocol. It keeps the order of the wire, the open
 //! documents and when to work; it has no answers of its own.
 
+mod answers;
 mod cancel;
 mod capabilities;
 mod convert;
 mod desk;
 mod documents;
 mod editor;
+mod folders;
 mod gate;
 mod lane;
 mod line;
-mod lines;
 mod outbox;
 mod position;
 mod probe;
@@ -20,6 +21,7 @@ mod pull;
 mod queue;
 mod server;
 mod session;
+mod settings;
 mod shown;
 mod transport;
 

@@ -1,15 +1,24 @@
 //! What is told to the editor unasked, in the order in which it became true.
 
-use crate::desk::State;
+use crate::desk::{Progress, State};
 use std::path::Path;
 use std::time::Duration;
 use tokio::sync::mpsc;
 use tower_lsp::Client;
-use tower_lsp::lsp_types::request::WorkspaceDiagnosticRefresh;
-use tower_lsp::lsp_types::{Diagnostic, MessageType, Url};
+use tower_lsp::lsp_types::{
+    Diagnostic, MessageType, ProgressParams, ProgressParamsValue, ProgressToken, Registration, Url,
+    WorkDoneProgress, WorkDoneProgressBegin, WorkDoneProgressCreateParams, WorkDoneProgressEnd,
+    WorkDoneProgressReport, notification, request,
+};
 
 /// How long an answer from the editor is waited for.
 const PATIENCE: Duration = Duration::from_secs(10);
+
+/// The name of the only progress there is.
+const PROGRESS: &str = "quillet/checking";
+
+/// So many files take long enough to be told of.
+const WORTH_SHOWING: usize = 20;
 
 /// Where messages are put while the state is locked.
 #[derive(Clone)]
@@ -26,15 +35,25 @@ pub(crate) enum Message {
     },
     /// A line for the editor's log.
     Log(MessageType, String),
-    /// Something is to be asked for again.
-    Refresh(Refresh),
+    /// How far something is.
+    Progress(ProgressParams),
+    /// Something to which the editor answers.
+    Request(Request),
 }
 
-/// What is to be asked for again.
+/// Something to which the editor answers.
 #[derive(Debug)]
-pub(crate) enum Refresh {
-    /// Diagnostics.
-    Diagnostics,
+pub(crate) enum Request {
+    /// Ask again for diagnostics.
+    RefreshDiagnostics,
+    /// Ask again for inlay hints.
+    RefreshHints,
+    /// Ask again for code lenses.
+    RefreshLenses,
+    /// Tell of files that change on the disk.
+    WatchFiles,
+    /// Make ready to show progress.
+    CreateProgress,
 }
 
 impl Outbox {
@@ -67,9 +86,68 @@ impl Outbox {
 
     /// Asks the editor to ask again for what changed elsewhere, where it can.
     pub(crate) fn refresh(&self, state: &State) {
-        if state.editor.refreshes_diagnostics {
-            self.send(Message::Refresh(Refresh::Diagnostics));
+        let editor = state.editor;
+        let wanted = [
+            (
+                editor.pulls && editor.refreshes_diagnostics,
+                Request::RefreshDiagnostics,
+            ),
+            (editor.refreshes_hints, Request::RefreshHints),
+            (editor.refreshes_lenses, Request::RefreshLenses),
+        ];
+        for (wanted, request) in wanted {
+            if wanted {
+                self.send(Message::Request(request));
+            }
         }
+    }
+
+    /// Asks the editor to tell of files that change on the disk, where it can.
+    pub(crate) fn watch_files(&self, state: &State) {
+        if state.editor.watches_files {
+            self.send(Message::Request(Request::WatchFiles));
+        }
+    }
+
+    /// Shows that so many files are being checked, where they are many.
+    pub(crate) fn begin_progress(&self, state: &mut State, total: usize) {
+        if state.editor.shows_progress && state.progress.is_none() && total >= WORTH_SHOWING {
+            state.progress = Some(Progress { total, told: 0 });
+            self.send(Message::Request(Request::CreateProgress));
+            self.progress(WorkDoneProgress::Begin(WorkDoneProgressBegin {
+                title: "Checking pens".into(),
+                percentage: Some(0),
+                ..WorkDoneProgressBegin::default()
+            }));
+        }
+    }
+
+    /// Tells how far the checking is, a few times, and ends with the last file.
+    pub(crate) fn tell_progress(&self, state: &mut State) {
+        let Some(progress) = &mut state.progress else {
+            return;
+        };
+        let left = state.queue.count();
+        if left == 0 {
+            state.progress = None;
+            self.progress(WorkDoneProgress::End(WorkDoneProgressEnd::default()));
+            return;
+        }
+        let done = 100 * progress.total.saturating_sub(left) / progress.total;
+        let done = u32::try_from(done).unwrap_or(0);
+        if done >= progress.told + 10 {
+            progress.told = done;
+            self.progress(WorkDoneProgress::Report(WorkDoneProgressReport {
+                percentage: Some(done),
+                ..WorkDoneProgressReport::default()
+            }));
+        }
+    }
+
+    fn progress(&self, value: WorkDoneProgress) {
+        let token = ProgressToken::String(PROGRESS.into());
+        let value = ProgressParamsValue::WorkDone(value);
+        self.send(Message::Progress(ProgressParams { token, value }));
     }
 
     /// Puts a line into the editor's log.
@@ -94,19 +172,53 @@ pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceive
             } => {
                 client.publish_diagnostics(url, diagnostics, version).await;
             }
-            Message::Refresh(what) => drop(tokio::spawn(refresh(client.clone(), what))),
+            Message::Progress(params) => {
+                client
+                    .send_notification::<notification::Progress>(params)
+                    .await
+            }
+            Message::Request(Request::CreateProgress) => {
+                // Progress may only be told once the editor has made ready.
+                ask(&client, Request::CreateProgress).await;
+            }
+            Message::Request(request) => {
+                let client = client.clone();
+                tokio::spawn(async move { ask(&client, request).await });
+            }
             Message::Log(kind, line) => client.log_message(kind, line).await,
         }
     }
 }
 
 /// No handler waits for this, and it waits for nobody long.
-async fn refresh(client: Client, what: Refresh) {
+async fn ask(client: &Client, request: Request) {
     let asked = async {
-        match what {
-            Refresh::Diagnostics => client.send_request::<WorkspaceDiagnosticRefresh>(()).await,
+        match request {
+            Request::RefreshDiagnostics => {
+                client
+                    .send_request::<request::WorkspaceDiagnosticRefresh>(())
+                    .await
+            }
+            Request::RefreshHints => client.inlay_hint_refresh().await,
+            Request::RefreshLenses => client.code_lens_refresh().await,
+            Request::WatchFiles => client.register_capability(vec![watch()]).await,
+            Request::CreateProgress => {
+                let token = ProgressToken::String(PROGRESS.into());
+                let params = WorkDoneProgressCreateParams { token };
+                client
+                    .send_request::<request::WorkDoneProgressCreate>(params)
+                    .await
+            }
         }
     };
     // An editor that does not answer has at least been told.
     let _ = tokio::time::timeout(PATIENCE, asked).await;
+}
+
+fn watch() -> Registration {
+    Registration {
+        id: "quillet/files".into(),
+        method: "workspace/didChangeWatchedFiles".into(),
+        register_options: Some(serde_json::json!({"watchers": [{"globPattern": "**/*.quillet"}]})),
+    }
 }

@@ -1,45 +1,80 @@
 //! Places as the protocol counts them: lines, and columns in the encoding agreed.
 
-use tower_lsp::lsp_types::{ClientCapabilities, PositionEncodingKind};
+use quillet_syntax::{Encoding, LineIndex};
+use std::ops::Range as Bytes;
+use std::sync::Arc;
+use tower_lsp::lsp_types::{ClientCapabilities, Position, PositionEncodingKind, Range};
 
-/// What a column counts.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) enum Encoding {
-    /// Bytes.
-    Utf8,
-    /// UTF-16 code units, the protocol's default.
-    #[default]
-    Utf16,
-    /// Characters.
-    Utf32,
+/// The first of the editor's offers that is known; UTF-16 where it offers none.
+pub(crate) fn agreed(editor: &ClientCapabilities) -> Encoding {
+    let general = editor.general.as_ref();
+    let offers = general.and_then(|general| general.position_encodings.as_ref());
+    let known = |kind: &PositionEncodingKind| ALL.into_iter().find(|it| name(*it) == *kind);
+    offers
+        .into_iter()
+        .flatten()
+        .find_map(known)
+        .unwrap_or_default()
 }
 
-impl Encoding {
-    /// The first of the editor's offers that is known; UTF-16 where it offers none.
-    pub(crate) fn agreed(editor: &ClientCapabilities) -> Self {
-        let offers = editor
-            .general
-            .as_ref()
-            .and_then(|general| general.position_encodings.as_ref());
-        offers
-            .into_iter()
-            .flatten()
-            .find_map(Self::of_kind)
-            .unwrap_or_default()
+/// The protocol's name for an encoding.
+pub(crate) fn name(encoding: Encoding) -> PositionEncodingKind {
+    match encoding {
+        Encoding::Utf8 => PositionEncodingKind::UTF8,
+        Encoding::Utf16 => PositionEncodingKind::UTF16,
+        Encoding::Utf32 => PositionEncodingKind::UTF32,
     }
+}
 
-    /// The protocol's name for it.
-    pub(crate) fn kind(self) -> PositionEncodingKind {
-        match self {
-            Encoding::Utf8 => PositionEncodingKind::UTF8,
-            Encoding::Utf16 => PositionEncodingKind::UTF16,
-            Encoding::Utf32 => PositionEncodingKind::UTF32,
+const ALL: [Encoding; 3] = [Encoding::Utf8, Encoding::Utf16, Encoding::Utf32];
+
+/// A text in which places are counted as agreed.
+pub(crate) struct Lines {
+    index: LineIndex,
+    encoding: Encoding,
+}
+
+impl Lines {
+    /// Finds the lines of a text.
+    pub(crate) fn new(text: impl Into<Arc<str>>, encoding: Encoding) -> Self {
+        Self {
+            index: LineIndex::new(text),
+            encoding,
         }
     }
 
-    fn of_kind(kind: &PositionEncodingKind) -> Option<Self> {
-        [Encoding::Utf8, Encoding::Utf16, Encoding::Utf32]
-            .into_iter()
-            .find(|encoding| encoding.kind() == *kind)
+    /// How many lines there are; an empty text has one.
+    pub(crate) fn count(&self) -> u32 {
+        self.index.line_count()
+    }
+
+    /// The place of a byte offset.
+    pub(crate) fn position(&self, offset: usize) -> Position {
+        let place = self.index.position(offset, self.encoding);
+        Position {
+            line: place.line,
+            character: place.column,
+        }
+    }
+
+    /// The range of some bytes.
+    pub(crate) fn range(&self, bytes: Bytes<usize>) -> Range {
+        Range {
+            start: self.position(bytes.start),
+            end: self.position(bytes.end),
+        }
+    }
+
+    /// The byte offset of a place; a column past the end of its line is the end of the line, and
+    /// the line just past the last is the end of the text. None for a line further out.
+    pub(crate) fn offset(&self, place: Position) -> Option<usize> {
+        if place.line == self.count() {
+            return Some(self.index.text().len());
+        }
+        let place = quillet_syntax::Position {
+            line: place.line,
+            column: place.character,
+        };
+        self.index.offset(place, self.encoding)
     }
 }

@@ -74,6 +74,15 @@ impl Queue {
         self.waiting.contains_key(path) || self.running.contains_key(path)
     }
 
+    /// How many files wait or are being checked.
+    pub(crate) fn count(&self) -> usize {
+        let waiting = self
+            .waiting
+            .keys()
+            .filter(|path| !self.running.contains_key(*path));
+        waiting.count() + self.running.len()
+    }
+
     /// Whether nothing waits and nothing runs.
     pub(crate) fn is_idle(&self) -> bool {
         self.waiting.is_empty() && self.running.is_empty()

@@ -4,14 +4,25 @@ use crate::desk::Desk;
 use crate::documents;
 use crate::outbox::{self, Outbox};
 use crate::session::Session;
+use crate::{answers, folders, settings};
 use crate::{capabilities, lane, probe, pull};
-use std::sync::Arc;
+use std::future::Future;
+use std::sync::{Arc, Mutex, PoisonError};
 use tokio::task::JoinSet;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
-    DidChangeTextDocumentParams, DidCloseTextDocumentParams, DidOpenTextDocumentParams,
-    DocumentDiagnosticParams, DocumentDiagnosticReportResult, InitializeParams, InitializeResult,
-    InitializedParams, MessageType, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult,
+    CompletionItem, CompletionParams, CompletionResponse, DidChangeConfigurationParams,
+    DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
+    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DocumentDiagnosticParams,
+    DocumentDiagnosticReportResult, DocumentHighlight, DocumentHighlightParams, DocumentLink,
+    DocumentLinkParams, FoldingRange, FoldingRangeParams, GotoDefinitionParams,
+    GotoDefinitionResponse, Hover, HoverParams, InitializeParams, InitializeResult,
+    InitializedParams, LinkedEditingRangeParams, LinkedEditingRanges, Location, MessageType,
+    PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams, SelectionRange,
+    SelectionRangeParams, SemanticTokensParams, SemanticTokensRangeParams,
+    SemanticTokensRangeResult, SemanticTokensResult, SignatureHelp, SignatureHelpParams,
+    TextDocumentPositionParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult,
+    WorkspaceEdit,
 };
 use tower_lsp::{Client, ClientSocket, LanguageServer, LspService};
 
@@ -19,8 +30,9 @@ use tower_lsp::{Client, ClientSocket, LanguageServer, LspService};
 pub(crate) struct Server {
     desk: Arc<Desk>,
     outbox: Outbox,
-    /// The lanes and the messenger; they end with the session.
-    _tasks: JoinSet<()>,
+    client: Client,
+    /// The lanes, the messenger and what else runs on the side; all end with the session.
+    tasks: Mutex<JoinSet<()>>,
 }
 
 impl Server {
@@ -37,7 +49,7 @@ impl Server {
         let (outbox, messages) = Outbox::new();
         let desk = Arc::new(Desk::new(session));
         let mut tasks = JoinSet::new();
-        tasks.spawn(outbox::deliver(client, messages));
+        tasks.spawn(outbox::deliver(client.clone(), messages));
         // One lane more than needed keeps the edited file from waiting for a long check.
         let lanes = std::thread::available_parallelism().map_or(2, |count| count.get().max(2));
         for _ in 0..lanes {
@@ -46,8 +58,25 @@ impl Server {
         Self {
             desk,
             outbox,
-            _tasks: tasks,
+            client,
+            tasks: Mutex::new(tasks),
         }
+    }
+
+    /// Looks through the folders, on the side.
+    fn scan(&self) {
+        self.spawn(folders::scan(self.desk.clone(), self.outbox.clone()));
+    }
+
+    /// Asks the editor for its settings, on the side.
+    fn fetch_settings(&self) {
+        let (client, desk, outbox) = (self.client.clone(), self.desk.clone(), self.outbox.clone());
+        self.spawn(settings::fetch(client, desk, outbox));
+    }
+
+    fn spawn(&self, task: impl Future<Output = ()> + Send + 'static) {
+        let mut tasks = self.tasks.lock().unwrap_or_else(PoisonError::into_inner);
+        tasks.spawn(task);
     }
 
     /// What the session knows.
@@ -62,7 +91,11 @@ impl LanguageServer for Server {
         Ok(capabilities::agree(&self.desk, &params))
     }
 
-    async fn initialized(&self, _: InitializedParams) {}
+    async fn initialized(&self, _: InitializedParams) {
+        self.outbox.watch_files(&self.desk.state());
+        self.fetch_settings();
+        self.scan();
+    }
 
     async fn shutdown(&self) -> Result<()> {
         Ok(())
@@ -82,6 +115,22 @@ impl LanguageServer for Server {
         documents::closed(&self.desk, &self.outbox, &params);
     }
 
+    async fn did_change_configuration(&self, params: DidChangeConfigurationParams) {
+        match self.desk.state().editor.has_settings {
+            true => self.fetch_settings(),
+            false => settings::changed(&self.desk, &self.outbox, &params.settings),
+        }
+    }
+
+    async fn did_change_workspace_folders(&self, params: DidChangeWorkspaceFoldersParams) {
+        folders::changed(&self.desk, params);
+        self.scan();
+    }
+
+    async fn did_change_watched_files(&self, params: DidChangeWatchedFilesParams) {
+        folders::watched(&self.desk, &self.outbox, params);
+    }
+
     async fn diagnostic(
         &self,
         params: DocumentDiagnosticParams,
@@ -96,5 +145,131 @@ impl LanguageServer for Server {
     ) -> Result<WorkspaceDiagnosticReportResult> {
         let report = pull::workspace(&self.desk, params).await;
         Ok(WorkspaceDiagnosticReportResult::Report(report))
+    }
+
+    async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
+        self.desk
+            .answer(move |asked| answers::hover::hover(asked, &params))
+            .await
+    }
+
+    async fn signature_help(&self, params: SignatureHelpParams) -> Result<Option<SignatureHelp>> {
+        self.desk
+            .answer(move |asked| answers::hover::signature(asked, &params))
+            .await
+    }
+
+    async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
+        self.desk
+            .answer(move |asked| answers::completion::complete(asked, &params))
+            .await
+    }
+
+    async fn completion_resolve(&self, params: CompletionItem) -> Result<CompletionItem> {
+        self.desk
+            .answer(move |asked| answers::completion::resolve(asked, params))
+            .await
+    }
+
+    async fn goto_definition(
+        &self,
+        params: GotoDefinitionParams,
+    ) -> Result<Option<GotoDefinitionResponse>> {
+        self.desk
+            .answer(move |asked| answers::names::definition(asked, &params))
+            .await
+    }
+
+    async fn goto_type_definition(
+        &self,
+        params: GotoDefinitionParams,
+    ) -> Result<Option<GotoDefinitionResponse>> {
+        self.desk
+            .answer(move |asked| answers::names::type_definition(asked, &params))
+            .await
+    }
+
+    async fn references(&self, params: ReferenceParams) -> Result<Option<Vec<Location>>> {
+        self.desk
+            .answer(move |asked| answers::names::references(asked, &params))
+            .await
+    }
+
+    async fn document_highlight(
+        &self,
+        params: DocumentHighlightParams,
+    ) -> Result<Option<Vec<DocumentHighlight>>> {
+        self.desk
+            .answer(move |asked| answers::names::highlights(asked, &params))
+            .await
+    }
+
+    async fn linked_editing_range(
+        &self,
+        params: LinkedEditingRangeParams,
+    ) -> Result<Option<LinkedEditingRanges>> {
+        self.desk
+            .answer(move |asked| answers::names::linked(asked, &params))
+            .await
+    }
+
+    async fn prepare_rename(
+        &self,
+        params: TextDocumentPositionParams,
+    ) -> Result<Option<PrepareRenameResponse>> {
+        self.desk
+            .answer(move |asked| answers::rename::prepare(asked, &params))
+            .await
+    }
+
+    async fn rename(&self, params: RenameParams) -> Result<Option<WorkspaceEdit>> {
+        self.desk
+            .answer(move |asked| answers::rename::rename(asked, &params))
+            .await
+    }
+
+    async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {
+        self.desk
+            .answer(move |asked| Ok(answers::rename::files(asked, &params)))
+            .await
+    }
+
+    async fn folding_range(&self, params: FoldingRangeParams) -> Result<Option<Vec<FoldingRange>>> {
+        self.desk
+            .answer(move |asked| Ok(answers::structure::folds(asked, &params)))
+            .await
+    }
+
+    async fn selection_range(
+        &self,
+        params: SelectionRangeParams,
+    ) -> Result<Option<Vec<SelectionRange>>> {
+        self.desk
+            .answer(move |asked| answers::structure::selections(asked, &params))
+            .await
+    }
+
+    async fn document_link(&self, params: DocumentLinkParams) -> Result<Option<Vec<DocumentLink>>> {
+        self.desk
+            .answer(move |asked| Ok(answers::structure::links(asked, &params)))
+            .await
+    }
+
+    async fn semantic_tokens_full(
+        &self,
+        params: SemanticTokensParams,
+    ) -> Result<Option<SemanticTokensResult>> {
+        self.desk
+            .answer(move |asked| answers::tokens::full(asked, &params))
+            .await
+    }
+
+    async fn semantic_tokens_range(
+        &self,
+        params: SemanticTokensRangeParams,
+    ) -> Result<Option<SemanticTokensRangeResult>> {
+        self.desk
+            .answer(move |asked| answers::tokens::range(asked, &params))
+            .await
     }
 }

@@ -73,6 +73,11 @@ impl Shown {
             .collect()
     }
 
+    /// Every file that was checked by itself.
+    pub(crate) fn roots(&self) -> Vec<PathBuf> {
+        self.checks.keys().cloned().collect()
+    }
+
     /// Every file some check read.
     pub(crate) fn files(&self) -> Vec<PathBuf> {
         self.readers.keys().cloned().collect()

@@ -1,11 +1,12 @@
 //! Findings as diagnostics.
 
 use crate::desk::Asked;
-use crate::lines::Lines;
+use crate::position::Lines;
 use crate::shown::{Checked, Found};
 use quillet_ide::Analysis;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
+use std::path::Path;
 use tower_lsp::lsp_types::{
     CodeDescription, Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag,
     Location, NumberOrString, Url,
@@ -17,7 +18,7 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Checked {
     let mut files = BTreeMap::new();
     for file in analysis.files() {
         let diagnostics = analysis
-            .findings
+            .findings()
             .iter()
             .filter(|finding| finding.span.file == file.id)
             .map(|finding| diagnostic(finding, &mut places))
@@ -30,7 +31,7 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Checked {
     }
     Checked {
         files,
-        missing: analysis.missing.clone(),
+        missing: analysis.missing().map(Path::to_path_buf).collect(),
     }
 }
 
@@ -97,7 +98,7 @@ fn page(rule: &str) -> Option<CodeDescription> {
 pub(crate) struct Places<'a> {
     analysis: &'a Analysis,
     asked: &'a Asked,
-    files: BTreeMap<FileId, Option<(Url, Lines<'a>)>>,
+    files: BTreeMap<FileId, Option<(Url, Lines)>>,
 }
 
 impl<'a> Places<'a> {
@@ -118,7 +119,7 @@ impl<'a> Places<'a> {
             .or_insert_with(|| {
                 let file = self.analysis.file(span.file)?;
                 let url = self.asked.url(&file.path)?;
-                Some((url, Lines::new(&file.text, self.asked.encoding)))
+                Some((url, Lines::new(file.text.clone(), self.asked.encoding)))
             })
             .as_ref()?;
         Some(Location {

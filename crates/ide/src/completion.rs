@@ -1,0 +1,193 @@
+//! What can be written at the cursor.
+//!
+//! What may stand there the parser says; this fills in the names in scope, the tools at hand
+//! and the standard sizes. What each choice means is worked out only when asked for.
+
+mod names;
+mod sizes;
+mod words;
+
+use crate::{Analysis, Cursor, Snapshot};
+use quillet_syntax::{Expected, Span, Thing, expected};
+
+/// One choice.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Choice {
+    /// What is shown and, without a snippet, written.
+    pub label: String,
+    /// A snippet to write instead, with stops as `${1:name}`.
+    pub snippet: Option<String>,
+    /// What it is.
+    pub kind: ChoiceKind,
+    /// A few words beside the label.
+    pub detail: String,
+    /// Its place among the others: by rank, then as they come.
+    pub rank: u8,
+    /// What to ask [`about`] for its documentation.
+    pub about: About,
+}
+
+/// What a choice is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "the variants say it")]
+pub enum ChoiceKind {
+    Keyword,
+    Snippet,
+    Quantity,
+    Material,
+    Thread,
+    Blank,
+    Part,
+    Bench,
+    Pen,
+    Face,
+    Size,
+    Fit,
+    Measure,
+    Rule,
+    File,
+}
+
+/// What a choice's documentation is about; a short text that can be sent to an editor and back.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum About {
+    /// A word of the language: its place's number in the table of words.
+    Word(usize),
+    /// A name of the design.
+    Name(String),
+    /// A thread's designation.
+    Thread(String),
+    /// A drill's diameter in nanometres.
+    Drill(i64),
+    /// A built-in kind of material.
+    Kind(String),
+    /// A fit, and the diameter in nanometres it is told for.
+    Fit(String),
+    /// A rule.
+    Rule(String),
+    /// Nothing more than its detail.
+    Nothing,
+}
+
+/// The choices at a place, and what they would replace.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Completion {
+    /// What is being written; empty where nothing is.
+    pub replaces: Span,
+    /// The choices, the most likely first.
+    pub choices: Vec<Choice>,
+}
+
+/// What can be written at the cursor.
+pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
+    let expected = expected(cursor.file.id, &cursor.file.text, cursor.offset)?;
+    let at = Place {
+        cursor,
+        expected: &expected,
+    };
+    let mut choices = words::keywords(at);
+    for thing in &expected.things {
+        match thing {
+            Thing::Name => choices.extend(names::like_or_override(at)),
+            Thing::End => choices.extend(names::ends(at)),
+            Thing::StationPlace => {
+                choices.extend(names::ends(at));
+                choices.extend(names::quantities(at));
+            }
+            Thing::Face => choices.extend(names::faces(at)),
+            Thing::FaceName => choices.extend(names::faces_of_part(at)),
+            Thing::Material => choices.extend(names::materials(at)),
+            Thing::Kind => choices.extend(names::kinds()),
+            Thing::Rule => choices.extend(names::rules()),
+            Thing::Part => choices.extend(names::parts(at)),
+            Thing::Bench => choices.extend(names::benches(at)),
+            Thing::ThreadName => choices.extend(names::threads(at)),
+            Thing::Thread => {
+                choices.extend(names::threads(at));
+                choices.extend(sizes::threads(at));
+            }
+            Thing::Designation => choices.extend(sizes::threads(at)),
+            Thing::Size => {
+                choices.extend(names::quantities(at));
+                choices.extend(sizes::drills(at));
+            }
+            Thing::Capital => choices.extend(sizes::letters()),
+            Thing::Fit => choices.extend(sizes::fits()),
+            Thing::Measure => {
+                choices.extend(words::measures(at));
+                choices.extend(names::quantities(at));
+            }
+            Thing::Path => choices.extend(names::files(snapshot, at)),
+            Thing::Length
+            | Thing::Diameter
+            | Thing::Radius
+            | Thing::Angle
+            | Thing::Mass
+            | Thing::Volume
+            | Thing::Quantity
+            | Thing::Count
+            | Thing::Sum => {
+                choices.extend(names::quantities(at));
+            }
+            _ => {}
+        }
+    }
+    let mut seen = std::collections::BTreeSet::new();
+    choices.retain(|choice| seen.insert((choice.label.clone(), choice.snippet.is_some())));
+    choices.sort_by_key(|choice| choice.rank);
+    Some(Completion {
+        replaces: expected.word,
+        choices,
+    })
+}
+
+/// The documentation of a choice, in Markdown.
+pub fn about(snapshot: &Snapshot, analysis: &Analysis, about: &About) -> Option<String> {
+    crate::hover::about(snapshot, analysis, about)
+}
+
+/// Where choices are wanted.
+#[derive(Clone, Copy)]
+pub(crate) struct Place<'a> {
+    pub(crate) cursor: Cursor<'a>,
+    pub(crate) expected: &'a Expected,
+}
+
+impl<'a> Place<'a> {
+    /// The words and signs of the statement before the cursor, the nearest first.
+    fn before(self) -> impl Iterator<Item = &'a str> {
+        let start = self.expected.word.start;
+        let tokens = &self.cursor.file.parsed.tokens;
+        let end = tokens.partition_point(|token| token.span.end <= start);
+        tokens[..end]
+            .iter()
+            .rev()
+            .take_while(|token| !token.kind.is_separator())
+            .filter(|token| !token.kind.is_trivia())
+            .map(move |token| self.cursor.text(token.span))
+    }
+}
+
+impl Choice {
+    /// A choice that is written as it is shown.
+    fn plain(
+        label: impl Into<String>,
+        kind: ChoiceKind,
+        detail: impl Into<String>,
+        about: About,
+    ) -> Self {
+        Self {
+            label: label.into(),
+            snippet: None,
+            kind,
+            detail: detail.into(),
+            rank: 2,
+            about,
+        }
+    }
+
+    fn ranked(self, rank: u8) -> Self {
+        Self { rank, ..self }
+    }
+}

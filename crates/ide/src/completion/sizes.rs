@@ -1,0 +1,99 @@
+//! Tools at hand and standard sizes.
+
+use super::{About, Choice, ChoiceKind, Place};
+use quillet_geometry::Length;
+use quillet_model::DrillName;
+use quillet_standards::drill::{self, DrillSeries};
+use quillet_standards::thread;
+
+/// Drills on the bench, smallest first; where there is no bench, the metric series.
+pub(super) fn drills(at: Place<'_>) -> Vec<Choice> {
+    let design = &at.cursor.analysis.design;
+    let mut choices: Vec<Choice> = Vec::new();
+    for bench in &design.benches {
+        for owned in &bench.drills {
+            let label = match owned.name {
+                DrillName::Number(number) => format!("#{number}"),
+                DrillName::Letter(letter) => format!("letter {letter}"),
+                DrillName::Diameter => owned.dia.exact_mm_text(),
+            };
+            choices.push(drill_choice(label, owned.dia, "on the bench"));
+        }
+    }
+    if choices.is_empty() {
+        let series = drill::all()
+            .iter()
+            .filter(|drill| drill.series() == DrillSeries::Metric);
+        choices.extend(series.map(|drill| {
+            drill_choice(
+                drill.diameter().exact_mm_text(),
+                drill.diameter(),
+                "ISO 235",
+            )
+        }));
+    }
+    choices
+}
+
+/// Letter drills.
+pub(super) fn letters() -> Vec<Choice> {
+    ('A'..='Z')
+        .filter_map(|letter| {
+            let dia = drill::gauge(&format!("letter {letter}"))?;
+            Some(drill_choice(letter.to_string(), dia, "letter drill"))
+        })
+        .collect()
+}
+
+/// Threads the bench has taps or dies for, then those of the standards.
+pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
+    let design = &at.cursor.analysis.design;
+    let tools = design
+        .benches
+        .iter()
+        .flat_map(|bench| bench.taps.iter().chain(&bench.dies));
+    let owned = tools.map(|tool| {
+        let starts = match tool.thread.thread.starts() {
+            1 => String::new(),
+            starts => format!(" starts {starts}"),
+        };
+        let label = format!("{}{starts}", tool.thread.designation.text);
+        thread_choice(label, "on the bench").ranked(1)
+    });
+    let standard = thread::known().map(|known| {
+        thread_choice(known.designation().to_owned(), known.source().text()).ranked(3)
+    });
+    owned.chain(standard).collect()
+}
+
+/// Fits that pens use, with what they are like to the hand.
+pub(super) fn fits() -> Vec<Choice> {
+    const FITS: [(&str, &str); 6] = [
+        ("H7/g6", "slides without play"),
+        ("H7/h6", "slides, just"),
+        ("H8/f7", "runs freely"),
+        ("H7/k6", "located, tapped home"),
+        ("H7/p6", "pressed, stays"),
+        ("H7/s6", "pressed hard; metal only"),
+    ];
+    FITS.iter()
+        .map(|(fit, meaning)| {
+            Choice::plain(
+                *fit,
+                ChoiceKind::Fit,
+                *meaning,
+                About::Fit((*fit).to_owned()),
+            )
+        })
+        .collect()
+}
+
+fn drill_choice(label: String, dia: Length, where_from: &str) -> Choice {
+    let detail = format!("⌀ {dia}, {where_from}");
+    Choice::plain(label, ChoiceKind::Size, detail, About::Drill(dia.nm()))
+}
+
+fn thread_choice(label: String, where_from: &str) -> Choice {
+    let about = About::Thread(label.clone());
+    Choice::plain(label, ChoiceKind::Thread, where_from, about)
+}

@@ -1,0 +1,303 @@
+//! How each statement is written: one line a statement, for help while typing and for snippets.
+//!
+//! Lower-case words stand as they are, capitals for what is filled in; brackets hold what may be
+//! left out. A statement's own word comes first.
+
+use quillet_syntax::words::Place;
+
+/// How a statement is written.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Form {
+    /// Where it stands.
+    pub(crate) place: Place,
+    /// The whole line.
+    pub(crate) line: &'static str,
+}
+
+impl Form {
+    /// Its first word.
+    pub(crate) fn word(&self) -> &'static str {
+        self.line.split(' ').next().unwrap_or("")
+    }
+
+    /// What comes after the first word, phrase by phrase; an optional phrase is one.
+    pub(crate) fn phrases(&self) -> Vec<Phrase> {
+        let mut phrases = Vec::new();
+        let mut rest = self.line[self.word().len()..].trim_start();
+        while !rest.is_empty() {
+            let (length, optional) = match rest.starts_with('[') {
+                true => (closing(rest), true),
+                false => (required(rest), false),
+            };
+            let (text, after) = rest.split_at(length);
+            phrases.push(Phrase {
+                text: text.trim_end(),
+                optional,
+            });
+            rest = after.trim_start();
+        }
+        phrases
+    }
+
+    /// The line as a snippet: the required phrases, with a stop at each thing to fill in.
+    pub(crate) fn snippet(&self) -> String {
+        let mut out = self.word().to_owned();
+        let mut stop = 0;
+        for phrase in self.phrases().iter().filter(|phrase| !phrase.optional) {
+            for part in phrase.text.split(' ') {
+                out.push(' ');
+                out.push_str(&filled(part, &mut stop));
+            }
+        }
+        out
+    }
+}
+
+/// A phrase of a form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Phrase {
+    /// As it stands in the form, brackets included.
+    pub(crate) text: &'static str,
+    /// Whether it may be left out.
+    pub(crate) optional: bool,
+}
+
+impl Phrase {
+    /// Whether it holds this word of the language.
+    pub(crate) fn has(&self, word: &str) -> bool {
+        let parts = self
+            .text
+            .split(|c: char| !c.is_ascii_alphanumeric() && c != '-');
+        parts.into_iter().any(|part| part == word)
+    }
+}
+
+/// The form of the statement of a place that begins with a word.
+pub(crate) fn form(place: Place, word: &str) -> Option<&'static Form> {
+    FORMS
+        .iter()
+        .find(|form| form.place == place && form.word() == word)
+}
+
+/// Up to the bracket that closes the first one.
+fn closing(text: &str) -> usize {
+    let mut depth = 0_usize;
+    for (at, c) in text.char_indices() {
+        match c {
+            '[' => depth += 1,
+            ']' => depth -= 1,
+            _ => {}
+        }
+        if depth == 0 {
+            return at + 1;
+        }
+    }
+    text.len()
+}
+
+/// Up to the end of the first word in capitals, or of a block.
+fn required(text: &str) -> usize {
+    let mut end = 0;
+    for part in text.split_inclusive(' ') {
+        if end > 0 && part.starts_with('[') {
+            break;
+        }
+        end += part.len();
+        if part.contains(|c: char| c.is_ascii_uppercase()) || part.starts_with('{') {
+            break;
+        }
+    }
+    end
+}
+
+/// A part of a phrase as a snippet has it.
+fn filled(part: &str, stop: &mut usize) -> String {
+    if part == "{…}" {
+        return "{\n\t$0\n}".into();
+    }
+    let mut out = String::new();
+    let mut rest = part;
+    while let Some(start) = rest.find(|c: char| c.is_ascii_uppercase()) {
+        let upper = |c: char| c.is_ascii_uppercase() || c == '-';
+        let length = rest[start..]
+            .find(|c| !upper(c))
+            .unwrap_or(rest.len() - start);
+        *stop += 1;
+        out.push_str(&rest[..start]);
+        out.push_str(&format!(
+            "${{{stop}:{}}}",
+            rest[start..start + length].to_lowercase()
+        ));
+        rest = &rest[start + length..];
+    }
+    out + rest
+}
+
+const fn f(place: Place, line: &'static str) -> Form {
+    Form { place, line }
+}
+
+use Place::{Bench, Cut, Item, JointLine, Material, Part, Pen, Station};
+
+/// Every form, in the manual's order.
+pub(crate) const FORMS: &[Form] = &[
+    f(Item, "use \"PATH\""),
+    f(Item, "let NAME = SUM"),
+    f(Item, "limit RULE = SUM"),
+    f(Item, "material NAME [\"TITLE\"] {…}"),
+    f(Item, "thread NAME = DESIGNATION [starts COUNT]"),
+    f(Item, "blank NAME of MATERIAL rod DIAMETER [by LENGTH]"),
+    f(Item, "part NAME from FIRST to SECOND {…}"),
+    f(Item, "bought NAME [\"TITLE\"] from FIRST to SECOND {…}"),
+    f(Item, "bench NAME [\"TITLE\"] {…}"),
+    f(Item, "pen NAME \"TITLE\" [like PEN] {…}"),
+    f(Material, "kind KIND"),
+    f(Material, "density DENSITY"),
+    f(Material, "wall LENGTH"),
+    f(Material, "speed LOW..HIGH"),
+    f(Part, "let NAME = SUM"),
+    f(Part, "limit RULE = SUM"),
+    f(Part, "want MEASURE >= VALUE"),
+    f(Part, "accept RULE [at FROM..TO] because \"REASON\""),
+    f(Part, "bench NAME"),
+    f(
+        Part,
+        "blank of MATERIAL rod DIAMETER [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]",
+    ),
+    f(Part, "length LENGTH"),
+    f(Part, "outside {…}"),
+    f(Part, "from END {…}"),
+    f(Part, "mass GRAMS [at STATION]"),
+    f(Part, "holds MILLILITRES"),
+    f(Part, "ring INSIDE by CORD"),
+    f(Part, "arm LENGTH"),
+    f(
+        Station,
+        "at STATION [from END] dia DIAMETER [smooth | dome | bead RADIUS | cove RADIUS] [step DIAMETER] [round RADIUS | chamfer LEG] [as FACE]",
+    ),
+    f(Cut, "tenon [DIAMETER] for LENGTH [as FACE]"),
+    f(
+        Cut,
+        "drill SIZE to DEPTH [at START] [point ANGLE] [as FACE]",
+    ),
+    f(Cut, "bore SIZE to DEPTH [at START] [as FACE]"),
+    f(Cut, "ream SIZE to DEPTH [at START] [as FACE]"),
+    f(Cut, "thread THREAD inside to DEPTH [at START] [as FACE]"),
+    f(Cut, "relief DIAMETER for LENGTH [at START] [as FACE]"),
+    f(
+        Cut,
+        "groove DIAMETER for LENGTH [at START] [takes PART] [as FACE]",
+    ),
+    f(
+        Cut,
+        "recess DIAMETER for LENGTH [at START] [takes PART] [as FACE]",
+    ),
+    f(
+        Cut,
+        "taper DIAMETER to DIAMETER for LENGTH [at START] [as FACE]",
+    ),
+    f(Cut, "countersink DIAMETER [angle ANGLE] [as FACE]"),
+    f(Cut, "chamfer LEG [as FACE]"),
+    f(Cut, "round RADIUS [as FACE]"),
+    f(Cut, "accept RULE [at FROM..TO] because \"REASON\""),
+    f(
+        Pen,
+        "screw FACE into FACE [with THREAD] [through PART] [{…}]",
+    ),
+    f(
+        Pen,
+        "close FACE onto FACE [with THREAD] [through PART] [{…}]",
+    ),
+    f(Pen, "post FACE onto FACE [by LENGTH] [{…}]"),
+    f(
+        Pen,
+        "slip FACE into FACE [fit FIT | clearance CLEARANCE] [through PART] [{…}]",
+    ),
+    f(
+        Pen,
+        "press FACE into FACE [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [{…}]",
+    ),
+    f(Pen, "glue FACE into FACE [gap GAP] [through PART] [{…}]"),
+    f(Pen, "push FACE onto FACE by LENGTH [{…}]"),
+    f(Pen, "want MEASURE <= VALUE"),
+    f(Pen, "accept RULE [at FROM..TO] because \"REASON\""),
+    f(Pen, "let NAME = SUM"),
+    f(Pen, "limit RULE = SUM"),
+    f(Pen, "bench NAME"),
+    f(Pen, "fill PART"),
+    f(JointLine, "seat FACE on FACE"),
+    f(JointLine, "flush"),
+    f(JointLine, "want MEASURE within LOW..HIGH"),
+    f(JointLine, "accept RULE [at FROM..TO] because \"REASON\""),
+    f(JointLine, "limit RULE = SUM"),
+    f(Bench, "drills SIZE..SIZE [step STEP] [reach LENGTH]"),
+    f(Bench, "reamers SIZE [..SIZE step STEP]"),
+    f(Bench, "collets SIZE..SIZE [step STEP]"),
+    f(Bench, "bushings SIZE [..SIZE step STEP]"),
+    f(Bench, "mandrels SIZE [..SIZE step STEP]"),
+    f(Bench, "taps THREAD [lead LENGTH]"),
+    f(Bench, "dies THREAD [lead LENGTH]"),
+    f(Bench, "lathe LOW..HIGH [bore DIAMETER]"),
+    f(Bench, "limit RULE = SUM"),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use quillet_syntax::words;
+
+    #[test]
+    fn every_statement_of_the_language_has_its_form_and_no_other() {
+        for word in words::WORDS {
+            let begins = !matches!(word.place, Place::File) && is_statement(word.place);
+            assert_eq!(form(word.place, word.text).is_some(), begins, "{word:?}");
+        }
+        for form in FORMS {
+            assert!(
+                words::at(form.place).any(|word| word.text == form.word()),
+                "{form:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn every_word_of_a_form_is_a_word_of_the_language() {
+        for form in FORMS {
+            let words = form.line.split(|c: char| !c.is_ascii_lowercase());
+            for word in words.filter(|word| !word.is_empty()) {
+                assert!(words::meanings(word).next().is_some(), "{word} in {form:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn phrases_and_snippets_follow_from_the_line() {
+        let drill = form(Place::Cut, "drill").unwrap();
+        let phrases: Vec<_> = drill.phrases().iter().map(|phrase| phrase.text).collect();
+        assert_eq!(
+            phrases,
+            [
+                "SIZE",
+                "to DEPTH",
+                "[at START]",
+                "[point ANGLE]",
+                "[as FACE]"
+            ]
+        );
+        assert_eq!(drill.snippet(), "drill ${1:size} to ${2:depth}");
+        let speed = form(Place::Material, "speed").unwrap();
+        assert_eq!(speed.snippet(), "speed ${1:low}..${2:high}");
+        let part = form(Place::Item, "part").unwrap();
+        assert_eq!(
+            part.snippet(),
+            "part ${1:name} from ${2:first} to ${3:second} {\n\t$0\n}"
+        );
+    }
+
+    fn is_statement(place: Place) -> bool {
+        matches!(
+            place,
+            Item | Material | Part | Station | Cut | Pen | JointLine | Bench
+        )
+    }
+}

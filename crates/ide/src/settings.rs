@@ -1,0 +1,61 @@
+//! What a maker may choose about what is shown.
+
+/// What a maker may choose about what is shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Settings {
+    /// The units sizes are told in.
+    pub units: Units,
+    /// Which hints stand between the words.
+    pub hints: HintKinds,
+    /// The bench to work at, where several are in sight and none is named.
+    pub bench: Option<String>,
+}
+
+/// The units sizes are told in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Millimetres.
+    Millimetres,
+    /// Inches.
+    Inches,
+    /// Both.
+    #[default]
+    Both,
+}
+
+/// Which hints stand between the words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct HintKinds {
+    /// The wall beside a cut.
+    pub walls: bool,
+    /// The drill an inside thread is cut in.
+    pub drills: bool,
+    /// The diameter an outside thread is cut on.
+    pub tenons: bool,
+    /// Millimetres after inches.
+    pub millimetres: bool,
+    /// Where a joint comes to rest, what touches, and its turns.
+    pub rests: bool,
+}
+
+impl Default for HintKinds {
+    fn default() -> Self {
+        Self {
+            walls: true,
+            drills: true,
+            tenons: true,
+            millimetres: true,
+            rests: true,
+        }
+    }
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            units: Units::default(),
+            hints: HintKinds::default(),
+            bench: None,
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! Small tables of sizes, in Markdown, in the units the maker chose.
+
+use crate::settings::Units;
+use quillet_geometry::{Length, Limits};
+use std::fmt::Write;
+
+/// Places that millimetres are told to.
+const MM: usize = 3;
+/// Places that inches are told to.
+const INCH: usize = 4;
+
+/// A page of Markdown put together from the top.
+#[derive(Debug)]
+pub(crate) struct Sheet {
+    units: Units,
+    text: String,
+    in_table: bool,
+}
+
+impl Sheet {
+    /// An empty page.
+    pub(crate) fn new(units: Units) -> Self {
+        Self {
+            units,
+            text: String::new(),
+            in_table: false,
+        }
+    }
+
+    /// A paragraph.
+    pub(crate) fn say(&mut self, paragraph: impl AsRef<str>) -> &mut Self {
+        if !self.text.is_empty() {
+            self.text
+                .push_str(if self.in_table { "\n" } else { "\n\n" });
+        }
+        self.in_table = false;
+        self.text.push_str(paragraph.as_ref());
+        self
+    }
+
+    /// A line of the language, in a block of its own.
+    pub(crate) fn code(&mut self, line: &str) -> &mut Self {
+        self.say(format!("```quillet\n{line}\n```"))
+    }
+
+    /// A row: what it is, and its size.
+    pub(crate) fn size(&mut self, what: &str, size: Length) -> &mut Self {
+        let value = told(size, self.units);
+        self.row(what, &value)
+    }
+
+    /// A row: what it is, and the sizes it lies between.
+    pub(crate) fn limits(&mut self, what: &str, limits: Limits) -> &mut Self {
+        let (low, high) = (limits.min(), limits.max());
+        let mm = format!("{}..{} mm", low.mm_text(MM), high.mm_text(MM));
+        let inch = format!("{}..{} in", low.inch_text(INCH), high.inch_text(INCH));
+        let value = in_units(self.units, &mm, &inch);
+        self.row(what, &value)
+    }
+
+    /// A row: what it is, and its value.
+    pub(crate) fn row(&mut self, what: &str, value: &str) -> &mut Self {
+        if !self.in_table {
+            self.say("| | |\n|:--|:--|\n");
+            self.in_table = true;
+        }
+        // Writing to a string cannot fail.
+        let _ = writeln!(self.text, "| {} | {} |", escaped(what), escaped(value));
+        self
+    }
+
+    /// Whether nothing was written.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.text.is_empty()
+    }
+
+    /// The Markdown.
+    pub(crate) fn finish(self) -> String {
+        self.text.trim_end().to_owned()
+    }
+}
+
+/// A size in the chosen units: `11.2 mm · 0.4409 in`.
+pub(crate) fn told(size: Length, units: Units) -> String {
+    let mm = format!("{} mm", size.mm_text(MM));
+    let inch = format!("{} in", size.inch_text(INCH));
+    in_units(units, &mm, &inch)
+}
+
+/// The nearest 64th with what it is off by: `7/16in − 0.088 mm`.
+pub(crate) fn fraction(size: Length) -> String {
+    let nearest = size.nearest_64th();
+    let off = size - nearest.length();
+    match off.nm() {
+        0 => format!("{nearest} exactly"),
+        nm if nm > 0 => format!("{nearest} + {} mm", off.mm_text(MM)),
+        _ => format!("{nearest} − {} mm", off.abs().mm_text(MM)),
+    }
+}
+
+fn in_units(units: Units, mm: &str, inch: &str) -> String {
+    match units {
+        Units::Millimetres => mm.to_owned(),
+        Units::Inches => inch.to_owned(),
+        Units::Both => format!("{mm} · {inch}"),
+    }
+}
+
+fn escaped(cell: &str) -> String {
+    cell.replace('|', "\\|").replace('\n', " ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_table_begins_with_its_first_row_and_ends_with_a_paragraph() {
+        let mut sheet = Sheet::new(Units::Both);
+        sheet
+            .say("**a bore**")
+            .size("diameter", Length::mm(12.7))
+            .row("a|b", "c")
+            .say("end");
+        assert_eq!(
+            sheet.finish(),
+            "**a bore**\n\n| | |\n|:--|:--|\n| diameter | 12.7 mm · 0.5 in |\n| a\\|b | c |\n\nend"
+        );
+    }
+
+    #[test]
+    fn the_nearest_fraction_says_what_it_is_off_by() {
+        // 7/16 in = 11.1125 mm exactly.
+        assert_eq!(fraction(Length::mm(11.1125)), "7/16in exactly");
+        assert_eq!(fraction(Length::mm(11.2)), "7/16in + 0.088 mm");
+        assert_eq!(fraction(Length::mm(11.0)), "7/16in − 0.113 mm");
+    }
+}

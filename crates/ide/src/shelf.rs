@@ -1,0 +1,159 @@
+//! Files as read and parsed, kept so that none is read twice.
+//!
+//! Shared by all snapshots of a workspace; what is on it never changes, it is only
+//! replaced. A file has the same number in every snapshot, so spans of different
+//! analyses can be compared.
+
+use crate::analysis::Analysis;
+use quillet_model::{ReadError, SourceFile};
+use quillet_syntax::FileId;
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
+use std::time::SystemTime;
+
+/// A text the editor has open; parsed when first asked for.
+#[derive(Debug)]
+pub(crate) struct OpenText {
+    pub(crate) text: Arc<str>,
+    path: PathBuf,
+    real_path: PathBuf,
+    id: FileId,
+    parsed: OnceLock<Arc<SourceFile>>,
+}
+
+impl OpenText {
+    /// The file, parsed.
+    pub(crate) fn file(&self) -> Arc<SourceFile> {
+        let parse = || {
+            Arc::new(parse(
+                self.id,
+                &self.path,
+                &self.real_path,
+                self.text.clone(),
+            ))
+        };
+        self.parsed.get_or_init(parse).clone()
+    }
+
+    /// Where it really lies.
+    pub(crate) fn real_path(&self) -> &Path {
+        &self.real_path
+    }
+}
+
+/// See the module.
+#[derive(Debug, Default)]
+pub(crate) struct Shelf {
+    ids: Mutex<BTreeMap<PathBuf, FileId>>,
+    disk: Mutex<BTreeMap<PathBuf, Read>>,
+    analyses: Mutex<BTreeMap<PathBuf, Slot>>,
+}
+
+/// One root's latest analysis; locked while it is worked out, so that it is done once.
+pub(crate) type Slot = Arc<Mutex<Option<Arc<Analysis>>>>;
+
+/// A file as it was read.
+#[derive(Debug)]
+struct Read {
+    stamp: Stamp,
+    file: Result<Arc<SourceFile>, ReadError>,
+}
+
+/// What tells that a file has changed; none where there is no file.
+type Stamp = Option<(SystemTime, u64)>;
+
+impl Shelf {
+    /// A text as the editor has it.
+    pub(crate) fn open_text(&self, path: &Path, text: Arc<str>) -> OpenText {
+        let real_path = real(path);
+        let id = self.id(&real_path);
+        OpenText {
+            text,
+            path: path.to_path_buf(),
+            real_path,
+            id,
+            parsed: OnceLock::new(),
+        }
+    }
+
+    /// The file on the disk; read again where it has changed.
+    pub(crate) fn read(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        let stamp = stamp(path);
+        if let Some(read) = lock(&self.disk)
+            .get(path)
+            .filter(|read| read.stamp == stamp)
+        {
+            return read.file.clone();
+        }
+        let file = self.load(path);
+        let read = Read {
+            stamp,
+            file: file.clone(),
+        };
+        lock(&self.disk).insert(path.to_path_buf(), read);
+        file
+    }
+
+    /// A file is to be read again.
+    pub(crate) fn forget(&self, path: &Path) {
+        lock(&self.disk).remove(path);
+    }
+
+    /// Where a root's analysis is kept.
+    pub(crate) fn slot(&self, root: &Path) -> Slot {
+        lock(&self.analyses)
+            .entry(root.to_path_buf())
+            .or_default()
+            .clone()
+    }
+
+    /// Drops the analyses of all roots but these.
+    pub(crate) fn keep_only(&self, keep: impl Fn(&Path) -> bool) {
+        lock(&self.analyses).retain(|root, _| keep(root));
+    }
+
+    fn load(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        let bytes = std::fs::read(path).map_err(|error| match error.kind() {
+            std::io::ErrorKind::NotFound => ReadError::Missing,
+            _ => ReadError::Unreadable(error.to_string()),
+        })?;
+        let text = String::from_utf8(bytes)
+            .map_err(|error| ReadError::NotUtf8(error.utf8_error().valid_up_to()))?;
+        let real_path = real(path);
+        let id = self.id(&real_path);
+        Ok(Arc::new(parse(id, path, &real_path, text.into())))
+    }
+
+    fn id(&self, real_path: &Path) -> FileId {
+        let mut ids = lock(&self.ids);
+        let next = FileId(u32::try_from(ids.len()).unwrap_or(u32::MAX));
+        *ids.entry(real_path.to_path_buf()).or_insert(next)
+    }
+}
+
+fn parse(id: FileId, path: &Path, real_path: &Path, text: Arc<str>) -> SourceFile {
+    let parsed = quillet_syntax::parse(id, &text);
+    SourceFile {
+        id,
+        path: path.to_path_buf(),
+        real_path: real_path.to_path_buf(),
+        text,
+        parsed,
+    }
+}
+
+/// Where a file really lies; as it is said where it does not lie anywhere.
+fn real(path: &Path) -> PathBuf {
+    std::fs::canonicalize(path).unwrap_or_else(|_| path.to_path_buf())
+}
+
+fn stamp(path: &Path) -> Stamp {
+    let about = std::fs::metadata(path).ok()?;
+    Some((about.modified().ok()?, about.len()))
+}
+
+pub(crate) fn lock<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
+    // What is kept here is only ever replaced whole, so a panic elsewhere left it sound.
+    shared.lock().unwrap_or_else(PoisonError::into_inner)
+}

@@ -1,0 +1,76 @@
+//! A workspace at one moment.
+
+use crate::analysis::Analysis;
+use crate::settings::Settings;
+use crate::shelf::{OpenText, Shelf, lock};
+use quillet_model::{ReadError, Source, SourceFile};
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// A workspace at one moment; cheap to clone, answers from any thread.
+#[derive(Clone, Debug)]
+pub struct Snapshot {
+    pub(crate) open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
+    pub(crate) members: Arc<BTreeSet<PathBuf>>,
+    pub(crate) settings: Arc<Settings>,
+    pub(crate) shelf: Arc<Shelf>,
+}
+
+impl Snapshot {
+    /// The file at `path` with all it uses, resolved.
+    ///
+    /// None where there is no such file, or `called_off` said so in the meantime.
+    pub fn analysis(&self, path: &Path, called_off: &dyn Fn() -> bool) -> Option<Arc<Analysis>> {
+        let slot = self.shelf.slot(path);
+        let mut kept = lock(&slot);
+        if called_off() {
+            return None;
+        }
+        if let Some(analysis) = kept.as_ref().filter(|analysis| analysis.holds_in(self)) {
+            return Some(analysis.clone());
+        }
+        let analysis = Arc::new(Analysis::of(path, self, &self.settings)?);
+        let keep = self.open.contains_key(path);
+        *kept = keep.then(|| analysis.clone());
+        drop(kept);
+        if !keep {
+            self.shelf.keep_only(|root| self.open.contains_key(root));
+        }
+        Some(analysis)
+    }
+
+    /// What the maker has chosen.
+    pub fn settings(&self) -> &Settings {
+        &self.settings
+    }
+
+    /// The file at a path, read and parsed.
+    pub fn file(&self, path: &Path) -> Option<Arc<SourceFile>> {
+        self.open(path).ok()
+    }
+
+    /// Every file that is open or lies in the workspace's folders, in order.
+    pub fn files(&self) -> BTreeSet<&Path> {
+        self.open
+            .keys()
+            .chain(&*self.members)
+            .map(PathBuf::as_path)
+            .collect()
+    }
+}
+
+impl Source for Snapshot {
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        if let Some(open) = self.open.get(path) {
+            return Ok(open.file());
+        }
+        let file = self.shelf.read(path)?;
+        // The editor may have it open by another path.
+        let open = self
+            .open
+            .values()
+            .find(|open| open.real_path() == file.real_path);
+        Ok(open.map_or(file, |open| open.file()))
+    }
+}

@@ -1,0 +1,75 @@
+//! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file.
+
+pub(crate) mod completion;
+pub(crate) mod hover;
+pub(crate) mod names;
+pub(crate) mod rename;
+pub(crate) mod structure;
+pub(crate) mod tokens;
+
+use crate::desk::{Asked, path_of};
+use crate::position::Lines;
+use quillet_ide::{Analysis, Cursor};
+use quillet_model::SourceFile;
+use std::sync::Arc;
+use tower_lsp::jsonrpc::{Error, Result};
+use tower_lsp::lsp_types::{Position, TextDocumentPositionParams, Url};
+
+/// A document that a question is about.
+pub(crate) struct Document {
+    pub(crate) analysis: Arc<Analysis>,
+    pub(crate) file: Arc<SourceFile>,
+    pub(crate) lines: Lines,
+}
+
+impl Asked {
+    /// The document at an address; none where there is none, or nobody waits any more.
+    pub(crate) fn document(&self, url: &Url) -> Option<Document> {
+        let path = path_of(url);
+        let analysis = self.snapshot.analysis(&path, &|| self.cancel.is_off())?;
+        let file = analysis.files().first()?.clone();
+        let lines = Lines::new(file.text.clone(), self.encoding);
+        Some(Document {
+            analysis,
+            file,
+            lines,
+        })
+    }
+
+    /// Puts a question about a place.
+    ///
+    /// # Errors
+    /// When the place lies past the end of the document.
+    pub(crate) fn at<T>(
+        &self,
+        place: &TextDocumentPositionParams,
+        question: impl FnOnce(&Document, Cursor<'_>) -> Option<T>,
+    ) -> Result<Option<T>> {
+        let Some(document) = self.document(&place.text_document.uri) else {
+            return Ok(None);
+        };
+        let cursor = document.cursor(place.position)?;
+        Ok(cursor.and_then(|cursor| question(&document, cursor)))
+    }
+}
+
+impl Document {
+    /// A place in it.
+    ///
+    /// # Errors
+    /// When it lies past the end.
+    pub(crate) fn cursor(&self, place: Position) -> Result<Option<Cursor<'_>>> {
+        let offset = self
+            .lines
+            .offset(place)
+            .ok_or_else(|| beyond(place, self.lines.count()))?;
+        Ok(Cursor::at(&self.analysis, offset))
+    }
+}
+
+fn beyond(place: Position, count: u32) -> Error {
+    Error::invalid_params(format!(
+        "line {} of a document of {count} lines",
+        place.line
+    ))
+}
