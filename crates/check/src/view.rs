@@ -63,7 +63,7 @@ pub struct JointView<'a> {
 
 impl<'a> PenView<'a> {
     /// A pen of a design.
-    pub(crate) fn new(design: &'a Design, pen: &'a Pen) -> Self {
+    pub fn new(design: &'a Design, pen: &'a Pen) -> Self {
         let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
         Self { design, pen, bench }
     }
@@ -103,7 +103,7 @@ impl<'a> PenView<'a> {
 
 impl<'a> PartView<'a> {
     /// A part of a design, as a pen sees it.
-    pub(crate) fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Part) -> Self {
+    pub fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Part) -> Self {
         let named = part
             .bench
             .as_ref()

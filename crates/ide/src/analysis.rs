@@ -1,6 +1,7 @@
 //! A file with all it uses, resolved and checked.
 
 use crate::settings::Settings;
+use quillet_check::Examined;
 use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{FileId, Finding};
 use std::cell::RefCell;
@@ -14,7 +15,7 @@ pub struct Analysis {
     pub design: Design,
     settings: Settings,
     looked_at: Vec<LookedAt>,
-    findings: OnceLock<Vec<Finding>>,
+    examined: OnceLock<Examined>,
 }
 
 /// A path that was asked for, and what was there.
@@ -45,7 +46,7 @@ impl Analysis {
             design,
             settings: settings.clone(),
             looked_at: recorder.looked_at.into_inner(),
-            findings: OnceLock::new(),
+            examined: OnceLock::new(),
         })
     }
 
@@ -62,9 +63,22 @@ impl Analysis {
                 })
     }
 
-    /// Everything that is found, in order.
-    pub fn findings(&self) -> &[Finding] {
-        self.findings.get_or_init(|| self.design.findings.clone())
+    /// Everything that is found, in order; worked out when first asked for.
+    ///
+    /// None where `called_off` said so in the meantime.
+    pub fn findings(&self, called_off: &dyn Fn() -> bool) -> Option<&[Finding]> {
+        self.examined(called_off)
+            .map(|examined| examined.findings.as_slice())
+    }
+
+    /// What is found, and what of it the maker accepts.
+    pub(crate) fn examined(&self, called_off: &dyn Fn() -> bool) -> Option<&Examined> {
+        if self.examined.get().is_none() {
+            let examined = quillet_check::examine_until(&self.design, called_off)?;
+            // Where two asked at once, both found the same.
+            let _ = self.examined.set(examined);
+        }
+        self.examined.get()
     }
 
     /// The file asked for, then those it uses.

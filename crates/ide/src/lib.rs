@@ -15,7 +15,7 @@ mod highlighting;
 mod hover;
 mod links;
 mod names;
-mod rules;
+pub mod rules;
 mod selection;
 mod settings;
 mod sheet;
@@ -37,7 +37,6 @@ pub use links::{Link, links};
 pub use names::{
     Target, definition, highlights, linked, references, renamable, rename, type_definition,
 };
-pub use rules::rule_page;
 pub use selection::selections;
 pub use settings::{HintKinds, Settings, Units};
 pub use signature::{Signature, signature};

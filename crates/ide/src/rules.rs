@@ -1,26 +1,6 @@
 //! The rules as an editor shows them.
 
-/// A rule in short.
-pub(crate) struct RuleCard {
-    /// Its code.
-    pub(crate) code: &'static str,
-    /// What it says in a sentence.
-    pub(crate) summary: &'static str,
-    /// Its page, Markdown.
-    pub(crate) page: &'static str,
-}
-
-/// Every rule, in the order of the manual.
-pub(crate) fn all() -> impl Iterator<Item = RuleCard> {
-    std::iter::empty()
-}
-
-/// The rule of a code.
-pub(crate) fn of(code: &str) -> Option<RuleCard> {
-    all().find(|rule| rule.code == code)
-}
-
-/// The address of a rule's page, where there is one.
-pub fn rule_page(_rule: &str) -> Option<String> {
-    None
+/// A rule's page, Markdown, with its examples; none where there is no such rule.
+pub fn page(rule: &str) -> Option<&'static str> {
+    quillet_check::rule(rule).map(|rule| rule.page)
 }

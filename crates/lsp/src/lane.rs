@@ -38,9 +38,12 @@ fn next(desk: &Desk) -> Option<(PathBuf, Asked)> {
 
 /// None where it was called off; of a file that is gone nothing is found.
 fn check(root: &Path, asked: &Asked) -> Option<Checked> {
-    let analysis = asked.snapshot.analysis(root, &|| asked.cancel.is_off());
-    let checked = analysis.map(|analysis| diagnostic::checked(&analysis, asked));
-    (!asked.cancel.is_off()).then(|| checked.unwrap_or_default())
+    let off = || asked.cancel.is_off();
+    let checked = match asked.snapshot.analysis(root, &off) {
+        Some(analysis) => diagnostic::checked(&analysis, asked)?,
+        None => Checked::default(),
+    };
+    (!off()).then_some(checked)
 }
 
 fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {

@@ -15,6 +15,7 @@ mod gate;
 mod lane;
 mod line;
 mod outbox;
+mod pages;
 mod position;
 mod probe;
 mod pull;

@@ -88,10 +88,11 @@ pub(super) fn kinds() -> Vec<Choice> {
 
 /// The rules, for `accept` and `limit`.
 pub(super) fn rules() -> Vec<Choice> {
-    crate::rules::all()
+    quillet_check::RULES
+        .iter()
         .map(|rule| {
             let about = About::Rule(rule.code.to_owned());
-            Choice::plain(rule.code, ChoiceKind::Rule, rule.summary, about)
+            Choice::plain(rule.code, ChoiceKind::Rule, rule.summary(), about)
         })
         .collect()
 }

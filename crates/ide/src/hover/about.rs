@@ -5,7 +5,7 @@ use crate::rules;
 use crate::sheet::fraction;
 use quillet_geometry::Length;
 use quillet_model::NameKind;
-use quillet_standards::drill::{self, DrillSeries};
+use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
 use quillet_standards::material;
 use quillet_standards::thread::ThreadForm;
@@ -31,7 +31,7 @@ pub(crate) fn about(snapshot: &Snapshot, analysis: &Analysis, about: &About) -> 
         About::Kind(kind) => material_kind(&mut sheet, kind)?,
         About::Fit(fit) => fit_limits(&mut sheet, fit)?,
         About::Rule(code) => {
-            sheet.say(rules::of(code)?.page);
+            sheet.say(rules::page(code)?);
         }
         About::Nothing => return None,
     }
@@ -92,7 +92,7 @@ pub(super) fn drill_size(sheet: &mut Sheet, dia: Length) {
             sheet.row(what, &format!("{drill} ({})", drill.diameter()));
         }
     }
-    if let Some(flute) = drill::jobber_flute(dia) {
+    if let Some(flute) = drill::jobber(dia).and_then(Drill::flute) {
         sheet.size("flutes of a jobber drill", flute);
     }
 }

@@ -12,13 +12,13 @@ use tower_lsp::lsp_types::{
     Location, NumberOrString, Url,
 };
 
-/// All findings of an analysis, by file.
-pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Checked {
+/// All findings of an analysis, by file; none where nobody waits any more.
+pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
+    let findings = analysis.findings(&|| asked.cancel.is_off())?;
     let mut places = Places::new(analysis, asked);
     let mut files = BTreeMap::new();
     for file in analysis.files() {
-        let diagnostics = analysis
-            .findings()
+        let diagnostics = findings
             .iter()
             .filter(|finding| finding.span.file == file.id)
             .map(|finding| diagnostic(finding, &mut places))
@@ -29,10 +29,10 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Checked {
         };
         files.insert(file.path.clone(), found);
     }
-    Checked {
+    Some(Checked {
         files,
         missing: analysis.missing().map(Path::to_path_buf).collect(),
-    }
+    })
 }
 
 /// One finding.
@@ -90,8 +90,9 @@ fn tags(rule: &str) -> Option<Vec<DiagnosticTag>> {
 
 /// The address of a rule's page.
 fn page(rule: &str) -> Option<CodeDescription> {
-    let href = Url::parse(&quillet_ide::rule_page(rule)?).ok()?;
-    Some(CodeDescription { href })
+    Some(CodeDescription {
+        href: crate::pages::address(rule)?,
+    })
 }
 
 /// Where spans lie, with the lines of each file counted once.

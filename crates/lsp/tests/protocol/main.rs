@@ -3,6 +3,7 @@
 #![allow(dead_code, reason = "the editor can more than the tests ask of it yet")]
 
 mod editor;
+mod findings;
 mod lifetime;
 mod order;
 mod positions;
