@@ -109,27 +109,54 @@ pub(crate) fn read(path: &Path) -> Result<String, String> {
 ///
 /// A sentence that names the file and why it cannot be replaced; it is then as it was.
 pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
-    replace_behind(path, text).map_err(|error| cannot(path, &error))
+    let there = fs::metadata(path).and_then(|_| write_whole(path, text.as_bytes()));
+    there.map_err(|error| cannot(path, &error))
 }
 
-fn replace_behind(path: &Path, text: &str) -> io::Result<()> {
-    let path = fs::canonicalize(path)?;
-    let about = fs::metadata(&path)?;
-    if about.permissions().readonly() {
-        return Err(io::ErrorKind::PermissionDenied.into());
-    }
-    let folder = path.parent().unwrap_or(Path::new("."));
+/// Writes a file, there already or not, whole or not at all, as [`replace`] does.
+///
+/// # Errors
+///
+/// A sentence that names the file and why it cannot be written; what was there is as it was.
+pub(crate) fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    write_whole(path, bytes).map_err(|error| cannot(path, &error))
+}
+
+fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
+    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
     let mut beside = tempfile::Builder::new()
         .prefix(".quillet-")
         .tempfile_in(folder)?;
-    beside.write_all(text.as_bytes())?;
-    beside.as_file().set_permissions(about.permissions())?;
+    beside.write_all(bytes)?;
+    match fs::metadata(&path) {
+        Ok(about) if about.permissions().readonly() => {
+            return Err(io::ErrorKind::PermissionDenied.into());
+        }
+        Ok(about) => beside.as_file().set_permissions(about.permissions())?,
+        Err(_) => let_others_read(beside.as_file())?,
+    }
     beside.as_file().sync_all()?;
     beside.persist(&path)?;
     Ok(())
 }
 
-fn cannot(path: &Path, error: &io::Error) -> String {
+/// A temporary file is its owner's alone; a new file is to be an ordinary one.
+#[cfg(unix)]
+fn let_others_read(file: &fs::File) -> io::Result<()> {
+    use std::os::unix::fs::PermissionsExt;
+    file.set_permissions(fs::Permissions::from_mode(0o644))
+}
+
+#[cfg(not(unix))]
+fn let_others_read(_: &fs::File) -> io::Result<()> {
+    Ok(())
+}
+
+pub(crate) fn cannot(path: &Path, error: &io::Error) -> String {
     let why = match error.kind() {
         io::ErrorKind::NotFound => "no such file or folder".to_owned(),
         io::ErrorKind::PermissionDenied => "no permission".to_owned(),

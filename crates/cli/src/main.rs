@@ -10,13 +10,19 @@
 )]
 
 mod answer;
+mod choice;
+mod disk;
+mod draw;
 mod drill;
 mod files;
 mod fit;
 mod format;
 mod lsp;
 mod material;
+mod output;
+mod solid;
 mod thread;
+mod warn;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -33,6 +39,10 @@ struct Cli {
 enum Command {
     /// Bring files into their one canonical form.
     Format(format::Args),
+    /// Draw the parts: half sections with running dimensions, on A4 or Letter, at true scale.
+    Draw(draw::Args),
+    /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
+    Solid(solid::Args),
     /// Serve an editor over standard input and output (language server protocol).
     Lsp(lsp::Args),
     /// Sizes, limits, tap drill, tenon and wires of a thread.
@@ -48,6 +58,8 @@ enum Command {
 fn main() -> ExitCode {
     match Cli::parse().command {
         Command::Format(args) => format::run(&args),
+        Command::Draw(args) => draw::run(&args),
+        Command::Solid(args) => solid::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),
         Command::Fit(args) => fit::run(&args),

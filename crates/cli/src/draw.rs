@@ -1,0 +1,129 @@
+//! `quillet draw`: drawings of the parts.
+
+use crate::choice::{self, PenChoice};
+use crate::output::{Output, ending, stem};
+use crate::{disk, warn};
+use quillet_export::draw::{self, Paper, PartTitle};
+use quillet_export::scene::Scene;
+use quillet_export::write::{self, Ground};
+use quillet_model::{Design, Part, Pen};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// What `quillet draw` may be asked.
+#[derive(clap::Args)]
+pub(crate) struct Args {
+    /// The file
+    file: PathBuf,
+    #[command(flatten)]
+    pen: PenChoice,
+    /// One part alone
+    #[arg(long, value_name = "NAME")]
+    part: Option<String>,
+    /// The paper
+    #[arg(long, value_enum, default_value_t)]
+    paper: PaperName,
+    #[command(flatten)]
+    output: Output,
+}
+
+/// A format of paper.
+#[derive(Clone, Copy, Default, clap::ValueEnum)]
+pub(crate) enum PaperName {
+    /// 210 by 297 mm
+    #[default]
+    A4,
+    /// 8½ by 11 in
+    Letter,
+}
+
+impl From<PaperName> for Paper {
+    fn from(name: PaperName) -> Paper {
+        match name {
+            PaperName::A4 => Paper::A4,
+            PaperName::Letter => Paper::Letter,
+        }
+    }
+}
+
+/// Draws; 0, or 2 with the reason where nothing could be drawn.
+pub(crate) fn run(args: &Args) -> ExitCode {
+    warn::ended(write(args))
+}
+
+fn write(args: &Args) -> Result<(), String> {
+    let design = disk::design(&args.file)?;
+    warn::errors(&design);
+    let name = args
+        .part
+        .as_ref()
+        .map_or_else(String::new, |part| format!("-{part}"));
+    let path = args
+        .output
+        .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
+    let scenes = scenes(args, &design)?;
+    let title = stem(&args.file);
+    let bytes = match ending(&path).as_str() {
+        "pdf" => write::pdf(&title, &scenes),
+        "svg" => write::svg(single(&scenes)?, Ground::Paper).into_bytes(),
+        "dxf" => write::dxf(single(&scenes)?).into_bytes(),
+        other => {
+            return Err(format!(
+                "a drawing is written as .pdf, .svg or .dxf, not {other:?}"
+            ));
+        }
+    };
+    args.output.write(&path, &bytes)
+}
+
+/// SVG and DXF hold one drawing.
+fn single(scenes: &[Scene]) -> Result<&Scene, String> {
+    match scenes {
+        [scene] => Ok(scene),
+        _ => Err("this form holds one drawing; say which with --part, or write a .pdf".into()),
+    }
+}
+
+fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
+    let pen = args.pen.pen(design)?;
+    let parts = match &args.part {
+        Some(name) => vec![choice::part(design, pen, name)?],
+        None => choice::cut_parts(design, pen),
+    };
+    let count = parts.len();
+    let drawn = parts.iter().enumerate().map(|(at, part)| {
+        let title = title(design, pen, part, (at + 1, count));
+        draw::part(part, args.paper.into(), &title).ok_or_else(|| {
+            format!(
+                "{} has no shape yet; see what quillet check says",
+                part.name.text
+            )
+        })
+    });
+    let drawn: Vec<Scene> = drawn.collect::<Result<_, _>>()?;
+    if drawn.is_empty() {
+        return Err("there is no part to draw in this file".into());
+    }
+    Ok(drawn)
+}
+
+fn title(design: &Design, pen: Option<&Pen>, part: &Part, sheet: (usize, usize)) -> PartTitle {
+    let bench = design.bench(
+        part.bench
+            .as_ref()
+            .or(pen.and_then(|pen| pen.bench.as_ref())),
+    );
+    let titled = |name: &str, title: Option<&quillet_syntax::ast::Text>| {
+        title.map_or_else(|| name.to_owned(), |title| title.text.to_string())
+    };
+    PartTitle {
+        owner: bench.map_or_else(String::new, |bench| {
+            titled(&bench.name.text, bench.title.as_ref())
+        }),
+        pen: pen.map_or_else(String::new, |pen| {
+            titled(&pen.name.text, pen.title.as_ref())
+        }),
+        sheet,
+        notes: Vec::new(),
+    }
+}

@@ -1,0 +1,113 @@
+//! Where results go: written whole or not at all, and never over what is not ours.
+
+use crate::files;
+use quillet_export::mark;
+use std::path::{Path, PathBuf};
+use std::{fs, io};
+
+/// Where a result is to be written.
+#[derive(clap::Args)]
+pub(crate) struct Output {
+    /// Where to write; the ending says the form [default: beside the file, named after it]
+    #[arg(short, long, value_name = "OUT")]
+    output: Option<PathBuf>,
+    /// Write over a file even though it was not written by quillet
+    #[arg(long)]
+    force: bool,
+}
+
+impl Output {
+    /// The file to write: as asked, else `NAME` beside the file it is made from.
+    pub(crate) fn path(&self, from: &Path, name: &str) -> PathBuf {
+        self.output
+            .clone()
+            .unwrap_or_else(|| from.with_file_name(name))
+    }
+
+    /// Writes a result and says where.
+    ///
+    /// # Errors
+    ///
+    /// A sentence that names the file and why it is not written; what was there is as it was.
+    pub(crate) fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        if !self.force {
+            guard(path)?;
+        }
+        files::put(path, bytes)?;
+        println!("{} written", path.display());
+        Ok(())
+    }
+}
+
+/// The ending of a file's name, in small letters.
+pub(crate) fn ending(path: &Path) -> String {
+    path.extension()
+        .map(|ending| ending.to_string_lossy().to_lowercase())
+        .unwrap_or_default()
+}
+
+/// A file's name without its ending.
+pub(crate) fn stem(path: &Path) -> String {
+    path.file_stem().map_or_else(
+        || "pen".to_owned(),
+        |stem| stem.to_string_lossy().into_owned(),
+    )
+}
+
+/// Refuses to write over what was not written here.
+fn guard(path: &Path) -> Result<(), String> {
+    match fs::read(path) {
+        Ok(bytes) if !bytes.is_empty() && !mark::is_ours(&bytes) => Err(format!(
+            "{} is there already and was not written by quillet; name another file, or add --force",
+            path.display()
+        )),
+        Ok(_) => Ok(()),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
+        Err(error) => Err(files::cannot(path, &error)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_not_ours_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("barrel.svg");
+        let output = |force| Output {
+            output: None,
+            force,
+        };
+        output(false)
+            .write(&path, format!("<!-- {} -->one", mark::MARK).as_bytes())
+            .unwrap();
+        output(false).write(&path, b"two").unwrap();
+        let kept = output(false).write(&path, b"three").unwrap_err();
+        assert!(kept.contains("was not written by quillet"), "{kept}");
+        assert_eq!(fs::read(&path).unwrap(), b"two");
+        output(true).write(&path, b"three").unwrap();
+        assert_eq!(fs::read(&path).unwrap(), b"three");
+        assert_eq!(
+            fs::read_dir(folder.path()).unwrap().count(),
+            1,
+            "nothing is left beside it"
+        );
+    }
+
+    #[test]
+    fn a_folder_that_is_not_there_is_told_of() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("no").join("barrel.svg");
+        let output = Output {
+            output: None,
+            force: true,
+        };
+        assert!(
+            output
+                .write(&path, b"x")
+                .unwrap_err()
+                .contains("no such file or folder")
+        );
+    }
+}
