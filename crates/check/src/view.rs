@@ -3,7 +3,7 @@
 use crate::Rule;
 use crate::walls::{self, Wall};
 use quillet_geometry::Length;
-use quillet_model::{Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
+use quillet_model::{AtRest, Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -53,6 +53,8 @@ pub struct PartView<'a> {
 pub struct JointView<'a> {
     /// The pen.
     pub pen: PenView<'a>,
+    /// Its index in the pen's joints.
+    pub index: usize,
     /// The joint.
     pub joint: &'a Joint,
     /// The part that goes in.
@@ -70,14 +72,19 @@ impl<'a> PenView<'a> {
 
     /// Its joints.
     pub fn joints(&self) -> impl Iterator<Item = JointView<'a>> + '_ {
-        self.pen.joints.iter().filter_map(|joint| {
-            Some(JointView {
-                pen: *self,
-                joint,
-                male: self.pen.parts.get(joint.male.part)?,
-                female: self.pen.parts.get(joint.female.part)?,
+        self.pen
+            .joints
+            .iter()
+            .enumerate()
+            .filter_map(|(index, joint)| {
+                Some(JointView {
+                    pen: *self,
+                    index,
+                    joint,
+                    male: self.pen.parts.get(joint.male.part)?,
+                    female: self.pen.parts.get(joint.female.part)?,
+                })
             })
-        })
     }
 
     /// Its parts, each as it sees them.
@@ -149,6 +156,11 @@ impl<'a> PartView<'a> {
 }
 
 impl<'a> JointView<'a> {
+    /// Where it comes to rest.
+    pub fn at_rest(&self) -> Option<&'a AtRest> {
+        self.pen.pen.assembly.joints.get(self.index)
+    }
+
     /// The threshold set for a rule, by the joint, its parts, the pen, the bench or the file.
     pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
         let around = [
