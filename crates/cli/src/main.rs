@@ -10,15 +10,18 @@
 )]
 
 mod answer;
+mod check;
 mod choice;
 mod disk;
 mod draw;
 mod drill;
+mod explain;
 mod files;
 mod fit;
 mod format;
 mod lsp;
 mod material;
+mod measure;
 mod output;
 mod solid;
 mod thread;
@@ -37,6 +40,12 @@ struct Cli {
 
 #[derive(Subcommand)]
 enum Command {
+    /// Point at what would go wrong before a blank is cut.
+    Check(check::Args),
+    /// Say what every part holds, weighs and leaves of wall.
+    Measure(measure::Args),
+    /// Explain a rule: what it says, why, how it is worked out; or list the rules.
+    Explain(explain::Args),
     /// Bring files into their one canonical form.
     Format(format::Args),
     /// Draw the parts: half sections with running dimensions, on A4 or Letter, at true scale.
@@ -57,6 +66,9 @@ enum Command {
 
 fn main() -> ExitCode {
     match Cli::parse().command {
+        Command::Check(args) => check::run(&args),
+        Command::Measure(args) => measure::run(&args),
+        Command::Explain(args) => explain::run(&args),
         Command::Format(args) => format::run(&args),
         Command::Draw(args) => draw::run(&args),
         Command::Solid(args) => solid::run(&args),

@@ -1,0 +1,171 @@
+//! `quillet check`: points at what would go wrong before a blank is cut.
+
+mod json;
+mod report;
+
+use crate::files;
+use quillet_ide::Workspace;
+use quillet_model::{Source, SourceFile, load, resolve};
+use quillet_syntax::{FileId, Finding, Severity};
+use rayon::prelude::*;
+use std::collections::{BTreeMap, BTreeSet};
+use std::io::{IsTerminal, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::Arc;
+
+/// What `quillet check` may be asked.
+#[derive(clap::Args)]
+pub(crate) struct Args {
+    /// Files, or folders to look through for *.quillet
+    #[arg(required = true, value_name = "PATH")]
+    paths: Vec<PathBuf>,
+    /// How to print what is found
+    #[arg(long, value_enum, default_value_t)]
+    format: Format,
+    /// End with 1 for these too
+    #[arg(long, value_enum)]
+    deny: Option<Deny>,
+}
+
+/// Text for people or JSON for programs.
+#[derive(Clone, Copy, Default, clap::ValueEnum)]
+enum Format {
+    /// The places, drawn.
+    #[default]
+    Text,
+    /// One JSON object.
+    Json,
+}
+
+/// What ends the process with 1 besides errors.
+#[derive(Clone, Copy, clap::ValueEnum)]
+enum Deny {
+    /// Warnings.
+    Warning,
+}
+
+/// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
+/// says), 2 where a file could not be checked.
+pub(crate) fn run(args: &Args) -> ExitCode {
+    let paths = match files::find(&args.paths) {
+        Ok(paths) => paths,
+        Err(reason) => {
+            eprintln!("quillet: {reason}");
+            return ExitCode::from(2);
+        }
+    };
+    let source = Workspace::default().snapshot();
+    let looked_at: Vec<_> = paths
+        .par_iter()
+        .map(|path| (path, look_at(path, &source)))
+        .collect();
+    let mut whole = Whole::default();
+    for (path, outcome) in looked_at {
+        match outcome {
+            Ok(one) => whole.add(one),
+            Err(reason) => {
+                whole.failed = true;
+                eprintln!("quillet: {}: {reason}", path.display());
+            }
+        }
+    }
+    whole.put_in_order();
+    let text = match args.format {
+        Format::Json => json::text(&whole),
+        Format::Text => report::text(&whole, colours()),
+    };
+    // A reader that has gone away, as `| head` does, is no failure of ours.
+    std::io::stdout().write_all(text.as_bytes()).ok();
+    let denied = match args.deny {
+        Some(Deny::Warning) => Severity::Warning,
+        None => Severity::Error,
+    };
+    let worst = whole.findings.iter().map(|it| it.severity).max();
+    match (whole.failed, worst.is_some_and(|it| it >= denied)) {
+        (true, _) => ExitCode::from(2),
+        (false, true) => ExitCode::FAILURE,
+        (false, false) => ExitCode::SUCCESS,
+    }
+}
+
+/// Colour on a terminal that wants it: <https://no-color.org>.
+fn colours() -> bool {
+    let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());
+    let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
+    wanted && !dumb && std::io::stdout().is_terminal()
+}
+
+/// One file asked for, with all it uses.
+struct One {
+    files: Vec<Arc<SourceFile>>,
+    uses: Vec<FileId>,
+    findings: Vec<Finding>,
+}
+
+fn look_at(path: &Path, source: &dyn Source) -> Result<One, String> {
+    let loaded = load(path, source).map_err(|error| error.to_string())?;
+    let design = resolve(&loaded);
+    Ok(One {
+        findings: quillet_check::check(&design),
+        uses: design.uses.iter().map(|(_, file)| *file).collect(),
+        files: design.files,
+    })
+}
+
+/// All files asked for together.
+#[derive(Default)]
+pub(crate) struct Whole {
+    /// How many files were asked for and checked.
+    count: usize,
+    /// Whether one could not be.
+    failed: bool,
+    files: BTreeMap<FileId, Arc<SourceFile>>,
+    used: BTreeSet<FileId>,
+    findings: Vec<Finding>,
+}
+
+impl Whole {
+    fn add(&mut self, one: One) {
+        self.count += 1;
+        for file in one.files {
+            self.files.entry(file.id).or_insert(file);
+        }
+        self.used.extend(one.uses);
+        self.findings.extend(one.findings);
+    }
+
+    /// Sorts by file name and place, and drops what several files tell of one they share.
+    fn put_in_order(&mut self) {
+        let Whole {
+            files,
+            used,
+            findings,
+            ..
+        } = self;
+        findings.retain(|it| it.rule != "unused-item" || !used.contains(&it.span.file));
+        findings.sort_by_cached_key(|it| {
+            let path = files.get(&it.span.file).map(|file| file.path.clone());
+            let place = (path, it.span.start, it.span.end);
+            (
+                place,
+                std::cmp::Reverse(it.severity),
+                it.rule,
+                it.message.clone(),
+            )
+        });
+        findings.dedup();
+    }
+
+    fn file(&self, id: FileId) -> Option<&SourceFile> {
+        self.files.get(&id).map(Arc::as_ref)
+    }
+
+    /// How many findings there are of a severity.
+    fn count_of(&self, severity: Severity) -> usize {
+        self.findings
+            .iter()
+            .filter(|it| it.severity == severity)
+            .count()
+    }
+}

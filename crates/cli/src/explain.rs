@@ -1,0 +1,48 @@
+//! `quillet explain`: a rule's page, or the list of rules.
+
+use quillet_check::{RULES, rule};
+use std::io::Write;
+use std::process::ExitCode;
+
+/// What `quillet explain` may be asked.
+#[derive(clap::Args)]
+pub(crate) struct Args {
+    /// The rule; all are listed where none is named
+    rule: Option<String>,
+}
+
+/// Prints; 0, or 2 where no rule goes by the name.
+pub(crate) fn run(args: &Args) -> ExitCode {
+    let text = match &args.rule {
+        None => list(),
+        Some(name) => match rule(name) {
+            Some(rule) => rule.page.to_owned(),
+            None => {
+                let near = quillet_syntax::nearest(name, RULES.iter().map(|rule| rule.code));
+                let or = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
+                eprintln!("quillet: no rule is called {name}{or}");
+                return ExitCode::from(2);
+            }
+        },
+    };
+    // A reader that has gone away, as `| head` does, is no failure of ours.
+    std::io::stdout().write_all(text.as_bytes()).ok();
+    ExitCode::SUCCESS
+}
+
+fn list() -> String {
+    let widest = RULES
+        .iter()
+        .map(|rule| rule.code.len())
+        .max()
+        .unwrap_or_default();
+    let line = |rule: &&quillet_check::Rule| {
+        let summary = rule.summary().replace('\n', " ");
+        format!(
+            "{:widest$}  {:7}  {summary}\n",
+            rule.code,
+            rule.severity.word()
+        )
+    };
+    RULES.iter().map(line).collect()
+}
