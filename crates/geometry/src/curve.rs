@@ -205,24 +205,7 @@ impl Curve {
     /// Cut wherever the radius stops growing or falling, so that each piece only grows, only
     /// falls or stays.
     pub fn monotone_pieces(&self) -> Vec<Curve> {
-        self.cut_at(self.parallel_to(Point::new(1.0, 0.0)))
-    }
-
-    /// Cut wherever it changes the side to which it bends.
-    pub(crate) fn bent_to_one_side(&self) -> Vec<Curve> {
-        let Curve::Cubic(_) = self else {
-            return vec![*self];
-        };
-        let Homogeneous { z, r, .. } = self.homogeneous();
-        let (z, r) = (z.derivative(), r.derivative());
-        let bend = z
-            .times(&r.derivative())
-            .plus(-1.0, &r.times(&z.derivative()));
-        self.cut_at(bend.roots())
-    }
-
-    fn cut_at(&self, roots: Roots) -> Vec<Curve> {
-        let mut cuts = roots.as_slice().to_vec();
+        let mut cuts = self.parallel_to(Point::new(1.0, 0.0)).as_slice().to_vec();
         cuts.retain(|t| *t > 1e-9 && *t < 1.0 - 1e-9);
         cuts.sort_by(f64::total_cmp);
         cuts.push(1.0);
@@ -233,6 +216,18 @@ impl Curve {
             from = to;
         }
         pieces
+    }
+
+    /// The parameters where it changes the side to which it bends.
+    pub(crate) fn inflections(&self) -> Roots {
+        if !matches!(self, Curve::Cubic(_)) {
+            return Roots::default();
+        }
+        let Homogeneous { z, r, .. } = self.homogeneous();
+        let (z, r) = (z.derivative(), r.derivative());
+        z.times(&r.derivative())
+            .plus(-1.0, &r.times(&z.derivative()))
+            .roots()
     }
 
     /// Moved along the axis.

@@ -9,7 +9,6 @@ mod approach;
 mod arc;
 mod bernstein;
 mod chain;
-pub mod contact;
 mod crossing;
 mod cubic;
 mod curve;

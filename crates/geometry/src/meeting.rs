@@ -23,7 +23,7 @@ impl Curve {
     ///
     /// Both must only grow or only fall in radius ([`Curve::monotone_pieces`]). None where the
     /// radii they share have no width: cylinders slide past all they do not face. Exact against a
-    /// line; of two curves the least of forty-nine radii, polished.
+    /// line; of two curves to 1e-9 mm, none missed.
     pub fn meeting(&self, other: &Curve) -> Option<Meeting> {
         let (low, high) = shared_radii(self, other)?;
         let at = |r: f64| (self.at_radius(r), other.at_radius(r));
@@ -43,7 +43,7 @@ impl Curve {
                     offer(at(curve.point(*t).r.clamp(low, high)));
                 }
             }
-            _ => offer(at(least(low, high, |r| travel(at(r))))),
+            _ => between_curves(self, other, (low, high), &mut |r| offer(at(r))),
         }
         let (one, two) = best;
         let faces = self.is_vertical() && other.is_vertical();
@@ -71,49 +71,66 @@ fn shared_radii(one: &Curve, other: &Curve) -> Option<(f64, f64)> {
     (high - low > SAME).then_some((low, high))
 }
 
-/// The radius at which a travel is least: of samples that crowd towards the ends, where curves
-/// stand square to the axis or lie along it, those lower than their neighbours, each polished by
-/// golden sections.
-fn least(low: f64, high: f64, travel: impl Fn(f64) -> f64) -> f64 {
-    const PARTS: usize = 48;
-    let node = |part: usize| {
-        let turn = std::f64::consts::PI * part as f64 / PARTS as f64;
-        low + (high - low) * (1.0 - turn.cos()) / 2.0
+/// Offers radii near every one at which the travel of two curves turns from falling to rising.
+///
+/// Where neither changes the side to which it bends, both dz/dr only grow or only fall, so their
+/// values at the ends of a stretch of radii bound them between; a stretch is halved until their
+/// difference cannot be zero in it or cannot matter.
+fn between_curves(one: &Curve, two: &Curve, (low, high): (f64, f64), offer: &mut dyn FnMut(f64)) {
+    let inside = |curve: &Curve| -> Vec<f64> {
+        let bends = curve.inflections();
+        let radii = bends.as_slice().iter().map(|t| curve.point(*t).r);
+        radii.filter(|r| low < *r && *r < high).collect()
     };
-    let travels: Vec<f64> = (0..=PARTS).map(|part| travel(node(part))).collect();
-    let mut best = (low, travels[0]);
-    for part in 0..=PARTS {
-        let (before, after) = (part.saturating_sub(1), (part + 1).min(PARTS));
-        if travels[part] > travels[before] || travels[part] > travels[after] {
-            continue;
-        }
-        let r = golden(node(before), node(after), &travel);
-        for r in [r, node(part)] {
-            let here = travel(r);
-            if here < best.1 {
-                best = (r, here);
-            }
-        }
+    let mut radii = [vec![low, high], inside(one), inside(two)].concat();
+    radii.sort_by(f64::total_cmp);
+    let node = |r: f64| Node {
+        r,
+        one: run(one, r),
+        two: run(two, r),
+    };
+    for pair in radii.windows(2) {
+        halve(&node, (node(pair[0]), node(pair[1])), 0, offer);
     }
-    best.0
 }
 
-fn golden(mut low: f64, mut high: f64, travel: &impl Fn(f64) -> f64) -> f64 {
-    const SHARE: f64 = 0.618_033_988_749_894_9;
-    let (mut a, mut b) = (high - SHARE * (high - low), low + SHARE * (high - low));
-    let (mut at_a, mut at_b) = (travel(a), travel(b));
-    for _ in 0..60 {
-        if at_a <= at_b {
-            (high, b, at_b) = (b, a, at_a);
-            a = high - SHARE * (high - low);
-            at_a = travel(a);
-        } else {
-            (low, a, at_a) = (a, b, at_b);
-            b = low + SHARE * (high - low);
-            at_b = travel(b);
-        }
+/// A radius with dz/dr of both curves.
+#[derive(Clone, Copy)]
+struct Node {
+    r: f64,
+    one: f64,
+    two: f64,
+}
+
+fn halve(
+    node: &dyn Fn(f64) -> Node,
+    (left, right): (Node, Node),
+    depth: usize,
+    offer: &mut dyn FnMut(f64),
+) {
+    const NO_MATTER_MM: f64 = 1e-9;
+    const DEEPEST: usize = 50;
+    let least = left.two.min(right.two) - left.one.max(right.one);
+    let most = left.two.max(right.two) - left.one.min(right.one);
+    let settled = least >= 0.0 || most <= 0.0 || (most - least) * (right.r - left.r) < NO_MATTER_MM;
+    let middle = (left.r + right.r) / 2.0;
+    offer(middle);
+    if !settled && depth < DEEPEST {
+        let middle = node(middle);
+        halve(node, (left, middle), depth + 1, offer);
+        halve(node, (middle, right), depth + 1, offer);
     }
-    (low + high) / 2.0
+}
+
+/// dz/dr at a radius; rounding may not turn its sign where the curve runs level.
+fn run(curve: &Curve, r: f64) -> f64 {
+    let way = curve.tangent(curve.param_at_r(r));
+    let steep = way.z / way.r.abs();
+    if curve.end().r < curve.start().r {
+        -steep
+    } else {
+        steep
+    }
 }
 
 #[cfg(test)]
