@@ -3,9 +3,8 @@
 mod json;
 mod report;
 
-use crate::files;
-use quillet_ide::Workspace;
-use quillet_model::{Source, SourceFile, load, resolve};
+use crate::{disk, files};
+use quillet_model::{Source, SourceFile, load, resolve, tidy};
 use quillet_syntax::{FileId, Finding, Severity};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
@@ -55,7 +54,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    let source = Workspace::default().snapshot();
+    let source = disk::source();
     let looked_at: Vec<_> = paths
         .par_iter()
         .map(|path| (path, look_at(path, &source)))
@@ -104,7 +103,7 @@ struct One {
 }
 
 fn look_at(path: &Path, source: &dyn Source) -> Result<One, String> {
-    let loaded = load(path, source).map_err(|error| error.to_string())?;
+    let loaded = load(&tidy(path), source).map_err(|error| error.to_string())?;
     let design = resolve(&loaded);
     Ok(One {
         findings: quillet_check::check(&design),
@@ -129,7 +128,11 @@ impl Whole {
     fn add(&mut self, one: One) {
         self.count += 1;
         for file in one.files {
-            self.files.entry(file.id).or_insert(file);
+            // A file reached by several paths is called by the first of them in order.
+            let known = self.files.entry(file.id).or_insert_with(|| file.clone());
+            if file.path < known.path {
+                *known = file;
+            }
         }
         self.used.extend(one.uses);
         self.findings.extend(one.findings);

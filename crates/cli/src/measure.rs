@@ -1,8 +1,8 @@
 //! `quillet measure`: what every part holds, weighs and leaves of wall.
 
+use crate::disk;
 use quillet_check::{Wall, walls};
-use quillet_ide::Workspace;
-use quillet_model::{Design, Part, load, resolve};
+use quillet_model::{Design, Part};
 use serde::Serialize;
 use std::fmt::Write as _;
 use std::io::Write as _;
@@ -31,11 +31,10 @@ enum Format {
 
 /// Prints; 0, or 2 where the file cannot be read.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let source = Workspace::default().snapshot();
-    let design = match load(&args.file, &source) {
-        Ok(loaded) => resolve(&loaded),
+    let design = match disk::design(&args.file) {
+        Ok(design) => design,
         Err(reason) => {
-            eprintln!("quillet: {}: {reason}", args.file.display());
+            eprintln!("quillet: {reason}");
             return ExitCode::from(2);
         }
     };
