@@ -7,9 +7,10 @@
 mod braces;
 mod builder;
 
+use crate::Span;
 use crate::token::{Token, TokenKind};
+use crate::told::Told;
 use crate::words::WordCell;
-use crate::{Finding, Span};
 use std::ops::Range;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -71,13 +72,13 @@ pub(crate) struct Block {
 }
 
 /// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss.
-pub(crate) fn layout(text: &str, tokens: &[Token], findings: &mut Vec<Finding>) -> Layout {
+pub(crate) fn layout(text: &str, tokens: &[Token]) -> (Layout, Told) {
     let balanced = braces::are_balanced(text, tokens);
     let mut builder = builder::Builder::new(text, tokens, balanced);
     for index in 0..tokens.len() {
         builder.take(index);
     }
-    builder.finish(findings)
+    builder.finish()
 }
 
 #[cfg(test)]
@@ -87,11 +88,10 @@ mod tests {
 
     /// The statements with their blocks, one a line, indented by depth; then the findings.
     fn laid_out(text: &str) -> String {
-        let mut findings = Vec::new();
-        let layout = layout(text, &lex(FileId(0), text), &mut findings);
+        let (layout, told) = layout(text, &lex(FileId(0), text));
         let mut out = String::new();
         show(text, &layout, &layout.lines, 0, &mut out);
-        for finding in findings {
+        for finding in Told::into_findings([told]) {
             out += &format!("! {} at {:?}\n", finding.message, finding.span);
         }
         out
@@ -176,8 +176,8 @@ mod tests {
             {
         ! the { belongs at the end of the line above at 0:7..8
         ! a new line is expected after } at 0:20..21
-        ! braces lie too deep in one another; a block in a block is the deepest there is at 0:36..37
         ! this { is never closed at 0:33..34
+        ! braces lie too deep in one another; a block in a block is the deepest there is at 0:36..37
         ");
     }
 }

@@ -14,6 +14,7 @@ mod parse;
 mod span;
 mod suggest;
 mod token;
+mod told;
 pub mod visit;
 pub mod words;
 

@@ -24,7 +24,8 @@ pub use expected::{Expected, expected};
 use crate::ast;
 use crate::layout::{Layout, layout};
 use crate::token::{Token, lex};
-use crate::{FileId, Finding, Severity};
+use crate::told::Told;
+use crate::{FileId, Finding};
 
 /// A file as read.
 #[derive(Debug)]
@@ -39,38 +40,18 @@ pub struct Parsed {
     pub(crate) layout: Layout,
 }
 
-/// The most findings that one file is given.
-const MOST_FINDINGS: usize = 100;
-
 /// Reads a text. Every text yields a tree.
 pub fn parse(file: FileId, text: &str) -> Parsed {
     let tokens = lex(file, text);
-    let mut findings = Vec::new();
-    let layout = layout(text, &tokens, &mut findings);
-    let tree = reader::read(file, text, &tokens, &layout, &mut findings);
-    findings.extend(damage::damage(text, &tokens));
-    findings.sort_by_key(|finding| finding.span);
-    cap(&mut findings);
+    let (layout, of_braces) = layout(text, &tokens);
+    let (tree, of_statements) = reader::read(file, text, &tokens, &layout);
+    let of_tokens = damage::damage(text, &tokens);
     Parsed {
         tree,
+        findings: Told::into_findings([of_braces, of_statements, of_tokens]),
         tokens,
-        findings,
         layout,
     }
-}
-
-/// Keeps the first findings and says how many more there are.
-fn cap(findings: &mut Vec<Finding>) {
-    let more = findings.len().saturating_sub(MOST_FINDINGS);
-    if more == 0 {
-        return;
-    }
-    let span = findings[MOST_FINDINGS].span;
-    findings.truncate(MOST_FINDINGS);
-    let message = format!("{more} more places from here on cannot be read");
-    findings.push(
-        Finding::new("syntax", Severity::Error, span, message).hint("put those above right first"),
-    );
 }
 
 #[cfg(test)]

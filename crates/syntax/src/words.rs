@@ -144,10 +144,12 @@ impl WordId {
 
     /// The number of a text, or `NONE`.
     pub(crate) fn of(text: &str) -> WordId {
-        match SORTED.binary_search_by(|(word, _)| (*word).cmp(text)) {
-            Ok(place) => SORTED[place].1,
-            Err(_) => WordId::NONE,
-        }
+        let Some(letter @ b'a'..=b'z') = text.bytes().next() else {
+            return WordId::NONE;
+        };
+        let words = BY_LETTER[usize::from(letter - b'a')].iter();
+        let mut same = words.filter(|(word, _)| *word == text);
+        same.next().map_or(WordId::NONE, |(_, id)| *id)
     }
 
     /// Its text; empty for `NONE`.
@@ -202,12 +204,13 @@ static TEXTS: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
     texts
 });
 
-/// Every text once, in the order of the texts, with its number.
-static SORTED: LazyLock<Vec<(&'static str, WordId)>> = LazyLock::new(|| {
-    let ids = (0..).map(WordId::from_index);
-    let mut sorted: Vec<_> = TEXTS.iter().copied().zip(ids).collect();
-    sorted.sort_by_key(|(text, _)| *text);
-    sorted
+/// Every text once with its number, by its first letter: every name of a file is looked up.
+static BY_LETTER: LazyLock<[Vec<(&'static str, WordId)>; 26]> = LazyLock::new(|| {
+    let mut words = std::array::from_fn(|_| Vec::new());
+    for (text, id) in TEXTS.iter().copied().zip((0..).map(WordId::from_index)) {
+        words[usize::from(text.as_bytes()[0] - b'a')].push((text, id));
+    }
+    words
 });
 
 #[cfg(test)]

@@ -2,9 +2,10 @@
 
 use super::braces::{DEEPEST, begins_item, may_begin_item};
 use super::{Block, Layout, Lexeme, Line};
+use crate::Span;
 use crate::token::{Token, TokenKind};
+use crate::told::{Told, error};
 use crate::words::{WordCell, WordId};
-use crate::{Finding, Severity, Span};
 use std::ops::Range;
 
 pub(super) struct Builder<'t> {
@@ -20,7 +21,7 @@ pub(super) struct Builder<'t> {
     /// The statement being read.
     line: Line,
     place: Place,
-    findings: Vec<Finding>,
+    told: Told,
 }
 
 /// A block whose closing brace has not come yet, with the statement it belongs to.
@@ -64,7 +65,7 @@ impl<'t> Builder<'t> {
                 line_start: true,
                 ..Place::default()
             },
-            findings: Vec::new(),
+            told: Told::default(),
         }
     }
 
@@ -94,14 +95,14 @@ impl<'t> Builder<'t> {
     }
 
     /// Ends what is open and hands the layout over.
-    pub(super) fn finish(mut self, findings: &mut Vec<Finding>) -> Layout {
+    pub(super) fn finish(mut self) -> (Layout, Told) {
         self.close_down_to(0);
-        findings.append(&mut self.findings);
-        Layout {
+        let layout = Layout {
             lexemes: self.lexemes,
             lines: self.lines,
             balanced: self.balanced,
-        }
+        };
+        (layout, self.told)
     }
 
     fn newline(&mut self) {
@@ -158,15 +159,13 @@ impl<'t> Builder<'t> {
             return;
         }
         if let Some(brace) = self.place.closed.take() {
-            self.findings.push(
-                Finding::new(
-                    "syntax",
-                    Severity::Error,
-                    brace,
-                    "a new line is expected after }",
+            self.told.push(|| {
+                error(brace, "a new line is expected after }").fix(
+                    "begin a new line",
+                    gap(brace, span),
+                    "\n",
                 )
-                .fix("begin a new line", gap(brace, span), "\n"),
-            );
+            });
         }
         self.line.lexemes = self.lexemes.len()..self.lexemes.len();
         self.line.tokens = index..index;
@@ -202,8 +201,7 @@ impl<'t> Builder<'t> {
             if self.ignored == 0 {
                 let text = "braces lie too deep in one another; a block in a block is the deepest \
                             there is";
-                let finding = Finding::new("syntax", Severity::Error, span, text);
-                self.findings.push(finding);
+                self.told.push(|| error(span, text));
             }
             self.ignored += 1;
             return;
@@ -231,15 +229,13 @@ impl<'t> Builder<'t> {
         let Some(above) = above else { return };
         let last = self.tokens[above.tokens.end - 1].span;
         self.line = above;
-        self.findings.push(
-            Finding::new(
-                "syntax",
-                Severity::Error,
-                brace,
-                "the { belongs at the end of the line above",
+        self.told.push(|| {
+            error(brace, "the { belongs at the end of the line above").fix(
+                "move it up",
+                gap(last, brace),
+                " ",
             )
-            .fix("move it up", gap(last, brace), " "),
-        );
+        });
     }
 
     fn close(&mut self, index: usize, span: Span) {
@@ -258,12 +254,11 @@ impl<'t> Builder<'t> {
         match self.open.pop() {
             Some(open) => self.end_block(open, Some(index)),
             None => {
-                let text = "this } closes nothing";
-                self.findings.push(
-                    Finding::new("syntax", Severity::Error, span, text)
+                self.told.push(|| {
+                    error(span, "this } closes nothing")
                         .hint("take it away, or open its block")
-                        .fix("take it away", span, ""),
-                );
+                        .fix("take it away", span, "")
+                });
             }
         }
         self.place.closed = Some(span);
@@ -276,15 +271,10 @@ impl<'t> Builder<'t> {
             let Some(open) = self.open.pop() else { return };
             // Of blocks in one another that end together, the outer one is told.
             if self.open.len() == depth {
-                self.findings.push(
-                    Finding::new(
-                        "syntax",
-                        Severity::Error,
-                        open.brace,
-                        "this { is never closed",
-                    )
-                    .hint("write } on a line of its own where the block ends"),
-                );
+                self.told.push(|| {
+                    error(open.brace, "this { is never closed")
+                        .hint("write } on a line of its own where the block ends")
+                });
             }
             self.end_block(open, None);
         }

@@ -1,25 +1,23 @@
 //! Findings for tokens that are damaged wherever they stand.
 
-use super::message::error;
 use crate::suggest::nearest;
 use crate::token::{Token, TokenKind};
+use crate::told::{Told, error};
 use crate::{Finding, Span};
 
 /// Says what is wrong with each damaged token; neighbouring unknown characters are one.
-pub(super) fn damage<'t>(
-    text: &'t str,
-    tokens: &'t [Token],
-) -> impl Iterator<Item = Finding> + use<'t> {
-    let mut tokens = tokens.iter().peekable();
-    std::iter::from_fn(move || {
-        let token = tokens.find(|token| token.kind.is_damaged())?;
-        let mut span = token.span;
-        let is_same = |next: &&Token| (next.kind, token.kind) == (TokenKind::Unknown, next.kind);
-        while let Some(next) = tokens.next_if(is_same) {
-            span = span.to(next.span);
+pub(super) fn damage(text: &str, tokens: &[Token]) -> Told {
+    let mut told = Told::default();
+    let is_same = |one: &Token, next: &Token| {
+        one.kind == TokenKind::Unknown && next.kind == TokenKind::Unknown
+    };
+    for run in tokens.chunk_by(is_same) {
+        let (kind, span) = (run[0].kind, run[0].span.to(run[run.len() - 1].span));
+        if kind.is_damaged() {
+            told.push(|| finding(kind, span, &text[span.range()]));
         }
-        Some(finding(token.kind, span, &text[span.range()]))
-    })
+    }
+    told
 }
 
 fn finding(kind: TokenKind, span: Span, text: &str) -> Finding {

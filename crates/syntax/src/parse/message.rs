@@ -6,8 +6,9 @@ use crate::layout::Lexeme;
 use crate::number::{MOST_DIGITS, NumberFault};
 use crate::suggest::nearest;
 use crate::token::TokenKind;
+use crate::told::error;
 use crate::words::{self, Place, WordId};
-use crate::{Finding, Severity, Span};
+use crate::{Finding, Span};
 
 /// A statement in which something is amiss.
 pub(super) struct Statement<'s> {
@@ -192,11 +193,6 @@ impl<'s> Statement<'s> {
             None => text,
         }
     }
-}
-
-/// An error of the rule `syntax`.
-pub(super) fn error(span: Span, message: impl Into<String>) -> Finding {
-    Finding::new("syntax", Severity::Error, span, message)
 }
 
 fn only_line_end(set: ExpectSet) -> bool {

@@ -6,12 +6,13 @@ use super::expected::Heard;
 use super::expr::Sums;
 use super::input::{Fault, FaultKind, Reading, Rule, input};
 use super::item::{inches, item, material_line};
-use super::message::{Statement, error};
+use super::message::Statement;
 use super::part::{feature, part_line, station};
 use super::pen::{joint_line, pen_line};
 use crate::ast::*;
 use crate::layout::{Layout, Lexeme, Line as Laid};
 use crate::token::{Token, TokenKind};
+use crate::told::{Told, error};
 use crate::words::{self, Place};
 use crate::{FileId, Finding, Span};
 use chumsky::inspector::SimpleState;
@@ -19,23 +20,18 @@ use chumsky::prelude::*;
 use std::ops::Range as Indices;
 
 /// Reads all statements of a layout.
-pub(super) fn read(
-    file: FileId,
-    text: &str,
-    tokens: &[Token],
-    layout: &Layout,
-    findings: &mut Vec<Finding>,
-) -> File {
+pub(super) fn read(file: FileId, text: &str, tokens: &[Token], layout: &Layout) -> (File, Told) {
     let mut reader = Reader {
         file,
         text,
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        findings,
+        told: Told::default(),
         listening: None,
     };
-    reader.file(&layout.lines)
+    let tree = reader.file(&layout.lines);
+    (tree, reader.told)
 }
 
 /// Reads all statements of a layout and says what was expected at a place, if anything was.
@@ -52,7 +48,7 @@ pub(super) fn listen(
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        findings: &mut Vec::new(),
+        told: Told::default(),
         listening: Some(Listening {
             at: place,
             heard: None,
@@ -62,13 +58,13 @@ pub(super) fn listen(
     reader.listening?.heard
 }
 
-struct Reader<'s, 'f> {
+struct Reader<'s> {
     file: FileId,
     text: &'s str,
     tokens: &'s [Token],
     lexemes: &'s [Lexeme],
     rules: Rules<'s>,
-    findings: &'f mut Vec<Finding>,
+    told: Told,
     listening: Option<Listening>,
 }
 
@@ -115,7 +111,7 @@ const LONGEST_SUM: usize = 200;
 /// A statement is put right in at most so many places before it is given up.
 const MOST_SLIPS: usize = 3;
 
-impl<'s> Reader<'s, '_> {
+impl<'s> Reader<'s> {
     fn file(&mut self, lines: &[Laid]) -> File {
         let mut file = File::default();
         let mut stray = false;
@@ -151,13 +147,13 @@ impl<'s> Reader<'s, '_> {
 
     fn late_dimensions(&mut self, line: &Laid) {
         let span = self.head(line);
-        self.findings.push(
+        self.told.push(|| {
             error(
                 span,
                 "dimensions in inches stands at the top of a file, before every item",
             )
-            .hint("move it up"),
-        );
+            .hint("move it up")
+        });
     }
 
     fn belongs_in_a_block(&self, line: &Laid) -> bool {
@@ -283,7 +279,7 @@ impl<'s> Reader<'s, '_> {
             return None;
         }
         if let Some(finding) = too_deep(lexemes) {
-            self.findings.push(finding);
+            self.told.push(|| finding);
             return None;
         }
         let statement = Statement {
@@ -305,9 +301,10 @@ impl<'s> Reader<'s, '_> {
             if slips == 0 && faults.is_empty() && !miswritten {
                 line.set_whole();
             }
-            match unexpected.and_then(|fault| statement.slip(fault)) {
+            let slip = unexpected.filter(|_| !self.told.is_full());
+            match slip.and_then(|fault| statement.slip(fault)) {
                 Some(slip) => {
-                    self.findings.push(statement.slip_finding(&slip));
+                    self.told.push(|| statement.slip_finding(&slip));
                     slip.lexeme.word.set(slip.meant);
                 }
                 None => {
@@ -316,8 +313,9 @@ impl<'s> Reader<'s, '_> {
                         .filter(|_| !miswritten)
                         .into_iter()
                         .chain(numbers);
-                    let told = told.map(|fault| statement.finding(fault));
-                    self.findings.extend(told);
+                    for fault in told {
+                        self.told.push(|| statement.finding(fault));
+                    }
                     return value;
                 }
             }
@@ -358,7 +356,7 @@ impl<'s> Reader<'s, '_> {
     fn attempt<T>(&self, rule: &Rule<'s, T>, lexemes: &'s [Lexeme]) -> (Option<T>, Vec<Fault>) {
         let lenient = self.attempt_with(rule, lexemes, false);
         let first = |faults: &[Fault]| faults.iter().map(|fault| fault.span).min();
-        if lenient.1.is_empty() {
+        if lenient.1.is_empty() || self.told.is_full() {
             return lenient;
         }
         let strict = self.attempt_with(rule, lexemes, true);
