@@ -36,46 +36,53 @@ impl PenChoice {
             },
         }
     }
-
-    /// The one pen that is meant; none where the file has none.
-    ///
-    /// # Errors
-    ///
-    /// As [`PenChoice::pens`], and where there are several.
-    pub(crate) fn pen<'d>(&self, design: &'d Design) -> Result<Option<&'d Pen>, String> {
-        let pens = self.pens(design)?;
-        match pens[..] {
-            [] => Ok(None),
-            [pen] => Ok(Some(pen)),
-            _ => {
-                let names: Vec<&str> = pens.iter().map(|pen| &*pen.name.text).collect();
-                Err(format!(
-                    "there are several pens; say --pen {}",
-                    names.join(" or --pen ")
-                ))
-            }
-        }
-    }
 }
 
-/// The part of a name, as a pen sees it.
+/// A part with the pen that sees it so; none where it is in no pen.
+pub(crate) type Chosen<'d> = (Option<&'d Pen>, &'d Arc<Part>);
+
+/// The parts that are cut for some pens, each once however many pens share it; all those of the
+/// file where there is no pen. With a name, the part of that name alone, bought or not.
 ///
 /// # Errors
 ///
 /// A sentence that names the parts there are.
-pub(crate) fn part<'d>(
+pub(crate) fn parts<'d>(
     design: &'d Design,
-    pen: Option<&'d Pen>,
-    name: &str,
-) -> Result<&'d Arc<Part>, String> {
-    let in_pen = pen.and_then(|pen| pen.parts.get(pen.part_index(name)?));
-    in_pen.or_else(|| design.part(name)).ok_or_else(|| {
-        unknown(
+    pens: &[&'d Pen],
+    name: Option<&str>,
+) -> Result<Vec<Chosen<'d>>, String> {
+    let in_pens = pens
+        .iter()
+        .flat_map(|pen| pen.parts.iter().map(|part| (Some(*pen), part)));
+    let alone = design
+        .parts
+        .iter()
+        .map(|part| (None, part))
+        .filter(|_| pens.is_empty() || name.is_some());
+    let wanted = |part: &Part| match name {
+        Some(name) => &*part.name.text == name,
+        None => !part.bought,
+    };
+    let mut found: Vec<Chosen> = Vec::new();
+    for chosen in in_pens.chain(alone).filter(|(_, part)| wanted(part)) {
+        let known = |it: &Chosen| {
+            Arc::ptr_eq(it.1, chosen.1)
+                || (chosen.0.is_none() && it.1.name.text == chosen.1.name.text)
+        };
+        if !found.iter().any(known) {
+            found.push(chosen);
+        }
+    }
+    match (name, found.is_empty()) {
+        (Some(name), true) => Err(unknown(
             "part",
             name,
             design.parts.iter().map(|part| &*part.name.text),
-        )
-    })
+        )),
+        (None, true) => Err("there is no part in this file that is cut".into()),
+        _ => Ok(found),
+    }
 }
 
 fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>) -> String {
@@ -84,10 +91,4 @@ fn unknown<'a>(what: &str, name: &str, known: impl Iterator<Item = &'a str>) -> 
         [] => format!("there is no {what} {name}; the file has none"),
         _ => format!("there is no {what} {name}; there is {}", known.join(", ")),
     }
-}
-
-/// The parts that the maker cuts: the pen's, or the file's where it has no pen.
-pub(crate) fn cut_parts<'d>(design: &'d Design, pen: Option<&'d Pen>) -> Vec<&'d Arc<Part>> {
-    let parts = pen.map_or(&design.parts, |pen| &pen.parts);
-    parts.iter().filter(|part| !part.bought).collect()
 }

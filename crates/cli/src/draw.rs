@@ -85,14 +85,11 @@ fn single(scenes: &[Scene]) -> Result<&Scene, String> {
 }
 
 fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
-    let pen = args.pen.pen(design)?;
-    let parts = match &args.part {
-        Some(name) => vec![choice::part(design, pen, name)?],
-        None => choice::cut_parts(design, pen),
-    };
+    let pens = args.pen.pens(design)?;
+    let parts = choice::parts(design, &pens, args.part.as_deref())?;
     let count = parts.len();
-    let drawn = parts.iter().enumerate().map(|(at, part)| {
-        let title = title(design, pen, part, (at + 1, count));
+    let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
+        let title = title(design, *pen, part, (at + 1, count));
         draw::part(part, args.paper.into(), &title).ok_or_else(|| {
             format!(
                 "{} has no shape yet; see what quillet check says",
@@ -100,11 +97,7 @@ fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
             )
         })
     });
-    let drawn: Vec<Scene> = drawn.collect::<Result<_, _>>()?;
-    if drawn.is_empty() {
-        return Err("there is no part to draw in this file".into());
-    }
-    Ok(drawn)
+    drawn.collect()
 }
 
 fn title(design: &Design, pen: Option<&Pen>, part: &Part, sheet: (usize, usize)) -> PartTitle {

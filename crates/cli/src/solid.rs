@@ -36,18 +36,24 @@ fn write(args: &Args) -> Result<(), String> {
     }
     let design = disk::design(&args.file)?;
     warn::errors(&design);
-    let pen = args.pen.pen(&design)?;
-    let parts = match &args.part {
-        Some(name) => vec![choice::part(&design, pen, name)?],
-        None => choice::cut_parts(&design, pen),
+    let pens = args.pen.pens(&design)?;
+    let parts = choice::parts(&design, &pens, args.part.as_deref())?;
+    let named = |at: usize| {
+        let (pen, part) = parts[at];
+        let before = parts[..at]
+            .iter()
+            .any(|(_, other)| other.name.text == part.name.text);
+        // The same part as another pen sees it.
+        match pen.filter(|_| before) {
+            Some(pen) => format!("{} ({})", part.name.text, pen.name.text),
+            None => part.name.text.to_string(),
+        }
     };
-    let bodies: Vec<Body> = parts
+    let bodies = parts
         .iter()
-        .map(|part| body(part))
-        .collect::<Result<_, _>>()?;
-    if bodies.is_empty() {
-        return Err("there is no part in this file".into());
-    }
+        .enumerate()
+        .map(|(at, (_, part))| body(part, named(at)));
+    let bodies: Vec<Body> = bodies.collect::<Result<_, _>>()?;
     let name = args
         .part
         .as_ref()
@@ -76,14 +82,13 @@ fn write(args: &Args) -> Result<(), String> {
     args.output.write(&path, &bytes)
 }
 
-fn body(part: &Part) -> Result<Body, String> {
-    let name = &part.name.text;
+fn body(part: &Part, name: String) -> Result<Body, String> {
     let profiles = part
         .profiles
         .as_ref()
         .ok_or_else(|| format!("{name} has no shape yet; see what quillet check says"))?;
     let metal = &profiles.metal;
-    Body::new(name.to_string(), &metal.outer, &metal.inner).map_err(|broken| {
+    Body::new(name.clone(), &metal.outer, &metal.inner).map_err(|broken| {
         format!(
             "{name}: the bore breaks through the outside at {:.3} mm",
             broken.z_mm
