@@ -20,6 +20,9 @@ pub(crate) struct Args {
     /// One part alone
     #[arg(long, value_name = "NAME")]
     part: Option<String>,
+    /// The pen put together, without its parts one by one
+    #[arg(long, conflicts_with = "part")]
+    assembled: bool,
     /// The paper
     #[arg(long, value_enum, default_value_t)]
     paper: PaperName,
@@ -80,32 +83,47 @@ fn write(args: &Args) -> Result<(), String> {
 fn single(scenes: &[Scene]) -> Result<&Scene, String> {
     match scenes {
         [scene] => Ok(scene),
-        _ => Err("this form holds one drawing; say which with --part, or write a .pdf".into()),
+        _ => Err(
+            "this form holds one drawing; say which with --part or --assembled, or write a .pdf"
+                .into(),
+        ),
     }
 }
 
 fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
     let pens = args.pen.pens(design)?;
-    let parts = choice::parts(design, &pens, args.part.as_deref())?;
-    let count = parts.len();
-    let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
-        let title = title(design, *pen, part, (at + 1, count));
-        draw::part(part, args.paper.into(), &title).ok_or_else(|| {
-            format!(
-                "{} has no shape yet; see what quillet check says",
-                part.name.text
-            )
-        })
+    let parts = match args.assembled {
+        true => Vec::new(),
+        false => choice::parts(design, &pens, args.part.as_deref())?,
+    };
+    let assembled = if args.part.is_some() { &[] } else { &pens[..] };
+    let count = assembled.len() + parts.len();
+    let put_together = assembled.iter().enumerate().map(|(at, pen)| {
+        let title = title(design, Some(pen), None, (at + 1, count));
+        draw::pen(pen, args.paper.into(), &title).ok_or_else(|| without("the pen", &pen.name.text))
     });
-    drawn.collect()
+    let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
+        let title = title(design, *pen, Some(part), (assembled.len() + at + 1, count));
+        draw::part(part, args.paper.into(), &title)
+            .ok_or_else(|| without("the part", &part.name.text))
+    });
+    put_together.chain(drawn).collect()
 }
 
-fn title(design: &Design, pen: Option<&Pen>, part: &Part, sheet: (usize, usize)) -> PartTitle {
-    let bench = design.bench(
-        part.bench
-            .as_ref()
-            .or(pen.and_then(|pen| pen.bench.as_ref())),
-    );
+fn without(what: &str, name: &str) -> String {
+    format!("{what} {name} has no shape yet; see what quillet check says")
+}
+
+fn title(
+    design: &Design,
+    pen: Option<&Pen>,
+    part: Option<&Part>,
+    sheet: (usize, usize),
+) -> PartTitle {
+    let said = part
+        .and_then(|part| part.bench.as_ref())
+        .or(pen.and_then(|pen| pen.bench.as_ref()));
+    let bench = design.bench(said);
     let titled = |name: &str, title: Option<&quillet_syntax::ast::Text>| {
         title.map_or_else(|| name.to_owned(), |title| title.text.to_string())
     };

@@ -1,6 +1,7 @@
 //! The half section: the outside above the axis, the cut below.
 
 use super::outline;
+use super::seen::ALONE;
 use super::thread::{Shown, threads};
 use super::view::{Half, View};
 use crate::scene::{Layer, Scene};
@@ -9,12 +10,20 @@ use quillet_model::{Part, Profiles};
 /// Draws a part in half section.
 pub(super) fn half_section(scene: &mut Scene, view: View, part: &Part, profiles: &Profiles) {
     let solid = &profiles.crest;
-    outline::section(scene, view, Half::Lower, part, solid);
-    outline::glue_lines(scene, view, Half::Lower, part, solid, true);
-    threads(scene, view, Half::Lower, part, solid, Shown::Cut);
-    outline::outside(scene, view, Half::Upper, solid);
-    outline::glue_lines(scene, view, Half::Upper, part, solid, false);
-    threads(scene, view, Half::Upper, part, solid, Shown::Outside);
+    outline::section(scene, view, Half::Lower, (part, solid), 0, &ALONE);
+    outline::glue_lines(scene, view, Half::Lower, part, solid, true, Layer::Outline);
+    threads(scene, view, Half::Lower, part, solid, Shown::Cut, &ALONE);
+    outline::outside(scene, view, Half::Upper, solid, &ALONE);
+    outline::glue_lines(scene, view, Half::Upper, part, solid, false, Layer::Outline);
+    threads(
+        scene,
+        view,
+        Half::Upper,
+        part,
+        solid,
+        Shown::Outside,
+        &ALONE,
+    );
     axis(scene, view, part.length.to_mm());
 }
 

@@ -1,5 +1,6 @@
 //! What every view of a part shows of its outline: edges, ends, pieces of the blank.
 
+use super::seen::Before;
 use super::view::{Half, View};
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_geometry::{Chain, Point};
@@ -9,37 +10,51 @@ use quillet_model::{Part, Solid};
 const EDGE_DEG: f64 = 1.0;
 
 /// The outside of a half: silhouette, and an edge wherever it turns.
-pub(super) fn outside(scene: &mut Scene, view: View, half: Half, solid: &Solid) {
-    scene.stroke(Layer::Outline, view.path(half, &solid.outer));
-    edges(scene, view, half, &solid.outer);
-    ends(scene, view, half, solid);
+pub(super) fn outside(scene: &mut Scene, view: View, half: Half, solid: &Solid, before: &Before) {
+    before.stroke(scene, view, half, &solid.outer);
+    edges(scene, view, half, &solid.outer, before);
+    ends(scene, view, half, solid, before);
 }
 
-/// The cut half: outside, bores with their edges behind the cut, hatched where there is metal.
-pub(super) fn section(scene: &mut Scene, view: View, half: Half, part: &Part, solid: &Solid) {
-    for lines in hatches(view, half, part, solid) {
+/// The cut half: outside, bores with their edges behind the cut, hatched where there is metal; the
+/// hatches are told apart by `number`.
+pub(super) fn section(
+    scene: &mut Scene,
+    view: View,
+    half: Half,
+    (part, solid): (&Part, &Solid),
+    number: usize,
+    before: &Before,
+) {
+    for lines in hatches(view, half, part, solid, number, before) {
         scene.lines(Layer::Hatch, lines);
     }
-    scene.stroke(Layer::Outline, view.path(half, &solid.outer));
+    before.stroke(scene, view, half, &solid.outer);
     for bore in &solid.inner {
-        scene.stroke(Layer::Outline, view.path(half, bore));
-        edges(scene, view, half, bore);
+        before.stroke(scene, view, half, bore);
+        edges(scene, view, half, bore, before);
     }
-    ends(scene, view, half, solid);
+    ends(scene, view, half, solid, before);
+}
+
+/// A half's region on the paper: outside and bores, by the even-odd rule.
+pub(super) fn region(view: View, half: Half, solid: &Solid) -> Vec<Path> {
+    let chains = std::iter::once(&solid.outer).chain(&solid.inner);
+    chains.map(|chain| view.region(half, chain)).collect()
 }
 
 /// Lines from the axis to the outline wherever it turns.
-fn edges(scene: &mut Scene, view: View, half: Half, chain: &Chain) {
+fn edges(scene: &mut Scene, view: View, half: Half, chain: &Chain, before: &Before) {
     let mut shown: Vec<Point> = Vec::new();
     for pair in chain.segments().windows(2) {
-        let (before, after) = (&pair[0].curve, &pair[1].curve);
-        let at = match (before.is_vertical(), after.is_vertical()) {
+        let (one, two) = (&pair[0].curve, &pair[1].curve);
+        let at = match (one.is_vertical(), two.is_vertical()) {
             (false, false) => {
-                let turn = after.slope(0.0).atan() - before.slope(1.0).atan();
-                (turn.abs().to_degrees() > EDGE_DEG).then(|| after.start())
+                let turn = two.slope(0.0).atan() - one.slope(1.0).atan();
+                (turn.abs().to_degrees() > EDGE_DEG).then(|| two.start())
             }
-            (true, _) => Some(after.start()),
-            (_, true) => Some(before.end()),
+            (true, _) => Some(two.start()),
+            (_, true) => Some(one.end()),
         };
         let Some(at) = at else { continue };
         // At a step the nearer edge lies before or on the farther one.
@@ -50,29 +65,40 @@ fn edges(scene: &mut Scene, view: View, half: Half, chain: &Chain) {
         }
     }
     for at in shown {
-        scene.line(Layer::Outline, view.axis(at.z), view.place(half, at));
+        before.line(scene, before.outline, view, half, Point::new(at.z, 0.0), at);
     }
 }
 
 /// The two end faces, from the axis out.
-fn ends(scene: &mut Scene, view: View, half: Half, solid: &Solid) {
+fn ends(scene: &mut Scene, view: View, half: Half, solid: &Solid, before: &Before) {
     for at in [solid.outer.start(), solid.outer.end()] {
         if at.r > 1e-9 {
-            scene.line(Layer::Outline, view.axis(at.z), view.place(half, at));
+            before.line(scene, before.outline, view, half, Point::new(at.z, 0.0), at);
         }
     }
 }
 
 /// The hatching, each piece of a glued blank by its own.
-fn hatches(view: View, half: Half, part: &Part, solid: &Solid) -> Vec<Vec<[Xy; 2]>> {
-    let chains = std::iter::once(&solid.outer).chain(&solid.inner);
-    let region: Vec<Path> = chains.map(|chain| view.region(half, chain)).collect();
+fn hatches(
+    view: View,
+    half: Half,
+    part: &Part,
+    solid: &Solid,
+    number: usize,
+    before: &Before,
+) -> Vec<Vec<[Xy; 2]>> {
+    let region = region(view, half, solid);
     if part.blanks.len() < 2 {
-        return vec![hatch(&region, None, Hatch::numbered(0))];
+        return vec![hatch(&region, None, before.covers, Hatch::numbered(number))];
     }
     let pieces = (0..part.blanks.len()).map(|which| {
         let clip = piece(view, half, part, which);
-        hatch(&region, Some(&clip), Hatch::numbered(which))
+        hatch(
+            &region,
+            Some(&clip),
+            before.covers,
+            Hatch::numbered(number + which),
+        )
     });
     pieces.collect()
 }
@@ -110,6 +136,7 @@ pub(super) fn glue_lines(
     part: &Part,
     solid: &Solid,
     cut: bool,
+    layer: Layer,
 ) {
     for piece in part.blanks.iter().skip(1) {
         let z = piece.from.to_mm();
@@ -133,7 +160,7 @@ pub(super) fn glue_lines(
         };
         let mut places = places.into_iter().map(|at| view.place(half, at));
         let Some(start) = places.next() else { continue };
-        scene.stroke(Layer::Outline, places.fold(Path::open(start), Path::line));
+        scene.stroke(layer, places.fold(Path::open(start), Path::line));
     }
 }
 

@@ -54,7 +54,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let spare = (high.y - low.y - depth - 2.0 * radius * scale) / 2.0;
     let axis = high.y - spare - upper.depth_mm() - radius * scale;
     let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
-    let view = View { origin, scale };
+    let view = View::new(origin, scale);
     let scene = &mut sheet.scene;
     half_section(scene, view, part, profiles);
     let ends = [0.0, length];

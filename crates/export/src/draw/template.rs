@@ -17,10 +17,7 @@ pub fn template(part: &Part) -> Option<Scene> {
         width,
         height,
     );
-    let view = View {
-        origin: Xy::new(margin, 4.0),
-        scale: 1.0,
-    };
+    let view = View::new(Xy::new(margin, 4.0), 1.0);
     let outer = &profiles.crest.outer;
     let top = view.origin.y + radius + card;
     let (start, end) = (view.axis(0.0), view.axis(length));

@@ -1,5 +1,6 @@
 //! Threads by the simplified convention of ISO 6410-1.
 
+use super::seen::Before;
 use super::view::{Half, View};
 use crate::scene::{Layer, Scene};
 use quillet_geometry::Point;
@@ -27,6 +28,7 @@ pub(super) fn threads(
     part: &Part,
     solid: &Solid,
     shown: Shown,
+    before: &Before,
 ) {
     for feature in &part.features {
         let Some((thread, side)) = feature.thread() else {
@@ -49,8 +51,8 @@ pub(super) fn threads(
             Side::Outside => (major, major - apart, 0.0_f64),
             Side::Inside => (minor, minor + apart, minor),
         };
-        let [a, b] = [from, to].map(|z| view.place(half, Point::new(z, root)));
-        scene.line(Layer::Thread, a, b);
+        let [a, b] = [from, to].map(|z| Point::new(z, root));
+        before.line(scene, Layer::Thread, view, half, a, b);
         for z in [from, to] {
             // Where the thread runs out at an edge, the outline is there already.
             let edge =
@@ -66,8 +68,8 @@ pub(super) fn threads(
                 (Side::Outside, Shown::Cut) => root,
                 _ => last,
             };
-            let ends = [low, crest.max(root)].map(|r| view.place(half, Point::new(z, r)));
-            scene.line(Layer::Outline, ends[0], ends[1]);
+            let [a, b] = [low, crest.max(root)].map(|r| Point::new(z, r));
+            before.line(scene, before.outline, view, half, a, b);
         }
     }
 }

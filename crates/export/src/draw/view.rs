@@ -2,6 +2,7 @@
 
 use crate::scene::{Path, Step, Xy};
 use quillet_geometry::{Chain, Curve, Point};
+use std::f64::consts::PI;
 
 /// A part's axis on the paper, from left to right, and the scale it is drawn at.
 #[derive(Clone, Copy, Debug)]
@@ -10,6 +11,8 @@ pub(super) struct View {
     pub(super) origin: Xy,
     /// Paper millimetres for each of the part's.
     pub(super) scale: f64,
+    /// Turned end for end: stations run to the left.
+    pub(super) flipped: bool,
 }
 
 /// Which side of the axis.
@@ -32,10 +35,26 @@ impl Half {
 }
 
 impl View {
+    /// A part whose stations run to the right.
+    pub(super) fn new(origin: Xy, scale: f64) -> View {
+        View {
+            origin,
+            scale,
+            flipped: false,
+        }
+    }
+
     /// A place of the meridian plane on the paper.
     pub(super) fn place(&self, half: Half, at: Point) -> Xy {
-        self.origin
-            .moved(at.z * self.scale, half.sign() * at.r * self.scale)
+        self.origin.moved(
+            self.way() * at.z * self.scale,
+            half.sign() * at.r * self.scale,
+        )
+    }
+
+    /// 1 where stations run to the right, -1 where they run to the left.
+    fn way(&self) -> f64 {
+        if self.flipped { -1.0 } else { 1.0 }
     }
 
     /// A station on the axis.
@@ -84,15 +103,15 @@ impl View {
                     if arc.is_convex() || angle <= 1.0 {
                         angle
                     } else {
-                        angle - std::f64::consts::TAU
+                        angle - 2.0 * PI
                     }
                 };
                 let (from, end) = (near(from), near(end));
                 Step::Arc {
                     centre: self.place(half, centre),
                     semi: Xy::new(semi.z * self.scale, semi.r * self.scale),
-                    from_rad: half.sign() * from,
-                    sweep_rad: half.sign() * (end - from),
+                    from_rad: half.sign() * if self.flipped { PI - from } else { from },
+                    sweep_rad: half.sign() * self.way() * (end - from),
                     to,
                 }
             }

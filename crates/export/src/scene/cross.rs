@@ -38,6 +38,18 @@ pub(super) fn both(one: &[(f64, f64)], two: &[(f64, f64)]) -> Vec<(f64, f64)> {
         .collect()
 }
 
+/// What of the first stretches is in none of the second.
+pub(super) fn less(one: &[(f64, f64)], two: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    two.iter().fold(one.to_vec(), |rest, hole| {
+        let around =
+            |part: (f64, f64)| [(part.0, part.1.min(hole.0)), (part.0.max(hole.1), part.1)];
+        rest.into_iter()
+            .flat_map(around)
+            .filter(|(from, to)| from < to)
+            .collect()
+    })
+}
+
 /// A step's place with its ends exactly as said, so that neighbours agree on a corner.
 fn end_exact(from: Xy, step: &Step, t: f64) -> Xy {
     match t {

@@ -1,6 +1,6 @@
 //! Hatching, cut exactly where the section ends.
 
-use super::cross::{both, stretches};
+use super::cross::{both, less, stretches};
 use super::{Path, Xy};
 
 /// How a cut face is hatched.
@@ -24,8 +24,14 @@ impl Hatch {
     }
 }
 
-/// The lines that hatch a region (even-odd), where it is within `clip` too if one is given.
-pub fn hatch(region: &[Path], clip: Option<&[Path]>, pattern: Hatch) -> Vec<[Xy; 2]> {
+/// The lines that hatch a region (even-odd), within `clip` too if one is given, and outside of each of
+/// `covers`.
+pub fn hatch(
+    region: &[Path],
+    clip: Option<&[Path]>,
+    covers: &[Vec<Path>],
+    pattern: Hatch,
+) -> Vec<[Xy; 2]> {
     let (sin, cos) = pattern.angle_deg.to_radians().sin_cos();
     let normal = Xy::new(-sin, cos);
     let place = |along: f64, offset: f64| {
@@ -56,6 +62,9 @@ pub fn hatch(region: &[Path], clip: Option<&[Path]>, pattern: Hatch) -> Vec<[Xy;
             if let Some(clip) = clip {
                 inside = both(&inside, &stretches(clip, normal, offset));
             }
+            for cover in covers {
+                inside = less(&inside, &stretches(cover, normal, offset));
+            }
             inside
                 .into_iter()
                 .map(move |(from, to)| [place(from, offset), place(to, offset)])
@@ -84,6 +93,7 @@ mod tests {
         let lines = hatch(
             &ring,
             None,
+            &[],
             Hatch {
                 angle_deg: 45.0,
                 spacing_mm: 0.05,
@@ -107,6 +117,7 @@ mod tests {
         let lines = hatch(
             &square,
             Some(&right),
+            &[],
             Hatch {
                 angle_deg: 135.0,
                 spacing_mm: 0.02,

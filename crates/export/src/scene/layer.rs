@@ -5,6 +5,8 @@
 pub enum Layer {
     /// Visible outlines and edges, crests of threads: continuous thick (01.2).
     Outline,
+    /// Visible outlines of small things, so that they stay clear: continuous thick, the next finer group.
+    Fine,
     /// Roots of threads: continuous thin (01.1).
     Thread,
     /// Hatching: continuous thin (01.1).
@@ -30,8 +32,9 @@ pub type Dash = &'static [f64];
 
 impl Layer {
     /// All of them.
-    pub const ALL: [Layer; 10] = [
+    pub const ALL: [Layer; 11] = [
         Layer::Outline,
+        Layer::Fine,
         Layer::Thread,
         Layer::Hatch,
         Layer::Axis,
@@ -47,6 +50,7 @@ impl Layer {
     pub fn name(self) -> &'static str {
         match self {
             Layer::Outline => "outline",
+            Layer::Fine => "fine",
             Layer::Thread => "thread",
             Layer::Hatch => "hatch",
             Layer::Axis => "axis",
@@ -63,6 +67,7 @@ impl Layer {
     pub fn width_mm(self) -> f64 {
         match self {
             Layer::Outline | Layer::Contact => 0.5,
+            Layer::Fine => 0.35,
             Layer::Hatch => 0.18,
             _ => 0.25,
         }

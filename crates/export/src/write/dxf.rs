@@ -145,7 +145,7 @@ fn layer_name(layer: Layer) -> String {
 /// Colours by number: R12 has no line widths, so a plotter's table tells thick from thin by them.
 fn colour(layer: Layer) -> i16 {
     match layer {
-        Layer::Outline => 7,
+        Layer::Outline | Layer::Fine => 7,
         Layer::Thread => 3,
         Layer::Hatch => 8,
         Layer::Axis => 4,

@@ -3,12 +3,27 @@
 use quillet_model::{Design, Part, Texts, load, resolve};
 use std::path::Path;
 
-/// Heron and the odd parts beside it.
-pub(crate) fn design() -> Design {
-    let texts = Texts::default()
-        .with("heron.quillet", include_str!("../pens/heron.quillet"))
-        .with("bought.quillet", include_str!("../pens/bought.quillet"));
-    let design = resolve(&load(Path::new("heron.quillet"), &texts).expect("the texts are there"));
+/// The design of an example.
+pub(crate) fn example(name: &str) -> Design {
+    let mut texts = Texts::default();
+    for (name, text) in [
+        (
+            "heron.quillet",
+            include_str!("../../../../examples/heron.quillet"),
+        ),
+        (
+            "bought.quillet",
+            include_str!("../../../../examples/bought.quillet"),
+        ),
+        (
+            "saltings.quillet",
+            include_str!("../../../../examples/saltings.quillet"),
+        ),
+        ("odd.quillet", include_str!("../pens/odd.quillet")),
+    ] {
+        texts = texts.with(name, text);
+    }
+    let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));
     let said: Vec<_> = design
         .findings
         .iter()

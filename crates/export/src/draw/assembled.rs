@@ -1,0 +1,181 @@
+//! The parts of a pen put together, in full section; bought parts are not cut.
+
+use super::outline;
+use super::seen::Before;
+use super::thread::{Shown, threads};
+use super::view::{Half, View};
+use crate::scene::{Layer, Path, Scene, Xy};
+use quillet_geometry::{Chain, Point};
+use quillet_model::{Configuration, Part, Pen, Place, Solid};
+
+/// Where a pen in a configuration lies on the paper.
+#[derive(Clone, Copy)]
+pub(super) struct PenView<'a> {
+    pub(super) pen: &'a Pen,
+    pub(super) configuration: &'a Configuration,
+    /// Where its foremost place lies on the axis.
+    pub(super) origin: Xy,
+    pub(super) scale: f64,
+}
+
+/// A part that is there.
+struct Member<'a> {
+    index: usize,
+    part: &'a Part,
+    solid: &'a Solid,
+    place: Place,
+    view: View,
+}
+
+impl PenView<'_> {
+    /// A station of a part on the axis; none where the part is not there.
+    pub(super) fn axis(&self, part: usize, station_mm: f64) -> Option<Xy> {
+        let z = self.configuration.z_mm(part, station_mm)?;
+        Some(self.origin.moved(z * self.scale, 0.0))
+    }
+
+    /// Half the greatest diameter of what is there, mm.
+    pub(super) fn radius_mm(&self) -> f64 {
+        let there = self.members();
+        let chains = there.iter().map(|member| &member.solid.outer);
+        chains.map(widest).fold(0.0, f64::max)
+    }
+
+    /// Draws it.
+    pub(super) fn draw(&self, scene: &mut Scene) {
+        let members = self.members();
+        for half in [Half::Upper, Half::Lower] {
+            let regions: Vec<Vec<Path>> = members
+                .iter()
+                .map(|it| outline::region(it.view, half, it.solid))
+                .collect();
+            for (at, member) in members.iter().enumerate() {
+                let others = || {
+                    members
+                        .iter()
+                        .zip(&regions)
+                        .filter(|(it, _)| self.hides(it, member))
+                };
+                let hides = |place: Point| {
+                    let z = member.place.of(place.z);
+                    others().any(|(it, _)| it.holds(z, place.r))
+                };
+                let covers: Vec<Vec<Path>> = others()
+                    .map(|(it, region)| {
+                        // What is not cut covers its bore too.
+                        let shown = if it.part.bought { 1 } else { region.len() };
+                        region.iter().take(shown).cloned().collect()
+                    })
+                    .collect();
+                let before = Before {
+                    hides: &hides,
+                    outline: Layer::Fine,
+                    covers: &covers,
+                };
+                member.draw(scene, half, at, &before);
+            }
+        }
+        let (from, to) = (
+            self.origin,
+            self.origin
+                .moved(self.configuration.length_mm * self.scale, 0.0),
+        );
+        scene.line(Layer::Axis, from.moved(-4.0, 0.0), to.moved(4.0, 0.0));
+    }
+
+    fn members(&self) -> Vec<Member<'_>> {
+        let parts = self.pen.parts.iter().enumerate();
+        let there = parts.filter_map(|(index, part)| {
+            let place = (*self.configuration.places.get(index)?)?;
+            let solid = &part.profiles.as_ref()?.crest;
+            let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
+            let view = View {
+                origin,
+                scale: self.scale,
+                flipped: place.reversed,
+            };
+            Some(Member {
+                index,
+                part,
+                solid,
+                place,
+                view,
+            })
+        });
+        there.collect()
+    }
+
+    /// Whether one part lies before another on the paper: what is not cut before what is, what goes in
+    /// before what receives it (as ISO 6410-1 has it of threads).
+    fn hides(&self, one: &Member, other: &Member) -> bool {
+        if one.index == other.index {
+            return false;
+        }
+        let goes_into = |male: usize, female: usize| {
+            self.pen.assembly.joints.iter().any(|joint| {
+                joint.males.iter().any(|it| it.0 == male)
+                    && joint.females.iter().any(|it| it.0 == female)
+            })
+        };
+        match (one.part.bought, other.part.bought) {
+            (true, true) => !goes_into(one.index, other.index),
+            (true, false) => true,
+            (false, _) => !goes_into(other.index, one.index),
+        }
+    }
+}
+
+impl Member<'_> {
+    fn draw(&self, scene: &mut Scene, half: Half, number: usize, before: &Before) {
+        let shown = if self.part.bought {
+            Shown::Outside
+        } else {
+            Shown::Cut
+        };
+        if self.part.bought {
+            outline::outside(scene, self.view, half, self.solid, before);
+        } else {
+            let what = (self.part, self.solid);
+            outline::section(scene, self.view, half, what, number, before);
+            outline::glue_lines(
+                scene,
+                self.view,
+                half,
+                self.part,
+                self.solid,
+                true,
+                Layer::Fine,
+            );
+        }
+        threads(scene, self.view, half, self.part, self.solid, shown, before);
+    }
+
+    /// True for places inside it, of a part that is not cut also in its bore.
+    fn holds(&self, z_mm: f64, r_mm: f64) -> bool {
+        let station = self.place.station(z_mm);
+        let radius = |chain: &Chain| {
+            chain
+                .radii_at(station)
+                .map(|(one, two)| (one.min(two), one.max(two)))
+        };
+        let Some((outer, _)) = radius(&self.solid.outer) else {
+            return false;
+        };
+        let bore = if self.part.bought {
+            None
+        } else {
+            self.solid.inner.iter().find_map(radius)
+        };
+        // Surfaces that touch hide nothing.
+        let near = 1e-4;
+        r_mm < outer - near && bore.is_none_or(|(_, bore)| r_mm > bore + near)
+    }
+}
+
+fn widest(chain: &Chain) -> f64 {
+    let bounds = chain
+        .segments()
+        .iter()
+        .map(|segment| segment.curve.bounds());
+    bounds.fold(0.0, |most, bounds| bounds.max.r.max(most))
+}

@@ -1,0 +1,112 @@
+//! Where parts touch and what is left between them, numbered for a drawing.
+
+use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, Spot, Touch};
+use quillet_syntax::ast::Verb;
+
+/// A numbered place of a drawing and what the legend says of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Callout {
+    /// Its number.
+    pub number: usize,
+    /// Something touches there; else something stays clear.
+    pub touches: bool,
+    /// Where: a part of the pen, a station on it, a radius, mm.
+    pub(super) spot: Spot,
+    /// What the legend says.
+    pub says: String,
+}
+
+/// Which joints one view of a pen is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum About {
+    /// The cap joint.
+    Capped,
+    /// Those that stay together.
+    Uncapped,
+    /// The cap on the tail.
+    Posted,
+}
+
+/// The callouts of the joints that a view is about, numbered on from `first`.
+pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
+    let joints = pen.joints.iter().zip(&pen.assembly.joints);
+    let meant = joints.filter(|(joint, rest)| {
+        let view = match joint.verb {
+            Verb::Close => About::Capped,
+            Verb::Post => About::Posted,
+            _ => About::Uncapped,
+        };
+        view == about && !rest.redundant
+    });
+    let found: Vec<(bool, Spot, String)> =
+        meant.flat_map(|(_, rest)| of_joint(pen, rest)).collect();
+    let numbered = found.into_iter().enumerate();
+    numbered
+        .map(|(at, (touches, spot, says))| Callout {
+            number: first + at,
+            touches,
+            spot,
+            says,
+        })
+        .collect()
+}
+
+fn of_joint(pen: &Pen, rest: &AtRest) -> Vec<(bool, Spot, String)> {
+    let mut found: Vec<(bool, Spot, String)> = Vec::new();
+    for touch in &rest.touches {
+        found.push((true, touch.female, touching(pen, touch)));
+    }
+    for kind in [
+        ClearanceKind::Ahead,
+        ClearanceKind::Corner,
+        ClearanceKind::Throat,
+    ] {
+        // What does not pass at all is for a finding to tell.
+        let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm >= 0.0;
+        let tightest = rest.clearances.iter().find(clear_of);
+        found.extend(tightest.map(|clearance| (false, clearance.male, clear(pen, clearance))));
+    }
+    found
+}
+
+fn touching(pen: &Pen, touch: &Touch) -> String {
+    let places = format!("{} on {}", named(pen, touch.male), named(pen, touch.female));
+    match touch.spare_mm {
+        spare if spare < 5e-4 => format!("{places}: touches"),
+        spare => format!("{places}: {spare:.3} mm later"),
+    }
+}
+
+fn clear(pen: &Pen, clearance: &Clearance) -> String {
+    let places = format!(
+        "{} to {}",
+        named(pen, clearance.male),
+        named(pen, clearance.female)
+    );
+    let way = match clearance.kind {
+        ClearanceKind::Ahead => "along the axis",
+        ClearanceKind::Corner => "to the bottom's corner",
+        ClearanceKind::Throat => "a side in passing",
+    };
+    let (nominal, least) = (clearance.nominal_mm, clearance.least_mm);
+    format!("{places}: {nominal:.2} mm {way}, {least:.2} at worst")
+}
+
+/// A place in a maker's words: a face by its name, else the part and the station.
+fn named(pen: &Pen, spot: Spot) -> String {
+    let Some(part) = pen.parts.get(spot.part) else {
+        return String::new();
+    };
+    let face = part
+        .faces
+        .iter()
+        .find(|face| (face.at.to_mm() - spot.station_mm).abs() < 1e-3);
+    match face {
+        Some(face) => format!("{} {}", part.name.text, face.name.text),
+        None => format!(
+            "{} at {}",
+            part.name.text,
+            crate::write::number(spot.station_mm, 2)
+        ),
+    }
+}

@@ -1,0 +1,152 @@
+//! A pen in its configurations, with lengths, balance, contacts and clearances.
+
+use super::assembled::PenView;
+use super::callouts::{About, Callout, callouts};
+use super::spread::spread;
+use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
+use quillet_model::{Configured, Pen};
+
+/// The picture of a pen, and the legend to its numbers.
+#[derive(Clone, Debug)]
+pub struct Overview {
+    /// One view above the other.
+    pub scene: Scene,
+    /// What the numbers mean.
+    pub callouts: Vec<Callout>,
+    /// Paper millimetres for each of the pen's.
+    pub scale: f64,
+}
+
+/// Room above and below a view for numbers and lengths, mm.
+const ABOVE_MM: f64 = 13.0;
+const BELOW_MM: f64 = 11.0;
+/// Room left and right of a view, mm.
+const SIDE_MM: f64 = 8.0;
+
+/// Draws a pen in each of its configurations, at most `width_mm` wide; none where it could not be
+/// put together.
+pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
+    let views: Vec<(Configured, About)> = [
+        (Configured::Capped, About::Capped),
+        (Configured::Uncapped, About::Uncapped),
+        (Configured::Posted, About::Posted),
+    ]
+    .into_iter()
+    .filter(|(configured, _)| pen.assembly.configuration(*configured).is_some())
+    .collect();
+    let lengths = views
+        .iter()
+        .filter_map(|it| Some(pen.assembly.configuration(it.0)?.length_mm));
+    let longest = lengths.fold(0.0, f64::max);
+    if longest <= 0.0 {
+        return None;
+    }
+    let scales = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
+    let scale = scales
+        .into_iter()
+        .find(|scale| longest * scale + 2.0 * SIDE_MM <= width_mm)?;
+    let view = |configured: Configured| {
+        let configuration = pen.assembly.configuration(configured)?;
+        Some(PenView {
+            pen,
+            configuration,
+            origin: Xy::default(),
+            scale,
+        })
+    };
+    let radii: Vec<f64> = views
+        .iter()
+        .filter_map(|it| view(it.0))
+        .map(|view| view.radius_mm() * scale)
+        .collect();
+    let height: f64 = radii
+        .iter()
+        .map(|radius| 2.0 * radius + ABOVE_MM + BELOW_MM)
+        .sum();
+    let width = longest * scale + 2.0 * SIDE_MM;
+    let title = pen
+        .title
+        .as_ref()
+        .map_or(&pen.name.text, |title| &title.text);
+    let mut scene = Scene::new(format!("{title}, put together"), width, height);
+    let (mut all, mut top) = (Vec::new(), height);
+    for ((configured, about), radius) in views.into_iter().zip(radii) {
+        let Some(mut view) = view(configured) else {
+            continue;
+        };
+        view.origin = Xy::new(SIDE_MM, top - ABOVE_MM - radius);
+        view.draw(&mut scene);
+        let numbers = callouts(pen, about, all.len() + 1);
+        numbered(&mut scene, &view, &numbers, top);
+        measures(&mut scene, &view, configured, radius);
+        all.extend(numbers);
+        top -= 2.0 * radius + ABOVE_MM + BELOW_MM;
+    }
+    Some(Overview {
+        scene,
+        callouts: all,
+        scale,
+    })
+}
+
+/// Numbers above the view, each with a line to its place.
+fn numbered(scene: &mut Scene, view: &PenView, callouts: &[Callout], top: f64) {
+    let mut places: Vec<(Xy, &Callout)> = callouts
+        .iter()
+        .filter_map(|callout| {
+            let axis = view.axis(callout.spot.part, callout.spot.station_mm)?;
+            Some((
+                axis.moved(0.0, callout.spot.radius_mm * view.scale),
+                callout,
+            ))
+        })
+        .collect();
+    places.sort_by(|a, b| a.0.x.total_cmp(&b.0.x).then(a.1.number.cmp(&b.1.number)));
+    let wanted: Vec<f64> = places.iter().map(|place| place.0.x).collect();
+    let columns = spread(&wanted, 6.0, 4.0, scene.width_mm - 4.0);
+    for ((at, callout), x) in places.into_iter().zip(columns) {
+        let middle = Xy::new(x, top - 4.0);
+        let foot = middle.moved(0.0, -2.5);
+        let layer = if callout.touches {
+            Layer::Contact
+        } else {
+            Layer::Dimension
+        };
+        scene.stroke(layer, Path::open(foot).line(foot.moved(0.0, -1.5)).line(at));
+        scene.fill(layer, vec![Path::circle(at, 0.6)]);
+        scene.stroke(layer, Path::circle(middle, 2.5));
+        let words = callout.number.to_string();
+        scene.text(Text::new(middle.moved(0.0, -1.1), 2.2, words).anchored(Anchor::Middle));
+    }
+}
+
+/// The length below the view, and the place where it balances.
+fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f64) {
+    let (origin, scale) = (view.origin, view.scale);
+    let y = -radius - 6.5;
+    let (from, to) = (
+        origin.moved(0.0, y),
+        origin.moved(view.configuration.length_mm * scale, y),
+    );
+    scene.line(Layer::Dimension, from, to);
+    for (end, way) in [(from, 1.0), (to, -1.0)] {
+        let back = end.moved(way * 2.5, 0.0);
+        let head = [end, back.moved(0.0, 0.33), back.moved(0.0, -0.33)];
+        scene.fill(Layer::Dimension, vec![Path::polygon(&head)]);
+        scene.line(Layer::Dimension, end.moved(0.0, -1.0), end.moved(0.0, 5.5));
+    }
+    let mass = view.configuration.filled;
+    let balance = origin.moved(mass.centre_mm * scale, -radius - 1.0);
+    if mass.mass_g > 0.0 {
+        let feet = [balance, balance.moved(-1.4, -2.6), balance.moved(1.4, -2.6)];
+        scene.fill(Layer::Dimension, vec![Path::polygon(&feet)]);
+    }
+    let says = format!(
+        "{}: {:.1} mm, {:.1} g, balances at {:.1}",
+        configured.word(),
+        view.configuration.length_mm,
+        mass.mass_g,
+        mass.centre_mm
+    );
+    scene.text(Text::new(from.moved(0.5, -3.6), 2.5, says));
+}
