@@ -110,7 +110,7 @@ pub enum Cut {
 }
 
 /// How a drill was named.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum DrillName {
     /// By its diameter.
     Diameter,

@@ -1,1 +1,48 @@
 //! How a design is made: route, tools, mandrels, cut list.
+//!
+//! Everything here is data; the words for people are chosen where it is shown. What a maker's
+//! practice decides is a named constant marked as practice, so that it can be found and changed.
+
+mod anatomy;
+mod blank;
+mod check;
+mod fill;
+mod hold;
+mod inside;
+mod kit;
+mod make_mandrel;
+mod mandrel;
+mod mate;
+mod measure;
+mod operation;
+mod outside;
+mod peck;
+mod plan;
+mod route;
+mod schedule;
+mod speed;
+mod strategy;
+mod task;
+mod tasks;
+mod tool;
+mod toolbox;
+mod trouble;
+mod work;
+
+pub use blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
+pub use check::{Check, Measured, general_tolerance};
+pub use hold::{Grip, Hold, Mount};
+pub use mandrel::{Fitted, Mandrel, MandrelKind};
+pub use mate::Mate;
+pub use operation::{Depth, Note, Operation, Tailstock};
+pub use peck::{Peck, peck};
+pub use plan::{Plan, Step, plan_part, plan_pen};
+pub use route::Route;
+pub use speed::{Pace, Speed, SpeedLimit, speed};
+pub use strategy::Strategy;
+pub use tasks::{FINISH_OVER, ROUGH_OVER};
+pub use tool::Tool;
+pub use trouble::{Short, Stuck, Trouble};
+pub use work::{
+    Gate, InsideCut, InsideShape, OutsidePass, Pass, ThreadCut, Threading, TurnCut, TurnKind, Work,
+};

@@ -1,0 +1,169 @@
+//! What a part is to the lathe: which of its cuts belong to which end, where the shaped
+//! outside lies, which ends are open, and what to hold it by.
+
+use quillet_geometry::{Chain, Length};
+use quillet_model::{Cut, End, Feature, Origin, Part};
+use quillet_syntax::ast::Side;
+
+/// The two ends.
+pub(crate) const ENDS: [End; 2] = [End::First, End::Second];
+
+/// A part as the lathe sees it.
+pub(crate) struct Anatomy<'p> {
+    pub(crate) part: &'p Part,
+    /// The finished outside, threads at their crests.
+    pub(crate) outer: &'p Chain,
+    /// How far from each end's face the outside is turned from that end: its tenons, threads
+    /// and reliefs, one against the other.
+    pub(crate) zone: [Length; 2],
+    /// The stretches between that follow the stations.
+    pub(crate) shaped: Vec<(Length, Length)>,
+    /// The fattest of the finished outside.
+    pub(crate) fattest: Length,
+    /// Whether a hole opens at each end.
+    pub(crate) open: [bool; 2],
+}
+
+impl<'p> Anatomy<'p> {
+    /// None for a part whose shape could not be worked out.
+    pub(crate) fn of(part: &'p Part) -> Option<Self> {
+        let profiles = part.profiles.as_ref()?;
+        let outer = &profiles.crest.outer;
+        let zone = ENDS.map(|end| zone(part, end));
+        let opens = |end: End| {
+            let at = part.station(end, Length::ZERO).to_mm();
+            profiles.crest.inner.iter().any(|chain| {
+                let edge = match end {
+                    End::First => chain.start(),
+                    End::Second => chain.end(),
+                };
+                (edge.z - at).abs() < 1e-6 && edge.r > 0.0
+            })
+        };
+        let mut fattest = Length::ZERO;
+        if let Some((place, _)) = outer.fattest(0.0, part.length.to_mm()) {
+            fattest = Length::mm(place.r * 2.0);
+        }
+        Some(Anatomy {
+            part,
+            outer,
+            zone,
+            shaped: shaped(part, zone),
+            fattest,
+            open: ENDS.map(opens),
+        })
+    }
+
+    /// Whether a cut of this index is turned from its end before the outside is shaped.
+    pub(crate) fn in_zone(&self, feature: &Feature) -> bool {
+        match &feature.cut {
+            Cut::Edge(_) => self.zone[feature.end.index()].is_positive(),
+            _ => feature.to <= self.zone[feature.end.index()],
+        }
+    }
+
+    /// A thread cut at an end, inside or outside; outside only where it is turned there.
+    pub(crate) fn thread_at(&self, end: End, side: Side) -> Option<&'p Feature> {
+        self.part.features.iter().find(|it| {
+            it.end == end
+                && it.thread().is_some_and(|(_, found)| found == side)
+                && (side == Side::Inside || self.in_zone(it))
+        })
+    }
+
+    /// The plain hole that opens at an end: its diameter and how deep it stays as wide.
+    pub(crate) fn bore_at(&self, end: End) -> Option<(Length, Length)> {
+        let length = self.part.length.to_mm();
+        let inner = &self.part.profiles.as_ref()?.crest.inner;
+        let (chain, at) = match end {
+            End::First => (inner.iter().find(|it| it.start().z.abs() < 1e-6)?, 0.0),
+            End::Second => (
+                inner.iter().find(|it| (it.end().z - length).abs() < 1e-6)?,
+                length,
+            ),
+        };
+        let radius = match end {
+            End::First => chain.radii_at(at)?.1,
+            End::Second => chain.radii_at(at)?.0,
+        };
+        // Straight for as long as it keeps that radius.
+        let straight = chain.segments().iter().filter(|it| {
+            let (a, b) = (it.curve.start(), it.curve.end());
+            !it.curve.is_vertical() && (a.r - radius).abs() < 1e-6 && (b.r - radius).abs() < 1e-6
+        });
+        let reach = match end {
+            End::First => straight.map(|it| it.curve.end().z).fold(0.0, f64::max),
+            End::Second => length - straight.map(|it| it.curve.start().z).fold(length, f64::min),
+        };
+        Some((Length::mm(radius * 2.0), Length::mm(reach)))
+    }
+
+    /// A short part with a hole right through and no thread: a ring or band.
+    pub(crate) fn is_ring(&self) -> bool {
+        let threaded = self.part.features.iter().any(|it| it.thread().is_some());
+        self.open == [true; 2] && !threaded && self.part.length < self.fattest.half()
+    }
+
+    /// The finished outside diameter just inside an end's face.
+    pub(crate) fn dia_at_face(&self, end: End) -> Length {
+        let at = self.part.station(end, Length::ZERO).to_mm();
+        let radius = match (self.outer.radii_at(at), end) {
+            (Some((_, after)), End::First) => after,
+            (Some((before, _)), End::Second) => before,
+            (None, _) => 0.0,
+        };
+        Length::mm(radius * 2.0)
+    }
+}
+
+/// How far the cuts outside, from the face on, follow each other without a gap.
+fn zone(part: &Part, end: End) -> Length {
+    let mut cuts: Vec<&Feature> = part
+        .features
+        .iter()
+        .filter(|it| it.end == end && !it.is_inside() && !matches!(it.cut, Cut::Edge(_)))
+        .collect();
+    cuts.sort_by_key(|it| it.from);
+    cuts.iter()
+        .fold(Length::ZERO, |reached, it| match it.from <= reached {
+            true => reached.max(it.to),
+            false => reached,
+        })
+}
+
+/// The stretches outside both zones, and those within where the stations are the smallest.
+fn shaped(part: &Part, zone: [Length; 2]) -> Vec<(Length, Length)> {
+    let (from, to) = (zone[0], part.length - zone[1]);
+    let mut spans = Vec::new();
+    if from < to {
+        spans.push((from, to));
+    }
+    let Some(profiles) = &part.profiles else {
+        return spans;
+    };
+    for piece in profiles.crest.outer.segments() {
+        let follows = matches!(
+            profiles.origin(piece.tag),
+            Origin::Outside(_) | Origin::StationEdge(_)
+        );
+        let (a, b) = (piece.curve.start().z, piece.curve.end().z);
+        if !follows || piece.curve.is_vertical() {
+            continue;
+        }
+        spans.push((Length::mm(a), Length::mm(b)));
+    }
+    joined(spans)
+}
+
+/// Overlapping and touching spans joined, in order.
+fn joined(mut spans: Vec<(Length, Length)>) -> Vec<(Length, Length)> {
+    spans.sort();
+    let mut out: Vec<(Length, Length)> = Vec::new();
+    for (from, to) in spans {
+        match out.last_mut() {
+            Some(last) if from <= last.1 => last.1 = last.1.max(to),
+            _ => out.push((from, to)),
+        }
+    }
+    out
+}

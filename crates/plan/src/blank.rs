@@ -1,0 +1,197 @@
+//! The blank a part is cut from, and what is cut away of it besides.
+
+use crate::anatomy::Anatomy;
+use crate::kit::Kit;
+use crate::{Strategy, Trouble};
+use quillet_geometry::Length;
+use quillet_model::{End, Part};
+use quillet_syntax::ast::StockSection;
+
+/// The blank of a part, as it comes to the lathe.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Blank {
+    /// The station where it begins: below zero by what is faced off.
+    pub from: Length,
+    /// The station where it ends.
+    pub to: Length,
+    /// The diameter that is gripped, after it is rounded.
+    pub dia: Length,
+    /// It is turned round between centres first.
+    pub rounded: bool,
+    /// What is faced off at each end.
+    pub facing: [Length; 2],
+    /// The centre nub beyond a closed end: its length; its diameter is [`NUB_DIA`].
+    pub nub: Option<(End, Length)>,
+    /// Stock beyond an end that only serves to be gripped and is parted off.
+    pub stub: Option<(End, Length)>,
+    /// Each piece's length as sawn, in the order of `Part::blanks`.
+    pub pieces: Vec<Length>,
+}
+
+/// Faced off a sawn end: 2 to 3 mm (common practice, no published source).
+pub const FACING: Length = Length::from_nm(2_500_000);
+/// The length of a centre nub: 5 to 8 mm (common practice, no published source).
+pub const NUB_LENGTH: Length = Length::from_nm(6_000_000);
+/// The diameter of a centre nub (common practice, no published source).
+pub const NUB_DIA: Length = Length::from_nm(6_000_000);
+/// The least that a collet should grip (common practice, no published source).
+pub const LEAST_GRIP: Length = Length::from_nm(15_000_000);
+/// Kept between the collet's nose and the nearest cut.
+pub(crate) const CLEAR: Length = Length::from_nm(3_000_000);
+/// The width of a parting tool.
+pub(crate) const PARTING: Length = Length::from_nm(3_000_000);
+/// Left to face after parting.
+pub(crate) const PARTED_LONG: Length = Length::from_nm(1_000_000);
+/// Left on a ring after parting (common practice, no published source).
+pub(crate) const RING_LONG: Length = Length::from_nm(200_000);
+/// Faced off each side of a glue line.
+const GLUE_FACE: Length = Length::from_nm(1_000_000);
+/// Wanted over the finished outside, a side, on round stock and on stock that is rounded.
+const MARGIN_ROUND: Length = Length::from_nm(300_000);
+const MARGIN_ROUGH: Length = Length::from_nm(500_000);
+
+impl Blank {
+    /// The length over all, as sawn.
+    pub fn length(&self) -> Length {
+        self.to - self.from
+    }
+
+    pub(crate) fn of(
+        anatomy: &Anatomy,
+        strategy: &Strategy,
+        kit: Kit,
+        troubles: &mut Vec<Trouble>,
+    ) -> Blank {
+        let part = anatomy.part;
+        let (dia, rounded) = gripped(anatomy, kit, troubles);
+        let nub = strategy.nub.map(|end| (end, NUB_LENGTH));
+        let far = strategy.first.other();
+        let mut beyond = [FACING; 2];
+        if let Some((end, nub)) = nub {
+            beyond[end.index()] = nub + FACING;
+        }
+        let grips =
+            part.length + beyond[far.index()] - anatomy.zone[strategy.first.index()] - CLEAR;
+        let stub = (strategy.on_stub || grips < LEAST_GRIP).then(|| {
+            let over = match nub {
+                Some((end, nub)) if end == far => nub,
+                _ if strategy.on_stub => Length::ZERO,
+                _ if strategy.ring => RING_LONG,
+                _ => PARTED_LONG,
+            };
+            beyond[far.index()] = over + PARTING + CLEAR + LEAST_GRIP;
+            (far, PARTING + CLEAR + LEAST_GRIP)
+        });
+        let mut facing = [FACING; 2];
+        if let Some((end, _)) = stub {
+            facing[end.index()] = match (strategy.on_stub, strategy.ring) {
+                (true, _) => Length::ZERO,
+                (false, true) => RING_LONG,
+                (false, false) => PARTED_LONG,
+            };
+            if nub.is_some_and(|it| it.0 == end) {
+                facing[end.index()] = Length::ZERO;
+            }
+        }
+        let blank = Blank {
+            from: -beyond[0],
+            to: part.length + beyond[1],
+            dia,
+            rounded,
+            facing,
+            nub,
+            stub,
+            pieces: pieces(part, beyond),
+        };
+        blank.tell(anatomy, troubles);
+        blank
+    }
+
+    /// What the stock lacks.
+    fn tell(&self, anatomy: &Anatomy, troubles: &mut Vec<Trouble>) {
+        let part = anatomy.part;
+        for (index, piece) in part.blanks.iter().enumerate() {
+            let (from, to) = (piece.from.to_mm(), piece.to.to_mm());
+            let fattest = anatomy
+                .outer
+                .fattest(from, to)
+                .map_or(0.0, |(place, _)| place.r * 2.0);
+            let fattest = Length::mm(fattest);
+            let margin = match piece.stock.section {
+                StockSection::Rod => MARGIN_ROUND,
+                StockSection::Square => MARGIN_ROUGH,
+            };
+            if piece.stock.size < fattest + margin * 2 {
+                let stock = piece.stock.size;
+                troubles.push(Trouble::BlankTooThin {
+                    piece: index,
+                    stock,
+                    fattest,
+                    margin,
+                });
+            }
+            let Some(stock) = piece.stock.length else {
+                continue;
+            };
+            let needed = self.pieces.get(index).copied().unwrap_or_default();
+            if stock < needed {
+                troubles.push(Trouble::BlankTooShort {
+                    piece: index,
+                    stock,
+                    needed,
+                });
+            }
+        }
+    }
+}
+
+/// The diameter that is gripped, and whether the blank is rounded to it first.
+fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length, bool) {
+    let least = anatomy.fattest + MARGIN_ROUND * 2;
+    let blanks = &anatomy.part.blanks;
+    let Some(smallest) = blanks.iter().map(|piece| piece.stock.size).min() else {
+        // Without a blank the next whole millimetre of rod is supposed.
+        return (Length::mm(least.to_mm().ceil()), false);
+    };
+    let square = blanks
+        .iter()
+        .any(|it| it.stock.section == StockSection::Square);
+    let uneven = blanks.iter().any(|it| it.stock.size != smallest);
+    let odd = square || uneven;
+    if !odd && (!kit.lists_collets() || kit.collet(smallest).is_some()) {
+        return (smallest, false);
+    }
+    // Turning it true takes something off.
+    let most = if odd {
+        smallest - MARGIN_ROUND
+    } else {
+        smallest
+    };
+    match kit.collet_within(least, most) {
+        Some(collet) => (collet, true),
+        None => {
+            if kit.lists_collets() {
+                let stock = smallest;
+                troubles.push(Trouble::NoCollet {
+                    piece: 0,
+                    stock,
+                    least,
+                });
+            }
+            let half_mm = (most.to_mm() * 2.0).floor() / 2.0;
+            (if odd { Length::mm(half_mm) } else { smallest }, odd)
+        }
+    }
+}
+
+/// What each piece is sawn to: its stretch, what is faced off, and its spigot.
+fn pieces(part: &Part, beyond: [Length; 2]) -> Vec<Length> {
+    let last = part.blanks.len().saturating_sub(1);
+    let each = part.blanks.iter().enumerate().map(|(index, piece)| {
+        let before = if index == 0 { beyond[0] } else { GLUE_FACE };
+        let after = if index == last { beyond[1] } else { GLUE_FACE };
+        let spigot = piece.spigot.map_or(Length::ZERO, |it| it.length);
+        piece.to - piece.from + before + after + spigot
+    });
+    each.collect()
+}

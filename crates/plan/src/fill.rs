@@ -1,0 +1,440 @@
+//! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
+
+use crate::anatomy::Anatomy;
+use crate::kit::Kit;
+use crate::make_mandrel::mandrel;
+use crate::mate::Mates;
+use crate::measure::checks;
+use crate::schedule::{Lathe, Shelf};
+use crate::speed::{Pace, speed};
+use crate::task::Task;
+use crate::toolbox::{hole_tool, thread_tool, turning_tool};
+use crate::{
+    Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SpeedLimit,
+    Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
+};
+use quillet_geometry::Length;
+use quillet_model::{End, Material};
+use quillet_standards::drill::point_length;
+use quillet_standards::material::Family;
+use quillet_standards::thread::Hand;
+
+/// Builds the operations one after the other.
+pub(crate) struct Filler<'a, 'p, 'b> {
+    anatomy: &'a Anatomy<'p>,
+    blank: &'a Blank,
+    mates: &'a Mates,
+    kit: Kit<'b>,
+    pub(crate) operations: Vec<Operation>,
+    /// The operation of each task, once it is placed.
+    placed: Vec<Option<usize>>,
+    /// The operation that took the present hold.
+    held_since: Option<usize>,
+    /// Holes cut so far.
+    holes: Vec<InsideCut>,
+}
+
+/// A drill that breaks through goes this far beyond.
+const BREAKS_THROUGH: Length = Length::from_nm(1_000_000);
+
+impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
+    pub(crate) fn new(
+        anatomy: &'a Anatomy<'p>,
+        blank: &'a Blank,
+        mates: &'a Mates,
+        kit: Kit<'b>,
+        tasks: usize,
+    ) -> Self {
+        Filler {
+            anatomy,
+            blank,
+            mates,
+            kit,
+            operations: Vec::new(),
+            placed: vec![None; tasks],
+            held_since: None,
+            holes: Vec::new(),
+        }
+    }
+
+    /// Takes hold of the work anew.
+    pub(crate) fn take(&mut self, hold: Hold, shelf: &Shelf) {
+        let tool = match hold {
+            Hold::Collet(grip) => Tool::Collet { dia: grip.dia },
+            Hold::Mandrel(mount) => Tool::Mandrel {
+                index: mount.mandrel,
+            },
+            // Nothing to set up at the bench; between centres the next line says it.
+            Hold::Bench | Hold::Piece(_) | Hold::Centres | Hold::Nubs => return,
+        };
+        let mut operation = plain(Work::TakeHold, hold);
+        operation.tool = Some(tool);
+        if let Hold::Mandrel(mount) = hold
+            && let Some(made) = shelf.0.get(mount.mandrel)
+            && made.thread.is_some()
+        {
+            operation.notes.push(match made.left_hand {
+                true => Note::LeftHandUnscrews,
+                false => Note::ReverseUnscrews,
+            });
+        }
+        self.held_since = Some(self.operations.len());
+        self.operations.push(operation);
+    }
+
+    /// Places a task.
+    pub(crate) fn work(
+        &mut self,
+        index: usize,
+        task: &Task,
+        lathe: &Lathe,
+        shelf: &mut Shelf,
+        troubles: &mut Vec<Trouble>,
+    ) {
+        let mut operation = plain(task.work.clone(), lathe.hold());
+        operation.features = task.features.clone();
+        operation.needs = task
+            .needs
+            .iter()
+            .filter_map(|need| self.placed[*need])
+            .collect();
+        if matches!(lathe.hold(), Hold::Collet(_) | Hold::Mandrel(_)) {
+            operation.needs.extend(self.held_since);
+        }
+        operation.needs.sort_unstable();
+        operation.needs.dedup();
+        let feature = task.features.first().copied();
+        match task.work.clone() {
+            Work::Inside(cut) => self.hole(&mut operation, cut, feature, troubles),
+            Work::Thread(cut) => self.thread(&mut operation, cut, feature, troubles),
+            Work::Turn(cut) => {
+                operation.tool = Some(turning_tool(&cut, feature, self.kit, troubles));
+                operation.depth = Some(Depth {
+                    from: cut.end,
+                    to_corner: cut.to,
+                    to_point: None,
+                });
+                let around = (cut.end, cut.from, cut.to);
+                self.pace(
+                    &mut operation,
+                    Pace::Turn,
+                    self.blank.dia,
+                    around,
+                    feature,
+                    troubles,
+                );
+            }
+            Work::Support { .. } => {
+                let end = self.supported_end(task);
+                let made = mandrel(self.anatomy, end, MandrelKind::Plug, self.mates, self.kit);
+                let plug = shelf.put(made);
+                operation.work = Work::Support { plug };
+                operation.tool = Some(Tool::Mandrel { index: plug });
+            }
+            other => self.rest(&mut operation, &other, troubles),
+        }
+        operation.checks = checks(self.anatomy, &operation);
+        self.placed[index] = Some(self.operations.len());
+        self.operations.push(operation);
+    }
+
+    fn supported_end(&self, task: &Task) -> End {
+        match task.access {
+            crate::task::Access::End(end) => end,
+            _ => End::First,
+        }
+    }
+
+    /// Everything that is neither hole, thread nor cylinder.
+    fn rest(&self, operation: &mut Operation, work: &Work, troubles: &mut Vec<Trouble>) {
+        let all = (End::First, Length::ZERO, self.anatomy.part.length);
+        let (stock, finished) = (self.blank.dia, self.anatomy.fattest);
+        let turning = match work {
+            Work::Saw { .. } => {
+                operation.tool = Some(Tool::Saw);
+                None
+            }
+            Work::GlueUp { .. } => {
+                operation.tool = Some(Tool::Glue);
+                operation.notes.extend([Note::LineUp, Note::Cure]);
+                if self.metal_in((End::First, Length::ZERO, self.anatomy.part.length)) {
+                    operation.notes.push(Note::Degrease);
+                }
+                None
+            }
+            Work::Socket { dia, .. } => {
+                operation.tool = Some(Tool::FlatDrill { dia: *dia });
+                Some((Pace::Drill, *dia))
+            }
+            Work::Centre { .. } => {
+                operation.tool = Some(Tool::CentreDrill);
+                // A centre drill is small: the lathe's faster speeds do.
+                Some((Pace::Drill, Length::mm(4.0)))
+            }
+            Work::PartOff { .. } => {
+                operation.tool = Some(Tool::PartingTool);
+                Some((Pace::Turn, stock))
+            }
+            Work::Outside(pass) => {
+                operation.tool = Some(match pass.pass {
+                    crate::Pass::Rough => Tool::PartingTool,
+                    crate::Pass::Finish | crate::Pass::Blend => Tool::TurningTool,
+                });
+                Some((
+                    Pace::Turn,
+                    if pass.pass == crate::Pass::Rough {
+                        stock
+                    } else {
+                        finished
+                    },
+                ))
+            }
+            Work::Face { .. } | Work::Spigot { .. } | Work::Round { .. } => {
+                operation.tool = Some(Tool::TurningTool);
+                Some((Pace::Turn, stock))
+            }
+            Work::BreakCorner { .. } | Work::RemoveNub { .. } => {
+                operation.tool = Some(Tool::TurningTool);
+                Some((Pace::Turn, finished))
+            }
+            Work::Polish { .. } => {
+                operation.tool = Some(Tool::Abrasives);
+                Some((Pace::Turn, finished))
+            }
+            _ => None,
+        };
+        if let Some((pace, dia)) = turning {
+            self.pace(operation, pace, dia, all, None, troubles);
+        }
+    }
+
+    fn hole(
+        &mut self,
+        operation: &mut Operation,
+        cut: InsideCut,
+        feature: Option<usize>,
+        troubles: &mut Vec<Trouble>,
+    ) {
+        let cut = self.to_break_through(cut);
+        operation.work = Work::Inside(cut);
+        let tool = hole_tool(&cut, feature, self.kit, troubles);
+        operation.tool = Some(tool);
+        let tip = match (cut.shape, tool) {
+            // A countersink's own point never gets there: its depth is that of the cone.
+            (InsideShape::Countersink { .. }, _) => None,
+            (InsideShape::Drill { dia, point, .. }, Tool::Drill { .. }) => {
+                Some(cut.to + point_length(dia, point))
+            }
+            _ => None,
+        };
+        operation.depth = Some(Depth {
+            from: cut.end,
+            to_corner: self.cone_depth(&cut).unwrap_or(cut.to),
+            to_point: tip,
+        });
+        let dia = cut.shape.widest();
+        let pace = match tool {
+            Tool::Reamer { .. } => Pace::Ream,
+            Tool::BoringBar { .. } | Tool::RecessingTool => Pace::Turn,
+            _ => Pace::Drill,
+        };
+        let around = (cut.end, cut.from, cut.to);
+        self.pace(operation, pace, dia, around, feature, troubles);
+        let deepest = tip.unwrap_or(cut.to);
+        let from_tailstock = matches!(
+            tool,
+            Tool::Drill { .. } | Tool::FlatDrill { .. } | Tool::Reamer { .. }
+        );
+        if from_tailstock {
+            operation.peck = peck(dia, deepest);
+            operation.tailstock = Some(self.tailstock(deepest));
+        }
+        self.hole_notes(operation, &cut, tool);
+        self.holes.push(cut);
+    }
+
+    /// A hole right through stops where the other end's hole begins, or goes on till its
+    /// full diameter is out.
+    fn to_break_through(&self, cut: InsideCut) -> InsideCut {
+        if !cut.through {
+            return cut;
+        }
+        let length = self.anatomy.part.length;
+        let wide = |hole: &&InsideCut| {
+            hole.end != cut.end
+                && !hole.from.is_positive()
+                && hole.shape.widest() >= cut.shape.widest()
+                && matches!(
+                    hole.shape,
+                    InsideShape::Drill { .. } | InsideShape::Bore { .. } | InsideShape::Ream { .. }
+                )
+        };
+        let opened = self.holes.iter().filter(wide).map(|hole| hole.to).max();
+        let to = match opened {
+            Some(opened) => length - opened,
+            None => length + BREAKS_THROUGH,
+        };
+        InsideCut { to, ..cut }
+    }
+
+    /// How deep a countersink goes until its cone reaches its diameter over the hole there is.
+    fn cone_depth(&self, cut: &InsideCut) -> Option<Length> {
+        let InsideShape::Countersink { dia, angle } = cut.shape else {
+            return None;
+        };
+        let at_face = |hole: &&InsideCut| hole.end == cut.end && !hole.from.is_positive();
+        let holes = self
+            .holes
+            .iter()
+            .filter(at_face)
+            .map(|hole| hole.shape.widest());
+        let hole = holes.filter(|hole| *hole < dia).max().unwrap_or_default();
+        Some(Length::mm(
+            (dia - hole).to_mm() / 2.0 / (angle.to_rad() / 2.0).tan(),
+        ))
+    }
+
+    fn hole_notes(&self, operation: &mut Operation, cut: &InsideCut, tool: Tool) {
+        let within = self.holes.iter().any(|hole| {
+            hole.end == cut.end && hole.shape.widest() < cut.shape.widest() && hole.to > cut.from
+        });
+        let soft = !self.metal_in((cut.end, cut.from, cut.to));
+        if matches!(tool, Tool::Drill { .. }) && within && soft {
+            operation.notes.push(Note::DubLips);
+        }
+        if matches!(tool, Tool::FlatDrill { .. }) {
+            operation.notes.push(Note::FlatBottomed);
+        }
+        if cut.through {
+            operation.notes.push(Note::BreaksThrough);
+        }
+        if operation.peck.is_some() {
+            operation.notes.push(Note::LetCool);
+        }
+    }
+
+    fn thread(
+        &mut self,
+        operation: &mut Operation,
+        cut: ThreadCut,
+        feature: Option<usize>,
+        troubles: &mut Vec<Trouble>,
+    ) {
+        let form = cut.thread.thread;
+        operation.tool = Some(thread_tool(&cut, feature, self.kit, troubles));
+        let lead = match cut.method {
+            Threading::Tap => Some(self.kit.tap(&form).and_then(|it| it.lead)),
+            Threading::Die => Some(self.kit.die(&form).and_then(|it| it.lead)),
+            Threading::SinglePoint => None,
+        };
+        // Where the lead-in is not said, three pitches: form C of DIN 2197.
+        let lead = lead.map(|it| it.unwrap_or(form.pitch() * 3));
+        operation.depth = Some(Depth {
+            from: cut.end,
+            to_corner: cut.to,
+            to_point: lead.filter(|_| cut.inside).map(|lead| cut.to + lead),
+        });
+        operation.by_hand = cut.method != Threading::SinglePoint;
+        if cut.method == Threading::SinglePoint {
+            let around = (cut.end, cut.from, cut.to);
+            self.pace(
+                operation,
+                Pace::Thread,
+                form.major(),
+                around,
+                feature,
+                troubles,
+            );
+            if form.starts() > 1 {
+                operation.notes.push(Note::IndexStarts {
+                    starts: form.starts(),
+                    pitch: form.pitch(),
+                    turn_deg: form.start_spacing().to_deg(),
+                });
+            }
+        }
+        if form.starts() > 1 && !cut.inside {
+            operation.notes.push(Note::Clock {
+                positions: form.starts(),
+                per_ten_deg: Length::mm(form.lead_mm() * 10.0 / 360.0),
+            });
+        }
+        if form.hand() == Hand::Left {
+            operation.notes.push(Note::LeftHandUnscrews);
+        }
+    }
+
+    /// The tailstock's readings: nought where the point touches the face.
+    fn tailstock(&self, deepest: Length) -> Tailstock {
+        let travel = self.kit.travel().filter(|travel| travel.is_positive());
+        let mut stops = Vec::new();
+        let mut left = deepest;
+        while let Some(travel) = travel.filter(|travel| left > *travel) {
+            stops.push(travel);
+            left -= travel;
+        }
+        stops.push(left);
+        Tailstock { stops }
+    }
+
+    fn pace(
+        &self,
+        operation: &mut Operation,
+        pace: Pace,
+        dia: Length,
+        around: (End, Length, Length),
+        feature: Option<usize>,
+        troubles: &mut Vec<Trouble>,
+    ) {
+        operation.speed = speed(pace, dia, self.materials(around), self.kit.bench);
+        let Some(found) = &operation.speed else {
+            operation.notes.push(Note::SpeedUnknown);
+            return;
+        };
+        let lathe = self.kit.bench.and_then(|bench| bench.lathe.as_ref());
+        if let (Some(limit @ SpeedLimit::TooFast), Some(lathe)) = (found.limited, lathe) {
+            let wanted = |v: f64| quillet_standards::material::spindle_speed(v, dia);
+            troubles.push(Trouble::NoSpeed {
+                feature,
+                limit,
+                wanted_rev_min: (wanted(found.cutting_m_min.0), wanted(found.cutting_m_min.1)),
+                lathe_rev_min: (lathe.slowest_rev_min(), lathe.fastest_rev_min()),
+            });
+        }
+    }
+
+    /// The materials between two distances from an end's face.
+    fn materials(&self, (end, from, to): (End, Length, Length)) -> Vec<&'p Material> {
+        let part = self.anatomy.part;
+        let (a, b) = (part.station(end, from), part.station(end, to));
+        let (low, high) = (a.min(b), a.max(b));
+        let met = part
+            .blanks
+            .iter()
+            .filter(|it| it.from < high && low < it.to);
+        met.map(|it| it.stock.material.as_ref()).collect()
+    }
+
+    fn metal_in(&self, around: (End, Length, Length)) -> bool {
+        self.materials(around)
+            .iter()
+            .any(|it| it.kind.family() == Family::Metal)
+    }
+}
+
+fn plain(work: Work, hold: Hold) -> Operation {
+    Operation {
+        work,
+        hold,
+        tool: None,
+        features: Vec::new(),
+        depth: None,
+        speed: None,
+        by_hand: false,
+        peck: None,
+        tailstock: None,
+        checks: Vec::new(),
+        notes: Vec::new(),
+        needs: Vec::new(),
+    }
+}

@@ -1,0 +1,352 @@
+//! Tasks inside: holes, bores, threads and mouths from one end.
+
+use crate::anatomy::Anatomy;
+use crate::kit::Kit;
+use crate::task::{Access, Rank, Stage, Task, Tasks};
+use crate::{InsideCut, InsideShape, ThreadCut, Trouble, Work};
+use quillet_geometry::{Angle, Length};
+use quillet_model::{Cut, DrillName, End, Feature};
+use quillet_standards::drill::point_length;
+use quillet_syntax::ast::Side;
+
+/// Adds all that is cut inside from an end; `start` are the tasks that come before any of it.
+pub(crate) fn inside_tasks(
+    anatomy: &Anatomy,
+    end: End,
+    stage: Stage,
+    kit: Kit,
+    tasks: &mut Tasks,
+    start: &[usize],
+    troubles: &mut Vec<Trouble>,
+) {
+    let mut builder = Inside {
+        anatomy,
+        end,
+        stage,
+        kit,
+        tasks,
+        start,
+        cuts: Vec::new(),
+    };
+    builder.holes(troubles);
+    builder.threads();
+}
+
+struct Inside<'a, 'p, 'b> {
+    anatomy: &'a Anatomy<'p>,
+    end: End,
+    stage: Stage,
+    kit: Kit<'b>,
+    tasks: &'a mut Tasks,
+    start: &'a [usize],
+    /// Each cut with its task.
+    cuts: Vec<(InsideCut, usize)>,
+}
+
+/// Practice within an end: females first, drills before bores, threads last of the inside.
+const CENTRE: u8 = 1;
+const DRILL: u8 = 2;
+const REAM: u8 = 3;
+const BORE: u8 = 4;
+const RECESS: u8 = 5;
+const MOUTH: u8 = 6;
+const THREAD: u8 = 7;
+
+/// Smaller holes need no centre of their own, and metal no pilot, below this.
+const PILOT_FROM: Length = Length::from_nm(8_000_000);
+
+impl Inside<'_, '_, '_> {
+    fn holes(&mut self, troubles: &mut Vec<Trouble>) {
+        let part = self.anatomy.part;
+        let own = part
+            .features
+            .iter()
+            .enumerate()
+            .filter(|(_, it)| it.end == self.end);
+        let written: Vec<(usize, InsideCut)> = own
+            .filter_map(|(index, feature)| Some((index, inside_cut(feature)?)))
+            .collect();
+        if written.is_empty() {
+            return;
+        }
+        let centre = self.tasks.put(
+            Work::Centre {
+                end: self.end,
+                in_nub: false,
+            },
+            Access::End(self.end),
+            (self.stage, CENTRE, 0),
+            self.start.to_vec(),
+        );
+        for (index, cut) in &written {
+            let task = self.tasks.add(Task {
+                work: Work::Inside(*cut),
+                features: vec![*index],
+                access: Access::End(self.end),
+                needs: vec![centre],
+                rank: rank(self.stage, cut),
+            });
+            self.cuts.push((*cut, task));
+        }
+        self.pilots(centre);
+        for (index, cut) in &written {
+            self.open(*index, *cut, centre, troubles);
+        }
+        self.order();
+    }
+
+    /// A pilot of the drill's web for large holes in solid metal; resin would grab.
+    fn pilots(&mut self, centre: usize) {
+        let solid: Vec<(InsideCut, usize)> = self.cuts.clone();
+        for (cut, task) in &solid {
+            let InsideShape::Drill { dia, point, .. } = cut.shape else {
+                continue;
+            };
+            let material = self
+                .anatomy
+                .part
+                .material_at(self.anatomy.part.station(self.end, cut.from));
+            let metal = material
+                .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
+            let first = !solid
+                .iter()
+                .any(|(other, _)| other != cut && contains(cut, other));
+            if !metal || dia < PILOT_FROM || !first {
+                continue;
+            }
+            let wanted = Length::mm((dia.to_mm() * 4.0).round() / 10.0);
+            let Some(pilot) = self.kit.drill_up_to(wanted) else {
+                continue;
+            };
+            let shape = drill(pilot, point);
+            self.helper(InsideCut { shape, ..*cut }, *task, centre);
+        }
+    }
+
+    /// A hole for a boring bar or reamer to start in, where no written cut makes one.
+    fn open(&mut self, feature: usize, cut: InsideCut, centre: usize, troubles: &mut Vec<Trouble>) {
+        let Some(&(_, task)) = self.cuts.iter().find(|it| it.0 == cut) else {
+            return;
+        };
+        let (least, allowance_mm) = match cut.shape {
+            InsideShape::Bore { dia } => (dia, 0.5),
+            InsideShape::Ream { dia } => (dia, 0.2),
+            InsideShape::Taper { from_dia, to_dia } => (from_dia.min(to_dia), 0.2),
+            InsideShape::Recess { dia } => (dia, 0.0),
+            InsideShape::Drill { .. } | InsideShape::Countersink { .. } => return,
+        };
+        let opened = self.cuts.iter().any(|(other, _)| {
+            other != &cut
+                && matches!(
+                    other.shape,
+                    InsideShape::Drill { .. } | InsideShape::Bore { .. }
+                )
+                && (cut.through || other.to >= cut.to)
+                && other.shape.widest() < least
+                || other.through && other != &cut && other.shape.widest() < least
+        });
+        let larger_first = |other: &InsideCut| {
+            matches!(other.shape, InsideShape::Drill { .. }) && other.to >= cut.from
+        };
+        if opened {
+            return;
+        }
+        if matches!(cut.shape, InsideShape::Recess { .. }) {
+            if !self
+                .cuts
+                .iter()
+                .any(|(other, _)| other != &cut && larger_first(other))
+            {
+                troubles.push(Trouble::NoOrder {
+                    feature: Some(feature),
+                    why: crate::Stuck::NoWayIn,
+                });
+            }
+            return;
+        }
+        // A bore with no bar to bore it is sunk by a flat drill straight from the centre.
+        let by_bar = self.kit.bar(least, cut.to).is_some();
+        if matches!(cut.shape, InsideShape::Bore { .. }) && !by_bar && !cut.from.is_positive() {
+            return;
+        }
+        let under = Length::mm(least.to_mm() - allowance_mm);
+        let Some(dia) = self.kit.drill_up_to(under).filter(|dia| dia.is_positive()) else {
+            return;
+        };
+        let point = Angle::deg(118.0);
+        let tip = point_length(dia, point);
+        let to = if cut.through {
+            cut.to
+        } else {
+            cut.to - tip - Length::mm(0.1)
+        };
+        if to.is_positive() {
+            let opening = InsideCut {
+                from: Length::ZERO,
+                to,
+                shape: drill(dia, point),
+                ..cut
+            };
+            self.helper(opening, task, centre);
+        }
+    }
+
+    fn helper(&mut self, cut: InsideCut, before: usize, centre: usize) {
+        let task = self.tasks.put(
+            Work::Inside(cut),
+            Access::End(self.end),
+            rank(self.stage, &cut),
+            vec![centre],
+        );
+        self.tasks.before(task, before);
+        self.cuts.push((cut, task));
+    }
+
+    /// What lies wholly within another hole is cut before it; what starts behind a mouth
+    /// waits for the mouth; bores wait for the drills under them.
+    fn order(&mut self) {
+        for (cut, task) in &self.cuts {
+            for (other, earlier) in &self.cuts {
+                if earlier == task {
+                    continue;
+                }
+                let within = contains(cut, other) && (!contains(other, cut) || earlier < task);
+                let drilled = matches!(other.shape, InsideShape::Drill { .. });
+                let cut_drilled = matches!(cut.shape, InsideShape::Drill { .. });
+                let under = drilled
+                    && !cut_drilled
+                    && other.shape.widest() <= cut.shape.widest()
+                    && other.to > cut.from;
+                let mouth = cut.from.is_positive()
+                    && other.from < cut.from
+                    && other.to >= cut.from
+                    && !matches!(other.shape, InsideShape::Countersink { .. });
+                if (within || under || mouth) && !self.tasks.0[*earlier].needs.contains(task) {
+                    let needs = &mut self.tasks.0[*task].needs;
+                    if !needs.contains(earlier) {
+                        needs.push(*earlier);
+                    }
+                }
+            }
+        }
+    }
+
+    fn threads(&mut self) {
+        let part = self.anatomy.part;
+        for (index, feature) in part.features.iter().enumerate() {
+            let Some((thread, Side::Inside)) = feature.thread() else {
+                continue;
+            };
+            if feature.end != self.end {
+                continue;
+            }
+            let cut = ThreadCut {
+                end: self.end,
+                inside: true,
+                thread: thread.clone(),
+                from: feature.from,
+                to: feature.to,
+                method: self.kit.threading(&thread.thread, true),
+            };
+            let mut needs = self.start.to_vec();
+            let opens = |it: &&(InsideCut, usize)| it.0.from < feature.to;
+            needs.extend(self.cuts.iter().filter(opens).map(|it| it.1));
+            self.tasks.add(Task {
+                work: Work::Thread(cut),
+                features: vec![index],
+                access: Access::End(self.end),
+                needs,
+                rank: (self.stage, THREAD, feature.from.nm()),
+            });
+        }
+    }
+}
+
+fn drill(dia: Length, point: Angle) -> InsideShape {
+    InsideShape::Drill {
+        dia,
+        point,
+        name: DrillName::Diameter,
+        opening: true,
+    }
+}
+
+fn rank(stage: Stage, cut: &InsideCut) -> Rank {
+    let dia = cut.shape.widest().nm();
+    let (step, tie) = match cut.shape {
+        // The largest first, so that no drill follows a large pilot, which makes it grab.
+        InsideShape::Drill { .. } => (DRILL, -dia),
+        InsideShape::Ream { .. } => (REAM, dia),
+        InsideShape::Bore { .. } | InsideShape::Taper { .. } => (BORE, dia),
+        InsideShape::Recess { .. } => (RECESS, dia),
+        InsideShape::Countersink { .. } => (MOUTH, dia),
+    };
+    (stage, step, tie)
+}
+
+/// Whether all of `inner` lies within `outer`.
+fn contains(outer: &InsideCut, inner: &InsideCut) -> bool {
+    let tip = |cut: &InsideCut| match cut.shape {
+        InsideShape::Drill { dia, point, .. } => point_length(dia, point),
+        _ => Length::ZERO,
+    };
+    if let (InsideShape::Taper { .. } | InsideShape::Countersink { .. }, _) = (outer.shape, inner) {
+        return false;
+    }
+    // A cone within a cone of the same angle reaches as deep at its own diameter.
+    let room = match (outer.shape, inner.shape) {
+        (InsideShape::Drill { dia, point, .. }, inner_shape) => {
+            let narrower = (dia - inner_shape.widest()).max(Length::ZERO);
+            point_length(narrower, point)
+        }
+        _ => Length::ZERO,
+    };
+    let bottom = match (outer.shape, inner.shape) {
+        (InsideShape::Drill { .. }, InsideShape::Drill { .. }) => inner.to,
+        _ => inner.to + tip(inner),
+    };
+    inner.shape.widest() <= outer.shape.widest()
+        && starts(outer) <= starts(inner)
+        && (outer.through || bottom <= outer.to + room)
+        && (outer.through || !inner.through)
+}
+
+/// Drills and reamers come in through the mouth and clear all of it.
+fn starts(cut: &InsideCut) -> Length {
+    match cut.shape {
+        InsideShape::Drill { .. } | InsideShape::Ream { .. } => Length::ZERO,
+        _ => cut.from,
+    }
+}
+
+fn inside_cut(feature: &Feature) -> Option<InsideCut> {
+    let shape = match &feature.cut {
+        Cut::Drill {
+            dia, tool, point, ..
+        } => InsideShape::Drill {
+            dia: *dia,
+            point: *point,
+            name: *tool,
+            opening: false,
+        },
+        Cut::Bore { dia, .. } => InsideShape::Bore { dia: *dia },
+        Cut::Ream { dia, .. } => InsideShape::Ream { dia: *dia },
+        Cut::Recess { dia, .. } => InsideShape::Recess { dia: *dia },
+        Cut::Taper { from_dia, to_dia } => InsideShape::Taper {
+            from_dia: *from_dia,
+            to_dia: *to_dia,
+        },
+        Cut::Countersink { dia, angle } => InsideShape::Countersink {
+            dia: *dia,
+            angle: *angle,
+        },
+        _ => return None,
+    };
+    Some(InsideCut {
+        end: feature.end,
+        from: feature.from,
+        to: feature.to,
+        through: feature.through,
+        shape,
+    })
+}

@@ -1,0 +1,142 @@
+//! What the bench has for a job.
+
+use crate::{Threading, Tool};
+use quillet_geometry::Length;
+use quillet_model::{Bench, BenchDrill, BenchThreading};
+use quillet_standards::drill::jobber;
+use quillet_standards::thread::ThreadForm;
+
+/// The tools at hand; without a bench nothing is assumed owned.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Kit<'b> {
+    pub(crate) bench: Option<&'b Bench>,
+}
+
+/// Within this a drill is the drill asked for.
+const SAME: Length = Length::from_nm(5_000);
+
+/// A collet closes on stock this much under its size (common practice, no published source).
+const COLLET_CLOSES: Length = Length::from_nm(500_000);
+
+impl<'b> Kit<'b> {
+    pub(crate) fn drill(self, dia: Length) -> Option<&'b BenchDrill> {
+        self.bench?
+            .drills
+            .iter()
+            .find(|drill| (drill.dia - dia).abs() <= SAME)
+    }
+
+    /// The largest drill of at most this size; without a bench, just this size.
+    pub(crate) fn drill_up_to(self, dia: Length) -> Option<Length> {
+        match self.bench {
+            Some(bench) if !bench.drills.is_empty() => bench
+                .drills
+                .iter()
+                .map(|drill| drill.dia)
+                .rfind(|it| *it <= dia),
+            _ => Some(dia),
+        }
+    }
+
+    pub(crate) fn has_reamer(self, dia: Length) -> bool {
+        self.bench
+            .is_some_and(|it| it.reamers.iter().any(|own| (*own - dia).abs() <= SAME))
+    }
+
+    /// A boring bar that enters a hole and reaches its bottom.
+    pub(crate) fn bar(self, hole: Length, depth: Length) -> Option<Tool> {
+        let fits = |bar: &&quillet_model::BoringBar| {
+            bar.enters <= hole && bar.reach.is_none_or(|reach| depth <= reach)
+        };
+        let bar = self.bench?.boring.iter().rfind(fits)?;
+        Some(Tool::BoringBar { enters: bar.enters })
+    }
+
+    pub(crate) fn tap(self, thread: &ThreadForm) -> Option<&'b BenchThreading> {
+        self.bench?
+            .taps
+            .iter()
+            .find(|it| it.thread.thread.mates_with(thread))
+    }
+
+    pub(crate) fn die(self, thread: &ThreadForm) -> Option<&'b BenchThreading> {
+        self.bench?
+            .dies
+            .iter()
+            .find(|it| it.thread.thread.mates_with(thread))
+    }
+
+    pub(crate) fn screwcutting(self) -> bool {
+        self.bench
+            .and_then(|it| it.lathe.as_ref())
+            .is_some_and(|lathe| lathe.screwcutting)
+    }
+
+    /// How a thread is cut here: by tap or die where one is at hand, else by a single point
+    /// where the lathe can, else by the tap or die that is to be bought.
+    pub(crate) fn threading(self, thread: &ThreadForm, inside: bool) -> Threading {
+        let (owned, by_hand) = match inside {
+            true => (self.tap(thread).is_some(), Threading::Tap),
+            false => (self.die(thread).is_some(), Threading::Die),
+        };
+        match owned || !self.screwcutting() {
+            true => by_hand,
+            false => Threading::SinglePoint,
+        }
+    }
+
+    /// The collet that grips round stock of a size; none where the bench says none.
+    pub(crate) fn collet(self, stock: Length) -> Option<Length> {
+        let collets = &self.bench?.collets;
+        collets
+            .iter()
+            .copied()
+            .find(|it| stock <= *it && *it - COLLET_CLOSES <= stock)
+    }
+
+    /// Whether the bench lists collets at all.
+    pub(crate) fn lists_collets(self) -> bool {
+        self.bench.is_some_and(|it| !it.collets.is_empty())
+    }
+
+    /// The largest collet from one size to another.
+    pub(crate) fn collet_within(self, least: Length, most: Length) -> Option<Length> {
+        let collets = &self.bench?.collets;
+        collets
+            .iter()
+            .copied()
+            .rfind(|it| least <= *it && *it <= most)
+    }
+
+    pub(crate) fn bushing(self, dia: Length) -> bool {
+        self.bench
+            .is_some_and(|it| it.bushings.iter().any(|own| (*own - dia).abs() <= SAME))
+    }
+
+    pub(crate) fn lists_bushings(self) -> bool {
+        self.bench.is_some_and(|it| !it.bushings.is_empty())
+    }
+
+    pub(crate) fn travel(self) -> Option<Length> {
+        self.bench?.lathe.as_ref()?.travel
+    }
+
+    pub(crate) fn spindle_bore(self) -> Option<Length> {
+        self.bench?.lathe.as_ref()?.bore
+    }
+
+    /// How deep the longest drill of this size goes: as the bench says, else the flutes of a
+    /// jobber drill (ISO 235) less one diameter of room for chips (common practice, no published
+    /// source).
+    pub(crate) fn drill_reach(self, dia: Length) -> Option<Length> {
+        let jobber = jobber(dia)
+            .and_then(|drill| drill.flute())
+            .map(|flute| flute - dia);
+        let own = self
+            .bench?
+            .drills
+            .iter()
+            .filter(|drill| (drill.dia - dia).abs() <= SAME);
+        own.filter_map(|drill| drill.reach.or(jobber)).max()
+    }
+}

@@ -1,0 +1,105 @@
+//! What to measure after an operation, and between which limits.
+
+use crate::anatomy::Anatomy;
+use crate::check::{Check, Measured, general};
+use crate::{InsideShape, Operation, Tool, TurnKind, Work};
+use quillet_geometry::Length;
+use quillet_model::End;
+use quillet_standards::fit::drilled_hole;
+use quillet_standards::material::Family;
+use quillet_standards::thread::Tenon;
+use quillet_syntax::ast::Side;
+
+/// The checks after an operation.
+pub(crate) fn checks(anatomy: &Anatomy, operation: &Operation) -> Vec<Check> {
+    let part = anatomy.part;
+    match &operation.work {
+        Work::Face { end, to } => {
+            // The second face gives the length.
+            let other = part.station(end.other(), Length::ZERO);
+            let whole = (*to - other).abs() == part.length;
+            let faced = operation.needs.iter().any(|_| whole) && *end == End::Second;
+            faced
+                .then(|| general(Measured::Length, part.length))
+                .into_iter()
+                .collect()
+        }
+        Work::Inside(cut) => {
+            let dia = cut.shape.widest();
+            let what = Measured::Hole { end: cut.end };
+            let drilled = match operation.tool {
+                Some(Tool::Drill { .. }) => drilled_hole(dia).ok(),
+                _ => None,
+            };
+            let size = match drilled {
+                Some(hole) => Check {
+                    what,
+                    nominal: dia,
+                    limits: hole.over_size,
+                    source: hole.source,
+                },
+                None => general(what, dia),
+            };
+            let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });
+            if opening {
+                return Vec::new();
+            }
+            let mut found = vec![size];
+            if !cut.through {
+                found.push(general(Measured::Depth { end: cut.end }, cut.to));
+            }
+            found
+        }
+        Work::Turn(cut) => {
+            let what = Measured::Outside {
+                end: cut.end,
+                at: (cut.from + cut.to).half(),
+            };
+            let size = match (cut.kind, tenon_of(anatomy, cut.end, cut.from, cut.to)) {
+                (TurnKind::Tenon | TurnKind::ThreadLand, Some(tenon)) => {
+                    let plastic = part.material_at(part.station(cut.end, cut.from));
+                    let plastic = plastic.is_some_and(|it| it.kind.family() != Family::Metal);
+                    let limits = if plastic {
+                        tenon.in_plastic
+                    } else {
+                        tenon.range
+                    };
+                    Check {
+                        what,
+                        nominal: cut.dia,
+                        limits,
+                        source: tenon.source,
+                    }
+                }
+                _ => general(what, cut.dia),
+            };
+            vec![size, general(Measured::Depth { end: cut.end }, cut.to)]
+        }
+        Work::RemoveNub { .. } | Work::PartOff { shaping: true, .. } => {
+            vec![general(Measured::Length, part.length)]
+        }
+        Work::Polish { .. } => {
+            let at_fattest = anatomy.outer.fattest(0.0, part.length.to_mm());
+            let at = at_fattest.map_or(Length::ZERO, |(place, _)| Length::mm(place.z));
+            vec![general(
+                Measured::Outside {
+                    end: End::First,
+                    at,
+                },
+                anatomy.fattest,
+            )]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// The limits of a land that an outside thread is cut on.
+fn tenon_of(anatomy: &Anatomy, end: End, from: Length, to: Length) -> Option<Tenon> {
+    let on_it = anatomy.part.features.iter().find(|it| {
+        it.end == end
+            && it.from < to
+            && it.to > from
+            && it.thread().is_some_and(|(_, side)| side == Side::Outside)
+    })?;
+    on_it.thread()?.0.thread.tenon().ok()
+}

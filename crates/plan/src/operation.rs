@@ -1,0 +1,95 @@
+//! An operation: one numbered line of a route.
+
+use crate::{Check, Hold, Peck, Speed, Tool, Work};
+use quillet_geometry::Length;
+use quillet_model::End;
+
+/// One numbered line of a route.
+#[derive(Clone, Debug)]
+pub struct Operation {
+    /// What is done.
+    pub work: Work,
+    /// How the work is held.
+    pub hold: Hold,
+    /// With what; none where only the hold changes.
+    pub tool: Option<Tool>,
+    /// The cuts it finishes (indices into `Part::features`).
+    pub features: Vec<usize>,
+    /// How deep, from which face.
+    pub depth: Option<Depth>,
+    /// How fast; none where the spindle stands still.
+    pub speed: Option<Speed>,
+    /// The spindle is locked and the power off: the tool is turned by hand.
+    pub by_hand: bool,
+    /// How often to withdraw.
+    pub peck: Option<Peck>,
+    /// Which figures the tailstock's scale shows.
+    pub tailstock: Option<Tailstock>,
+    /// What the calipers must say afterwards.
+    pub checks: Vec<Check>,
+    /// What to mind.
+    pub notes: Vec<Note>,
+    /// Operations that must come before it (indices into the route).
+    pub needs: Vec<usize>,
+}
+
+/// A depth from a face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Depth {
+    /// The end whose face it is measured from.
+    pub from: End,
+    /// To the end of the full diameter.
+    pub to_corner: Length,
+    /// To the point of the drill, where it has one.
+    pub to_point: Option<Length>,
+}
+
+/// Readings of the tailstock's scale, set to nought as the tool's point touches the face.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Tailstock {
+    /// The reading at which to stop, one for each setting of the tailstock: where its travel
+    /// is shorter than the hole it is moved up and set to nought again.
+    pub stops: Vec<Length>,
+}
+
+/// What to mind at an operation.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Note {
+    /// A left-hand thread holds the work: forward rotation unscrews it.
+    LeftHandUnscrews,
+    /// Sanding in reverse unscrews a right-hand thread.
+    ReverseUnscrews,
+    /// Single-pointing several starts: index so many degrees of spindle, or so far along the
+    /// compound, between them.
+    IndexStarts {
+        /// How many.
+        starts: u32,
+        /// The pitch, along the compound.
+        pitch: Length,
+        /// The turn of the spindle, degrees.
+        turn_deg: f64,
+    },
+    /// The hole is larger than one already there: dub the drill's lips, or it grabs.
+    DubLips,
+    /// A flat-bottomed drill or counterbore does it where no boring bar is at hand.
+    FlatBottomed,
+    /// It breaks through: ease the feed.
+    BreaksThrough,
+    /// Leave it to cool; a hot drill grabs.
+    LetCool,
+    /// Glue must cure before any cut.
+    Cure,
+    /// Line the grain or pattern up before it sets.
+    LineUp,
+    /// Metal on metal or metal on resin: clean and roughen before gluing.
+    Degrease,
+    /// No cutting speed is known for this material: begin slowly.
+    SpeedUnknown,
+    /// The start of the thread decides where cap and pattern line up.
+    Clock {
+        /// Positions in which it goes on.
+        positions: u32,
+        /// Faced off the shoulder to turn it by 10°.
+        per_ten_deg: Length,
+    },
+}

@@ -1,0 +1,331 @@
+//! Tasks outside: tenons, reliefs, threads and broken corners of an end, and what is cut in
+//! the shaped outside between.
+
+use crate::anatomy::Anatomy;
+use crate::kit::Kit;
+use crate::task::{Access, Stage, Task, Tasks};
+use crate::{Stuck, ThreadCut, Threading, Trouble, TurnCut, TurnKind, Work};
+use quillet_geometry::Length;
+use quillet_model::{Cut, End, Feature, Origin, Part, ThreadDef};
+use quillet_syntax::ast::Side;
+use std::sync::Arc;
+
+/// Practice within an end, after all that is cut inside.
+const TURN: u8 = 10;
+const CORNER: u8 = 11;
+const SUPPORT: u8 = 12;
+const THREAD: u8 = 13;
+const RUN_OUT: u8 = 14;
+
+/// A tenon whose wall under the thread is thinner than this is plugged before a die is run
+/// over it (common practice, no published source).
+const THIN_UNDER_DIE_MM: f64 = 2.0;
+
+/// What outside tasks are put where.
+pub(crate) struct Place<'a> {
+    pub(crate) end: End,
+    pub(crate) stage: Stage,
+    pub(crate) access: Access,
+    /// What comes before any of them.
+    pub(crate) start: &'a [usize],
+}
+
+/// Adds what is turned at an end before the outside is shaped.
+pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &Place, kit: Kit, tasks: &mut Tasks) {
+    let part = anatomy.part;
+    let own = |it: &Feature| it.end == place.end && !it.is_inside() && anatomy.in_zone(it);
+    let mut turned = turn_tasks(anatomy, place, tasks, own);
+    let corners = corner_tasks(anatomy, place, tasks, &turned, true);
+    for (index, feature) in part.features.iter().enumerate() {
+        let Some((thread, Side::Outside)) = feature.thread() else {
+            continue;
+        };
+        if !own(feature) {
+            continue;
+        }
+        turned.extend(land_task(anatomy, index, place, tasks));
+        let method = kit.threading(&thread.thread, false);
+        let mut needs = [place.start, &corners].concat();
+        if method == Threading::Die && thin_under(part, feature, thread) {
+            // The plug's place among the mandrels is set when the task is taken up.
+            let support = Work::Support { plug: usize::MAX };
+            let mut before = place.start.to_vec();
+            before.extend(tasks.all_inside(place.end));
+            let plug = tasks.put(support, place.access, (place.stage, SUPPORT, 0), before);
+            needs.push(plug);
+        }
+        let rank = (place.stage, THREAD, feature.from.nm());
+        let work = Work::Thread(thread_cut(part, feature, thread, place.end, method));
+        let features = vec![index];
+        let task = tasks.add(Task {
+            work,
+            features,
+            access: place.access,
+            needs,
+            rank,
+        });
+        around_thread(feature, place.end, method, task, &turned, tasks);
+    }
+}
+
+/// Adds the grooves, threads and corners in the shaped outside, after it has been turned.
+pub(crate) fn body_tasks(
+    anatomy: &Anatomy,
+    shaped: &[usize],
+    kit: Kit,
+    tasks: &mut Tasks,
+    troubles: &mut Vec<Trouble>,
+) {
+    let part = anatomy.part;
+    for end in crate::anatomy::ENDS {
+        let place = Place {
+            end,
+            stage: Stage::Finish,
+            access: Access::Outside,
+            start: shaped,
+        };
+        let own = |it: &Feature| it.end == end && !it.is_inside() && !anatomy.in_zone(it);
+        let mut turned = turn_tasks(anatomy, &place, tasks, own);
+        corner_tasks(anatomy, &place, tasks, &turned, false);
+        for (index, feature) in part.features.iter().enumerate() {
+            let Some((thread, Side::Outside)) = feature.thread() else {
+                continue;
+            };
+            if !own(feature) {
+                continue;
+            }
+            turned.extend(land_task(anatomy, index, &place, tasks));
+            let method = kit.threading(&thread.thread, false);
+            let (from, access) = match method {
+                Threading::SinglePoint => (end, Access::Outside),
+                _ => match die_from(anatomy, feature, thread) {
+                    Ok(from) => (from, Access::End(from)),
+                    Err(why) => {
+                        troubles.push(Trouble::NoOrder {
+                            feature: Some(index),
+                            why,
+                        });
+                        (end, Access::Outside)
+                    }
+                },
+            };
+            let rank = (Stage::Finish, THREAD, feature.from.nm());
+            let work = Work::Thread(thread_cut(part, feature, thread, from, method));
+            let (features, needs) = (vec![index], shaped.to_vec());
+            let task = tasks.add(Task {
+                work,
+                features,
+                access,
+                needs,
+                rank,
+            });
+            around_thread(feature, from, method, task, &turned, tasks);
+        }
+    }
+}
+
+fn turn_tasks(
+    anatomy: &Anatomy,
+    place: &Place,
+    tasks: &mut Tasks,
+    own: impl Fn(&Feature) -> bool,
+) -> Vec<(TurnCut, usize)> {
+    let mut turned = Vec::new();
+    for (index, feature) in anatomy.part.features.iter().enumerate() {
+        let (kind, dia) = match &feature.cut {
+            Cut::Tenon { dia, .. } => (TurnKind::Tenon, *dia),
+            Cut::Relief { dia } => (TurnKind::Relief, *dia),
+            Cut::Groove { dia, .. } => (TurnKind::Groove, *dia),
+            _ => continue,
+        };
+        if !own(feature) {
+            continue;
+        }
+        let cut = TurnCut {
+            end: place.end,
+            kind,
+            dia,
+            from: feature.from,
+            to: feature.to,
+        };
+        let task = tasks.add(Task {
+            work: Work::Turn(cut),
+            features: vec![index],
+            access: place.access,
+            needs: place.start.to_vec(),
+            // From the fattest down: each takes something off what the one before left.
+            rank: (place.stage, TURN, -dia.nm()),
+        });
+        turned.push((cut, task));
+    }
+    turned
+}
+
+fn corner_tasks(
+    anatomy: &Anatomy,
+    place: &Place,
+    tasks: &mut Tasks,
+    turned: &[(TurnCut, usize)],
+    in_zone: bool,
+) -> Vec<usize> {
+    let mut corners = Vec::new();
+    for (index, feature) in anatomy.part.features.iter().enumerate() {
+        let Cut::Edge(edge) = feature.cut else {
+            continue;
+        };
+        if feature.end != place.end || anatomy.in_zone(feature) != in_zone {
+            continue;
+        }
+        let at_face = turned
+            .iter()
+            .filter(|it| !it.0.from.is_positive())
+            .map(|it| it.1);
+        let mut needs = place.start.to_vec();
+        needs.extend(at_face);
+        corners.push(tasks.add(Task {
+            work: Work::BreakCorner {
+                end: place.end,
+                edge,
+            },
+            features: vec![index],
+            access: place.access,
+            needs,
+            rank: (place.stage, CORNER, 0),
+        }));
+    }
+    corners
+}
+
+/// A thread, by a tool that comes from an end: its own, or the other one.
+fn thread_cut(
+    part: &Part,
+    feature: &Feature,
+    thread: &Arc<ThreadDef>,
+    end: End,
+    method: Threading,
+) -> ThreadCut {
+    let (from, to) = match end == feature.end {
+        true => (feature.from, feature.to),
+        false => (part.length - feature.to, part.length - feature.from),
+    };
+    ThreadCut {
+        end,
+        inside: false,
+        thread: thread.clone(),
+        from,
+        to,
+        method,
+    }
+}
+
+/// Where neither tenon nor station leaves a land under a thread, it is turned to the major.
+fn land_task(
+    anatomy: &Anatomy,
+    index: usize,
+    place: &Place,
+    tasks: &mut Tasks,
+) -> Option<(TurnCut, usize)> {
+    let part = anatomy.part;
+    let profiles = part.profiles.as_ref()?;
+    let own =
+        profiles.crest.outer.segments().iter().filter(|it| {
+            profiles.origin(it.tag) == Origin::Feature(index) && !it.curve.is_vertical()
+        });
+    let ends: Vec<f64> = own
+        .flat_map(|it| [it.curve.start().z, it.curve.end().z])
+        .collect();
+    let low = ends.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = ends.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    if low >= high {
+        return None;
+    }
+    let feature = &part.features[index];
+    let (low, high) = (Length::mm(low), Length::mm(high));
+    let (from, to) = match place.end {
+        End::First => (low, high),
+        End::Second => (part.length - high, part.length - low),
+    };
+    let dia = feature.dia()?;
+    let cut = TurnCut {
+        end: place.end,
+        kind: TurnKind::ThreadLand,
+        dia,
+        from,
+        to,
+    };
+    let task = tasks.put(
+        Work::Turn(cut),
+        place.access,
+        (place.stage, TURN, -dia.nm()),
+        place.start.to_vec(),
+    );
+    Some((cut, task))
+}
+
+/// Lands under and ahead of a thread are turned before it. A relief behind it follows a die,
+/// which could not run into it clean, and precedes a single point, which must.
+fn around_thread(
+    thread: &Feature,
+    from: End,
+    method: Threading,
+    task: usize,
+    turned: &[(TurnCut, usize)],
+    tasks: &mut Tasks,
+) {
+    for (cut, other) in turned {
+        let behind = match from == thread.end {
+            true => cut.from >= thread.to,
+            false => cut.to <= thread.from,
+        };
+        let behind = behind && cut.kind != TurnKind::Tenon;
+        if behind && method == Threading::Die {
+            tasks.before(task, *other);
+            let (stage, _, tie) = tasks.0[*other].rank;
+            tasks.0[*other].rank = (stage, RUN_OUT, tie);
+        } else {
+            tasks.before(*other, task);
+        }
+    }
+}
+
+/// Whether the wall between a thread's root and the hole under it is thin.
+fn thin_under(part: &Part, feature: &Feature, thread: &ThreadDef) -> bool {
+    let Some(profiles) = &part.profiles else {
+        return false;
+    };
+    let (from, to) = feature.stations(part.length);
+    let widest = profiles.root.inner.iter().filter_map(|chain| {
+        chain
+            .fattest(from.to_mm(), to.to_mm())
+            .map(|(place, _)| place.r)
+    });
+    let widest = widest.fold(0.0, f64::max);
+    widest > 0.0 && thread.thread.root_diameter().to_mm() / 2.0 - widest < THIN_UNDER_DIE_MM
+}
+
+/// The end from which a die can come to a thread within the outside.
+fn die_from(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Result<End, Stuck> {
+    let part = anatomy.part;
+    let (from, to) = feature.stations(part.length);
+    let root = thread.thread.root_diameter();
+    let fattest = |end: End| {
+        let (a, b) = match end {
+            End::First => (Length::ZERO, from),
+            End::Second => (to, part.length),
+        };
+        // A face at the thread's own edge is the thread's.
+        anatomy
+            .outer
+            .fattest(a.to_mm() + 1e-6, b.to_mm() - 1e-6)
+            .map(|(place, _)| (Length::mm(place.z), Length::mm(place.r * 2.0)))
+    };
+    let mut blocked = None;
+    for end in [feature.end, feature.end.other()] {
+        match fattest(end) {
+            Some((at, dia)) if dia > root => blocked = blocked.or(Some((at, dia))),
+            _ => return Ok(end),
+        }
+    }
+    let (at, dia) = blocked.unwrap_or_default();
+    Err(Stuck::DieBlocked { at, dia, root })
+}

@@ -1,0 +1,181 @@
+//! The plan of a pen, or of a part by itself.
+
+use crate::kit::Kit;
+use crate::mate::{Mates, closing_partner, mates};
+use crate::route::{Route, route};
+use crate::schedule::Shelf;
+use crate::{Mandrel, Pass, Work};
+use quillet_model::{Bench, Part, Pen};
+use std::sync::Arc;
+
+/// How a pen's parts are made.
+#[derive(Clone, Debug, Default)]
+pub struct Plan {
+    /// A route for each part that is cut, females first, males to suit.
+    pub routes: Vec<Route>,
+    /// All steps in order; a part may wait while it is blended with another.
+    pub sequence: Vec<Step>,
+    /// The mandrels and plugs to make, each once.
+    pub mandrels: Vec<Mandrel>,
+}
+
+/// One operation of one route.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Step {
+    /// An index into `Plan::routes`.
+    pub route: usize,
+    /// An index into its operations.
+    pub operation: usize,
+}
+
+/// Plans all parts of a pen that are cut. Without a bench nothing is assumed owned.
+pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
+    let kit = Kit { bench };
+    let mut shelf = Shelf::default();
+    let order = making_order(pen);
+    let place = |part: usize| order.iter().position(|it| *it == part);
+    let blended = blended_parts(pen);
+    let mut plan = Plan::default();
+    for index in &order {
+        let part = &pen.parts[*index];
+        let with = blended.and_then(|[a, b]| match *index {
+            it if it == a => place(b),
+            it if it == b => place(a),
+            _ => None,
+        });
+        plan.routes
+            .extend(route(part, &mates(pen, *index), with, kit, &mut shelf));
+    }
+    plan.unblend();
+    plan.mandrels = shelf.0;
+    plan.sequence = plan.in_sequence();
+    plan
+}
+
+/// Plans one part by itself.
+pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
+    let mut shelf = Shelf::default();
+    let routes = route(part, &Mates::default(), None, Kit { bench }, &mut shelf);
+    let mut plan = Plan {
+        routes: routes.into_iter().collect(),
+        mandrels: shelf.0,
+        ..Plan::default()
+    };
+    plan.sequence = plan.in_sequence();
+    plan
+}
+
+impl Plan {
+    /// Takes a blending out again where its partner has none.
+    fn unblend(&mut self) {
+        let partners: Vec<Option<usize>> = self.routes.iter().map(|it| it.blended()).collect();
+        for (index, route) in self.routes.iter_mut().enumerate() {
+            let Some((at, with)) = route.blend_at() else {
+                continue;
+            };
+            if partners.get(with).copied().flatten() != Some(index) {
+                route.drop_operation(at);
+            }
+        }
+    }
+
+    /// Route after route, but a part that is blended waits for its partner.
+    fn in_sequence(&self) -> Vec<Step> {
+        let mut steps = Vec::new();
+        let mut waiting: Vec<(usize, usize)> = Vec::new();
+        for (route, it) in self.routes.iter().enumerate() {
+            let count = it.operations.len();
+            let step = move |operation| Step { route, operation };
+            let Some((at, with)) = it.blend_at() else {
+                steps.extend((0..count).map(step));
+                continue;
+            };
+            steps.extend((0..at).map(step));
+            if with > route {
+                waiting.push((route, at));
+                continue;
+            }
+            let partner = waiting.iter().position(|it| it.0 == with);
+            let partner = partner.map(|index| waiting.remove(index));
+            steps.extend(partner.map(|(route, operation)| Step { route, operation }));
+            steps.push(step(at));
+            if let Some((route, operation)) = partner {
+                let count = self.routes[route].operations.len();
+                steps.extend((operation + 1..count).map(|operation| Step { route, operation }));
+            }
+            steps.extend((at + 1..count).map(step));
+        }
+        steps
+    }
+}
+
+impl Route {
+    /// Where it is blended, and with which route.
+    fn blend_at(&self) -> Option<(usize, usize)> {
+        self.operations
+            .iter()
+            .enumerate()
+            .find_map(|(at, operation)| match &operation.work {
+                Work::Outside(pass) if pass.pass == Pass::Blend => Some((at, pass.with?)),
+                _ => None,
+            })
+    }
+
+    fn blended(&self) -> Option<usize> {
+        self.blend_at().map(|it| it.1)
+    }
+
+    fn drop_operation(&mut self, at: usize) {
+        // What waited for it waits for what it waited for.
+        let inherited = self.operations.remove(at).needs;
+        for operation in &mut self.operations {
+            if operation.needs.contains(&at) {
+                operation.needs.extend(inherited.iter().copied());
+            }
+            operation.needs.retain(|need| *need != at);
+            for need in &mut operation.needs {
+                *need -= usize::from(*need > at);
+            }
+            operation.needs.sort_unstable();
+            operation.needs.dedup();
+        }
+    }
+}
+
+/// The parts that are cut: what receives before what goes in, else as written.
+fn making_order(pen: &Pen) -> Vec<usize> {
+    let cut: Vec<usize> = (0..pen.parts.len())
+        .filter(|it| !pen.parts[*it].bought)
+        .collect();
+    let mut order: Vec<usize> = Vec::new();
+    while order.len() < cut.len() {
+        let left: Vec<usize> = cut
+            .iter()
+            .copied()
+            .filter(|it| !order.contains(it))
+            .collect();
+        let receives_first = |part: &usize| {
+            pen.joints.iter().all(|joint| {
+                joint.male.part != *part
+                    || joint.verb == quillet_syntax::ast::Verb::Post
+                    || !left.contains(&joint.female.part)
+                    || joint.female.part == *part
+            })
+        };
+        // Parts that go into each other in a circle are taken as written.
+        let next = left
+            .iter()
+            .copied()
+            .find(receives_first)
+            .or(left.first().copied());
+        order.extend(next);
+    }
+    order
+}
+
+/// The cap and what it closes on, where both are cut.
+fn blended_parts(pen: &Pen) -> Option<[usize; 2]> {
+    let [(cap, _), (body, _)] = closing_partner(pen)?;
+    let cut = |part: usize| pen.parts.get(part).is_some_and(|it| !it.bought);
+    (cap != body && cut(cap) && cut(body)).then_some([cap, body])
+}

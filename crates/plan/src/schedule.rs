@@ -1,0 +1,309 @@
+//! Puts tasks in order: of those whose needs are met the one that practice puts first, taking
+//! hold of the work anew wherever the tool cannot come to it otherwise.
+
+use crate::anatomy::Anatomy;
+use crate::blank::{CLEAR, LEAST_GRIP, PARTING};
+use crate::kit::Kit;
+use crate::make_mandrel::mandrel;
+use crate::mate::Mates;
+use crate::task::{Access, Task, Tasks};
+use crate::{Blank, Grip, Hold, Mandrel, MandrelKind, Mount, Strategy, Stuck, Trouble, Work};
+use quillet_geometry::Length;
+use quillet_model::End;
+
+/// The mandrels of a plan, each once.
+#[derive(Default)]
+pub(crate) struct Shelf(pub(crate) Vec<Mandrel>);
+
+impl Shelf {
+    /// The index of a mandrel, one that does the same work serving again.
+    pub(crate) fn put(&mut self, made: Mandrel) -> usize {
+        if let Some(index) = self.0.iter().position(|own| own.is_like(&made)) {
+            for serves in made.serves {
+                if !self.0[index].serves.contains(&serves) {
+                    self.0[index].serves.push(serves);
+                }
+            }
+            return index;
+        }
+        self.0.push(made);
+        self.0.len() - 1
+    }
+}
+
+/// A part at the lathe, as far as it has been cut.
+pub(crate) struct Lathe<'a, 'p, 'b> {
+    pub(crate) anatomy: &'a Anatomy<'p>,
+    pub(crate) strategy: Strategy,
+    pub(crate) blank: &'a Blank,
+    pub(crate) mates: &'a Mates,
+    pub(crate) kit: Kit<'b>,
+    hold: Hold,
+    /// Where the outside is no longer stock, stations.
+    turned: Vec<(Length, Length)>,
+    /// The blank's ends as they are now, stations.
+    pub(crate) now: [Length; 2],
+    done: Vec<bool>,
+}
+
+/// What comes next: a hold to take, or a task to do in the hold there is.
+pub(crate) enum Step {
+    Take(Hold),
+    Do(usize),
+}
+
+/// A grip shorter than this is none at all.
+const NO_GRIP: Length = Length::from_nm(8_000_000);
+/// A collet's own length.
+const COLLET_LENGTH: Length = Length::from_nm(30_000_000);
+
+impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
+    pub(crate) fn new(
+        anatomy: &'a Anatomy<'p>,
+        strategy: Strategy,
+        blank: &'a Blank,
+        mates: &'a Mates,
+        kit: Kit<'b>,
+        tasks: &Tasks,
+    ) -> Self {
+        Lathe {
+            anatomy,
+            strategy,
+            blank,
+            mates,
+            kit,
+            hold: Hold::Bench,
+            turned: Vec::new(),
+            now: [blank.from, blank.to],
+            done: vec![false; tasks.0.len()],
+        }
+    }
+
+    /// What comes next; none when all is done or nothing more can be.
+    pub(crate) fn next(
+        &mut self,
+        tasks: &Tasks,
+        shelf: &mut Shelf,
+        troubles: &mut Vec<Trouble>,
+    ) -> Option<Step> {
+        let waiting = |index: &usize| !self.done[*index];
+        let ready = |index: &usize| tasks.0[*index].needs.iter().all(|need| self.done[*need]);
+        let mut open: Vec<usize> = (0..tasks.0.len()).filter(waiting).filter(ready).collect();
+        open.sort_by_key(|index| (tasks.0[*index].rank, *index));
+        for index in &open {
+            let access = tasks.0[*index].access;
+            if self.provides(access) {
+                return Some(Step::Do(*index));
+            }
+            if let Some(hold) = self.establish(access, tasks, shelf) {
+                self.short_grip(hold, troubles);
+                self.hold = hold;
+                return Some(Step::Take(hold));
+            }
+        }
+        let stuck = (0..tasks.0.len()).find(|index| !self.done[*index])?;
+        let first = open.first().copied();
+        let task = &tasks.0[first.unwrap_or(stuck)];
+        let why = match (first, task.access) {
+            (Some(_), Access::End(end)) => Stuck::NothingToHold { end },
+            (Some(_), _) => Stuck::NothingToHold {
+                end: self.strategy.first,
+            },
+            (None, _) => Stuck::Circle,
+        };
+        troubles.push(Trouble::NoOrder {
+            feature: task.features.first().copied(),
+            why,
+        });
+        None
+    }
+
+    pub(crate) fn hold(&self) -> Hold {
+        self.hold
+    }
+
+    /// Records a task as done, and what it leaves of the stock.
+    pub(crate) fn finish(&mut self, index: usize, task: &Task) {
+        self.done[index] = true;
+        let part = self.anatomy.part;
+        match &task.work {
+            Work::Face { end, to } | Work::PartOff { end, at: to, .. } => {
+                self.now[end.index()] = *to;
+            }
+            Work::RemoveNub { end, .. } => {
+                self.now[end.index()] = part.station(*end, Length::ZERO);
+            }
+            Work::Turn(cut) => {
+                let (a, b) = (
+                    part.station(cut.end, cut.from),
+                    part.station(cut.end, cut.to),
+                );
+                self.turned.push((a.min(b), a.max(b)));
+            }
+            Work::Outside(pass) => self.turned.extend(pass.spans.iter().copied()),
+            _ => {}
+        }
+    }
+
+    fn provides(&self, access: Access) -> bool {
+        match (access, self.hold) {
+            (Access::Bench, Hold::Bench) | (Access::Centres, Hold::Centres) => true,
+            (Access::Together, Hold::Nubs) => true,
+            (Access::Piece(wanted), Hold::Piece(held)) => wanted == held,
+            (Access::End(end), Hold::Collet(grip)) => grip.free == end,
+            (Access::End(end), Hold::Mandrel(mount)) => mount.end != end,
+            (Access::Outside, Hold::Mandrel(_)) => true,
+            (Access::Outside, Hold::Collet(grip)) => {
+                self.strategy.on_stub && grip.free == self.strategy.first
+            }
+            _ => false,
+        }
+    }
+
+    fn establish(&self, access: Access, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
+        match access {
+            Access::Bench => Some(Hold::Bench),
+            Access::Piece(piece) => Some(Hold::Piece(piece)),
+            Access::Centres => Some(Hold::Centres),
+            Access::Together => Some(Hold::Nubs),
+            Access::Outside if self.strategy.on_stub => {
+                self.collet(self.strategy.first, tasks).map(Hold::Collet)
+            }
+            Access::Outside => self.mount(None, tasks, shelf),
+            Access::End(end) => {
+                let male = matches!(self.strategy.mandrel, Some((_, MandrelKind::Male)));
+                let collet = self.collet(end, tasks).map(Hold::Collet);
+                // A mandrel on a male shank runs truer than a second grip on the stock; on a
+                // thread inside, the stock is the surer hold while it lasts.
+                match male {
+                    true => collet.or_else(|| self.mount(Some(end), tasks, shelf)),
+                    false => self.mount(Some(end), tasks, shelf).or(collet),
+                }
+            }
+        }
+    }
+
+    /// The part's mandrel, once its own end is cut and where the end wanted is the other.
+    fn mount(&self, free: Option<End>, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
+        let (end, kind) = self.strategy.mandrel?;
+        let waits = tasks.0.iter().enumerate().any(|(index, task)| {
+            let body =
+                matches!(task.work, Work::Thread(_)) && task.rank.0 > crate::task::Stage::Outside;
+            !self.done[index] && task.access == Access::End(end) && !body
+        });
+        if waits || free == Some(end) {
+            return None;
+        }
+        let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
+        let far = end.other();
+        let centred = self.strategy.nub == Some(far) || self.anatomy.open[far.index()];
+        let tail_centre = free.is_none() && centred;
+        Some(Hold::Mandrel(Mount {
+            mandrel: shelf.put(made),
+            end,
+            tail_centre,
+        }))
+    }
+
+    /// The best grip on what is still stock, an end standing free.
+    fn collet(&self, free: End, tasks: &Tasks) -> Option<Grip> {
+        let length = self.anatomy.part.length;
+        let needs = self.anatomy.zone[free.index()] + CLEAR;
+        let mut low = self.now[0];
+        let mut high = self.now[1];
+        match free {
+            End::First => low = needs,
+            End::Second => high = length - needs,
+        }
+        // What is to be parted off, and the parting tool, stand clear of the collet.
+        if let Some((end, _)) = self.blank.stub
+            && end != free
+            && self.parting_waits(tasks)
+        {
+            let beyond = self.blank.length_beyond(end, length) - LEAST_GRIP;
+            match end {
+                End::First => high = -beyond,
+                End::Second => low = length + beyond,
+            }
+        }
+        let (from, to) = self.longest_stock(low, high)?;
+        let length_gripped = (to - from).min(COLLET_LENGTH);
+        if length_gripped < NO_GRIP {
+            return None;
+        }
+        let passes = self
+            .kit
+            .spindle_bore()
+            .is_some_and(|bore| self.blank.dia <= bore);
+        let near_low = (free == End::First) == passes;
+        let (from, to) = match near_low {
+            true => (from, from + length_gripped),
+            false => (to - length_gripped, to),
+        };
+        let overhang = match free {
+            End::First => from - self.now[0],
+            End::Second => self.now[1] - to,
+        };
+        Some(Grip {
+            dia: self.blank.dia,
+            free,
+            from,
+            to,
+            overhang,
+        })
+    }
+
+    fn parting_waits(&self, tasks: &Tasks) -> bool {
+        let parts = |task: &Task| matches!(task.work, Work::PartOff { .. });
+        tasks
+            .0
+            .iter()
+            .enumerate()
+            .any(|(index, task)| parts(task) && !self.done[index])
+    }
+
+    /// The longest stretch between two stations that is still stock.
+    fn longest_stock(&self, low: Length, high: Length) -> Option<(Length, Length)> {
+        let mut turned = self.turned.clone();
+        turned.sort();
+        let mut free = Vec::new();
+        let mut at = low;
+        for (from, to) in turned {
+            if from > at {
+                free.push((at, from.min(high)));
+            }
+            at = at.max(to);
+        }
+        free.push((at, high));
+        free.into_iter()
+            .filter(|(a, b)| a < b)
+            .max_by_key(|(a, b)| *b - *a)
+    }
+
+    fn short_grip(&self, hold: Hold, troubles: &mut Vec<Trouble>) {
+        let Hold::Collet(grip) = hold else { return };
+        if grip.length() < LEAST_GRIP {
+            let (end, length) = (grip.free.other(), grip.length());
+            troubles.push(Trouble::ShortGrip {
+                end,
+                length,
+                wanted: LEAST_GRIP,
+            });
+        }
+    }
+}
+
+impl Blank {
+    /// How far the blank reaches beyond an end of a part of this length.
+    pub(crate) fn length_beyond(&self, end: End, part: Length) -> Length {
+        match end {
+            End::First => -self.from,
+            End::Second => self.to - part,
+        }
+    }
+
+    /// The width of the cut that parts the stub off.
+    pub(crate) fn parting(&self) -> Length {
+        PARTING
+    }
+}

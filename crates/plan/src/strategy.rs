@@ -1,0 +1,118 @@
+//! The broad choices for a part: by which end it is held while its outside is turned, which
+//! end is cut first, whether a centre nub stands beyond a closed end.
+
+use crate::MandrelKind;
+use crate::anatomy::{Anatomy, ENDS};
+use crate::kit::Kit;
+use crate::mate::Mates;
+use quillet_geometry::Length;
+use quillet_model::{Cut, End};
+use quillet_syntax::ast::Side;
+
+/// The broad choices for a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Strategy {
+    /// The end that is cut first.
+    pub first: End,
+    /// The mandrel the part goes on: at which end, and what kind.
+    pub mandrel: Option<(End, MandrelKind)>,
+    /// A closed end that keeps a centre nub till last.
+    pub nub: Option<End>,
+    /// Nothing to mount it by: turned whole from a stub beyond the second end, then parted.
+    pub on_stub: bool,
+    /// A ring, parted over size and finished clamped on a stepped mandrel.
+    pub ring: bool,
+}
+
+/// A plain bore shallower than this holds nothing.
+const LEAST_SPIGOT: Length = Length::from_nm(4_000_000);
+
+impl Strategy {
+    pub(crate) fn of(anatomy: &Anatomy, mates: &Mates, kit: Kit) -> Strategy {
+        let ring = anatomy.is_ring();
+        let best = ENDS
+            .into_iter()
+            .flat_map(|end| mandrels_at(anatomy, end, mates, kit))
+            .reduce(|best, next| if next.0 > best.0 { next } else { best });
+        let mandrel = best.map(|(_, end, kind)| (end, kind));
+        let cut_at = |end: End| {
+            let plain = |cut: &Cut| matches!(cut, Cut::Edge(_));
+            anatomy
+                .part
+                .features
+                .iter()
+                .any(|it| it.end == end && !plain(&it.cut))
+        };
+        let first = match mandrel {
+            Some((end, _)) => end,
+            // The stub is beyond the end that nothing must come to.
+            None => match inside_or_threaded(anatomy, End::Second) {
+                true => End::Second,
+                false => End::First,
+            },
+        };
+        let far = first.other();
+        let closed = !anatomy.open[far.index()] && !cut_at(far);
+        Strategy {
+            first,
+            mandrel,
+            nub: (closed && mandrel.is_some()).then_some(far),
+            on_stub: mandrel.is_none(),
+            ring,
+        }
+    }
+}
+
+/// Whether a tool must come to an end from the tailstock.
+fn inside_or_threaded(anatomy: &Anatomy, end: End) -> bool {
+    anatomy
+        .part
+        .features
+        .iter()
+        .any(|it| it.end == end && (it.is_inside() || it.thread().is_some()))
+}
+
+/// The mandrels an end would take, each with how well it suits.
+fn mandrels_at(
+    anatomy: &Anatomy,
+    end: End,
+    mates: &Mates,
+    kit: Kit,
+) -> Vec<(u32, End, MandrelKind)> {
+    let mut found = Vec::new();
+    if anatomy.is_ring() {
+        found.push((
+            if end == End::First { 9 } else { 8 },
+            end,
+            MandrelKind::Stepped,
+        ));
+        return found;
+    }
+    let mate = |goes_in: bool| mates[end.index()].iter().find(|it| it.goes_in == goes_in);
+    let received = mate(false).map(|it| it.bought);
+    let made_socket = mate(true).is_some_and(|it| !it.bought);
+    if let Some(thread) = anatomy.thread_at(end, Side::Inside) {
+        // Its die is at hand where the mate is made, or where the lathe cuts threads; the
+        // thread of a bought part has no die on the bench.
+        let own = thread
+            .thread()
+            .is_some_and(|(it, _)| kit.die(&it.thread).is_some());
+        let suits = match received {
+            Some(false) => 7,
+            Some(true) if !own && !kit.screwcutting() => 1,
+            _ if own => 5,
+            _ => 3,
+        };
+        found.push((suits, end, MandrelKind::Male));
+    }
+    if anatomy.thread_at(end, Side::Outside).is_some() {
+        found.push((if made_socket { 6 } else { 4 }, end, MandrelKind::Female));
+    }
+    if let Some((dia, reach)) = anatomy.bore_at(end)
+        && reach >= LEAST_SPIGOT
+        && dia >= LEAST_SPIGOT
+    {
+        found.push((2, end, MandrelKind::Spigot));
+    }
+    found
+}

@@ -1,0 +1,97 @@
+//! Tasks: what must be done to a part, what each needs before it, and where the tool comes from.
+
+use crate::Work;
+use quillet_model::End;
+
+/// Something to do, not yet in its place.
+#[derive(Clone, Debug)]
+pub(crate) struct Task {
+    pub(crate) work: Work,
+    /// The cuts it finishes.
+    pub(crate) features: Vec<usize>,
+    pub(crate) access: Access,
+    /// Tasks that must come before.
+    pub(crate) needs: Vec<usize>,
+    /// Of what can be done, the least comes first: the order of practice.
+    pub(crate) rank: Rank,
+}
+
+/// Where the tool comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Access {
+    /// Off the lathe.
+    Bench,
+    /// A piece of a glued blank by itself.
+    Piece(usize),
+    /// Between centres.
+    Centres,
+    /// This end must stand free.
+    End(End),
+    /// The outside between the ends.
+    Outside,
+    /// Both parts joined, between their nubs.
+    Together,
+}
+
+/// The order of practice: a stage, a step in it, and a tie-breaker.
+pub(crate) type Rank = (Stage, u8, i64);
+
+/// The stages of making a part, in the usual order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Stage {
+    Blank,
+    FarCentre,
+    FirstEnd,
+    Part,
+    SecondEnd,
+    Outside,
+    Finish,
+}
+
+/// A list of tasks that knows its own length.
+#[derive(Default)]
+pub(crate) struct Tasks(pub(crate) Vec<Task>);
+
+impl Tasks {
+    pub(crate) fn add(&mut self, task: Task) -> usize {
+        self.0.push(task);
+        self.0.len() - 1
+    }
+
+    /// Adds with the parts said in order.
+    pub(crate) fn put(
+        &mut self,
+        work: Work,
+        access: Access,
+        rank: Rank,
+        needs: Vec<usize>,
+    ) -> usize {
+        self.add(Task {
+            work,
+            features: Vec::new(),
+            access,
+            needs,
+            rank,
+        })
+    }
+
+    /// All that is cut inside from an end, so far.
+    pub(crate) fn all_inside(&self, end: End) -> Vec<usize> {
+        let is_inside = |task: &Task| match &task.work {
+            Work::Inside(cut) => cut.end == end,
+            Work::Thread(cut) => cut.inside && cut.end == end,
+            _ => false,
+        };
+        (0..self.0.len())
+            .filter(|index| is_inside(&self.0[*index]))
+            .collect()
+    }
+
+    /// Makes one task wait for another.
+    pub(crate) fn before(&mut self, first: usize, then: usize) {
+        let needs = &mut self.0[then].needs;
+        if first != then && !needs.contains(&first) {
+            needs.push(first);
+        }
+    }
+}

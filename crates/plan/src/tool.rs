@@ -1,0 +1,91 @@
+//! Tools, as an operation asks for them.
+
+use quillet_geometry::Length;
+use quillet_model::DrillName;
+use quillet_standards::thread::ThreadForm;
+
+/// A tool.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Tool {
+    /// A saw.
+    Saw,
+    /// A centre drill.
+    CentreDrill,
+    /// A twist drill.
+    Drill {
+        /// Diameter.
+        dia: Length,
+        /// How the design names it.
+        name: DrillName,
+    },
+    /// A flat-bottomed drill or counterbore.
+    FlatDrill {
+        /// Diameter.
+        dia: Length,
+    },
+    /// A boring bar that enters a hole of this size.
+    BoringBar {
+        /// The hole.
+        enters: Length,
+    },
+    /// A reamer.
+    Reamer {
+        /// Diameter.
+        dia: Length,
+    },
+    /// A countersink.
+    Countersink {
+        /// Included angle, in thousandths of a degree.
+        angle_mdeg: i64,
+    },
+    /// A hooked tool that widens behind a mouth.
+    RecessingTool,
+    /// A tap.
+    Tap {
+        /// Its thread.
+        thread: ThreadForm,
+    },
+    /// A die.
+    Die {
+        /// Its thread.
+        thread: ThreadForm,
+    },
+    /// A single-point threading tool.
+    ThreadingTool {
+        /// For inside threads.
+        inside: bool,
+    },
+    /// A tenon cutter with its bushing.
+    TenonCutter {
+        /// The tenon.
+        bushing: Length,
+    },
+    /// A parting tool.
+    PartingTool,
+    /// A turning tool: gouge, skew or scraper, or a bit in a toolpost.
+    TurningTool,
+    /// Abrasives and polish.
+    Abrasives,
+    /// Glue.
+    Glue,
+    /// A collet, or a chuck that grips this size.
+    Collet {
+        /// Diameter.
+        dia: Length,
+    },
+    /// A mandrel or plug, made for the job (an index into `Plan::mandrels`).
+    Mandrel {
+        /// Which.
+        index: usize,
+    },
+}
+
+impl Tool {
+    /// Whether it is a drill of a size, flat-bottomed ones counted.
+    pub fn drilled_dia(self) -> Option<Length> {
+        match self {
+            Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => Some(dia),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! The tool for a cut, and what to say where the bench lacks it.
+
+use crate::kit::Kit;
+use crate::{
+    InsideCut, InsideShape, Short, ThreadCut, Threading, Tool, Trouble, TurnCut, TurnKind,
+};
+use quillet_geometry::Length;
+use quillet_standards::drill::point_length;
+
+/// The tool for a hole.
+pub(crate) fn hole_tool(
+    cut: &InsideCut,
+    feature: Option<usize>,
+    kit: Kit,
+    troubles: &mut Vec<Trouble>,
+) -> Tool {
+    let dia = cut.shape.widest();
+    let bar = kit.bar(dia, cut.to);
+    let tool = match cut.shape {
+        InsideShape::Drill { dia, name, .. } => {
+            let covered = bar.filter(|_| lacks_drill(kit, dia));
+            covered.unwrap_or(Tool::Drill { dia, name })
+        }
+        InsideShape::Bore { dia } => bar.unwrap_or(Tool::FlatDrill { dia }),
+        InsideShape::Ream { dia } => match kit.has_reamer(dia) {
+            true => Tool::Reamer { dia },
+            false => bar.unwrap_or(Tool::Reamer { dia }),
+        },
+        InsideShape::Recess { .. } => Tool::RecessingTool,
+        InsideShape::Taper { .. } => bar.unwrap_or(Tool::BoringBar { enters: dia }),
+        InsideShape::Countersink { angle, .. } => Tool::Countersink {
+            angle_mdeg: (angle.to_deg() * 1000.0).round() as i64,
+        },
+    };
+    if let (Some(feature), Some(_)) = (feature, kit.bench) {
+        troubles.extend(hole_trouble(cut, tool, feature, kit));
+    }
+    tool
+}
+
+fn lacks_drill(kit: Kit, dia: Length) -> bool {
+    kit.bench.is_some() && kit.drill(dia).is_none()
+}
+
+fn hole_trouble(cut: &InsideCut, tool: Tool, feature: usize, kit: Kit) -> Vec<Trouble> {
+    let mut found = Vec::new();
+    match tool {
+        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks_drill(kit, dia) => {
+            // A bar that enters but does not reach is the nearer cure.
+            let entering = kit.bench.and_then(|it| {
+                it.boring
+                    .iter()
+                    .rev()
+                    .find(|bar| bar.enters <= dia)
+                    .and_then(|bar| bar.reach)
+            });
+            found.push(match entering {
+                Some(reach) => {
+                    let (needed, short) = (cut.to, Short::Bar);
+                    Trouble::BeyondReach {
+                        feature,
+                        needed,
+                        reach,
+                        short,
+                    }
+                }
+                None => no_drill(kit, feature, dia),
+            });
+        }
+        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => {
+            let point = match cut.shape {
+                InsideShape::Drill { dia, point, .. } => point_length(dia, point),
+                _ => Length::ZERO,
+            };
+            let needed = cut.to + point;
+            for (reach, short) in [
+                (kit.drill_reach(dia), Short::Drill),
+                (kit.travel(), Short::Travel),
+            ] {
+                if let Some(reach) = reach.filter(|reach| *reach < needed) {
+                    found.push(Trouble::BeyondReach {
+                        feature,
+                        needed,
+                        reach,
+                        short,
+                    });
+                }
+            }
+        }
+        Tool::Reamer { dia } if !kit.has_reamer(dia) => {
+            found.push(Trouble::NoReamer {
+                feature,
+                wanted: dia,
+            });
+        }
+        _ => {}
+    }
+    found
+}
+
+fn no_drill(kit: Kit, feature: usize, wanted: Length) -> Trouble {
+    let drills = kit
+        .bench
+        .map(|bench| bench.drills.as_slice())
+        .unwrap_or_default();
+    let sizes = || drills.iter().map(|drill| drill.dia);
+    Trouble::NoDrill {
+        feature,
+        wanted,
+        below: sizes().rfind(|dia| *dia < wanted),
+        above: sizes().find(|dia| *dia > wanted),
+    }
+}
+
+/// The tool for a thread.
+pub(crate) fn thread_tool(
+    cut: &ThreadCut,
+    feature: Option<usize>,
+    kit: Kit,
+    troubles: &mut Vec<Trouble>,
+) -> Tool {
+    let form = cut.thread.thread;
+    let (tool, lacking) = match cut.method {
+        Threading::SinglePoint => (Tool::ThreadingTool { inside: cut.inside }, false),
+        Threading::Tap => (Tool::Tap { thread: form }, kit.tap(&form).is_none()),
+        Threading::Die => (Tool::Die { thread: form }, kit.die(&form).is_none()),
+    };
+    if let (true, Some(feature), Some(_)) = (lacking, feature, kit.bench) {
+        let thread = cut.thread.clone();
+        troubles.push(match cut.inside {
+            true => Trouble::NoTap { feature, thread },
+            false => Trouble::NoDie { feature, thread },
+        });
+    }
+    tool
+}
+
+/// The tool for a cylinder outside: a tenon cutter where its bushing is at hand.
+pub(crate) fn turning_tool(
+    cut: &TurnCut,
+    feature: Option<usize>,
+    kit: Kit,
+    troubles: &mut Vec<Trouble>,
+) -> Tool {
+    match cut.kind {
+        TurnKind::Groove | TurnKind::Relief => Tool::PartingTool,
+        TurnKind::Tenon | TurnKind::ThreadLand if kit.bushing(cut.dia) => {
+            Tool::TenonCutter { bushing: cut.dia }
+        }
+        TurnKind::Tenon | TurnKind::ThreadLand => {
+            if let (true, Some(feature), Some(bench)) = (kit.lists_bushings(), feature, kit.bench)
+                && !kit.screwcutting()
+            {
+                let nearest = bench
+                    .bushings
+                    .iter()
+                    .copied()
+                    .min_by_key(|it| (*it - cut.dia).abs());
+                troubles.push(Trouble::NoBushing {
+                    feature,
+                    wanted: cut.dia,
+                    nearest,
+                });
+            }
+            Tool::TurningTool
+        }
+    }
+}

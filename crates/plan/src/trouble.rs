@@ -1,0 +1,171 @@
+//! What stands in the way of making a part on a bench: facts, for the checker to word.
+
+use crate::SpeedLimit;
+use quillet_geometry::Length;
+use quillet_model::{End, ThreadDef};
+use std::sync::Arc;
+
+/// One obstacle.
+#[derive(Clone, Debug)]
+pub enum Trouble {
+    /// No drill of a size, and nothing else that makes the hole.
+    NoDrill {
+        /// The cut (an index into `Part::features`).
+        feature: usize,
+        /// The size asked for.
+        wanted: Length,
+        /// The next smaller one on the bench.
+        below: Option<Length>,
+        /// The next larger one.
+        above: Option<Length>,
+    },
+    /// No reamer of a size.
+    NoReamer {
+        /// The cut.
+        feature: usize,
+        /// The size.
+        wanted: Length,
+    },
+    /// No tap, and the lathe is not geared for threads.
+    NoTap {
+        /// The cut.
+        feature: usize,
+        /// The thread.
+        thread: Arc<ThreadDef>,
+    },
+    /// No die, and the lathe is not geared for threads.
+    NoDie {
+        /// The cut.
+        feature: usize,
+        /// The thread.
+        thread: Arc<ThreadDef>,
+    },
+    /// No collet grips the stock, nor what it could be rounded to.
+    NoCollet {
+        /// The piece of the blank.
+        piece: usize,
+        /// The stock.
+        stock: Length,
+        /// The least diameter the part needs.
+        least: Length,
+    },
+    /// No bushing of a tenon's size, where tenons are cut with bushings.
+    NoBushing {
+        /// The cut.
+        feature: usize,
+        /// The size.
+        wanted: Length,
+        /// The nearest at hand.
+        nearest: Option<Length>,
+    },
+    /// A tool or the tailstock does not reach the bottom.
+    BeyondReach {
+        /// The cut.
+        feature: usize,
+        /// How far the tool must go, the point counted.
+        needed: Length,
+        /// How far it goes.
+        reach: Length,
+        /// What falls short.
+        short: Short,
+    },
+    /// The stock does not hold the part.
+    BlankTooThin {
+        /// The piece of the blank.
+        piece: usize,
+        /// The stock.
+        stock: Length,
+        /// The fattest place of the part on it.
+        fattest: Length,
+        /// What is wanted over that, a side.
+        margin: Length,
+    },
+    /// The stock is shorter than the part with all that is cut away.
+    BlankTooShort {
+        /// The piece of the blank.
+        piece: usize,
+        /// The stock.
+        stock: Length,
+        /// What is needed.
+        needed: Length,
+    },
+    /// The lathe cannot go as slowly, or as fast, as the work asks.
+    NoSpeed {
+        /// The cut; none for the outside.
+        feature: Option<usize>,
+        /// What is wrong.
+        limit: SpeedLimit,
+        /// What the work asks for, rev/min.
+        wanted_rev_min: (f64, f64),
+        /// What the lathe does, rev/min.
+        lathe_rev_min: (f64, f64),
+    },
+    /// Work that no order of operations gets to.
+    NoOrder {
+        /// The cut it is about; none for the outside.
+        feature: Option<usize>,
+        /// Why.
+        why: Stuck,
+    },
+    /// A mandrel that would bend or chatter.
+    SlenderMandrel {
+        /// An index into `Plan::mandrels`.
+        mandrel: usize,
+        /// The end of the part it holds.
+        end: End,
+        /// How far it stands out.
+        length: Length,
+        /// Its least diameter there.
+        dia: Length,
+    },
+    /// A grip too short to hold.
+    ShortGrip {
+        /// The end of the part it is about.
+        end: End,
+        /// What is gripped.
+        length: Length,
+        /// What is wanted.
+        wanted: Length,
+    },
+}
+
+/// What falls short of the bottom of a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Short {
+    /// The drill's flutes, or the reach the bench gives it.
+    Drill,
+    /// The boring bar.
+    Bar,
+    /// The travel of the tailstock: it can be moved up and set anew.
+    Travel,
+}
+
+/// Why no order works.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Stuck {
+    /// The die meets something fatter than the thread's root, from either end.
+    DieBlocked {
+        /// The station.
+        at: Length,
+        /// The diameter there.
+        dia: Length,
+        /// What would pass.
+        root: Length,
+    },
+    /// A hole in the way of a wider cut is narrower than the tool.
+    MouthTooNarrow {
+        /// What must pass.
+        wanted: Length,
+        /// The narrowest before it.
+        mouth: Length,
+    },
+    /// A boring tool would meet the bottom of nothing: it must go round a corner.
+    NoWayIn,
+    /// When all else is cut nothing is left to hold the part by.
+    NothingToHold {
+        /// The end that would have to be free.
+        end: End,
+    },
+    /// Cuts that each need the other first.
+    Circle,
+}

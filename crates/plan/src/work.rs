@@ -1,0 +1,283 @@
+//! What an operation does to the work, as data: enough for a person or a simulated lathe to
+//! carry it out.
+
+use quillet_geometry::{Angle, Edge, Length};
+use quillet_model::{DrillName, End, ThreadDef};
+use std::sync::Arc;
+
+/// What is done.
+///
+/// A station is measured along the part from its first end; stock beyond an end lies below
+/// zero or above the part's length. A distance is measured inward from an end's face.
+#[derive(Clone, Debug)]
+pub enum Work {
+    /// Saw a piece of the blank off its stock.
+    Saw {
+        /// Which piece (an index into `Part::blanks`).
+        piece: usize,
+        /// How long.
+        length: Length,
+    },
+    /// Bore the hole that takes the next piece's spigot.
+    Socket {
+        /// The piece it is bored in.
+        piece: usize,
+        /// Diameter.
+        dia: Length,
+        /// Depth; none goes right through a thin piece.
+        depth: Option<Length>,
+    },
+    /// Turn the spigot of a glued piece.
+    Spigot {
+        /// The piece.
+        piece: usize,
+        /// Diameter.
+        dia: Length,
+        /// Length.
+        length: Length,
+    },
+    /// Glue a piece to those before it.
+    GlueUp {
+        /// The piece.
+        piece: usize,
+        /// The gap for glue, on diameter.
+        gap: Option<Length>,
+    },
+    /// Turn the blank round between centres.
+    Round {
+        /// To this diameter.
+        dia: Length,
+    },
+    /// Take hold of the work anew; the operation's [`Hold`](crate::Hold) says how.
+    TakeHold,
+    /// Face an end.
+    Face {
+        /// The end.
+        end: End,
+        /// The station of the face that is left.
+        to: Length,
+    },
+    /// Centre an end with a centre drill.
+    Centre {
+        /// The end.
+        end: End,
+        /// It is for the tail centre, in a nub that comes off last.
+        in_nub: bool,
+    },
+    /// Cut inside.
+    Inside(InsideCut),
+    /// Cut a cylinder outside.
+    Turn(TurnCut),
+    /// Break the outer corner of an end.
+    BreakCorner {
+        /// The end.
+        end: End,
+        /// How.
+        edge: Edge,
+    },
+    /// Cut a thread.
+    Thread(ThreadCut),
+    /// Screw or push a plug into the bore so that a thin tenon cannot be crushed.
+    Support {
+        /// An index into `Plan::mandrels`.
+        plug: usize,
+    },
+    /// Try the mate by hand.
+    Try(Gate),
+    /// Turn the outside along its stations.
+    Outside(OutsidePass),
+    /// Part the work off its rod.
+    PartOff {
+        /// The end that comes free.
+        end: End,
+        /// The station of the cut's near face.
+        at: Length,
+        /// The width of the cut.
+        width: Length,
+        /// The end is shaped down to its pole as it is parted.
+        shaping: bool,
+    },
+    /// Take the centre nub off and finish the end under it.
+    RemoveNub {
+        /// The closed end.
+        end: End,
+        /// Left on diameter for sanding.
+        over: Length,
+    },
+    /// Sand through the grits and polish.
+    Polish {
+        /// What the outside has over its size before, on diameter.
+        over: Length,
+        /// Before it is glued: metal dust stains resin.
+        before_gluing: bool,
+    },
+}
+
+/// A cut inside, from an end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InsideCut {
+    /// The end.
+    pub end: End,
+    /// Where it starts, inward from the face; what lies before is already as wide.
+    pub from: Length,
+    /// Where its full diameter stops.
+    pub to: Length,
+    /// It breaks through.
+    pub through: bool,
+    /// Its shape.
+    pub shape: InsideShape,
+}
+
+/// The shape of a cut inside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum InsideShape {
+    /// Drilled, with its cone beyond.
+    Drill {
+        /// Diameter.
+        dia: Length,
+        /// Included angle of the point.
+        point: Angle,
+        /// How the drill was named.
+        name: DrillName,
+        /// Opens the way for another cut; no written feature.
+        opening: bool,
+    },
+    /// Bored flat.
+    Bore {
+        /// Diameter.
+        dia: Length,
+    },
+    /// Reamed.
+    Ream {
+        /// Diameter.
+        dia: Length,
+    },
+    /// Widened behind a narrower mouth.
+    Recess {
+        /// Diameter.
+        dia: Length,
+    },
+    /// Tapered.
+    Taper {
+        /// Diameter at its start.
+        from_dia: Length,
+        /// Diameter at its end.
+        to_dia: Length,
+    },
+    /// A conical mouth.
+    Countersink {
+        /// Diameter at the face.
+        dia: Length,
+        /// Included angle.
+        angle: Angle,
+    },
+}
+
+impl InsideShape {
+    /// The diameter that must pass, and that a hole before it must have.
+    pub fn widest(self) -> Length {
+        match self {
+            InsideShape::Drill { dia, .. }
+            | InsideShape::Bore { dia }
+            | InsideShape::Ream { dia }
+            | InsideShape::Recess { dia }
+            | InsideShape::Countersink { dia, .. } => dia,
+            InsideShape::Taper { from_dia, to_dia } => from_dia.max(to_dia),
+        }
+    }
+}
+
+/// A cylinder turned outside, from an end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TurnCut {
+    /// The end.
+    pub end: End,
+    /// What it is for.
+    pub kind: TurnKind,
+    /// Finished diameter.
+    pub dia: Length,
+    /// Where it starts, inward from the face.
+    pub from: Length,
+    /// Where it stops.
+    pub to: Length,
+}
+
+/// What a turned cylinder is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[allow(missing_docs, reason = "the variants are the grammar's words")]
+pub enum TurnKind {
+    Tenon,
+    Relief,
+    Groove,
+    /// The land a thread is cut on, where no tenon is written.
+    ThreadLand,
+}
+
+/// A thread, from an end.
+#[derive(Clone, Debug)]
+pub struct ThreadCut {
+    /// The end the tool comes from.
+    pub end: End,
+    /// Inside or outside.
+    pub inside: bool,
+    /// The thread.
+    pub thread: Arc<ThreadDef>,
+    /// Where full form starts, inward from the face.
+    pub from: Length,
+    /// Where it stops.
+    pub to: Length,
+    /// How.
+    pub method: Threading,
+}
+
+/// How a thread is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Threading {
+    /// By a tap in the tailstock holder, turned by hand, power off.
+    Tap,
+    /// By a die in the tailstock holder, turned by hand, power off.
+    Die,
+    /// By a single point, the lathe geared to the lead.
+    SinglePoint,
+}
+
+/// A pass along the outside.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OutsidePass {
+    /// How fine.
+    pub pass: Pass,
+    /// The stretches of the outside it turns, stations.
+    pub spans: Vec<(Length, Length)>,
+    /// Left over the finished size, on diameter.
+    pub over: Length,
+    /// A centre nub it leaves standing beyond this end.
+    pub nub: Option<End>,
+    /// The index in `Plan::routes` of the part it is blended with, for that pass.
+    pub with: Option<usize>,
+}
+
+/// How fine a pass is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Pass {
+    /// Stepped down with a parting tool and calipers, then joined.
+    Rough,
+    /// To size but for sanding.
+    Finish,
+    /// Two parts run into each other, joined.
+    Blend,
+}
+
+/// A stop: the mate is tried by hand before going on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gate {
+    /// The end of this part.
+    pub end: End,
+    /// The part it is tried with, by name.
+    pub mate: Arc<str>,
+    /// The mate is bought.
+    pub bought: bool,
+    /// It is the mandrel's copy of the mate, the mate itself not being cut yet.
+    pub copy: bool,
+    /// Threaded: turns are counted.
+    pub threaded: bool,
+}

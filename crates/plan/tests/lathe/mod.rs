@@ -1,0 +1,354 @@
+//! A simulated lathe: carries a route out on a blank, cut by cut in the meridian plane, and
+//! complains of whatever a lathe would.
+
+mod cuts;
+mod stock;
+
+use stock::Stock;
+
+use cuts::Shape;
+use quillet_geometry::Length;
+use quillet_model::{End, Part};
+use quillet_plan::{Hold, InsideShape, MandrelKind, Pass, Plan, Route, Threading, Work};
+
+/// Carries a route out; what went wrong, and nothing where the designed part came out.
+pub(crate) fn carry_out(plan: &Plan, route: &Route) -> Vec<String> {
+    let mut lathe = Lathe::new(plan, route);
+    for number in 0..route.operations.len() {
+        lathe.operation(number);
+    }
+    lathe.compare();
+    lathe.wrong
+}
+
+struct Lathe<'a> {
+    plan: &'a Plan,
+    route: &'a Route,
+    shape: Shape<'a>,
+    /// Threads left standing to their crests.
+    crest: Stock,
+    /// Threads cut to their roots.
+    root: Stock,
+    hold: Hold,
+    threaded: Vec<(End, bool)>,
+    centred: [bool; 2],
+    faced: [bool; 2],
+    wrong: Vec<String>,
+    number: usize,
+}
+
+impl<'a> Lathe<'a> {
+    fn new(plan: &'a Plan, route: &'a Route) -> Self {
+        let part = route.part.as_ref();
+        let blank = &route.blank;
+        let sizes = part.blanks.iter().map(|piece| piece.stock.size);
+        let dia = sizes.max().filter(|_| blank.rounded).unwrap_or(blank.dia);
+        let stock = Stock::rod(blank.from, blank.to, dia);
+        Lathe {
+            plan,
+            route,
+            shape: Shape::of(part),
+            crest: stock.clone(),
+            root: stock,
+            hold: Hold::Bench,
+            threaded: Vec::new(),
+            centred: [false; 2],
+            faced: [false; 2],
+            wrong: Vec::new(),
+            number: 0,
+        }
+    }
+
+    fn part(&self) -> &'a Part {
+        &self.route.part
+    }
+
+    fn say(&mut self, what: impl std::fmt::Display) {
+        let work = self.route.operations.get(self.number).map(|it| &it.work);
+        self.wrong.push(format!(
+            "{} operation {}: {what}: {work:?}",
+            self.part().name.text,
+            self.number + 1
+        ));
+    }
+
+    fn operation(&mut self, number: usize) {
+        self.number = number;
+        let operation = &self.route.operations[number];
+        if operation.needs.iter().any(|need| *need >= number) {
+            self.say("it needs what comes after it");
+        }
+        self.hold = operation.hold;
+        self.check_hold(&operation.work);
+        let before = (self.crest.volume(), self.root.volume());
+        self.cut(&operation.work);
+        let removed = before.1 - self.root.volume();
+        let cuts = !matches!(
+            operation.work,
+            Work::Saw { .. }
+                | Work::Socket { .. }
+                | Work::Spigot { .. }
+                | Work::GlueUp { .. }
+                | Work::TakeHold
+                | Work::Centre { .. }
+                | Work::Support { .. }
+                | Work::Try(_)
+        ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend);
+        if cuts && removed < 1e-9 {
+            self.say("it removes nothing");
+        }
+        if removed < -1e-9 {
+            self.say("it adds stock");
+        }
+    }
+
+    fn check_hold(&mut self, work: &Work) {
+        match self.hold {
+            Hold::Collet(grip) => {
+                let (from, to) = (grip.from, grip.to);
+                if !self.root.is_cylinder(from, to, self.route.blank.dia) {
+                    self.say(format!(
+                        "the collet grips {from} to {to}, which is no longer stock"
+                    ));
+                }
+                if let Some((a, b)) = self.reach_outside(work)
+                    && a < to
+                    && from < b
+                {
+                    self.say(format!(
+                        "the tool at {a} to {b} meets the collet at {from} to {to}"
+                    ));
+                }
+            }
+            Hold::Mandrel(mount) => {
+                let kind = self.plan.mandrels[mount.mandrel].kind;
+                let inside = match kind {
+                    MandrelKind::Male => Some(true),
+                    MandrelKind::Female => Some(false),
+                    _ => None,
+                };
+                let cut = inside.is_none_or(|inside| self.threaded.contains(&(mount.end, inside)));
+                if !cut || !self.faced[mount.end.index()] {
+                    self.say("the end on the mandrel is not cut yet");
+                }
+                let far = mount.end.other();
+                let open = self.crest.opening(far) > 0.0 || self.centred[far.index()];
+                if mount.tail_centre && !open {
+                    self.say("the tail centre finds no centre");
+                }
+                if self.end_of(work) == Some(mount.end) {
+                    self.say("the mandrel is in the way");
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// The end a tool comes to from the tailstock.
+    fn end_of(&self, work: &Work) -> Option<End> {
+        match work {
+            Work::Face { end, .. } | Work::Centre { end, .. } => Some(*end),
+            Work::Inside(cut) => Some(cut.end),
+            Work::Thread(cut) if cut.inside || cut.method == Threading::Die => Some(cut.end),
+            _ => None,
+        }
+    }
+
+    /// The stations between which a tool works outside.
+    fn reach_outside(&self, work: &Work) -> Option<(Length, Length)> {
+        let part = self.part();
+        let along = |end: End, from, to| {
+            let (a, b) = (part.station(end, from), part.station(end, to));
+            (a.min(b), a.max(b))
+        };
+        Some(match work {
+            Work::Turn(cut) => along(cut.end, cut.from, cut.to),
+            Work::Thread(cut) if !cut.inside => along(cut.end, Length::ZERO, cut.to),
+            Work::Outside(pass) => (pass.spans.first()?.0, pass.spans.last()?.1),
+            Work::PartOff {
+                end: End::First,
+                at,
+                width,
+                ..
+            } => (*at - *width, *at),
+            Work::PartOff {
+                end: End::Second,
+                at,
+                width,
+                ..
+            } => (*at, *at + *width),
+            Work::Face {
+                end: End::First,
+                to,
+            } => (self.crest.from, *to),
+            Work::Face {
+                end: End::Second,
+                to,
+            } => (*to, self.crest.to),
+            _ => return None,
+        })
+    }
+
+    fn check_way_in(&mut self, end: End, from: Length, dia: Length, inside: bool) {
+        if !self.faced[end.index()] {
+            self.say("the end is not faced yet");
+        }
+        let radius = dia.to_mm() / 2.0;
+        let part = self.part();
+        let (a, b) = (part.station(end, Length::ZERO), part.station(end, from));
+        let (a, b) = (a.min(b), a.max(b));
+        if inside && self.crest.narrowest(a, b) < radius - 1e-6 {
+            self.say("the hole before it is narrower than the tool");
+        }
+        if !inside && self.crest.fattest(a, b) > radius + 1e-6 {
+            self.say("what is ahead of it is fatter than the die's bore");
+        }
+    }
+
+    fn cut(&mut self, work: &Work) {
+        let part = self.part();
+        match work {
+            Work::Face { end, to } => {
+                self.clip(*end, *to);
+                self.faced[end.index()] = *to == part.station(*end, Length::ZERO);
+            }
+            Work::Centre { end, in_nub } => self.centred[end.index()] |= *in_nub,
+            Work::Round { dia } => {
+                let (from, to) = (self.crest.from, self.crest.to);
+                self.outside(self.shape.level(from, to, *dia));
+            }
+            Work::Inside(cut) => {
+                match cut.shape {
+                    InsideShape::Drill { .. } | InsideShape::Ream { .. } => {
+                        self.check_way_in(cut.end, Length::ZERO, Length::ZERO, true);
+                    }
+                    InsideShape::Bore { .. } | InsideShape::Recess { .. }
+                        if cut.from.is_positive() =>
+                    {
+                        self.check_way_in(cut.end, cut.from, Length::mm(1.0), true);
+                    }
+                    _ => self.check_way_in(cut.end, Length::ZERO, Length::ZERO, true),
+                }
+                let made = self.shape.hole(cut);
+                self.crest.bore(made.clone());
+                self.root.bore(made);
+            }
+            Work::Turn(cut) => self.outside(self.shape.turned(cut)),
+            Work::BreakCorner { end, edge } => {
+                for stock in [&mut self.crest, &mut self.root] {
+                    if let Err(flaw) = stock.break_corner(*end, *edge) {
+                        self.wrong
+                            .push(format!("a corner cannot be broken: {flaw:?}"));
+                    }
+                }
+            }
+            Work::Thread(cut) => {
+                let form = &cut.thread.thread;
+                let (crest, root) = self.shape.thread(cut);
+                if cut.inside {
+                    let passes = form.major() - form.pitch() * 2;
+                    self.check_way_in(cut.end, cut.from, passes, true);
+                    self.crest.bore(crest);
+                    self.root.bore(root);
+                } else {
+                    if cut.method == Threading::Die {
+                        let passes = form.root_diameter() + Length::mm(1e-5);
+                        self.check_way_in(cut.end, cut.from, passes, false);
+                    }
+                    crest.into_iter().for_each(|made| self.crest.turn(made));
+                    root.into_iter().for_each(|made| self.root.turn(made));
+                }
+                self.threaded.push((cut.end, cut.inside));
+            }
+            Work::Outside(pass) if pass.pass != Pass::Blend => {
+                // A stub is gripped and keeps its size; a nub is turned.
+                let nub = pass.nub.filter(|_| self.route.strategy.nub.is_some());
+                for made in self.shape.outline(&pass.spans, pass.over, pass.nub) {
+                    self.outside(made);
+                }
+                if let Some(end) = nub {
+                    let made = self.shape.nub(end, self.crest.from, self.crest.to);
+                    self.outside(made);
+                }
+            }
+            Work::PartOff {
+                end, at, shaping, ..
+            } => {
+                self.clip(*end, *at);
+                if *shaping {
+                    self.shaped(Length::ZERO);
+                    self.faced[end.index()] = true;
+                }
+            }
+            Work::RemoveNub { end, over } => {
+                let at = part.station(*end, Length::ZERO);
+                self.clip(*end, at);
+                self.shaped(*over);
+            }
+            Work::Polish { .. } => {
+                let kept = self
+                    .route
+                    .strategy
+                    .on_stub
+                    .then_some(self.route.strategy.first.other());
+                for made in self
+                    .shape
+                    .outline(&self.shape.spans(self.route), Length::ZERO, kept)
+                {
+                    self.outside(made);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn shaped(&mut self, over: Length) {
+        for made in self
+            .shape
+            .outline(&self.shape.spans(self.route), over, None)
+        {
+            self.outside(made);
+        }
+    }
+
+    fn outside(&mut self, made: quillet_geometry::Chain) {
+        self.crest.turn(made.clone());
+        self.root.turn(made);
+    }
+
+    fn clip(&mut self, end: End, at: Length) {
+        self.crest.clip(end, at);
+        self.root.clip(end, at);
+    }
+
+    fn compare(&mut self) {
+        let part = self.part();
+        let Some(designed) = &part.profiles else {
+            return;
+        };
+        for (name, stock, wanted) in [
+            ("crests", &self.crest, &designed.crest),
+            ("roots", &self.root, &designed.root),
+        ] {
+            if (stock.from, stock.to) != (Length::ZERO, part.length) {
+                self.wrong.push(format!(
+                    "{}: it is {} to {} long",
+                    part.name.text, stock.from, stock.to
+                ));
+            }
+            // A corner broken before the thread is cut is drawn in the design as if its root
+            // were broken too; that is no metal of either.
+            let broken = |piece: &&quillet_geometry::Segment| {
+                name == "roots" && designed.origin(piece.tag).is_edge()
+            };
+            let pieces = wanted.outer.segments().iter().filter(broken);
+            let apart: Vec<(f64, f64)> = pieces
+                .map(|it| (it.curve.start().z, it.curve.end().z))
+                .collect();
+            if let Some(found) = stock.differs(wanted, part.length, &apart) {
+                self.wrong
+                    .push(format!("{}, {name}: {found}", part.name.text));
+            }
+        }
+    }
+}
