@@ -189,26 +189,28 @@ impl Chain {
     /// The radius just before and just after a station, mm; the same but at a step, and none
     /// outside the chain.
     pub fn radii_at(&self, z_mm: f64) -> Option<(f64, f64)> {
-        let before = self.graph().find(|curve| curve.spans(z_mm))?;
-        let after = self
-            .graph()
-            .rfind(|curve| curve.spans(z_mm))
-            .unwrap_or(before);
-        Some((before.radius_at(z_mm), after.radius_at(z_mm)))
+        let here = self.around(z_mm);
+        let before = here.iter().find(|segment| !segment.curve.is_vertical())?;
+        let after = here.iter().rfind(|segment| !segment.curve.is_vertical())?;
+        Some((before.curve.radius_at(z_mm), after.curve.radius_at(z_mm)))
     }
 
     /// The piece just after a station (before it, at the chain's end).
     pub fn segment_at(&self, z_mm: f64) -> Option<&Segment> {
-        self.segments
+        self.around(z_mm)
             .iter()
-            .rfind(|segment| !segment.curve.is_vertical() && segment.curve.spans(z_mm))
+            .rfind(|segment| !segment.curve.is_vertical())
     }
 
-    fn graph(&self) -> impl DoubleEndedIterator<Item = &Curve> {
-        self.segments
-            .iter()
-            .map(|segment| &segment.curve)
-            .filter(|curve| !curve.is_vertical())
+    /// The pieces that a station is in or at an end of.
+    fn around(&self, z_mm: f64) -> &[Segment] {
+        let from = self
+            .segments
+            .partition_point(|segment| segment.curve.end().z < z_mm);
+        let to = self
+            .segments
+            .partition_point(|segment| segment.curve.start().z <= z_mm);
+        self.segments.get(from..to).unwrap_or_default()
     }
 
     /// Where it is narrowest between two stations, and what made it there; none outside.

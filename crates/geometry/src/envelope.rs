@@ -64,6 +64,16 @@ impl Side {
             Side::Greatest => one > other,
         }
     }
+
+    /// The piece that cuts away more at a station; the first of equals.
+    fn better(self, [first, second]: [&Segment; 2], z: f64) -> &Segment {
+        let (one, two) = (first.curve.radius_at(z), second.curve.radius_at(z));
+        if (two - one).abs() > SAME && self.wins(two, one) {
+            second
+        } else {
+            first
+        }
+    }
 }
 
 /// A stretch on which one piece of one chain is the outline.
@@ -75,82 +85,106 @@ struct Stretch<'a> {
 }
 
 fn envelope(chains: &[Chain], side: Side) -> Vec<Chain> {
-    let pieces: Vec<&Segment> = chains
+    let mut faces: Vec<&Segment> = chains
         .iter()
         .flat_map(|chain| chain.segments())
-        .filter(|segment| !segment.curve.is_vertical())
+        .filter(|segment| segment.curve.is_vertical())
         .collect();
-    let mut stations: Vec<f64> = pieces
+    faces.sort_by(|a, b| a.curve.start().z.total_cmp(&b.curve.start().z));
+    join(&faces, &least_of(chains, side), side)
+}
+
+/// The outline of chains, put together from those of their halves: n chains of one piece take
+/// n log n steps, however they lie.
+fn least_of(chains: &[Chain], side: Side) -> Vec<Stretch<'_>> {
+    match chains {
+        [] => Vec::new(),
+        [chain] => {
+            let surface = chain
+                .segments()
+                .iter()
+                .filter(|segment| !segment.curve.is_vertical());
+            surface
+                .map(|segment| Stretch {
+                    from: segment.curve.start().z,
+                    to: segment.curve.end().z,
+                    segment,
+                })
+                .collect()
+        }
+        _ => {
+            let (first, second) = chains.split_at(chains.len() / 2);
+            merge(&least_of(first, side), &least_of(second, side), side)
+        }
+    }
+}
+
+fn merge<'a>(first: &[Stretch<'a>], second: &[Stretch<'a>], side: Side) -> Vec<Stretch<'a>> {
+    let mut stations: Vec<f64> = first
         .iter()
-        .flat_map(|piece| [piece.curve.start().z, piece.curve.end().z])
+        .chain(second)
+        .flat_map(|stretch| [stretch.from, stretch.to])
         .collect();
     stations.sort_by(f64::total_cmp);
     stations.dedup_by(|next, before| *next - *before <= SAME);
-
-    let mut stretches: Vec<Stretch> = Vec::new();
+    let mut merged: Vec<Stretch> = Vec::with_capacity(stations.len());
+    let (mut one, mut two) = (first.iter().peekable(), second.iter().peekable());
     for pair in stations.windows(2) {
-        let over: Vec<&Segment> = pieces
-            .iter()
-            .filter(|piece| covers(&piece.curve, pair[0], pair[1]))
-            .copied()
-            .collect();
-        for stretch in divide(&over, pair[0], pair[1], side) {
-            match stretches.last_mut() {
-                Some(last)
-                    if std::ptr::eq(last.segment, stretch.segment) && last.to == stretch.from =>
-                {
-                    last.to = stretch.to;
-                }
-                _ => stretches.push(stretch),
-            }
-        }
-    }
-    join(chains, &stretches, side)
-}
-
-fn covers(curve: &Curve, from: f64, to: f64) -> bool {
-    curve.start().z <= from + SAME && curve.end().z >= to - SAME
-}
-
-/// Between two stations at which no piece begins or ends: which piece is the outline, from where
-/// to where.
-fn divide<'a>(over: &[&'a Segment], from: f64, to: f64, side: Side) -> Vec<Stretch<'a>> {
-    let mut cuts = Vec::new();
-    for (at, one) in over.iter().enumerate() {
-        for other in &over[at + 1..] {
-            cuts.extend(crossings(&one.curve, &other.curve));
-        }
-    }
-    cuts.retain(|z| from + SAME < *z && *z < to - SAME);
-    cuts.push(to);
-    cuts.sort_by(f64::total_cmp);
-    cuts.dedup_by(|next, before| *next - *before <= SAME);
-    let mut stretches = Vec::with_capacity(cuts.len());
-    let mut start = from;
-    for end in cuts {
-        let middle = (start + end) / 2.0;
-        let better = |best: (&'a Segment, f64), next: &&'a Segment| {
-            let r = next.curve.radius_at(middle);
-            let beyond = (r - best.1).abs() > SAME && side.wins(r, best.1);
-            if beyond { (*next, r) } else { best }
+        let (from, to) = (pair[0], pair[1]);
+        let over = [covering(&mut one, from, to), covering(&mut two, from, to)];
+        let (cuts, over) = match over {
+            [Some(one), Some(two)] => (crossings(&one.curve, &two.curve), [one, two]),
+            [Some(only), None] | [None, Some(only)] => (Vec::new(), [only, only]),
+            [None, None] => continue,
         };
-        if let Some((first, rest)) = over.split_first() {
-            let (segment, _) = rest
-                .iter()
-                .fold((*first, first.curve.radius_at(middle)), better);
-            stretches.push(Stretch {
-                from: start,
-                to: end,
-                segment,
-            });
+        let mut start = from;
+        for end in cuts
+            .into_iter()
+            .filter(|z| from + SAME < *z && *z < to - SAME)
+            .chain([to])
+        {
+            push(
+                &mut merged,
+                Stretch {
+                    from: start,
+                    to: end,
+                    segment: side.better(over, (start + end) / 2.0),
+                },
+            );
+            start = end;
         }
-        start = end;
     }
+    merged
+}
+
+/// The piece that covers a stretch between two neighbouring stations; earlier ones are passed.
+fn covering<'a>(
+    stretches: &mut std::iter::Peekable<std::slice::Iter<'_, Stretch<'a>>>,
+    from: f64,
+    to: f64,
+) -> Option<&'a Segment> {
+    while stretches
+        .next_if(|stretch| stretch.to < to - SAME)
+        .is_some()
+    {}
     stretches
+        .peek()
+        .filter(|stretch| stretch.from <= from + SAME)
+        .map(|stretch| stretch.segment)
+}
+
+/// Adds a stretch, or lengthens the last where it goes on with the same piece.
+fn push<'a>(stretches: &mut Vec<Stretch<'a>>, stretch: Stretch<'a>) {
+    match stretches.last_mut() {
+        Some(last) if std::ptr::eq(last.segment, stretch.segment) && last.to == stretch.from => {
+            last.to = stretch.to
+        }
+        _ => stretches.push(stretch),
+    }
 }
 
 /// Chains from stretches, with faces where the radius jumps.
-fn join(chains: &[Chain], stretches: &[Stretch], side: Side) -> Vec<Chain> {
+fn join(faces: &[&Segment], stretches: &[Stretch], side: Side) -> Vec<Chain> {
     let mut joined: Vec<Vec<Segment>> = Vec::new();
     let mut end: Option<(Point, Tag)> = None;
     for stretch in stretches {
@@ -170,8 +204,8 @@ fn join(chains: &[Chain], stretches: &[Stretch], side: Side) -> Vec<Chain> {
                         tag
                     };
                     let face = Curve::line(place, Point::new(place.z, start.r));
-                    let tag = face_tag(chains, place.z, (place.r + start.r) / 2.0)
-                        .unwrap_or(removed_more);
+                    let tag =
+                        face_tag(faces, place.z, (place.r + start.r) / 2.0).unwrap_or(removed_more);
                     chain.push(Segment { curve: face, tag });
                 }
                 chain.push(Segment { curve, tag });
@@ -183,20 +217,17 @@ fn join(chains: &[Chain], stretches: &[Stretch], side: Side) -> Vec<Chain> {
     joined.into_iter().filter_map(Chain::new).collect()
 }
 
-/// The tag of a face that a chain has at this place.
-fn face_tag(chains: &[Chain], z: f64, r: f64) -> Option<Tag> {
-    let is_here = |segment: &&Segment| {
-        let (start, end) = (segment.curve.start(), segment.curve.end());
-        segment.curve.is_vertical()
-            && (start.z - z).abs() <= SAME
-            && start.r.min(end.r) <= r
-            && r <= start.r.max(end.r)
-    };
-    chains
+/// The tag of a face that a chain has at this place, of faces in order of station.
+fn face_tag(faces: &[&Segment], z: f64, r: f64) -> Option<Tag> {
+    let from = faces.partition_point(|face| face.curve.start().z < z - SAME);
+    let here = faces[from..]
         .iter()
-        .flat_map(|chain| chain.segments())
-        .find(is_here)
-        .map(|segment| segment.tag)
+        .take_while(|face| face.curve.start().z <= z + SAME);
+    let mut holding = here.filter(|face| {
+        let (start, end) = (face.curve.start().r, face.curve.end().r);
+        start.min(end) <= r && r <= start.max(end)
+    });
+    holding.next().map(|face| face.tag)
 }
 
 #[cfg(test)]

@@ -70,9 +70,10 @@ pub(crate) fn along_adaptively<const N: usize>(
     while let Some((from, to, estimate)) = waiting.pop() {
         let middle = (from + to) / 2.0;
         let (left, right) = (over(from, middle), over(middle, to));
-        let agreed =
-            (0..N).all(|at| (left[at] + right[at] - estimate[at]).abs() <= 1e-14 * whole[at].abs());
-        if agreed || to - from < 1e-6 {
+        // Written so that what is not a number ends it.
+        let differs =
+            (0..N).any(|at| (left[at] + right[at] - estimate[at]).abs() > 1e-14 * whole[at].abs());
+        if !differs || to - from < 1e-6 {
             (0..N).for_each(|at| total[at] += left[at] + right[at]);
         } else {
             waiting.push((from, middle, left));

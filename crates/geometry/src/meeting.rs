@@ -89,10 +89,15 @@ fn between_curves(one: &Curve, two: &Curve, (low, high): (f64, f64), offer: &mut
         one: run(one, r),
         two: run(two, r),
     };
+    let mut left = ENOUGH;
     for pair in radii.windows(2) {
-        halve(&node, (node(pair[0]), node(pair[1])), 0, offer);
+        halve(&node, (node(pair[0]), node(pair[1])), &mut left, offer);
     }
 }
+
+/// Halvings after which curves that lie along each other, or absurd ones, are left as they are;
+/// others need less than a hundred.
+const ENOUGH: usize = 10_000;
 
 /// A radius with dz/dr of both curves.
 #[derive(Clone, Copy)]
@@ -104,21 +109,21 @@ struct Node {
 
 fn halve(
     node: &dyn Fn(f64) -> Node,
-    (left, right): (Node, Node),
-    depth: usize,
+    (low, high): (Node, Node),
+    left: &mut usize,
     offer: &mut dyn FnMut(f64),
 ) {
     const NO_MATTER_MM: f64 = 1e-9;
-    const DEEPEST: usize = 50;
-    let least = left.two.min(right.two) - left.one.max(right.one);
-    let most = left.two.max(right.two) - left.one.min(right.one);
-    let settled = least >= 0.0 || most <= 0.0 || (most - least) * (right.r - left.r) < NO_MATTER_MM;
-    let middle = (left.r + right.r) / 2.0;
+    let least = low.two.min(high.two) - low.one.max(high.one);
+    let most = low.two.max(high.two) - low.one.min(high.one);
+    let settled = least >= 0.0 || most <= 0.0 || (most - least) * (high.r - low.r) < NO_MATTER_MM;
+    let middle = (low.r + high.r) / 2.0;
     offer(middle);
-    if !settled && depth < DEEPEST {
+    if !settled && *left > 0 && low.r < middle && middle < high.r {
+        *left -= 1;
         let middle = node(middle);
-        halve(node, (left, middle), depth + 1, offer);
-        halve(node, (middle, right), depth + 1, offer);
+        halve(node, (low, middle), left, offer);
+        halve(node, (middle, high), left, offer);
     }
 }
 

@@ -106,23 +106,12 @@ pub fn outside(stations: &[Station]) -> Outside {
         .collect();
     smooth(&kept, &mut curves);
 
-    let mut chain = Chain::new(pieces(&kept, &curves));
-    for (index, station) in &kept {
-        let Some(edge) = station.edge else { continue };
-        let broken = |chain: &Chain| {
-            chain.with_edge(station.at.to_mm(), edge, Side::Outside, station.edge_tag)
-        };
-        match chain.as_ref().map(broken) {
-            Some(Ok(with_edge)) => chain = Some(with_edge),
-            Some(Err(flaw)) => flaws.push(StationFlaw {
-                station: *index,
-                flaw: Flaw::Edge(flaw),
-            }),
-            None => {}
-        }
-    }
+    let pieces = pieces(&kept, &curves, &mut flaws);
     flaws.sort_by_key(|flaw| flaw.station);
-    Outside { chain, flaws }
+    Outside {
+        chain: Chain::new(pieces),
+        flaws,
+    }
 }
 
 fn arriving(station: &Station) -> Point {
@@ -192,22 +181,44 @@ fn smooth(kept: &[(usize, &Station)], curves: &mut [Option<Curve>]) {
     }
 }
 
-/// The curves with the faces of the steps between them, and at the ends.
-fn pieces(kept: &[(usize, &Station)], curves: &[Option<Curve>]) -> Vec<Segment> {
-    let mut pieces = Vec::with_capacity(2 * curves.len());
-    for (at, (_, station)) in kept.iter().enumerate() {
-        if let Some(curve) = at.checked_sub(1).and_then(|span| curves[span]) {
-            pieces.push(Segment {
-                curve,
-                tag: station.tag,
-            });
-        }
+/// The curves with the faces of the steps between them, and the corners broken that are to be.
+fn pieces(
+    kept: &[(usize, &Station)],
+    curves: &[Option<Curve>],
+    flaws: &mut Vec<StationFlaw>,
+) -> Vec<Segment> {
+    let mut pieces: Vec<Segment> = Vec::with_capacity(2 * curves.len());
+    let span = |at: usize| {
+        let curve = (*curves.get(at)?)?;
+        Some(Segment {
+            curve,
+            tag: kept[at + 1].1.tag,
+        })
+    };
+    for (at, (index, station)) in kept.iter().enumerate() {
+        // Only what lies beside the corner is cut: the surface that arrives, the face, the next.
+        let first = pieces.len().saturating_sub(1);
         let (arrives, leaves) = (arriving(station), leaving(station));
         if (arrives.r - leaves.r).abs() > SAME && kept.len() > 1 {
             pieces.push(Segment {
                 curve: Curve::line(arrives, leaves),
                 tag: station.tag,
             });
+        }
+        pieces.extend(span(at));
+        let Some(edge) = station.edge else { continue };
+        let Some(beside) = Chain::new(pieces[first..].iter().copied()) else {
+            continue;
+        };
+        match beside.with_edge(station.at.to_mm(), edge, Side::Outside, station.edge_tag) {
+            Ok(broken) => {
+                pieces.truncate(first);
+                pieces.extend_from_slice(broken.segments());
+            }
+            Err(flaw) => flaws.push(StationFlaw {
+                station: *index,
+                flaw: Flaw::Edge(flaw),
+            }),
         }
     }
     pieces

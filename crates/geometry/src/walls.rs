@@ -37,25 +37,24 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
     let mut facing_along: Vec<(&Piece, &Piece)> = Vec::new();
     for one in &outside {
         for two in &inside {
-            if !counts(one.tag, two.tag) {
+            let over_each_other = overlap(
+                (one.bounds.min.z, one.bounds.max.z),
+                (two.bounds.min.z, two.bounds.max.z),
+            );
+            let along = !over_each_other
+                && overlap(
+                    (one.bounds.min.r, one.bounds.max.r),
+                    (two.bounds.min.r, two.bounds.max.r),
+                );
+            if !(over_each_other || along) || !counts(one.tag, two.tag) {
                 continue;
             }
-            if overlap(
-                one.bounds.min.z,
-                one.bounds.max.z,
-                two.bounds.min.z,
-                two.bounds.max.z,
-            ) {
-                let wall = over(one, two, found.get(&(one.tag, two.tag)));
-                note(&mut found, wall);
-            } else if overlap(
-                one.bounds.min.r,
-                one.bounds.max.r,
-                two.bounds.min.r,
-                two.bounds.max.r,
-            ) {
+            if along {
                 facing_along.push((one, two));
+                continue;
             }
+            let wall = over(one, two, found.get(&(one.tag, two.tag)));
+            note(&mut found, wall);
         }
     }
     let mut along: Vec<Wall> = Vec::new();
@@ -107,9 +106,9 @@ fn boxed(chains: &[Chain]) -> Vec<Piece> {
 }
 
 /// True where two stretches share more than an end.
-fn overlap(from: f64, to: f64, other_from: f64, other_to: f64) -> bool {
+fn overlap(one: (f64, f64), other: (f64, f64)) -> bool {
     const MORE_THAN_AN_END: f64 = 1e-6;
-    to.min(other_to) - from.max(other_from) > MORE_THAN_AN_END
+    one.1.min(other.1) - one.0.max(other.0) > MORE_THAN_AN_END
 }
 
 fn wall(one: &Piece, two: &Piece, ends: (f64, f64), near: Approach) -> Wall {
