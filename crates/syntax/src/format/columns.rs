@@ -29,7 +29,7 @@ fn align_tables(rows: &mut [Row<'_>]) {
         for column in 0.. {
             let width = group
                 .iter()
-                .filter(|row| row.table.is_some() && row.cells.len() > column + 1)
+                .filter(|row| row.table.is_some() && row.cells.len() > column)
                 .map(|row| row.cells[column].chars().count())
                 .max();
             let Some(width) = width else { break };

@@ -13,7 +13,8 @@ pub(super) struct Row<'t> {
     pub(super) cells: Vec<String>,
     /// The table whose columns it shares.
     pub(super) table: Option<Table>,
-    /// Whether it leaves the columns of its neighbours alone: comments, damaged statements.
+    /// Whether its neighbours share columns past it: comments, damaged statements, cuts of no
+    /// reach.
     pub(super) passes: bool,
     /// The comment after it, or alone on its line.
     pub(super) comment: Option<&'t str>,
@@ -118,6 +119,7 @@ impl<'t> Writer<'t, '_> {
             .hints
             .columns(self.tokens[line.tokens.start].span.start);
         let columns = columns.filter(|_| line.is_whole());
+        let loose = columns.is_some_and(|columns| columns.breaks.is_empty());
         let breaks = columns.map_or(&[][..], |columns| &columns.breaks);
         let cells = match line.is_whole() {
             true => self.cells(line, breaks),
@@ -126,8 +128,8 @@ impl<'t> Writer<'t, '_> {
         self.rows.push(Row {
             depth: place.depth,
             cells,
-            table: columns.map(|columns| columns.table),
-            passes: !line.is_whole(),
+            table: columns.filter(|_| !loose).map(|columns| columns.table),
+            passes: loose || !line.is_whole(),
             comment: None,
             blank: blank && !self.opened,
         });
