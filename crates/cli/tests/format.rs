@@ -134,3 +134,10 @@ fn standard_input_goes_to_standard_output() {
     let output = child.wait_with_output().unwrap();
     assert_eq!(told(&output), (Some(0), SPREAD.into(), String::new()));
 }
+
+#[test]
+fn the_examples_are_in_form() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let nothing = (Some(0), String::new(), String::new());
+    assert_eq!(told(&format(&root, &["--check", "examples"])), nothing);
+}
