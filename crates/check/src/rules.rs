@@ -11,9 +11,11 @@ mod kinked_outside;
 mod missing_thread;
 mod mouth_splits;
 mod no_room_for_tap;
+mod no_runout;
 mod odd_thread;
 mod off_tap_drill;
 mod off_tenon;
+mod poor_fit;
 mod snaps_at_joint;
 mod tap_wont_reach;
 mod thin_end;
@@ -86,9 +88,12 @@ pub static RULES: &[&Rule] = &[
     &die_wont_pass::RULE,
     &tap_wont_reach::RULE,
     &no_room_for_tap::RULE,
+    &no_runout::RULE,
     &off_tap_drill::RULE,
     &off_tenon::RULE,
     &odd_thread::RULE,
+    // Plain joints
+    &poor_fit::RULE,
 ];
 
 /// Told by the checker itself, when all rules have run.

@@ -35,7 +35,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if dia <= most {
             continue;
         }
-        let relief = Length::from_nm(most.nm().div_euclid(100_000) * 100_000);
+        let relief = words::tenth_down(most);
         let statement = format!(
             "relief {} for {}",
             relief.mm_text(1),

@@ -44,8 +44,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(dia) = turned.and_then(|it| it.dia()).or(outside) else {
             continue;
         };
-        // A micrometre of slack: the outside comes from a curve.
-        let slack = Length::from_nm(1000);
+        // The outside comes from a curve; a tenon is exact.
+        let slack = Length::from_nm(if turned.is_some() { 0 } else { 1 });
         if dia >= tenon.range.min() - slack && dia <= tenon.range.max() + slack {
             continue;
         }

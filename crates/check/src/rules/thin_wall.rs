@@ -108,7 +108,7 @@ fn cure(view: &PartView<'_>, wall: &Wall, wanted: &Wanted, finding: Finding) -> 
     let feature = |origin: Origin| origin.feature().and_then(|at| view.part.features.get(at));
     let outer = feature(wall.outer).and_then(|outer| outer.thread());
     if let Some((thread, _)) = outer {
-        let major = tenth_up(thread.thread.major() + short.twice());
+        let major = words::tenth_up(thread.thread.major() + short.twice());
         return finding.hint(format!(
             "an outside thread of ⌀{} or more leaves {}",
             major.mm_text(2),
@@ -116,14 +116,14 @@ fn cure(view: &PartView<'_>, wall: &Wall, wanted: &Wanted, finding: Finding) -> 
         ));
     }
     let Some(hole) = feature(wall.inner).filter(|hole| hole.thread().is_none()) else {
-        let outside = tenth_up(wall.outer_dia + short.twice());
+        let outside = words::tenth_up(wall.outer_dia + short.twice());
         return finding.hint(format!(
             "⌀{} outside leaves {}",
             outside.mm_text(2),
             wanted.warn
         ));
     };
-    let smaller = hole.dia().map(|dia| tenth_down(dia - short.twice()));
+    let smaller = hole.dia().map(|dia| words::tenth_down(dia - short.twice()));
     let Some(smaller) = smaller.filter(|dia| dia.is_positive()) else {
         return finding.hint(format!("keep {} of wall here", wanted.warn));
     };
@@ -153,13 +153,3 @@ fn resizable(hole: &Feature) -> bool {
         _ => false,
     }
 }
-
-fn tenth_up(length: Length) -> Length {
-    Length::from_nm(-(-length.nm()).div_euclid(TENTH) * TENTH)
-}
-
-fn tenth_down(length: Length) -> Length {
-    Length::from_nm(length.nm().div_euclid(TENTH) * TENTH)
-}
-
-const TENTH: i64 = 100_000;

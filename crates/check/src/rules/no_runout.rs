@@ -1,0 +1,190 @@
+//! `no-runout`: the run-out of an outside thread meets full thread of its mate.
+
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use quillet_geometry::Length;
+use quillet_model::{Cut, End, Engagement, Feature, Part};
+use quillet_standards::thread::ThreadForm;
+use quillet_syntax::{Edit, Finding, Severity};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "no-runout",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Length),
+    page: include_str!("no-runout.md"),
+    run: Run::Joint(run),
+};
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest().filter(|_| !view.male.bought) else {
+        return;
+    };
+    for engagement in &rest.engagements {
+        let Some(outside) = Outside::of(view, engagement) else {
+            continue;
+        };
+        if let Some(fat) = outside.fat_relief() {
+            findings.push(fat);
+        }
+        // The mate's thread begins at its mouth: from the male's leading face, this far.
+        let mate_reaches = Length::mm(rest.goes_in_mm - engagement.mouth_mm);
+        if let Some(short) = outside.short_of_full_form(view, engagement, mate_reaches) {
+            findings.push(short);
+        }
+    }
+}
+
+/// An outside thread cut from the end that goes in.
+struct Outside<'a> {
+    thread: &'a Feature,
+    form: &'a ThreadForm,
+    called: String,
+    /// The relief that begins where the thread ends.
+    relief: Option<&'a Feature>,
+    /// Where the shoulder behind it stands, from the end's face.
+    shoulder: Option<Length>,
+}
+
+impl<'a> Outside<'a> {
+    fn of(view: &JointView<'a>, engagement: &Engagement) -> Option<Self> {
+        let (part, end) = (view.male, view.joint.male.end);
+        let thread = part.features.get(engagement.threads.male)?;
+        let (def, _) = thread.thread().filter(|_| thread.end == end)?;
+        let relief = part.features.iter().find(|it| {
+            let behind = it.from <= thread.to && it.to > thread.to;
+            matches!(it.cut, Cut::Relief { .. }) && it.end == end && behind
+        });
+        Some(Self {
+            thread,
+            form: &def.thread,
+            called: def.called(),
+            relief,
+            shoulder: shoulder_behind(part, end, thread.to, def.thread.major()),
+        })
+    }
+
+    fn fat_relief(&self) -> Option<Finding> {
+        let relief = self.relief?;
+        let (dia, root) = (relief.dia()?, self.form.root_diameter());
+        let text = words::tenth_down(root).mm_text(1);
+        (dia > root).then(|| {
+            RULE.at(
+                relief.span,
+                format!(
+                    "the relief behind {} is {}, fatter than its root ({}); the die would cut into it",
+                    self.called,
+                    words::dia(dia),
+                    words::dia(root)
+                ),
+            )
+            .label(self.thread.span, "the thread it is for")
+            .hint(format!("turn the relief to {text}"))
+            .fix(format!("turn it to {text}"), relief.size_span, text)
+        })
+    }
+
+    fn short_of_full_form(
+        &self,
+        view: &JointView<'_>,
+        engagement: &Engagement,
+        mate_reaches: Length,
+    ) -> Option<Finding> {
+        let shoulder = self.shoulder?;
+        let (lead, whose) = lead_in(view, self.form);
+        let full_to = shoulder - lead;
+        // A tenth of a pitch is no thread.
+        let slack = self.form.pitch() / 10;
+        if self.thread.to - full_to < slack || mate_reaches - full_to < slack {
+            return None;
+        }
+        let inside = view.female.features.get(engagement.threads.female)?;
+        let finding = RULE
+            .at(
+                self.thread.span,
+                format!(
+                    "{} cannot have full form to {}: the shoulder stands at {shoulder} and the die's \
+                     lead-in takes {lead} ({whose}), and the mate's full thread reaches there",
+                    self.called, self.thread.to
+                ),
+            )
+            .label(inside.span, "full thread of the mate")
+            .label(view.joint.head, "when this joint is home")
+            .hint(format!(
+                "let full form end at {} with a relief behind it, or bore the mate's mouth plain",
+                words::tenth_down(full_to)
+            ));
+        Some(self.shortened(view, words::tenth_down(full_to), shoulder, finding))
+    }
+
+    /// Ends the thread where full form can end, and begins its relief there.
+    fn shortened(
+        &self,
+        view: &JointView<'_>,
+        full_to: Length,
+        shoulder: Length,
+        finding: Finding,
+    ) -> Finding {
+        let design = view.pen.design;
+        let Some(relief) = self.relief else {
+            return finding;
+        };
+        let said_for = |it: &Feature| design.text(it.reach_span).starts_with("for");
+        if !said_for(self.thread) || !said_for(relief) || full_to <= self.thread.from {
+            return finding;
+        }
+        let at = match self.thread.from.is_zero() {
+            true => String::new(),
+            false => format!(" at {}", self.thread.from.mm_text(3)),
+        };
+        let thread = format!("for {}{at}", (full_to - self.thread.from).mm_text(3));
+        let behind = format!(
+            "for {} at {}",
+            (shoulder - full_to).mm_text(3),
+            full_to.mm_text(3)
+        );
+        finding.fix_all(
+            format!("end the thread at {full_to}"),
+            vec![
+                Edit {
+                    span: self.thread.reach_span,
+                    text: thread,
+                },
+                Edit {
+                    span: relief.reach_span,
+                    text: behind,
+                },
+            ],
+        )
+    }
+}
+
+/// Where a die is stopped behind a thread: the first place fatter than it, from the end's face.
+fn shoulder_behind(part: &Part, end: End, from: Length, major: Length) -> Option<Length> {
+    let outer = &part.profiles.as_ref()?.crest.outer;
+    let length = part.length.to_mm();
+    let turned = match end {
+        End::First => outer.clone(),
+        End::Second => outer.reversed(length),
+    };
+    let fat = major.to_mm() / 2.0 + 1e-6;
+    turned
+        .segments()
+        .iter()
+        .filter(|piece| !piece.curve.is_vertical() && piece.curve.end().z > from.to_mm() + 1e-6)
+        .find(|piece| piece.curve.start().r > fat || piece.curve.end().r > fat)
+        .map(|piece| Length::mm(piece.curve.start().z).max(from))
+}
+
+/// The die's lead-in, and where the figure comes from.
+fn lead_in(view: &JointView<'_>, form: &ThreadForm) -> (Length, &'static str) {
+    if let Some(set) = view.limit(&RULE).and_then(|line| line.value.as_length()) {
+        return (set, "as the limit says");
+    }
+    let dies = view.pen.bench.into_iter().flat_map(|bench| &bench.dies);
+    let on_bench = dies
+        .filter(|die| die.thread.thread.mates_with(form))
+        .filter_map(|die| die.lead);
+    match on_bench.min() {
+        Some(lead) => (lead, "the bench's die"),
+        None => (form.pitch() * 2, "two pitches, common practice"),
+    }
+}

@@ -1,0 +1,255 @@
+//! `poor-fit`: a plain joint whose drawn sizes do not give the fit that is wanted.
+
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use quillet_geometry::{Length, Limits};
+use quillet_model::{Cut, End, Feature, FitAsked, Part};
+use quillet_standards::fit::{Fit, drilled_hole};
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{Finding, Severity, Span};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "poor-fit",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Length),
+    page: include_str!("poor-fit.md"),
+    run: Run::Joint(run),
+};
+
+/// Common practice, no published source.
+const SLACK: Length = Length::from_nm(20_000);
+const LOOSEST: Length = Length::from_nm(300_000);
+/// A finer hole than this is not drilled: grades from H11 are.
+const COARSEST_REAMED: u8 = 10;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    if !matches!(view.joint.verb, Verb::Slip | Verb::Press | Verb::Glue) {
+        return;
+    }
+    let Some(pair) = Pair::of(view) else {
+        return;
+    };
+    let drawn = pair.hole - pair.shaft;
+    let Some(wanted) = Wanted::of(view, &pair) else {
+        return;
+    };
+    if !wanted.clearance.contains(drawn) && !(wanted.nominal && drawn.is_zero()) {
+        findings.push(disagreeing(view, &pair, drawn, &wanted));
+    } else if let Some((fit, grade)) = wanted.fit.filter(|(_, grade)| *grade <= COARSEST_REAMED)
+        && pair.drilled
+    {
+        findings.push(not_by_drill(view, &pair, fit, grade));
+    }
+}
+
+/// The two surfaces that meet.
+struct Pair {
+    hole: Length,
+    hole_span: Span,
+    drilled: bool,
+    shaft: Length,
+    shaft_span: Span,
+    /// Where the shaft's diameter stands, where an edit can change it.
+    shaft_size: Option<Span>,
+}
+
+impl Pair {
+    /// Of the tenons and bores at the two ends, those nearest in size.
+    fn of(view: &JointView<'_>) -> Option<Pair> {
+        let shafts = shafts(view.male, view.joint.male.end);
+        let holes: Vec<&Feature> = view
+            .female
+            .features
+            .iter()
+            .filter(|it| is_hole(it, view.joint.female.end))
+            .collect();
+        let pairs = shafts
+            .iter()
+            .flat_map(|shaft| holes.iter().map(move |hole| (shaft, *hole)));
+        let (shaft, hole) = pairs
+            .filter_map(|(shaft, hole)| Some(((shaft, hole), (hole.dia()? - shaft.dia).abs())))
+            .min_by_key(|(_, apart)| *apart)?
+            .0;
+        Some(Pair {
+            hole: hole.dia()?,
+            hole_span: hole.size_span,
+            drilled: matches!(hole.cut, Cut::Drill { .. }),
+            shaft: shaft.dia,
+            shaft_span: shaft.span,
+            shaft_size: shaft.size,
+        })
+    }
+}
+
+struct Shaft {
+    dia: Length,
+    span: Span,
+    size: Option<Span>,
+}
+
+fn shafts(part: &Part, end: End) -> Vec<Shaft> {
+    let tenons: Vec<Shaft> = part
+        .features
+        .iter()
+        .filter(|it| it.end == end)
+        .filter_map(|it| match &it.cut {
+            Cut::Tenon {
+                dia,
+                assumed_for: None,
+            } => {
+                let size = (!part.bought).then_some(it.size_span);
+                Some(Shaft {
+                    dia: *dia,
+                    span: it.span,
+                    size,
+                })
+            }
+            _ => None,
+        })
+        .collect();
+    if !tenons.is_empty() {
+        return tenons;
+    }
+    // Without a tenon the outside itself goes in.
+    let at = part.station(end, Length::ZERO);
+    let station = part.stations.iter().find(|it| it.at == at);
+    station
+        .map(|it| Shaft {
+            dia: it.dia,
+            span: it.span,
+            size: None,
+        })
+        .into_iter()
+        .collect()
+}
+
+fn is_hole(feature: &Feature, end: End) -> bool {
+    let plain = matches!(
+        feature.cut,
+        Cut::Drill {
+            assumed_for: None,
+            ..
+        } | Cut::Bore { .. }
+            | Cut::Ream { .. }
+    );
+    plain && (feature.end == end || feature.through)
+}
+
+/// The clearances that will do.
+struct Wanted {
+    clearance: Limits,
+    /// Both drawn to one size will do too: the fit says how each is made.
+    nominal: bool,
+    fit: Option<(Fit, u8)>,
+    words: String,
+    /// What to aim for.
+    best: Length,
+}
+
+impl Wanted {
+    fn of(view: &JointView<'_>, pair: &Pair) -> Option<Wanted> {
+        let slack = view.length_limit(&RULE, SLACK);
+        let about = |best: Length, words: String| Wanted {
+            clearance: Limits::new(best - slack, best + slack),
+            nominal: false,
+            fit: None,
+            words,
+            best,
+        };
+        Some(
+            match (
+                view.joint.asks.as_ref().map(|(asked, _)| *asked),
+                view.joint.verb,
+            ) {
+                (Some(FitAsked::Fit(fit)), _) => {
+                    let limits = fit.at(pair.hole).ok()?;
+                    Wanted {
+                        clearance: limits.clearance,
+                        nominal: true,
+                        fit: Some((fit, fit.hole.grade())),
+                        words: format!("{fit} asks for {}", spread(limits.clearance)),
+                        best: limits.clearance.middle(),
+                    }
+                }
+                (Some(FitAsked::Clearance(size)), _) => {
+                    about(size, format!("a clearance of {size} is asked"))
+                }
+                (Some(FitAsked::Interference(size)), _) => {
+                    about(-size, format!("an interference of {size} is asked"))
+                }
+                (Some(FitAsked::Gap(size)), _) => about(size, format!("a gap of {size} is asked")),
+                (None, Verb::Press) => Wanted {
+                    clearance: Limits::new(-pair.hole, Length::from_nm(-1)),
+                    nominal: false,
+                    fit: None,
+                    words: "a press fit wants interference".to_owned(),
+                    best: Length::mm(-0.02),
+                },
+                (None, _) => Wanted {
+                    clearance: Limits::new(SLACK, LOOSEST),
+                    nominal: false,
+                    fit: None,
+                    words: format!(
+                        "{} wants {}",
+                        view.joint.verb.word(),
+                        spread(Limits::new(SLACK, LOOSEST))
+                    ),
+                    best: Length::mm(0.05),
+                },
+            },
+        )
+    }
+}
+
+fn disagreeing(view: &JointView<'_>, pair: &Pair, drawn: Length, wanted: &Wanted) -> Finding {
+    let is = match drawn.is_negative() {
+        true => format!("{} of interference", -drawn),
+        false => format!("{drawn} of clearance"),
+    };
+    let finding = RULE
+        .at(
+            view.joint.head,
+            format!(
+                "{} in {} leaves {is}; {}",
+                words::dia(pair.shaft),
+                words::dia(pair.hole),
+                wanted.words
+            ),
+        )
+        .label(pair.shaft_span, format!("{} here", words::dia(pair.shaft)))
+        .label(pair.hole_span, format!("{} here", words::dia(pair.hole)));
+    let better = (pair.hole - wanted.best).mm_text(3);
+    match pair.shaft_size {
+        Some(size) => finding.hint(format!("turn the tenon to {better}")).fix(
+            format!("turn the tenon to {better}"),
+            size,
+            better,
+        ),
+        None => finding.hint(format!("⌀{better} in this hole gives it")),
+    }
+}
+
+fn not_by_drill(view: &JointView<'_>, pair: &Pair, fit: Fit, grade: u8) -> Finding {
+    let over = drilled_hole(pair.hole).map(|hole| hole.over_size);
+    let comes_out = over.map_or("over size".to_owned(), |over| format!("at {over}"));
+    let letter = fit.hole.letter();
+    RULE.at(
+        view.joint.head,
+        format!(
+            "a drilled hole comes out {comes_out}; {letter}{grade} wants a reamer or a boring bar"
+        ),
+    )
+    .label(pair.hole_span, "drilled here")
+    .hint("ream or bore the hole, and write ream or bore for drill")
+}
+
+/// `0.005 to 0.029 mm of clearance`, `0.01 to 0.03 mm of interference`, or both.
+fn spread(clearance: Limits) -> String {
+    let (low, high) = (clearance.min(), clearance.max());
+    if !low.is_negative() {
+        format!("{} to {high} of clearance", low.mm_text(3))
+    } else if !high.is_positive() {
+        format!("{} to {} of interference", (-high).mm_text(3), -low)
+    } else {
+        format!("from {} of interference to {high} of clearance", -low)
+    }
+}

@@ -1,0 +1,74 @@
+use crate::{examined, message};
+
+/// A barrel whose outside a pen may set, in two pens.
+fn two(first: &str, second: &str) -> String {
+    format!(
+        "\
+let body = 15
+
+part barrel from mouth to tail {{
+  blank of acrylic rod 18
+  length 60
+  outside dia body
+  from mouth {{
+    drill 11.4 to 50
+  }}
+}}
+
+part knob from face to top {{
+  blank of acrylic rod 16
+  length 10
+  outside dia 11.35
+}}
+
+pen one {{
+  glue knob.face into barrel.mouth
+  {first}
+}}
+
+pen two like one {{
+  {second}
+}}
+"
+    )
+}
+
+#[test]
+fn what_all_pens_share_is_told_once() {
+    let found = examined(&two("let body = 13", ""));
+    assert!(!message(&found, "thin-wall").contains("(in "));
+    let pens = &found
+        .findings
+        .iter()
+        .find(|it| it.rule == "thin-wall")
+        .unwrap()
+        .pens;
+    assert_eq!(*pens, ["one", "two"]);
+}
+
+#[test]
+fn a_flaw_of_one_pen_names_it() {
+    let found = examined(&two("", "let body = 13"));
+    assert!(message(&found, "thin-wall").ends_with("(in two)"));
+}
+
+#[test]
+fn pens_that_differ_say_each_its_figures() {
+    let found = examined(&two("let body = 13", "let body = 12.8"));
+    let said = message(&found, "thin-wall");
+    assert!(
+        said.contains("in one: 0.80 mm") && said.contains("in two: 0.70 mm"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_pens_own_limit_holds_for_it_alone() {
+    let found = examined(&two("let body = 13\n  limit thin-wall = 0.7", ""));
+    assert!(
+        found.findings.iter().all(|it| it.rule != "thin-wall"),
+        "two is like one"
+    );
+    let found = examined(&two("let body = 13", "limit thin-wall = 0.7"));
+    assert!(message(&found, "thin-wall").ends_with("(in one)"));
+}

@@ -1,0 +1,154 @@
+use crate::{expect, message};
+use quillet_syntax::Severity;
+
+/// (12 − 17/24·√3·0.8 − 10)/2 = 0.509: the worked conflict of two threads in a barrel.
+#[test]
+fn thread_over_thread_says_both_and_the_wall() {
+    let found = expect(
+        "\
+part barrel from mouth to tail {
+  blank of acrylic rod 18
+  length 40
+  outside dia 14
+  from mouth {
+    tenon 11.9 for 8
+    thread M12x0.8 outside for 5
+    countersink 10.4
+    drill 9.0 to 15
+    thread M10x1 inside to 9
+--  ^^^^^^^^^^^^^^^^^^^^^^^^ thin-wall
+  }
+}
+",
+    );
+    let said = message(&found, "thin-wall");
+    assert!(
+        said.starts_with(
+            "0.51 mm of wall between the M12x0.8 thread's root (⌀11.02) and the M10x1 thread \
+             (⌀10.00); 0.8 mm wanted, thread over thread in acrylic"
+        ),
+        "{said}"
+    );
+    assert_eq!(found.findings[0].severity, Severity::Warning);
+    assert_eq!(found.findings[0].labels.len(), 1);
+}
+
+#[test]
+fn a_stack_is_judged_by_the_material_at_the_place() {
+    let text = |second: &str| {
+        format!(
+            "\
+part barrel from mouth to tail {{
+  blank of acrylic rod 16 to 30
+  blank of {second} rod 16
+  length 60
+  outside {{
+    at 0  dia 13
+    at 30 dia 13 step 11.8
+    at 60 dia 11.8
+  }}
+  from mouth {{
+    drill 10.8 to 50
+"
+        )
+    };
+    expect(&(text("brass") + "  }\n}\n"));
+    expect(
+        &(text("chalk-free").replace("chalk-free", "polyester-resin")
+            + "--  ^^^^^^^^^^^^^^^^ thin-wall\n  }\n}\n"),
+    );
+}
+
+#[test]
+fn seats_of_rings_are_no_walls() {
+    let text = |takes: &str, caret: &str| {
+        format!(
+            "\
+bought o-ring {{
+  ring 7 by 1
+}}
+
+part section from tip to shank {{
+  blank of acrylic rod 13
+  length 30
+  outside dia 11
+  from shank {{
+    tenon 9.9 for 8
+    groove 8.2 for 1.2 at 6{takes}
+    drill 7.4 to 16
+{caret}  }}
+}}
+"
+        )
+    };
+    expect(&text(" takes o-ring", ""));
+    expect(&text("", "--  ^^^^^^^^^^^^^^^ thin-wall\n"));
+}
+
+#[test]
+fn a_drill_that_comes_out_at_the_end_is_broken_through_once() {
+    expect(
+        "\
+part barrel from mouth to tail {
+  blank of acrylic rod 16
+  length 60
+  outside dia 13
+  from mouth {
+    drill 8 to 59
+--  ^^^^^^^^^^^^^ broken-through
+  }
+}
+",
+    );
+    expect(
+        "\
+part barrel from mouth to tail {
+  blank of acrylic rod 16
+  length 60
+  outside dia 13
+  from mouth {
+    drill 8 through
+  }
+}
+",
+    );
+}
+
+#[test]
+fn drills_from_both_ends_that_meet_at_their_points_are_broken_through() {
+    let found = expect(
+        "\
+part barrel from mouth to tail {
+  blank of acrylic rod 16
+  length 60
+  outside dia 13
+  from mouth {
+    drill 8 to 30
+  }
+  from tail {
+    drill 8 to 26
+--  ^^^^^^^^^^^^^ broken-through
+  }
+}
+",
+    );
+    assert!(message(&found, "broken-through").contains("4 mm between"));
+}
+
+#[test]
+fn a_closed_flat_end_is_measured_to_its_face() {
+    let found = expect(
+        "\
+part cap from mouth to crown {
+  blank of acrylic rod 18
+  length 60
+  outside dia 16
+  from mouth {
+    bore 12 to 59
+--  ^^^^^^^^^^^^^ thin-end
+  }
+}
+",
+    );
+    assert!(message(&found, "thin-end").starts_with("1.00 mm left"));
+}
