@@ -1,12 +1,22 @@
-//! What is shown of the thing at the cursor.
+//! What is shown of the thing at the cursor: what it is, then what was worked out about the
+//! statement it stands in.
 
 mod about;
+mod cut;
+mod number;
+mod part;
+mod pen;
+mod picture;
 mod thread;
 
 use crate::completion::About;
 use crate::sheet::Sheet;
 use crate::{Analysis, Cursor, Snapshot};
-use quillet_syntax::Span;
+use quillet_check::PartView;
+use quillet_model::{NameKind, Part};
+use quillet_syntax::visit::{Node, path_at};
+use quillet_syntax::words::{self, Place, Word};
+use quillet_syntax::{Span, Thing, Token, TokenKind};
 
 pub(crate) use about::about;
 
@@ -22,12 +32,106 @@ pub struct Hover {
 /// What is shown of the thing at the cursor.
 pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     let token = cursor.token()?;
-    let mut sheet = Sheet::new(snapshot.settings().units);
-    if let Some(index) = cursor.definition() {
-        about::definition(&mut sheet, cursor.analysis, index);
+    let settings = snapshot.settings();
+    let mut sheet = Sheet::new(settings.units);
+    let definition = cursor.definition();
+    match token.kind {
+        _ if definition.is_some() => {
+            let index = definition.unwrap_or_default();
+            // Of a thread's cut the statement tells the sizes, of its own side.
+            let told = cursor.defined(index).kind == NameKind::Thread && in_cut(cursor);
+            about::definition(&mut sheet, cursor.analysis, index, !told);
+        }
+        TokenKind::Name | TokenKind::BadName => name(&mut sheet, cursor, token),
+        TokenKind::Quantity | TokenKind::Gauge => number::literal(&mut sheet, cursor, token),
+        TokenKind::Thread => {
+            if let Ok(form) = cursor.text(token.span).parse() {
+                sheet.say(format!("**{}**", cursor.text(token.span)));
+                thread::sizes(&mut sheet, &form, None);
+            }
+        }
+        TokenKind::Fit => drop(about::fit_limits(&mut sheet, cursor.text(token.span))),
+        _ => {}
+    }
+    statement(&mut sheet, cursor);
+    if settings.pictures
+        && let Some(part) = pictured(cursor, definition)
+        && let Some(picture) = picture::of(part)
+    {
+        sheet.say(picture);
     }
     (!sheet.is_empty()).then(|| Hover {
         span: token.span,
         text: sheet.finish(),
     })
+}
+
+/// A word of the language, a built-in kind of material or a rule.
+fn name(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
+    let text = cursor.text(token.span);
+    if let Some(rule) = quillet_check::rule(text) {
+        sheet.say(rule.page);
+    } else if let Some(word) = meant(cursor, token, text) {
+        about::word(sheet, word);
+    } else {
+        about::material_kind(sheet, text);
+    }
+}
+
+/// What a word means at its place: what the parser expected there says which of its meanings.
+fn meant(cursor: Cursor<'_>, token: Token, text: &str) -> Option<&'static Word> {
+    let start = token.span.start as usize;
+    let expected = quillet_syntax::expected(cursor.file.id, &cursor.file.text, start);
+    let expected = expected?;
+    if expected.things.contains(&Thing::Measure) {
+        let mut measures = words::meanings(text)
+            .filter(|word| matches!(word.place, Place::Measure | Place::Configuration));
+        return measures.next();
+    }
+    let here = expected.words.into_iter().find(|word| word.text == text);
+    here.or_else(|| words::meanings(text).next())
+}
+
+/// What was worked out of the cut, station or joint at the cursor.
+fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
+    let design = &cursor.analysis.design;
+    let here = |span: Span| span.file == cursor.file.id && span.touches(cursor.offset);
+    for part in &design.parts {
+        for (index, feature) in part.features.iter().enumerate() {
+            if here(feature.span) && part.span.contains(feature.span) {
+                return cut::facts(sheet, &PartView::new(design, None, part), index);
+            }
+        }
+        for (index, station) in part.stations.iter().enumerate() {
+            if here(station.span) && part.span.contains(station.span) {
+                return part::station(sheet, &PartView::new(design, None, part), index);
+            }
+        }
+    }
+    for pen in &design.pens {
+        for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
+            if here(joint.head) {
+                return pen::joint(sheet, pen, rest);
+            }
+        }
+    }
+}
+
+/// Whether the cursor is in a cut.
+fn in_cut(cursor: Cursor<'_>) -> bool {
+    let nodes = path_at(&cursor.file.parsed.tree, cursor.offset);
+    nodes.iter().any(|node| matches!(node, Node::Feature(_)))
+}
+
+/// The part to picture: the one named, or the one the cursor is in.
+fn pictured<'a>(cursor: Cursor<'a>, definition: Option<usize>) -> Option<&'a Part> {
+    let design = &cursor.analysis.design;
+    let named = definition.map(|index| cursor.defined(index));
+    let named = named.and_then(|it| design.parts.iter().find(|part| part.name.span == it.span));
+    let inside = |part: &&std::sync::Arc<Part>| {
+        part.span.file == cursor.file.id && part.span.touches(cursor.offset)
+    };
+    named
+        .or_else(|| design.parts.iter().find(inside))
+        .map(AsRef::as_ref)
 }

@@ -5,16 +5,23 @@
 //! in it. Places are spans of bytes: what an editor counts is no business of this
 //! crate, nor is when to work or on which thread.
 
+mod actions;
 mod analysis;
 mod completion;
 mod cursor;
 mod disk;
+mod facts;
 mod folding;
+mod formatting;
 mod forms;
+mod hierarchy;
 mod highlighting;
 mod hover;
+mod inlay;
+mod lens;
 mod links;
 mod names;
+mod preview;
 pub mod rules;
 mod selection;
 mod settings;
@@ -23,23 +30,31 @@ mod shelf;
 mod signature;
 mod snapshot;
 mod statement;
+mod symbols;
 mod uses;
 mod workspace;
 
+pub use actions::{Action, ActionKind, actions};
 pub use analysis::Analysis;
 pub use completion::{About, Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};
 pub use folding::{Fold, FoldKind, folds};
+pub use formatting::{format, format_on_type, format_range};
+pub use hierarchy::{Relation, item, used_by, uses};
 pub use highlighting::{Colour, Coloured, colours};
 pub use hover::{Hover, hover};
+pub use inlay::{Inlay, inlays};
+pub use lens::{Lens, Opens, lenses};
 pub use links::{Link, links};
 pub use names::{
     Target, definition, highlights, linked, references, renamable, rename, type_definition,
 };
+pub use preview::{Picture, Preview, preview, preview_of};
 pub use selection::selections;
 pub use settings::{HintKinds, Settings, Units};
 pub use signature::{Signature, signature};
 pub use snapshot::Snapshot;
+pub use symbols::{Found, Symbol, SymbolKind, find, symbols};
 pub use uses::{PathEdit, renamed, users};
 pub use workspace::Workspace;

@@ -1,12 +1,14 @@
 //! What a maker may choose about what is shown.
 
 /// What a maker may choose about what is shown.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Settings {
     /// The units sizes are told in.
     pub units: Units,
     /// Which hints stand between the words.
     pub hints: HintKinds,
+    /// Whether hovers show a picture of the part.
+    pub pictures: bool,
     /// The bench to work at, where several are in sight and none is named.
     pub bench: Option<String>,
 }
@@ -46,16 +48,6 @@ impl Default for HintKinds {
             tenons: true,
             millimetres: true,
             rests: true,
-        }
-    }
-}
-
-impl Default for Settings {
-    fn default() -> Self {
-        Self {
-            units: Units::default(),
-            hints: HintKinds::default(),
-            bench: None,
         }
     }
 }

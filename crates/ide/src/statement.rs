@@ -40,21 +40,6 @@ pub(crate) fn statements(file: &File) -> Vec<Statement> {
     file.items.iter().map(item).collect()
 }
 
-/// The statements at an offset, the outermost first.
-pub(crate) fn enclosing(file: &File, offset: usize) -> Vec<Span> {
-    let mut chain = Vec::new();
-    let mut level = statements(file);
-    while let Some(at) = level
-        .iter()
-        .position(|statement| statement.span.touches(offset))
-    {
-        let statement = level.swap_remove(at);
-        chain.push(statement.span);
-        level = statement.inner;
-    }
-    chain
-}
-
 fn item(item: &Item) -> Statement {
     let note = item.note.as_ref().map(|note| note.span);
     let lines = |spans: Vec<Statement>| Statement {

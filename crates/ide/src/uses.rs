@@ -74,9 +74,8 @@ pub fn renamed(snapshot: &Snapshot, renames: &[(PathBuf, PathBuf)]) -> Vec<PathE
         let home = moved(user).unwrap_or_else(|| user.to_path_buf());
         for (said, path) in used(&read) {
             let there = moved(&path).unwrap_or_else(|| path.clone());
-            if (home == *user && there == path)
-                || Path::new(&*said.text).is_absolute() && there == path
-            {
+            // An absolute path names the same file from any folder.
+            if there == path && (home == *user || Path::new(&*said.text).is_absolute()) {
                 continue;
             }
             let text = relative(home.parent().unwrap_or(Path::new("")), &there);

@@ -1,10 +1,16 @@
 //! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file.
 
+pub(crate) mod actions;
 pub(crate) mod completion;
+pub(crate) mod formatting;
+pub(crate) mod hierarchy;
 pub(crate) mod hover;
+pub(crate) mod inlay;
 pub(crate) mod names;
+pub(crate) mod preview;
 pub(crate) mod rename;
 pub(crate) mod structure;
+pub(crate) mod symbols;
 pub(crate) mod tokens;
 
 use crate::desk::{Asked, path_of};

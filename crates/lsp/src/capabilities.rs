@@ -1,20 +1,24 @@
 //! What editor and server agree on.
 
-use crate::answers::tokens;
+use crate::answers::{actions, tokens};
+use crate::command;
 use crate::desk::Desk;
 use crate::editor::EditorCan;
 use crate::{folders, position};
+use quillet_ide::Settings;
 use quillet_syntax::Encoding;
 use tower_lsp::lsp_types::{
-    CompletionOptions, DiagnosticOptions, DiagnosticServerCapabilities, DocumentLinkOptions,
-    FileOperationFilter, FileOperationPattern, FileOperationPatternKind,
-    FileOperationRegistrationOptions, FoldingRangeProviderCapability, HoverProviderCapability,
-    InitializeParams, InitializeResult, LinkedEditingRangeServerCapabilities, OneOf, RenameOptions,
-    SelectionRangeProviderCapability, SemanticTokensFullOptions, SemanticTokensOptions,
-    ServerCapabilities, ServerInfo, SignatureHelpOptions, TextDocumentSyncCapability,
-    TextDocumentSyncKind, TextDocumentSyncOptions, TypeDefinitionProviderCapability,
-    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
-    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
+    CallHierarchyServerCapability, CodeActionOptions, CodeLensOptions, CompletionOptions,
+    DiagnosticOptions, DiagnosticServerCapabilities, DocumentLinkOptions,
+    DocumentOnTypeFormattingOptions, ExecuteCommandOptions, FileOperationFilter,
+    FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions,
+    FoldingRangeProviderCapability, HoverProviderCapability, InitializeParams, InitializeResult,
+    LinkedEditingRangeServerCapabilities, OneOf, RenameOptions, SelectionRangeProviderCapability,
+    SemanticTokensFullOptions, SemanticTokensOptions, ServerCapabilities, ServerInfo,
+    SignatureHelpOptions, TextDocumentSyncCapability, TextDocumentSyncKind,
+    TextDocumentSyncOptions, TypeDefinitionProviderCapability, WorkDoneProgressOptions,
+    WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
+    WorkspaceServerCapabilities,
 };
 
 /// Notes what the editor can do and answers with what this server can.
@@ -24,6 +28,15 @@ pub(crate) fn agree(desk: &Desk, params: &InitializeParams) -> InitializeResult 
     state.encoding = encoding;
     state.folders = folders::of(params);
     state.editor = EditorCan::of(&params.capabilities);
+    // No capability says so; these are known to.
+    let name = params.client_info.as_ref().map(|info| info.name.as_str());
+    let pictures = name.is_some_and(|name| name.contains("Code") || name.contains("code-server"));
+    state.editor.shows_pictures = pictures;
+    let pictures = Settings {
+        pictures,
+        ..Settings::default()
+    };
+    state.workspace.set_settings(pictures);
     InitializeResult {
         capabilities: capabilities(encoding),
         server_info: Some(ServerInfo {
@@ -68,6 +81,30 @@ fn capabilities(encoding: Encoding) -> ServerCapabilities {
             work_done_progress_options: WorkDoneProgressOptions::default(),
         })),
         linked_editing_range_provider: Some(LinkedEditingRangeServerCapabilities::Simple(true)),
+        document_symbol_provider: Some(OneOf::Left(true)),
+        workspace_symbol_provider: Some(OneOf::Left(true)),
+        document_formatting_provider: Some(OneOf::Left(true)),
+        document_range_formatting_provider: Some(OneOf::Left(true)),
+        document_on_type_formatting_provider: Some(DocumentOnTypeFormattingOptions {
+            first_trigger_character: "}".into(),
+            more_trigger_character: Some(vec!["\n".into()]),
+        }),
+        code_action_provider: Some(
+            CodeActionOptions {
+                code_action_kinds: Some(actions::kinds()),
+                ..CodeActionOptions::default()
+            }
+            .into(),
+        ),
+        code_lens_provider: Some(CodeLensOptions {
+            resolve_provider: Some(false),
+        }),
+        inlay_hint_provider: Some(OneOf::Left(true)),
+        call_hierarchy_provider: Some(CallHierarchyServerCapability::Simple(true)),
+        execute_command_provider: Some(ExecuteCommandOptions {
+            commands: command::names(),
+            ..ExecuteCommandOptions::default()
+        }),
         folding_range_provider: Some(FoldingRangeProviderCapability::Simple(true)),
         selection_range_provider: Some(SelectionRangeProviderCapability::Simple(true)),
         document_link_provider: Some(DocumentLinkOptions {

@@ -7,7 +7,7 @@ use crate::session::Session;
 use crate::shown::Shown;
 use quillet_ide::{Snapshot, Workspace};
 use quillet_syntax::Encoding;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
@@ -45,6 +45,8 @@ pub(crate) struct State {
     pub(crate) editor: EditorCan,
     /// The folders the editor has open.
     pub(crate) folders: Vec<PathBuf>,
+    /// Documents of which a preview was asked for.
+    pub(crate) previewed: BTreeSet<PathBuf>,
     /// Progress that is shown, until all is checked.
     pub(crate) progress: Option<Progress>,
     /// Findings have changed in a file other than the one that was checked.

@@ -53,6 +53,7 @@ pub(crate) fn closed(desk: &Desk, outbox: &Outbox, params: &DidCloseTextDocument
     let mut state = desk.state();
     state.open.remove(&path);
     state.workspace.unset(&path);
+    state.previewed.remove(&path);
     if state.workspace.holds(&path) {
         state.changed(&path, Urgency::Folder);
     } else {

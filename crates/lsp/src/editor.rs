@@ -19,6 +19,10 @@ pub(crate) struct EditorCan {
     pub(crate) watches_files: bool,
     /// It can be asked for its settings.
     pub(crate) has_settings: bool,
+    /// It opens documents it is asked to show.
+    pub(crate) shows_documents: bool,
+    /// It shows pictures in hovers.
+    pub(crate) shows_pictures: bool,
     /// It takes snippets in completions.
     pub(crate) snippets: bool,
 }
@@ -47,6 +51,12 @@ impl EditorCan {
                 .and_then(|workspace| workspace.did_change_watched_files.as_ref())
                 .is_some_and(|watched| watched.dynamic_registration == Some(true)),
             has_settings: workspace.is_some_and(|workspace| workspace.configuration == Some(true)),
+            shows_documents: editor
+                .window
+                .as_ref()
+                .and_then(|window| window.show_document.as_ref())
+                .is_some_and(|show| show.support),
+            shows_pictures: false,
             snippets: document
                 .and_then(|document| document.completion.as_ref())
                 .and_then(|completion| completion.completion_item.as_ref())

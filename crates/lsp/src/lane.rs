@@ -59,8 +59,15 @@ fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
         }
         None => BTreeSet::new(),
     };
+    let fresh = !touched.is_empty();
     for file in touched {
         outbox.publish(&mut state, &file, file == root);
+    }
+    if fresh && state.previewed.contains(root) {
+        let version = state.open.get(root).map(|open| open.version);
+        if let Some(url) = state.url(root) {
+            outbox.preview_changed(url, version);
+        }
     }
     outbox.tell_progress(&mut state);
     if state.queue.is_idle() && std::mem::take(&mut state.elsewhere) {

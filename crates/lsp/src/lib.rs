@@ -6,6 +6,7 @@
 mod answers;
 mod cancel;
 mod capabilities;
+mod command;
 mod convert;
 mod desk;
 mod documents;

@@ -1,14 +1,15 @@
 //! What is told to the editor unasked, in the order in which it became true.
 
+use crate::answers::preview::{PreviewChanged, PreviewChangedParams};
 use crate::desk::{Progress, State};
 use std::path::Path;
 use std::time::Duration;
 use tokio::sync::mpsc;
 use tower_lsp::Client;
 use tower_lsp::lsp_types::{
-    Diagnostic, MessageType, ProgressParams, ProgressParamsValue, ProgressToken, Registration, Url,
-    WorkDoneProgress, WorkDoneProgressBegin, WorkDoneProgressCreateParams, WorkDoneProgressEnd,
-    WorkDoneProgressReport, notification, request,
+    Diagnostic, MessageType, ProgressParams, ProgressParamsValue, ProgressToken, Registration,
+    ShowDocumentParams, Url, WorkDoneProgress, WorkDoneProgressBegin, WorkDoneProgressCreateParams,
+    WorkDoneProgressEnd, WorkDoneProgressReport, notification, request,
 };
 
 /// How long an answer from the editor is waited for.
@@ -37,6 +38,8 @@ pub(crate) enum Message {
     Log(MessageType, String),
     /// How far something is.
     Progress(ProgressParams),
+    /// A preview would come out otherwise.
+    PreviewChanged(PreviewChangedParams),
     /// Something to which the editor answers.
     Request(Request),
 }
@@ -54,6 +57,8 @@ pub(crate) enum Request {
     WatchFiles,
     /// Make ready to show progress.
     CreateProgress,
+    /// Show a document, in the editor or in what else shows such.
+    Show { url: Url, external: bool },
 }
 
 impl Outbox {
@@ -100,6 +105,25 @@ impl Outbox {
                 self.send(Message::Request(request));
             }
         }
+    }
+
+    /// Asks the editor to do something, where it can.
+    pub(crate) fn ask(&self, state: &State, request: Request) {
+        let can = match &request {
+            Request::Show { .. } => state.editor.shows_documents,
+            _ => true,
+        };
+        if can {
+            self.send(Message::Request(request));
+        }
+    }
+
+    /// Says that what a preview shows has changed.
+    pub(crate) fn preview_changed(&self, uri: Url, version: Option<i32>) {
+        self.send(Message::PreviewChanged(PreviewChangedParams {
+            uri,
+            version,
+        }));
     }
 
     /// Asks the editor to tell of files that change on the disk, where it can.
@@ -177,6 +201,9 @@ pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceive
                     .send_notification::<notification::Progress>(params)
                     .await
             }
+            Message::PreviewChanged(params) => {
+                client.send_notification::<PreviewChanged>(params).await;
+            }
             Message::Request(Request::CreateProgress) => {
                 // Progress may only be told once the editor has made ready.
                 ask(&client, Request::CreateProgress).await;
@@ -202,6 +229,15 @@ async fn ask(client: &Client, request: Request) {
             Request::RefreshHints => client.inlay_hint_refresh().await,
             Request::RefreshLenses => client.code_lens_refresh().await,
             Request::WatchFiles => client.register_capability(vec![watch()]).await,
+            Request::Show { url, external } => {
+                let params = ShowDocumentParams {
+                    uri: url,
+                    external: Some(external),
+                    take_focus: None,
+                    selection: None,
+                };
+                client.show_document(params).await.map(drop)
+            }
             Request::CreateProgress => {
                 let token = ProgressToken::String(PROGRESS.into());
                 let params = WorkDoneProgressCreateParams { token };

@@ -1,4 +1,5 @@
-//! The rules' pages as files, so that any editor can open the link of a finding.
+//! What editors open by its address: the rules' pages, so that the link of a finding works in any
+//! of them, and pictures.
 //!
 //! They are written once into the user's cache, whole or not at all; where that cannot be
 //! done a finding has no link and all else goes on.
@@ -14,14 +15,19 @@ pub(crate) fn address(rule: &str) -> Option<Url> {
     let mut known = KNOWN.lock().unwrap_or_else(PoisonError::into_inner);
     let written = || {
         let page = quillet_ide::rules::page(rule)?;
-        let path = cache()?.join(format!("{rule}.md"));
-        write_whole(&path, page).ok()?;
-        Url::from_file_path(path).ok()
+        kept(&Path::new("rules").join(format!("{rule}.md")), page)
     };
     known.entry(rule.to_owned()).or_insert_with(written).clone()
 }
 
-/// Where this version's pages are kept.
+/// Writes a text into the cache, whole or not at all, and gives its address.
+pub(crate) fn kept(name: &Path, text: &str) -> Option<Url> {
+    let path = cache()?.join(name);
+    write_whole(&path, text).ok()?;
+    Url::from_file_path(path).ok()
+}
+
+/// Where this version keeps what it writes.
 fn cache() -> Option<PathBuf> {
     let set = |name| {
         std::env::var_os(name)
@@ -31,10 +37,7 @@ fn cache() -> Option<PathBuf> {
     let base = set("XDG_CACHE_HOME")
         .or_else(|| set("LOCALAPPDATA"))
         .or_else(|| set("HOME").map(|home| home.join(".cache")))?;
-    let folder = base
-        .join("quillet")
-        .join(env!("CARGO_PKG_VERSION"))
-        .join("rules");
+    let folder = base.join("quillet").join(env!("CARGO_PKG_VERSION"));
     base.is_absolute().then_some(folder)
 }
 

@@ -1,28 +1,36 @@
 //! What the protocol library calls, one line a message.
 
-use crate::desk::Desk;
+use crate::answers::preview::{PreviewAnswer, PreviewParams};
+use crate::command;
+use crate::desk::{Asked, Desk, path_of};
 use crate::documents;
 use crate::outbox::{self, Outbox};
 use crate::session::Session;
 use crate::{answers, folders, settings};
 use crate::{capabilities, lane, probe, pull};
+use serde_json::Value;
 use std::future::Future;
 use std::sync::{Arc, Mutex, PoisonError};
 use tokio::task::JoinSet;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
-    CompletionItem, CompletionParams, CompletionResponse, DidChangeConfigurationParams,
+    CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams, CallHierarchyItem,
+    CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams,
+    CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, CompletionItem,
+    CompletionParams, CompletionResponse, DidChangeConfigurationParams,
     DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
     DidCloseTextDocumentParams, DidOpenTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, DocumentHighlight, DocumentHighlightParams, DocumentLink,
-    DocumentLinkParams, FoldingRange, FoldingRangeParams, GotoDefinitionParams,
+    DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight,
+    DocumentHighlightParams, DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams,
+    DocumentRangeFormattingParams, DocumentSymbolParams, DocumentSymbolResponse,
+    ExecuteCommandParams, FoldingRange, FoldingRangeParams, GotoDefinitionParams,
     GotoDefinitionResponse, Hover, HoverParams, InitializeParams, InitializeResult,
-    InitializedParams, LinkedEditingRangeParams, LinkedEditingRanges, Location, MessageType,
-    PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams, SelectionRange,
-    SelectionRangeParams, SemanticTokensParams, SemanticTokensRangeParams,
+    InitializedParams, InlayHint, InlayHintParams, LinkedEditingRangeParams, LinkedEditingRanges,
+    Location, MessageType, PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams,
+    SelectionRange, SelectionRangeParams, SemanticTokensParams, SemanticTokensRangeParams,
     SemanticTokensRangeResult, SemanticTokensResult, SignatureHelp, SignatureHelpParams,
-    TextDocumentPositionParams, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult,
-    WorkspaceEdit,
+    SymbolInformation, TextDocumentPositionParams, TextEdit, WorkspaceDiagnosticParams,
+    WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, ClientSocket, LanguageServer, LspService};
 
@@ -38,7 +46,8 @@ pub(crate) struct Server {
 impl Server {
     /// The service that calls a new server, and the socket to its editor.
     pub(crate) fn service(session: Session) -> (LspService<Server>, ClientSocket) {
-        let builder = LspService::build(|client| Server::new(client, session));
+        let builder = LspService::build(|client| Server::new(client, session))
+            .custom_method("quillet/preview", Server::preview);
         match session.probes {
             true => probe::add(builder).finish(),
             false => builder.finish(),
@@ -61,6 +70,14 @@ impl Server {
             client,
             tasks: Mutex::new(tasks),
         }
+    }
+
+    /// A picture of the pen or part at a place; told when it would come out otherwise.
+    async fn preview(&self, params: PreviewParams) -> Result<Option<PreviewAnswer>> {
+        let path = path_of(&params.text_document.uri);
+        self.desk.state().previewed.insert(path);
+        let question = move |asked: &Asked| answers::preview::preview(asked, &params);
+        self.desk.answer(question).await
     }
 
     /// Looks through the folders, on the side.
@@ -271,5 +288,96 @@ impl LanguageServer for Server {
         self.desk
             .answer(move |asked| answers::tokens::range(asked, &params))
             .await
+    }
+
+    async fn document_symbol(
+        &self,
+        params: DocumentSymbolParams,
+    ) -> Result<Option<DocumentSymbolResponse>> {
+        self.desk
+            .answer(move |asked| answers::symbols::document(asked, &params))
+            .await
+    }
+
+    async fn symbol(
+        &self,
+        params: WorkspaceSymbolParams,
+    ) -> Result<Option<Vec<SymbolInformation>>> {
+        self.desk
+            .answer(move |asked| answers::symbols::workspace(asked, &params))
+            .await
+    }
+
+    async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
+        self.desk
+            .answer(move |asked| answers::formatting::whole(asked, &params))
+            .await
+    }
+
+    async fn range_formatting(
+        &self,
+        params: DocumentRangeFormattingParams,
+    ) -> Result<Option<Vec<TextEdit>>> {
+        self.desk
+            .answer(move |asked| answers::formatting::range(asked, &params))
+            .await
+    }
+
+    async fn on_type_formatting(
+        &self,
+        params: DocumentOnTypeFormattingParams,
+    ) -> Result<Option<Vec<TextEdit>>> {
+        self.desk
+            .answer(move |asked| answers::formatting::on_type(asked, &params))
+            .await
+    }
+
+    async fn code_action(&self, params: CodeActionParams) -> Result<Option<CodeActionResponse>> {
+        self.desk
+            .answer(move |asked| answers::actions::actions(asked, &params))
+            .await
+    }
+
+    async fn inlay_hint(&self, params: InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
+        self.desk
+            .answer(move |asked| answers::inlay::hints(asked, &params))
+            .await
+    }
+
+    async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
+        self.desk
+            .answer(move |asked| answers::inlay::lenses(asked, &params))
+            .await
+    }
+
+    async fn prepare_call_hierarchy(
+        &self,
+        params: CallHierarchyPrepareParams,
+    ) -> Result<Option<Vec<CallHierarchyItem>>> {
+        self.desk
+            .answer(move |asked| answers::hierarchy::prepare(asked, &params))
+            .await
+    }
+
+    async fn incoming_calls(
+        &self,
+        params: CallHierarchyIncomingCallsParams,
+    ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
+        self.desk
+            .answer(move |asked| answers::hierarchy::incoming(asked, &params))
+            .await
+    }
+
+    async fn outgoing_calls(
+        &self,
+        params: CallHierarchyOutgoingCallsParams,
+    ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
+        self.desk
+            .answer(move |asked| answers::hierarchy::outgoing(asked, &params))
+            .await
+    }
+
+    async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {
+        command::execute(&self.desk, &self.outbox, params).await
     }
 }

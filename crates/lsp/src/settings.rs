@@ -11,7 +11,9 @@ use tower_lsp::Client;
 use tower_lsp::lsp_types::ConfigurationItem;
 
 /// Reads the settings an editor sent; what is missing or cannot be read keeps its default.
-pub(crate) fn read(value: &Value) -> Settings {
+///
+/// `pictures` is whether the editor is known to show them.
+pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
     // Some editors send the section within an object of its name.
     let value = value.get("quillet").unwrap_or(value);
     let said = Said::deserialize(value).unwrap_or_default();
@@ -29,6 +31,7 @@ pub(crate) fn read(value: &Value) -> Settings {
             millimetres: hint(said.hints.millimetres),
             rests: hint(said.hints.rests),
         },
+        pictures: said.pictures.unwrap_or(pictures),
         bench: said.bench.filter(|bench| !bench.is_empty()),
     }
 }
@@ -50,8 +53,8 @@ pub(crate) async fn fetch(client: Client, desk: Arc<Desk>, outbox: Outbox) {
 
 /// Takes settings over; everything is shown anew where they differ.
 pub(crate) fn changed(desk: &Desk, outbox: &Outbox, value: &Value) {
-    let settings = read(value);
     let mut state = desk.state();
+    let settings = read(value, state.editor.shows_pictures);
     if *state.workspace.settings() == settings {
         return;
     }
@@ -73,6 +76,7 @@ const PATIENCE: Duration = Duration::from_secs(10);
 struct Said {
     units: Option<String>,
     hints: SaidHints,
+    pictures: Option<bool>,
     bench: Option<String>,
 }
 
@@ -93,10 +97,11 @@ mod tests {
 
     #[test]
     fn what_is_not_said_keeps_its_default() {
-        assert_eq!(read(&Value::Null), Settings::default());
-        assert_eq!(read(&json!({"hints": 7})), Settings::default());
+        assert_eq!(read(&Value::Null, false), Settings::default());
+        assert_eq!(read(&json!({"hints": 7}), false), Settings::default());
         let said = read(
             &json!({"quillet": {"units": "in", "hints": {"walls": false}, "bench": "saltings"}}),
+            false,
         );
         assert_eq!(said.units, Units::Inches);
         assert_eq!(

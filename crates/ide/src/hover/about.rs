@@ -3,12 +3,15 @@
 use super::{About, Analysis, Sheet, Snapshot, thread};
 use crate::rules;
 use crate::sheet::fraction;
+use quillet_check::PartView;
 use quillet_geometry::Length;
 use quillet_model::NameKind;
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
 use quillet_standards::material;
 use quillet_standards::thread::ThreadForm;
+use quillet_syntax::Span;
+use quillet_syntax::ast::Text;
 use quillet_syntax::words::{WORDS, Word};
 
 /// The documentation of a choice, in Markdown.
@@ -21,7 +24,7 @@ pub(crate) fn about(snapshot: &Snapshot, analysis: &Analysis, about: &About) -> 
             let index = names
                 .iter()
                 .position(|it| it.owner.is_none() && *it.name == **name)?;
-            definition(&mut sheet, analysis, index);
+            definition(&mut sheet, analysis, index, true);
         }
         About::Thread(designation) => {
             let form: ThreadForm = designation.parse().ok()?;
@@ -43,10 +46,10 @@ pub(super) fn word(sheet: &mut Sheet, word: &Word) {
     sheet.say(word.help).code(word.example);
 }
 
-/// What a name stands for.
-pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize) {
-    let names = &analysis.design.names;
-    let definition = &names.definitions[index];
+/// What a name stands for, with its sizes where they are wanted.
+pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, sizes: bool) {
+    let design = &analysis.design;
+    let definition = &design.names.definitions[index];
     let owner = definition.owner.as_ref();
     let owner = owner
         .map(|owner| format!(" of {owner}"))
@@ -56,19 +59,69 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize) {
         definition.name,
         definition.kind.word()
     ));
-    if definition.kind == NameKind::Thread
-        && let Some(found) = thread_of(analysis, &definition.name)
-    {
-        sheet.code(analysis.design.text(definition.item));
-        thread::sizes(sheet, found, None);
+    let of_item = |span: Span| span == definition.item;
+    match definition.kind {
+        NameKind::Thread => {
+            sheet.code(design.text(definition.item));
+            let found = design.threads.iter().find(|it| of_item(it.span));
+            if let Some(found) = found.filter(|_| sizes) {
+                thread::sizes(sheet, &found.thread, None);
+            }
+        }
+        NameKind::Part | NameKind::Bought => {
+            if let Some(part) = design.parts.iter().find(|it| of_item(it.span)) {
+                titled(sheet, part.title.as_ref(), part.note.as_ref());
+                super::part::facts(sheet, &PartView::new(design, None, part));
+            }
+        }
+        NameKind::Pen => {
+            if let Some(pen) = design.pens.iter().find(|it| of_item(it.span)) {
+                titled(sheet, pen.title.as_ref(), pen.note.as_ref());
+                super::pen::facts(sheet, pen);
+            }
+        }
+        NameKind::Material => {
+            if let Some(found) = design
+                .materials
+                .iter()
+                .find(|it| it.name == definition.name)
+            {
+                titled(sheet, found.title.as_ref(), None);
+                sheet.row(
+                    "density",
+                    &format!("{} g/cm³", crate::facts::round(found.density_g_cm3, 3)),
+                );
+                material_kind(sheet, found.kind.kind());
+            }
+        }
+        NameKind::Face => {
+            let owner = definition
+                .owner
+                .as_deref()
+                .and_then(|owner| design.part(owner));
+            if let Some((part, face)) = owner.and_then(|it| Some((it, it.face(&definition.name)?)))
+            {
+                sheet.size("from the first end", face.at);
+                sheet.size("from the second end", part.length - face.at);
+            }
+        }
+        NameKind::Let | NameKind::Blank => drop(sheet.code(design.text(definition.item))),
+        NameKind::Bench => {
+            if let Some(bench) = design.benches.iter().find(|it| of_item(it.span)) {
+                titled(sheet, bench.title.as_ref(), None);
+                sheet.row("drills", &bench.drills.len().to_string());
+                sheet.row("taps", &bench.taps.len().to_string());
+                sheet.row("dies", &bench.dies.len().to_string());
+            }
+        }
     }
 }
 
-fn thread_of<'a>(analysis: &'a Analysis, name: &str) -> Option<&'a ThreadForm> {
-    let mut threads = analysis.design.threads.iter();
-    let named = |name_of: &quillet_syntax::ast::Name| *name_of.text == *name;
-    let found = threads.find(|thread| thread.name.as_ref().is_some_and(named))?;
-    Some(&found.thread)
+/// A title and a note, where there are any.
+fn titled(sheet: &mut Sheet, title: Option<&Text>, note: Option<&Text>) {
+    for text in [title, note].into_iter().flatten() {
+        sheet.say(&*text.text);
+    }
 }
 
 /// A drill: its size in every way it is called, and the next ones.
@@ -114,7 +167,7 @@ pub(super) fn material_kind(sheet: &mut Sheet, kind: &str) -> Option<()> {
 }
 
 /// A fit's clearance at diameters that pens have.
-fn fit_limits(sheet: &mut Sheet, fit: &str) -> Option<()> {
+pub(super) fn fit_limits(sheet: &mut Sheet, fit: &str) -> Option<()> {
     let fit: Fit = fit.parse().ok()?;
     for mm in [6.0, 8.0, 10.0, 12.0, 16.0] {
         let limits = fit.at(Length::mm(mm)).ok()?;

@@ -46,11 +46,3 @@ fn standing(sheet: &mut Sheet, thread: &ThreadForm) {
         None => sheet.row("listed", "in no series, and not usual on pens"),
     };
 }
-
-/// What a thread is called: `M13x0.8, 3 starts`.
-pub(crate) fn called(thread: &ThreadForm) -> String {
-    match thread.starts() {
-        1 => thread.to_string(),
-        starts => format!("{}, {starts} starts", thread.with_starts(1)),
-    }
-}

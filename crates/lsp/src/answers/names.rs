@@ -11,7 +11,7 @@ use std::sync::Arc;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     DocumentHighlight, DocumentHighlightKind, DocumentHighlightParams, GotoDefinitionParams,
-    GotoDefinitionResponse, LinkedEditingRangeParams, LinkedEditingRanges, Location, Range,
+    GotoDefinitionResponse, LinkedEditingRangeParams, LinkedEditingRanges, Location,
     ReferenceParams, Url,
 };
 
@@ -133,10 +133,5 @@ impl<'a> Targets<'a> {
             uri: found.url.clone(),
             range: found.lines.range(span.range()),
         })
-    }
-
-    /// The range of a span, where its file is there.
-    pub(crate) fn range(&mut self, path: &Path, span: Span) -> Option<Range> {
-        self.location(path, span).map(|location| location.range)
     }
 }

@@ -21,7 +21,7 @@ pub(crate) fn folds(asked: &Asked, params: &FoldingRangeParams) -> Option<Vec<Fo
                 FoldKind::Block => range.end.line.checked_sub(1)?,
                 FoldKind::Note | FoldKind::Uses => range.end.line,
             };
-            (end_line > range.start.line).then(|| FoldingRange {
+            (end_line > range.start.line).then_some(FoldingRange {
                 start_line: range.start.line,
                 end_line,
                 kind: Some(match fold.kind {

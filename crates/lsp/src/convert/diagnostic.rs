@@ -36,7 +36,7 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
 }
 
 /// One finding.
-fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnostic {
+pub(crate) fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnostic {
     let location = places.location(finding.span);
     let related = finding
         .labels

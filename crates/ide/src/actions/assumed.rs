@@ -1,0 +1,69 @@
+//! Writes out what is assumed: a tap drill, a tenon's diameter.
+
+use super::{Action, indent_of, line_end};
+use crate::Cursor;
+use quillet_model::{Cut, Feature};
+use quillet_syntax::{Edit, Span};
+
+/// What is assumed of the cut at the cursor, as it would be written.
+pub(super) fn written_out(cursor: Cursor<'_>) -> Vec<Action> {
+    let parts = &cursor.analysis.design.parts;
+    let here = |feature: &&Feature| {
+        feature.span.file == cursor.file.id && feature.span.touches(cursor.offset)
+    };
+    let features = parts
+        .iter()
+        .flat_map(|part| part.features.iter().filter(here));
+    features
+        .filter_map(|feature| assumed(cursor, feature))
+        .collect()
+}
+
+fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
+    let text = &cursor.file.text;
+    let start = feature.span.start as usize;
+    match &feature.cut {
+        Cut::Drill {
+            dia,
+            assumed_for: Some(_),
+            ..
+        } => {
+            let line = line_end(text);
+            let indent = indent_of(text, start);
+            let drill = match feature.through {
+                true => format!("drill {} through", dia.exact_mm_text()),
+                false => format!(
+                    "drill {} to {}",
+                    dia.exact_mm_text(),
+                    feature.to.exact_mm_text()
+                ),
+            };
+            let edit = Edit {
+                span: Span::new(feature.span.file, start, start),
+                text: format!("{drill}{line}{indent}"),
+            };
+            Some(Action::rewrite(
+                format!("write the tap drill out: {drill}"),
+                vec![edit],
+            ))
+        }
+        Cut::Tenon {
+            dia,
+            assumed_for: Some(_),
+        } => {
+            let word = text[start..].find(|c: char| !c.is_ascii_alphabetic())?;
+            let at = start + word;
+            let dia = dia.exact_mm_text();
+            let span = Span::new(feature.span.file, at, at);
+            let edit = Edit {
+                span,
+                text: format!(" {dia}"),
+            };
+            Some(Action::rewrite(
+                format!("write the tenon's diameter out: {dia}"),
+                vec![edit],
+            ))
+        }
+        _ => None,
+    }
+}

@@ -1,0 +1,84 @@
+//! Makes what a name stands for and is not there yet.
+
+use super::{Action, ActionKind, concerns, line_end};
+use crate::Cursor;
+use quillet_syntax::visit::{self, Role, Sort};
+use quillet_syntax::{Edit, Finding, Span};
+
+/// The items that unknown names within a span ask for.
+pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Vec<Action> {
+    let tree = &cursor.file.parsed.tree;
+    let unknown = findings.iter().enumerate();
+    let unknown = unknown.filter(|(_, it)| it.rule == "unknown-name" && concerns(it, within));
+    let names = visit::names(tree);
+    let mut actions = Vec::new();
+    for (index, finding) in unknown {
+        let name = names.iter().find(|name| {
+            name.role == Role::Refers
+                && finding.span.contains(name.span)
+                && !is_known(cursor, name.text)
+        });
+        let Some(name) = name else {
+            continue;
+        };
+        let line = line_end(&cursor.file.text);
+        let text = name.text;
+        let (what, item) = match name.sort {
+            Sort::Part => (
+                "part",
+                format!("part {text} from mouth to tail {{{line}  length 60{line}}}"),
+            ),
+            Sort::Thread => ("thread", format!("thread {text} = M10x0.75")),
+            Sort::Material => (
+                "material",
+                format!("material {text} \"{text}\" {{{line}  kind acrylic{line}}}"),
+            ),
+            Sort::Blank => ("blank", format!("blank {text} of acrylic rod 18 by 150")),
+            Sort::Bench => (
+                "bench",
+                format!("bench {text} {{{line}  drills 1..13 step 0.1{line}}}"),
+            ),
+            Sort::Quantity => ("named quantity", format!("let {text} = 1")),
+            _ => continue,
+        };
+        actions.push(Action {
+            title: format!("add the {what} {text}"),
+            kind: ActionKind::Fix,
+            edits: vec![before_item(
+                cursor,
+                name.span,
+                &format!("{item}{line}{line}"),
+            )],
+            cures: Some(index),
+            preferred: false,
+        });
+    }
+    actions
+}
+
+/// Inserts text above the item that holds a span, above its note if it has one.
+pub(super) fn before_item(cursor: Cursor<'_>, span: Span, text: &str) -> Edit {
+    let items = &cursor.file.parsed.tree.items;
+    let item = items.iter().find(|item| item.span.contains(span));
+    let start = item.map_or(0, |item| {
+        item.note
+            .as_ref()
+            .map_or(item.span.start, |note| note.span.start.min(item.span.start))
+    });
+    let span = Span {
+        start,
+        end: start,
+        ..span
+    };
+    Edit {
+        span,
+        text: text.to_owned(),
+    }
+}
+
+fn is_known(cursor: Cursor<'_>, name: &str) -> bool {
+    let definitions = &cursor.analysis.design.names.definitions;
+    definitions
+        .iter()
+        .any(|it| it.owner.is_none() && *it.name == *name)
+}

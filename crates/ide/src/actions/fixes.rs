@@ -1,0 +1,87 @@
+//! The cures that findings bring with them.
+
+use super::{Action, ActionKind, concerns};
+use crate::Cursor;
+use quillet_syntax::{Edit, Finding, Fix, Span};
+use std::collections::BTreeMap;
+
+/// The cures of the findings within a span.
+pub(super) fn fixes(findings: &[Finding], within: Span) -> Vec<Action> {
+    let here = findings
+        .iter()
+        .enumerate()
+        .filter(|(_, finding)| concerns(finding, within));
+    let actions = here.flat_map(|(index, finding)| {
+        let only = finding.fixes.len() == 1;
+        finding.fixes.iter().map(move |fix| Action {
+            title: fix.title.clone(),
+            kind: ActionKind::Fix,
+            edits: fix.edits.clone(),
+            cures: Some(index),
+            preferred: only,
+        })
+    });
+    actions.collect()
+}
+
+/// One action for each rule at the cursor that cures it everywhere in the file, and one for all
+/// rules together.
+pub(super) fn all(cursor: Cursor<'_>, findings: &[Finding]) -> Vec<Action> {
+    let place = cursor.place();
+    let mut by_rule: BTreeMap<&str, Vec<&Fix>> = BTreeMap::new();
+    for finding in findings
+        .iter()
+        .filter(|finding| finding.span.file == place.file)
+    {
+        // Where there is a choice, the maker makes it.
+        if let [fix] = finding.fixes.as_slice() {
+            by_rule.entry(finding.rule).or_default().push(fix);
+        }
+    }
+    let at_cursor = |rule: &str| {
+        findings
+            .iter()
+            .any(|it| it.rule == rule && concerns(it, place))
+    };
+    let mut actions = Vec::new();
+    for (rule, fixes) in &by_rule {
+        if fixes.len() > 1 && at_cursor(rule) {
+            actions.push(together(
+                format!("fix all {} {rule} findings", fixes.len()),
+                ActionKind::Fix,
+                fixes,
+            ));
+        }
+    }
+    let every: Vec<&Fix> = by_rule.into_values().flatten().collect();
+    if !every.is_empty() {
+        actions.push(together(
+            "fix all that say how".into(),
+            ActionKind::FixAll,
+            &every,
+        ));
+    }
+    actions
+}
+
+/// Fixes applied together; one that would touch what another changes is left for later.
+fn together(title: String, kind: ActionKind, fixes: &[&Fix]) -> Action {
+    let mut edits: Vec<Edit> = Vec::new();
+    for fix in fixes {
+        let clashes = |edit: &Edit| edits.iter().any(|taken| overlap(taken.span, edit.span));
+        if !fix.edits.iter().any(clashes) {
+            edits.extend(fix.edits.iter().cloned());
+        }
+    }
+    Action {
+        title,
+        kind,
+        edits,
+        cures: None,
+        preferred: false,
+    }
+}
+
+fn overlap(a: Span, b: Span) -> bool {
+    a.file == b.file && a.start <= b.end && b.start <= a.end
+}

@@ -1,0 +1,110 @@
+//! What is told of parts, threads and pens in a few words.
+
+use quillet_geometry::Length;
+use quillet_model::{Configuration, Configured, Cut, Origin, Part, Pen, Spot};
+use quillet_standards::thread::ThreadForm;
+
+/// A part's size: `64 mm, ⌀ 15.8`.
+pub(crate) fn part_in_short(part: &Part) -> String {
+    let length = part.length;
+    match greatest_dia(part) {
+        Some(dia) => format!("{length}, ⌀ {}", dia.mm_text(2)),
+        None => length.to_string(),
+    }
+}
+
+/// A part's greatest diameter as its stations and outside cuts say.
+pub(crate) fn greatest_dia(part: &Part) -> Option<Length> {
+    let stations = part
+        .stations
+        .iter()
+        .map(|station| station.dia.max(station.step.unwrap_or_default()));
+    stations.max().filter(|dia| dia.is_positive())
+}
+
+/// A thread: `M13x0.8, 3 starts, lead 2.4 mm`.
+pub(crate) fn thread_in_short(thread: &ThreadForm) -> String {
+    match thread.starts() {
+        1 => thread.to_string(),
+        starts => format!(
+            "{}, {starts} starts, lead {}",
+            thread.with_starts(1),
+            thread.lead()
+        ),
+    }
+}
+
+/// A pen's lengths: `138 mm capped, 126.5 mm uncapped`.
+pub(crate) fn pen_in_short(pen: &Pen) -> String {
+    let told = configurations(pen)
+        .map(|(which, it)| format!("{} mm {}", round(it.length_mm, 1), which.word()));
+    told.collect::<Vec<_>>().join(", ")
+}
+
+/// A place on a part's surface: `cap.mouth`, `the section's tenon`.
+pub(crate) fn spot_in_short(pen: &Pen, spot: &Spot) -> String {
+    let Some(part) = pen.parts.get(spot.part) else {
+        return String::new();
+    };
+    let name = &part.name.text;
+    let face =
+        |face: Option<&quillet_syntax::ast::Name>| face.map(|face| format!("{name}.{}", face.text));
+    let said = match spot.origin {
+        Origin::Face(end) => Some(format!("{name}.{}", part.end_name(end))),
+        Origin::Outside(index) | Origin::StationEdge(index) => face(
+            part.stations
+                .get(index)
+                .and_then(|station| station.face.as_ref()),
+        ),
+        origin => origin
+            .feature()
+            .and_then(|index| part.features.get(index))
+            .map(|feature| {
+                let word = cut_word(&feature.cut);
+                face(feature.face.as_ref()).unwrap_or_else(|| format!("{name}'s {word}"))
+            }),
+    };
+    said.unwrap_or_else(|| format!("{name}'s outside"))
+}
+
+/// The word that begins a cut.
+pub(crate) fn cut_word(cut: &Cut) -> &'static str {
+    match cut {
+        Cut::Tenon { .. } => "tenon",
+        Cut::Drill { .. } => "drill",
+        Cut::Bore { .. } => "bore",
+        Cut::Ream { .. } => "ream",
+        Cut::Thread { .. } => "thread",
+        Cut::Relief { .. } => "relief",
+        Cut::Groove { .. } => "groove",
+        Cut::Recess { .. } => "recess",
+        Cut::Taper { .. } => "taper",
+        Cut::Countersink { .. } => "countersink",
+        Cut::Edge(_) => "edge",
+    }
+}
+
+/// The configurations a pen has.
+pub(crate) fn configurations(pen: &Pen) -> impl Iterator<Item = (Configured, &Configuration)> {
+    let assembly = &pen.assembly;
+    let all = [
+        (Configured::Capped, &assembly.capped),
+        (Configured::Uncapped, &assembly.uncapped),
+        (Configured::Posted, &assembly.posted),
+    ];
+    all.into_iter()
+        .filter_map(|(which, it)| Some((which, it.as_ref()?)))
+}
+
+/// A number to so many places, trailing zeros dropped.
+pub(crate) fn round(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    let text = match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.'),
+        false => &text,
+    };
+    match text {
+        "-0" => "0".to_owned(),
+        text => text.to_owned(),
+    }
+}

@@ -1,0 +1,212 @@
+//! What was worked out of a cut: its wall, its reach, its drill, what it weighs.
+
+use super::{Sheet, thread};
+use crate::facts::round;
+use crate::inlay::least_wall;
+use quillet_check::{PartView, Wall};
+use quillet_geometry::{Angle, Length};
+use quillet_model::{Cut, Feature, Part};
+use quillet_standards::drill::{self, Drill, DrillSeries};
+use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
+use quillet_syntax::ast::Side;
+use std::f64::consts::PI;
+
+/// The facts of a part's cut.
+pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+    let part = view.part;
+    let feature = &part.features[index];
+    sheet.say(format!(
+        "**{}** of {}",
+        crate::facts::cut_word(&feature.cut),
+        part.name.text
+    ));
+    let wall = least_wall(view, index).or_else(|| outer_wall(view, index));
+    match &feature.cut {
+        Cut::Thread { thread, side } => {
+            let side = match side {
+                Side::Inside => ThreadSide::Internal,
+                Side::Outside => ThreadSide::External,
+            };
+            thread::sizes(sheet, &thread.thread, Some(side));
+            if let Some(hole) = hole_of(part, feature) {
+                sheet.row(
+                    "thread in its hole",
+                    &thread.thread.percent_of_thread(hole).to_string(),
+                );
+            }
+        }
+        Cut::Drill { dia, point, .. } => {
+            drilled(sheet, view, feature, (*dia, *point), wall);
+        }
+        cut => {
+            if let Some(dia) = feature.dia() {
+                sheet.size("diameter", dia);
+            }
+            if let Cut::Tenon {
+                assumed_for: Some(thread),
+                ..
+            } = cut
+            {
+                sheet.row(
+                    "diameter from",
+                    &format!("the middle of the limits of {}", thread.called()),
+                );
+            }
+        }
+    }
+    if let Some(wall) = wall {
+        walls(sheet, part, wall);
+    }
+    weight(sheet, part, feature);
+}
+
+/// A wall, nominal and at its worst, and what it lies between.
+pub(super) fn walls(sheet: &mut Sheet, part: &Part, wall: &Wall) {
+    sheet.size("least wall", wall.least);
+    if wall.worst != wall.least {
+        sheet.size("at its worst", wall.worst);
+    }
+    let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
+    sheet.row(
+        "between",
+        &format!("{outer} and {inner}, at station {}", wall.at.mm_text(2)),
+    );
+}
+
+/// A drilled hole: its apex, how deep it is for its size, and the drills next to it.
+fn drilled(
+    sheet: &mut Sheet,
+    view: &PartView<'_>,
+    feature: &Feature,
+    (dia, point): (Length, Angle),
+    wall: Option<&Wall>,
+) {
+    sheet.size("diameter", dia);
+    if !feature.through {
+        let apex = feature.to + drill::point_length(dia, point);
+        sheet.size("depth to the apex", apex);
+    }
+    let depth = feature.to - feature.from;
+    sheet.row("depth over diameter", &round(depth.ratio(dia), 1));
+    if let Some(flute) = drill::jobber(dia).and_then(Drill::flute) {
+        let reserve = flute - feature.to;
+        match reserve.is_negative() {
+            true => sheet.row(
+                "flutes",
+                &format!("a jobber drill is {} too short", reserve.abs()),
+            ),
+            false => sheet.row("flutes", &format!("{reserve} of a jobber drill's are left")),
+        };
+    }
+    let thread = thread_in(view.part, feature);
+    if let Some(thread) = thread {
+        sheet.row(
+            "thread it leaves",
+            &thread.percent_of_thread(dia).to_string(),
+        );
+    }
+    let sizes = sizes_at_hand(view);
+    let below = sizes.iter().rfind(|size| **size < dia);
+    let above = sizes.iter().find(|size| **size > dia);
+    for (what, other) in [("next drill down", below), ("next drill up", above)] {
+        if let Some(other) = other {
+            sheet.row(what, &neighbour(*other, dia, wall, thread));
+        }
+    }
+}
+
+/// The drills of the bench, smallest first; the metric series where no bench is known.
+fn sizes_at_hand(view: &PartView<'_>) -> Vec<Length> {
+    let owned = view
+        .bench
+        .iter()
+        .flat_map(|bench| &bench.drills)
+        .map(|drill| drill.dia);
+    let owned: Vec<Length> = owned.collect();
+    if !owned.is_empty() {
+        return owned;
+    }
+    let metric = drill::all()
+        .iter()
+        .filter(|drill| drill.series() == DrillSeries::Metric);
+    metric.map(Drill::diameter).collect()
+}
+
+/// Another drill, with the wall and the thread it would leave.
+fn neighbour(
+    other: Length,
+    dia: Length,
+    wall: Option<&Wall>,
+    thread: Option<&ThreadForm>,
+) -> String {
+    let mut told = vec![other.to_string()];
+    if let Some(wall) = wall {
+        let left = wall.least - (other - dia).half();
+        told.push(format!("wall {}", left.mm_text(2)));
+    }
+    if let Some(thread) = thread {
+        told.push(thread.percent_of_thread(other).to_string());
+    }
+    told.join(", ")
+}
+
+/// The drilled or bored hole in which an inside thread is cut: the widest that reaches as deep.
+fn hole_of(part: &Part, thread: &Feature) -> Option<Length> {
+    let holes = part.features.iter().filter(|hole| {
+        matches!(
+            hole.cut,
+            Cut::Drill { .. } | Cut::Bore { .. } | Cut::Ream { .. }
+        ) && hole.end == thread.end
+            && hole.from <= thread.from
+            && hole.to >= thread.to
+    });
+    let thread_form = thread.thread().map(|(thread, _)| &thread.thread)?;
+    let holes = holes
+        .filter_map(Feature::dia)
+        .filter(|dia| *dia < thread_form.major());
+    holes.max().filter(|_| thread.is_inside())
+}
+
+/// The inside thread that is cut in a hole.
+fn thread_in<'a>(part: &'a Part, hole: &Feature) -> Option<&'a ThreadForm> {
+    let mut threads = part
+        .features
+        .iter()
+        .filter(|it| it.is_inside() && it.end == hole.end);
+    threads.find_map(|it| {
+        let (thread, _) = it.thread()?;
+        (hole_of(part, it) == hole.dia()).then_some(&thread.thread)
+    })
+}
+
+/// The thinnest wall that has a cut on its outer side.
+fn outer_wall<'a>(view: &'a PartView<'_>, index: usize) -> Option<&'a Wall> {
+    let walls = view
+        .walls()
+        .iter()
+        .filter(|wall| wall.outer.feature() == Some(index));
+    walls.min_by_key(|wall| wall.least)
+}
+
+/// What a tenth of a millimetre more in diameter changes, about.
+fn weight(sheet: &mut Sheet, part: &Part, feature: &Feature) {
+    // A thread is as wide as it is called.
+    let dia = feature.dia().filter(|_| feature.thread().is_none());
+    let (Some(dia), Some(mass)) = (dia, part.weigh()) else {
+        return;
+    };
+    let (from, to) = feature.stations(part.length);
+    let middle = (from + to).half();
+    let Some(material) = part.material_at(middle) else {
+        return;
+    };
+    let (dia_mm, long_mm) = (dia.to_mm(), (to - from).to_mm());
+    let ring_mm3 = PI / 4.0 * ((dia_mm + 0.1).powi(2) - dia_mm.powi(2)) * long_mm;
+    let sign = if feature.is_inside() { -1.0 } else { 1.0 };
+    let change_g = sign * ring_mm3 * material.density_g_cm3 / 1000.0;
+    let moved_mm = change_g * (middle.to_mm() - mass.centre_mm) / (mass.mass_g + change_g);
+    if change_g.abs() >= 0.0005 && mass.mass_g > 0.0 {
+        let told = format!("about {change_g:+.3} g, balance {moved_mm:+.2} mm");
+        sheet.row("0.1 mm wider", &told.replace('-', "−"));
+    }
+}

@@ -1,0 +1,55 @@
+//! A number at the cursor: in both units, and the nearest fraction.
+
+use super::{Sheet, about};
+use crate::Cursor;
+use crate::sheet::fraction;
+use quillet_model::{BareUnit, Quantity};
+use quillet_standards::drill;
+use quillet_syntax::ast::{Expr, ExprKind, Unit};
+use quillet_syntax::visit::{Node, path_at};
+use quillet_syntax::{Thing, Token, TokenKind, expected};
+
+/// A number or a number drill.
+pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
+    if token.kind == TokenKind::Gauge {
+        let text = cursor.text(token.span);
+        if let Some(dia) = drill::gauge(text) {
+            sheet.say(format!("**{text}**, a number drill"));
+            about::drill_size(sheet, dia);
+        }
+        return;
+    }
+    let nodes = path_at(&cursor.file.parsed.tree, token.span.start as usize);
+    let Some(Node::Expr(Expr {
+        kind: ExprKind::Quantity { value, unit },
+        ..
+    })) = nodes.last()
+    else {
+        return;
+    };
+    let bare = match cursor.file.parsed.tree.inches {
+        Some(_) => BareUnit::Inch,
+        None => BareUnit::Millimetre,
+    };
+    let here = expected(cursor.file.id, &cursor.file.text, token.span.start as usize);
+    let things = here.map(|here| here.things).unwrap_or_default();
+    let is = |thing| things.contains(&thing);
+    let is_length = match unit {
+        Some(Unit::Mm | Unit::In) => true,
+        Some(_) => false,
+        None => [
+            Thing::Length,
+            Thing::Diameter,
+            Thing::Radius,
+            Thing::Size,
+            Thing::StationPlace,
+        ]
+        .into_iter()
+        .any(is),
+    };
+    let length = Quantity::written(*value, *unit, bare).and_then(Quantity::as_length);
+    if let (true, Some(length)) = (is_length, length) {
+        sheet.size("length", length);
+        sheet.row("nearest fraction", &fraction(length));
+    }
+}

@@ -1,0 +1,64 @@
+//! What was worked out of a part and of a station of its outside.
+
+use super::{Sheet, cut};
+use crate::facts::{greatest_dia, round};
+use quillet_check::PartView;
+use quillet_model::Origin;
+
+/// A part's size, weight and least wall.
+pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
+    let part = view.part;
+    sheet.size("length", part.length);
+    if let Some(dia) = greatest_dia(part) {
+        sheet.size("greatest ⌀", dia);
+    }
+    let materials = part
+        .blanks
+        .iter()
+        .map(|piece| piece.stock.material.name.to_string());
+    let materials: Vec<String> = materials.collect();
+    if !materials.is_empty() {
+        sheet.row("of", &materials.join(", "));
+    }
+    if let Some(mass) = part.weigh() {
+        sheet.row("mass", &format!("{} g", round(mass.mass_g, 2)));
+        sheet.row(
+            "balances at",
+            &format!(
+                "{} mm from the {}",
+                round(mass.centre_mm, 1),
+                part.end_name(quillet_model::End::First)
+            ),
+        );
+    }
+    if let Some(ml) = part.holds_ml {
+        sheet.row("holds", &format!("{} ml", round(ml, 2)));
+    }
+    if part.bought {
+        return;
+    }
+    if let Some(profiles) = &part.profiles {
+        let volume = profiles.metal.properties().volume_mm3 / 1000.0;
+        sheet.row("volume", &format!("{} cm³", round(volume, 3)));
+    }
+    if let Some(wall) = view.walls().iter().min_by_key(|wall| wall.least) {
+        cut::walls(sheet, part, wall);
+    }
+}
+
+/// A station: its diameter, and the wall under the surface that comes to it.
+pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+    let part = view.part;
+    let station = &part.stations[index];
+    sheet.say(format!("**station** of {}", part.name.text));
+    sheet.size("from the first end", station.at);
+    sheet.size("from the second end", part.length - station.at);
+    sheet.size("diameter", station.dia);
+    let walls = view
+        .walls()
+        .iter()
+        .filter(|wall| wall.outer == Origin::Outside(index));
+    if let Some(wall) = walls.min_by_key(|wall| wall.least) {
+        cut::walls(sheet, part, wall);
+    }
+}

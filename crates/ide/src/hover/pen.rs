@@ -1,0 +1,71 @@
+//! What was worked out of a pen and of its joints.
+
+use super::Sheet;
+use crate::facts::{configurations, round, spot_in_short};
+use quillet_model::{AtRest, Pen, StoppedBy};
+
+/// A pen's length, weight and balance, as it is carried and held.
+pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
+    for (which, it) in configurations(pen) {
+        let filled = it.filled;
+        let share = 100.0 * filled.centre_mm / it.length_mm;
+        sheet.row(
+            which.word(),
+            &format!(
+                "{} mm, {} g, balance {} mm ({} %)",
+                round(it.length_mm, 1),
+                round(filled.mass_g, 1),
+                round(filled.centre_mm, 1),
+                round(share, 1),
+            ),
+        );
+    }
+}
+
+/// Where a joint comes to rest.
+pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
+    sheet.row("goes in", &format!("{} mm", round(rest.goes_in_mm, 3)));
+    let stopped = match rest.stopped_by {
+        StoppedBy::Contact => "what touches",
+        StoppedBy::Overlap => "the overlap that is written",
+        StoppedBy::Nothing => "nothing: it would slide right through",
+    };
+    sheet.row("stopped by", stopped);
+    for touch in &rest.touches {
+        let (male, female) = (
+            spot_in_short(pen, &touch.male),
+            spot_in_short(pen, &touch.female),
+        );
+        sheet.row(
+            "touches",
+            &format!(
+                "{male} on {female}, at ⌀ {}",
+                round(2.0 * touch.male.radius_mm, 2)
+            ),
+        );
+    }
+    for engaged in &rest.engagements {
+        sheet.row("thread", &crate::facts::thread_in_short(&engaged.form));
+        sheet.row("turns to take apart", &round(engaged.turns(), 2));
+        sheet.row(
+            "release travel",
+            &format!("{} mm", round(engaged.travel_mm, 2)),
+        );
+        sheet.row("overlap", &format!("{} mm", round(engaged.overlap_mm, 2)));
+        sheet.row(
+            "catches within",
+            &format!("{}°", round(engaged.catches_within().to_deg(), 0)),
+        );
+    }
+    let clearance = rest
+        .clearances
+        .iter()
+        .map(|it| it.nominal_mm)
+        .fold(f64::INFINITY, f64::min);
+    if clearance.is_finite() {
+        sheet.row(
+            "least room for what passes",
+            &format!("{} mm", round(clearance, 2)),
+        );
+    }
+}

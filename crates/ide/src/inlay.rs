@@ -1,0 +1,154 @@
+//! What was worked out, told between the words.
+
+use crate::facts::{self, round};
+use crate::{Analysis, Settings};
+use quillet_check::{PartView, Wall};
+use quillet_model::{AtRest, Cut, Joint, Pen, SourceFile};
+use quillet_syntax::ast::{ExprKind, Side, Unit};
+use quillet_syntax::visit::Node;
+use quillet_syntax::{Span, visit};
+
+/// A hint between the words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Inlay {
+    /// Byte offset it stands at.
+    pub offset: usize,
+    /// What it says.
+    pub text: String,
+    /// What it means, for whoever points at it.
+    pub about: &'static str,
+}
+
+/// The hints of a file that stand within a span, in order.
+pub fn inlays(
+    analysis: &Analysis,
+    settings: &Settings,
+    file: &SourceFile,
+    within: Span,
+) -> Vec<Inlay> {
+    let mut hints = Vec::new();
+    if settings.hints.millimetres {
+        millimetres(file, &mut hints);
+    }
+    let design = &analysis.design;
+    let here =
+        |span: Span| span.file == file.id && span.start <= within.end && within.start <= span.end;
+    for part in design.parts.iter().filter(|part| here(part.span)) {
+        let view = PartView::new(design, None, part);
+        cuts(&view, settings, &mut hints);
+    }
+    if settings.hints.rests {
+        for pen in design.pens.iter().filter(|pen| here(pen.span)) {
+            for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
+                // Joints of a pen that this one is like stand in that one's text.
+                if pen.span.contains(joint.span) {
+                    hints.extend(rests(pen, joint, rest));
+                }
+            }
+        }
+    }
+    hints.retain(|hint| within.touches(hint.offset));
+    hints.sort_by_key(|hint| hint.offset);
+    hints
+}
+
+/// What was assumed of a cut, and the wall beside it.
+fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
+    let part = view.part;
+    for (index, feature) in part.features.iter().enumerate() {
+        if feature.span.file != part.span.file || !part.span.contains(feature.span) {
+            continue;
+        }
+        let mut say = |text: String, about| {
+            hints.push(Inlay {
+                offset: feature.span.end as usize,
+                text,
+                about,
+            });
+        };
+        match &feature.cut {
+            Cut::Thread {
+                thread,
+                side: Side::Inside,
+            } if settings.hints.drills => {
+                let drill = thread.thread.tap_drill().diameter;
+                say(
+                    format!("tap drill {}", drill.mm_text(2)),
+                    "the drill that its tap wants",
+                );
+            }
+            Cut::Thread {
+                thread,
+                side: Side::Outside,
+            } if settings.hints.tenons => {
+                if let Ok(tenon) = thread.thread.tenon() {
+                    let (low, high) = (tenon.range.min(), tenon.range.max());
+                    let text = format!("tenon {}..{}", low.mm_text(3), high.mm_text(3));
+                    say(text, "the diameters its die may be run down");
+                }
+            }
+            _ => {}
+        }
+        if settings.hints.walls
+            && feature.is_inside()
+            && let Some(wall) = least_wall(view, index)
+        {
+            say(
+                format!("wall {}", wall.least.mm_text(2)),
+                "the least wall around this cut, mm",
+            );
+        }
+    }
+}
+
+/// The thinnest wall that has a cut on its inner side.
+pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&'a Wall> {
+    let walls = view
+        .walls()
+        .iter()
+        .filter(|wall| wall.inner.feature() == Some(feature));
+    walls.min_by_key(|wall| wall.least)
+}
+
+/// Where a joint comes to rest.
+fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
+    let mut text = format!("in {} mm", round(rest.goes_in_mm, 2));
+    if let Some(touch) = rest.touches.first() {
+        let face = |spot: &quillet_model::Spot| facts::spot_in_short(pen, spot);
+        text += &format!(", {} on {}", face(&touch.male), face(&touch.female));
+    }
+    if let Some(engaged) = rest.engagements.first() {
+        text += &format!(", {} turns", round(engaged.turns(), 2));
+    }
+    let about = "how far it goes in, what touches there, and the turns to take it apart";
+    Some(Inlay {
+        offset: joint.head.end as usize,
+        text,
+        about,
+    })
+}
+
+/// Millimetres after every length that is written in inches.
+fn millimetres(file: &SourceFile, hints: &mut Vec<Inlay>) {
+    visit::walk(&file.parsed.tree, &mut |node| {
+        if let Node::Expr(expr) = node
+            && let ExprKind::Quantity {
+                value,
+                unit: Some(Unit::In),
+            } = &expr.kind
+            && let Some(length) = quillet_model::Quantity::written(
+                *value,
+                Some(Unit::In),
+                quillet_model::BareUnit::Millimetre,
+            )
+            .and_then(quillet_model::Quantity::as_length)
+        {
+            let text = length.to_string();
+            hints.push(Inlay {
+                offset: expr.span.end as usize,
+                text,
+                about: "the same in millimetres",
+            });
+        }
+    });
+}

@@ -1,0 +1,86 @@
+//! Code actions.
+
+use super::rename::Changes;
+use crate::convert::diagnostic::{Places, diagnostic};
+use crate::desk::Asked;
+use quillet_ide::{Action, ActionKind};
+use quillet_syntax::Span;
+use tower_lsp::jsonrpc::Result;
+use tower_lsp::lsp_types::{
+    CodeAction, CodeActionKind, CodeActionOrCommand, CodeActionParams, CodeActionResponse,
+    Diagnostic,
+};
+
+/// What can be done at a place.
+pub(crate) fn actions(
+    asked: &Asked,
+    params: &CodeActionParams,
+) -> Result<Option<CodeActionResponse>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
+    let (start, end) = (
+        document.cursor(params.range.start)?,
+        document.cursor(params.range.end)?,
+    );
+    let (Some(start), Some(end)) = (start, end) else {
+        return Ok(None);
+    };
+    let within = Span::new(document.file.id, start.offset.min(end.offset), end.offset);
+    let off = || asked.cancel.is_off();
+    let Some(found) = quillet_ide::actions(&document.analysis, within, &off) else {
+        return Ok(None);
+    };
+    let wanted = |action: &Action| match &params.context.only {
+        None => true,
+        Some(only) => only.iter().any(|only| is_within(&kind(action.kind), only)),
+    };
+    let findings = document.analysis.findings(&off).unwrap_or_default();
+    let mut places = Places::new(&document.analysis, asked);
+    let carried = found.into_iter().filter(wanted).map(|action| {
+        let cured = action.cures.and_then(|index| findings.get(index));
+        let cured: Option<Diagnostic> = cured.map(|finding| diagnostic(finding, &mut places));
+        let mut changes = Changes::new(asked);
+        for edit in &action.edits {
+            if let Some(path) = document.analysis.path(edit.span) {
+                changes.add(path, edit.span, edit.text.clone());
+            }
+        }
+        CodeActionOrCommand::CodeAction(CodeAction {
+            title: action.title,
+            kind: Some(kind(action.kind)),
+            diagnostics: cured.map(|cured| vec![cured]),
+            edit: Some(changes.finish()),
+            is_preferred: action.preferred.then_some(true),
+            ..CodeAction::default()
+        })
+    });
+    Ok(Some(carried.collect()))
+}
+
+/// All kinds there are.
+pub(crate) fn kinds() -> Vec<CodeActionKind> {
+    let all = [
+        ActionKind::Fix,
+        ActionKind::FixAll,
+        ActionKind::Rewrite,
+        ActionKind::Extract,
+    ];
+    all.into_iter().map(kind).collect()
+}
+
+fn kind(kind: ActionKind) -> CodeActionKind {
+    match kind {
+        ActionKind::Fix => CodeActionKind::QUICKFIX,
+        ActionKind::FixAll => CodeActionKind::from("source.fixAll.quillet".to_owned()),
+        ActionKind::Rewrite => CodeActionKind::REFACTOR_REWRITE,
+        ActionKind::Extract => CodeActionKind::REFACTOR_EXTRACT,
+    }
+}
+
+/// Kinds are trees: `refactor` holds `refactor.rewrite`.
+fn is_within(kind: &CodeActionKind, wanted: &CodeActionKind) -> bool {
+    let (kind, wanted) = (kind.as_str(), wanted.as_str());
+    let rest = kind.strip_prefix(wanted);
+    wanted.is_empty() || rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+}

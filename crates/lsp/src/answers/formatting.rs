@@ -1,0 +1,71 @@
+//! Formatting.
+
+use super::Document;
+use crate::desk::Asked;
+use quillet_syntax::{Edit, Span};
+use tower_lsp::jsonrpc::Result;
+use tower_lsp::lsp_types::{
+    DocumentFormattingParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
+    TextDocumentIdentifier, TextDocumentPositionParams, TextEdit,
+};
+
+/// Brings a document into its canonical form. How an editor would indent does not matter: there
+/// is one form.
+pub(crate) fn whole(
+    asked: &Asked,
+    params: &DocumentFormattingParams,
+) -> Result<Option<Vec<TextEdit>>> {
+    let document = asked.document(&params.text_document.uri);
+    Ok(document.map(|document| edits(&document, quillet_ide::format(&document.file))))
+}
+
+/// Brings some lines of a document into form.
+pub(crate) fn range(
+    asked: &Asked,
+    params: &DocumentRangeFormattingParams,
+) -> Result<Option<Vec<TextEdit>>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
+    let (start, end) = (
+        document.cursor(params.range.start)?,
+        document.cursor(params.range.end)?,
+    );
+    let (Some(start), Some(end)) = (start, end) else {
+        return Ok(None);
+    };
+    let within = Span::new(document.file.id, start.offset.min(end.offset), end.offset);
+    Ok(Some(edits(
+        &document,
+        quillet_ide::format_range(&document.file, within),
+    )))
+}
+
+/// Brings the line or block just ended into form.
+pub(crate) fn on_type(
+    asked: &Asked,
+    params: &DocumentOnTypeFormattingParams,
+) -> Result<Option<Vec<TextEdit>>> {
+    let place = &params.text_document_position;
+    let place = TextDocumentPositionParams {
+        text_document: TextDocumentIdentifier {
+            uri: place.text_document.uri.clone(),
+        },
+        position: place.position,
+    };
+    asked.at(&place, |document, cursor| {
+        Some(edits(
+            document,
+            quillet_ide::format_on_type(&document.file, cursor.offset),
+        ))
+    })
+}
+
+fn edits(document: &Document, edits: Vec<Edit>) -> Vec<TextEdit> {
+    let edits = edits.into_iter();
+    let text_edit = |edit: Edit| TextEdit {
+        range: document.lines.range(edit.span.range()),
+        new_text: edit.text,
+    };
+    edits.map(text_edit).collect()
+}

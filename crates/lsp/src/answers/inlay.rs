@@ -1,0 +1,62 @@
+//! Inlay hints and code lenses.
+
+use crate::command::{self, Command};
+use crate::desk::Asked;
+use quillet_ide::Opens;
+use quillet_syntax::Span;
+use tower_lsp::jsonrpc::Result;
+use tower_lsp::lsp_types::{
+    CodeLens, CodeLensParams, InlayHint, InlayHintLabel, InlayHintParams, InlayHintTooltip,
+};
+
+/// The hints of some lines.
+pub(crate) fn hints(asked: &Asked, params: &InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
+    // Editors ask for more lines than there are.
+    let offset = |place| {
+        document
+            .lines
+            .offset(place)
+            .unwrap_or(document.file.text.len())
+    };
+    let (start, end) = (offset(params.range.start), offset(params.range.end));
+    let within = Span::new(document.file.id, start, end);
+    let settings = asked.snapshot.settings();
+    let found = quillet_ide::inlays(&document.analysis, settings, &document.file, within);
+    let hints = found.into_iter().map(|hint| InlayHint {
+        position: document.lines.position(hint.offset),
+        label: InlayHintLabel::String(hint.text),
+        kind: None,
+        text_edits: None,
+        tooltip: Some(InlayHintTooltip::String(hint.about.into())),
+        padding_left: Some(true),
+        padding_right: None,
+        data: None,
+    });
+    Ok(Some(hints.collect()))
+}
+
+/// The lenses of a document.
+pub(crate) fn lenses(asked: &Asked, params: &CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
+    let uri = &params.text_document.uri;
+    let Some(document) = asked.document(uri) else {
+        return Ok(None);
+    };
+    let off = || asked.cancel.is_off();
+    let found = quillet_ide::lenses(&document.analysis, &document.file, &off);
+    let lenses = found.into_iter().flatten().map(|lens| {
+        let command = match lens.opens {
+            Opens::Nothing => None,
+            Opens::Preview(name) => Some((Command::Preview, name)),
+            Opens::Drawing(name) => Some((Command::Drawing, name)),
+        };
+        CodeLens {
+            range: document.lines.range(lens.span.range()),
+            command: Some(command::of_lens(lens.text, command, uri)),
+            data: None,
+        }
+    });
+    Ok(Some(lenses.collect()))
+}

@@ -1,0 +1,88 @@
+//! What documents define.
+
+use super::names::Targets;
+use crate::desk::Asked;
+use crate::position::Lines;
+use quillet_ide::{Symbol, SymbolKind as Kind};
+use quillet_model::NameKind;
+use tower_lsp::jsonrpc::Result;
+use tower_lsp::lsp_types::{
+    DocumentSymbol, DocumentSymbolParams, DocumentSymbolResponse, SymbolInformation, SymbolKind,
+    WorkspaceSymbolParams,
+};
+
+/// What a document defines.
+pub(crate) fn document(
+    asked: &Asked,
+    params: &DocumentSymbolParams,
+) -> Result<Option<DocumentSymbolResponse>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
+    let found = quillet_ide::symbols(&document.analysis, &document.file);
+    let symbols = found
+        .into_iter()
+        .map(|it| symbol(&document.lines, it))
+        .collect();
+    Ok(Some(DocumentSymbolResponse::Nested(symbols)))
+}
+
+/// What all documents define, by a few letters.
+pub(crate) fn workspace(
+    asked: &Asked,
+    params: &WorkspaceSymbolParams,
+) -> Result<Option<Vec<SymbolInformation>>> {
+    let off = || asked.cancel.is_off();
+    let mut places = Targets::new(asked);
+    let found = quillet_ide::find(&asked.snapshot, &params.query, &off).into_iter();
+    let symbols = found.filter_map(|found| {
+        let location = places.location(&found.path, found.symbol.name_span)?;
+        #[allow(deprecated, reason = "the field has no other constructor")]
+        Some(SymbolInformation {
+            name: found.symbol.name,
+            kind: kind(found.symbol.kind),
+            tags: None,
+            deprecated: None,
+            location,
+            container_name: None,
+        })
+    });
+    Ok(Some(symbols.collect()))
+}
+
+fn symbol(lines: &Lines, symbol: Symbol) -> DocumentSymbol {
+    let inner: Vec<_> = symbol
+        .inner
+        .into_iter()
+        .map(|it| self::symbol(lines, it))
+        .collect();
+    #[allow(deprecated, reason = "the field has no other constructor")]
+    DocumentSymbol {
+        name: symbol.name,
+        detail: (!symbol.detail.is_empty()).then_some(symbol.detail),
+        kind: kind(symbol.kind),
+        tags: None,
+        deprecated: None,
+        range: lines.range(symbol.span.range()),
+        selection_range: lines.range(symbol.name_span.range()),
+        children: (!inner.is_empty()).then_some(inner),
+    }
+}
+
+pub(super) fn kind(kind: Kind) -> SymbolKind {
+    match kind {
+        Kind::Block => SymbolKind::OBJECT,
+        Kind::Joint => SymbolKind::EVENT,
+        Kind::Named(kind) => match kind {
+            NameKind::Let => SymbolKind::VARIABLE,
+            NameKind::Material => SymbolKind::ENUM,
+            NameKind::Thread => SymbolKind::TYPE_PARAMETER,
+            NameKind::Blank => SymbolKind::STRUCT,
+            NameKind::Part => SymbolKind::CLASS,
+            NameKind::Bought => SymbolKind::INTERFACE,
+            NameKind::Bench => SymbolKind::NAMESPACE,
+            NameKind::Pen => SymbolKind::FUNCTION,
+            NameKind::Face => SymbolKind::PROPERTY,
+        },
+    }
+}

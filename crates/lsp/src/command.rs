@@ -1,0 +1,152 @@
+//! Commands the server carries out: it writes what is asked for into the user's cache and has
+//! the editor show it.
+
+use crate::desk::{Asked, Desk, path_of};
+use crate::outbox::{Outbox, Request};
+use crate::pages;
+use quillet_export::draw::{self, Paper, PartTitle};
+use quillet_export::write::{self, Ground};
+use serde_json::{Value, json};
+use std::path::Path;
+use tower_lsp::jsonrpc::{Error, Result};
+use tower_lsp::lsp_types::{self, ExecuteCommandParams, Url};
+
+/// A command.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Command {
+    /// `quillet.open.preview`, arguments: document, name of a pen or part.
+    Preview,
+    /// `quillet.open.drawing`, arguments: document, name of a part.
+    Drawing,
+    /// `quillet.explain`, argument: a rule.
+    Explain,
+}
+
+impl Command {
+    const ALL: [Command; 3] = [Command::Preview, Command::Drawing, Command::Explain];
+
+    fn name(self) -> &'static str {
+        match self {
+            Command::Preview => "quillet.open.preview",
+            Command::Drawing => "quillet.open.drawing",
+            Command::Explain => "quillet.explain",
+        }
+    }
+}
+
+/// The names of all commands.
+pub(crate) fn names() -> Vec<String> {
+    Command::ALL
+        .into_iter()
+        .map(|command| command.name().to_owned())
+        .collect()
+}
+
+/// What a lens shows, and does where it does something.
+pub(crate) fn of_lens(
+    title: String,
+    command: Option<(Command, String)>,
+    uri: &Url,
+) -> lsp_types::Command {
+    match command {
+        Some((command, name)) => lsp_types::Command {
+            title,
+            command: command.name().into(),
+            arguments: Some(vec![json!(uri), json!(name)]),
+        },
+        // Editors show a lens whose command has no name as plain text.
+        None => lsp_types::Command {
+            title,
+            command: String::new(),
+            arguments: None,
+        },
+    }
+}
+
+/// Carries a command out; gives the address of what it made, which the editor is asked to show.
+///
+/// # Errors
+/// When there is no such command, its arguments are not as said, or nothing could be made.
+pub(crate) async fn execute(
+    desk: &Desk,
+    outbox: &Outbox,
+    params: ExecuteCommandParams,
+) -> Result<Option<Value>> {
+    let name = params.command.clone();
+    let command = Command::ALL
+        .into_iter()
+        .find(|command| command.name() == name);
+    let command = command.ok_or_else(|| Error::invalid_params(format!("no command {name}")))?;
+    let url = desk
+        .answer(move |asked| carry_out(asked, command, &params.arguments))
+        .await?;
+    // Pages are text for the editor, pictures are for whatever shows them.
+    let external = command != Command::Explain;
+    outbox.ask(
+        &desk.state(),
+        Request::Show {
+            url: url.clone(),
+            external,
+        },
+    );
+    Ok(Some(json!(url)))
+}
+
+fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url> {
+    let text = |index: usize| arguments.get(index).and_then(Value::as_str);
+    if command == Command::Explain {
+        let rule = text(0).ok_or_else(|| Error::invalid_params("which rule?"))?;
+        return pages::address(rule).ok_or_else(|| Error::invalid_params("no such rule"));
+    }
+    let document = text(0).and_then(|uri| Url::parse(uri).ok());
+    let (Some(document), Some(name)) = (document, text(1)) else {
+        return Err(Error::invalid_params("a document and a name were expected"));
+    };
+    let path = path_of(&document);
+    let analysis = asked.snapshot.analysis(&path, &|| asked.cancel.is_off());
+    let nothing = || Error::invalid_params(format!("{name} is not there, or has no shape yet"));
+    let analysis = analysis.ok_or_else(nothing)?;
+    let (kind, bytes) = match command {
+        Command::Drawing => {
+            let part = analysis.design.part(name).ok_or_else(nothing)?;
+            let scene = draw::part(part, Paper::A4, &PartTitle::default()).ok_or_else(nothing)?;
+            ("drawing.svg", write::svg(&scene, Ground::Paper))
+        }
+        _ => {
+            let preview = quillet_ide::preview_of(&analysis, name).ok_or_else(nothing)?;
+            ("preview.html", page(&preview))
+        }
+    };
+    let stem = path
+        .file_stem()
+        .unwrap_or_default()
+        .to_string_lossy()
+        .into_owned();
+    let file = Path::new("shown").join(format!("{stem}-{name}-{kind}"));
+    pages::kept(&file, &bytes).ok_or_else(|| Error::invalid_params("there is no place to write it"))
+}
+
+/// A page with the pictures and measures.
+fn page(preview: &quillet_ide::Preview) -> String {
+    let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
+    let mut out = format!(
+        "<!doctype html>\n<meta charset=\"utf-8\">\n<title>{0}</title>\n<h1>{0}</h1>\n",
+        escaped(&preview.title)
+    );
+    for picture in &preview.pictures {
+        out += &format!(
+            "<figure>{}<figcaption>{}</figcaption></figure>\n",
+            picture.svg,
+            escaped(&picture.name)
+        );
+    }
+    out += "<table>\n";
+    for (name, value) in &preview.measures {
+        out += &format!(
+            "<tr><th>{}</th><td>{}</td></tr>\n",
+            escaped(name),
+            escaped(value)
+        );
+    }
+    out + "</table>\n"
+}
