@@ -1,0 +1,116 @@
+//! The examples of the manual work, are in form and leave no word of the language out.
+
+use quillet_syntax::{FileId, format, parse, words};
+
+const MANUAL: &str = include_str!("../manual/language.md");
+const HERON: &str = include_str!("../../../examples/heron.quillet");
+
+/// An example of the manual: what it is part of, and its text.
+struct Example<'m> {
+    within: &'m str,
+    text: &'m str,
+}
+
+fn examples() -> Vec<Example<'static>> {
+    let fences = MANUAL.split("\n```").skip(1).step_by(2);
+    fences
+        .filter_map(|fence| fence.strip_prefix("quillet"))
+        .filter_map(|fence| fence.split_once('\n'))
+        .map(|(within, text)| Example {
+            within: within.trim(),
+            text,
+        })
+        .collect()
+}
+
+/// The example as a whole file.
+fn file(example: &Example) -> String {
+    let text = example.text;
+    match example.within {
+        "" => format!("{text}\n"),
+        "part" => format!("part sleeve from mouth to crown {{\n{text}\n}}\n"),
+        "cut" => format!("part sleeve from mouth to crown {{\n  from mouth {{\n{text}\n  }}\n}}\n"),
+        "pen" => format!("pen dunlin {{\n{text}\n}}\n"),
+        other => panic!("an example within {other}"),
+    }
+}
+
+#[test]
+fn every_example_can_be_read_and_is_in_form() {
+    let examples = examples();
+    assert!(examples.len() > 40, "{}", examples.len());
+    for example in examples.iter().filter(|example| example.within != "heron") {
+        let file = file(example);
+        let findings = parse(FileId(0), &file).findings;
+        assert!(findings.is_empty(), "{file}\n{findings:#?}");
+        assert_eq!(format(&file), file);
+    }
+}
+
+#[test]
+fn what_is_shown_of_heron_is_what_ships() {
+    let shown = examples();
+    let shown: Vec<_> = shown
+        .iter()
+        .filter(|example| example.within == "heron")
+        .collect();
+    assert!(shown.len() > 8);
+    for example in shown {
+        assert!(HERON.contains(example.text), "{}", example.text);
+    }
+}
+
+#[test]
+fn every_word_of_the_language_is_shown() {
+    let shown: String = examples()
+        .iter()
+        .map(|example| format!("{}\n", example.text))
+        .collect();
+    let is_shown = |word: &str| {
+        let mut at = shown.match_indices(word);
+        // A unit touches its number, and no longer word counts.
+        at.any(|(at, _)| {
+            let before = shown[..at].chars().next_back();
+            let after = shown[at + word.len()..].chars().next();
+            let part = |c: char| c.is_ascii_alphabetic() || c == '-';
+            !before.is_some_and(part) && !after.is_some_and(|c| part(c) || c.is_ascii_digit())
+        })
+    };
+    let missing: Vec<_> = words::WORDS
+        .iter()
+        .map(|word| word.text)
+        .filter(|word| !is_shown(word))
+        .collect();
+    assert!(missing.is_empty(), "{missing:?}");
+}
+
+#[test]
+fn the_help_on_each_word_has_an_example_that_can_be_read() {
+    use words::Place;
+    for word in words::WORDS {
+        let line = word.example;
+        let part = format!("part sleeve from mouth to crown {{\n{line}\n}}");
+        let cut = format!("part sleeve from mouth to crown {{\nfrom mouth {{\n{line}\n}}\n}}");
+        let station = format!("part sleeve from mouth to crown {{\noutside {{\n{line}\n}}\n}}");
+        let pen = format!("pen dunlin {{\n{line}\n}}");
+        let joint = format!("pen dunlin {{\nclose cap.mouth onto barrel.mouth {{\n{line}\n}}\n}}");
+        let bench = format!("bench saltings {{\n{line}\n}}");
+        let material = format!("material reed {{\n{line}\n}}");
+        let files = match word.place {
+            Place::Material => vec![material],
+            Place::Stock | Place::Unit => vec![line.to_owned(), part, cut],
+            Place::Part | Place::PartTail => vec![part],
+            Place::Station | Place::StationTail => vec![station],
+            Place::Cut | Place::Reach | Place::CutTail | Place::Size => vec![cut],
+            Place::Pen | Place::Joint | Place::JointTail => vec![pen],
+            Place::JointLine | Place::SeatTail => vec![joint],
+            Place::Want | Place::Configuration => vec![pen],
+            Place::Measure => vec![pen, line.to_owned()],
+            Place::Accept => vec![part],
+            Place::Bench | Place::BenchTail => vec![bench],
+            _ => vec![line.to_owned()],
+        };
+        let reads = |file: &String| parse(FileId(0), file).findings.is_empty();
+        assert!(files.iter().any(reads), "{word:?}");
+    }
+}
