@@ -71,31 +71,37 @@ impl<'p> Anatomy<'p> {
         })
     }
 
-    /// The plain hole that opens at an end: its diameter and how deep it stays as wide.
+    /// The first plain stretch of the hole that opens at an end, a countersunk mouth passed
+    /// over: its diameter and how deep it stays as wide.
     pub(crate) fn bore_at(&self, end: End) -> Option<(Length, Length)> {
         let length = self.part.length.to_mm();
+        let inward = |z: f64| if end == End::First { z } else { length - z };
         let inner = &self.part.profiles.as_ref()?.crest.inner;
-        let (chain, at) = match end {
-            End::First => (inner.iter().find(|it| it.start().z.abs() < 1e-6)?, 0.0),
-            End::Second => (
-                inner.iter().find(|it| (it.end().z - length).abs() < 1e-6)?,
-                length,
-            ),
-        };
-        let radius = match end {
-            End::First => chain.radii_at(at)?.1,
-            End::Second => chain.radii_at(at)?.0,
-        };
-        // Straight for as long as it keeps that radius.
-        let straight = chain.segments().iter().filter(|it| {
-            let (a, b) = (it.curve.start(), it.curve.end());
-            !it.curve.is_vertical() && (a.r - radius).abs() < 1e-6 && (b.r - radius).abs() < 1e-6
-        });
-        let reach = match end {
-            End::First => straight.map(|it| it.curve.end().z).fold(0.0, f64::max),
-            End::Second => length - straight.map(|it| it.curve.start().z).fold(length, f64::min),
-        };
-        Some((Length::mm(radius * 2.0), Length::mm(reach)))
+        let chain = inner.iter().find(|chain| {
+            let mouth = if end == End::First {
+                chain.start()
+            } else {
+                chain.end()
+            };
+            inward(mouth.z).abs() < 1e-6
+        })?;
+        let mut pieces: Vec<(f64, f64, f64)> = Vec::new();
+        for piece in chain.segments().iter().filter(|it| !it.curve.is_vertical()) {
+            let (a, b) = (piece.curve.start(), piece.curve.end());
+            let level = (a.r - b.r).abs() < 1e-6;
+            let radius = if level { a.r } else { f64::NAN };
+            let (a, b) = (inward(a.z), inward(b.z));
+            pieces.push((a.min(b), a.max(b), radius));
+        }
+        pieces.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let first = pieces.iter().position(|piece| !piece.2.is_nan())?;
+        let radius = pieces[first].2;
+        let straight = pieces[first..]
+            .iter()
+            .take_while(|it| (it.2 - radius).abs() < 1e-6);
+        let reach = straight.map(|it| it.1).fold(0.0, f64::max);
+        // A mouth deeper than this is a taper, not a broken edge.
+        (pieces[first].0 < 2.0).then(|| (Length::mm(radius * 2.0), Length::mm(reach)))
     }
 
     /// A short part with a hole right through and no thread: a ring or band.

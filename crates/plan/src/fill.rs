@@ -1,6 +1,7 @@
 //! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
 
 use crate::anatomy::Anatomy;
+use crate::inside::contains;
 use crate::kit::Kit;
 use crate::make_mandrel::mandrel;
 use crate::mate::Mates;
@@ -91,6 +92,9 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         shelf: &mut Shelf,
         troubles: &mut Vec<Trouble>,
     ) {
+        if self.is_cut_already(&task.work) {
+            return;
+        }
         let mut operation = plain(task.work.clone(), lathe.hold());
         operation.features = task.features.clone();
         operation.needs = task
@@ -136,6 +140,28 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         operation.checks = checks(self.anatomy, &operation);
         self.placed[index] = Some(self.operations.len());
         self.operations.push(operation);
+    }
+
+    /// A hole within one that is there, as a second pilot from the other end of a hole right
+    /// through; a centre where the end is open.
+    fn is_cut_already(&self, work: &Work) -> bool {
+        let across = |end: End| {
+            self.holes
+                .iter()
+                .filter(move |it| it.through && it.end != end)
+        };
+        match work {
+            Work::Inside(cut) => {
+                let wide = |it: &InsideCut| it.shape.widest() >= cut.shape.widest();
+                across(cut.end).any(wide)
+                    || self
+                        .holes
+                        .iter()
+                        .any(|it| it.end == cut.end && contains(it, cut))
+            }
+            Work::Centre { end, in_nub: false } => across(*end).next().is_some(),
+            _ => false,
+        }
     }
 
     fn supported_end(&self, task: &Task) -> End {

@@ -285,7 +285,7 @@ fn rank(stage: Stage, cut: &InsideCut) -> Rank {
 }
 
 /// Whether all of `inner` lies within `outer`.
-fn contains(outer: &InsideCut, inner: &InsideCut) -> bool {
+pub(crate) fn contains(outer: &InsideCut, inner: &InsideCut) -> bool {
     let tip = |cut: &InsideCut| match cut.shape {
         InsideShape::Drill { dia, point, .. } => point_length(dia, point),
         _ => Length::ZERO,

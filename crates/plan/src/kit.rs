@@ -15,6 +15,9 @@ pub(crate) struct Kit<'b> {
 /// Within this a drill is the drill asked for.
 const SAME: Length = Length::from_nm(5_000);
 
+/// A bushing this near gives the tenon asked for.
+const BUSHING: Length = Length::from_nm(30_000);
+
 /// A collet closes on stock this much under its size (common practice, no published source).
 const COLLET_CLOSES: Length = Length::from_nm(500_000);
 
@@ -110,7 +113,7 @@ impl<'b> Kit<'b> {
 
     pub(crate) fn bushing(self, dia: Length) -> bool {
         self.bench
-            .is_some_and(|it| it.bushings.iter().any(|own| (*own - dia).abs() <= SAME))
+            .is_some_and(|it| it.bushings.iter().any(|own| (*own - dia).abs() <= BUSHING))
     }
 
     pub(crate) fn lists_bushings(self) -> bool {

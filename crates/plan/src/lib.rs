@@ -5,7 +5,9 @@
 
 mod anatomy;
 mod blank;
+mod calipers;
 mod check;
+mod cut_list;
 mod fill;
 mod hold;
 mod inside;
@@ -16,6 +18,7 @@ mod mate;
 mod measure;
 mod operation;
 mod outside;
+mod packing;
 mod peck;
 mod plan;
 mod route;
@@ -25,16 +28,20 @@ mod strategy;
 mod task;
 mod tasks;
 mod tool;
+mod tool_list;
 mod toolbox;
 mod trouble;
 mod work;
 
 pub use blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
+pub use calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use check::{Check, Measured, general_tolerance};
+pub use cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
 pub use hold::{Grip, Hold, Mount};
 pub use mandrel::{Fitted, Mandrel, MandrelKind};
 pub use mate::Mate;
 pub use operation::{Depth, Note, Operation, Tailstock};
+pub use packing::{Packing, pack, pack_in_order};
 pub use peck::{Peck, peck};
 pub use plan::{Plan, Step, plan_part, plan_pen};
 pub use route::Route;
@@ -42,6 +49,7 @@ pub use speed::{Pace, Speed, SpeedLimit, speed};
 pub use strategy::Strategy;
 pub use tasks::{FINISH_OVER, ROUGH_OVER};
 pub use tool::Tool;
+pub use tool_list::{ListedTool, Standing, ToolList, Use};
 pub use trouble::{Short, Stuck, Trouble};
 pub use work::{
     Gate, InsideCut, InsideShape, OutsidePass, Pass, ThreadCut, Threading, TurnCut, TurnKind, Work,

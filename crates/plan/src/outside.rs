@@ -16,6 +16,8 @@ const CORNER: u8 = 11;
 const SUPPORT: u8 = 12;
 const THREAD: u8 = 13;
 const RUN_OUT: u8 = 14;
+/// After the polish that gives the outside its size.
+const BODY_CORNER: u8 = 32;
 
 /// A tenon whose wall under the thread is thinner than this is plugged before a die is run
 /// over it (common practice, no published source).
@@ -86,7 +88,6 @@ pub(crate) fn body_tasks(
         };
         let own = |it: &Feature| it.end == end && !it.is_inside() && !anatomy.in_zone(it);
         let mut turned = turn_tasks(anatomy, &place, tasks, own);
-        corner_tasks(anatomy, &place, tasks, &turned, false);
         for (index, feature) in part.features.iter().enumerate() {
             let Some((thread, Side::Outside)) = feature.thread() else {
                 continue;
@@ -122,6 +123,19 @@ pub(crate) fn body_tasks(
             around_thread(feature, from, method, task, &turned, tasks);
         }
     }
+}
+
+/// Adds the corners of the shaped outside, broken once it has its size; the tasks added.
+pub(crate) fn body_corners(anatomy: &Anatomy, sized: &[usize], tasks: &mut Tasks) -> Vec<usize> {
+    let place = |end| Place {
+        end,
+        stage: Stage::Finish,
+        access: Access::Outside,
+        start: sized,
+    };
+    let each =
+        crate::anatomy::ENDS.map(|end| corner_tasks(anatomy, &place(end), tasks, &[], false));
+    each.concat()
 }
 
 fn turn_tasks(
@@ -190,7 +204,7 @@ fn corner_tasks(
             features: vec![index],
             access: place.access,
             needs,
-            rank: (place.stage, CORNER, 0),
+            rank: (place.stage, if in_zone { CORNER } else { BODY_CORNER }, 0),
         }));
     }
     corners
@@ -293,6 +307,11 @@ fn thin_under(part: &Part, feature: &Feature, thread: &ThreadDef) -> bool {
     let Some(profiles) = &part.profiles else {
         return false;
     };
+    // A hole from the other end is not there yet.
+    let bored = |it: &Feature| it.end == feature.end && it.is_inside() && it.to > feature.from;
+    if !part.features.iter().any(bored) {
+        return false;
+    }
     let (from, to) = feature.stations(part.length);
     let widest = profiles.root.inner.iter().filter_map(|chain| {
         chain

@@ -5,9 +5,9 @@ use crate::blank::{NUB_LENGTH, RING_LONG};
 use crate::inside::inside_tasks;
 use crate::kit::Kit;
 use crate::mate::Mates;
-use crate::outside::{Place, body_tasks, zone_tasks};
+use crate::outside::{Place, body_corners, body_tasks, zone_tasks};
 use crate::task::{Access, Stage, Tasks};
-use crate::{Blank, Gate, OutsidePass, Pass, Strategy, Trouble, Work};
+use crate::{Blank, Gate, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
 use quillet_model::End;
 use quillet_syntax::ast::Verb;
@@ -259,6 +259,13 @@ impl Maker<'_, '_, '_> {
         if !self.strategy.on_stub {
             return self.end(end, Stage::SecondEnd, start, troubles);
         }
+        for (feature, it) in self.anatomy.part.features.iter().enumerate() {
+            if it.end == end && (it.is_inside() || it.thread().is_some()) {
+                let why = Stuck::NothingToHold { end };
+                let feature = Some(feature);
+                troubles.push(Trouble::NoOrder { feature, why });
+            }
+        }
         let from = self.tasks.0.len();
         let place = Place {
             end,
@@ -332,6 +339,7 @@ impl Maker<'_, '_, '_> {
             let rank = (Stage::Finish, 31, 0);
             last = vec![self.tasks.put(work, Access::Outside, rank, last)];
         }
+        last.extend(body_corners(self.anatomy, &last, self.tasks));
         if let Some(end) = stub {
             let at = self.anatomy.part.station(end, Length::ZERO);
             let width = self.blank.parting();
@@ -342,7 +350,7 @@ impl Maker<'_, '_, '_> {
                 shaping: true,
             };
             self.tasks
-                .put(work, Access::Outside, (Stage::Finish, 32, 0), last);
+                .put(work, Access::Outside, (Stage::Finish, 33, 0), last);
         }
     }
 }

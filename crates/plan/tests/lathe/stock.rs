@@ -75,13 +75,12 @@ impl Stock {
     pub(crate) fn is_cylinder(&self, from: Length, to: Length, dia: Length) -> bool {
         let radius = dia.to_mm() / 2.0;
         let same = |r: f64| (r - radius).abs() < SAME;
+        // Steps at its very ends are its neighbours'.
+        let (a, b) = (from.to_mm() + SAME, to.to_mm() - SAME);
         from >= self.from
             && to <= self.to
             && same(self.fattest(from, to))
-            && self
-                .outer
-                .narrowest(from.to_mm(), to.to_mm())
-                .is_some_and(|it| same(it.0.r))
+            && self.outer.narrowest(a, b).is_some_and(|it| same(it.0.r))
     }
 
     pub(crate) fn fattest(&self, from: Length, to: Length) -> f64 {

@@ -1,0 +1,94 @@
+//! Caliper tables: diameters at stations, for turning an outside down and for checking it.
+
+use crate::tasks::{FINISH_OVER, ROUGH_OVER};
+use quillet_geometry::Length;
+use quillet_model::{End, Part};
+
+/// Diameters along a part, from the face the maker measures from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CaliperTable {
+    /// The end whose face is nought.
+    pub from: End,
+    /// One row a station, outward along the part.
+    pub rows: Vec<CaliperRow>,
+}
+
+/// One station.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CaliperRow {
+    /// The distance from the face.
+    pub at: Length,
+    /// The finished diameter the surface comes to it with.
+    pub before: Length,
+    /// The finished diameter it leaves with: another one at a step.
+    pub after: Length,
+    /// Where the parting tool stops: the larger of both, with what roughing leaves, rounded up
+    /// to a tenth.
+    pub rough: Length,
+    /// What it measures before sanding: the larger of both, with what finishing leaves.
+    pub before_sanding: Length,
+    /// A feature begins or ends here; else it is a step of the table.
+    pub edge: bool,
+}
+
+/// Stations nearer than this are one.
+const SAME_MM: f64 = 0.005;
+/// A step finer than this is no help.
+const LEAST_STEP: Length = Length::from_nm(100_000);
+
+/// The table of a part every `step` and at every edge of a feature; none where the part's shape
+/// could not be worked out.
+pub fn caliper_table(part: &Part, from: End, step: Length) -> Option<CaliperTable> {
+    let outer = &part.profiles.as_ref()?.crest.outer;
+    let length = part.length.to_mm();
+    let step = step.max(LEAST_STEP).to_mm();
+    let mut stations: Vec<(f64, bool)> = vec![(0.0, true), (length, true)];
+    for piece in outer.segments() {
+        stations.push((piece.curve.start().z, true));
+        stations.push((piece.curve.end().z, true));
+    }
+    let inward = |at: f64| if from == End::First { at } else { length - at };
+    let mut stations: Vec<(f64, bool)> = stations
+        .into_iter()
+        .map(|(at, edge)| (inward(at), edge))
+        .collect();
+    let steps = (length / step).floor() as u32;
+    stations.extend((1..=steps).map(|count| (f64::from(count) * step, false)));
+    // An edge stands for a step that falls on it.
+    stations.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
+    let mut kept: Vec<(f64, bool)> = Vec::new();
+    for (at, edge) in stations {
+        match kept.last_mut() {
+            Some(last) if at - last.0 < SAME_MM => {
+                if edge && !last.1 {
+                    *last = (at, true);
+                }
+            }
+            _ => kept.push((at, edge)),
+        }
+    }
+    let row = |(at, edge): (f64, bool)| {
+        let (low, high) = outer.radii_at(inward(at).clamp(0.0, length))?;
+        let (before, after) = if from == End::First {
+            (low, high)
+        } else {
+            (high, low)
+        };
+        let (before, after) = (Length::mm(before * 2.0), Length::mm(after * 2.0));
+        let larger = before.max(after);
+        let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0 - 1e-6).ceil() / 10.0;
+        let (rough, before_sanding) = (Length::mm(tenths), larger + FINISH_OVER);
+        Some(CaliperRow {
+            at: Length::mm(at),
+            before,
+            after,
+            rough,
+            before_sanding,
+            edge,
+        })
+    };
+    Some(CaliperTable {
+        from,
+        rows: kept.into_iter().filter_map(row).collect(),
+    })
+}

@@ -1,0 +1,172 @@
+//! The cut list: what is sawn off which stock.
+
+use crate::packing::{Packing, pack, pack_in_order};
+use crate::{Plan, Route};
+use quillet_geometry::Length;
+use quillet_model::{Bench, BlankPiece, End, Material};
+use quillet_syntax::ast::StockSection;
+use std::sync::Arc;
+
+/// What is sawn off which stock.
+#[derive(Clone, Debug)]
+pub struct CutList {
+    /// One for each kind of stock, in the order the parts are made.
+    pub stocks: Vec<CutStock>,
+    /// The saw's kerf reckoned with.
+    pub kerf: Length,
+}
+
+/// One kind of stock with the pieces cut from it.
+#[derive(Clone, Debug)]
+pub struct CutStock {
+    /// The name of the blank, where it has one.
+    pub name: Option<Arc<str>>,
+    /// The material.
+    pub material: Arc<Material>,
+    /// Round or square.
+    pub section: StockSection,
+    /// Diameter, or side of the square.
+    pub size: Length,
+    /// The length it comes in, where said.
+    pub length: Option<Length>,
+    /// Its pieces keep the order of the pen, so that grain or pattern runs on.
+    pub matched: bool,
+    /// The pieces, longest first unless they are matched.
+    pub pieces: Vec<CutPiece>,
+    /// How the pieces lie on rods, where their length is said.
+    pub packing: Option<Packing>,
+}
+
+/// One piece to saw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutPiece {
+    /// The part.
+    pub part: Arc<str>,
+    /// Which of its pieces, and of how many.
+    pub piece: (usize, usize),
+    /// How long to saw it.
+    pub length: Length,
+    /// What of that is the part.
+    pub net: Length,
+    /// What of that is faced off, both ends.
+    pub facing: Length,
+    /// What of that is a centre nub.
+    pub nub: Length,
+    /// What of that is gripped and parted off, the parting cut counted.
+    pub stub: Length,
+    /// What of that is a spigot and glue faces.
+    pub spigot: Length,
+    /// How far the point of the deepest blind drill comes from the far face: what is left of
+    /// the end, facing and nub not counted.
+    pub past_point: Option<Length>,
+}
+
+/// A saw cut where the bench says none (common practice, no published source).
+pub const USUAL_KERF: Length = Length::from_nm(1_500_000);
+
+impl CutList {
+    /// The cut list of a plan.
+    pub fn of(plan: &Plan, bench: Option<&Bench>) -> CutList {
+        let kerf = bench.and_then(|bench| bench.kerf).unwrap_or(USUAL_KERF);
+        let mut stocks: Vec<CutStock> = Vec::new();
+        for route in &plan.routes {
+            for (index, piece) in route.part.blanks.iter().enumerate() {
+                let cut = cut_piece(route, index, piece);
+                match stocks.iter_mut().find(|stock| stock.is(piece)) {
+                    Some(stock) => stock.pieces.push(cut),
+                    None => stocks.push(CutStock {
+                        pieces: vec![cut],
+                        ..CutStock::of(piece)
+                    }),
+                }
+            }
+        }
+        for stock in &mut stocks {
+            stock.pack(kerf);
+        }
+        CutList { stocks, kerf }
+    }
+}
+
+impl CutStock {
+    fn of(piece: &BlankPiece) -> CutStock {
+        CutStock {
+            name: piece.named.as_ref().map(|it| it.name.text.clone()),
+            material: piece.stock.material.clone(),
+            section: piece.stock.section,
+            size: piece.stock.size,
+            length: piece.stock.length,
+            matched: piece.named.as_ref().is_some_and(|it| it.matched.is_some()),
+            pieces: Vec::new(),
+            packing: None,
+        }
+    }
+
+    fn is(&self, piece: &BlankPiece) -> bool {
+        self.name.as_deref() == piece.named.as_ref().map(|it| &*it.name.text)
+            && self.material.name == piece.stock.material.name
+            && self.section == piece.stock.section
+            && self.size == piece.stock.size
+            && self.length == piece.stock.length
+    }
+
+    fn pack(&mut self, kerf: Length) {
+        if !self.matched {
+            self.pieces
+                .sort_by_key(|piece| std::cmp::Reverse(piece.length));
+        }
+        let lengths: Vec<Length> = self.pieces.iter().map(|piece| piece.length).collect();
+        let packed = |rod| match self.matched {
+            true => pack_in_order(&lengths, rod, kerf),
+            false => pack(&lengths, rod, kerf),
+        };
+        self.packing = self.length.map(packed);
+    }
+
+    /// What all pieces and the cuts between them come to, end to end.
+    pub fn total(&self, kerf: Length) -> Length {
+        let cuts = i64::try_from(self.pieces.len().saturating_sub(1)).unwrap_or(0);
+        let pieces: Length = self.pieces.iter().map(|piece| piece.length).sum();
+        pieces + kerf * cuts
+    }
+}
+
+fn cut_piece(route: &Route, index: usize, piece: &BlankPiece) -> CutPiece {
+    let blank = &route.blank;
+    let count = route.part.blanks.len();
+    let at_end = |end: End| match end {
+        End::First => index == 0,
+        End::Second => index + 1 == count,
+    };
+    let ends = [End::First, End::Second]
+        .into_iter()
+        .filter(|end| at_end(*end));
+    let facing: Length = ends.map(|end| blank.facing[end.index()]).sum();
+    let beyond = |it: Option<(End, Length)>| {
+        it.filter(|(end, _)| at_end(*end))
+            .map_or(Length::ZERO, |(_, length)| length)
+    };
+    let length = blank.pieces.get(index).copied().unwrap_or_default();
+    let net = piece.to - piece.from;
+    let (nub, stub) = (beyond(blank.nub), beyond(blank.stub));
+    CutPiece {
+        part: route.part.name.text.clone(),
+        piece: (index, count),
+        length,
+        net,
+        facing,
+        nub,
+        stub,
+        spigot: length - net - facing - nub - stub,
+        past_point: past_point(route).filter(|_| at_end(route.strategy.first.other())),
+    }
+}
+
+/// What is left beyond the deepest blind drill's point.
+fn past_point(route: &Route) -> Option<Length> {
+    let depths = route.operations.iter().filter_map(|it| it.depth);
+    let from_first = depths.filter(|depth| depth.from == route.strategy.first);
+    let deepest = from_first.filter_map(|depth| depth.to_point).max()?;
+    let left = route.part.length - deepest;
+    left.is_positive().then_some(left)
+}

@@ -1,0 +1,134 @@
+//! Every tool a plan uses, where, and whether it stands on the bench.
+
+use crate::kit::Kit;
+use crate::{InsideShape, Plan, Tool, Work};
+use quillet_geometry::Length;
+use quillet_model::Bench;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// The tools of a plan, in the order of [`Tool`].
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ToolList {
+    /// Each tool once.
+    pub tools: Vec<ListedTool>,
+    /// The distinct sizes of round, flat-bottomed and stepped holes, largest first: drilled,
+    /// bored and reamed alike, whatever tool makes them. Helpers that only open the way for
+    /// another cut are not counted.
+    pub hole_sizes: Vec<Length>,
+}
+
+/// A tool with where it is used.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ListedTool {
+    /// The tool.
+    pub tool: Tool,
+    /// Whether it is at hand.
+    pub standing: Standing,
+    /// Where it is used, in the order of the routes.
+    pub uses: Vec<Use>,
+}
+
+/// Whether a tool is at hand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Standing {
+    /// The bench has it.
+    OnBench,
+    /// The bench does not list it: to be bought or borrowed.
+    ToBuy,
+    /// It is made for the job.
+    ToMake,
+    /// Every bench has one, or no bench is known.
+    Needed,
+}
+
+/// A use of a tool.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Use {
+    /// An index into `Plan::routes`.
+    pub route: usize,
+    /// An index into its operations.
+    pub operation: usize,
+}
+
+impl ToolList {
+    /// The tools of a plan.
+    pub fn of(plan: &Plan, bench: Option<&Bench>) -> ToolList {
+        let kit = Kit { bench };
+        let mut uses: BTreeMap<Tool, Vec<Use>> = BTreeMap::new();
+        let mut sizes = BTreeSet::new();
+        for (index, route) in plan.routes.iter().enumerate() {
+            for (operation, it) in route.operations.iter().enumerate() {
+                if let Some(tool) = it.tool {
+                    uses.entry(tool).or_default().push(Use {
+                        route: index,
+                        operation,
+                    });
+                }
+                sizes.extend(hole_size(&it.work));
+            }
+        }
+        let listed = uses.into_iter().map(|(tool, uses)| ListedTool {
+            tool,
+            standing: kit.standing(tool),
+            uses,
+        });
+        ToolList {
+            tools: listed.collect(),
+            hole_sizes: sizes.into_iter().rev().collect(),
+        }
+    }
+
+    /// The distinct hole sizes of one part.
+    pub fn hole_sizes_of(plan: &Plan, route: usize) -> Vec<Length> {
+        let operations = plan.routes.get(route).map(|it| it.operations.as_slice());
+        let sizes: BTreeSet<Length> = operations
+            .unwrap_or_default()
+            .iter()
+            .filter_map(|it| hole_size(&it.work))
+            .collect();
+        sizes.into_iter().rev().collect()
+    }
+}
+
+fn hole_size(work: &Work) -> Option<Length> {
+    let Work::Inside(cut) = work else { return None };
+    match cut.shape {
+        InsideShape::Drill {
+            dia,
+            opening: false,
+            ..
+        }
+        | InsideShape::Bore { dia }
+        | InsideShape::Ream { dia } => Some(dia),
+        _ => None,
+    }
+}
+
+impl Kit<'_> {
+    fn standing(self, tool: Tool) -> Standing {
+        let Some(bench) = self.bench else {
+            return match tool {
+                Tool::Mandrel { .. } => Standing::ToMake,
+                _ => Standing::Needed,
+            };
+        };
+        let owned = match tool {
+            Tool::Mandrel { .. } => return Standing::ToMake,
+            Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => self.drill(dia).is_some(),
+            Tool::BoringBar { enters } => bench.boring.iter().any(|bar| bar.enters <= enters),
+            Tool::Reamer { dia } => self.has_reamer(dia),
+            Tool::Tap { thread } => self.tap(&thread).is_some(),
+            Tool::Die { thread } => self.die(&thread).is_some(),
+            Tool::TenonCutter { bushing } => self.bushing(bushing),
+            Tool::Collet { dia } if self.lists_collets() => self.collet(dia).is_some(),
+            Tool::Saw if bench.kerf.is_some() => true,
+            Tool::ThreadingTool { .. } => self.screwcutting(),
+            _ => return Standing::Needed,
+        };
+        if owned {
+            Standing::OnBench
+        } else {
+            Standing::ToBuy
+        }
+    }
+}
