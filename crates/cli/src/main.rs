@@ -23,6 +23,7 @@ mod lsp;
 mod material;
 mod measure;
 mod output;
+mod sheet;
 mod solid;
 mod thread;
 mod warn;
@@ -50,6 +51,8 @@ enum Command {
     Format(format::Args),
     /// Draw the parts: half sections with running dimensions, on A4 or Letter, at true scale.
     Draw(draw::Args),
+    /// Write all that is taken to the lathe: route, tools, blanks, drawings, cautions.
+    Sheet(sheet::Args),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::Args),
     /// Serve an editor over standard input and output (language server protocol).
@@ -71,6 +74,7 @@ fn main() -> ExitCode {
         Command::Explain(args) => explain::run(&args),
         Command::Format(args) => format::run(&args),
         Command::Draw(args) => draw::run(&args),
+        Command::Sheet(args) => sheet::run(&args),
         Command::Solid(args) => solid::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),

@@ -24,6 +24,11 @@ impl Output {
             .unwrap_or_else(|| from.with_file_name(name))
     }
 
+    /// Whether a file was named.
+    pub(crate) fn is_named(&self) -> bool {
+        self.output.is_some()
+    }
+
     /// Writes a result and says where.
     ///
     /// # Errors

@@ -6,5 +6,6 @@
 pub mod draw;
 pub mod mark;
 pub mod scene;
+pub mod sheet;
 pub mod solid;
 pub mod write;

@@ -62,7 +62,7 @@ fn of_joint(pen: &Pen, rest: &AtRest) -> Vec<(bool, Spot, String)> {
         ClearanceKind::Throat,
     ] {
         // What does not pass at all is for a finding to tell.
-        let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm >= 0.0;
+        let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
         let tightest = rest.clearances.iter().find(clear_of);
         found.extend(tightest.map(|clearance| (false, clearance.male, clear(pen, clearance))));
     }

@@ -21,6 +21,7 @@ mod view;
 pub use callouts::Callout;
 pub use overview::{Overview, overview};
 pub use paper::{Paper, Sheet};
+pub(crate) use part::wrapped_by;
 pub use part::{PartTitle, part};
 pub use pen::pen;
 pub use preview::preview;

@@ -143,14 +143,18 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, more: &[String]) {
 }
 
 /// Words in lines no wider than this.
-pub(crate) fn wrapped(words: &str, width_mm: f64, height_mm: f64) -> Vec<String> {
+pub(super) fn wrapped(words: &str, width_mm: f64, height_mm: f64) -> Vec<String> {
+    wrapped_by(words, |line| {
+        Text::new(Xy::default(), height_mm, line).width_mm() <= width_mm
+    })
+}
+
+/// Words in lines that fit; a word too long for any line has one to itself.
+pub(crate) fn wrapped_by(words: &str, fits: impl Fn(&str) -> bool) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
         let longer = lines.last().map(|line| format!("{line} {word}"));
-        let fits = |line: &String| {
-            Text::new(Xy::default(), height_mm, line.as_str()).width_mm() <= width_mm
-        };
-        match (longer.filter(fits), lines.last_mut()) {
+        match (longer.filter(|line| fits(line)), lines.last_mut()) {
             (Some(longer), Some(last)) => *last = longer,
             _ => lines.push(word.to_owned()),
         }

@@ -1,0 +1,122 @@
+//! `quillet sheet`: all that the maker takes to the lathe.
+
+use crate::choice::PenChoice;
+use crate::draw::PaperName;
+use crate::output::{Output, ending};
+use crate::{disk, warn};
+use quillet_check::examine;
+use quillet_export::draw::Paper;
+use quillet_export::sheet::{self, Content, Judged};
+use quillet_model::{Design, Pen};
+use quillet_syntax::Severity;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// What `quillet sheet` may be asked.
+#[derive(clap::Args)]
+pub(crate) struct Args {
+    /// The file
+    file: PathBuf,
+    #[command(flatten)]
+    pen: PenChoice,
+    /// The paper
+    #[arg(long, value_enum, default_value_t)]
+    paper: PaperName,
+    /// Write a sheet although the pen has errors; every page then says so
+    #[arg(long)]
+    anyway: bool,
+    #[command(flatten)]
+    output: Output,
+}
+
+/// Writes sheets; 0, 1 where a pen has errors and gets none, 2 with the reason where it fails.
+pub(crate) fn run(args: &Args) -> ExitCode {
+    match write(args) {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(reason) => warn::ended(Err(reason)),
+    }
+}
+
+/// Whether every pen got its sheet.
+fn write(args: &Args) -> Result<bool, String> {
+    let design = disk::design(&args.file)?;
+    let pens = args.pen.pens(&design)?;
+    if pens.is_empty() {
+        return Err(format!(
+            "{} has no pen; a sheet is a pen's",
+            args.file.display()
+        ));
+    }
+    if pens.len() > 1 && args.output.is_named() {
+        let names: Vec<&str> = pens.iter().map(|pen| &*pen.name.text).collect();
+        return Err(format!(
+            "there are several pens; say --pen {}",
+            names.join(" or --pen ")
+        ));
+    }
+    let judged = examine(&design);
+    let mut all = true;
+    for pen in pens {
+        let judged = of_pen(&judged, pen);
+        let errors = judged
+            .findings
+            .iter()
+            .filter(|it| it.severity == Severity::Error)
+            .count();
+        if errors > 0 && !args.anyway {
+            let count = if errors == 1 {
+                "an error".into()
+            } else {
+                format!("{errors} errors")
+            };
+            eprintln!(
+                "quillet: {} has {count} and gets no sheet; quillet check says what is wrong, --anyway writes one all the same",
+                pen.name.text
+            );
+            all = false;
+            continue;
+        }
+        write_one(args, &design, pen, &judged)?;
+    }
+    Ok(all)
+}
+
+/// What concerns a pen: what is found in it, and what is found in no pen in particular.
+fn of_pen(examined: &quillet_check::Examined, pen: &Pen) -> Judged {
+    let concerns = |finding: &quillet_syntax::Finding| {
+        finding.pens.is_empty() || finding.pens.iter().any(|it| **it == *pen.name.text)
+    };
+    let accepted = examined.accepted.iter().filter(|it| concerns(&it.finding));
+    Judged {
+        findings: examined
+            .findings
+            .iter()
+            .filter(|it| concerns(it))
+            .cloned()
+            .collect(),
+        accepted: accepted
+            .map(|it| (it.finding.clone(), it.because.text.to_string()))
+            .collect(),
+    }
+}
+
+fn write_one(args: &Args, design: &Design, pen: &Pen, judged: &Judged) -> Result<(), String> {
+    let path = args
+        .output
+        .path(&args.file, &format!("{}-sheet.html", pen.name.text));
+    let paper: Paper = args.paper.into();
+    let form: fn(&Content, Paper) -> Vec<u8> = match ending(&path).as_str() {
+        "html" | "htm" => |content, paper| sheet::html(content, paper).into_bytes(),
+        "pdf" => sheet::pdf,
+        "txt" => |content, _| sheet::text(content).into_bytes(),
+        "json" => |content, _| sheet::json(content).into_bytes(),
+        other => {
+            return Err(format!(
+                "a sheet is written as .html, .pdf, .txt or .json, not {other:?}"
+            ));
+        }
+    };
+    let content = sheet::content(design, pen, judged, paper);
+    args.output.write(&path, &form(&content, paper))
+}

@@ -1,0 +1,166 @@
+//! Gathers what stands on the sheet of a pen.
+
+use super::cautions::{CAUTIONS, FINISHING};
+use super::content::{Accepted, Content, PartSheet, Want};
+use super::{lists, words};
+use crate::draw::{self, Paper, PartTitle};
+use quillet_model::{Bench, Design, End, Part, Pen};
+use quillet_plan::{Plan, Route, plan_pen};
+use quillet_syntax::{Finding, Severity, ast};
+use std::sync::Arc;
+
+/// What the rules say of a design.
+#[derive(Clone, Debug, Default)]
+pub struct Judged {
+    /// Findings that stand.
+    pub findings: Vec<Finding>,
+    /// Findings the maker accepts, with the reason.
+    pub accepted: Vec<(Finding, String)>,
+}
+
+/// The sheet of a pen of a design.
+pub fn content(design: &Design, pen: &Pen, judged: &Judged, paper: Paper) -> Content {
+    let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
+    let plan = plan_pen(pen, bench);
+    let (tools, tools_note) = lists::tools(&plan, bench);
+    let (cuts, cuts_note) = lists::cuts(&plan);
+    let overview = draw::overview(pen, paper.sides_mm().0 - 30.0);
+    let callouts = overview.iter().flat_map(|it| &it.callouts);
+    let sheets = plan.routes.len() + 1;
+    let owner = bench.map(bench_title).unwrap_or_default();
+    let title = |sheet: usize| PartTitle {
+        owner: owner.clone(),
+        pen: pen_title(pen),
+        sheet: (sheet, sheets),
+        notes: Vec::new(),
+    };
+    let parts = plan.routes.iter().enumerate();
+    Content {
+        title: pen_title(pen),
+        name: pen.name.text.to_string(),
+        note: text(&pen.note),
+        bench: bench.map(bench_title),
+        warning: warning(judged),
+        callouts: callouts
+            .map(|it| format!("{}  {}", it.number, it.says))
+            .collect(),
+        drawing: draw::pen(pen, paper, &title(1)),
+        overview: overview.map(|it| it.scene),
+        measures: lists::measures(pen),
+        wants: wants(design, pen, judged),
+        tools,
+        tools_note,
+        cuts,
+        cuts_note,
+        mandrels: lists::mandrels(&plan),
+        parts: parts
+            .map(|(at, route)| part_sheet(&plan, route, paper, &title(at + 2)))
+            .collect(),
+        accepted: accepted(judged),
+        finishing: FINISHING.map(str::to_owned).to_vec(),
+        cautions: CAUTIONS.map(str::to_owned).to_vec(),
+    }
+}
+
+fn part_sheet(plan: &Plan, route: &Route, paper: Paper, title: &PartTitle) -> PartSheet {
+    let part = &route.part;
+    PartSheet {
+        name: part.name.text.to_string(),
+        note: text(&part.note),
+        facts: facts(part, route),
+        drawing: draw::part(part, paper, title),
+        template: draw::template(part),
+        route: words::route(plan, route),
+        calipers: lists::calipers(part),
+        datum: part.end_name(End::First).to_owned(),
+    }
+}
+
+fn facts(part: &Part, route: &Route) -> Vec<String> {
+    let mut facts: Vec<String> = part
+        .blanks
+        .iter()
+        .map(|piece| {
+            let material = &piece.stock.material;
+            let name = material
+                .title
+                .as_ref()
+                .map_or(&material.name, |title| &title.text);
+            format!("{name}, stock {}", words::mm(piece.stock.size))
+        })
+        .collect();
+    facts.push(format!(
+        "{} long, blank {}",
+        words::mm(part.length),
+        words::mm(route.blank.length())
+    ));
+    facts.extend(part.weigh().map(|mass| format!("{:.1} g", mass.mass_g)));
+    facts
+}
+
+fn warning(judged: &Judged) -> Option<String> {
+    let errors = judged
+        .findings
+        .iter()
+        .filter(|it| it.severity == Severity::Error)
+        .count();
+    let first = judged
+        .findings
+        .iter()
+        .find(|it| it.severity == Severity::Error)?;
+    let count = if errors == 1 {
+        "an error".to_owned()
+    } else {
+        format!("{errors} errors")
+    };
+    Some(format!(
+        "This design has {count} and cannot be made as it stands. First: {}",
+        first.message
+    ))
+}
+
+/// The wants of a pen and of its joints as they are written; met where no finding says otherwise.
+fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
+    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
+    let say = |want: &ast::Want| {
+        let unmet = |it: &&Finding| it.rule == "want-unmet" && want.span.contains(it.span);
+        Want {
+            says: design
+                .text(want.span)
+                .split_whitespace()
+                .skip(1)
+                .collect::<Vec<_>>()
+                .join(" "),
+            met: !judged.findings.iter().any(|it| unmet(&it)),
+        }
+    };
+    pen.wants.iter().chain(of_joints).map(say).collect()
+}
+
+fn accepted(judged: &Judged) -> Vec<Accepted> {
+    let each = judged.accepted.iter().map(|(finding, because)| Accepted {
+        rule: finding.rule.to_owned(),
+        message: finding.message.clone(),
+        because: because.clone(),
+    });
+    each.collect()
+}
+
+fn pen_title(pen: &Pen) -> String {
+    pen.title
+        .as_ref()
+        .map_or(&pen.name.text, |title| &title.text)
+        .to_string()
+}
+
+fn bench_title(bench: &Bench) -> String {
+    bench
+        .title
+        .as_ref()
+        .map_or(&bench.name.text, |title| &title.text)
+        .to_string()
+}
+
+fn text(note: &Option<ast::Text>) -> Option<String> {
+    note.as_ref().map(|note| note.text.to_string())
+}

@@ -1,0 +1,25 @@
+//! The sheet: all that a maker takes to the lathe, as HTML, PDF, text or JSON.
+
+mod cautions;
+mod content;
+mod flow;
+mod gather;
+mod html;
+mod lists;
+mod pdf;
+mod text;
+mod words;
+
+pub use content::{Accepted, Check, Content, Line, PartSheet, Table, Want};
+pub use gather::{Judged, content};
+pub use html::html;
+pub use pdf::pdf;
+pub use text::text;
+
+use crate::mark::MARK;
+
+/// Writes a sheet as JSON.
+pub fn json(content: &Content) -> String {
+    let whole = serde_json::json!({ "generator": MARK, "sheet": content });
+    format!("{whole:#}\n")
+}

@@ -1,0 +1,465 @@
+//! Operations in a maker's words.
+
+use super::content::{Check, Line};
+use quillet_geometry::{Edge, Length};
+use quillet_model::{DrillName, End, Part};
+use quillet_plan::{
+    Grip, Hold, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note, Operation,
+    OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, ThreadCut, Threading, Tool, TurnKind, Work,
+};
+
+/// A number of millimetres, as drawn.
+pub(super) fn mm(length: Length) -> String {
+    length.mm_text(3)
+}
+
+/// The numbered lines of a route.
+pub(super) fn route(plan: &Plan, route: &Route) -> Vec<Line> {
+    let mut held = None;
+    let lines = route.operations.iter().enumerate().map(|(at, operation)| {
+        let changed = held != Some(operation.hold);
+        held = Some(operation.hold);
+        let mut line = line(plan, &route.part, operation);
+        line.number = at + 1;
+        line.hold = changed.then(|| hold(&route.part, operation.hold));
+        line
+    });
+    lines.collect()
+}
+
+fn line(plan: &Plan, part: &Part, operation: &Operation) -> Line {
+    let mut how = Vec::new();
+    how.extend(operation.tool.map(tool));
+    how.extend(depth(part, operation));
+    if let Some(tailstock) = &operation.tailstock {
+        let stops: Vec<String> = tailstock.stops.iter().map(|it| mm(*it)).collect();
+        how.push(format!(
+            "tailstock from touch: {}",
+            stops.join(", then set anew and ")
+        ));
+    }
+    if operation.by_hand {
+        how.push("by hand, spindle locked, power off".into());
+    }
+    how.extend(operation.speed.as_ref().map(speed));
+    how.extend(operation.peck.map(|peck| {
+        format!(
+            "{} free, then {} pecks of at most {}, withdrawn each time",
+            mm(peck.free),
+            peck.count,
+            mm(peck.step)
+        )
+    }));
+    Line {
+        number: 0,
+        what: work(plan, part, &operation.work),
+        hold: None,
+        how,
+        notes: operation.notes.iter().map(note).collect(),
+        checks: operation.checks.iter().map(|it| check(part, it)).collect(),
+        gate: matches!(operation.work, Work::Try(_)),
+    }
+}
+
+fn work(plan: &Plan, part: &Part, work: &Work) -> String {
+    let name = |end: End| part.end_name(end).to_owned();
+    let piece = |index: usize| {
+        let of = part
+            .blanks
+            .get(index)
+            .map_or("blank", |piece| &piece.stock.material.name);
+        if part.blanks.len() > 1 {
+            format!("piece {} ({of})", index + 1)
+        } else {
+            format!("the {of} blank")
+        }
+    };
+    match work {
+        Work::Saw {
+            piece: index,
+            length,
+        } => format!("saw {} to {}", piece(*index), mm(*length)),
+        Work::Socket {
+            piece: index,
+            dia,
+            depth,
+        } => {
+            let deep = depth.map_or_else(
+                || "right through".to_owned(),
+                |it| format!("{} deep", mm(it)),
+            );
+            format!(
+                "bore the socket in {}: Ø{}, {deep}",
+                piece(*index),
+                mm(*dia)
+            )
+        }
+        Work::Spigot {
+            piece: index,
+            dia,
+            length,
+        } => {
+            format!(
+                "turn the spigot of {}: Ø{} for {}",
+                piece(*index),
+                mm(*dia),
+                mm(*length)
+            )
+        }
+        Work::GlueUp { piece: index, gap } => {
+            let gap = gap.map_or_else(String::new, |it| format!(", gap {} on diameter", mm(it)));
+            format!("glue {} to what is before it{gap}", piece(*index))
+        }
+        Work::Round { dia } => format!("turn round between centres to Ø{}", mm(*dia)),
+        Work::TakeHold => "take hold anew".into(),
+        Work::Face { end, .. } => format!("face the {}", name(*end)),
+        Work::Centre { end, in_nub: true } => {
+            format!("centre the nub at the {} for the tail centre", name(*end))
+        }
+        Work::Centre { end, in_nub: false } => format!("centre the {}", name(*end)),
+        Work::Inside(cut) => inside(part, cut),
+        Work::Turn(cut) => {
+            let kind = match cut.kind {
+                TurnKind::Tenon => "tenon",
+                TurnKind::Relief => "relief",
+                TurnKind::Groove => "groove",
+                TurnKind::ThreadLand => "land for the thread",
+            };
+            let reach = format!(
+                "{} to {} from the {}",
+                mm(cut.from),
+                mm(cut.to),
+                name(cut.end)
+            );
+            format!("turn the {kind} Ø{}, {reach}", mm(cut.dia))
+        }
+        Work::BreakCorner {
+            end,
+            edge: Edge::Round(radius),
+        } => {
+            format!("round the {} to R{}", name(*end), mm(*radius))
+        }
+        Work::BreakCorner {
+            end,
+            edge: Edge::Chamfer(leg),
+        } => {
+            format!("chamfer the {} {} × 45°", name(*end), mm(*leg))
+        }
+        Work::Thread(cut) => thread(part, cut),
+        Work::Support { plug } => format!(
+            "put plug {} into the bore: it keeps the thin tenon round",
+            letter(*plug)
+        ),
+        Work::Try(gate) => {
+            let copy = if gate.copy {
+                "the mandrel that copies "
+            } else {
+                ""
+            };
+            let turns = if gate.threaded {
+                "; count the turns"
+            } else {
+                ""
+            };
+            format!(
+                "stop and test: try {copy}the {} by hand in the {}{turns}",
+                gate.mate,
+                name(gate.end)
+            )
+        }
+        Work::Outside(pass) => outside(plan, pass),
+        Work::PartOff {
+            end,
+            width,
+            shaping,
+            ..
+        } => {
+            let shaping = if *shaping {
+                ", shaping the end as it comes free"
+            } else {
+                ""
+            };
+            format!(
+                "part off at the {}, cut {} wide{shaping}",
+                name(*end),
+                mm(*width)
+            )
+        }
+        Work::RemoveNub { end, over } => {
+            format!(
+                "take the nub off and finish the {}, leaving {} on diameter",
+                name(*end),
+                mm(*over)
+            )
+        }
+        Work::Polish {
+            before_gluing: true,
+            ..
+        } => "sand and polish before it is glued".into(),
+        Work::Polish { .. } => "sand through the grits and polish".into(),
+    }
+}
+
+fn inside(part: &Part, cut: &InsideCut) -> String {
+    let reach = match (cut.through, cut.from.is_positive()) {
+        (true, _) => "right through".to_owned(),
+        (false, true) => format!(
+            "{} to {} from the {}",
+            mm(cut.from),
+            mm(cut.to),
+            part.end_name(cut.end)
+        ),
+        (false, false) => format!("to {} from the {}", mm(cut.to), part.end_name(cut.end)),
+    };
+    match cut.shape {
+        InsideShape::Drill {
+            dia, name, opening, ..
+        } => {
+            let way = if opening {
+                "open the way with a"
+            } else {
+                "drill"
+            };
+            let tail = if opening { " drill" } else { "" };
+            format!("{way} Ø{}{}{tail}, {reach}", mm(dia), drill_name(name))
+        }
+        InsideShape::Bore { dia } => format!("bore Ø{}, {reach}", mm(dia)),
+        InsideShape::Ream { dia } => format!("ream Ø{}, {reach}", mm(dia)),
+        InsideShape::Recess { dia } => format!("recess Ø{}, {reach}", mm(dia)),
+        InsideShape::Taper { from_dia, to_dia } => {
+            format!("taper Ø{} to Ø{}, {reach}", mm(from_dia), mm(to_dia))
+        }
+        InsideShape::Countersink { dia, angle } => {
+            format!(
+                "countersink the {} {angle} to Ø{}",
+                part.end_name(cut.end),
+                mm(dia)
+            )
+        }
+    }
+}
+
+fn thread(part: &Part, cut: &ThreadCut) -> String {
+    let way = match cut.method {
+        Threading::Tap => "tap",
+        Threading::Die => "cut by die",
+        Threading::SinglePoint => "single-point",
+    };
+    let side = if cut.inside { "inside" } else { "outside" };
+    let reach = format!(
+        "full form {} to {} from the {}",
+        mm(cut.from),
+        mm(cut.to),
+        part.end_name(cut.end)
+    );
+    format!("{way} {} {side}, {reach}", cut.thread.thread)
+}
+
+fn outside(plan: &Plan, pass: &OutsidePass) -> String {
+    let spans: Vec<String> = pass
+        .spans
+        .iter()
+        .map(|(from, to)| format!("{} to {}", mm(*from), mm(*to)))
+        .collect();
+    let spans = spans.join(", ");
+    let over = if pass.over.is_positive() {
+        format!(", {} over on diameter", mm(pass.over))
+    } else {
+        String::new()
+    };
+    match pass.pass {
+        Pass::Rough => {
+            format!("rough the outside at the stations of the caliper table ({spans}){over}")
+        }
+        Pass::Finish => format!("turn the outside to the template ({spans}){over}"),
+        Pass::Blend => {
+            let with = pass.with.and_then(|it| plan.routes.get(it));
+            let with = with.map_or_else(
+                || "its mate".to_owned(),
+                |it| format!("the {}", it.part.name.text),
+            );
+            format!("joined with {with}: blend the two outsides into each other{over}")
+        }
+    }
+}
+
+pub(super) fn hold(part: &Part, hold: Hold) -> String {
+    match hold {
+        Hold::Bench => "at the bench".into(),
+        Hold::Piece(index) => format!("piece {} by itself", index + 1),
+        Hold::Centres => "between centres".into(),
+        Hold::Collet(grip) => collet(part, &grip),
+        Hold::Mandrel(mount) => {
+            let centre = if mount.tail_centre {
+                ", tail centre up"
+            } else {
+                ""
+            };
+            format!(
+                "on mandrel {} by the {}{centre}",
+                letter(mount.mandrel),
+                part.end_name(mount.end)
+            )
+        }
+        Hold::Nubs => "joined with its mate, one nub gripped, the other on the tail centre".into(),
+    }
+}
+
+fn collet(part: &Part, grip: &Grip) -> String {
+    format!(
+        "in a collet of Ø{}: {} gripped, {} free, {} standing out",
+        mm(grip.dia),
+        mm(grip.length()),
+        part.end_name(grip.free),
+        mm(grip.overhang)
+    )
+}
+
+/// A tool by its name.
+pub(super) fn tool(tool: Tool) -> String {
+    match tool {
+        Tool::Saw => "saw".into(),
+        Tool::CentreDrill => "centre drill".into(),
+        Tool::Drill { dia, name } => format!("drill Ø{}{}", mm(dia), drill_name(name)),
+        Tool::FlatDrill { dia } => format!("flat-bottomed drill or counterbore Ø{}", mm(dia)),
+        Tool::BoringBar { enters } => format!("boring bar that enters Ø{}", mm(enters)),
+        Tool::Reamer { dia } => format!("reamer Ø{}", mm(dia)),
+        Tool::Countersink { angle_mdeg } => {
+            format!(
+                "countersink {}°",
+                crate::write::number(angle_mdeg as f64 / 1000.0, 3)
+            )
+        }
+        Tool::RecessingTool => "recessing tool".into(),
+        Tool::Tap { thread } => format!("tap {thread}"),
+        Tool::Die { thread } => format!("die {thread}"),
+        Tool::ThreadingTool { inside: true } => "inside threading tool".into(),
+        Tool::ThreadingTool { inside: false } => "outside threading tool".into(),
+        Tool::TenonCutter { bushing } => format!("tenon cutter with bushing Ø{}", mm(bushing)),
+        Tool::PartingTool => "parting tool".into(),
+        Tool::TurningTool => "turning tool".into(),
+        Tool::Abrasives => "abrasives and polish".into(),
+        Tool::Glue => "glue".into(),
+        Tool::Collet { dia } => format!("collet Ø{}", mm(dia)),
+        Tool::Mandrel { index } => format!("mandrel {}", letter(index)),
+        // A tool added to the plan later is at least not silent.
+        #[allow(unreachable_patterns, reason = "the plan's list of tools may grow")]
+        other => format!("{other:?}"),
+    }
+}
+
+fn drill_name(name: DrillName) -> String {
+    match name {
+        DrillName::Diameter => String::new(),
+        DrillName::Number(number) => format!(" (#{number})"),
+        DrillName::Letter(letter) => format!(" (letter {letter})"),
+    }
+}
+
+/// Mandrels are lettered, for operations are numbered.
+pub(super) fn letter(index: usize) -> String {
+    u8::try_from(index).ok().filter(|it| *it < 26).map_or_else(
+        || format!("M{}", index + 1),
+        |it| char::from(b'A' + it).to_string(),
+    )
+}
+
+/// A mandrel's sort.
+pub(super) fn mandrel_kind(mandrel: &Mandrel) -> &'static str {
+    match mandrel.kind {
+        MandrelKind::Male => "male thread",
+        MandrelKind::Female => "female thread",
+        MandrelKind::Spigot => "plain spigot",
+        MandrelKind::Stepped => "stepped",
+        MandrelKind::Plug => "plug",
+    }
+}
+
+fn depth(part: &Part, operation: &Operation) -> Option<String> {
+    let depth = operation.depth?;
+    let corner = format!("{} to the corner", mm(depth.to_corner));
+    let point = depth
+        .to_point
+        .map(|it| format!(", {} to the point", mm(it)));
+    Some(format!(
+        "depth {corner}{} from the {}",
+        point.unwrap_or_default(),
+        part.end_name(depth.from)
+    ))
+}
+
+fn speed(speed: &Speed) -> String {
+    // To the nearest ten: nobody sets a lathe closer.
+    let round = |rev: f64| ((rev / 10.0).round() * 10.0).max(10.0);
+    let span = |from: f64, to: f64| match (round(from), round(to)) {
+        (from, to) if from == to => format!("{from}"),
+        (from, to) => format!("{from} to {to}"),
+    };
+    let lathe: Vec<String> = speed
+        .settings_rev_min
+        .iter()
+        .map(|(from, to)| span(*from, *to))
+        .collect();
+    let rev = match lathe.is_empty() {
+        true => span(speed.low_rev_min, speed.high_rev_min),
+        false => lathe.join(" or "),
+    };
+    let limited = match speed.limited {
+        None | Some(SpeedLimit::Capped) => "",
+        Some(SpeedLimit::TooSlow) => " (the lathe's fastest: slow, not wrong)",
+        Some(SpeedLimit::TooFast) => " (the lathe's slowest: faster than the material likes)",
+    };
+    format!("{rev} rev/min{limited}")
+}
+
+fn note(note: &Note) -> String {
+    match note {
+        Note::LeftHandUnscrews => {
+            "left-hand thread: forward rotation unscrews it; run in reverse, lightly".into()
+        }
+        Note::ReverseUnscrews => "do not sand in reverse: it unscrews".into(),
+        Note::IndexStarts {
+            starts,
+            pitch,
+            turn_deg,
+        } => format!(
+            "{starts} starts: index {} by the compound, or {}° of spindle, between them",
+            mm(*pitch),
+            crate::write::number(*turn_deg, 2)
+        ),
+        Note::DubLips => {
+            "a drill in a hole already there grabs: dub its lips, or hold it back".into()
+        }
+        Note::FlatBottomed => "flat bottom: no cone beyond the depth".into(),
+        Note::BreaksThrough => "it breaks through: ease the feed".into(),
+        Note::LetCool => "withdraw often and let it cool; a hot drill grabs".into(),
+        Note::Cure => "let the glue cure fully before any cut, by its own data sheet".into(),
+        Note::LineUp => "mark both and line the grain or pattern up before it sets".into(),
+        Note::Degrease => "clean and roughen before gluing".into(),
+        Note::SpeedUnknown => "no cutting speed is known for this material: begin slowly".into(),
+        Note::Clock {
+            positions,
+            per_ten_deg,
+        } => format!(
+            "{positions} positions in which pattern and clip can line up; facing {} off the shoulder turns it 10°",
+            mm(*per_ten_deg)
+        ),
+        #[allow(unreachable_patterns, reason = "the plan's list of notes may grow")]
+        other => format!("{other:?}"),
+    }
+}
+
+fn check(part: &Part, check: &quillet_plan::Check) -> Check {
+    let name = |end: End| part.end_name(end).to_owned();
+    let what = match check.what {
+        Measured::Outside { end, at } => format!("Ø at {} from the {}", mm(at), name(end)),
+        Measured::Hole { end } => format!("Ø of the hole at the {}", name(end)),
+        Measured::Depth { end } => format!("depth from the {}", name(end)),
+        Measured::Length => "length over all".into(),
+    };
+    let limits = format!("{} to {}", mm(check.limits.min()), mm(check.limits.max()));
+    Check {
+        what: format!("{what}, {}", mm(check.nominal)),
+        limits,
+    }
+}
