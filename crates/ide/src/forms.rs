@@ -231,13 +231,15 @@ pub(crate) const FORMS: &[Form] = &[
     f(JointLine, "accept RULE [at FROM..TO] because \"REASON\""),
     f(JointLine, "limit RULE = SUM"),
     f(Bench, "drills SIZE..SIZE [step STEP] [reach LENGTH]"),
+    f(Bench, "boring DIAMETER [reach LENGTH]"),
     f(Bench, "reamers SIZE [..SIZE step STEP]"),
     f(Bench, "collets SIZE..SIZE [step STEP]"),
-    f(Bench, "bushings SIZE [..SIZE step STEP]"),
+    f(Bench, "bushings SIZE [..SIZE step STEP] [pilot DIAMETER]"),
     f(Bench, "mandrels SIZE [..SIZE step STEP]"),
     f(Bench, "taps THREAD [lead LENGTH]"),
     f(Bench, "dies THREAD [lead LENGTH]"),
-    f(Bench, "lathe LOW..HIGH [bore DIAMETER]"),
+    f(Bench, "saw kerf WIDTH"),
+    f(Bench, "lathe LOW..HIGH [bore DIAMETER] [travel LENGTH]"),
     f(Bench, "limit RULE = SUM"),
 ];
 

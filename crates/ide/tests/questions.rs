@@ -1,0 +1,428 @@
+//! Questions asked at `|` of small texts; one helper, one string each.
+#![allow(clippy::unwrap_used, reason = "tests may")]
+
+use quillet_ide::{Analysis, Cursor, Snapshot, Workspace};
+use quillet_syntax::{Edit, Span};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+const SHARED: &str = "\
+material reed \"Reed\" {
+  kind acrylic
+}
+thread closing = M13x0.8 starts 3
+bought unit from point to heel {
+  length 40
+  outside dia 8
+}
+";
+
+const PEN: &str = "\
+use \"shared.quillet\"
+
+let grip = 11.4
+
+-- the cap
+part cap from mouth to crown {
+  blank of reed rod 18
+  length 64
+  outside {
+    at 0     dia 15.2
+    at 40    dia 15.6
+    at crown dia 14
+  }
+  from mouth {
+    bore 13.1 to 2.5
+    thread closing inside to 7.5 at 2.5
+    drill 12.2 to 54
+  }
+}
+";
+
+/// The texts of two files, one using the other, and a place in the second.
+struct Asked {
+    snapshot: Snapshot,
+    analysis: Arc<Analysis>,
+    offset: usize,
+}
+
+fn path() -> PathBuf {
+    PathBuf::from("/bench/pen.quillet")
+}
+
+/// A text with `|` at the place asked about.
+fn at(text: &str) -> Asked {
+    let offset = text.find('|').unwrap_or(0);
+    with_shared(&text.replacen('|', "", 1), offset)
+}
+
+/// The pen with `after` (which holds the `|`) written after `before`.
+fn in_pen(before: &str, after: &str) -> Asked {
+    let place = PEN.find(before).unwrap() + before.len();
+    let text = format!("{}{after}{}", &PEN[..place], &PEN[place..]);
+    at(&text)
+}
+
+/// The pen, asked at the start of `needle`.
+fn at_pen(needle: &str) -> Asked {
+    with_shared(PEN, PEN.find(needle).unwrap())
+}
+
+fn with_shared(text: &str, offset: usize) -> Asked {
+    let mut workspace = Workspace::default();
+    workspace.set(Path::new("/bench/shared.quillet"), SHARED.into());
+    workspace.set(&path(), text.into());
+    let snapshot = workspace.snapshot();
+    let analysis = snapshot.analysis(&path(), &|| false).unwrap();
+    Asked {
+        snapshot,
+        analysis,
+        offset,
+    }
+}
+
+impl Asked {
+    fn cursor(&self) -> Cursor<'_> {
+        Cursor::at(&self.analysis, self.offset).unwrap()
+    }
+
+    fn text(&self, span: Span) -> &str {
+        self.analysis.design.text(span)
+    }
+
+    fn labels(&self) -> Vec<String> {
+        let completion = quillet_ide::complete(&self.snapshot, self.cursor());
+        let choices = completion
+            .map(|completion| completion.choices)
+            .unwrap_or_default();
+        choices.into_iter().map(|choice| choice.label).collect()
+    }
+
+    fn hover(&self) -> String {
+        quillet_ide::hover(&self.snapshot, self.cursor())
+            .map(|hover| hover.text)
+            .unwrap_or_default()
+    }
+
+    /// The text after the action of this title, which must be there.
+    fn after(&self, title: &str) -> String {
+        let place = self.cursor().place();
+        let actions = quillet_ide::actions(&self.analysis, place, &|| false).unwrap();
+        let titles: Vec<_> = actions.iter().map(|action| action.title.clone()).collect();
+        let action = actions
+            .into_iter()
+            .find(|action| action.title.starts_with(title));
+        let action = action.unwrap_or_else(|| panic!("no {title:?} in {titles:?}"));
+        edited(&self.cursor().file.text, action.edits)
+    }
+}
+
+fn edited(text: &str, mut edits: Vec<Edit>) -> String {
+    let mut text = text.to_owned();
+    edits.sort_by_key(|edit| edit.span);
+    for edit in edits.iter().rev() {
+        text.replace_range(edit.span.range(), &edit.text);
+    }
+    text
+}
+
+#[test]
+fn completion_knows_the_words_of_its_place() {
+    assert!(at("|").labels().starts_with(&["use".into(), "let".into()]));
+    assert_eq!(in_pen("from mouth {\n", "    dr|\n").labels()[1], "drill");
+    assert!(at("-- a no|te").labels().is_empty());
+}
+
+#[test]
+fn completion_knows_the_names_in_scope_and_no_others() {
+    let threads = in_pen("from mouth {\n", "    thread |\n").labels();
+    assert_eq!(threads[0], "closing");
+    assert!(!threads.contains(&"cap".into()));
+    assert_eq!(
+        in_pen("from mouth {\n", "  }\n  from |\n").labels(),
+        ["mouth", "crown"]
+    );
+    let faces = at(&format!("{PEN}pen heron {{\n  screw |\n}}\n")).labels();
+    assert!(faces.contains(&"cap.mouth".into()) && faces.contains(&"unit.heel".into()));
+    let faces = at(&format!("{PEN}pen heron {{\n  screw unit.|\n}}\n")).labels();
+    assert_eq!(faces, ["point", "heel"]);
+    assert!(in_pen("blank of ", "|").labels().contains(&"reed".into()));
+    assert_eq!(at("use |\n").labels(), ["\"shared.quillet\""]);
+    assert_eq!(at("use \"|\"\n").labels(), ["\"shared.quillet\""]);
+}
+
+#[test]
+fn completion_offers_sizes_and_measures() {
+    let drills = in_pen("from mouth {\n", "    drill |\n").labels();
+    assert!(drills.contains(&"11.2".into()), "ISO 235 lists 11.2 mm");
+    let wants = at(&format!("{PEN}pen heron {{\n  want |\n}}\n")).labels();
+    assert!(wants.contains(&"balance".into()) && wants.contains(&"grip".into()));
+    let states = at(&format!("{PEN}pen heron {{\n  want mass(|\n}}\n")).labels();
+    assert!(states.starts_with(&["capped".into(), "uncapped".into(), "posted".into()]));
+}
+
+#[test]
+fn hover_tells_what_was_worked_out() {
+    let cap = at_pen("cap from").hover();
+    assert!(
+        cap.contains("**cap**, part") && cap.contains("the cap"),
+        "{cap}"
+    );
+    assert!(cap.contains("| length | 64 mm · 2.5197 in |"), "{cap}");
+    let drill = at_pen("drill 12.2").hover();
+    // 54 + 12.2/2/tan 59° for the usual 118° point.
+    assert!(drill.contains("depth to the apex | 57.665 mm"), "{drill}");
+    // 76.98/0.8·(13 − 12.2), the tap-chart formula.
+    assert!(drill.contains("77 % of 3H/4"), "{drill}");
+    let thread = at_pen("closing inside").hover();
+    assert!(
+        thread.contains("minor ⌀, inside") && !thread.contains("root ⌀, outside"),
+        "{thread}"
+    );
+    let number = at_pen("13.1 to").hover();
+    assert!(number.contains("33/64in"), "{number}");
+}
+
+#[test]
+fn hover_on_a_word_explains_it() {
+    let bore = at_pen("bore 13.1").hover();
+    assert!(bore.starts_with("A bored hole"), "{bore}");
+    let rule = at(&format!("{PEN}limit thin|-wall = 0.9\n")).hover();
+    assert!(rule.starts_with("# thin-wall"), "{rule}");
+}
+
+#[test]
+fn a_name_leads_to_its_definition_in_another_file() {
+    let asked = at_pen("reed rod");
+    let target = quillet_ide::definition(asked.cursor()).unwrap();
+    assert_eq!(target.path, Path::new("/bench/shared.quillet"));
+    assert_eq!(asked.text(target.name), "reed");
+    let file = at_pen("shared.quillet");
+    assert_eq!(
+        quillet_ide::definition(file.cursor()).unwrap().path,
+        target.path
+    );
+    let made_of = quillet_ide::type_definition(at_pen("cap from").cursor());
+    let names: Vec<_> = made_of.iter().map(|it| asked.text(it.name)).collect();
+    assert_eq!(names, ["reed", "closing"]);
+}
+
+#[test]
+fn renaming_reaches_every_file_and_refuses_what_is_no_name() {
+    let asked = at_pen("closing inside");
+    let rename = |new: &str| quillet_ide::rename(&asked.snapshot, asked.cursor(), new, &|| false);
+    let edits = rename("cap-thread").unwrap();
+    let files: Vec<_> = edits
+        .keys()
+        .map(|path| path.file_name().unwrap().to_owned())
+        .collect();
+    assert_eq!(files, ["pen.quillet", "shared.quillet"]);
+    assert!(rename("Closing").unwrap_err().contains("is no name"));
+    assert!(rename("letter").unwrap_err().contains("is no name"));
+    assert!(rename("grip").unwrap_err().contains("already"));
+    // An end is named within its part, so another part's `point` is in nobody's way.
+    let end = at_pen("mouth to crown");
+    assert!(quillet_ide::rename(&end.snapshot, end.cursor(), "point", &|| false).is_ok());
+    assert!(quillet_ide::rename(&end.snapshot, end.cursor(), "crown", &|| false).is_err());
+}
+
+#[test]
+fn an_ends_name_is_linked_within_its_part() {
+    let asked = at_pen("mouth to crown");
+    let spans = quillet_ide::linked(asked.cursor()).unwrap();
+    assert_eq!(spans.len(), 2);
+    assert!(spans.iter().all(|span| asked.text(*span) == "mouth"));
+    assert!(quillet_ide::linked(at_pen("closing inside").cursor()).is_none());
+}
+
+#[test]
+fn the_form_of_a_statement_follows_the_cursor() {
+    let active = |after: &str| {
+        let asked = in_pen("from mouth {\n", after);
+        let signature = quillet_ide::signature(asked.cursor()).unwrap();
+        let (from, to) = signature.phrases[signature.active.unwrap()];
+        signature.form[from..to].to_owned()
+    };
+    assert_eq!(active("    drill |\n"), "SIZE");
+    assert_eq!(active("    drill 8|\n"), "SIZE");
+    assert_eq!(active("    drill 8 |\n"), "to DEPTH");
+    assert_eq!(active("    drill 8 to 12 at |\n"), "[at START]");
+    assert_eq!(active("    drill 8 to 12 + |\n"), "to DEPTH");
+    assert!(quillet_ide::signature(at("-- drill |").cursor()).is_none());
+}
+
+#[test]
+fn selections_grow_to_the_file() {
+    let asked = at_pen("12.2 to");
+    let grown: Vec<_> = quillet_ide::selections(asked.cursor());
+    assert_eq!(asked.text(grown[0]), "12.2");
+    assert_eq!(asked.text(grown[1]), "drill 12.2 to 54");
+    assert_eq!(asked.text(*grown.last().unwrap()).len(), PEN.len());
+    assert!(grown.windows(2).all(|pair| pair[1].contains(pair[0])));
+}
+
+#[test]
+fn actions_rewrite_numbers() {
+    assert!(
+        at("let a = 1|2.7mm\n")
+            .after("write 1/2in")
+            .contains("let a = 1/2in")
+    );
+    assert!(
+        at("let a = 7/1|6in\n")
+            .after("write 11.1125")
+            .contains("let a = 11.1125\n")
+    );
+    let named = at_pen("12.2 to").after("name this number");
+    assert!(
+        named.contains("let size = 12.2\n\n-- the cap\npart cap"),
+        "{named}"
+    );
+    assert!(named.contains("drill size to 54"), "{named}");
+}
+
+#[test]
+fn actions_write_out_what_is_assumed() {
+    let without = PEN.replace("    drill 12.2 to 54\n", "");
+    let place = without.find("thread closing inside").unwrap();
+    let asked = with_shared(&without, place);
+    let after = asked.after("write the tap drill out");
+    assert!(after.contains("    drill 12.2 to "), "{after}");
+    let assumed = |asked: &Asked| {
+        let parts = asked.analysis.design.parts.iter();
+        let drills = parts.flat_map(|part| &part.features).filter(|feature| {
+            matches!(
+                &feature.cut,
+                quillet_model::Cut::Drill {
+                    assumed_for: Some(_),
+                    ..
+                }
+            )
+        });
+        drills.count()
+    };
+    assert_eq!(assumed(&asked), 1);
+    assert_eq!(assumed(&with_shared(&after, 0)), 0);
+}
+
+#[test]
+fn actions_add_what_is_missing_and_accept_with_a_reason() {
+    let asked = in_pen("from mouth {\n", "    thread |tail inside to 3\n");
+    assert!(
+        asked
+            .after("add the thread tail")
+            .contains("thread tail = M10x0.75\n\n")
+    );
+    let thin = PEN.replace(
+        "drill 12.2 to 54",
+        "drill 12.2 to 54\n    drill 14.9 to 12 at 8",
+    );
+    let place = thin.find("drill 14.9").unwrap();
+    let after = with_shared(&thin, place).after("accept thin-wall");
+    assert!(
+        after.contains("accept thin-wall because \"why\"\n}"),
+        "{after}"
+    );
+}
+
+#[test]
+fn hints_can_be_turned_off_by_kind() {
+    let asked = at_pen("cap from");
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let mut settings = quillet_ide::Settings::default();
+    let hints = |settings: &quillet_ide::Settings| {
+        let hints = quillet_ide::inlays(&asked.analysis, settings, file, all);
+        hints.into_iter().map(|hint| hint.text).collect::<Vec<_>>()
+    };
+    let told = hints(&settings);
+    assert!(told.iter().any(|hint| hint == "tap drill 12.2"), "{told:?}");
+    assert!(
+        told.iter().any(|hint| hint.starts_with("wall ")),
+        "{told:?}"
+    );
+    settings.hints.walls = false;
+    assert!(
+        !hints(&settings)
+            .iter()
+            .any(|hint| hint.starts_with("wall "))
+    );
+    settings.hints.drills = false;
+    assert_eq!(hints(&settings), Vec::<String>::new());
+}
+
+#[test]
+fn inches_are_told_in_millimetres() {
+    let asked = at("let a = 7/16in\n");
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+    // 7/16 in = 11.1125 mm exactly.
+    assert_eq!(hints[0].text, "11.113 mm");
+    assert_eq!(hints[0].offset, "let a = 7/16in".len());
+}
+
+#[test]
+fn a_renamed_file_is_followed_by_its_users() {
+    let asked = at_pen("cap from");
+    let moved = (
+        PathBuf::from("/bench/shared.quillet"),
+        PathBuf::from("/bench/box/bought.quillet"),
+    );
+    let edits = quillet_ide::renamed(&asked.snapshot, &[moved]);
+    assert_eq!(edits.len(), 1);
+    assert_eq!(edits[0].text, "\"box/bought.quillet\"");
+    assert_eq!(asked.text(edits[0].span), "\"shared.quillet\"");
+    // And a file that moves itself still finds what it uses.
+    let moved = (path(), PathBuf::from("/bench/slim/pen.quillet"));
+    assert_eq!(
+        quillet_ide::renamed(&asked.snapshot, &[moved])[0].text,
+        "\"../shared.quillet\""
+    );
+}
+
+#[test]
+fn what_uses_what_can_be_followed_both_ways() {
+    let asked = at_pen("closing inside");
+    let users = quillet_ide::used_by(&asked.snapshot, asked.cursor(), &|| false);
+    assert_eq!(
+        users
+            .iter()
+            .map(|it| it.item.name.as_str())
+            .collect::<Vec<_>>(),
+        ["cap"]
+    );
+    let used = quillet_ide::uses(at_pen("cap from").cursor());
+    let mut names: Vec<_> = used.iter().map(|it| it.item.name.as_str()).collect();
+    names.sort_unstable();
+    assert_eq!(names, ["closing", "reed"]);
+}
+
+#[test]
+fn a_new_line_is_indented_by_its_block() {
+    let asked = at("part a from x to y {\n|\n}\n");
+    let edits = quillet_ide::format_on_type(asked.cursor().file, asked.offset);
+    let indent: Vec<_> = edits.iter().map(|edit| edit.text.as_str()).collect();
+    assert_eq!(indent, ["  "]);
+}
+
+#[test]
+fn symbols_tell_sizes() {
+    let asked = at_pen("cap from");
+    let symbols = quillet_ide::symbols(&asked.analysis, asked.cursor().file);
+    let told: Vec<_> = symbols
+        .iter()
+        .map(|it| (it.name.as_str(), it.detail.as_str()))
+        .collect();
+    assert_eq!(told, [("grip", "11.4"), ("cap", "64 mm, ⌀ 15.6")]);
+    let inner: Vec<_> = symbols[1].inner.iter().map(|it| it.name.as_str()).collect();
+    assert_eq!(inner, ["outside", "from mouth"]);
+    let found = quillet_ide::find(&asked.snapshot, "cls", &|| false);
+    assert_eq!(
+        found
+            .iter()
+            .map(|it| it.symbol.name.as_str())
+            .collect::<Vec<_>>(),
+        ["closing"]
+    );
+}
