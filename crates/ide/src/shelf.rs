@@ -87,11 +87,14 @@ impl Shelf {
             return read.file.clone();
         }
         let file = self.load(path);
-        let read = Read {
-            stamp,
-            file: file.clone(),
-        };
-        lock(&self.disk).insert(path.to_path_buf(), read);
+        // What is not there is not kept: while a path is typed there are many such.
+        if stamp.is_some() {
+            let read = Read {
+                stamp,
+                file: file.clone(),
+            };
+            lock(&self.disk).insert(path.to_path_buf(), read);
+        }
         file
     }
 

@@ -135,6 +135,11 @@ impl Editor {
         self.kept.drain(..).collect()
     }
 
+    /// Forgets what was received and not asked for.
+    pub(crate) fn forget_heard(&mut self) {
+        self.kept.clear();
+    }
+
     /// Opens a document, version 1.
     pub(crate) async fn open(&mut self, uri: &str, text: &str) {
         let document = json!({"uri": uri, "languageId": "quillet", "version": 1, "text": text});

@@ -1,5 +1,6 @@
 //! The order of the wire is kept, nothing stale is shown, and nothing slow is in the way.
 
+use crate::dice::Dice;
 use crate::editor::Editor;
 use quillet_lsp::Session;
 use serde_json::{Value, json};
@@ -7,22 +8,10 @@ use std::time::{Duration, Instant};
 
 const URI: &str = "untitled:pen";
 
-/// A small generator (xorshift, Marsaglia 2003), so that a failure can be repeated.
-struct Dice(u64);
-
-impl Dice {
-    fn throw(&mut self, below: usize) -> usize {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 % below as u64) as usize
-    }
-}
-
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn three_hundred_changes_in_bursts_leave_the_text_of_a_plain_string() {
     let mut editor = Editor::start().await;
-    let mut dice = Dice(0x9e37_79b9_7f4a_7c15);
+    let mut dice = Dice::new(0x9e37_79b9_7f4a_7c15);
     let mut model = String::from("-- a barrel\nlet grip = 11.4\n");
     editor.open(URI, &model).await;
     let mut asked = Vec::new();
