@@ -45,6 +45,8 @@ pub(crate) struct State {
     pub(crate) editor: EditorCan,
     /// The folders the editor has open.
     pub(crate) folders: Vec<PathBuf>,
+    /// Looks through the folders that are under way.
+    pub(crate) scans: usize,
     /// Documents of which a preview was asked for.
     pub(crate) previewed: BTreeSet<PathBuf>,
     /// Progress that is shown, until all is checked.
@@ -129,6 +131,11 @@ impl Asked {
 }
 
 impl State {
+    /// Whether all that is known of has been checked.
+    pub(crate) fn is_settled(&self) -> bool {
+        self.scans == 0 && self.queue.is_idle()
+    }
+
     /// What a question asked now is answered from.
     pub(crate) fn asked(&self, cancel: Cancel) -> Asked {
         Asked {

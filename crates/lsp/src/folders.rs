@@ -31,6 +31,7 @@ pub(crate) async fn scan(desk: Arc<Desk>, outbox: Outbox) {
     let found = tokio::task::spawn_blocking(move || quillet_ide::files_in(&folders));
     let found = found.await.unwrap_or_default();
     let mut state = desk.state();
+    state.scans -= 1;
     let gone: Vec<PathBuf> = state.workspace.members().map(Path::to_path_buf).collect();
     for gone in gone {
         if !found.contains(&gone) && !state.open.contains_key(&gone) {
@@ -46,6 +47,7 @@ pub(crate) async fn scan(desk: Arc<Desk>, outbox: Outbox) {
     outbox.begin_progress(&mut state, found.len());
     state.workspace.set_members(found);
     drop(state);
+    desk.checked.notify_waiters();
     desk.work.notify_one();
 }
 

@@ -70,7 +70,7 @@ fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
         }
     }
     outbox.tell_progress(&mut state);
-    if state.queue.is_idle() && std::mem::take(&mut state.elsewhere) {
+    if state.is_settled() && std::mem::take(&mut state.elsewhere) {
         outbox.refresh(&state);
     }
     drop(state);

@@ -50,7 +50,7 @@ pub(crate) async fn workspace(
     params: WorkspaceDiagnosticParams,
 ) -> WorkspaceDiagnosticReport {
     let all = when(desk, |state| {
-        state.queue.is_idle().then(|| {
+        state.is_settled().then(|| {
             let files = state.shown.files();
             let report = |path: &Path| {
                 let version = state.open.get(path).map(|open| i64::from(open.version));

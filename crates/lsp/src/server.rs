@@ -82,6 +82,7 @@ impl Server {
 
     /// Looks through the folders, on the side.
     fn scan(&self) {
+        self.desk.state().scans += 1;
         self.spawn(folders::scan(self.desk.clone(), self.outbox.clone()));
     }
 
