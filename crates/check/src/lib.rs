@@ -9,6 +9,7 @@ mod edits;
 mod examine;
 mod findings;
 mod limits;
+pub mod measure;
 mod merge;
 mod rule;
 mod rules;

@@ -22,6 +22,7 @@ mod thin_end;
 mod thin_wall;
 mod thread_mismatch;
 mod unused_item;
+mod want_unmet;
 
 use crate::Rule;
 use crate::rule::elsewhere;
@@ -66,6 +67,7 @@ pub static RULES: &[&Rule] = &[
     &elsewhere("joined-twice", Error, include_str!("rules/joined-twice.md")),
     &STALE_ACCEPTANCE,
     &unused_item::RULE,
+    &want_unmet::RULE,
     // Walls
     &elsewhere(
         "unshaped-outside",

@@ -1,5 +1,7 @@
 //! Where everything comes to rest.
 
+mod air;
+mod apart;
 mod clearance;
 mod configuration;
 mod contact;
@@ -8,16 +10,19 @@ mod ink;
 mod order;
 mod outline;
 mod place;
+mod ring;
 mod settle;
 mod threads;
 mod throat;
 mod tolerance;
 
+pub use air::{Air, Piston};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured};
 pub use contact::{Spot, TOUCHING_MM, Touch};
 pub use ink::Ink;
 pub use place::Place;
+pub use ring::{RingSeal, SeatedRing};
 pub use settle::{StoppedBy, Trapped};
 pub use threads::{Engagement, MatedThreads};
 
@@ -43,6 +48,10 @@ pub struct Assembly {
     pub loose: Vec<Vec<usize>>,
     /// The ink it holds.
     pub ink: Option<Ink>,
+    /// The air round the nib when it is closed.
+    pub air: Option<Air>,
+    /// The O-rings in its parts' grooves.
+    pub rings: Vec<SeatedRing>,
     /// What each part weighs, on its own stations, O-rings in its grooves with it.
     pub weights: Vec<Option<Mass>>,
 }
@@ -54,6 +63,8 @@ pub struct Assembly {
 pub struct AtRest {
     /// How far the male's leading face lies beyond the female's face, mm.
     pub goes_in_mm: f64,
+    /// How much further the two parts would go by themselves, mm: what parts joined to them cost.
+    pub short_mm: f64,
     /// What stops it there.
     pub stopped_by: StoppedBy,
     /// What touches, first the parts that touch first; all within [`TOUCHING_MM`].
@@ -77,7 +88,9 @@ pub struct AtRest {
 
 impl Assembly {
     /// Puts a pen together; its own `assembly` is not looked at.
-    pub(crate) fn of(pen: &Pen) -> Assembly {
+    ///
+    /// `known` gives a part that no joint names, an O-ring, by its name.
+    pub(crate) fn of(pen: &Pen, known: &dyn Fn(&str) -> Option<Arc<Part>>) -> Assembly {
         let parts = &pen.parts;
         let bodies = Bodies::new(parts);
         let numbered = || pen.joints.iter().enumerate();
@@ -103,6 +116,10 @@ impl Assembly {
         };
         let closed = of_verb(Verb::Close);
         let posted = of_verb(Verb::Post);
+        let cap_joint = closed
+            .as_ref()
+            .and_then(|(index, _)| settled[*index].as_ref());
+        let air = cap_joint.map(|rest| air::round_the_nib(&bodies, rest));
         let joints: Vec<AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
                 Some(rest) => AtRest::of(joint, &bodies, rest),
@@ -110,9 +127,12 @@ impl Assembly {
             })
             .collect();
 
+        let rings = ring::seated(pen, &joints, known);
         let mut assembly = Assembly {
             joints,
-            weights: parts.iter().map(|part| part.weigh()).collect(),
+            weights: weights(parts, &rings),
+            air,
+            rings,
             ..Assembly::default()
         };
         let Some(body) = Body::of(pen, &open) else {
@@ -142,8 +162,23 @@ impl Assembly {
     }
 }
 
+/// What each part weighs, with the rings in its grooves.
+fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
+    let with_rings = |(index, part): (usize, &Arc<Part>)| {
+        let own = part.weigh()?;
+        let of_rings = rings.iter().filter(|it| it.part == index).filter_map(|it| {
+            let mass_g = it.ring.mass?.mass_g;
+            let (from, to) = part.features[it.feature].stations(part.length);
+            Some(Mass::at(mass_g, (from.to_mm() + to.to_mm()) / 2.0))
+        });
+        Some([own].into_iter().chain(of_rings).sum())
+    };
+    parts.iter().enumerate().map(with_rings).collect()
+}
+
 impl AtRest {
     fn of(joint: &Joint, bodies: &Bodies, rest: Settled) -> AtRest {
+        let alone = bodies.settle(joint, &Groups::apart(bodies.parts.len()));
         let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
             members.iter().map(|it| (it.part, it.place)).collect()
         };
@@ -154,6 +189,7 @@ impl AtRest {
             .and_then(|seat| seat_gap_mm(seat, &males, &females));
         AtRest {
             goes_in_mm: rest.goes_in_mm,
+            short_mm: (alone.goes_in_mm - rest.goes_in_mm).max(0.0),
             stopped_by: rest.stopped_by,
             engagements: threads::engagements(joint, bodies.parts, rest.goes_in_mm),
             clearances: clearance::all(bodies, &rest),
@@ -174,6 +210,7 @@ impl AtRest {
         let leading = Place::leading(&bodies.parts[joint.male.part], joint.male.end);
         AtRest {
             goes_in_mm: male.offset_mm - leading.offset_mm,
+            short_mm: 0.0,
             stopped_by: StoppedBy::Nothing,
             touches: Vec::new(),
             trapped: Vec::new(),

@@ -20,10 +20,12 @@ mod resolve;
 mod source;
 mod thread;
 mod value;
+mod want;
 
 pub use assembly::{
-    Assembly, AtRest, Clearance, ClearanceKind, Configuration, Configured, Engagement, Ink,
-    MatedThreads, Place, Spot, StoppedBy, TOUCHING_MM, Touch, Trapped,
+    Air, Assembly, AtRest, Clearance, ClearanceKind, Configuration, Configured, Engagement, Ink,
+    MatedThreads, Piston, Place, RingSeal, SeatedRing, Spot, StoppedBy, TOUCHING_MM, Touch,
+    Trapped,
 };
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
@@ -40,3 +42,4 @@ pub use resolve::resolve;
 pub use source::{ReadError, Source, SourceFile, Texts};
 pub use thread::ThreadDef;
 pub use value::{BareUnit, Clash, Dimension, Quantity, Value};
+pub use want::{MEASURES, Measure, Sum, SumKind, Test, Want};

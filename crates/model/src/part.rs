@@ -1,6 +1,6 @@
 //! A part: a solid of revolution described by stations and cuts.
 
-use crate::{Acceptance, Feature, Limits, Material, Profiles, Quantity};
+use crate::{Acceptance, Feature, Limits, Material, Profiles, Quantity, Want};
 use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -53,7 +53,7 @@ pub struct Part {
     /// What is accepted in it.
     pub accepts: Vec<Acceptance>,
     /// What is wanted of it.
-    pub wants: Vec<ast::Want>,
+    pub wants: Vec<Want>,
     /// Its own `let`s, evaluated.
     pub lets: Vec<(ast::Name, Quantity)>,
 }

@@ -1,6 +1,6 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
-use crate::{Acceptance, Assembly, End, Limits, Part, ThreadDef};
+use crate::{Acceptance, Assembly, End, Limits, Part, ThreadDef, Want};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -24,7 +24,7 @@ pub struct Pen {
     /// The joints, those of the pen it is like first.
     pub joints: Vec<Joint>,
     /// What is wanted, its joints' own wants apart.
-    pub wants: Vec<ast::Want>,
+    pub wants: Vec<Want>,
     /// What is accepted in it.
     pub accepts: Vec<Acceptance>,
     /// Its thresholds.
@@ -85,7 +85,7 @@ pub struct Joint {
     /// The outsides are to be flush.
     pub flush: Option<Span>,
     /// What is wanted of it.
-    pub wants: Vec<ast::Want>,
+    pub wants: Vec<Want>,
     /// What is accepted in it.
     pub accepts: Vec<Acceptance>,
     /// Its thresholds.

@@ -171,26 +171,8 @@ fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> O
         }
         _ => vec![(&male.plain, &female.plain)],
     };
-    let origin = |member: &Member, tag| {
-        let profiles = bodies.parts[member.part].profiles.as_ref();
-        profiles.map_or(Origin::Axis, |it| it.origin(tag))
-    };
-    // A thread has its own play in the thread that matches it.
-    let reach = |member: &Member, feature: usize| -> Reach {
-        let part = &bodies.parts[member.part];
-        let (from, to) = part.features[feature].stations(part.length);
-        let (a, b) = (member.place.of(from.to_mm()), member.place.of(to.to_mm()));
-        (a.min(b), a.max(b))
-    };
-    let threads: Vec<(Reach, Reach)> = match male.own && female.own {
-        true => {
-            let mated = rest.mated.iter();
-            mated
-                .map(|it| (reach(male, it.male), reach(female, it.female)))
-                .collect()
-        }
-        false => Vec::new(),
-    };
+    let origin = |member: &Member, tag| bodies.origin(member.part, tag);
+    let threads = threads(bodies, rest, male, female);
     let tightest = outlines
         .into_iter()
         .filter_map(|(one, other)| {
@@ -219,4 +201,27 @@ fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> O
         nominal_mm: tightest.gap_mm,
         least_mm: tightest.gap_mm - of(&male) - of(&female),
     })
+}
+
+/// From where to where the threads lie that match in these two: a thread has its own play in the
+/// thread that matches it.
+pub(crate) fn threads(
+    bodies: &Bodies,
+    rest: &Settled,
+    male: &Member,
+    female: &Member,
+) -> Vec<(Reach, Reach)> {
+    if !(male.own && female.own) {
+        return Vec::new();
+    }
+    let reach = |member: &Member, feature: usize| -> Reach {
+        let part = &bodies.parts[member.part];
+        let (from, to) = part.features[feature].stations(part.length);
+        let (a, b) = (member.place.of(from.to_mm()), member.place.of(to.to_mm()));
+        (a.min(b), a.max(b))
+    };
+    let mated = rest.mated.iter();
+    mated
+        .map(|it| (reach(male, it.male), reach(female, it.female)))
+        .collect()
 }

@@ -130,6 +130,12 @@ impl<'a> Bodies<'a> {
         }
     }
 
+    /// What made a piece of a part's profile.
+    pub(crate) fn origin(&self, part: usize, tag: quillet_geometry::Tag) -> crate::Origin {
+        let profiles = self.parts[part].profiles.as_ref();
+        profiles.map_or(crate::Origin::Axis, |it| it.origin(tag))
+    }
+
     /// Whether a part is bought and set by hand to stand out at the writing end, so that its reach
     /// is never quite sure: it takes a nib's name or the place of one.
     pub(crate) fn is_nib(&self, part: usize) -> bool {

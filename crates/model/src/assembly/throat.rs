@@ -115,3 +115,41 @@ fn bands(chains: &[Chain], place: Place, extreme: fn(f64, f64) -> f64) -> Vec<Ba
     }
     bands
 }
+
+/// Two cylinders count as a close fit within this, mm on the radius.
+const CLOSE_MM: f64 = 0.05;
+
+/// Cylinders that fit closely in each other at rest: a place of each, and for how far they stay so
+/// while the male is drawn out.
+pub(crate) fn tight(
+    male: (&Radii, Place),
+    female: (&Radii, Place),
+    threads: &[(Reach, Reach)],
+) -> Vec<(Side, Side, f64)> {
+    let outside = bands(&male.0.outer, male.1, f64::max);
+    let inside = bands(&female.0.inner, female.1, f64::min);
+    let excused = |male: &Band, female: &Band| {
+        threads
+            .iter()
+            .any(|(one, other)| male.within(*one) && female.within(*other))
+    };
+    let side = |it: &Band| Side {
+        z_mm: it.at_mm,
+        radius_mm: it.radius_mm,
+        tag: it.tag,
+    };
+    let mut found = Vec::new();
+    for one in &outside {
+        for other in &inside {
+            let overlap = one.to_mm.min(other.to_mm) - one.from_mm.max(other.from_mm);
+            let gap = other.radius_mm - one.radius_mm;
+            let close = (-1e-6..=CLOSE_MM).contains(&gap) && overlap > 1e-6;
+            if close && !excused(one, other) {
+                // The male's rear may follow its front through the same bore.
+                let stroke_mm = one.to_mm - other.from_mm;
+                found.push((side(one), side(other), stroke_mm.max(overlap)));
+            }
+        }
+    }
+    found
+}

@@ -70,10 +70,8 @@ impl<'a> Resolver<'a> {
                     });
                 }
                 JointLineKind::Flush => joint.flush = Some(line.span),
-                JointLineKind::Want(want) => {
-                    self.refer_want(want, frame);
-                    joint.wants.push(want.clone());
-                }
+                // Wants are resolved when the whole pen is known.
+                JointLineKind::Want(_) => {}
                 JointLineKind::Accept(accept) => {
                     joint.accepts.push(self.acceptance(accept, scope, frame));
                 }
@@ -156,12 +154,22 @@ impl<'a> Resolver<'a> {
     ) -> Option<PenFace> {
         let index = self.pen_part(&face.part, pen, frame)?;
         let part = pen.parts[index].clone();
+        self.face_of(index, &part, face)
+    }
+
+    /// A face of a part that is the pen's part `index`.
+    pub(super) fn face_of(
+        &mut self,
+        index: usize,
+        part: &Part,
+        face: &ast::Face,
+    ) -> Option<PenFace> {
         let Some(found) = part.face(&face.face.text) else {
-            self.unknown_face(&part, &face.face);
+            self.unknown_face(part, &face.face);
             return None;
         };
         let (at, end) = (found.at, found.end);
-        self.refer_face(&part, &face.face);
+        self.refer_face(part, &face.face);
         Some(PenFace {
             part: index,
             face: face.face.clone(),

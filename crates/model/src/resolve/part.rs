@@ -2,6 +2,7 @@
 
 use super::frame::Frame;
 use super::lines::{Lines, incomplete};
+use super::want::Among;
 use super::{Resolver, shared};
 use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring};
 use quillet_geometry::Length;
@@ -67,7 +68,7 @@ impl<'a> Resolver<'a> {
             bench: lines.bench.cloned(),
             limits: Limits::default(),
             accepts: Vec::new(),
-            wants: lines.wants.iter().map(|it| (*it).clone()).collect(),
+            wants: Vec::new(),
             lets: Vec::new(),
         };
         self.part_lets(&lines, &mut part, frame);
@@ -83,6 +84,11 @@ impl<'a> Resolver<'a> {
             self.shape(&mut part, all_read);
         }
         part.limits = self.limits(lines.limits.iter().copied(), frame);
+        for said in &lines.wants {
+            if let Some(want) = self.want(said, Among::Part(&part), frame) {
+                part.wants.push(want);
+            }
+        }
         for (accept, scope) in &lines.accepts {
             let acceptance = self.acceptance(accept, *scope, frame);
             part.accepts.push(acceptance);

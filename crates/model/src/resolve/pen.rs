@@ -3,8 +3,9 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
+use super::want::Among;
 use crate::{Assembly, NameKind, Part, Pen};
-use quillet_syntax::ast::{self, ItemKind, PenLineKind};
+use quillet_syntax::ast::{self, ItemKind, JointLineKind, PenLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::sync::Arc;
 
@@ -39,18 +40,25 @@ impl<'a> Resolver<'a> {
             block: ast.block.unwrap_or(ast.name.span),
             parts: Vec::new(),
             joints: Vec::new(),
-            wants: lines.wants.iter().map(|it| (*it).clone()).collect(),
+            wants: Vec::new(),
             accepts: Vec::new(),
             limits: self.limits(lines.limits.iter().copied(), &mut frame),
             bench: lines.bench.cloned(),
             fill: None,
             assembly: Assembly::default(),
         };
-        for (joint, span) in &lines.joints {
-            if let Some(joint) = self.joint(joint, *span, &mut pen, &mut frame) {
+        let mut asked: Vec<(Option<usize>, &'a ast::Want)> = Vec::new();
+        for (said, span) in &lines.joints {
+            if let Some(joint) = self.joint(said, *span, &mut pen, &mut frame) {
+                let wants = said.lines.iter().filter_map(|line| match &line.kind {
+                    JointLineKind::Want(want) => Some((Some(pen.joints.len()), want)),
+                    _ => None,
+                });
+                asked.extend(wants);
                 pen.joints.push(joint);
             }
         }
+        asked.extend(lines.wants.iter().map(|want| (None, *want)));
         if let Some(fill) = lines.fill {
             pen.fill = self
                 .pen_part(fill, &mut pen, &mut frame)
@@ -60,13 +68,20 @@ impl<'a> Resolver<'a> {
             let acceptance = self.acceptance(accept, *scope, &mut frame);
             pen.accepts.push(acceptance);
         }
-        for want in &lines.wants {
-            self.refer_want(want, &frame);
+        for (joint, said) in asked {
+            let Some(want) = self.want(said, Among::Pen(&pen, joint), &mut frame) else {
+                continue;
+            };
+            match joint {
+                Some(joint) => pen.joints[joint].wants.push(want),
+                None => pen.wants.push(want),
+            }
         }
         if let Some(bench) = &pen.bench {
             self.refer_to(bench, &[NameKind::Bench], &frame);
         }
-        pen.assembly = Assembly::of(&pen);
+        let known = |name: &str| self.known.parts.get(name).cloned();
+        pen.assembly = Assembly::of(&pen, &known);
         Some(pen)
     }
 

@@ -1,63 +1,352 @@
-//! The names a want uses; what it measures is worked out when the pen is assembled.
+//! What is wanted: names resolved and dimensions matched; the pen put together gives the values.
 
 use super::Resolver;
+use super::clash::{clashed, mismatch};
 use super::frame::Frame;
-use crate::NameKind;
-use quillet_syntax::ast::{self, Arg, Expr, ExprKind, Test};
+use super::name::offer;
+use crate::{
+    Configured, Dimension, Measure, NameKind, Part, Pen, PenFace, Quantity, Sum, SumKind, Test,
+    Want, want::MEASURES,
+};
+use quillet_syntax::ast::{self, Arg, Expr, ExprKind};
+use quillet_syntax::{Finding, Severity, Span};
+use std::sync::Arc;
+
+/// What a want may speak of.
+#[derive(Clone, Copy)]
+pub(super) enum Among<'p> {
+    /// A pen, and the joint in whose block the want stands.
+    Pen(&'p Pen, Option<usize>),
+    /// A part by itself.
+    Part(&'p Part),
+}
 
 impl<'a> Resolver<'a> {
-    /// Records the parts, faces and `let`s that a want names.
-    pub(super) fn refer_want(&mut self, want: &ast::Want, frame: &Frame<'a>) {
-        self.refer_names(&want.measure, frame);
-        match &want.test {
-            Test::Compare(_, sum) => self.refer_names(sum, frame),
-            Test::About { value, tolerance } => {
-                self.refer_names(value, frame);
-                self.refer_names(tolerance, frame);
+    /// Resolves a want; none where something in it makes no sense, which is told of.
+    pub(super) fn want(
+        &mut self,
+        want: &'a ast::Want,
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<Want> {
+        let sums = [&want.measure].into_iter().chain(want.tested());
+        if let Some(sum) = sums.into_iter().find(|sum| long(sum)) {
+            self.say(mismatch(sum.span, "this sum is too long to be measured"));
+            return None;
+        }
+        let measure = self.sum(&want.measure, among, frame);
+        let test = match &want.test {
+            ast::Test::Compare(comparison, sum) => self
+                .sum(sum, among, frame)
+                .map(|sum| Test::Compare(*comparison, sum)),
+            ast::Test::About { value, tolerance } => {
+                let value = self.sum(value, among, frame);
+                let tolerance = self.sum(tolerance, among, frame);
+                value
+                    .zip(tolerance)
+                    .map(|(value, tolerance)| Test::About(value, tolerance))
             }
-            Test::Within(range) => {
-                self.refer_names(&range.from, frame);
-                self.refer_names(&range.to, frame);
+            ast::Test::Within(range) => {
+                let from = self.sum(&range.from, among, frame);
+                let to = self.sum(&range.to, among, frame);
+                from.zip(to).map(|(from, to)| Test::Within(from, to))
+            }
+        };
+        let (measure, test) = (measure?, test?);
+        let value = self.dimension(&measure)?;
+        let against: Vec<&Sum> = match &test {
+            Test::Compare(_, sum) => vec![sum],
+            Test::About(one, other) | Test::Within(one, other) => vec![one, other],
+        };
+        for sum in against {
+            let other = self.dimension(sum)?;
+            if let Err(clash) = value.matched(other) {
+                self.say(clashed(clash, want.span_of_test(), measure.span, sum.span));
+                return None;
+            }
+        }
+        Some(Want {
+            span: want.measure.span.to(want.span_of_test()),
+            measure,
+            test,
+        })
+    }
+
+    /// A sum whose measures all are one of their unit: what is left is its dimension.
+    fn dimension(&mut self, sum: &Sum) -> Option<Quantity> {
+        let one = |measure: &Measure| Some(Quantity::measured(1.0, measure.dimension()));
+        match sum.value(&one) {
+            Ok(value) => value,
+            // What is nothing only because every measure is one is no fault.
+            Err(crate::Clash::ByZero) => Some(Quantity::measured(1.0, Dimension::RATIO)),
+            Err(clash) => {
+                self.say(clashed(clash, sum.span, sum.span, sum.span));
+                None
             }
         }
     }
 
-    fn refer_names(&mut self, expr: &Expr, frame: &Frame<'a>) {
-        match &expr.kind {
-            ExprKind::Group(inner) | ExprKind::Negate(inner) => self.refer_names(inner, frame),
-            ExprKind::Binary(a, _, b) => {
-                self.refer_names(a, frame);
-                self.refer_names(b, frame);
-            }
-            ExprKind::Call { name, args } => {
-                for arg in args {
-                    match arg {
-                        Arg::Face(face) => self.refer_face_of(face, frame),
-                        Arg::Sum(Expr {
-                            kind: ExprKind::Name(_),
-                            ..
-                        }) if CONFIGURED.contains(&&*name.text) => {}
-                        Arg::Sum(sum) => self.refer_names(sum, frame),
-                    }
+    fn sum(&mut self, expr: &'a Expr, among: Among<'_>, frame: &mut Frame<'a>) -> Option<Sum> {
+        let all = |this: &mut Self, args: &'a [Arg], frame: &mut Frame<'a>| {
+            let sums = args.iter().map(|arg| match arg {
+                Arg::Sum(sum) => this.sum(sum, among, frame),
+                Arg::Face(face) => {
+                    this.say(mismatch(face.span, "min and max take sizes, not faces"));
+                    None
                 }
+            });
+            sums.collect::<Option<Vec<Sum>>>()
+        };
+        let kind = match &expr.kind {
+            ExprKind::Group(inner) => return self.sum(inner, among, frame),
+            ExprKind::Negate(inner) => SumKind::Negated(Box::new(self.sum(inner, among, frame)?)),
+            ExprKind::Binary(a, operator, b) => {
+                let (a, b) = (self.sum(a, among, frame), self.sum(b, among, frame));
+                SumKind::Combined(Box::new(a?), *operator, Box::new(b?))
             }
-            ExprKind::Name(text) => {
-                if let Some(entry) = self.scope.get(text) {
-                    self.refer(expr.span, entry.definition);
-                }
+            ExprKind::Call { name, args } => match &*name.text {
+                "min" => SumKind::Least(all(self, args, frame)?),
+                "max" => SumKind::Most(all(self, args, frame)?),
+                _ => SumKind::Measured(self.measure(name, args, among, frame)?),
+            },
+            ExprKind::Name(text) if bare_measure(text) && self.scope.get(text).is_none() => {
+                let name = ast::Name {
+                    text: text.clone(),
+                    span: expr.span,
+                };
+                SumKind::Measured(self.measure(&name, &[], among, frame)?)
             }
-            ExprKind::Quantity { .. } | ExprKind::Bad => {}
+            ExprKind::Quantity { .. } | ExprKind::Name(_) | ExprKind::Bad => {
+                SumKind::Known(self.eval(expr, frame)?)
+            }
+        };
+        Some(Sum {
+            span: expr.span,
+            kind,
+        })
+    }
+
+    fn measure(
+        &mut self,
+        name: &ast::Name,
+        args: &'a [Arg],
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<Measure> {
+        let Some((_, written, _)) = MEASURES.iter().find(|(word, ..)| *word == &*name.text) else {
+            let finding = Finding::new(
+                "unknown-name",
+                Severity::Error,
+                name.span,
+                format!("nothing that is measured is called {}", name.text),
+            );
+            let words: Vec<&str> = MEASURES.iter().map(|(word, ..)| *word).collect();
+            let near = quillet_syntax::nearest(&name.text, words.iter().copied());
+            let hint = format!("measures are {}", words.join(", "));
+            self.say(offer(finding, name.span, near, &hint));
+            return None;
+        };
+        let joint = |make: fn(usize) -> Measure, this: &mut Self, frame: &mut Frame<'a>| {
+            this.joint_asked(name, args, among, frame).map(make)
+        };
+        match (&*name.text, args) {
+            ("length", [Arg::Sum(it)]) => self.configured(it).map(Measure::Length),
+            ("mass", [Arg::Sum(it)]) => self.configured(it).map(Measure::Mass),
+            ("balance", [Arg::Sum(it)]) => self.configured(it).map(Measure::Balance),
+            ("turns", [] | [_, _]) => joint(Measure::Turns, self, frame),
+            ("travel", [] | [_, _]) => joint(Measure::Travel, self, frame),
+            ("overlap", [] | [_, _]) => joint(Measure::Overlap, self, frame),
+            ("wall", [Arg::Sum(part)]) => self.part_asked(part, among, frame).map(Measure::Wall),
+            ("diameter", [Arg::Sum(part), Arg::Sum(at)]) => {
+                let part = self.part_asked(part, among, frame);
+                let at = self.distance(at, "a station", frame);
+                Some(Measure::Diameter(part?, at?))
+            }
+            ("clearance", [Arg::Sum(one), Arg::Sum(other), Arg::Sum(configured)]) => {
+                let one = self.part_asked(one, among, frame);
+                let other = self.part_asked(other, among, frame);
+                let configured = self.configured(configured);
+                Some(Measure::Clearance(one?, other?, configured?))
+            }
+            ("distance", [Arg::Face(one), Arg::Face(other)]) => {
+                let one = self.face_asked(one, among, frame);
+                let other = self.face_asked(other, among, frame);
+                Some(Measure::Distance(Box::new(one?), Box::new(other?)))
+            }
+            ("ink", []) => Some(Measure::Ink),
+            _ => {
+                let message = format!("{} is written as in {written}", name.text);
+                self.say(mismatch(name.span, message));
+                None
+            }
         }
     }
 
-    fn refer_face_of(&mut self, face: &ast::Face, frame: &Frame<'a>) {
-        if self.refer_to(&face.part, &[NameKind::Part, NameKind::Bought], frame)
-            && let Some(part) = self.known.parts.get(&face.part.text).cloned()
-        {
-            self.refer_face(&part, &face.face);
+    fn configured(&mut self, expr: &Expr) -> Option<Configured> {
+        let text = match &expr.kind {
+            ExprKind::Name(text) => text,
+            _ => "",
+        };
+        let found = Configured::named(text);
+        if found.is_none() {
+            let finding = Finding::new(
+                "unknown-name",
+                Severity::Error,
+                expr.span,
+                "capped, uncapped or posted is expected here",
+            );
+            let words = Configured::ALL.iter().map(|it| it.word());
+            let near = quillet_syntax::nearest(text, words);
+            self.say(offer(
+                finding,
+                expr.span,
+                near,
+                "say in which configuration",
+            ));
+        }
+        found
+    }
+
+    /// The joint a measure is of: the one in whose block it stands, or that of two faces.
+    fn joint_asked(
+        &mut self,
+        name: &ast::Name,
+        args: &'a [Arg],
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<usize> {
+        let (pen, own) = match among {
+            Among::Pen(pen, own) => (Some(pen), own),
+            Among::Part(_) => (None, None),
+        };
+        if let ([], Some(own)) = (args, own) {
+            return Some(own);
+        }
+        if let ([Arg::Face(one), Arg::Face(other)], Some(pen)) = (args, pen) {
+            let one = self.face_asked(one, among, frame)?;
+            let other = self.face_asked(other, among, frame)?;
+            let pair = [(one.part, one.end), (other.part, other.end)];
+            let found = pen.joints.iter().position(|joint| {
+                let ends = [joint.male, joint.female].map(|it| (it.part, Some(it.end)));
+                ends == pair || ends == [pair[1], pair[0]]
+            });
+            if found.is_none() {
+                self.say(mismatch(
+                    one.span.to(other.span),
+                    "the pen has no joint of these two",
+                ));
+            }
+            return found;
+        }
+        self.say(
+            mismatch(name.span, format!("{} is measured of a joint", name.text)).hint(format!(
+                "write it in the joint's block, or as {}(part.end, part.end)",
+                name.text
+            )),
+        );
+        None
+    }
+
+    fn part_asked(
+        &mut self,
+        expr: &Expr,
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<usize> {
+        let ExprKind::Name(text) = &expr.kind else {
+            self.say(mismatch(expr.span, "the name of a part is expected here"));
+            return None;
+        };
+        let name = ast::Name {
+            text: text.clone(),
+            span: expr.span,
+        };
+        self.part_named(&name, among, frame)
+    }
+
+    fn part_named(
+        &mut self,
+        name: &ast::Name,
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<usize> {
+        if !self.refer_to(name, &[NameKind::Part, NameKind::Bought], frame) {
+            return None;
+        }
+        let (found, of) = match among {
+            Among::Pen(pen, _) => (pen.part_index(&name.text), &pen.name.text),
+            Among::Part(part) => ((part.name.text == name.text).then_some(0), &part.name.text),
+        };
+        if found.is_none() {
+            let message = format!("{} is no part of {of}", name.text);
+            self.say(Finding::new(
+                "unknown-name",
+                Severity::Error,
+                name.span,
+                message,
+            ));
+        }
+        found
+    }
+
+    fn face_asked(
+        &mut self,
+        face: &ast::Face,
+        among: Among<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<PenFace> {
+        let index = self.part_named(&face.part, among, frame)?;
+        let part = among.part(index)?;
+        self.face_of(index, &part, face)
+    }
+}
+
+impl Among<'_> {
+    /// A part of a pen; one that stands by itself has no faces to measure between.
+    fn part(self, index: usize) -> Option<Arc<Part>> {
+        match self {
+            Among::Pen(pen, _) => pen.parts.get(index).cloned(),
+            Among::Part(_) => None,
         }
     }
 }
 
-/// Measures whose argument is a configuration, not a name of the maker's.
-const CONFIGURED: [&str; 3] = ["length", "mass", "balance"];
+/// Whether a sum has more terms than anyone writes: each is a step deeper.
+fn long(sum: &Expr) -> bool {
+    let mut left = sum;
+    let mut terms = 0;
+    while let ExprKind::Binary(a, ..) = &left.kind {
+        left = a;
+        terms += 1;
+    }
+    terms > 200
+}
+
+/// A measure that may stand without parentheses.
+fn bare_measure(word: &str) -> bool {
+    matches!(word, "turns" | "travel" | "overlap" | "ink")
+}
+
+/// What a want is tested against, and where.
+trait Tested {
+    fn tested(&self) -> Vec<&Expr>;
+    fn span_of_test(&self) -> Span;
+}
+
+impl Tested for ast::Want {
+    fn tested(&self) -> Vec<&Expr> {
+        match &self.test {
+            ast::Test::Compare(_, sum) => vec![sum],
+            ast::Test::About { value, tolerance } => vec![value, tolerance],
+            ast::Test::Within(range) => vec![&range.from, &range.to],
+        }
+    }
+
+    fn span_of_test(&self) -> Span {
+        match &self.test {
+            ast::Test::Compare(_, sum) => sum.span,
+            ast::Test::About { value, tolerance } => value.span.to(tolerance.span),
+            ast::Test::Within(range) => range.span,
+        }
+    }
+}

@@ -1,0 +1,186 @@
+//! The air round the nib of a closed pen, what seals it, and what pumps it.
+
+use super::contact::{Member, Own};
+use super::settle::{Bodies, Settled};
+use super::throat::{Reach, tight};
+use super::{Spot, Touch};
+use crate::Origin;
+use quillet_geometry::envelope::{greatest, smallest};
+use quillet_geometry::{Chain, Point, Properties, Tag};
+
+/// The space round the nib when the pen is closed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Air {
+    /// Its volume, mm³: the cap's bore beyond the seal, less all that stands in it.
+    pub volume_mm3: f64,
+    /// The ring of contact that seals it; none where nothing does.
+    pub seal: Option<Touch>,
+    /// Where body and cap fit so closely that the one pumps in the other while it is drawn off.
+    pub pistons: Vec<Piston>,
+}
+
+/// A close fit along a stretch: while it lasts, drawing the cap off draws air, and ink.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Piston {
+    /// The place on what goes in.
+    pub male: Spot,
+    /// The place on what receives it.
+    pub female: Spot,
+    /// For how far the fit lasts while the cap is drawn, mm.
+    pub stroke_mm: f64,
+    /// The bore's radius, mm.
+    pub radius_mm: f64,
+}
+
+impl Piston {
+    /// How much the free volume grows while the fit lasts, as a share of it.
+    pub fn share(&self, air: &Air) -> f64 {
+        let swept = std::f64::consts::PI * self.radius_mm.powi(2) * self.stroke_mm;
+        if air.volume_mm3 > 0.0 {
+            swept / air.volume_mm3
+        } else {
+            f64::INFINITY
+        }
+    }
+}
+
+/// The air of a cap joint at rest; the cap may be the female or the male.
+pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
+    // What stands out furthest towards the other side: the nib, in whichever of the two it is.
+    let reach = |member: &Member, deep: bool| {
+        let ends = member
+            .plain
+            .pieces
+            .iter()
+            .map(|it| if deep { it.to_z } else { -it.from_z });
+        ends.fold(f64::NEG_INFINITY, f64::max)
+    };
+    let foremost = |members: &[Member], deep: bool| {
+        let most = members
+            .iter()
+            .max_by(|a, b| reach(a, deep).total_cmp(&reach(b, deep)))?;
+        Some(most.part).filter(|part| bodies.parts[*part].bought)
+    };
+    let nibs = [foremost(&rest.males, true), foremost(&rest.females, false)];
+    let seals = |touch: &&Touch| {
+        let of_nib =
+            nibs.contains(&Some(touch.male.part)) || nibs.contains(&Some(touch.female.part));
+        !of_nib && rest.own == Own::Counts
+    };
+    let seal = rest.touches.iter().find(seals).copied();
+    let from = seal.map_or(0.0, |touch| {
+        let member = rest.females.iter().find(|it| it.part == touch.female.part);
+        member
+            .map_or(0.0, |it| it.place.of(touch.female.station_mm))
+            .max(0.0)
+    });
+    Air {
+        volume_mm3: volume_mm3(rest, from),
+        seal,
+        pistons: pistons(bodies, rest),
+    }
+}
+
+/// The room in the females from a depth on, less the males.
+fn volume_mm3(rest: &Settled, from: f64) -> f64 {
+    let far = rest
+        .females
+        .iter()
+        .flat_map(|it| it.plain.pieces.iter().map(|piece| piece.to_z))
+        .fold(from, f64::max);
+    let bores: Vec<Chain> = rest
+        .females
+        .iter()
+        .flat_map(|it| bores(it, from, far))
+        .collect();
+    // The narrowest of all that lie there; beyond the first bottom there is other air.
+    let open = smallest(&bores);
+    let Some(room) = open.iter().find(|it| it.start().z <= from + 1e-6) else {
+        return 0.0;
+    };
+    let bottom = room
+        .segments()
+        .iter()
+        .find(|it| it.curve.end().r < 1e-6 || it.curve.start().r < 1e-6)
+        .map_or(room.end().z, |it| it.curve.end().z);
+    let Some(room) = room.between(from, bottom) else {
+        return 0.0;
+    };
+    let outsides: Vec<Chain> = rest
+        .males
+        .iter()
+        .flat_map(|it| it.plain.radii.outer.iter().map(|chain| placed(chain, it)))
+        .filter_map(|chain| chain.between(from, bottom))
+        .collect();
+    let taken = greatest(&outsides, from, bottom);
+    Properties::between([&room], &taken).volume_mm3.max(0.0)
+}
+
+/// A female's bores on the joint's axis, its solid stretches as bores of nothing.
+fn bores(member: &Member, from: f64, far: f64) -> Vec<Chain> {
+    let radii = &member.plain.radii;
+    let Some(outer) = radii.outer.first().map(|chain| placed(chain, member)) else {
+        return Vec::new();
+    };
+    let (start, end) = (outer.start().z, outer.end().z);
+    let mut open: Vec<Chain> = radii
+        .inner
+        .iter()
+        .map(|chain| placed(chain, member))
+        .collect();
+    open.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    let mut reached = start.max(from);
+    let mut found = Vec::new();
+    let solid =
+        |a: f64, b: f64| Chain::polyline(Tag::default(), &[Point::new(a, 0.0), Point::new(b, 0.0)]);
+    for bore in open {
+        let (a, b) = (bore.start().z, bore.end().z);
+        if a > reached + 1e-6 {
+            found.extend(solid(reached, a));
+        }
+        reached = reached.max(b);
+        found.extend(bore.between(from, far));
+    }
+    if end > reached + 1e-6 {
+        found.extend(solid(reached, end));
+    }
+    found
+}
+
+fn placed(chain: &Chain, member: &Member) -> Chain {
+    match member.place.reversed {
+        false => chain.moved(member.place.offset_mm),
+        true => chain.reversed(member.place.offset_mm),
+    }
+}
+
+fn pistons(bodies: &Bodies, rest: &Settled) -> Vec<Piston> {
+    let mut found = Vec::new();
+    for male in &rest.males {
+        for female in &rest.females {
+            let threads: Vec<(Reach, Reach)> =
+                super::clearance::threads(bodies, rest, male, female);
+            let sides = tight(
+                (&male.plain.radii, male.place),
+                (&female.plain.radii, female.place),
+                &threads,
+            );
+            found.extend(sides.into_iter().map(|(one, other, stroke_mm)| {
+                let spot = |member: &Member, side: &super::throat::Side| Spot {
+                    part: member.part,
+                    origin: bodies.origin(member.part, side.tag),
+                    station_mm: member.place.station(side.z_mm),
+                    radius_mm: side.radius_mm,
+                };
+                Piston {
+                    male: spot(male, &one),
+                    female: spot(female, &other),
+                    stroke_mm,
+                    radius_mm: other.radius_mm,
+                }
+            }));
+        }
+    }
+    found.retain(|it: &Piston| !matches!(it.male.origin, Origin::Axis));
+    found
+}
