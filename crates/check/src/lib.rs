@@ -14,6 +14,7 @@ mod merge;
 mod rule;
 mod rules;
 mod shape;
+pub mod spots;
 mod view;
 mod walls;
 mod words;

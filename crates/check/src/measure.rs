@@ -104,7 +104,11 @@ fn measured(
 /// What a measure comes to.
 fn value(measure: &Measure, parts: &[Arc<Part>], pen: Option<&Pen>) -> Option<Quantity> {
     let configuration = |configured: &Configured| pen?.assembly.configuration(*configured);
-    let threads = |joint: &usize| pen?.assembly.joints.get(*joint)?.engagements.first();
+    // Threads that never reach each other have no turns to speak of.
+    let threads = |joint: &usize| {
+        let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
+        threads.filter(|it| it.overlap_mm > 0.0)
+    };
     let amount = match measure {
         Measure::Length(configured) => configuration(configured)?.length_mm,
         Measure::Mass(configured) => configuration(configured)?.filled.mass_g,

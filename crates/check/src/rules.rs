@@ -4,31 +4,53 @@ mod blocked_start;
 mod broken_through;
 mod crumbling_thread;
 mod cuts_nothing;
+mod deeper;
 mod die_wont_pass;
 mod drill_wander;
+mod dry_nib;
+mod finish_closes_fit;
+mod fitted;
+mod ink_attacks;
+mod joined_twice;
 mod joint_threads;
 mod kinked_outside;
+mod leaky_reservoir;
+mod lettered_out_of_line;
+mod loose_part;
 mod missing_thread;
 mod mouth_splits;
+mod nib_strikes_cap;
 mod no_room_for_tap;
 mod no_runout;
 mod odd_thread;
 mod off_tap_drill;
 mod off_tenon;
 mod poor_fit;
+mod press_cracks;
+mod proud_joint;
+mod pumps_ink;
+mod rolls_away;
+mod short_engagement;
+mod slow_cap;
 mod snaps_at_joint;
+mod step_under_fingers;
+mod stops_early;
 mod tap_wont_reach;
 mod thin_end;
 mod thin_wall;
 mod thread_mismatch;
+mod too_close_to_call;
+mod trapped_air;
 mod unused_item;
 mod want_unmet;
+mod wont_pass;
+mod wont_post;
 
 use crate::Rule;
 use crate::rule::elsewhere;
 use quillet_syntax::Severity::{Error, Note, Warning};
 
-/// Every rule, in the order of the manual: the language, walls, threads, fits.
+/// Every rule, in the order of the manual: the language, walls, threads, assembly.
 pub static RULES: &[&Rule] = &[
     // Language
     &elsewhere("syntax", Error, include_str!("rules/syntax.md")),
@@ -64,7 +86,6 @@ pub static RULES: &[&Rule] = &[
         Note,
         include_str!("rules/unordered-stations.md"),
     ),
-    &elsewhere("joined-twice", Error, include_str!("rules/joined-twice.md")),
     &STALE_ACCEPTANCE,
     &unused_item::RULE,
     &want_unmet::RULE,
@@ -94,8 +115,28 @@ pub static RULES: &[&Rule] = &[
     &off_tap_drill::RULE,
     &off_tenon::RULE,
     &odd_thread::RULE,
-    // Plain joints
+    &slow_cap::RULE,
+    &short_engagement::RULE,
+    // Assembly
+    &stops_early::RULE,
+    &wont_pass::RULE,
+    &nib_strikes_cap::RULE,
+    &too_close_to_call::RULE,
+    &proud_joint::RULE,
     &poor_fit::RULE,
+    &press_cracks::RULE,
+    &trapped_air::RULE,
+    &dry_nib::RULE,
+    &pumps_ink::RULE,
+    &leaky_reservoir::RULE,
+    &ink_attacks::RULE,
+    &loose_part::RULE,
+    &joined_twice::RULE,
+    &wont_post::RULE,
+    &finish_closes_fit::RULE,
+    &lettered_out_of_line::RULE,
+    &step_under_fingers::RULE,
+    &rolls_away::RULE,
 ];
 
 /// Told by the checker itself, when all rules have run.

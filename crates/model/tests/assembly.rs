@@ -134,11 +134,10 @@ fn the_worked_pen_comes_together() {
         5e-4,
     );
 
+    let nib = design.pens[0].part_index("nib-unit").unwrap();
     let clearance = |kind: ClearanceKind| {
-        cap.clearances
-            .iter()
-            .find(|it| it.kind == kind)
-            .expect("there is one")
+        let of_nib = |it: &&quillet_model::Clearance| it.kind == kind && it.male.part == nib;
+        cap.clearances.iter().find(of_nib).expect("there is one")
     };
     // The nib's point has radius 2: the 118° cone is as narrow 54 + (6.1 - 2) / tan 59° deep.
     let cone = 54.0 + 4.1 / 59f64.to_radians().tan() - 52.5;

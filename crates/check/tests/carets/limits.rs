@@ -24,6 +24,9 @@ part knob from face to top {{
   blank of acrylic rod 16
   length 10
   outside dia 11.4
+  from face {{
+    drill 2 through
+  }}
 }}
 
 pen plain {{

@@ -122,7 +122,7 @@ fn warning(judged: &Judged) -> Option<String> {
 /// The wants of a pen and of its joints as they are written; met where no finding says otherwise.
 fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
     let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-    let say = |want: &ast::Want| {
+    let say = |want: &quillet_model::Want| {
         let unmet = |it: &&Finding| it.rule == "want-unmet" && want.span.contains(it.span);
         Want {
             says: design

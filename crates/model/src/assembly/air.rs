@@ -15,6 +15,8 @@ pub struct Air {
     pub volume_mm3: f64,
     /// The ring of contact that seals it; none where nothing does.
     pub seal: Option<Touch>,
+    /// The cap is open at its far end.
+    pub open_ended: bool,
     /// Where body and cap fit so closely that the one pumps in the other while it is drawn off.
     pub pistons: Vec<Piston>,
 }
@@ -74,15 +76,17 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
             .map_or(0.0, |it| it.place.of(touch.female.station_mm))
             .max(0.0)
     });
+    let (volume_mm3, open_ended) = room(rest, from);
     Air {
-        volume_mm3: volume_mm3(rest, from),
+        volume_mm3,
         seal,
+        open_ended,
         pistons: pistons(bodies, rest),
     }
 }
 
-/// The room in the females from a depth on, less the males.
-fn volume_mm3(rest: &Settled, from: f64) -> f64 {
+/// The room in the females from a depth on, less the males, mm³; and whether it has no end.
+fn room(rest: &Settled, from: f64) -> (f64, bool) {
     let far = rest
         .females
         .iter()
@@ -96,15 +100,17 @@ fn volume_mm3(rest: &Settled, from: f64) -> f64 {
     // The narrowest of all that lie there; beyond the first bottom there is other air.
     let open = smallest(&bores);
     let Some(room) = open.iter().find(|it| it.start().z <= from + 1e-6) else {
-        return 0.0;
+        return (0.0, false);
     };
     let bottom = room
         .segments()
         .iter()
         .find(|it| it.curve.end().r < 1e-6 || it.curve.start().r < 1e-6)
-        .map_or(room.end().z, |it| it.curve.end().z);
+        .map(|it| it.curve.end().z);
+    let open_ended = bottom.is_none();
+    let bottom = bottom.unwrap_or(room.end().z);
     let Some(room) = room.between(from, bottom) else {
-        return 0.0;
+        return (0.0, open_ended);
     };
     let outsides: Vec<Chain> = rest
         .males
@@ -113,7 +119,10 @@ fn volume_mm3(rest: &Settled, from: f64) -> f64 {
         .filter_map(|chain| chain.between(from, bottom))
         .collect();
     let taken = greatest(&outsides, from, bottom);
-    Properties::between([&room], &taken).volume_mm3.max(0.0)
+    (
+        Properties::between([&room], &taken).volume_mm3.max(0.0),
+        open_ended,
+    )
 }
 
 /// A female's bores on the joint's axis, its solid stretches as bores of nothing.

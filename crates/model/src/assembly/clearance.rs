@@ -1,6 +1,6 @@
 //! What is left between parts that do not touch.
 
-use super::contact::{Member, meeting};
+use super::contact::{Member, Met, meetings};
 use super::settle::{Bodies, Settled};
 use super::throat::{Reach, Side, throat};
 use super::tolerance::{NIB_MM, tolerance};
@@ -79,7 +79,7 @@ pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
         found.extend(
             rest.females
                 .iter()
-                .filter_map(|female| corner(bodies, tip, female)),
+                .filter_map(|female| corner(bodies, rest, tip, female)),
         );
     }
     found.sort_by(|a, b| {
@@ -90,22 +90,25 @@ pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
     found
 }
 
+/// What these two would touch next, beyond what touches already.
 fn ahead(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
-    let met = meeting(bodies.parts, male, female, rest.own)?;
-    let near = met.travel_mm > TOUCHING_MM && met.travel_mm < FAR_MM;
-    near.then(|| {
-        axial(
-            bodies,
-            ClearanceKind::Ahead,
-            met.touch.male,
-            met.touch.female,
-            met.travel_mm,
-        )
-    })
+    let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
+    let met = meetings(bodies.parts, pair.0, pair.1, rest.own, FAR_MM);
+    let near = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
+    let next = met.iter().find(near)?;
+    let (one, other) = (next.touch.male, next.touch.female);
+    Some(axial(
+        bodies,
+        rest,
+        ClearanceKind::Ahead,
+        one,
+        other,
+        next.travel_mm,
+    ))
 }
 
 /// From the foremost of what goes in to where a blind hole stops being full diameter.
-fn corner(bodies: &Bodies, male: &Member, female: &Member) -> Option<Clearance> {
+fn corner(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
     let part = &bodies.parts[female.part];
     let tip = male
         .plain
@@ -140,11 +143,19 @@ fn corner(bodies: &Bodies, male: &Member, female: &Member) -> Option<Clearance> 
     let tip_r = tip.curve.end().r.min(tip.curve.start().r);
     let male = spot(male, tip.origin, at, tip_r);
     let female = spot(female, Origin::Feature(index), piece.from_z, piece.most_r);
-    Some(axial(bodies, ClearanceKind::Corner, male, female, gap))
+    Some(axial(
+        bodies,
+        rest,
+        ClearanceKind::Corner,
+        male,
+        female,
+        gap,
+    ))
 }
 
 fn axial(
     bodies: &Bodies,
+    rest: &Settled,
     kind: ClearanceKind,
     male: Spot,
     female: Spot,
@@ -153,7 +164,7 @@ fn axial(
     let of = |spot: &Spot| tolerance(&bodies.parts[spot.part], spot).axial_mm;
     let nib = [&male, &female]
         .into_iter()
-        .any(|spot| bodies.is_nib(spot.part));
+        .any(|spot| rest.carries(spot.part) && bodies.is_nib(spot.part));
     let worst = of(&male).max(of(&female)) + if nib { NIB_MM } else { 0.0 };
     Clearance {
         kind,

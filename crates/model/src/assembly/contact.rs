@@ -52,6 +52,9 @@ pub(crate) enum Own {
     Counts,
     /// They take each other up: the inside of one is not drawn.
     Passes,
+    /// As drawn but for the threads meant for each other, which do not match: that is a fault of
+    /// its own, and everything else should still be found.
+    Mismatched,
 }
 
 /// Contacts within this of the least count as one, mm.
@@ -79,7 +82,7 @@ pub(crate) fn meetings(
             if male.own && female.own && own == Own::Passes {
                 continue;
             }
-            for (one, other) in passes(male, female) {
+            for (one, other) in passes(male, female, own) {
                 sweep(male, one, female, other, within_mm, &mut least, &mut met);
             }
         }
@@ -123,12 +126,13 @@ pub(crate) fn meeting(
 /// A male thread passes the female thread that matches it, and nothing else does: so the male
 /// without those threads meets the female with its crests, and the male with its crests meets
 /// the female without.
-fn passes<'a>(male: &'a Member, female: &'a Member) -> Vec<(&'a Outline, &'a Outline)> {
+fn passes<'a>(male: &'a Member, female: &'a Member, own: Own) -> Vec<(&'a Outline, &'a Outline)> {
     if !(male.own && female.own) {
         return vec![(&male.plain, &female.plain)];
     }
     let thinned = male.squeezed.as_ref().unwrap_or(&male.plain);
     match (&male.cored, &female.cored) {
+        (Some(one), Some(other)) if own == Own::Mismatched => vec![(one, other)],
         (Some(one), Some(other)) => vec![(one, &female.plain), (thinned, other)],
         _ => vec![(thinned, &female.plain)],
     }

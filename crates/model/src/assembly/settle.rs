@@ -3,7 +3,7 @@
 use super::contact::{Member, Met, Own, TOUCHING_MM, Touch, meeting, meetings};
 use super::group::Groups;
 use super::outline::Outline;
-use super::threads::mated;
+use super::threads::{mated, meant};
 use super::{MatedThreads, Place};
 use crate::{FitAsked, Joint, JointEnd, Part};
 use quillet_geometry::Length;
@@ -151,6 +151,9 @@ impl<'a> Bodies<'a> {
         });
         match (joint.verb, opening) {
             (Verb::Push, Some(0.0)) => Own::Passes,
+            _ if mated(joint, self.parts).is_empty() && !meant(joint, self.parts).is_empty() => {
+                Own::Mismatched
+            }
             _ => Own::Counts,
         }
     }
@@ -162,7 +165,7 @@ impl<'a> Bodies<'a> {
             Side::Female => Place::inward(part, end.end),
         };
         let axis = groups.place(end.part).inverse().then(here);
-        let pairs = mated(joint, self.parts);
+        let pairs = meant(joint, self.parts);
         let cored: Vec<usize> = pairs
             .iter()
             .map(|pair| match side {
@@ -291,6 +294,12 @@ fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &[Arc<Part>]) -> f64 {
 }
 
 impl Settled {
+    /// Whether a part only goes with one of the joint's own two.
+    pub(crate) fn carries(&self, part: usize) -> bool {
+        let mut members = self.males.iter().chain(&self.females);
+        members.any(|it| it.part == part && !it.own)
+    }
+
     /// Makes one group of all that the joint brings together.
     pub(crate) fn join(&self, joint: &Joint, groups: &mut Groups) {
         let members = || self.males.iter().chain(&self.females);

@@ -84,6 +84,27 @@ pub(crate) fn mated(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
     pairs
 }
 
+/// The threads of a joint that mate; where none do, the two that are nearest in diameter, which
+/// were meant for each other.
+pub(crate) fn meant(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
+    let pairs = mated(joint, parts);
+    if !pairs.is_empty() || !matches!(joint.verb, Verb::Screw | Verb::Close) {
+        return pairs;
+    }
+    let mut nearest: Option<(Length, MatedThreads)> = None;
+    for (male, one) in threads(&parts[joint.male.part], Side::Outside) {
+        for (female, other) in threads(&parts[joint.female.part], Side::Inside) {
+            let apart = (one.major() - other.major()).abs();
+            if nearest.is_none_or(|(least, _)| apart < least) {
+                nearest = Some((apart, MatedThreads { male, female }));
+            }
+        }
+    }
+    // Threads of far different size were never meant for each other.
+    let near = nearest.filter(|(apart, _)| *apart <= Length::mm(1.0));
+    near.map(|(_, pair)| pair).into_iter().collect()
+}
+
 /// How the threads of a joint are engaged when the male's leading face lies this deep.
 pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -> Vec<Engagement> {
     let (male, female) = (&parts[joint.male.part], &parts[joint.female.part]);

@@ -66,7 +66,7 @@ impl<'a> Resolver<'a> {
             }
         }
         Some(Want {
-            span: want.measure.span.to(want.span_of_test()),
+            span: want.span,
             measure,
             test,
         })

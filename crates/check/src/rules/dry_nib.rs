@@ -1,0 +1,44 @@
+//! `dry-nib`: a closed pen whose nib is not sealed.
+
+use crate::{Findings, PenView, Rule, Run};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "dry-nib",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("dry-nib.md"),
+    run: Run::Pen(run),
+};
+
+fn run(view: &PenView<'_>, findings: &mut Findings) {
+    let mut joints = view.pen.joints.iter();
+    let cap = joints.find(|joint| joint.verb == Verb::Close);
+    let (Some(cap), Some(air)) = (cap, &view.pen.assembly.air) else {
+        return;
+    };
+    let ml = air.volume_mm3 / 1000.0;
+    let (why, hint) = match (air.open_ended, air.seal.is_some() || ringed(view)) {
+        (true, _) => (
+            "the cap's bore goes right through",
+            "close the crown: drill it blind, or add the finial that closes it",
+        ),
+        (false, false) => (
+            "nothing of the cap touches the body all round",
+            "let the cap's mouth, or an inner cap, come to rest on a shoulder",
+        ),
+        (false, true) => return,
+    };
+    let message = format!("{why}, so the {ml:.1} ml of air round the nib is open");
+    findings.push(RULE.at(cap.head, message).hint(hint));
+}
+
+/// Whether an O-ring seals the cap.
+fn ringed(view: &PenView<'_>) -> bool {
+    let seals = view.pen.assembly.rings.iter();
+    seals.filter_map(|ring| ring.seal).any(|seal| {
+        let joint = view.pen.joints.get(seal.joint);
+        joint.is_some_and(|joint| joint.verb == Verb::Close) && seal.squeeze > 0.0
+    })
+}

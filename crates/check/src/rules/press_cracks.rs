@@ -1,0 +1,88 @@
+//! `press-cracks`: more interference than the part around it bears.
+
+use super::fitted::Fitted;
+use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
+use quillet_geometry::Length;
+use quillet_model::{FitAsked, Spot};
+use quillet_standards::material::Family;
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "press-cracks",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Number),
+    page: include_str!("press-cracks.md"),
+    run: Run::Joint(run),
+};
+
+/// The strain that resin bears for years, and how much warmer a pen may come to be than when it
+/// was pressed; common practice, no published source.
+const STRAIN: f64 = 0.003;
+const WARMER_K: f64 = 30.0;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    if view.joint.verb != Verb::Press {
+        return;
+    }
+    let Some(fitted) = Fitted::of(view) else {
+        return;
+    };
+    let drawn = (-fitted.clearance()).to_mm();
+    let most = match &view.joint.asks {
+        Some((FitAsked::Fit(fit), _)) => {
+            let limits = fit.at(fitted.hole);
+            limits.map_or(drawn, |limits| drawn.max(-limits.clearance.min().to_mm()))
+        }
+        Some((FitAsked::Interference(size), _)) => drawn.max(size.to_mm()),
+        _ => drawn,
+    };
+    let around = material(view, &fitted.at.female);
+    let Some((around, name)) = around.filter(|(kind, _)| kind.family() != Family::Metal) else {
+        return;
+    };
+    let expands = |kind: &quillet_standards::material::Material| {
+        kind.expansion_per_million_k()
+            .map_or(0.0, |(value, _)| value * 1e-6)
+    };
+    let inside = material(view, &fitted.at.male);
+    let apart = inside.map_or(0.0, |(kind, _)| (expands(kind) - expands(around)).max(0.0));
+    let strain = most / fitted.hole.to_mm() + apart * WARMER_K;
+    let bears = view.number_limit(&RULE, STRAIN);
+    if strain <= bears {
+        return;
+    }
+    let warm = match apart > 0.0 {
+        true => format!(
+            ", {:.2} % of it by warming {WARMER_K:.0} K",
+            apart * WARMER_K * 100.0
+        ),
+        false => String::new(),
+    };
+    let message = format!(
+        "{:.3} mm of interference strains {} by {:.2} %{warm}; {name} bears {:.2} %",
+        most.max(0.0),
+        words::dia(fitted.hole),
+        strain * 100.0,
+        bears * 100.0,
+    );
+    let pen = view.pen.pen;
+    let fits = Length::mm((bears - apart * WARMER_K).max(0.0) * fitted.hole.to_mm());
+    findings.push(
+        RULE.at(view.joint.head, message)
+            .label(spots::span(pen, &fitted.at.female), "what may crack")
+            .hint(format!(
+                "an interference of {} or less bears it; or glue it with a gap",
+                fits
+            )),
+    );
+}
+
+fn material<'a>(
+    view: &JointView<'a>,
+    spot: &Spot,
+) -> Option<(&'static quillet_standards::material::Material, &'a str)> {
+    let part = &view.pen.pen.parts[spot.part];
+    let material = part.material_at(Length::mm(spot.station_mm))?;
+    Some((material.kind, &material.name))
+}

@@ -1,0 +1,98 @@
+//! `proud-joint`: a step that a finger finds where two outsides meet.
+
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use quillet_geometry::{Chain, Length};
+use quillet_model::{Part, Place, Profiles};
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{Finding, Severity};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "proud-joint",
+    severity: Severity::Note,
+    limit: Some(Threshold::Length),
+    page: include_str!("proud-joint.md"),
+    run: Run::Joint(run),
+};
+
+/// Steps from this, in radius, are felt; those beyond the second are meant.
+const FELT: Length = Length::from_nm(50_000);
+const MEANT: Length = Length::from_nm(250_000);
+/// What `flush` allows.
+const FLUSH: Length = Length::from_nm(5_000);
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest() else { return };
+    if matches!(view.joint.verb, Verb::Post | Verb::Push) {
+        return;
+    }
+    let place = |members: &[(usize, Place)], part: usize| {
+        members
+            .iter()
+            .find(|(index, _)| *index == part)
+            .map(|(_, place)| *place)
+    };
+    let (Some(inner), Some(outer)) = (
+        place(&rest.males, view.joint.male.part),
+        place(&rest.females, view.joint.female.part),
+    ) else {
+        return;
+    };
+    // The outsides meet where the male leaves the female's face.
+    let meets = rest.touches.iter().any(|it| {
+        it.female.part == view.joint.female.part
+            && it.male.part == view.joint.male.part
+            && outer.of(it.female.station_mm).abs() < 1e-6
+    });
+    let (Some(behind), Some(at)) = (
+        radius(view.male, inner, false),
+        radius(view.female, outer, true),
+    ) else {
+        return;
+    };
+    let step = Length::mm((behind - at).abs());
+    let flush = view.joint.flush;
+    let felt = step >= view.length_limit(&RULE, FELT) && step <= MEANT;
+    if !meets || !(felt || flush.is_some() && step > FLUSH) {
+        return;
+    }
+    let (proud, other) = match behind > at {
+        true => (view.male_name(), view.female_name()),
+        false => (view.female_name(), view.male_name()),
+    };
+    let message = format!(
+        "{proud} stands {} proud of {other} where their outsides meet ({} against {})",
+        words::against(step, FELT),
+        words::dia(Length::mm(behind).twice()),
+        words::dia(Length::mm(at).twice()),
+    );
+    let finding = RULE.at(view.joint.head, message);
+    let finding = match flush {
+        Some(span) => Finding {
+            severity: Severity::Warning,
+            ..finding
+        }
+        .label(span, "to be flush"),
+        None => finding,
+    };
+    findings
+        .push(finding.hint("give both one diameter there, or blend them together on the lathe"));
+}
+
+/// The outside's radius beside the female's face, on the male's side or the female's, broken
+/// corners passed over.
+fn radius(part: &Part, place: Place, inward: bool) -> Option<f64> {
+    let profiles = part.profiles.as_ref()?;
+    let outer: &Chain = &profiles.crest.outer;
+    let station = place.station(0.0);
+    // The way away from the face, along the part's stations.
+    let up = inward != place.reversed;
+    let just = if up { 1e-6 } else { -1e-6 };
+    let piece = outer.segment_at(station + just)?;
+    let is_edge = |profiles: &Profiles| profiles.origin(piece.tag).is_edge();
+    let place = match (is_edge(profiles), up) {
+        (true, true) => piece.curve.end(),
+        (true, false) => piece.curve.start(),
+        (false, _) => return Some(piece.curve.radius_at(station)),
+    };
+    Some(place.r)
+}

@@ -1,0 +1,60 @@
+//! `slow-cap`: a cap that takes too many turns.
+
+use crate::{Findings, JointView, Rule, Run, Threshold};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "slow-cap",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Number),
+    page: include_str!("slow-cap.md"),
+    run: Run::Joint(run),
+};
+
+/// More turns than this annoy; common practice, no published source.
+const TURNS: f64 = 2.0;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(threads) = view.at_rest().and_then(|rest| rest.engagements.first()) else {
+        return;
+    };
+    let most = view.number_limit(&RULE, TURNS);
+    let turns = threads.turns();
+    if view.joint.verb != Verb::Close || turns <= most + 1e-9 {
+        return;
+    }
+    let (male, female) = (
+        &view.male.features[threads.threads.male],
+        &view.female.features[threads.threads.female],
+    );
+    let message = format!(
+        "{turns:.2} turns to take the cap off: {:.2} mm of travel over a lead of {}; {most} wanted at most",
+        threads.travel_mm,
+        threads.form.lead(),
+    );
+    let finding = RULE
+        .at(view.joint.head, message)
+        .label(female.span, format!("begins {:.2} mm in", threads.mouth_mm))
+        .label(
+            male.span,
+            format!("its leading edge comes {:.2} mm in", threads.leading_mm),
+        );
+    let starts = (threads.travel_mm / (most * threads.form.pitch_mm())).ceil() as u32;
+    let named = male
+        .thread()
+        .and_then(|(thread, _)| thread.name.as_ref().map(|name| (thread, name)));
+    let finding = match named.filter(|_| starts <= 4) {
+        Some((thread, name)) => {
+            let text = format!(
+                "thread {} = {} starts {starts}",
+                name.text, thread.designation.text
+            );
+            finding.fix(format!("cut it with {starts} starts"), thread.span, text)
+        }
+        None => finding,
+    };
+    findings.push(
+        finding.hint("shorten the threads, begin the inside one deeper, or give them more starts"),
+    );
+}

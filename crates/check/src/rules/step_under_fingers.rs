@@ -1,0 +1,109 @@
+//! `step-under-fingers`: a sharp step where the pen is held.
+
+use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
+use quillet_geometry::{Curve, Length};
+use quillet_model::Spot;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "step-under-fingers",
+    severity: Severity::Note,
+    limit: Some(Threshold::Length),
+    page: include_str!("step-under-fingers.md"),
+    run: Run::Pen(run),
+};
+
+/// A rise that is felt, in radius, and where fingers are, mm behind the foremost cut part's front;
+/// common practice, no published source.
+const FELT: Length = Length::from_nm(1_000_000);
+const HELD_MM: (f64, f64) = (5.0, 25.0);
+
+fn run(view: &PenView<'_>, findings: &mut Findings) {
+    let pen = view.pen;
+    let Some(open) = &pen.assembly.uncapped else {
+        return;
+    };
+    if !pen
+        .joints
+        .iter()
+        .any(|joint| joint.verb == quillet_syntax::ast::Verb::Close)
+    {
+        return;
+    }
+    let ends = |part: usize| {
+        let place = open.places[part]?;
+        let (a, b) = (place.of(0.0), place.of(pen.parts[part].length.to_mm()));
+        Some((a.min(b), a.max(b)))
+    };
+    let cut = (0..pen.parts.len()).filter(|part| !pen.parts[*part].bought);
+    let Some(front) = cut
+        .clone()
+        .filter_map(|part| Some(ends(part)?.0))
+        .reduce(f64::min)
+    else {
+        return;
+    };
+    let felt = view
+        .limit(&RULE)
+        .and_then(|line| line.value.as_length())
+        .unwrap_or(FELT);
+    for part in cut {
+        let Some(place) = open.places[part] else {
+            continue;
+        };
+        let Some(profiles) = &pen.parts[part].profiles else {
+            continue;
+        };
+        for segment in profiles.crest.outer.segments() {
+            let Curve::Line(line) = &segment.curve else {
+                continue;
+            };
+            let z = place.of(line.start.z);
+            let held = (HELD_MM.0..=HELD_MM.1).contains(&(z - front));
+            if !segment.curve.is_vertical() || !held {
+                continue;
+            }
+            let rise = Length::mm((outside(view, z + JUST) - outside(view, z - JUST)).abs());
+            if rise <= felt {
+                continue;
+            }
+            let spot = Spot {
+                part,
+                origin: profiles.origin(segment.tag),
+                station_mm: line.start.z,
+                radius_mm: line.start.r,
+            };
+            let message = format!(
+                "a sharp step of {} {:.0} mm behind the front, where the pen is held",
+                words::against(rise, felt),
+                z - front
+            );
+            findings.push(
+                RULE.at(spots::span(pen, &spot), message)
+                    .hint("round or chamfer it, or move it further back"),
+            );
+        }
+    }
+}
+
+/// A hair to either side of a step, mm.
+const JUST: f64 = 1e-6;
+
+/// The radius of the open pen at a place: that of the fattest part there.
+fn outside(view: &PenView<'_>, z: f64) -> f64 {
+    let pen = view.pen;
+    let Some(open) = &pen.assembly.uncapped else {
+        return 0.0;
+    };
+    let radius = |part: usize| {
+        let station = open.places[part]?.station(z);
+        let (a, b) = pen.parts[part]
+            .profiles
+            .as_ref()?
+            .crest
+            .outer
+            .radii_at(station)?;
+        Some(a.max(b))
+    };
+    (0..pen.parts.len()).filter_map(radius).fold(0.0, f64::max)
+}

@@ -1,0 +1,58 @@
+//! `too-close-to-call`: a clearance that the worst case eats.
+
+use crate::{Findings, JointView, Rule, Run, spots};
+use quillet_model::{Clearance, ClearanceKind, StoppedBy};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "too-close-to-call",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("too-close-to-call.md"),
+    run: Run::Joint(run),
+};
+
+/// Below this, mm, a size is what it is drawn as.
+const NOTHING: f64 = 1e-6;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest() else { return };
+    let (pen, joint) = (view.pen.pen, view.joint);
+    if rest.redundant || rest.stopped_by == StoppedBy::Nothing || joint.verb == Verb::Post {
+        return;
+    }
+    let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);
+    let counts = |it: &&Clearance| {
+        let own = it.male.part == joint.male.part && it.female.part == joint.female.part;
+        let both_bought = pen.parts[it.male.part].bought && pen.parts[it.female.part].bought;
+        let asked = own && fitted && it.kind == ClearanceKind::Throat;
+        // A nib near the end of a cap has a rule of its own.
+        let nib = joint.verb == Verb::Close
+            && it.kind == ClearanceKind::Ahead
+            && (pen.parts[it.male.part].bought || pen.parts[it.female.part].bought);
+        it.kind != ClearanceKind::Corner && !asked && !nib && !both_bought
+    };
+    for it in rest.clearances.iter().filter(counts) {
+        if it.nominal_mm <= NOTHING || it.least_mm >= -NOTHING {
+            continue;
+        }
+        let (way, more) = match it.kind {
+            ClearanceKind::Throat => ("a side", "leave more between them"),
+            _ => ("along the axis", "leave more room ahead"),
+        };
+        let message = format!(
+            "{:.2} mm {way} is left between {} and {}; at worst they meet {:.2} mm early",
+            it.nominal_mm,
+            spots::words(pen, &it.male),
+            spots::words(pen, &it.female),
+            -it.least_mm,
+        );
+        findings.push(
+            RULE.at(joint.head, message)
+                .label(spots::span(pen, &it.female), "one side of it")
+                .label(spots::span(pen, &it.male), "the other side")
+                .hint(more),
+        );
+    }
+}

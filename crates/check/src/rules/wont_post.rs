@@ -1,0 +1,110 @@
+//! `wont-post`: a cap that does not hold on the tail.
+
+use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
+use quillet_geometry::Length;
+use quillet_model::{Spot, StoppedBy};
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{Finding, Severity};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "wont-post",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Angle),
+    page: include_str!("wont-post.md"),
+    run: Run::Joint(run),
+};
+
+/// The steepest half angle that a cap holds on, in degrees, and by how many diameters it must
+/// reach over; common practice, no published source.
+const HALF_ANGLE_DEG: f64 = 3.0;
+const DIAMETERS: f64 = 1.0;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest().filter(|_| view.joint.verb == Verb::Post) else {
+        return;
+    };
+    let pen = view.pen.pen;
+    if rest.stopped_by == StoppedBy::Nothing {
+        let message = format!("{} never touches {}", view.female_name(), view.male_name());
+        findings.push(
+            RULE.at(view.joint.head, message)
+                .hint("make the tail fatter, or the mouth narrower"),
+        );
+        return;
+    }
+    let Some(touch) = rest.touches.first() else {
+        return;
+    };
+    let half = half_angle_deg(view, &touch.male).max(0.0);
+    let most = view.limit(&RULE).and_then(|line| line.value.as_angle());
+    let most = most.map_or(HALF_ANGLE_DEG, |angle| angle.to_deg());
+    let dia = Length::mm(touch.female.radius_mm).twice();
+    let over = rest.goes_in_mm / dia.to_mm();
+    let spans = |finding: Finding| {
+        finding
+            .label(spots::span(pen, &touch.male), "rests here")
+            .label(spots::span(pen, &touch.female), "with this")
+    };
+    if half > most || over < DIAMETERS {
+        let mut flaws = Vec::new();
+        if half > most {
+            flaws.push(format!("a half angle of {half:.1}°, {most}° at most holds"));
+        }
+        if over < DIAMETERS {
+            flaws.push(format!(
+                "{:.1} mm over the tail, {dia} at least wanted",
+                rest.goes_in_mm
+            ));
+        }
+        let message = format!(
+            "the cap would not hold where {} meets {} ({}): {}",
+            spots::words(pen, &touch.female),
+            spots::words(pen, &touch.male),
+            words::dia(dia),
+            words::list(&flaws),
+        );
+        findings.push(spans(RULE.at(view.joint.head, message)).hint(
+            "let the tail taper by 3° a side or less over a diameter's length, with a bore to suit",
+        ));
+    }
+    let female = &pen.parts[touch.female.part];
+    let thread = spots::feature(female, touch.female.origin).and_then(|it| it.thread());
+    if let Some((thread, _)) = thread {
+        let message = format!(
+            "{} of {} rides on {} and will mark it",
+            thread.called(),
+            female.name.text,
+            spots::words(pen, &touch.male),
+        );
+        let finding = spans(RULE.at(view.joint.head, message));
+        let finding = Finding {
+            severity: Severity::Note,
+            ..finding
+        };
+        findings.push(finding.hint("let a plain bore beyond the thread, or the lip, touch first"));
+    }
+}
+
+/// The angle of the male's surface with the axis.
+fn half_angle_deg(view: &JointView<'_>, spot: &Spot) -> f64 {
+    let part = &view.pen.pen.parts[spot.part];
+    let Some(profiles) = &part.profiles else {
+        return 90.0;
+    };
+    let on = |segment: &&quillet_geometry::Segment| {
+        let curve = &segment.curve;
+        curve.spans(spot.station_mm)
+            && (curve.radius_at(spot.station_mm) - spot.radius_mm).abs() < 1e-4
+    };
+    let here = profiles.crest.outer.segments().iter().filter(on);
+    let slopes = here.map(|segment| {
+        let curve = &segment.curve;
+        curve
+            .slope(curve.param_at_z(spot.station_mm))
+            .abs()
+            .atan()
+            .to_degrees()
+    });
+    // At a corner the gentler side carries the cap.
+    slopes.fold(90.0, f64::min)
+}
