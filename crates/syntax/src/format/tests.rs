@@ -75,6 +75,16 @@ fn what_cannot_be_read_stays_as_written() {
 }
 
 #[test]
+fn an_item_within_another_is_not_moved() {
+    for text in [
+        "{part dimensions}",
+        "part a {\npart b from c to d {\n}\n}\n",
+    ] {
+        assert_eq!(format(text), text);
+    }
+}
+
+#[test]
 fn line_ends_and_the_byte_order_mark_stay() {
     assert_eq!(
         format("let a=1\r\nlet b=2\nlet c=3\r\n"),
@@ -131,7 +141,7 @@ fn mutated() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(96))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
     fn formatting_keeps_what_is_said_in_any_words(text in soup()) {

@@ -8,13 +8,13 @@ pub(super) const DEEPEST: usize = 3;
 /// Whether every brace has its mate, none lies too deep, and no item begins within another.
 pub(super) fn are_balanced(text: &str, tokens: &[Token]) -> bool {
     let mut depth = 0_usize;
-    let mut line_start = true;
+    let mut starts = true;
     for (index, token) in tokens.iter().enumerate() {
         match token.kind {
             TokenKind::Open => depth += 1,
             TokenKind::Close if depth == 0 => return false,
             TokenKind::Close => depth -= 1,
-            TokenKind::Name if line_start && depth > 0 && begins_item(text, tokens, index) => {
+            TokenKind::Name if starts && depth > 0 && begins_item(text, tokens, index) => {
                 return false;
             }
             _ => {}
@@ -22,12 +22,15 @@ pub(super) fn are_balanced(text: &str, tokens: &[Token]) -> bool {
         if depth > DEEPEST {
             return false;
         }
-        line_start = token.kind.is_separator() || line_start && token.kind.is_trivia();
+        starts = match token.kind {
+            TokenKind::Open | TokenKind::Close => true,
+            kind => kind.is_separator() || starts && kind.is_trivia(),
+        };
     }
     depth == 0
 }
 
-/// Whether the word at `index`, first on its line, can begin nothing but an item.
+/// Whether the word at `index`, first in its statement, can begin nothing but an item.
 pub(super) fn begins_item(text: &str, tokens: &[Token], index: usize) -> bool {
     let word = &text[tokens[index].span.range()];
     matches!(word, "part" | "bought" | "pen" | "material")

@@ -129,7 +129,7 @@ impl<'t> Builder<'t> {
     }
 
     fn significant(&mut self, index: usize, kind: TokenKind, span: Span) {
-        if self.place.line_start && !self.balanced && !self.open.is_empty() {
+        if self.line.tokens.is_empty() && !self.balanced && !self.open.is_empty() {
             self.resume(index, kind);
         }
         match kind {
@@ -145,7 +145,7 @@ impl<'t> Builder<'t> {
 
     /// Closes every block before an item that cannot lie in one.
     fn resume(&mut self, index: usize, kind: TokenKind) {
-        let at_edge = self.place.indent == 0;
+        let at_edge = self.place.line_start && self.place.indent == 0;
         let item = kind == TokenKind::Name
             && (begins_item(self.text, self.tokens, index)
                 || at_edge && may_begin_item(self.text, self.tokens, index));
