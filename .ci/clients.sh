@@ -1,0 +1,60 @@
+# For the checks that run real editors; sourced. What an editor needs is installed where it is
+# missing: system packages by apt, others into a folder outside the clone.
+
+export PIP_DISABLE_PIP_VERSION_CHECK=1 npm_config_audit=false npm_config_fund=false
+target=$(cd "${CARGO_TARGET_DIR:-target}" 2>/dev/null && pwd || { mkdir -p target && cd target && pwd; })
+tools=${QUILLET_TOOLS:-${XDG_CACHE_HOME:-$HOME/.cache}/quillet/tools}
+mkdir -p "$tools"
+
+# skip WHAT WHY: says so and passes.
+skip() {
+    echo "skipped: $1, for $2"
+    exit 0
+}
+
+# quietly COMMAND…: its output only where it fails.
+quietly() {
+    local said
+    said=$("$@" 2>&1) || { printf '%s\n' "$said" | tail -n 20; return 1; }
+}
+
+# packages NAME…: Debian's packages, installed where missing.
+packages() {
+    local missing=() name
+    for name in "$@"; do
+        dpkg-query -W -f '${Status}' "$name" 2>/dev/null | grep -q 'ok installed' || missing+=("$name")
+    done
+    [ ${#missing[@]} -gt 0 ] || return 0
+    command -v apt-get >/dev/null || return 1
+    echo "installing ${missing[*]}"
+    export DEBIAN_FRONTEND=noninteractive
+    quietly apt-get install -y --no-install-recommends "${missing[@]}" && return 0
+    quietly apt-get update && quietly apt-get install -y --no-install-recommends "${missing[@]}"
+}
+
+# node24: Node 24, from its npm package where the one at hand is older.
+node24() {
+    command -v npm >/dev/null || packages nodejs npm || return 1
+    local major
+    major=$(node --version 2>/dev/null | sed 's/^v\([0-9]*\).*/\1/')
+    [ "${major:-0}" -lt 24 ] || return 0
+    local bin=$tools/node/node_modules/node/bin
+    "$bin/node" --version >/dev/null 2>&1 ||
+        quietly npm install --prefix "$tools/node" node@24 || return 1
+    export PATH=$bin:$PATH
+    "$bin/node" --version >/dev/null
+}
+
+# program: builds the quillet program, named by $QUILLET.
+program() {
+    cargo build --quiet --package quillet
+    export QUILLET=$target/debug/quillet
+}
+
+# pens: a fresh folder that holds a copy of the examples.
+pens() {
+    local folder
+    folder=$(mktemp -d "$target/pens.XXXXXX")
+    cp examples/*.quillet "$folder"
+    echo "$folder"
+}

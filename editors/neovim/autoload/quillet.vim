@@ -1,0 +1,109 @@
+" What the quillet program does for a buffer: the sheet for the lathe, and the live page.
+
+" The sheet is written beside nothing of yours, and opened.
+function quillet#sheet() abort
+  if s:saved()
+    let out = tempname() . '.html'
+    call s:start(['sheet', expand('%:p'), '-o', out], {'ended': {failed -> failed ? 0 : s:open(out)}})
+  endif
+endfunction
+
+" The live page is served until Vim ends or the command is given again.
+let s:watched = {}
+function quillet#watch() abort
+  let file = expand('%:p')
+  if has_key(s:watched, file)
+    call s:stop(remove(s:watched, file))
+    echo 'quillet: no longer watching'
+    return
+  endif
+  if s:saved()
+    let s:watched[file] = s:start(['watch', file], {'said': function('s:found_page', [file])})
+  endif
+endfunction
+
+" The program: g:quillet_program, else the one on PATH.
+function quillet#program() abort
+  return get(g:, 'quillet_program', 'quillet')
+endfunction
+
+let s:opened = {}
+function s:found_page(file, line) abort
+  let page = matchstr(a:line, 'http://[^ ]*')
+  if page !=# '' && get(s:opened, a:file, '') !=# page
+    let s:opened[a:file] = page
+    call s:open(page)
+  endif
+endfunction
+
+function s:saved() abort
+  silent! update
+  if &modified || expand('%') ==# ''
+    echohl ErrorMsg | echomsg 'quillet: save the pen first' | echohl None
+    return 0
+  endif
+  return 1
+endfunction
+
+" Starts the program; tells each line it says and how it ended.
+function s:start(asked, tell) abort
+  let command = [quillet#program()] + a:asked
+  if !executable(command[0])
+    echohl ErrorMsg
+    echomsg 'quillet: there is no program ' . command[0] . '; build it, or set g:quillet_program'
+    echohl None
+    return -1
+  endif
+  if has('nvim')
+    let Heard = {_job, lines, _event -> s:hear(a:tell, lines)}
+    return jobstart(command, {
+          \ 'on_stdout': Heard, 'on_stderr': Heard,
+          \ 'on_exit': {_job, code, _event -> s:end(a:tell, code)}})
+  endif
+  return job_start(command, {
+        \ 'callback': {_channel, line -> s:hear(a:tell, [line])},
+        \ 'exit_cb': {_job, code -> s:end(a:tell, code)}})
+endfunction
+
+let s:last_said = ''
+function s:hear(tell, lines) abort
+  for line in a:lines
+    if line =~# '\S'
+      let s:last_said = line
+      if has_key(a:tell, 'said')
+        call a:tell.said(line)
+      endif
+    endif
+  endfor
+endfunction
+
+function s:end(tell, code) abort
+  if a:code > 0 && a:code < 128
+    echohl ErrorMsg | echomsg 'quillet: ' . s:last_said | echohl None
+  endif
+  if has_key(a:tell, 'ended')
+    call a:tell.ended(a:code != 0)
+  endif
+endfunction
+
+function s:stop(job) abort
+  if has('nvim')
+    call jobstop(a:job)
+  else
+    call job_stop(a:job)
+  endif
+endfunction
+
+" Opens a page or a file as the desktop does; g:quillet_opener says otherwise.
+function s:open(what) abort
+  let openers = [get(g:, 'quillet_opener', ''), 'xdg-open', 'open', 'explorer.exe']
+  for opener in filter(openers, {_, opener -> opener !=# '' && executable(opener)})
+    if has('nvim')
+      call jobstart([opener, a:what], {'detach': v:true})
+    else
+      call job_start([opener, a:what], {'stoponexit': ''})
+    endif
+    return
+  endfor
+  echomsg 'quillet: open ' . a:what
+endfunction
