@@ -1,0 +1,25 @@
+// Quillet in Visual Studio Code: starts the language server and shows the pen beside the text.
+
+import * as vscode from "vscode";
+import { beginPen } from "./begin";
+import { Preview } from "./preview";
+import { Server } from "./server";
+import { makeSheet } from "./sheet";
+
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const server = new Server(context);
+  const preview = new Preview(server);
+  server.onPreview = (uri, name) => preview.show(uri, name);
+  const say = (name: string, run: (...given: unknown[]) => unknown) =>
+    vscode.commands.registerCommand(`quillet.${name}`, run);
+  context.subscriptions.push(
+    server,
+    preview,
+    say("beginPen", beginPen),
+    say("watchBeside", () => preview.show()),
+    say("sheet", () => makeSheet(server)),
+    say("restart", () => server.restart()),
+    say("log", () => server.log.show()),
+  );
+  await server.start();
+}
