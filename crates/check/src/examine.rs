@@ -2,7 +2,7 @@
 
 use crate::findings::{About, Raised};
 use crate::{
-    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, limits, merge,
+    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, merge,
 };
 use quillet_model::{Bench, Design, Part};
 use quillet_syntax::{Finding, Span, ast};
@@ -85,6 +85,7 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
 
 fn whole(design: &Design, findings: &mut Findings) {
     limits::check(design, findings);
+    classes::check(design, findings);
     for rule in RULES {
         if let Run::Design(run) = rule.run {
             run(&DesignView { design }, findings);

@@ -5,6 +5,7 @@
 //! [`RULES`] lists them all. Nothing here prints.
 
 mod accept;
+mod classes;
 mod edits;
 mod examine;
 mod findings;

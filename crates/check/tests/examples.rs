@@ -132,3 +132,24 @@ fn heron_has_the_walls_its_sizes_give() {
         .fold(f64::MAX, f64::min);
     assert!((crown - sampled).abs() < 1e-3, "{crown}, {sampled}");
 }
+
+/// Would it write, close and be comfortable? By arithmetic on its own sizes: the cap's mouth on
+/// the shoulder at 8 gives 64 + 82 − 8; the section's 22 and the nib's 22.5 before the barrel's 82
+/// give 126.5; the thread's leading edge 6.5 deep less its mate's mouth at 2.5 gives a travel of 4.
+#[test]
+fn heron_closes_in_less_than_two_turns_and_balances_near_the_middle() {
+    let design = design("heron.quillet");
+    for pen in &design.pens {
+        let assembly = &pen.assembly;
+        let (capped, uncapped) = (assembly.capped.as_ref(), assembly.uncapped.as_ref());
+        let (capped, uncapped) = (capped.unwrap(), uncapped.unwrap());
+        assert!((capped.length_mm - 138.0).abs() < 1e-9);
+        assert!((uncapped.length_mm - 126.5).abs() < 1e-9);
+        let closed = assembly.joints.last().unwrap();
+        assert!((closed.engagements[0].turns() - 4.0 / 2.4).abs() < 1e-9);
+        assert!(closed.seat_gap_mm.unwrap().abs() < 1e-9);
+        let balance = uncapped.filled.centre_mm / uncapped.length_mm;
+        assert!((0.5..0.56).contains(&balance), "{balance}");
+        assert!((12.0..20.0).contains(&uncapped.filled.mass_g));
+    }
+}

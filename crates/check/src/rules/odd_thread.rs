@@ -1,11 +1,9 @@
 //! `odd-thread`: a thread in no standard series and not usual on pens.
 
+use crate::classes::designations;
 use crate::{DesignView, Findings, Rule, Run, words};
-use quillet_model::ThreadDef;
 use quillet_standards::thread::{Hand, Side};
-use quillet_syntax::{Severity, Span};
-use std::collections::BTreeMap;
-use std::sync::Arc;
+use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
     code: "odd-thread",
@@ -16,14 +14,7 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &DesignView<'_>, findings: &mut Findings) {
-    let named = view.design.threads.iter();
-    let features = view.design.parts.iter().flat_map(|part| &part.features);
-    let cut = features.filter_map(|feature| feature.thread().map(|(thread, _)| thread));
-    let threads: BTreeMap<Span, &Arc<ThreadDef>> = named
-        .chain(cut)
-        .map(|thread| (thread.designation.span, thread))
-        .collect();
-    for (at, thread) in threads {
+    for (at, thread) in designations(view.design) {
         let form = &thread.thread;
         if form.known().is_some() {
             continue;
@@ -43,13 +34,12 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
                 ),
             )
             .hint("see that a tap and die of this size are at hand, or that it is single-pointed");
+        // An edit that would lose what else the designation says is not offered.
         let plain = form.hand() == Hand::Right
+            && !thread.designation.text.contains("Ph")
             && form.said_class(Side::External).is_none()
             && form.said_class(Side::Internal).is_none();
-        if let Some(nearest) = near
-            .first()
-            .filter(|_| plain && form.starts() == 1 || near.len() > 1)
-        {
+        if let Some(nearest) = near.first().filter(|_| plain) {
             finding = finding.fix(format!("write {nearest}"), at, nearest.clone());
         }
         findings.push(finding);

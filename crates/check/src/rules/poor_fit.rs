@@ -32,7 +32,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(wanted) = Wanted::of(view, &pair) else {
         return;
     };
-    if !wanted.clearance.contains(drawn) && !(wanted.nominal && drawn.is_zero()) {
+    let fits = wanted.clearance.contains(drawn) || (wanted.nominal && drawn.is_zero());
+    if !fits {
         findings.push(disagreeing(view, &pair, drawn, &wanted));
     } else if let Some((fit, grade)) = wanted.fit.filter(|(_, grade)| *grade <= COARSEST_REAMED)
         && pair.drilled

@@ -3,6 +3,7 @@
 use crate::{DesignView, Findings, Rule, Run, edits};
 use quillet_model::NameKind;
 use quillet_syntax::Severity;
+use std::collections::BTreeSet;
 
 pub(crate) static RULE: Rule = Rule {
     code: "unused-item",
@@ -19,6 +20,12 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
     if is_store {
         return;
     }
+    let used: BTreeSet<usize> = design
+        .names
+        .references
+        .iter()
+        .map(|it| it.definition)
+        .collect();
     for (index, item) in design.names.definitions.iter().enumerate() {
         let told_of = matches!(
             item.kind,
@@ -29,12 +36,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
                 | NameKind::Part
                 | NameKind::Bought
         );
-        let used = design
-            .names
-            .references
-            .iter()
-            .any(|it| it.definition == index);
-        if !told_of || used || item.owner.is_some() || item.span.file != root.id {
+        if !told_of || used.contains(&index) || item.owner.is_some() || item.span.file != root.id {
             continue;
         }
         let finding = RULE

@@ -186,3 +186,22 @@ fn a_tenon_is_held_to_the_limits_of_its_class() {
     }
     assert!(message(&examined(&text("9.8")), "off-tenon").contains("9.838 to 9.978 mm"));
 }
+
+#[test]
+fn a_class_that_no_standard_has_is_a_bad_designation() {
+    let text = |class: &str| {
+        format!(
+            "thread joint = M10x0.75{class}\n\npart section from tip to shank {{\n  blank of acrylic rod 13\n  \
+             length 30\n  outside dia 11\n  from shank {{\n    tenon 9.9 for 8\n    thread joint outside for \
+             6\n  }}\n}}\n"
+        )
+    };
+    for (class, good) in [("", true), ("-6g", true), ("-6H/6g", true), ("-5h", false)] {
+        let found = examined(&text(class)).findings;
+        assert_eq!(
+            found.iter().all(|it| it.rule != "bad-designation"),
+            good,
+            "{class}: {found:?}"
+        );
+    }
+}

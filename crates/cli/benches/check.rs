@@ -1,0 +1,72 @@
+//! How long a check takes: one pen warm, files of a thousand and ten thousand lines, a process.
+
+use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use quillet_model::{Texts, load, resolve};
+use std::fmt::Write;
+use std::path::Path;
+use std::process::Command;
+
+const HERON: &str = include_str!("../../../examples/heron.quillet");
+const SALTINGS: &str = include_str!("../../../examples/saltings.quillet");
+const BOUGHT: &str = include_str!("../../../examples/bought.quillet");
+
+/// Lexes, parses, resolves and checks, all from the text; how much was found.
+fn check(text: &str) -> usize {
+    let texts = Texts::default()
+        .with("pen.quillet", text)
+        .with("saltings.quillet", SALTINGS)
+        .with("bought.quillet", BOUGHT);
+    let loaded = load(Path::new("pen.quillet"), &texts).expect("the text is there");
+    quillet_check::check(&resolve(&loaded)).len()
+}
+
+/// Heron's parts and its first pen over and over, each under its own names.
+fn generated(lines: usize) -> String {
+    let (head, rest) = HERON.split_at(HERON.find("part cap").expect("Heron has a cap"));
+    let rest = &rest[..rest.find("pen heron-ida").expect("Heron has a variant")];
+    let mut text = head.to_owned();
+    for nth in 0..lines / rest.lines().count() {
+        let mut one = rest.to_owned();
+        for name in ["cap", "barrel", "section"] {
+            one = one.replace(&format!("part {name} "), &format!("part {name}-{nth} "));
+            one = one.replace(&format!(" {name}."), &format!(" {name}-{nth}."));
+        }
+        write!(
+            text,
+            "{}",
+            one.replace("pen heron ", &format!("pen heron-{nth} "))
+        )
+        .ok();
+    }
+    text
+}
+
+fn benches(criterion: &mut Criterion) {
+    assert_eq!(check(HERON), 0, "Heron is clean");
+    criterion.bench_function("check Heron, warm, one thread", |it| {
+        it.iter(|| check(HERON))
+    });
+    let mut group = criterion.benchmark_group("check parts and pens, one thread");
+    for lines in [1_000, 10_000] {
+        let text = generated(lines);
+        assert_eq!(check(&text), 0, "as clean as Heron");
+        group.sample_size(20);
+        group.throughput(Throughput::Elements(text.lines().count() as u64));
+        group.bench_function(format!("{lines} lines"), |it| it.iter(|| check(&text)));
+    }
+    group.finish();
+    let heron = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/heron.quillet");
+    criterion.bench_function("quillet check Heron, the whole process", |it| {
+        it.iter(|| {
+            let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));
+            command
+                .arg("check")
+                .arg(&heron)
+                .output()
+                .expect("the binary runs")
+        });
+    });
+}
+
+criterion_group!(all, benches);
+criterion_main!(all);
