@@ -11,6 +11,7 @@ mod frame;
 mod item;
 mod joint;
 mod known;
+mod like;
 mod lines;
 mod name;
 mod part;

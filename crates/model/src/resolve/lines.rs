@@ -4,7 +4,7 @@ use super::Resolver;
 use super::feature::Block;
 use super::frame::Frame;
 use crate::NameKind;
-use quillet_syntax::ast::{self, ItemKind, LineKind};
+use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity, Span};
 
 impl<'a> Resolver<'a> {
@@ -15,37 +15,11 @@ impl<'a> Resolver<'a> {
         bought: bool,
         frame: &Frame<'a>,
     ) -> Option<Lines<'a>> {
-        let mut chain = vec![ast];
-        let mut at = ast;
-        while let Some(like) = &at.like {
-            let wanted = if bought {
-                NameKind::Bought
-            } else {
-                NameKind::Part
-            };
-            if !self.refer_to(like, &[wanted], frame) {
-                return None;
-            }
-            let (ItemKind::Part(base) | ItemKind::Bought(base)) =
-                &self.scope.get(&like.text)?.item.kind
-            else {
-                return None;
-            };
-            if chain.iter().any(|seen| std::ptr::eq(*seen, base)) {
-                self.say(
-                    Finding::new(
-                        "unknown-name",
-                        Severity::Error,
-                        like.span,
-                        format!("{} is like itself", ast.name.text),
-                    )
-                    .hint("let one of them be written out"),
-                );
-                return None;
-            }
-            chain.push(base);
-            at = base;
-        }
+        let kind = match bought {
+            true => NameKind::Bought,
+            false => NameKind::Part,
+        };
+        let chain = self.like_chain(ast, kind, frame)?;
         let mut lines = Lines::default();
         for part in chain.into_iter().rev() {
             lines.lay_over(part, &mut self.design.findings);

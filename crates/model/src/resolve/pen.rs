@@ -24,7 +24,7 @@ impl<'a> Resolver<'a> {
     }
 
     fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
-        let chain = self.pen_chain(ast)?;
+        let chain = self.like_chain(ast, NameKind::Pen, &Frame::default())?;
         let lines = self.pen_lines(&chain);
         let mut frame = Frame::of_pen(lines.lets.clone());
         for it in &lines.lets {
@@ -83,35 +83,6 @@ impl<'a> Resolver<'a> {
         let known = |name: &str| self.known.parts.get(name).cloned();
         pen.assembly = Assembly::of(&pen, &known);
         Some(pen)
-    }
-
-    /// The pen and those it is like, itself first.
-    fn pen_chain(&mut self, ast: &'a ast::Pen) -> Option<Vec<&'a ast::Pen>> {
-        let mut chain = vec![ast];
-        let mut at = ast;
-        while let Some(like) = &at.like {
-            if !self.refer_to(like, &[NameKind::Pen], &Frame::default()) {
-                return None;
-            }
-            let ItemKind::Pen(base) = &self.scope.get(&like.text)?.item.kind else {
-                return None;
-            };
-            if chain.iter().any(|seen| std::ptr::eq(*seen, base)) {
-                self.say(
-                    Finding::new(
-                        "unknown-name",
-                        Severity::Error,
-                        like.span,
-                        format!("{} is like itself", ast.name.text),
-                    )
-                    .hint("let one of them be written out"),
-                );
-                return None;
-            }
-            chain.push(base);
-            at = base;
-        }
-        Some(chain)
     }
 
     /// The lines of a chain of pens, the nearest pen's over those of the pens it is like.
