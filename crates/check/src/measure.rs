@@ -201,7 +201,7 @@ fn drives(measure: &Measure, pen: &Pen) -> Vec<String> {
 }
 
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.
-pub(crate) fn told(quantity: Quantity) -> String {
+pub fn told(quantity: Quantity) -> String {
     match quantity.dimension {
         Dimension::LENGTH | Dimension::MASS | Dimension::VOLUME => format!("{quantity:.2}"),
         _ => format!("{quantity:.3}"),

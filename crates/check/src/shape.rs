@@ -59,7 +59,9 @@ pub(crate) fn room_beyond(
     };
     let z = if end == End::First { z } else { about - z };
     let mut reached = z;
-    for bore in solid.inner.iter().map(turned) {
+    let mut bores: Vec<Chain> = solid.inner.iter().map(turned).collect();
+    bores.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    for bore in bores {
         for piece in bore.segments() {
             let (start, finish) = (piece.curve.start(), piece.curve.end());
             if finish.z <= z + 1e-9 || piece.curve.is_vertical() {

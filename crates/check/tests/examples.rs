@@ -1,4 +1,4 @@
-//! The shipped pens: Heron is clean, Knot shows its flaws.
+//! The shipped pens: Heron, Avocet, Dunlin, Curlew and Godwit are clean, Knot shows its flaws.
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
@@ -8,7 +8,23 @@ use quillet_syntax::{Encoding, Finding, LineIndex};
 use std::collections::BTreeSet;
 use std::path::Path;
 
-const FILES: [(&str, &str); 4] = [
+const FILES: [(&str, &str); 8] = [
+    (
+        "avocet.quillet",
+        include_str!("../../../examples/avocet.quillet"),
+    ),
+    (
+        "dunlin.quillet",
+        include_str!("../../../examples/dunlin.quillet"),
+    ),
+    (
+        "curlew.quillet",
+        include_str!("../../../examples/curlew.quillet"),
+    ),
+    (
+        "godwit.quillet",
+        include_str!("../../../examples/godwit.quillet"),
+    ),
     (
         "heron.quillet",
         include_str!("../../../examples/heron.quillet"),
@@ -64,10 +80,12 @@ fn shown(design: &Design, findings: &[Finding]) -> String {
 }
 
 #[test]
-fn heron_is_clean() {
-    let design = design("heron.quillet");
-    let found = check(&design);
-    assert!(found.is_empty(), "\n{}", shown(&design, &found));
+fn every_pen_a_maker_would_make_is_clean() {
+    for name in ["heron", "avocet", "dunlin", "curlew", "godwit"] {
+        let design = design(&format!("{name}.quillet"));
+        let found = check(&design);
+        assert!(found.is_empty(), "\n{}", shown(&design, &found));
+    }
 }
 
 #[test]

@@ -1,4 +1,7 @@
-//! `quillet measure`: what every part holds, weighs and leaves of wall.
+//! `quillet measure`: what every part holds, weighs and leaves of wall, and every pen put together.
+
+mod pens;
+mod profiles;
 
 use crate::disk;
 use quillet_check::{Wall, walls};
@@ -9,6 +12,9 @@ use std::io::Write as _;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use pens::PenMeasures;
+use profiles::Profiles;
+
 /// What `quillet measure` may be asked.
 #[derive(clap::Args)]
 pub(crate) struct Args {
@@ -17,6 +23,9 @@ pub(crate) struct Args {
     /// How to print the measures
     #[arg(long, value_enum, default_value_t)]
     format: Format,
+    /// Print the profiles of every pen's parts as JSON, for a solid modeller to rebuild
+    #[arg(long)]
+    profiles: bool,
 }
 
 /// Text for people or JSON for programs.
@@ -38,20 +47,25 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    let measures = Measures::of(&design);
-    let text = match args.format {
-        Format::Text => measures.text(),
-        Format::Json => serde_json::to_string_pretty(&measures)
-            .map_or_else(|error| error.to_string(), |text| text + "\n"),
+    let text = match (args.profiles, args.format) {
+        (true, _) => json(&Profiles::of(&design)),
+        (false, Format::Text) => Measures::of(&design).text(),
+        (false, Format::Json) => json(&Measures::of(&design)),
     };
     // A reader that has gone away, as `| head` does, is no failure of ours.
     std::io::stdout().write_all(text.as_bytes()).ok();
     ExitCode::SUCCESS
 }
 
+fn json(measures: &impl Serialize) -> String {
+    serde_json::to_string_pretty(measures)
+        .map_or_else(|error| error.to_string(), |text| text + "\n")
+}
+
 #[derive(Serialize)]
 struct Measures {
     parts: Vec<PartMeasures>,
+    pens: Vec<PenMeasures>,
 }
 
 /// A part whose shape is not known has no volume; a bought one without a mass weighs nothing known.
@@ -90,6 +104,11 @@ impl Measures {
                 .iter()
                 .map(|part| PartMeasures::of(part))
                 .collect(),
+            pens: design
+                .pens
+                .iter()
+                .map(|pen| PenMeasures::of(design, pen))
+                .collect(),
         }
     }
 
@@ -98,6 +117,9 @@ impl Measures {
         for part in &self.parts {
             // Writing to memory does not fail.
             part.write(&mut out).ok();
+        }
+        for pen in &self.pens {
+            pen.write(&mut out).ok();
         }
         out
     }

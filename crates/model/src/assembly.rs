@@ -24,7 +24,7 @@ pub use ink::Ink;
 pub use place::Place;
 pub use ring::{RingSeal, SeatedRing};
 pub use settle::{StoppedBy, Trapped};
-pub use threads::{Engagement, MatedThreads};
+pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
 
 use crate::{Joint, Part, Pen, Seat};
 use group::Groups;

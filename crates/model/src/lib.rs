@@ -24,15 +24,15 @@ mod want;
 
 pub use assembly::{
     Air, Assembly, AtRest, Clearance, ClearanceKind, Configuration, Configured, Engagement, Ink,
-    MatedThreads, Piston, Place, RingSeal, SeatedRing, Spot, StoppedBy, TOUCHING_MM, Touch,
-    Trapped,
+    MatedThreads, Piston, Place, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM,
+    Touch, Trapped,
 };
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use feature::{Cut, DrillName, Feature};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
-pub use mass::Stretch;
+pub use mass::Body;
 pub use material::Material;
 pub use names::{Definition, NameKind, Names, Reference};
 pub use part::{BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};

@@ -2,17 +2,28 @@
 
 use crate::{BlankPiece, Part, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
-use quillet_geometry::{Chain, Mass, Point, Properties, Tag};
+use quillet_geometry::{Chain, Length, Mass, Point, Properties, Tag};
 
-/// One stretch of a part that is of one material.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stretch {
+/// A body of one material that a part is made up of, or one taken out of another.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Body {
     /// The piece of the blank: an index into `Part::blanks`.
     pub piece: usize,
-    /// Its metal.
-    pub properties: Properties,
+    /// It is where another piece's spigot stands, and is to be taken away.
+    pub taken: bool,
     /// Density, g/cm³.
     pub density_g_cm3: f64,
+    /// Its outside.
+    pub outer: Vec<Chain>,
+    /// Its bores.
+    pub inner: Vec<Chain>,
+}
+
+impl Body {
+    /// Its metal, as if it were not taken away.
+    pub fn properties(&self) -> Properties {
+        Properties::between(&self.outer, &self.inner)
+    }
 }
 
 impl Part {
@@ -22,115 +33,112 @@ impl Part {
     /// A bought part without a given mass weighs nothing; one whose place is not given balances
     /// in the middle of what is drawn.
     pub fn weigh(&self) -> Option<Mass> {
-        let profiles = self.profiles.as_ref();
         if self.bought {
-            let drawn = profiles.map(|profiles| profiles.metal.properties());
-            let given = self.mass?;
-            let at_mm = given.at.map(quillet_geometry::Length::to_mm);
-            return Some(match drawn.filter(|it| it.volume_mm3 > 0.0) {
-                Some(drawn) => {
-                    let mass = drawn.of_mass(given.mass_g);
-                    Mass {
-                        centre_mm: at_mm.unwrap_or(mass.centre_mm),
-                        ..mass
-                    }
-                }
-                None => Mass::at(given.mass_g, at_mm.unwrap_or(self.length.to_mm() / 2.0)),
-            });
+            return self.weigh_bought();
         }
-        let stretches = self.stretches();
-        (!stretches.is_empty()).then(|| {
-            stretches
-                .iter()
-                .map(|it| it.properties.of_density(it.density_g_cm3))
-                .sum()
+        let bodies = self.bodies();
+        let weighed = |body: &Body| {
+            let mass = body.properties().of_density(body.density_g_cm3);
+            if body.taken { negative(mass) } else { mass }
+        };
+        (!bodies.is_empty()).then(|| bodies.iter().map(weighed).sum())
+    }
+
+    fn weigh_bought(&self) -> Option<Mass> {
+        let given = self.mass?;
+        let at_mm = given.at.map(Length::to_mm);
+        let drawn = self
+            .profiles
+            .as_ref()
+            .map(|profiles| profiles.metal.properties());
+        Some(match drawn.filter(|it| it.volume_mm3 > 0.0) {
+            Some(drawn) => {
+                let mass = drawn.of_mass(given.mass_g);
+                Mass {
+                    centre_mm: at_mm.unwrap_or(mass.centre_mm),
+                    ..mass
+                }
+            }
+            None => Mass::at(given.mass_g, at_mm.unwrap_or(self.length.to_mm() / 2.0)),
         })
     }
 
-    /// The stretches of a part by the pieces of its blank, spigots counted to the piece they are
-    /// turned on; a glued gap counts to the piece around it.
-    pub fn stretches(&self) -> Vec<Stretch> {
+    /// The bodies that a cut part is made up of: a stretch for each piece of its blank, and for
+    /// each spigot the body it is and the one it takes out of the piece before; a glued gap counts
+    /// to the piece around it.
+    pub fn bodies(&self) -> Vec<Body> {
         let Some(profiles) = &self.profiles else {
             return Vec::new();
         };
         let metal = &profiles.metal;
-        let mut stretches = Vec::with_capacity(self.blanks.len());
+        let whole = self.blanks.len() == 1;
+        let mut bodies = Vec::with_capacity(self.blanks.len());
         for (piece, blank) in self.blanks.iter().enumerate() {
-            let (from, to) = (blank.from.to_mm(), blank.to.to_mm());
-            let mut properties = match self.blanks.len() {
-                1 => metal.properties(),
-                _ => metal.stretch(from, to),
+            let (from, to) = match whole {
+                true => (f64::NEG_INFINITY, f64::INFINITY),
+                false => (blank.from.to_mm(), blank.to.to_mm()),
             };
-            if let Some(own) = spigot(metal, blank) {
-                properties = sum(properties, own, 1.0);
-            }
-            if let Some(next) = self.blanks.get(piece + 1)
-                && let Some(taken) = spigot(metal, next)
+            let body = |piece: usize, taken: bool, (outer, inner): (Vec<Chain>, Vec<Chain>)| {
+                let density_g_cm3 = self.blanks[piece].stock.material.density_g_cm3;
+                Body {
+                    piece,
+                    taken,
+                    density_g_cm3,
+                    outer,
+                    inner,
+                }
+            };
+            bodies.push(body(piece, false, metal.stretch(from, to)));
+            if let Some(spigot) = spigot(metal, blank)
+                && piece > 0
             {
-                properties = sum(properties, taken, -1.0);
+                bodies.push(body(piece, false, spigot.clone()));
+                bodies.push(body(piece - 1, true, spigot));
             }
-            let density_g_cm3 = blank.stock.material.density_g_cm3;
-            stretches.push(Stretch {
-                piece,
-                properties,
-                density_g_cm3,
-            });
         }
-        stretches
+        bodies
     }
 }
 
 impl Solid {
-    /// The metal between two stations.
-    pub(crate) fn stretch(&self, from_mm: f64, to_mm: f64) -> Properties {
-        let outer = self.outer.between(from_mm, to_mm);
-        let inner: Vec<Chain> = self
-            .inner
-            .iter()
-            .filter_map(|chain| chain.between(from_mm, to_mm))
-            .collect();
-        Properties::between(&outer, &inner)
+    /// The outside and the bores between two stations.
+    pub(crate) fn stretch(&self, from_mm: f64, to_mm: f64) -> (Vec<Chain>, Vec<Chain>) {
+        let clipped = |chain: &Chain| chain.between(from_mm, to_mm);
+        let outer = clipped(&self.outer).into_iter().collect();
+        (outer, self.inner.iter().filter_map(clipped).collect())
     }
 }
 
 /// The metal of a spigot, where it stands in the piece before.
-fn spigot(metal: &Solid, blank: &BlankPiece) -> Option<Properties> {
+fn spigot(metal: &Solid, blank: &BlankPiece) -> Option<(Vec<Chain>, Vec<Chain>)> {
     let spigot = blank.spigot.as_ref()?;
     let radius = spigot.dia.to_mm() / 2.0;
     let to = blank.from.to_mm();
     let from = to - spigot.length.to_mm();
-    let ends = [Point::new(from, radius), Point::new(to, radius)];
-    let round = Chain::polyline(Tag::default(), &ends)?;
+    let round = Chain::polyline(
+        Tag::default(),
+        &[Point::new(from, radius), Point::new(to, radius)],
+    )?;
     let outer = smallest(&[metal.outer.between(from, to)?, round.clone()]);
     let bored: Vec<Chain> = metal
         .inner
         .iter()
         .filter_map(|chain| chain.between(from, to))
         .collect();
-    let inner: Vec<Chain> = greatest(&bored, from, to)
-        .iter()
-        .flat_map(|chain| {
-            let over = round.between(chain.start().z, chain.end().z);
-            smallest(&over.into_iter().chain([chain.clone()]).collect::<Vec<_>>())
-        })
-        .collect();
-    Some(Properties::between(&outer, &inner))
+    let inside = |chain: &Chain| {
+        let over = round.between(chain.start().z, chain.end().z);
+        smallest(&over.into_iter().chain([chain.clone()]).collect::<Vec<_>>())
+    };
+    let inner = greatest(&bored, from, to).iter().flat_map(inside).collect();
+    Some((outer, inner))
 }
 
-/// Both taken as one, or the second taken from the first (`sign` -1), by the parallel axis theorem.
-fn sum(one: Properties, other: Properties, sign: f64) -> Properties {
-    let volume_mm3 = one.volume_mm3 + sign * other.volume_mm3;
-    if volume_mm3 == 0.0 {
-        return Properties::default();
-    }
-    let moment = one.volume_mm3 * one.centroid_mm + sign * other.volume_mm3 * other.centroid_mm;
-    let centroid_mm = moment / volume_mm3;
-    let about =
-        |it: Properties| it.transverse_mm5 + it.volume_mm3 * (it.centroid_mm - centroid_mm).powi(2);
-    Properties {
-        volume_mm3,
-        centroid_mm,
-        axial_mm5: one.axial_mm5 + sign * other.axial_mm5,
-        transverse_mm5: about(one) + sign * about(other),
+/// A mass that is taken away from others when all are summed.
+fn negative(mass: Mass) -> Mass {
+    Mass {
+        mass_g: -mass.mass_g,
+        axial_g_mm2: -mass.axial_g_mm2,
+        transverse_g_mm2: -mass.transverse_g_mm2,
+        ..mass
     }
 }

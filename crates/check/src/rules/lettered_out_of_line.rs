@@ -1,7 +1,7 @@
 //! `lettered-out-of-line`: clips and stops that are to line up, left to chance.
 
 use crate::{Findings, JointView, Rule, Run};
-use quillet_geometry::Angle;
+use quillet_model::TEN_DEGREES;
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
 
@@ -30,7 +30,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let (Some(one), Some(other)) = (armed(&rest.males), armed(&rest.females)) else {
         return;
     };
-    let ten = Angle::deg(10.0);
+    let ten = TEN_DEGREES;
     let message = format!(
         "{} and {} come to rest in one of {} ways round, wherever the starts are cut",
         one.name.text,

@@ -1,6 +1,7 @@
 //! `poor-fit`: a plain joint whose drawn sizes do not give the fit that is wanted.
 
-use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use super::fitted::Fitted;
+use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Cut, End, Feature, FitAsked, Part};
 use quillet_standards::fit::{Fit, drilled_hole};
@@ -54,8 +55,27 @@ struct Pair {
 }
 
 impl Pair {
+    /// The two surfaces that lie closest when the joint is home, where both are cut as such.
+    fn at_rest(view: &JointView<'_>) -> Option<Pair> {
+        let fitted = Fitted::of(view)?;
+        let hole = spots::feature(view.female, fitted.at.female.origin)?;
+        let shaft = spots::feature(view.male, fitted.at.male.origin);
+        let tenon = shaft.filter(|it| matches!(it.cut, Cut::Tenon { .. }) && !view.male.bought);
+        Some(Pair {
+            hole: fitted.hole,
+            hole_span: hole.size_span,
+            drilled: matches!(hole.cut, Cut::Drill { .. }),
+            shaft: fitted.shaft,
+            shaft_span: spots::span(view.pen.pen, &fitted.at.male),
+            shaft_size: tenon.map(|it| it.size_span),
+        })
+    }
+
     /// Of the tenons and bores at the two ends, those nearest in size.
     fn of(view: &JointView<'_>) -> Option<Pair> {
+        if let Some(pair) = Pair::at_rest(view) {
+            return Some(pair);
+        }
         let shafts = shafts(view.male, view.joint.male.end);
         let holes: Vec<&Feature> = view
             .female

@@ -63,7 +63,12 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             if !segment.curve.is_vertical() || !held {
                 continue;
             }
-            let rise = Length::mm((outside(view, z + JUST) - outside(view, z - JUST)).abs());
+            // What another part covers is not felt.
+            let (before, after) = (outside(view, z - JUST), outside(view, z + JUST));
+            if line.start.r.max(line.end.r) < before.max(after) - JUST {
+                continue;
+            }
+            let rise = Length::mm((after - before).abs());
             if rise <= felt {
                 continue;
             }

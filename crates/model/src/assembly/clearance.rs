@@ -50,6 +50,9 @@ const FAR_MM: f64 = 15.0;
 /// Wider than this, mm on the radius, nobody asks whether it passes.
 const WIDE_MM: f64 = 3.0;
 
+/// Nothing is pressed further than this, mm on the radius.
+const MOST_PRESSED_MM: f64 = 0.5;
+
 /// Every clearance of a joint at rest, tightest first within each kind.
 pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
     let mut found = Vec::new();
@@ -194,7 +197,8 @@ fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> O
             )
         })
         .reduce(|a, b| if b.gap_mm < a.gap_mm { b } else { a })?;
-    if tightest.gap_mm > WIDE_MM {
+    // Where the one encloses the other the wrong way round, nothing passes.
+    if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&tightest.gap_mm) {
         return None;
     }
     let spot = |member: &Member, side: &Side| Spot {

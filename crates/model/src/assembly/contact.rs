@@ -147,8 +147,8 @@ fn sweep(
     least: &mut f64,
     met: &mut Vec<Met>,
 ) {
-    for a in &one.pieces {
-        for b in &other.pieces {
+    for a in one.pieces.iter().filter(|it| it.faces_up) {
+        for b in other.pieces.iter().filter(|it| !it.faces_up) {
             let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
             if shared <= SAME || b.from_z - a.to_z > *least + within_mm {
                 continue;

@@ -75,7 +75,8 @@ fn reservoir(pen: &Pen, assembly: &Assembly, holder: usize) -> Option<Properties
         .filter_map(|(index, place)| {
             let profiles = pen.parts[*index].profiles.as_ref()?;
             let (a, b) = (place.station(from), place.station(to));
-            let stretch = profiles.metal.stretch(a.min(b), a.max(b));
+            let (outer, inner) = profiles.metal.stretch(a.min(b), a.max(b));
+            let stretch = Properties::between(&outer, &inner);
             let sign = if place.reversed { -1.0 } else { 1.0 };
             let centroid_mm = place.offset_mm + sign * stretch.centroid_mm;
             Some(Properties {

@@ -32,6 +32,8 @@ pub(crate) struct Piece {
     pub(crate) most_r: f64,
     pub(crate) from_z: f64,
     pub(crate) to_z: f64,
+    /// It looks towards larger `z`, away from its metal.
+    pub(crate) faces_up: bool,
 }
 
 /// Within this, mm, two radii are one: sizes that agree pass each other.
@@ -96,6 +98,7 @@ impl Outline {
                 curve,
                 from_z: a.min(b),
                 to_z: a.max(b),
+                faces_up: piece.faces_up != place.reversed,
                 ..*piece
             }
         });
@@ -130,10 +133,13 @@ impl Outline {
             if let Some((end, tag)) = before {
                 let after_has_metal = (start.r > end.r) == outside;
                 let owner = if after_has_metal { segment.tag } else { tag };
-                self.face(end.z, end.r, start.r, profiles.origin(owner));
+                // A step looks away from the side that has metal.
+                let faces_up = !after_has_metal;
+                self.face(end.z, (end.r, start.r), faces_up, profiles.origin(owner));
             }
             for curve in segment.curve.monotone_pieces() {
-                self.push(curve, profiles.origin(segment.tag));
+                let faces_up = (curve.end().r < curve.start().r) == outside;
+                self.push(curve, faces_up, profiles.origin(segment.tag));
             }
             before = Some((segment.curve.end(), segment.tag));
         }
@@ -154,28 +160,32 @@ impl Outline {
             if from.z <= start.z + SAME {
                 open[0] = from.r;
             } else {
-                self.face(from.z, 0.0, from.r, profiles.origin(first.tag));
+                self.face(from.z, (0.0, from.r), true, profiles.origin(first.tag));
             }
             if to.z >= end.z - SAME {
                 open[1] = to.r;
             } else {
-                self.face(to.z, 0.0, to.r, profiles.origin(last.tag));
+                self.face(to.z, (0.0, to.r), false, profiles.origin(last.tag));
             }
         }
-        self.face(start.z, open[0], start.r, Origin::Face(crate::End::First));
-        self.face(end.z, open[1], end.r, Origin::Face(crate::End::Second));
+        let ends = [
+            Origin::Face(crate::End::First),
+            Origin::Face(crate::End::Second),
+        ];
+        self.face(start.z, (open[0], start.r), false, ends[0]);
+        self.face(end.z, (open[1], end.r), true, ends[1]);
     }
 
-    fn face(&mut self, z: f64, one_r: f64, other_r: f64, origin: Origin) {
-        let (low, high) = (one_r.min(other_r), one_r.max(other_r));
+    fn face(&mut self, z: f64, radii: (f64, f64), faces_up: bool, origin: Origin) {
+        let (low, high) = (radii.0.min(radii.1), radii.0.max(radii.1));
         let line = Line {
             start: Point::new(z, low),
             end: Point::new(z, high),
         };
-        self.push(Curve::Line(line), origin);
+        self.push(Curve::Line(line), faces_up, origin);
     }
 
-    fn push(&mut self, curve: Curve, origin: Origin) {
+    fn push(&mut self, curve: Curve, faces_up: bool, origin: Origin) {
         let (start, end) = (curve.start(), curve.end());
         let (least_r, most_r) = (start.r.min(end.r), start.r.max(end.r));
         if most_r - least_r > SAME {
@@ -187,6 +197,7 @@ impl Outline {
                 most_r,
                 from_z,
                 to_z,
+                faces_up,
             });
         }
     }

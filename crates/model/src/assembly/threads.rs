@@ -15,6 +15,9 @@ pub struct MatedThreads {
     pub female: usize,
 }
 
+/// The turn that a shoulder's cut is told for.
+pub const TEN_DEGREES: Angle = Angle::from_nanodeg(10_000_000_000);
+
 /// How a male and a female thread are engaged at rest.
 ///
 /// Only full thread counts: what a chamfer or a countersink takes away does not, and the lead-in
