@@ -2,6 +2,7 @@
 
 use crate::settings::Settings;
 use quillet_check::Examined;
+use quillet_export::sheet::Judged;
 use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{FileId, Finding};
 use std::cell::RefCell;
@@ -96,6 +97,21 @@ impl Analysis {
         let missing = self.looked_at.iter().filter(|looked| looked.found.is_err());
         missing.map(|looked| looked.path.as_path())
     }
+}
+
+/// What is found of a pen, and what of it the maker accepts: its own, and what concerns no pen.
+///
+/// None where `called_off` said so in the meantime.
+pub fn judged(analysis: &Analysis, pen: &str, called_off: &dyn Fn() -> bool) -> Option<Judged> {
+    let examined = analysis.examined(called_off)?;
+    let concerns = |it: &&Finding| it.pens.is_empty() || it.pens.iter().any(|name| **name == *pen);
+    let accepted = examined.accepted.iter().filter(|it| concerns(&&it.finding));
+    Some(Judged {
+        findings: examined.findings.iter().filter(concerns).cloned().collect(),
+        accepted: accepted
+            .map(|it| (it.finding.clone(), it.because.text.to_string()))
+            .collect(),
+    })
 }
 
 /// Notes what is asked for on the way to another source.

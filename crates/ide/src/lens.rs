@@ -24,8 +24,10 @@ pub enum Opens {
     Nothing,
     /// The picture of a part or pen, by name.
     Preview(String),
-    /// The drawing of a part, by name.
+    /// The drawing of a part or pen, by name.
     Drawing(String),
+    /// What is taken to the lathe for a pen, by name.
+    Sheet(String),
 }
 
 /// The lenses of a file, in order; none where `called_off` said so in the meantime.
@@ -87,6 +89,8 @@ pub fn lenses(
         if let Some(text) = wants(analysis, pen, called_off)? {
             say(text, Opens::Nothing);
         }
+        say("drawing".into(), Opens::Drawing(name.clone()));
+        say("sheet".into(), Opens::Sheet(name));
     }
     lenses.sort_by_key(|lens| lens.span);
     Some(lenses)

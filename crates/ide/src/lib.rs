@@ -35,7 +35,7 @@ mod uses;
 mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
-pub use analysis::Analysis;
+pub use analysis::{Analysis, judged};
 pub use completion::{About, Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};

@@ -13,16 +13,16 @@ pub struct Preview {
     pub name: String,
     /// Its title, or its name where it has none.
     pub title: String,
-    /// The part, or each part of the pen in the order its joints name them.
+    /// The part; or the pen put together, where it can be, and then each of its parts.
     pub pictures: Vec<Picture>,
     /// What was measured: what it is, and its value with its unit.
     pub measures: Vec<(String, String)>,
 }
 
-/// One part in half section.
+/// A drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
-    /// The part.
+    /// The part or pen.
     pub name: String,
     /// SVG, dark or light as the viewer prefers.
     pub svg: String,
@@ -91,10 +91,15 @@ fn of_pen(pen: &Pen) -> Option<Preview> {
             format!("{} mm", round(it.filled.centre_mm, 1)),
         ));
     }
+    let whole = draw::overview(pen, WIDTH_MM).map(|overview| Picture {
+        name: pen.name.text.to_string(),
+        svg: svg(&overview.scene, Ground::Picture),
+    });
+    let parts = pen.parts.iter().filter_map(|part| picture(part));
     Some(Preview {
         name: pen.name.text.to_string(),
         title: title(pen.title.as_ref(), &pen.name.text),
-        pictures: pen.parts.iter().filter_map(|part| picture(part)).collect(),
+        pictures: whole.into_iter().chain(parts).collect(),
         measures,
     })
 }

@@ -5,7 +5,9 @@ use crate::desk::{Asked, Desk, path_of};
 use crate::outbox::{Outbox, Request};
 use crate::pages;
 use quillet_export::draw::{self, Paper, PartTitle};
+use quillet_export::sheet;
 use quillet_export::write::{self, Ground};
+use quillet_ide::Analysis;
 use serde_json::{Value, json};
 use std::path::Path;
 use tower_lsp::jsonrpc::{Error, Result};
@@ -16,19 +18,27 @@ use tower_lsp::lsp_types::{self, ExecuteCommandParams, Url};
 pub(crate) enum Command {
     /// `quillet.open.preview`, arguments: document, name of a pen or part.
     Preview,
-    /// `quillet.open.drawing`, arguments: document, name of a part.
+    /// `quillet.open.drawing`, arguments: document, name of a pen or part.
     Drawing,
+    /// `quillet.open.sheet`, arguments: document, name of a pen.
+    Sheet,
     /// `quillet.explain`, argument: a rule.
     Explain,
 }
 
 impl Command {
-    const ALL: [Command; 3] = [Command::Preview, Command::Drawing, Command::Explain];
+    const ALL: [Command; 4] = [
+        Command::Preview,
+        Command::Drawing,
+        Command::Sheet,
+        Command::Explain,
+    ];
 
     fn name(self) -> &'static str {
         match self {
             Command::Preview => "quillet.open.preview",
             Command::Drawing => "quillet.open.drawing",
+            Command::Sheet => "quillet.open.sheet",
             Command::Explain => "quillet.explain",
         }
     }
@@ -108,10 +118,23 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
     let analysis = analysis.ok_or_else(nothing)?;
     let (kind, bytes) = match command {
         Command::Drawing => {
-            let part = analysis.design.part(name).ok_or_else(nothing)?;
-            let scene = draw::part(part, Paper::A4, &PartTitle::default()).ok_or_else(nothing)?;
+            let title = PartTitle::default();
+            let design = &analysis.design;
+            let pen = design
+                .pen(name)
+                .and_then(|pen| draw::pen(pen, Paper::A4, &title));
+            let part = || {
+                design
+                    .part(name)
+                    .and_then(|part| draw::part(part, Paper::A4, &title))
+            };
+            let scene = pen.or_else(part).ok_or_else(nothing)?;
             ("drawing.svg", write::svg(&scene, Ground::Paper))
         }
+        Command::Sheet => (
+            "sheet.html",
+            sheet(asked, &analysis, name).ok_or_else(nothing)?,
+        ),
         _ => {
             let preview = quillet_ide::preview_of(&analysis, name).ok_or_else(nothing)?;
             ("preview.html", page(&preview))
@@ -124,6 +147,14 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
         .into_owned();
     let file = Path::new("shown").join(format!("{stem}-{name}-{kind}"));
     pages::kept(&file, &bytes).ok_or_else(|| Error::invalid_params("there is no place to write it"))
+}
+
+/// All that the maker takes to the lathe for a pen; what is found stands on it.
+fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
+    let pen = analysis.design.pen(name)?;
+    let judged = quillet_ide::judged(analysis, name, &|| asked.cancel.is_off())?;
+    let content = sheet::content(&analysis.design, pen, &judged, Paper::A4);
+    Some(sheet::html(&content, Paper::A4))
 }
 
 /// A page with the pictures and measures.

@@ -51,6 +51,7 @@ pub(crate) fn lenses(asked: &Asked, params: &CodeLensParams) -> Result<Option<Ve
             Opens::Nothing => None,
             Opens::Preview(name) => Some((Command::Preview, name)),
             Opens::Drawing(name) => Some((Command::Drawing, name)),
+            Opens::Sheet(name) => Some((Command::Sheet, name)),
         };
         CodeLens {
             range: document.lines.range(lens.span.range()),
