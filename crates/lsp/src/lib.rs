@@ -1,7 +1,29 @@
 //! The language server: carries the answers of `ide` to an editor.
 //!
 //! The only crate that knows the protocol. It keeps the order of the wire, the open
-//! documents and when to work; it has no answers of its own.
+//! documents and when to work; it has no answers of its own. `quillet lsp` serves it on
+//! standard input and output.
+//!
+//! # What it does beside the protocol
+//!
+//! * `quillet/preview`, a request with `{textDocument, position?, name?}`: the pen or part at
+//!   the place (or of the name) as `{name, title, pictures: [{name, svg}], measures: [{name,
+//!   value}]}`, or null. Once a document's preview was asked for, `quillet/previewChanged`
+//!   tells `{uri, version}` whenever it would come out otherwise, until the document is closed.
+//! * Commands, which give the address of what they made and have the editor show it where it
+//!   can: `quillet.open.preview`, `quillet.open.drawing` and `quillet.open.sheet` with
+//!   `[uri, name]`, `quillet.explain` with `[rule]`.
+//! * Settings, section `quillet`: `units` (`mm`, `in` or `both`), `hints.walls`,
+//!   `hints.drills`, `hints.tenons`, `hints.millimetres`, `hints.rests` (true or false),
+//!   `pictures` (whether hovers show the part), `bench` (where several are in sight).
+//!
+//! # Who does what
+//!
+//! `gate` stands before the protocol library and hands messages over in the order of the wire.
+//! `server` names the handlers; each puts its question through `desk` to a file of `answers`,
+//! on a thread of its own and from a snapshot. `documents` and `folders` change what the desk
+//! knows and put what is to be checked into the `queue`; `lane`s take from it, `shown` gathers
+//! what they find, and the `outbox` tells the editor. No handler waits for the editor.
 
 mod answers;
 mod cancel;
