@@ -17,9 +17,10 @@ use crate::desk::{Asked, path_of};
 use crate::position::Lines;
 use quillet_ide::{Analysis, Cursor};
 use quillet_model::SourceFile;
+use quillet_syntax::Span;
 use std::sync::Arc;
 use tower_lsp::jsonrpc::{Error, Result};
-use tower_lsp::lsp_types::{Position, TextDocumentPositionParams, Url};
+use tower_lsp::lsp_types::{Position, Range, TextDocumentPositionParams, Url};
 
 /// A document that a question is about.
 pub(crate) struct Document {
@@ -60,6 +61,23 @@ impl Asked {
 }
 
 impl Document {
+    /// A document and the bytes of a range of it; none where there is none.
+    ///
+    /// # Errors
+    /// When the range lies past the end.
+    pub(crate) fn within(asked: &Asked, url: &Url, range: Range) -> Result<Option<(Self, Span)>> {
+        let Some(document) = asked.document(url) else {
+            return Ok(None);
+        };
+        let offset = |place: Position| {
+            let offset = document.lines.offset(place);
+            offset.ok_or_else(|| beyond(place, document.lines.count()))
+        };
+        let (start, end) = (offset(range.start)?, offset(range.end)?);
+        let span = Span::new(document.file.id, start.min(end), end);
+        Ok(Some((document, span)))
+    }
+
     /// A place in it.
     ///
     /// # Errors

@@ -1,10 +1,10 @@
 //! Code actions.
 
+use super::Document;
 use super::rename::Changes;
 use crate::convert::diagnostic::{Places, diagnostic};
 use crate::desk::Asked;
 use quillet_ide::{Action, ActionKind};
-use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     CodeAction, CodeActionKind, CodeActionOrCommand, CodeActionParams, CodeActionResponse,
@@ -16,17 +16,10 @@ pub(crate) fn actions(
     asked: &Asked,
     params: &CodeActionParams,
 ) -> Result<Option<CodeActionResponse>> {
-    let Some(document) = asked.document(&params.text_document.uri) else {
+    let range = Document::within(asked, &params.text_document.uri, params.range)?;
+    let Some((document, within)) = range else {
         return Ok(None);
     };
-    let (start, end) = (
-        document.cursor(params.range.start)?,
-        document.cursor(params.range.end)?,
-    );
-    let (Some(start), Some(end)) = (start, end) else {
-        return Ok(None);
-    };
-    let within = Span::new(document.file.id, start.offset.min(end.offset), end.offset);
     let off = || asked.cancel.is_off();
     let Some(found) = quillet_ide::actions(&document.analysis, within, &off) else {
         return Ok(None);

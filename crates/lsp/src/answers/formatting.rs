@@ -2,7 +2,7 @@
 
 use super::Document;
 use crate::desk::Asked;
-use quillet_syntax::{Edit, Span};
+use quillet_syntax::Edit;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     DocumentFormattingParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
@@ -24,17 +24,10 @@ pub(crate) fn range(
     asked: &Asked,
     params: &DocumentRangeFormattingParams,
 ) -> Result<Option<Vec<TextEdit>>> {
-    let Some(document) = asked.document(&params.text_document.uri) else {
+    let range = Document::within(asked, &params.text_document.uri, params.range)?;
+    let Some((document, within)) = range else {
         return Ok(None);
     };
-    let (start, end) = (
-        document.cursor(params.range.start)?,
-        document.cursor(params.range.end)?,
-    );
-    let (Some(start), Some(end)) = (start, end) else {
-        return Ok(None);
-    };
-    let within = Span::new(document.file.id, start.offset.min(end.offset), end.offset);
     Ok(Some(edits(
         &document,
         quillet_ide::format_range(&document.file, within),

@@ -1,9 +1,10 @@
 //! Semantic tokens.
 
+use super::Document;
 use crate::desk::Asked;
 use quillet_ide::{Colour, Coloured};
 use quillet_syntax::Span;
-use tower_lsp::jsonrpc::{Error, Result};
+use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     Range, SemanticToken, SemanticTokenModifier, SemanticTokenType, SemanticTokens,
     SemanticTokensLegend, SemanticTokensParams, SemanticTokensRangeParams,
@@ -37,25 +38,20 @@ pub(crate) fn range(
 }
 
 fn tokens(asked: &Asked, url: &Url, range: Option<Range>) -> Result<Option<SemanticTokens>> {
-    let Some(document) = asked.document(url) else {
-        return Ok(None);
+    let found = match range {
+        Some(range) => Document::within(asked, url, range)?,
+        None => asked.document(url).map(|document| {
+            let whole = Span::new(document.file.id, 0, document.file.text.len());
+            (document, whole)
+        }),
     };
-    let offset = |place| document.lines.offset(place);
-    let (start, end) = match range {
-        None => (Some(0), Some(document.file.text.len())),
-        Some(range) => (offset(range.start), offset(range.end)),
-    };
-    let (Some(start), Some(end)) = (start, end) else {
-        return Err(Error::invalid_params(
-            "the range lies past the end of the document",
-        ));
-    };
-    let within = Span::new(document.file.id, start, end);
-    let coloured = quillet_ide::colours(&document.analysis, &document.file, within);
-    let data = relative(&document.lines, &coloured);
-    Ok(Some(SemanticTokens {
-        result_id: None,
-        data,
+    Ok(found.map(|(document, within)| {
+        let coloured = quillet_ide::colours(&document.analysis, &document.file, within);
+        let data = relative(&document.lines, &coloured);
+        SemanticTokens {
+            result_id: None,
+            data,
+        }
     }))
 }
 
