@@ -53,13 +53,7 @@ fn find_below(folder: &Path, found: &mut Vec<PathBuf>) -> Result<(), String> {
     for entry in entries {
         match entry {
             Ok(entry) => {
-                let file = entry.file_type().is_file();
-                if file
-                    && entry
-                        .path()
-                        .extension()
-                        .is_some_and(|ending| ending == ENDING)
-                {
+                if entry.file_type().is_file() && is_design(entry.path()) {
                     found.push(entry.into_path());
                 }
             }
@@ -72,6 +66,11 @@ fn find_below(folder: &Path, found: &mut Vec<PathBuf>) -> Result<(), String> {
         }
     }
     Ok(())
+}
+
+/// Whether a path ends as a file of the language does.
+pub(crate) fn is_design(path: &Path) -> bool {
+    path.extension().is_some_and(|ending| ending == ENDING)
 }
 
 fn is_hidden(path: &Path) -> bool {

@@ -67,6 +67,10 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
+    // Whatever else a file holds, formatting would shift its lines about.
+    if !is_standard_input(path) && !files::is_design(path) {
+        return Err(format!("{}: not a *.quillet file", path.display()));
+    }
     let text = files::read(path)?;
     let formatted = quillet_syntax::format(&text);
     let changed = formatted != text;

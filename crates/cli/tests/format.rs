@@ -106,10 +106,12 @@ fn what_cannot_be_read_is_named() {
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("odd.quillet"), b"let a = 1\n\xff").unwrap();
     fs::create_dir(folder.path().join("empty")).unwrap();
+    fs::write(folder.path().join("notes.txt"), CROWDED).unwrap();
     for (path, reason) in [
         ("odd.quillet", "odd.quillet: not UTF-8 at byte 10"),
         ("missing.quillet", "missing.quillet: no such file or folder"),
         ("empty", "empty: no *.quillet file in this folder"),
+        ("notes.txt", "notes.txt: not a *.quillet file"),
     ] {
         let (code, out, err) = told(&format(folder.path(), &[path]));
         assert_eq!((code, out.as_str()), (Some(2), ""), "{path}");

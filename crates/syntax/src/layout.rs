@@ -149,8 +149,8 @@ mod tests {
         part c {
           outside {
             at 0 dia 3
-            from x {
-              drill 8
+          from x {
+            drill 8
         pen d {
         ! this { is never closed at 0:19..20
         ");

@@ -31,6 +31,8 @@ struct Open {
     brace: Span,
     /// The indent of the line that the statement began on.
     indent: usize,
+    /// The indent of the first line within.
+    within: Option<usize>,
 }
 
 /// What came just before the next token.
@@ -143,7 +145,7 @@ impl<'t> Builder<'t> {
         }
     }
 
-    /// Closes every block before an item that cannot lie in one.
+    /// Closes what a line cannot lie in: every block where it begins an item.
     fn resume(&mut self, index: usize, kind: TokenKind) {
         let at_edge = self.place.line_start && self.place.indent == 0;
         let item = kind == TokenKind::Name
@@ -151,6 +153,18 @@ impl<'t> Builder<'t> {
                 || at_edge && may_begin_item(self.text, self.tokens, index));
         if item {
             self.close_down_to(0);
+        }
+        if self.place.line_start && kind != TokenKind::Close {
+            self.outdent();
+        }
+    }
+
+    /// Closes the blocks that a line stands to the left of, where their own lines are indented.
+    fn outdent(&mut self) {
+        let indent = self.place.indent;
+        let is_left = |open: &Open| open.within > Some(open.indent) && indent <= open.indent;
+        while self.open.last().is_some_and(is_left) {
+            self.close_down_to(self.open.len() - 1);
         }
     }
 
@@ -170,8 +184,12 @@ impl<'t> Builder<'t> {
         self.line.lexemes = self.lexemes.len()..self.lexemes.len();
         self.line.tokens = index..index;
         if self.place.line_start {
-            self.place.statement_indent = self.place.indent;
+            let indent = self.place.indent;
+            self.place.statement_indent = indent;
             self.line.note = self.place.note.take();
+            if let Some(open) = self.open.last_mut() {
+                open.within.get_or_insert(indent);
+            }
         }
     }
 
@@ -217,6 +235,7 @@ impl<'t> Builder<'t> {
             lines: Vec::new(),
             brace: span,
             indent: self.place.statement_indent,
+            within: None,
         });
     }
 

@@ -138,6 +138,49 @@ fn what_is_miswritten_is_told_once() {
 }
 
 #[test]
+fn each_offered_fix_cures() {
+    for text in [
+        "prt cap from mouth to crown {\n}",
+        "part cap from mouth to crown {\n  lenght 3\n}",
+        "part cap from mouth to crown {\n  outside {\n    at 3 dai 15.2 smoth\n  }\n}",
+        "part cap from mouth to crown {\n  outside {\n    at 3 dia 15,2\n  }\n}",
+        "part cap from mouth to crown\n{\n}",
+        "part cap from mouth to crown { length 3 } let b = 2",
+        "let b = 2\n}\n",
+        "let Grip = 11.4",
+        "let nib_unit = 3",
+        "let a = 12mn",
+        "let a = 3cc",
+        "use \"saltings",
+        "let a = ⌀12",
+        "let a = 3 ± 1\n",
+        "let a = 3\u{a0}+ 4",
+        "Part cap from mouth to crown {\n}",
+    ] {
+        let before = parse(FileId(0), text).findings;
+        assert!(!before.is_empty(), "{text}");
+        for finding in &before {
+            for fix in &finding.fixes {
+                let mut cured = text.to_owned();
+                for edit in fix.edits.iter().rev() {
+                    cured.replace_range(edit.span.range(), &edit.text);
+                }
+                let after = parse(FileId(0), &cured).findings;
+                assert!(
+                    !after.iter().any(|other| other.message == finding.message),
+                    "{text}: {}: {cured}",
+                    fix.title
+                );
+            }
+        }
+        assert!(
+            before.iter().any(|finding| !finding.fixes.is_empty()),
+            "{text}"
+        );
+    }
+}
+
+#[test]
 fn a_damaged_line_hides_nothing_around_it() {
     let text = "\
 part cap from mouth to crown {
