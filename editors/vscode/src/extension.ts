@@ -8,7 +8,7 @@ import { makeSheet } from "./sheet";
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const server = new Server(context);
-  const preview = new Preview(server);
+  const preview = new Preview(server, vscode.Uri.joinPath(context.extensionUri, "images/file.svg"));
   server.onPreview = (uri, name) => preview.show(uri, name);
   const say = (name: string, run: (...given: unknown[]) => unknown) =>
     vscode.commands.registerCommand(`quillet.${name}`, run);

@@ -35,14 +35,15 @@ function shown({ title, pictures, measures }: Shown): string {
     ({ name, value }) => `<tr><th scope="row">${text(name)}</th><td>${text(value)}</td></tr>`,
   );
   return `<h1>${text(title)}</h1>
-${pictures.map(figure).join("\n")}
-<table>${rows.join("")}</table>`;
+<table>${rows.join("")}</table>
+${pictures.map((picture) => figure(picture, title)).join("\n")}`;
 }
 
-function figure({ name, svg }: Shown["pictures"][number]): string {
+function figure({ name, svg }: Shown["pictures"][number], title: string): string {
   // As an image an SVG runs no script and loads nothing, whatever it holds.
   const data = Buffer.from(svg, "utf8").toString("base64");
-  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}"><figcaption>${text(name)}</figcaption></figure>`;
+  const caption = name === title ? "" : `<figcaption>${text(name)}</figcaption>`;
+  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}">${caption}</figure>`;
 }
 
 function text(raw: string): string {
@@ -55,7 +56,7 @@ body { font-family: var(--vscode-font-family); color: var(--vscode-foreground); 
 h1 { font-size: 1.1rem; font-weight: 600; margin: 0.8rem 0 0.4rem; }
 figure { margin: 0 0 0.6rem; padding: 0.6rem; background: #fdfcf8; border-radius: 4px; }
 img { display: block; width: 100%; max-height: 60vh; object-fit: contain; }
-table { border-collapse: collapse; margin-top: 0.8rem; font-variant-numeric: tabular-nums; }
+table { border-collapse: collapse; margin-bottom: 0.8rem; font-variant-numeric: tabular-nums; }
 th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; }
 td { padding: 0.15rem 0; white-space: pre-line; }
 figcaption { color: #555; font-size: 0.85rem; padding-top: 0.3rem; }

@@ -21,7 +21,10 @@ export class Preview implements vscode.Disposable {
   private asked = 0;
   private readonly follows: vscode.Disposable[];
 
-  constructor(private readonly server: Server) {
+  constructor(
+    private readonly server: Server,
+    private readonly icon: vscode.Uri,
+  ) {
     this.follows = [
       vscode.window.onDidChangeTextEditorSelection((change) => this.look(change.textEditor)),
       vscode.window.onDidChangeActiveTextEditor((editor) => this.look(editor)),
@@ -41,6 +44,7 @@ export class Preview implements vscode.Disposable {
         { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
         { enableScripts: false, enableFindWidget: true, localResourceRoots: [] },
       );
+      this.panel.iconPath = this.icon;
       this.panel.onDidDispose(() => {
         this.panel = undefined;
       });
