@@ -22,11 +22,13 @@ mod format;
 mod lsp;
 mod material;
 mod measure;
+mod new;
 mod output;
 mod sheet;
 mod solid;
 mod thread;
 mod warn;
+mod watch;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -49,6 +51,10 @@ enum Command {
     Explain(explain::Args),
     /// Bring files into their one canonical form.
     Format(format::Args),
+    /// Write a pen to begin from, with comments that explain.
+    New(new::Args),
+    /// Show a page that follows the file as it is saved: drawing, findings, weight.
+    Watch(watch::Args),
     /// Draw the parts: half sections with running dimensions, on A4 or Letter, at true scale.
     Draw(draw::Args),
     /// Write all that is taken to the lathe: route, tools, blanks, drawings, cautions.
@@ -73,6 +79,8 @@ fn main() -> ExitCode {
         Command::Measure(args) => measure::run(&args),
         Command::Explain(args) => explain::run(&args),
         Command::Format(args) => format::run(&args),
+        Command::New(args) => new::run(&args),
+        Command::Watch(args) => watch::run(&args),
         Command::Draw(args) => draw::run(&args),
         Command::Sheet(args) => sheet::run(&args),
         Command::Solid(args) => solid::run(&args),

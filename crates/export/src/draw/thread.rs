@@ -61,7 +61,8 @@ pub(super) fn threads(
                 Side::Outside => edge(solid.outer.radii_at(z)),
                 Side::Inside => solid.inner.iter().all(|bore| edge(bore.radii_at(z))),
             };
-            if at_edge {
+            let at_end = z < 1e-9 || z > part.length.to_mm() - 1e-9;
+            if at_edge || at_end {
                 continue;
             }
             let low = match (side, shown) {

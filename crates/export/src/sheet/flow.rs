@@ -174,8 +174,9 @@ impl Flow {
 
     /// A picture in the middle, in one piece.
     pub(super) fn picture(&mut self, picture: &Scene) {
-        self.ensure(picture.height_mm + 2.0);
+        self.ensure(picture.height_mm + 5.0);
         let y = self.advance(picture.height_mm + 2.0);
+        self.space(3.0);
         let x = MARGIN_MM.0 + ((self.width_mm() - picture.width_mm) / 2.0).max(0.0);
         self.scene().place(picture, Xy::new(x, y));
     }
@@ -214,7 +215,7 @@ impl Flow {
         let mut x = MARGIN_MM.0;
         for (lines, width) in row.iter().zip(widths) {
             for (at, line) in lines.iter().enumerate() {
-                let y = foot + height - 0.4 - style.height_mm - at as f64 * style.pitch() * 0.85;
+                let y = foot + height - 1.1 - style.height_mm - at as f64 * style.pitch() * 0.85;
                 self.scene()
                     .text(style.text(Xy::new(x + 0.8, y), line.as_str()));
             }

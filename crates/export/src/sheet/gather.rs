@@ -23,7 +23,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Judged, paper: Paper) -> Con
     let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
     let plan = plan_pen(pen, bench);
     let (tools, tools_note) = lists::tools(&plan, bench);
-    let (cuts, cuts_note) = lists::cuts(&plan);
+    let (cuts, cuts_note) = lists::cuts(&plan, bench);
     let overview = draw::overview(pen, paper.sides_mm().0 - 30.0);
     let callouts = overview.iter().flat_map(|it| &it.callouts);
     let sheets = plan.routes.len() + 1;

@@ -2,14 +2,13 @@
 
 use super::content::Table;
 use super::words::{self, letter, mm};
-use quillet_geometry::{Chain, Length};
-use quillet_model::{Bench, Configured, Part, Pen};
-use quillet_plan::{Fitted, Plan, ROUGH_OVER, Tool};
+use quillet_geometry::Length;
+use quillet_model::{Bench, Configured, End, Part, Pen};
+use quillet_plan::{CutList, Fitted, Plan, ToolList, caliper_table};
 use quillet_syntax::ast::StockSection;
-use std::collections::BTreeMap;
 
 /// Length, mass and balance in each configuration.
-pub(super) fn measures(pen: &Pen) -> Table {
+pub(crate) fn measures(pen: &Pen) -> Table {
     let mut table = Table::new(&[
         "",
         "length, mm",
@@ -34,94 +33,97 @@ pub(super) fn measures(pen: &Pen) -> Table {
     table
 }
 
-/// Every tool, what it is for, whether it is on the bench; and how many different drills.
+/// Every tool, what it is for, whether it is on the bench; and how many sizes of holes there are.
 pub(super) fn tools(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
-    let mut used: BTreeMap<Tool, Vec<String>> = BTreeMap::new();
-    for route in &plan.routes {
-        for operation in &route.operations {
-            let Some(tool) = operation.tool else { continue };
-            let name = route.part.name.text.to_string();
-            let places = used.entry(tool).or_default();
+    let list = ToolList::of(plan, bench);
+    let mut table = Table::new(&["tool", "for", "at hand", "got"]);
+    for listed in &list.tools {
+        let mut places: Vec<&str> = Vec::new();
+        for used in &listed.uses {
+            let name = &*plan.routes[used.route].part.name.text;
             if !places.contains(&name) {
                 places.push(name);
             }
         }
-    }
-    let mut drills: Vec<Length> = used.keys().filter_map(|tool| tool.drilled_dia()).collect();
-    drills.sort();
-    drills.dedup();
-    let mut table = Table::new(&["tool", "for", "at hand", "✓"]);
-    for (tool, places) in used {
-        let at_hand = match at_hand(tool, bench) {
-            Some(true) => "on the bench",
-            Some(false) => "to be had",
-            None => "",
-        };
         table.rows.push(vec![
-            words::tool(tool),
+            words::tool(listed.tool),
             places.join(", "),
-            at_hand.into(),
+            words::standing(listed.standing).into(),
             String::new(),
         ]);
     }
-    let count = match drills.len() {
-        1 => "one drill".to_owned(),
-        count => format!("{count} different drills"),
-    };
+    let sizes: Vec<String> = list.hole_sizes.iter().map(|size| mm(*size)).collect();
     let bench = if bench.is_some() {
         ""
     } else {
         "; no bench is described, so nothing is assumed owned"
     };
-    (table, format!("{count}{bench}"))
+    (
+        table,
+        format!(
+            "Holes of {} sizes: {}{bench}",
+            sizes.len(),
+            sizes.join(", ")
+        ),
+    )
 }
 
-/// Whether a bench has a tool; none of what every bench has, or where no bench is described.
-fn at_hand(tool: Tool, bench: Option<&Bench>) -> Option<bool> {
-    let bench = bench?;
-    Some(match tool {
-        Tool::Drill { dia, .. } => bench.drills.iter().any(|it| it.dia == dia),
-        Tool::Reamer { dia } => bench.reamers.contains(&dia),
-        Tool::Collet { dia } => bench.collets.contains(&dia),
-        Tool::TenonCutter { bushing } => bench.bushings.contains(&bushing),
-        Tool::Tap { thread } => bench
-            .taps
-            .iter()
-            .any(|it| it.thread.thread.mates_with(&thread)),
-        Tool::Die { thread } => bench
-            .dies
-            .iter()
-            .any(|it| it.thread.thread.mates_with(&thread)),
-        _ => return None,
-    })
-}
-
-/// What to saw.
-pub(super) fn cuts(plan: &Plan) -> (Table, String) {
-    let mut table = Table::new(&["part", "material", "stock, mm", "saw to, mm", "✓"]);
-    for route in &plan.routes {
-        for (piece, length) in route.part.blanks.iter().zip(&route.blank.pieces) {
-            let material = &piece.stock.material;
-            let section = match piece.stock.section {
-                StockSection::Rod => "Ø",
-                StockSection::Square => "square ",
+/// What to saw off which stock.
+pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
+    let list = CutList::of(plan, bench);
+    let mut table = Table::new(&["stock", "piece", "saw to", "of that the part", "done"]);
+    let mut notes = vec![format!("saw's kerf {} reckoned with", mm(list.kerf))];
+    for stock in &list.stocks {
+        let material = &stock.material;
+        let name = material
+            .title
+            .as_ref()
+            .map_or(&material.name, |title| &title.text);
+        let section = match stock.section {
+            StockSection::Rod => "Ø",
+            StockSection::Square => "square ",
+        };
+        let stock_name = format!("{name}, {section}{}", mm(stock.size));
+        for piece in &stock.pieces {
+            let which = match piece.piece {
+                (_, 1) => piece.part.to_string(),
+                (at, of) => format!("{} ({at} of {of})", piece.part),
             };
             table.rows.push(vec![
-                route.part.name.text.to_string(),
-                material
-                    .title
-                    .as_ref()
-                    .map_or(&material.name, |title| &title.text)
-                    .to_string(),
-                format!("{section}{}", mm(piece.stock.size)),
-                mm(*length),
+                stock_name.clone(),
+                which,
+                mm(piece.length),
+                mm(piece.net),
                 String::new(),
             ]);
         }
+        notes.push(match (&stock.packing, stock.length) {
+            (Some(packing), Some(length)) if packing.too_long.is_empty() => {
+                format!(
+                    "{stock_name}: {} of {}",
+                    count(packing.rods.len(), "rod"),
+                    mm(length)
+                )
+            }
+            (Some(_), Some(length)) => {
+                format!("{stock_name}: a piece is longer than {}", mm(length))
+            }
+            _ => format!("{stock_name}: {} in all", mm(stock.total(list.kerf))),
+        });
+        if stock.matched {
+            notes.push("saw in this order, so that grain or pattern runs on".into());
+        }
     }
-    let note = "facing, parting and centre nubs are counted, the saw's kerf is not; \
-                saw one spare blank of each material if it can be had only once";
-    (table, note.into())
+    notes.push("saw a spare of what can be had only once".into());
+    (table, notes.join("; "))
+}
+
+fn count(number: usize, what: &str) -> String {
+    if number == 1 {
+        format!("one {what}")
+    } else {
+        format!("{number} {what}s")
+    }
 }
 
 /// Mandrels and plugs to make.
@@ -186,59 +188,34 @@ pub(super) fn mandrels(plan: &Plan) -> Table {
     table
 }
 
-/// Between two stations of the caliper table, mm.
-const STEP_MM: f64 = 5.0;
+/// Between two stations of the caliper table.
+const STEP: Length = Length::from_nm(5_000_000);
 
-/// Diameters along the outside, every 5 mm and at every edge: finished, in inches, roughed out.
+/// Diameters along the outside, every 5 mm and at every edge: finished, in inches, before sanding, roughed out.
 pub(super) fn calipers(part: &Part) -> Table {
-    let mut table = Table::new(&["at, mm", "Ø, mm", "Ø, in", "rough to Ø", "as made"]);
-    let Some(profiles) = &part.profiles else {
-        return table;
-    };
-    let chain = &profiles.crest.outer;
-    for z in stations(chain) {
-        let Some((before, after)) = chain.radii_at(z) else {
-            continue;
+    let mut table = Table::new(&["at", "Ø", "Ø, in", "before sanding", "rough to", "as made"]);
+    let rows = caliper_table(part, End::First, STEP).map_or_else(Vec::new, |it| it.rows);
+    for row in rows {
+        let sizes = if row.before == row.after {
+            vec![row.before]
+        } else {
+            vec![row.before, row.after]
         };
-        let mut sizes = vec![2.0 * before];
-        if (after - before).abs() > 5e-4 {
-            sizes.push(2.0 * after);
-        }
-        let each = |text: &dyn Fn(f64) -> String| {
+        let each = |text: &dyn Fn(Length) -> String| {
             sizes
                 .iter()
                 .map(|dia| text(*dia))
                 .collect::<Vec<_>>()
                 .join(" / ")
         };
-        let rough = |dia: f64| match dia {
-            dia if dia < 1e-6 => "–".to_owned(),
-            dia => format!("{:.1}", dia + ROUGH_OVER.to_mm()),
-        };
         table.rows.push(vec![
-            crate::write::number(z, 2),
-            each(&|dia| format!("{dia:.2}")),
-            each(&|dia| format!("{:.3}", dia / 25.4)),
-            each(&rough),
+            mm(row.at),
+            each(&|dia| format!("{:.2}", dia.to_mm())),
+            each(&|dia| format!("{:.3}", dia.to_inches())),
+            format!("{:.2}", row.before_sanding.to_mm()),
+            format!("{:.1}", row.rough.to_mm()),
             String::new(),
         ]);
     }
     table
-}
-
-fn stations(chain: &Chain) -> Vec<f64> {
-    let (from, to) = (chain.start().z, chain.end().z);
-    let steps = ((to - from) / STEP_MM).floor() as u32;
-    let mut all: Vec<f64> = (0..=steps)
-        .map(|step| from + f64::from(step) * STEP_MM)
-        .collect();
-    let edges = chain
-        .segments()
-        .iter()
-        .flat_map(|it| [it.curve.start().z, it.curve.end().z]);
-    all.extend(edges);
-    all.sort_by(f64::total_cmp);
-    // Nobody sets calipers at two places nearer than this; an edge keeps its own place.
-    all.dedup_by(|b, a| (*b - *a).abs() < 5e-3);
-    all
 }

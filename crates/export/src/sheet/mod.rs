@@ -13,6 +13,7 @@ mod words;
 pub use content::{Accepted, Check, Content, Line, PartSheet, Table, Want};
 pub use gather::{Judged, content};
 pub use html::html;
+pub(crate) use lists::measures;
 pub use pdf::pdf;
 pub use text::text;
 

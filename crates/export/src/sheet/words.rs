@@ -5,7 +5,8 @@ use quillet_geometry::{Edge, Length};
 use quillet_model::{DrillName, End, Part};
 use quillet_plan::{
     Grip, Hold, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note, Operation,
-    OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, ThreadCut, Threading, Tool, TurnKind, Work,
+    OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, ThreadCut, Threading, Tool,
+    TurnKind, Work,
 };
 
 /// A number of millimetres, as drawn.
@@ -345,6 +346,16 @@ pub(super) fn tool(tool: Tool) -> String {
         // A tool added to the plan later is at least not silent.
         #[allow(unreachable_patterns, reason = "the plan's list of tools may grow")]
         other => format!("{other:?}"),
+    }
+}
+
+/// Whether a tool is at hand.
+pub(super) fn standing(standing: Standing) -> &'static str {
+    match standing {
+        Standing::OnBench => "on the bench",
+        Standing::ToBuy => "to be had",
+        Standing::ToMake => "to be made",
+        Standing::Needed => "",
     }
 }
 
