@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 /// Writes solids as one STEP file, each a product of its own, millimetres.
 ///
 /// Faces are planes, cylinders, cones, spheres and tori where they are such, else surfaces of
-/// revolution of an ellipse or a B-spline. There is no date in it: the same solid gives the same bytes.
+/// revolution of a B-spline, rational for an ellipse. There is no date in it: the same solid gives the same bytes.
 pub fn step(title: &str, bodies: &[Body]) -> String {
     let mut file = File::default();
     let setting = file.setting();

@@ -66,13 +66,22 @@ pub(super) fn seam(file: &mut File, edge: &Edge) -> Seam {
                 with_curve: !edge.backwards,
             }
         }
-        Curve::Arc(arc) => {
-            let curve = conic(file, arc);
-            Seam {
-                curve,
-                with_curve: arc.is_convex() != edge.backwards,
+        Curve::Arc(arc) => match known(arc) {
+            None => {
+                let curve = rational(file, arc);
+                Seam {
+                    curve,
+                    with_curve: !edge.backwards,
+                }
             }
-        }
+            Some(_) => {
+                let curve = circle(file, arc);
+                Seam {
+                    curve,
+                    with_curve: arc.is_convex() != edge.backwards,
+                }
+            }
+        },
         Curve::Cubic(cubic) => {
             let curve = spline(file, cubic);
             Seam {
@@ -108,26 +117,41 @@ fn round(file: &mut File, arc: &Arc, away: bool) -> Surface {
     let centre = arc.centre();
     // The normals of spheres and tori point away from the middle of the circle.
     let outwards = away == arc.is_convex();
-    match arc.circle_radius_mm() {
-        Some(radius) if centre.r.abs() < SAME => {
+    match known(arc) {
+        Some(Known::Sphere(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
             let id = file.put(&format!("SPHERICAL_SURFACE('',{axes},{})", real(radius)));
             Surface { id, outwards }
         }
-        Some(radius) if centre.r > radius + SAME => {
+        Some(Known::Torus(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
             let (ring, tube) = (real(centre.r), real(radius));
             let id = file.put(&format!("TOROIDAL_SURFACE('',{axes},{ring},{tube})"));
             Surface { id, outwards }
         }
-        // A swept curve's normal is to the left of its travel; a convex arc's runs with the axis.
-        _ => {
-            let curve = conic(file, arc);
+        // A swept curve's normal is to the left of its travel.
+        None => {
+            let curve = rational(file, arc);
             Surface {
                 id: revolved(file, curve),
-                outwards,
+                outwards: away,
             }
         }
+    }
+}
+
+/// The surface of its own name that an arc sweeps, with the circle's radius.
+enum Known {
+    Sphere(f64),
+    Torus(f64),
+}
+
+fn known(arc: &Arc) -> Option<Known> {
+    let (radius, centre) = (arc.circle_radius_mm()?, arc.centre());
+    if centre.r.abs() < SAME {
+        Some(Known::Sphere(radius))
+    } else {
+        (centre.r > radius + SAME).then_some(Known::Torus(radius))
     }
 }
 
@@ -138,23 +162,33 @@ fn revolved(file: &mut File, curve: Id) -> Id {
     file.put(&format!("SURFACE_OF_REVOLUTION('',{curve},{axis})"))
 }
 
-/// A circle or ellipse in the plane y = 0; it runs along the axis where it is farther from it.
-fn conic(file: &mut File, arc: &Arc) -> Id {
-    let (across, along) = (arc.semi_r_mm(), arc.semi_z_mm());
-    // The first half axis is to be the greater one.
-    let first = if across >= along {
-        [1.0, 0.0, 0.0]
-    } else {
-        [0.0, 0.0, 1.0]
-    };
-    let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], first);
-    match arc.circle_radius_mm() {
-        Some(radius) => file.put(&format!("CIRCLE('',{axes},{})", real(radius))),
-        None => {
-            let (greater, less) = (real(across.max(along)), real(across.min(along)));
-            file.put(&format!("ELLIPSE('',{axes},{greater},{less})"))
-        }
-    }
+/// A circle in the plane y = 0; it runs along the axis where it is farther from it.
+fn circle(file: &mut File, arc: &Arc) -> Id {
+    let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]);
+    file.put(&format!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
+}
+
+/// An arc of an ellipse as the rational curve of second degree that it is (Farin, "Curves and Surfaces for
+/// CAGD", on conics): it ends where the arc does, while a whole ellipse about the axis would sweep
+/// its surface twice.
+fn rational(file: &mut File, arc: &Arc) -> Id {
+    let (centre, semi) = (arc.centre(), Point::new(arc.semi_z_mm(), arc.semi_r_mm()));
+    let unit = |at: Point| Point::new((at.z - centre.z) / semi.z, (at.r - centre.r) / semi.r);
+    let (start, end) = (unit(arc.start()), unit(arc.end()));
+    let whole = 1.0 + start.z * end.z + start.r * end.r;
+    // Just short of half a turn the middle point would be out of all reach.
+    let middle = (start + end) * (1.0 / whole.max(1e-6));
+    let middle = Point::new(centre.z + semi.z * middle.z, centre.r + semi.r * middle.r);
+    let weight = (whole.max(1e-6) / 2.0).sqrt();
+    let places = [arc.start(), middle, arc.end()]
+        .map(|it| file.place(it).to_string())
+        .join(",");
+    file.put(&format!(
+        "(BOUNDED_CURVE()B_SPLINE_CURVE(2,({places}),.UNSPECIFIED.,.F.,.F.)\
+         B_SPLINE_CURVE_WITH_KNOTS((3,3),(0.,1.),.UNSPECIFIED.)CURVE()GEOMETRIC_REPRESENTATION_ITEM()\
+         RATIONAL_B_SPLINE_CURVE((1.,{},1.))REPRESENTATION_ITEM(''))",
+        real(weight)
+    ))
 }
 
 fn spline(file: &mut File, cubic: &Cubic) -> Id {
