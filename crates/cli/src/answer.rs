@@ -18,8 +18,8 @@ pub(crate) struct Show {
 
 /// Text for people or JSON for programs.
 #[derive(Clone, Copy, Default, clap::ValueEnum)]
-enum Format {
-    /// A table for people.
+pub(crate) enum Format {
+    /// For people.
     #[default]
     Text,
     /// One JSON object.

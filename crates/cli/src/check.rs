@@ -3,6 +3,7 @@
 mod json;
 mod report;
 
+use crate::answer::Format;
 use crate::{disk, files};
 use quillet_model::{Source, SourceFile, load, resolve, tidy};
 use quillet_syntax::{FileId, Finding, Severity};
@@ -25,16 +26,6 @@ pub(crate) struct Args {
     /// End with 1 for these too
     #[arg(long, value_enum)]
     deny: Option<Deny>,
-}
-
-/// Text for people or JSON for programs.
-#[derive(Clone, Copy, Default, clap::ValueEnum)]
-enum Format {
-    /// The places, drawn.
-    #[default]
-    Text,
-    /// One JSON object.
-    Json,
 }
 
 /// What ends the process with 1 besides errors.

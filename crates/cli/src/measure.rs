@@ -3,6 +3,7 @@
 mod pens;
 mod profiles;
 
+use crate::answer::Format;
 use crate::disk;
 use quillet_check::{Wall, walls};
 use quillet_model::{Design, Part};
@@ -26,16 +27,6 @@ pub(crate) struct Args {
     /// Print the profiles of every pen's parts as JSON, for a solid modeller to rebuild
     #[arg(long)]
     profiles: bool,
-}
-
-/// Text for people or JSON for programs.
-#[derive(Clone, Copy, Default, clap::ValueEnum)]
-enum Format {
-    /// A table for people.
-    #[default]
-    Text,
-    /// One JSON object.
-    Json,
 }
 
 /// Prints; 0, or 2 where the file cannot be read.
