@@ -1,0 +1,222 @@
+//! Every verb of a joint, by hand: the figures are sums of the few lengths in each text.
+
+use quillet_model::{AtRest, Configured, Design, StoppedBy, Texts, load, resolve};
+use std::path::Path;
+
+fn design(text: &str) -> Design {
+    let texts = Texts::default().with("pen.quillet", text);
+    let design = resolve(&load(Path::new("pen.quillet"), &texts).expect("the text is there"));
+    assert!(design.findings.is_empty(), "{:#?}", design.findings);
+    design
+}
+
+/// A rod with a head, `dia` over its first ten of twenty millimetres.
+fn rod(name: &str, dia: &str) -> String {
+    format!(
+        "part {name} from front to back {{\n blank of acrylic rod 30\n length 20\n\
+         outside {{\n at 0 dia {dia}\n at 10 dia {dia} step 14\n at 20 dia 14\n}}\n}}\n"
+    )
+}
+
+/// A tube of outside 18 with this inside, forty long.
+fn tube(name: &str, inside: &str) -> String {
+    format!(
+        "part {name} from mouth to end {{\n blank of acrylic rod 30\n length 40\n\
+         outside dia 18\nfrom mouth {{\n{inside}\n}}\n}}\n"
+    )
+}
+
+fn pen(lines: &str) -> String {
+    format!("pen test {{\n{lines}\n}}\n")
+}
+
+fn joint(design: &Design, index: usize) -> &AtRest {
+    &design.pens[0].assembly.joints[index]
+}
+
+fn near(found: f64, wanted: f64) {
+    assert!(
+        (found - wanted).abs() < 1e-9,
+        "{found} where {wanted} was wanted"
+    );
+}
+
+#[test]
+fn a_press_goes_in_past_its_interference() {
+    let parts = rod("rod", "8.03") + &tube("tube", "bore 8 to 15");
+    let pressed =
+        design(&(parts.clone() + &pen("press rod.front into tube.mouth interference 0.03")));
+    near(joint(&pressed, 0).goes_in_mm, 10.0);
+    // More than it asks for does not go in.
+    let tight = design(&(parts + &pen("press rod.front into tube.mouth interference 0.02")));
+    near(joint(&tight, 0).goes_in_mm, 0.0);
+}
+
+#[test]
+fn a_press_stops_where_it_is_told() {
+    let text = rod("rod", "8")
+        + &tube("tube", "bore 8 to 15")
+        + &pen("press rod.front into tube.mouth by 6");
+    let design = design(&text);
+    near(joint(&design, 0).goes_in_mm, 6.0);
+    assert_eq!(joint(&design, 0).stopped_by, StoppedBy::Overlap);
+}
+
+#[test]
+fn a_push_takes_up_what_is_not_drawn_hollow() {
+    let text = rod("rod", "4")
+        + "bought sleeve from mouth to end {\n length 30\n outside dia 7\n mass 1\n}\n"
+        + &pen("push sleeve.mouth onto rod.front by 5");
+    near(joint(&design(&text), 0).goes_in_mm, 5.0);
+}
+
+#[test]
+fn into_and_onto_say_which_is_the_male() {
+    let parts = rod("rod", "8") + &tube("tube", "bore 9 to 15");
+    for line in [
+        "slip rod.front into tube.mouth",
+        "slip tube.mouth onto rod.front",
+    ] {
+        let design = design(&(parts.clone() + &pen(line)));
+        near(joint(&design, 0).goes_in_mm, 10.0);
+    }
+}
+
+#[test]
+fn a_ring_is_trapped_between_shoulder_and_mouth() {
+    let text = rod("rod", "8")
+        + &tube("tube", "bore 9 to 15")
+        + "bought ring from under to over {\n length 2\n outside dia 16\n from under {\n bore 8.5 through\n}\n}\n"
+        + &pen("slip rod.front into tube.mouth through ring");
+    let design = design(&text);
+    // The head stops on the ring, two millimetres before the mouth.
+    near(joint(&design, 0).goes_in_mm, 8.0);
+    let [trapped] = joint(&design, 0).trapped[..] else {
+        panic!("one ring")
+    };
+    near(trapped.length_mm, 2.0);
+    near(trapped.room_mm, 0.0);
+}
+
+/// A spring of 4 to 12 under a rod that leaves `room` before the floor.
+fn sprung(room: f64) -> Design {
+    let depth = 10.0 + room;
+    let text = rod("rod", "8")
+        + &tube("tube", &format!("bore 9 to {depth}"))
+        + "bought spring from front to back {\n length 4..12\n outside dia 7\n from front {\n bore 6 through\n}\n}\n"
+        + &pen("slip rod.front into tube.mouth through spring");
+    design(&text)
+}
+
+#[test]
+fn a_spring_gives_within_its_span() {
+    let pressed = sprung(7.0);
+    near(joint(&pressed, 0).goes_in_mm, 10.0);
+    near(joint(&pressed, 0).trapped[0].length_mm, 7.0);
+    near(joint(&pressed, 0).trapped[0].room_mm, 0.0);
+    // Its coils touch before the head does.
+    let solid = sprung(3.0);
+    near(joint(&solid, 0).goes_in_mm, 9.0);
+    near(joint(&solid, 0).trapped[0].length_mm, 4.0);
+    // It never presses.
+    let loose = sprung(15.0);
+    near(joint(&loose, 0).trapped[0].length_mm, 12.0);
+    near(joint(&loose, 0).trapped[0].room_mm, 3.0);
+}
+
+#[test]
+fn a_cap_posts_where_the_taper_first_touches() {
+    // The tail's radius is 4 + 0.05 a over 40; the cap's mouth 5 in radius: a = 20, and 1 more.
+    let text = "part body from front to tail {\n blank of acrylic rod 30\n length 60\n outside {\n\
+                at 0 dia 12\n at 20 dia 12\n at tail dia 8\n}\n from front {\n tenon 9 for 5\n}\n}\n"
+        .to_owned()
+        + &tube("cap", "bore 10 to 38")
+        + &pen("close cap.mouth onto body.front\npost cap.mouth onto body.tail by 1");
+    let design = design(&text);
+    near(joint(&design, 1).goes_in_mm, 21.0);
+    let posted = design.pens[0]
+        .assembly
+        .configuration(Configured::Posted)
+        .unwrap();
+    near(posted.length_mm, 60.0 + 40.0 - 21.0);
+    let capped = design.pens[0]
+        .assembly
+        .configuration(Configured::Capped)
+        .unwrap();
+    near(capped.length_mm, 60.0 + 40.0 - 5.0);
+}
+
+#[test]
+fn what_is_joined_goes_with_it() {
+    // A rod carrying a plug in its front: the plug meets the floor, 10 beyond the rod's face.
+    let text = rod("rod", "8")
+        + &tube("tube", "bore 9 to 12")
+        + "part plug from in to out {\n blank of acrylic rod 30\n length 15\n outside dia 3\n}\n"
+        + "part carrier like rod {\n from front {\n bore 3 to 5\n }\n}\n"
+        + &pen("slip plug.in into carrier.front\nslip carrier.front into tube.mouth");
+    let design = design(&text);
+    near(joint(&design, 0).goes_in_mm, 5.0);
+    near(joint(&design, 1).goes_in_mm, 2.0);
+    // By themselves they would go ten.
+    near(joint(&design, 1).short_mm, 8.0);
+}
+
+#[test]
+fn a_second_joint_of_the_same_parts_places_nothing() {
+    let text = rod("rod", "8")
+        + &tube("tube", "bore 9 to 15")
+        + &pen("slip rod.front into tube.mouth\nglue rod.front into tube.mouth");
+    let design = design(&text);
+    assert_eq!(
+        design.pens[0]
+            .assembly
+            .joints
+            .iter()
+            .filter(|rest| rest.redundant)
+            .count(),
+        1
+    );
+}
+
+#[test]
+fn a_ring_in_a_groove_is_squeezed_as_drawn() {
+    // Groove 8, bore 9.6: 0.8 of room for a cord of 1 on a ring of 7.8: stretched 8/7.8, its cord
+    // thinned by the length it gained.
+    let text = "bought o-ring {\n ring 7.8 by 1\n mass 0.05\n}\n".to_owned()
+        + "part rod from front to back {\n blank of acrylic rod 30\n length 20\n outside {\n at 0 dia 9.5\n\
+           at 10 dia 9.5 step 14\n at 20 dia 14\n}\n from front {\n groove 8 for 1.5 at 2 takes o-ring\n}\n}\n"
+        + &tube("tube", "bore 9.6 to 15")
+        + &pen("slip rod.front into tube.mouth\nfill tube");
+    let design = design(&text);
+    let assembly = &design.pens[0].assembly;
+    let seal = assembly.rings[0].seal.expect("it lies in the bore");
+    near(seal.stretch, 8.0 / 7.8 - 1.0);
+    let cord = (8.8f64 / 9.0).sqrt();
+    near(seal.squeeze, 1.0 - 0.8 / cord);
+    near(
+        seal.fill,
+        std::f64::consts::PI / 4.0 * (8.8 / 9.0) / (1.5 * 0.8),
+    );
+    // The ink stands from the rod's front to the floor.
+    let ink = assembly.ink.expect("the tube is filled");
+    near(
+        ink.capacity_ml,
+        std::f64::consts::PI / 4.0 * 9.6 * 9.6 * 5.0 / 1000.0,
+    );
+}
+
+#[test]
+fn a_glued_stack_weighs_each_stretch_and_its_spigots() {
+    // Brass 10 long with a spigot of 8 for 4 into acrylic 20 long, all ⌀12, bored 4 through.
+    let text = "part stack from a to b {\n blank of acrylic rod 14 to 20\n\
+                blank of brass rod 14 spigot 8 for 4 gap 0.1\n length 30\n outside dia 12\n\
+                from a {\n bore 4 through\n}\n}\n";
+    let design = design(text);
+    let mass = design.part("stack").unwrap().weigh().unwrap();
+    let ring = |outer: f64, inner: f64, length: f64| {
+        std::f64::consts::PI / 4.0 * (outer * outer - inner * inner) * length / 1000.0
+    };
+    let acrylic = 1.19 * (ring(12.0, 4.0, 20.0) - ring(8.0, 4.0, 4.0));
+    let brass = 8.5 * (ring(12.0, 4.0, 10.0) + ring(8.0, 4.0, 4.0));
+    near(mass.mass_g, acrylic + brass);
+}

@@ -1,0 +1,246 @@
+"""Checks what pens weigh, where they balance and how they resist turning against Open CASCADE.
+
+    assembly.py QUILLET [--venv FOLDER] [PEN...]
+
+QUILLET is the program to check; PENs are files, else Heron, Avocet, Dunlin, Curlew and Godwit of
+examples/. With --venv the pinned package of assembly-requirements.txt, beside this file, is
+installed into that environment first. Ends 0 when all figures agree within 1e-6 relative, 1 when
+one does not, 0 with a line that begins `skipped` where the package cannot be had.
+
+`quillet measure --profiles` prints every part's outlines as lines, arcs of ellipses and Bezier
+cubics. Each is closed to the axis, revolved, and measured by Open CASCADE by itself; bores are
+subtracted, bodies are put in their places and summed by the parallel axis theorem.
+"""
+
+import importlib.metadata
+import json
+import math
+import subprocess
+import sys
+import venv
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+EXAMPLES = HERE.parent.parent / "examples"
+PENS = ["heron", "avocet", "dunlin", "curlew", "godwit"]
+WITHIN = 1e-6
+
+
+def main(arguments):
+    if not arguments or arguments[0].startswith("-"):
+        print(__doc__)
+        return 2
+    program, rest = arguments[0], arguments[1:]
+    if rest[:1] == ["--venv"] and len(rest) > 1:
+        return in_environment(program, Path(rest[1]), rest[2:])
+    package, version = (HERE / "assembly-requirements.txt").read_text().strip().split("==")
+    try:
+        found = importlib.metadata.version(package)
+    except importlib.metadata.PackageNotFoundError:
+        found = None
+    if found != version:
+        print(f"skipped: the comparison with Open CASCADE needs {package}=={version}")
+        return 0
+    files = rest or [str(EXAMPLES / f"{pen}.quillet") for pen in PENS]
+    wrong, compared = [], 0
+    for file in files:
+        answer = subprocess.run(
+            [program, "measure", file, "--profiles"], capture_output=True, text=True, check=True
+        )
+        for pen in json.loads(answer.stdout)["pens"]:
+            masses = [part_mass(part) for part in pen["parts"]]
+            for configuration in pen["configurations"]:
+                whole = assembled(masses, configuration)
+                compared += compare(pen["name"], configuration, whole, wrong)
+    print(f"assembly: {compared} figures compared, {len(wrong)} differ")
+    for line in wrong:
+        print(f"  {line}")
+    return 1 if wrong else 0
+
+
+def in_environment(program, folder, pens):
+    """Runs this script again in a virtual environment with the pinned package."""
+    python = folder / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
+    try:
+        if not python.exists():
+            venv.create(folder, with_pip=True)
+        subprocess.run(
+            [python, "-m", "pip", "install", "--quiet", "-r", HERE / "assembly-requirements.txt"],
+            check=True,
+            capture_output=True,
+        )
+    except (OSError, subprocess.CalledProcessError):
+        print("skipped: the package for the comparison with Open CASCADE cannot be installed")
+        return 0
+    return subprocess.run([python, __file__, program, *pens]).returncode
+
+
+class Mass:
+    """Mass, centre, and moments about the axis and about one square to it through the centre."""
+
+    def __init__(self, mass, centre, axial=0.0, transverse=0.0):
+        self.mass, self.centre = mass, centre
+        self.axial, self.transverse = axial, transverse
+
+    def times(self, factor):
+        return Mass(self.mass * factor, self.centre, self.axial * factor, self.transverse * factor)
+
+    def placed(self, place):
+        sign = -1.0 if place["reversed"] else 1.0
+        centre = place["at_mm"] + sign * self.centre
+        return Mass(self.mass, centre, self.axial, self.transverse)
+
+
+def summed(masses):
+    masses = [it for it in masses if it.mass != 0.0]
+    mass = sum(it.mass for it in masses)
+    if mass == 0.0:
+        return Mass(0.0, 0.0)
+    centre = sum(it.mass * it.centre for it in masses) / mass
+    axial = sum(it.axial for it in masses)
+    transverse = sum(it.transverse + it.mass * (it.centre - centre) ** 2 for it in masses)
+    return Mass(mass, centre, axial, transverse)
+
+
+def part_mass(part):
+    bodies = []
+    for body in part["bodies"]:
+        volumes = [revolved(outline) for outline in body["outer"]]
+        volumes += [revolved(outline).times(-1.0) for outline in body["inner"]]
+        whole = summed(volumes)
+        density = body["density_g_cm3"]
+        if density is not None:
+            factor = density / 1000.0 * (-1.0 if body["taken"] else 1.0)
+        else:
+            factor = (part["mass_g"] or 0.0) / whole.mass
+        bodies.append(whole.times(factor))
+    mass = summed(bodies)
+    if part["mass_g"] is not None and not part["bodies"]:
+        mass = Mass(part["mass_g"], part["balance_mm"] or 0.0)
+    elif part["balance_mm"] is not None:
+        mass.centre = part["balance_mm"]
+    return summed([mass] + [Mass(ring["mass_g"], ring["at_mm"]) for ring in part["rings"]])
+
+
+def assembled(masses, configuration):
+    placed = [
+        mass.placed(place)
+        for mass, place in zip(masses, configuration["places"])
+        if place is not None
+    ]
+    ink = configuration["ink"]
+    return summed(placed + ([Mass(ink["mass_g"], ink["at_mm"])] if ink else []))
+
+
+def compare(pen, configuration, whole, wrong):
+    figures = [
+        ("mass_g", whole.mass),
+        ("balance_mm", whole.centre),
+        ("axial_g_mm2", whole.axial),
+        ("transverse_g_mm2", whole.transverse),
+    ]
+    for key, found in figures:
+        ours = configuration[key]
+        off = abs(ours / found - 1.0)
+        line = f"{pen} {configuration['name']} {key}: {ours!r}, Open CASCADE {found!r} ({off:.1e})"
+        print(line)
+        if not off <= WITHIN:
+            wrong.append(line)
+    return len(figures)
+
+
+def revolved(outline):
+    """The volume, centroid and moments at unit density of an outline turned round the axis."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
+    from OCP.BRepGProp import BRepGProp
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
+    from OCP.GProp import GProp_GProps
+    from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
+
+    first, last = start_of(outline[0]), end_of(outline[-1])
+    ends = [(first[0], 0.0), first], [last, (last[0], 0.0)], [(last[0], 0.0), (first[0], 0.0)]
+    edges = [line(*ends[0])] + [edge(piece) for piece in outline] + [line(*it) for it in ends[1:]]
+    wire = BRepBuilderAPI_MakeWire()
+    for it in edges:
+        if it is not None:
+            wire.Add(it)
+    face = BRepBuilderAPI_MakeFace(wire.Wire(), True).Face()
+    axis = gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))
+    solid = BRepPrimAPI_MakeRevol(face, axis).Shape()
+    properties = GProp_GProps()
+    BRepGProp.VolumeProperties_s(solid, properties, 1e-11, True, True)
+    volume = properties.Mass()
+    inertia = properties.MatrixOfInertia()
+    sign = math.copysign(1.0, volume)
+    return Mass(
+        abs(volume),
+        properties.CentreOfMass().Z(),
+        sign * inertia.Value(3, 3),
+        sign * (inertia.Value(1, 1) + inertia.Value(2, 2)) / 2.0,
+    )
+
+
+def start_of(piece):
+    return piece["points"][0] if piece["kind"] == "cubic" else piece["start"]
+
+
+def end_of(piece):
+    return piece["points"][3] if piece["kind"] == "cubic" else piece["end"]
+
+
+def point(place):
+    from OCP.gp import gp_Pnt
+
+    return gp_Pnt(place[1], 0.0, place[0])
+
+
+def line(start, end):
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge
+
+    if math.dist(start, end) < 1e-9:
+        return None
+    return BRepBuilderAPI_MakeEdge(point(start), point(end)).Edge()
+
+
+def edge(piece):
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge
+
+    if piece["kind"] == "line":
+        return line(piece["start"], piece["end"])
+    curve = bezier(piece) if piece["kind"] == "cubic" else arc(piece)
+    return BRepBuilderAPI_MakeEdge(curve).Edge()
+
+
+def bezier(piece):
+    from OCP.Geom import Geom_BezierCurve
+    from OCP.TColgp import TColgp_Array1OfPnt
+
+    poles = TColgp_Array1OfPnt(1, 4)
+    for index, place in enumerate(piece["points"]):
+        poles.SetValue(index + 1, point(place))
+    return Geom_BezierCurve(poles)
+
+
+def arc(piece):
+    """Of the two arcs of the ellipse between the ends, the one on the right side of the chord."""
+    from OCP.GC import GC_MakeArcOfEllipse
+    from OCP.gp import gp_Ax2, gp_Dir, gp_Elips
+
+    along, across = gp_Dir(0, 0, 1), gp_Dir(1, 0, 0)
+    semi_z, semi_r = piece["semi_z"], piece["semi_r"]
+    major = along if semi_z >= semi_r else across
+    frame = gp_Ax2(point(piece["centre"]), gp_Dir(0, 1, 0), major)
+    ellipse = gp_Elips(frame, max(semi_z, semi_r), min(semi_z, semi_r))
+    start, end = piece["start"], piece["end"]
+    for sense in (True, False):
+        curve = GC_MakeArcOfEllipse(ellipse, point(start), point(end), sense).Value()
+        middle = curve.Value((curve.FirstParameter() + curve.LastParameter()) / 2.0)
+        share = (middle.Z() - start[0]) / (end[0] - start[0])
+        chord = start[1] + share * (end[1] - start[1])
+        if 0.0 <= share <= 1.0 and (middle.X() > chord) == piece["convex"]:
+            return curve
+    raise ValueError(f"no such arc: {piece}")
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
