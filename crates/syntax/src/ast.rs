@@ -1,7 +1,8 @@
 //! The tree: what was written, with spans, before any name or unit is resolved.
 //!
 //! One node a grammar rule. A part of the text that could not be read is a `Bad`
-//! node; a missing operand is an [`Expr`] of kind `Bad` with an empty span.
+//! node; a missing operand is an [`Expr`] of kind `Bad` with an empty span, and a missing
+//! name or text an empty one. Each has a finding already.
 
 mod bench;
 mod expr;
