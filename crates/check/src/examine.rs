@@ -6,6 +6,7 @@ use crate::{
 };
 use quillet_model::{Bench, Design, Part};
 use quillet_syntax::{Finding, Span, ast};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Everything found in a design, the model's findings and those of all rules, in the order of
@@ -48,19 +49,17 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
         .for_each(|finding| findings.push(finding.clone()));
     whole(design, &mut findings);
     benches(design, &mut findings);
+    let pens_parts = design.pens.iter().flat_map(|pen| &pen.parts);
+    let in_pens: BTreeSet<&str> = pens_parts.map(|part| &*part.name.text).collect();
     for part in &design.parts {
         if called_off() {
             return None;
         }
-        let in_a_pen = design
-            .pens
-            .iter()
-            .any(|pen| pen.part_index(&part.name.text).is_some());
-        if !in_a_pen {
+        if !in_pens.contains(&*part.name.text) {
             one_part(&PartView::new(design, None, part), &mut findings);
         }
     }
-    let mut seen = Vec::new();
+    let mut seen = Seen::new();
     for pen in &design.pens {
         let pen = PenView::new(design, pen);
         for part in &pen.pen.parts {
@@ -104,6 +103,9 @@ fn benches(design: &Design, findings: &mut Findings) {
 }
 
 fn one_part(view: &PartView<'_>, findings: &mut Findings) {
+    if view.part.bought {
+        return;
+    }
     findings.about = About {
         pen: view.pen.map(|pen| pen.name.text.clone()),
         part: Some(view.part.name.text.clone()),
@@ -126,35 +128,21 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
     }
 }
 
-/// A part that several pens see alike, under the same limits and bench, is looked at once.
-struct Seen<'a> {
-    part: &'a Arc<Part>,
-    bench: Option<&'a Bench>,
-    raised: Vec<Raised>,
-}
+/// What was found in a part that several pens see alike, at one bench: it is looked at once.
+/// The keys tell one part and one bench from another, and nothing goes by their order.
+type Seen = BTreeMap<(*const Part, Option<*const Bench>), Vec<Raised>>;
 
-fn pen_part<'a>(
-    pen: &PenView<'a>,
-    part: &'a Arc<Part>,
-    seen: &mut Vec<Seen<'a>>,
-    findings: &mut Findings,
-) {
+fn pen_part(pen: &PenView<'_>, part: &Arc<Part>, seen: &mut Seen, findings: &mut Findings) {
     let view = PartView::new(pen.design, Some(pen.pen), part);
-    let plain = pen.pen.limits.0.is_empty();
-    let same_bench = |a: Option<&Bench>, b: Option<&Bench>| match (a, b) {
-        (Some(a), Some(b)) => std::ptr::eq(a, b),
-        (None, None) => true,
-        _ => false,
-    };
-    let before = seen
-        .iter()
-        .find(|seen| plain && Arc::ptr_eq(seen.part, part) && same_bench(seen.bench, view.bench));
-    if let Some(before) = before {
+    // A pen with limits of its own may judge the part otherwise.
+    let alike = pen.pen.limits.0.is_empty();
+    let key = (Arc::as_ptr(part), view.bench.map(std::ptr::from_ref));
+    if let Some(before) = seen.get(&key).filter(|_| alike) {
         let about = About {
             pen: Some(pen.pen.name.text.clone()),
             part: Some(part.name.text.clone()),
         };
-        let again = before.raised.iter().map(|raised| Raised {
+        let again = before.iter().map(|raised| Raised {
             about: about.clone(),
             ..raised.clone()
         });
@@ -163,12 +151,7 @@ fn pen_part<'a>(
     }
     let from = findings.raised.len();
     one_part(&view, findings);
-    if plain {
-        let raised = findings.raised[from..].to_vec();
-        seen.push(Seen {
-            part,
-            bench: view.bench,
-            raised,
-        });
+    if alike {
+        seen.insert(key, findings.raised[from..].to_vec());
     }
 }

@@ -33,7 +33,7 @@ pub enum Threshold {
 pub enum Run {
     /// Found while reading or resolving, or told by the checker itself.
     Elsewhere,
-    /// Every part, as each pen sees it.
+    /// Every part that is cut, as each pen sees it.
     Part(fn(&PartView<'_>, &mut Findings)),
     /// Every joint of every pen.
     Joint(fn(&JointView<'_>, &mut Findings)),

@@ -20,9 +20,6 @@ const ROOM: Length = Length::from_nm(100_000);
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    if part.bought {
-        return;
-    }
     for threaded in shape::threads(part, Side::Outside) {
         let Some((dia, origin)) = fattest_ahead(part, &threaded) else {
             continue;

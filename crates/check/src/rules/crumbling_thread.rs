@@ -18,9 +18,6 @@ const USUAL: Length = Length::from_nm(1_000_000);
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    if part.bought {
-        return;
-    }
     let wanted = view.length_limit(&RULE, USUAL);
     for cut in &part.features {
         let Some((thread, _)) = cut.thread() else {

@@ -17,9 +17,6 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    if part.bought {
-        return;
-    }
     let over = view.length_limit(&RULE, Length::ZERO);
     for threaded in shape::threads(part, Side::Outside) {
         let Some((dia, Origin::Outside(index))) = fattest_ahead(part, &threaded) else {

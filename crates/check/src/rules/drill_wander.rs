@@ -19,9 +19,6 @@ const WANDER: f64 = 0.003;
 const DEEP: f64 = 5.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    if view.part.bought {
-        return;
-    }
     let wanted = view.length_limit(&RULE, USUAL);
     for (index, drilled) in view.part.features.iter().enumerate() {
         let Cut::Drill { dia, .. } = &drilled.cut else {

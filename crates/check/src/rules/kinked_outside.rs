@@ -19,7 +19,7 @@ const MOST_DEG: f64 = 12.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+    let Some(profiles) = &part.profiles else {
         return;
     };
     let least = view

@@ -20,9 +20,6 @@ const USUAL: Length = Length::from_nm(1_500_000);
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    if part.bought {
-        return;
-    }
     let wanted = view.length_limit(&RULE, USUAL);
     for threaded in shape::threads(part, Side::Inside) {
         let Some((begins, lip)) = lip(part, &threaded) else {

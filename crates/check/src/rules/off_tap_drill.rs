@@ -19,9 +19,6 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    if part.bought {
-        return;
-    }
     for threaded in shape::threads(part, Side::Inside) {
         let Some(hole) = shape::tapped_hole(part, &threaded) else {
             continue;

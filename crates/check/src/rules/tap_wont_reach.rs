@@ -17,7 +17,7 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = part.profiles.as_ref().filter(|_| !part.bought) else {
+    let Some(profiles) = &part.profiles else {
         return;
     };
     for threaded in shape::threads(part, Side::Inside) {
