@@ -1,5 +1,8 @@
 //! The table of rules: one file a rule beside its page, one line each here.
 
+mod beyond_reach;
+mod blank_too_short;
+mod blank_too_thin;
 mod blocked_start;
 mod broken_through;
 mod crumbling_thread;
@@ -20,8 +23,16 @@ mod loose_part;
 mod missing_thread;
 mod mouth_splits;
 mod nib_strikes_cap;
+mod no_order_works;
 mod no_room_for_tap;
 mod no_runout;
+mod no_such_bushing;
+mod no_such_collet;
+mod no_such_die;
+mod no_such_drill;
+mod no_such_reamer;
+mod no_such_speed;
+mod no_such_tap;
 mod odd_thread;
 mod off_tap_drill;
 mod off_tenon;
@@ -31,6 +42,8 @@ mod proud_joint;
 mod pumps_ink;
 mod rolls_away;
 mod short_engagement;
+mod short_grip;
+mod slender_mandrel;
 mod slow_cap;
 mod snaps_at_joint;
 mod step_under_fingers;
@@ -50,7 +63,7 @@ use crate::Rule;
 use crate::rule::elsewhere;
 use quillet_syntax::Severity::{Error, Note, Warning};
 
-/// Every rule, in the order of the manual: the language, walls, threads, assembly.
+/// Every rule, in the order of the manual: the language, walls, threads, assembly, the bench.
 pub static RULES: &[&Rule] = &[
     // Language
     &elsewhere("syntax", Error, include_str!("rules/syntax.md")),
@@ -137,6 +150,20 @@ pub static RULES: &[&Rule] = &[
     &lettered_out_of_line::RULE,
     &step_under_fingers::RULE,
     &rolls_away::RULE,
+    // Bench
+    &no_such_drill::RULE,
+    &no_such_reamer::RULE,
+    &no_such_tap::RULE,
+    &no_such_die::RULE,
+    &no_such_collet::RULE,
+    &no_such_bushing::RULE,
+    &beyond_reach::RULE,
+    &blank_too_thin::RULE,
+    &blank_too_short::RULE,
+    &no_such_speed::RULE,
+    &no_order_works::RULE,
+    &slender_mandrel::RULE,
+    &short_grip::RULE,
 ];
 
 /// Told by the checker itself, when all rules have run.

@@ -4,6 +4,7 @@ use crate::Rule;
 use crate::walls::{self, Wall};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
+use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -42,10 +43,11 @@ pub struct PartView<'a> {
     /// The pen that sees it so.
     pub pen: Option<&'a Pen>,
     /// The part.
-    pub part: &'a Part,
+    pub part: &'a Arc<Part>,
     /// The bench it is made at: the one it names, its pen's, or the only one in sight.
     pub bench: Option<&'a Bench>,
     walls: OnceCell<Vec<Wall>>,
+    plan: OnceCell<Plan>,
 }
 
 /// A joint of a pen.
@@ -110,7 +112,7 @@ impl<'a> PenView<'a> {
 
 impl<'a> PartView<'a> {
     /// A part of a design, as a pen sees it.
-    pub fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Part) -> Self {
+    pub fn new(design: &'a Design, pen: Option<&'a Pen>, part: &'a Arc<Part>) -> Self {
         let named = part
             .bench
             .as_ref()
@@ -122,12 +124,31 @@ impl<'a> PartView<'a> {
             part,
             bench,
             walls: OnceCell::new(),
+            plan: OnceCell::new(),
         }
     }
 
     /// Its walls, by zone, from its first end; worked out once, when first asked for.
     pub fn walls(&self) -> &[Wall] {
         self.walls.get_or_init(|| walls::walls(self.part))
+    }
+
+    /// How it is made, its mates known but no part blended with another; worked out once, when
+    /// first asked for. A bought part has no routes.
+    pub fn plan(&self) -> &Plan {
+        self.plan.get_or_init(|| {
+            let place = |pen: &Pen| pen.parts.iter().position(|it| Arc::ptr_eq(it, self.part));
+            match self.pen.and_then(|pen| Some((pen, place(pen)?))) {
+                Some((pen, index)) => plan_part_of(pen, index, self.bench),
+                None if self.part.bought => Plan::default(),
+                None => plan_part(self.part, self.bench),
+            }
+        })
+    }
+
+    /// What stands in the way of making it.
+    pub fn troubles(&self) -> impl Iterator<Item = &Trouble> {
+        self.plan().routes.iter().flat_map(|route| &route.troubles)
     }
 
     /// The threshold set for a rule, by the part, its pen, its bench or the file.

@@ -12,6 +12,7 @@
 mod answer;
 mod check;
 mod choice;
+mod cut;
 mod disk;
 mod draw;
 mod drill;
@@ -19,14 +20,17 @@ mod explain;
 mod files;
 mod fit;
 mod format;
+mod listing;
 mod lsp;
 mod material;
 mod measure;
 mod new;
 mod output;
+mod plans;
 mod sheet;
 mod solid;
 mod thread;
+mod tools;
 mod warn;
 mod watch;
 
@@ -59,6 +63,10 @@ enum Command {
     Draw(draw::Args),
     /// Write all that is taken to the lathe: route, tools, blanks, drawings, cautions.
     Sheet(sheet::Args),
+    /// List every tool, where it is used, and what of it is to be had.
+    Tools(tools::Args),
+    /// List what to saw off which stock, packed to waste least.
+    Cut(cut::Args),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::Args),
     /// Serve an editor over standard input and output (language server protocol).
@@ -83,6 +91,8 @@ fn main() -> ExitCode {
         Command::Watch(args) => watch::run(&args),
         Command::Draw(args) => draw::run(&args),
         Command::Sheet(args) => sheet::run(&args),
+        Command::Tools(args) => tools::run(&args),
+        Command::Cut(args) => cut::run(&args),
         Command::Solid(args) => solid::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),

@@ -29,6 +29,18 @@ impl<'b> Kit<'b> {
             .find(|drill| (drill.dia - dia).abs() <= SAME)
     }
 
+    /// Whether the bench lists drills or reamers at all; one that does not says nothing of them.
+    pub(crate) fn lists_drills(self) -> bool {
+        self.bench
+            .is_some_and(|it| !it.drills.is_empty() || !it.reamers.is_empty())
+    }
+
+    /// Whether it lists taps or dies at all.
+    pub(crate) fn lists_threading(self) -> bool {
+        self.bench
+            .is_some_and(|it| !it.taps.is_empty() || !it.dies.is_empty())
+    }
+
     /// The largest drill of at most this size; without a bench, just this size.
     pub(crate) fn drill_up_to(self, dia: Length) -> Option<Length> {
         match self.bench {

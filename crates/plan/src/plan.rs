@@ -52,10 +52,23 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     plan
 }
 
+/// Plans one of a pen's parts by itself, as the pen sees it: its mates are known, but it is
+/// blended with none of them.
+pub fn plan_part_of(pen: &Pen, part: usize, bench: Option<&Bench>) -> Plan {
+    match pen.parts.get(part) {
+        Some(it) if !it.bought => plan_one(it, &mates(pen, part), bench),
+        _ => Plan::default(),
+    }
+}
+
 /// Plans one part by itself.
 pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
+    plan_one(part, &Mates::default(), bench)
+}
+
+fn plan_one(part: &Arc<Part>, mates: &Mates, bench: Option<&Bench>) -> Plan {
     let mut shelf = Shelf::default();
-    let routes = route(part, &Mates::default(), None, Kit { bench }, &mut shelf);
+    let routes = route(part, mates, None, Kit { bench }, &mut shelf);
     let mut plan = Plan {
         routes: routes.into_iter().collect(),
         mandrels: shelf.0,

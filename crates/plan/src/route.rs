@@ -6,7 +6,8 @@ use crate::kit::Kit;
 use crate::mate::Mates;
 use crate::schedule::{Lathe, Shelf, Step};
 use crate::tasks::all_tasks;
-use crate::{Blank, Operation, Strategy, Trouble};
+use crate::{Blank, Hold, MandrelKind, Operation, Strategy, Trouble};
+use quillet_geometry::Length;
 use quillet_model::Part;
 use std::sync::Arc;
 
@@ -59,6 +60,7 @@ pub(crate) fn route(
         }
     }
     let operations = filler.operations;
+    troubles.extend(mandrel_troubles(&operations, shelf));
     Some(Route {
         part: part.clone(),
         blank,
@@ -66,4 +68,54 @@ pub(crate) fn route(
         operations,
         troubles,
     })
+}
+
+/// A spigot or thread longer than this many times its least diameter chatters (common practice,
+/// no published source).
+const SLENDER: f64 = 3.0;
+/// Thinner than this a mandrel bends, whatever its length (common practice, no published source).
+const THIN: Length = Length::from_nm(5_000_000);
+/// A thread holds the work by at least so many pitches (common practice, no published source).
+const HOLDING_PITCHES: i64 = 3;
+
+/// What is wrong with the mandrels a part is put on, each told once.
+fn mandrel_troubles(operations: &[Operation], shelf: &Shelf) -> Vec<Trouble> {
+    let mut seen = Vec::new();
+    let mut found = Vec::new();
+    for operation in operations {
+        let Hold::Mandrel(mount) = operation.hold else {
+            continue;
+        };
+        let Some(made) = shelf.0.get(mount.mandrel) else {
+            continue;
+        };
+        if seen.contains(&mount.mandrel) {
+            continue;
+        }
+        seen.push(mount.mandrel);
+        let (mandrel, end) = (mount.mandrel, mount.end);
+        let (length, dia) = (made.reach(), made.least_dia());
+        let hollow = made.kind == MandrelKind::Female;
+        if !hollow && (dia < THIN || length.ratio(dia) > SLENDER) {
+            found.push(Trouble::SlenderMandrel {
+                mandrel,
+                end,
+                length,
+                dia,
+            });
+        }
+        let (length, wanted) = match &made.thread {
+            Some(thread) => (made.thread_length, thread.thread.pitch() * HOLDING_PITCHES),
+            None if made.kind == MandrelKind::Spigot => (made.reach(), dia.half()),
+            None => continue,
+        };
+        if length < wanted {
+            found.push(Trouble::ShortGrip {
+                end,
+                length,
+                wanted,
+            });
+        }
+    }
+    found
 }

@@ -39,7 +39,7 @@ pub(crate) fn hole_tool(
 }
 
 fn lacks_drill(kit: Kit, dia: Length) -> bool {
-    kit.bench.is_some() && kit.drill(dia).is_none()
+    kit.lists_drills() && kit.drill(dia).is_none()
 }
 
 fn hole_trouble(cut: &InsideCut, tool: Tool, feature: usize, kit: Kit) -> Vec<Trouble> {
@@ -87,7 +87,7 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: usize, kit: Kit) -> Vec<Tr
                 }
             }
         }
-        Tool::Reamer { dia } if !kit.has_reamer(dia) => {
+        Tool::Reamer { dia } if kit.lists_drills() && !kit.has_reamer(dia) => {
             found.push(Trouble::NoReamer {
                 feature,
                 wanted: dia,
@@ -125,7 +125,7 @@ pub(crate) fn thread_tool(
         Threading::Tap => (Tool::Tap { thread: form }, kit.tap(&form).is_none()),
         Threading::Die => (Tool::Die { thread: form }, kit.die(&form).is_none()),
     };
-    if let (true, Some(feature), Some(_)) = (lacking, feature, kit.bench) {
+    if let (true, Some(feature)) = (lacking && kit.lists_threading(), feature) {
         let thread = cut.thread.clone();
         troubles.push(match cut.inside {
             true => Trouble::NoTap { feature, thread },

@@ -3,7 +3,8 @@
 use super::blocked_start::fattest_ahead;
 use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
-use quillet_model::Origin;
+use quillet_model::{Feature, Origin};
+use quillet_plan::{Threading, Work};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
 
@@ -22,6 +23,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some((dia, Origin::Outside(index))) = fattest_ahead(part, &threaded) else {
             continue;
         };
+        if has_another_way(view, threaded.feature) {
+            continue;
+        }
         let root = threaded.thread.thread.root_diameter();
         let Some(station) = part.stations.get(index) else {
             continue;
@@ -46,4 +50,22 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             ));
         findings.push_at(finding, Length::ZERO, threaded.feature.from);
     }
+}
+
+/// Whether the route cuts a thread by a single point, or by a die from the other end.
+fn has_another_way(view: &PartView<'_>, thread: &Feature) -> bool {
+    let routes = view.plan().routes.iter();
+    let operations = routes.flat_map(|route| &route.operations);
+    operations.into_iter().any(|operation| {
+        let cuts = |index: &usize| {
+            let cut = view.part.features.get(*index);
+            cut.is_some_and(|cut| cut.span == thread.span)
+        };
+        match &operation.work {
+            Work::Thread(cut) if operation.features.iter().any(cuts) => {
+                cut.method == Threading::SinglePoint || cut.end != thread.end
+            }
+            _ => false,
+        }
+    })
 }

@@ -16,6 +16,7 @@ pub use html::html;
 pub(crate) use lists::measures;
 pub use pdf::pdf;
 pub use text::text;
+pub use words::tool as tool_name;
 
 use crate::mark::MARK;
 

@@ -316,8 +316,8 @@ fn collet(part: &Part, grip: &Grip) -> String {
     )
 }
 
-/// A tool by its name.
-pub(super) fn tool(tool: Tool) -> String {
+/// A tool by its name, as the lists call it.
+pub fn tool(tool: Tool) -> String {
     match tool {
         Tool::Saw => "saw".into(),
         Tool::CentreDrill => "centre drill".into(),

@@ -1,0 +1,44 @@
+//! `blank-too-short`: the stock is shorter than what is cut from it.
+
+use crate::{Findings, PartView, Rule, Run};
+use quillet_plan::Trouble;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "blank-too-short",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("blank-too-short.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    for trouble in view.troubles() {
+        let Trouble::BlankTooShort {
+            piece,
+            stock,
+            needed,
+        } = *trouble
+        else {
+            continue;
+        };
+        let Some(piece) = view.part.blanks.get(piece) else {
+            continue;
+        };
+        let net = piece.to - piece.from;
+        let mut finding = RULE
+            .at(
+                piece.stock.span,
+                format!(
+                    "{stock} of stock for {net} of {}; {needed} is wanted with what is cut away",
+                    view.part.name.text
+                ),
+            )
+            .label(view.part.length_span, "the length")
+            .hint("take longer stock, or plan to grip the last of it by hand");
+        if stock < net {
+            finding.severity = Severity::Error;
+        }
+        findings.push(finding);
+    }
+}

@@ -1,0 +1,44 @@
+//! `blank-too-thin`: the stock does not hold the part.
+
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_plan::Trouble;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "blank-too-thin",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("blank-too-thin.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    for trouble in view.troubles() {
+        let Trouble::BlankTooThin {
+            piece,
+            stock,
+            fattest,
+            margin,
+        } = *trouble
+        else {
+            continue;
+        };
+        let Some(piece) = view.part.blanks.get(piece) else {
+            continue;
+        };
+        let wanted = fattest + margin * 2;
+        let mut finding = RULE
+            .at(
+                piece.stock.span,
+                format!(
+                    "{stock} of stock for a part of {}; {margin} a side to turn off is wanted",
+                    words::dia(fattest)
+                ),
+            )
+            .hint(format!("take stock of {} or more", words::tenth_up(wanted)));
+        if stock < fattest {
+            finding.severity = Severity::Error;
+        }
+        findings.push(finding);
+    }
+}

@@ -1,0 +1,53 @@
+//! `no-order-works`: no order of operations gets to a cut.
+
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_plan::{Stuck, Trouble};
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "no-order-works",
+    severity: Severity::Error,
+    limit: None,
+    page: include_str!("no-order-works.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    for trouble in view.troubles() {
+        let Trouble::NoOrder { feature, why } = trouble else {
+            continue;
+        };
+        let cut = feature.and_then(|index| view.part.features.get(index));
+        let what = cut.map_or_else(|| "the outside".to_owned(), words::sized);
+        let (message, hint) = match why {
+            // Told with its place by `die-wont-pass`.
+            Stuck::DieBlocked { .. } => continue,
+            Stuck::MouthTooNarrow { wanted, mouth } => (
+                format!(
+                    "the tool for the {what} must pass {}; the mouth before it is {}",
+                    words::dia(*wanted),
+                    words::dia(*mouth)
+                ),
+                "open the mouth, or cut it from the other end",
+            ),
+            Stuck::NoWayIn => (
+                format!("no hole leads to the {what}"),
+                "drill or bore to it first",
+            ),
+            Stuck::NothingToHold { end } => (
+                format!(
+                    "nothing is left to hold {} by while the {what} is cut at its {}",
+                    view.part.name.text,
+                    view.part.end_name(*end)
+                ),
+                "give an end a thread or a plain bore of 4 mm or more to mount it by, or cut it from the other end",
+            ),
+            Stuck::Circle => (
+                format!("the {what} waits for a cut that waits for it"),
+                "cut one of them from the other end",
+            ),
+        };
+        let span = cut.map_or(view.part.name.span, |cut| cut.span);
+        findings.push(RULE.at(span, message).hint(hint));
+    }
+}

@@ -1,0 +1,43 @@
+//! `no-such-bushing`: a tenon has no bushing where tenons are cut with bushings.
+
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_plan::Trouble;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "no-such-bushing",
+    severity: Severity::Note,
+    limit: None,
+    page: include_str!("no-such-bushing.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    for trouble in view.troubles() {
+        let Trouble::NoBushing {
+            feature,
+            wanted,
+            nearest,
+        } = *trouble
+        else {
+            continue;
+        };
+        let Some(cut) = view.part.features.get(feature) else {
+            continue;
+        };
+        let finding = RULE
+            .at(
+                cut.size_span,
+                format!(
+                    "no bushing of {} is on the bench; the tenon is turned to calipers",
+                    words::dia(wanted)
+                ),
+            )
+            .hint(match nearest {
+                Some(near) => format!("the nearest bushing is {}", near.exact_mm_text()),
+                None => "no bushing is on the bench".to_owned(),
+            });
+        let (from, to) = cut.stations(view.part.length);
+        findings.push_at(finding, from, to);
+    }
+}

@@ -1,0 +1,39 @@
+//! `no-such-collet`: no collet grips the stock.
+
+use crate::{Findings, PartView, Rule, Run};
+use quillet_plan::Trouble;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "no-such-collet",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("no-such-collet.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    for trouble in view.troubles() {
+        let Trouble::NoCollet {
+            piece,
+            stock,
+            least,
+        } = *trouble
+        else {
+            continue;
+        };
+        let Some(piece) = view.part.blanks.get(piece) else {
+            continue;
+        };
+        findings.push(
+            RULE.at(
+                piece.span,
+                format!(
+                    "no collet on the bench grips this {stock} stock, nor any size down to the {least} that {} needs",
+                    view.part.name.text
+                ),
+            )
+            .hint(format!("a collet from {least} to {stock} would do")),
+        );
+    }
+}

@@ -1,0 +1,48 @@
+//! `no-such-speed`: the lathe cannot go slowly enough.
+
+use crate::{Findings, PartView, Rule, Run, words};
+use quillet_plan::Trouble;
+use quillet_syntax::Severity;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "no-such-speed",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("no-such-speed.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let mut told_of_outside = false;
+    for trouble in view.troubles() {
+        let Trouble::NoSpeed {
+            feature,
+            wanted_rev_min,
+            lathe_rev_min,
+            ..
+        } = *trouble
+        else {
+            continue;
+        };
+        let cut = feature.and_then(|index| view.part.features.get(index));
+        // Facing, roughing, parting: one word for the outside is enough.
+        if cut.is_none() && std::mem::replace(&mut told_of_outside, true) {
+            continue;
+        }
+        let span = cut.map_or(view.part.name.span, |cut| cut.span);
+        let what = cut.map_or("the outside", words::word);
+        let finding = RULE
+            .at(
+                span,
+                format!(
+                    "the {what} wants {:.0} to {:.0} rev/min; the lathe's slowest is {:.0}",
+                    wanted_rev_min.0, wanted_rev_min.1, lathe_rev_min.0
+                ),
+            )
+            .hint("cut it at another lathe, or by hand with the power off");
+        match cut.map(|cut| cut.stations(view.part.length)) {
+            Some((from, to)) => findings.push_at(finding, from, to),
+            None => findings.push(finding),
+        }
+    }
+}
