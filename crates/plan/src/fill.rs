@@ -130,7 +130,12 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::Support { .. } => {
                 let end = self.supported_end(task);
-                let made = mandrel(self.anatomy, end, MandrelKind::Plug, self.mates, self.kit);
+                // The mandrel the part goes on later plugs it as well, where it screws in.
+                let kind = match lathe.strategy.mandrel {
+                    Some((at, MandrelKind::Male)) if at == end => MandrelKind::Male,
+                    _ => MandrelKind::Plug,
+                };
+                let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
                 let plug = shelf.put(made);
                 operation.work = Work::Support { plug };
                 operation.tool = Some(Tool::Mandrel { index: plug });
@@ -199,7 +204,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::PartOff { .. } => {
                 operation.tool = Some(Tool::PartingTool);
-                Some((Pace::Turn, stock))
+                Some((Pace::Part, stock))
             }
             Work::Outside(pass) => {
                 operation.tool = Some(match pass.pass {
@@ -225,7 +230,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::Polish { .. } => {
                 operation.tool = Some(Tool::Abrasives);
-                Some((Pace::Turn, finished))
+                Some((Pace::Sand, finished))
             }
             _ => None,
         };

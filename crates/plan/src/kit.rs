@@ -123,9 +123,11 @@ impl<'b> Kit<'b> {
             .rfind(|it| least <= *it && *it <= most)
     }
 
-    pub(crate) fn bushing(self, dia: Length) -> bool {
-        self.bench
-            .is_some_and(|it| it.bushings.iter().any(|own| (*own - dia).abs() <= BUSHING))
+    /// The bushing that gives a tenon of this size.
+    pub(crate) fn bushing(self, dia: Length) -> Option<Length> {
+        let near = |own: &Length| (*own - dia).abs();
+        let bushings = self.bench?.bushings.iter().copied();
+        bushings.filter(|own| near(own) <= BUSHING).min_by_key(near)
     }
 
     pub(crate) fn lists_bushings(self) -> bool {

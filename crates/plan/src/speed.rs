@@ -42,6 +42,11 @@ pub enum Pace {
     Turn,
     /// Reaming: half the drill's speed (common practice, no published source).
     Ream,
+    /// Parting: half the turning speed (common practice, no published source).
+    Part,
+    /// Sanding and polishing: a third of the turning speed, for heat ruins a finish (common
+    /// practice, no published source).
+    Sand,
     /// Single-point threading: a quarter of the turning speed (common practice, no published
     /// source).
     Thread,
@@ -74,14 +79,15 @@ fn cutting_speed(pace: Pace, material: &Material) -> Option<(f64, f64)> {
     let (drilling, turning) = (row(Cutting::Drilling), row(Cutting::Turning));
     let found = match pace {
         Pace::Drill | Pace::Ream => drilling.or(turning),
-        Pace::Turn | Pace::Thread => turning.or(drilling),
+        Pace::Turn | Pace::Part | Pace::Sand | Pace::Thread => turning.or(drilling),
     };
     let (low, high) = material
         .speed_m_min
         .or(found.map(|range| (range.low, range.high)))?;
     let part = match pace {
         Pace::Drill | Pace::Turn => 1.0,
-        Pace::Ream => 0.5,
+        Pace::Ream | Pace::Part => 0.5,
+        Pace::Sand => 1.0 / 3.0,
         Pace::Thread => 0.25,
     };
     Some((low * part, high * part))

@@ -119,7 +119,7 @@ impl Kit<'_> {
             Tool::Reamer { dia } => self.has_reamer(dia),
             Tool::Tap { thread } => self.tap(&thread).is_some(),
             Tool::Die { thread } => self.die(&thread).is_some(),
-            Tool::TenonCutter { bushing } => self.bushing(bushing),
+            Tool::TenonCutter { bushing } => self.bushing(bushing).is_some(),
             Tool::Collet { dia } if self.lists_collets() => self.collet(dia).is_some(),
             Tool::Saw if bench.kerf.is_some() => true,
             Tool::ThreadingTool { .. } => self.screwcutting(),

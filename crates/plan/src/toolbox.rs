@@ -142,11 +142,13 @@ pub(crate) fn turning_tool(
     kit: Kit,
     troubles: &mut Vec<Trouble>,
 ) -> Tool {
+    if let (TurnKind::Tenon | TurnKind::ThreadLand, Some(bushing)) =
+        (cut.kind, kit.bushing(cut.dia))
+    {
+        return Tool::TenonCutter { bushing };
+    }
     match cut.kind {
         TurnKind::Groove | TurnKind::Relief => Tool::PartingTool,
-        TurnKind::Tenon | TurnKind::ThreadLand if kit.bushing(cut.dia) => {
-            Tool::TenonCutter { bushing: cut.dia }
-        }
         TurnKind::Tenon | TurnKind::ThreadLand => {
             if let (true, Some(feature), Some(bench)) = (kit.lists_bushings(), feature, kit.bench)
                 && !kit.screwcutting()

@@ -46,6 +46,30 @@ fn heron() -> Design {
     design("heron.quillet", &[&texts[..], &SHARED[..]].concat())
 }
 
+/// Every sound pen that ships.
+const EXAMPLES: [(&str, &str); 5] = [
+    (
+        "avocet.quillet",
+        include_str!("../../../examples/avocet.quillet"),
+    ),
+    (
+        "curlew.quillet",
+        include_str!("../../../examples/curlew.quillet"),
+    ),
+    (
+        "dunlin.quillet",
+        include_str!("../../../examples/dunlin.quillet"),
+    ),
+    (
+        "godwit.quillet",
+        include_str!("../../../examples/godwit.quillet"),
+    ),
+    (
+        "heron.quillet",
+        include_str!("../../../examples/heron.quillet"),
+    ),
+];
+
 fn right(plan: &Plan) {
     for route in &plan.routes {
         let wrong = lathe::carry_out(plan, route);
@@ -81,6 +105,17 @@ fn the_worked_pens_come_out_as_designed() {
     }
     for part in design.parts.iter().filter(|it| !it.bought) {
         right(&plan_part(part, None));
+    }
+}
+
+#[test]
+fn every_example_comes_out_as_designed() {
+    for (name, text) in EXAMPLES {
+        let design = design(name, &[&[(name, text)][..], &SHARED[..]].concat());
+        for pen in &design.pens {
+            right(&plan_pen(pen, None));
+            right(&plan_pen(pen, design.bench(None).map(AsRef::as_ref)));
+        }
     }
 }
 
