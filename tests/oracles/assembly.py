@@ -24,6 +24,7 @@ HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
 PENS = ["heron", "avocet", "dunlin", "curlew", "godwit"]
 WITHIN = 1e-6
+SECTORS = 16
 
 
 def main(arguments):
@@ -165,19 +166,17 @@ def revolved(outline):
         if it is not None:
             wire.Add(it)
     face = BRepBuilderAPI_MakeFace(wire.Wire(), True).Face()
-    axis = gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(0, 0, 1))
-    solid = BRepPrimAPI_MakeRevol(face, axis).Shape()
-    properties = GProp_GProps()
-    BRepGProp.VolumeProperties_s(solid, properties, 1e-11, True, True)
-    volume = properties.Mass()
-    inertia = properties.MatrixOfInertia()
-    sign = math.copysign(1.0, volume)
-    return Mass(
-        abs(volume),
-        properties.CentreOfMass().Z(),
-        sign * inertia.Value(3, 3),
-        sign * (inertia.Value(1, 1) + inertia.Value(2, 2)) / 2.0,
-    )
+    # A sixteenth turn: round a whole one the quadrature is good to 1e-5 only. What is measured
+    # below is the same for every such sector.
+    axes = [gp_Ax1(gp_Pnt(0, 0, 0), gp_Dir(*way)) for way in ((1, 0, 0), (0, 1, 0), (0, 0, 1))]
+    sector = BRepPrimAPI_MakeRevol(face, axes[2], 2.0 * math.pi / SECTORS).Shape()
+    properties = GProp_GProps(gp_Pnt(0, 0, 0))
+    BRepGProp.VolumeProperties_s(sector, properties, 1e-11, True, True)
+    sign = math.copysign(SECTORS, properties.Mass())
+    volume, centre = sign * properties.Mass(), properties.CentreOfMass().Z()
+    about_x, about_y, axial = (sign * properties.MomentOfInertia(axis) for axis in axes)
+    along = (about_x + about_y - axial) / 2.0
+    return Mass(volume, centre, axial, axial / 2.0 + along - volume * centre**2)
 
 
 def start_of(piece):
@@ -222,24 +221,24 @@ def bezier(piece):
 
 
 def arc(piece):
-    """Of the two arcs of the ellipse between the ends, the one on the right side of the chord."""
-    from OCP.GC import GC_MakeArcOfEllipse
-    from OCP.gp import gp_Ax2, gp_Dir, gp_Elips
+    """The stretch of the ellipse between the ends, above its centre where it is convex."""
+    from OCP.Geom import Geom_Ellipse, Geom_TrimmedCurve
+    from OCP.gp import gp_Ax2, gp_Dir
 
-    along, across = gp_Dir(0, 0, 1), gp_Dir(1, 0, 0)
     semi_z, semi_r = piece["semi_z"], piece["semi_r"]
-    major = along if semi_z >= semi_r else across
-    frame = gp_Ax2(point(piece["centre"]), gp_Dir(0, 1, 0), major)
-    ellipse = gp_Elips(frame, max(semi_z, semi_r), min(semi_z, semi_r))
-    start, end = piece["start"], piece["end"]
-    for sense in (True, False):
-        curve = GC_MakeArcOfEllipse(ellipse, point(start), point(end), sense).Value()
-        middle = curve.Value((curve.FirstParameter() + curve.LastParameter()) / 2.0)
-        share = (middle.Z() - start[0]) / (end[0] - start[0])
-        chord = start[1] + share * (end[1] - start[1])
-        if 0.0 <= share <= 1.0 and (middle.X() > chord) == piece["convex"]:
-            return curve
-    raise ValueError(f"no such arc: {piece}")
+    wide = semi_z >= semi_r
+    # Angles run from the major axis towards the minor one.
+    major = gp_Dir(0, 0, 1) if wide else gp_Dir(1, 0, 0)
+    frame = gp_Ax2(point(piece["centre"]), gp_Dir(0, 1, 0) if wide else gp_Dir(0, -1, 0), major)
+    ellipse = Geom_Ellipse(frame, max(semi_z, semi_r), min(semi_z, semi_r))
+    angles = []
+    for place in (piece["start"], piece["end"]):
+        across = (place[1] - piece["centre"][1]) / semi_r
+        along = (place[0] - piece["centre"][0]) / semi_z
+        # The half is known, so that a place on the axis between halves is taken to the right one.
+        across = max(across, 0.0) if piece["convex"] else min(across, 0.0)
+        angles.append(math.atan2(across, along) if wide else math.atan2(along, across))
+    return Geom_TrimmedCurve(ellipse, min(angles), max(angles))
 
 
 if __name__ == "__main__":
