@@ -21,8 +21,6 @@ pub struct Wall {
     pub to: Length,
     /// The least true distance; zero or less where the inside breaks through.
     pub least: Length,
-    /// The least distance with threads at their limits of size and drilled holes over size.
-    pub worst: Length,
     /// The station of the nearest place on the inner surface.
     pub at: Length,
     /// The outer surface's diameter at the nearest place.
@@ -66,6 +64,11 @@ impl Wall {
     pub(crate) fn is_like(&self, other: &Wall) -> bool {
         let cut = |wall: &Wall| (wall.role, wall.inner.feature());
         cut(self) == cut(other)
+    }
+
+    /// The least distance with threads at their limits of size and drilled holes over size.
+    pub fn worst(&self, part: &Part) -> Length {
+        self.least - thinner(part, self.outer) - thinner(part, self.inner)
     }
 
     /// Where the outer surface is said.
@@ -128,7 +131,6 @@ fn wall(
         from: Length::mm(found.from_mm),
         to: Length::mm(found.to_mm),
         least,
-        worst: least - thinner(part, outer) - thinner(part, inner),
         at: Length::mm(found.inner_at.z),
         outer_dia: Length::mm(found.outer_at.r).twice(),
         inner_dia: Length::mm(found.inner_at.r).twice(),

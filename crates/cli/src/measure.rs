@@ -187,7 +187,7 @@ impl WallMeasures {
             to_mm: wall.to.to_mm(),
             least_mm: wall.least.to_mm(),
             at_mm: wall.at.to_mm(),
-            worst_mm: wall.worst.to_mm(),
+            worst_mm: wall.worst(part).to_mm(),
         }
     }
 }

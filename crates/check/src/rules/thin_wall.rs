@@ -80,10 +80,11 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         wall.role.words(),
         wanted.material,
     );
-    if !wall.worst.is_positive() {
+    let worst = wall.worst(part);
+    if !worst.is_positive() {
         message += "; nothing at the limits of size";
-    } else if wall.worst < wall.least {
-        message += &format!("; {:.2} mm at the limits of size", wall.worst.to_mm());
+    } else if worst < wall.least {
+        message += &format!("; {:.2} mm at the limits of size", worst.to_mm());
     }
     let finding = RULE.at(wall.inner_span(part), message).label(
         wall.outer_span(part),

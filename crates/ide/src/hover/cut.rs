@@ -63,8 +63,9 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
 /// A wall, nominal and at its worst, and what it lies between.
 pub(super) fn walls(sheet: &mut Sheet, part: &Part, wall: &Wall) {
     sheet.size("least wall", wall.least);
-    if wall.worst != wall.least {
-        sheet.size("at its worst", wall.worst);
+    let worst = wall.worst(part);
+    if worst != wall.least {
+        sheet.size("at its worst", worst);
     }
     let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
     sheet.row(
