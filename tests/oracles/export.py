@@ -7,6 +7,7 @@ this file, are installed into that environment first. Ends 0 when all is well, 1
 not; a line that begins `skipped` says what could not be checked for want of a tool.
 
   Open CASCADE    every part's STEP: one valid solid, volume within 1e-9 of `quillet measure`
+                  every pen's STEP: as many valid solids as products
   trimesh         every part's STL and 3MF: closed, facing outwards, volume within the tolerance
   lib3mf          the 3MF of the pen read without a warning, one object a part
   ezdxf           every part's DXF read and audited without a fault
@@ -37,7 +38,7 @@ def main(arguments):
         return in_environment(arguments[0], Path(arguments[2]))
     with tempfile.TemporaryDirectory() as folder:
         check = Check(Path(arguments[0]).resolve(), Path(folder))
-        for step in (check.solids, check.package, check.drawings, check.paper, check.page):
+        for step in (check.solids, check.pens, check.package, check.drawings, check.paper, check.page):
             step()
     print(f"export: {check.held} held, {len(check.wrong)} not")
     for line in check.wrong:
@@ -119,6 +120,18 @@ class Check:
                 off = mesh.volume - volume
                 most = mesh.area * TOLERANCE_MM
                 self.hold(-most < off < most, f"{name}.{form}: volume off by {off} of {most}")
+
+    def pens(self):
+        """Every example's parts together: as many valid solids as products."""
+        if not wanted("OCP.STEPControl"):
+            return
+        for pen in ("avocet", "curlew", "dunlin", "godwit", "heron"):
+            path = self.folder / f"{pen}-all.step"
+            self.run("solid", EXAMPLES / f"{pen}.quillet", "-o", path)
+            count, valid, volume = read_step(path)
+            products = path.read_text().count("=PRODUCT(")
+            fine = valid and count == products and volume > 0
+            self.hold(fine, f"{path.name}: {count} solids of {products} products, valid {valid}")
 
     def package(self):
         lib3mf = wanted("lib3mf")

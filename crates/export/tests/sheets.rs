@@ -1,0 +1,107 @@
+//! The sheet of a whole pen, in every form.
+
+mod common;
+
+use common::{example, part, picture};
+use quillet_export::draw::Paper;
+use quillet_export::mark;
+use quillet_export::sheet::{self, Content, Judged};
+use quillet_syntax::{Finding, Severity};
+
+fn heron(judged: &Judged) -> Content {
+    let design = example("heron.quillet");
+    let pen = design.pen("heron").expect("there is a heron");
+    sheet::content(&design, pen, judged, Paper::A4)
+}
+
+#[test]
+fn a_sheet_holds_what_is_taken_to_the_lathe() {
+    let content = heron(&Judged::default());
+    let names: Vec<&str> = content.parts.iter().map(|part| &*part.name).collect();
+    assert_eq!(
+        names,
+        ["cap", "barrel", "section"],
+        "females first, males to suit"
+    );
+    // The worked pen asks for seven sizes of hole.
+    assert!(
+        content
+            .tools_note
+            .starts_with("Holes of 7 sizes: 13.1, 12.2, 9.3, 8.6, 8, 6.9, 6.3")
+    );
+    let cap = &content.parts[0];
+    let drilled = cap
+        .route
+        .iter()
+        .find(|line| line.what.starts_with("drill Ø12.2"));
+    let how = drilled.map(|line| line.how.join("; ")).unwrap_or_default();
+    // 54 to the corner; the point of 118° is 6.1 / tan 59° = 3.665 further on.
+    assert!(
+        how.contains("54 to the corner, 57.665 to the point from the mouth"),
+        "{how}"
+    );
+    assert!(cap.route.iter().any(|line| line.gate), "there is a stop");
+    assert!(content.wants.iter().all(|want| want.met) && content.wants.len() == 3);
+    assert!(!content.mandrels.rows.is_empty() && !content.cuts.rows.is_empty());
+}
+
+#[test]
+fn every_form_holds_every_part_and_the_mark() {
+    let content = heron(&Judged::default());
+    let (html, text, json) = (
+        sheet::html(&content, Paper::A4),
+        sheet::text(&content),
+        sheet::json(&content),
+    );
+    for form in [&html, &text, &json] {
+        assert!(mark::is_ours(form.as_bytes()));
+        for word in [
+            "cap",
+            "barrel",
+            "section",
+            "M13xPh2.4P0.8",
+            "57.665",
+            "shoulder",
+        ] {
+            assert!(form.contains(word), "{word} is missing");
+        }
+    }
+    // Nothing is fetched from anywhere.
+    for reach in ["src=", "@import", "url(", "<link rel=\"stylesheet\""] {
+        assert!(
+            !html.contains(reach),
+            "the page is not self-contained: {reach}"
+        );
+    }
+    let pdf = sheet::pdf(&content, Paper::Letter);
+    assert!(mark::is_ours(&pdf));
+    picture("heron-sheet.html", html.as_bytes());
+    picture("heron-sheet.pdf", &pdf);
+}
+
+#[test]
+fn a_pen_with_errors_says_so_on_every_page() {
+    let design = example("heron.quillet");
+    let span = part(&design, "cap").span;
+    let finding = Finding::new(
+        "broken-through",
+        Severity::Error,
+        span,
+        "the bore breaks out",
+    );
+    let content = heron(&Judged {
+        findings: vec![finding],
+        accepted: vec![],
+    });
+    let warned = "This design has errors: do not cut.";
+    assert!(sheet::html(&content, Paper::A4).contains(warned));
+    let pdf = sheet::pdf(&content, Paper::A4);
+    let count = |what: &[u8]| {
+        pdf.windows(what.len())
+            .filter(|window| *window == what)
+            .count()
+    };
+    let pages = count(b"/Type /Page\n") + count(b"/Type /Page ");
+    assert!(pages >= 8, "{pages} pages");
+    assert_eq!(count(warned.as_bytes()), pages, "once a page");
+}
