@@ -23,7 +23,7 @@ pub fn format(text: &str) -> String {
 }
 
 fn format_parsed(text: &str, parsed: &Parsed) -> String {
-    if !parsed.layout.balanced {
+    if !parsed.layout.balanced || would_swallow_a_brace(&parsed.tokens) {
         return text.to_owned();
     }
     let line_end = dominant_line_end(text, &parsed.tokens);
@@ -37,6 +37,20 @@ fn format_parsed(text: &str, parsed: &Parsed) -> String {
         out += line_end;
     }
     out
+}
+
+/// Whether a brace on a line of its own belongs to a line that ends in an open string: set
+/// behind it, it would become part of the string.
+fn would_swallow_a_brace(tokens: &[Token]) -> bool {
+    let mut said = tokens
+        .iter()
+        .map(|token| token.kind)
+        .filter(|kind| !kind.is_trivia() && !kind.is_separator());
+    let mut last = None;
+    said.any(|kind| {
+        let before = last.replace(kind);
+        kind == TokenKind::Open && before == Some(TokenKind::BadString)
+    })
 }
 
 /// The line end that most lines have; `\n` where none is the more frequent.

@@ -41,6 +41,13 @@ fn keeps_what_is_said(text: &str) -> Result<(), TestCaseError> {
 }
 
 #[test]
+fn a_brace_below_an_open_string_is_not_drawn_into_it() {
+    let text = "material reed \"Reed\n{\n  kind acrylic\n}\n";
+    assert_eq!(format(text), text);
+    assert_eq!(format_edits(FileId(0), text), []);
+}
+
+#[test]
 fn the_whole_pen_looks_as_it_should() {
     insta::assert_snapshot!(format(HERON));
 }
