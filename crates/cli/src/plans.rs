@@ -1,12 +1,13 @@
 //! The plans a command is about.
 
 use crate::choice::PenChoice;
-use quillet_model::{Bench, Design};
-use quillet_plan::{Plan, plan_part, plan_pen};
+use quillet_model::{Bench, Design, Part};
+use quillet_plan::{Plan, plan_parts, plan_pen};
+use std::sync::Arc;
 
 /// A plan with what it is of.
 pub(crate) struct Planned<'d> {
-    /// The pen's title, or the part's name.
+    /// The pen's title, or the parts' names.
     pub(crate) title: String,
     /// The plan.
     pub(crate) plan: Plan,
@@ -14,7 +15,7 @@ pub(crate) struct Planned<'d> {
     pub(crate) bench: Option<&'d Bench>,
 }
 
-/// The plans of the pens meant; of every part by itself where the file has no pen.
+/// The plans of the pens meant; one of all parts where the file has no pen.
 ///
 /// # Errors
 ///
@@ -34,20 +35,18 @@ pub(crate) fn plans<'d>(design: &'d Design, pen: &PenChoice) -> Result<Vec<Plann
             bench,
         }
     });
-    let root = design.root().map(|file| file.id);
-    let alone = design
-        .parts
-        .iter()
-        .filter(|part| pens.is_empty() && !part.bought && Some(part.span.file) == root);
-    let of_parts = alone.map(|part| {
-        let bench = bench(part.bench.as_ref());
-        Planned {
-            title: part.name.text.to_string(),
-            plan: plan_part(part, bench),
-            bench,
+    let mut plans: Vec<Planned> = of_pens.collect();
+    if pens.is_empty() {
+        let root = design.root().map(|file| file.id);
+        let own = |part: &&Arc<Part>| !part.bought && Some(part.span.file) == root;
+        let parts: Vec<Arc<Part>> = design.parts.iter().filter(own).cloned().collect();
+        let bench = bench(parts.iter().find_map(|part| part.bench.as_ref()));
+        let names: Vec<&str> = parts.iter().map(|part| &*part.name.text).collect();
+        if !parts.is_empty() {
+            let (title, plan) = (names.join(", "), plan_parts(&parts, bench));
+            plans.push(Planned { title, plan, bench });
         }
-    });
-    let plans: Vec<Planned> = of_pens.chain(of_parts).collect();
+    }
     match plans.is_empty() {
         true => Err("there is no part in this file that is cut".into()),
         false => Ok(plans),

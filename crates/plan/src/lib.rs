@@ -43,7 +43,7 @@ pub use mate::Mate;
 pub use operation::{Depth, Note, Operation, Tailstock};
 pub use packing::{Packing, pack, pack_in_order};
 pub use peck::{Peck, peck};
-pub use plan::{Plan, Step, plan_part, plan_part_of, plan_pen};
+pub use plan::{Plan, Step, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::Route;
 pub use speed::{Pace, Speed, SpeedLimit, speed};
 pub use strategy::Strategy;

@@ -56,24 +56,36 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 /// blended with none of them.
 pub fn plan_part_of(pen: &Pen, part: usize, bench: Option<&Bench>) -> Plan {
     match pen.parts.get(part) {
-        Some(it) if !it.bought => plan_one(it, &mates(pen, part), bench),
+        Some(it) if !it.bought => plan_each([(it, &mates(pen, part))], bench),
         _ => Plan::default(),
     }
 }
 
 /// Plans one part by itself.
 pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
-    plan_one(part, &Mates::default(), bench)
+    plan_parts(std::slice::from_ref(part), bench)
 }
 
-fn plan_one(part: &Arc<Part>, mates: &Mates, bench: Option<&Bench>) -> Plan {
+/// Plans parts that are in no pen: mandrels and stock serve them all.
+pub fn plan_parts(parts: &[Arc<Part>], bench: Option<&Bench>) -> Plan {
+    let mates = Mates::default();
+    let cut = parts.iter().filter(|it| !it.bought);
+    plan_each(cut.map(|part| (part, &mates)), bench)
+}
+
+fn plan_each<'a>(
+    parts: impl IntoIterator<Item = (&'a Arc<Part>, &'a Mates)>,
+    bench: Option<&Bench>,
+) -> Plan {
     let mut shelf = Shelf::default();
-    let routes = route(part, mates, None, Kit { bench }, &mut shelf);
+    let routes = parts
+        .into_iter()
+        .filter_map(|(part, mates)| route(part, mates, None, Kit { bench }, &mut shelf));
     let mut plan = Plan {
-        routes: routes.into_iter().collect(),
-        mandrels: shelf.0,
+        routes: routes.collect(),
         ..Plan::default()
     };
+    plan.mandrels = shelf.0;
     plan.sequence = plan.in_sequence();
     plan
 }

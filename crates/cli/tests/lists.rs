@@ -1,0 +1,121 @@
+//! `quillet tools` and `quillet cut` from end to end.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use serde_json::Value;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use tempfile::TempDir;
+
+fn heron() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/heron.quillet")
+}
+
+fn quillet(folder: &Path, command: &str, file: &Path, more: &[&str]) -> Output {
+    let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"));
+    quillet
+        .current_dir(folder)
+        .arg(command)
+        .arg(file)
+        .args(more);
+    quillet.output().unwrap()
+}
+
+fn json(command: &str, file: &Path) -> Value {
+    let more = ["--pen", "heron", "--format", "json"];
+    let output = quillet(Path::new("."), command, file, &more);
+    serde_json::from_slice(&output.stdout).unwrap()
+}
+
+#[test]
+fn tools_count_the_seven_sizes_of_hole() {
+    let list = &json("tools", &heron())["lists"][0];
+    let sizes = serde_json::json!([13.1, 12.2, 9.3, 8.6, 8.0, 6.9, 6.3]);
+    assert_eq!(list["hole_sizes_mm"], sizes);
+    let tools = list["tools"].as_array().unwrap();
+    let lacking = tools.iter().filter(|it| it["standing"] == "to buy");
+    assert_eq!(lacking.count(), 0, "the bench has all it needs: {tools:#?}");
+}
+
+#[test]
+fn pieces_add_up_to_what_is_sawn() {
+    let lists = json("cut", &heron());
+    let stocks = lists["lists"][0]["stocks"].as_array().unwrap();
+    let pieces = stocks
+        .iter()
+        .flat_map(|it| it["pieces"].as_array().unwrap());
+    let mut seen = 0;
+    for piece in pieces {
+        let mm = |key: &str| piece[key].as_f64().unwrap();
+        let parts = [
+            "part_mm",
+            "facing_mm",
+            "nub_mm",
+            "stub_mm",
+            "spigot_and_glue_mm",
+        ];
+        let sum: f64 = parts.iter().map(|key| mm(key)).sum();
+        assert!((sum - mm("saw_to_mm")).abs() < 1e-9, "{piece}");
+        seen += 1;
+    }
+    assert_eq!(seen, 3);
+}
+
+#[test]
+fn rods_of_a_length_are_packed() {
+    let folder = TempDir::new().unwrap();
+    let part = |name: &str, length: u32| {
+        format!(
+            "part {name} from a to b {{\n  blank stick\n  length {length}\n  outside dia 12\n  from a {{ drill 6 through }}\n}}\n"
+        )
+    };
+    let text = ["blank stick of acrylic rod 15 by 120\n".to_owned()]
+        .into_iter()
+        .chain([
+            part("one", 60),
+            part("two", 50),
+            part("three", 40),
+            part("four", 55),
+        ]);
+    let file = folder.path().join("sticks.quillet");
+    std::fs::write(&file, text.collect::<String>()).unwrap();
+    let output = quillet(folder.path(), "cut", &file, &[]);
+    let text = String::from_utf8(output.stdout).unwrap();
+    // 65, 55, 45 and 60 with 2.5 faced off each end: 65 + 55 leaves no room for the saw, so
+    // 65 + 45 and 60 + 55.
+    assert!(text.contains("length 1: one, three"), "{text}");
+    assert!(text.contains("length 2: four, two"), "{text}");
+    assert_eq!(output.status.code(), Some(0));
+}
+
+#[test]
+fn a_list_is_written_where_asked_and_never_over_another_file() {
+    let folder = TempDir::new().unwrap();
+    let written = |name: &str| {
+        let output = quillet(folder.path(), "cut", &heron(), &["-o", name]);
+        output.status.code()
+    };
+    assert_eq!(written("cut.txt"), Some(0));
+    assert_eq!(written("cut.txt"), Some(0));
+    assert_eq!(written("cut.json"), Some(0));
+    std::fs::write(folder.path().join("mine.txt"), "mine").unwrap();
+    assert_eq!(written("mine.txt"), Some(2));
+    let bytes = std::fs::read(folder.path().join("cut.json")).unwrap();
+    let list: Value = serde_json::from_slice(&bytes).unwrap();
+    assert!(list["lists"].is_array());
+    assert_eq!(
+        std::fs::read(folder.path().join("mine.txt")).unwrap(),
+        b"mine"
+    );
+}
+
+#[test]
+fn what_has_no_part_to_cut_is_told() {
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("bare.quillet");
+    std::fs::write(&file, "let a = 3\n").unwrap();
+    let output = quillet(folder.path(), "tools", &file, &[]);
+    assert_eq!(output.status.code(), Some(2));
+    let told = String::from_utf8(output.stderr).unwrap();
+    assert!(told.contains("no part"), "{told}");
+}
