@@ -34,8 +34,15 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
             continue;
         }
         held.used = true;
+        let mut finding = raised.finding;
+        // A part is looked at once for all the pens that see it alike; the rest is a pen's own.
+        if raised.about.part.is_none() {
+            finding
+                .pens
+                .extend(raised.about.pen.map(|pen| pen.to_string()));
+        }
         judged.accepted.push(Accepted {
-            finding: raised.finding,
+            finding,
             because: held.acceptance.because.clone(),
             span: held.acceptance.span,
         });
