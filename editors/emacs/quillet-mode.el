@@ -127,14 +127,25 @@
   "Make the sheet for the lathe of this pen, and open it."
   (interactive)
   (save-buffer)
-  (let ((out (make-temp-file "quillet-" nil ".html"))
-        (said (generate-new-buffer " *quillet*")))
+  (let* ((out (make-temp-file "quillet-" nil ".html"))
+         (pen (quillet--pen))
+         (said (generate-new-buffer " *quillet*"))
+         (asked (append (list "sheet" buffer-file-name "-o" out "--force")
+                        (and pen (list "--pen" pen)))))
     (unwind-protect
-        (if (eq 0 (call-process (quillet--program) nil said nil
-                                "sheet" buffer-file-name "-o" out "--force"))
+        (if (eq 0 (apply #'call-process (quillet--program) nil said nil asked))
             (browse-url-of-file out)
           (user-error "No sheet: %s" (with-current-buffer said (string-trim (buffer-string)))))
       (kill-buffer said))))
+
+(defun quillet--pen ()
+  "The pen that begins at or above point, else the first; a sheet is of one pen."
+  (let ((begins (concat "^[ \t]*pen[ \t]+\\(" quillet--name "\\)")))
+    (save-excursion
+      (end-of-line)
+      (when (or (re-search-backward begins nil t)
+                (re-search-forward begins nil t))
+        (match-string-no-properties 1)))))
 
 (defun quillet-watch ()
   "Serve the live page of this pen and open it; again, stop."

@@ -179,6 +179,16 @@
            (equal (buffer-string) "part cap from a to b {\n  length 3\n  from a { -- {\n    drill 3 to 2\n  }\n}\n")
            (buffer-string)))
 
+  (find-file "heron.quillet")
+  (revert-buffer t t)
+  (let (opened)
+    (cl-letf (((symbol-function 'browse-url-of-file) (lambda (file) (setq opened file))))
+      (go "pen heron-ida")
+      (quillet-sheet))
+    (check "the sheet is made and opened, of the pen at the cursor"
+           (with-temp-buffer (insert-file-contents opened) (search-forward "Heron for Ida" nil t))
+           opened))
+
   (find-file "knot.quillet")
   (let* ((server (eglot-current-server))
          (process (jsonrpc--process server)))

@@ -4,8 +4,17 @@
 function quillet#sheet() abort
   if s:saved()
     let out = tempname() . '.html'
-    call s:start(['sheet', expand('%:p'), '-o', out], {'ended': {failed -> failed ? 0 : s:open(out)}})
+    let pen = s:pen()
+    let asked = ['sheet', expand('%:p'), '-o', out] + (pen ==# '' ? [] : ['--pen', pen])
+    call s:start(asked, {'ended': {failed -> failed ? 0 : s:open(out)}})
   endif
+endfunction
+
+" The pen that begins at or above the cursor, else the first: a sheet is of one pen.
+function s:pen() abort
+  let begins = '^\s*pen\s\+[a-z]'
+  let line = search(begins, 'bcnW')
+  return matchstr(getline(line > 0 ? line : search(begins, 'nW')), '^\s*pen\s\+\zs[a-z][A-Za-z0-9-]*')
 endfunction
 
 " The live page is served until Vim ends or the command is given again.

@@ -214,6 +214,19 @@ local function run()
     "part cap from a to b {", "  length 3", "  from a {", "    drill 3 to 2", "  }", "}",
   }), lines())
 
+  -- The sheet, opened by a stand-in that says what it was given.
+  local opener = vim.fn.tempname()
+  vim.fn.writefile({ "#!/bin/sh", 'cp "$1" ' .. opener .. ".seen" }, opener)
+  vim.fn.setfperm(opener, "rwx------")
+  vim.g.quillet_opener = opener
+  vim.cmd("silent edit! heron.quillet")
+  go("pen heron-ida")
+  vim.cmd("QuilletSheet")
+  wait("the sheet is made and opened, of the pen at the cursor", function()
+    local made = vim.fn.filereadable(opener .. ".seen") == 1 and vim.fn.readfile(opener .. ".seen") or {}
+    return table.concat(made):find("Heron for Ida", 1, true)
+  end)
+
   check("both commands are there", vim.fn.exists(":QuilletSheet") == 2 and vim.fn.exists(":QuilletWatch") == 2)
 end
 

@@ -8,8 +8,9 @@ import * as vscode from "vscode";
 import type { Server } from "./server";
 
 export async function makeSheet(server: Server): Promise<void> {
-  const document = vscode.window.activeTextEditor?.document;
-  if (document?.languageId !== "quillet") {
+  const editor = vscode.window.activeTextEditor;
+  const document = editor?.document;
+  if (editor === undefined || document?.languageId !== "quillet") {
     void vscode.window.showInformationMessage("Open a pen first: a file that ends in .quillet.");
     return;
   }
@@ -23,7 +24,8 @@ export async function makeSheet(server: Server): Promise<void> {
   }
   const name = basename(document.uri.fsPath, ".quillet");
   const out = join(await mkdtemp(join(tmpdir(), "quillet-")), `${name}.html`);
-  const asked = ["sheet", document.uri.fsPath, "-o", out];
+  const pen = penAt(document, editor.selection.active);
+  const asked = ["sheet", document.uri.fsPath, "-o", out, ...(pen === undefined ? [] : ["--pen", pen])];
   const { failed, said } = await run(server.path, asked, dirname(document.uri.fsPath));
   if (said !== "") {
     server.log.info(said);
@@ -40,6 +42,13 @@ export async function makeSheet(server: Server): Promise<void> {
     return;
   }
   await vscode.env.openExternal(vscode.Uri.file(out));
+}
+
+/** The pen that begins at or above a place, else the first: a sheet is of one pen. */
+function penAt(document: vscode.TextDocument, place: vscode.Position): string | undefined {
+  const pens = [...document.getText().matchAll(/^[ \t]*pen[ \t]+([a-z][A-Za-z0-9-]*)/gm)];
+  const above = pens.filter((pen) => document.positionAt(pen.index).line <= place.line);
+  return (above.at(-1) ?? pens[0])?.[1];
 }
 
 function run(
