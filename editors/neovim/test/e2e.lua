@@ -219,7 +219,7 @@ local function run()
   vim.fn.writefile({ "#!/bin/sh", 'cp "$1" ' .. opener .. ".seen" }, opener)
   vim.fn.setfperm(opener, "rwx------")
   vim.g.quillet_opener = opener
-  vim.cmd("silent edit! heron.quillet")
+  vim.cmd("bwipeout! | silent! wall | silent edit heron.quillet")
   go("pen heron-ida")
   vim.cmd("QuilletSheet")
   wait("the sheet is made and opened, of the pen at the cursor", function()
