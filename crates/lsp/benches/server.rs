@@ -48,7 +48,7 @@ impl Session {
 
     /// One keystroke: the barrel's bore gets a digit more, or loses it again.
     async fn edit(&mut self) -> Duration {
-        let offset = self.text.find("8.0 to 67").unwrap() + "8.0".len();
+        let offset = self.text.find("drill 8.0").unwrap() + "drill 8.0".len();
         let before = &self.text[..offset];
         let line = before.matches('\n').count();
         let column = offset - before.rfind('\n').map_or(0, |at| at + 1);
@@ -94,10 +94,10 @@ fn heron(c: &mut Criterion) {
         });
     });
     c.bench_function("heron: hover", |b| {
-        b.iter(|| runtime.block_on(session.ask("textDocument/hover", "12.2 to 54", 2)));
+        b.iter(|| runtime.block_on(session.ask("textDocument/hover", "drill 12.2", 2)));
     });
     c.bench_function("heron: completion", |b| {
-        b.iter(|| runtime.block_on(session.ask("textDocument/completion", "12.2 to 54", 0)));
+        b.iter(|| runtime.block_on(session.ask("textDocument/completion", "drill 12.2", 6)));
     });
 }
 
