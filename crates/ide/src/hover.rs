@@ -109,6 +109,15 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
         }
     }
     for pen in &design.pens {
+        let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
+        if let Some(want) = pen
+            .wants
+            .iter()
+            .chain(of_joints)
+            .find(|want| here(want.span))
+        {
+            return pen::want(sheet, pen, want);
+        }
         for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
             if here(joint.head) {
                 return pen::joint(sheet, pen, rest);

@@ -108,7 +108,7 @@ impl Assembly {
             if open.joined(joint.male.part, joint.female.part) {
                 return None;
             }
-            let rest = bodies.settle(joint, &open);
+            let rest = bodies.settle(joint, &open, Some(bodies.alone_mm(joint)));
             let mut groups = open.clone();
             rest.join(joint, &mut groups);
             settled[index] = Some(rest);
@@ -178,7 +178,6 @@ fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
 
 impl AtRest {
     fn of(joint: &Joint, bodies: &Bodies, rest: Settled) -> AtRest {
-        let alone = bodies.settle(joint, &Groups::apart(bodies.parts.len()));
         let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
             members.iter().map(|it| (it.part, it.place)).collect()
         };
@@ -189,7 +188,7 @@ impl AtRest {
             .and_then(|seat| seat_gap_mm(seat, &males, &females));
         AtRest {
             goes_in_mm: rest.goes_in_mm,
-            short_mm: (alone.goes_in_mm - rest.goes_in_mm).max(0.0),
+            short_mm: (rest.alone_mm - rest.goes_in_mm).max(0.0),
             stopped_by: rest.stopped_by,
             engagements: threads::engagements(joint, bodies.parts, rest.goes_in_mm),
             clearances: clearance::all(bodies, &rest),

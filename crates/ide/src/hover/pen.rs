@@ -2,7 +2,8 @@
 
 use super::Sheet;
 use crate::facts::{configurations, round, spot_in_short};
-use quillet_model::{AtRest, Pen, StoppedBy};
+use quillet_check::measure;
+use quillet_model::{AtRest, Pen, StoppedBy, Want};
 
 /// A pen's length, weight and balance, as it is carried and held.
 pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
@@ -19,6 +20,20 @@ pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
                 round(share, 1),
             ),
         );
+    }
+}
+
+/// What a want comes to, and what makes it so.
+pub(super) fn want(sheet: &mut Sheet, pen: &Pen, want: &Want) {
+    let measured = measure::of_pen(pen, want);
+    let value = measured.value.map_or("not known".to_owned(), measure::told);
+    sheet.row("comes to", &value);
+    sheet.row("wanted", &measured.wanted);
+    if let Some(met) = measured.met {
+        sheet.row("met", if met { "yes" } else { "no" });
+    }
+    for driver in &measured.drivers {
+        sheet.row("because", driver);
     }
 }
 

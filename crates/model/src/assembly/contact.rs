@@ -82,6 +82,9 @@ pub(crate) fn meetings(
             if male.own && female.own && own == Own::Passes {
                 continue;
             }
+            if female.plain.from_z - male.plain.to_z > least + within_mm {
+                continue;
+            }
             for (one, other) in passes(male, female, own) {
                 sweep(male, one, female, other, within_mm, &mut least, &mut met);
             }

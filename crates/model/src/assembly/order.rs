@@ -22,11 +22,11 @@ pub(crate) fn make(bodies: &Bodies, joints: &[(usize, &Joint)], groups: Groups) 
     let mut joints: Vec<Wanted> = joints
         .iter()
         .map(|(index, joint)| {
-            let alone = bodies.settle(joint, &Groups::apart(bodies.parts.len()));
+            let alone_mm = bodies.alone_mm(joint);
             Wanted {
                 index: *index,
                 joint,
-                alone_mm: alone.goes_in_mm,
+                alone_mm,
             }
         })
         .collect();
@@ -100,7 +100,9 @@ impl Search<'_, '_> {
             .enumerate()
             .map(|(at, wanted)| {
                 self.tries = self.tries.saturating_sub(1);
-                let settled = self.bodies.settle(wanted.joint, &made.groups);
+                let settled = self
+                    .bodies
+                    .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
                 let short = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
                 (short, at, settled)
             })

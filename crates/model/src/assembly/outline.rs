@@ -10,6 +10,9 @@ use std::sync::Arc;
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Outline {
     pub(crate) pieces: Vec<Piece>,
+    /// Where it begins and ends along the axis, mm.
+    pub(crate) from_z: f64,
+    pub(crate) to_z: f64,
     pub(crate) radii: Arc<Radii>,
 }
 
@@ -102,8 +105,11 @@ impl Outline {
                 ..*piece
             }
         });
+        let (a, b) = (place.of(self.from_z), place.of(self.to_z));
         Outline {
             pieces: pieces.collect(),
+            from_z: a.min(b),
+            to_z: a.max(b),
             radii: self.radii.clone(),
         }
     }
@@ -120,6 +126,8 @@ impl Outline {
         });
         Outline {
             pieces: pieces.collect(),
+            from_z: self.from_z,
+            to_z: self.to_z,
             radii: self.radii.clone(),
         }
     }
@@ -151,6 +159,7 @@ impl Outline {
             return;
         };
         let (start, end) = (first.curve.start(), last.curve.end());
+        (self.from_z, self.to_z) = (start.z, end.z);
         let mut open = [0.0, 0.0];
         for bore in inner {
             let (Some(first), Some(last)) = (bore.first(), bore.last()) else {

@@ -9,12 +9,22 @@ use crate::{FitAsked, Joint, JointEnd, Part};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
 use quillet_syntax::ast::Verb;
+use std::cell::RefCell;
 use std::sync::Arc;
 
 /// Parts with their outlines, worked out once for a pen.
 pub(crate) struct Bodies<'a> {
     pub(crate) parts: &'a [Arc<Part>],
     outlines: Vec<Arc<Outline>>,
+    /// Outlines with some threads at their roots, as they are asked for.
+    cored: RefCell<Vec<Cored>>,
+}
+
+/// A part's outline with the threads of these features at their roots.
+struct Cored {
+    part: usize,
+    threads: Vec<usize>,
+    outline: Arc<Outline>,
 }
 
 /// What stops a male.
@@ -43,6 +53,8 @@ pub struct Trapped {
 #[derive(Clone, Debug)]
 pub(crate) struct Settled {
     pub(crate) goes_in_mm: f64,
+    /// How far it would go with its two parts alone, mm.
+    pub(crate) alone_mm: f64,
     pub(crate) stopped_by: StoppedBy,
     pub(crate) touches: Vec<Touch>,
     pub(crate) trapped: Vec<Trapped>,
@@ -60,11 +72,38 @@ impl<'a> Bodies<'a> {
             .iter()
             .map(|part| Arc::new(Outline::of(part, &[])))
             .collect();
-        Bodies { parts, outlines }
+        Bodies {
+            parts,
+            outlines,
+            cored: RefCell::default(),
+        }
+    }
+
+    /// A part's outline with the threads of these features at their roots.
+    fn cored(&self, part: usize, threads: &[usize]) -> Arc<Outline> {
+        let known = |it: &&Cored| it.part == part && it.threads == threads;
+        if let Some(it) = self.cored.borrow().iter().find(known) {
+            return it.outline.clone();
+        }
+        let outline = Arc::new(Outline::of(&self.parts[part], threads));
+        self.cored.borrow_mut().push(Cored {
+            part,
+            threads: threads.to_vec(),
+            outline: outline.clone(),
+        });
+        outline
+    }
+
+    /// How far a joint goes in with its two parts alone, mm.
+    pub(crate) fn alone_mm(&self, joint: &Joint) -> f64 {
+        let apart = Groups::apart(self.parts.len());
+        self.settle(joint, &apart, None).goes_in_mm
     }
 
     /// The rest position of a joint between two groups.
-    pub(crate) fn settle(&self, joint: &Joint, groups: &Groups) -> Settled {
+    ///
+    /// `alone_mm` is how far it goes with its two parts alone, where that is known.
+    pub(crate) fn settle(&self, joint: &Joint, groups: &Groups, alone_mm: Option<f64>) -> Settled {
         let own = self.own(joint);
         let mut females = self.members(joint, groups, joint.female, Side::Female);
         let males = self.members(joint, groups, joint.male, Side::Male);
@@ -89,6 +128,7 @@ impl<'a> Bodies<'a> {
         let mated = mated(joint, self.parts);
         Settled {
             goes_in_mm,
+            alone_mm: alone_mm.unwrap_or(goes_in_mm),
             stopped_by,
             touches,
             trapped,
@@ -197,8 +237,7 @@ impl<'a> Bodies<'a> {
         squeeze_mm: f64,
     ) -> Member {
         let plain = Arc::new(self.outlines[part].placed(place));
-        let cored =
-            cored.map(|cored| Arc::new(Outline::of(&self.parts[part], cored).placed(place)));
+        let cored = cored.map(|threads| Arc::new(self.cored(part, threads).placed(place)));
         let squeezed = (squeeze_mm > 0.0).then(|| Arc::new(plain.shrunk(squeeze_mm)));
         Member {
             part,
