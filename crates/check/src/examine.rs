@@ -103,7 +103,7 @@ fn benches(design: &Design, findings: &mut Findings) {
 }
 
 fn one_part(view: &PartView<'_>, findings: &mut Findings) {
-    if view.part.bought {
+    if view.part.bought || !view.part.outside_known {
         return;
     }
     findings.about = About {

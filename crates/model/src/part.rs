@@ -32,6 +32,9 @@ pub struct Part {
     pub blanks: Vec<BlankPiece>,
     /// The stations of the outside, sorted along the part.
     pub stations: Vec<Station>,
+    /// Whether every station written could be read; where not, the outside is a guess, and
+    /// what it leaves of wall is not worth telling.
+    pub outside_known: bool,
     /// The cuts, those from the first end first, each end's in the order written.
     pub features: Vec<Feature>,
     /// The named faces, ends included.

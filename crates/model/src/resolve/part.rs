@@ -58,6 +58,7 @@ impl<'a> Resolver<'a> {
             length_span: ast.name.span,
             blanks: Vec::new(),
             stations: Vec::new(),
+            outside_known: true,
             features: Vec::new(),
             faces: Vec::new(),
             profiles: None,
@@ -77,11 +78,10 @@ impl<'a> Resolver<'a> {
         self.end_faces(&mut part, &owner);
         if complete {
             self.blank_pieces(&lines, &mut part, frame);
-            let (stations, all_read) = self.stations(&lines, &part, frame);
-            part.stations = stations;
+            (part.stations, part.outside_known) = self.stations(&lines, &part, frame);
             self.features(&lines, &mut part, frame);
             self.named_faces(&mut part, &owner);
-            self.shape(&mut part, all_read);
+            self.shape(&mut part);
         }
         part.limits = self.limits(lines.limits.iter().copied(), frame);
         for said in &lines.wants {

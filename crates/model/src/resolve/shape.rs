@@ -12,7 +12,7 @@ use quillet_syntax::{Finding, Severity, Span};
 impl Resolver<'_> {
     /// Cuts the part, and says where its outside is not said; not where a station could not
     /// be read, since that is told of already. Smallest outside wins, largest inside wins, edges last.
-    pub(super) fn shape(&mut self, part: &mut Part, all_read: bool) {
+    pub(super) fn shape(&mut self, part: &mut Part) {
         if part.ring.is_some() && part.stations.is_empty() {
             part.profiles = ring(part);
             return;
@@ -35,7 +35,7 @@ impl Resolver<'_> {
             self.say(finding);
         }
         let Some(profiles) = profiles else { return };
-        if all_read {
+        if part.outside_known {
             self.uncovered(part, &profiles);
         }
         part.profiles = Some(profiles);
