@@ -6,6 +6,10 @@ use std::fmt::Write;
 use std::path::Path;
 use std::process::Command;
 
+/// The command's own allocator.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 const HERON: &str = include_str!("../../../examples/heron.quillet");
 const SALTINGS: &str = include_str!("../../../examples/saltings.quillet");
 const BOUGHT: &str = include_str!("../../../examples/bought.quillet");

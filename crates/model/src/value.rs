@@ -89,18 +89,15 @@ impl Quantity {
     ///
     /// None when the number is out of range.
     pub fn written(value: Number, unit: Option<Unit>, bare: BareUnit) -> Option<Quantity> {
-        let (factor, dimension) = match unit {
-            None => (Ratio::from(1), Dimension::Bare(bare)),
-            Some(Unit::Mm) => (Ratio::from(1), Dimension::LENGTH),
-            Some(Unit::In) => (INCH, Dimension::LENGTH),
-            Some(Unit::G) => (Ratio::from(1), Dimension::MASS),
-            Some(Unit::Ml) => (Ratio::from(1000), Dimension::VOLUME),
-            Some(Unit::Deg) => (Ratio::from(1), Dimension::Angle),
+        let (amount, dimension) = match unit {
+            None => (value, Dimension::Bare(bare)),
+            Some(Unit::Mm) => (value, Dimension::LENGTH),
+            Some(Unit::In) => (value.checked_mul(&INCH)?, Dimension::LENGTH),
+            Some(Unit::G) => (value, Dimension::MASS),
+            Some(Unit::Ml) => (value.checked_mul(&Ratio::from(1000))?, Dimension::VOLUME),
+            Some(Unit::Deg) => (value, Dimension::Angle),
         };
-        Some(Quantity {
-            amount: value.checked_mul(&factor)?,
-            dimension,
-        })
+        Some(Quantity { amount, dimension })
     }
 
     /// A length.
@@ -130,16 +127,16 @@ impl Quantity {
     ///
     /// None when it is something else or out of range.
     pub fn as_length(self) -> Option<Length> {
-        let amount = match self.dimension {
-            Dimension::LENGTH | Dimension::Bare(BareUnit::Millimetre) => self.amount,
-            Dimension::Bare(BareUnit::Inch) => self.amount.checked_mul(&INCH)?,
+        // Whole numbers of nanometres in its unit; no fraction need be reduced on the way.
+        let unit_nm = match self.dimension {
+            Dimension::LENGTH | Dimension::Bare(BareUnit::Millimetre) => 1_000_000,
+            Dimension::Bare(BareUnit::Inch) => 25_400_000,
             _ => return None,
         };
-        let nm = amount
-            .checked_mul(&Ratio::from(1_000_000))?
-            .round()
-            .to_integer();
-        i64::try_from(nm).ok().map(Length::from_nm)
+        let (count, parts) = (*self.amount.numer(), *self.amount.denom());
+        let twice = i128::checked_mul(count.abs(), 2 * unit_nm)?;
+        let nm = i128::checked_add(twice, parts)? / i128::checked_mul(parts, 2)?;
+        i64::try_from(nm * count.signum()).ok().map(Length::from_nm)
     }
 
     /// As an angle, a bare number counting in degrees.

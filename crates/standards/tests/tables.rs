@@ -61,8 +61,12 @@ fn threads(page: &mut Page) {
     ]);
     for known in thread::known() {
         let form = known.form();
-        let outside = form.external_limits(form.class(Side::External)).unwrap();
-        let inside = form.internal_limits(form.class(Side::Internal)).unwrap();
+        let outside = form
+            .external_limits(form.class(Side::External))
+            .expect("its own class is known");
+        let inside = form
+            .internal_limits(form.class(Side::Internal))
+            .expect("its own class is known");
         let star = match outside.from.and(inside.from).word() {
             "formula" if !form.is_inch() => " *",
             _ => "",
@@ -125,8 +129,10 @@ fn run_outs(page: &mut Page) {
         "source",
     ]);
     for pitch in ["0.5", "0.75", "0.8", "1", "1.25", "1.5", "1.75"] {
-        let form: ThreadForm = format!("M12x{pitch}").parse().unwrap();
-        let relief = form.relief().unwrap();
+        let form: ThreadForm = format!("M12x{pitch}")
+            .parse()
+            .expect("a designation of our own");
+        let relief = form.relief().expect("it is listed");
         page.row(&[
             pitch,
             &relief.run_out.normal.mm_text(3),
@@ -259,11 +265,11 @@ struct Page(String);
 
 impl Page {
     fn section(&mut self, title: &str) {
-        write!(self.0, "\n## {title}\n").unwrap();
+        write!(self.0, "\n## {title}\n").expect("a String takes any text");
     }
 
     fn say(&mut self, text: &str) {
-        write!(self.0, "\n{text}\n").unwrap();
+        write!(self.0, "\n{text}\n").expect("a String takes any text");
     }
 
     fn head(&mut self, columns: &[&str]) {
@@ -273,7 +279,7 @@ impl Page {
     }
 
     fn row(&mut self, cells: &[&str]) {
-        writeln!(self.0, "| {} |", cells.join(" | ")).unwrap();
+        writeln!(self.0, "| {} |", cells.join(" | ")).expect("a String takes any text");
     }
 
     /// The sources of a table, each once.

@@ -6,7 +6,7 @@ use super::scope::Entry;
 use crate::{Material, NameKind, Value};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{Finding, Severity, Span};
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
@@ -23,10 +23,7 @@ impl<'a> Resolver<'a> {
             self.refer(at, entry.definition);
         }
         match frame.known.get(name) {
-            Some(Known::Done(value, touched)) => {
-                frame.touched |= touched;
-                return value.clone();
-            }
+            Some(Known::Done(value)) => return value.clone(),
             Some(Known::Underway) => {
                 self.say(
                     Finding::new(
@@ -41,13 +38,9 @@ impl<'a> Resolver<'a> {
             }
             None => {}
         }
-        let outer = std::mem::replace(&mut frame.touched, false);
         frame.known.insert(name.clone(), Known::Underway);
         let value = self.find_value(name, at, frame);
-        frame
-            .known
-            .insert(name.clone(), Known::Done(value.clone(), frame.touched));
-        frame.touched |= outer;
+        frame.known.insert(name.clone(), Known::Done(value.clone()));
         value
     }
 
@@ -71,7 +64,6 @@ impl<'a> Resolver<'a> {
                 .rev()
                 .find(|it| it.name.text == *name)
                 .copied();
-            frame.touched |= over.is_some();
             return self.eval_value(&over.unwrap_or(file_let).value, frame);
         }
         if let Some(material) = self.material_called(name) {
@@ -120,18 +112,21 @@ pub(super) struct Frame<'a> {
     pub(super) pen: Vec<&'a ast::Let>,
     /// Definitions of the local `let`s in `Names`, in step with `local`.
     pub(super) local_definitions: Vec<usize>,
-    /// Whether a pen's `let` was used.
-    pub(super) touched: bool,
     /// Looked up by name only, never walked.
     known: HashMap<Arc<str>, Known>,
 }
 
 enum Known {
     Underway,
-    Done(Option<Value>, bool),
+    Done(Option<Value>),
 }
 
 impl<'a> Frame<'a> {
+    /// The names that were looked up in it, one through another.
+    pub(super) fn into_names(self) -> HashSet<Arc<str>> {
+        self.known.into_keys().collect()
+    }
+
     /// A frame in which a pen's `let`s stand over the file's.
     pub(super) fn of_pen(lets: Vec<&'a ast::Let>) -> Self {
         Frame {

@@ -2,7 +2,7 @@
 
 use crate::{BlankDef, Material, Part, ThreadDef};
 use quillet_syntax::Span;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 /// Resolved items by name, and definitions by where their name stands.
@@ -11,7 +11,14 @@ pub(super) struct Known {
     pub(super) threads: HashMap<Arc<str>, Arc<ThreadDef>>,
     pub(super) materials: HashMap<Arc<str>, Arc<Material>>,
     pub(super) blanks: HashMap<Arc<str>, Arc<BlankDef>>,
-    pub(super) parts: HashMap<Arc<str>, Arc<Part>>,
+    pub(super) parts: HashMap<Arc<str>, KnownPart>,
     /// Faces and local `let`s: indices into `Names::definitions`.
     pub(super) definitions: HashMap<Span, usize>,
+}
+
+/// A part as the files' own `let`s give it, and the names that its sums look up: a pen whose
+/// `let`s are none of them sees the same part.
+pub(super) struct KnownPart {
+    pub(super) part: Arc<Part>,
+    pub(super) names: HashSet<Arc<str>>,
 }

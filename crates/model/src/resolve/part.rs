@@ -1,12 +1,14 @@
 //! Parts, cut and bought, as one frame of `let`s gives them.
 
 use super::frame::Frame;
+use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
 use super::want::Among;
 use super::{Resolver, shared};
 use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
+use std::collections::HashSet;
 use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
@@ -17,24 +19,26 @@ impl<'a> Resolver<'a> {
                 continue;
             };
             if self.scope.is_first(item, &ast.name)
-                && let Some((part, _)) = self.part(item, ast, frame)
+                && let Some((part, names)) = self.part(item, ast, frame)
             {
                 let part = Arc::new(part);
-                self.known
-                    .parts
-                    .insert(part.name.text.clone(), part.clone());
+                let known = KnownPart {
+                    part: part.clone(),
+                    names,
+                };
+                self.known.parts.insert(part.name.text.clone(), known);
                 self.design.parts.push(part);
             }
         }
     }
 
-    /// One part, and whether a pen's `let` had a say in it.
+    /// One part, and the names that its sums look up.
     pub(super) fn part(
         &mut self,
         item: &'a ast::Item,
         ast: &'a ast::Part,
         frame: &Frame<'a>,
-    ) -> Option<(Part, bool)> {
+    ) -> Option<(Part, HashSet<Arc<str>>)> {
         let bought = matches!(item.kind, ItemKind::Bought(_));
         let lines = self.flattened(ast, bought, frame)?;
         let owner = shared(&ast.name);
@@ -43,8 +47,8 @@ impl<'a> Resolver<'a> {
             .iter()
             .map(|it| self.define_once(NameKind::Let, &it.name, it.span, &owner))
             .collect();
-        let mut frame = frame.within(lines.lets.clone(), definitions);
-        let frame = &mut frame;
+        let mut own = frame.within(lines.lets.clone(), definitions);
+        let frame = &mut own;
         let mut part = Part {
             name: ast.name.clone(),
             title: lines.title.clone(),
@@ -96,7 +100,7 @@ impl<'a> Resolver<'a> {
         if let Some(bench) = &part.bench {
             self.refer_to(bench, &[NameKind::Bench], frame);
         }
-        Some((part, frame.touched))
+        Some((part, own.into_names()))
     }
 
     fn part_lets(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {

@@ -80,7 +80,7 @@ impl<'a> Resolver<'a> {
         if let Some(bench) = &pen.bench {
             self.refer_to(bench, &[NameKind::Bench], &frame);
         }
-        let known = |name: &str| self.known.parts.get(name).cloned();
+        let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
         pen.assembly = Assembly::of(&pen, &known);
         Some(pen)
     }
@@ -165,18 +165,19 @@ impl<'a> Resolver<'a> {
 
     /// A part as a pen's `let`s give it; the design's own where they change nothing.
     fn part_as_seen(&mut self, name: &ast::Name, frame: &mut Frame<'a>) -> Option<Arc<Part>> {
-        let shared = self.known.parts.get(&name.text).cloned();
-        if frame.pen.is_empty() {
-            return shared;
+        if let Some(known) = self.known.parts.get(&name.text)
+            && !frame
+                .pen
+                .iter()
+                .any(|it| known.names.contains(&it.name.text))
+        {
+            return Some(known.part.clone());
         }
         let item = self.scope.get(&name.text)?.item;
         let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
             return None;
         };
-        match self.part(item, ast, frame)? {
-            (part, true) => Some(Arc::new(part)),
-            (_, false) => shared,
-        }
+        self.part(item, ast, frame).map(|(part, _)| Arc::new(part))
     }
 }
 
