@@ -16,6 +16,7 @@ mod rule;
 mod rules;
 mod shape;
 pub mod spots;
+mod threading;
 mod view;
 mod walls;
 mod words;
