@@ -5,6 +5,8 @@
 //! and every field says so in its name. Nothing here panics on any finite number.
 
 mod angle;
+#[cfg(test)]
+mod any_curve;
 mod approach;
 mod arc;
 mod bernstein;
