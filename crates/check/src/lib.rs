@@ -6,9 +6,11 @@
 
 mod accept;
 mod classes;
+mod complete;
 mod edits;
 mod examine;
 mod findings;
+mod lead_in;
 mod limits;
 pub mod measure;
 mod merge;

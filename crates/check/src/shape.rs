@@ -16,19 +16,23 @@ pub(crate) struct Threaded<'a> {
     pub(crate) thread: &'a Arc<ThreadDef>,
 }
 
+impl<'a> Threaded<'a> {
+    /// The cut of this index, where it is a thread.
+    pub(crate) fn nth(part: &'a Part, index: usize) -> Option<Self> {
+        let feature = part.features.get(index)?;
+        let (thread, _) = feature.thread()?;
+        Some(Self {
+            index,
+            feature,
+            thread,
+        })
+    }
+}
+
 /// The threads cut on one side of a part.
 pub(crate) fn threads(part: &Part, wanted: Side) -> impl Iterator<Item = Threaded<'_>> {
-    part.features
-        .iter()
-        .enumerate()
-        .filter_map(move |(index, feature)| {
-            let (thread, side) = feature.thread()?;
-            (side == wanted).then_some(Threaded {
-                index,
-                feature,
-                thread,
-            })
-        })
+    let all = (0..part.features.len()).filter_map(|index| Threaded::nth(part, index));
+    all.filter(move |it| it.feature.is_inside() == (wanted == Side::Inside))
 }
 
 /// The stations between which a cut's own surface is left on any of these chains.
@@ -44,13 +48,7 @@ pub(crate) fn left_of(part: &Part, chains: &[Chain], index: usize) -> Option<(f6
 }
 
 /// How far a bore goes on from a station, away from `end`, before it is narrower than `dia`.
-pub(crate) fn room_beyond(
-    part: &Part,
-    solid: &Solid,
-    end: End,
-    station: Length,
-    dia: Length,
-) -> Length {
+fn room_beyond(part: &Part, solid: &Solid, end: End, station: Length, dia: Length) -> Length {
     let about = part.length.to_mm();
     let (z, least) = (station.to_mm(), dia.to_mm() / 2.0 - 1e-6);
     let turned = |bore: &Chain| match end {
@@ -96,6 +94,37 @@ pub(crate) fn tapped_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option
         .iter()
         .filter(covers)
         .max_by_key(|hole| hole.dia())
+}
+
+/// How deep the hole of an inside thread stays wide enough for its tap, from the face of the end
+/// it is cut from; none where it is open beyond, or no plain hole lies under it.
+pub(crate) fn tapped_to(part: &Part, threaded: &Threaded<'_>) -> Option<Length> {
+    let (solid, cut) = (&part.profiles.as_ref()?.crest, threaded.feature);
+    let dia = tapped_hole(part, threaded)?.dia()?;
+    let full_form_to = part.station(cut.end, cut.to);
+    let bottom = cut.to + room_beyond(part, solid, cut.end, full_form_to, dia);
+    (bottom < part.length).then_some(bottom)
+}
+
+/// Where a die is stopped behind a thread: the first place fatter than it, from the end's face.
+pub(crate) fn shoulder_behind(
+    part: &Part,
+    end: End,
+    from: Length,
+    major: Length,
+) -> Option<Length> {
+    let outer = &part.profiles.as_ref()?.crest.outer;
+    let turned = match end {
+        End::First => outer.clone(),
+        End::Second => outer.reversed(part.length.to_mm()),
+    };
+    let fat = major.to_mm() / 2.0 + 1e-6;
+    turned
+        .segments()
+        .iter()
+        .filter(|piece| !piece.curve.is_vertical() && piece.curve.end().z > from.to_mm() + 1e-6)
+        .find(|piece| piece.curve.start().r > fat || piece.curve.end().r > fat)
+        .map(|piece| Length::mm(piece.curve.start().z).max(from))
 }
 
 /// The tenon that an outside thread is cut on, where one covers it.

@@ -1,5 +1,6 @@
 //! `leaky-reservoir`: a barrel full of ink whose joint does not hold it.
 
+use crate::complete::complete;
 use crate::{Findings, PenView, Rule, Run};
 use quillet_model::{Joint, RingSeal};
 use quillet_syntax::Severity;
@@ -42,7 +43,8 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             );
         }
     }
-    for (index, joint) in pen.joints.iter().enumerate() {
+    for view in view.joints() {
+        let (index, joint) = (view.index, view.joint);
         let with = joint.female.part == holder || joint.male.part == holder;
         if !with || matches!(joint.verb, Verb::Close | Verb::Post | Verb::Glue) {
             continue;
@@ -56,10 +58,9 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         {
             continue;
         }
-        let thread_mm = assembly.joints[index]
-            .engagements
-            .first()
-            .map_or(0.0, |it| it.overlap_mm);
+        let rest = &assembly.joints[index];
+        let threads = rest.engagements.first();
+        let thread_mm = threads.map_or(0.0, |it| complete(&view, rest, it).overlap_mm);
         if thread_mm < THREAD_MM - 1e-9 {
             findings.push(leaks(joint, thread_mm, said));
         }

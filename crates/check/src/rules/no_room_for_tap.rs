@@ -1,9 +1,8 @@
 //! `no-room-for-tap`: a blind hole ends too soon after its thread.
 
-use crate::shape::{self, Threaded};
-use crate::{Findings, PartView, Rule, Run, Threshold, words};
-use quillet_geometry::Length;
-use quillet_standards::thread::tap_leads;
+use crate::lead_in::LeadIn;
+use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
+use quillet_standards::thread::ThreadForm;
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
 
@@ -17,19 +16,19 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let Some(profiles) = &part.profiles else {
-        return;
-    };
     for threaded in shape::threads(part, Side::Inside) {
         let (Some(hole), cut) = (shape::tapped_hole(part, &threaded), threaded.feature) else {
             continue;
         };
-        let Some(dia) = hole.dia() else { continue };
-        let bottom = part.station(cut.end, cut.to);
-        let room = shape::room_beyond(part, &profiles.crest, cut.end, bottom, dia);
-        let open = cut.to + room >= part.length;
-        let (lead, whose) = lead_in(view, &threaded);
-        if open || room >= lead {
+        let Some(bottom) = shape::tapped_to(part, &threaded) else {
+            continue;
+        };
+        let room = bottom - cut.to;
+        let LeadIn {
+            length: lead,
+            whose,
+        } = lead_in(view, &threaded.thread.thread);
+        if room >= lead {
             continue;
         }
         let depth = cut.to + lead;
@@ -65,20 +64,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
 }
 
-/// The tap's lead-in, and where the figure comes from.
-fn lead_in(view: &PartView<'_>, threaded: &Threaded<'_>) -> (Length, &'static str) {
-    let form = &threaded.thread.thread;
-    if let Some(set) = view.limit(&RULE).and_then(|line| line.value.as_length()) {
-        return (set, "as the limit says");
-    }
-    let taps = view.bench.into_iter().flat_map(|bench| &bench.taps);
-    let on_bench = taps
-        .filter(|tap| tap.thread.thread.mates_with(form))
-        .filter_map(|tap| tap.lead);
-    if let Some(lead) = on_bench.min() {
-        return (lead, "the bench's tap");
-    }
-    let form_c = tap_leads().iter().find(|lead| lead.form() == "C");
-    let least = form_c.map_or(form.pitch() * 2, |lead| lead.length(form).min());
-    (least, "two pitches, form C of DIN 2197")
+/// The tap's lead-in, as the limit sets it or as it is.
+fn lead_in(view: &PartView<'_>, form: &ThreadForm) -> LeadIn {
+    let set = view.limit(&RULE).and_then(|line| line.value.as_length());
+    set.map_or_else(|| LeadIn::of_tap(view.bench, form), LeadIn::set)
 }

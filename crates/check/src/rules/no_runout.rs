@@ -1,8 +1,9 @@
 //! `no-runout`: the run-out of an outside thread meets full thread of its mate.
 
-use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use crate::lead_in::LeadIn;
+use crate::{Findings, JointView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, End, Engagement, Feature, Part};
+use quillet_model::{Cut, Engagement, Feature};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::{Edit, Finding, Severity};
 
@@ -58,7 +59,7 @@ impl<'a> Outside<'a> {
             form: &def.thread,
             called: def.called(),
             relief,
-            shoulder: shoulder_behind(part, end, thread.to, def.thread.major()),
+            shoulder: shape::shoulder_behind(part, end, thread.to, def.thread.major()),
         })
     }
 
@@ -89,7 +90,10 @@ impl<'a> Outside<'a> {
         mate_reaches: Length,
     ) -> Option<Finding> {
         let shoulder = self.shoulder?;
-        let (lead, whose) = lead_in(view, self.form);
+        let LeadIn {
+            length: lead,
+            whose,
+        } = lead_in(view, self.form);
         let full_to = shoulder - lead;
         // A tenth of a pitch is no thread.
         let slack = self.form.pitch() / 10;
@@ -157,34 +161,8 @@ impl<'a> Outside<'a> {
     }
 }
 
-/// Where a die is stopped behind a thread: the first place fatter than it, from the end's face.
-fn shoulder_behind(part: &Part, end: End, from: Length, major: Length) -> Option<Length> {
-    let outer = &part.profiles.as_ref()?.crest.outer;
-    let length = part.length.to_mm();
-    let turned = match end {
-        End::First => outer.clone(),
-        End::Second => outer.reversed(length),
-    };
-    let fat = major.to_mm() / 2.0 + 1e-6;
-    turned
-        .segments()
-        .iter()
-        .filter(|piece| !piece.curve.is_vertical() && piece.curve.end().z > from.to_mm() + 1e-6)
-        .find(|piece| piece.curve.start().r > fat || piece.curve.end().r > fat)
-        .map(|piece| Length::mm(piece.curve.start().z).max(from))
-}
-
-/// The die's lead-in, and where the figure comes from.
-fn lead_in(view: &JointView<'_>, form: &ThreadForm) -> (Length, &'static str) {
-    if let Some(set) = view.limit(&RULE).and_then(|line| line.value.as_length()) {
-        return (set, "as the limit says");
-    }
-    let dies = view.pen.bench.into_iter().flat_map(|bench| &bench.dies);
-    let on_bench = dies
-        .filter(|die| die.thread.thread.mates_with(form))
-        .filter_map(|die| die.lead);
-    match on_bench.min() {
-        Some(lead) => (lead, "the bench's die"),
-        None => (form.pitch() * 2, "two pitches, common practice"),
-    }
+/// The die's lead-in, as the limit sets it or as it is.
+fn lead_in(view: &JointView<'_>, form: &ThreadForm) -> LeadIn {
+    let set = view.limit(&RULE).and_then(|line| line.value.as_length());
+    set.map_or_else(|| LeadIn::of_die(view.pen.bench, form), LeadIn::set)
 }

@@ -1,5 +1,6 @@
 //! `short-engagement`: too little thread in the other to hold.
 
+use crate::complete::complete;
 use crate::{Findings, JointView, Rule, Run, Threshold};
 use quillet_model::StoppedBy;
 use quillet_syntax::Severity;
@@ -36,25 +37,32 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     let cap = view.joint.verb == Verb::Close;
     let wanted = view.number_limit(&RULE, if cap { CAP_PITCHES } else { FIXED_PITCHES });
-    let pitches = threads.overlap_mm / threads.form.pitch_mm();
+    let full = complete(view, rest, threads);
+    let pitches = full.overlap_mm / threads.form.pitch_mm();
     let few = cap && threads.turns() < CAP_TURNS - 1e-9;
     if pitches >= wanted - 1e-9 && !few {
         return;
     }
-    let message = match (pitches <= 0.0, pitches < wanted - 1e-9) {
+    let mut message = match (pitches <= 0.0, pitches < wanted - 1e-9) {
         (true, _) => format!(
             "the threads never reach each other: {:.2} mm are left between them",
-            -threads.overlap_mm
+            -full.overlap_mm
         ),
         (false, true) => format!(
             "{:.2} mm of thread lies in the other, {pitches:.1} pitches; {wanted} wanted",
-            threads.overlap_mm
+            full.overlap_mm
         ),
         (false, false) => format!(
             "the cap lets go after {:.2} turns; {CAP_TURNS} wanted at least",
             threads.turns()
         ),
     };
+    if let Some(lead) = full.lead_in.filter(|_| pitches < wanted - 1e-9) {
+        message += &format!(
+            " ({:.2} mm are drawn; a lead-in of {} takes {:.2} mm: {})",
+            threads.overlap_mm, lead.length, full.lost_mm, lead.whose
+        );
+    }
     let (male, female) = (
         &view.male.features[threads.threads.male],
         &view.female.features[threads.threads.female],

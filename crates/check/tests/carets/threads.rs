@@ -205,3 +205,73 @@ fn a_class_that_no_standard_has_is_a_bad_designation() {
         );
     }
 }
+
+/// By hand: the shoulder stands 8 from the face, so the thread lies 2 to 8 deep in the barrel, 6 mm.
+/// A die's lead-in of 5 leaves full form to 3 from the face: 3 mm, 4 pitches of 0.75. The hole ends
+/// at 12, so a tap's lead-in of 8 leaves full form to 4 deep: 2 mm, 2.7 pitches.
+#[test]
+fn what_the_tools_cut_incomplete_does_not_hold() {
+    let text = |tools: &str| {
+        format!(
+            "\
+thread joint = M10x0.75
+
+bench saltings {{
+  {tools}
+}}
+
+part section from tip to shank {{
+  blank of acrylic rod 13
+  length 30
+  outside dia 11.4
+  from shank {{
+    tenon for 8
+    thread joint outside for 6
+    relief 9 for 2 at 6
+  }}
+}}
+
+part barrel from mouth to tail {{
+  blank of acrylic rod 18
+  length 60
+  outside dia 14
+  from mouth {{
+    drill 9.25 to 12
+    thread joint inside to 9
+  }}
+}}
+
+pen plain {{
+  screw section.shank into barrel.mouth
+}}
+"
+        )
+    };
+    let short = |tools: &str| {
+        let found = examined(&text(tools));
+        let short = |it: &&quillet_syntax::Finding| it.rule == "short-engagement";
+        found
+            .findings
+            .iter()
+            .find(short)
+            .map(|it| it.message.clone())
+    };
+    assert_eq!(
+        short("taps M10x0.75 lead 2\n  dies M10x0.75 lead 1.8"),
+        None
+    );
+    let by_die = short("dies M10x0.75 lead 5").unwrap();
+    assert!(
+        by_die.starts_with("3.00 mm of thread lies in the other, 4.0 pitches; 5 wanted (6.00 mm"),
+        "{by_die}"
+    );
+    assert!(
+        by_die.ends_with("takes 3.00 mm: the bench's die)"),
+        "{by_die}"
+    );
+    let by_tap = short("taps M10x0.75 lead 8").unwrap();
+    assert!(
+        by_tap.starts_with("2.00 mm of thread lies in the other, 2.7 pitches"),
+        "{by_tap}"
+    );
+}

@@ -21,7 +21,8 @@ pub const TEN_DEGREES: Angle = Angle::from_nanodeg(10_000_000_000);
 /// How a male and a female thread are engaged at rest.
 ///
 /// Only full thread counts: what a chamfer or a countersink takes away does not, and the lead-in
-/// of tap and die lies outside of what a `thread` line says.
+/// of tap and die lies outside of what a `thread` line says. Whether the tools of a bench get that
+/// far is for the checker to say.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Engagement {
     /// Which threads.
