@@ -1,5 +1,6 @@
 //! `dry-nib`: a closed pen whose nib is not sealed.
 
+use super::stops_early;
 use crate::{Findings, PenView, Rule, Run};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
@@ -13,11 +14,15 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
-    let mut joints = view.pen.joints.iter();
-    let cap = joints.find(|joint| joint.verb == Verb::Close);
+    let cap = view.joints().find(|it| it.joint.verb == Verb::Close);
     let (Some(cap), Some(air)) = (cap, &view.pen.assembly.air) else {
         return;
     };
+    // A cap that does not close is told of already.
+    let stops = |rest| stops_early::stopped(&cap, rest) || stops_early::upset(&cap, rest);
+    if !air.open_ended && cap.at_rest().is_some_and(stops) {
+        return;
+    }
     let ml = air.volume_mm3 / 1000.0;
     let (why, hint) = match (air.open_ended, air.seal.is_some() || ringed(view)) {
         (true, _) => (
@@ -31,7 +36,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         (false, true) => return,
     };
     let message = format!("{why}, so the {ml:.1} ml of air round the nib is open");
-    findings.push(RULE.at(cap.head, message).hint(hint));
+    findings.push(RULE.at(cap.joint.head, message).hint(hint));
 }
 
 /// Whether an O-ring seals the cap.

@@ -26,7 +26,9 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some((holder, said)) = pen.fill else {
         return;
     };
-    for ring in &assembly.rings {
+    // Where a joint does not close, its ring is not where it will be.
+    let closed = |part: usize| super::stops_early::open(view, part).next().is_none();
+    for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
         let mut flaws = ring.seal.map_or(Vec::new(), flaws);
         if ring.seal.is_none() {

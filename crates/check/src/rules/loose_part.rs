@@ -37,10 +37,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 .hint("add the joint that holds it, or take it out of the pen"),
         );
     }
-    for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
-        if rest.redundant {
+    for at in view.joints() {
+        let joint = at.joint;
+        let Some(rest) = at.at_rest().filter(|rest| !rest.redundant) else {
             continue;
-        }
+        };
         let known = |part: usize| pen.parts[part].profiles.is_some();
         let drawn = known(joint.male.part) && known(joint.female.part);
         if rest.stopped_by == StoppedBy::Nothing && drawn && joint.verb != Verb::Post {
@@ -53,6 +54,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 RULE.at(joint.head, message)
                     .hint("give one of them a shoulder, or say how far it goes with by"),
             );
+        }
+        // A joint that does not close leaves room that it was not meant to leave.
+        if super::stops_early::stopped(&at, rest) {
+            continue;
         }
         for trapped in rest.trapped.iter().filter(|it| it.room_mm > TOUCHING_MM) {
             let message = format!(

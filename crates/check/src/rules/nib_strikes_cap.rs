@@ -20,7 +20,7 @@ const LEFT: Length = Length::from_nm(500_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
-    if view.joint.verb != Verb::Close {
+    if view.joint.verb != Verb::Close || super::stops_early::upset(view, rest) {
         return;
     }
     let pen = view.pen.pen;

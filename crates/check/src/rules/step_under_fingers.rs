@@ -4,6 +4,7 @@ use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Curve, Length};
 use quillet_model::Spot;
 use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
 
 pub(crate) static RULE: Rule = Rule {
     code: "step-under-fingers",
@@ -23,11 +24,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some(open) = &pen.assembly.uncapped else {
         return;
     };
-    if !pen
-        .joints
-        .iter()
-        .any(|joint| joint.verb == quillet_syntax::ast::Verb::Close)
-    {
+    if !pen.joints.iter().any(|joint| joint.verb == Verb::Close) {
         return;
     }
     let ends = |part: usize| {
@@ -54,6 +51,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let Some(profiles) = &pen.parts[part].profiles else {
             continue;
         };
+        // What stands out of a joint that does not close will be inside it.
+        if super::stops_early::open(view, part).any(|joint| joint.verb != Verb::Close) {
+            continue;
+        }
         for segment in profiles.crest.outer.segments() {
             let Curve::Line(line) = &segment.curve else {
                 continue;

@@ -2,9 +2,9 @@
 
 use super::deeper;
 use super::wont_pass::on_thread;
-use crate::{Findings, JointView, Rule, Run, spots, words};
+use crate::{Findings, JointView, PenView, Rule, Run, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, StoppedBy, TOUCHING_MM, Touch};
+use quillet_model::{AtRest, Joint, StoppedBy, TOUCHING_MM, Touch};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
 
@@ -20,8 +20,9 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest().filter(|rest| !rest.redundant) else {
         return;
     };
-    if super::wont_pass::blocked(view, rest).is_some() || super::nib_strikes_cap::struck(view, rest)
-    {
+    let told = super::wont_pass::blocked(view, rest).is_some()
+        || super::nib_strikes_cap::struck(view, rest);
+    if told || upset(view, rest) {
         return;
     }
     let (pen, head) = (view.pen.pen, view.joint.head);
@@ -73,6 +74,40 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         finding = finding.label(seat.span, "to touch here");
     }
     findings.push(cure(view, touch, short, finding));
+}
+
+/// Whether a joint does not close, whichever rule says so: what its parts would come to from there
+/// on is not worth telling.
+pub(super) fn stopped(view: &JointView<'_>, rest: &AtRest) -> bool {
+    super::wont_pass::blocked(view, rest).is_some()
+        || super::nib_strikes_cap::struck(view, rest)
+        || short_mm(view, rest).is_some()
+        || jammed(view, rest).is_some()
+}
+
+/// Whether a joint made before this one does not close: all that it holds then lies elsewhere than
+/// it will, and what it runs into says nothing.
+pub(super) fn upset(view: &JointView<'_>, rest: &AtRest) -> bool {
+    let with = |part: usize| {
+        let mut members = rest.males.iter().chain(&rest.females);
+        members.any(|(member, _)| *member == part)
+    };
+    let before = |it: &JointView<'_>| {
+        it.index != view.index
+            && !matches!(it.joint.verb, Verb::Close | Verb::Post)
+            && with(it.joint.male.part)
+            && with(it.joint.female.part)
+    };
+    let stops = |it: JointView<'_>| it.at_rest().is_some_and(|rest| stopped(&it, rest));
+    view.pen.joints().filter(before).any(stops)
+}
+
+/// The joints of a part that do not close.
+pub(super) fn open<'v>(view: &'v PenView<'_>, part: usize) -> impl Iterator<Item = &'v Joint> {
+    let own = move |it: &JointView<'_>| [it.joint.male.part, it.joint.female.part].contains(&part);
+    let joints = view.joints().filter(own);
+    let stops = |it: &JointView<'_>| it.at_rest().is_some_and(|rest| stopped(it, rest));
+    joints.filter(stops).map(|it| it.joint)
 }
 
 /// How far short of its seat a joint stops, or, where none is said, of where its two parts would

@@ -20,7 +20,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(wanted) = Wanted::of(view, wall) else {
             continue;
         };
-        if wall.least >= wanted.warn {
+        if wall.least + UNSEEN >= wanted.warn {
             continue;
         }
         match thinnest.iter_mut().find(|known| known.0.is_like(wall)) {
@@ -35,6 +35,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         findings.push_at(finding(view, wall, &wanted), wall.from, wall.to);
     }
 }
+
+/// Less than this is missing from a wall on no caliper, nor in the message.
+const UNSEEN: Length = Length::from_nm(1_000);
 
 /// The thickness wanted of a wall.
 struct Wanted {

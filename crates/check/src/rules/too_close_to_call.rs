@@ -1,5 +1,6 @@
 //! `too-close-to-call`: a clearance that the worst case eats.
 
+use super::stops_early;
 use crate::{Findings, JointView, Rule, Run, spots};
 use quillet_model::{Clearance, ClearanceKind, StoppedBy};
 use quillet_syntax::Severity;
@@ -19,7 +20,9 @@ const NOTHING: f64 = 1e-6;
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     let (pen, joint) = (view.pen.pen, view.joint);
-    if rest.redundant || rest.stopped_by == StoppedBy::Nothing || joint.verb == Verb::Post {
+    let settled = !rest.redundant && rest.stopped_by != StoppedBy::Nothing;
+    let closes = !stops_early::stopped(view, rest) && !stops_early::upset(view, rest);
+    if !settled || joint.verb == Verb::Post || !closes {
         return;
     }
     let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);

@@ -1,9 +1,10 @@
 //! `wont-pass`: a throat too narrow for what must go through it.
 
+use super::stops_early;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
-use quillet_geometry::Length;
+use quillet_geometry::{Chain, Length};
 use quillet_model::{
-    AtRest, ClearanceKind, Cut, DrillName, Part, Spot, StoppedBy, TOUCHING_MM, Touch,
+    AtRest, ClearanceKind, Cut, DrillName, Origin, Part, Pen, Spot, StoppedBy, TOUCHING_MM, Touch,
 };
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity};
@@ -29,7 +30,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     };
     if let Some(touch) = blocked(view, rest) {
-        findings.push(too_fat(view, touch));
+        let own = touch.male.part == view.joint.male.part;
+        if own || !stops_early::upset(view, rest) {
+            findings.push(too_fat(view, touch));
+        }
         return;
     }
     tight(view, rest)
@@ -46,12 +50,27 @@ pub(super) fn blocked<'r>(view: &JointView<'_>, rest: &'r AtRest) -> Option<&'r 
     rest.touches.iter().find(|touch| {
         let female = &parts[touch.female.part];
         let own = touch.male.part == view.joint.male.part;
-        let goes_on = beyond(female, &touch.female, rest).is_some_and(|radius| radius > 0.0);
+        let goes_on = beyond(female, &touch.female, rest).is_some_and(|radius| radius > 0.0)
+            && !is_bottom(female, &touch.female);
         match own {
             true => goes_on && rest.goes_in_mm <= TOUCHING_MM,
             false => goes_on && rest.short_mm > TOUCHING_MM,
         }
     })
+}
+
+/// Whether a place is on the point that a drill leaves at the end of a blind hole: what comes to
+/// it is too long, not too fat.
+fn is_bottom(part: &Part, spot: &Spot) -> bool {
+    let Some(profiles) = &part.profiles else {
+        return false;
+    };
+    let mut pieces = profiles.crest.inner.iter().flat_map(Chain::segments);
+    matches!(spot.origin, Origin::DrillPoint(_))
+        && pieces.any(|piece| {
+            let least = piece.curve.start().r.min(piece.curve.end().r);
+            profiles.origin(piece.tag) == spot.origin && least < 1e-6
+        })
 }
 
 /// The bore's radius just beyond a place, on the way in.
@@ -60,7 +79,7 @@ fn beyond(female: &Part, spot: &Spot, rest: &AtRest) -> Option<f64> {
     let (_, place) = rest.females.iter().find(|(part, _)| *part == spot.part)?;
     let just = if place.reversed { -1e-3 } else { 1e-3 };
     let at = spot.station_mm + just;
-    let inside = |chain: &quillet_geometry::Chain| chain.radii_at(at).map(|(a, b)| a.min(b));
+    let inside = |chain: &Chain| chain.radii_at(at).map(|(a, b)| a.min(b));
     profiles
         .crest
         .inner
@@ -71,28 +90,85 @@ fn beyond(female: &Part, spot: &Spot, rest: &AtRest) -> Option<f64> {
 
 fn too_fat(view: &JointView<'_>, touch: &Touch) -> Finding {
     let pen = view.pen.pen;
-    let (male, female) = (&pen.parts[touch.male.part], &pen.parts[touch.female.part]);
-    let fattest = male.profiles.as_ref().map_or(0.0, |profiles| {
-        let outer = &profiles.crest.outer;
-        let at = outer
-            .radii_at(touch.male.station_mm)
-            .map_or(0.0, |(a, b)| a.max(b));
-        at.max(touch.male.radius_mm)
-    });
-    let throat = Length::mm(touch.female.radius_mm).twice();
-    let fat = Length::mm(fattest).twice();
+    // The female may be what goes in: a converter on a feed goes down the section's bore.
+    let (one, other) = (Ring::at(pen, &touch.male), Ring::at(pen, &touch.female));
+    let inward = one.hole_mm > 1e-6 && other.outside_mm > one.hole_mm && one.holds(&other);
+    let ((thin, narrow), (fat_mm, throat_mm)) = match inward {
+        true => (
+            (&touch.female, &touch.male),
+            (other.outside_mm, one.hole_mm),
+        ),
+        false => (
+            (&touch.male, &touch.female),
+            (one.outside_mm, touch.female.radius_mm),
+        ),
+    };
+    let (male, female) = (&pen.parts[thin.part], &pen.parts[narrow.part]);
+    let (fat, throat) = (Length::mm(fat_mm).twice(), Length::mm(throat_mm).twice());
+    let bore = match inward {
+        true => bore_at(female, narrow).unwrap_or(*narrow),
+        false => *narrow,
+    };
     let message = format!(
         "{} ({}) won't pass {} ({})",
         male.name.text,
         words::dia(fat),
-        spots::words(pen, &touch.female),
+        spots::words(pen, &bore),
         words::dia(throat),
     );
     let finding = RULE
         .at(view.joint.head, message)
-        .label(spots::span(pen, &touch.female), "the throat")
-        .label(spots::span(pen, &touch.male), "too fat for it");
-    widened(female, &touch.female, wanted(male, fat), finding)
+        .label(spots::span(pen, &bore), "the throat")
+        .label(spots::span(pen, thin), "too fat for it");
+    widened(female, &bore, wanted(male, fat), finding)
+}
+
+/// A part across its axis at a place.
+struct Ring {
+    hole_mm: f64,
+    outside_mm: f64,
+}
+
+impl Ring {
+    fn at(pen: &Pen, spot: &Spot) -> Ring {
+        let Some(profiles) = &pen.parts[spot.part].profiles else {
+            return Ring {
+                hole_mm: 0.0,
+                outside_mm: spot.radius_mm,
+            };
+        };
+        let radii = profiles.crest.outer.radii_at(spot.station_mm);
+        Ring {
+            hole_mm: profiles.crest.bore_radius(spot.station_mm),
+            outside_mm: radii.map_or(0.0, |(a, b)| a.max(b)).max(spot.radius_mm),
+        }
+    }
+
+    /// Whether the other is meant to go in it: both its hole and its outside are wider.
+    fn holds(&self, other: &Ring) -> bool {
+        self.hole_mm > other.hole_mm && self.outside_mm > other.outside_mm
+    }
+}
+
+/// The cut that leaves the bore at a place.
+fn bore_at(part: &Part, spot: &Spot) -> Option<Spot> {
+    let profiles = part.profiles.as_ref()?;
+    let mut pieces = profiles.crest.inner.iter().flat_map(Chain::segments);
+    let piece = pieces.find(|piece| {
+        !piece.curve.is_vertical()
+            && piece.curve.spans(spot.station_mm)
+            && (piece.curve.radius_at(spot.station_mm)
+                - profiles.crest.bore_radius(spot.station_mm))
+            .abs()
+                < 1e-6
+    })?;
+    let (start, end) = (piece.curve.start(), piece.curve.end());
+    // Amid the bore, where no face lies.
+    Some(Spot {
+        origin: profiles.origin(piece.tag),
+        station_mm: (start.z + end.z) / 2.0,
+        ..*spot
+    })
 }
 
 /// Where a converter does pass, but by less than is usual.
@@ -106,6 +182,9 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
         .filter_map(|it| {
             let (male, female) = (&pen.parts[it.male.part], &pen.parts[it.female.part]);
             male.holds_ml?;
+            if is_bottom(female, &it.female) {
+                return None;
+            }
             let own = [view.joint.male.part, view.joint.female.part];
             let fat = Length::mm(it.male.radius_mm).twice();
             let throat = Length::mm(it.female.radius_mm).twice();

@@ -56,11 +56,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 rest.goes_in_mm
             ));
         }
+        let (mut tail, dia) = (spots::words(pen, &touch.male), words::dia(dia));
+        if !tail.contains(&dia) {
+            tail = format!("{tail} ({dia})");
+        }
         let message = format!(
-            "the cap would not hold where {} meets {} ({}): {}",
+            "the cap would not hold where {} meets {tail}: {}",
             spots::words(pen, &touch.female),
-            spots::words(pen, &touch.male),
-            words::dia(dia),
             words::list(&flaws),
         );
         findings.push(spans(RULE.at(view.joint.head, message)).hint(

@@ -255,7 +255,7 @@ fn pared<'a>(
 
 impl Solid {
     /// The radius of the bore at a station, 0 where it is solid.
-    pub(crate) fn bore_radius(&self, station_mm: f64) -> f64 {
+    pub fn bore_radius(&self, station_mm: f64) -> f64 {
         let at = |chain: &Chain| chain.radii_at(station_mm).map(|(a, b)| a.max(b));
         self.inner.iter().filter_map(at).fold(0.0, f64::max)
     }

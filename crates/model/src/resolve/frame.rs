@@ -69,6 +69,10 @@ impl<'a> Resolver<'a> {
         if let Some(material) = self.material_called(name) {
             return Some(Value::Material(material));
         }
+        // A material that could not be made out is told of where it is defined.
+        if entry.is_some_and(|entry| matches!(entry.item.kind, ItemKind::Material(_))) {
+            return None;
+        }
         self.unknown(name, at, &[NameKind::Let, NameKind::Material], frame);
         None
     }

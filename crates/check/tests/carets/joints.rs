@@ -1,0 +1,185 @@
+use crate::{examined, expect, message};
+
+/// A closed pen whose section, converter, barrel and cap a test may set.
+fn pen(section: &str, barrel: &str, cap: &str) -> String {
+    format!(
+        "\
+thread closing = M13x0.8 starts 3
+thread joint   = M10x0.75
+thread housing = M7.4x0.5
+
+bought nib-unit from point to heel {{
+  length 41.5
+  mass 2.6 at 26
+  outside {{
+    at 0           dia 4
+    at 10          dia 10
+    at 22.5        dia 8   step 8.4
+    at 23.7        dia 8.4 step 7.4 as collar
+    at 30.7        dia 7.4 step 6.2
+    at 5 from heel dia 6.2 step 4.2
+    at heel        dia 4.2
+  }}
+  from heel {{
+    thread housing outside for 7 at 10.8
+  }}
+}}
+
+bought converter from mouth to end {{
+  length 73
+  mass 2.8
+  holds 0.8
+  outside dia 7.4
+  from mouth {{
+    bore 4.2 to 6
+  }}
+}}
+
+bought clip from under to over {{
+  length 1
+  mass 2
+  outside dia 12
+  from under {{
+    bore 9.2 through
+  }}
+  arm 38
+}}
+
+part cap from mouth to crown {{
+  blank of acrylic rod 18
+  length 64
+  outside {{
+    at 0            dia 15.2
+    at 6 from crown dia 14.4 smooth
+    at crown        dia 0    dome
+  }}
+  from mouth {{
+    bore 13.1             to 2.5
+    thread closing inside to 7.5 at 2.5
+    drill 12.2            to {cap}
+  }}
+}}
+
+part barrel from mouth to tail {{
+  blank of acrylic rod 18
+  length 82
+  outside {{
+    at 8           dia 14.4 as shoulder
+    at 6 from tail dia 12   smooth
+    at tail        dia 0    dome
+  }}
+  from mouth {{
+    tenon                  for 8
+    relief 12.0            for 1.5
+    thread closing outside for 4 at 1.5
+    relief 12.0            for 2.5 at 5.5
+    drill 9.3              to 12
+    thread joint inside    to 9
+    countersink 10.4
+    drill 8.0              to {barrel}
+  }}
+}}
+
+part section from tip to shank {{
+  blank of acrylic rod 14
+  length 30
+  outside {{
+    at 0  dia 10.4
+    at 3  dia 10   smooth
+    at 22 dia 11.2 smooth as shoulder
+  }}
+  from tip {{
+    bore 8.6                to 1.2
+    drill 6.9               to 10.5
+    thread housing inside   to 9
+    drill 6.3               through
+  }}
+  from shank {{
+    tenon                for 8
+    thread joint outside for 6
+    {section}
+    drill 8.0            to 17
+  }}
+}}
+
+pen sketch {{
+  screw nib-unit.heel into section.tip
+  push  converter.mouth onto nib-unit.heel by 5
+  screw section.shank into barrel.mouth
+  close cap.mouth onto barrel.mouth {{
+    seat cap.mouth on barrel.shoulder
+  }}
+  accept rolls-away because \"a sketch\"
+}}
+"
+    )
+}
+
+const RELIEF: &str = "relief 9.0            for 2 at 6";
+
+/// The rules that the joints of a text break, in the order of the text.
+#[track_caller]
+fn broken(text: &str) -> Vec<&'static str> {
+    let rules = [
+        "stops-early",
+        "wont-pass",
+        "nib-strikes-cap",
+        "too-close-to-call",
+        "loose-part",
+        "dry-nib",
+        "step-under-fingers",
+    ];
+    let found = examined(text).findings;
+    let known = found.iter().map(|it| it.rule);
+    known.filter(|rule| rules.contains(rule)).collect()
+}
+
+#[test]
+fn what_reaches_the_end_of_a_hole_is_too_long_not_too_fat() {
+    let text = pen(RELIEF, "52", "56");
+    assert_eq!(broken(&text), ["stops-early"]);
+    let found = examined(&text);
+    assert!(
+        message(&found, "stops-early").contains("converter's end meets the point of barrel's"),
+        "{}",
+        message(&found, "stops-early")
+    );
+    // The nib at the end of the cap is told of once, and what follows from it not at all.
+    assert_eq!(broken(&pen(RELIEF, "69", "46")), ["nib-strikes-cap"]);
+}
+
+#[test]
+fn what_follows_from_a_jam_is_not_told() {
+    // Without its relief the tenon jams in the barrel's mouth; so the step behind it shows.
+    assert_eq!(broken(&pen("", "69", "56")), ["stops-early"]);
+    assert_eq!(broken(&pen(RELIEF, "69", "56")), [""; 0]);
+}
+
+#[test]
+fn a_converter_too_fat_for_the_section_is_what_does_not_pass() {
+    let text = pen(RELIEF, "69", "56").replace("drill 8.0            to 17", "");
+    let found = examined(&text);
+    assert_eq!(broken(&text), ["wont-pass"]);
+    assert_eq!(
+        message(&found, "wont-pass"),
+        "converter (⌀7.40) won't pass section's ⌀6.30 drill (⌀6.30)"
+    );
+}
+
+#[test]
+fn a_material_without_a_kind_is_told_of_once() {
+    expect(
+        "\
+material box {
+  kind hardwood
+--     ^^^^^^^^ unknown-name
+}
+
+part knob from face to top {
+  blank of box rod 16
+  length 10
+  outside dia 12
+}
+",
+    );
+}
