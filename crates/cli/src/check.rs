@@ -17,7 +17,7 @@ use std::sync::Arc;
 /// What `quillet check` may be asked.
 #[derive(clap::Args)]
 pub(crate) struct Args {
-    /// Files, or folders to look through for *.quillet
+    /// Files, folders to look through for *.quillet, or - for standard input
     #[arg(required = true, value_name = "PATH")]
     paths: Vec<PathBuf>,
     /// How to print what is found
@@ -38,14 +38,17 @@ enum Deny {
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let paths = match files::find(&args.paths) {
-        Ok(paths) => paths,
+    let found = files::find(&args.paths).and_then(|paths| {
+        let source = disk::source_of(&paths)?;
+        Ok((paths, source))
+    });
+    let (paths, source) = match found {
+        Ok(found) => found,
         Err(reason) => {
             eprintln!("quillet: {reason}");
             return ExitCode::from(2);
         }
     };
-    let source = disk::source();
     let looked_at: Vec<_> = paths
         .par_iter()
         .map(|path| (path, look_at(path, &source)))

@@ -3,8 +3,9 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use serde_json::Value;
+use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
 
 fn examples() -> PathBuf {
@@ -311,4 +312,33 @@ fn measure_gives_volume_mass_centroid_and_walls() {
     assert_eq!(walls.len(), 1);
     near(&walls[0]["least_mm"], 2.5);
     near(&walls[0]["to_mm"], 60.0);
+}
+
+#[test]
+fn standard_input_is_checked_with_what_it_uses_from_here() {
+    let folder = folder("bench.quillet", b"thread joint = M10x0.75\n");
+    let piped = |text: &[u8]| {
+        let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
+            .current_dir(folder.path())
+            .args(["check", "-"])
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        child.stdin.take().unwrap().write_all(text).unwrap();
+        child.wait_with_output().unwrap()
+    };
+    let text = format!("use \"bench.quillet\"\n{PART}").replace(
+        "dia 13",
+        "dia 13\n  from mouth { thread joint inside to 90 }",
+    );
+    let output = piped(text.as_bytes());
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stdout(&output).contains("-:6:"), "{}", stdout(&output));
+    assert!(!stdout(&output).contains("missing-file"));
+    assert_eq!(piped(PART.as_bytes()).status.code(), Some(0));
+    let unread = piped(b"\xff");
+    assert_eq!(unread.status.code(), Some(2));
+    assert!(stderr(&unread).contains("-: not UTF-8 at byte 0"));
 }
