@@ -152,6 +152,63 @@ fn the_worked_pen_comes_together() {
     assert!(pen.assembly.posted.is_none() && pen.assembly.loose.is_empty());
 }
 
+/// The converter goes into the section that carries the heel: (8.0 − 7.4) / 2 a side, whether or
+/// not its own bore is drawn.
+#[test]
+fn what_is_pushed_on_passes_what_carries_it() {
+    let bored = BOUGHT.replace(
+        "  outside dia 7.4\n",
+        "  outside dia 7.4\n  from mouth {\n    bore 4.2 to 6\n  }\n",
+    );
+    assert_ne!(bored, BOUGHT);
+    for bought in [BOUGHT, &bored] {
+        let texts = Texts::default()
+            .with("pen.quillet", HERON)
+            .with("bought.quillet", bought);
+        let design = resolve(&load(Path::new("pen.quillet"), &texts).expect("they are there"));
+        let pen = &design.pens[0];
+        let part = |name: &str| pen.part_index(name).expect("the pen has it");
+        let pushed = joint(&design, "push");
+        let of_section = |it: &&quillet_model::Clearance| {
+            it.kind == ClearanceKind::Throat && it.female.part == part("section")
+        };
+        let through = pushed.clearances.iter().find(of_section);
+        let through = through.expect("it passes the section");
+        assert_eq!(through.male.part, part("converter"));
+        near(through.nominal_mm, 0.3, 1e-9);
+        let all = pen.assembly.joints.iter().flat_map(|it| &it.clearances);
+        let least = all.map(|it| it.nominal_mm).fold(f64::INFINITY, f64::min);
+        assert!(least > -1e-9, "nothing is where something else is: {least}");
+    }
+}
+
+/// A cone from 6 to 8 over 5 rests in a hole of 6.7 where it is as fat: 1.75 behind its tip, and
+/// there the two touch. In a hole of 8.4 its fattest leaves 0.2 a side.
+#[test]
+fn a_cone_is_measured_where_it_passes() {
+    let throat = |hole: &str| {
+        let text = format!(
+            "part male from front to back {{\n blank of acrylic rod 60\n length 30\n outside {{\n \
+             at 0 dia 6\n at 5 dia 8\n at 20 dia 8 step 12\n at 30 dia 12\n}}\n}}\n\
+             part female from mouth to end {{\n blank of acrylic rod 60\n length 40\n \
+             outside dia 20\n from mouth {{\n bore {hole} to 30\n}}\n}}\n\
+             pen test {{\n slip male.front into female.mouth\n}}\n"
+        );
+        let rest = design(&text).pens[0].assembly.joints[0].clone();
+        let throat = |it: &&quillet_model::Clearance| it.kind == ClearanceKind::Throat;
+        (
+            rest.goes_in_mm,
+            rest.clearances.iter().find(throat).copied(),
+        )
+    };
+    let (deep, touching) = throat("6.7");
+    near(deep, 1.75, 1e-9);
+    near(touching.expect("its tip is in").nominal_mm, 0.0, 1e-9);
+    let (deep, clear) = throat("8.4");
+    near(deep, 20.0, 1e-9);
+    near(clear.expect("it is in").nominal_mm, 0.2, 1e-9);
+}
+
 #[test]
 fn the_order_of_the_text_says_nothing() {
     let lines = [

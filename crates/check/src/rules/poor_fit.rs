@@ -3,7 +3,7 @@
 use super::fitted::Fitted;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Length, Limits};
-use quillet_model::{Cut, End, Feature, FitAsked, Part};
+use quillet_model::{Cut, End, Feature, FitAsked, Part, Station};
 use quillet_standards::fit::{Fit, drilled_hole};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Span};
@@ -29,7 +29,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(pair) = Pair::of(view) else {
         return;
     };
-    let drawn = pair.hole - pair.shaft;
+    let drawn = pair.clearance();
     let Some(wanted) = Wanted::of(view, &pair) else {
         return;
     };
@@ -71,33 +71,46 @@ impl Pair {
         })
     }
 
-    /// Of the tenons and bores at the two ends, those nearest in size.
+    /// What lies closest when the joint is home; where that is loose, or nothing lies in the other,
+    /// the surfaces that were meant for each other: those nearest in size.
     fn of(view: &JointView<'_>) -> Option<Pair> {
-        if let Some(pair) = Pair::at_rest(view) {
-            return Some(pair);
+        let at_rest = Pair::at_rest(view);
+        let fits = |it: &Pair| it.clearance() <= LOOSEST;
+        if at_rest.as_ref().is_some_and(fits) {
+            return at_rest;
         }
-        let shafts = shafts(view.male, view.joint.male.end);
-        let holes: Vec<&Feature> = view
-            .female
+        let pairs = at_rest.into_iter().chain(Pair::meant(view));
+        pairs.min_by_key(|it| it.clearance().abs())
+    }
+
+    /// Of what would lie in the bores of the female end, and these, what is nearest in size.
+    fn meant(view: &JointView<'_>) -> Option<Pair> {
+        let (male, female) = (view.male, view.female);
+        let holes = female
             .features
             .iter()
-            .filter(|it| is_hole(it, view.joint.female.end))
-            .collect();
-        let pairs = shafts
-            .iter()
-            .flat_map(|shaft| holes.iter().map(move |hole| (shaft, *hole)));
-        let (shaft, hole) = pairs
-            .filter_map(|(shaft, hole)| Some(((shaft, hole), (hole.dia()? - shaft.dia).abs())))
-            .min_by_key(|(_, apart)| *apart)?
-            .0;
-        Some(Pair {
-            hole: hole.dia()?,
-            hole_span: hole.size_span,
-            drilled: matches!(hole.cut, Cut::Drill { .. }),
-            shaft: shaft.dia,
-            shaft_span: shaft.span,
-            shaft_size: shaft.size,
-        })
+            .filter(|it| is_hole(it, view.joint.female.end));
+        let pairs = holes.flat_map(|hole| {
+            let deep = if hole.through { female.length } else { hole.to };
+            let pair = move |shaft: Shaft| {
+                Some(Pair {
+                    hole: hole.dia()?,
+                    hole_span: hole.size_span,
+                    drilled: matches!(hole.cut, Cut::Drill { .. }),
+                    shaft: shaft.dia,
+                    shaft_span: shaft.span,
+                    shaft_size: shaft.size,
+                })
+            };
+            shafts(male, view.joint.male.end, deep)
+                .into_iter()
+                .filter_map(pair)
+        });
+        pairs.min_by_key(|it| it.clearance().abs())
+    }
+
+    fn clearance(&self) -> Length {
+        self.hole - self.shaft
     }
 }
 
@@ -107,40 +120,36 @@ struct Shaft {
     size: Option<Span>,
 }
 
-fn shafts(part: &Part, end: End) -> Vec<Shaft> {
-    let tenons: Vec<Shaft> = part
-        .features
-        .iter()
-        .filter(|it| it.end == end)
+/// What of a part may lie in a hole this deep: its tenons, else its outside over that length.
+fn shafts(part: &Part, end: End, deep: Length) -> Vec<Shaft> {
+    let tenons = part.features.iter().filter(|it| it.end == end);
+    let tenons: Vec<Shaft> = tenons
         .filter_map(|it| match &it.cut {
             Cut::Tenon {
                 dia,
                 assumed_for: None,
-            } => {
-                let size = (!part.bought).then_some(it.size_span);
-                Some(Shaft {
-                    dia: *dia,
-                    span: it.span,
-                    size,
-                })
-            }
+            } => Some(Shaft {
+                dia: *dia,
+                span: it.span,
+                size: (!part.bought).then_some(it.size_span),
+            }),
             _ => None,
         })
         .collect();
     if !tenons.is_empty() {
         return tenons;
     }
-    // Without a tenon the outside itself goes in.
-    let at = part.station(end, Length::ZERO);
-    let station = part.stations.iter().find(|it| it.at == at);
-    station
-        .map(|it| Shaft {
-            dia: it.dia,
+    let from_end = |it: &Station| (it.at - part.station(end, Length::ZERO)).abs();
+    let near = part.stations.iter().filter(|it| from_end(it) < deep);
+    let dias = near.flat_map(|it| [Some(it.dia), it.step].map(|dia| (it, dia)));
+    dias.filter_map(|(it, dia)| {
+        Some(Shaft {
+            dia: dia?,
             span: it.span,
             size: None,
         })
-        .into_iter()
-        .collect()
+    })
+    .collect()
 }
 
 fn is_hole(feature: &Feature, end: End) -> bool {

@@ -185,11 +185,11 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
             if is_bottom(female, &it.female) {
                 return None;
             }
-            let own = [view.joint.male.part, view.joint.female.part];
+            let own = |part: usize| [view.joint.male.part, view.joint.female.part].contains(&part);
             let fat = Length::mm(it.male.radius_mm).twice();
             let throat = Length::mm(it.female.radius_mm).twice();
             let wanted = view.length_limit(&RULE, wanted(male, fat));
-            if female.bought || own.contains(&it.male.part) || throat >= wanted {
+            if female.bought || own(it.male.part) && own(it.female.part) || throat >= wanted {
                 return None;
             }
             let message = format!(

@@ -72,3 +72,55 @@ fn a_pens_own_limit_holds_for_it_alone() {
     let found = examined(&two("let body = 13", "limit thin-wall = 0.7"));
     assert!(message(&found, "thin-wall").ends_with("(in one)"));
 }
+
+/// A refill of which only the tube of its point goes in is judged by the body that stays out, and
+/// one that is in by the fattest that lies in the bore.
+#[test]
+fn a_refill_is_judged_by_what_lies_in_the_bore() {
+    let text = |bore: &str| {
+        format!(
+            "\
+bought refill from point to end {{
+  length 60
+  mass 6.5
+  outside {{
+    at 0  dia 0.8
+    at 3  dia 2.4
+    at 14 dia 2.4 step 6.2
+    at 60 dia 6.2
+  }}
+}}
+
+part section from tip to shank {{
+  blank of acrylic rod 13
+  length 32
+  outside dia 11
+  from tip {{
+    drill 2.6 through
+  }}
+  from shank {{
+    bore {bore} to 22
+  }}
+}}
+
+pen plain {{
+  slip refill.point into section.shank
+}}
+"
+        )
+    };
+    let found = examined(&text("6.1"));
+    let said = message(&found, "poor-fit");
+    assert!(
+        said.starts_with("⌀6.20 in ⌀6.10 leaves 0.1 mm of interference"),
+        "{said}"
+    );
+    let found = examined(&text("6.21"));
+    let said = message(&found, "poor-fit");
+    assert!(
+        said.starts_with("⌀6.20 in ⌀6.21 leaves 0.01 mm of clearance"),
+        "{said}"
+    );
+    let found = examined(&text("6.4"));
+    assert!(found.findings.iter().all(|it| it.rule != "poor-fit"));
+}

@@ -178,7 +178,7 @@ fn pistons(bodies: &Bodies, rest: &Settled) -> Vec<Piston> {
                 let spot = |member: &Member, side: &super::throat::Side| Spot {
                     part: member.part,
                     origin: bodies.origin(member.part, side.tag),
-                    station_mm: member.place.station(side.z_mm),
+                    station_mm: side.station_mm,
                     radius_mm: side.radius_mm,
                 };
                 Piston {

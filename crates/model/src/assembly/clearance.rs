@@ -2,9 +2,9 @@
 
 use super::contact::{Member, Met, meetings};
 use super::settle::{Bodies, Settled};
-use super::throat::{Reach, Side, throat};
+use super::throat::{Reach, Side, Throat, throat};
 use super::tolerance::{NIB_MM, tolerance};
-use super::{Spot, TOUCHING_MM};
+use super::{Place, Spot, TOUCHING_MM};
 use crate::{Cut, Origin};
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
@@ -178,44 +178,59 @@ fn axial(
     }
 }
 
+/// The narrowest that the one passes on its way into the other. Parts that only go with the
+/// joint's own two may lie the other way round: a converter that is pushed onto a heel goes into
+/// the section that carries it.
 fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
-    let outlines = match male.cored.as_ref().zip(female.cored.as_ref()) {
-        Some((one, other)) if male.own && female.own => {
-            vec![(one, &female.plain), (&male.plain, other)]
+    let (found, (male, female)) = match male.own && female.own {
+        true => (own_throat(bodies, rest, male, female)?, (male, female)),
+        false => {
+            let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
+                let seen = |it: &Member| (it.plain.radii.clone(), way(it.place));
+                let (male, female) = (seen(it), seen(other));
+                throat((&male.0, male.1), (&female.0, female.1), &[])
+            };
+            let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
+            let back = into(female, male, Place::mirrored).map(|it| (it, (female, male)));
+            let wider = |a: (Throat, _), b: (Throat, _)| {
+                if b.0.gap_mm > a.0.gap_mm { b } else { a }
+            };
+            ahead.into_iter().chain(back).reduce(wider)?
         }
-        _ => vec![(&male.plain, &female.plain)],
     };
-    let origin = |member: &Member, tag| bodies.origin(member.part, tag);
-    let threads = threads(bodies, rest, male, female);
-    let tightest = outlines
-        .into_iter()
-        .filter_map(|(one, other)| {
-            throat(
-                (&one.radii, male.place),
-                (&other.radii, female.place),
-                &threads,
-            )
-        })
-        .reduce(|a, b| if b.gap_mm < a.gap_mm { b } else { a })?;
-    // Where the one encloses the other the wrong way round, nothing passes.
-    if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&tightest.gap_mm) {
+    // Where neither goes into the other, nothing passes.
+    if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
         return None;
     }
     let spot = |member: &Member, side: &Side| Spot {
         part: member.part,
-        origin: origin(member, side.tag),
-        station_mm: member.place.station(side.z_mm),
+        origin: bodies.origin(member.part, side.tag),
+        station_mm: side.station_mm,
         radius_mm: side.radius_mm,
     };
-    let (male, female) = (spot(male, &tightest.male), spot(female, &tightest.female));
+    let (male, female) = (spot(male, &found.male), spot(female, &found.female));
     let of = |spot: &Spot| tolerance(&bodies.parts[spot.part], spot).radial_mm;
     Some(Clearance {
         kind: ClearanceKind::Throat,
         male,
         female,
-        nominal_mm: tightest.gap_mm,
-        least_mm: tightest.gap_mm - of(&male) - of(&female),
+        nominal_mm: found.gap_mm,
+        least_mm: found.gap_mm - of(&male) - of(&female),
     })
+}
+
+/// The tightest place of the joint's own two parts, threads passing the threads that match them.
+fn own_throat(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Throat> {
+    let outlines = match male.cored.as_ref().zip(female.cored.as_ref()) {
+        Some((one, other)) => vec![(one, &female.plain), (&male.plain, other)],
+        None => vec![(&male.plain, &female.plain)],
+    };
+    let threads = threads(bodies, rest, male, female);
+    let found = outlines.into_iter().filter_map(|(one, other)| {
+        let female = (&*other.radii, female.place);
+        throat((&one.radii, male.place), female, &threads)
+    });
+    found.reduce(|a, b| if b.gap_mm < a.gap_mm { b } else { a })
 }
 
 /// From where to where the threads lie that match in these two: a thread has its own play in the

@@ -54,6 +54,15 @@ impl Place {
         }
     }
 
+    /// The same, seen along the axis the other way.
+    #[must_use]
+    pub(crate) fn mirrored(self) -> Place {
+        self.then(Place {
+            reversed: true,
+            ..Place::HERE
+        })
+    }
+
     /// The same, further along.
     #[must_use]
     pub(crate) fn moved(self, by_mm: f64) -> Place {

@@ -2,23 +2,24 @@
 
 use super::outline::Radii;
 use super::place::Place;
-use quillet_geometry::{Chain, Tag};
+use quillet_geometry::{Chain, Curve, Tag};
 
 /// The tightest place on the way in: a place of the female and the place of the male that passes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Throat {
     /// The female's radius less the male's, mm.
     pub(crate) gap_mm: f64,
-    /// Where it is on the female, on the joint's axis, its radius and what made it.
+    /// The place on the female.
     pub(crate) female: Side,
-    /// Where it is on the male at rest, its radius and what made it.
+    /// The place on the male that passes it.
     pub(crate) male: Side,
 }
 
 /// A place on one of the two.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Side {
-    pub(crate) z_mm: f64,
+    /// Its station on its own part.
+    pub(crate) station_mm: f64,
     pub(crate) radius_mm: f64,
     pub(crate) tag: Tag,
 }
@@ -32,8 +33,8 @@ pub(crate) fn throat(
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
 ) -> Option<Throat> {
-    let outside = bands(&male.0.outer, male.1, f64::max);
-    let inside = bands(&female.0.inner, female.1, f64::min);
+    let outside = bands(&male.0.outer, male.1, straight);
+    let inside = bands(&female.0.inner, female.1, straight);
     let excused = |male: &Band, female: &Band| {
         threads
             .iter()
@@ -41,75 +42,142 @@ pub(crate) fn throat(
     };
     let mut best: Option<Throat> = None;
     for throat in &inside {
-        // Of what has passed here, the fattest.
-        let passed = outside
-            .iter()
-            .filter(|it| it.to_mm > throat.from_mm + 1e-9 && !excused(it, throat));
-        let Some(fattest) = passed.reduce(|a, b| if b.radius_mm > a.radius_mm { b } else { a })
-        else {
-            continue;
-        };
-        let gap_mm = throat.radius_mm - fattest.radius_mm;
-        if best.is_none_or(|best| gap_mm < best.gap_mm - 1e-9) {
-            let side = |it: &Band| Side {
-                z_mm: it.at_mm,
-                radius_mm: it.radius_mm,
-                tag: it.tag,
-            };
-            best = Some(Throat {
-                gap_mm,
-                female: side(throat),
-                male: side(fattest),
-            });
+        for passed in &outside {
+            if passed.to_mm <= throat.from_mm + 1e-9 || excused(passed, throat) {
+                continue;
+            }
+            let found = tightest(passed, throat);
+            if best.is_none_or(|best| found.gap_mm < best.gap_mm - 1e-9) {
+                best = Some(found);
+            }
         }
     }
     best
 }
 
+/// The least gap of two bands: of what is drawn straight, it lies at an end of one of them.
+fn tightest(passed: &Band, throat: &Band) -> Throat {
+    let last = throat.to_mm.min(passed.to_mm);
+    let at = |z_mm: f64| {
+        // Of what lies deeper, the fattest.
+        let from = passed.from_mm.max(z_mm);
+        let z_male = match passed.radius_at(from) < passed.radius_at(passed.to_mm) {
+            true => passed.to_mm,
+            false => from,
+        };
+        let (male, female) = (passed.side(z_male), throat.side(z_mm));
+        Throat {
+            gap_mm: female.radius_mm - male.radius_mm,
+            female,
+            male,
+        }
+    };
+    let places = [last, passed.from_mm.clamp(throat.from_mm, last)];
+    places
+        .into_iter()
+        .map(at)
+        .fold(at(throat.from_mm), |best, next| {
+            if next.gap_mm < best.gap_mm - 1e-9 {
+                next
+            } else {
+                best
+            }
+        })
+}
+
 /// From one place on an axis to another, mm.
 pub(crate) type Reach = (f64, f64);
+
+/// A short stretch of a surface, as straight as makes no difference.
+struct Band {
+    from_mm: f64,
+    to_mm: f64,
+    from_r: f64,
+    to_r: f64,
+    tag: Tag,
+    place: Place,
+}
 
 impl Band {
     fn within(&self, reach: Reach) -> bool {
         self.from_mm >= reach.0 - 1e-6 && self.to_mm <= reach.1 + 1e-6
     }
+
+    fn radius_at(&self, z_mm: f64) -> f64 {
+        if z_mm <= self.from_mm {
+            return self.from_r;
+        } else if z_mm >= self.to_mm {
+            return self.to_r;
+        }
+        let share = (z_mm - self.from_mm) / (self.to_mm - self.from_mm);
+        self.from_r + (self.to_r - self.from_r) * share
+    }
+
+    fn side(&self, z_mm: f64) -> Side {
+        Side {
+            station_mm: self.place.station(z_mm),
+            radius_mm: self.radius_at(z_mm),
+            tag: self.tag,
+        }
+    }
+
+    /// Its fattest end.
+    fn fattest(&self) -> Side {
+        self.side(if self.to_r > self.from_r {
+            self.to_mm
+        } else {
+            self.from_mm
+        })
+    }
+
+    /// Its narrowest end.
+    fn narrowest(&self) -> Side {
+        self.side(if self.to_r < self.from_r {
+            self.to_mm
+        } else {
+            self.from_mm
+        })
+    }
 }
 
-/// A short stretch of a surface, with its extreme radius.
-struct Band {
-    from_mm: f64,
-    to_mm: f64,
-    at_mm: f64,
-    radius_mm: f64,
-    tag: Tag,
+/// Into how many bands a cone or a curve is cut where a band may slope.
+fn straight(curve: &Curve) -> usize {
+    match curve {
+        Curve::Line(_) => 1,
+        _ => 32,
+    }
 }
 
-/// The surface in bands: a cylinder is one, a cone or a curve several.
-fn bands(chains: &[Chain], place: Place, extreme: fn(f64, f64) -> f64) -> Vec<Band> {
-    const PARTS: usize = 16;
+/// Into how many where a band counts as a cylinder.
+fn short(_: &Curve) -> usize {
+    16
+}
+
+/// The surface in bands: a cylinder is one.
+fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Band> {
     let mut bands = Vec::new();
     for segment in chains.iter().flat_map(Chain::segments) {
-        if segment.curve.is_vertical() {
+        let curve = &segment.curve;
+        if curve.is_vertical() {
             continue;
         }
-        let parts = match segment.curve.start().r == segment.curve.end().r
-            && matches!(segment.curve, quillet_geometry::Curve::Line(_))
-        {
-            true => 1,
-            false => PARTS,
+        let parts = match curve {
+            Curve::Line(line) if line.start.r == line.end.r => 1,
+            _ => parts(curve),
         };
-        let at = |part: usize| segment.curve.point(part as f64 / parts as f64);
+        let at = |part: usize| curve.point(part as f64 / parts as f64);
         for part in 0..parts {
-            let (a, b) = (at(part), at(part + 1));
-            let radius_mm = extreme(a.r, b.r);
-            let (from, to) = (place.of(a.z), place.of(b.z));
-            let at_mm = if radius_mm == a.r { from } else { to };
+            let (mut a, mut b) = (at(part), at(part + 1));
+            if place.reversed {
+                (a, b) = (b, a);
+            }
             bands.push(Band {
-                from_mm: from.min(to),
-                to_mm: from.max(to),
-                at_mm,
-                radius_mm,
+                from_mm: place.of(a.z),
+                to_mm: place.of(b.z),
+                from_r: a.r,
+                to_r: b.r,
                 tag: segment.tag,
+                place,
             });
         }
     }
@@ -126,28 +194,24 @@ pub(crate) fn tight(
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
 ) -> Vec<(Side, Side, f64)> {
-    let outside = bands(&male.0.outer, male.1, f64::max);
-    let inside = bands(&female.0.inner, female.1, f64::min);
+    let outside = bands(&male.0.outer, male.1, short);
+    let inside = bands(&female.0.inner, female.1, short);
     let excused = |male: &Band, female: &Band| {
         threads
             .iter()
             .any(|(one, other)| male.within(*one) && female.within(*other))
     };
-    let side = |it: &Band| Side {
-        z_mm: it.at_mm,
-        radius_mm: it.radius_mm,
-        tag: it.tag,
-    };
     let mut found = Vec::new();
     for one in &outside {
         for other in &inside {
             let overlap = one.to_mm.min(other.to_mm) - one.from_mm.max(other.from_mm);
-            let gap = other.radius_mm - one.radius_mm;
+            let (fat, narrow) = (one.fattest(), other.narrowest());
+            let gap = narrow.radius_mm - fat.radius_mm;
             let close = (-1e-6..=CLOSE_MM).contains(&gap) && overlap > 1e-6;
             if close && !excused(one, other) {
                 // The male's rear may follow its front through the same bore.
                 let stroke_mm = one.to_mm - other.from_mm;
-                found.push((side(one), side(other), stroke_mm.max(overlap)));
+                found.push((fat, narrow, stroke_mm.max(overlap)));
             }
         }
     }
