@@ -7,6 +7,7 @@ use crate::kit::Kit;
 use crate::mate::Mates;
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
+use quillet_standards::thread::Hand;
 use quillet_syntax::ast::Side;
 
 /// The broad choices for a part.
@@ -30,11 +31,7 @@ const LEAST_SPIGOT: Length = Length::from_nm(4_000_000);
 impl Strategy {
     pub(crate) fn of(anatomy: &Anatomy, mates: &Mates, kit: Kit) -> Strategy {
         let ring = anatomy.is_ring();
-        let best = ENDS
-            .into_iter()
-            .flat_map(|end| mandrels_at(anatomy, end, mates, kit))
-            .reduce(|best, next| if next.0 > best.0 { next } else { best });
-        let mandrel = best.map(|(_, end, kind)| (end, kind));
+        let mandrel = best_mandrel(anatomy, mates, kit);
         let cut_at = |end: End| {
             let plain = |cut: &Cut| matches!(cut, Cut::Edge(_));
             anatomy
@@ -61,6 +58,35 @@ impl Strategy {
             ring,
         }
     }
+}
+
+/// The mandrel that suits best. One whose thread is left-handed is unscrewed by the cut in forward
+/// rotation: any other hold goes before it, also a stub to turn the part whole from.
+fn best_mandrel(anatomy: &Anatomy, mates: &Mates, kit: Kit) -> Option<(End, MandrelKind)> {
+    let all = ENDS
+        .into_iter()
+        .flat_map(|end| mandrels_at(anatomy, end, mates, kit));
+    let (unscrews, holds): (Vec<_>, Vec<_>) =
+        all.partition(|(_, end, kind)| unscrews(anatomy, *end, *kind));
+    let best = |found: Vec<(u32, End, MandrelKind)>| {
+        let best = found
+            .into_iter()
+            .reduce(|best, next| if next.0 > best.0 { next } else { best });
+        best.map(|(_, end, kind)| (end, kind))
+    };
+    let stub_does = !ENDS.into_iter().all(|end| inside_or_threaded(anatomy, end));
+    best(holds).or_else(|| best(unscrews).filter(|_| !stub_does))
+}
+
+/// Whether a mandrel of this kind holds the work by a left-hand thread, or by a spigot that would
+/// have to run in one.
+fn unscrews(anatomy: &Anatomy, end: End, kind: MandrelKind) -> bool {
+    let side = match kind {
+        MandrelKind::Female => Side::Outside,
+        _ => Side::Inside,
+    };
+    let thread = anatomy.thread_at(end, side).and_then(|it| it.thread());
+    thread.is_some_and(|(it, _)| it.thread.hand() == Hand::Left)
 }
 
 /// Whether a tool must come to an end from the tailstock.

@@ -293,6 +293,53 @@ fn odd_parts_come_out_right() {
     }
 }
 
+/// A left-hand thread is unscrewed by the cut in forward rotation: another hold is found where
+/// there is one, and what is left says so.
+#[test]
+fn a_left_hand_thread_holds_nothing_that_can_be_held_otherwise() {
+    let text = |joint: &str, tail: &str| {
+        format!(
+            "use \"saltings.quillet\"\npart piece from mouth to tail {{\n  blank of reed rod 18\n  \
+             length 40\n  outside {{ at 0 dia 14; at 40 dia 13 }}\n  from mouth {{ drill 9 to 14; \
+             thread {joint} inside to 10 }}\n  {tail}\n}}\n"
+        )
+    };
+    let route = |joint: &str, tail: &str| {
+        let text = text(joint, tail);
+        let design = design(
+            "left.quillet",
+            &[&[("left.quillet", &*text)][..], &SHARED[..]].concat(),
+        );
+        let plan = plan_part(
+            design.part("piece").unwrap(),
+            design.bench(None).map(AsRef::as_ref),
+        );
+        right(&plan);
+        let notes = plan.routes[0].operations.iter().flat_map(|it| &it.notes);
+        let unscrews = notes
+            .filter(|it| **it == quillet_plan::Note::LeftHandUnscrews)
+            .count();
+        (plan.routes[0].strategy.mandrel, unscrews)
+    };
+    use quillet_model::End;
+    use quillet_plan::MandrelKind;
+    let right_hand = (End::First, MandrelKind::Male);
+    assert_eq!(route("M10x1", "").0, Some(right_hand));
+    // Nothing is cut at the tail: it is turned whole, from a stub beyond it. The tap's own line
+    // still says which way round it goes.
+    assert_eq!(route("M10x1-LH", ""), (None, 1));
+    // A right-hand thread at the tail, though its own mate would come second.
+    let tail = "from tail { drill 8.3 to 12; thread M9x0.75 inside to 9 }";
+    assert_eq!(
+        route("M10x1-LH", tail),
+        (Some((End::Second, MandrelKind::Male)), 1)
+    );
+    // Two of them: the mandrel is all there is, and mounting it says so.
+    let tail = "from tail { drill 8.3 to 12; thread M9x0.75-LH inside to 9 }";
+    let (mandrel, unscrews) = route("M10x1-LH", tail);
+    assert!(mandrel.is_some() && unscrews > 2, "{unscrews}");
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
