@@ -1,8 +1,10 @@
 //! Caliper tables: diameters at stations, for turning an outside down and for checking it.
 
+use crate::AskedSize;
 use crate::tasks::{FINISH_OVER, ROUGH_OVER};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
+use quillet_standards::fit::ZoneLimits;
 
 /// Diameters along a part, from the face the maker measures from.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,6 +13,8 @@ pub struct CaliperTable {
     pub from: End,
     /// One row a station, outward along the part.
     pub rows: Vec<CaliperRow>,
+    /// The holes that a joint's fit gives limits of size, in the order of the joints.
+    pub holes: Vec<AskedSize>,
 }
 
 /// One station.
@@ -29,16 +33,25 @@ pub struct CaliperRow {
     pub before_sanding: Length,
     /// A feature begins or ends here; else it is a step of the table.
     pub edge: bool,
+    /// The class that a joint's fit asks for here, with its limits of size.
+    pub asked: Option<ZoneLimits>,
 }
 
 /// Stations nearer than this are one.
 const SAME_MM: f64 = 0.005;
+/// Diameters and places this near are those drawn.
+const SAME_DIA: Length = Length::from_nm(1_000);
 /// A step finer than this is no help.
 const LEAST_STEP: Length = Length::from_nm(100_000);
 
-/// The table of a part every `step` and at every edge of a feature; none where the part's shape
-/// could not be worked out.
-pub fn caliper_table(part: &Part, from: End, step: Length) -> Option<CaliperTable> {
+/// The table of a part every `step` and at every edge of a feature, with what the fits of its
+/// joints ask; none where the part's shape could not be worked out.
+pub fn caliper_table(
+    part: &Part,
+    asked: &[AskedSize],
+    from: End,
+    step: Length,
+) -> Option<CaliperTable> {
     let outer = &part.profiles.as_ref()?.crest.outer;
     let length = part.length.to_mm();
     let step = step.max(LEAST_STEP).to_mm();
@@ -78,6 +91,12 @@ pub fn caliper_table(part: &Part, from: End, step: Length) -> Option<CaliperTabl
         let larger = before.max(after);
         let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0 - 1e-6).ceil() / 10.0;
         let (rough, before_sanding) = (Length::mm(tenths), larger + FINISH_OVER);
+        let station = Length::mm(inward(at));
+        let fitted = asked.iter().find(|it| {
+            let near = |dia: Length| (dia - it.drawn).abs() <= SAME_DIA;
+            let along = it.from - SAME_DIA <= station && station <= it.to + SAME_DIA;
+            !it.inside && along && (near(before) || near(after))
+        });
         Some(CaliperRow {
             at: Length::mm(at),
             before,
@@ -85,10 +104,12 @@ pub fn caliper_table(part: &Part, from: End, step: Length) -> Option<CaliperTabl
             rough,
             before_sanding,
             edge,
+            asked: fitted.map(|it| it.class),
         })
     };
     Some(CaliperTable {
         from,
         rows: kept.into_iter().filter_map(row).collect(),
+        holes: asked.iter().copied().filter(|it| it.inside).collect(),
     })
 }

@@ -142,7 +142,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             other => self.rest(&mut operation, &other, troubles),
         }
-        operation.checks = checks(self.anatomy, &operation);
+        operation.checks = checks(self.anatomy, self.mates, &operation);
         self.placed[index] = Some(self.operations.len());
         self.operations.push(operation);
     }

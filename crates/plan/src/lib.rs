@@ -4,6 +4,7 @@
 //! practice decides is a named constant marked as practice, so that it can be found and changed.
 
 mod anatomy;
+mod asked;
 mod blank;
 mod calipers;
 mod check;
@@ -33,6 +34,7 @@ mod toolbox;
 mod trouble;
 mod work;
 
+pub use asked::AskedSize;
 pub use blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
 pub use calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use check::{Check, Measured, general_tolerance};
@@ -52,5 +54,6 @@ pub use tool::Tool;
 pub use tool_list::{ListedTool, Standing, ToolList, Use};
 pub use trouble::{Short, Stuck, Trouble};
 pub use work::{
-    Gate, InsideCut, InsideShape, OutsidePass, Pass, ThreadCut, Threading, TurnCut, TurnKind, Work,
+    Bearing, Gate, Home, InsideCut, InsideShape, OutsidePass, Pass, ThreadCut, Threading, TurnCut,
+    TurnKind, Work,
 };

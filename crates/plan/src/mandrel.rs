@@ -80,6 +80,18 @@ impl Mandrel {
             .unwrap_or(self.shoulder)
     }
 
+    /// The turns from where a male mandrel catches, in an inside thread that begins so far from the
+    /// face, until its shoulder bears; none where it has no thread or never reaches.
+    pub(crate) fn turns_in(&self, begins: Length) -> Option<f64> {
+        let form = &self.thread.as_ref()?.thread;
+        // The spigot at the shoulder stops a hair short of the thread; so does what it stands on.
+        let ahead = self.root_spigot.map_or(Length::ZERO, |it| it.length);
+        let travel = ahead + self.thread_length - begins;
+        travel
+            .is_positive()
+            .then(|| travel.to_mm() / form.lead_mm())
+    }
+
     /// Whether another does the same work.
     pub(crate) fn is_like(&self, other: &Mandrel) -> bool {
         let threads = match (&self.thread, &other.thread) {

@@ -1,11 +1,14 @@
 //! What each end of a part meets.
 
-use quillet_model::{End, Pen};
+use crate::asked::{AskedSize, asked};
+use crate::{Bearing, Home};
+use quillet_geometry::Length;
+use quillet_model::{AtRest, End, Joint, Pen, Spot, StoppedBy};
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
 
 /// What an end of a part meets in a pen.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Mate {
     /// The other part's name.
     pub part: Arc<str>,
@@ -17,6 +20,12 @@ pub struct Mate {
     pub goes_in: bool,
     /// How they are joined.
     pub verb: Verb,
+    /// The turns from where its thread catches until it is home, where it has one.
+    pub turns: Option<f64>,
+    /// What shows that it is home; none where nothing would stop it.
+    pub home: Option<Home>,
+    /// What the joint's fit asks of this part.
+    pub asked: Option<AskedSize>,
 }
 
 /// What each end of a part meets, in the order of the joints.
@@ -25,7 +34,7 @@ pub(crate) type Mates = [Vec<Mate>; 2];
 /// What the two ends of a pen's part meet.
 pub(crate) fn mates(pen: &Pen, part: usize) -> Mates {
     let mut found = Mates::default();
-    for joint in &pen.joints {
+    for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
         // A post is no joint to be made: it is where the cap goes while writing.
         if joint.verb == Verb::Post {
             continue;
@@ -43,11 +52,48 @@ pub(crate) fn mates(pen: &Pen, part: usize) -> Mates {
                 bought: mate.bought,
                 goes_in,
                 verb: joint.verb,
+                turns: rest.engagements.first().map(|it| it.turns()),
+                home: home(pen, joint, rest, goes_in),
+                asked: asked(pen, joint, rest, goes_in),
             });
         }
     }
     found
 }
+
+/// What shows that a joint is home, seen from its male or its female.
+fn home(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> Option<Home> {
+    if joint.verb == Verb::Press {
+        return Some(Home::StandsOut);
+    }
+    match rest.stopped_by {
+        StoppedBy::Overlap => Some(Home::GoesIn(Length::mm(rest.goes_in_mm))),
+        StoppedBy::Contact => {
+            let touch = rest.touches.first()?;
+            let (male, female) = (bearing(pen, &touch.male)?, bearing(pen, &touch.female)?);
+            let (own, mate) = match goes_in {
+                true => (male, female),
+                false => (female, male),
+            };
+            Some(Home::Bears { own, mate })
+        }
+        StoppedBy::Nothing => None,
+    }
+}
+
+fn bearing(pen: &Pen, spot: &Spot) -> Option<Bearing> {
+    let part = pen.parts.get(spot.part)?;
+    let at = Length::mm(spot.station_mm);
+    let face = part.faces.iter().find(|it| (it.at - at).abs() <= SAME);
+    Some(Bearing {
+        part: part.name.text.clone(),
+        face: face.map(|it| it.name.text.clone()),
+        at,
+    })
+}
+
+/// A place this near to a face is the face.
+const SAME: Length = Length::from_nm(1_000);
 
 /// The two parts of the joint that opens to write, each with its end: the cap first.
 pub(crate) fn closing_partner(pen: &Pen) -> Option<[(usize, End); 2]> {

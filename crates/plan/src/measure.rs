@@ -2,17 +2,29 @@
 
 use crate::anatomy::Anatomy;
 use crate::check::{Check, Measured, general};
-use crate::{InsideShape, Operation, Tool, TurnKind, Work};
+use crate::mate::Mates;
+use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, Origin};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::material::Family;
 use quillet_standards::thread::Tenon;
 use quillet_syntax::ast::Side;
 
 /// The checks after an operation.
-pub(crate) fn checks(anatomy: &Anatomy, operation: &Operation) -> Vec<Check> {
+pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) -> Vec<Check> {
     let part = anatomy.part;
+    let asked = || mates.iter().flatten().filter_map(|it| it.asked);
+    let by_fit = asked().find(|it| {
+        let cut = it.origin.feature();
+        cut.is_some_and(|index| operation.features.contains(&index))
+    });
+    let fitted = |what: Measured, it: &AskedSize| Check {
+        what,
+        nominal: it.drawn,
+        limits: it.class.limits,
+        source: it.class.source,
+    };
     match &operation.work {
         Work::Face { end, to } => {
             // The second face gives the length.
@@ -31,14 +43,15 @@ pub(crate) fn checks(anatomy: &Anatomy, operation: &Operation) -> Vec<Check> {
                 Some(Tool::Drill { .. }) => drilled_hole(dia).ok(),
                 _ => None,
             };
-            let size = match drilled {
-                Some(hole) => Check {
+            let size = match (by_fit, drilled) {
+                (Some(asked), _) => fitted(what, &asked),
+                (None, Some(hole)) => Check {
                     what,
                     nominal: dia,
                     limits: hole.over_size,
                     source: hole.source,
                 },
-                None => general(what, dia),
+                (None, None) => general(what, dia),
             };
             let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });
             if opening {
@@ -71,7 +84,7 @@ pub(crate) fn checks(anatomy: &Anatomy, operation: &Operation) -> Vec<Check> {
                         source: tenon.source,
                     }
                 }
-                _ => general(what, cut.dia),
+                _ => by_fit.map_or_else(|| general(what, cut.dia), |it| fitted(what, &it)),
             };
             vec![size, general(Measured::Depth { end: cut.end }, cut.to)]
         }
@@ -81,13 +94,15 @@ pub(crate) fn checks(anatomy: &Anatomy, operation: &Operation) -> Vec<Check> {
         Work::Polish { .. } => {
             let at_fattest = anatomy.outer.fattest(0.0, part.length.to_mm());
             let at = at_fattest.map_or(Length::ZERO, |(place, _)| Length::mm(place.z));
-            vec![general(
-                Measured::Outside {
-                    end: End::First,
-                    at,
-                },
-                anatomy.fattest,
-            )]
+            let place = |at: Length| Measured::Outside {
+                end: End::First,
+                at,
+            };
+            // A fit on the shaped outside gets its size by the polish.
+            let shaped = asked().filter(|it| matches!(it.origin, Origin::Outside(_)));
+            let shaped = shaped.map(|it| fitted(place((it.from + it.to).half()), &it));
+            let whole = general(place(at), anatomy.fattest);
+            [whole].into_iter().chain(shaped).collect()
         }
         _ => Vec::new(),
     }

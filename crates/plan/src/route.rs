@@ -6,7 +6,7 @@ use crate::kit::Kit;
 use crate::mate::Mates;
 use crate::schedule::{Lathe, Shelf, Step};
 use crate::tasks::all_tasks;
-use crate::{Blank, Hold, MandrelKind, Operation, Strategy, Trouble};
+use crate::{AskedSize, Blank, Hold, MandrelKind, Operation, Strategy, Trouble};
 use quillet_geometry::Length;
 use quillet_model::Part;
 use std::sync::Arc;
@@ -22,6 +22,8 @@ pub struct Route {
     pub strategy: Strategy,
     /// What is done, in order; the first is number 1.
     pub operations: Vec<Operation>,
+    /// What the fits of its joints ask of its sizes.
+    pub asked: Vec<AskedSize>,
     /// What stands in the way.
     pub troubles: Vec<Trouble>,
 }
@@ -66,6 +68,7 @@ pub(crate) fn route(
         blank,
         strategy,
         operations,
+        asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
         troubles,
     })
 }

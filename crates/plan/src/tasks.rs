@@ -4,13 +4,14 @@ use crate::anatomy::Anatomy;
 use crate::blank::{NUB_LENGTH, RING_LONG};
 use crate::inside::inside_tasks;
 use crate::kit::Kit;
-use crate::mate::Mates;
+use crate::make_mandrel::mandrel;
+use crate::mate::{Mate, Mates};
 use crate::outside::{Place, body_corners, body_tasks, zone_tasks};
 use crate::task::{Access, Stage, Tasks};
-use crate::{Blank, Gate, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
+use crate::{Blank, Gate, Home, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
 use quillet_model::End;
-use quillet_syntax::ast::Verb;
+use quillet_syntax::ast::{Side, Verb};
 
 /// Left over the finished diameter after roughing (common practice, no published source).
 pub const ROUGH_OVER: Length = Length::from_nm(1_000_000);
@@ -186,8 +187,8 @@ impl Maker<'_, '_, '_> {
 
     /// Stops after each thread and tenon of an end, where a mate is at hand to be tried.
     fn gates(&mut self, end: End, from: usize) {
-        let mates = self.mates[end.index()].clone();
-        for mate in mates {
+        let mates = self.mates;
+        for mate in &mates[end.index()] {
             let threaded = matches!(mate.verb, Verb::Screw | Verb::Close);
             let after = (from..self.tasks.0.len())
                 .filter(|index| {
@@ -201,13 +202,8 @@ impl Maker<'_, '_, '_> {
                 })
                 .max_by_key(|index| self.tasks.0[*index].rank);
             let Some(after) = after else { continue };
-            let gate = Gate {
-                end,
-                mate: mate.part.clone(),
-                bought: mate.bought,
-                // Females come first: until the mate is cut, its copy is tried.
-                copy: !mate.bought && !mate.goes_in,
-                threaded,
+            let Some(gate) = self.gate(end, mate, threaded) else {
+                continue;
             };
             let (stage, step, _) = self.tasks.0[after].rank;
             let access = self.tasks.0[after].access;
@@ -220,6 +216,35 @@ impl Maker<'_, '_, '_> {
                 vec![after],
             );
         }
+    }
+
+    /// The stop at which a mate is tried. Females come first: until the mate is cut, the mandrel
+    /// that copies it is tried, where the part goes on one.
+    fn gate(&self, end: End, mate: &Mate, threaded: bool) -> Option<Gate> {
+        let copy = !mate.bought && !mate.goes_in;
+        let (turns, home) = match copy {
+            false => (mate.turns, mate.home.clone()),
+            true => {
+                let (_, kind) = self.strategy.mandrel.filter(|it| it.0 == end)?;
+                let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
+                let part = self.anatomy.part;
+                let thread = self.anatomy.thread_at(end, Side::Inside);
+                let index = thread
+                    .and_then(|it| part.features.iter().position(|own| std::ptr::eq(own, it)));
+                let begins = index.and_then(|it| Some(part.full_form(it, end)?.0));
+                let turns = begins.and_then(|it| made.turns_in(it));
+                (turns, Some(Home::Shoulder))
+            }
+        };
+        Some(Gate {
+            end,
+            mate: mate.part.clone(),
+            bought: mate.bought,
+            copy,
+            goes_in: mate.goes_in,
+            turns: turns.filter(|_| threaded),
+            home,
+        })
     }
 
     /// The stub is parted off once the first end is done.

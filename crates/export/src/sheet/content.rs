@@ -136,4 +136,15 @@ impl Table {
             rows: Vec::new(),
         }
     }
+
+    /// Takes a column out, where there is one of this head.
+    pub(super) fn drop_column(&mut self, head: &str) {
+        let Some(at) = self.head.iter().position(|it| it == head) else {
+            return;
+        };
+        self.head.remove(at);
+        for row in &mut self.rows {
+            row.remove(at);
+        }
+    }
 }

@@ -71,7 +71,7 @@ fn part_sheet(plan: &Plan, route: &Route, paper: Paper, title: &PartTitle) -> Pa
         drawing: draw::part(part, paper, title),
         template: draw::template(part),
         route: words::route(plan, route),
-        calipers: lists::calipers(part),
+        calipers: lists::calipers(route),
         datum: part.end_name(End::First).to_owned(),
     }
 }

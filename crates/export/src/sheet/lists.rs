@@ -3,8 +3,9 @@
 use super::content::Table;
 use super::words::{self, letter, mm};
 use quillet_geometry::Length;
-use quillet_model::{Bench, Configured, End, Part, Pen};
-use quillet_plan::{CutList, Fitted, Plan, ToolList, caliper_table};
+use quillet_model::{Bench, Configured, End, Pen};
+use quillet_plan::{CutList, Fitted, Plan, Route, ToolList, caliper_table};
+use quillet_standards::fit::ZoneLimits;
 use quillet_syntax::ast::StockSection;
 
 /// Length, mass and balance in each configuration.
@@ -191,22 +192,35 @@ pub(super) fn mandrels(plan: &Plan) -> Table {
 /// Between two stations of the caliper table.
 const STEP: Length = Length::from_nm(5_000_000);
 
-/// Diameters along the outside, every 5 mm and at every edge: finished, in inches, before sanding, roughed out.
-pub(super) fn calipers(part: &Part) -> Table {
-    let mut table = Table::new(&["at", "Ø", "Ø, in", "before sanding", "rough to", "as made"]);
-    let rows = caliper_table(part, End::First, STEP).map_or_else(Vec::new, |it| it.rows);
-    for row in rows {
+/// Diameters along the outside, every 5 mm and at every edge: finished, in inches, before sanding,
+/// roughed out; and the limits that the fits of its joints ask, of holes too.
+pub(super) fn calipers(route: &Route) -> Table {
+    let mut table = Table::new(&[
+        "at",
+        "Ø",
+        "Ø, in",
+        "before sanding",
+        "rough to",
+        LIMITS,
+        "as made",
+    ]);
+    let found = caliper_table(&route.part, &route.asked, End::First, STEP);
+    let Some(found) = found else {
+        return table;
+    };
+    let limits = |class: &ZoneLimits| {
+        let (least, most) = (class.limits.min(), class.limits.max());
+        format!("{} to {} ({})", mm(least), mm(most), class.zone)
+    };
+    for row in &found.rows {
         let sizes = if row.before == row.after {
             vec![row.before]
         } else {
             vec![row.before, row.after]
         };
         let each = |text: &dyn Fn(Length) -> String| {
-            sizes
-                .iter()
-                .map(|dia| text(*dia))
-                .collect::<Vec<_>>()
-                .join(" / ")
+            let each: Vec<String> = sizes.iter().map(|dia| text(*dia)).collect();
+            each.join(" / ")
         };
         table.rows.push(vec![
             mm(row.at),
@@ -214,8 +228,27 @@ pub(super) fn calipers(part: &Part) -> Table {
             each(&|dia| format!("{:.3}", dia.to_inches())),
             format!("{:.2}", row.before_sanding.to_mm()),
             format!("{:.1}", row.rough.to_mm()),
+            row.asked.as_ref().map(limits).unwrap_or_default(),
             String::new(),
         ]);
     }
+    for hole in &found.holes {
+        table.rows.push(vec![
+            format!("hole, {}", route.part.end_name(hole.end)),
+            format!("{:.2}", hole.drawn.to_mm()),
+            format!("{:.3}", hole.drawn.to_inches()),
+            String::new(),
+            String::new(),
+            limits(&hole.class),
+            String::new(),
+        ]);
+    }
+    // Where no joint asks for a fit, a column of nothing is only in the way.
+    if found.holes.is_empty() && found.rows.iter().all(|it| it.asked.is_none()) {
+        table.drop_column(LIMITS);
+    }
     table
 }
+
+/// What the fits of the joints ask.
+const LIMITS: &str = "limits";

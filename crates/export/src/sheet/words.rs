@@ -4,9 +4,9 @@ use super::content::{Check, Line};
 use quillet_geometry::{Edge, Length};
 use quillet_model::{DrillName, End, Part};
 use quillet_plan::{
-    Grip, Hold, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note, Operation,
-    OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, ThreadCut, Threading, Tool,
-    TurnKind, Work,
+    Bearing, Grip, Hold, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note,
+    Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, ThreadCut, Threading,
+    Tool, TurnKind, Work,
 };
 
 /// A number of millimetres, as drawn.
@@ -157,15 +157,16 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
             } else {
                 ""
             };
-            let turns = if gate.threaded {
-                "; count the turns"
-            } else {
-                ""
-            };
+            let turns = gate.turns.map(|turns| {
+                format!("; count the turns from where it catches: {turns:.1} expected")
+            });
             format!(
-                "stop and test: try {copy}the {} by hand in the {}{turns}",
+                "stop and test: try {copy}the {} by hand {} the {}{}{}",
                 gate.mate,
-                name(gate.end)
+                if gate.goes_in { "on" } else { "in" },
+                name(gate.end),
+                turns.unwrap_or_default(),
+                gate.home.as_ref().map(home).unwrap_or_default(),
             )
         }
         Work::Outside(pass) => outside(plan, pass),
@@ -383,6 +384,27 @@ pub(super) fn mandrel_kind(mandrel: &Mandrel) -> &'static str {
         MandrelKind::Spigot => "plain spigot",
         MandrelKind::Stepped => "stepped",
         MandrelKind::Plug => "plug",
+    }
+}
+
+/// What to see when a mate is home.
+fn home(home: &Home) -> String {
+    match home {
+        Home::Bears { own, mate } => format!(
+            "; home when {} bears on {} all round, no light between",
+            bearing(own),
+            bearing(mate)
+        ),
+        Home::Shoulder => "; home when the face bears on its shoulder all round".into(),
+        Home::GoesIn(deep) => format!("; home {} in, held by friction alone", mm(*deep)),
+        Home::StandsOut => "; a press fit starts square and does not go home by hand".into(),
+    }
+}
+
+fn bearing(it: &Bearing) -> String {
+    match &it.face {
+        Some(face) => format!("the {}'s {face}", it.part),
+        None => format!("the {} at {}", it.part, mm(it.at)),
     }
 }
 

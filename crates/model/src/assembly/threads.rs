@@ -1,7 +1,7 @@
 //! Threads that mate in a joint, and how they are engaged when it is at rest.
 
-use crate::{End, Feature, Joint, Part};
-use quillet_geometry::{Angle, Length};
+use crate::{End, Feature, Joint, Origin, Part, Solid};
+use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
 use std::sync::Arc;
@@ -156,32 +156,57 @@ fn threads(part: &Part, side: Side) -> impl Iterator<Item = (usize, &ThreadForm)
 }
 
 /// From where to where a thread has its full form, mm inward from an end's face: its reach, less
-/// what an edge or a countersink takes of it.
+/// what a wider bore or a slimmer relief, an edge or a countersink takes of it.
 fn full_form(part: &Part, feature: usize, end: End) -> (f64, f64) {
     let thread = &part.features[feature];
     let (from, to) = thread.stations(part.length);
-    let (mut from, mut to) = (from.to_mm(), to.to_mm());
+    let mut reach = (from.to_mm(), to.to_mm());
     if let Some(profiles) = &part.profiles {
-        let own = |tag| !profiles.origin(tag).is_edge();
-        let chains: Vec<_> = match thread.is_inside() {
-            true => profiles.crest.inner.iter().collect(),
-            false => vec![&profiles.crest.outer],
+        let of = |solid: &'_ Solid, left: &dyn Fn(Tag) -> bool, reach| match thread.is_inside() {
+            true => left_between(&solid.inner, left, reach),
+            false => left_between(std::slice::from_ref(&solid.outer), left, reach),
         };
-        let pieces = chains.into_iter().flat_map(|chain| chain.segments());
-        let full = pieces
-            .filter(|piece| own(piece.tag))
-            .filter_map(|piece| piece.curve.between(from, to))
-            .filter(|curve| !curve.is_vertical());
-        let (least, most) = full.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), curve| {
-            (a.min(curve.start().z), b.max(curve.end().z))
-        });
-        if least < most {
-            (from, to) = (from.max(least), to.min(most));
-        }
+        // Its roots are its own only where nothing cuts deeper; its crests, where nothing slopes.
+        let own = |tag| profiles.origin(tag) == Origin::Feature(feature);
+        let whole = |tag| !profiles.origin(tag).is_edge();
+        reach = of(&profiles.root, &own, reach);
+        reach = of(&profiles.crest, &whole, reach);
     }
+    let (from, to) = reach;
     let length = part.length.to_mm();
     match end {
         End::First => (from, to),
         End::Second => (length - to, length - from),
+    }
+}
+
+impl Part {
+    /// From where to where a thread of this part is drawn of full form, inward from an end's face;
+    /// none where this cut is no thread.
+    pub fn full_form(&self, feature: usize, end: End) -> Option<(Length, Length)> {
+        self.features.get(feature)?.thread()?;
+        let (from, to) = full_form(self, feature, end);
+        Some((Length::mm(from), Length::mm(to)))
+    }
+}
+
+/// Between these stations, from the first to the last piece of surface that counts; the stations
+/// themselves where none does.
+fn left_between(
+    chains: &[Chain],
+    counts: &dyn Fn(Tag) -> bool,
+    (from, to): (f64, f64),
+) -> (f64, f64) {
+    let pieces = chains.iter().flat_map(Chain::segments);
+    let left = pieces
+        .filter(|piece| counts(piece.tag))
+        .filter_map(|piece| piece.curve.between(from, to))
+        .filter(|curve| !curve.is_vertical());
+    let (least, most) = left.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), curve| {
+        (a.min(curve.start().z), b.max(curve.end().z))
+    });
+    match least < most {
+        true => (from.max(least), to.min(most)),
+        false => (from, to),
     }
 }

@@ -40,19 +40,25 @@ pub(crate) fn throat(
             .iter()
             .any(|(one, other)| male.within(*one) && female.within(*other))
     };
-    let mut best: Option<Throat> = None;
+    let mut best: Option<(Throat, bool)> = None;
     for throat in &inside {
         for passed in &outside {
             if passed.to_mm <= throat.from_mm + 1e-9 || excused(passed, throat) {
                 continue;
             }
             let found = tightest(passed, throat);
-            if best.is_none_or(|best| found.gap_mm < best.gap_mm - 1e-9) {
-                best = Some(found);
+            // Of two places as tight, a cylinder before the corner it ends in.
+            let level = passed.is_level() && throat.is_level();
+            let better = best.is_none_or(|(best, before)| {
+                let slack = if level && !before { -1e-9 } else { 1e-9 };
+                found.gap_mm < best.gap_mm - slack
+            });
+            if better {
+                best = Some((found, level));
             }
         }
     }
-    best
+    best.map(|(best, _)| best)
 }
 
 /// The least gap of two bands: of what is drawn straight, it lies at an end of one of them.
@@ -111,6 +117,10 @@ impl Band {
         }
         let share = (z_mm - self.from_mm) / (self.to_mm - self.from_mm);
         self.from_r + (self.to_r - self.from_r) * share
+    }
+
+    fn is_level(&self) -> bool {
+        self.from_r == self.to_r
     }
 
     fn side(&self, z_mm: f64) -> Side {
