@@ -26,13 +26,8 @@ pub struct Said {
 struct LivePen {
     title: String,
     picture: String,
+    legend: Vec<String>,
     measures: Table,
-}
-
-struct LivePart {
-    name: String,
-    picture: String,
-    weighs: String,
 }
 
 #[derive(Template)]
@@ -40,7 +35,7 @@ struct LivePart {
 struct Body<'a> {
     said: &'a [Said],
     pens: Vec<LivePen>,
-    parts: Vec<LivePart>,
+    parts: String,
 }
 
 #[derive(Template)]
@@ -53,47 +48,52 @@ struct Page<'a> {
     body: &'a str,
 }
 
+/// How wide a drawing is, mm.
+const WIDTH_MM: f64 = 180.0;
+
 /// The part of the page that changes with the design.
 pub fn body(design: &Design, said: &[Said]) -> String {
     let root = design.root().map(|file| file.id);
     let own = |pen: &&Pen| Some(pen.span.file) == root;
     let pens: Vec<&Pen> = design.pens.iter().filter(own).collect();
-    let mut parts: Vec<&Arc<Part>> = Vec::new();
-    let of_pens = pens.iter().flat_map(|pen| &pen.parts);
+    let drawn = |scene: Option<Scene>| scene.map_or_else(String::new, |it| svg(&it, Ground::Page));
+    // A part that several pens share is drawn below the first.
+    let mut known: Vec<&Arc<Part>> = Vec::new();
+    let shown = pens.iter().map(|pen| {
+        let new = |part: &&Arc<Part>| !known.iter().any(|it| Arc::ptr_eq(it, part));
+        let new: Vec<&Arc<Part>> = pen.parts.iter().filter(new).collect();
+        known.extend(&new);
+        let cut: Vec<&Part> = new
+            .into_iter()
+            .filter(|part| !part.bought)
+            .map(AsRef::as_ref)
+            .collect();
+        let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM).unzip();
+        let callouts = callouts.unwrap_or_default();
+        LivePen {
+            title: pen
+                .title
+                .as_ref()
+                .map_or(&pen.name.text, |title| &title.text)
+                .to_string(),
+            picture: drawn(picture),
+            legend: callouts
+                .iter()
+                .map(|it| format!("{} {}", it.number, it.says))
+                .collect(),
+            measures: measures(pen),
+        }
+    });
+    let pens_shown: Vec<LivePen> = shown.collect();
     let alone = design
         .parts
         .iter()
-        .filter(|part| Some(part.span.file) == root && pens.is_empty());
-    for part in of_pens.chain(alone).filter(|part| !part.bought) {
-        if !parts.iter().any(|known| Arc::ptr_eq(known, part)) {
-            parts.push(part);
-        }
-    }
-    let drawn = |scene: Option<Scene>| scene.map_or_else(String::new, |it| svg(&it, Ground::Page));
+        .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.bought);
+    let alone: Vec<&Part> = alone.map(AsRef::as_ref).collect();
     let body = Body {
         said,
-        pens: pens
-            .iter()
-            .map(|pen| LivePen {
-                title: pen
-                    .title
-                    .as_ref()
-                    .map_or(&pen.name.text, |title| &title.text)
-                    .to_string(),
-                picture: drawn(draw::overview(pen, 180.0).map(|it| it.scene)),
-                measures: measures(pen),
-            })
-            .collect(),
-        parts: parts
-            .iter()
-            .map(|part| LivePart {
-                name: part.name.text.to_string(),
-                picture: drawn(draw::preview(part, 180.0)),
-                weighs: part
-                    .weigh()
-                    .map_or_else(String::new, |it| format!("{:.1} g", it.mass_g)),
-            })
-            .collect(),
+        pens: pens_shown,
+        parts: drawn(draw::parts(&alone, None, WIDTH_MM)),
     };
     // Rendering fails only where a value's Display does; none here can.
     body.render().unwrap_or_default()

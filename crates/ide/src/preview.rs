@@ -1,10 +1,15 @@
 //! A picture of the pen or part at the cursor, with its measures.
 
-use crate::facts::{configurations, round};
+use crate::facts::{configurations, greatest_dia, round};
 use crate::{Analysis, Cursor};
+use quillet_check::PartView;
+use quillet_check::measure::{self, Measured};
 use quillet_export::draw;
+use quillet_export::scene::Scene;
 use quillet_export::write::{Ground, svg};
-use quillet_model::{Part, Pen};
+use quillet_model::{Design, End, Part, Pen};
+use quillet_syntax::Span;
+use std::sync::Arc;
 
 /// A picture with its measures.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,8 +18,10 @@ pub struct Preview {
     pub name: String,
     /// Its title, or its name where it has none.
     pub title: String,
-    /// The part; or the pen put together, where it can be, and then each of its parts.
+    /// The part; or the pen put together, where it can be, with its parts at the same scale.
     pub pictures: Vec<Picture>,
+    /// What the numbers in the picture point at.
+    pub legend: Vec<String>,
     /// What was measured: what it is, and its value with its unit.
     pub measures: Vec<(String, String)>,
 }
@@ -24,12 +31,13 @@ pub struct Preview {
 pub struct Picture {
     /// The part or pen.
     pub name: String,
-    /// SVG, dark or light as the viewer prefers.
+    /// SVG, on a card of its own.
     pub svg: String,
 }
 
-/// How wide a picture is drawn.
+/// How wide a part is drawn, and a pen with its parts.
 const WIDTH_MM: f64 = 160.0;
+const PEN_WIDTH_MM: f64 = 180.0;
 
 /// The pen or part the cursor is in; where it is in neither, the file's last pen or part.
 pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
@@ -38,7 +46,7 @@ pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
         |span: quillet_syntax::Span| span.file == cursor.file.id && span.touches(cursor.offset);
     let own = |span: quillet_syntax::Span| span.file == cursor.file.id;
     if let Some(part) = design.parts.iter().find(|part| here(part.span)) {
-        return of_part(part);
+        return of_part(design, part);
     }
     let mut pens = design.pens.iter();
     if let Some(pen) = pens
@@ -46,70 +54,114 @@ pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
         .find(|pen| here(pen.span))
         .or_else(|| pens.rfind(|pen| own(pen.span)))
     {
-        return of_pen(pen);
+        return of_pen(design, pen);
     }
     design
         .parts
         .iter()
         .rfind(|part| own(part.span))
-        .and_then(|part| of_part(part))
+        .and_then(|part| of_part(design, part))
 }
 
 /// The pen or part of a name.
 pub fn preview_of(analysis: &Analysis, name: &str) -> Option<Preview> {
-    let pen = analysis.design.pen(name).and_then(of_pen);
-    pen.or_else(|| analysis.design.part(name).and_then(|part| of_part(part)))
+    let design = &analysis.design;
+    let pen = design.pen(name).and_then(|pen| of_pen(design, pen));
+    pen.or_else(|| design.part(name).and_then(|part| of_part(design, part)))
 }
 
-fn of_part(part: &Part) -> Option<Preview> {
+fn of_part(design: &Design, part: &Arc<Part>) -> Option<Preview> {
     let mut measures = vec![("length".to_owned(), part.length.to_string())];
+    let mut tell = |what: &str, value: String| measures.push((what.to_owned(), value));
+    if let Some(dia) = greatest_dia(part) {
+        tell("greatest ⌀", dia.to_string());
+    }
     if let Some(mass) = part.weigh() {
-        measures.push(("mass".into(), format!("{} g", round(mass.mass_g, 2))));
+        tell("mass", format!("{} g", round(mass.mass_g, 2)));
+        tell(
+            "balance",
+            format!(
+                "{} mm from the {}",
+                round(mass.centre_mm, 1),
+                part.end_name(End::First)
+            ),
+        );
+    }
+    let view = PartView::new(design, None, part);
+    if let Some(wall) = view
+        .walls()
+        .iter()
+        .filter(|_| !part.bought)
+        .min_by_key(|wall| wall.least)
+    {
+        let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
+        let least = wall.least;
+        tell(
+            "least wall",
+            format!(
+                "{least}, {outer} over {inner}, at station {}",
+                wall.at.mm_text(2)
+            ),
+        );
+    }
+    for want in &part.wants {
+        measures.push(wanted(design, want.span, measure::of_part(part, want)));
     }
     Some(Preview {
         name: part.name.text.to_string(),
         title: title(part.title.as_ref(), &part.name.text),
-        pictures: vec![picture(part)?],
+        pictures: vec![picture(&part.name.text, &draw::preview(part, WIDTH_MM)?)],
+        legend: Vec::new(),
         measures,
     })
 }
 
-fn of_pen(pen: &Pen) -> Option<Preview> {
-    let mut measures = Vec::new();
-    for (which, it) in configurations(pen) {
-        let word = which.word();
-        measures.push((
-            format!("length {word}"),
-            format!("{} mm", round(it.length_mm, 1)),
-        ));
-        measures.push((
-            format!("mass {word}"),
-            format!("{} g", round(it.filled.mass_g, 1)),
-        ));
-        measures.push((
-            format!("balance {word}"),
-            format!("{} mm", round(it.filled.centre_mm, 1)),
-        ));
-    }
-    let whole = draw::overview(pen, WIDTH_MM).map(|overview| Picture {
-        name: pen.name.text.to_string(),
-        svg: svg(&overview.scene, Ground::Picture),
+fn of_pen(design: &Design, pen: &Pen) -> Option<Preview> {
+    let states = configurations(pen).map(|(which, it)| {
+        let balance = it.filled.centre_mm;
+        let says = format!(
+            "{} mm, {} g, balance {} mm ({} %)",
+            round(it.length_mm, 1),
+            round(it.filled.mass_g, 1),
+            round(balance, 1),
+            round(100.0 * balance / it.length_mm, 1),
+        );
+        (which.word().to_owned(), says)
     });
-    let parts = pen.parts.iter().filter_map(|part| picture(part));
+    let mut measures: Vec<_> = states.collect();
+    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
+    for want in pen.wants.iter().chain(of_joints) {
+        measures.push(wanted(design, want.span, measure::of_pen(pen, want)));
+    }
+    let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
+    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM)?;
+    let legend = callouts.iter();
+    let legend = legend.map(|it| format!("{} {}", it.number, it.says));
     Some(Preview {
         name: pen.name.text.to_string(),
         title: title(pen.title.as_ref(), &pen.name.text),
-        pictures: whole.into_iter().chain(parts).collect(),
+        pictures: vec![picture(&pen.name.text, &scene)],
+        legend: legend.collect(),
         measures,
     })
 }
 
-fn picture(part: &Part) -> Option<Picture> {
-    let scene = draw::preview(part, WIDTH_MM)?;
-    Some(Picture {
-        name: part.name.text.to_string(),
-        svg: svg(&scene, Ground::Picture),
-    })
+/// What is wanted, as it is written, and what it comes to.
+fn wanted(design: &Design, written: Span, measured: Measured) -> (String, String) {
+    let met = match measured.met {
+        Some(true) => ", met",
+        Some(false) => ", not met",
+        None => "",
+    };
+    let value = measured.value.map_or("not known".into(), measure::told);
+    (design.text(written).to_owned(), format!("{value}{met}"))
+}
+
+fn picture(name: &str, scene: &Scene) -> Picture {
+    Picture {
+        name: name.to_owned(),
+        svg: svg(scene, Ground::Picture),
+    }
 }
 
 fn title(title: Option<&quillet_syntax::ast::Text>, name: &str) -> String {

@@ -4,6 +4,7 @@
 use crate::desk::{Asked, Desk, path_of};
 use crate::outbox::{Outbox, Request};
 use crate::pages;
+use crate::preview_page;
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
 use quillet_export::write::{self, Ground};
@@ -137,7 +138,7 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
         ),
         _ => {
             let preview = quillet_ide::preview_of(&analysis, name).ok_or_else(nothing)?;
-            ("preview.html", page(&preview))
+            ("preview.html", preview_page::of(&preview))
         }
     };
     let stem = path
@@ -155,29 +156,4 @@ fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
     let judged = quillet_ide::judged(analysis, name, &|| asked.cancel.is_off())?;
     let content = sheet::content(&analysis.design, pen, &judged, Paper::A4);
     Some(sheet::html(&content, Paper::A4))
-}
-
-/// A page with the pictures and measures.
-fn page(preview: &quillet_ide::Preview) -> String {
-    let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
-    let mut out = format!(
-        "<!doctype html>\n<meta charset=\"utf-8\">\n<title>{0}</title>\n<h1>{0}</h1>\n",
-        escaped(&preview.title)
-    );
-    for picture in &preview.pictures {
-        out += &format!(
-            "<figure>{}<figcaption>{}</figcaption></figure>\n",
-            picture.svg,
-            escaped(&picture.name)
-        );
-    }
-    out += "<table>\n";
-    for (name, value) in &preview.measures {
-        out += &format!(
-            "<tr><th>{}</th><td>{}</td></tr>\n",
-            escaped(name),
-            escaped(value)
-        );
-    }
-    out + "</table>\n"
 }

@@ -40,6 +40,7 @@ mod line;
 mod outbox;
 mod pages;
 mod position;
+mod preview_page;
 mod probe;
 mod pull;
 mod queue;

@@ -10,6 +10,8 @@ export interface Shown {
   name: string;
   title: string;
   pictures: { name: string; svg: string }[];
+  /** What the numbers in the first picture point at. */
+  legend: string[];
   measures: Measure[];
 }
 
@@ -30,20 +32,23 @@ export function page(what: Shown | undefined, nonce: string): string {
 
 const EMPTY = `<p class="empty">Put the cursor in a part or a pen, and it is drawn here.</p>`;
 
-function shown({ title, pictures, measures }: Shown): string {
+function shown({ title, pictures, legend, measures }: Shown): string {
   const rows = measures.map(
     ({ name, value }) => `<tr><th scope="row">${text(name)}</th><td>${text(value)}</td></tr>`,
   );
+  const [whole, ...others] = pictures.map(figure);
+  const numbers = legend.map((says) => `<li>${text(says)}</li>`).join("");
   return `<h1>${text(title)}</h1>
 <table>${rows.join("")}</table>
-${pictures.map((picture) => figure(picture, title)).join("\n")}`;
+${whole ?? ""}
+${numbers && `<ul>${numbers}</ul>`}
+${others.join("\n")}`;
 }
 
-function figure({ name, svg }: Shown["pictures"][number], title: string): string {
+function figure({ name, svg }: Shown["pictures"][number]): string {
   // As an image an SVG runs no script and loads nothing, whatever it holds.
   const data = Buffer.from(svg, "utf8").toString("base64");
-  const caption = name === title ? "" : `<figcaption>${text(name)}</figcaption>`;
-  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}">${caption}</figure>`;
+  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}"></figure>`;
 }
 
 function text(raw: string): string {
@@ -54,11 +59,11 @@ function text(raw: string): string {
 const STYLE = `
 body { font-family: var(--vscode-font-family); color: var(--vscode-foreground); padding: 0 1rem; }
 h1 { font-size: 1.1rem; font-weight: 600; margin: 0.8rem 0 0.4rem; }
-figure { margin: 0 0 0.6rem; padding: 0.6rem; background: #fdfcf8; border-radius: 4px; }
-img { display: block; width: 100%; max-height: 60vh; object-fit: contain; }
+figure { margin: 0 0 0.8rem; }
+img { display: block; width: 100%; max-width: 60rem; }
 table { border-collapse: collapse; margin-bottom: 0.8rem; font-variant-numeric: tabular-nums; }
-th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; }
+th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; vertical-align: top; }
 td { padding: 0.15rem 0; white-space: pre-line; }
-figcaption { color: #555; font-size: 0.85rem; padding-top: 0.3rem; }
+ul { list-style: none; margin: 0 0 1rem; padding: 0; font-size: 0.9em; opacity: 0.9; }
 .empty { opacity: 0.7; margin-top: 2rem; text-align: center; }
 `;

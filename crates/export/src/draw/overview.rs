@@ -41,10 +41,7 @@ pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
     if longest <= 0.0 {
         return None;
     }
-    let scales = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
-    let scale = scales
-        .into_iter()
-        .find(|scale| longest * scale + 2.0 * SIDE_MM <= width_mm)?;
+    let scale = scale_for(longest, 2.0 * SIDE_MM, width_mm)?;
     let view = |configured: Configured| {
         let configuration = pen.assembly.configuration(configured)?;
         Some(PenView {
@@ -87,6 +84,14 @@ pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
         callouts: all,
         scale,
     })
+}
+
+/// The greatest scale of ISO 5455 at which a length and the room beside it fit a width, mm.
+pub(super) fn scale_for(length_mm: f64, beside_mm: f64, width_mm: f64) -> Option<f64> {
+    let scales = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
+    scales
+        .into_iter()
+        .find(|scale| length_mm * scale + beside_mm <= width_mm)
 }
 
 /// Numbers above the view, each with a line to its place.

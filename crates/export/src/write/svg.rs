@@ -14,8 +14,8 @@ pub enum Ground {
     /// A page: the text's own colour on nothing, every colour open to the page through
     /// `--quillet-LAYER`. Classes are the page's to style.
     Page,
-    /// A picture by itself on a ground unknown, such as an editor's hover: dark or light as the
-    /// viewer prefers.
+    /// A picture by itself on a ground unknown, such as an editor's hover: a card of its own, so
+    /// that it can be read on a dark ground and a light one, in viewers that know no CSS too.
     Picture,
 }
 
@@ -29,15 +29,11 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
     let _ = write!(
         out,
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"quillet-drawing\" width=\"{width}mm\" \
-         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\">\n<title>{}</title>\n{}",
+         height=\"{height}mm\" viewBox=\"0 0 {width} {height}\" role=\"img\">\n<title>{}</title>\n",
         escaped(&scene.title),
-        style(ground)
     );
-    if ground == Ground::Paper {
-        let _ = writeln!(
-            out,
-            "<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>"
-        );
+    if let Some(card) = card(ground) {
+        let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" {card}/>");
     }
     let mut open: Option<Layer> = None;
     for item in &scene.items {
@@ -53,7 +49,7 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
             );
             open = Some(item.layer);
         }
-        write_item(&mut out, item, scene.height_mm);
+        write_item(&mut out, item, scene.height_mm, ground);
     }
     if open.is_some() {
         out.push_str("</g>\n");
@@ -67,9 +63,10 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
 fn look(layer: Layer, ground: Ground) -> String {
     let colour = match (ground, layer) {
         (Ground::Paper, Layer::Contact) => "#b00020".into(),
-        (Ground::Paper, _) => "#000".into(),
-        (_, Layer::Contact) => "var(--quillet-contact,#d4351c)".into(),
-        (_, layer) => format!("var(--quillet-{},currentColor)", layer.name()),
+        (Ground::Picture, Layer::Contact) => "#c62f17".into(),
+        (Ground::Page, Layer::Contact) => "var(--quillet-contact,#d4351c)".into(),
+        (Ground::Page, layer) => format!("var(--quillet-{},currentColor)", layer.name()),
+        (ground, _) => ink(ground).into(),
     };
     if layer == Layer::Text {
         return format!(
@@ -87,22 +84,33 @@ fn look(layer: Layer, ground: Ground) -> String {
     look
 }
 
-fn style(ground: Ground) -> &'static str {
+/// What lies under a drawing.
+fn card(ground: Ground) -> Option<&'static str> {
     match ground {
-        Ground::Picture => {
-            "<style>svg{color:#1b1f24}@media(prefers-color-scheme:dark){svg{color:#e6e8ea}}</style>\n"
-        }
-        _ => "",
+        Ground::Paper => Some("fill=\"#fff\""),
+        Ground::Page => None,
+        Ground::Picture => Some("rx=\"1.5\" fill=\"#fdfcf8\""),
     }
 }
 
-fn write_item(out: &mut String, item: &Item, height: f64) {
+/// What is drawn with, contacts apart.
+fn ink(ground: Ground) -> &'static str {
+    match ground {
+        Ground::Paper => "#000",
+        Ground::Page => "currentColor",
+        Ground::Picture => "#1b1f24",
+    }
+}
+
+fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
     let _ = match &item.shape {
         Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height)),
         Shape::Fill(paths) => {
             let data: Vec<String> = paths.iter().map(|path| data(path, height)).collect();
-            let colour = "var(--quillet-fill,currentColor)";
-            // On paper `currentColor` is black, which is what is wanted.
+            let colour = match ground {
+                Ground::Page => "var(--quillet-fill,currentColor)",
+                ground => ink(ground),
+            };
             writeln!(
                 out,
                 "<path d=\"{}\" fill=\"{colour}\" fill-rule=\"evenodd\" stroke=\"none\"/>",

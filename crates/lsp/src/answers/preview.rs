@@ -27,6 +27,7 @@ pub(crate) struct PreviewAnswer {
     name: String,
     title: String,
     pictures: Vec<Picture>,
+    legend: Vec<String>,
     measures: Vec<Measure>,
 }
 
@@ -84,6 +85,7 @@ fn carried(found: Preview) -> PreviewAnswer {
                 svg: it.svg,
             })
             .collect(),
+        legend: found.legend,
         measures: measures
             .map(|(name, value)| Measure { name, value })
             .collect(),
