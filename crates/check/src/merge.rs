@@ -84,7 +84,9 @@ fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
             }
         })?;
     gravest.message = match said.as_slice() {
-        [(message, _)] if pens.len() < seeing => format!("{message} (in {})", pens.join(", ")),
+        [(message, _)] if !pens.is_empty() && pens.len() < seeing => {
+            format!("{message} (in {})", pens.join(", "))
+        }
         [(message, _)] => message.clone(),
         several => {
             let each = |(message, pens): &(String, Vec<String>)| {

@@ -49,6 +49,27 @@ part ring from left to right {
 }
 
 #[test]
+fn what_is_missing_before_a_word() {
+    check(
+        r#"
+use "bench.quillet"
+let cove = 2
+part ring from left to right {
+  length 4
+  outside {
+    at left  dia 14
+    at 2     dia smooth
+                 ^^^^^^ incomplete: a diameter is missing before smooth
+    at right dia 14 bead dome
+                         ^^^^ incomplete: a radius is missing before dome
+  }
+  from left { bore cove through }
+}
+"#,
+    );
+}
+
+#[test]
 fn units() {
     check(
         r#"

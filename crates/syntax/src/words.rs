@@ -107,6 +107,11 @@ pub fn meanings(text: &str) -> impl Iterator<Item = &'static Word> {
     WORDS.iter().filter(move |word| word.text == text)
 }
 
+/// Whether a word joins the phrases of a statement, as `to` or `smooth`, so that it is seldom a name.
+pub fn joins(text: &str) -> bool {
+    WordId::of(text).joins()
+}
+
 /// The words that are never names, wherever they stand.
 pub const RESERVED: [&str; 3] = ["of", "for", "letter"];
 

@@ -16,6 +16,10 @@ impl<'a> Resolver<'a> {
             self.refer_face(part, name);
             return Some(end);
         }
+        if name.text.is_empty() {
+            // That it is missing has been told where the text was read.
+            return None;
+        }
         let ends: Vec<&str> = match &part.ends {
             Some(ends) => ends.iter().map(|end| &*end.text).collect(),
             None => Vec::new(),

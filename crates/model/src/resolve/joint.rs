@@ -180,6 +180,10 @@ impl<'a> Resolver<'a> {
     }
 
     fn unknown_face(&mut self, part: &Part, name: &ast::Name) {
+        if name.text.is_empty() {
+            // That it is missing has been told where the text was read.
+            return;
+        }
         let known: Vec<&str> = part.faces.iter().map(|face| &*face.name.text).collect();
         let finding = Finding::new(
             "unknown-name",

@@ -2,9 +2,10 @@
 
 use super::Resolver;
 use super::frame::Frame;
+use super::lines::incomplete;
 use crate::NameKind;
 use quillet_standards::material;
-use quillet_syntax::{Finding, Severity, Span, ast};
+use quillet_syntax::{Finding, Severity, Span, ast, words};
 
 impl<'a> Resolver<'a> {
     /// Records that a definition is used at a place.
@@ -35,6 +36,14 @@ impl<'a> Resolver<'a> {
 
     /// Says that a name is not known, or is the name of something else.
     pub(super) fn unknown(&mut self, name: &str, at: Span, wanted: &[NameKind], frame: &Frame<'a>) {
+        if name.is_empty() {
+            // That it is missing has been told where the text was read.
+            return;
+        }
+        if let Some(finding) = self.missing_before(name, at, wanted) {
+            self.say(finding);
+            return;
+        }
         let kind = wanted.first().map_or("name", |kind| kind.word());
         if let Some(entry) = self.scope.get(name) {
             let is = &self.design.names.definitions[entry.definition];
@@ -79,6 +88,21 @@ impl<'a> Resolver<'a> {
             }
         };
         self.say(finding);
+    }
+}
+
+impl Resolver<'_> {
+    /// Of `dia smooth`, that a diameter is missing: a word of the language stands in its place.
+    fn missing_before(&self, name: &str, at: Span, wanted: &[NameKind]) -> Option<Finding> {
+        let is_joined = wanted.contains(&NameKind::Let) && words::joins(name);
+        if !is_joined || self.scope.get(name).is_some() {
+            return None;
+        }
+        let text = &self.design.file(at.file)?.text;
+        let expected = quillet_syntax::expected(at.file, text, at.start as usize)?;
+        let missing = expected.things.first()?.phrase();
+        let message = format!("{missing} is missing before {name}");
+        Some(incomplete(at, message, &format!("write it before {name}")))
     }
 }
 

@@ -53,7 +53,7 @@ pub fn expected(file: FileId, text: &str, offset: usize) -> Option<Expected> {
         .find(|lexeme| lexeme.span.start == word.start);
     stranger?.kind = TokenKind::Unknown;
     let mut heard = reader::listen(file, &asked, &tokens, &laid, word.start)?;
-    if let Some(thing) = misses(text, &laid, word.start) {
+    if let Some(thing) = misses(text, &laid, word.start, heard.place) {
         heard.set = ExpectSet::of(Expect::Thing(thing));
     }
     Some(Expected {
@@ -102,7 +102,7 @@ fn word_start(text: &str, offset: usize) -> usize {
 
 /// What is missing at `at` where the parser speaks only of what must come later: of a `want` it
 /// says that its test is missing, of a thread's cut that its side is.
-fn misses(text: &str, laid: &Layout, at: u32) -> Option<Thing> {
+fn misses(text: &str, laid: &Layout, at: u32, place: Place) -> Option<Thing> {
     let end = laid
         .lexemes
         .partition_point(|lexeme| lexeme.span.start < at);
@@ -118,7 +118,9 @@ fn misses(text: &str, laid: &Layout, at: u32) -> Option<Thing> {
     match last.kind {
         T::Name if last.word.get() == want => Some(Thing::Measure),
         T::Name
-            if last.word.get() == thread && before.next().is_some_and(|it| !on_this_line(it)) =>
+            if place == Place::Cut
+                && last.word.get() == thread
+                && before.next().is_some_and(|it| !on_this_line(it)) =>
         {
             Some(Thing::Thread)
         }
@@ -129,6 +131,12 @@ fn misses(text: &str, laid: &Layout, at: u32) -> Option<Thing> {
             measured
                 .any(|it| it.word.get() == want)
                 .then_some(Thing::Measure)
+        }
+        T::Dot => {
+            let mut measured = before.take_while(|it| on_this_line(it));
+            measured
+                .any(|it| it.word.get() == want)
+                .then_some(Thing::FaceName)
         }
         _ => None,
     }
@@ -239,6 +247,8 @@ mod tests {
         assert_eq!(pen("want "), "\"\" Pen: ; [Measure]");
         assert_eq!(pen("want balance(capped) / le"), "\"le\" Pen: ; [Measure]");
         assert_eq!(pen("want length("), "\"\" Pen: ; [Measure]");
+        assert_eq!(pen("want distance(cap."), "\"\" Pen: ; [FaceName]");
+        assert_eq!(at_bar("thread |"), "\"\" Item: ; [Name]");
         assert_eq!(
             pen("want length(capped) "),
             "\"\" Pen: within; [Comparison]"

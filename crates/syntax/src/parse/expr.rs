@@ -85,9 +85,12 @@ impl<'s> Sums<'s> {
 
 /// `part.face` that must come.
 pub(super) fn face<'s>() -> impl Reads<'s, Face> {
+    // Without its dot, what follows is no face's name.
+    let face = token(T::Dot, Thing::Dot)
+        .ignore_then(needed_name(Thing::FaceName))
+        .recover_with(via_parser(no_name()));
     needed_name(Thing::Face)
-        .then_ignore(needed(T::Dot, Thing::Dot))
-        .then(needed_name(Thing::FaceName))
+        .then(face)
         .map_with(|(part, face), extra| Face {
             span: extra.span(),
             part,

@@ -172,7 +172,7 @@ pub const WORDS: &[Word] = &[
     w(Measure, "overlap", "How much of the two threads is engaged", "want overlap >= 3"),
     w(Measure, "wall", "Least wall of a part", "want wall(cap) >= 1"),
     w(Measure, "diameter", "Outside diameter of a part at a station", "want diameter(section, 12) within 9.5..11"),
-    w(Measure, "clearance", "Least room between parts", "want clearance(cap, section, nib-unit) >= 0.3"),
+    w(Measure, "clearance", "Least room between two parts in a state", "want clearance(nib-unit, cap, capped) >= 0.3"),
     w(Measure, "distance", "Axial distance between two faces, signed", "want distance(cap.mouth, barrel.shoulder) = 0 +- 0.05"),
     w(Measure, "ink", "Millilitres of ink", "want ink >= 0.8"),
     w(Measure, "min", "The least of several", "let wall = min(a, b)"),
