@@ -3,12 +3,15 @@
 //! What may stand there the parser says; this fills in the names in scope, the tools at hand
 //! and the standard sizes. What each choice means is worked out only when asked for.
 
+mod call;
 mod names;
+mod rules;
 mod sizes;
+mod wholes;
 mod words;
 
 use crate::{Analysis, Cursor, Snapshot};
-use quillet_syntax::{Expected, Span, Thing, expected};
+use quillet_syntax::{Expected, Span, Thing, TokenKind, expected};
 
 /// One choice.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -87,6 +90,9 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
         expected: &expected,
     };
     let mut choices = words::keywords(at);
+    if expected.first {
+        choices.extend(wholes::wholes(expected.place));
+    }
     for thing in &expected.things {
         match thing {
             Thing::Name => choices.extend(names::like_or_override(at)),
@@ -99,8 +105,11 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             Thing::FaceName => choices.extend(names::faces_of_part(at)),
             Thing::Material => choices.extend(names::materials(at)),
             Thing::Kind => choices.extend(names::kinds()),
-            Thing::Rule => choices.extend(names::rules()),
+            Thing::Rule => choices.extend(rules::rules(at)),
             Thing::Part => choices.extend(names::parts(at)),
+            Thing::Comparison => choices.extend(words::comparisons()),
+            Thing::Title => choices.push(words::quoted("title")),
+            Thing::Reason => choices.push(words::quoted("reason")),
             Thing::Bench => choices.extend(names::benches(at)),
             Thing::ThreadName => choices.extend(names::threads(at)),
             Thing::Thread => {
@@ -110,14 +119,12 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             Thing::Designation => choices.extend(sizes::threads(at)),
             Thing::Size => {
                 choices.extend(names::quantities(at));
-                choices.extend(sizes::drills(at));
+                choices.extend(sizes::sizes(at));
+                choices.extend(words::functions());
             }
             Thing::Capital => choices.extend(sizes::letters()),
             Thing::Fit => choices.extend(sizes::fits()),
-            Thing::Measure => {
-                choices.extend(words::measures(at));
-                choices.extend(names::quantities(at));
-            }
+            Thing::Measure => choices.extend(call::measured(at)),
             Thing::Path => choices.extend(names::files(snapshot, at)),
             Thing::Length
             | Thing::Diameter
@@ -129,6 +136,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             | Thing::Count
             | Thing::Sum => {
                 choices.extend(names::quantities(at));
+                choices.extend(words::functions());
             }
             _ => {}
         }
@@ -155,6 +163,17 @@ pub(crate) struct Place<'a> {
 }
 
 impl<'a> Place<'a> {
+    /// The statement's first word.
+    fn verb(self) -> Option<&'a str> {
+        self.before().last()
+    }
+
+    /// The word after that: what is named, where the statement names something.
+    fn named(self) -> Option<&'a str> {
+        let before: Vec<&str> = self.before().collect();
+        before.len().checked_sub(2).map(|at| before[at])
+    }
+
     /// The words and signs of the statement before the cursor, the nearest first.
     fn before(self) -> impl Iterator<Item = &'a str> {
         let start = self.expected.word.start;
@@ -163,7 +182,10 @@ impl<'a> Place<'a> {
         tokens[..end]
             .iter()
             .rev()
-            .take_while(|token| !token.kind.is_separator())
+            .take_while(|token| {
+                !token.kind.is_separator()
+                    && !matches!(token.kind, TokenKind::Open | TokenKind::Close)
+            })
             .filter(|token| !token.kind.is_trivia())
             .map(move |token| self.cursor.text(token.span))
     }
@@ -189,5 +211,11 @@ impl Choice {
 
     fn ranked(self, rank: u8) -> Self {
         Self { rank, ..self }
+    }
+
+    /// Written with stops to fill in.
+    fn snippet(self, snippet: impl Into<String>) -> Self {
+        let snippet = Some(snippet.into());
+        Self { snippet, ..self }
     }
 }

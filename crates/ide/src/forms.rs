@@ -1,7 +1,7 @@
 //! How each statement is written: one line a statement, for help while typing and for snippets.
 //!
 //! Lower-case words stand as they are, capitals for what is filled in; brackets hold what may be
-//! left out. A statement's own word comes first.
+//! left out, parentheses what there is a choice of. A statement's own word comes first.
 
 use quillet_syntax::words::Place;
 
@@ -25,9 +25,10 @@ impl Form {
         let mut phrases = Vec::new();
         let mut rest = self.line[self.word().len()..].trim_start();
         while !rest.is_empty() {
-            let (length, optional) = match rest.starts_with('[') {
-                true => (closing(rest), true),
-                false => (required(rest), false),
+            let optional = rest.starts_with('[');
+            let length = match optional || rest.starts_with('(') {
+                true => closing(rest),
+                false => required(rest),
             };
             let (text, after) = rest.split_at(length);
             phrases.push(Phrase {
@@ -39,17 +40,31 @@ impl Form {
         phrases
     }
 
-    /// The line as a snippet: the required phrases, with a stop at each thing to fill in.
+    /// The line as a snippet: the required phrases, with a stop at each thing to fill in. Of a
+    /// choice the first is taken; a choice of words alone stays one.
     pub(crate) fn snippet(&self) -> String {
         let mut out = self.word().to_owned();
         let mut stop = 0;
         for phrase in self.phrases().iter().filter(|phrase| !phrase.optional) {
-            for part in phrase.text.split(' ') {
+            let choices: Vec<&str> = phrase.choices().collect();
+            if choices.len() > 1 && !choices.iter().any(|choice| is_to_fill_in(choice)) {
+                stop += 1;
+                out.push_str(&format!(" ${{{stop}|{}|}}", choices.join(",")));
+                continue;
+            }
+            for part in choices[0].split(' ') {
                 out.push(' ');
                 out.push_str(&filled(part, &mut stop));
             }
         }
         out
+    }
+
+    /// Whether a word of the language, or a sign, stands anywhere in it.
+    pub(crate) fn has(&self, word: &str) -> bool {
+        self.phrases()
+            .iter()
+            .any(|phrase| phrase.after(word).is_some())
     }
 }
 
@@ -63,13 +78,30 @@ pub(crate) struct Phrase {
 }
 
 impl Phrase {
-    /// Whether it holds this word of the language.
-    pub(crate) fn has(&self, word: &str) -> bool {
-        let parts = self
-            .text
-            .split(|c: char| !c.is_ascii_alphanumeric() && c != '-');
-        parts.into_iter().any(|part| part == word)
+    /// What there is a choice of; one where there is none.
+    fn choices(&self) -> impl Iterator<Item = &'static str> {
+        self.text.trim_matches(['(', ')', '[', ']']).split(" | ")
     }
+
+    /// What is still to say after a word or sign of this phrase; none where it has none such.
+    pub(crate) fn after(&self, word: &str) -> Option<&'static str> {
+        self.choices().find_map(|choice| {
+            let mut parts = choice.split(' ');
+            let at = parts.position(|part| part.trim_matches(['[', ']']) == word)?;
+            Some(choice.splitn(at + 2, ' ').nth(at + 1).unwrap_or(""))
+        })
+    }
+
+    /// Whether it, or one of its choices, begins with what is filled in: no word leads to it.
+    pub(crate) fn begins_with_a_value(&self) -> bool {
+        self.choices()
+            .any(|choice| choice.starts_with(|c: char| c.is_ascii_uppercase()))
+    }
+}
+
+/// Whether a phrase holds anything to fill in.
+pub(crate) fn is_to_fill_in(text: &str) -> bool {
+    text.contains(|c: char| c.is_ascii_uppercase() || c == '…')
 }
 
 /// The form of the statement of a place that begins with a word.
@@ -84,8 +116,8 @@ fn closing(text: &str) -> usize {
     let mut depth = 0_usize;
     for (at, c) in text.char_indices() {
         match c {
-            '[' => depth += 1,
-            ']' => depth -= 1,
+            '[' | '(' => depth += 1,
+            ']' | ')' => depth -= 1,
             _ => {}
         }
         if depth == 0 {
@@ -99,11 +131,11 @@ fn closing(text: &str) -> usize {
 fn required(text: &str) -> usize {
     let mut end = 0;
     for part in text.split_inclusive(' ') {
-        if end > 0 && part.starts_with('[') {
+        if end > 0 && part.starts_with(['[', '(']) {
             break;
         }
         end += part.len();
-        if part.contains(|c: char| c.is_ascii_uppercase()) || part.starts_with('{') {
+        if is_to_fill_in(part) {
             break;
         }
     }
@@ -140,106 +172,84 @@ const fn f(place: Place, line: &'static str) -> Form {
 use Place::{Bench, Cut, Item, JointLine, Material, Part, Pen, Station};
 
 /// Every form, in the manual's order.
+#[rustfmt::skip]
 pub(crate) const FORMS: &[Form] = &[
     f(Item, "use \"PATH\""),
     f(Item, "let NAME = SUM"),
     f(Item, "limit RULE = SUM"),
     f(Item, "material NAME [\"TITLE\"] {…}"),
     f(Item, "thread NAME = DESIGNATION [starts COUNT]"),
-    f(Item, "blank NAME of MATERIAL rod DIAMETER [by LENGTH]"),
-    f(Item, "part NAME from FIRST to SECOND {…}"),
-    f(Item, "bought NAME [\"TITLE\"] from FIRST to SECOND {…}"),
+    f(Item, "blank NAME of MATERIAL (rod DIAMETER | square SIDE) [by LENGTH] [matched]"),
+    f(Item, "part NAME (from FIRST to SECOND | like PART) {…}"),
+    f(Item, "bought NAME [\"TITLE\"] (from FIRST to SECOND | like PART) {…}"),
     f(Item, "bench NAME [\"TITLE\"] {…}"),
-    f(Item, "pen NAME \"TITLE\" [like PEN] {…}"),
+    f(Item, "pen NAME [\"TITLE\"] [like PEN] {…}"),
+
     f(Material, "kind KIND"),
     f(Material, "density DENSITY"),
     f(Material, "wall LENGTH"),
     f(Material, "speed LOW..HIGH"),
+
     f(Part, "let NAME = SUM"),
     f(Part, "limit RULE = SUM"),
-    f(Part, "want MEASURE >= VALUE"),
+    f(Part, "want MEASURE (>= VALUE | <= VALUE | within LOW..HIGH | = VALUE +- TOLERANCE)"),
     f(Part, "accept RULE [at FROM..TO] because \"REASON\""),
     f(Part, "bench NAME"),
-    f(
-        Part,
-        "blank of MATERIAL rod DIAMETER [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]",
-    ),
+    f(Part, "blank (of MATERIAL rod DIAMETER | of MATERIAL square SIDE | NAME) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]"),
     f(Part, "length LENGTH"),
-    f(Part, "outside {…}"),
+    f(Part, "outside ({…} | dia DIAMETER)"),
     f(Part, "from END {…}"),
     f(Part, "mass GRAMS [at STATION]"),
     f(Part, "holds MILLILITRES"),
     f(Part, "ring INSIDE by CORD"),
     f(Part, "arm LENGTH"),
-    f(
-        Station,
-        "at STATION [from END] dia DIAMETER [smooth | dome | bead RADIUS | cove RADIUS] [step DIAMETER] [round RADIUS | chamfer LEG] [as FACE]",
-    ),
+
+    f(Station, "at STATION [from END] dia DIAMETER [smooth | dome | bead RADIUS | cove RADIUS] [step DIAMETER] [round RADIUS | chamfer LEG] [as FACE]"),
+
     f(Cut, "tenon [DIAMETER] for LENGTH [as FACE]"),
-    f(
-        Cut,
-        "drill SIZE to DEPTH [at START] [point ANGLE] [as FACE]",
-    ),
-    f(Cut, "bore SIZE to DEPTH [at START] [as FACE]"),
-    f(Cut, "ream SIZE to DEPTH [at START] [as FACE]"),
-    f(Cut, "thread THREAD inside to DEPTH [at START] [as FACE]"),
-    f(Cut, "relief DIAMETER for LENGTH [at START] [as FACE]"),
-    f(
-        Cut,
-        "groove DIAMETER for LENGTH [at START] [takes PART] [as FACE]",
-    ),
-    f(
-        Cut,
-        "recess DIAMETER for LENGTH [at START] [takes PART] [as FACE]",
-    ),
-    f(
-        Cut,
-        "taper DIAMETER to DIAMETER for LENGTH [at START] [as FACE]",
-    ),
+    f(Cut, "drill SIZE (to DEPTH | for LENGTH | through) [at START] [point ANGLE] [as FACE]"),
+    f(Cut, "bore SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
+    f(Cut, "ream SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
+    f(Cut, "thread THREAD [starts COUNT] (inside | outside) (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
+    f(Cut, "relief DIAMETER (for LENGTH | to DEPTH | through) [at START] [as FACE]"),
+    f(Cut, "groove DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),
+    f(Cut, "recess DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),
+    f(Cut, "taper DIAMETER to DIAMETER (for LENGTH | to DEPTH | through) [at START] [as FACE]"),
     f(Cut, "countersink DIAMETER [angle ANGLE] [as FACE]"),
     f(Cut, "chamfer LEG [as FACE]"),
     f(Cut, "round RADIUS [as FACE]"),
     f(Cut, "accept RULE [at FROM..TO] because \"REASON\""),
-    f(
-        Pen,
-        "screw FACE into FACE [with THREAD] [through PART] [{…}]",
-    ),
-    f(
-        Pen,
-        "close FACE onto FACE [with THREAD] [through PART] [{…}]",
-    ),
-    f(Pen, "post FACE onto FACE [by LENGTH] [{…}]"),
-    f(
-        Pen,
-        "slip FACE into FACE [fit FIT | clearance CLEARANCE] [through PART] [{…}]",
-    ),
-    f(
-        Pen,
-        "press FACE into FACE [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [{…}]",
-    ),
-    f(Pen, "glue FACE into FACE [gap GAP] [through PART] [{…}]"),
-    f(Pen, "push FACE onto FACE by LENGTH [{…}]"),
-    f(Pen, "want MEASURE <= VALUE"),
+
+    f(Pen, "screw FACE (into FACE | onto FACE) [with THREAD] [through PART] [{…}]"),
+    f(Pen, "close FACE (onto FACE | into FACE) [with THREAD] [through PART] [{…}]"),
+    f(Pen, "post FACE (onto FACE | into FACE) [by LENGTH] [{…}]"),
+    f(Pen, "slip FACE (into FACE | onto FACE) [fit FIT | clearance CLEARANCE] [through PART] [{…}]"),
+    f(Pen, "press FACE (into FACE | onto FACE) [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [{…}]"),
+    f(Pen, "glue FACE (into FACE | onto FACE) [gap GAP] [through PART] [{…}]"),
+    f(Pen, "push FACE (onto FACE | into FACE) by LENGTH [{…}]"),
+    f(Pen, "want MEASURE (<= VALUE | >= VALUE | within LOW..HIGH | = VALUE +- TOLERANCE)"),
     f(Pen, "accept RULE [at FROM..TO] because \"REASON\""),
     f(Pen, "let NAME = SUM"),
     f(Pen, "limit RULE = SUM"),
     f(Pen, "bench NAME"),
     f(Pen, "fill PART"),
+
     f(JointLine, "seat FACE on FACE"),
     f(JointLine, "flush"),
-    f(JointLine, "want MEASURE within LOW..HIGH"),
+    f(JointLine, "want MEASURE (within LOW..HIGH | <= VALUE | >= VALUE | = VALUE +- TOLERANCE)"),
     f(JointLine, "accept RULE [at FROM..TO] because \"REASON\""),
     f(JointLine, "limit RULE = SUM"),
+
     f(Bench, "drills SIZE..SIZE [step STEP] [reach LENGTH]"),
     f(Bench, "boring DIAMETER [reach LENGTH]"),
     f(Bench, "reamers SIZE [..SIZE step STEP]"),
     f(Bench, "collets SIZE..SIZE [step STEP]"),
     f(Bench, "bushings SIZE [..SIZE step STEP] [pilot DIAMETER]"),
     f(Bench, "mandrels SIZE [..SIZE step STEP]"),
-    f(Bench, "taps THREAD [lead LENGTH]"),
-    f(Bench, "dies THREAD [lead LENGTH]"),
+    f(Bench, "taps THREAD [starts COUNT] [lead LENGTH]"),
+    f(Bench, "dies THREAD [starts COUNT] [lead LENGTH]"),
     f(Bench, "saw kerf WIDTH"),
-    f(Bench, "lathe LOW..HIGH [bore DIAMETER] [travel LENGTH]"),
+    f(Bench, "lathe LOW..HIGH [bore DIAMETER] [centres LENGTH] [travel LENGTH] [screwcutting]"),
     f(Bench, "limit RULE = SUM"),
 ];
 
@@ -273,6 +283,32 @@ mod tests {
     }
 
     #[test]
+    fn every_word_that_goes_on_a_statement_stands_in_a_form() {
+        let goes_on = |place| {
+            use Place::*;
+            matches!(
+                place,
+                Header
+                    | Form
+                    | Stock
+                    | PartTail
+                    | StationTail
+                    | Reach
+                    | CutTail
+                    | Joint
+                    | JointTail
+                    | SeatTail
+                    | Want
+                    | Accept
+                    | BenchTail
+            )
+        };
+        for word in words::WORDS.iter().filter(|word| goes_on(word.place)) {
+            assert!(FORMS.iter().any(|form| form.has(word.text)), "{word:?}");
+        }
+    }
+
+    #[test]
     fn phrases_and_snippets_follow_from_the_line() {
         let drill = form(Place::Cut, "drill").unwrap();
         let phrases: Vec<_> = drill.phrases().iter().map(|phrase| phrase.text).collect();
@@ -280,20 +316,39 @@ mod tests {
             phrases,
             [
                 "SIZE",
-                "to DEPTH",
+                "(to DEPTH | for LENGTH | through)",
                 "[at START]",
                 "[point ANGLE]",
                 "[as FACE]"
             ]
         );
-        assert_eq!(drill.snippet(), "drill ${1:size} to ${2:depth}");
-        let speed = form(Place::Material, "speed").unwrap();
-        assert_eq!(speed.snippet(), "speed ${1:low}..${2:high}");
-        let part = form(Place::Item, "part").unwrap();
+        let snippet = |place, word| form(place, word).unwrap().snippet();
         assert_eq!(
-            part.snippet(),
+            snippet(Place::Cut, "drill"),
+            "drill ${1:size} to ${2:depth}"
+        );
+        assert_eq!(
+            snippet(Place::Cut, "thread"),
+            "thread ${1:thread} ${2|inside,outside|} to ${3:depth}"
+        );
+        assert_eq!(
+            snippet(Place::Material, "speed"),
+            "speed ${1:low}..${2:high}"
+        );
+        assert_eq!(snippet(Place::Part, "outside"), "outside {\n\t$0\n}");
+        assert_eq!(
+            snippet(Place::Item, "part"),
             "part ${1:name} from ${2:first} to ${3:second} {\n\t$0\n}"
         );
+    }
+
+    #[test]
+    fn what_is_still_to_say_follows_the_word() {
+        let phrases = form(Place::Station, "at").unwrap().phrases();
+        let after = |word| phrases.iter().find_map(|phrase| phrase.after(word));
+        assert_eq!(after("bead"), Some("RADIUS"));
+        assert_eq!(after("dome"), Some(""));
+        assert_eq!(after("tenon"), None);
     }
 
     fn is_statement(place: Place) -> bool {

@@ -8,11 +8,13 @@ mod part;
 mod pen;
 mod picture;
 mod thread;
+mod uses;
+mod weight;
 
 use crate::completion::About;
 use crate::sheet::Sheet;
 use crate::{Analysis, Cursor, Snapshot};
-use quillet_check::PartView;
+use quillet_check::{PartView, measure};
 use quillet_model::{NameKind, Part};
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::words::{self, Place, Word};
@@ -50,6 +52,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
                 thread::sizes(&mut sheet, &form, None);
             }
         }
+        TokenKind::String => uses::file(&mut sheet, cursor),
         TokenKind::Fit => drop(about::fit_limits(&mut sheet, cursor.text(token.span))),
         _ => {}
     }
@@ -97,6 +100,9 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
     let design = &cursor.analysis.design;
     let here = |span: Span| span.file == cursor.file.id && span.touches(cursor.offset);
     for part in &design.parts {
+        if let Some(want) = part.wants.iter().find(|want| here(want.span)) {
+            return pen::want(sheet, &measure::of_part(part, want));
+        }
         for (index, feature) in part.features.iter().enumerate() {
             if here(feature.span) && part.span.contains(feature.span) {
                 return cut::facts(sheet, &PartView::new(design, None, part), index);
@@ -116,7 +122,7 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
             .chain(of_joints)
             .find(|want| here(want.span))
         {
-            return pen::want(sheet, pen, want);
+            return pen::want(sheet, &measure::of_pen(pen, want));
         }
         for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
             if here(joint.head) {

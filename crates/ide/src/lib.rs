@@ -32,6 +32,7 @@ mod snapshot;
 mod statement;
 mod symbols;
 mod uses;
+mod value;
 mod workspace;
 
 pub use actions::{Action, ActionKind, actions};

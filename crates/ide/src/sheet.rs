@@ -27,6 +27,11 @@ impl Sheet {
         }
     }
 
+    /// The units sizes are told in.
+    pub(crate) fn units(&self) -> Units {
+        self.units
+    }
+
     /// A paragraph.
     pub(crate) fn say(&mut self, paragraph: impl AsRef<str>) -> &mut Self {
         if !self.text.is_empty() {

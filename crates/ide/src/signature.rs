@@ -1,7 +1,7 @@
 //! What comes next in a statement, as it is typed.
 
 use crate::Cursor;
-use crate::forms::form;
+use crate::forms::{Phrase, form, is_to_fill_in};
 use quillet_syntax::words::{self, Place};
 use quillet_syntax::{Token, TokenKind, expected};
 
@@ -28,39 +28,7 @@ pub fn signature(cursor: Cursor<'_>) -> Option<Signature> {
         return None;
     }
     let phrases = form.phrases();
-    let mut active = 0;
-    let mut filled = false;
-    for token in &tokens[1..] {
-        let word = cursor.text(token.span);
-        let mut ahead = phrases.iter().enumerate().skip(active);
-        match ahead.find(|(_, phrase)| token.kind == TokenKind::Name && phrase.has(word)) {
-            Some((at, phrase)) => {
-                active = at;
-                // `smooth` is all there is to say, `bead` wants its radius.
-                filled = !phrase.text.contains(|c: char| c.is_ascii_uppercase());
-            }
-            None => {
-                // The first value after a filled phrase belongs to the next that has no word.
-                filled = true;
-            }
-        }
-    }
-    let last = tokens.last()?;
-    let goes_on = matches!(
-        last.kind,
-        TokenKind::Plus
-            | TokenKind::Minus
-            | TokenKind::Star
-            | TokenKind::Slash
-            | TokenKind::Comma
-            | TokenKind::Dot
-            | TokenKind::DotDot
-            | TokenKind::Equals
-            | TokenKind::OpenParen
-    );
-    if filled && !goes_on && !last.span.touches(cursor.offset) {
-        active += 1;
-    }
+    let active = Reader::new(&phrases).read(cursor, &tokens[1..]);
     let help = words::at(place).find(|word| word.text == form.word())?.help;
     let mut from = form.word().len();
     let spans = phrases.iter().map(|phrase| {
@@ -76,6 +44,105 @@ pub fn signature(cursor: Cursor<'_>) -> Option<Signature> {
         phrases: spans,
         active,
     })
+}
+
+/// Follows what is typed through the phrases of a form.
+struct Reader<'p> {
+    phrases: &'p [Phrase],
+    /// The phrase that is being written.
+    active: usize,
+    /// Whether all of it has been said.
+    filled: bool,
+    /// Whether the last sign asks for another value.
+    goes_on: bool,
+    /// Parentheses that are open.
+    depth: usize,
+}
+
+impl<'p> Reader<'p> {
+    fn new(phrases: &'p [Phrase]) -> Self {
+        Self {
+            phrases,
+            active: 0,
+            filled: false,
+            goes_on: false,
+            depth: 0,
+        }
+    }
+
+    /// The phrase at the cursor; past the last where all is said.
+    fn read(mut self, cursor: Cursor<'_>, tokens: &[Token]) -> usize {
+        for token in tokens {
+            self.token(token.kind, cursor.text(token.span));
+        }
+        let being_typed = tokens
+            .last()
+            .is_some_and(|last| last.span.touches(cursor.offset));
+        match self.filled && !self.goes_on && self.depth == 0 && !being_typed {
+            true => self.active + 1,
+            false => self.active,
+        }
+    }
+
+    fn token(&mut self, kind: TokenKind, word: &str) {
+        use TokenKind as T;
+        match kind {
+            T::OpenParen => self.depth += 1,
+            T::CloseParen => {
+                self.depth = self.depth.saturating_sub(1);
+                (self.filled, self.goes_on) = (true, false);
+            }
+            _ if self.depth > 0 => {}
+            T::Name | T::Equals | T::AtLeast | T::AtMost | T::PlusMinus if self.leads_on(word) => {}
+            T::Less if self.leads_on("<=") => {}
+            T::More if self.leads_on(">=") => {}
+            T::String => {
+                let ahead = self.phrases.iter().skip(self.active);
+                let title = ahead
+                    .take_while(|phrase| !phrase.text.contains('"'))
+                    .count();
+                if self.active + title < self.phrases.len() {
+                    self.active += title;
+                }
+                (self.filled, self.goes_on) = (true, false);
+            }
+            T::Plus | T::Minus | T::Star | T::Slash | T::Comma | T::Dot | T::DotDot => {
+                self.goes_on = true;
+            }
+            // Its letter follows.
+            T::Name if word == "letter" => self.goes_on = true,
+            _ => self.value(),
+        }
+    }
+
+    /// A word or sign of a phrase from here on. What has been said is not said again: of
+    /// `taper 9 to 8 to 12` the second `to` is the reach.
+    fn leads_on(&mut self, word: &str) -> bool {
+        let phrases = self.phrases;
+        let found = |from: usize| {
+            let mut ahead = phrases.iter().enumerate().skip(from);
+            ahead.find_map(|(at, phrase)| Some((at, phrase.after(word)?)))
+        };
+        let next = self.active + usize::from(self.filled);
+        let Some((at, rest)) = found(next).or_else(|| found(self.active)) else {
+            return false;
+        };
+        self.active = at;
+        self.filled = !is_to_fill_in(rest);
+        self.goes_on = false;
+        true
+    }
+
+    /// A value: the first after a phrase that is filled belongs to the next that has no word.
+    fn value(&mut self) {
+        if self.filled && !self.goes_on {
+            let mut ahead = self.phrases.iter().enumerate().skip(self.active + 1);
+            if let Some((at, _)) = ahead.find(|(_, phrase)| phrase.begins_with_a_value()) {
+                self.active = at;
+            }
+        }
+        (self.filled, self.goes_on) = (true, false);
+    }
 }
 
 /// The tokens of the statement from its start to the cursor.

@@ -2,22 +2,27 @@
 
 use super::{About, Choice, ChoiceKind, Place};
 use crate::Snapshot;
-use quillet_model::{Definition, NameKind};
+use quillet_model::{Definition, Feature, NameKind, Names, Part};
 use quillet_standards::material;
+use quillet_syntax::ast::{PenLineKind, Verb};
+use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::words;
 use std::path::Path;
 
 /// What a new item is like, or the quantity a pen overrides, or stock by its name.
 pub(super) fn like_or_override(at: Place<'_>) -> Vec<Choice> {
-    let before: Vec<&str> = at.before().take(8).collect();
     let own = at.expected.place;
-    match before.as_slice() {
-        ["like", ..] if before.contains(&"pen") => named(at, &[NameKind::Pen]),
-        ["like", ..] => named(at, &[NameKind::Part, NameKind::Bought]),
-        ["let", ..] if own == words::Place::Pen => named(at, &[NameKind::Let]),
-        ["blank", ..] if own == words::Place::Part => named(at, &[NameKind::Blank]),
-        _ => Vec::new(),
-    }
+    let likes = match (at.before().next(), at.verb()) {
+        (Some("like"), Some("pen")) => named(at, &[NameKind::Pen]),
+        (Some("like"), _) => named(at, &[NameKind::Part, NameKind::Bought]),
+        (Some("let"), _) if own == words::Place::Pen => return lets(at, Told::Both),
+        (Some("blank"), _) if own == words::Place::Part => return named(at, &[NameKind::Blank]),
+        _ => return Vec::new(),
+    };
+    // Nothing is like itself.
+    let mut others = likes;
+    others.retain(|choice| Some(choice.label.as_str()) != at.named());
+    others
 }
 
 /// The ends of the part the cursor is in.
@@ -37,10 +42,18 @@ pub(super) fn ends(at: Place<'_>) -> Vec<Choice> {
         .collect()
 }
 
-/// Every face of every part, as a joint names it.
+/// The faces of every part, as a joint names them; within a joint those of its two parts, and
+/// after its first face those of the others.
 pub(super) fn faces(at: Place<'_>) -> Vec<Choice> {
     let parts = &at.cursor.analysis.design.parts;
-    let faces = parts.iter().flat_map(|part| {
+    let joined = joined(at);
+    let taken = taken(at);
+    let wanted = |name: &str| match joined {
+        Some(both) => both.contains(&name),
+        None => !taken.contains(&name),
+    };
+    let wanted = parts.iter().filter(|part| wanted(&part.name.text));
+    let faces = wanted.flat_map(|part| {
         part.faces.iter().map(move |found| {
             let label = format!("{}.{}", part.name.text, found.name.text);
             let detail = match found.end {
@@ -51,6 +64,34 @@ pub(super) fn faces(at: Place<'_>) -> Vec<Choice> {
         })
     });
     faces.collect()
+}
+
+/// The two parts of the joint in whose block the cursor is.
+fn joined<'a>(at: Place<'a>) -> Option<[&'a str; 2]> {
+    let nodes = path_at(&at.cursor.file.parsed.tree, at.cursor.offset);
+    let joint = nodes.iter().find_map(|node| match node {
+        Node::PenLine(line) => match &line.kind {
+            PenLineKind::Joint(joint) => Some(joint),
+            _ => None,
+        },
+        _ => None,
+    })?;
+    let block = joint.block?;
+    let within = block.start < at.expected.word.start && at.expected.word.end <= block.end;
+    within.then_some([&*joint.first.part.text, &*joint.second.part.text])
+}
+
+/// The parts that this joint already names: nothing is joined to itself.
+fn taken<'a>(at: Place<'a>) -> Vec<&'a str> {
+    if at
+        .verb()
+        .is_none_or(|verb| Verb::ALL.iter().all(|it| it.word() != verb))
+    {
+        return Vec::new();
+    }
+    let before: Vec<&str> = at.before().collect();
+    let named = before.windows(2).filter(|pair| pair[0] == ".");
+    named.map(|pair| pair[1]).collect()
 }
 
 /// The faces of the part named before the dot.
@@ -70,8 +111,7 @@ pub(super) fn faces_of_part(at: Place<'_>) -> Vec<Choice> {
 /// Materials of the design, then the built-in kinds.
 pub(super) fn materials(at: Place<'_>) -> Vec<Choice> {
     let mut choices = named(at, &[NameKind::Material]);
-    let lets = named(at, &[NameKind::Let]);
-    choices.extend(lets);
+    choices.extend(lets(at, Told::Materials));
     choices.extend(kinds().into_iter().map(|kind| kind.ranked(3)));
     choices
 }
@@ -86,20 +126,28 @@ pub(super) fn kinds() -> Vec<Choice> {
         .collect()
 }
 
-/// The rules, for `accept` and `limit`.
-pub(super) fn rules() -> Vec<Choice> {
-    quillet_check::RULES
-        .iter()
-        .map(|rule| {
-            let about = About::Rule(rule.code.to_owned());
-            Choice::plain(rule.code, ChoiceKind::Rule, rule.summary(), about)
-        })
-        .collect()
-}
-
-/// Parts, cut and bought.
+/// Parts, cut and bought: those that may stand here. What a groove takes is a ring where there
+/// is one; what is filled is a part that is cut.
 pub(super) fn parts(at: Place<'_>) -> Vec<Choice> {
-    named(at, &[NameKind::Part, NameKind::Bought])
+    let design = &at.cursor.analysis.design;
+    let rings: Vec<&str> = design
+        .parts
+        .iter()
+        .filter(|part| part.ring.is_some())
+        .map(|part| &*part.name.text)
+        .collect();
+    let taken = taken(at);
+    let takes = at.before().next() == Some("takes") && !rings.is_empty();
+    let mut parts = match at.verb() {
+        Some("fill") => named(at, &[NameKind::Part]),
+        _ => named(at, &[NameKind::Part, NameKind::Bought]),
+    };
+    parts.retain(|choice| {
+        let name = choice.label.as_str();
+        let itself = at.before().next() == Some("like") && at.named() == Some(name);
+        !itself && !taken.contains(&name) && (!takes || rings.contains(&name))
+    });
+    parts
 }
 
 /// Benches.
@@ -107,26 +155,73 @@ pub(super) fn benches(at: Place<'_>) -> Vec<Choice> {
     named(at, &[NameKind::Bench])
 }
 
-/// Named threads.
+/// Named threads; of a joint that names its parts, first those both are cut with.
 pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
-    let threads = at
-        .cursor
-        .analysis
-        .design
-        .threads
-        .iter()
-        .filter_map(|thread| {
-            let name = thread.name.as_ref()?.text.to_string();
-            let detail = thread.designation.text.to_string();
-            let about = About::Name(name.clone());
-            Some(Choice::plain(name, ChoiceKind::Thread, detail, about).ranked(0))
-        });
+    let design = &at.cursor.analysis.design;
+    let joined: Vec<_> = taken(at)
+        .into_iter()
+        .filter_map(|part| design.part(part))
+        .collect();
+    let threads = design.threads.iter().filter_map(|thread| {
+        let name = thread.name.as_ref()?.text.to_string();
+        let detail = thread.designation.text.to_string();
+        let about = About::Name(name.clone());
+        let is_cut = |part: &&std::sync::Arc<Part>| {
+            let mut cut = part.features.iter().filter_map(Feature::thread);
+            cut.any(|(cut, _)| cut.span == thread.span)
+        };
+        let rank = u8::from(!joined.iter().all(is_cut));
+        Some(Choice::plain(name, ChoiceKind::Thread, detail, about).ranked(rank))
+    });
     threads.collect()
 }
 
-/// Named quantities, and in a sum the functions.
+/// Named quantities.
 pub(super) fn quantities(at: Place<'_>) -> Vec<Choice> {
-    named(at, &[NameKind::Let])
+    lets(at, Told::Quantities)
+}
+
+/// What a `let` may stand for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Told {
+    Quantities,
+    Materials,
+    Both,
+}
+
+/// The names of `let`s that stand for what is wanted, but not the one being written.
+fn lets(at: Place<'_>, wanted: Told) -> Vec<Choice> {
+    let names = &at.cursor.analysis.design.names;
+    let mut choices = named(at, &[NameKind::Let]);
+    choices.retain(|choice| {
+        let mut known = names.definitions.iter().enumerate();
+        let known = known.find(|(_, it)| it.kind == NameKind::Let && *it.name == *choice.label);
+        known.is_some_and(|(index, it)| {
+            let itself = at.verb() == Some("let") && at.named() == Some(&*it.name);
+            let told = match stands_for_a_material(names, index, 0) {
+                true => Told::Materials,
+                false => Told::Quantities,
+            };
+            wanted == Told::Both || (wanted == told && !itself)
+        })
+    });
+    choices
+}
+
+/// Whether a `let` names a material, itself or through others.
+fn stands_for_a_material(names: &Names, index: usize, depth: usize) -> bool {
+    let item = names.definitions[index].item;
+    let mut used = names
+        .references
+        .iter()
+        .filter(|used| item.contains(used.span));
+    // What goes round in a circle stands for nothing.
+    depth < 8
+        && used.any(|used| match names.definitions[used.definition].kind {
+            NameKind::Material => true,
+            NameKind::Let => stands_for_a_material(names, used.definition, depth + 1),
+            _ => false,
+        })
 }
 
 /// Files of the workspace, as a `use` line here would name them.

@@ -3,11 +3,36 @@
 use super::{About, Choice, ChoiceKind, Place};
 use quillet_geometry::Length;
 use quillet_model::DrillName;
-use quillet_standards::drill::{self, DrillSeries};
-use quillet_standards::thread;
+use quillet_standards::drill::{self, Drill, DrillSeries};
+use quillet_standards::thread::{self, Standing};
+
+/// Sizes at hand for the cut that is written: reamers for a reamed hole, none for a bored one,
+/// drills for all else.
+pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
+    let benches = &at.cursor.analysis.design.benches;
+    match at.verb() {
+        Some("bore") => Vec::new(),
+        Some("ream" | "reamers") => {
+            let owned = benches.iter().flat_map(|bench| &bench.reamers);
+            owned
+                .map(|dia| {
+                    let detail = format!("⌀ {dia}, a reamer on the bench");
+                    Choice::plain(
+                        dia.exact_mm_text(),
+                        ChoiceKind::Size,
+                        detail,
+                        About::Drill(dia.nm()),
+                    )
+                })
+                .collect()
+        }
+        _ if at.cursor.text(at.expected.word).starts_with('#') => numbers(),
+        _ => drills(at),
+    }
+}
 
 /// Drills on the bench, smallest first; where there is no bench, the metric series.
-pub(super) fn drills(at: Place<'_>) -> Vec<Choice> {
+fn drills(at: Place<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let mut choices: Vec<Choice> = Vec::new();
     for bench in &design.benches {
@@ -21,18 +46,25 @@ pub(super) fn drills(at: Place<'_>) -> Vec<Choice> {
         }
     }
     if choices.is_empty() {
-        let series = drill::all()
-            .iter()
-            .filter(|drill| drill.series() == DrillSeries::Metric);
-        choices.extend(series.map(|drill| {
-            drill_choice(
-                drill.diameter().exact_mm_text(),
-                drill.diameter(),
-                "ISO 235",
-            )
+        choices.extend(of_series(DrillSeries::Metric).map(|drill| {
+            let dia = drill.diameter();
+            drill_choice(dia.exact_mm_text(), dia, "ISO 235")
         }));
     }
     choices
+}
+
+/// Number drills.
+fn numbers() -> Vec<Choice> {
+    of_series(DrillSeries::Number)
+        .map(|drill| drill_choice(drill.to_string(), drill.diameter(), "number drill"))
+        .collect()
+}
+
+fn of_series(series: DrillSeries) -> impl Iterator<Item = &'static Drill> {
+    drill::all()
+        .iter()
+        .filter(move |drill| drill.series() == series)
 }
 
 /// Letter drills.
@@ -45,7 +77,7 @@ pub(super) fn letters() -> Vec<Choice> {
         .collect()
 }
 
-/// Threads the bench has taps or dies for, then those of the standards.
+/// Threads the bench has taps or dies for, then those usual on pens, then the standards' others.
 pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let tools = design
@@ -60,8 +92,11 @@ pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
         let label = format!("{}{starts}", tool.thread.designation.text);
         thread_choice(label, "on the bench").ranked(1)
     });
+    // What is usual on pens before what only a standard lists.
     let standard = thread::known().map(|known| {
-        thread_choice(known.designation().to_owned(), known.source().text()).ranked(3)
+        let usual = matches!(known.standing(), Standing::Trade { .. });
+        let choice = thread_choice(known.designation().to_owned(), known.source().text());
+        choice.ranked(if usual { 2 } else { 3 })
     });
     owned.chain(standard).collect()
 }

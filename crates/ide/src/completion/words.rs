@@ -7,54 +7,106 @@ use quillet_syntax::words::{self, WORDS, Word};
 /// The words that may stand at the cursor; those that begin a statement also with the rest of it.
 pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
     let mut choices = Vec::new();
+    if at.expected.first && is_first_line(at) {
+        choices.extend(words::at(words::Place::File).take(1).map(|word| {
+            Choice::plain(word.example, ChoiceKind::Keyword, word.help, about(word)).ranked(1)
+        }));
+    }
     for word in &at.expected.words {
         if at.expected.first
             && let Some(form) = forms::form(word.place, word.text)
             && form.line.contains(' ')
         {
-            choices.push(Choice {
-                label: word.text.into(),
-                snippet: Some(form.snippet()),
-                kind: ChoiceKind::Snippet,
-                detail: form.line.into(),
-                rank: 1,
-                about: about(word),
-            });
-        } else {
-            choices.push(
-                Choice::plain(word.text, ChoiceKind::Keyword, word.help, about(word)).ranked(1),
-            );
+            let bare =
+                Choice::plain(word.text, ChoiceKind::Snippet, form.line, about(word)).ranked(1);
+            choices.push(bare.snippet(form.snippet()));
+        } else if word.place != words::Place::Want && !is_another_verbs(at, word) {
+            choices.push(keyword(word).ranked(1));
         }
     }
     choices
 }
 
-/// Measures and functions, with what goes in their parentheses.
-pub(super) fn measures(at: Place<'_>) -> Vec<Choice> {
-    if at.before().next() == Some("(") && at.before().nth(1).is_some_and(takes_state) {
-        let states = words::at(words::Place::Configuration);
-        return states
-            .map(|word| {
-                Choice::plain(word.text, ChoiceKind::Keyword, word.help, about(word)).ranked(0)
-            })
-            .collect();
-    }
-    let measures = words::at(words::Place::Measure).map(|word| {
-        let inside = arguments(word.text);
-        Choice {
-            label: word.text.into(),
-            snippet: Some(format!("{}{inside}", word.text)),
-            kind: ChoiceKind::Measure,
-            detail: word.help.into(),
-            rank: 1,
-            about: about(word),
-        }
-    });
-    measures.collect()
+/// Whether nothing stands before the cursor, notes aside.
+fn is_first_line(at: Place<'_>) -> bool {
+    let items = &at.cursor.file.parsed.tree.items;
+    let dimensions = at.cursor.file.parsed.tree.inches.is_some();
+    let mut before = items.iter();
+    !dimensions && before.all(|item| item.span.end >= at.expected.word.start)
 }
 
-fn takes_state(measure: &str) -> bool {
-    matches!(measure, "length" | "mass" | "balance")
+/// Whether a joint's option goes with other verbs than this joint's.
+fn is_another_verbs(at: Place<'_>, word: &Word) -> bool {
+    let form = at
+        .verb()
+        .and_then(|verb| forms::form(words::Place::Pen, verb));
+    word.place == words::Place::JointTail && form.is_some_and(|form| !form.has(word.text))
+}
+
+/// Measures and functions, with what goes in their parentheses.
+pub(super) fn measures() -> Vec<Choice> {
+    words::at(words::Place::Measure).map(measure).collect()
+}
+
+/// What any sum may hold: the least and the greatest of several.
+pub(super) fn functions() -> impl Iterator<Item = Choice> {
+    let functions = words::at(words::Place::Measure);
+    functions
+        .filter(|word| matches!(word.text, "min" | "max"))
+        .map(|word| measure(word).ranked(3))
+}
+
+/// The states of a pen.
+pub(super) fn configurations() -> Vec<Choice> {
+    words::at(words::Place::Configuration)
+        .map(|word| keyword(word).ranked(0))
+        .collect()
+}
+
+/// How what is measured may be held against what is wanted.
+pub(super) fn comparisons() -> Vec<Choice> {
+    const COMPARISONS: [(&str, &str, &str); 4] = [
+        ("<=", "<= ${1:most}", "at most"),
+        (">=", ">= ${1:least}", "at least"),
+        (
+            "within",
+            "within ${1:least}..${2:most}",
+            "between two values",
+        ),
+        (
+            "=",
+            "= ${1:value} +- ${2:tolerance}",
+            "so much, give or take",
+        ),
+    ];
+    let choices = COMPARISONS.map(|(label, snippet, detail)| {
+        Choice::plain(label, ChoiceKind::Keyword, detail, About::Nothing)
+            .snippet(snippet)
+            .ranked(0)
+    });
+    choices.into()
+}
+
+/// A text in quotes that is still to be written.
+pub(super) fn quoted(what: &str) -> Choice {
+    let choice = Choice::plain(
+        format!("\"{what}\""),
+        ChoiceKind::Snippet,
+        "in quotes",
+        About::Nothing,
+    );
+    choice.snippet(format!("\"${{1:{what}}}\""))
+}
+
+fn keyword(word: &Word) -> Choice {
+    Choice::plain(word.text, ChoiceKind::Keyword, word.help, about(word))
+}
+
+fn measure(word: &'static Word) -> Choice {
+    let inside = arguments(word.text);
+    Choice::plain(word.text, ChoiceKind::Measure, word.help, about(word))
+        .snippet(format!("{}{inside}", word.text))
+        .ranked(1)
 }
 
 /// What stands in a measure's parentheses, as a snippet.
@@ -63,7 +115,7 @@ fn arguments(measure: &str) -> &'static str {
         "length" | "mass" | "balance" => "(${1|uncapped,capped,posted|})",
         "wall" => "(${1:part})",
         "diameter" => "(${1:part}, ${2:station})",
-        "clearance" => "(${1:part}, ${2:part}, ${3:part})",
+        "clearance" => "(${1:part}, ${2:part}, ${3|capped,uncapped,posted|})",
         "distance" => "(${1:part.face}, ${2:part.face})",
         "min" | "max" => "(${1:a}, ${2:b})",
         _ => "",

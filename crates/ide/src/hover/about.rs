@@ -3,12 +3,13 @@
 use super::{About, Analysis, Sheet, Snapshot, thread};
 use crate::rules;
 use crate::sheet::fraction;
+use crate::value::value_of;
 use quillet_check::PartView;
 use quillet_geometry::Length;
-use quillet_model::NameKind;
+use quillet_model::{NameKind, Quantity};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
-use quillet_standards::material;
+use quillet_standards::material::{self, Material};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::Span;
 use quillet_syntax::ast::Text;
@@ -91,7 +92,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
                     "density",
                     &format!("{} g/cm³", crate::facts::round(found.density_g_cm3, 3)),
                 );
-                material_kind(sheet, found.kind.kind());
+                kind_words(sheet, found.kind);
             }
         }
         NameKind::Face => {
@@ -101,11 +102,18 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
                 .and_then(|owner| design.part(owner));
             if let Some((part, face)) = owner.and_then(|it| Some((it, it.face(&definition.name)?)))
             {
-                sheet.size("from the first end", face.at);
-                sheet.size("from the second end", part.length - face.at);
+                super::part::from_ends(sheet, part, face.at);
             }
         }
-        NameKind::Let | NameKind::Blank => drop(sheet.code(design.text(definition.item))),
+        NameKind::Let => {
+            sheet.code(design.text(definition.item));
+            if let Some(length) = value_of(design, index).and_then(Quantity::as_length) {
+                sheet
+                    .size("comes to", length)
+                    .row("nearest fraction", &fraction(length));
+            }
+        }
+        NameKind::Blank => drop(sheet.code(design.text(definition.item))),
         NameKind::Bench => {
             if let Some(bench) = design.benches.iter().find(|it| of_item(it.span)) {
                 titled(sheet, bench.title.as_ref(), None);
@@ -153,17 +161,18 @@ pub(super) fn drill_size(sheet: &mut Sheet, dia: Length) {
 /// A built-in kind of material.
 pub(super) fn material_kind(sheet: &mut Sheet, kind: &str) -> Option<()> {
     let kind = material::named(kind)?;
-    let density = kind.density();
+    let density = kind.density().typical_kg_m3 / 1000.0;
+    sheet.row("density", &format!("{density:.2} g/cm³"));
+    kind_words(sheet, kind);
+    Some(())
+}
+
+fn kind_words(sheet: &mut Sheet, kind: &Material) {
     sheet.say(format!("**{}**, {}", kind.title(), kind.family().word()));
-    sheet.row(
-        "density",
-        &format!("{:.2} g/cm³", density.typical_kg_m3 / 1000.0),
-    );
     if !kind.note().is_empty() {
         sheet.say(kind.note());
     }
     sheet.say(kind.caution());
-    Some(())
 }
 
 /// A fit's clearance at diameters that pens have.

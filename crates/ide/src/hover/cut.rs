@@ -1,15 +1,15 @@
 //! What was worked out of a cut: its wall, its reach, its drill, what it weighs.
 
-use super::{Sheet, thread};
+use super::{Sheet, thread, weight};
 use crate::facts::round;
 use crate::inlay::least_wall;
+use crate::sheet::fraction;
 use quillet_check::{PartView, Wall};
-use quillet_geometry::{Angle, Length};
+use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, Feature, Part};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
 use quillet_syntax::ast::Side;
-use std::f64::consts::PI;
 
 /// The facts of a part's cut.
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
@@ -38,9 +38,16 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
         Cut::Drill { dia, point, .. } => {
             drilled(sheet, view, feature, (*dia, *point), wall);
         }
+        Cut::Edge(edge) => {
+            let (what, size) = match edge {
+                Edge::Round(radius) => ("radius", radius),
+                Edge::Chamfer(leg) => ("leg", leg),
+            };
+            sheet.size(what, *size);
+        }
         cut => {
             if let Some(dia) = feature.dia() {
-                sheet.size("diameter", dia);
+                diameter(sheet, dia);
             }
             if let Cut::Tenon {
                 assumed_for: Some(thread),
@@ -57,7 +64,10 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
     if let Some(wall) = wall {
         walls(sheet, part, wall);
     }
-    weight(sheet, part, feature);
+    // A thread is as wide as it is called.
+    if feature.thread().is_none() {
+        weight::cut(sheet, view, index);
+    }
 }
 
 /// A wall, nominal and at its worst, and what it lies between.
@@ -82,23 +92,14 @@ fn drilled(
     (dia, point): (Length, Angle),
     wall: Option<&Wall>,
 ) {
-    sheet.size("diameter", dia);
+    diameter(sheet, dia);
     if !feature.through {
         let apex = feature.to + drill::point_length(dia, point);
         sheet.size("depth to the apex", apex);
     }
     let depth = feature.to - feature.from;
     sheet.row("depth over diameter", &round(depth.ratio(dia), 1));
-    if let Some(flute) = drill::jobber(dia).and_then(Drill::flute) {
-        let reserve = flute - feature.to;
-        match reserve.is_negative() {
-            true => sheet.row(
-                "flutes",
-                &format!("a jobber drill is {} too short", reserve.abs()),
-            ),
-            false => sheet.row("flutes", &format!("{reserve} of a jobber drill's are left")),
-        };
-    }
+    flutes(sheet, view, feature.to, dia);
     let thread = thread_in(view.part, feature);
     if let Some(thread) = thread {
         sheet.row(
@@ -114,6 +115,37 @@ fn drilled(
             sheet.row(what, &neighbour(*other, dia, wall, thread));
         }
     }
+}
+
+/// A diameter, with the nearest fraction.
+pub(super) fn diameter(sheet: &mut Sheet, dia: Length) {
+    sheet.size("diameter", dia);
+    if dia.is_positive() {
+        sheet.row("nearest fraction", &fraction(dia));
+    }
+}
+
+/// What is left of the flutes at the bottom of a hole: of the bench's own drill where its reach is
+/// said, else of a jobber drill.
+fn flutes(sheet: &mut Sheet, view: &PartView<'_>, depth: Length, dia: Length) {
+    let own = view.bench.into_iter().flat_map(|bench| &bench.drills);
+    let own = own
+        .filter(|drill| drill.dia == dia)
+        .filter_map(|drill| drill.reach)
+        .max();
+    let (whose, reach) = match own {
+        Some(reach) => ("the bench drill", reach),
+        None => match drill::jobber(dia).and_then(Drill::flute) {
+            Some(flute) => ("a jobber drill", flute),
+            None => return,
+        },
+    };
+    let reserve = reach - depth;
+    let says = match reserve.is_negative() {
+        true => format!("{whose} is {} too short", reserve.abs()),
+        false => format!("{reserve} of {whose}'s left"),
+    };
+    sheet.row("flutes", &says);
 }
 
 /// The drills of the bench, smallest first; the metric series where no bench is known.
@@ -187,27 +219,4 @@ fn outer_wall<'a>(view: &'a PartView<'_>, index: usize) -> Option<&'a Wall> {
         .iter()
         .filter(|wall| wall.outer.feature() == Some(index));
     walls.min_by_key(|wall| wall.least)
-}
-
-/// What a tenth of a millimetre more in diameter changes, about.
-fn weight(sheet: &mut Sheet, part: &Part, feature: &Feature) {
-    // A thread is as wide as it is called.
-    let dia = feature.dia().filter(|_| feature.thread().is_none());
-    let (Some(dia), Some(mass)) = (dia, part.weigh()) else {
-        return;
-    };
-    let (from, to) = feature.stations(part.length);
-    let middle = (from + to).half();
-    let Some(material) = part.material_at(middle) else {
-        return;
-    };
-    let (dia_mm, long_mm) = (dia.to_mm(), (to - from).to_mm());
-    let ring_mm3 = PI / 4.0 * ((dia_mm + 0.1).powi(2) - dia_mm.powi(2)) * long_mm;
-    let sign = if feature.is_inside() { -1.0 } else { 1.0 };
-    let change_g = sign * ring_mm3 * material.density_g_cm3 / 1000.0;
-    let moved_mm = change_g * (middle.to_mm() - mass.centre_mm) / (mass.mass_g + change_g);
-    if change_g.abs() >= 0.0005 && mass.mass_g > 0.0 {
-        let told = format!("about {change_g:+.3} g, balance {moved_mm:+.2} mm");
-        sheet.row("0.1 mm wider", &told.replace('-', "−"));
-    }
 }

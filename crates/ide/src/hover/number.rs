@@ -2,7 +2,7 @@
 
 use super::{Sheet, about};
 use crate::Cursor;
-use crate::sheet::fraction;
+use crate::sheet::{fraction, told};
 use quillet_model::{BareUnit, Quantity};
 use quillet_standards::drill;
 use quillet_syntax::ast::{Expr, ExprKind, Unit};
@@ -49,7 +49,10 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     };
     let length = Quantity::written(*value, *unit, bare).and_then(Quantity::as_length);
     if let (true, Some(length)) = (is_length, length) {
-        sheet.size("length", length);
-        sheet.row("nearest fraction", &fraction(length));
+        sheet.say(format!(
+            "{} · {}",
+            told(length, sheet.units()),
+            fraction(length)
+        ));
     }
 }

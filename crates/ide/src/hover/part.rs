@@ -1,9 +1,10 @@
 //! What was worked out of a part and of a station of its outside.
 
-use super::{Sheet, cut};
+use super::{Sheet, cut, weight};
 use crate::facts::{greatest_dia, round};
 use quillet_check::PartView;
-use quillet_model::Origin;
+use quillet_geometry::Length;
+use quillet_model::{End, Origin, Part};
 
 /// A part's size, weight and least wall.
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
@@ -27,7 +28,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
             &format!(
                 "{} mm from the {}",
                 round(mass.centre_mm, 1),
-                part.end_name(quillet_model::End::First)
+                part.end_name(End::First)
             ),
         );
     }
@@ -51,14 +52,21 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
     let part = view.part;
     let station = &part.stations[index];
     sheet.say(format!("**station** of {}", part.name.text));
-    sheet.size("from the first end", station.at);
-    sheet.size("from the second end", part.length - station.at);
-    sheet.size("diameter", station.dia);
+    from_ends(sheet, part, station.at);
+    cut::diameter(sheet, station.dia);
     let walls = view
         .walls()
         .iter()
         .filter(|wall| wall.outer == Origin::Outside(index));
     if let Some(wall) = walls.min_by_key(|wall| wall.least) {
         cut::walls(sheet, part, wall);
+    }
+    weight::station(sheet, view, index);
+}
+
+/// How far a station lies from either end.
+pub(super) fn from_ends(sheet: &mut Sheet, part: &Part, at: Length) {
+    for (end, from) in [(End::First, at), (End::Second, part.length - at)] {
+        sheet.size(&format!("from the {}", part.end_name(end)), from);
     }
 }

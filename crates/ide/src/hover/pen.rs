@@ -2,8 +2,8 @@
 
 use super::Sheet;
 use crate::facts::{configurations, round, spot_in_short};
-use quillet_check::measure;
-use quillet_model::{AtRest, Pen, StoppedBy, Want};
+use quillet_check::measure::{self, Measured};
+use quillet_model::{AtRest, Pen, StoppedBy};
 
 /// A pen's length, weight and balance, as it is carried and held.
 pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
@@ -24,8 +24,7 @@ pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
 }
 
 /// What a want comes to, and what makes it so.
-pub(super) fn want(sheet: &mut Sheet, pen: &Pen, want: &Want) {
-    let measured = measure::of_pen(pen, want);
+pub(super) fn want(sheet: &mut Sheet, measured: &Measured) {
     let value = measured.value.map_or("not known".to_owned(), measure::told);
     sheet.row("comes to", &value);
     sheet.row("wanted", &measured.wanted);

@@ -1,0 +1,49 @@
+//! What is measured, and what goes in a measure's parentheses.
+
+use super::{Choice, Place, names, words};
+use quillet_syntax::words as table;
+
+/// The measures; within the parentheses of one, what it takes there.
+pub(super) fn measured(at: Place<'_>) -> Vec<Choice> {
+    let Some((measure, index)) = call(at) else {
+        let mut choices = words::measures();
+        choices.extend(names::quantities(at));
+        return choices;
+    };
+    match (measure, index) {
+        ("length" | "mass" | "balance", 0) | ("clearance", 2) => words::configurations(),
+        ("wall" | "diameter", 0) | ("clearance", 0 | 1) => names::parts(at),
+        ("turns" | "travel" | "overlap" | "distance", 0 | 1) => names::faces(at),
+        ("diameter", 1) => names::quantities(at),
+        ("min" | "max", _) => {
+            let mut choices = words::measures();
+            choices.extend(names::quantities(at));
+            choices
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// The measure or function in whose parentheses the cursor is, and which of its values it is at.
+fn call(at: Place<'_>) -> Option<(&str, usize)> {
+    let mut before = at.before();
+    let (mut depth, mut commas) = (0_usize, 0);
+    while let Some(word) = before.next() {
+        match word {
+            ")" => depth += 1,
+            "(" if depth > 0 => depth -= 1,
+            "(" => {
+                let name = before.next()?;
+                let is_measure = table::at(table::Place::Measure).any(|word| word.text == name);
+                // Plain parentheses only hold a sum together.
+                if is_measure {
+                    return Some((name, commas));
+                }
+                commas = 0;
+            }
+            "," if depth == 0 => commas += 1,
+            _ => {}
+        }
+    }
+    None
+}
