@@ -136,6 +136,10 @@ fn answer(kind: &'static Material) -> Answer {
         "ink attacks it",
         if kind.ink_attacks() { "yes" } else { "no" },
     );
+    page.row(
+        "fine threads crumble in it",
+        if kind.crumbles() { "yes" } else { "no" },
+    );
     page.row("caution", kind.caution());
     Answer {
         page,
@@ -201,6 +205,7 @@ fn json(kind: &'static Material) -> Value {
         "bending_mpa": kind.bending_mpa().map(|(stress, _)| stress),
         "expansion_um_m_k": kind.expansion_per_million_k().map(|(expansion, _)| expansion),
         "ink_attacks": kind.ink_attacks(),
+        "fine_threads_crumble": kind.crumbles(),
     })
 }
 

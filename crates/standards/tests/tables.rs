@@ -174,6 +174,7 @@ fn materials(page: &mut Page) {
         "MPa",
         "µm/(m·K)",
         "ink attacks",
+        "fine threads crumble",
         "source of the density",
     ]);
     for kind in material::all() {
@@ -196,6 +197,7 @@ fn materials(page: &mut Page) {
             &number(kind.bending_mpa()),
             &number(kind.expansion_per_million_k()),
             if kind.ink_attacks() { "yes" } else { "no" },
+            if kind.crumbles() { "yes" } else { "no" },
             density.source.text(),
         ]);
     }

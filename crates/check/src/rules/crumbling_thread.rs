@@ -1,8 +1,7 @@
-//! `crumbling-thread`: a fine thread in wood.
+//! `crumbling-thread`: a fine thread in wood or in a flaked casting.
 
 use crate::{Findings, PartView, Rule, Run, Threshold};
 use quillet_geometry::Length;
-use quillet_standards::material::Family;
 use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
@@ -28,15 +27,16 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let pitch = thread.thread.pitch();
-        if material.kind.family() != Family::Wood || pitch >= wanted {
+        if !material.kind.crumbles() || pitch >= wanted {
             continue;
         }
         let finding = RULE
             .at(
                 cut.span,
                 format!(
-                    "a pitch of {pitch} in {}; {wanted} or more holds in wood",
-                    material.name
+                    "a pitch of {pitch} in {} ({}); {wanted} or more holds there",
+                    material.name,
+                    material.kind.kind()
                 ),
             )
             .label(thread.designation.span, format!("{} here", thread.thread))

@@ -24,6 +24,7 @@ pub struct Material {
     expansion_per_million_k: Option<f64>,
     bending_mpa: Option<f64>,
     ink_attacks: String,
+    crumbles: String,
     note: String,
 }
 
@@ -89,6 +90,11 @@ impl Material {
     /// True where ink that stays on it stains, swells or corrodes it: common practice.
     pub fn ink_attacks(&self) -> bool {
         self.ink_attacks == "yes"
+    }
+
+    /// True where grain or flakes let a fine thread break out: common practice.
+    pub fn crumbles(&self) -> bool {
+        self.crumbles == "yes"
     }
 
     /// Speeds and feeds.
@@ -182,6 +188,11 @@ mod tests {
                 "{}",
                 row.kind
             );
+            let turned = row.machining.is_empty() || !row.crumbles.is_empty();
+            assert!(turned, "{}: whether a thread holds is not said", row.kind);
+            if row.family == Family::Wood {
+                assert!(row.crumbles(), "{}", row.kind);
+            }
             if let Some(group) = Some(&row.machining).filter(|group| !group.is_empty()) {
                 assert!(row.cutting(Operation::Turning).is_some(), "{group}");
                 assert!(row.cutting(Operation::Drilling).is_some(), "{group}");
@@ -221,6 +232,8 @@ mod tests {
             assert!(named(name).unwrap().ink_attacks(), "{name}");
         }
         assert!(!named("acrylic").unwrap().ink_attacks());
+        assert!(named("flaked-resin").unwrap().crumbles());
+        assert!(!named("polyester-resin").unwrap().crumbles());
         let acrylic = named("acrylic").unwrap();
         assert_eq!(acrylic.bending_mpa().unwrap().0, 20.0);
         assert_eq!(acrylic.least_walls().plain.to_mm(), 1.0);
