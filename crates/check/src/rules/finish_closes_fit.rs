@@ -1,9 +1,9 @@
 //! `finish-closes-fit`: a coat of finish that takes up a plain joint's clearance.
 
 use super::fitted::Fitted;
-use crate::{Findings, JointView, Rule, Run, Threshold, spots};
+use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::Spot;
+use quillet_model::{Limits, Spot};
 use quillet_standards::material::Family;
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
@@ -28,20 +28,19 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     };
     let spare = fitted.clearance();
-    let wooden = |spot: &Spot| {
-        let material = view.pen.pen.parts[spot.part].material_at(Length::mm(spot.station_mm));
-        material.is_some_and(|it| it.kind.family() == Family::Wood)
-    };
-    let said = view.limit(&RULE).and_then(|line| line.value.as_length());
     let sides = [&fitted.at.male, &fitted.at.female];
-    let coated = sides.into_iter().filter(|spot| wooden(spot)).count() as i64;
-    let coat = said.unwrap_or(COAT);
-    let taken = coat.twice() * coated;
-    if coated == 0 || spare.is_negative() || taken <= spare {
+    let coats = sides.map(|spot| coat(view, spot));
+    let taken: Length = coats.into_iter().map(Length::twice).sum();
+    if spare.is_negative() || taken <= spare {
         return;
     }
+    let coated = sides.into_iter().zip(coats).filter(|it| it.1.is_positive());
+    let on = |(spot, coat): (&Spot, Length)| {
+        format!("{coat} on {}", view.pen.pen.parts[spot.part].name.text)
+    };
     let message = format!(
-        "{spare} of clearance is drawn, and a coat of {coat} on the wood takes {taken} of it"
+        "{spare} of clearance is drawn, and a coat of {} takes {taken} of it",
+        words::list(&coated.map(on).collect::<Vec<_>>())
     );
     findings.push(
         RULE.at(view.joint.head, message)
@@ -52,4 +51,25 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             )
             .hint("leave the coat's thickness more, or mask the joint before finishing"),
     );
+}
+
+/// The coat on a surface: on wood, and on whatever part sets this rule's limit for itself, as thick
+/// as the nearest limit says.
+fn coat(view: &JointView<'_>, spot: &Spot) -> Length {
+    let (pen, design) = (view.pen.pen, view.pen.design);
+    let part = &pen.parts[spot.part];
+    let material = part.material_at(Length::mm(spot.station_mm));
+    let wood = material.is_some_and(|it| it.kind.family() == Family::Wood);
+    if !wood && part.limits.get(RULE.code).is_none() {
+        return Length::ZERO;
+    }
+    let bench = view.pen.bench.map(|bench| &bench.limits);
+    let near = [&view.joint.limits, &part.limits, &pen.limits];
+    let blocks: Vec<&Limits> = near
+        .into_iter()
+        .chain(bench)
+        .chain([&design.limits])
+        .collect();
+    let said = Limits::nearest(RULE.code, &blocks).and_then(|line| line.value.as_length());
+    said.unwrap_or(COAT)
 }

@@ -1,9 +1,9 @@
-//! `lettered-out-of-line`: clips and stops that are to line up, left to chance.
+//! `lettered-out-of-line`: clips, stops and patterns that are to line up, left to chance.
 
 use crate::{Findings, JointView, Rule, Run};
-use quillet_model::TEN_DEGREES;
-use quillet_syntax::Severity;
+use quillet_model::{Engagement, Part, Place, TEN_DEGREES};
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Span};
 
 pub(crate) static RULE: Rule = Rule {
     code: "lettered-out-of-line",
@@ -14,36 +14,82 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    let Some(rest) = view.at_rest().filter(|_| view.joint.verb == Verb::Close) else {
+    if !matches!(view.joint.verb, Verb::Close | Verb::Screw) {
         return;
-    };
+    }
+    let Some(rest) = view.at_rest() else { return };
     let Some(threads) = rest.engagements.first() else {
         return;
     };
-    let parts = &view.pen.pen.parts;
-    let armed = |members: &[(usize, quillet_model::Place)]| {
-        members
-            .iter()
-            .map(|(part, _)| &parts[*part])
-            .find(|part| part.arm.is_some())
+    let parts = |members: &[(usize, Place)]| -> Vec<&Part> {
+        let parts = &view.pen.pen.parts;
+        members.iter().map(|it| &*parts[it.0]).collect()
     };
-    let (Some(one), Some(other)) = (armed(&rest.males), armed(&rest.females)) else {
+    let (males, females) = (parts(&rest.males), parts(&rest.females));
+    // A clip is turned where it is wanted before its finial is tightened: only the cap comes round
+    // to where the thread lets it.
+    let arms = match view.joint.verb {
+        Verb::Close => arms(&males, &females),
+        _ => None,
+    };
+    let Some(marks) = arms.or_else(|| pattern(view)) else {
         return;
     };
-    let ten = TEN_DEGREES;
-    let message = format!(
-        "{} and {} come to rest in one of {} ways round, wherever the starts are cut",
-        one.name.text,
-        other.name.text,
-        threads.clock_positions(),
-    );
-    findings.push(
-        RULE.at(view.joint.head, message)
-            .label(one.name.span, "stands out here")
-            .label(other.name.span, "and here")
-            .hint(format!(
-                "try the cap before the last facing: {:.3} mm off the shoulder turns it {ten}",
-                threads.shoulder_cut(ten).to_mm()
-            )),
-    );
+    findings.push(out_of_line(view, threads, marks));
+}
+
+/// Two things that are to line up: what the one is called, where it is said, what is said of it.
+struct Marks<'a> {
+    names: [&'a str; 2],
+    spans: [Span; 2],
+    says: [&'static str; 2],
+}
+
+/// Something that stands out on both sides.
+fn arms<'a>(males: &[&'a Part], females: &[&'a Part]) -> Option<Marks<'a>> {
+    let armed = |parts: &[&'a Part]| parts.iter().copied().find(|part| part.arm.is_some());
+    let (one, other) = (armed(males)?, armed(females)?);
+    Some(Marks {
+        names: [&one.name.text, &other.name.text],
+        spans: [one.name.span, other.name.span],
+        says: ["stands out here", "and here"],
+    })
+}
+
+/// The joint's own two parts from one blank whose pattern is to run on.
+fn pattern<'a>(view: &JointView<'a>) -> Option<Marks<'a>> {
+    let (male, female) = (view.male, view.female);
+    let matched = |part: &'a Part| {
+        part.blanks.iter().filter_map(|piece| {
+            let named = piece.named.as_ref().filter(|it| it.matched.is_some())?;
+            Some((&*named.name.text, piece.span))
+        })
+    };
+    let (one, other) = matched(male)
+        .find_map(|one| Some((one, matched(female).find(|other| other.0 == one.0)?)))?;
+    Some(Marks {
+        names: [&male.name.text, &female.name.text],
+        spans: [one.1, other.1],
+        says: ["its pattern is to run on", "from here"],
+    })
+}
+
+fn out_of_line(
+    view: &JointView<'_>,
+    threads: &Engagement,
+    marks: Marks<'_>,
+) -> quillet_syntax::Finding {
+    let ways = match threads.clock_positions() {
+        1 => "one way round".to_owned(),
+        ways => format!("one of {ways} ways round"),
+    };
+    let ([one, other], ten) = (marks.names, TEN_DEGREES);
+    let message = format!("{one} and {other} come to rest in {ways}, wherever the starts are cut");
+    RULE.at(view.joint.head, message)
+        .label(marks.spans[0], marks.says[0])
+        .label(marks.spans[1], marks.says[1])
+        .hint(format!(
+            "try it before the last facing: {:.3} mm off the shoulder turns it {ten}",
+            threads.shoulder_cut(ten).to_mm()
+        ))
 }
