@@ -22,7 +22,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     let told = super::wont_pass::blocked(view, rest).is_some()
         || super::nib_strikes_cap::struck(view, rest);
-    if told || upset(view, rest) {
+    // Where its own two parts meet, it matters little what else they hold.
+    let own = |it: &Touch| {
+        it.male.part == view.joint.male.part && it.female.part == view.joint.female.part
+    };
+    if told || !rest.touches.first().is_some_and(own) && upset(view, rest) {
         return;
     }
     let (pen, head) = (view.pen.pen, view.joint.head);

@@ -144,6 +144,14 @@ fn what_reaches_the_end_of_a_hole_is_too_long_not_too_fat() {
         "{}",
         message(&found, "stops-early")
     );
+    // The converter is 73 long and lies 36.5 - 30 behind the shank: 12.82 short, and half a
+    // millimetre of room, to the next half.
+    let finding = found.findings.iter().find(|it| it.rule == "stops-early");
+    let edit = &finding.unwrap().fixes[0];
+    let mut cured = text.clone();
+    cured.replace_range(edit.edits[0].span.range(), &edit.edits[0].text);
+    assert_eq!(edit.title, "take barrel's ⌀8.00 drill to 65.5");
+    assert_eq!(broken(&cured), [""; 0]);
     // The nib at the end of the cap is told of once, and what follows from it not at all.
     assert_eq!(broken(&pen(RELIEF, "69", "46")), ["nib-strikes-cap"]);
 }
