@@ -1,8 +1,8 @@
 //! `leaky-reservoir`: a barrel full of ink whose joint does not hold it.
 
 use crate::complete::complete;
-use crate::{Findings, PenView, Rule, Run};
-use quillet_model::{Joint, RingSeal};
+use crate::{Findings, PenView, Rule, Run, words};
+use quillet_model::{Cut, Feature, Joint, Ring, RingSeal};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
 
@@ -30,20 +30,22 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let closed = |part: usize| super::stops_early::open(view, part).next().is_none();
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
-        let mut flaws = ring.seal.map_or(Vec::new(), flaws);
-        if ring.seal.is_none() {
-            flaws.push(format!(
-                "{} meets no bore when the pen is together",
-                ring.ring.name.text
-            ));
-        }
-        for flaw in flaws {
-            findings.push(
-                RULE.at(groove.span, flaw)
-                    .label(ring.ring.name.span, "the ring")
-                    .hint("change the groove's diameter or width, or take another ring"),
-            );
-        }
+        let name = &ring.ring.name;
+        let (message, hint) = match ring.seal {
+            None => (
+                format!("{} meets no bore when the pen is together", name.text),
+                "move the groove to where a bore lies over it".to_owned(),
+            ),
+            Some(seal) => match flaws(seal).as_slice() {
+                [] => continue,
+                flaws => (
+                    format!("{} is {}", name.text, words::list(flaws)),
+                    cure(seal, groove, ring.ring.ring.as_ref()),
+                ),
+            },
+        };
+        let finding = RULE.at(groove.span, message);
+        findings.push(finding.label(name.span, "the ring").hint(hint));
     }
     for view in view.joints() {
         let (index, joint) = (view.index, view.joint);
@@ -81,27 +83,59 @@ fn leaks(joint: &Joint, thread_mm: f64, said: quillet_syntax::Span) -> quillet_s
     .hint("cut a groove that takes an O-ring, or make the thread longer and grease it")
 }
 
+/// What is wrong with how a ring sits; each goes on from "the ring is".
 fn flaws(seal: RingSeal) -> Vec<String> {
     let percent = |share: f64| format!("{:.0} %", share * 100.0);
     let outside = |share: f64, range: (f64, f64)| share < range.0 - 1e-9 || share > range.1 + 1e-9;
     let mut flaws = Vec::new();
-    if outside(seal.squeeze, SQUEEZE) {
+    if seal.squeeze <= 0.0 {
+        flaws.push("not squeezed at all (15 to 30 % wanted)".to_owned());
+    } else if outside(seal.squeeze, SQUEEZE) {
         flaws.push(format!(
-            "the ring is squeezed by {}; 15 to 30 % wanted",
+            "squeezed by {} (15 to 30 % wanted)",
             percent(seal.squeeze)
         ));
     }
-    if outside(seal.stretch, STRETCH) {
+    if seal.stretch <= 0.0 {
+        flaws.push("loose in its groove (1 to 5 % of stretch wanted)".to_owned());
+    } else if outside(seal.stretch, STRETCH) {
         flaws.push(format!(
-            "the ring is stretched by {}; 1 to 5 % wanted",
+            "stretched by {} (1 to 5 % wanted)",
             percent(seal.stretch)
         ));
     }
     if seal.fill > FILL {
         flaws.push(format!(
-            "the ring fills {} of its groove; 85 % at most, it needs room to swell",
+            "filling {} of its groove (85 % at most, to have room to swell)",
             percent(seal.fill)
         ));
     }
     flaws
+}
+
+/// What the cure aims at: amid what is wanted.
+const AIM: (f64, f64, f64) = (0.22, 0.03, 0.8);
+
+/// The groove, and where that is not enough the ring, that would do.
+fn cure(seal: RingSeal, groove: &Feature, ring: Option<&Ring>) -> String {
+    let (Some(own), Some(ring)) = (groove.dia(), ring) else {
+        return "change the groove's diameter or width, or take another ring".to_owned();
+    };
+    let cord = seal.room_mm / (1.0 - seal.squeeze);
+    let room = cord * (1.0 - AIM.0);
+    let section = seal.fill * (groove.to - groove.from).to_mm() * seal.room_mm;
+    let width = (section / (AIM.2 * room) * 10.0).ceil() / 10.0;
+    let outside = matches!(groove.cut, Cut::Groove { .. });
+    let way = if outside { 2.0 } else { -2.0 };
+    let dia = own.to_mm() + way * (seal.room_mm - room);
+    let (inside, over) = (ring.inside.to_mm(), 2.0 * ring.cord.to_mm());
+    let (stretch, better) = match outside {
+        true => (dia / inside - 1.0, dia / (1.0 + AIM.1)),
+        false => (1.0 - dia / (inside + over), dia / (1.0 - AIM.1) - over),
+    };
+    let groove = format!("⌀{dia:.2} and {width:.1} mm wide");
+    match (STRETCH.0..=STRETCH.1).contains(&stretch) {
+        true => format!("cut it {groove}"),
+        false => format!("cut it {groove}, for a ring of {better:.1} mm inside"),
+    }
 }

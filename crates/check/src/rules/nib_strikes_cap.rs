@@ -58,16 +58,20 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .clearances
         .iter()
         .find(|it| it.kind == ClearanceKind::Corner);
-    let corner = corner.map_or(String::new(), |it| {
-        format!(", {:.1} mm to the corner", it.nominal_mm)
+    let corner = corner.map_or(String::new(), |it| match it.nominal_mm {
+        past if past < 0.0 => format!(", {:.1} mm past the corner", -past),
+        to => format!(", {to:.1} mm to the corner"),
     });
+    let at_worst = match least.is_negative() {
+        true => format!("they meet {:.1} mm early", -gap.least_mm),
+        false => words::against(least, left),
+    };
     let message = format!(
         "{:.1} mm is left between {} and {}{corner}; with the nib 1 mm further out and the \
-         depth 0.5 mm short, {:.1} mm; {left} wanted",
+         depth 0.5 mm short, {at_worst}; {left} wanted",
         gap.nominal_mm,
         spots::words(pen, &gap.male),
         spots::words(pen, &gap.female),
-        gap.least_mm,
     );
     let severity = if least.is_negative() {
         Severity::Error

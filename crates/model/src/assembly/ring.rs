@@ -32,6 +32,8 @@ pub struct RingSeal {
     pub squeeze: f64,
     /// How much of the groove it fills.
     pub fill: f64,
+    /// From the groove's floor to the mate, mm.
+    pub room_mm: f64,
 }
 
 /// The rings of a pen's parts; `known` gives a part by its name.
@@ -111,6 +113,7 @@ fn seal(
                     stretch,
                     squeeze,
                     fill,
+                    room_mm: room,
                 }
             })
         })
