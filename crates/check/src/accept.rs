@@ -50,9 +50,16 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
     let place = |it: &Accepted| (it.finding.span, it.finding.rule, it.finding.message.clone());
     judged.accepted.sort_by_key(place);
     judged.accepted.dedup();
-    judged
-        .open
-        .extend(acceptances.values().filter_map(|held| held.stale(design)));
+    // Where something could not be read, what is accepted may only not have been looked at.
+    let unread = design
+        .findings
+        .iter()
+        .any(|it| it.severity == Severity::Error);
+    let stale = |held: &Held<'_>| match unread && held.may_be_unseen() {
+        true => None,
+        false => held.stale(design),
+    };
+    judged.open.extend(acceptances.values().filter_map(stale));
     judged
 }
 
@@ -87,6 +94,11 @@ impl Held<'_> {
         *self.acceptance.rule.text == *raised.finding.rule
             && within
             && (self.scopes.iter().any(here) || (self.whole && owned))
+    }
+
+    /// Whether it names a rule and that rule has found nothing.
+    fn may_be_unseen(&self) -> bool {
+        rule(&self.acceptance.rule.text).is_some() && !self.refused
     }
 
     fn stale(&self, design: &Design) -> Option<Raised> {

@@ -118,11 +118,17 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
     findings.about = About::default();
 }
 
+/// What could not be read is told of already; what it would do in a pen is a guess.
 fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
+    let whole = pen.is_whole();
     for rule in RULES {
         match rule.run {
-            Run::Pen(run) => run(pen, findings),
-            Run::Joint(run) => pen.joints().for_each(|joint| run(&joint, findings)),
+            Run::Pen(run) if whole => run(pen, findings),
+            Run::Joint(run) => {
+                let joints = pen.joints();
+                let read = joints.filter(|it| it.male.whole && it.female.whole);
+                read.for_each(|joint| run(&joint, findings));
+            }
             _ => {}
         }
     }

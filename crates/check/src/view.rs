@@ -5,6 +5,7 @@ use crate::walls::{self, Wall};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
 use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
+use quillet_syntax::{Finding, Severity};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -70,6 +71,13 @@ impl<'a> PenView<'a> {
     pub fn new(design: &'a Design, pen: &'a Pen) -> Self {
         let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
         Self { design, pen, bench }
+    }
+
+    /// Whether all of its parts and joints could be read.
+    pub fn is_whole(&self) -> bool {
+        let damaged =
+            |it: &Finding| it.severity == Severity::Error && self.pen.block.contains(it.span);
+        self.pen.parts.iter().all(|part| part.whole) && !self.design.findings.iter().any(damaged)
     }
 
     /// Its joints.

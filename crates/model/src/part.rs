@@ -35,6 +35,9 @@ pub struct Part {
     /// Whether every station written could be read; where not, the outside is a guess, and
     /// what it leaves of wall is not worth telling.
     pub outside_known: bool,
+    /// Whether all that is written of it could be read; where not, what it does in a pen is a
+    /// guess and not worth telling.
+    pub whole: bool,
     /// The cuts, those from the first end first, each end's in the order written.
     pub features: Vec<Feature>,
     /// The named faces, ends included.

@@ -29,7 +29,7 @@ mod want;
 use crate::{Design, Loaded};
 use frame::Frame;
 use known::Known;
-use quillet_syntax::Finding;
+use quillet_syntax::{Finding, Severity, Span};
 use scope::Scope;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -49,6 +49,10 @@ struct Resolver<'a> {
     scope: Scope<'a>,
     design: Design,
     known: Known,
+    /// How much that is written could not be made sense of, errors and lines lost.
+    lost: usize,
+    /// Where the text itself could not be read, in order.
+    damage: Vec<Span>,
 }
 
 impl<'a> Resolver<'a> {
@@ -66,25 +70,39 @@ impl<'a> Resolver<'a> {
         for file in &loaded.files {
             design.findings.extend(file.parsed.findings.iter().cloned());
         }
+        let mut damage: Vec<Span> = design.findings.iter().map(|it| it.span).collect();
+        damage.sort();
         let scope = Scope::collect(&loaded.files, &mut design.names, &mut design.findings);
         Self {
             scope,
             design,
             known: Known::default(),
+            lost: 0,
+            damage,
         }
     }
 
+    /// Whether the text of a stretch could be read.
+    fn is_sound(&self, stretch: Span) -> bool {
+        let at = self.damage.partition_point(|it| *it < stretch);
+        self.damage.get(at).is_none_or(|it| !stretch.contains(*it))
+    }
+
     fn say(&mut self, finding: Finding) {
+        self.lost += usize::from(finding.severity == Severity::Error);
         self.design.findings.push(finding);
     }
 
     /// Sorts findings and references and drops those told twice, as a part seen by several
-    /// pens tells them.
+    /// pens tells them, and names that are not known only since their statement is damaged.
     fn finish(mut self) -> Design {
         let mut seen = BTreeSet::new();
-        self.design
-            .findings
-            .retain(|finding| seen.insert((finding.span, finding.rule, finding.message.clone())));
+        let damage = &self.damage;
+        self.design.findings.retain(|finding| {
+            let damaged =
+                finding.rule == "unknown-name" && damage.binary_search(&finding.span).is_ok();
+            !damaged && seen.insert((finding.span, finding.rule, finding.message.clone()))
+        });
         self.design
             .findings
             .sort_by(|a, b| (a.span, a.rule).cmp(&(b.span, b.rule)));

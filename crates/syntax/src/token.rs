@@ -118,8 +118,9 @@ pub enum TokenKind {
     /// A word that is no name: `Heron`, `nib_unit`.
     #[regex(r"[A-Za-z_][A-Za-z0-9_]*(-[A-Za-z0-9_]+)*", priority = 5)]
     BadName,
-    /// A string whose closing quote is missing.
+    /// A string whose closing quote is missing, or one in a word processor's quotes.
     #[regex(r#""[^"\r\n]*"#)]
+    #[regex(r#"[“„][^"“”\r\n]*[”“]?"#)]
     BadString,
     /// A character that means nothing here.
     Unknown,
@@ -159,12 +160,34 @@ pub fn lex(file: FileId, text: &str) -> Vec<Token> {
         });
     }
     for (kind, range) in TokenKind::lexer(&text[skip..]).spanned() {
-        tokens.push(Token {
-            kind: kind.unwrap_or(TokenKind::Unknown),
-            span: Span::new(file, skip + range.start, skip + range.end),
-        });
+        let (start, end) = (skip + range.start, skip + range.end);
+        let mut push = |kind, from: usize, to: usize| {
+            if from < to {
+                let span = Span::new(file, from, to);
+                tokens.push(Token { kind, span });
+            }
+        };
+        let kind = kind.unwrap_or(TokenKind::Unknown);
+        match said_before_brace(kind, &text[start..end]) {
+            Some((said, blank)) => {
+                push(kind, start, start + said);
+                push(TokenKind::Blank, start + said, start + said + blank);
+                push(TokenKind::Open, start + said + blank, end);
+            }
+            None => push(kind, start, end),
+        }
     }
     tokens
+}
+
+/// A string that is never closed does not draw in the brace at the end of its line: how long it is
+/// then, and the blanks before the brace.
+fn said_before_brace(kind: TokenKind, text: &str) -> Option<(usize, usize)> {
+    let before = text
+        .strip_suffix('{')
+        .filter(|_| kind == TokenKind::BadString)?;
+    let said = before.trim_end_matches([' ', '\t']).len();
+    Some((said, before.len() - said))
 }
 
 #[cfg(test)]
@@ -221,6 +244,10 @@ mod tests {
             ("0.5 +- 0.1", vec![Quantity, PlusMinus, Quantity]),
             ("\"reed", vec![BadString]),
             ("\"reed\"", vec![String]),
+            ("pen a \"Heron {", vec![Name, Name, BadString, Open]),
+            ("\"{", vec![BadString, Open]),
+            ("“Heron” {", vec![BadString, Open]),
+            ("“Heron {", vec![BadString, Open]),
             ("⌀", vec![Unknown]),
             (
                 "a\rb\r\nc\n",

@@ -64,6 +64,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         }
         let rest = &assembly.joints[index];
         let threads = rest.engagements.first();
+        // Threads that do not match are told of already.
+        if joint.verb == Verb::Screw && threads.is_none() {
+            continue;
+        }
         let thread_mm = threads.map_or(0.0, |it| complete(&view, rest, it).overlap_mm);
         if thread_mm < THREAD_MM - 1e-9 {
             findings.push(leaks(joint, thread_mm, said));

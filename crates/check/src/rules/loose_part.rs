@@ -16,10 +16,7 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
-    // A joint that could not be read is told of already; what it holds is not loose.
-    let damaged = |it: &Finding| it.severity == Severity::Error && pen.block.contains(it.span);
-    let unread = view.design.findings.iter().any(damaged);
-    for group in pen.assembly.loose.iter().filter(|_| !unread) {
+    for group in &pen.assembly.loose {
         let names: Vec<String> = group
             .iter()
             .map(|part| pen.parts[*part].name.text.to_string())

@@ -30,7 +30,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let span = cut.map_or(view.part.name.span, |cut| cut.span);
-        let what = cut.map_or("the outside", words::word);
+        let what = cut.map_or("outside", words::word);
         let finding = RULE
             .at(
                 span,

@@ -4,9 +4,10 @@ use super::deeper;
 use super::wont_pass::on_thread;
 use crate::{Findings, JointView, PenView, Rule, Run, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Joint, StoppedBy, TOUCHING_MM, Touch};
+use quillet_model::{AtRest, Joint, Part, StoppedBy, TOUCHING_MM, Touch};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use std::sync::Arc;
 
 pub(crate) static RULE: Rule = Rule {
     code: "stops-early",
@@ -89,7 +90,7 @@ pub(super) fn stopped(view: &JointView<'_>, rest: &AtRest) -> bool {
         || jammed(view, rest).is_some()
 }
 
-/// Whether a joint made before this one does not close: all that it holds then lies elsewhere than
+/// Whether a joint made before this one does not close, or a part it holds could not be read: all that it holds then lies elsewhere than
 /// it will, and what it runs into says nothing.
 pub(super) fn upset(view: &JointView<'_>, rest: &AtRest) -> bool {
     let with = |part: usize| {
@@ -103,7 +104,9 @@ pub(super) fn upset(view: &JointView<'_>, rest: &AtRest) -> bool {
             && with(it.joint.female.part)
     };
     let stops = |it: JointView<'_>| it.at_rest().is_some_and(|rest| stopped(&it, rest));
-    view.pen.joints().filter(before).any(stops)
+    let parts = view.pen.pen.parts.iter().enumerate();
+    let read = |(index, part): (usize, &Arc<Part>)| part.whole || !with(index);
+    !parts.into_iter().all(read) || view.pen.joints().filter(before).any(stops)
 }
 
 /// The joints of a part that do not close.

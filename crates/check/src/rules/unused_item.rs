@@ -16,6 +16,14 @@ pub(crate) static RULE: Rule = Rule {
 fn run(view: &DesignView<'_>, findings: &mut Findings) {
     let design = view.design;
     let Some(root) = design.root() else { return };
+    // What could not be read may be what uses it.
+    if design
+        .findings
+        .iter()
+        .any(|it| it.severity == Severity::Error)
+    {
+        return;
+    }
     let is_store = !design.pens.iter().any(|pen| pen.span.file == root.id);
     if is_store {
         return;

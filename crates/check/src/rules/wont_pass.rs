@@ -92,29 +92,25 @@ fn too_fat(view: &JointView<'_>, touch: &Touch) -> Finding {
     let pen = view.pen.pen;
     // The female may be what goes in: a converter on a feed goes down the section's bore.
     let (one, other) = (Ring::at(pen, &touch.male), Ring::at(pen, &touch.female));
-    let inward = one.hole_mm > 1e-6 && other.outside_mm > one.hole_mm && one.holds(&other);
-    let ((thin, narrow), (fat_mm, throat_mm)) = match inward {
-        true => (
-            (&touch.female, &touch.male),
-            (other.outside_mm, one.hole_mm),
-        ),
-        false => (
-            (&touch.male, &touch.female),
-            (one.outside_mm, touch.female.radius_mm),
-        ),
+    let inward = one.hole_mm > 1e-6 && other.outside_mm > one.hole_mm - 1e-6 && one.holds(&other);
+    let (thin, narrow, fat_mm) = match inward {
+        true => (&touch.female, &touch.male, other.outside_mm),
+        false => (&touch.male, &touch.female, one.outside_mm),
     };
     let (male, female) = (&pen.parts[thin.part], &pen.parts[narrow.part]);
-    let (fat, throat) = (Length::mm(fat_mm).twice(), Length::mm(throat_mm).twice());
-    let bore = match inward {
-        true => bore_at(female, narrow).unwrap_or(*narrow),
-        false => *narrow,
-    };
+    let bore = bore_at(female, narrow).unwrap_or(*narrow);
+    let (fat, throat) = (
+        Length::mm(fat_mm).twice(),
+        Length::mm(bore.radius_mm).twice(),
+    );
+    let (mut place, throat) = (spots::words(pen, &bore), words::dia(throat));
+    if !place.contains(&throat) {
+        place = format!("{place} ({throat})");
+    }
     let message = format!(
-        "{} ({}) won't pass {} ({})",
+        "{} ({}) won't pass {place}",
         male.name.text,
         words::dia(fat),
-        spots::words(pen, &bore),
-        words::dia(throat),
     );
     let finding = RULE
         .at(view.joint.head, message)
@@ -150,23 +146,20 @@ impl Ring {
     }
 }
 
-/// The cut that leaves the bore at a place.
+/// The bore at a place, at its narrowest: a drill's point comes down to the hole beyond it.
 fn bore_at(part: &Part, spot: &Spot) -> Option<Spot> {
     let profiles = part.profiles.as_ref()?;
     let mut pieces = profiles.crest.inner.iter().flat_map(Chain::segments);
     let piece = pieces.find(|piece| {
-        !piece.curve.is_vertical()
-            && piece.curve.spans(spot.station_mm)
-            && (piece.curve.radius_at(spot.station_mm)
-                - profiles.crest.bore_radius(spot.station_mm))
-            .abs()
-                < 1e-6
+        let on = piece.curve.spans(spot.station_mm) && !piece.curve.is_vertical();
+        on && (piece.curve.radius_at(spot.station_mm) - spot.radius_mm).abs() < 1e-6
     })?;
     let (start, end) = (piece.curve.start(), piece.curve.end());
     // Amid the bore, where no face lies.
     Some(Spot {
         origin: profiles.origin(piece.tag),
         station_mm: (start.z + end.z) / 2.0,
+        radius_mm: start.r.min(end.r),
         ..*spot
     })
 }

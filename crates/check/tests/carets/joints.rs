@@ -1,4 +1,5 @@
 use crate::{examined, expect, message};
+use quillet_syntax::Severity;
 
 /// A closed pen whose section, converter, barrel and cap a test may set.
 fn pen(section: &str, barrel: &str, cap: &str) -> String {
@@ -170,7 +171,7 @@ fn a_converter_too_fat_for_the_section_is_what_does_not_pass() {
     assert_eq!(broken(&text), ["wont-pass"]);
     assert_eq!(
         message(&found, "wont-pass"),
-        "converter (⌀7.40) won't pass section's ⌀6.30 drill (⌀6.30)"
+        "converter (⌀7.40) won't pass section's ⌀6.30 drill"
     );
 }
 
@@ -190,4 +191,42 @@ part knob from face to top {
 }
 ",
     );
+}
+
+#[test]
+fn what_could_not_be_read_is_told_of_and_not_what_follows() {
+    let clean = pen(RELIEF, "69", "56");
+    let errors = |text: &str| -> Vec<(&'static str, String)> {
+        let found = examined(text).findings;
+        let errors = found
+            .into_iter()
+            .filter(|it| it.severity == Severity::Error);
+        errors.map(|it| (it.rule, it.message)).collect()
+    };
+    assert!(errors(&clean).is_empty());
+    for (from, to, rules) in [
+        // A length left out, of the wrong kind, or in the wrong unit.
+        ("length 64", "length", &["syntax"][..]),
+        ("length 64", "length 64g", &["unit-mismatch"]),
+        ("length 64", "length 64in", &["out-of-range"]),
+        ("rod 18", "rod 18in", &["out-of-range"]),
+        ("drill 12.2", "dril 12.2", &["syntax"]),
+        ("cap from mouth to crown", "cap", &["syntax"]),
+        (
+            "M13x0.8 starts 3",
+            "M13x0.8 starts three",
+            &["unknown-name"],
+        ),
+        ("M10x0.75", "M10x", &["syntax"]),
+        ("screw section.shank", "skrew section.shank", &["syntax"]),
+        ("close cap.mouth", "close cap", &["syntax"]),
+        ("at 22 dia 11.2", "at 22 dia", &["incomplete"]),
+        ("at 22 dia 11.2", "at 22 dia waist", &["unknown-name"]),
+    ] {
+        let text = clean.replacen(from, to, 1);
+        assert_ne!(text, clean);
+        let found = errors(&text);
+        let told: Vec<&str> = found.iter().map(|it| it.0).collect();
+        assert_eq!(told, rules, "{to}: {found:#?}");
+    }
 }

@@ -9,7 +9,7 @@ use quillet_syntax::ast;
 impl<'a> Resolver<'a> {
     /// A tenon without a diameter takes the middle of the class's major limits of the
     /// thread on it.
-    pub(super) fn assume_tenons(&mut self, part: &mut Part) {
+    pub(super) fn assume_tenons(&mut self, part: &mut Part, thread_lost: bool) {
         let mut missing = Vec::new();
         for index in 0..part.features.len() {
             let Cut::Tenon { dia, .. } = &part.features[index].cut else {
@@ -39,6 +39,10 @@ impl<'a> Resolver<'a> {
         }
         for index in missing.into_iter().rev() {
             let tenon = part.features.remove(index);
+            // The thread on it may be what could not be read.
+            if thread_lost {
+                continue;
+            }
             self.say(incomplete(
                 tenon.span,
                 "this tenon says no diameter, and no thread is cut on it".to_owned(),

@@ -135,12 +135,16 @@ impl<'a> Resolver<'a> {
                 _ => continue,
             };
             let text = self.design.text(bare.span).to_owned();
+            let beside = match suffix {
+                "in" => "inches",
+                other => other,
+            };
             self.say(
                 Finding::new(
                     "mixed-units",
                     Severity::Warning,
                     bare.span,
-                    format!("{text} is read as {reads_as} beside a size in {suffix}"),
+                    format!("{text} is read as {reads_as} beside a size in {beside}"),
                 )
                 .label(other.span, format!("written in {suffix}"))
                 .hint("write the unit at both numbers")

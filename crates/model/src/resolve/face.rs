@@ -16,8 +16,10 @@ impl<'a> Resolver<'a> {
             self.refer_face(part, name);
             return Some(end);
         }
-        if name.text.is_empty() {
-            // That it is missing has been told where the text was read.
+        // That it is missing has been told where the text was read. A part that is cut is never
+        // without ends but where its first line could not be read.
+        if name.text.is_empty() || part.ends.is_none() && !part.bought {
+            self.lost += 1;
             return None;
         }
         let ends: Vec<&str> = match &part.ends {

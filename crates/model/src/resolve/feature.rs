@@ -24,18 +24,24 @@ pub(super) struct Block<'a> {
 impl<'a> Resolver<'a> {
     /// Resolves every cut, then works out the tenons and tap drills left unsaid.
     pub(super) fn features(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {
+        let (lost, mut thread_lost) = (self.lost, false);
         for block in &lines.cuts {
             let Some(end) = self.part_end(part, block.end) else {
                 continue;
             };
             for said in block.features {
-                if let Some(feature) = self.feature(said, block, end, part, frame) {
-                    part.features.push(feature);
+                match self.feature(said, block, end, part, frame) {
+                    Some(feature) => part.features.push(feature),
+                    None => {
+                        thread_lost |= matches!(said.kind, FeatureKind::Thread { .. });
+                        self.lost += 1;
+                    }
                 }
             }
         }
         part.features.sort_by_key(|feature| feature.end);
-        self.assume_tenons(part);
+        part.whole &= self.lost == lost;
+        self.assume_tenons(part, thread_lost);
         assume_tap_drills(part);
     }
 

@@ -145,6 +145,7 @@ impl<'a> Resolver<'a> {
     pub(super) fn stock(&mut self, stock: &ast::Stock, frame: &mut Frame<'a>) -> Option<Stock> {
         let material = self.material(&stock.material, frame);
         let size = self.positive(&stock.size, "stock", frame);
+        let size = size.filter(|it| self.is_a_pens(*it, THICKEST, stock.size.span));
         let length = stock
             .length
             .as_ref()
@@ -201,3 +202,6 @@ impl<'a> Resolver<'a> {
         }
     }
 }
+
+/// No stock for a pen is thicker.
+const THICKEST: quillet_geometry::Length = quillet_geometry::Length::from_nm(150_000_000);

@@ -180,8 +180,10 @@ impl<'a> Resolver<'a> {
     }
 
     fn unknown_face(&mut self, part: &Part, name: &ast::Name) {
-        if name.text.is_empty() {
-            // That it is missing has been told where the text was read.
+        // That it is missing has been told where the text was read; or it may stand where the part
+        // could not be read.
+        if name.text.is_empty() || !part.whole {
+            self.lost += 1;
             return;
         }
         let known: Vec<&str> = part.faces.iter().map(|face| &*face.name.text).collect();

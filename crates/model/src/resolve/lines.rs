@@ -20,7 +20,11 @@ impl<'a> Resolver<'a> {
             false => NameKind::Part,
         };
         let chain = self.like_chain(ast, kind, frame)?;
-        let mut lines = Lines::default();
+        let block = |part: &&ast::Part| part.block.unwrap_or(part.name.span);
+        let mut lines = Lines {
+            sound: chain.iter().all(|part| self.is_sound(block(part))),
+            ..Lines::default()
+        };
         for part in chain.into_iter().rev() {
             lines.lay_over(part, &mut self.design.findings);
         }
@@ -31,6 +35,8 @@ impl<'a> Resolver<'a> {
 /// The lines of a part, those of the part it is like overlaid by its own.
 #[derive(Default)]
 pub(super) struct Lines<'a> {
+    /// Whether the text of them all could be read.
+    pub(super) sound: bool,
     pub(super) title: Option<ast::Text>,
     pub(super) ends: Option<[ast::Name; 2]>,
     pub(super) lets: Vec<&'a ast::Let>,

@@ -83,7 +83,10 @@ impl<'a> Resolver<'a> {
                     finding,
                     at,
                     near.as_deref(),
-                    &format!("see how the {kind} is spelt where it is defined"),
+                    &match kind {
+                        "named quantity" => format!("define it, as in: let {name} = 12"),
+                        _ => format!("define it here, or use the file that does"),
+                    },
                 )
             }
         };

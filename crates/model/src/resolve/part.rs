@@ -1,5 +1,6 @@
 //! Parts, cut and bought, as one frame of `let`s gives them.
 
+use super::clash::out_of_range;
 use super::frame::Frame;
 use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
@@ -7,6 +8,7 @@ use super::want::Among;
 use super::{Resolver, shared};
 use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring};
 use quillet_geometry::Length;
+use quillet_syntax::Span;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -40,6 +42,7 @@ impl<'a> Resolver<'a> {
         frame: &Frame<'a>,
     ) -> Option<(Part, HashSet<Arc<str>>)> {
         let bought = matches!(item.kind, ItemKind::Bought(_));
+        let lost = self.lost;
         let lines = self.flattened(ast, bought, frame)?;
         let owner = shared(&ast.name);
         let definitions = lines
@@ -63,6 +66,7 @@ impl<'a> Resolver<'a> {
             blanks: Vec::new(),
             stations: Vec::new(),
             outside_known: true,
+            whole: self.is_sound(item.span) && lines.sound,
             features: Vec::new(),
             faces: Vec::new(),
             profiles: None,
@@ -85,8 +89,10 @@ impl<'a> Resolver<'a> {
             (part.stations, part.outside_known) = self.stations(&lines, &part, frame);
             self.features(&lines, &mut part, frame);
             self.named_faces(&mut part, &owner);
+            part.whole &= self.lost == lost && part.outside_known;
             self.shape(&mut part);
         }
+        part.whole &= complete && self.lost == lost;
         part.limits = self.limits(lines.limits.iter().copied(), frame);
         for said in &lines.wants {
             if let Some(want) = self.want(said, Among::Part(&part), frame) {
@@ -143,6 +149,21 @@ impl<'a> Resolver<'a> {
         }
     }
 
+    /// Whether a size is one that a pen may have, else it is told of.
+    pub(super) fn is_a_pens(&mut self, size: Length, most: Length, at: Span) -> bool {
+        if size > most {
+            let hint = match self.scope.in_inches(at) {
+                true => {
+                    "this file's bare lengths are inches: write mm behind it, or take dimensions in inches out"
+                }
+                false => "see whether a decimal point or a unit is missing",
+            };
+            let message = format!("{size} is more than any pen has; {most} at most is expected");
+            self.say(out_of_range(at, message).hint(hint));
+        }
+        size <= most
+    }
+
     /// The part's length; false where it cannot be known.
     fn part_length(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) -> bool {
         let length = lines.single.iter().find_map(|line| match &line.kind {
@@ -154,6 +175,7 @@ impl<'a> Resolver<'a> {
                 part.length_span = span.span;
                 let Some(to) = &span.to else {
                     let length = self.positive(&span.from, "a length", frame);
+                    let length = length.filter(|it| self.is_a_pens(*it, LONGEST, span.span));
                     part.length = length.unwrap_or_default();
                     part.length_free = part.length;
                     return length.is_some();
@@ -181,3 +203,6 @@ impl<'a> Resolver<'a> {
         }
     }
 }
+
+/// No part of a pen is longer.
+const LONGEST: Length = Length::from_nm(500_000_000);

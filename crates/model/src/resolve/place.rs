@@ -43,10 +43,16 @@ impl<'a> Resolver<'a> {
         if length.is_positive() {
             return Some(length);
         }
-        self.say(out_of_range(
-            expr.span,
-            format!("{what} of {length} cannot be cut; more than 0 mm is expected"),
-        ));
+        self.say(
+            out_of_range(
+                expr.span,
+                format!("{what} of {length} cannot be cut; more than 0 mm is expected"),
+            )
+            .hint(match length.is_negative() {
+                true => "write it without the minus",
+                false => "write how much, or leave the line out",
+            }),
+        );
         None
     }
 
@@ -137,15 +143,23 @@ impl<'a> Resolver<'a> {
     }
 
     fn wrong_dimension(&mut self, at: Span, quantity: Quantity, wanted: &str) {
-        self.say(mismatch(
+        let finding = mismatch(
             at,
             format!(
                 "{quantity} is {}; {wanted} is expected here",
                 quantity.dimension.called()
             ),
-        ));
+        );
+        self.say(finding.hint(match wanted {
+            "an angle" => "write degrees, as in: 82 or 82deg",
+            "a mass" => "write grams, as in: 3.1 or 3.1g",
+            "an ink capacity" => "write millilitres, as in: 0.8 or 0.8ml",
+            wanted if wanted.starts_with("a number") => "write a bare number",
+            wanted if wanted.contains("g/cm") => "write a bare number, as in: 1.21",
+            _ => "write millimetres or inches, as in: 12.5 or 1/2in",
+        }));
     }
 }
 
-/// A kilometre: nothing a lathe turns is longer.
-const LONGEST: Length = Length::from_nm(1_000_000_000_000);
+/// Three metres: longer than any bench lathe's bed.
+const LONGEST: Length = Length::from_nm(3_000_000_000);

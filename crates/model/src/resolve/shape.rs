@@ -18,6 +18,9 @@ impl Resolver<'_> {
             return;
         }
         if part.stations.is_empty() && part.features.is_empty() {
+            if !part.whole {
+                return;
+            }
             let message = format!("{} has no outside", part.name.text);
             self.say(incomplete(
                 part.name.span,
@@ -35,7 +38,7 @@ impl Resolver<'_> {
             self.say(finding);
         }
         let Some(profiles) = profiles else { return };
-        if part.outside_known {
+        if part.whole {
             self.uncovered(part, &profiles);
         }
         part.profiles = Some(profiles);

@@ -99,6 +99,11 @@ impl<'a> Resolver<'a> {
             self.refer_face(part, &name);
             return Some(part.station(end, Length::ZERO));
         }
+        // A name where the ends could not be read is likely one of them.
+        if matches!(said.at.kind, ExprKind::Name(_)) && part.ends.is_none() && !part.bought {
+            self.lost += 1;
+            return None;
+        }
         let distance = self.distance(&said.at, "a station", frame);
         let at = match &said.from {
             None => distance?,

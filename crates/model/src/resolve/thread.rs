@@ -34,6 +34,8 @@ impl<'a> Resolver<'a> {
         let text = &form.designation.text;
         let thread: ThreadForm = match text.parse() {
             Ok(thread) => thread,
+            // What is not there is told of by the reader.
+            Err(_) if text.trim().is_empty() => return None,
             Err(error) => {
                 let error: DesignationError = error;
                 let start = form.designation.span.start as usize;

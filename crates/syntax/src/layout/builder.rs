@@ -172,6 +172,9 @@ impl<'t> Builder<'t> {
         if !self.line.tokens.is_empty() {
             return;
         }
+        if !self.balanced && self.place.line_start {
+            self.open_line_above();
+        }
         if let Some(brace) = self.place.closed.take() {
             self.told.push(|| {
                 error(brace, "a new line is expected after }").fix(
@@ -235,6 +238,37 @@ impl<'t> Builder<'t> {
             lines: Vec::new(),
             brace: span,
             indent: self.place.statement_indent,
+            within: None,
+        });
+    }
+
+    /// Where braces do not match, a line that stands further in than the one above, and that one
+    /// wants a block, is in its block, whose brace is missing.
+    fn open_line_above(&mut self) {
+        let (text, tokens) = (self.text, self.tokens);
+        let (indent, within) = (self.place.statement_indent, self.place.indent);
+        let wants_block = |line: &mut Line| {
+            let first = &text[tokens[line.tokens.start].span.range()];
+            let alone = line.lexemes.len() == 1;
+            let opens = match first {
+                "outside" => alone,
+                "from" | "part" | "bought" | "pen" | "bench" | "material" => true,
+                _ => false,
+            };
+            opens && line.block.is_none()
+        };
+        if within <= indent || self.open.len() >= DEEPEST {
+            return;
+        }
+        let Some(head) = self.lines_here().pop_if(wants_block) else {
+            return;
+        };
+        let brace = self.tokens[head.tokens.end - 1].span;
+        self.open.push(Open {
+            head,
+            lines: Vec::new(),
+            brace,
+            indent,
             within: None,
         });
     }

@@ -14,20 +14,28 @@ pub(super) fn damage(text: &str, tokens: &[Token]) -> Told {
     for run in tokens.chunk_by(is_same) {
         let (kind, span) = (run[0].kind, run[0].span.to(run[run.len() - 1].span));
         if kind.is_damaged() {
-            told.push(|| finding(kind, span, &text[span.range()]));
+            let line = text[..span.range().start].rsplit(['\n', '\r']).next();
+            told.push(|| finding(kind, span, &text[span.range()], line.unwrap_or("")));
         }
     }
     told
 }
 
-fn finding(kind: TokenKind, span: Span, text: &str) -> Finding {
+/// `before` is what stands before it on its line.
+fn finding(kind: TokenKind, span: Span, text: &str, before: &str) -> Finding {
     match kind {
         TokenKind::BadNumber => bad_number(span, text),
         TokenKind::BadName => bad_name(span, text),
+        TokenKind::BadString if !text.starts_with('"') => {
+            let within = text.trim_matches(['“', '”', '„']);
+            error(span, "a text stands in straight quotes, not in curly ones")
+                .hint(format!("write \"{within}\""))
+                .fix("write straight quotes", span, format!("\"{within}\""))
+        }
         TokenKind::BadString => error(span, "the closing quote is missing")
             .hint("a text ends on the line it begins on")
             .fix("close it", span.after(), "\""),
-        _ => unknown(span, text),
+        _ => unknown(span, text, before),
     }
 }
 
@@ -57,6 +65,10 @@ fn bad_number(span: Span, text: &str) -> Finding {
 }
 
 fn bad_name(span: Span, text: &str) -> Finding {
+    if text.starts_with('M') && text[1..].starts_with(|c: char| c.is_ascii_digit()) {
+        return error(span, format!("{text} is no thread"))
+            .hint("a thread is written like M13x0.8, M13xPh2.4P0.8 or 7/16-28UNEF");
+    }
     let name = text.to_ascii_lowercase().replace('_', "-");
     let name = name.trim_matches('-');
     let finding = error(span, format!("{text} is no name"))
@@ -89,7 +101,19 @@ const FOREIGN: &[(&str, &str)] = &[
     ("Ø", ""),
 ];
 
-fn unknown(span: Span, text: &str) -> Finding {
+fn unknown(span: Span, text: &str, before: &str) -> Finding {
+    let before = before.trim_start();
+    if before.is_empty() && text.starts_with('#') {
+        return error(span, "# begins no comment")
+            .hint("a comment begins with --")
+            .fix("write --", span, "--");
+    }
+    let measured = ["at ", "outside "].iter().any(|it| before.starts_with(it));
+    if measured && matches!(text, "⌀" | "ø" | "Ø") {
+        return error(span, format!("{text} means nothing here"))
+            .hint("write dia")
+            .fix("write dia", span, "dia ");
+    }
     let shown: String = text.chars().take(20).flat_map(shown).collect();
     let finding = error(span, format!("{shown} means nothing here"));
     match FOREIGN.iter().find(|(from, _)| *from == text) {

@@ -241,9 +241,10 @@ pub(super) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
     })
     .map_with(|lexeme, extra| {
         let text = written(lexeme.span, extra.state());
-        let text = text.strip_prefix('"').unwrap_or(text);
+        let quotes = ['"', '“', '”', '„'];
+        let text = text.strip_prefix(quotes).unwrap_or(text);
         Text {
-            text: text.strip_suffix('"').unwrap_or(text).into(),
+            text: text.strip_suffix(quotes).unwrap_or(text).into(),
             span: lexeme.span,
         }
     })

@@ -89,23 +89,37 @@ impl<'s> Statement<'s> {
             return self.with_example(error(before.span, message));
         };
         let not = self.shown(found.span);
-        if only_line_end(set) {
+        if only_line_end(set) && !self.is_parted_unit(index) && !self.is_decimal_comma(index) {
             let finding = error(found.span, format!("{not} has no place after {after}"));
             return match found.kind {
                 TokenKind::Open => finding.hint("this statement has no block of its own"),
                 _ => finding.hint("begin a new line for a new statement"),
             };
         }
-        let message = format!("{} is expected after {after}, not {not}", phrases(set));
-        let finding = error(found.span, message);
-        match self.is_decimal_comma(index) {
-            true => finding.hint("write the decimals after a point").fix(
-                "write a point",
-                found.span,
-                ".",
-            ),
-            false => self.with_example(finding),
+        if self.is_decimal_comma(index) {
+            return error(found.span, "a comma stands before the decimals")
+                .hint("write the decimals after a point")
+                .fix("write a point", found.span, ".");
         }
+        if self.is_parted_unit(index) {
+            let number = before.span.to(found.span);
+            let together = format!("{after}{not}");
+            return error(found.span, format!("{not} stands apart from its number"))
+                .hint(format!("write {together}"))
+                .fix(format!("write {together}"), number, together);
+        }
+        let message = format!("{} is expected after {after}, not {not}", phrases(set));
+        self.with_example(error(found.span, message))
+    }
+
+    /// Whether the lexeme at `index` is a unit, and a number without one stands before it.
+    fn is_parted_unit(&self, index: usize) -> bool {
+        let text = |index: usize| self.lexemes.get(index).map(|it| self.written(it.span));
+        let bare = index.checked_sub(1).and_then(text).is_some_and(|number| {
+            number.starts_with(|c: char| c.is_ascii_digit())
+                && number.ends_with(|c: char| c.is_ascii_digit())
+        });
+        bare && matches!(text(index), Some("mm" | "in" | "g" | "ml" | "deg"))
     }
 
     /// Shows how a statement with this first word is written.
@@ -120,6 +134,17 @@ impl<'s> Statement<'s> {
     /// The first word of the statement is none that may stand there.
     fn no_such_line(&self, set: ExpectSet) -> Finding {
         let first = &self.lexemes[0];
+        if let Some(next) = self.lexemes.get(1)
+            && matches!(
+                (first.kind, next.kind),
+                (TokenKind::Slash, TokenKind::Slash | TokenKind::Star)
+            )
+        {
+            let both = first.span.to(next.span);
+            return error(both, format!("{} begins no comment", self.written(both)))
+                .hint("a comment begins with -- and ends with its line")
+                .fix("write --", both, "--");
+        }
         let found = &*self.shown(first.span);
         let noun = self.place.noun().unwrap_or("line");
         let elsewhere = words::meanings(found).find_map(|word| word.place.noun());

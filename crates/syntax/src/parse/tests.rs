@@ -86,6 +86,22 @@ fn what_is_missing_is_told_in_a_makers_words() {
         pen("want turns within 1"),
         pen("want turns = 3"),
         pen("close cap.mouth onto barrel.mouth {\n set cap.mouth on barrel.shoulder\n}"),
+        told("pen heron “Heron” {\n}"),
+        told("pen heron \"Heron {\n want ink >= 1\n}"),
+        told("thread closing = M13x"),
+        told("# a pen\n// another\n/* and one */"),
+        part("length 64 mm"),
+        part("mass 3 g"),
+        outside("at 3 ⌀15"),
+        cut("drill ⌀8 to 3"),
+        // A brace left out costs itself.
+        told(
+            "part a from b to c {\n  outside\n    at 0 dia 3\n    at 4 dia 4\n  }\n  from b {\n    drill 1 to 2\n  }\n}",
+        ),
+        told(
+            "part a from b to c {\n  from b\n    drill 1 to 2\n    drill 2 to 1\n  }\n  length 3\n}",
+        ),
+        told("part a from b to c\n  length 3\n  outside dia 4\n}\n"),
         bench("drills"),
         bench("drills 1..13 by 0.1"),
         bench("taps"),
