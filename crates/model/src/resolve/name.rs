@@ -85,7 +85,7 @@ impl<'a> Resolver<'a> {
                     near.as_deref(),
                     &match kind {
                         "named quantity" => format!("define it, as in: let {name} = 12"),
-                        _ => format!("define it here, or use the file that does"),
+                        _ => "define it here, or use the file that does".to_owned(),
                     },
                 )
             }
