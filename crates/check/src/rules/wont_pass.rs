@@ -215,7 +215,7 @@ fn wanted(male: &Part, fat: Length) -> Length {
 /// With the edit that widens the hole, where its size is written as a number.
 fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding {
     let to = Length::mm((to.to_mm() * 10.0).ceil() / 10.0);
-    let title = format!("make it ⌀{}", to.mm_text(2));
+    let title = format!("make the hole ⌀{}", to.mm_text(2));
     let hole = spots::feature(female, spot.origin);
     let plain = hole.filter(|hole| {
         matches!(
