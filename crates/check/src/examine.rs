@@ -1,12 +1,14 @@
 //! Runs every rule over a design and puts what was found in order.
 
 use crate::findings::{About, Raised};
+use crate::view::Worked;
 use crate::{
     BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, merge,
 };
 use quillet_model::{Bench, Design, Part};
 use quillet_syntax::{Finding, Span, ast};
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 use std::sync::Arc;
 
 /// Everything found in a design, the model's findings and those of all rules, in the order of
@@ -62,11 +64,11 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
     let mut seen = Seen::new();
     for pen in &design.pens {
         let pen = PenView::new(design, pen);
-        for part in &pen.pen.parts {
+        for index in 0..pen.pen.parts.len() {
             if called_off() {
                 return None;
             }
-            pen_part(&pen, part, &mut seen, &mut findings);
+            pen_part(&pen, index, &mut seen, &mut findings);
         }
         findings.about = About {
             pen: Some(pen.pen.name.text.clone()),
@@ -134,16 +136,35 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
     }
 }
 
-/// What was found in a part that several pens see alike, at one bench: it is looked at once.
-/// The keys tell one part and one bench from another, and nothing goes by their order.
-type Seen = BTreeMap<(*const Part, Option<*const Bench>), Vec<Raised>>;
+/// Parts that were looked at, by the part, its bench and the joints it is in: several pens may see
+/// and join one alike. The keys tell one from another, and nothing goes by their order.
+type Seen = BTreeMap<(*const Part, Option<*const Bench>, Vec<Span>), Once>;
 
-fn pen_part(pen: &PenView<'_>, part: &Arc<Part>, seen: &mut Seen, findings: &mut Findings) {
+/// What is worked out once.
+#[derive(Default)]
+struct Once {
+    worked: Rc<Worked>,
+    /// What was found, by thresholds that are not a pen's own.
+    raised: Option<Vec<Raised>>,
+}
+
+fn pen_part(pen: &PenView<'_>, index: usize, seen: &mut Seen, findings: &mut Findings) {
+    let part = &pen.pen.parts[index];
     let view = PartView::new(pen.design, Some(pen.pen), part);
+    let joints = pen.pen.joints.iter();
+    let joined = joints
+        .filter(|it| [it.male.part, it.female.part].contains(&index))
+        .map(|it| it.head)
+        .collect();
+    let key = (
+        Arc::as_ptr(part),
+        view.bench.map(std::ptr::from_ref),
+        joined,
+    );
+    let once = seen.entry(key).or_default();
     // A pen with limits of its own may judge the part otherwise.
     let alike = pen.pen.limits.0.is_empty();
-    let key = (Arc::as_ptr(part), view.bench.map(std::ptr::from_ref));
-    if let Some(before) = seen.get(&key).filter(|_| alike) {
+    if let Some(before) = once.raised.as_ref().filter(|_| alike) {
         let about = About {
             pen: Some(pen.pen.name.text.clone()),
             part: Some(part.name.text.clone()),
@@ -156,8 +177,8 @@ fn pen_part(pen: &PenView<'_>, part: &Arc<Part>, seen: &mut Seen, findings: &mut
         return;
     }
     let from = findings.raised.len();
-    one_part(&view, findings);
+    one_part(&view.sharing(once.worked.clone()), findings);
     if alike {
-        seen.insert(key, findings.raised[from..].to_vec());
+        once.raised = Some(findings.raised[from..].to_vec());
     }
 }

@@ -7,6 +7,7 @@ use quillet_model::{AtRest, Bench, Design, End, Joint, LimitLine, Limits, Part, 
 use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
 use quillet_syntax::{Finding, Severity};
 use std::cell::OnceCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
 /// The whole design.
@@ -47,6 +48,12 @@ pub struct PartView<'a> {
     pub part: &'a Arc<Part>,
     /// The bench it is made at: the one it names, its pen's, or the only one in sight.
     pub bench: Option<&'a Bench>,
+    worked: Rc<Worked>,
+}
+
+/// What is worked out of a part when first asked for; pens that see and join it alike share it.
+#[derive(Debug, Default)]
+pub(crate) struct Worked {
     walls: OnceCell<Vec<Wall>>,
     plan: OnceCell<Plan>,
 }
@@ -131,20 +138,24 @@ impl<'a> PartView<'a> {
             pen,
             part,
             bench,
-            walls: OnceCell::new(),
-            plan: OnceCell::new(),
+            worked: Rc::default(),
         }
+    }
+
+    /// The same with what was worked out before, of the same part at the same bench and joined alike.
+    pub(crate) fn sharing(self, worked: Rc<Worked>) -> Self {
+        Self { worked, ..self }
     }
 
     /// Its walls, by zone, from its first end; worked out once, when first asked for.
     pub fn walls(&self) -> &[Wall] {
-        self.walls.get_or_init(|| walls::walls(self.part))
+        self.worked.walls.get_or_init(|| walls::walls(self.part))
     }
 
     /// How it is made, its mates known but no part blended with another; worked out once, when
     /// first asked for. A bought part has no routes.
     pub fn plan(&self) -> &Plan {
-        self.plan.get_or_init(|| {
+        self.worked.plan.get_or_init(|| {
             let place = |pen: &Pen| pen.parts.iter().position(|it| Arc::ptr_eq(it, self.part));
             match self.pen.and_then(|pen| Some((pen, place(pen)?))) {
                 Some((pen, index)) => plan_part_of(pen, index, self.bench),

@@ -124,3 +124,57 @@ pen plain {{
     let found = examined(&text("6.4"));
     assert!(found.findings.iter().all(|it| it.rule != "poor-fit"));
 }
+
+/// Joined at one end a part goes on a mandrel of nine millimetres of thread, at the other on one
+/// of two: what holds in the first pen is not taken to hold in the second.
+#[test]
+fn a_part_that_pens_join_otherwise_is_judged_for_each() {
+    let plug = |name: &str, thread: &str, long: u8| {
+        format!(
+            "\
+part {name} from shank to top {{
+  blank of acrylic rod 16
+  length 20
+  outside dia 13
+  from shank {{
+    tenon for {long}
+    thread {thread} outside for {long}
+  }}
+}}
+
+"
+        )
+    };
+    let text = plug("long", "M10x0.75", 8)
+        + &plug("short", "M9x0.75", 2)
+        + "\
+part piece from a to b {
+  blank of acrylic rod 16
+  length 40
+  outside dia 13
+  from a {
+    drill 9.25 to 14
+    thread M10x0.75 inside to 9
+  }
+  from b {
+    drill 8.25 to 8
+    thread M9x0.75 inside to 2
+  }
+}
+
+pen one {
+  screw long.shank into piece.a
+}
+
+pen two {
+  screw short.shank into piece.b
+}
+";
+    let found = examined(&text);
+    let said = message(&found, "short-grip");
+    assert!(
+        said.starts_with("1.25 mm to hold piece by at its b"),
+        "{said}"
+    );
+    assert!(said.ends_with("(in two)"), "{said}");
+}
