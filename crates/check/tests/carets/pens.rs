@@ -170,8 +170,12 @@ pen two {
   screw short.shank into piece.b
 }
 ";
-    let found = examined(&text);
-    let said = message(&found, "short-grip");
+    let found = examined(&text).findings;
+    let of_piece = found
+        .iter()
+        .filter(|it| it.rule == "short-grip" && it.message.contains("hold piece"));
+    let said: Vec<_> = of_piece.map(|it| &*it.message).collect();
+    let [said] = said[..] else { panic!("{said:?}") };
     assert!(
         said.starts_with("1.25 mm to hold piece by at its b"),
         "{said}"
