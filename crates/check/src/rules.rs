@@ -20,6 +20,7 @@ mod kinked_outside;
 mod leaky_reservoir;
 mod lettered_out_of_line;
 mod loose_part;
+mod mandrels;
 mod missing_thread;
 mod mouth_splits;
 mod nib_strikes_cap;

@@ -1,47 +1,18 @@
 //! `quillet cut`: what to saw off which stock.
 
-use crate::choice::PenChoice;
-use crate::listing::{Listing, columns};
-use crate::{disk, plans, warn};
+use crate::listing::columns;
+use crate::lists::Args;
+use crate::plans::Planned;
 use quillet_geometry::Length;
 use quillet_plan::{CutList, CutPiece, CutStock};
 use quillet_syntax::ast::StockSection;
 use serde::Serialize;
-use std::path::PathBuf;
 use std::process::ExitCode;
-
-/// What `quillet cut` may be asked.
-#[derive(clap::Args)]
-pub(crate) struct Args {
-    /// The file
-    file: PathBuf,
-    #[command(flatten)]
-    pen: PenChoice,
-    #[command(flatten)]
-    listing: Listing,
-}
 
 /// Lists; 0, or 2 with the reason where nothing could be listed.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(write(args))
-}
-
-fn write(args: &Args) -> Result<(), String> {
-    let design = disk::design(&args.file)?;
-    warn::errors(&design);
-    let plans = plans::plans(&design, &args.pen)?;
-    let lists = plans
-        .iter()
-        .map(|it| List::of(&it.title, &CutList::of(&it.plan, it.bench)));
-    let lists = Lists {
-        lists: lists.collect(),
-    };
-    args.listing.give(&args.file, &lists, Lists::text)
-}
-
-#[derive(Serialize)]
-struct Lists {
-    lists: Vec<List>,
+    let list = |it: &Planned<'_>| List::of(&it.title, &CutList::of(&it.plan, it.bench));
+    args.list(list, List::text)
 }
 
 /// What is sawn for a pen, or for a part that is in none.
@@ -99,16 +70,6 @@ impl List {
     fn text(&self) -> String {
         let stocks: String = self.stocks.iter().map(Stock::text).collect();
         format!("{}, {} mm of kerf\n{stocks}", self.of, self.kerf_mm)
-    }
-}
-
-impl Lists {
-    fn text(&self) -> String {
-        self.lists
-            .iter()
-            .map(List::text)
-            .collect::<Vec<_>>()
-            .join("\n")
     }
 }
 

@@ -21,6 +21,7 @@ mod files;
 mod fit;
 mod format;
 mod listing;
+mod lists;
 mod lsp;
 mod material;
 mod measure;
@@ -68,9 +69,9 @@ enum Command {
     /// Write all that is taken to the lathe: route, tools, blanks, drawings, cautions.
     Sheet(sheet::Args),
     /// List every tool, where it is used, and what of it is to be had.
-    Tools(tools::Args),
+    Tools(lists::Args),
     /// List what to saw off which stock, packed to waste least.
-    Cut(cut::Args),
+    Cut(lists::Args),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::Args),
     /// Serve an editor over standard input and output (language server protocol).

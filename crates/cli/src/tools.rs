@@ -1,46 +1,17 @@
 //! `quillet tools`: every tool a pen is made with, and what of it is to be had.
 
-use crate::choice::PenChoice;
-use crate::listing::{Listing, columns};
-use crate::{disk, plans, warn};
+use crate::listing::columns;
+use crate::lists::Args;
+use crate::plans::Planned;
 use quillet_export::sheet::tool_name;
 use quillet_plan::{Plan, Standing, ToolList};
 use serde::Serialize;
-use std::path::PathBuf;
 use std::process::ExitCode;
-
-/// What `quillet tools` may be asked.
-#[derive(clap::Args)]
-pub(crate) struct Args {
-    /// The file
-    file: PathBuf,
-    #[command(flatten)]
-    pen: PenChoice,
-    #[command(flatten)]
-    listing: Listing,
-}
 
 /// Lists; 0, or 2 with the reason where nothing could be listed.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(write(args))
-}
-
-fn write(args: &Args) -> Result<(), String> {
-    let design = disk::design(&args.file)?;
-    warn::errors(&design);
-    let plans = plans::plans(&design, &args.pen)?;
-    let lists = plans
-        .iter()
-        .map(|it| List::of(&it.title, &it.plan, it.bench));
-    let lists = Lists {
-        lists: lists.collect(),
-    };
-    args.listing.give(&args.file, &lists, Lists::text)
-}
-
-#[derive(Serialize)]
-struct Lists {
-    lists: Vec<List>,
+    let list = |it: &Planned<'_>| List::of(&it.title, &it.plan, it.bench);
+    args.list(list, List::text)
 }
 
 /// The tools of a pen, or of a part that is in none.
@@ -96,6 +67,22 @@ impl List {
             tools: list.tools.iter().map(listed).collect(),
         }
     }
+
+    fn text(&self) -> String {
+        let bench = match &self.bench {
+            Some(bench) => format!("at the bench {bench}"),
+            None => "no bench is named: nothing is taken as owned".to_owned(),
+        };
+        let sizes: Vec<String> = self.hole_sizes_mm.iter().map(f64::to_string).collect();
+        let rows: Vec<Vec<String>> = self.tools.iter().map(Listed::row).collect();
+        format!(
+            "{}, {bench}\n{}  {} sizes of hole: {}\n",
+            self.of,
+            columns(&["tool", "", "where (operation)"], &rows),
+            sizes.len(),
+            sizes.join(", ")
+        )
+    }
 }
 
 const fn standing(standing: Standing) -> &'static str {
@@ -104,27 +91,6 @@ const fn standing(standing: Standing) -> &'static str {
         Standing::ToBuy => "to buy",
         Standing::ToMake => "to make",
         Standing::Needed => "needed",
-    }
-}
-
-impl Lists {
-    fn text(&self) -> String {
-        let each = self.lists.iter().map(|list| {
-            let bench = match &list.bench {
-                Some(bench) => format!("at the bench {bench}"),
-                None => "no bench is named: nothing is taken as owned".to_owned(),
-            };
-            let sizes: Vec<String> = list.hole_sizes_mm.iter().map(f64::to_string).collect();
-            let rows: Vec<Vec<String>> = list.tools.iter().map(Listed::row).collect();
-            format!(
-                "{}, {bench}\n{}  {} sizes of hole: {}\n",
-                list.of,
-                columns(&["tool", "", "where (operation)"], &rows),
-                sizes.len(),
-                sizes.join(", ")
-            )
-        });
-        each.collect::<Vec<_>>().join("\n")
     }
 }
 

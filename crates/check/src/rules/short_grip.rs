@@ -1,5 +1,6 @@
 //! `short-grip`: the part is held by too little.
 
+use super::mandrels;
 use crate::{Findings, PartView, Rule, Run};
 use quillet_plan::Trouble;
 use quillet_syntax::Severity;
@@ -13,25 +14,20 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
+    let part = view.part;
+    mandrels::tell(&RULE, view, findings, |trouble| {
         let Trouble::ShortGrip {
             end,
             length,
             wanted,
         } = *trouble
         else {
-            continue;
+            return None;
         };
-        let end = view.part.end_name(end);
-        findings.push(
-            RULE.at(
-                view.part.name.span,
-                format!(
-                    "{length} to hold {} by at its {end}; {wanted} is wanted",
-                    view.part.name.text
-                ),
-            )
-            .hint("lengthen what holds it, or leave stock to grip and part it off last"),
-        );
-    }
+        let (name, end) = (&part.name.text, part.end_name(end));
+        Some((
+            format!("{length} to hold {name} by at its {end}; {wanted} is wanted"),
+            "lengthen what holds it, or leave stock to grip and part it off last",
+        ))
+    });
 }

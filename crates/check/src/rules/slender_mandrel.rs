@@ -1,5 +1,6 @@
 //! `slender-mandrel`: the mandrel is too slender.
 
+use super::mandrels;
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
 use quillet_syntax::Severity;
@@ -13,24 +14,18 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
+    let part = view.part;
+    mandrels::tell(&RULE, view, findings, |trouble| {
         let Trouble::SlenderMandrel {
             end, length, dia, ..
         } = *trouble
         else {
-            continue;
+            return None;
         };
-        let end = view.part.end_name(end);
-        findings.push(
-            RULE.at(
-                view.part.name.span,
-                format!(
-                    "the mandrel for the {end} of {} stands {length} out at {}",
-                    view.part.name.text,
-                    words::dia(dia)
-                ),
-            )
-            .hint("keep the tail centre up and take light cuts, or hold it by its other end"),
-        );
-    }
+        let (name, end, dia) = (&part.name.text, part.end_name(end), words::dia(dia));
+        Some((
+            format!("the mandrel for the {end} of {name} stands {length} out at {dia}"),
+            "keep the tail centre up and take light cuts, or hold it by its other end",
+        ))
+    });
 }

@@ -134,39 +134,24 @@ impl ThreadForm {
     /// # Errors
     /// When the class is not one of outside threads of this system, or the standard does not have it.
     pub fn external_limits(&self, class: ThreadClass) -> Result<ExternalLimits, LimitsError> {
-        match (self.size(), class.kind()) {
-            (
-                ThreadSize::Metric { major, pitch },
-                Kind::Iso {
-                    pitch: grade,
-                    crest,
-                    position,
-                },
-            ) if class.side() == Side::External => {
-                let es = iso965::deviation(position, pitch)?;
-                let td = iso965::tolerance(Tolerance::Major, crest, major, pitch)?;
-                let td2 = iso965::tolerance(Tolerance::ExternalPitch, grade, major, pitch)?;
-                let from = es.from.and(td.from).and(td2.from);
-                let d_max = to_um(major.to_mm()) + es.size;
-                let d2_max = to_um(self.pitch_diameter_mm()) + es.size;
-                let d2_least_mm = self.pitch_diameter_mm() + (es.size - td2.size).to_mm();
-                Ok(ExternalLimits {
-                    class,
-                    major: Limits::new(d_max, d_max - td.size),
-                    pitch: Limits::new(d2_max, d2_max - td2.size),
-                    minor_max_flat: to_um(self.minor_diameter_mm()) + es.size,
-                    root_min: to_um(d2_least_mm - ROUND_ROOT * pitch.to_mm()),
-                    from,
-                    source: iso965::source(from),
-                })
-            }
-            (ThreadSize::Inch { .. }, Kind::Unified { class: grade, .. })
-                if class.side() == Side::External =>
-            {
-                Ok(unified::external(self, class, grade))
-            }
-            _ => Err(self.wrong(class, Side::External)),
-        }
+        let tolerances = (Tolerance::Major, Tolerance::ExternalPitch);
+        let iso = match self.graded(class, Side::External, tolerances)? {
+            Graded::Iso(iso) => iso,
+            Graded::Unified(grade) => return Ok(unified::external(self, class, grade)),
+        };
+        let es = iso.deviation;
+        let d_max = to_um(iso.major.to_mm()) + es;
+        let d2_max = to_um(self.pitch_diameter_mm()) + es;
+        let d2_least_mm = self.pitch_diameter_mm() + (es - iso.on_pitch).to_mm();
+        Ok(ExternalLimits {
+            class,
+            major: Limits::new(d_max, d_max - iso.on_crest),
+            pitch: Limits::new(d2_max, d2_max - iso.on_pitch),
+            minor_max_flat: to_um(self.minor_diameter_mm()) + es,
+            root_min: to_um(d2_least_mm - ROUND_ROOT * iso.pitch.to_mm()),
+            from: iso.from,
+            source: iso965::source(iso.from),
+        })
     }
 
     /// Limits of size of the inside thread to `class`.
@@ -174,7 +159,36 @@ impl ThreadForm {
     /// # Errors
     /// When the class is not one of inside threads of this system, or the standard does not have it.
     pub fn internal_limits(&self, class: ThreadClass) -> Result<InternalLimits, LimitsError> {
+        let tolerances = (Tolerance::Minor, Tolerance::InternalPitch);
+        let iso = match self.graded(class, Side::Internal, tolerances)? {
+            Graded::Iso(iso) => iso,
+            Graded::Unified(grade) => return Ok(unified::internal(self, class, grade)),
+        };
+        let ei = iso.deviation;
+        let d1_min = to_um(self.minor_diameter_mm()) + ei;
+        let d2_min = to_um(self.pitch_diameter_mm()) + ei;
+        let d2_most_mm = self.pitch_diameter_mm() + (ei + iso.on_pitch).to_mm();
+        Ok(InternalLimits {
+            class,
+            minor: Limits::new(d1_min, d1_min + iso.on_crest),
+            pitch: Limits::new(d2_min, d2_min + iso.on_pitch),
+            major_min: to_um(iso.major.to_mm()) + ei,
+            major_max: to_um(d2_most_mm + CREST_CLEARANCE * iso.pitch.to_mm()),
+            from: iso.from,
+            source: iso965::source(iso.from),
+        })
+    }
+
+    /// The figures of a class for one side: `tolerances` are those of the diameter at the crests,
+    /// which is turned or drilled, and of the pitch diameter.
+    fn graded(
+        &self,
+        class: ThreadClass,
+        side: Side,
+        tolerances: (Tolerance, Tolerance),
+    ) -> Result<Graded, LimitsError> {
         match (self.size(), class.kind()) {
+            _ if class.side() != side => Err(self.wrong(class, side)),
             (
                 ThreadSize::Metric { major, pitch },
                 Kind::Iso {
@@ -182,30 +196,23 @@ impl ThreadForm {
                     crest,
                     position,
                 },
-            ) if class.side() == Side::Internal => {
-                let ei = iso965::deviation(position, pitch)?;
-                let td1 = iso965::tolerance(Tolerance::Minor, crest, major, pitch)?;
-                let td2 = iso965::tolerance(Tolerance::InternalPitch, grade, major, pitch)?;
-                let from = ei.from.and(td1.from).and(td2.from);
-                let d1_min = to_um(self.minor_diameter_mm()) + ei.size;
-                let d2_min = to_um(self.pitch_diameter_mm()) + ei.size;
-                let d2_most_mm = self.pitch_diameter_mm() + (ei.size + td2.size).to_mm();
-                Ok(InternalLimits {
-                    class,
-                    minor: Limits::new(d1_min, d1_min + td1.size),
-                    pitch: Limits::new(d2_min, d2_min + td2.size),
-                    major_min: to_um(major.to_mm()) + ei.size,
-                    major_max: to_um(d2_most_mm + CREST_CLEARANCE * pitch.to_mm()),
-                    from,
-                    source: iso965::source(from),
-                })
+            ) => {
+                let deviation = iso965::deviation(position, pitch)?;
+                let on_crest = iso965::tolerance(tolerances.0, crest, major, pitch)?;
+                let on_pitch = iso965::tolerance(tolerances.1, grade, major, pitch)?;
+                Ok(Graded::Iso(Iso {
+                    major,
+                    pitch,
+                    deviation: deviation.size,
+                    on_crest: on_crest.size,
+                    on_pitch: on_pitch.size,
+                    from: deviation.from.and(on_crest.from).and(on_pitch.from),
+                }))
             }
-            (ThreadSize::Inch { .. }, Kind::Unified { class: grade, .. })
-                if class.side() == Side::Internal =>
-            {
-                Ok(unified::internal(self, class, grade))
+            (ThreadSize::Inch { .. }, Kind::Unified { class: grade, .. }) => {
+                Ok(Graded::Unified(grade))
             }
-            _ => Err(self.wrong(class, Side::Internal)),
+            _ => Err(self.wrong(class, side)),
         }
     }
 
@@ -216,6 +223,25 @@ impl ThreadForm {
             inch: self.is_inch(),
         }
     }
+}
+
+/// A class at a thread's size, in its system of units.
+enum Graded {
+    Iso(Iso),
+    Unified(u8),
+}
+
+/// The figures of ISO 965-1 for one side of a thread.
+struct Iso {
+    major: Length,
+    pitch: Length,
+    /// es or EI, from the basic profile.
+    deviation: Length,
+    /// Of the diameter at the crests: Td or TD1.
+    on_crest: Length,
+    /// Of the pitch diameter: Td2 or TD2.
+    on_pitch: Length,
+    from: LimitsFrom,
 }
 
 /// From d2 min to the rounded root, as a share of the pitch (ASME B1.13M).
