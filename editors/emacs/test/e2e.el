@@ -11,6 +11,7 @@
 (require 'cl-lib)
 (require 'eglot)
 (require 'flymake)
+(require 'url)
 (require 'quillet-mode)
 
 (defvar passed 0)
@@ -188,6 +189,24 @@
     (check "the sheet is made and opened, of the pen at the cursor"
            (with-temp-buffer (insert-file-contents opened) (search-forward "Heron for Ida" nil t))
            opened))
+
+  (let (page)
+    (cl-letf (((symbol-function 'browse-url) (lambda (url &rest _) (setq page url))))
+      (quillet-watch)
+      (wait "the live page is opened" (lambda () page)))
+    (check "it shows the pen"
+           (with-current-buffer (url-retrieve-synchronously page t t 10)
+             (goto-char (point-min))
+             (search-forward "Heron for Ida" nil t))
+           page)
+    (quillet-watch)
+    (let ((port (url-port (url-generic-parse-url page))))
+      (wait "and is gone when the command is given again"
+            (lambda ()
+              (condition-case nil
+                  (progn (delete-process (make-network-process :name "gone" :host "127.0.0.1" :service port))
+                         nil)
+                (file-error t))))))
 
   (find-file "knot.quillet")
   (let* ((server (eglot-current-server))

@@ -26,9 +26,21 @@ function quillet#watch() abort
     echo 'quillet: no longer watching'
     return
   endif
-  if s:saved()
-    let s:watched[file] = s:start(['watch', file], {'said': function('s:found_page', [file])})
+  if !s:saved()
+    return
   endif
+  let job = s:start(['watch', file], {
+        \ 'said': function('s:found_page', [file]),
+        \ 'ended': {_failed -> s:forget(file)}})
+  if type(job) != v:t_number || job > 0
+    let s:watched[file] = job
+  endif
+endfunction
+
+" A page that is served no more is opened anew the next time.
+function s:forget(file) abort
+  call filter(s:watched, {watched -> watched !=# a:file})
+  call filter(s:opened, {opened -> opened !=# a:file})
 endfunction
 
 " The program: g:quillet_program, else the one on PATH.

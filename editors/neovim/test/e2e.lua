@@ -68,6 +68,33 @@ local function here()
   return vim.lsp.util.make_position_params()
 end
 
+--- The page at an address of this machine; nil where nobody answers.
+local function fetched(page)
+  local port, path = page:match("^http://127%.0%.0%.1:(%d+)(/.*)$")
+  assert(port, page)
+  local said, over = {}, false
+  local socket = vim.loop.new_tcp()
+  socket:connect("127.0.0.1", tonumber(port), function(failed)
+    if failed then
+      said, over = nil, true
+      return
+    end
+    socket:read_start(function(_, data)
+      if data then
+        table.insert(said, data)
+      else
+        over = true
+      end
+    end)
+    socket:write(("GET %s HTTP/1.1\r\nHost: 127.0.0.1:%s\r\nConnection: close\r\n\r\n"):format(path, port))
+  end)
+  vim.wait(5000, function()
+    return over
+  end, 20)
+  socket:close()
+  return said and table.concat(said)
+end
+
 --- Findings of the buffer as "line:column rule".
 function shown()
   local all = {}
@@ -216,7 +243,13 @@ local function run()
 
   -- The sheet, opened by a stand-in that says what it was given.
   local opener = vim.fn.tempname()
-  vim.fn.writefile({ "#!/bin/sh", 'cp "$1" ' .. opener .. ".seen" }, opener)
+  vim.fn.writefile({
+    "#!/bin/sh",
+    'case "$1" in',
+    'http*) echo "$1" >' .. opener .. ".page ;;",
+    '*) cp "$1" ' .. opener .. ".seen ;;",
+    "esac",
+  }, opener)
   vim.fn.setfperm(opener, "rwx------")
   vim.g.quillet_opener = opener
   vim.cmd("bwipeout! | silent! wall | silent edit heron.quillet")
@@ -227,7 +260,28 @@ local function run()
     return table.concat(made):find("Heron for Ida", 1, true)
   end)
 
-  check("both commands are there", vim.fn.exists(":QuilletSheet") == 2 and vim.fn.exists(":QuilletWatch") == 2)
+  -- The live page: served while it is watched, and no longer.
+  local seen = opener .. ".page"
+  vim.cmd("QuilletWatch")
+  wait("a page is opened", function()
+    return vim.fn.filereadable(seen) == 1 and #vim.fn.readfile(seen) == 1
+  end)
+  local page = vim.fn.readfile(seen)[1]
+  check("it shows the pen", (fetched(page) or ""):find("Heron for Ida", 1, true), page)
+  vim.cmd("QuilletWatch")
+  wait("and is gone when the command is given again", function()
+    return fetched(page) == nil
+  end)
+  -- A program that is not there is said, and leaves nothing to stop.
+  vim.g.quillet_program = "/no/such/program"
+  vim.cmd("silent! QuilletWatch | silent! QuilletWatch")
+  vim.g.quillet_program = program
+  os.remove(seen)
+  vim.cmd("QuilletWatch")
+  wait("and comes again", function()
+    return vim.fn.filereadable(seen) == 1 and #vim.fn.readfile(seen) == 1
+  end)
+  vim.cmd("QuilletWatch")
 end
 
 --- The server ends by itself, in order, when it is told to.

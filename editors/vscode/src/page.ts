@@ -62,7 +62,7 @@ h1 { font-size: 1.1rem; font-weight: 600; margin: 0.8rem 0 0.4rem; }
 figure { margin: 0 0 0.8rem; }
 img { display: block; width: 100%; max-width: 60rem; }
 table { border-collapse: collapse; margin-bottom: 0.8rem; font-variant-numeric: tabular-nums; }
-th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; vertical-align: top; }
+th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; vertical-align: top; min-width: 7em; }
 td { padding: 0.15rem 0; white-space: pre-line; }
 ul { list-style: none; margin: 0 0 1rem; padding: 0; font-size: 0.9em; opacity: 0.9; }
 .empty { opacity: 0.7; margin-top: 2rem; text-align: center; }

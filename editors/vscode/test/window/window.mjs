@@ -41,6 +41,11 @@ const looks = {
     const policy = await frame.locator("meta[http-equiv]").getAttribute("content");
     assert.match(policy, /^default-src 'none'/);
   },
+  async sheet(page) {
+    // A question whether a page may be opened outside is answered with no.
+    await page.waitForTimeout(500);
+    await page.keyboard.press("Escape");
+  },
   async missing(page) {
     const toast = page.locator(".notification-toast", { hasText: "Quillet cannot check your pens" });
     await toast.first().waitFor({ state: "visible" });

@@ -3,8 +3,9 @@
 // Active only in a folder that holds `.probe/begin`. Tells what it found in `.probe/<n>.json`,
 // and goes on when the browser has written `.probe/<n>.seen`.
 
-const { existsSync, writeFileSync } = require("node:fs");
-const { join } = require("node:path");
+const { existsSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } = require("node:fs");
+const { tmpdir } = require("node:os");
+const { dirname, join } = require("node:path");
 const vscode = require("vscode");
 
 exports.activate = async () => {
@@ -14,7 +15,7 @@ exports.activate = async () => {
   const tell = async (told) => {
     const place = join(folder, ".probe", String(number++));
     writeFileSync(`${place}.part`, JSON.stringify(told));
-    require("node:fs").renameSync(`${place}.part`, `${place}.json`);
+    renameSync(`${place}.part`, `${place}.json`);
     await until(`${told.what} seen`, () => existsSync(`${place}.seen`));
   };
   try {
@@ -118,6 +119,20 @@ async function act(folder, tell) {
   look(at('pen heron "Heron"', "heron"));
   await until("the panel follows", () => /heron/i.test(tab()?.label ?? ""));
   await tell({ what: "preview", title: tab().label });
+
+  // The sheet is written where nothing of the maker's lies; the window then asks whether to open it.
+  const made = () => {
+    const folders = readdirSync(tmpdir()).filter((it) => it.startsWith("quillet-") && !sheets.has(it));
+    const pages = folders.map((it) => join(tmpdir(), it, "heron.html"));
+    return pages.find((it) => existsSync(it) && readFileSync(it, "utf8").includes("</html>"));
+  };
+  const sheets = new Set(readdirSync(tmpdir()));
+  look(at('pen heron-ida', "heron-ida"));
+  void run("quillet.sheet");
+  const sheet = await until("the sheet", made);
+  assert("it is of the pen at the cursor", readFileSync(sheet, "utf8").includes("Heron for Ida"), sheet);
+  await tell({ what: "sheet" });
+  rmSync(dirname(sheet), { recursive: true });
 
   const settings = vscode.workspace.getConfiguration("quillet");
   const program = settings.get("server.path");
