@@ -48,6 +48,7 @@ pub fn actions(
 ) -> Option<Vec<Action>> {
     let findings = analysis.findings(called_off)?;
     let cursor = Cursor::at(analysis, within.start as usize)?;
+    let within = with_its_line(cursor, findings, within);
     let mut actions = fixes::fixes(findings, within);
     actions.extend(create::missing(cursor, findings, within));
     actions.extend(accept::accept(cursor, findings, within));
@@ -55,7 +56,7 @@ pub fn actions(
     actions.extend(assumed::written_out(cursor));
     actions.extend(extract::extract(cursor));
     actions.extend(align(cursor));
-    actions.extend(fixes::all(cursor, findings));
+    actions.extend(fixes::all(within, findings));
     Some(actions)
 }
 
@@ -92,6 +93,20 @@ impl Action {
             preferred: false,
         }
     }
+}
+
+/// A place at which nothing is found, grown to its line: there is something to do on it.
+fn with_its_line(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Span {
+    if !within.is_empty() || findings.iter().any(|it| concerns(it, within)) {
+        return within;
+    }
+    let text = &cursor.file.text;
+    let ends = ['\n', '\r'];
+    let start = text[..cursor.offset].rfind(ends).map_or(0, |at| at + 1);
+    let end = text[cursor.offset..]
+        .find(ends)
+        .map_or(text.len(), |at| cursor.offset + at);
+    Span::new(within.file, start, end)
 }
 
 /// Whether a finding is one to act on within a span.

@@ -49,6 +49,14 @@ pub(crate) fn spot_in_short(pen: &Pen, spot: &Spot) -> String {
     let name = &part.name.text;
     let face =
         |face: Option<&quillet_syntax::ast::Name>| face.map(|face| format!("{name}.{}", face.text));
+    // A named face at that station is what the maker calls it, whatever surface ends there.
+    let at_face = part
+        .faces
+        .iter()
+        .find(|face| (face.at.to_mm() - spot.station_mm).abs() < 1e-3);
+    if let Some(at_face) = at_face {
+        return format!("{name}.{}", at_face.name.text);
+    }
     let said = match spot.origin {
         Origin::Face(end) => Some(format!("{name}.{}", part.end_name(end))),
         Origin::Outside(index) | Origin::StationEdge(index) => face(

@@ -1,6 +1,7 @@
 //! What was worked out, told between the words.
 
 use crate::facts::{self, round};
+use crate::sheet::in_short;
 use crate::{Analysis, Settings};
 use quillet_check::{PartView, Wall};
 use quillet_model::{AtRest, Cut, Joint, Pen, SourceFile};
@@ -73,7 +74,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             } if settings.hints.drills => {
                 let drill = thread.thread.tap_drill().diameter;
                 say(
-                    format!("tap drill {}", drill.mm_text(2)),
+                    format!("tap drill {}", in_short(drill, settings.units, 2)),
                     "the drill that its tap wants",
                 );
             }
@@ -83,7 +84,8 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             } if settings.hints.tenons => {
                 if let Ok(tenon) = thread.thread.tenon() {
                     let (low, high) = (tenon.range.min(), tenon.range.max());
-                    let text = format!("tenon {}..{}", low.mm_text(3), high.mm_text(3));
+                    let size = |size| in_short(size, settings.units, 3);
+                    let text = format!("tenon {}..{}", size(low), size(high));
                     say(text, "the diameters its die may be run down");
                 }
             }
@@ -94,8 +96,8 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             && let Some(wall) = least_wall(view, index)
         {
             say(
-                format!("wall {}", wall.least.mm_text(2)),
-                "the least wall around this cut, mm",
+                format!("wall {}", in_short(wall.least, settings.units, 2)),
+                "the least wall around this cut",
             );
         }
     }
@@ -112,15 +114,18 @@ pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&
 
 /// Where a joint comes to rest.
 fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
+    // The shortest first: an editor may cut a long hint off.
     let mut text = format!("in {} mm", round(rest.goes_in_mm, 2));
+    // Threads that stop before they meet have no turns.
+    let engaged = rest.engagements.first().filter(|it| it.travel_mm > 0.0);
+    if let Some(engaged) = engaged {
+        text += &format!(", {} turns", round(engaged.turns(), 2));
+    }
     if let Some(touch) = rest.touches.first() {
         let face = |spot: &quillet_model::Spot| facts::spot_in_short(pen, spot);
         text += &format!(", {} on {}", face(&touch.male), face(&touch.female));
     }
-    if let Some(engaged) = rest.engagements.first() {
-        text += &format!(", {} turns", round(engaged.turns(), 2));
-    }
-    let about = "how far it goes in, what touches there, and the turns to take it apart";
+    let about = "how far it goes in, the turns to take it apart, and what touches there";
     Some(Inlay {
         offset: joint.head.end as usize,
         text,

@@ -103,7 +103,10 @@ fn of_part(part: &Part, view: &PartView<'_>) -> Option<String> {
         .map(|mass| format!("{} g", round(mass.mass_g, 1)));
     let walls = if part.bought { &[] } else { view.walls() };
     let least = walls.iter().map(|wall| wall.least).min();
-    let wall = least.map(|least| format!("least wall {} mm", least.mm_text(2)));
+    let wall = least.map(|least| match least.is_positive() {
+        true => format!("least wall {} mm", least.mm_text(2)),
+        false => "broken through".to_owned(),
+    });
     let told: Vec<String> = mass.into_iter().chain(wall).collect();
     (!told.is_empty()).then(|| told.join(", "))
 }

@@ -92,6 +92,22 @@ pub(crate) fn told(size: Length, units: Units) -> String {
     in_units(units, &mm, &inch)
 }
 
+/// A size in one unit, in few words: `1.14`, `0.0449in`.
+pub(crate) fn in_short(size: Length, units: Units, mm_places: usize) -> String {
+    match units {
+        Units::Inches => format!("{}in", size.inch_text(INCH)),
+        Units::Millimetres | Units::Both => size.mm_text(mm_places),
+    }
+}
+
+/// A size in one unit, told apart: `12.1 mm`, `0.4764 in`.
+pub(crate) fn in_one_unit(size: Length, units: Units) -> String {
+    match units {
+        Units::Both => told(size, Units::Millimetres),
+        one => told(size, one),
+    }
+}
+
 /// The nearest 64th with what it is off by: `7/16in − 0.088 mm`.
 pub(crate) fn fraction(size: Length) -> String {
     let nearest = size.nearest_64th();

@@ -507,6 +507,43 @@ fn actions_add_what_is_missing_and_accept_with_a_reason() {
 }
 
 #[test]
+fn a_missing_part_gets_the_ends_its_joints_name() {
+    let pen =
+        "pen heron {\n  glue li|ner.front into cap.mouth\n  glue liner.back into cap.crown\n}\n";
+    let after = at(&format!("{PEN}{pen}")).after("add the part liner");
+    assert!(
+        after.contains("part liner from front to back {\n  length 60\n}\n\npen"),
+        "{after}"
+    );
+}
+
+#[test]
+fn what_is_found_on_a_line_is_cured_from_anywhere_on_it() {
+    let asked = in_pen("from mouth {\n", "    dr|ill 3 to 5 at taill\n");
+    let text = asked.cursor().file.text.replace("taill", "gripe");
+    let asked = with_shared(&text, asked.offset);
+    assert!(asked.after("write grip").contains("drill 3 to 5 at grip\n"));
+}
+
+#[test]
+fn a_joint_tells_its_turns_before_what_may_be_cut_off() {
+    let male = "part barrel from mouth to tail {\n  blank of reed rod 18\n  length 40\n  outside {\n    \
+        at 8    dia 15 as shoulder\n    at tail dia 15\n  }\n  from mouth {\n    tenon for 8\n    relief 12 for 1.5\n    \
+        thread closing outside for 4 at 1.5\n  }\n}\n";
+    let pen = "pen heron {\n  close cap.mouth onto barrel.mouth\n}\n";
+    let asked = at(&format!("{PEN}{male}{pen}"));
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+    let joint = hints.iter().find(|hint| hint.text.starts_with("in "));
+    // Travel 5.5 + 2.5 less 1.5 + 2.5 is 4, over a lead of 2.4.
+    assert_eq!(
+        joint.unwrap().text,
+        "in 8 mm, 1.67 turns, barrel.shoulder on cap.mouth"
+    );
+}
+
+#[test]
 fn hints_can_be_turned_off_by_kind() {
     let asked = at_pen("cap from");
     let file = &asked.cursor().file;
@@ -522,6 +559,10 @@ fn hints_can_be_turned_off_by_kind() {
         told.iter().any(|hint| hint.starts_with("wall ")),
         "{told:?}"
     );
+    settings.units = quillet_ide::Units::Inches;
+    // 12.2 mm over 25.4.
+    assert!(hints(&settings).contains(&"tap drill 0.4803in".into()));
+    settings.units = quillet_ide::Units::Both;
     settings.hints.walls = false;
     assert!(
         !hints(&settings)

@@ -15,7 +15,7 @@ const BETWEEN_MM: f64 = 10.0;
 /// Room above a part, mm.
 const ABOVE_MM: f64 = 4.0;
 /// Room below a part for its caption, mm.
-const BELOW_MM: f64 = 12.0;
+const BELOW_MM: f64 = 13.0;
 
 /// A part, where it has a shape, with its caption.
 struct Shown<'a> {
@@ -48,7 +48,7 @@ pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64) -> Option<Scene
         for it in &row {
             let origin = Xy::new(left, top - ABOVE_MM - radius);
             half_section(&mut scene, View::new(origin, scale), it.part, it.profiles);
-            for (text, down) in [(&it.name, 4.5), (&it.size, 8.5)] {
+            for (text, down) in [(&it.name, 5.0), (&it.size, 9.5)] {
                 let at = origin.moved(0.0, -radius - down);
                 scene.text(Text { at, ..text.clone() });
             }
@@ -69,8 +69,8 @@ impl<'a> Shown<'a> {
         Some(Shown {
             part,
             profiles,
-            name: Text::new(Xy::default(), 2.5, &*part.name.text).bold(),
-            size: Text::new(Xy::default(), 2.2, size),
+            name: Text::new(Xy::default(), 2.8, &*part.name.text).bold(),
+            size: Text::new(Xy::default(), 2.5, size),
         })
     }
 

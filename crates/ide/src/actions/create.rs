@@ -2,7 +2,7 @@
 
 use super::{Action, ActionKind, concerns, line_end};
 use crate::Cursor;
-use quillet_syntax::visit::{self, Role, Sort};
+use quillet_syntax::visit::{self, Node, Role, Sort};
 use quillet_syntax::{Edit, Finding, Span};
 
 /// The items that unknown names within a span ask for.
@@ -24,10 +24,12 @@ pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) ->
         let line = line_end(&cursor.file.text);
         let text = name.text;
         let (what, item) = match name.sort {
-            Sort::Part => (
-                "part",
-                format!("part {text} from mouth to tail {{{line}  length 60{line}}}"),
-            ),
+            Sort::Part => {
+                let [first, second] = ends(cursor, text);
+                let item =
+                    format!("part {text} from {first} to {second} {{{line}  length 60{line}}}");
+                ("part", item)
+            }
             Sort::Thread => ("thread", format!("thread {text} = M10x0.75")),
             Sort::Material => (
                 "material",
@@ -54,6 +56,23 @@ pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) ->
         });
     }
     actions
+}
+
+/// The ends of a part that is not there yet, as its joints name them.
+fn ends(cursor: Cursor<'_>, part: &str) -> [String; 2] {
+    let mut named: Vec<&str> = Vec::new();
+    visit::walk(&cursor.file.parsed.tree, &mut |node| {
+        if let Node::Face(face) = node
+            && *face.part.text == *part
+            && !face.face.text.is_empty()
+            && !named.contains(&&*face.face.text)
+        {
+            named.push(&face.face.text);
+        }
+    });
+    let usual = ["mouth", "tail"].into_iter();
+    named.extend(usual.filter(|end| !named.contains(end)).collect::<Vec<_>>());
+    [named[0].to_owned(), named[1].to_owned()]
 }
 
 /// Inserts text above the item that holds a span, above its note if it has one.

@@ -1,7 +1,6 @@
 //! The cures that findings bring with them.
 
 use super::{Action, ActionKind, concerns};
-use crate::Cursor;
 use quillet_syntax::{Edit, Finding, Fix, Span};
 use std::collections::BTreeMap;
 
@@ -24,28 +23,27 @@ pub(super) fn fixes(findings: &[Finding], within: Span) -> Vec<Action> {
     actions.collect()
 }
 
-/// One action for each rule at the cursor that cures it everywhere in the file, and one for all
+/// One action for each rule within a span that cures it everywhere in the file, and one for all
 /// rules together.
-pub(super) fn all(cursor: Cursor<'_>, findings: &[Finding]) -> Vec<Action> {
-    let place = cursor.place();
+pub(super) fn all(within: Span, findings: &[Finding]) -> Vec<Action> {
     let mut by_rule: BTreeMap<&str, Vec<&Fix>> = BTreeMap::new();
     for finding in findings
         .iter()
-        .filter(|finding| finding.span.file == place.file)
+        .filter(|finding| finding.span.file == within.file)
     {
         // Where there is a choice, the maker makes it.
         if let [fix] = finding.fixes.as_slice() {
             by_rule.entry(finding.rule).or_default().push(fix);
         }
     }
-    let at_cursor = |rule: &str| {
+    let is_here = |rule: &str| {
         findings
             .iter()
-            .any(|it| it.rule == rule && concerns(it, place))
+            .any(|it| it.rule == rule && concerns(it, within))
     };
     let mut actions = Vec::new();
     for (rule, fixes) in &by_rule {
-        if fixes.len() > 1 && at_cursor(rule) {
+        if fixes.len() > 1 && is_here(rule) {
             actions.push(together(
                 format!("fix all {} {rule} findings", fixes.len()),
                 ActionKind::Fix,

@@ -1,9 +1,12 @@
 //! The rules, for `accept` and `limit`.
 
 use super::{About, Choice, ChoiceKind, Place};
-use quillet_check::Rule;
+use quillet_check::{Rule, Run};
 use quillet_syntax::Severity;
 use std::collections::BTreeSet;
+
+/// An acceptance that accepts nothing, which is not accepted in its turn.
+const STALE: &str = "stale-acceptance";
 
 /// Those with a threshold after `limit`, those that can be accepted after `accept`, what was
 /// found in this item first.
@@ -18,11 +21,14 @@ pub(super) fn rules(at: Place<'_>) -> Vec<Choice> {
     let found = found_here(at);
     // What cannot be made cannot be accepted.
     let acceptable = all.filter(|rule| {
-        found.contains(rule.code) || (rule.severity != Severity::Error && !is_of_the_text(rule))
+        let never = rule.severity == Severity::Error || rule.code == STALE;
+        found.contains(rule.code) || !never
     });
-    let ranked = acceptable.map(|rule| match found.contains(rule.code) {
-        true => choice(rule).ranked(0),
-        false => choice(rule),
+    let ranked = acceptable.map(|rule| match rule.run {
+        _ if found.contains(rule.code) => choice(rule).ranked(0),
+        // What is found while reading is put right sooner than accepted.
+        Run::Elsewhere => choice(rule).ranked(3),
+        _ => choice(rule),
     });
     ranked.collect()
 }
@@ -39,13 +45,8 @@ fn found_here(at: Place<'_>) -> BTreeSet<&'static str> {
         .iter()
         .filter(|it| item.span.contains(it.span) && it.severity != Severity::Error);
     here.map(|it| it.rule)
-        .filter(|rule| *rule != "stale-acceptance")
+        .filter(|rule| *rule != STALE)
         .collect()
-}
-
-/// Whether it is about how the text is written, not about the pen.
-fn is_of_the_text(rule: &Rule) -> bool {
-    matches!(rule.code, "stale-acceptance" | "syntax")
 }
 
 fn choice(rule: &Rule) -> Choice {

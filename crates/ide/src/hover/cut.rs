@@ -3,7 +3,8 @@
 use super::{Sheet, thread, weight};
 use crate::facts::round;
 use crate::inlay::least_wall;
-use crate::sheet::fraction;
+use crate::settings::Units;
+use crate::sheet::{fraction, in_one_unit, in_short};
 use quillet_check::{PartView, Wall};
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, Feature, Part};
@@ -112,7 +113,8 @@ fn drilled(
     let above = sizes.iter().find(|size| **size > dia);
     for (what, other) in [("next drill down", below), ("next drill up", above)] {
         if let Some(other) = other {
-            sheet.row(what, &neighbour(*other, dia, wall, thread));
+            let says = neighbour(sheet.units(), *other, dia, wall, thread);
+            sheet.row(what, &says);
         }
     }
 }
@@ -141,9 +143,10 @@ fn flutes(sheet: &mut Sheet, view: &PartView<'_>, depth: Length, dia: Length) {
         },
     };
     let reserve = reach - depth;
+    let size = in_one_unit(reserve.abs(), sheet.units());
     let says = match reserve.is_negative() {
-        true => format!("{whose} is {} too short", reserve.abs()),
-        false => format!("{reserve} of {whose}'s left"),
+        true => format!("{whose} is {size} too short"),
+        false => format!("{size} of {whose}'s left"),
     };
     sheet.row("flutes", &says);
 }
@@ -167,15 +170,16 @@ fn sizes_at_hand(view: &PartView<'_>) -> Vec<Length> {
 
 /// Another drill, with the wall and the thread it would leave.
 fn neighbour(
+    units: Units,
     other: Length,
     dia: Length,
     wall: Option<&Wall>,
     thread: Option<&ThreadForm>,
 ) -> String {
-    let mut told = vec![other.to_string()];
+    let mut told = vec![in_one_unit(other, units)];
     if let Some(wall) = wall {
         let left = wall.least - (other - dia).half();
-        told.push(format!("wall {}", left.mm_text(2)));
+        told.push(format!("wall {}", in_short(left, units, 2)));
     }
     if let Some(thread) = thread {
         told.push(thread.percent_of_thread(other).to_string());

@@ -58,7 +58,8 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             ),
         );
     }
-    for engaged in &rest.engagements {
+    // Threads that stop before they meet have no turns.
+    for engaged in rest.engagements.iter().filter(|it| it.travel_mm > 0.0) {
         sheet.row("thread", &crate::facts::thread_in_short(&engaged.form));
         sheet.row("turns to take apart", &round(engaged.turns(), 2));
         sheet.row(

@@ -44,7 +44,8 @@ pub(crate) fn workspace(
             tags: None,
             deprecated: None,
             location,
-            container_name: None,
+            // There is no other place for its sizes.
+            container_name: (!found.symbol.detail.is_empty()).then_some(found.symbol.detail),
         })
     });
     Ok(Some(symbols.collect()))
