@@ -36,6 +36,8 @@ pub struct Choice {
 pub enum ChoiceKind {
     Keyword,
     Snippet,
+    /// Nothing without its snippet.
+    Whole,
     Quantity,
     Material,
     Thread,

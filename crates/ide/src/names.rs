@@ -28,19 +28,19 @@ pub fn definition(cursor: Cursor<'_>) -> Option<Target> {
     target(cursor.analysis, definition.span, definition.item)
 }
 
-/// What the thing at the cursor is made of or cut to: the material of a part, the thread of a
-/// joint, the part that another is like.
+/// What the thing at the cursor is made of or cut to: the material and the threads of a part, the
+/// part or pen that another is like.
 pub fn type_definition(cursor: Cursor<'_>) -> Vec<Target> {
     let names = &cursor.analysis.design.names;
     let Some(index) = cursor.definition() else {
         return Vec::new();
     };
-    let item = cursor.defined(index).item;
-    let wanted = |kind| {
-        matches!(
-            kind,
-            NameKind::Material | NameKind::Thread | NameKind::Blank
-        )
+    let (item, own) = (cursor.defined(index).item, cursor.defined(index).kind);
+    let wanted = |kind| match kind {
+        NameKind::Material | NameKind::Thread | NameKind::Blank => true,
+        NameKind::Part | NameKind::Bought => matches!(own, NameKind::Part | NameKind::Bought),
+        NameKind::Pen => own == NameKind::Pen,
+        _ => false,
     };
     let inside = names
         .references

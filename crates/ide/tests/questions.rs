@@ -362,6 +362,9 @@ fn a_name_leads_to_its_definition_in_another_file() {
     let made_of = quillet_ide::type_definition(at_pen("cap from").cursor());
     let names: Vec<_> = made_of.iter().map(|it| asked.text(it.name)).collect();
     assert_eq!(names, ["reed", "closing"]);
+    let like = at(&format!("{PEN}part oth|er like cap {{\n  length 60\n}}\n"));
+    let like_what = quillet_ide::type_definition(like.cursor());
+    assert_eq!(like.text(like_what[0].name), "cap");
 }
 
 #[test]

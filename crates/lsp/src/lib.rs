@@ -7,8 +7,9 @@
 //! # What it does beside the protocol
 //!
 //! * `quillet/preview`, a request with `{textDocument, position?, name?}`: the pen or part at
-//!   the place (or of the name) as `{name, title, pictures: [{name, svg}], measures: [{name,
-//!   value}]}`, or null. Once a document's preview was asked for, `quillet/previewChanged`
+//!   the place (or of the name) as `{name, title, pictures: [{name, svg}], legend: [text],
+//!   measures: [{name, value}]}`, or null; the legend says what the numbers in the picture point
+//!   at. Once a document's preview was asked for, `quillet/previewChanged`
 //!   tells `{uri, version}` whenever it would come out otherwise, until the document is closed.
 //! * Commands, which give the address of what they made and have the editor show it where it
 //!   can: `quillet.open.preview`, `quillet.open.drawing` and `quillet.open.sheet` with

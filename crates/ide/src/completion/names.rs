@@ -38,7 +38,8 @@ pub(super) fn ends(at: Place<'_>) -> Vec<Choice> {
         .and_then(|part| part.ends.as_ref())
         .into_iter()
         .flatten();
-    ends.map(|end| face(end.text.to_string(), "an end of this part").ranked(0))
+    let own = part.map(|part| &*part.name.text).unwrap_or_default();
+    ends.map(|end| face(own, end.text.to_string(), "an end of this part").ranked(0))
         .collect()
 }
 
@@ -60,7 +61,7 @@ pub(super) fn faces(at: Place<'_>) -> Vec<Choice> {
                 Some(_) => "an end",
                 None => "a named face",
             };
-            face(label, detail).ranked(if found.end.is_some() { 1 } else { 2 })
+            face(&part.name.text, label, detail).ranked(if found.end.is_some() { 1 } else { 2 })
         })
     });
     faces.collect()
@@ -103,7 +104,12 @@ pub(super) fn faces_of_part(at: Place<'_>) -> Vec<Choice> {
     faces
         .map(|found| {
             let detail = format!("at {}", found.at);
-            face(found.name.text.to_string(), &detail).ranked(0)
+            face(
+                name.unwrap_or_default(),
+                found.name.text.to_string(),
+                &detail,
+            )
+            .ranked(0)
         })
         .collect()
 }
@@ -285,6 +291,8 @@ fn kind_of(kind: NameKind) -> ChoiceKind {
     }
 }
 
-fn face(label: String, detail: &str) -> Choice {
-    Choice::plain(label, ChoiceKind::Face, detail, About::Nothing)
+/// A face; there is no more to tell of one than of its part.
+fn face(part: &str, label: String, detail: &str) -> Choice {
+    let about = About::Name(part.to_owned());
+    Choice::plain(label, ChoiceKind::Face, detail, about)
 }

@@ -64,12 +64,7 @@ const WHOLES: &[Whole] = &[
 pub(super) fn wholes(place: Place) -> Vec<Choice> {
     let here = WHOLES.iter().filter(|whole| whole.place == place);
     here.map(|whole| {
-        let bare = Choice::plain(
-            whole.label,
-            ChoiceKind::Snippet,
-            whole.detail,
-            About::Nothing,
-        );
+        let bare = Choice::plain(whole.label, ChoiceKind::Whole, whole.detail, About::Nothing);
         bare.snippet(whole.snippet)
     })
     .collect()

@@ -27,8 +27,11 @@ pub(crate) fn complete(
     asked.at(place, |document, cursor| {
         let found = quillet_ide::complete(&asked.snapshot, cursor)?;
         let range = document.lines.range(found.replaces.range());
-        let items = found.choices.into_iter().enumerate().map(|(at, choice)| {
-            let snippet = choice.snippet.clone().filter(|_| asked.editor.snippets);
+        let snippets = asked.editor.snippets;
+        let choices = found.choices.into_iter();
+        let choices = choices.filter(|choice| snippets || choice.kind != ChoiceKind::Whole);
+        let items = choices.enumerate().map(|(at, choice)| {
+            let snippet = choice.snippet.clone().filter(|_| snippets);
             let format = match snippet {
                 Some(_) => InsertTextFormat::SNIPPET,
                 None => InsertTextFormat::PLAIN_TEXT,
@@ -86,7 +89,7 @@ fn data(uri: &Url, choice: &Choice) -> Option<serde_json::Value> {
 fn kind(kind: ChoiceKind) -> CompletionItemKind {
     match kind {
         ChoiceKind::Keyword => CompletionItemKind::KEYWORD,
-        ChoiceKind::Snippet => CompletionItemKind::SNIPPET,
+        ChoiceKind::Snippet | ChoiceKind::Whole => CompletionItemKind::SNIPPET,
         ChoiceKind::Quantity => CompletionItemKind::VARIABLE,
         ChoiceKind::Material => CompletionItemKind::ENUM,
         ChoiceKind::Thread => CompletionItemKind::TYPE_PARAMETER,

@@ -57,6 +57,12 @@ async fn completions_carry_their_edit_and_are_explained_when_asked() {
             .iter()
             .all(|item| !item["textEdit"]["newText"].as_str().unwrap().contains('$'))
     );
+    let of_items = editor
+        .ask("textDocument/completion", at("thread joint ="))
+        .await;
+    let of_items = of_items["items"].as_array().unwrap();
+    assert!(of_items.iter().any(|item| item["label"] == "part"));
+    assert!(!of_items.iter().any(|item| item["label"] == "part, whole"));
     let drill = items.iter().find(|item| item["label"] == "drill").unwrap();
     let told = editor.ask("completionItem/resolve", drill.clone()).await;
     let text = told["documentation"]["value"].as_str().unwrap();
