@@ -2,6 +2,7 @@
 
 use crate::walls;
 use quillet_model::{Configured, Dimension, Measure, Part, Pen, Quantity, Sum, Test, Want};
+use quillet_syntax::Span;
 use quillet_syntax::ast::Comparison;
 use std::sync::Arc;
 
@@ -16,6 +17,17 @@ pub struct Measured {
     pub wanted: String,
     /// What makes it so: `barrel is 8.45 g of it`.
     pub drivers: Vec<String>,
+}
+
+/// What the measure of each want of a pen and of its joints comes to, in words, by where the want
+/// stands; those that are not known left out.
+pub fn wants(pen: &Pen) -> Vec<(Span, String)> {
+    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
+    let found = pen.wants.iter().chain(of_joints).filter_map(|want| {
+        let value = of_pen(pen, want).value?;
+        Some((want.span, told(value)))
+    });
+    found.collect()
 }
 
 /// A want of a pen, or of one of its joints.

@@ -98,6 +98,7 @@ fn of_pen(examined: &quillet_check::Examined, pen: &Pen) -> Judged {
         accepted: accepted
             .map(|it| (it.finding.clone(), it.because.text.to_string()))
             .collect(),
+        measured: quillet_check::measure::wants(pen),
     }
 }
 

@@ -37,7 +37,7 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
     let how = drilled.map(|line| line.how.join("; ")).unwrap_or_default();
     // 54 to the corner; the point of 118° is 6.1 / tan 59° = 3.665 further on.
     assert!(
-        how.contains("54 to the corner, 57.665 to the point from the mouth"),
+        how.contains("54 to the corner, 57.67 to the point from the mouth"),
         "{how}"
     );
     assert!(cap.route.iter().any(|line| line.gate), "there is a stop");
@@ -60,7 +60,7 @@ fn every_form_holds_every_part_and_the_mark() {
             "barrel",
             "section",
             "M13xPh2.4P0.8",
-            "57.665",
+            "57.67",
             "shoulder",
         ] {
             assert!(form.contains(word), "{word} is missing");
@@ -91,7 +91,7 @@ fn a_pen_with_errors_says_so_on_every_page() {
     );
     let content = heron(&Judged {
         findings: vec![finding],
-        accepted: vec![],
+        ..Judged::default()
     });
     let warned = "This design has errors: do not cut.";
     assert!(sheet::html(&content, Paper::A4).contains(warned));

@@ -106,11 +106,13 @@ pub fn judged(analysis: &Analysis, pen: &str, called_off: &dyn Fn() -> bool) -> 
     let examined = analysis.examined(called_off)?;
     let concerns = |it: &&Finding| it.pens.is_empty() || it.pens.iter().any(|name| **name == *pen);
     let accepted = examined.accepted.iter().filter(|it| concerns(&&it.finding));
+    let pen = analysis.design.pen(pen);
     Some(Judged {
         findings: examined.findings.iter().filter(concerns).cloned().collect(),
         accepted: accepted
             .map(|it| (it.finding.clone(), it.because.text.to_string()))
             .collect(),
+        measured: pen.map_or(Vec::new(), quillet_check::measure::wants),
     })
 }
 

@@ -4,7 +4,7 @@ use crate::anatomy::Anatomy;
 use crate::check::{Check, Measured, general};
 use crate::mate::Mates;
 use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
-use quillet_geometry::Length;
+use quillet_geometry::{Length, Limits};
 use quillet_model::{End, Origin};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::material::Family;
@@ -48,7 +48,8 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
                 (None, Some(hole)) => Check {
                     what,
                     nominal: dia,
-                    limits: hole.over_size,
+                    // A drill cuts no smaller than itself, but it may cut to size.
+                    limits: Limits::new(dia, hole.over_size.max()),
                     source: hole.source,
                 },
                 (None, None) => general(what, dia),
@@ -58,7 +59,9 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
                 return Vec::new();
             }
             let mut found = vec![size];
-            if !cut.through {
+            // A countersink is told by its diameter.
+            let sunk = matches!(cut.shape, InsideShape::Countersink { .. });
+            if !cut.through && !sunk {
                 found.push(general(Measured::Depth { end: cut.end }, cut.to));
             }
             found

@@ -1,5 +1,7 @@
-//! The parts of a pen put together, in full section; bought parts are not cut.
+//! The parts of a pen put together, in full section; bought parts are not cut, but for rings, through
+//! which others are seen.
 
+use super::extras;
 use super::outline;
 use super::seen::Before;
 use super::thread::{Shown, threads};
@@ -19,12 +21,20 @@ pub(super) struct PenView<'a> {
 }
 
 /// A part that is there.
-struct Member<'a> {
-    index: usize,
-    part: &'a Part,
-    solid: &'a Solid,
-    place: Place,
-    view: View,
+pub(super) struct Member<'a> {
+    pub(super) index: usize,
+    pub(super) part: &'a Part,
+    pub(super) solid: &'a Solid,
+    pub(super) place: Place,
+    pub(super) view: View,
+    /// It is drawn in section.
+    cut: bool,
+}
+
+/// A stretch of the axis, felt over in steps.
+fn steps(low: f64, high: f64) -> impl Iterator<Item = f64> {
+    const STEPS: u32 = 100;
+    (0..=STEPS).map(move |step| low + (high - low) * f64::from(step) / f64::from(STEPS))
 }
 
 impl PenView<'_> {
@@ -38,7 +48,31 @@ impl PenView<'_> {
     pub(super) fn radius_mm(&self) -> f64 {
         let there = self.members();
         let chains = there.iter().map(|member| &member.solid.outer);
-        chains.map(widest).fold(0.0, f64::max)
+        let arms = extras::arms(self, &there);
+        let arms = arms.iter().map(|arm| arm.top_mm);
+        chains.map(widest).chain(arms).fold(0.0, f64::max)
+    }
+
+    /// The outermost surface on a stretch of the axis, mm off it.
+    pub(super) fn widest_mm(&self, low: f64, high: f64) -> f64 {
+        let members = self.members();
+        let at = |z: f64| {
+            let outer = members.iter().map(|it| extras::outside(it, z));
+            outer.fold(0.0, f64::max)
+        };
+        steps(low, high).map(at).fold(0.0, f64::max)
+    }
+
+    /// The innermost wall of what is cut on a stretch of the axis, mm off it.
+    pub(super) fn innermost_mm(&self, low: f64, high: f64) -> f64 {
+        let members = self.members();
+        let cut = || members.iter().filter(|it| it.cut);
+        let at = |z: f64| {
+            let there = cut().filter(|it| extras::outside(it, z) > 0.0);
+            let bores = there.map(|it| it.solid.bore_radius(it.place.station(z)));
+            bores.fold(f64::INFINITY, f64::min)
+        };
+        steps(low, high).map(at).fold(f64::INFINITY, f64::min)
     }
 
     /// Draws it.
@@ -63,7 +97,7 @@ impl PenView<'_> {
                 let covers: Vec<Vec<Path>> = others()
                     .map(|(it, region)| {
                         // What is not cut covers its bore too.
-                        let shown = if it.part.bought { 1 } else { region.len() };
+                        let shown = if it.cut { region.len() } else { 1 };
                         region.iter().take(shown).cloned().collect()
                     })
                     .collect();
@@ -74,6 +108,10 @@ impl PenView<'_> {
                 };
                 member.draw(scene, half, at, &before);
             }
+            extras::rings(scene, self, &members, half);
+        }
+        for arm in extras::arms(self, &members) {
+            arm.draw(scene, self);
         }
         let (from, to) = (
             self.origin,
@@ -83,7 +121,7 @@ impl PenView<'_> {
         scene.line(Layer::Axis, from.moved(-4.0, 0.0), to.moved(4.0, 0.0));
     }
 
-    fn members(&self) -> Vec<Member<'_>> {
+    pub(super) fn members(&self) -> Vec<Member<'_>> {
         let parts = self.pen.parts.iter().enumerate();
         let there = parts.filter_map(|(index, part)| {
             let place = (*self.configuration.places.get(index)?)?;
@@ -100,6 +138,7 @@ impl PenView<'_> {
                 solid,
                 place,
                 view,
+                cut: !part.bought || is_pierced(part, solid),
             })
         });
         there.collect()
@@ -117,22 +156,18 @@ impl PenView<'_> {
                     && joint.females.iter().any(|it| it.0 == female)
             })
         };
-        match (one.part.bought, other.part.bought) {
-            (true, true) => !goes_into(one.index, other.index),
-            (true, false) => true,
-            (false, _) => !goes_into(other.index, one.index),
+        match (one.cut, other.cut) {
+            (false, false) => !goes_into(one.index, other.index),
+            (false, true) => true,
+            (true, _) => !goes_into(other.index, one.index),
         }
     }
 }
 
 impl Member<'_> {
     fn draw(&self, scene: &mut Scene, half: Half, number: usize, before: &Before) {
-        let shown = if self.part.bought {
-            Shown::Outside
-        } else {
-            Shown::Cut
-        };
-        if self.part.bought {
+        let shown = if self.cut { Shown::Cut } else { Shown::Outside };
+        if !self.cut {
             outline::outside(scene, self.view, half, self.solid, before);
         } else {
             let what = (self.part, self.solid);
@@ -161,15 +196,24 @@ impl Member<'_> {
         let Some((outer, _)) = radius(&self.solid.outer) else {
             return false;
         };
-        let bore = if self.part.bought {
-            None
-        } else {
-            self.solid.inner.iter().find_map(radius)
+        let bore = match self.cut {
+            true => self.solid.inner.iter().find_map(radius),
+            false => None,
         };
         // Surfaces that touch hide nothing.
         let near = 1e-4;
         r_mm < outer - near && bore.is_none_or(|(_, bore)| r_mm > bore + near)
     }
+}
+
+/// Whether a bore goes right through a part.
+fn is_pierced(part: &Part, solid: &Solid) -> bool {
+    let length = part.length.to_mm();
+    solid.inner.iter().any(|bore| {
+        let through = bore.start().z < 1e-6 && bore.end().z > length - 1e-6;
+        let least = bore.segments().iter().map(|it| it.curve.bounds().min.r);
+        through && least.fold(f64::INFINITY, f64::min) > 1e-6
+    })
 }
 
 fn widest(chain: &Chain) -> f64 {

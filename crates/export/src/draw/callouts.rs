@@ -31,15 +31,20 @@ pub(super) enum About {
 pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
     let meant = joints.filter(|(joint, rest)| {
+        // What goes with the cap is not there while writing.
+        let open = pen.assembly.uncapped.as_ref();
+        let is_open = open.is_some_and(|it| it.z_mm(joint.male.part, 0.0).is_some());
         let view = match joint.verb {
-            Verb::Close => About::Capped,
             Verb::Post => About::Posted,
-            _ => About::Uncapped,
+            Verb::Close => About::Capped,
+            _ if is_open || pen.assembly.capped.is_none() => About::Uncapped,
+            _ => About::Capped,
         };
         view == about && !rest.redundant
     });
-    let found: Vec<(bool, Spot, String)> =
-        meant.flat_map(|(_, rest)| of_joint(pen, rest)).collect();
+    let found: Vec<(bool, Spot, String)> = meant
+        .flat_map(|(joint, rest)| of_joint(pen, joint.verb, rest))
+        .collect();
     let numbered = found.into_iter().enumerate();
     numbered
         .map(|(at, (touches, spot, says))| Callout {
@@ -51,7 +56,7 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
         .collect()
 }
 
-fn of_joint(pen: &Pen, rest: &AtRest) -> Vec<(bool, Spot, String)> {
+fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<(bool, Spot, String)> {
     let mut found: Vec<(bool, Spot, String)> = Vec::new();
     for touch in &rest.touches {
         found.push((true, touch.female, touching(pen, touch)));
@@ -61,6 +66,10 @@ fn of_joint(pen: &Pen, rest: &AtRest) -> Vec<(bool, Spot, String)> {
         ClearanceKind::Corner,
         ClearanceKind::Throat,
     ] {
+        // A cap on the tail is to hold; what is within the barrel does not pass it.
+        if verb == Verb::Post && kind == ClearanceKind::Throat {
+            continue;
+        }
         // What does not pass at all is for a finding to tell.
         let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
         let tightest = rest.clearances.iter().find(clear_of);

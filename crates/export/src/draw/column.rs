@@ -36,6 +36,17 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
             measured(part, at, end, says)
         })
         .collect();
+    for piece in part.blanks.iter().skip(1) {
+        let z = piece.from.to_mm();
+        let Some((before, after)) = chain.radii_at(z) else {
+            continue;
+        };
+        let material = &piece.stock.material;
+        let title = material.title.as_ref();
+        let says = title.map_or(&*material.name, |title| &*title.text);
+        let place = Point::new(z, before.max(after));
+        columns.push(measured(part, place, End::First, says.to_owned()));
+    }
     for feature in &part.features {
         match &feature.cut {
             Cut::Thread {
@@ -269,6 +280,7 @@ fn dia(radius_mm: f64) -> String {
     format!("Ø{}", number(2.0 * radius_mm))
 }
 
+/// To the hundredth: nobody turns a pen closer.
 fn number(mm: f64) -> String {
-    crate::write::number(mm, 3)
+    crate::write::number(mm, 2)
 }

@@ -3,6 +3,8 @@
 mod assembled;
 mod callouts;
 mod column;
+mod detail;
+mod extras;
 mod half;
 mod outline;
 mod overview;

@@ -2,6 +2,7 @@
 
 use super::assembled::PenView;
 use super::callouts::{About, Callout, callouts};
+use super::detail::Detail;
 use super::spread::spread;
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_model::{Configured, Pen};
@@ -26,6 +27,11 @@ const SIDE_MM: f64 = 8.0;
 /// Draws a pen in each of its configurations, at most `width_mm` wide; none where it could not be
 /// put together.
 pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
+    overview_with(pen, width_mm, None)
+}
+
+/// The same, with what a detail shows marked on the capped pen.
+pub(super) fn overview_with(pen: &Pen, width_mm: f64, detail: Option<&Detail>) -> Option<Overview> {
     let views: Vec<(Configured, About)> = [
         (Configured::Capped, About::Capped),
         (Configured::Uncapped, About::Uncapped),
@@ -73,6 +79,9 @@ pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
         };
         view.origin = Xy::new(SIDE_MM, top - ABOVE_MM - radius);
         view.draw(&mut scene);
+        if let Some(detail) = detail.filter(|_| configured == Configured::Capped) {
+            detail.mark(&mut scene, &view);
+        }
         let numbers = callouts(pen, about, all.len() + 1);
         numbered(&mut scene, &view, &numbers, top);
         measures(&mut scene, &view, configured, radius);
@@ -147,7 +156,7 @@ fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f
         scene.fill(Layer::Dimension, vec![Path::polygon(&feet)]);
     }
     let says = format!(
-        "{}: {:.1} mm, {:.1} g, balances at {:.1}",
+        "{}: {:.1} mm, {:.1} g, balances at {:.1} mm",
         configured.word(),
         view.configuration.length_mm,
         mass.mass_g,

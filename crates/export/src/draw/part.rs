@@ -119,7 +119,15 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, more: &[String]) {
                 .title
                 .as_ref()
                 .map_or(&material.name, |title| &title.text);
-            format!("{title}, {} mm stock", piece.stock.size.mm_text(3))
+            let stock = format!("{title}, {} mm stock", piece.stock.size.mm_text(3));
+            match piece.spigot {
+                Some(spigot) => format!(
+                    "{stock}, spigot Ø{} × {}",
+                    spigot.dia.mm_text(2),
+                    spigot.length.mm_text(2)
+                ),
+                None => stock,
+            }
         })
         .collect();
     lines.push("millimetres; A, B: datum faces".into());

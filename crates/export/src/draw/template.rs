@@ -10,7 +10,14 @@ use quillet_model::{End, Part};
 pub fn template(part: &Part) -> Option<Scene> {
     let profiles = part.profiles.as_ref()?;
     let (length, radius) = (part.length.to_mm(), widest_mm(profiles));
-    let (margin, card) = (6.0, 14.0);
+    let says = format!("{}  1:1", part.name.text);
+    let ends = [End::First, End::Second].map(|end| part.end_name(end).to_owned());
+    let wide = |height: f64, words: &str| Text::new(Xy::default(), height, words).width_mm();
+    let (title, names) = (wide(2.5, &says), wide(2.0, &ends[0]) + wide(2.0, &ends[1]));
+    // On a short part the names of its ends stand below its own.
+    let crowded = title + names + 6.0 > length;
+    let margin = ((title.max(names + 3.0) + 2.0 - length) / 2.0).max(6.0);
+    let card = if crowded { 18.0 } else { 14.0 };
     let (width, height) = (length + 2.0 * margin, radius + card + 8.0);
     let mut scene = Scene::new(
         format!("{}, profile template 1:1", part.name.text),
@@ -39,17 +46,16 @@ pub fn template(part: &Part) -> Option<Scene> {
         end.moved(margin, 0.0),
     );
     stations(&mut scene, view, length, top);
-    let name = |end: End| part.end_name(end).to_owned();
-    let says = format!("{}  1:1", part.name.text);
-    scene.text(
-        Text::new(Xy::new((start.x + end.x) / 2.0, top - 9.5), 2.5, says).anchored(Anchor::Middle),
-    );
-    scene.text(Text::new(
-        Xy::new(start.x, top - 9.5),
-        2.0,
-        name(End::First),
-    ));
-    scene.text(Text::new(Xy::new(end.x, top - 9.5), 2.0, name(End::Second)).anchored(Anchor::End));
+    let [first, second] = ends;
+    let below = if crowded { 13.5 } else { 9.5 };
+    let middle = Xy::new((start.x + end.x) / 2.0, top - 9.5);
+    scene.text(Text::new(middle, 2.5, says).anchored(Anchor::Middle));
+    // Where even they would meet, they stand further apart than the ends they name.
+    let apart = ((names + 3.0 - length) / 2.0).max(0.0);
+    let left = Xy::new(start.x - apart, top - below);
+    let right = Xy::new(end.x + apart, top - below);
+    scene.text(Text::new(left, 2.0, first));
+    scene.text(Text::new(right, 2.0, second).anchored(Anchor::End));
     Some(scene)
 }
 

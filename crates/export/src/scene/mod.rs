@@ -3,6 +3,7 @@
 //! Places are millimetres on the paper, `x` to the right and `y` up from its lower left corner.
 //! What a line means is said by its [`Layer`]; how it looks on paper or screen is the writers'.
 
+mod clip;
 mod cross;
 mod font;
 mod hatch;

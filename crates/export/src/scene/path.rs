@@ -139,15 +139,20 @@ impl Path {
 
     /// A circle.
     pub fn circle(centre: Xy, radius_mm: f64) -> Path {
-        let start = centre.moved(radius_mm, 0.0);
+        Path::ellipse(centre, Xy::new(radius_mm, radius_mm))
+    }
+
+    /// An ellipse with these half axes along `x` and `y`.
+    pub fn ellipse(centre: Xy, semi: Xy) -> Path {
+        let start = centre.moved(semi.x, 0.0);
         let half = |from_rad: f64, to: Xy| Step::Arc {
             centre,
-            semi: Xy::new(radius_mm, radius_mm),
+            semi,
             from_rad,
             sweep_rad: std::f64::consts::PI,
             to,
         };
-        let path = Path::open(start).then(half(0.0, centre.moved(-radius_mm, 0.0)));
+        let path = Path::open(start).then(half(0.0, centre.moved(-semi.x, 0.0)));
         path.then(half(std::f64::consts::PI, start)).close()
     }
 

@@ -64,6 +64,19 @@ pub struct Want {
     pub says: String,
     /// Nothing says that it is not.
     pub met: bool,
+    /// What it is; none where that is not known.
+    pub found: Option<String>,
+}
+
+impl Want {
+    /// The want, what is and whether that will do: `mass(capped) <= 30: 21.70 g, met`.
+    pub fn line(&self) -> String {
+        let met = if self.met { "met" } else { "NOT MET" };
+        match &self.found {
+            Some(found) => format!("{}: {found}, {met}", self.says),
+            None => format!("{}: {met}", self.says),
+        }
+    }
 }
 
 /// A finding the maker accepts.

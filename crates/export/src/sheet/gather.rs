@@ -6,7 +6,7 @@ use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_model::{Bench, Design, End, Part, Pen};
 use quillet_plan::{Plan, Route, plan_pen};
-use quillet_syntax::{Finding, Severity, ast};
+use quillet_syntax::{Finding, Severity, Span, ast};
 use std::sync::Arc;
 
 /// What the rules say of a design.
@@ -16,6 +16,8 @@ pub struct Judged {
     pub findings: Vec<Finding>,
     /// Findings the maker accepts, with the reason.
     pub accepted: Vec<(Finding, String)>,
+    /// What the measure of each want comes to, by where the want stands.
+    pub measured: Vec<(Span, String)>,
 }
 
 /// The sheet of a pen of a design.
@@ -132,6 +134,11 @@ fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
                 .collect::<Vec<_>>()
                 .join(" "),
             met: !judged.findings.iter().any(|it| unmet(&it)),
+            found: judged
+                .measured
+                .iter()
+                .find(|(span, _)| *span == want.span)
+                .map(|(_, found)| found.clone()),
         }
     };
     pen.wants.iter().chain(of_joints).map(say).collect()

@@ -88,7 +88,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
         for piece in &stock.pieces {
             let which = match piece.piece {
                 (_, 1) => piece.part.to_string(),
-                (at, of) => format!("{} ({at} of {of})", piece.part),
+                (at, of) => format!("{} ({} of {of})", piece.part, at + 1),
             };
             table.rows.push(vec![
                 stock_name.clone(),
@@ -119,7 +119,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
     (table, notes.join("; "))
 }
 
-fn count(number: usize, what: &str) -> String {
+pub(super) fn count(number: usize, what: &str) -> String {
     if number == 1 {
         format!("one {what}")
     } else {

@@ -1,6 +1,6 @@
 //! The sheet as a PDF at true scale.
 
-use super::content::{Content, Line, PartSheet, Table};
+use super::content::{Content, Line, PartSheet, Table, Want};
 use super::flow::{BODY, Flow, HEADING, SUBHEADING};
 use crate::draw::Paper;
 use crate::scene::Scene;
@@ -26,11 +26,8 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Scene> {
     }
     table(&mut flow, &c.measures);
     section(&mut flow, "Contacts and clearances", &c.callouts);
-    let wants = c
-        .wants
-        .iter()
-        .map(|it| format!("{}: {}", it.says, if it.met { "met" } else { "not met" }));
-    section(&mut flow, "What is wanted", &wants.collect::<Vec<_>>());
+    let wants: Vec<String> = c.wants.iter().map(Want::line).collect();
+    section(&mut flow, "What is wanted", &wants);
     flow.words(HEADING, "Tools");
     flow.words(BODY, &c.tools_note);
     table(&mut flow, &c.tools);

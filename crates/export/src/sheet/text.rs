@@ -1,6 +1,6 @@
 //! The sheet as plain text.
 
-use super::content::{Content, Line, PartSheet, Table};
+use super::content::{Content, Line, PartSheet, Table, Want};
 use crate::draw::wrapped_by;
 use crate::mark::MARK;
 use std::fmt::{Result, Write as _};
@@ -35,13 +35,7 @@ fn page(out: &mut String, c: &Content) -> Result {
         "Contacts and clearances",
         c.callouts.iter().map(String::as_str),
     )?;
-    let wants = c
-        .wants
-        .iter()
-        .map(|it| (it, if it.met { "met" } else { "NOT MET" }));
-    let wants: Vec<String> = wants
-        .map(|(it, met)| format!("{}: {met}", it.says))
-        .collect();
+    let wants: Vec<String> = c.wants.iter().map(Want::line).collect();
     lines(out, "What is wanted", wants.iter().map(String::as_str))?;
     heading(out, "Tools")?;
     paragraph(out, "", &c.tools_note)?;

@@ -1,6 +1,7 @@
 //! Operations in a maker's words.
 
 use super::content::{Check, Line};
+use super::lists::count;
 use quillet_geometry::{Edge, Length};
 use quillet_model::{DrillName, End, Part};
 use quillet_plan::{
@@ -9,9 +10,9 @@ use quillet_plan::{
     Tool, TurnKind, Work,
 };
 
-/// A number of millimetres, as drawn.
+/// A number of millimetres, to the hundredth: nobody turns a pen closer.
 pub(super) fn mm(length: Length) -> String {
-    length.mm_text(3)
+    length.mm_text(2)
 }
 
 /// The numbered lines of a route.
@@ -45,9 +46,9 @@ fn line(plan: &Plan, part: &Part, operation: &Operation) -> Line {
     how.extend(operation.speed.as_ref().map(speed));
     how.extend(operation.peck.map(|peck| {
         format!(
-            "{} free, then {} pecks of at most {}, withdrawn each time",
+            "{} free, then {} of at most {}, withdrawn each time",
             mm(peck.free),
-            peck.count,
+            count(peck.count as usize, "peck"),
             mm(peck.step)
         )
     }));

@@ -12,6 +12,22 @@ pub(crate) fn example(name: &str) -> Design {
             include_str!("../../../../examples/heron.quillet"),
         ),
         (
+            "avocet.quillet",
+            include_str!("../../../../examples/avocet.quillet"),
+        ),
+        (
+            "curlew.quillet",
+            include_str!("../../../../examples/curlew.quillet"),
+        ),
+        (
+            "dunlin.quillet",
+            include_str!("../../../../examples/dunlin.quillet"),
+        ),
+        (
+            "godwit.quillet",
+            include_str!("../../../../examples/godwit.quillet"),
+        ),
+        (
             "bought.quillet",
             include_str!("../../../../examples/bought.quillet"),
         ),

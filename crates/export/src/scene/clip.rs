@@ -1,0 +1,119 @@
+//! What of a drawing lies within a rectangle.
+
+use super::{Frame, Item, Path, Scene, Shape, Xy};
+
+/// How far a curve cut into straight lines may stray, mm on paper.
+const STRAYS_MM: f64 = 0.01;
+
+impl Scene {
+    /// What lies within a rectangle: lines cut at its edge, curves as straight lines; filled shapes
+    /// and texts only where they lie in it whole.
+    #[must_use]
+    pub fn within(&self, frame: &Frame) -> Scene {
+        let items = self.items.iter().flat_map(|item| {
+            let shapes: Vec<Shape> = match &item.shape {
+                Shape::Stroke(path) => strokes(path, frame),
+                Shape::Lines(lines) => {
+                    let seen = lines.iter().filter_map(|[a, b]| segment(*a, *b, frame));
+                    vec![Shape::Lines(seen.collect())]
+                }
+                Shape::Fill(paths) => {
+                    let mut places = paths.iter().flat_map(|path| path.flattened(STRAYS_MM));
+                    let whole = places.all(|at| holds(frame, at));
+                    whole.then(|| item.shape.clone()).into_iter().collect()
+                }
+                Shape::Text(text) => {
+                    let at = text.frame();
+                    let whole = holds(frame, at.min) && holds(frame, at.max);
+                    whole.then(|| item.shape.clone()).into_iter().collect()
+                }
+            };
+            let layer = item.layer;
+            shapes.into_iter().map(move |shape| Item { layer, shape })
+        });
+        Scene {
+            title: self.title.clone(),
+            width_mm: self.width_mm,
+            height_mm: self.height_mm,
+            items: items.collect(),
+        }
+    }
+}
+
+/// A path's stretches within, each a path.
+fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
+    let places = path.flattened(STRAYS_MM);
+    let mut found: Vec<Path> = Vec::new();
+    for pair in places.windows(2) {
+        let Some([from, to]) = segment(pair[0], pair[1], frame) else {
+            continue;
+        };
+        match found.last_mut().filter(|last| last.end() == from) {
+            Some(last) => *last = last.clone().line(to),
+            None => found.push(Path::open(from).line(to)),
+        }
+    }
+    found.into_iter().map(Shape::Stroke).collect()
+}
+
+/// The stretch of a straight line within a rectangle (Liang and Barsky, 1984).
+fn segment(from: Xy, to: Xy, frame: &Frame) -> Option<[Xy; 2]> {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let sides = [
+        (-dx, from.x - frame.min.x),
+        (dx, frame.max.x - from.x),
+        (-dy, from.y - frame.min.y),
+        (dy, frame.max.y - from.y),
+    ];
+    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+    for (way, room) in sides {
+        match way {
+            0.0 if room < 0.0 => return None,
+            0.0 => {}
+            way if way < 0.0 => enters = enters.max(room / way),
+            way => leaves = leaves.min(room / way),
+        }
+    }
+    let at = |t: f64| match t {
+        0.0 => from,
+        1.0 => to,
+        t => from.towards(to, t),
+    };
+    (enters < leaves).then(|| [at(enters), at(leaves)])
+}
+
+fn holds(frame: &Frame, at: Xy) -> bool {
+    (frame.min.x..=frame.max.x).contains(&at.x) && (frame.min.y..=frame.max.y).contains(&at.y)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Layer;
+    use super::*;
+
+    #[test]
+    fn what_lies_outside_is_cut_off() {
+        let mut scene = Scene::new("", 20.0, 20.0);
+        scene.stroke(Layer::Outline, Path::circle(Xy::new(5.0, 5.0), 3.0));
+        scene.line(Layer::Axis, Xy::new(0.0, 5.0), Xy::new(20.0, 5.0));
+        scene.fill(Layer::Fine, vec![Path::circle(Xy::new(5.0, 5.0), 1.0)]);
+        let frame = Frame {
+            min: Xy::new(5.0, 0.0),
+            max: Xy::new(10.0, 10.0),
+        };
+        let seen = scene.within(&frame);
+        let mut length = 0.0;
+        for item in &seen.items {
+            let Shape::Stroke(path) = &item.shape else {
+                panic!("the dot lies across the edge");
+            };
+            for pair in path.flattened(0.01).windows(2) {
+                assert!(holds(&frame, pair[0]) && holds(&frame, pair[1]));
+                length += (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y);
+            }
+        }
+        // Half the circle, and five of the line.
+        let wanted = std::f64::consts::PI * 3.0 + 5.0;
+        assert!((length - wanted).abs() < 0.02, "{length}");
+    }
+}
