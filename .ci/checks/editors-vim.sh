@@ -1,0 +1,16 @@
+#!/usr/bin/env bash
+# Vim with the files of editors/neovim against the real program.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+source .ci/clients.sh
+
+packages vim-nox || skip "Vim" "Debian's package cannot be installed"
+program
+
+plugin=$PWD/editors/neovim
+folder=$(pens)
+(cd "$folder" && timeout 120 vim.nox -N -u NONE -i NONE -n -es \
+    --cmd "set runtimepath^=$plugin" -c 'filetype plugin indent on' -c 'syntax on' \
+    -c 'runtime! plugin/*.vim' -S "$plugin/test/e2e.vim" </dev/null) ||
+    { echo "Vim failed in $folder"; exit 1; }
+rm -r "$folder"
