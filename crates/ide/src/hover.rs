@@ -37,6 +37,14 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     let settings = snapshot.settings();
     let mut sheet = Sheet::new(settings.units);
     let definition = cursor.definition();
+    let part = pictured(cursor, definition).filter(|_| settings.pictures);
+    let mut picture = part.and_then(picture::of);
+    // Of a part's name the picture says most; beside a cut it illustrates what is told.
+    if definition.is_some_and(|index| is_part(cursor.defined(index).kind))
+        && let Some(picture) = picture.take()
+    {
+        sheet.say(picture);
+    }
     match token.kind {
         _ if definition.is_some() => {
             let index = definition.unwrap_or_default();
@@ -57,10 +65,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
         _ => {}
     }
     statement(&mut sheet, cursor);
-    if settings.pictures
-        && let Some(part) = pictured(cursor, definition)
-        && let Some(picture) = picture::of(part)
-    {
+    if let Some(picture) = picture {
         sheet.say(picture);
     }
     (!sheet.is_empty()).then(|| Hover {
@@ -136,6 +141,10 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
 fn in_cut(cursor: Cursor<'_>) -> bool {
     let nodes = path_at(&cursor.file.parsed.tree, cursor.offset);
     nodes.iter().any(|node| matches!(node, Node::Feature(_)))
+}
+
+fn is_part(kind: NameKind) -> bool {
+    matches!(kind, NameKind::Part | NameKind::Bought)
 }
 
 /// The part to picture: the one named, or the one the cursor is in.

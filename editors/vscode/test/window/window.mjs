@@ -27,6 +27,13 @@ const looks = {
     const hover = page.locator(".monaco-hover .hover-contents", { hasText: "M13" }).first();
     await hover.waitFor({ state: "visible" });
   },
+  async picture(page) {
+    const image = page.locator(".monaco-hover img").first();
+    await image.waitFor({ state: "attached" });
+    await image.scrollIntoViewIfNeeded();
+    const drawn = await image.evaluate((it) => it.complete && it.naturalWidth > 0);
+    assert.ok(drawn, "the part is drawn");
+  },
   async squiggle(page) {
     await page.locator(".squiggly-error").first().waitFor({ state: "visible" });
   },

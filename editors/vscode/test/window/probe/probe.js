@@ -73,6 +73,10 @@ async function act(folder, tell) {
   await run("editor.action.showHover");
   await tell({ what: "hover" });
   await run("editor.action.hideHover");
+  look(at("part cap", "cap"));
+  await run("editor.action.showHover");
+  await tell({ what: "picture" });
+  await run("editor.action.hideHover");
 
   const bad = '\npen tern "Tërn ⌀ 🐦" {\n  close cap.mouth onto barel.mouth\n}\n';
   await editor.edit((edit) => edit.insert(document.lineAt(document.lineCount - 1).range.end, bad));
