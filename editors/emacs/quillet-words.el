@@ -17,11 +17,11 @@
   "Words that begin a joint.")
 
 (defconst quillet-words-tails
-  '("angle" "as" "at" "because" "bore" "by" "centres" "chamfer" "clearance" "dia" "fit" "for" "from" "gap" "inches" "inside" "interference" "into" "kerf" "lead" "letter" "like" "matched" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "with" "within")
+  '("angle" "as" "at" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "dia" "fit" "for" "from" "gap" "inches" "inside" "interference" "into" "kerf" "lead" "letter" "like" "matched" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "with" "within")
   "Words within a statement.")
 
 (defconst quillet-words-leading
-  '("angle" "as" "at" "bead" "because" "bore" "by" "centres" "chamfer" "clearance" "cove" "dia" "fit" "for" "from" "gap" "interference" "into" "kerf" "lead" "letter" "like" "of" "on" "onto" "pilot" "point" "reach" "rod" "round" "spigot" "square" "starts" "step" "takes" "to" "travel" "with" "within")
+  '("angle" "as" "at" "bead" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "cove" "dia" "fit" "for" "from" "gap" "interference" "into" "kerf" "lead" "letter" "like" "of" "on" "onto" "pilot" "point" "reach" "rod" "round" "spigot" "square" "starts" "step" "takes" "to" "travel" "with" "within")
   "Words within a statement before a value or a name.")
 
 (defconst quillet-words-shapes

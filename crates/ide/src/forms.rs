@@ -210,7 +210,7 @@ pub(crate) const FORMS: &[Form] = &[
     f(Cut, "drill SIZE (to DEPTH | for LENGTH | through) [at START] [point ANGLE] [as FACE]"),
     f(Cut, "bore SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
     f(Cut, "ream SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
-    f(Cut, "thread THREAD [starts COUNT] (inside | outside) (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
+    f(Cut, "thread THREAD [starts COUNT] (inside | outside) (to DEPTH | for LENGTH | through) [at START] [clock ANGLE] [as FACE]"),
     f(Cut, "relief DIAMETER (for LENGTH | to DEPTH | through) [at START] [as FACE]"),
     f(Cut, "groove DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),
     f(Cut, "recess DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),

@@ -3,6 +3,7 @@
 mod air;
 mod apart;
 mod clearance;
+mod clock;
 mod configuration;
 mod contact;
 mod group;

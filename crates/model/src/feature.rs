@@ -22,6 +22,9 @@ pub struct Feature {
     pub through: bool,
     /// What is cut.
     pub cut: Cut,
+    /// Of a thread, where it begins: clockwise of the part's mark, looking at the end it is cut
+    /// from.
+    pub clock: Option<Angle>,
     /// Where its diameter or thread is written.
     pub size_span: Span,
     /// Where its depth is written.

@@ -384,6 +384,10 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                 });
             }
         }
+        let written = feature.and_then(|index| self.anatomy.part.features.get(index));
+        if let Some(clockwise) = written.and_then(|it| it.clock) {
+            operation.notes.push(Note::BeginsAt { clockwise });
+        }
         if form.starts() > 1 && !cut.inside {
             operation.notes.push(Note::Clock {
                 positions: form.starts(),

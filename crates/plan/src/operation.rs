@@ -1,7 +1,7 @@
 //! An operation: one numbered line of a route.
 
 use crate::{Check, Hold, Peck, Speed, Tool, Work};
-use quillet_geometry::Length;
+use quillet_geometry::{Angle, Length};
 use quillet_model::End;
 
 /// One numbered line of a route.
@@ -85,6 +85,11 @@ pub enum Note {
     Degrease,
     /// No cutting speed is known for this material: begin slowly.
     SpeedUnknown,
+    /// The thread begins here: so far clockwise of the part's mark, looking at the end.
+    BeginsAt {
+        /// The turn from the mark.
+        clockwise: Angle,
+    },
     /// The start of the thread decides where cap and pattern line up.
     Clock {
         /// Positions in which it goes on.

@@ -1,17 +1,22 @@
 //! `lettered-out-of-line`: clips, stops and patterns that are to line up, left to chance.
 
-use crate::{Findings, JointView, Rule, Run};
+use crate::{Findings, JointView, Rule, Run, Threshold};
+use quillet_geometry::Angle;
 use quillet_model::{Engagement, Part, Place, TEN_DEGREES};
+use quillet_standards::thread::Hand;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Span};
+use quillet_syntax::{Finding, Severity, Span};
 
 pub(crate) static RULE: Rule = Rule {
     code: "lettered-out-of-line",
     severity: Severity::Note,
-    limit: None,
+    limit: Some(Threshold::Angle),
     page: include_str!("lettered-out-of-line.md"),
     run: Run::Joint(run),
 };
+
+/// Marks nearer than this look in line; common practice, no published source.
+const IN_LINE: Angle = Angle::from_nanodeg(5_000_000_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !matches!(view.joint.verb, Verb::Close | Verb::Screw) {
@@ -25,6 +30,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         let parts = &view.pen.pen.parts;
         members.iter().map(|it| &*parts[it.0]).collect()
     };
+    if let Some(marks_apart) = threads.marks_apart {
+        out_by(view, threads, marks_apart)
+            .into_iter()
+            .for_each(|finding| findings.push(finding));
+        return;
+    }
     let (males, females) = (parts(&rest.males), parts(&rest.females));
     // A clip is turned where it is wanted before its finial is tightened: only the cap comes round
     // to where the thread lets it.
@@ -74,11 +85,7 @@ fn pattern<'a>(view: &JointView<'a>) -> Option<Marks<'a>> {
     })
 }
 
-fn out_of_line(
-    view: &JointView<'_>,
-    threads: &Engagement,
-    marks: Marks<'_>,
-) -> quillet_syntax::Finding {
+fn out_of_line(view: &JointView<'_>, threads: &Engagement, marks: Marks<'_>) -> Finding {
     let ways = match threads.clock_positions() {
         1 => "one way round".to_owned(),
         ways => format!("one of {ways} ways round"),
@@ -89,7 +96,43 @@ fn out_of_line(
         .label(marks.spans[0], marks.says[0])
         .label(marks.spans[1], marks.says[1])
         .hint(format!(
-            "try it before the last facing: {:.3} mm off the shoulder turns it {ten}",
+            "say where both threads begin (`clock`), or try it before the last facing: {:.3} mm off the shoulder turns it {ten}",
             threads.shoulder_cut(ten).to_mm()
         ))
+}
+
+/// Both threads say where they begin: whether the marks of the two parts meet.
+fn out_by(view: &JointView<'_>, threads: &Engagement, apart: Angle) -> Option<Finding> {
+    let limit = view.limit(&RULE).and_then(|line| line.value.as_angle());
+    let spacing = threads.form.start_spacing();
+    // The other way round to the next start.
+    let back = Angle::from_nanodeg(spacing.nanodeg() - apart.nanodeg());
+    if apart.min(back) <= limit.unwrap_or(IN_LINE) {
+        return None;
+    }
+    // Cut shorter at its shoulder, the male goes on in the hand of its thread.
+    let on = match threads.form.hand() {
+        Hand::Right => back,
+        Hand::Left => apart,
+    };
+    let (male, female) = (&view.male, &view.female);
+    let message = format!(
+        "the marks of {} and {} come to rest {:.0}° apart",
+        male.name.text,
+        female.name.text,
+        apart.min(back).to_deg()
+    );
+    let (outside, inside) = (
+        &male.features[threads.threads.male],
+        &female.features[threads.threads.female],
+    );
+    let finding = RULE
+        .at(view.joint.head, message)
+        .label(outside.span, "where the one begins")
+        .label(inside.span, "and the other")
+        .hint(format!(
+            "{:.3} mm off the shoulder brings them in line, or begin one of them elsewhere",
+            threads.shoulder_cut(on).to_mm()
+        ));
+    Some(finding)
 }

@@ -230,3 +230,62 @@ fn what_could_not_be_read_is_told_of_and_not_what_follows() {
         assert_eq!(told, rules, "{to}: {found:#?}");
     }
 }
+
+/// By hand: 4.0 of travel over a lead of 2.4 is 600°, five spacings of 120°. So the marks are as far
+/// apart as the two clocks together, less whole spacings: 50 + 30 is 40 short of 120, 1/9 of a lead.
+#[test]
+fn marks_that_do_not_meet_are_told_with_the_cut_that_brings_them_there() {
+    let text = |cap: &str, barrel: &str| {
+        format!(
+            "\
+thread closing = M13x0.8 starts 3
+
+part cap from mouth to crown {{
+  blank of acrylic rod 18
+  length 40
+  outside dia 15.5
+  from mouth {{
+    bore 13.1 to 2.5
+    thread closing inside to 7.5 at 2.5{cap}
+    drill 12.2 to 30
+  }}
+}}
+
+part barrel from mouth to tail {{
+  blank of acrylic rod 18
+  length 50
+  outside {{
+    at 8  dia 14.4 as shoulder
+    at 50 dia 14
+  }}
+  from mouth {{
+    tenon for 8
+    relief 12 for 1.5
+    thread closing outside for 4 at 1.5{barrel}
+    relief 12 for 2.5 at 5.5
+  }}
+}}
+
+pen plain {{
+  close cap.mouth onto barrel.mouth {{
+    seat cap.mouth on barrel.shoulder
+  }}
+}}
+"
+        )
+    };
+    let told = |cap: &str, barrel: &str| {
+        let found = examined(&text(cap, barrel)).findings;
+        let mut of_rule = found
+            .into_iter()
+            .filter(|it| it.rule == "lettered-out-of-line");
+        of_rule.next().map(|it| (it.message, it.hint.unwrap()))
+    };
+    let (message, hint) = told(" clock 50", " clock 30").unwrap();
+    assert!(message.ends_with("come to rest 40° apart"), "{message}");
+    assert!(hint.starts_with("0.267 mm off the shoulder"), "{hint}");
+    assert_eq!(told(" clock 90", " clock 30"), None);
+    assert_eq!(told(" clock 94", " clock 30"), None, "within 5°");
+    assert!(told(" clock 96", " clock 30").is_some());
+    assert_eq!(told(" clock 50", ""), None, "nothing is said to be in line");
+}

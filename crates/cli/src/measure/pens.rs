@@ -1,6 +1,7 @@
 //! What a pen put together measures.
 
 use quillet_check::{measure, spots};
+use quillet_geometry::Angle;
 use quillet_model::{
     Air, AtRest, Clearance, Configuration, Configured, Design, Engagement, Joint, Pen, StoppedBy,
     Touch, Want,
@@ -62,6 +63,8 @@ struct JointMeasures {
     turns: Option<f64>,
     catch_deg: Option<f64>,
     clock_positions: Option<u32>,
+    /// How far the male's mark rests clockwise of the female's, where both threads have a `clock`.
+    marks_apart_deg: Option<f64>,
     /// What comes off a shoulder to turn the joint by ten degrees more.
     cut_for_10_deg_mm: Option<f64>,
     trapped: Vec<TrappedMeasures>,
@@ -318,6 +321,7 @@ impl JointMeasures {
             turns: threads.map(Engagement::turns),
             catch_deg: threads.map(|it| it.catches_within().to_deg()),
             clock_positions: threads.map(Engagement::clock_positions),
+            marks_apart_deg: threads.and_then(|it| it.marks_apart).map(Angle::to_deg),
             cut_for_10_deg_mm: threads.map(cut),
             trapped: rest
                 .trapped
@@ -358,6 +362,9 @@ impl JointMeasures {
                 self.catch_deg.unwrap_or_default(),
                 self.clock_positions.unwrap_or_default(),
             )?;
+            if let Some(apart) = self.marks_apart_deg {
+                writeln!(out, "         marks    {apart:.0}° apart")?;
+            }
         }
         for it in &self.trapped {
             writeln!(

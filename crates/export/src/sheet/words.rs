@@ -471,6 +471,9 @@ fn note(note: &Note) -> String {
         Note::LineUp => "mark both and line the grain or pattern up before it sets".into(),
         Note::Degrease => "clean and roughen before gluing".into(),
         Note::SpeedUnknown => "no cutting speed is known for this material: begin slowly".into(),
+        Note::BeginsAt { clockwise } => {
+            format!("begin it {clockwise} clockwise of the mark, looking at the end")
+        }
         Note::Clock {
             positions,
             per_ten_deg,

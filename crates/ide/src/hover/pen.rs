@@ -71,6 +71,9 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             "catches within",
             &format!("{}°", round(engaged.catches_within().to_deg(), 0)),
         );
+        if let Some(apart) = engaged.marks_apart {
+            sheet.row("marks apart", &format!("{}°", round(apart.to_deg(), 0)));
+        }
     }
     let clearance = rest
         .clearances

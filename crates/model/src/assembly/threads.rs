@@ -1,5 +1,6 @@
 //! Threads that mate in a joint, and how they are engaged when it is at rest.
 
+use super::clock::{Begin, marks_apart};
 use crate::{End, Feature, Joint, Origin, Part, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
@@ -39,6 +40,10 @@ pub struct Engagement {
     pub mouth_mm: f64,
     /// How much female thread is left ahead of the male's leading edge, mm.
     pub ahead_mm: f64,
+    /// How far the male's mark comes to rest clockwise of the female's, looking in at the female's
+    /// face: less than the spacing of the starts, since any of them may have been caught. None where
+    /// one of both threads does not say where it begins.
+    pub marks_apart: Option<Angle>,
 }
 
 impl Engagement {
@@ -117,6 +122,14 @@ pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -
         let inside = full_form(female, threads.female, joint.female.end);
         let (form, _) = male.features[threads.male].thread()?;
         let leading_mm = goes_in_mm - outside.0;
+        let begins = (
+            Begin::of(&male.features[threads.male], joint.male.end, outside),
+            Begin::of(&female.features[threads.female], joint.female.end, inside),
+        );
+        let marks_apart = match begins {
+            (Some(one), Some(other)) => Some(marks_apart(one, other, &form.thread, goes_in_mm)),
+            _ => None,
+        };
         Some(Engagement {
             threads,
             form: form.thread,
@@ -125,6 +138,7 @@ pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -
             leading_mm,
             mouth_mm: inside.0,
             ahead_mm: inside.1 - leading_mm,
+            marks_apart,
         })
     };
     let mut found: Vec<Engagement> = mated(joint, parts)

@@ -98,6 +98,7 @@ pub(super) fn assume_tap_drills(part: &mut Part) {
                 point: Angle::deg(118.0),
                 assumed_for: Some(thread.clone()),
             },
+            clock: None,
             face: None,
             ..feature.clone()
         });

@@ -55,6 +55,11 @@ impl<'a> Resolver<'a> {
     ) -> Option<Feature> {
         let (cut, size_span, along) = self.cut(said, part, frame)?;
         let along = self.within(along, part)?;
+        let clock = match &said.kind {
+            FeatureKind::Thread { clock, .. } => clock.as_ref(),
+            _ => None,
+        };
+        let clock = clock.and_then(|sum| self.bearing(sum, frame));
         Some(Feature {
             span: said.span,
             block: block.span,
@@ -63,6 +68,7 @@ impl<'a> Resolver<'a> {
             to: along.to,
             through: along.through,
             cut,
+            clock,
             size_span,
             reach_span: along.span,
             face: said.face.clone(),
@@ -133,6 +139,7 @@ impl<'a> Resolver<'a> {
                 thread,
                 side,
                 reach,
+                ..
             } => {
                 let span = match thread {
                     ast::ThreadRef::Named(name) => name.span,

@@ -74,22 +74,37 @@ impl<'a> Resolver<'a> {
         None
     }
 
-    /// An angle between 0° and 180°.
+    /// The angle of a tool, over 0° and up to 180°.
     pub(super) fn angle(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Angle> {
+        let wanted = "is no tool's; more than 0° and at most 180° is expected";
+        self.angle_that(expr, frame, |deg| deg > 0.0 && deg <= 180.0, wanted)
+    }
+
+    /// A place round the part, from 0° to less than 360°.
+    pub(super) fn bearing(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Angle> {
+        let wanted =
+            "goes round more than once, or the wrong way; 0° to less than 360° is expected";
+        self.angle_that(expr, frame, |deg| (0.0..360.0).contains(&deg), wanted)
+    }
+
+    fn angle_that(
+        &mut self,
+        expr: &Expr,
+        frame: &mut Frame<'a>,
+        fits: impl Fn(f64) -> bool,
+        wanted: &str,
+    ) -> Option<Angle> {
         let quantity = self.eval(expr, frame)?;
         let Some(angle) = quantity.as_angle() else {
             self.wrong_dimension(expr.span, quantity, "an angle");
             return None;
         };
-        let degrees = angle.to_deg();
-        if degrees > 0.0 && degrees <= 180.0 {
+        if fits(angle.to_deg()) {
             return Some(angle);
         }
         self.say(out_of_range(
             expr.span,
-            format!(
-                "an angle of {quantity} is no tool's; more than 0° and at most 180° is expected"
-            ),
+            format!("an angle of {quantity} {wanted}"),
         ));
         None
     }

@@ -206,6 +206,7 @@ pub enum FeatureKind {
         thread: ThreadRef,
         side: Side,
         reach: Reach,
+        clock: Option<Expr>,
     },
     /// `relief D reach`
     Relief { dia: Expr, reach: Reach },

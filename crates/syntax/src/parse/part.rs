@@ -171,10 +171,12 @@ fn thread<'s>(sums: &Sums<'s>, reach: Rule<'s, Reach>) -> impl Reads<'s, Feature
         .ignore_then(thread_ref(sums))
         .then(side)
         .then(reach)
-        .map(|((thread, side), reach)| FeatureKind::Thread {
+        .then(sums.after("clock", Thing::Angle).or_not())
+        .map(|(((thread, side), reach), clock)| FeatureKind::Thread {
             thread,
             side,
             reach,
+            clock,
         })
 }
 

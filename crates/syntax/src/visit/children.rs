@@ -209,9 +209,15 @@ fn each_of_feature<'t>(kind: &'t FeatureKind, visit: Visit<'_, 't>) {
             visit(Node::Size(size));
             visit(Node::Reach(reach));
         }
-        FeatureKind::Thread { thread, reach, .. } => {
+        FeatureKind::Thread {
+            thread,
+            reach,
+            clock,
+            ..
+        } => {
             each_of_thread(thread, visit);
             visit(Node::Reach(reach));
+            some(clock, Node::Expr, visit);
         }
         FeatureKind::Relief { dia, reach } => {
             visit(Node::Expr(dia));

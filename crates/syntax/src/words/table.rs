@@ -92,6 +92,7 @@ pub const WORDS: &[Word] = &[
     w(CutTail, "point", "The drill's point angle in degrees; 118 where nothing is said", "drill 8 to 67 point 135"),
     w(CutTail, "inside", "The thread is cut in the hole", "thread joint inside to 9"),
     w(CutTail, "outside", "The thread is cut on the outside", "thread joint outside for 6"),
+    w(CutTail, "clock", "Where the thread begins: so many degrees clockwise of the part's mark, looking at the end", "thread closing inside to 7.5 at 2.5 clock 30"),
     w(CutTail, "takes", "What sits in the groove", "groove 9.2 for 2 at 12 takes o-ring"),
     w(CutTail, "angle", "The countersink's whole angle in degrees; 90 where nothing is said", "countersink 10 angle 82"),
     w(CutTail, "as", "Names the face that this cut makes", "tenon 9.9 for 8 as shoulder"),
