@@ -182,20 +182,28 @@ fn axial(
 /// joint's own two may lie the other way round: a converter that is pushed onto a heel goes into
 /// the section that carries it.
 fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
+    if male.plain.to_z <= female.plain.from_z {
+        return None;
+    }
     let (found, (male, female)) = match male.own && female.own {
         true => (own_throat(bodies, rest, male, female)?, (male, female)),
         false => {
             let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
-                let seen = |it: &Member| (it.plain.radii.clone(), way(it.place));
-                let (male, female) = (seen(it), seen(other));
-                throat((&male.0, male.1), (&female.0, female.1), &[])
+                let female = (&*other.plain.radii, way(other.place));
+                throat((&it.plain.radii, way(it.place)), female, &[])
             };
             let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
-            let back = into(female, male, Place::mirrored).map(|it| (it, (female, male)));
-            let wider = |a: (Throat, _), b: (Throat, _)| {
-                if b.0.gap_mm > a.0.gap_mm { b } else { a }
-            };
-            ahead.into_iter().chain(back).reduce(wider)?
+            match ahead.filter(|it| it.0.gap_mm >= 0.0) {
+                Some(fits) => fits,
+                None => {
+                    let back = into(female, male, Place::mirrored);
+                    let back = back.map(|it| (it, (female, male)));
+                    let wider = |a: (Throat, _), b: (Throat, _)| {
+                        if b.0.gap_mm > a.0.gap_mm { b } else { a }
+                    };
+                    ahead.into_iter().chain(back).reduce(wider)?
+                }
+            }
         }
     };
     // Where neither goes into the other, nothing passes.
