@@ -11,6 +11,7 @@ mod wholes;
 mod words;
 
 use crate::{Analysis, Cursor, Snapshot};
+use quillet_syntax::ast::Item;
 use quillet_syntax::{Expected, Span, Thing, TokenKind, expected};
 
 /// One choice.
@@ -165,6 +166,15 @@ pub(crate) struct Place<'a> {
 }
 
 impl<'a> Place<'a> {
+    /// The item in whose block the cursor is; one whose brace is still missing goes on to the end
+    /// of the file.
+    fn item(self) -> Option<&'a Item> {
+        let start = self.expected.word.start;
+        let items = &self.cursor.file.parsed.tree.items;
+        let last = items.iter().rfind(|item| item.span.start < start);
+        last.filter(|_| self.expected.place != quillet_syntax::words::Place::Item)
+    }
+
     /// The statement's first word.
     fn verb(self) -> Option<&'a str> {
         self.before().last()

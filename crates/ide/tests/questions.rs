@@ -248,6 +248,24 @@ fn completion_offers_the_rules_that_can_be_said() {
 }
 
 #[test]
+fn completion_knows_its_part_before_the_braces_are_closed() {
+    let open = "part a from left to right {\n  let rim = 2\n  outside {\n    ";
+    assert_eq!(
+        at(&format!("{open}at |")).labels()[..3],
+        ["left", "right", "rim"]
+    );
+    assert_eq!(
+        at(&format!("{open}at 0 dia 3\n  }}\n  from |")).labels(),
+        ["left", "right"]
+    );
+    assert!(
+        !at(&format!("{open}|"))
+            .labels()
+            .contains(&"dimensions in inches".into())
+    );
+}
+
+#[test]
 fn completion_begins_a_file_and_whole_items() {
     assert!(at("|").labels().contains(&"dimensions in inches".into()));
     assert!(

@@ -27,13 +27,9 @@ pub(super) fn like_or_override(at: Place<'_>) -> Vec<Choice> {
 
 /// The ends of the part the cursor is in.
 pub(super) fn ends(at: Place<'_>) -> Vec<Choice> {
-    let inside = at.cursor.offset;
     let design = &at.cursor.analysis.design;
-    let mut parts = design
-        .parts
-        .iter()
-        .filter(|part| part.span.file == at.cursor.file.id);
-    let part = parts.find(|part| part.span.touches(inside));
+    let item = at.item();
+    let part = item.and_then(|item| design.parts.iter().find(|part| part.span == item.span));
     let ends = part
         .and_then(|part| part.ends.as_ref())
         .into_iter()
@@ -273,9 +269,11 @@ fn in_scope(at: Place<'_>, definition: &Definition) -> bool {
         return true;
     };
     let names = &at.cursor.analysis.design.names;
-    names.definitions.iter().any(|item| {
-        item.owner.is_none() && item.name == *owner && item.item.contains(at.cursor.place())
-    })
+    let within = at.item().map(|item| item.span);
+    names
+        .definitions
+        .iter()
+        .any(|item| item.owner.is_none() && item.name == *owner && Some(item.item) == within)
 }
 
 fn kind_of(kind: NameKind) -> ChoiceKind {

@@ -35,12 +35,10 @@ pub(super) fn rules(at: Place<'_>) -> Vec<Choice> {
 
 /// The rules of what is found in the item at the cursor, errors left out.
 fn found_here(at: Place<'_>) -> BTreeSet<&'static str> {
-    let cursor = at.cursor;
-    let items = &cursor.file.parsed.tree.items;
-    let Some(item) = items.iter().find(|item| item.span.touches(cursor.offset)) else {
+    let Some(item) = at.item() else {
         return BTreeSet::new();
     };
-    let findings = cursor.analysis.findings(&|| false).unwrap_or_default();
+    let findings = at.cursor.analysis.findings(&|| false).unwrap_or_default();
     let here = findings
         .iter()
         .filter(|it| item.span.contains(it.span) && it.severity != Severity::Error);

@@ -7,7 +7,7 @@ use quillet_syntax::words::{self, WORDS, Word};
 /// The words that may stand at the cursor; those that begin a statement also with the rest of it.
 pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
     let mut choices = Vec::new();
-    if at.expected.first && is_first_line(at) {
+    if at.expected.first && at.expected.place == words::Place::Item && is_first_line(at) {
         choices.extend(words::at(words::Place::File).take(1).map(|word| {
             Choice::plain(word.example, ChoiceKind::Keyword, word.help, about(word)).ranked(1)
         }));
