@@ -6,6 +6,7 @@ mod convert;
 mod create;
 mod extract;
 mod fixes;
+mod thread;
 
 use crate::{Analysis, Cursor};
 use quillet_syntax::{Edit, Finding, Span};
@@ -51,6 +52,7 @@ pub fn actions(
     let within = with_its_line(cursor, findings, within);
     let mut actions = fixes::fixes(findings, within);
     actions.extend(create::missing(cursor, findings, within));
+    actions.extend(thread::cut(cursor, findings, within));
     actions.extend(accept::accept(cursor, findings, within));
     actions.extend(convert::convert(cursor));
     actions.extend(assumed::written_out(cursor));
@@ -113,6 +115,27 @@ fn with_its_line(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Span
 fn concerns(finding: &Finding, within: Span) -> bool {
     let span = finding.span;
     span.file == within.file && span.start <= within.end && within.start <= span.end
+}
+
+/// Adds lines at the end of a block, which ends with its brace; none where the brace is missing.
+fn as_last_lines(text: &str, block: Span, lines: &[String]) -> Option<Edit> {
+    let close = (block.end as usize)
+        .checked_sub(1)
+        .filter(|at| text[*at..].starts_with('}'))?;
+    let line = line_end(text);
+    let start = text[..close].trim_end().len();
+    let indent = format!("{line}{}  ", indent_of(text, close));
+    let said: String = lines.iter().map(|said| format!("{indent}{said}")).collect();
+    // A block on one line is opened.
+    let own_line = text[start..close].contains(['\n', '\r']);
+    let text = match own_line {
+        true => said,
+        false => format!("{said}{line}{}", indent_of(text, close)),
+    };
+    Some(Edit {
+        span: Span::new(block.file, start, start),
+        text,
+    })
 }
 
 /// The blanks at the start of the line at an offset.

@@ -539,6 +539,27 @@ fn a_missing_part_gets_the_ends_its_joints_name() {
 }
 
 #[test]
+fn a_thread_that_one_part_lacks_is_cut_on_it() {
+    let barrel = |cuts: &str| {
+        format!(
+            "part barrel from mouth to tail {{\n  blank of reed rod 18\n  length 40\n  outside dia 16\n{cuts}}}\n"
+        )
+    };
+    let pen = "pen heron {\n  cl|ose cap.mouth onto barrel.mouth\n}\n";
+    let after = at(&format!("{PEN}{}{pen}", barrel(""))).after("cut the closing thread on barrel");
+    let cuts = "  from mouth {\n    tenon for 7.5\n    thread closing outside for 7.5\n  }\n";
+    assert!(after.contains(&barrel(cuts)), "{after}");
+    // And the other way about, in the block that is there.
+    let unthreaded = PEN.replace("    thread closing inside to 7.5 at 2.5\n", "");
+    let after =
+        at(&format!("{unthreaded}{}{pen}", barrel(cuts))).after("cut the closing thread on cap");
+    assert!(
+        after.contains("    drill 12.2 to 54\n    thread closing inside to 7.5\n  }\n"),
+        "{after}"
+    );
+}
+
+#[test]
 fn what_is_found_on_a_line_is_cured_from_anywhere_on_it() {
     let asked = in_pen("from mouth {\n", "    dr|ill 3 to 5 at taill\n");
     let text = asked.cursor().file.text.replace("taill", "gripe");

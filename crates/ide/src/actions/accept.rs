@@ -1,6 +1,6 @@
 //! Accepts a finding, with room for the reason.
 
-use super::{Action, ActionKind, concerns, indent_of, line_end};
+use super::{Action, ActionKind, as_last_lines, concerns};
 use crate::Cursor;
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::{Edit, Finding, Severity, Span};
@@ -39,20 +39,6 @@ fn last_line(cursor: Cursor<'_>, finding: &Finding) -> Option<Edit> {
         },
         _ => None,
     })?;
-    let close = (block.end as usize)
-        .checked_sub(1)
-        .filter(|at| text[*at..].starts_with('}'))?;
-    let line = line_end(text);
     let said = format!("accept {} because \"why\"", finding.rule);
-    let start = text[..close].trim_end().len();
-    let indent = format!("{}  ", indent_of(text, close));
-    let own_line = text[start..close].contains(['\n', '\r']);
-    let text = match own_line {
-        true => format!("{line}{indent}{said}"),
-        false => format!("{line}{indent}{said}{line}"),
-    };
-    Some(Edit {
-        span: Span::new(block.file, start, start),
-        text,
-    })
+    as_last_lines(text, block, &[said])
 }
