@@ -1,0 +1,107 @@
+//! What can be done to the text.
+
+use crate::asked::{Asked, PEN, at, at_pen, in_pen, with_shared};
+
+#[test]
+fn actions_rewrite_numbers() {
+    assert!(
+        at("let a = 1|2.7mm\n")
+            .after("write 1/2in")
+            .contains("let a = 1/2in")
+    );
+    assert!(
+        at("let a = 7/1|6in\n")
+            .after("write 11.1125")
+            .contains("let a = 11.1125\n")
+    );
+    let named = at_pen("12.2 to").after("name this number");
+    assert!(
+        named.contains("let size = 12.2\n\n-- the cap\npart cap"),
+        "{named}"
+    );
+    assert!(named.contains("drill size to 54"), "{named}");
+}
+
+#[test]
+fn actions_write_out_what_is_assumed() {
+    let without = PEN.replace("    drill 12.2 to 54\n", "");
+    let place = without.find("thread closing inside").unwrap();
+    let asked = with_shared(&without, place);
+    let after = asked.after("write the tap drill out");
+    assert!(after.contains("    drill 12.2 to "), "{after}");
+    let assumed = |asked: &Asked| {
+        let parts = asked.analysis.design.parts.iter();
+        let drills = parts.flat_map(|part| &part.features).filter(|feature| {
+            matches!(
+                &feature.cut,
+                quillet_model::Cut::Drill {
+                    assumed_for: Some(_),
+                    ..
+                }
+            )
+        });
+        drills.count()
+    };
+    assert_eq!(assumed(&asked), 1);
+    assert_eq!(assumed(&with_shared(&after, 0)), 0);
+}
+
+#[test]
+fn actions_add_what_is_missing_and_accept_with_a_reason() {
+    let asked = in_pen("from mouth {\n", "    thread |tail inside to 3\n");
+    assert!(
+        asked
+            .after("add the thread tail")
+            .contains("thread tail = M10x0.75\n\n")
+    );
+    let thin = PEN.replace(
+        "drill 12.2 to 54",
+        "drill 12.2 to 54\n    drill 14.9 to 12 at 8",
+    );
+    let place = thin.find("drill 14.9").unwrap();
+    let after = with_shared(&thin, place).after("accept thin-wall");
+    assert!(
+        after.contains("accept thin-wall because \"why\"\n}"),
+        "{after}"
+    );
+}
+
+#[test]
+fn a_missing_part_gets_the_ends_its_joints_name() {
+    let pen =
+        "pen heron {\n  glue li|ner.front into cap.mouth\n  glue liner.back into cap.crown\n}\n";
+    let after = at(&format!("{PEN}{pen}")).after("add the part liner");
+    assert!(
+        after.contains("part liner from front to back {\n  length 60\n}\n\npen"),
+        "{after}"
+    );
+}
+
+#[test]
+fn a_thread_that_one_part_lacks_is_cut_on_it() {
+    let barrel = |cuts: &str| {
+        format!(
+            "part barrel from mouth to tail {{\n  blank of reed rod 18\n  length 40\n  outside dia 16\n{cuts}}}\n"
+        )
+    };
+    let pen = "pen heron {\n  cl|ose cap.mouth onto barrel.mouth\n}\n";
+    let after = at(&format!("{PEN}{}{pen}", barrel(""))).after("cut the closing thread on barrel");
+    let cuts = "  from mouth {\n    tenon for 7.5\n    thread closing outside for 7.5\n  }\n";
+    assert!(after.contains(&barrel(cuts)), "{after}");
+    // And the other way about, in the block that is there.
+    let unthreaded = PEN.replace("    thread closing inside to 7.5 at 2.5\n", "");
+    let after =
+        at(&format!("{unthreaded}{}{pen}", barrel(cuts))).after("cut the closing thread on cap");
+    assert!(
+        after.contains("    drill 12.2 to 54\n    thread closing inside to 7.5\n  }\n"),
+        "{after}"
+    );
+}
+
+#[test]
+fn what_is_found_on_a_line_is_cured_from_anywhere_on_it() {
+    let asked = in_pen("from mouth {\n", "    dr|ill 3 to 5 at taill\n");
+    let text = asked.cursor().file.text.replace("taill", "gripe");
+    let asked = with_shared(&text, asked.offset);
+    assert!(asked.after("write grip").contains("drill 3 to 5 at grip\n"));
+}

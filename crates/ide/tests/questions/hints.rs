@@ -1,0 +1,63 @@
+//! What stands between the words.
+
+use crate::asked::{PEN, at, at_pen};
+use quillet_syntax::Span;
+
+#[test]
+fn a_joint_tells_its_turns_before_what_may_be_cut_off() {
+    let male = "part barrel from mouth to tail {\n  blank of reed rod 18\n  length 40\n  outside {\n    \
+        at 8    dia 15 as shoulder\n    at tail dia 15\n  }\n  from mouth {\n    tenon for 8\n    relief 12 for 1.5\n    \
+        thread closing outside for 4 at 1.5\n  }\n}\n";
+    let pen = "pen heron {\n  close cap.mouth onto barrel.mouth\n}\n";
+    let asked = at(&format!("{PEN}{male}{pen}"));
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+    let joint = hints.iter().find(|hint| hint.text.starts_with("in "));
+    // Travel 5.5 + 2.5 less 1.5 + 2.5 is 4, over a lead of 2.4.
+    assert_eq!(
+        joint.unwrap().text,
+        "in 8 mm, 1.67 turns, barrel.shoulder on cap.mouth"
+    );
+}
+
+#[test]
+fn hints_can_be_turned_off_by_kind() {
+    let asked = at_pen("cap from");
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let mut settings = quillet_ide::Settings::default();
+    let hints = |settings: &quillet_ide::Settings| {
+        let hints = quillet_ide::inlays(&asked.analysis, settings, file, all);
+        hints.into_iter().map(|hint| hint.text).collect::<Vec<_>>()
+    };
+    let told = hints(&settings);
+    assert!(told.iter().any(|hint| hint == "tap drill 12.2"), "{told:?}");
+    assert!(
+        told.iter().any(|hint| hint.starts_with("wall ")),
+        "{told:?}"
+    );
+    settings.units = quillet_ide::Units::Inches;
+    // 12.2 mm over 25.4.
+    assert!(hints(&settings).contains(&"tap drill 0.4803in".into()));
+    settings.units = quillet_ide::Units::Both;
+    settings.hints.walls = false;
+    assert!(
+        !hints(&settings)
+            .iter()
+            .any(|hint| hint.starts_with("wall "))
+    );
+    settings.hints.drills = false;
+    assert_eq!(hints(&settings), Vec::<String>::new());
+}
+
+#[test]
+fn inches_are_told_in_millimetres() {
+    let asked = at("let a = 7/16in\n");
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+    // 7/16 in = 11.1125 mm exactly.
+    assert_eq!(hints[0].text, "11.113 mm");
+    assert_eq!(hints[0].offset, "let a = 7/16in".len());
+}

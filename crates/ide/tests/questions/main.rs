@@ -1,0 +1,10 @@
+//! Questions that an editor asks, put to small texts.
+#![allow(clippy::unwrap_used, reason = "tests may")]
+
+mod actions;
+mod asked;
+mod completion;
+mod hints;
+mod hover;
+mod names;
+mod typing;
