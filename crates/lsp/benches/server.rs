@@ -12,6 +12,10 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use tokio::runtime::Runtime;
 
+/// The allocator of the command that serves.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn runtime() -> Runtime {
     Runtime::new().unwrap()
 }

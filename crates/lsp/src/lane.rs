@@ -81,13 +81,13 @@ fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
 impl State {
     /// Whether every open document it read still has the text that was read.
     fn is_current(&self, checked: &Checked) -> bool {
-        checked
-            .files
+        let mut read = checked
             .iter()
-            .all(|(file, found)| match self.workspace.text(file) {
-                Some(text) => Arc::ptr_eq(&text, &found.text),
-                None => true,
-            })
+            .filter_map(|(file, found)| Some((file, found.as_ref()?)));
+        read.all(|(file, found)| match self.workspace.text(file) {
+            Some(text) => Arc::ptr_eq(&text, &found.text),
+            None => true,
+        })
     }
 
     /// How soon a file is wanted that nobody is editing.

@@ -2,6 +2,7 @@
 
 use crate::desk::{Desk, State, path_of};
 use crate::queue::Urgency;
+use std::collections::BTreeMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::Path;
 use tower_lsp::lsp_types::{
@@ -63,10 +64,13 @@ pub(crate) async fn workspace(
         })
     })
     .await;
-    let known = params.previous_result_ids;
+    let known: BTreeMap<_, _> = params
+        .previous_result_ids
+        .into_iter()
+        .map(|previous| (previous.uri, previous.value))
+        .collect();
     let items = all.into_iter().map(|(uri, version, items)| {
-        let previous = known.iter().find(|previous| previous.uri == uri);
-        match report(items, previous.map(|previous| previous.value.as_str())) {
+        match report(items, known.get(&uri).map(String::as_str)) {
             Report::Full(full_document_diagnostic_report) => {
                 WorkspaceDocumentDiagnosticReport::Full(WorkspaceFullDocumentDiagnosticReport {
                     uri,

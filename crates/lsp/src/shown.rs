@@ -17,59 +17,76 @@ pub(crate) struct Found {
     pub(crate) diagnostics: Vec<Diagnostic>,
 }
 
-/// What one check found: every file it read, and those it looked for in vain.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Checked {
-    /// By file, also where nothing was found.
-    pub(crate) files: BTreeMap<PathBuf, Found>,
-    /// Files that were looked for and are not there.
-    pub(crate) missing: Vec<PathBuf>,
-}
+/// What one check found, by file that it read; none where it looked for a file in vain.
+pub(crate) type Checked = BTreeMap<PathBuf, Option<Found>>;
 
 /// The latest check of every file, and what was published.
 #[derive(Default)]
 pub(crate) struct Shown {
-    checks: BTreeMap<PathBuf, Checked>,
-    /// By file, the files whose checks read it or looked for it.
-    readers: BTreeMap<PathBuf, BTreeSet<PathBuf>>,
+    /// By file that was checked by itself, the files it read or looked for.
+    checks: BTreeMap<PathBuf, Vec<PathBuf>>,
+    /// By file, what each check found in it.
+    found: BTreeMap<PathBuf, ByRoot>,
     published: BTreeMap<PathBuf, Vec<Diagnostic>>,
 }
 
+type ByRoot = BTreeMap<PathBuf, Option<Found>>;
+
 impl Shown {
-    /// Records a check of `root`; gives the files whose findings may have changed.
+    /// Records a check of `root`; gives `root` and the other files whose findings may have changed.
     pub(crate) fn record(&mut self, root: &Path, checked: Checked) -> BTreeSet<PathBuf> {
-        let mut touched = self.forget(root);
-        touched.extend(checked.files.keys().cloned());
-        for file in checked.files.keys().chain(&checked.missing) {
-            self.readers
-                .entry(file.clone())
-                .or_default()
-                .insert(root.to_path_buf());
+        let mut touched = BTreeSet::from([root.to_path_buf()]);
+        let old = self.checks.remove(root).unwrap_or_default();
+        for file in old.iter().filter(|file| !checked.contains_key(*file)) {
+            self.change(root, file, |by_root| by_root.remove(root), &mut touched);
         }
-        self.checks.insert(root.to_path_buf(), checked);
+        let files = checked.keys().cloned().collect();
+        self.checks.insert(root.to_path_buf(), files);
+        for (file, found) in checked {
+            let insert = |by_root: &mut ByRoot| by_root.insert(root.to_path_buf(), found);
+            self.change(root, &file, insert, &mut touched);
+        }
         touched
     }
 
     /// Drops the check of `root`; gives the files whose findings may have changed.
     pub(crate) fn forget(&mut self, root: &Path) -> BTreeSet<PathBuf> {
-        let Some(old) = self.checks.remove(root) else {
-            return BTreeSet::new();
-        };
-        for file in old.files.keys().chain(&old.missing) {
-            if let Some(readers) = self.readers.get_mut(file) {
-                readers.remove(root);
-            }
+        let mut touched = BTreeSet::new();
+        for file in self.checks.remove(root).unwrap_or_default() {
+            self.change(root, &file, |by_root| by_root.remove(root), &mut touched);
         }
-        old.files.into_keys().collect()
+        touched
+    }
+
+    /// Changes what the check of `root` found in `file`, and notes where that may show.
+    fn change(
+        &mut self,
+        root: &Path,
+        file: &Path,
+        change: impl FnOnce(&mut ByRoot) -> Option<Option<Found>>,
+        touched: &mut BTreeSet<PathBuf>,
+    ) {
+        let by_root = self.found.entry(file.to_path_buf()).or_default();
+        let was_used = is_used(file, by_root);
+        let old = change(by_root).flatten();
+        let new = by_root.get(root).and_then(Option::as_ref);
+        let shows = match (&old, new) {
+            (Some(old), Some(new)) => !old.shows_as(new),
+            (Some(found), None) | (None, Some(found)) => !found.diagnostics.is_empty(),
+            (None, None) => false,
+        };
+        if shows || was_used != is_used(file, by_root) {
+            touched.insert(file.to_path_buf());
+        }
     }
 
     /// The files whose checks read `file` or looked for it.
     pub(crate) fn readers(&self, file: &Path) -> Vec<PathBuf> {
-        self.readers
-            .get(file)
+        let by_root = self.found.get(file);
+        by_root
             .into_iter()
             .flatten()
-            .cloned()
+            .map(|(root, _)| root.clone())
             .collect()
     }
 
@@ -78,9 +95,9 @@ impl Shown {
         self.checks.keys().cloned().collect()
     }
 
-    /// Every file some check read.
+    /// Every file some check read or looked for.
     pub(crate) fn files(&self) -> Vec<PathBuf> {
-        self.readers.keys().cloned().collect()
+        self.found.keys().cloned().collect()
     }
 
     /// Whether `root` has been checked by itself.
@@ -93,20 +110,13 @@ impl Shown {
     /// `text` is the open document's text: what was found in another text is left out.
     pub(crate) fn gather(&self, file: &Path, text: Option<&Arc<str>>) -> Vec<Diagnostic> {
         let mut all: Vec<Diagnostic> = Vec::new();
-        let readers = self.readers(file);
-        let used = readers.iter().any(|root| root != file);
-        for root in &readers {
-            let Some(found) = self
-                .checks
-                .get(root)
-                .and_then(|check| check.files.get(file))
-            else {
-                continue;
-            };
-            if text.is_some_and(|text| !Arc::ptr_eq(text, &found.text)) {
-                continue;
-            }
-            for diagnostic in &found.diagnostics {
+        let Some(by_root) = self.found.get(file) else {
+            return all;
+        };
+        let used = is_used(file, by_root);
+        let current = |found: &&Found| text.is_none_or(|text| Arc::ptr_eq(text, &found.text));
+        for (root, found) in by_root {
+            for diagnostic in found.iter().filter(current).flat_map(|it| &it.diagnostics) {
                 // What is used elsewhere is not unused, whatever the file says by itself.
                 let idle = used && root == file && is_rule(diagnostic, "unused-item");
                 if !idle && !all.contains(diagnostic) {
@@ -130,6 +140,19 @@ impl Shown {
         }
         differs
     }
+}
+
+impl Found {
+    /// Whether the other shows nothing else, whatever the editor has open.
+    fn shows_as(&self, other: &Self) -> bool {
+        self.diagnostics == other.diagnostics
+            && (self.diagnostics.is_empty() || Arc::ptr_eq(&self.text, &other.text))
+    }
+}
+
+/// Whether a file is used by another that was checked.
+fn is_used(file: &Path, by_root: &ByRoot) -> bool {
+    by_root.keys().take(2).any(|root| root != file)
 }
 
 fn is_rule(diagnostic: &Diagnostic, rule: &str) -> bool {

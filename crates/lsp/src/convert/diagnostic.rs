@@ -6,7 +6,6 @@ use crate::shown::{Checked, Found};
 use quillet_ide::Analysis;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
-use std::path::Path;
 use tower_lsp::lsp_types::{
     CodeDescription, Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag,
     Location, NumberOrString, Url,
@@ -16,7 +15,8 @@ use tower_lsp::lsp_types::{
 pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
     let findings = analysis.findings(&|| asked.cancel.is_off())?;
     let mut places = Places::new(analysis, asked);
-    let mut files = BTreeMap::new();
+    let missing = analysis.missing().map(|path| (path.to_path_buf(), None));
+    let mut checked: Checked = missing.collect();
     for file in analysis.files() {
         let diagnostics = findings
             .iter()
@@ -27,12 +27,9 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
             text: file.text.clone(),
             diagnostics,
         };
-        files.insert(file.path.clone(), found);
+        checked.insert(file.path.clone(), Some(found));
     }
-    Some(Checked {
-        files,
-        missing: analysis.missing().map(Path::to_path_buf).collect(),
-    })
+    Some(checked)
 }
 
 /// One finding.
