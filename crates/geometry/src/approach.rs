@@ -1,5 +1,6 @@
 //! Least true distances: a place to a curve, a curve to a curve.
 
+use crate::crossing::where_it_crosses;
 use crate::{Bounds, Chain, Curve, Line, Point};
 
 /// Where two things come nearest to each other in the meridian plane.
@@ -51,13 +52,8 @@ impl Curve {
         let along = self.homogeneous();
         let z = along.z.plus(-to.z, &along.w);
         let r = along.r.plus(-to.r, &along.w);
-        let slope = along.w.derivative();
         // The direction of travel times w², of which the terms in the place itself fall out.
-        let way = |part: &crate::bernstein::Poly| {
-            part.derivative()
-                .times(&along.w)
-                .plus(-1.0, &part.times(&slope))
-        };
+        let way = |part: &crate::bernstein::Poly| self.weighed(part, &along.w);
         let square = z.times(&way(&z)).plus(1.0, &r.times(&way(&r)));
         let feet = square.roots();
         let places = feet
@@ -146,11 +142,14 @@ fn with_line(curve: &Curve, line: &Line) -> Approach {
         .nearer(down(curve.end()))
         .nearer(up(line.start))
         .nearer(up(line.end));
+    let offer = |best: Approach, t: &f64| best.nearer(down(curve.point(*t)));
     let parallels = curve.parallel_to(line.end - line.start);
-    parallels
-        .as_slice()
-        .iter()
-        .fold(ends, |best, t| best.nearer(down(curve.point(*t))))
+    let best = parallels.as_slice().iter().fold(ends, offer);
+    if curve.hull().distance(&Curve::Line(*line).hull()) > 0.0 {
+        return best;
+    }
+    let crossings = where_it_crosses(curve, line);
+    crossings.as_slice().iter().fold(best, offer)
 }
 
 fn sampled(one: &Curve, two: &Curve) -> Approach {

@@ -8,6 +8,9 @@
 /// Room for degree seven.
 const ROOM: usize = 8;
 
+/// Parameters nearer than this cannot be told apart: a few units in the last place of 1.
+const NOTHING: f64 = 4.0 * f64::EPSILON;
+
 /// A polynomial of degree seven or less by its Bernstein coefficients on 0..1.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Poly {
@@ -105,13 +108,23 @@ impl Poly {
     }
 
     fn raised(&self, degree: usize) -> Poly {
-        if self.degree == degree {
-            return *self;
-        }
-        self.times(&Poly {
-            degree: degree - self.degree,
+        let ones = |degree: usize| Poly {
+            degree,
             coefficients: [1.0; ROOM],
-        })
+        };
+        match self.degree {
+            same if same == degree => *self,
+            0 => ones(degree).scaled(self.coefficients[0]),
+            less => self.times(&ones(degree - less)),
+        }
+    }
+
+    /// Every value times `factor`.
+    pub(crate) fn scaled(mut self, factor: f64) -> Poly {
+        for value in &mut self.coefficients {
+            *value *= factor;
+        }
+        self
     }
 
     /// The halves before and after the middle, each again on 0..1.
@@ -203,7 +216,7 @@ impl Poly {
             } else {
                 (low + high) / 2.0
             };
-            if (next - t).abs() <= 1e-16 || high - low <= 1e-16 {
+            if (next - t).abs() <= NOTHING || high - low <= NOTHING {
                 t = next;
                 break;
             }

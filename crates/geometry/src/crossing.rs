@@ -29,7 +29,7 @@ pub(crate) fn crossings(a: &Curve, b: &Curve) -> Vec<f64> {
 }
 
 fn apart(a: &Curve, b: &Curve) -> bool {
-    let (a, b) = (a.bounds(), b.bounds());
+    let (a, b) = (a.hull(), b.hull());
     a.min.r > b.max.r || b.min.r > a.max.r
 }
 
@@ -44,17 +44,16 @@ fn on_line(line: &Line, other: &Curve) -> Vec<f64> {
             vec![line.start.z + way.z * part]
         };
     }
+    stations(other, where_it_crosses(other, line), |_| true)
+}
+
+/// The parameters strictly inside a curve where it crosses a line, however far that is drawn on.
+pub(crate) fn where_it_crosses(curve: &Curve, line: &Line) -> Roots {
+    let way = line.end - line.start;
     // Twice the area between the line and a place, over the place's weight.
-    let along = other.homogeneous();
-    let side = along
-        .r
-        .times(&crate::bernstein::Poly::new(&[way.z]))
-        .plus(-way.r, &along.z);
-    stations(
-        other,
-        side.plus(-way.cross(line.start), &along.w).roots(),
-        |_| true,
-    )
+    let along = curve.homogeneous();
+    let side = along.r.scaled(way.z).plus(-way.r, &along.z);
+    side.plus(-way.cross(line.start), &along.w).roots()
 }
 
 fn stations(curve: &Curve, roots: Roots, keep: impl Fn(Point) -> bool) -> Vec<f64> {

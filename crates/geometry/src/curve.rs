@@ -290,6 +290,20 @@ impl Curve {
         bounds
     }
 
+    /// A box that holds the curve, and may be larger than [`Curve::bounds`].
+    pub(crate) fn hull(&self) -> Bounds {
+        let Curve::Cubic(cubic) = self else {
+            return self.bounds();
+        };
+        let points = cubic.points();
+        let least = |of: fn(&Point) -> f64| points.iter().map(of).fold(f64::INFINITY, f64::min);
+        let most = |of: fn(&Point) -> f64| points.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
+        Bounds {
+            min: Point::new(least(|it| it.z), least(|it| it.r)),
+            max: Point::new(most(|it| it.z), most(|it| it.r)),
+        }
+    }
+
     pub(crate) fn homogeneous(&self) -> Homogeneous {
         match self {
             Curve::Line(Line { start, end }) => Homogeneous {
@@ -308,12 +322,20 @@ impl Curve {
             return Roots::default();
         }
         let Homogeneous { z, r, w } = self.homogeneous();
-        let across = r.times(&Poly::new(&[way.z])).plus(-way.r, &z);
-        across
-            .derivative()
-            .times(&w)
-            .plus(-1.0, &across.times(&w.derivative()))
-            .roots()
+        let across = r.scaled(way.z).plus(-way.r, &z);
+        self.weighed(&across, &w).roots()
+    }
+
+    /// How a part of the place changes along the curve, times the square of the weight.
+    pub(crate) fn weighed(&self, part: &Poly, weight: &Poly) -> Poly {
+        let slope = part.derivative();
+        match self {
+            Curve::Arc(_) => slope
+                .times(weight)
+                .plus(-1.0, &part.times(&weight.derivative())),
+            // Their weight is 1 all along.
+            Curve::Line(_) | Curve::Cubic(_) => slope,
+        }
     }
 }
 
