@@ -35,15 +35,20 @@ pub(crate) fn throat(
 ) -> Option<Throat> {
     let outside = bands(&male.0.outer, male.1, straight);
     let inside = bands(&female.0.inner, female.1, straight);
-    let excused = |male: &Band, female: &Band| {
-        threads
-            .iter()
-            .any(|(one, other)| male.within(*one) && female.within(*other))
-    };
+    let thickest = outside.iter().map(Band::most_r).fold(0.0, f64::max);
     let mut best: Option<(Throat, bool)> = None;
     for throat in &inside {
+        let wide = |most_r: f64, best: Option<(Throat, bool)>| {
+            best.is_some_and(|(best, _)| throat.least_r() - most_r > best.gap_mm + 1e-9)
+        };
+        if wide(thickest, best) {
+            continue;
+        }
         for passed in &outside {
-            if passed.to_mm <= throat.from_mm + 1e-9 || excused(passed, throat) {
+            if passed.to_mm <= throat.from_mm + 1e-9
+                || wide(passed.most_r(), best)
+                || excused(passed, throat, threads)
+            {
                 continue;
             }
             let found = tightest(passed, throat);
@@ -119,6 +124,14 @@ impl Band {
         self.from_r + (self.to_r - self.from_r) * share
     }
 
+    fn least_r(&self) -> f64 {
+        self.from_r.min(self.to_r)
+    }
+
+    fn most_r(&self) -> f64 {
+        self.from_r.max(self.to_r)
+    }
+
     fn is_level(&self) -> bool {
         self.from_r == self.to_r
     }
@@ -148,6 +161,13 @@ impl Band {
             self.from_mm
         })
     }
+}
+
+/// Whether the two lie in threads that match.
+fn excused(male: &Band, female: &Band, threads: &[(Reach, Reach)]) -> bool {
+    threads
+        .iter()
+        .any(|(one, other)| male.within(*one) && female.within(*other))
 }
 
 /// Into how many bands a cone or a curve is cut where a band may slope.
@@ -206,22 +226,18 @@ pub(crate) fn tight(
 ) -> Vec<(Side, Side, f64)> {
     let outside = bands(&male.0.outer, male.1, short);
     let inside = bands(&female.0.inner, female.1, short);
-    let excused = |male: &Band, female: &Band| {
-        threads
-            .iter()
-            .any(|(one, other)| male.within(*one) && female.within(*other))
-    };
     let mut found = Vec::new();
     for one in &outside {
         for other in &inside {
+            let gap = other.least_r() - one.most_r();
+            if !(-1e-6..=CLOSE_MM).contains(&gap) {
+                continue;
+            }
             let overlap = one.to_mm.min(other.to_mm) - one.from_mm.max(other.from_mm);
-            let (fat, narrow) = (one.fattest(), other.narrowest());
-            let gap = narrow.radius_mm - fat.radius_mm;
-            let close = (-1e-6..=CLOSE_MM).contains(&gap) && overlap > 1e-6;
-            if close && !excused(one, other) {
+            if overlap > 1e-6 && !excused(one, other, threads) {
                 // The male's rear may follow its front through the same bore.
                 let stroke_mm = one.to_mm - other.from_mm;
-                found.push((fat, narrow, stroke_mm.max(overlap)));
+                found.push((one.fattest(), other.narrowest(), stroke_mm.max(overlap)));
             }
         }
     }

@@ -73,38 +73,59 @@ impl<'p> Shaper<'p> {
     }
 
     pub(super) fn profiles(&mut self) -> Option<Profiles> {
-        let bare = self.solid(ThreadAs::Left, None)?;
-        let metal = self.solid(ThreadAs::Metal, Some(&bare))?;
-        let root = self.solid(ThreadAs::Root, None)?;
-        let crest = self.solid(ThreadAs::Crest, None)?;
+        let bare = Solid {
+            outer: self.outer(ThreadAs::Left, None)?,
+            inner: self.inner(ThreadAs::Left, None),
+        };
         Some(Profiles {
-            metal,
-            root,
-            crest,
+            metal: self.solid(ThreadAs::Metal, &bare)?,
+            root: self.solid(ThreadAs::Root, &bare)?,
+            crest: self.solid(ThreadAs::Crest, &bare)?,
             origins: std::mem::take(&mut self.origins),
         })
     }
 
-    fn solid(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Solid> {
+    /// The part with its threads; a side that bears none is as it is bare.
+    fn solid(&mut self, threads: ThreadAs, bare: &Solid) -> Option<Solid> {
+        let bears = |inside: bool| {
+            let mut features = self.part.features.iter();
+            features.any(|it| it.is_inside() == inside && it.thread().is_some())
+        };
+        let (outside, inside) = (bears(false), bears(true));
+        Some(Solid {
+            outer: match outside {
+                true => self.outer(threads, Some(bare))?,
+                false => bare.outer.clone(),
+            },
+            inner: match inside {
+                true => self.inner(threads, Some(bare)),
+                false => bare.inner.clone(),
+            },
+        })
+    }
+
+    fn outer(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Chain> {
         let mut outer = self.outside.clone();
-        let mut inner = vec![];
-        for (index, feature) in self.part.features.iter().enumerate() {
-            if let Cut::Edge(_) = feature.cut {
-                continue;
-            }
-            let made = match feature.thread() {
+        outer.extend(self.cuts(false, threads, bare));
+        Some(self.break_corners(smallest(&outer).into_iter().next()?))
+    }
+
+    fn inner(&self, threads: ThreadAs, bare: Option<&Solid>) -> Vec<Chain> {
+        greatest(&self.cuts(true, threads, bare), 0.0, self.length_mm)
+    }
+
+    /// The surfaces that the cuts of one side leave.
+    fn cuts(&self, inside: bool, threads: ThreadAs, bare: Option<&Solid>) -> Vec<Chain> {
+        let features = self.part.features.iter().enumerate();
+        let of_side =
+            features.filter(|(_, it)| it.is_inside() == inside && !matches!(it.cut, Cut::Edge(_)));
+        of_side
+            .flat_map(|(index, feature)| match feature.thread() {
                 None => self.cut(index, feature),
                 Some(_) if threads == ThreadAs::Left => vec![],
                 Some((thread, side)) => self.thread(index, feature, thread, side, threads, bare),
-            };
-            match feature.is_inside() {
-                true => inner.extend(made),
-                false => outer.extend(made),
-            }
-        }
-        let outer = self.break_corners(smallest(&outer).into_iter().next()?);
-        let inner = greatest(&inner, 0.0, self.length_mm);
-        Some(Solid { outer, inner })
+            })
+            .collect()
     }
 
     /// Breaks the corners of the ends as the cuts say; edges come last.

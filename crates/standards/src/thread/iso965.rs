@@ -33,7 +33,7 @@ pub(super) enum Tolerance {
 pub(super) fn deviation(position: char, pitch: Length) -> Result<Figure, LimitsError> {
     let symbol = if position.is_uppercase() { "EI" } else { "es" };
     let listed = ROWS.iter().find(|row| {
-        row.symbol == symbol && row.pitch_mm == pitch && row.grade.starts_with(position)
+        row.pitch_mm == pitch && row.symbol == symbol && row.grade.starts_with(position)
     });
     if let Some(row) = listed {
         return Ok(row.figure());
@@ -55,9 +55,9 @@ pub(super) fn tolerance(
     pitch: Length,
 ) -> Result<Figure, LimitsError> {
     let listed = ROWS.iter().find(|row| {
-        row.symbol == which.symbol()
-            && row.pitch_mm == pitch
-            && row.grade == grade.to_string()
+        row.pitch_mm == pitch
+            && row.symbol == which.symbol()
+            && row.grade.parse() == Ok(grade)
             && row.d_over_mm.is_none_or(|over| major > over)
             && row.d_up_to_mm.is_none_or(|up_to| major <= up_to)
     });
