@@ -95,46 +95,63 @@ impl Search<'_, '_> {
             }
             return;
         }
-        let mut next: Vec<(f64, usize, Settled)> = left
-            .iter()
-            .enumerate()
-            .map(|(at, wanted)| {
-                self.tries = self.tries.saturating_sub(1);
-                let settled = self
-                    .bodies
-                    .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
-                let short = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
-                (short, at, settled)
-            })
-            .collect();
-        next.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
-        for (short, at, settled) in next {
-            let short_mm = made.short_mm + short;
-            let enough = self
-                .best
-                .as_ref()
-                .is_some_and(|best| short_mm >= best.short_mm - NOTHING);
-            if enough || self.best.is_some() && self.tries == 0 {
-                continue;
+        let mut stopping_short: Vec<(f64, Wanted, Settled)> = Vec::new();
+        for wanted in &left {
+            if self.cannot_be_better(made.short_mm) {
+                return;
             }
-            let wanted = left[at];
-            let mut groups = made.groups.clone();
-            settled.join(wanted.joint, &mut groups);
-            let mut done = made.settled.clone();
-            done.push((wanted.index, settled));
-            let rest: Vec<Wanted> = left
-                .iter()
-                .filter(|it| it.index != wanted.index)
-                .copied()
-                .collect();
-            self.go(
-                &rest,
-                Made {
-                    groups,
-                    settled: done,
-                    short_mm,
-                },
-            );
+            self.tries = self.tries.saturating_sub(1);
+            let settled = self
+                .bodies
+                .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
+            let short_mm = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
+            // What goes in all the way comes before all that does not.
+            if short_mm == 0.0 {
+                self.follow(&left, &made, *wanted, settled, short_mm);
+            } else {
+                stopping_short.push((short_mm, *wanted, settled));
+            }
         }
+        stopping_short.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (short_mm, wanted, settled) in stopping_short {
+            self.follow(&left, &made, wanted, settled, short_mm);
+        }
+    }
+
+    /// Makes this joint next.
+    fn follow(
+        &mut self,
+        left: &[Wanted],
+        made: &Made,
+        wanted: Wanted,
+        settled: Settled,
+        short_mm: f64,
+    ) {
+        let short_mm = made.short_mm + short_mm;
+        if self.cannot_be_better(short_mm) {
+            return;
+        }
+        let mut groups = made.groups.clone();
+        settled.join(wanted.joint, &mut groups);
+        let mut done = made.settled.clone();
+        done.push((wanted.index, settled));
+        let rest: Vec<Wanted> = left
+            .iter()
+            .filter(|it| it.index != wanted.index)
+            .copied()
+            .collect();
+        let made = Made {
+            groups,
+            settled: done,
+            short_mm,
+        };
+        self.go(&rest, made);
+    }
+
+    /// Whether an order that already stops short by so much is left untried.
+    fn cannot_be_better(&self, short_mm: f64) -> bool {
+        self.best
+            .as_ref()
+            .is_some_and(|best| self.tries == 0 || short_mm >= best.short_mm - NOTHING)
     }
 }
