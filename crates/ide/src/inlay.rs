@@ -4,7 +4,7 @@ use crate::facts::{self, round};
 use crate::sheet::in_short;
 use crate::{Analysis, Settings};
 use quillet_check::{PartView, Wall};
-use quillet_model::{AtRest, Cut, Joint, Pen, SourceFile};
+use quillet_model::{AtRest, BareUnit, Cut, Joint, Pen, Quantity, SourceFile};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
 use quillet_syntax::visit::Node;
 use quillet_syntax::{Span, visit};
@@ -133,27 +133,65 @@ fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
     })
 }
 
-/// Millimetres after every length that is written in inches.
+/// Millimetres after every length that is written in inches, or bare where bare lengths are inches.
 fn millimetres(file: &SourceFile, hints: &mut Vec<Inlay>) {
+    let bare_is_inch = file.parsed.tree.inches.is_some();
     visit::walk(&file.parsed.tree, &mut |node| {
-        if let Node::Expr(expr) = node
-            && let ExprKind::Quantity {
-                value,
-                unit: Some(Unit::In),
-            } = &expr.kind
-            && let Some(length) = quillet_model::Quantity::written(
-                *value,
-                Some(Unit::In),
-                quillet_model::BareUnit::Millimetre,
-            )
-            .and_then(quillet_model::Quantity::as_length)
-        {
-            let text = length.to_string();
+        let Node::Expr(expr) = node else {
+            return;
+        };
+        let ExprKind::Quantity { value, unit } = &expr.kind else {
+            return;
+        };
+        let in_inches = match unit {
+            Some(unit) => *unit == Unit::In,
+            None => bare_is_inch && is_after_a_word_of_length(file, expr.span),
+        };
+        let length = Quantity::written(*value, *unit, BareUnit::Inch).and_then(Quantity::as_length);
+        if let Some(length) = length.filter(|_| in_inches) {
             hints.push(Inlay {
                 offset: expr.span.end as usize,
-                text,
+                text: length.to_string(),
                 about: "the same in millimetres",
             });
         }
     });
+}
+
+/// Whether a number stands after a word that is followed by a length, and by nothing else.
+fn is_after_a_word_of_length(file: &SourceFile, number: Span) -> bool {
+    const WORDS: [&str; 25] = [
+        "at",
+        "dia",
+        "to",
+        "for",
+        "by",
+        "rod",
+        "square",
+        "length",
+        "tenon",
+        "drill",
+        "bore",
+        "ream",
+        "relief",
+        "groove",
+        "recess",
+        "taper",
+        "countersink",
+        "chamfer",
+        "round",
+        "bead",
+        "cove",
+        "step",
+        "spigot",
+        "gap",
+        "arm",
+    ];
+    let tokens = &file.parsed.tokens;
+    let end = tokens.partition_point(|token| token.span.end <= number.start);
+    let before = tokens[..end].iter().rfind(|token| !token.kind.is_trivia());
+    before.is_some_and(|token| {
+        let text = file.text.get(token.span.range());
+        text.is_some_and(|text| WORDS.contains(&text))
+    })
 }

@@ -61,3 +61,25 @@ fn inches_are_told_in_millimetres() {
     assert_eq!(hints[0].text, "11.113 mm");
     assert_eq!(hints[0].offset, "let a = 7/16in".len());
 }
+
+#[test]
+fn bare_inches_are_told_in_millimetres_and_counts_are_not() {
+    let text = "dimensions in inches\npart a from x to y {\n  length 2\n  mass 3 at 0.5\n  \
+        from x { drill 7/16in to 1.5 point 135 }\n}\n";
+    let asked = at(text);
+    let file = &asked.cursor().file;
+    let all = Span::new(file.id, 0, file.text.len());
+    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+    let told = hints.iter().filter(|hint| hint.text.ends_with(" mm"));
+    let told: Vec<_> = told
+        .map(|hint| (&text[..hint.offset], hint.text.as_str()))
+        .map(|(before, says)| (before.rsplit(' ').next().unwrap(), says))
+        .collect();
+    let expected = [
+        ("2", "50.8 mm"),
+        ("0.5", "12.7 mm"),
+        ("7/16in", "11.113 mm"),
+        ("1.5", "38.1 mm"),
+    ];
+    assert_eq!(told, expected);
+}
