@@ -16,10 +16,10 @@ fn actions_rewrite_numbers() {
     );
     let named = at_pen("12.2 to").after("name this number");
     assert!(
-        named.contains("let size = 12.2\n\n-- the cap\npart cap"),
+        named.contains("let cap-drill = 12.2\n\n-- the cap\npart cap"),
         "{named}"
     );
-    assert!(named.contains("drill size to 54"), "{named}");
+    assert!(named.contains("drill cap-drill to 54"), "{named}");
 }
 
 #[test]
