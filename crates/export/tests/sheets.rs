@@ -45,6 +45,31 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
     assert!(!content.mandrels.rows.is_empty() && !content.cuts.rows.is_empty());
 }
 
+/// ISO 286-2 at 10: H7 is +0.015 to 0, p6 +0.024 to +0.015. To the hundredth both limits of p6
+/// would read 10.02.
+#[test]
+fn the_limits_of_a_fit_are_told_to_the_micrometre() {
+    let design = example("fitted.quillet");
+    let content = sheet::content(&design, &design.pens[0], &Judged::default(), Paper::A4);
+    for (name, limits) in [("band", "10.000 to 10.015"), ("body", "10.015 to 10.024")] {
+        let part = content.parts.iter().find(|part| part.name == name);
+        let part = part.expect("both are cut");
+        let mut checks = part.route.iter().flat_map(|line| &line.checks);
+        assert!(checks.any(|check| check.limits == limits), "{name}'s route");
+        let mut cells = part.calipers.rows.iter().flatten();
+        assert!(
+            cells.any(|cell| cell.starts_with(limits)),
+            "{name}'s calipers"
+        );
+        assert!(part.calipers.head.iter().any(|it| it == "limits"));
+    }
+    // The tenon is turned from a stub, and its band tried there.
+    let body = content.parts.iter().find(|part| part.name == "body");
+    let gate = body.and_then(|it| it.route.iter().find(|line| line.gate));
+    let said = &gate.expect("the band is tried").what;
+    assert!(said.contains("does not go home by hand"), "{said}");
+}
+
 #[test]
 fn every_form_holds_every_part_and_the_mark() {
     let content = heron(&Judged::default());

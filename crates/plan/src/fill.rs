@@ -395,7 +395,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             });
         }
         if form.hand() == Hand::Left {
-            operation.notes.push(Note::LeftHandUnscrews);
+            operation.notes.push(Note::LeftHandThread);
         }
     }
 

@@ -57,6 +57,8 @@ pub struct Tailstock {
 pub enum Note {
     /// A left-hand thread holds the work: forward rotation unscrews it.
     LeftHandUnscrews,
+    /// The thread that is cut is left-handed: tap and die go on the other way round.
+    LeftHandThread,
     /// Sanding in reverse unscrews a right-hand thread.
     ReverseUnscrews,
     /// Single-pointing several starts: index so many degrees of spindle, or so far along the

@@ -299,6 +299,7 @@ impl Maker<'_, '_, '_> {
             start,
         };
         zone_tasks(self.anatomy, &place, self.kit, self.tasks);
+        self.gates(end, from);
         (from..self.tasks.0.len()).collect()
     }
 

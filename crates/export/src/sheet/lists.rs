@@ -208,10 +208,7 @@ pub(super) fn calipers(route: &Route) -> Table {
     let Some(found) = found else {
         return table;
     };
-    let limits = |class: &ZoneLimits| {
-        let (least, most) = (class.limits.min(), class.limits.max());
-        format!("{} to {} ({})", mm(least), mm(most), class.zone)
-    };
+    let limits = |class: &ZoneLimits| format!("{} ({})", words::limits(class.limits), class.zone);
     for row in &found.rows {
         let sizes = if row.before == row.after {
             vec![row.before]

@@ -2,7 +2,7 @@
 
 use super::content::{Check, Line};
 use super::lists::count;
-use quillet_geometry::{Edge, Length};
+use quillet_geometry::{Edge, Length, Limits};
 use quillet_model::{DrillName, End, Part};
 use quillet_plan::{
     Bearing, Grip, Hold, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note,
@@ -14,6 +14,18 @@ use quillet_plan::{
 pub(super) fn mm(length: Length) -> String {
     length.mm_text(2)
 }
+
+/// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
+/// hundredths would run them into one.
+pub(super) fn limits(limits: Limits) -> String {
+    let (least, most) = (limits.min(), limits.max());
+    match most - least < NARROW {
+        true => format!("{:.3} to {:.3}", least.to_mm(), most.to_mm()),
+        false => format!("{} to {}", mm(least), mm(most)),
+    }
+}
+
+const NARROW: Length = Length::from_nm(50_000);
 
 /// The numbered lines of a route.
 pub(super) fn route(plan: &Plan, route: &Route) -> Vec<Line> {
@@ -451,6 +463,7 @@ fn note(note: &Note) -> String {
         Note::LeftHandUnscrews => {
             "left-hand thread: forward rotation unscrews it; run in reverse, lightly".into()
         }
+        Note::LeftHandThread => "left-hand thread: tap and die go on anticlockwise; a single point is fed from the headstock outward".into(),
         Note::ReverseUnscrews => "do not sand in reverse: it unscrews".into(),
         Note::IndexStarts {
             starts,
@@ -494,9 +507,8 @@ fn check(part: &Part, check: &quillet_plan::Check) -> Check {
         Measured::Depth { end } => format!("depth from the {}", name(end)),
         Measured::Length => "length over all".into(),
     };
-    let limits = format!("{} to {}", mm(check.limits.min()), mm(check.limits.max()));
     Check {
         what: format!("{what}, {}", mm(check.nominal)),
-        limits,
+        limits: limits(check.limits),
     }
 }

@@ -36,6 +36,7 @@ pub(crate) fn example(name: &str) -> Design {
             include_str!("../../../../examples/saltings.quillet"),
         ),
         ("odd.quillet", include_str!("../pens/odd.quillet")),
+        ("fitted.quillet", include_str!("../pens/fitted.quillet")),
     ] {
         texts = texts.with(name, text);
     }
