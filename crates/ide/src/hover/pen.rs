@@ -3,7 +3,7 @@
 use super::Sheet;
 use crate::facts::{configurations, round, spot_in_short};
 use quillet_check::measure::{self, Measured};
-use quillet_model::{AtRest, Pen, StoppedBy};
+use quillet_model::{AtRest, ClearanceKind, Pen, StoppedBy};
 
 /// A pen's length, weight and balance, as it is carried and held.
 pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
@@ -75,15 +75,17 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             sheet.row("marks apart", &format!("{}°", round(apart.to_deg(), 0)));
         }
     }
-    let clearance = rest
-        .clearances
-        .iter()
-        .map(|it| it.nominal_mm)
-        .fold(f64::INFINITY, f64::min);
-    if clearance.is_finite() {
-        sheet.row(
-            "least room for what passes",
-            &format!("{} mm", round(clearance, 2)),
-        );
+    for (kind, what) in [
+        (ClearanceKind::Ahead, "room along the axis"),
+        (ClearanceKind::Corner, "room to the bottom's corner"),
+        (ClearanceKind::Throat, "room a side in passing"),
+    ] {
+        let of_kind = rest.clearances.iter().filter(|it| it.kind == kind);
+        let tightest = of_kind.min_by(|a, b| a.nominal_mm.total_cmp(&b.nominal_mm));
+        // What does not pass, or holds by friction, has none to tell of.
+        if let Some(it) = tightest.filter(|it| it.nominal_mm > 5e-3) {
+            let (nominal, worst) = (round(it.nominal_mm, 2), round(it.least_mm, 2));
+            sheet.row(what, &format!("{nominal} mm, {worst} mm at its worst"));
+        }
     }
 }

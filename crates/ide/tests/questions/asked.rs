@@ -38,6 +38,23 @@ part cap from mouth to crown {
 }
 ";
 
+/// The part that the cap of [`PEN`] is closed onto.
+pub(crate) const BARREL: &str = "\
+part barrel from mouth to tail {
+  blank of reed rod 18
+  length 40
+  outside {
+    at 8    dia 15 as shoulder
+    at tail dia 15
+  }
+  from mouth {
+    tenon for 8
+    relief 12 for 1.5
+    thread closing outside for 4 at 1.5
+  }
+}
+";
+
 /// The texts of two files, one using the other, and a place in the second.
 pub(crate) struct Asked {
     pub(crate) snapshot: Snapshot,

@@ -1,15 +1,12 @@
 //! What stands between the words.
 
-use crate::asked::{PEN, at, at_pen};
+use crate::asked::{BARREL, PEN, at, at_pen};
 use quillet_syntax::Span;
 
 #[test]
 fn a_joint_tells_its_turns_before_what_may_be_cut_off() {
-    let male = "part barrel from mouth to tail {\n  blank of reed rod 18\n  length 40\n  outside {\n    \
-        at 8    dia 15 as shoulder\n    at tail dia 15\n  }\n  from mouth {\n    tenon for 8\n    relief 12 for 1.5\n    \
-        thread closing outside for 4 at 1.5\n  }\n}\n";
     let pen = "pen heron {\n  close cap.mouth onto barrel.mouth\n}\n";
-    let asked = at(&format!("{PEN}{male}{pen}"));
+    let asked = at(&format!("{PEN}{BARREL}{pen}"));
     let file = &asked.cursor().file;
     let all = Span::new(file.id, 0, file.text.len());
     let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);

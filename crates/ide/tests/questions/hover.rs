@@ -1,6 +1,6 @@
 //! What is shown of a thing, in words and in pictures.
 
-use crate::asked::{PEN, at, at_pen};
+use crate::asked::{BARREL, PEN, at, at_pen};
 
 #[test]
 fn hover_tells_what_was_worked_out() {
@@ -77,6 +77,23 @@ fn a_preview_draws_a_pen_and_its_parts_at_one_scale() {
     assert_eq!(
         told,
         ["length", "greatest ⌀", "mass", "balance", "least wall"]
+    );
+}
+
+#[test]
+fn hover_tells_where_a_joint_comes_to_rest_and_what_room_is_left() {
+    let text = format!("{PEN}{BARREL}pen heron {{\n  |close cap.mouth onto barrel.mouth\n}}\n");
+    let hover = at(&text).hover();
+    assert!(
+        hover.contains("| touches | barrel.shoulder on cap.mouth, at ⌀ 13.1 |"),
+        "{hover}"
+    );
+    // The thread's male edge at 8 − 1.5, the female's mouth side at 2.5: 4 over a lead of 2.4.
+    assert!(hover.contains("| turns to take apart | 1.67 |"), "{hover}");
+    // The thread's ⌀ 13 goes in through a bore of ⌀ 13.1.
+    assert!(
+        hover.contains("| room a side in passing | 0.05 mm,"),
+        "{hover}"
     );
 }
 
