@@ -1,8 +1,9 @@
 //! What a part or pen comes to, told above it.
 
-use crate::Analysis;
 use crate::facts::{configurations, round};
+use crate::{Analysis, Settings, Units};
 use quillet_check::PartView;
+use quillet_geometry::Length;
 use quillet_model::{Part, Pen, SourceFile};
 use quillet_syntax::Span;
 
@@ -33,6 +34,7 @@ pub enum Opens {
 /// The lenses of a file, in order; none where `called_off` said so in the meantime.
 pub fn lenses(
     analysis: &Analysis,
+    settings: &Settings,
     file: &SourceFile,
     called_off: &dyn Fn() -> bool,
 ) -> Option<Vec<Lens>> {
@@ -45,7 +47,7 @@ pub fn lenses(
     {
         let view = PartView::new(design, None, part);
         let name = part.name.text.to_string();
-        if let Some(text) = of_part(part, &view) {
+        if let Some(text) = of_part(part, &view, settings.units) {
             lenses.push(Lens {
                 span: part.name.span,
                 text,
@@ -78,11 +80,11 @@ pub fn lenses(
             let filled = it.filled;
             let balance = round(100.0 * filled.centre_mm / it.length_mm, 1);
             let text = format!(
-                "{}: {} mm, {} g, balance {} mm ({balance} %)",
+                "{}: {}, {} g, balance {} ({balance} %)",
                 which.word(),
-                round(it.length_mm, 1),
+                size(Length::mm(it.length_mm), settings.units, 1),
                 round(filled.mass_g, 1),
-                round(filled.centre_mm, 1),
+                size(Length::mm(filled.centre_mm), settings.units, 1),
             );
             say(text, Opens::Preview(name.clone()));
         }
@@ -97,18 +99,26 @@ pub fn lenses(
 }
 
 /// A part's mass and least wall.
-fn of_part(part: &Part, view: &PartView<'_>) -> Option<String> {
+fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> Option<String> {
     let mass = part
         .weigh()
         .map(|mass| format!("{} g", round(mass.mass_g, 1)));
     let walls = if part.bought { &[] } else { view.walls() };
     let least = walls.iter().map(|wall| wall.least).min();
     let wall = least.map(|least| match least.is_positive() {
-        true => format!("least wall {} mm", least.mm_text(2)),
+        true => format!("least wall {}", size(least, units, 2)),
         false => "broken through".to_owned(),
     });
     let told: Vec<String> = mass.into_iter().chain(wall).collect();
     (!told.is_empty()).then(|| told.join(", "))
+}
+
+/// A size in the unit chosen, in few words.
+fn size(size: Length, units: Units, mm_places: usize) -> String {
+    match units {
+        Units::Inches => format!("{} in", size.inch_text(3)),
+        Units::Millimetres | Units::Both => format!("{} mm", size.mm_text(mm_places)),
+    }
 }
 
 /// How many of a pen's wants are met; none where it has none.

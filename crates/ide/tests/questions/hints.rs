@@ -80,3 +80,25 @@ fn bare_inches_are_told_in_millimetres_and_counts_are_not() {
     ];
     assert_eq!(told, expected);
 }
+
+#[test]
+fn lenses_tell_sizes_in_the_unit_that_is_chosen() {
+    let asked = at(&format!(
+        "{PEN}{BARREL}pen heron {{\n  close cap.mouth onto barrel.mouth\n}}\n"
+    ));
+    let file = &asked.cursor().file;
+    let lenses = |units| {
+        let settings = quillet_ide::Settings {
+            units,
+            ..quillet_ide::Settings::default()
+        };
+        let lenses = quillet_ide::lenses(&asked.analysis, &settings, file, &|| false).unwrap();
+        lenses.into_iter().map(|lens| lens.text).collect::<Vec<_>>()
+    };
+    let of_pen = |lenses: Vec<String>| lenses.into_iter().find(|it| it.starts_with("capped: "));
+    // Cap 64 and barrel 40, 8 of it in the cap: 96 mm, over 25.4.
+    let mm = of_pen(lenses(quillet_ide::Units::Both)).unwrap();
+    assert!(mm.starts_with("capped: 96 mm, "), "{mm}");
+    let inches = of_pen(lenses(quillet_ide::Units::Inches)).unwrap();
+    assert!(inches.starts_with("capped: 3.78 in, "), "{inches}");
+}

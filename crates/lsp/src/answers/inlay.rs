@@ -45,7 +45,8 @@ pub(crate) fn lenses(asked: &Asked, params: &CodeLensParams) -> Result<Option<Ve
         return Ok(None);
     };
     let off = || asked.cancel.is_off();
-    let found = quillet_ide::lenses(&document.analysis, &document.file, &off);
+    let settings = asked.snapshot.settings();
+    let found = quillet_ide::lenses(&document.analysis, settings, &document.file, &off);
     let lenses = found.into_iter().flatten().map(|lens| {
         let command = match lens.opens {
             Opens::Nothing => None,
