@@ -90,6 +90,12 @@ impl End {
 }
 
 impl Part {
+    /// Whether its first line could not be read to the end: a part that is cut always has two ends.
+    pub fn lacks_ends(&self) -> bool {
+        let ends = self.ends.as_ref();
+        !self.bought && ends.is_none_or(|ends| ends.iter().any(|end| end.text.is_empty()))
+    }
+
     /// An end's name; `face` where the part is a ring without ends.
     pub fn end_name(&self, end: End) -> &str {
         self.ends

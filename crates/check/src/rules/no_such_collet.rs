@@ -25,6 +25,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(piece) = view.part.blanks.get(piece) else {
             continue;
         };
+        // Stock that is too thin has more to mend first.
+        if least > stock {
+            continue;
+        }
         findings.push(
             RULE.at(
                 piece.span,

@@ -1,9 +1,9 @@
 //! `off-tap-drill`: the hole for a tap leaves too much or too little thread.
 
 use crate::shape::{self, Threaded};
-use crate::{Findings, PartView, Rule, Run, words};
+use crate::{Findings, PartView, Rule, Run, edits, words};
 use quillet_geometry::Length;
-use quillet_model::Cut;
+use quillet_model::{Cut, DrillName};
 use quillet_standards::material::Family;
 use quillet_standards::thread::percent_practice;
 use quillet_syntax::Severity;
@@ -66,39 +66,56 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             .label(
                 threaded.feature.span,
                 format!("{} is tapped in it", threaded.thread.called()),
-            )
-            .hint(format!(
-                "drill {}, which leaves {:.0} % of 3H/4",
-                better.mm_text(3),
-                form.percent_of_thread(better).of_3h4
-            ))
-            .fix(
-                format!("drill {}", better.mm_text(3)),
-                hole.size_span,
-                better.mm_text(3),
             );
+        let (called, better) = better;
+        let leaves = form.percent_of_thread(better).of_3h4;
+        // A hole that goes on well beyond the thread has its size for something else.
+        let enough = threaded.feature.to + form.pitch().scaled(TAP_PITCHES);
+        let finding = match dia < better && hole.to > enough + form.pitch().scaled(TAP_PITCHES) {
+            true => {
+                let line = format!("drill {called} to {}", enough.mm_text(1));
+                finding
+                    .hint(format!("add {line}, which leaves {leaves:.0} % of 3H/4"))
+                    .fix_all(
+                        format!("add {line}"),
+                        vec![edits::before(view.design, hole.span, &line)],
+                    )
+            }
+            false => finding
+                .hint(format!(
+                    "drill {called}, which leaves {leaves:.0} % of 3H/4"
+                ))
+                .fix(format!("drill {called}"), hole.size_span, called),
+        };
         findings.push_at(finding, from, to);
     }
 }
 
-/// The bench's best drill where it has one that suits, else the standard's.
-fn recommended(view: &PartView<'_>, threaded: &Threaded<'_>, family: Family) -> Length {
+/// So many pitches a hole is drilled beyond the thread, for the tap's lead: common practice, no
+/// published source.
+const TAP_PITCHES: f64 = 4.0;
+
+/// The bench's best drill where it has one that suits, else the standard's; as it is written.
+fn recommended(view: &PartView<'_>, threaded: &Threaded<'_>, family: Family) -> (String, Length) {
     let form = &threaded.thread.thread;
     let standard = form.tap_drill().diameter;
+    let plain = |dia: Length| (dia.mm_text(3), dia);
     let Some(practice) = percent_practice(family) else {
-        return standard;
+        return plain(standard);
     };
-    let at_hand = view
-        .bench
-        .into_iter()
-        .flat_map(|bench| &bench.drills)
-        .map(|drill| drill.dia);
-    let best = form
-        .tap_drill_choices(at_hand, Some(family))
-        .first()
-        .map(|choice| choice.diameter);
+    let at_hand = || view.bench.into_iter().flat_map(|bench| &bench.drills);
+    let choices = form.tap_drill_choices(at_hand().map(|drill| drill.dia), Some(family));
     let suits = |dia: &Length| {
         (practice.least..=practice.most).contains(&form.percent_of_thread(*dia).of_3h4)
     };
-    best.filter(suits).unwrap_or(standard)
+    let best = choices.first().map(|choice| choice.diameter);
+    let Some(best) = best.filter(suits) else {
+        return plain(standard);
+    };
+    let name = at_hand().find(|drill| drill.dia == best).map(|it| it.name);
+    match name {
+        Some(DrillName::Number(number)) => (format!("#{number}"), best),
+        Some(DrillName::Letter(letter)) => (format!("letter {letter}"), best),
+        _ => plain(best),
+    }
 }

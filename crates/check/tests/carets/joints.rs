@@ -218,6 +218,7 @@ fn what_could_not_be_read_is_told_of_and_not_what_follows() {
             &["unknown-name"],
         ),
         ("M10x0.75", "M10x", &["syntax"]),
+        ("from mouth to crown", "from mouth", &["syntax"]),
         ("screw section.shank", "skrew section.shank", &["syntax"]),
         ("close cap.mouth", "close cap", &["syntax"]),
         ("at 22 dia 11.2", "at 22 dia", &["incomplete"]),
@@ -288,4 +289,23 @@ pen plain {{
     assert_eq!(told(" clock 94", " clock 30"), None, "within 5°");
     assert!(told(" clock 96", " clock 30").is_some());
     assert_eq!(told(" clock 50", ""), None, "nothing is said to be in line");
+}
+
+#[test]
+fn a_hole_that_goes_on_beyond_its_thread_keeps_its_size() {
+    let text = pen(RELIEF, "69", "56")
+        .replace("    drill 9.3              to 12\n", "")
+        .replace(
+            "drill 8.0              to 69",
+            "drill 8.6              to 69",
+        );
+    let found = examined(&text).findings;
+    let finding = found.iter().find(|it| it.rule == "off-tap-drill").unwrap();
+    // Nine of thread and four pitches of 0.75 beyond it.
+    assert_eq!(finding.fixes[0].title, "add drill 9.2 to 12");
+    let edit = &finding.fixes[0].edits[0];
+    let mut cured = text.clone();
+    cured.replace_range(edit.span.range(), &edit.text);
+    let rules: Vec<_> = examined(&cured).findings.iter().map(|it| it.rule).collect();
+    assert!(!rules.contains(&"off-tap-drill"), "{rules:?}");
 }

@@ -18,7 +18,7 @@ impl<'a> Resolver<'a> {
         }
         // That it is missing has been told where the text was read. A part that is cut is never
         // without ends but where its first line could not be read.
-        if name.text.is_empty() || part.ends.is_none() && !part.bought {
+        if name.text.is_empty() || part.lacks_ends() {
             self.lost += 1;
             return None;
         }

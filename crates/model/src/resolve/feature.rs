@@ -32,8 +32,10 @@ impl<'a> Resolver<'a> {
             for said in block.features {
                 match self.feature(said, block, end, part, frame) {
                     Some(feature) => part.features.push(feature),
+                    None if matches!(said.kind, FeatureKind::Accept(_)) => {}
                     None => {
                         thread_lost |= matches!(said.kind, FeatureKind::Thread { .. });
+                        part.outside_known &= !may_be_outside(&said.kind);
                         self.lost += 1;
                     }
                 }
@@ -221,4 +223,13 @@ impl<'a> Resolver<'a> {
         self.refer_to(name, &[crate::NameKind::Bought], frame)
             .then(|| name.clone())
     }
+}
+
+/// Whether a cut that could not be read may be one of the outside.
+fn may_be_outside(kind: &FeatureKind) -> bool {
+    use FeatureKind::{Groove, Relief, Tenon, Thread};
+    matches!(
+        kind,
+        Tenon { .. } | Relief { .. } | Groove { .. } | Thread { .. }
+    )
 }

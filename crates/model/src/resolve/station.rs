@@ -100,7 +100,7 @@ impl<'a> Resolver<'a> {
             return Some(part.station(end, Length::ZERO));
         }
         // A name where the ends could not be read is likely one of them.
-        if matches!(said.at.kind, ExprKind::Name(_)) && part.ends.is_none() && !part.bought {
+        if matches!(said.at.kind, ExprKind::Name(_)) && part.lacks_ends() {
             self.lost += 1;
             return None;
         }
