@@ -23,9 +23,10 @@ pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
         *count += 1;
         groups.entry(key).or_default().push(raised);
     }
+    let sight = Sight::of(design);
     let mut findings: Vec<Finding> = groups
         .into_values()
-        .filter_map(|group| one(design, group))
+        .filter_map(|group| one(&sight, group))
         .collect();
     let place = |it: &Finding| {
         (
@@ -61,8 +62,8 @@ impl Key {
     }
 }
 
-fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
-    let seeing = seeing(design, group.first()?);
+fn one(sight: &Sight<'_>, group: Vec<Raised>) -> Option<Finding> {
+    let seeing = sight.seeing(group.first()?);
     let mut said: Vec<(String, Vec<String>)> = Vec::new();
     for raised in &group {
         let message = &raised.finding.message;
@@ -99,20 +100,45 @@ fn one(design: &Design, group: Vec<Raised>) -> Option<Finding> {
     Some(gravest)
 }
 
-/// How many pens have the part or the joint a finding is about.
-fn seeing(design: &Design, raised: &Raised) -> usize {
-    match &raised.about.part {
-        Some(part) => design
-            .pens
-            .iter()
-            .filter(|pen| pen.part_index(part).is_some())
-            .count(),
-        None => {
-            let span = raised.finding.span;
-            let has = |pen: &&quillet_model::Pen| {
-                pen.joints.iter().any(|joint| joint.span.contains(span))
-            };
-            design.pens.iter().filter(has).count()
+/// How many pens have each part and each joint.
+struct Sight<'d> {
+    parts: BTreeMap<&'d str, usize>,
+    joints: BTreeMap<Span, usize>,
+}
+
+impl<'d> Sight<'d> {
+    fn of(design: &'d Design) -> Self {
+        let mut sight = Sight {
+            parts: BTreeMap::new(),
+            joints: BTreeMap::new(),
+        };
+        for pen in &design.pens {
+            for part in &pen.parts {
+                *sight.parts.entry(&*part.name.text).or_default() += 1;
+            }
+            for joint in &pen.joints {
+                *sight.joints.entry(joint.span).or_default() += 1;
+            }
         }
+        sight
+    }
+
+    /// How many pens have the part or the joint a finding is about.
+    fn seeing(&self, raised: &Raised) -> usize {
+        let span = raised.finding.span;
+        let found = match &raised.about.part {
+            Some(part) => self.parts.get(&**part),
+            // Joints lie beside each other: the last that begins no later is the one.
+            None => {
+                let upto = Span {
+                    end: u32::MAX,
+                    ..span
+                };
+                let before = self.joints.range(..=upto).next_back();
+                let around = before.filter(|(joint, _)| joint.contains(span));
+                around.map(|(_, count)| count)
+            }
+        };
+        found.copied().unwrap_or_default()
     }
 }

@@ -5,7 +5,7 @@ mod profiles;
 
 use crate::answer::Format;
 use crate::disk;
-use quillet_check::{Wall, walls};
+use quillet_check::{Role, Wall, walls};
 use quillet_model::{Design, Part};
 use serde::Serialize;
 use std::fmt::Write as _;
@@ -123,7 +123,9 @@ impl PartMeasures {
             .as_ref()
             .map(|profiles| profiles.metal.properties());
         let mass = part.weigh();
-        let walls = if part.bought { Vec::new() } else { walls(part) };
+        let mut walls = if part.bought { Vec::new() } else { walls(part) };
+        // What lies further apart than to the axis is no wall.
+        walls.retain(|wall| wall.role == Role::End || wall.least <= wall.outer_dia.half());
         Self {
             name: part.name.text.to_string(),
             bought: part.bought,

@@ -51,6 +51,10 @@ struct Resolver<'a> {
     known: Known,
     /// How much that is written could not be made sense of, errors and lines lost.
     lost: usize,
+    /// How many sums are being worked out, one through another.
+    depth: usize,
+    /// How many names were not known so far.
+    unknown: usize,
     /// Where the text itself could not be read, in order.
     damage: Vec<Span>,
 }
@@ -78,6 +82,8 @@ impl<'a> Resolver<'a> {
             design,
             known: Known::default(),
             lost: 0,
+            depth: 0,
+            unknown: 0,
             damage,
         }
     }

@@ -38,8 +38,18 @@ impl<'a> Resolver<'a> {
             }
             None => {}
         }
+        if self.depth >= DEEPEST {
+            let message = format!("{name} is worked out through more than {DEEPEST} others");
+            self.say(
+                Finding::new("out-of-range", Severity::Error, at, message)
+                    .hint("give one of them a number"),
+            );
+            return None;
+        }
         frame.known.insert(name.clone(), Known::Underway);
+        self.depth += 1;
         let value = self.find_value(name, at, frame);
+        self.depth -= 1;
         frame.known.insert(name.clone(), Known::Done(value.clone()));
         value
     }
@@ -106,6 +116,9 @@ impl<'a> Resolver<'a> {
         }
     }
 }
+
+/// So many sums may be worked out one through another, as far as the stack bears.
+const DEEPEST: usize = 200;
 
 /// The `let`s in sight of a block, nearest first, and what they came to.
 #[derive(Default)]

@@ -121,7 +121,7 @@ impl<'a> Resolver<'a> {
                 finding,
                 name.span,
                 near,
-                "name one of the built-in kinds",
+                "name one of the built-in kinds; quillet material lists them",
             ));
         }
         kind

@@ -6,6 +6,9 @@ use crate::NameKind;
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{Finding, Severity};
 
+/// So many may be like one another in a row.
+const LONGEST_CHAIN: usize = 50;
+
 /// A part or a pen: what can be written as like another.
 pub(super) trait Like: Sized {
     fn name(&self) -> &ast::Name;
@@ -63,8 +66,13 @@ impl<'a> Resolver<'a> {
                 return None;
             }
             let base = T::of(&self.scope.get(&like.text)?.item.kind)?;
-            if chain.iter().any(|seen| std::ptr::eq(*seen, base)) {
-                let message = format!("{} is like itself", first.name().text);
+            let round = chain.iter().any(|seen| std::ptr::eq(*seen, base));
+            if round || chain.len() >= LONGEST_CHAIN {
+                let name = &first.name().text;
+                let message = match round {
+                    true => format!("{name} is like itself"),
+                    false => format!("{name} is like another through more than {LONGEST_CHAIN}"),
+                };
                 self.say(
                     Finding::new("unknown-name", Severity::Error, like.span, message)
                         .hint("let one of them be written out"),

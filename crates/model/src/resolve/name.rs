@@ -66,10 +66,15 @@ impl<'a> Resolver<'a> {
             at,
             format!("no {kind} is called {name}"),
         );
-        let local = frame.local.iter().map(|it| &*it.name.text);
-        let mut known: Vec<&str> = self.scope.names_of(wanted).chain(local).collect();
-        if wanted.contains(&NameKind::Material) {
-            known.extend(material::all().map(|kind| kind.kind()));
+        self.unknown += 1;
+        let mut known: Vec<&str> = Vec::new();
+        // Of many, the first are looked at closely.
+        if self.unknown <= MOST_COMPARED {
+            let local = frame.local.iter().map(|it| &*it.name.text);
+            known.extend(self.scope.names_of(wanted).chain(local));
+            if wanted.contains(&NameKind::Material) {
+                known.extend(material::all().map(|kind| kind.kind()));
+            }
         }
         let finding = match minus(name, |word| known.contains(&word)) {
             Some(spaced) => finding.hint("minus stands between blanks").fix(
@@ -108,6 +113,9 @@ impl Resolver<'_> {
         Some(incomplete(at, message, &format!("write it before {name}")))
     }
 }
+
+/// Of so many unknown names the nearest known one is looked for.
+const MOST_COMPARED: usize = 100;
 
 /// Offers the nearest name as a cure, or else a hint.
 pub(super) fn offer(finding: Finding, at: Span, near: Option<&str>, hint: &str) -> Finding {

@@ -14,8 +14,10 @@ pub(super) fn damage(text: &str, tokens: &[Token]) -> Told {
     for run in tokens.chunk_by(is_same) {
         let (kind, span) = (run[0].kind, run[0].span.to(run[run.len() - 1].span));
         if kind.is_damaged() {
-            let line = text[..span.range().start].rsplit(['\n', '\r']).next();
-            told.push(|| finding(kind, span, &text[span.range()], line.unwrap_or("")));
+            told.push(|| {
+                let line = text[..span.range().start].rsplit(['\n', '\r']).next();
+                finding(kind, span, &text[span.range()], line.unwrap_or(""))
+            });
         }
     }
     told
