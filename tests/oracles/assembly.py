@@ -2,8 +2,8 @@
 
     assembly.py QUILLET [--venv FOLDER] [PEN...]
 
-QUILLET is the program to check; PENs are files, else Heron, Avocet, Dunlin, Curlew and Godwit of
-examples/. With --venv the pinned package of assembly-requirements.txt, beside this file, is
+QUILLET is the program to check; PENs are files, else Heron, Avocet, Dunlin, Curlew, Godwit
+and Whimbrel of examples/. With --venv the pinned package of assembly-requirements.txt, beside this file, is
 installed into that environment first. Ends 0 when all figures agree within 1e-6 relative, 1 when
 one does not, 0 with a line that begins `skipped` where the package cannot be had.
 
@@ -22,7 +22,7 @@ from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
-PENS = ["heron", "avocet", "dunlin", "curlew", "godwit"]
+PENS = ["heron", "avocet", "dunlin", "curlew", "godwit", "whimbrel"]
 WITHIN = 1e-6
 SECTORS = 16
 

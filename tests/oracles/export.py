@@ -125,7 +125,7 @@ class Check:
         """Every example's parts together: as many valid solids as products."""
         if not wanted("OCP.STEPControl"):
             return
-        for pen in ("avocet", "curlew", "dunlin", "godwit", "heron"):
+        for pen in ("avocet", "curlew", "dunlin", "godwit", "heron", "whimbrel"):
             path = self.folder / f"{pen}-all.step"
             self.run("solid", EXAMPLES / f"{pen}.quillet", "-o", path)
             count, valid, volume = read_step(path)

@@ -1,4 +1,5 @@
-//! The shipped pens: Heron, Avocet, Dunlin, Curlew and Godwit are clean, Knot shows its flaws.
+//! The shipped pens: Heron, Avocet, Dunlin, Curlew, Godwit and Whimbrel are clean, Knot shows its
+//! flaws.
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
@@ -8,7 +9,7 @@ use quillet_syntax::{Encoding, Finding, LineIndex};
 use std::collections::BTreeSet;
 use std::path::Path;
 
-const FILES: [(&str, &str); 8] = [
+const FILES: [(&str, &str); 9] = [
     (
         "avocet.quillet",
         include_str!("../../../examples/avocet.quillet"),
@@ -24,6 +25,10 @@ const FILES: [(&str, &str); 8] = [
     (
         "godwit.quillet",
         include_str!("../../../examples/godwit.quillet"),
+    ),
+    (
+        "whimbrel.quillet",
+        include_str!("../../../examples/whimbrel.quillet"),
     ),
     (
         "heron.quillet",
@@ -81,7 +86,7 @@ fn shown(design: &Design, findings: &[Finding]) -> String {
 
 #[test]
 fn every_pen_a_maker_would_make_is_clean() {
-    for name in ["heron", "avocet", "dunlin", "curlew", "godwit"] {
+    for name in ["heron", "avocet", "dunlin", "curlew", "godwit", "whimbrel"] {
         let design = design(&format!("{name}.quillet"));
         let found = check(&design);
         assert!(found.is_empty(), "\n{}", shown(&design, &found));

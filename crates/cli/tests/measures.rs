@@ -41,3 +41,8 @@ fn dunlin() {
 fn godwit() {
     insta::assert_snapshot!(measured("godwit"));
 }
+
+#[test]
+fn whimbrel() {
+    insta::assert_snapshot!(measured("whimbrel"));
+}

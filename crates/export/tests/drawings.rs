@@ -158,7 +158,7 @@ fn a_pen_put_together_is_drawn_without_collisions() {
 
 #[test]
 fn every_pen_put_together_says_all_beside_its_cap_joint_enlarged() {
-    for name in ["heron", "avocet", "curlew", "dunlin", "godwit"] {
+    for name in ["heron", "avocet", "curlew", "dunlin", "godwit", "whimbrel"] {
         let design = example(&format!("{name}.quillet"));
         let pen = design.pen(name).expect("the pen of the file's name");
         let overview = draw::overview(pen, 250.0).expect("it goes together");

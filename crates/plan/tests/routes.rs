@@ -47,7 +47,7 @@ fn heron() -> Design {
 }
 
 /// Every sound pen that ships.
-const EXAMPLES: [(&str, &str); 5] = [
+const EXAMPLES: [(&str, &str); 6] = [
     (
         "avocet.quillet",
         include_str!("../../../examples/avocet.quillet"),
@@ -63,6 +63,10 @@ const EXAMPLES: [(&str, &str); 5] = [
     (
         "godwit.quillet",
         include_str!("../../../examples/godwit.quillet"),
+    ),
+    (
+        "whimbrel.quillet",
+        include_str!("../../../examples/whimbrel.quillet"),
     ),
     (
         "heron.quillet",

@@ -28,6 +28,10 @@ pub(crate) fn example(name: &str) -> Design {
             include_str!("../../../../examples/godwit.quillet"),
         ),
         (
+            "whimbrel.quillet",
+            include_str!("../../../../examples/whimbrel.quillet"),
+        ),
+        (
             "bought.quillet",
             include_str!("../../../../examples/bought.quillet"),
         ),
