@@ -28,9 +28,10 @@ const looks = {
     await hover.waitFor({ state: "visible" });
   },
   async picture(page) {
-    const image = page.locator(".monaco-hover img").first();
-    await image.waitFor({ state: "attached" });
-    await image.scrollIntoViewIfNeeded();
+    // Not that of the hover before, which may still be there.
+    const hover = page.locator(".monaco-hover .hover-contents", { hasText: "greatest" }).first();
+    const image = hover.locator("img").first();
+    await image.waitFor({ state: "visible" });
     const drawn = await image.evaluate((it) => it.complete && it.naturalWidth > 0);
     assert.ok(drawn, "the part is drawn");
   },
