@@ -38,6 +38,10 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             return ExitCode::from(2);
         }
     };
+    if design.parts.is_empty() {
+        eprintln!("quillet: there is no part in this file to measure");
+        return ExitCode::from(2);
+    }
     let text = match (args.profiles, args.format) {
         (true, _) => json(&Profiles::of(&design)),
         (false, Format::Text) => Measures::of(&design).text(),

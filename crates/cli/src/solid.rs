@@ -4,7 +4,8 @@ use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
 use crate::{disk, warn};
 use quillet_export::solid::{self, Body, Mesh};
-use quillet_model::Part;
+use quillet_geometry::Chain;
+use quillet_model::{Configured, Part, Pen, Place};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -18,12 +19,46 @@ pub(crate) struct Args {
     /// One part alone
     #[arg(long, value_name = "NAME")]
     part: Option<String>,
+    /// The pen put together, instead of its parts one behind the other
+    #[arg(
+        long,
+        value_enum,
+        conflicts_with = "part",
+        num_args = 0..=1,
+        require_equals = true,
+        default_missing_value = "capped"
+    )]
+    assembled: Option<Held>,
     /// How far the faces of a mesh (.stl, .3mf) may stray, mm
     #[arg(long, default_value_t = 0.01, value_name = "MM")]
     tolerance: f64,
     #[command(flatten)]
     output: Output,
 }
+
+/// How a pen that is put together is held.
+#[derive(Clone, Copy, clap::ValueEnum)]
+enum Held {
+    /// Closed
+    Capped,
+    /// Open, the cap laid aside
+    Uncapped,
+    /// Open, the cap on the tail
+    Posted,
+}
+
+impl From<Held> for Configured {
+    fn from(held: Held) -> Configured {
+        match held {
+            Held::Capped => Configured::Capped,
+            Held::Uncapped => Configured::Uncapped,
+            Held::Posted => Configured::Posted,
+        }
+    }
+}
+
+/// Between parts that lie one behind the other, mm.
+const APART_MM: f64 = 10.0;
 
 /// Writes solids; 0, or 2 with the reason where there is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
@@ -49,11 +84,22 @@ fn write(args: &Args) -> Result<(), String> {
             None => part.name.text.to_string(),
         }
     };
-    let bodies = parts
-        .iter()
-        .enumerate()
-        .map(|(at, (_, part))| body(part, named(at)));
-    let bodies: Vec<Body> = bodies.collect::<Result<_, _>>()?;
+    let mut bodies: Vec<Body> = Vec::new();
+    let mut end_mm = 0.0;
+    for (at, (pen, part)) in parts.iter().enumerate() {
+        let place = match args.assembled {
+            Some(held) => match in_pen(*pen, part, held.into())? {
+                Some(place) => place,
+                None => continue,
+            },
+            None => Place {
+                offset_mm: end_mm,
+                reversed: false,
+            },
+        };
+        bodies.push(body(part, named(at), place)?);
+        end_mm += part.length.to_mm() + APART_MM;
+    }
     let name = args
         .part
         .as_ref()
@@ -82,16 +128,35 @@ fn write(args: &Args) -> Result<(), String> {
     args.output.write(&path, &bytes)
 }
 
-fn body(part: &Part, name: String) -> Result<Body, String> {
+/// Where a part of a pen lies; none where it is not there, as a cap that is laid aside.
+fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Place>, String> {
+    let Some(pen) = pen else {
+        return Err("there is no pen in this file to put together".into());
+    };
+    let name = &pen.name.text;
+    let configuration = pen.assembly.configuration(held);
+    let configuration = configuration
+        .ok_or_else(|| format!("{name} cannot be shown {}: no joint says so", held.word()))?;
+    let index = pen.part_index(&part.name.text);
+    Ok(index.and_then(|index| configuration.places[index]))
+}
+
+fn body(part: &Part, name: String, place: Place) -> Result<Body, String> {
     let profiles = part
         .profiles
         .as_ref()
         .ok_or_else(|| format!("{name} has no shape yet; see what quillet check says"))?;
     let metal = &profiles.metal;
-    Body::new(name.clone(), &metal.outer, &metal.inner).map_err(|broken| {
+    let placed = |chain: &Chain| match place.reversed {
+        true => chain.reversed(place.offset_mm),
+        false => chain.moved(place.offset_mm),
+    };
+    let mut inner: Vec<Chain> = metal.inner.iter().map(placed).collect();
+    inner.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    Body::new(name.clone(), &placed(&metal.outer), &inner).map_err(|broken| {
         format!(
             "{name}: the bore breaks through the outside at {:.3} mm",
-            broken.z_mm
+            place.station(broken.z_mm)
         )
     })
 }

@@ -34,7 +34,9 @@ impl std::fmt::Display for ReadError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             ReadError::Missing => write!(f, "there is no such file"),
-            ReadError::NotUtf8(at) => write!(f, "it is not UTF-8 text (byte {at})"),
+            ReadError::NotUtf8(at) => {
+                write!(f, "it is not UTF-8 text (byte {at}); save it as UTF-8")
+            }
             ReadError::Unreadable(why) => write!(f, "it cannot be read: {why}"),
         }
     }

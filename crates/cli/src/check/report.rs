@@ -93,6 +93,9 @@ fn summary(whole: &Whole) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| counted(count, word))
         .collect();
+    if whole.count == 0 {
+        return "nothing checked\n".to_owned();
+    }
     let files = counted(whole.count, "file");
     match found.as_slice() {
         [] => format!("{files} checked, nothing found\n"),
