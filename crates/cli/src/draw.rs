@@ -7,6 +7,7 @@ use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Ground};
 use quillet_model::{Design, Part, Pen};
+use quillet_plan::plan_pen;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -92,10 +93,20 @@ fn single(scenes: &[Scene]) -> Result<&Scene, String> {
 
 fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
     let pens = args.pen.pens(design)?;
-    let parts = match args.assembled {
+    let mut parts = match args.assembled {
         true => Vec::new(),
         false => choice::parts(design, &pens, args.part.as_deref())?,
     };
+    // In the order in which they are made, as on the sheet.
+    let order: Vec<String> = pens
+        .iter()
+        .flat_map(|pen| {
+            let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
+            let routes = plan_pen(pen, bench).routes;
+            routes.into_iter().map(|it| it.part.name.text.to_string())
+        })
+        .collect();
+    parts.sort_by_key(|(_, part)| order.iter().position(|it| **it == *part.name.text));
     let assembled = if args.part.is_some() { &[] } else { &pens[..] };
     let count = assembled.len() + parts.len();
     let put_together = assembled.iter().enumerate().map(|(at, pen)| {
