@@ -227,6 +227,8 @@ fn ten_megabytes_and_deep_nesting_are_read_to_the_end() {
     let blocks = format!("part b from m to t {}\n", "{ ".repeat(100_000));
     let minuses = format!("let a = {}1\n", "- ".repeat(100_000));
     let sum = format!("let a = 1{}\n", " + 1".repeat(200_000));
+    let curly = format!("{}\n", "“".repeat(300_000));
+    let hashes = format!("{}\n", "# ".repeat(300_000));
     for (text, codes) in [
         (many, [0, 0]),
         (long, [0, 0]),
@@ -235,6 +237,8 @@ fn ten_megabytes_and_deep_nesting_are_read_to_the_end() {
         (blocks, [1, 1]),
         (minuses, [0, 1]),
         (sum, [0, 1]),
+        (curly, [1, 1]),
+        (hashes, [1, 1]),
     ] {
         let folder = folder("pen.quillet", text.as_bytes());
         let output = quillet(folder.path(), &["check", "pen.quillet", "--format", "json"]);
@@ -341,4 +345,15 @@ fn standard_input_is_checked_with_what_it_uses_from_here() {
     let unread = piped(b"\xff");
     assert_eq!(unread.status.code(), Some(2));
     assert!(stderr(&unread).contains("-: not UTF-8 at byte 0"));
+}
+
+#[test]
+fn a_line_too_long_to_show_is_not_shown() {
+    let text = format!("let a = {} + b\n", "1 + ".repeat(1_000));
+    let folder = folder("pen.quillet", text.as_bytes());
+    let output = quillet(folder.path(), &["check", "pen.quillet"]);
+    assert_eq!(output.status.code(), Some(1));
+    let text = stdout(&output);
+    assert!(text.len() < 1_000, "{}", text.len());
+    assert!(text.contains("pen.quillet:1:") && text.contains("too long to show"));
 }

@@ -17,8 +17,13 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
         unknown: Source::from(Arc::from("")),
     };
     for finding in &whole.findings {
-        // Writing to memory does not fail.
-        report(finding, colours).write(&mut sources, &mut out).ok();
+        match in_long_line(whole, finding) {
+            Some(place) => out.extend(plain(finding, &place).bytes()),
+            // Writing to memory does not fail.
+            None => {
+                report(finding, colours).write(&mut sources, &mut out).ok();
+            }
+        }
         out.push(b'\n');
     }
     let drawn = String::from_utf8_lossy(&out).into_owned();
@@ -28,6 +33,48 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
         without_colour(&drawn)
     };
     drawn + &summary(whole)
+}
+
+/// Longer lines are no help to look at, bytes.
+const LONGEST_LINE: usize = 2_000;
+
+/// Where a finding stands, if one of its places is in a line too long to be drawn.
+fn in_long_line(whole: &Whole, finding: &Finding) -> Option<String> {
+    let spans = std::iter::once(finding.span).chain(finding.labels.iter().map(|it| it.span));
+    let is_long = |span: Span| {
+        let Some(file) = whole.file(span.file) else {
+            return false;
+        };
+        let (before, after) = file.text.split_at(span.range().start.min(file.text.len()));
+        let start = before
+            .rfind(['\n', '\r'])
+            .map_or(before.len(), |at| before.len() - at);
+        let end = after.find(['\n', '\r']).unwrap_or(after.len());
+        start + end > LONGEST_LINE || span.range().len() > LONGEST_LINE
+    };
+    if !spans.into_iter().any(is_long) {
+        return None;
+    }
+    let file = whole.file(finding.span.file)?;
+    let upto = &file.text[..finding.span.range().start];
+    let line = upto.matches('\n').count() + 1;
+    let column = upto.chars().rev().take_while(|it| *it != '\n').count() + 1;
+    Some(format!("{}:{line}:{column}", file.path.display()))
+}
+
+/// A finding in words alone.
+fn plain(finding: &Finding, place: &str) -> String {
+    let short = |text: &str| text.chars().take(LONGEST_LINE).collect::<String>();
+    let mut out = format!(
+        "[{}] {}: {}\n   at {place}, in a line too long to show\n",
+        finding.rule,
+        finding.severity.word(),
+        short(&finding.message)
+    );
+    if let Some(hint) = &finding.hint {
+        out += &format!("   Help: {}\n", short(hint));
+    }
+    out
 }
 
 type Place = (FileId, Range<usize>);
