@@ -70,6 +70,33 @@ fn benches(criterion: &mut Criterion) {
                 .expect("the binary runs")
         });
     });
+    folder(criterion);
+}
+
+/// A folder of pens that all use one bench and one file of bought parts.
+fn folder(criterion: &mut Criterion) {
+    const FILES: u64 = 500;
+    let folder = tempfile::tempdir().expect("a folder can be made");
+    let write = |name: String, text: &str| {
+        std::fs::write(folder.path().join(name), text).expect("a file can be written");
+    };
+    write("saltings.quillet".into(), SALTINGS);
+    write("bought.quillet".into(), BOUGHT);
+    for nth in 0..FILES {
+        write(format!("pen-{nth:03}.quillet"), HERON);
+    }
+    let mut group = criterion.benchmark_group("quillet check, a folder");
+    group.sample_size(10);
+    // Each file holds Heron and its variant.
+    group.throughput(Throughput::Elements(2 * FILES));
+    group.bench_function("1000 pens", |it| {
+        it.iter(|| {
+            let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));
+            let output = command.arg("check").arg(folder.path()).output();
+            assert!(output.expect("the binary runs").status.success());
+        });
+    });
+    group.finish();
 }
 
 criterion_group!(all, benches);
