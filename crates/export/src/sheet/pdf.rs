@@ -38,6 +38,11 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Scene> {
         flow.words(HEADING, "Mandrels and plugs");
         table(&mut flow, &c.mandrels);
     }
+    flow.words(HEADING, "Cautions");
+    for it in &c.cautions {
+        flow.words(BODY, it);
+        flow.space(1.0);
+    }
     if let Some(drawing) = &c.drawing {
         flow.page(drawing);
     }
@@ -58,11 +63,6 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Scene> {
     for it in &c.finishing {
         flow.tick();
         flow.words(BODY.indented(5.0), it);
-    }
-    flow.words(HEADING, "Cautions");
-    for it in &c.cautions {
-        flow.words(BODY, it);
-        flow.space(1.0);
     }
     flow.finish()
 }

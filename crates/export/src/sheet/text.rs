@@ -47,6 +47,7 @@ fn page(out: &mut String, c: &Content) -> Result {
         heading(out, "Mandrels and plugs")?;
         table(out, &c.mandrels)?;
     }
+    lines(out, "Cautions", c.cautions.iter().map(String::as_str))?;
     for it in &c.parts {
         part(out, c, it)?;
     }
@@ -61,8 +62,7 @@ fn page(out: &mut String, c: &Content) -> Result {
         accepted.iter().map(String::as_str),
     )?;
     let boxed: Vec<String> = c.finishing.iter().map(|it| format!("[ ] {it}")).collect();
-    lines(out, "At the end", boxed.iter().map(String::as_str))?;
-    lines(out, "Cautions", c.cautions.iter().map(String::as_str))
+    lines(out, "At the end", boxed.iter().map(String::as_str))
 }
 
 fn part(out: &mut String, c: &Content, part: &PartSheet) -> Result {
