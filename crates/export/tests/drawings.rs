@@ -83,25 +83,13 @@ fn no_dimension_line_runs_through_a_text() {
     }
 }
 
-/// True where a straight line has a place inside a rectangle (Liang and Barsky, 1984).
+/// True where a straight line has a place inside a rectangle, not only on its edge.
 fn crosses(from: Xy, to: Xy, frame: &Frame) -> bool {
-    let (dx, dy) = (to.x - from.x, to.y - from.y);
-    let sides = [
-        (-dx, from.x - frame.min.x),
-        (dx, frame.max.x - from.x),
-        (-dy, from.y - frame.min.y),
-        (dy, frame.max.y - from.y),
-    ];
-    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
-    for (way, room) in sides {
-        match way {
-            0.0 if room <= 0.0 => return false,
-            0.0 => {}
-            way if way < 0.0 => enters = enters.max(room / way),
-            way => leaves = leaves.min(room / way),
-        }
-    }
-    enters < leaves
+    let within = Frame {
+        min: frame.min.moved(1e-6, 1e-6),
+        max: frame.max.moved(-1e-6, -1e-6),
+    };
+    within.stretch(from, to).is_some()
 }
 
 #[test]

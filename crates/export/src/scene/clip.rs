@@ -14,7 +14,7 @@ impl Scene {
             let shapes: Vec<Shape> = match &item.shape {
                 Shape::Stroke(path) => strokes(path, frame),
                 Shape::Lines(lines) => {
-                    let seen = lines.iter().filter_map(|[a, b]| segment(*a, *b, frame));
+                    let seen = lines.iter().filter_map(|[a, b]| frame.stretch(*a, *b));
                     vec![Shape::Lines(seen.collect())]
                 }
                 Shape::Fill(paths) => {
@@ -40,12 +40,40 @@ impl Scene {
     }
 }
 
+impl Frame {
+    /// The stretch of a straight line within the rectangle (Liang and Barsky, 1984).
+    pub fn stretch(&self, from: Xy, to: Xy) -> Option<[Xy; 2]> {
+        let (dx, dy) = (to.x - from.x, to.y - from.y);
+        let sides = [
+            (-dx, from.x - self.min.x),
+            (dx, self.max.x - from.x),
+            (-dy, from.y - self.min.y),
+            (dy, self.max.y - from.y),
+        ];
+        let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
+        for (way, room) in sides {
+            match way {
+                0.0 if room < 0.0 => return None,
+                0.0 => {}
+                way if way < 0.0 => enters = enters.max(room / way),
+                way => leaves = leaves.min(room / way),
+            }
+        }
+        let at = |t: f64| match t {
+            0.0 => from,
+            1.0 => to,
+            t => from.towards(to, t),
+        };
+        (enters < leaves).then(|| [at(enters), at(leaves)])
+    }
+}
+
 /// A path's stretches within, each a path.
 fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
     let places = path.flattened(STRAYS_MM);
     let mut found: Vec<Path> = Vec::new();
     for pair in places.windows(2) {
-        let Some([from, to]) = segment(pair[0], pair[1], frame) else {
+        let Some([from, to]) = frame.stretch(pair[0], pair[1]) else {
             continue;
         };
         match found.last_mut().filter(|last| last.end() == from) {
@@ -54,32 +82,6 @@ fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
         }
     }
     found.into_iter().map(Shape::Stroke).collect()
-}
-
-/// The stretch of a straight line within a rectangle (Liang and Barsky, 1984).
-fn segment(from: Xy, to: Xy, frame: &Frame) -> Option<[Xy; 2]> {
-    let (dx, dy) = (to.x - from.x, to.y - from.y);
-    let sides = [
-        (-dx, from.x - frame.min.x),
-        (dx, frame.max.x - from.x),
-        (-dy, from.y - frame.min.y),
-        (dy, frame.max.y - from.y),
-    ];
-    let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
-    for (way, room) in sides {
-        match way {
-            0.0 if room < 0.0 => return None,
-            0.0 => {}
-            way if way < 0.0 => enters = enters.max(room / way),
-            way => leaves = leaves.min(room / way),
-        }
-    }
-    let at = |t: f64| match t {
-        0.0 => from,
-        1.0 => to,
-        t => from.towards(to, t),
-    };
-    (enters < leaves).then(|| [at(enters), at(leaves)])
 }
 
 fn holds(frame: &Frame, at: Xy) -> bool {
