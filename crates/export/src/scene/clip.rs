@@ -1,6 +1,6 @@
 //! What of a drawing lies within a rectangle.
 
-use super::{Frame, Item, Path, Scene, Shape, Xy};
+use super::{Frame, Item, Path, Scene, Shape, Step, Xy};
 
 /// How far a curve cut into straight lines may stray, mm on paper.
 const STRAYS_MM: f64 = 0.01;
@@ -77,7 +77,7 @@ fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
             continue;
         };
         match found.last_mut().filter(|last| last.end() == from) {
-            Some(last) => *last = last.clone().line(to),
+            Some(last) => last.steps.push(Step::Line(to)),
             None => found.push(Path::open(from).line(to)),
         }
     }
