@@ -226,8 +226,9 @@ pub(crate) fn tight(
 ) -> Vec<(Side, Side, f64)> {
     let outside = bands(&male.0.outer, male.1, short);
     let inside = bands(&female.0.inner, female.1, short);
+    let widest = inside.iter().map(Band::least_r).fold(0.0, f64::max);
     let mut found = Vec::new();
-    for one in &outside {
+    for one in outside.iter().filter(|it| it.most_r() <= widest + 1e-6) {
         for other in &inside {
             let gap = other.least_r() - one.most_r();
             if !(-1e-6..=CLOSE_MM).contains(&gap) {

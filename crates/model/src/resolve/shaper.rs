@@ -23,10 +23,16 @@ pub(super) struct Shaper<'p> {
 /// How a thread is drawn in a profile.
 #[derive(Clone, Copy, PartialEq)]
 enum ThreadAs {
-    Left,
     Metal,
     Root,
     Crest,
+}
+
+/// A part before its threads are cut.
+struct Bare {
+    /// Its outside before the corners are broken.
+    outer: Chain,
+    broken: Solid,
 }
 
 impl<'p> Shaper<'p> {
@@ -73,9 +79,16 @@ impl<'p> Shaper<'p> {
     }
 
     pub(super) fn profiles(&mut self) -> Option<Profiles> {
-        let bare = Solid {
-            outer: self.outer(ThreadAs::Left, None)?,
-            inner: self.inner(ThreadAs::Left, None),
+        let mut outer = self.outside.clone();
+        outer.extend(self.cuts(false));
+        let outer = smallest(&outer).into_iter().next()?;
+        let inner = greatest(&self.cuts(true), 0.0, self.length_mm);
+        let bare = Bare {
+            broken: Solid {
+                outer: self.break_corners(outer.clone()),
+                inner,
+            },
+            outer,
         };
         Some(Profiles {
             metal: self.solid(ThreadAs::Metal, &bare)?,
@@ -86,45 +99,40 @@ impl<'p> Shaper<'p> {
     }
 
     /// The part with its threads; a side that bears none is as it is bare.
-    fn solid(&mut self, threads: ThreadAs, bare: &Solid) -> Option<Solid> {
-        let bears = |inside: bool| {
-            let mut features = self.part.features.iter();
-            features.any(|it| it.is_inside() == inside && it.thread().is_some())
+    fn solid(&mut self, threads: ThreadAs, bare: &Bare) -> Option<Solid> {
+        let (mut outer, mut inner) = (vec![], vec![]);
+        for (index, feature) in self.part.features.iter().enumerate() {
+            if let Some((thread, side)) = feature.thread() {
+                let made = self.thread(index, feature, thread, side, threads, &bare.broken);
+                match side {
+                    Side::Outside => outer.extend(made),
+                    Side::Inside => inner.extend(made),
+                }
+            }
+        }
+        let outer = match outer.is_empty() {
+            true => bare.broken.outer.clone(),
+            false => {
+                outer.insert(0, bare.outer.clone());
+                self.break_corners(smallest(&outer).into_iter().next()?)
+            }
         };
-        let (outside, inside) = (bears(false), bears(true));
-        Some(Solid {
-            outer: match outside {
-                true => self.outer(threads, Some(bare))?,
-                false => bare.outer.clone(),
-            },
-            inner: match inside {
-                true => self.inner(threads, Some(bare)),
-                false => bare.inner.clone(),
-            },
-        })
+        let inner = match inner.is_empty() {
+            true => bare.broken.inner.clone(),
+            false => {
+                inner.splice(0..0, bare.broken.inner.iter().cloned());
+                greatest(&inner, 0.0, self.length_mm)
+            }
+        };
+        Some(Solid { outer, inner })
     }
 
-    fn outer(&mut self, threads: ThreadAs, bare: Option<&Solid>) -> Option<Chain> {
-        let mut outer = self.outside.clone();
-        outer.extend(self.cuts(false, threads, bare));
-        Some(self.break_corners(smallest(&outer).into_iter().next()?))
-    }
-
-    fn inner(&self, threads: ThreadAs, bare: Option<&Solid>) -> Vec<Chain> {
-        greatest(&self.cuts(true, threads, bare), 0.0, self.length_mm)
-    }
-
-    /// The surfaces that the cuts of one side leave.
-    fn cuts(&self, inside: bool, threads: ThreadAs, bare: Option<&Solid>) -> Vec<Chain> {
+    /// The surfaces that the plain cuts of one side leave.
+    fn cuts(&self, inside: bool) -> Vec<Chain> {
         let features = self.part.features.iter().enumerate();
-        let of_side =
-            features.filter(|(_, it)| it.is_inside() == inside && !matches!(it.cut, Cut::Edge(_)));
+        let of_side = features.filter(|(_, it)| it.is_inside() == inside);
         of_side
-            .flat_map(|(index, feature)| match feature.thread() {
-                None => self.cut(index, feature),
-                Some(_) if threads == ThreadAs::Left => vec![],
-                Some((thread, side)) => self.thread(index, feature, thread, side, threads, bare),
-            })
+            .flat_map(|(index, feature)| self.cut(index, feature))
             .collect()
     }
 
@@ -193,7 +201,7 @@ impl<'p> Shaper<'p> {
         thread: &ThreadDef,
         side: Side,
         threads: ThreadAs,
-        bare: Option<&Solid>,
+        bare: &Solid,
     ) -> Vec<Chain> {
         let form = &thread.thread;
         let radius = match (threads, side) {
@@ -202,10 +210,7 @@ impl<'p> Shaper<'p> {
                 form.major().to_mm() / 2.0
             }
             (ThreadAs::Crest, Side::Inside) => form.minor_diameter().to_mm() / 2.0,
-            (ThreadAs::Metal | ThreadAs::Left, _) => {
-                let Some(bare) = bare else { return vec![] };
-                return self.equal_volume(index, feature, thread, side, bare);
-            }
+            (ThreadAs::Metal, _) => return self.equal_volume(index, feature, thread, side, bare),
         };
         let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
         let places = [Point::new(from, radius), Point::new(to, radius)];

@@ -1,5 +1,6 @@
 //! ISO 965-1: fundamental deviations and tolerances of metric threads, by table, else by formula.
 
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use quillet_geometry::Length;
@@ -32,9 +33,9 @@ pub(super) enum Tolerance {
 /// es (lower-case) or EI (upper-case) of a position.
 pub(super) fn deviation(position: char, pitch: Length) -> Result<Figure, LimitsError> {
     let symbol = if position.is_uppercase() { "EI" } else { "es" };
-    let listed = ROWS.iter().find(|row| {
-        row.pitch_mm == pitch && row.symbol == symbol && row.grade.starts_with(position)
-    });
+    let listed = rows(pitch)
+        .iter()
+        .find(|row| row.symbol == symbol && row.grade.starts_with(position));
     if let Some(row) = listed {
         return Ok(row.figure());
     }
@@ -54,12 +55,11 @@ pub(super) fn tolerance(
     major: Length,
     pitch: Length,
 ) -> Result<Figure, LimitsError> {
-    let listed = ROWS.iter().find(|row| {
-        row.pitch_mm == pitch
-            && row.symbol == which.symbol()
-            && row.grade.parse() == Ok(grade)
+    let listed = rows(pitch).iter().find(|row| {
+        row.symbol == which.symbol()
             && row.d_over_mm.is_none_or(|over| major > over)
             && row.d_up_to_mm.is_none_or(|up_to| major <= up_to)
+            && row.grade.parse() == Ok(grade)
     });
     if let Some(row) = listed {
         return Ok(row.figure());
@@ -165,7 +165,17 @@ fn micrometres(um: i64) -> Length {
 
 const TABLE: &str = include_str!("../../data/iso965_tolerances.csv");
 
-static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| table::rows(TABLE));
+/// The rows of a pitch.
+fn rows(pitch: Length) -> &'static [Row] {
+    static BY_PITCH: LazyLock<BTreeMap<Length, Vec<Row>>> = LazyLock::new(|| {
+        let mut by_pitch = BTreeMap::<_, Vec<Row>>::new();
+        for row in table::rows::<Row>(TABLE) {
+            by_pitch.entry(row.pitch_mm).or_default().push(row);
+        }
+        by_pitch
+    });
+    BY_PITCH.get(&pitch).map_or(&[], Vec::as_slice)
+}
 
 #[derive(Deserialize)]
 struct Row {
@@ -258,9 +268,10 @@ mod tests {
     #[test]
     fn rows_are_unique() {
         let mut seen = BTreeSet::new();
-        for row in ROWS.iter() {
-            let key = (&row.symbol, &row.grade, row.d_over_mm, row.pitch_mm);
-            assert!(seen.insert(key), "{} {} twice", row.symbol, row.grade);
+        for row in table::rows::<Row>(TABLE) {
+            let told = format!("{} {} twice", row.symbol, row.grade);
+            let key = (row.symbol, row.grade, row.d_over_mm, row.pitch_mm);
+            assert!(seen.insert(key), "{told}");
         }
     }
 
