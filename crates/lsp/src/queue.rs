@@ -76,11 +76,11 @@ impl Queue {
 
     /// How many files wait or are being checked.
     pub(crate) fn count(&self) -> usize {
-        let waiting = self
-            .waiting
+        let both = self
+            .running
             .keys()
-            .filter(|path| !self.running.contains_key(*path));
-        waiting.count() + self.running.len()
+            .filter(|path| self.waiting.contains_key(*path));
+        self.waiting.len() + self.running.len() - both.count()
     }
 
     /// Whether nothing waits and nothing runs.
