@@ -4,54 +4,18 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use quillet_check::{Role, check, examine};
+use quillet_fixture::EXAMPLES;
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_syntax::{Encoding, Finding, LineIndex};
 use std::collections::BTreeSet;
 use std::path::Path;
 
-const FILES: [(&str, &str); 9] = [
-    (
-        "avocet.quillet",
-        include_str!("../../../examples/avocet.quillet"),
-    ),
-    (
-        "dunlin.quillet",
-        include_str!("../../../examples/dunlin.quillet"),
-    ),
-    (
-        "curlew.quillet",
-        include_str!("../../../examples/curlew.quillet"),
-    ),
-    (
-        "godwit.quillet",
-        include_str!("../../../examples/godwit.quillet"),
-    ),
-    (
-        "whimbrel.quillet",
-        include_str!("../../../examples/whimbrel.quillet"),
-    ),
-    (
-        "heron.quillet",
-        include_str!("../../../examples/heron.quillet"),
-    ),
-    (
-        "knot.quillet",
-        include_str!("../../../examples/knot.quillet"),
-    ),
-    (
-        "saltings.quillet",
-        include_str!("../../../examples/saltings.quillet"),
-    ),
-    (
-        "bought.quillet",
-        include_str!("../../../examples/bought.quillet"),
-    ),
-];
-
 fn design(name: &str) -> Design {
-    let texts = FILES.iter().fold(Texts::default(), |texts, (path, text)| {
-        texts.with(*path, text)
-    });
+    let texts = EXAMPLES
+        .iter()
+        .fold(Texts::default(), |texts, (path, text)| {
+            texts.with(*path, text)
+        });
     resolve(&load(Path::new(name), &texts).unwrap())
 }
 

@@ -4,6 +4,7 @@ mod generated;
 mod lathe;
 
 use proptest::prelude::*;
+use quillet_fixture::EXAMPLES;
 use quillet_geometry::Length;
 use quillet_model::Pen;
 use quillet_model::{Design, Texts, load, resolve};
@@ -38,41 +39,16 @@ const SHARED: [(&str, &str); 2] = [
     ),
 ];
 
+fn example(name: &str) -> Design {
+    design(&format!("{name}.quillet"), &EXAMPLES)
+}
+
 fn heron() -> Design {
-    let texts = [(
-        "heron.quillet",
-        include_str!("../../../examples/heron.quillet"),
-    )];
-    design("heron.quillet", &[&texts[..], &SHARED[..]].concat())
+    example("heron")
 }
 
 /// Every sound pen that ships.
-const EXAMPLES: [(&str, &str); 6] = [
-    (
-        "avocet.quillet",
-        include_str!("../../../examples/avocet.quillet"),
-    ),
-    (
-        "curlew.quillet",
-        include_str!("../../../examples/curlew.quillet"),
-    ),
-    (
-        "dunlin.quillet",
-        include_str!("../../../examples/dunlin.quillet"),
-    ),
-    (
-        "godwit.quillet",
-        include_str!("../../../examples/godwit.quillet"),
-    ),
-    (
-        "whimbrel.quillet",
-        include_str!("../../../examples/whimbrel.quillet"),
-    ),
-    (
-        "heron.quillet",
-        include_str!("../../../examples/heron.quillet"),
-    ),
-];
+const SOUND: [&str; 6] = ["avocet", "curlew", "dunlin", "godwit", "whimbrel", "heron"];
 
 fn right(plan: &Plan) {
     for route in &plan.routes {
@@ -114,8 +90,8 @@ fn the_worked_pens_come_out_as_designed() {
 
 #[test]
 fn every_example_comes_out_as_designed() {
-    for (name, text) in EXAMPLES {
-        let design = design(name, &[&[(name, text)][..], &SHARED[..]].concat());
+    for name in SOUND {
+        let design = example(name);
         for pen in &design.pens {
             right(&plan_pen(pen, None));
             right(&plan_pen(pen, design.bench(None).map(AsRef::as_ref)));

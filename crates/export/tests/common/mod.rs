@@ -1,49 +1,19 @@
 //! The pens that the tests draw, and where their pictures go.
 
+use quillet_fixture::EXAMPLES;
 use quillet_model::{Design, Part, Texts, load, resolve};
 use std::path::Path;
 
 /// The design of an example.
 pub(crate) fn example(name: &str) -> Design {
-    let mut texts = Texts::default();
-    for (name, text) in [
-        (
-            "heron.quillet",
-            include_str!("../../../../examples/heron.quillet"),
-        ),
-        (
-            "avocet.quillet",
-            include_str!("../../../../examples/avocet.quillet"),
-        ),
-        (
-            "curlew.quillet",
-            include_str!("../../../../examples/curlew.quillet"),
-        ),
-        (
-            "dunlin.quillet",
-            include_str!("../../../../examples/dunlin.quillet"),
-        ),
-        (
-            "godwit.quillet",
-            include_str!("../../../../examples/godwit.quillet"),
-        ),
-        (
-            "whimbrel.quillet",
-            include_str!("../../../../examples/whimbrel.quillet"),
-        ),
-        (
-            "bought.quillet",
-            include_str!("../../../../examples/bought.quillet"),
-        ),
-        (
-            "saltings.quillet",
-            include_str!("../../../../examples/saltings.quillet"),
-        ),
+    let drawn = [
         ("odd.quillet", include_str!("../pens/odd.quillet")),
         ("fitted.quillet", include_str!("../pens/fitted.quillet")),
-    ] {
-        texts = texts.with(name, text);
-    }
+    ];
+    let files = EXAMPLES.into_iter().chain(drawn);
+    let texts = files.fold(Texts::default(), |texts, (name, text)| {
+        texts.with(name, text)
+    });
     let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));
     let said: Vec<_> = design
         .findings
