@@ -5,6 +5,7 @@
 //! [`RULES`] lists them all. Nothing here prints.
 
 mod accept;
+mod assumed;
 mod classes;
 mod complete;
 mod edits;
@@ -23,6 +24,7 @@ mod view;
 mod walls;
 mod words;
 
+pub use assumed::{Assumed, assumed};
 pub use examine::{Accepted, Examined, check, examine, examine_until};
 pub use findings::Findings;
 pub use rule::{Rule, Run, Threshold};

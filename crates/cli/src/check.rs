@@ -5,6 +5,7 @@ mod report;
 
 use crate::answer::Format;
 use crate::{disk, files};
+use quillet_check::Assumed;
 use quillet_model::{Source, SourceFile, load, resolve, tidy};
 use quillet_syntax::{FileId, Finding, Severity};
 use rayon::prelude::*;
@@ -26,6 +27,9 @@ pub(crate) struct Args {
     /// End with 1 for these too
     #[arg(long, value_enum)]
     deny: Option<Deny>,
+    /// Say also what is assumed: tap drills and tenons that nobody wrote
+    #[arg(long)]
+    full: bool,
 }
 
 /// What ends the process with 1 besides errors.
@@ -51,7 +55,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     };
     let looked_at: Vec<_> = paths
         .par_iter()
-        .map(|path| (path, look_at(path, &source)))
+        .map(|path| (path, look_at(path, &source, args.full)))
         .collect();
     let mut whole = Whole::default();
     for (path, outcome) in looked_at {
@@ -94,13 +98,16 @@ struct One {
     files: Vec<Arc<SourceFile>>,
     uses: Vec<FileId>,
     findings: Vec<Finding>,
+    /// Asked for only with `--full`.
+    assumed: Option<Vec<Assumed>>,
 }
 
-fn look_at(path: &Path, source: &dyn Source) -> Result<One, String> {
+fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<One, String> {
     let loaded = load(&tidy(path), source).map_err(|error| error.to_string())?;
     let design = resolve(&loaded);
     Ok(One {
         findings: quillet_check::check(&design),
+        assumed: full.then(|| quillet_check::assumed(&design)),
         uses: design.uses.iter().map(|(_, file)| *file).collect(),
         files: design.files,
     })
@@ -116,6 +123,8 @@ pub(crate) struct Whole {
     files: BTreeMap<FileId, Arc<SourceFile>>,
     used: BTreeSet<FileId>,
     findings: Vec<Finding>,
+    /// What is assumed, where that was asked for.
+    assumed: Option<Vec<Assumed>>,
 }
 
 impl Whole {
@@ -130,6 +139,9 @@ impl Whole {
         }
         self.used.extend(one.uses);
         self.findings.extend(one.findings);
+        if let Some(assumed) = one.assumed {
+            self.assumed.get_or_insert_default().extend(assumed);
+        }
     }
 
     /// Sorts by file name and place, and drops what several files tell of one they share.
@@ -138,6 +150,7 @@ impl Whole {
             files,
             used,
             findings,
+            assumed,
             ..
         } = self;
         findings.retain(|it| it.rule != "unused-item" || !used.contains(&it.span.file));
@@ -152,6 +165,13 @@ impl Whole {
             )
         });
         findings.dedup();
+        if let Some(assumed) = assumed {
+            assumed.sort_by_cached_key(|it| {
+                let path = files.get(&it.span.file).map(|file| file.path.clone());
+                (path, it.span.start, it.says.clone())
+            });
+            assumed.dedup();
+        }
     }
 
     fn file(&self, id: FileId) -> Option<&SourceFile> {

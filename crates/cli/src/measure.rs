@@ -24,6 +24,9 @@ pub(crate) struct Args {
     /// How to print the measures
     #[arg(long, value_enum, default_value_t)]
     format: Format,
+    /// Show the long lists too: every wall, every clearance
+    #[arg(long)]
+    full: bool,
     /// Print the profiles of every pen's parts as JSON, for a solid modeller to rebuild
     #[arg(long)]
     profiles: bool,
@@ -44,7 +47,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     }
     let text = match (args.profiles, args.format) {
         (true, _) => json(&Profiles::of(&design)),
-        (false, Format::Text) => Measures::of(&design).text(),
+        (false, Format::Text) => Measures::of(&design).text(args.full),
         (false, Format::Json) => json(&Measures::of(&design)),
     };
     // A reader that has gone away, as `| head` does, is no failure of ours.
@@ -107,14 +110,15 @@ impl Measures {
         }
     }
 
-    fn text(&self) -> String {
+    /// For people; `full` with every wall and clearance.
+    fn text(&self, full: bool) -> String {
         let mut out = String::new();
         for part in &self.parts {
             // Writing to memory does not fail.
-            part.write(&mut out).ok();
+            part.write(full, &mut out).ok();
         }
         for pen in &self.pens {
-            pen.write(&mut out).ok();
+            pen.write(full, &mut out).ok();
         }
         out
     }
@@ -145,7 +149,7 @@ impl PartMeasures {
         }
     }
 
-    fn write(&self, out: &mut String) -> std::fmt::Result {
+    fn write(&self, full: bool, out: &mut String) -> std::fmt::Result {
         let bought = if self.bought { " (bought)" } else { "" };
         writeln!(out, "{}{bought}", self.name)?;
         writeln!(out, "  length    {:9.2} mm", self.length_mm)?;
@@ -159,6 +163,9 @@ impl PartMeasures {
             if let Some(value) = value {
                 writeln!(out, "  {what:8}  {value:9.2} {unit}")?;
             }
+        }
+        if !full {
+            return writeln!(out);
         }
         if !self.walls.is_empty() {
             writeln!(

@@ -357,3 +357,24 @@ fn a_line_too_long_to_show_is_not_shown() {
     assert!(text.len() < 1_000, "{}", text.len());
     assert!(text.contains("pen.quillet:1:") && text.contains("too long to show"));
 }
+
+#[test]
+fn what_is_assumed_is_said_where_it_is_asked_for() {
+    let cap = "part cap from mouth to crown {\n  blank of acrylic rod 18\n  length 60\n  \
+               outside dia 16\n  from mouth {\n    THREAD\n  }\n}\n";
+    let said = |cuts: &str| {
+        let folder = folder("cap.quillet", cap.replace("THREAD", cuts).as_bytes());
+        stdout(&quillet(folder.path(), &["check", "--full", "cap.quillet"]))
+    };
+    // The major diameter less the pitch, four pitches deeper: common practice, no published source.
+    let assumed = said("thread M10x1 inside to 8");
+    assert!(
+        assumed.contains("cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread"),
+        "{assumed}"
+    );
+    let written = said("drill 9 to 12\n    thread M10x1 inside to 8");
+    assert!(written.contains("nothing is assumed"), "{written}");
+    let folder = folder("cap.quillet", cap.replace("THREAD", "").as_bytes());
+    let quiet = stdout(&quillet(folder.path(), &["check", "cap.quillet"]));
+    assert!(!quiet.contains("assumed"), "{quiet}");
+}

@@ -9,7 +9,7 @@ use std::process::Command;
 fn measured(name: &str) -> String {
     let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
     let output = Command::new(env!("CARGO_BIN_EXE_quillet"))
-        .arg("measure")
+        .args(["measure", "--full"])
         .arg(examples.join(name).with_extension("quillet"))
         .output()
         .unwrap();

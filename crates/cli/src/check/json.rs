@@ -12,9 +12,17 @@ pub(super) fn text(whole: &Whole) -> String {
         lines: BTreeMap::new(),
     };
     let findings = whole.findings.iter().map(|it| places.finding(it)).collect();
+    let assumed = whole.assumed.as_ref().map(|all| {
+        let one = |it: &'_ quillet_check::Assumed| Assumed {
+            says: it.says.clone(),
+            place: places.place(it.span),
+        };
+        all.iter().map(one).collect()
+    });
     let report = Report {
         files: whole.count,
         findings,
+        assumed,
     };
     serde_json::to_string_pretty(&report).map_or_else(|error| error.to_string(), |text| text + "\n")
 }
@@ -23,6 +31,17 @@ pub(super) fn text(whole: &Whole) -> String {
 struct Report<'a> {
     files: usize,
     findings: Vec<Found<'a>>,
+    /// With `--full` alone.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    assumed: Option<Vec<Assumed>>,
+}
+
+/// A size nobody wrote.
+#[derive(Serialize)]
+struct Assumed {
+    says: String,
+    #[serde(flatten)]
+    place: Place,
 }
 
 #[derive(Serialize)]

@@ -2,6 +2,7 @@
 
 use super::Whole;
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
+use quillet_check::Assumed;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -32,7 +33,29 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
     } else {
         without_colour(&drawn)
     };
-    drawn + &summary(whole)
+    drawn + &assumed(whole) + &summary(whole)
+}
+
+/// What nobody wrote and is worked out, a line each.
+fn assumed(whole: &Whole) -> String {
+    match whole.assumed.as_deref() {
+        None => String::new(),
+        Some([]) => "nothing is assumed: every tap drill and tenon is written\n\n".to_owned(),
+        Some(all) => {
+            let line = |it: &Assumed| format!("  {}{}\n", at(whole, it.span), it.says);
+            let lines: String = all.iter().map(line).collect();
+            format!("assumed, since nobody wrote it:\n{lines}\n")
+        }
+    }
+}
+
+/// `heron.quillet:12: `
+fn at(whole: &Whole, span: Span) -> String {
+    let Some(file) = whole.file(span.file) else {
+        return String::new();
+    };
+    let line = file.text[..span.range().start].matches('\n').count() + 1;
+    format!("{}:{line}: ", file.path.display())
 }
 
 /// Longer lines are no help to look at, bytes.

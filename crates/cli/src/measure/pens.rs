@@ -191,7 +191,7 @@ impl PenMeasures {
     }
 
     /// A table for people.
-    pub(super) fn write(&self, out: &mut String) -> std::fmt::Result {
+    pub(super) fn write(&self, full: bool, out: &mut String) -> std::fmt::Result {
         let title = self
             .title
             .as_ref()
@@ -256,7 +256,7 @@ impl PenMeasures {
             writeln!(out, "  loose    {part}")?;
         }
         for joint in &self.joints {
-            joint.write(out)?;
+            joint.write(full, out)?;
         }
         for want in &self.wants {
             let met = match want.met {
@@ -340,7 +340,7 @@ impl JointMeasures {
         }
     }
 
-    fn write(&self, out: &mut String) -> std::fmt::Result {
+    fn write(&self, full: bool, out: &mut String) -> std::fmt::Result {
         writeln!(
             out,
             "  {:6} {} in {}: {:.2} mm in, stopped by {}",
@@ -373,7 +373,7 @@ impl JointMeasures {
                 it.part, it.length_mm, it.room_mm
             )?;
         }
-        for it in &self.clearances {
+        for it in self.clearances.iter().filter(|_| full) {
             writeln!(
                 out,
                 "         {:8} {:6.2} mm, {:6.2} at worst: {} | {}",
