@@ -369,7 +369,9 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
     // The major diameter less the pitch, four pitches deeper: common practice, no published source.
     let assumed = said("thread M10x1 inside to 8");
     assert!(
-        assumed.contains("cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread"),
+        assumed.contains(
+            "cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread"
+        ),
         "{assumed}"
     );
     let written = said("drill 9 to 12\n    thread M10x1 inside to 8");
