@@ -4,7 +4,7 @@ use crate::facts::{self, round};
 use crate::sheet::in_short;
 use crate::{Analysis, Settings};
 use quillet_check::{PartView, Wall};
-use quillet_model::{AtRest, BareUnit, Cut, Joint, Pen, Quantity, SourceFile};
+use quillet_model::{AtRest, Cut, Joint, Pen, Quantity, SourceFile, Units};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
 use quillet_syntax::visit::Node;
 use quillet_syntax::{Span, visit};
@@ -147,7 +147,7 @@ fn millimetres(file: &SourceFile, hints: &mut Vec<Inlay>) {
             Some(unit) => *unit == Unit::In,
             None => bare_is_inch && is_after_a_word_of_length(file, expr.span),
         };
-        let length = Quantity::written(*value, *unit, BareUnit::Inch).and_then(Quantity::as_length);
+        let length = Quantity::written(*value, *unit, Units::Inches).and_then(Quantity::as_length);
         if let Some(length) = length.filter(|_| in_inches) {
             hints.push(Inlay {
                 offset: expr.span.end as usize,

@@ -1,6 +1,6 @@
 //! What a named quantity comes to, as its file says it; a pen may say otherwise.
 
-use quillet_model::{BareUnit, Design, Quantity};
+use quillet_model::{Design, Quantity, Units};
 use quillet_syntax::ast::{Arg, Expr, ExprKind};
 use quillet_syntax::visit::{Node, walk};
 
@@ -17,10 +17,7 @@ fn of_let(design: &Design, index: usize, depth: usize) -> Option<Quantity> {
     let name = design.names.definitions.get(index)?.span;
     let file = design.file(name.file).filter(|_| depth < DEEPEST)?;
     let tree = &file.parsed.tree;
-    let bare = match tree.inches {
-        Some(_) => BareUnit::Inch,
-        None => BareUnit::Millimetre,
-    };
+    let bare = Units::of(file);
     let mut sum = None;
     walk(tree, &mut |node| {
         if let Node::Let(it) = node
@@ -32,7 +29,7 @@ fn of_let(design: &Design, index: usize, depth: usize) -> Option<Quantity> {
     of_sum(design, sum?, bare, depth)
 }
 
-fn of_sum(design: &Design, sum: &Expr, bare: BareUnit, depth: usize) -> Option<Quantity> {
+fn of_sum(design: &Design, sum: &Expr, bare: Units, depth: usize) -> Option<Quantity> {
     let of = |sum: &Expr| of_sum(design, sum, bare, depth);
     match &sum.kind {
         ExprKind::Quantity { value, unit } => Quantity::written(*value, *unit, bare),

@@ -1,6 +1,6 @@
 //! Everything the files say, resolved.
 
-use crate::{Bench, Limits, Material, Part, Pen, SourceFile, Stock, ThreadDef};
+use crate::{Bench, Limits, Material, Part, Pen, SourceFile, Stock, ThreadDef, Units};
 use quillet_syntax::{FileId, Finding, Span, ast};
 use std::sync::Arc;
 
@@ -46,6 +46,16 @@ impl Design {
             .iter()
             .find(|file| file.id == id)
             .map(AsRef::as_ref)
+    }
+
+    /// The units of the file that was asked for; what is told of a design is told in them.
+    pub fn units(&self) -> Units {
+        self.root().map_or_else(Units::default, Units::of)
+    }
+
+    /// The units of the file that a span lies in; what is written there is written in them.
+    pub fn units_at(&self, span: Span) -> Units {
+        self.file(span.file).map_or_else(Units::default, Units::of)
     }
 
     /// The text a span covers; empty where the span is of no file here.

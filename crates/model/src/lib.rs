@@ -19,6 +19,7 @@ mod profiles;
 mod resolve;
 mod source;
 mod thread;
+mod units;
 mod value;
 mod want;
 
@@ -41,5 +42,6 @@ pub use profiles::{Origin, Profiles, Solid};
 pub use resolve::resolve;
 pub use source::{ReadError, Source, SourceFile, Texts};
 pub use thread::ThreadDef;
-pub use value::{BareUnit, Clash, Dimension, Quantity, Value};
+pub use units::Units;
+pub use value::{Clash, Dimension, Quantity, Value};
 pub use want::{MEASURES, Measure, Sum, SumKind, Test, Want};

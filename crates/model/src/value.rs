@@ -1,5 +1,6 @@
 //! Quantities: exact numbers with a dimension.
 
+use crate::Units;
 use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Zero};
 use quillet_geometry::{Angle, Length};
@@ -10,7 +11,7 @@ use quillet_syntax::ast::{Number, Operator, Unit};
 pub enum Dimension {
     /// A number whose place will say what it measures. The unit is the one its
     /// file's bare lengths are in.
-    Bare(BareUnit),
+    Bare(Units),
     /// An angle, in degrees.
     Angle,
     /// Powers of millimetres and of grams; both zero is a pure ratio.
@@ -20,14 +21,6 @@ pub enum Dimension {
         /// The power of mass.
         mass: i8,
     },
-}
-
-/// What a bare length is counted in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[allow(missing_docs, reason = "the variants say it")]
-pub enum BareUnit {
-    Millimetre,
-    Inch,
 }
 
 impl Dimension {
@@ -88,7 +81,7 @@ impl Quantity {
     /// A written number with the unit that touches it, or bare.
     ///
     /// None when the number is out of range.
-    pub fn written(value: Number, unit: Option<Unit>, bare: BareUnit) -> Option<Quantity> {
+    pub fn written(value: Number, unit: Option<Unit>, bare: Units) -> Option<Quantity> {
         let (amount, dimension) = match unit {
             None => (value, Dimension::Bare(bare)),
             Some(Unit::Mm) => (value, Dimension::LENGTH),
@@ -129,8 +122,8 @@ impl Quantity {
     pub fn as_length(self) -> Option<Length> {
         // Whole numbers of nanometres in its unit; no fraction need be reduced on the way.
         let unit_nm = match self.dimension {
-            Dimension::LENGTH | Dimension::Bare(BareUnit::Millimetre) => 1_000_000,
-            Dimension::Bare(BareUnit::Inch) => 25_400_000,
+            Dimension::LENGTH | Dimension::Bare(Units::Millimetres) => 1_000_000,
+            Dimension::Bare(Units::Inches) => 25_400_000,
             _ => return None,
         };
         let (count, parts) = (*self.amount.numer(), *self.amount.denom());
@@ -187,7 +180,7 @@ impl Quantity {
         const LENGTH: Dimension = Dimension::LENGTH;
         let as_length = |bare: Quantity| {
             let unit = match bare.dimension {
-                Bare(BareUnit::Inch) => INCH,
+                Bare(Units::Inches) => INCH,
                 _ => Ratio::from(1),
             };
             let amount = bare.amount.checked_mul(&unit).ok_or(Clash::TooLarge)?;
@@ -302,7 +295,7 @@ fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
 fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, Clash> {
     use Dimension::{Angle, Bare, Physical};
     Ok(match (a, b) {
-        (Bare(BareUnit::Inch), Bare(_)) | (Bare(_), Bare(BareUnit::Inch)) => Bare(BareUnit::Inch),
+        (Bare(Units::Inches), Bare(_)) | (Bare(_), Bare(Units::Inches)) => Bare(Units::Inches),
         (Bare(a), Bare(_)) => Bare(a),
         (Bare(_), Physical { length, mass }) => Physical {
             length: length * sign,
@@ -339,19 +332,19 @@ mod tests {
     fn bare(n: i128) -> Quantity {
         Quantity {
             amount: n.into(),
-            dimension: Dimension::Bare(BareUnit::Millimetre),
+            dimension: Dimension::Bare(Units::Millimetres),
         }
     }
 
     #[test]
     fn inches_are_exact() {
         // 1 in = 25.4 mm exactly (international inch, 1959).
-        let seven = Quantity::written(Ratio::new(7, 16), Some(Unit::In), BareUnit::Millimetre);
+        let seven = Quantity::written(Ratio::new(7, 16), Some(Unit::In), Units::Millimetres);
         assert_eq!(
             seven.and_then(Quantity::as_length),
             Some(Length::from_nm(11_112_500))
         );
-        let whole = Quantity::written(Ratio::new(13, 8), None, BareUnit::Inch);
+        let whole = Quantity::written(Ratio::new(13, 8), None, Units::Inches);
         assert_eq!(
             whole.and_then(Quantity::as_length),
             Some(Length::from_nm(41_275_000))

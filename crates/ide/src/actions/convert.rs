@@ -3,7 +3,7 @@
 use super::Action;
 use crate::Cursor;
 use quillet_geometry::Length;
-use quillet_model::{BareUnit, Quantity};
+use quillet_model::{Quantity, Units};
 use quillet_syntax::ast::{Expr, ExprKind, Number, Unit};
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::{Edit, Span, Thing, expected};
@@ -13,10 +13,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
     let Some((span, value, unit)) = literal(cursor) else {
         return Vec::new();
     };
-    let bare = match cursor.file.parsed.tree.inches {
-        Some(_) => BareUnit::Inch,
-        None => BareUnit::Millimetre,
-    };
+    let bare = Units::of(cursor.file);
     if unit.is_none() && !is_length(cursor, span) {
         return Vec::new();
     }
@@ -24,7 +21,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
     let Some(length) = length.filter(|length| length.is_positive()) else {
         return Vec::new();
     };
-    let in_inches = matches!((unit, bare), (Some(Unit::In), _) | (None, BareUnit::Inch));
+    let in_inches = matches!((unit, bare), (Some(Unit::In), _) | (None, Units::Inches));
     let rewrite = |text: String| {
         Action::rewrite(
             format!("write {text}"),
@@ -54,10 +51,10 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
 }
 
 /// Millimetres as they are written in this file.
-fn in_mm(length: Length, bare: BareUnit) -> String {
+fn in_mm(length: Length, bare: Units) -> String {
     match bare {
-        BareUnit::Millimetre => length.exact_mm_text(),
-        BareUnit::Inch => format!("{}mm", length.exact_mm_text()),
+        Units::Millimetres => length.exact_mm_text(),
+        Units::Inches => format!("{}mm", length.exact_mm_text()),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::clash::{clashed, mismatch, too_large};
 use super::frame::Frame;
-use crate::{BareUnit, Quantity, Value};
+use crate::{Quantity, Units, Value};
 use quillet_syntax::ast::{self, Arg, Expr, ExprKind, Operator, Unit};
 use quillet_syntax::{Finding, Severity, Span};
 
@@ -29,8 +29,8 @@ impl<'a> Resolver<'a> {
             ExprKind::Name(name) => self.named_value(name, expr.span, frame),
             ExprKind::Quantity { value, unit } => {
                 let bare = match self.scope.in_inches(expr.span) {
-                    true => BareUnit::Inch,
-                    false => BareUnit::Millimetre,
+                    true => Units::Inches,
+                    false => Units::Millimetres,
                 };
                 let written = Quantity::written(*value, *unit, bare);
                 if written.is_none() {
