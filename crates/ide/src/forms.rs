@@ -250,6 +250,8 @@ pub(crate) const FORMS: &[Form] = &[
     f(Bench, "dies THREAD [starts COUNT] [lead LENGTH]"),
     f(Bench, "saw kerf WIDTH"),
     f(Bench, "lathe LOW..HIGH [bore DIAMETER] [centres LENGTH] [travel LENGTH] [screwcutting]"),
+    f(Bench, "keeps (depth | shoulder | length | dia | bore | drill | nib) LENGTH"),
+    f(Bench, "caliper LENGTH"),
     f(Bench, "limit RULE = SUM"),
 ];
 

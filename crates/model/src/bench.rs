@@ -1,6 +1,6 @@
 //! What is on a bench.
 
-use crate::{DrillName, Limits, ThreadDef};
+use crate::{DrillName, Hand, Limits, ThreadDef};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -38,6 +38,8 @@ pub struct Bench {
     pub kerf: Option<Length>,
     /// The lathe.
     pub lathe: Option<Lathe>,
+    /// How closely sizes are kept at this bench.
+    pub hand: Hand,
     /// Thresholds for work at this bench.
     pub limits: Limits,
 }

@@ -8,6 +8,7 @@ mod assembly;
 mod bench;
 mod design;
 mod feature;
+mod hand;
 mod limits;
 mod load;
 mod mass;
@@ -31,6 +32,7 @@ pub use assembly::{
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use feature::{Cut, DrillName, Feature};
+pub use hand::Hand;
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use mass::Body;

@@ -1,7 +1,8 @@
 //! What a bench says, resolved.
 
 use quillet_geometry::Length;
-use quillet_model::{Design, Texts, load, resolve};
+use quillet_model::{Design, Hand, Texts, load, resolve};
+use quillet_syntax::ast::Kept;
 use std::path::Path;
 
 fn design(text: &str) -> Design {
@@ -63,4 +64,30 @@ fn what_a_bench_cannot_have_is_told() {
     assert_eq!(said("saw kerf 0"), ["out-of-range"]);
     assert_eq!(said("taps M10x0.75 lead Q"), ["out-of-range"]);
     assert_eq!(said("boring -3"), ["out-of-range"]);
+    assert_eq!(said("keeps depth -0.1"), ["out-of-range"]);
+    assert_eq!(said("keeps nib 2.01"), ["out-of-range"]);
+    assert_eq!(said("keeps bore 3g"), ["unit-mismatch"]);
+    assert_eq!(said("caliper -0.02"), ["out-of-range"]);
+    assert_eq!(said("caliper 0.02\ncaliper 0.05"), ["said-twice"]);
+    assert_eq!(said("keeps dia 0\nkeeps dia 0.1"), ["said-twice"]);
+    assert!(said("keeps depth 0\nkeeps drill 2\nkeeps length 1/64in").is_empty());
+}
+
+#[test]
+fn a_hand_is_what_its_bench_says_and_a_drawing_for_the_rest() {
+    let design = design(
+        "dimensions in inches
+         bench shed {
+           keeps depth 0.01
+           keeps nib 0.5mm
+           caliper 0.001
+         }",
+    );
+    assert!(design.findings.is_empty(), "{:#?}", design.findings);
+    let hand = Hand::at(design.bench(None).map(AsRef::as_ref));
+    let keeps = |kept| hand.keeps(kept, Length::mm(64.0)).to_mm();
+    assert_eq!((keeps(Kept::Depth), keeps(Kept::Nib)), (0.254, 0.5));
+    assert_eq!((keeps(Kept::Shoulder), keeps(Kept::Drill)), (0.15, 0.15));
+    assert_eq!(hand.caliper(), Length::mm(0.0254));
+    assert_eq!(Hand::at(None), Hand::default());
 }

@@ -6,10 +6,12 @@
 pub mod bought;
 pub mod drill;
 pub mod fit;
+mod general;
 mod inches;
 pub mod material;
 mod source;
 mod table;
 pub mod thread;
 
+pub use general::GeneralClass;
 pub use source::Source;

@@ -2,8 +2,10 @@
 
 use super::Resolver;
 use super::frame::Frame;
+use super::lines::said_twice;
 use crate::{
-    Bench, BenchDrill, BenchThreading, BoringBar, DrillName, Lathe, Limits, Quantity, ThreadDef,
+    Bench, BenchDrill, BenchThreading, BoringBar, DrillName, Hand, Lathe, Limits, Quantity,
+    ThreadDef,
 };
 use quillet_geometry::Length;
 use quillet_standards::drill;
@@ -13,6 +15,8 @@ use quillet_syntax::{Finding, Severity, Span};
 
 /// More sizes than any drill cabinet holds.
 const MOST_IN_A_RUN: i64 = 2000;
+/// Nobody works less closely than this.
+const LOOSEST: Length = Length::from_nm(2_000_000);
 
 impl<'a> Resolver<'a> {
     pub(super) fn bench_item(&mut self, item: &'a ast::Bench, span: Span, frame: &mut Frame<'a>) {
@@ -32,6 +36,7 @@ impl<'a> Resolver<'a> {
             dies: Vec::new(),
             kerf: None,
             lathe: None,
+            hand: Hand::default(),
             limits: Limits::default(),
         };
         for line in &item.tools {
@@ -90,6 +95,20 @@ impl<'a> Resolver<'a> {
                     // Without a speed that could be read the lathe would stand still.
                     bench.lathe = (!lathe.speeds_rev_min.is_empty()).then_some(lathe);
                 }
+                ToolLineKind::Keeps { kept, within } => {
+                    if let Some(within) = self.accuracy(within, frame)
+                        && bench.hand.keep(*kept, within).is_err()
+                    {
+                        self.say(said_before(item, line));
+                    }
+                }
+                ToolLineKind::Caliper { within } => {
+                    if let Some(within) = self.accuracy(within, frame)
+                        && bench.hand.measure(within).is_err()
+                    {
+                        self.say(said_before(item, line));
+                    }
+                }
                 ToolLineKind::Limit(limit) => {
                     bench.limits.0.extend(self.limit(limit, frame));
                 }
@@ -117,6 +136,18 @@ impl<'a> Resolver<'a> {
             screwcutting: false,
             span,
         }
+    }
+
+    /// How closely something is kept: from nothing to what no hand misses.
+    fn accuracy(&mut self, sum: &ast::Expr, frame: &mut Frame<'a>) -> Option<Length> {
+        let within = self.length(sum, frame)?;
+        if (Length::ZERO..=LOOSEST).contains(&within) {
+            return Some(within);
+        }
+        let message =
+            format!("{within} is no accuracy; from 0 to {LOOSEST} either way is expected");
+        self.out_of_run(sum.span, &message);
+        None
     }
 
     fn speed(&mut self, sum: &ast::Expr, frame: &mut Frame<'a>) -> Option<f64> {
@@ -214,6 +245,17 @@ impl<'a> Resolver<'a> {
     fn out_of_run(&mut self, at: Span, message: &str) {
         self.say(Finding::new("out-of-range", Severity::Error, at, message));
     }
+}
+
+/// The finding for a line of a bench that says what one before it said.
+fn said_before(bench: &ast::Bench, line: &ast::ToolLine) -> Finding {
+    let alike = |other: &&ast::ToolLine| match (&other.kind, &line.kind) {
+        (ToolLineKind::Keeps { kept: a, .. }, ToolLineKind::Keeps { kept: b, .. }) => a == b,
+        (ToolLineKind::Caliper { .. }, ToolLineKind::Caliper { .. }) => true,
+        _ => false,
+    };
+    let first = bench.tools.iter().find(alike).unwrap_or(line);
+    said_twice(line.span, first.span)
 }
 
 impl Bench {

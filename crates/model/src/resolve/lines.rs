@@ -95,7 +95,7 @@ impl<'a> Lines<'a> {
                 LineKind::Bad => {}
                 _ => {
                     if let Some(first) = own.iter().find(|old| same_line(old, line)) {
-                        findings.push(said_twice(line, first));
+                        findings.push(said_twice(line.span, first.span));
                         continue;
                     }
                     own.push(line);
@@ -125,16 +125,17 @@ fn same_line(a: &ast::Line, b: &ast::Line) -> bool {
     (outside(a) && outside(b)) || std::mem::discriminant(&a.kind) == std::mem::discriminant(&b.kind)
 }
 
-fn said_twice(line: &ast::Line, first: &ast::Line) -> Finding {
+/// A finding for a line that says what one before it said.
+pub(super) fn said_twice(line: Span, first: Span) -> Finding {
     Finding::new(
         "said-twice",
         Severity::Error,
-        line.span,
+        line,
         "this is said a second time; the first is taken",
     )
-    .label(first.span, "said first here")
+    .label(first, "said first here")
     .hint("keep one of the two")
-    .fix("take this line out", line.span, "")
+    .fix("take this line out", line, "")
 }
 
 /// A finding for something a part cannot do without.

@@ -60,6 +60,18 @@ pub enum ToolLineKind {
         /// What else it says, in the order written.
         options: Vec<LatheOption>,
     },
+    /// `keeps KEPT L`: how closely a kind of size is kept.
+    Keeps {
+        /// What is kept.
+        kept: Kept,
+        /// Either way; of a drilled hole, over size.
+        within: Expr,
+    },
+    /// `caliper L`: to how much a measured size is known.
+    Caliper {
+        /// Either way.
+        within: Expr,
+    },
     /// `limit …`
     Limit(Limit),
     /// Text that is no tool line.
@@ -120,6 +132,51 @@ pub enum SizedTools {
 pub enum ThreadTools {
     Taps,
     Dies,
+}
+
+/// A kind of size that a hand keeps more or less closely.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Kept {
+    /// Inside depths, from the face they are cut from.
+    Depth,
+    /// Outside stations, from the face they are measured from.
+    Shoulder,
+    /// Lengths over all.
+    Length,
+    /// Turned diameters.
+    Dia,
+    /// Bored, reamed and recessed diameters.
+    Bore,
+    /// How much over size a drilled hole comes out.
+    Drill,
+    /// How far out of its place a nib is set.
+    Nib,
+}
+
+impl Kept {
+    /// All of them, in the manual's order.
+    pub const ALL: [Kept; 7] = [
+        Kept::Depth,
+        Kept::Shoulder,
+        Kept::Length,
+        Kept::Dia,
+        Kept::Bore,
+        Kept::Drill,
+        Kept::Nib,
+    ];
+
+    /// The grammar's word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Kept::Depth => "depth",
+            Kept::Shoulder => "shoulder",
+            Kept::Length => "length",
+            Kept::Dia => "dia",
+            Kept::Bore => "bore",
+            Kept::Drill => "drill",
+            Kept::Nib => "nib",
+        }
+    }
 }
 
 /// One size, or a run of them.

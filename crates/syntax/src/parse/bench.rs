@@ -63,6 +63,9 @@ pub(super) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
         .ignore_then(needed_word("kerf"))
         .ignore_then(sums.needed(Thing::Length))
         .map(|kerf| ToolLineKind::Saw { kerf });
+    let caliper = sums
+        .after("caliper", Thing::Length)
+        .map(|within| ToolLineKind::Caliper { within });
     choice((
         drills,
         bushings,
@@ -70,9 +73,20 @@ pub(super) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
         threads,
         saw,
         lathe(sums),
+        keeps(sums),
+        caliper,
         limit(sums).map(ToolLineKind::Limit),
     ))
     .then_ignore(line_end())
+}
+
+/// `keeps KEPT L`
+fn keeps<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
+    let kept = choice(Kept::ALL.map(|kept| word(kept.word()).to(kept)));
+    word("keeps")
+        .ignore_then(kept)
+        .then(sums.needed(Thing::Length))
+        .map(|(kept, within)| ToolLineKind::Keeps { kept, within })
 }
 
 /// `lathe speeds { option }`

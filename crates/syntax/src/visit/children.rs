@@ -316,7 +316,9 @@ fn each_of_tool_line<'t>(line: &'t ToolLine, visit: Visit<'_, 't>) {
                 visit(Node::Expr(length));
             }
         }
-        ToolLineKind::Saw { kerf } => visit(Node::Expr(kerf)),
+        ToolLineKind::Saw { kerf: sum }
+        | ToolLineKind::Keeps { within: sum, .. }
+        | ToolLineKind::Caliper { within: sum } => visit(Node::Expr(sum)),
         ToolLineKind::Lathe { speeds, options } => {
             for speed in speeds {
                 visit(Node::Expr(&speed.from));

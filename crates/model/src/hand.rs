@@ -1,0 +1,151 @@
+//! The maker's hand: how closely each kind of size is kept.
+
+use crate::Bench;
+use quillet_geometry::Length;
+use quillet_standards::{GeneralClass, Source};
+use quillet_syntax::ast::Kept;
+
+/// How closely a maker keeps what is drawn, as the bench says it; what the bench does not say is
+/// as a drawing without tolerances leaves it.
+///
+/// The worst cases of the checker, the limits of the sheet and the general tolerance of the
+/// drawing are all read from here.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Hand {
+    said: [Option<Length>; Kept::ALL.len()],
+    caliper: Option<Length>,
+}
+
+/// A drilled hole comes out no more than this over size (common practice, no published source).
+const DRILL: Length = Length::from_nm(150_000);
+/// A nib stands no further out of its place than this (common practice, no published source).
+const NIB: Length = Length::from_nm(1_000_000);
+
+impl Hand {
+    /// That of whoever works at a bench; without one, nothing is said.
+    pub fn at(bench: Option<&Bench>) -> Hand {
+        bench.map_or_else(Hand::default, |bench| bench.hand)
+    }
+
+    /// How far a size of this kind may lie from the drawn one, either way; a drilled hole, over it
+    /// only.
+    pub fn keeps(&self, kept: Kept, size: Length) -> Length {
+        self.said(kept).unwrap_or_else(|| match unsaid(kept) {
+            Unsaid::General(class) => class.either_way(size),
+            Unsaid::Practice(length) => length,
+        })
+    }
+
+    /// What the bench itself says of this kind.
+    pub fn said(&self, kept: Kept) -> Option<Length> {
+        self.said[kept as usize]
+    }
+
+    /// To how much a measured size is known, either way; nothing where the bench does not say.
+    pub fn caliper(&self) -> Length {
+        self.caliper.unwrap_or_default()
+    }
+
+    /// What the bench itself says of its caliper.
+    pub fn caliper_said(&self) -> Option<Length> {
+        self.caliper
+    }
+
+    /// Where the figure of a kind comes from.
+    pub fn source(&self, kept: Kept) -> Source {
+        match (self.said(kept), unsaid(kept)) {
+            (Some(_), _) => Source::new("as the bench keeps it"),
+            (None, Unsaid::General(class)) => class.source(),
+            (None, Unsaid::Practice(_)) => Source::PRACTICE,
+        }
+    }
+
+    /// With what a line of a bench says; the line said first stays.
+    ///
+    /// # Errors
+    /// When it was said before.
+    pub(crate) fn keep(&mut self, kept: Kept, within: Length) -> Result<(), SaidBefore> {
+        say(&mut self.said[kept as usize], within)
+    }
+
+    /// With the bench's caliper; the line said first stays.
+    ///
+    /// # Errors
+    /// When it was said before.
+    pub(crate) fn measure(&mut self, within: Length) -> Result<(), SaidBefore> {
+        say(&mut self.caliper, within)
+    }
+}
+
+/// Something was said before.
+#[derive(Debug)]
+pub(crate) struct SaidBefore;
+
+fn say(said: &mut Option<Length>, within: Length) -> Result<(), SaidBefore> {
+    match said {
+        Some(_) => Err(SaidBefore),
+        None => {
+            *said = Some(within);
+            Ok(())
+        }
+    }
+}
+
+/// What is taken where the bench says nothing.
+enum Unsaid {
+    General(GeneralClass),
+    Practice(Length),
+}
+
+/// Diameters, shoulders and lengths as on a drawing; depths by a tailstock's scale.
+fn unsaid(kept: Kept) -> Unsaid {
+    match kept {
+        Kept::Dia | Kept::Bore | Kept::Shoulder | Kept::Length => {
+            Unsaid::General(GeneralClass::Fine)
+        }
+        Kept::Depth => Unsaid::General(GeneralClass::Medium),
+        Kept::Drill => Unsaid::Practice(DRILL),
+        Kept::Nib => Unsaid::Practice(NIB),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_not_said_is_as_a_drawing_leaves_it() {
+        let hand = Hand::default();
+        let keeps = |kept, mm| hand.keeps(kept, Length::mm(mm)).to_mm();
+        for kept in [Kept::Dia, Kept::Bore, Kept::Shoulder, Kept::Length] {
+            assert_eq!(
+                [5.9, 6.1, 64.0, 140.0].map(|mm| keeps(kept, mm)),
+                [0.05, 0.1, 0.15, 0.2]
+            );
+        }
+        assert_eq!(
+            [5.9, 6.1, 54.0, 140.0].map(|mm| keeps(Kept::Depth, mm)),
+            [0.1, 0.2, 0.3, 0.5]
+        );
+        assert_eq!(
+            (keeps(Kept::Drill, 8.0), keeps(Kept::Nib, 30.0)),
+            (0.15, 1.0)
+        );
+        assert_eq!(hand.caliper(), Length::ZERO);
+        assert!(hand.source(Kept::Nib).is_practice());
+    }
+
+    #[test]
+    fn what_is_said_first_holds_for_every_size_of_its_kind() {
+        let mut hand = Hand::default();
+        assert!(hand.keep(Kept::Depth, Length::mm(0.15)).is_ok());
+        assert!(hand.keep(Kept::Depth, Length::mm(0.4)).is_err());
+        for mm in [3.0, 54.0, 300.0] {
+            assert_eq!(hand.keeps(Kept::Depth, Length::mm(mm)), Length::mm(0.15));
+        }
+        assert_eq!(
+            hand.keeps(Kept::Shoulder, Length::mm(3.0)),
+            Length::mm(0.05)
+        );
+    }
+}
