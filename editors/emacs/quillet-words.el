@@ -5,7 +5,7 @@
 ;;; Code:
 
 (defconst quillet-words-heads
-  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "chamfer" "close" "collets" "countersink" "density" "dies" "dimensions" "drill" "drills" "fill" "flush" "from" "glue" "groove" "holds" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "outside" "part" "pen" "post" "press" "push" "ream" "reamers" "recess" "relief" "ring" "round" "saw" "screw" "seat" "slip" "speed" "taper" "taps" "tenon" "thread" "use" "wall" "want")
+  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "countersink" "density" "dies" "dimensions" "drill" "drills" "fill" "flush" "from" "glue" "groove" "holds" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "outside" "part" "pen" "post" "press" "push" "ream" "reamers" "recess" "relief" "ring" "round" "saw" "screw" "seat" "slip" "speed" "taper" "taps" "tenon" "thread" "use" "wall" "want")
   "Words that begin a statement.")
 
 (defconst quillet-words-definers
@@ -17,11 +17,11 @@
   "Words that begin a joint.")
 
 (defconst quillet-words-tails
-  '("angle" "as" "at" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "dia" "fit" "for" "from" "gap" "inches" "inside" "interference" "into" "kerf" "lead" "letter" "like" "matched" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "with" "within")
+  '("angle" "as" "at" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "depth" "dia" "drill" "fit" "for" "from" "gap" "inches" "inside" "interference" "into" "kerf" "lead" "length" "letter" "like" "matched" "nib" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "shoulder" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "with" "within")
   "Words within a statement.")
 
 (defconst quillet-words-leading
-  '("angle" "as" "at" "bead" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "cove" "dia" "fit" "for" "from" "gap" "interference" "into" "kerf" "lead" "letter" "like" "of" "on" "onto" "pilot" "point" "reach" "rod" "round" "spigot" "square" "starts" "step" "takes" "to" "travel" "with" "within")
+  '("angle" "as" "at" "bead" "because" "bore" "by" "centres" "chamfer" "clearance" "clock" "cove" "depth" "dia" "drill" "fit" "for" "from" "gap" "interference" "into" "kerf" "lead" "length" "letter" "like" "nib" "of" "on" "onto" "pilot" "point" "reach" "rod" "round" "shoulder" "spigot" "square" "starts" "step" "takes" "to" "travel" "with" "within")
   "Words within a statement before a value or a name.")
 
 (defconst quillet-words-shapes

@@ -1,6 +1,6 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
-use crate::{Acceptance, Assembly, End, Limits, Part, ThreadDef, Want};
+use crate::{Acceptance, Assembly, End, Hand, Limits, Part, ThreadDef, Want};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -31,6 +31,9 @@ pub struct Pen {
     pub limits: Limits,
     /// The bench it names.
     pub bench: Option<ast::Name>,
+    /// How closely each of `parts` is made: at the bench it names, the pen's, or the only one in
+    /// sight.
+    pub hands: Vec<Hand>,
     /// The part that itself holds the ink: an index into `parts`, and where it is said.
     pub fill: Option<(usize, Span)>,
     /// Where everything comes to rest.

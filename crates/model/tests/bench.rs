@@ -91,3 +91,29 @@ fn a_hand_is_what_its_bench_says_and_a_drawing_for_the_rest() {
     assert_eq!(hand.caliper(), Length::mm(0.0254));
     assert_eq!(Hand::at(None), Hand::default());
 }
+
+#[test]
+fn each_part_of_a_pen_is_made_by_the_hand_of_its_own_bench() {
+    let part = |name: &str, bench: &str| {
+        format!(
+            "part {name} from a to b {{\nblank of acrylic rod 16\nlength 20\noutside dia 12\n{bench}\nfrom a {{ drill 8 to 10 }}\n}}\n"
+        )
+    };
+    let text = format!(
+        "bench shed {{ keeps depth 0.4 }}\nbench loft {{ keeps depth 0.1 }}\n{}{}{}",
+        part("one", "bench loft"),
+        part("two", ""),
+        "pen of-two {\nbench shed\nglue one.b into two.a\n}\npen of-none {\nglue one.b into two.a\n}"
+    );
+    let design = design(&text);
+    let depths = |pen: usize| {
+        let pen = &design.pens[pen];
+        let depth = |name| {
+            let part = pen.part_index(name).expect("it is in the pen");
+            pen.hands[part].keeps(Kept::Depth, Length::mm(10.0)).to_mm()
+        };
+        (depth("one"), depth("two"))
+    };
+    // Two benches in sight: where none is named, the table of ISO 2768-1 m holds.
+    assert_eq!((depths(0), depths(1)), ((0.1, 0.4), (0.1, 0.2)));
+}

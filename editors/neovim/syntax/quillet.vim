@@ -12,14 +12,14 @@ syn match quilletDrill /\v#[0-9]+|<[A-Z]>/
 syn match quilletFit /\v<[A-Z]{1,2}[0-9]+\/[a-z]{1,2}[0-9]+>/
 syn match quilletThread /\v<M[0-9]+(\.[0-9]+)?(x(Ph)?[0-9]+(\.[0-9]+)?(P[0-9]+(\.[0-9]+)?)?)?(-[0-9A-Za-z]+(\/[0-9A-Za-z]+)?)?(-LH)?>/
 syn match quilletThread /\v(<([0-9]+-)?[0-9]+\/[0-9]+|<[0-9]+|#[0-9]+)-[0-9]+UN(C|F|EF|S)?(-[0-9][A-Za-z]+)?(-LH)?>/
-syn match quilletWord /\v<(within|with|travel|to|through|takes|step|starts|square|spigot|screwcutting|round|rod|reach|point|pilot|outside|onto|on|of|matched|like|letter|lead|kerf|into|interference|inside|inches|gap|from|for|fit|dia|clock|clearance|chamfer|centres|by|bore|because|at|as|angle)>/
+syn match quilletWord /\v<(within|with|travel|to|through|takes|step|starts|square|spigot|shoulder|screwcutting|round|rod|reach|point|pilot|outside|onto|on|of|nib|matched|like|letter|length|lead|kerf|into|interference|inside|inches|gap|from|for|fit|drill|dia|depth|clock|clearance|chamfer|centres|by|bore|because|at|as|angle)>/
 syn match quilletShape /\v<(smooth|dome|cove|bead)>/
-syn match quilletWord /\v<(within|with|travel|to|takes|step|starts|square|spigot|round|rod|reach|point|pilot|onto|on|of|like|letter|lead|kerf|into|interference|gap|from|for|fit|dia|cove|clock|clearance|chamfer|centres|by|bore|because|bead|at|as|angle)>\ze\s+[a-z]/ nextgroup=quilletOperand skipwhite
+syn match quilletWord /\v<(within|with|travel|to|takes|step|starts|square|spigot|shoulder|round|rod|reach|point|pilot|onto|on|of|nib|like|letter|length|lead|kerf|into|interference|gap|from|for|fit|drill|dia|depth|cove|clock|clearance|chamfer|centres|by|bore|because|bead|at|as|angle)>\ze\s+[a-z]/ nextgroup=quilletOperand skipwhite
 syn match quilletOperand /\v[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*/ contained
 syn match quilletMeasure /\v<(wall|turns|travel|overlap|min|max|mass|length|ink|distance|diameter|clearance|balance)>\ze\s*\(/
 syn match quilletConfiguration /\v[(,]\s*\zs(uncapped|posted|capped)>/
 syn match quilletFace /\v<[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*\.[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*>/
-syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|thread|tenon|taps|taper|speed|slip|seat|screw|saw|round|ring|relief|recess|reamers|ream|push|press|post|pen|part|outside|material|mass|mandrels|limit|let|length|lathe|kind|holds|groove|glue|from|flush|fill|drills|drill|dimensions|dies|density|countersink|collets|close|chamfer|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
+syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|thread|tenon|taps|taper|speed|slip|seat|screw|saw|round|ring|relief|recess|reamers|ream|push|press|post|pen|part|outside|material|mass|mandrels|limit|let|length|lathe|kind|keeps|holds|groove|glue|from|flush|fill|drills|drill|dimensions|dies|density|countersink|collets|close|chamfer|caliper|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
 syn match quilletHead /\v(^|[{;])\s*\zsfrom>\ze\s+[a-z]/ nextgroup=quilletOperand skipwhite
 syn match quilletHead /\v(^|[{;])\s*\zswant>/ nextgroup=quilletMeasured skipwhite
 syn match quilletMeasured /\v(wall|turns|travel|overlap|min|max|mass|length|ink|distance|diameter|clearance|balance)>/ contained

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
 use super::want::Among;
-use crate::{Assembly, NameKind, Part, Pen};
+use crate::{Assembly, Hand, NameKind, Part, Pen};
 use quillet_syntax::ast::{self, ItemKind, JointLineKind, PenLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::sync::Arc;
@@ -44,6 +44,7 @@ impl<'a> Resolver<'a> {
             accepts: Vec::new(),
             limits: self.limits(lines.limits.iter().copied(), &mut frame),
             bench: lines.bench.cloned(),
+            hands: Vec::new(),
             fill: None,
             assembly: Assembly::default(),
         };
@@ -80,6 +81,11 @@ impl<'a> Resolver<'a> {
         if let Some(bench) = &pen.bench {
             self.refer_to(bench, &[NameKind::Bench], &frame);
         }
+        let hand = |part: &Arc<Part>| {
+            let bench = part.bench.as_ref().or(pen.bench.as_ref());
+            Hand::at(self.design.bench(bench).map(AsRef::as_ref))
+        };
+        pen.hands = pen.parts.iter().map(hand).collect();
         let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
         pen.assembly = Assembly::of(&pen, &known);
         Some(pen)
