@@ -1,5 +1,6 @@
 //! What a question about a standard is answered with: a page for people, JSON for programs.
 
+use crate::say;
 use std::fmt::Write;
 use std::process::ExitCode;
 
@@ -37,17 +38,11 @@ pub(crate) struct Answer {
 /// Prints an answer; 0, or 2 with the reason where there is none.
 pub(crate) fn print(answer: Result<Answer, String>, show: &Show) -> ExitCode {
     match answer {
-        Ok(answer) => {
-            match show.format {
-                Format::Text => print!("{}", answer.page.text(show.sources)),
-                Format::Json => println!("{:#}", answer.json),
-            }
-            ExitCode::SUCCESS
-        }
-        Err(reason) => {
-            eprintln!("quillet: {reason}");
-            ExitCode::from(2)
-        }
+        Ok(answer) => say::ended(match show.format {
+            Format::Text => say::out(&answer.page.text(show.sources)),
+            Format::Json => say::json(&format!("{:#}\n", answer.json)),
+        }),
+        Err(reason) => say::ended(Err(reason)),
     }
 }
 

@@ -4,13 +4,12 @@ mod json;
 mod report;
 
 use crate::answer::Format;
-use crate::{disk, files};
+use crate::{disk, files, say};
 use quillet_check::Assumed;
 use quillet_model::{Source, SourceFile, load, resolve, tidy};
 use quillet_syntax::{FileId, Finding, Severity};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
-use std::io::{IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -42,38 +41,42 @@ enum Deny {
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let found = files::find(&args.paths).and_then(|paths| {
-        let source = disk::source_of(&paths)?;
-        Ok((paths, source))
-    });
-    let (paths, source) = match found {
-        Ok(found) => found,
-        Err(reason) => {
-            eprintln!("quillet: {reason}");
-            return ExitCode::from(2);
-        }
-    };
+    let files::Found {
+        files: mut paths,
+        mut troubles,
+    } = files::find(&args.paths);
+    let source = disk::source_of(&mut paths, &mut troubles);
+    troubles.iter().for_each(say::aside);
+    if paths.is_empty() {
+        return ExitCode::from(2);
+    }
     let looked_at: Vec<_> = paths
         .par_iter()
         .map(|path| (path, look_at(path, &source, args.full)))
         .collect();
-    let mut whole = Whole::default();
+    let mut whole = Whole {
+        failed: !troubles.is_empty(),
+        ..Whole::default()
+    };
     for (path, outcome) in looked_at {
         match outcome {
             Ok(one) => whole.add(one),
             Err(reason) => {
                 whole.failed = true;
-                eprintln!("quillet: {}: {reason}", path.display());
+                say::aside(format!("{}: {reason}", path.display()));
             }
         }
     }
     whole.put_in_order();
-    let text = match args.format {
-        Format::Json => json::text(&whole),
-        Format::Text => report::text(&whole, colours()),
+    let said = match (args.format, say::has_colours()) {
+        (Format::Json, _) => say::json(&json::text(&whole)),
+        (Format::Text, true) => say::coloured(&report::text(&whole, true)),
+        (Format::Text, false) => say::out(&report::text(&whole, false)),
     };
-    // A reader that has gone away, as `| head` does, is no failure of ours.
-    std::io::stdout().write_all(text.as_bytes()).ok();
+    if let Err(reason) = said {
+        whole.failed = true;
+        say::aside(reason);
+    }
     let denied = match args.deny {
         Some(Deny::Warning) => Severity::Warning,
         None => Severity::Error,
@@ -84,13 +87,6 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         (false, true) => ExitCode::FAILURE,
         (false, false) => ExitCode::SUCCESS,
     }
-}
-
-/// Colour on a terminal that wants it: <https://no-color.org>.
-fn colours() -> bool {
-    let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());
-    let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
-    wanted && !dumb && std::io::stdout().is_terminal()
 }
 
 /// One file asked for, with all it uses.

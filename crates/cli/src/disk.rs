@@ -2,27 +2,28 @@
 
 use crate::files;
 use quillet_ide::{Snapshot, Workspace};
-use quillet_model::Design;
+use quillet_model::{Design, Source};
 use std::path::{Path, PathBuf};
 
-/// The files of the disk, each read once.
-pub(crate) fn source() -> Snapshot {
-    Workspace::default().snapshot()
-}
-
-/// The files of the disk and, where `-` is among the paths, standard input under that name; what
-/// it uses is looked for from the current folder.
-///
-/// # Errors
-///
-/// A sentence that says why standard input cannot be read.
-pub(crate) fn source_of(paths: &[PathBuf]) -> Result<Snapshot, String> {
+/// The files of the disk, each read once; what is read as a stream, as standard input `-`, is
+/// read now and stands under its name, and what it uses is looked for from there. A stream that
+/// cannot be read is taken out of `paths`, and `troubles` says why.
+pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) -> Snapshot {
     let mut workspace = Workspace::default();
-    let input = Path::new(files::STANDARD_INPUT);
-    if paths.iter().any(|path| path == input) {
-        workspace.set(input, files::read(input)?.into());
-    }
-    Ok(workspace.snapshot())
+    paths.retain(|path| {
+        if !files::is_stream(path) {
+            return true;
+        }
+        match files::read(path) {
+            Ok(text) => workspace.set(path, text.into()),
+            Err(reason) => {
+                troubles.push(reason);
+                return false;
+            }
+        }
+        true
+    });
+    workspace.snapshot()
 }
 
 /// The design of a file and all it uses.
@@ -31,7 +32,21 @@ pub(crate) fn source_of(paths: &[PathBuf]) -> Result<Snapshot, String> {
 ///
 /// A sentence that names the file and why it cannot be read.
 pub(crate) fn design(path: &Path) -> Result<Design, String> {
-    let loaded = quillet_model::load(path, &source())
+    let (mut paths, mut troubles) = (vec![path.to_owned()], Vec::new());
+    let source = source_of(&mut paths, &mut troubles);
+    match troubles.pop() {
+        Some(trouble) => Err(trouble),
+        None => design_from(path, &source),
+    }
+}
+
+/// The design of a file and all it uses, from a source.
+///
+/// # Errors
+///
+/// As [`design`].
+pub(crate) fn design_from(path: &Path, source: &dyn Source) -> Result<Design, String> {
+    let loaded = quillet_model::load(path, source)
         .map_err(|error| format!("{}: {error}", path.display()))?;
     Ok(quillet_model::resolve(&loaded))
 }

@@ -2,7 +2,7 @@
 
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
-use crate::{disk, warn};
+use crate::{disk, say, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Ground};
@@ -52,7 +52,7 @@ impl From<PaperName> for Paper {
 
 /// Draws; 0, or 2 with the reason where nothing could be drawn.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(write(args))
+    say::ended(write(args))
 }
 
 fn write(args: &Args) -> Result<(), String> {

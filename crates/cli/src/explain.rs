@@ -1,7 +1,7 @@
 //! `quillet explain`: a rule's page, or the list of rules.
 
+use crate::say;
 use quillet_check::{RULES, rule};
-use std::io::Write;
 use std::process::ExitCode;
 
 /// What `quillet explain` may be asked.
@@ -20,14 +20,12 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             None => {
                 let near = quillet_syntax::nearest(name, RULES.iter().map(|rule| rule.code));
                 let or = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
-                eprintln!("quillet: no rule is called {name}{or}");
+                say::aside(format!("no rule is called {name}{or}"));
                 return ExitCode::from(2);
             }
         },
     };
-    // A reader that has gone away, as `| head` does, is no failure of ours.
-    std::io::stdout().write_all(text.as_bytes()).ok();
-    ExitCode::SUCCESS
+    say::ended(say::out(&text))
 }
 
 fn list() -> String {

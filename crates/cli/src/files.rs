@@ -1,7 +1,8 @@
 //! Files of the language: found, read and replaced.
 
+use crate::whole;
 use std::fs;
-use std::io::{self, Read, Write};
+use std::io;
 use std::path::{Path, PathBuf};
 use walkdir::WalkDir;
 
@@ -11,40 +12,39 @@ const ENDING: &str = "quillet";
 /// What stands for standard input among paths.
 pub(crate) const STANDARD_INPUT: &str = "-";
 
-/// The files that paths name, in order and each once: a file as it is, a folder with every
-/// `*.quillet` in it and below. Folders and files whose names begin with a dot are passed over.
-///
-/// # Errors
-///
-/// A sentence that names the path which does not exist or cannot be looked into, or the folder
-/// in which there is nothing to find.
-pub(crate) fn find(paths: &[PathBuf]) -> Result<Vec<PathBuf>, String> {
-    let mut found = Vec::new();
+/// What paths name.
+#[derive(Debug, Default)]
+pub(crate) struct Found {
+    /// The files, in order and each once.
+    pub(crate) files: Vec<PathBuf>,
+    /// What could not be looked into, each a sentence that names it.
+    pub(crate) troubles: Vec<String>,
+}
+
+/// The files that paths name: a file as it is, a folder with every `*.quillet` in it and below.
+/// Folders and files whose names begin with a dot are passed over. What cannot be looked into, or
+/// holds nothing, is told and keeps nothing else from being found.
+pub(crate) fn find(paths: &[PathBuf]) -> Found {
+    let mut found = Found::default();
     for path in paths {
         if path.as_os_str() == STANDARD_INPUT {
-            found.push(path.clone());
+            found.files.push(path.clone());
             continue;
         }
-        let about = fs::metadata(path).map_err(|error| cannot(path, &error))?;
-        if !about.is_dir() {
-            found.push(path.clone());
-            continue;
-        }
-        let before = found.len();
-        find_below(path, &mut found)?;
-        if found.len() == before {
-            return Err(format!(
-                "{}: no *.{ENDING} file in this folder",
-                path.display()
-            ));
+        match fs::metadata(path) {
+            Err(error) => found.troubles.push(cannot(path, &error)),
+            Ok(about) if about.is_dir() => find_below(path, &mut found),
+            Ok(_) => found.files.push(path.clone()),
         }
     }
     let mut seen = std::collections::BTreeSet::new();
-    found.retain(|path| seen.insert(fs::canonicalize(path).unwrap_or_else(|_| path.clone())));
-    Ok(found)
+    let new = |path: &PathBuf| seen.insert(fs::canonicalize(path).unwrap_or_else(|_| path.clone()));
+    found.files.retain(new);
+    found
 }
 
-fn find_below(folder: &Path, found: &mut Vec<PathBuf>) -> Result<(), String> {
+fn find_below(folder: &Path, found: &mut Found) {
+    let before = (found.files.len(), found.troubles.len());
     let entries = WalkDir::new(folder)
         .follow_links(true)
         .sort_by_file_name()
@@ -52,20 +52,36 @@ fn find_below(folder: &Path, found: &mut Vec<PathBuf>) -> Result<(), String> {
         .filter_entry(|entry| entry.depth() == 0 || !is_hidden(entry.path()));
     for entry in entries {
         match entry {
-            Ok(entry) => {
-                if entry.file_type().is_file() && is_design(entry.path()) {
-                    found.push(entry.into_path());
-                }
-            }
+            Ok(entry) if entry.file_type().is_dir() || !is_design(entry.path()) => {}
+            Ok(entry) if entry.file_type().is_file() => found.files.push(entry.into_path()),
+            Ok(entry) => found.troubles.push(format!(
+                "{}: a device or a pipe, not a file",
+                entry.path().display()
+            )),
             // A link that leads back to where it hangs has nothing new behind it.
             Err(error) if error.loop_ancestor().is_some() => {}
+            // Editors leave such beside a file that is being edited.
+            Err(error) if error.depth() > 0 && error.path().is_some_and(is_hidden) => {}
             Err(error) => {
                 let path = error.path().unwrap_or(folder).to_owned();
-                return Err(cannot(&path, &error.into()));
+                let why = match fs::read_link(&path) {
+                    Ok(to) => format!(
+                        "{}: a link to {}, which is not there",
+                        path.display(),
+                        to.display()
+                    ),
+                    Err(_) => cannot(&path, &error.into()),
+                };
+                found.troubles.push(why);
             }
         }
     }
-    Ok(())
+    if before == (found.files.len(), found.troubles.len()) {
+        found.troubles.push(format!(
+            "{}: no *.{ENDING} file in this folder",
+            folder.display()
+        ));
+    }
 }
 
 /// Whether a path ends as a file of the language does.
@@ -82,33 +98,34 @@ fn is_hidden(path: &Path) -> bool {
 ///
 /// # Errors
 ///
-/// A sentence that names the file and why it cannot be read; text is UTF-8.
+/// A sentence that names the file and why it cannot be read; text is UTF-8, and no more of it is
+/// read than a design is ever long.
 pub(crate) fn read(path: &Path) -> Result<String, String> {
-    let bytes = match path.as_os_str() == STANDARD_INPUT {
-        true => {
-            let mut bytes = Vec::new();
-            io::stdin().read_to_end(&mut bytes).map(|_| bytes)
-        }
-        false => fs::read(path),
+    let text = match path {
+        _ if path.as_os_str() == STANDARD_INPUT => quillet_ide::text_of(io::stdin()),
+        _ if is_stream(path) => match fs::File::open(path) {
+            Ok(stream) => quillet_ide::text_of(stream),
+            Err(error) => return Err(cannot(path, &error)),
+        },
+        _ => quillet_ide::text_at(path),
     };
-    let bytes = bytes.map_err(|error| cannot(path, &error))?;
-    String::from_utf8(bytes).map_err(|error| {
-        let at = error.utf8_error().valid_up_to();
-        format!(
-            "{}: not UTF-8 at byte {at}; save the file as UTF-8 text",
-            path.display()
-        )
-    })
+    text.map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// Replaces a file whole or not at all: the text is written beside it and takes its place, with
-/// the same permissions. Of a link it is the file behind it.
+/// Whether a path is standard input or what a shell hands over in its place, as `<(…)` does.
+pub(crate) fn is_stream(path: &Path) -> bool {
+    let handed = ["/dev/fd", "/dev/stdin", "/proc/self/fd"];
+    path.as_os_str() == STANDARD_INPUT
+        || handed.iter().any(|it| path.starts_with(it)) && !path.is_file()
+}
+
+/// Replaces a file whole or not at all; it keeps its mode, owner and names.
 ///
 /// # Errors
 ///
 /// A sentence that names the file and why it cannot be replaced; it is then as it was.
 pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
-    let there = fs::metadata(path).and_then(|_| write_whole(path, text.as_bytes()));
+    let there = fs::metadata(path).and_then(|_| whole::write(path, text.as_bytes()));
     there.map_err(|error| cannot(path, &error))
 }
 
@@ -118,41 +135,7 @@ pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
 ///
 /// A sentence that names the file and why it cannot be written; what was there is as it was.
 pub(crate) fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    write_whole(path, bytes).map_err(|error| cannot(path, &error))
-}
-
-fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let folder = match path.parent() {
-        Some(folder) if !folder.as_os_str().is_empty() => folder,
-        _ => Path::new("."),
-    };
-    let mut beside = tempfile::Builder::new()
-        .prefix(".quillet-")
-        .tempfile_in(folder)?;
-    beside.write_all(bytes)?;
-    match fs::metadata(&path) {
-        Ok(about) if about.permissions().readonly() => {
-            return Err(io::ErrorKind::PermissionDenied.into());
-        }
-        Ok(about) => beside.as_file().set_permissions(about.permissions())?,
-        Err(_) => let_others_read(beside.as_file())?,
-    }
-    beside.as_file().sync_all()?;
-    beside.persist(&path)?;
-    Ok(())
-}
-
-/// A temporary file is its owner's alone; a new file is to be an ordinary one.
-#[cfg(unix)]
-fn let_others_read(file: &fs::File) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    file.set_permissions(fs::Permissions::from_mode(0o644))
-}
-
-#[cfg(not(unix))]
-fn let_others_read(_: &fs::File) -> io::Result<()> {
-    Ok(())
+    whole::write(path, bytes).map_err(|error| cannot(path, &error))
 }
 
 pub(crate) fn cannot(path: &Path, error: &io::Error) -> String {

@@ -1,8 +1,8 @@
 //! `quillet format`: brings files into their one canonical form.
 
-use crate::files;
+use crate::{files, say};
 use rayon::prelude::*;
-use std::io::{self, Write};
+use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -28,19 +28,15 @@ enum Outcome {
 /// Formats, and says how that ended: 0, 1 if `--check` found something to change, 2 if a file
 /// could not be read or replaced.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files = match files::find(&args.paths) {
-        Ok(files) => files,
-        Err(reason) => {
-            eprintln!("quillet: {reason}");
-            return ExitCode::from(2);
-        }
-    };
+    let files::Found { files, troubles } = files::find(&args.paths);
     let outcomes: Vec<_> = files
         .par_iter()
         .map(|path| format_file(path, args.check))
         .collect();
     let mut changed = 0;
-    let mut failed = false;
+    let mut failed = !troubles.is_empty();
+    troubles.iter().for_each(say::aside);
+    let mut said = String::new();
     for (path, outcome) in files.iter().zip(outcomes) {
         let (name, quiet) = (path.display(), is_standard_input(path));
         match outcome {
@@ -48,16 +44,20 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             Ok(Outcome::Changed) => {
                 changed += 1;
                 match args.check {
-                    true => println!("{name} would change"),
+                    true => said += &format!("{name} would change\n"),
                     false if quiet => {}
-                    false => println!("{name} formatted"),
+                    false => said += &format!("{name} formatted\n"),
                 }
             }
             Err(reason) => {
                 failed = true;
-                eprintln!("quillet: {reason}");
+                say::aside(reason);
             }
         }
+    }
+    if let Err(reason) = say::out(&said) {
+        failed = true;
+        say::aside(reason);
     }
     match (failed, args.check && changed > 0) {
         (true, _) => ExitCode::from(2),
@@ -76,9 +76,8 @@ fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
     let changed = formatted != text;
     match (check, is_standard_input(path)) {
         (true, _) => {}
-        (false, true) => io::stdout()
-            .write_all(formatted.as_bytes())
-            .map_err(|error| format!("standard output: {error}"))?,
+        (false, true) if std::io::stdout().is_terminal() => say::out(&formatted)?,
+        (false, true) => say::bytes(formatted.as_bytes())?,
         (false, false) if changed => files::replace(path, &formatted)?,
         (false, false) => {}
     }

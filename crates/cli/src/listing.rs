@@ -1,9 +1,9 @@
 //! How a list is given out: text or JSON, to the terminal or into a file.
 
 use crate::output::{Output, ending};
+use crate::say;
 use quillet_export::mark::MARK;
 use serde::Serialize;
-use std::io::Write as _;
 use std::path::Path;
 
 /// How a list is wanted.
@@ -67,9 +67,10 @@ impl Listing {
         if named {
             return self.output.write(&path, text.as_bytes());
         }
-        // A reader that has gone away, as `| head` does, is no failure of ours.
-        std::io::stdout().write_all(text.as_bytes()).ok();
-        Ok(())
+        match json {
+            true => say::json(&text),
+            false => say::out(&text),
+        }
     }
 }
 

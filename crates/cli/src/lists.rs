@@ -3,7 +3,7 @@
 use crate::choice::PenChoice;
 use crate::listing::Listing;
 use crate::plans::{Planned, plans};
-use crate::{disk, warn};
+use crate::{disk, say, warn};
 use serde::Serialize;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -32,7 +32,7 @@ impl Args {
         of: impl Fn(&Planned<'_>) -> L,
         text: impl Fn(&L) -> String,
     ) -> ExitCode {
-        warn::ended(self.write(of, text))
+        say::ended(self.write(of, text))
     }
 
     fn write<L: Serialize>(

@@ -1,5 +1,6 @@
 //! `quillet lsp`: the language server on standard input and output.
 
+use crate::say;
 use std::process::ExitCode;
 
 /// What `quillet lsp` may be asked.
@@ -17,7 +18,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     match quillet_lsp::serve_stdio() {
         Ok(ended) => ExitCode::from(ended.code()),
         Err(error) => {
-            eprintln!("quillet lsp could not start: {error}");
+            say::aside(format!("the server could not start: {error}"));
             ExitCode::from(2)
         }
     }

@@ -3,12 +3,6 @@
 //! One line a command here, one file a command beside it: `Args` says what may be
 //! asked, `run` does it and says how the process ends.
 
-#![allow(
-    clippy::print_stdout,
-    clippy::print_stderr,
-    reason = "the one crate that speaks to the terminal"
-)]
-
 mod answer;
 mod check;
 mod choice;
@@ -28,12 +22,15 @@ mod measure;
 mod new;
 mod output;
 mod plans;
+mod say;
+mod scrap;
 mod sheet;
 mod solid;
 mod thread;
 mod tools;
 mod warn;
 mod watch;
+mod whole;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -87,7 +84,13 @@ enum Command {
 }
 
 fn main() -> ExitCode {
-    match Cli::parse().command {
+    let asked = match Cli::try_parse() {
+        Ok(asked) => asked,
+        // Help and version, printed as all else is.
+        Err(said) if !said.use_stderr() => return say::ended(say::help(&said.render())),
+        Err(wrong) => wrong.exit(),
+    };
+    match asked.command {
         Command::Check(args) => check::run(&args),
         Command::Measure(args) => measure::run(&args),
         Command::Explain(args) => explain::run(&args),

@@ -4,12 +4,11 @@ mod pens;
 mod profiles;
 
 use crate::answer::Format;
-use crate::disk;
+use crate::{disk, say};
 use quillet_check::{Role, Wall, walls};
 use quillet_model::{Design, Part};
 use serde::Serialize;
 use std::fmt::Write as _;
-use std::io::Write as _;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -36,23 +35,16 @@ pub(crate) struct Args {
 pub(crate) fn run(args: &Args) -> ExitCode {
     let design = match disk::design(&args.file) {
         Ok(design) => design,
-        Err(reason) => {
-            eprintln!("quillet: {reason}");
-            return ExitCode::from(2);
-        }
+        Err(reason) => return say::ended(Err(reason)),
     };
     if design.parts.is_empty() {
-        eprintln!("quillet: there is no part in this file to measure");
-        return ExitCode::from(2);
+        return say::ended(Err("there is no part in this file to measure".into()));
     }
-    let text = match (args.profiles, args.format) {
-        (true, _) => json(&Profiles::of(&design)),
-        (false, Format::Text) => Measures::of(&design).text(args.full),
-        (false, Format::Json) => json(&Measures::of(&design)),
-    };
-    // A reader that has gone away, as `| head` does, is no failure of ours.
-    std::io::stdout().write_all(text.as_bytes()).ok();
-    ExitCode::SUCCESS
+    say::ended(match (args.profiles, args.format) {
+        (true, _) => say::json(&json(&Profiles::of(&design))),
+        (false, Format::Text) => say::out(&Measures::of(&design).text(args.full)),
+        (false, Format::Json) => say::json(&json(&Measures::of(&design))),
+    })
 }
 
 fn json(measures: &impl Serialize) -> String {

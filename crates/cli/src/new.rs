@@ -1,6 +1,6 @@
 //! `quillet new`: a pen to begin from.
 
-use crate::{files, warn};
+use crate::{files, say};
 use quillet_model::{Texts, load, resolve};
 use quillet_syntax::Severity;
 use std::path::{Path, PathBuf};
@@ -64,7 +64,7 @@ impl Kind {
 
 /// Writes a starting pen; 0, or 2 with the reason where there is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(write(args))
+    say::ended(write(args))
 }
 
 fn write(args: &Args) -> Result<(), String> {
@@ -84,8 +84,10 @@ fn write(args: &Args) -> Result<(), String> {
         ));
     }
     files::put(&path, text.as_bytes())?;
-    println!("{0} written; next: quillet check {0}", path.display());
-    Ok(())
+    say::out(&format!(
+        "{0} written; next: quillet check {0}\n",
+        path.display()
+    ))
 }
 
 fn is_plain(name: &str) -> bool {

@@ -1,6 +1,6 @@
 //! Where results go: written whole or not at all, and never over what is not ours.
 
-use crate::files;
+use crate::{files, say, whole};
 use quillet_export::mark;
 use std::path::{Path, PathBuf};
 use std::{fs, io};
@@ -35,12 +35,15 @@ impl Output {
     ///
     /// A sentence that names the file and why it is not written; what was there is as it was.
     pub(crate) fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        if whole::is_stream(path) {
+            // What is read from it is to be the result alone.
+            return files::put(path, bytes);
+        }
         if !self.force {
             guard(path)?;
         }
         files::put(path, bytes)?;
-        println!("{} written", path.display());
-        Ok(())
+        say::out(&format!("{} written\n", path.display()))
     }
 }
 

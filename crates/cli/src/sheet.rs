@@ -3,7 +3,7 @@
 use crate::choice::PenChoice;
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
-use crate::{disk, warn};
+use crate::{disk, say};
 use quillet_check::examine;
 use quillet_export::draw::Paper;
 use quillet_export::sheet::{self, Content, Judged};
@@ -34,7 +34,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     match write(args) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
-        Err(reason) => warn::ended(Err(reason)),
+        Err(reason) => say::ended(Err(reason)),
     }
 }
 
@@ -70,10 +70,10 @@ fn write(args: &Args) -> Result<bool, String> {
             } else {
                 format!("{errors} errors")
             };
-            eprintln!(
-                "quillet: {} has {count} and gets no sheet; quillet check says what is wrong, --anyway writes one all the same",
+            say::aside(format!(
+                "{} has {count} and gets no sheet; quillet check says what is wrong, --anyway writes one all the same",
                 pen.name.text
-            );
+            ));
             all = false;
             continue;
         }

@@ -2,7 +2,7 @@
 
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
-use crate::{disk, warn};
+use crate::{disk, say, warn};
 use quillet_export::solid::{self, Body, Mesh};
 use quillet_geometry::Chain;
 use quillet_model::{Configured, Part, Pen, Place};
@@ -62,7 +62,7 @@ const APART_MM: f64 = 10.0;
 
 /// Writes solids; 0, or 2 with the reason where there is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(write(args))
+    say::ended(write(args))
 }
 
 fn write(args: &Args) -> Result<(), String> {

@@ -3,7 +3,7 @@
 mod http;
 mod page;
 
-use crate::warn;
+use crate::say;
 use page::Watched;
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::PathBuf;
@@ -22,7 +22,7 @@ pub(crate) struct Args {
 
 /// Serves until it is stopped; 2 with the reason where it could not begin.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    warn::ended(serve(args))
+    say::ended(serve(args))
 }
 
 fn serve(args: &Args) -> Result<(), String> {
@@ -33,7 +33,10 @@ fn serve(args: &Args) -> Result<(), String> {
         .local_addr()
         .map_err(|error| error.to_string())?
         .port();
-    println!("watching {}: http://127.0.0.1:{port}/", args.file.display());
+    say::out(&format!(
+        "watching {}: http://127.0.0.1:{port}/\n",
+        args.file.display()
+    ))?;
     let watched = Arc::new(Mutex::new(watched));
     for connection in listener.incoming().flatten() {
         let watched = watched.clone();

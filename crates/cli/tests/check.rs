@@ -344,7 +344,7 @@ fn standard_input_is_checked_with_what_it_uses_from_here() {
     assert_eq!(piped(PART.as_bytes()).status.code(), Some(0));
     let unread = piped(b"\xff");
     assert_eq!(unread.status.code(), Some(2));
-    assert!(stderr(&unread).contains("-: not UTF-8 at byte 0"));
+    assert!(stderr(&unread).contains("-: it is not UTF-8 text (byte 0)"));
 }
 
 #[test]

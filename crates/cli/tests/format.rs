@@ -108,7 +108,7 @@ fn what_cannot_be_read_is_named() {
     fs::create_dir(folder.path().join("empty")).unwrap();
     fs::write(folder.path().join("notes.txt"), CROWDED).unwrap();
     for (path, reason) in [
-        ("odd.quillet", "odd.quillet: not UTF-8 at byte 10"),
+        ("odd.quillet", "odd.quillet: it is not UTF-8 text (byte 10)"),
         ("missing.quillet", "missing.quillet: no such file or folder"),
         ("empty", "empty: no *.quillet file in this folder"),
         ("notes.txt", "notes.txt: not a *.quillet file"),

@@ -5,6 +5,7 @@
 //! analyses can be compared.
 
 use crate::analysis::Analysis;
+use crate::text::text_at;
 use quillet_model::{ReadError, SourceFile};
 use quillet_syntax::FileId;
 use std::collections::BTreeMap;
@@ -117,12 +118,7 @@ impl Shelf {
     }
 
     fn load(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
-        let bytes = std::fs::read(path).map_err(|error| match error.kind() {
-            std::io::ErrorKind::NotFound => ReadError::Missing,
-            _ => ReadError::Unreadable(error.to_string()),
-        })?;
-        let text = String::from_utf8(bytes)
-            .map_err(|error| ReadError::NotUtf8(error.utf8_error().valid_up_to()))?;
+        let text = text_at(path)?;
         let real_path = real(path);
         let id = self.id(&real_path);
         Ok(Arc::new(parse(id, path, &real_path, text.into())))

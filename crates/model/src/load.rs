@@ -103,6 +103,9 @@ impl Loader<'_> {
                 finding.hint("write the path from this file's own folder, or take the line out")
             }
             ReadError::NotUtf8(_) => finding.hint("save the file as UTF-8 text"),
+            ReadError::NotAFile(_) | ReadError::TooLong => {
+                finding.hint("name a file of the language, or take the line out")
+            }
             ReadError::Unreadable(_) => finding.hint("see that the file may be read"),
         };
         self.loaded.findings.push(finding);

@@ -26,6 +26,10 @@ pub enum ReadError {
     Missing,
     /// It is not UTF-8 text; the offset of the first byte that is not.
     NotUtf8(usize),
+    /// It is no file; what it is: "a folder".
+    NotAFile(&'static str),
+    /// It is longer than any design.
+    TooLong,
     /// It could not be read, and why.
     Unreadable(String),
 }
@@ -37,6 +41,8 @@ impl std::fmt::Display for ReadError {
             ReadError::NotUtf8(at) => {
                 write!(f, "it is not UTF-8 text (byte {at}); save it as UTF-8")
             }
+            ReadError::NotAFile(what) => write!(f, "it is {what}, not a file"),
+            ReadError::TooLong => write!(f, "it is longer than 16 MB"),
             ReadError::Unreadable(why) => write!(f, "it cannot be read: {why}"),
         }
     }

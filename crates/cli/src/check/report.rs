@@ -1,6 +1,7 @@
 //! What was found, drawn for people.
 
 use super::Whole;
+use crate::say::{harmless, harmless_in_place};
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
 use quillet_check::Assumed;
 use quillet_syntax::{FileId, Finding, Severity, Span};
@@ -82,12 +83,15 @@ fn in_long_line(whole: &Whole, finding: &Finding) -> Option<String> {
     let upto = &file.text[..finding.span.range().start];
     let line = upto.matches('\n').count() + 1;
     let column = upto.chars().rev().take_while(|it| *it != '\n').count() + 1;
-    Some(format!("{}:{line}:{column}", file.path.display()))
+    Some(harmless(&format!(
+        "{}:{line}:{column}",
+        file.path.display()
+    )))
 }
 
 /// A finding in words alone.
 fn plain(finding: &Finding, place: &str) -> String {
-    let short = |text: &str| text.chars().take(LONGEST_LINE).collect::<String>();
+    let short = |text: &str| harmless(&text.chars().take(LONGEST_LINE).collect::<String>());
     let mut out = format!(
         "[{}] {}: {}\n   at {place}, in a line too long to show\n",
         finding.rule,
@@ -117,7 +121,7 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
         let down = i32::try_from(span.start).unwrap_or(i32::MAX);
         let order = if span.file == home { down } else { i32::MAX };
         Label::new(place(span))
-            .with_message(text)
+            .with_message(harmless(text))
             .with_color(colour)
             .with_order(order)
     };
@@ -127,13 +131,13 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     )
     .with_config(config)
     .with_code(finding.rule)
-    .with_message(&finding.message)
+    .with_message(harmless(&finding.message))
     .with_label(label(finding.span, "here", colour));
     for other in &finding.labels {
         report = report.with_label(label(other.span, &other.text, Color::Blue));
     }
     if let Some(hint) = &finding.hint {
-        report = report.with_help(hint);
+        report = report.with_help(harmless(hint));
     }
     report.finish()
 }
@@ -190,12 +194,12 @@ impl Cache<FileId> for Sources<'_> {
         Ok(self
             .read
             .entry(*id)
-            .or_insert_with(|| Source::from(file.text.clone())))
+            .or_insert_with(|| Source::from(Arc::<str>::from(harmless_in_place(&file.text)))))
     }
 
     fn display<'b>(&self, id: &'b FileId) -> Option<impl fmt::Display + 'b> {
         self.whole
             .file(*id)
-            .map(|file| file.path.to_string_lossy().into_owned())
+            .map(|file| harmless(&file.path.to_string_lossy()))
     }
 }

@@ -2,18 +2,22 @@
 
 use crate::disk;
 use quillet_export::live::{self, Said};
-use quillet_model::Design;
+use quillet_ide::{Snapshot, Workspace};
+use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{Encoding, Finding, LineIndex, Severity};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::fs;
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::SystemTime;
 
 /// A file with all it uses, as last seen.
 pub(super) struct Watched {
     path: PathBuf,
-    /// Each file with when it was last written.
-    seen: Vec<(PathBuf, Option<SystemTime>)>,
+    /// Each path that was looked at, whether or not anything was there.
+    seen: BTreeMap<PathBuf, Stamp>,
     body: String,
     /// Changes whenever the body does.
     version: u64,
@@ -31,38 +35,43 @@ impl Watched {
         let salt = RandomState::new().build_hasher().finish();
         let mut watched = Watched {
             path: path.to_owned(),
-            seen: vec![],
+            seen: BTreeMap::new(),
             body: String::new(),
             version: 0,
             salt,
         };
-        let design = disk::design(path)?;
+        let design = watched.read()?;
         watched.show(&design);
         Ok(watched)
     }
 
-    /// Looks again if a file has been written since.
+    /// Looks again if a file has been written, has come or gone, or lies elsewhere since.
     pub(super) fn look(&mut self) {
-        if self.seen.iter().all(|(path, then)| written(path) == *then) {
+        if self.seen.iter().all(|(path, then)| stamp(path) == *then) {
             return;
         }
-        match disk::design(&self.path) {
+        match self.read() {
             Ok(design) => self.show(&design),
             // An editor may be in the middle of writing; the next look sees it whole.
             Err(reason) => {
-                self.seen = vec![(self.path.clone(), written(&self.path))];
                 self.body = live::body(&Design::default(), &[unreadable(reason)]);
                 self.version += 1;
             }
         }
     }
 
+    /// Reads all anew and notes what was looked at.
+    fn read(&mut self) -> Result<Design, String> {
+        let source = Noting {
+            source: Workspace::default().snapshot(),
+            seen: RefCell::default(),
+        };
+        let design = disk::design_from(&self.path, &source);
+        self.seen = source.seen.into_inner();
+        design
+    }
+
     fn show(&mut self, design: &Design) {
-        self.seen = design
-            .files
-            .iter()
-            .map(|file| (file.real_path.clone(), written(&file.real_path)))
-            .collect();
         let found = quillet_check::check(design);
         let said: Vec<Said> = found.iter().map(|finding| said(design, finding)).collect();
         self.body = live::body(design, &said);
@@ -87,8 +96,34 @@ impl Watched {
     }
 }
 
-fn written(path: &Path) -> Option<SystemTime> {
-    fs::metadata(path).and_then(|about| about.modified()).ok()
+/// What tells that a file is another or has changed; none where there is none. Where it really
+/// lies is part of it: a link may be pointed at another file that was written at the same time.
+type Stamp = Option<(PathBuf, SystemTime, u64)>;
+
+fn stamp(path: &Path) -> Stamp {
+    let about = fs::metadata(path).ok()?;
+    Some((
+        fs::canonicalize(path).ok()?,
+        about.modified().ok()?,
+        about.len(),
+    ))
+}
+
+/// The disk, and what was looked at on it.
+struct Noting {
+    source: Snapshot,
+    seen: RefCell<BTreeMap<PathBuf, Stamp>>,
+}
+
+impl Source for Noting {
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        // Noted before it is read: what is written meanwhile is seen at the next look.
+        self.seen
+            .borrow_mut()
+            .entry(path.to_owned())
+            .or_insert_with(|| stamp(path));
+        self.source.open(path)
+    }
 }
 
 fn said(design: &Design, finding: &Finding) -> Said {
