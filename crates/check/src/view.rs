@@ -104,6 +104,15 @@ impl<'a> PenView<'a> {
             })
     }
 
+    /// The joints of a part that do not close.
+    pub fn open_joints(&self, part: usize) -> impl Iterator<Item = &'a Joint> {
+        let joints = self.pen.joints.iter().zip(&self.pen.assembly.joints);
+        let open = joints.filter(move |(joint, rest)| {
+            [joint.male.part, joint.female.part].contains(&part) && !rest.verdict.closes()
+        });
+        open.map(|(joint, _)| joint)
+    }
+
     /// Its parts, each as it sees them.
     pub fn parts(&self) -> impl Iterator<Item = PartView<'a>> + '_ {
         self.pen

@@ -7,25 +7,33 @@ mod clock;
 mod configuration;
 mod contact;
 mod group;
+mod hold;
 mod ink;
+mod nib;
 mod order;
 mod outline;
+mod passage;
 mod place;
 mod ring;
 mod settle;
 mod threads;
 mod throat;
 mod tolerance;
+mod trapped;
+mod verdict;
 
 pub use air::{Air, Piston};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured};
 pub use contact::{Spot, TOUCHING_MM, Touch};
+pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, Ride};
 pub use ink::Ink;
+pub use passage::Blocked;
 pub use place::Place;
 pub use ring::{RingSeal, SeatedRing};
 pub use settle::{StoppedBy, Trapped};
 pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
+pub use verdict::{Closing, Verdict};
 
 use crate::{Joint, Part, Pen, Seat};
 use group::Groups;
@@ -51,6 +59,9 @@ pub struct Assembly {
     pub ink: Option<Ink>,
     /// The air round the nib when it is closed.
     pub air: Option<Air>,
+    /// The part that writes: what is bought and stands out furthest at the writing end of the open
+    /// pen; none where what stands out there is cut, a clip or a spring.
+    pub nib: Option<usize>,
     /// The O-rings in its parts' grooves.
     pub rings: Vec<SeatedRing>,
     /// What each part weighs, on its own stations, O-rings in its grooves with it.
@@ -85,6 +96,13 @@ pub struct AtRest {
     pub females: Vec<(usize, Place)>,
     /// Its two parts were joined already through others, so it places nothing.
     pub redundant: bool,
+    /// How the plain surfaces of its own two parts lie in each other; none where nothing of the one
+    /// lies in the other.
+    pub fit: Option<PlainFit>,
+    /// How a posted cap rides on the tail.
+    pub ride: Option<Ride>,
+    /// Whether it closes, and what holds it.
+    pub verdict: Verdict,
 }
 
 impl Assembly {
@@ -93,7 +111,7 @@ impl Assembly {
     /// `known` gives a part that no joint names, an O-ring, by its name.
     pub(crate) fn of(pen: &Pen, known: &dyn Fn(&str) -> Option<Arc<Part>>) -> Assembly {
         let parts = &pen.parts;
-        let bodies = Bodies::new(parts);
+        let mut bodies = Bodies::new(parts);
         let numbered = || pen.joints.iter().enumerate();
         let lasting: Vec<(usize, &Joint)> = numbered()
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
@@ -104,6 +122,9 @@ impl Assembly {
             settled[index] = Some(rest);
         }
         let open = made.groups;
+        let body = Body::of(pen, &open);
+        bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
+        let bodies = bodies;
         let mut of_verb = |verb: Verb| -> Option<(usize, Groups)> {
             let (index, joint) = numbered().find(|(_, joint)| joint.verb == verb)?;
             if open.joined(joint.male.part, joint.female.part) {
@@ -121,22 +142,24 @@ impl Assembly {
             .as_ref()
             .and_then(|(index, _)| settled[*index].as_ref());
         let air = cap_joint.map(|rest| air::round_the_nib(&bodies, rest));
-        let joints: Vec<AtRest> = numbered()
+        let mut joints: Vec<AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
-                Some(rest) => AtRest::of(joint, &bodies, rest),
+                Some(rest) => AtRest::of(pen, index, &bodies, rest, &open),
                 None => AtRest::redundant(joint, &bodies, &open),
             })
             .collect();
 
         let rings = ring::seated(pen, &joints, known);
+        verdict::judge(pen, &mut joints, &rings, bodies.nib);
         let mut assembly = Assembly {
             joints,
             weights: weights(parts, &rings),
             air,
+            nib: bodies.nib,
             rings,
             ..Assembly::default()
         };
-        let Some(body) = Body::of(pen, &open) else {
+        let Some(body) = body else {
             return assembly;
         };
         assembly.ink = ink::held(pen, &assembly, &open, body.part);
@@ -178,7 +201,8 @@ fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
 }
 
 impl AtRest {
-    fn of(joint: &Joint, bodies: &Bodies, rest: Settled) -> AtRest {
+    fn of(pen: &Pen, index: usize, bodies: &Bodies, rest: Settled, open: &Groups) -> AtRest {
+        let joint = &pen.joints[index];
         let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
             members.iter().map(|it| (it.part, it.place)).collect()
         };
@@ -187,13 +211,23 @@ impl AtRest {
             .seat
             .as_ref()
             .and_then(|seat| seat_gap_mm(seat, &males, &females));
+        let engagements = threads::engagements(joint, bodies.parts, rest.goes_in_mm);
+        let fit = hold::plain_fit(bodies, &rest);
+        let held_by = hold::held_by(bodies, pen, index, &rest, (&engagements, fit), open);
+        let posts = joint.verb == Verb::Post;
         AtRest {
             goes_in_mm: rest.goes_in_mm,
             short_mm: (rest.alone_mm - rest.goes_in_mm).max(0.0),
             stopped_by: rest.stopped_by,
-            engagements: threads::engagements(joint, bodies.parts, rest.goes_in_mm),
+            engagements,
             clearances: clearance::all(bodies, &rest),
             seat_gap_mm,
+            fit,
+            ride: posts.then(|| hold::ride(pen, &rest)).flatten(),
+            verdict: Verdict {
+                held_by,
+                ..Verdict::default()
+            },
             touches: rest.touches,
             trapped: rest.trapped,
             males,
@@ -220,6 +254,9 @@ impl AtRest {
             males: vec![(joint.male.part, male)],
             females: vec![(joint.female.part, female)],
             redundant: true,
+            fit: None,
+            ride: None,
+            verdict: Verdict::default(),
         }
     }
 }

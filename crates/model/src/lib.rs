@@ -25,9 +25,10 @@ mod value;
 mod want;
 
 pub use assembly::{
-    Air, Assembly, AtRest, Clearance, ClearanceKind, Configuration, Configured, Engagement, Ink,
-    MatedThreads, Piston, Place, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM,
-    Touch, Trapped,
+    Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,
+    Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, MatedThreads, PUSH, Piston, Place,
+    PlainFit, Ride, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM, Touch,
+    Trapped, Verdict,
 };
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};

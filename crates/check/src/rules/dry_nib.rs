@@ -1,6 +1,5 @@
 //! `dry-nib`: a closed pen whose nib is not sealed.
 
-use super::stops_early;
 use crate::{Findings, PenView, Rule, Run};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
@@ -19,8 +18,8 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         return;
     };
     // A cap that does not close is told of already.
-    let stops = |rest| stops_early::stopped(&cap, rest) || stops_early::upset(&cap, rest);
-    if !air.open_ended && cap.at_rest().is_some_and(stops) {
+    let sure = cap.at_rest().is_some_and(|rest| rest.verdict.is_sure());
+    if !air.open_ended && !sure {
         return;
     }
     let ml = air.volume_mm3 / 1000.0;

@@ -27,7 +27,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         return;
     };
     // Where a joint does not close, its ring is not where it will be.
-    let closed = |part: usize| super::stops_early::open(view, part).next().is_none();
+    let closed = |part: usize| view.open_joints(part).next().is_none();
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
         let name = &ring.ring.name;

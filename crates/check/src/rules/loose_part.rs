@@ -53,7 +53,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             );
         }
         // A joint that does not close leaves room that it was not meant to leave.
-        if super::stops_early::stopped(&at, rest) {
+        if !rest.verdict.closes() {
             continue;
         }
         for trapped in rest.trapped.iter().filter(|it| it.room_mm > TOUCHING_MM) {

@@ -3,7 +3,7 @@
 use super::deeper;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Clearance, ClearanceKind, Spot, StoppedBy};
+use quillet_model::{Clearance, ClearanceKind, Closing, Spot};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity};
 
@@ -20,14 +20,12 @@ const LEFT: Length = Length::from_nm(500_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
-    if view.joint.verb != Verb::Close || super::stops_early::upset(view, rest) {
+    if view.joint.verb != Verb::Close || rest.verdict.upset {
         return;
     }
     let pen = view.pen.pen;
-    if struck(view, rest) {
-        let Some(touch) = rest.touches.first() else {
-            return;
-        };
+    let Some(nib) = pen.assembly.nib else { return };
+    if let Closing::Struck(touch) = &rest.verdict.closing {
         let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
         let message = format!(
             "{} strikes {}, {} before the cap is closed",
@@ -45,7 +43,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     let left = view.length_limit(&RULE, LEFT);
     let ahead = |it: &&Clearance| {
-        it.kind == ClearanceKind::Ahead && nib(view, &it.male).or(nib(view, &it.female)).is_some()
+        it.kind == ClearanceKind::Ahead && [it.male.part, it.female.part].contains(&nib)
     };
     let Some(gap) = rest.clearances.iter().find(ahead) else {
         return;
@@ -88,23 +86,6 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 /// What is to be left as drawn: at worst 1.5 mm of it goes.
 const NOMINAL_MM: f64 = 2.0;
-
-/// Whether the cap stops on the nib.
-pub(super) fn struck(view: &JointView<'_>, rest: &AtRest) -> bool {
-    let touch = rest.touches.first();
-    view.joint.verb == Verb::Close
-        && rest.stopped_by == StoppedBy::Contact
-        && rest.short_mm > quillet_model::TOUCHING_MM
-        && touch.is_some_and(|it| nib(view, &it.male).or(nib(view, &it.female)).is_some())
-}
-
-/// The spot's part, where it is what is bought and stands out at the writing end.
-fn nib(view: &JointView<'_>, spot: &Spot) -> Option<usize> {
-    let part = view.pen.pen.parts.get(spot.part)?;
-    let cap = view.joint.first().part;
-    (part.bought && part.arm.is_none() && spot.part != cap && part.length_free == part.length)
-        .then_some(spot.part)
-}
 
 fn told(view: &JointView<'_>, ends: (&Spot, &Spot), by_mm: f64, finding: Finding) -> Finding {
     let pen = view.pen.pen;

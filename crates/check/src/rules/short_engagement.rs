@@ -2,7 +2,7 @@
 
 use crate::complete::complete;
 use crate::{Findings, JointView, Rule, Run, Threshold};
-use quillet_model::StoppedBy;
+use quillet_model::{Closing, StoppedBy};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
 
@@ -31,7 +31,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         || rest
             .seat_gap_mm
             .is_some_and(|gap| gap.abs() > quillet_model::TOUCHING_MM);
-    let open = open || super::wont_pass::blocked(view, rest).is_some();
+    let open = open || matches!(rest.verdict.closing, Closing::Blocked(_));
     if open || rest.stopped_by != StoppedBy::Contact {
         return;
     }

@@ -52,7 +52,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             continue;
         };
         // What stands out of a joint that does not close will be inside it.
-        if super::stops_early::open(view, part).any(|joint| joint.verb != Verb::Close) {
+        if view
+            .open_joints(part)
+            .any(|joint| joint.verb != Verb::Close)
+        {
             continue;
         }
         for segment in profiles.crest.outer.segments() {

@@ -1,6 +1,5 @@
 //! `too-close-to-call`: a clearance that the worst case eats.
 
-use super::stops_early;
 use crate::{Findings, JointView, Rule, Run, spots};
 use quillet_model::{Clearance, ClearanceKind, StoppedBy};
 use quillet_syntax::Severity;
@@ -21,8 +20,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     let (pen, joint) = (view.pen.pen, view.joint);
     let settled = !rest.redundant && rest.stopped_by != StoppedBy::Nothing;
-    let closes = !stops_early::stopped(view, rest) && !stops_early::upset(view, rest);
-    if !settled || joint.verb == Verb::Post || !closes {
+    if !settled || joint.verb == Verb::Post || !rest.verdict.is_sure() {
         return;
     }
     let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);

@@ -48,25 +48,10 @@ impl Piston {
 
 /// The air of a cap joint at rest; the cap may be the female or the male.
 pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
-    // What stands out furthest towards the other side: the nib, in whichever of the two it is.
-    let reach = |member: &Member, deep: bool| {
-        let ends = member
-            .plain
-            .pieces
-            .iter()
-            .map(|it| if deep { it.to_z } else { -it.from_z });
-        ends.fold(f64::NEG_INFINITY, f64::max)
-    };
-    let foremost = |members: &[Member], deep: bool| {
-        let most = members
-            .iter()
-            .max_by(|a, b| reach(a, deep).total_cmp(&reach(b, deep)))?;
-        Some(most.part).filter(|part| bodies.parts[*part].bought)
-    };
-    let nibs = [foremost(&rest.males, true), foremost(&rest.females, false)];
     let seals = |touch: &&Touch| {
-        let of_nib =
-            nibs.contains(&Some(touch.male.part)) || nibs.contains(&Some(touch.female.part));
+        let of_nib = [touch.male.part, touch.female.part]
+            .map(Some)
+            .contains(&bodies.nib);
         !of_nib && rest.own == Own::Counts
     };
     let seal = rest.touches.iter().find(seals).copied();

@@ -228,7 +228,12 @@ fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> O
 }
 
 /// The tightest place of the joint's own two parts, threads passing the threads that match them.
-fn own_throat(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Throat> {
+pub(super) fn own_throat(
+    bodies: &Bodies,
+    rest: &Settled,
+    male: &Member,
+    female: &Member,
+) -> Option<Throat> {
     let outlines = match male.cored.as_ref().zip(female.cored.as_ref()) {
         Some((one, other)) => vec![(one, &female.plain), (&male.plain, other)],
         None => vec![(&male.plain, &female.plain)],

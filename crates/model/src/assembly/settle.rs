@@ -15,6 +15,8 @@ use std::sync::Arc;
 /// Parts with their outlines, worked out once for a pen.
 pub(crate) struct Bodies<'a> {
     pub(crate) parts: &'a [Arc<Part>],
+    /// The part that writes, once it is known how the open pen lies.
+    pub(crate) nib: Option<usize>,
     outlines: Vec<Arc<Outline>>,
     /// Outlines with some threads at their roots, as they are asked for.
     cored: RefCell<Vec<Cored>>,
@@ -74,6 +76,7 @@ impl<'a> Bodies<'a> {
             .collect();
         Bodies {
             parts,
+            nib: None,
             outlines,
             cored: RefCell::default(),
         }
@@ -176,11 +179,15 @@ impl<'a> Bodies<'a> {
         profiles.map_or(crate::Origin::Axis, |it| it.origin(tag))
     }
 
-    /// Whether a part is bought and set by hand to stand out at the writing end, so that its reach
-    /// is never quite sure: it takes a nib's name or the place of one.
+    /// Whether a part is what writes and is set by hand, so that its reach is never quite sure; what
+    /// holds its own ink is as measured.
     pub(crate) fn is_nib(&self, part: usize) -> bool {
-        let part = &self.parts[part];
-        part.bought && part.holds_ml.is_none() && part.length_free == part.length
+        self.nib == Some(part) && self.parts[part].holds_ml.is_none()
+    }
+
+    /// A part's outline on its own stations.
+    pub(crate) fn outline(&self, part: usize) -> &Outline {
+        &self.outlines[part]
     }
 
     fn own(&self, joint: &Joint) -> Own {
@@ -310,15 +317,19 @@ fn squeezed_mm(joint: &Joint, parts: &[Arc<Part>]) -> f64 {
         (Some((FitAsked::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
         (_, Verb::Push) => PUSH_GIVE_MM,
         (_, Verb::Press) => PRESS_GIVE_MM,
+        (_, Verb::Close) if mated(joint, parts).is_empty() => CLOSE_GIVE_MM,
         _ => 0.0,
     };
     on_diameter / 2.0
 }
 
 /// How much fatter than its mouth a heel may be that is pushed into it, on diameter.
-const PUSH_GIVE_MM: f64 = 0.3;
+const PUSH_GIVE_MM: f64 = 0.4;
 /// As much for a press that asks for nothing.
 const PRESS_GIVE_MM: f64 = 0.05;
+
+/// As much for a plain cap: what grips it lightly.
+const CLOSE_GIVE_MM: f64 = 0.01;
 
 /// The most interference of a fit at the female's size, on diameter.
 fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &[Arc<Part>]) -> f64 {

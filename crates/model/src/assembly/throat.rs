@@ -214,6 +214,32 @@ fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Band
     bands
 }
 
+/// Over how much of their length the male's outside lies within `most_mm` of the female's inside,
+/// mm; what lies in threads that match does not count.
+pub(crate) fn beside(
+    male: (&Radii, Place),
+    female: (&Radii, Place),
+    threads: &[(Reach, Reach)],
+    most_mm: f64,
+) -> f64 {
+    let outside = bands(&male.0.outer, male.1, short);
+    let inside = bands(&female.0.inner, female.1, short);
+    let mut length_mm = 0.0;
+    for one in &outside {
+        for other in &inside {
+            let (from, to) = (one.from_mm.max(other.from_mm), one.to_mm.min(other.to_mm));
+            if to - from <= 1e-9 || excused(one, other, threads) {
+                continue;
+            }
+            let middle = (from + to) / 2.0;
+            if other.radius_at(middle) - one.radius_at(middle) <= most_mm {
+                length_mm += to - from;
+            }
+        }
+    }
+    length_mm
+}
+
 /// Two cylinders count as a close fit within this, mm on the radius.
 const CLOSE_MM: f64 = 0.05;
 

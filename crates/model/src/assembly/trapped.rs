@@ -1,0 +1,91 @@
+//! How far a slipped part can be drawn out before something stops it.
+
+use super::group::Groups;
+use super::hold::FREE_MM;
+use super::outline::Outline;
+use super::settle::Bodies;
+use super::{Place, TOUCHING_MM};
+use crate::Pen;
+use quillet_syntax::ast::Verb;
+
+/// How far what goes in can be drawn out of what receives it in the open pen, mm; none where
+/// nothing stops it. What is joined to the male by other than a slip comes with it; a spring takes
+/// up what it can give.
+pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Groups) -> Option<f64> {
+    let joint = &pen.joints[index];
+    let moving = together(pen, joint.male.part);
+    if moving[joint.female.part] {
+        return Some(0.0);
+    }
+    // The way out: towards the male's own end.
+    let leading = Place::leading(&pen.parts[joint.male.part], joint.male.end);
+    let out = open.place(joint.male.part).reversed == leading.reversed;
+    let axis = Place {
+        offset_mm: 0.0,
+        reversed: out,
+    };
+    let place = |part: usize| open.place(part).then(axis);
+    let ends = |part: usize| {
+        let (a, b) = (0.0, pen.parts[part].length.to_mm());
+        let (a, b) = (place(part).of(a), place(part).of(b));
+        (a.min(b), a.max(b))
+    };
+    let group: Vec<usize> = open.with(joint.male.part).collect();
+    let give = |part: &usize| (pen.parts[*part].length_free - pen.parts[*part].length).to_mm();
+    let springs: f64 = group.iter().map(give).sum();
+    // What lies further off stops nothing in time.
+    let far = FREE_MM + springs + TOUCHING_MM;
+    let laid = |part: usize| bodies.outline(part).placed(place(part));
+    let (ours, theirs): (Vec<usize>, Vec<usize>) = group.iter().partition(|part| moving[**part]);
+    let mut least: Option<f64> = None;
+    for one in ours {
+        let (from, to) = ends(one);
+        let near = |part: &usize| {
+            let (start, end) = ends(*part);
+            start <= to + far && end >= from - TOUCHING_MM
+        };
+        let near: Vec<usize> = theirs.iter().copied().filter(near).collect();
+        let outline = laid(one);
+        let met = near.iter().filter_map(|it| meets_mm(&outline, &laid(*it)));
+        least = met.chain(least).reduce(f64::min);
+    }
+    least.map(|least| (least - springs).max(0.0))
+}
+
+/// The parts that hang together with one by lasting joints other than slips.
+fn together(pen: &Pen, part: usize) -> Vec<bool> {
+    let mut with = vec![false; pen.parts.len()];
+    with[part] = true;
+    let ties: Vec<(usize, usize)> = pen
+        .joints
+        .iter()
+        .filter(|it| !matches!(it.verb, Verb::Slip | Verb::Close | Verb::Post))
+        .map(|it| (it.male.part, it.female.part))
+        .collect();
+    let mut grown = true;
+    while grown {
+        grown = false;
+        for (a, b) in &ties {
+            if with[*a] != with[*b] {
+                (with[*a], with[*b]) = (true, true);
+                grown = true;
+            }
+        }
+    }
+    with
+}
+
+/// How far one must go towards larger `z` until it meets another that it has not passed, mm.
+fn meets_mm(one: &Outline, other: &Outline) -> Option<f64> {
+    let ahead = one.pieces.iter().filter(|it| it.faces_up).flat_map(|a| {
+        let others = other.pieces.iter().filter(|it| !it.faces_up);
+        others.filter_map(move |b| {
+            let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
+            let meeting = (shared > 1e-6 && b.to_z >= a.from_z - TOUCHING_MM)
+                .then(|| a.curve.meeting(&b.curve))
+                .flatten()?;
+            (meeting.travel_mm >= -TOUCHING_MM).then_some(meeting.travel_mm)
+        })
+    });
+    ahead.reduce(f64::min)
+}
