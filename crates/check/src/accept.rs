@@ -34,7 +34,7 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
             continue;
         }
         held.used = true;
-        let mut finding = raised.finding;
+        let mut finding = raised.finding.in_units(&|file| design.units_of(file));
         // A part is looked at once for all the pens that see it alike; the rest is a pen's own.
         if raised.about.part.is_none() {
             finding
@@ -91,7 +91,7 @@ impl Held<'_> {
             (Some(_), None) => false,
             (None, _) => true,
         };
-        *self.acceptance.rule.text == *raised.finding.rule
+        *self.acceptance.rule.text == *raised.finding.rule.code()
             && within
             && (self.scopes.iter().any(here) || (self.whole && owned))
     }

@@ -1,22 +1,22 @@
 //! Edits that cures are made of.
 
 use quillet_model::Design;
-use quillet_syntax::{Edit, Span};
+use quillet_syntax::{Edit, SizedText, Span, text};
 
 /// Takes a statement out, with its whole line where it has the line alone.
 pub(crate) fn take_out(design: &Design, statement: Span) -> Edit {
     Edit {
         span: line_of(design, statement),
-        text: String::new(),
+        text: SizedText::default(),
     }
 }
 
 /// Puts a statement on a line of its own before another one, indented as it is.
-pub(crate) fn before(design: &Design, statement: Span, text: &str) -> Edit {
+pub(crate) fn before(design: &Design, statement: Span, text: impl Into<SizedText>) -> Edit {
     let indent = indent_of(design, statement);
     Edit {
         span: statement.before(),
-        text: format!("{text}\n{indent}"),
+        text: text!("{}\n{}", text.into(), indent),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::findings::Raised;
 use quillet_model::Design;
-use quillet_syntax::{Finding, Span};
+use quillet_syntax::{Finding, RuleId, SizedText, Span, text};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -27,6 +27,7 @@ pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
     let mut findings: Vec<Finding> = groups
         .into_values()
         .filter_map(|group| one(&sight, group))
+        .map(|finding| finding.in_units(&|file| design.units_of(file)))
         .collect();
     let place = |it: &Finding| {
         (
@@ -45,7 +46,7 @@ pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
 #[derive(Clone, PartialEq, Eq, PartialOrd, Ord)]
 struct Key {
     span: Span,
-    rule: &'static str,
+    rule: RuleId,
     labels: Vec<Span>,
     nth: usize,
 }
@@ -64,7 +65,7 @@ impl Key {
 
 fn one(sight: &Sight<'_>, group: Vec<Raised>) -> Option<Finding> {
     let seeing = sight.seeing(group.first()?);
-    let mut said: Vec<(String, Vec<String>)> = Vec::new();
+    let mut said: Vec<(SizedText, Vec<String>)> = Vec::new();
     for raised in &group {
         let message = &raised.finding.message;
         let pen = raised.about.pen.iter().map(|pen| pen.to_string());
@@ -86,14 +87,14 @@ fn one(sight: &Sight<'_>, group: Vec<Raised>) -> Option<Finding> {
         })?;
     gravest.message = match said.as_slice() {
         [(message, _)] if !pens.is_empty() && pens.len() < seeing => {
-            format!("{message} (in {})", pens.join(", "))
+            text!("{} (in {})", message, pens.join(", "))
         }
         [(message, _)] => message.clone(),
         several => {
-            let each = |(message, pens): &(String, Vec<String>)| {
-                format!("in {}: {message}", pens.join(", "))
+            let each = |(message, pens): &(SizedText, Vec<String>)| {
+                text!("in {}: {}", pens.join(", "), message)
             };
-            several.iter().map(each).collect::<Vec<_>>().join("; ")
+            SizedText::joined(several.iter().map(each), "; ")
         }
     };
     gravest.pens = pens;

@@ -55,7 +55,7 @@ impl Rule {
     }
 
     /// A finding of this rule at its usual severity.
-    pub(crate) fn at(&self, span: Span, message: impl Into<String>) -> Finding {
+    pub(crate) fn at(&self, span: Span, message: impl Into<quillet_syntax::SizedText>) -> Finding {
         Finding::new(self.code, self.severity, span, message)
     }
 }

@@ -7,7 +7,7 @@ use crate::answer::Format;
 use crate::{disk, files, say};
 use quillet_check::Assumed;
 use quillet_model::{Source, SourceFile, load, resolve, tidy};
-use quillet_syntax::{FileId, Finding, Severity};
+use quillet_syntax::{FileId, Finding, RuleId, Severity};
 use rayon::prelude::*;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -149,7 +149,7 @@ impl Whole {
             assumed,
             ..
         } = self;
-        findings.retain(|it| it.rule != "unused-item" || !used.contains(&it.span.file));
+        findings.retain(|it| it.rule != RuleId::UNUSED_ITEM || !used.contains(&it.span.file));
         findings.sort_by_cached_key(|it| {
             let path = files.get(&it.span.file).map(|file| file.path.clone());
             let place = (path, it.span.start, it.span.end);

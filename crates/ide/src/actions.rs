@@ -134,7 +134,7 @@ fn as_last_lines(text: &str, block: Span, lines: &[String]) -> Option<Edit> {
     };
     Some(Edit {
         span: Span::new(block.file, start, start),
-        text,
+        text: text.into(),
     })
 }
 

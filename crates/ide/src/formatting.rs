@@ -50,7 +50,10 @@ fn indent(file: &SourceFile, offset: usize) -> Option<Edit> {
     });
     let wanted = "  ".repeat(depth.saturating_sub(usize::from(closes)));
     let span = Span::new(file.id, line, offset + blanks);
-    (text[span.range()] != wanted).then_some(Edit { span, text: wanted })
+    (text[span.range()] != wanted).then_some(Edit {
+        span,
+        text: wanted.into(),
+    })
 }
 
 fn whole_lines(text: &str, within: Span) -> Span {

@@ -5,7 +5,7 @@ use crate::{Analysis, Settings, Units};
 use quillet_check::PartView;
 use quillet_geometry::Length;
 use quillet_model::{Part, Pen, SourceFile};
-use quillet_syntax::Span;
+use quillet_syntax::{RuleId, Span};
 
 /// A line above an item.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -131,7 +131,7 @@ fn wants(analysis: &Analysis, pen: &Pen, called_off: &dyn Fn() -> bool) -> Optio
     let findings = analysis.findings(called_off)?;
     let unmet = wants.iter().filter(|want| {
         let of_want =
-            |it: &&quillet_syntax::Finding| it.rule == "want-unmet" && want.contains(it.span);
+            |it: &&quillet_syntax::Finding| it.rule == RuleId::WANT_UNMET && want.contains(it.span);
         findings
             .iter()
             .filter(of_want)

@@ -17,7 +17,7 @@ fn of_let(design: &Design, index: usize, depth: usize) -> Option<Quantity> {
     let name = design.names.definitions.get(index)?.span;
     let file = design.file(name.file).filter(|_| depth < DEEPEST)?;
     let tree = &file.parsed.tree;
-    let bare = Units::of(file);
+    let bare = file.units();
     let mut sum = None;
     walk(tree, &mut |node| {
         if let Node::Let(it) = node

@@ -50,12 +50,18 @@ impl Design {
 
     /// The units of the file that was asked for; what is told of a design is told in them.
     pub fn units(&self) -> Units {
-        self.root().map_or_else(Units::default, Units::of)
+        self.root().map_or_else(Units::default, SourceFile::units)
     }
 
     /// The units of the file that a span lies in; what is written there is written in them.
     pub fn units_at(&self, span: Span) -> Units {
-        self.file(span.file).map_or_else(Units::default, Units::of)
+        self.units_of(span.file)
+    }
+
+    /// The units of a file.
+    pub fn units_of(&self, file: FileId) -> Units {
+        self.file(file)
+            .map_or_else(Units::default, SourceFile::units)
     }
 
     /// The text a span covers; empty where the span is of no file here.

@@ -20,7 +20,6 @@ mod profiles;
 mod resolve;
 mod source;
 mod thread;
-mod units;
 mod value;
 mod want;
 
@@ -42,9 +41,9 @@ pub use names::{Definition, NameKind, Names, Reference};
 pub use part::{BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};
 pub use pen::{FitAsked, Joint, JointEnd, Pen, PenFace, Seat};
 pub use profiles::{Origin, Profiles, Solid};
+pub use quillet_standards::Units;
 pub use resolve::resolve;
 pub use source::{ReadError, Source, SourceFile, Texts};
 pub use thread::ThreadDef;
-pub use units::Units;
 pub use value::{Clash, Dimension, Quantity, Value};
 pub use want::{MEASURES, Measure, Sum, SumKind, Test, Want};

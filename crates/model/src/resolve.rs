@@ -29,7 +29,7 @@ mod want;
 use crate::{Design, Loaded};
 use frame::Frame;
 use known::Known;
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 use scope::Scope;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -106,7 +106,7 @@ impl<'a> Resolver<'a> {
         let damage = &self.damage;
         self.design.findings.retain(|finding| {
             let damaged =
-                finding.rule == "unknown-name" && damage.binary_search(&finding.span).is_ok();
+                finding.rule == RuleId::UNKNOWN_NAME && damage.binary_search(&finding.span).is_ok();
             !damaged && seen.insert((finding.span, finding.rule, finding.message.clone()))
         });
         self.design

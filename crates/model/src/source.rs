@@ -19,6 +19,13 @@ pub struct SourceFile {
     pub parsed: Parsed,
 }
 
+impl SourceFile {
+    /// What its bare lengths are counted in, and what is told of it.
+    pub fn units(&self) -> quillet_standards::Units {
+        self.parsed.tree.units()
+    }
+}
+
 /// Why a file could not be had.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ReadError {

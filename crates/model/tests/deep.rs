@@ -8,7 +8,11 @@ use std::path::Path;
 fn told(text: &str) -> Vec<String> {
     let texts = Texts::default().with("pen.quillet", text);
     let design = resolve(&load(Path::new("pen.quillet"), &texts).unwrap());
-    design.findings.into_iter().map(|it| it.message).collect()
+    design
+        .findings
+        .into_iter()
+        .map(|it| it.message.to_string())
+        .collect()
 }
 
 #[test]

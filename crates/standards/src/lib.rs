@@ -12,6 +12,8 @@ pub mod material;
 mod source;
 mod table;
 pub mod thread;
+mod units;
 
 pub use general::GeneralClass;
 pub use source::Source;
+pub use units::Units;

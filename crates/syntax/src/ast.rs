@@ -15,6 +15,7 @@ pub use part::*;
 pub use pen::*;
 
 use crate::Span;
+use quillet_standards::Units;
 use std::sync::Arc;
 
 /// A name as written.
@@ -42,6 +43,16 @@ pub struct File {
     pub inches: Option<Span>,
     /// The items in the order written.
     pub items: Vec<Item>,
+}
+
+impl File {
+    /// What its bare lengths are counted in.
+    pub fn units(&self) -> Units {
+        match self.inches {
+            Some(_) => Units::Inches,
+            None => Units::Millimetres,
+        }
+    }
 }
 
 /// One item.

@@ -1,6 +1,13 @@
 //! What the checker says, as data; the terminal, the editor and JSON are views of it.
 
-use crate::Span;
+mod rule_id;
+mod sized_text;
+
+pub use rule_id::RuleId;
+pub use sized_text::{Size, SizedText};
+
+use crate::{FileId, Span};
+use quillet_standards::Units;
 
 /// How much a finding matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -27,18 +34,18 @@ impl Severity {
 /// One finding: what is, what was expected, and one thing to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Finding {
-    /// The rule's code, kebab-case.
-    pub rule: &'static str,
+    /// The rule.
+    pub rule: RuleId,
     /// How much it matters.
     pub severity: Severity,
     /// What is and what was expected, with units; one sentence, no full stop at the end.
-    pub message: String,
+    pub message: SizedText,
     /// The primary place.
     pub span: Span,
     /// The other places concerned, each with a few words.
     pub labels: Vec<Label>,
     /// One thing to do.
-    pub hint: Option<String>,
+    pub hint: Option<SizedText>,
     /// Edits any one of which cures it.
     pub fixes: Vec<Fix>,
     /// The pens that show it, where a finding belongs to a pen.
@@ -48,13 +55,13 @@ pub struct Finding {
 impl Finding {
     /// A finding without labels, hint or fixes.
     pub fn new(
-        rule: &'static str,
+        rule: impl Into<RuleId>,
         severity: Severity,
         span: Span,
-        message: impl Into<String>,
+        message: impl Into<SizedText>,
     ) -> Self {
         Self {
-            rule,
+            rule: rule.into(),
             severity,
             message: message.into(),
             span,
@@ -67,7 +74,7 @@ impl Finding {
 
     /// Points at a second place.
     #[must_use]
-    pub fn label(mut self, span: Span, text: impl Into<String>) -> Self {
+    pub fn label(mut self, span: Span, text: impl Into<SizedText>) -> Self {
         self.labels.push(Label {
             span,
             text: text.into(),
@@ -77,14 +84,14 @@ impl Finding {
 
     /// Says one thing to do.
     #[must_use]
-    pub fn hint(mut self, text: impl Into<String>) -> Self {
+    pub fn hint(mut self, text: impl Into<SizedText>) -> Self {
         self.hint = Some(text.into());
         self
     }
 
     /// Offers one replacement that cures it.
     #[must_use]
-    pub fn fix(self, title: impl Into<String>, span: Span, text: impl Into<String>) -> Self {
+    pub fn fix(self, title: impl Into<SizedText>, span: Span, text: impl Into<SizedText>) -> Self {
         self.fix_all(
             title,
             vec![Edit {
@@ -96,11 +103,31 @@ impl Finding {
 
     /// Offers several replacements that cure it together.
     #[must_use]
-    pub fn fix_all(mut self, title: impl Into<String>, edits: Vec<Edit>) -> Self {
+    pub fn fix_all(mut self, title: impl Into<SizedText>, edits: Vec<Edit>) -> Self {
         self.fixes.push(Fix {
             title: title.into(),
             edits,
         });
+        self
+    }
+
+    /// The same with every size shown in the unit of a file: of the finding's own in what it says,
+    /// of the file that an edit goes into in the edit and, where it is one file, in its title.
+    #[must_use]
+    pub fn in_units(mut self, unit: &dyn Fn(FileId) -> Units) -> Self {
+        let own = unit(self.span.file);
+        self.message = self.message.in_units(own);
+        self.hint = self.hint.map(|hint| hint.in_units(own));
+        for label in &mut self.labels {
+            label.text = std::mem::take(&mut label.text).in_units(own);
+        }
+        for fix in &mut self.fixes {
+            let of_edits = fix.edits.first().map_or(own, |edit| unit(edit.span.file));
+            fix.title = std::mem::take(&mut fix.title).in_units(of_edits);
+            for edit in &mut fix.edits {
+                edit.text = std::mem::take(&mut edit.text).in_units(unit(edit.span.file));
+            }
+        }
         self
     }
 }
@@ -111,14 +138,14 @@ pub struct Label {
     /// The place.
     pub span: Span,
     /// A few words.
-    pub text: String,
+    pub text: SizedText,
 }
 
 /// One cure.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Fix {
     /// What it does, in the imperative: "drill 7.8 instead".
-    pub title: String,
+    pub title: SizedText,
     /// The replacements, applied together.
     pub edits: Vec<Edit>,
 }
@@ -129,5 +156,5 @@ pub struct Edit {
     /// What is replaced; empty to insert.
     pub span: Span,
     /// The new text.
-    pub text: String,
+    pub text: SizedText,
 }

@@ -2,7 +2,7 @@
 //!
 //! Every input yields a tree: what cannot be read becomes a `Bad` node and a
 //! `syntax` finding, and everything undamaged around it is kept. Nothing here
-//! reads files, knows what a unit measures, or draws.
+//! reads files, works out what is written, or draws.
 
 pub mod ast;
 mod finding;
@@ -18,7 +18,7 @@ mod told;
 pub mod visit;
 pub mod words;
 
-pub use finding::{Edit, Finding, Fix, Label, Severity};
+pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText};
 pub use format::{format, format_edits};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Expected, Parsed, Thing, expected, parse};

@@ -48,6 +48,6 @@ impl Told {
 }
 
 /// An error of the rule `syntax`.
-pub(crate) fn error(span: Span, message: impl Into<String>) -> Finding {
+pub(crate) fn error(span: Span, message: impl Into<crate::SizedText>) -> Finding {
     Finding::new("syntax", Severity::Error, span, message)
 }

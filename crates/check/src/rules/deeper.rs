@@ -18,7 +18,7 @@ pub(super) fn deeper(view: &JointView<'_>, spot: &Spot, by_mm: f64) -> Option<(S
     }
     let (span, depth) = written(view.pen.design.text(hole.reach_span), hole)?;
     let deeper = ((depth + by_mm) * 2.0).ceil() / 2.0;
-    let text = Length::mm(deeper).mm_text(2);
+    let text = Length::mm(deeper).mm_text(2).into();
     let to = Length::mm(deeper - depth) + hole.to;
     let title = format!(
         "take {}'s {} to {}",

@@ -150,11 +150,11 @@ impl<'a> Outside<'a> {
             vec![
                 Edit {
                     span: self.thread.reach_span,
-                    text: thread,
+                    text: thread.into(),
                 },
                 Edit {
                     span: relief.reach_span,
-                    text: behind,
+                    text: behind.into(),
                 },
             ],
         )

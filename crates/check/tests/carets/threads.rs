@@ -61,7 +61,7 @@ pen plain {{
         let of_joints = ["thread-mismatch", "missing-thread"];
         found
             .iter()
-            .map(|it| it.rule)
+            .map(|it| it.rule.code())
             .filter(|it| of_joints.contains(it))
             .collect::<Vec<_>>()
     };

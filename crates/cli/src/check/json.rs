@@ -97,7 +97,7 @@ struct Places<'a> {
 impl<'a> Places<'a> {
     fn finding(&mut self, finding: &'a Finding) -> Found<'a> {
         Found {
-            rule: finding.rule,
+            rule: finding.rule.code(),
             severity: finding.severity.word(),
             message: &finding.message,
             place: self.place(finding.span),

@@ -140,9 +140,9 @@ fn said(design: &Design, finding: &Finding) -> Said {
             Severity::Warning => "warning",
             Severity::Note => "note",
         },
-        rule: finding.rule,
-        message: finding.message.clone(),
-        hint: finding.hint.clone(),
+        rule: finding.rule.code(),
+        message: finding.message.to_string(),
+        hint: finding.hint.as_ref().map(ToString::to_string),
         place,
     }
 }

@@ -6,7 +6,7 @@ use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_model::{Bench, Design, End, Part, Pen};
 use quillet_plan::{Plan, Route, plan_pen};
-use quillet_syntax::{Finding, Severity, Span, ast};
+use quillet_syntax::{Finding, RuleId, Severity, Span, ast};
 use std::sync::Arc;
 
 /// What the rules say of a design.
@@ -125,7 +125,7 @@ fn warning(judged: &Judged) -> Option<String> {
 fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
     let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
     let say = |want: &quillet_model::Want| {
-        let unmet = |it: &&Finding| it.rule == "want-unmet" && want.span.contains(it.span);
+        let unmet = |it: &&Finding| it.rule == RuleId::WANT_UNMET && want.span.contains(it.span);
         Want {
             says: design
                 .text(want.span)
@@ -146,8 +146,8 @@ fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
 
 fn accepted(judged: &Judged) -> Vec<Accepted> {
     let each = judged.accepted.iter().map(|(finding, because)| Accepted {
-        rule: finding.rule.to_owned(),
-        message: finding.message.clone(),
+        rule: finding.rule.to_string(),
+        message: finding.message.to_string(),
         because: because.clone(),
     });
     each.collect()

@@ -40,7 +40,7 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
             };
             let edit = Edit {
                 span: Span::new(feature.span.file, start, start),
-                text: format!("{drill}{line}{indent}"),
+                text: format!("{drill}{line}{indent}").into(),
             };
             Some(Action::rewrite(
                 format!("write the tap drill out: {drill}"),
@@ -57,7 +57,7 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
             let span = Span::new(feature.span.file, at, at);
             let edit = Edit {
                 span,
-                text: format!(" {dia}"),
+                text: format!(" {dia}").into(),
             };
             Some(Action::rewrite(
                 format!("write the tenon's diameter out: {dia}"),

@@ -13,7 +13,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
     let Some((span, value, unit)) = literal(cursor) else {
         return Vec::new();
     };
-    let bare = Units::of(cursor.file);
+    let bare = cursor.file.units();
     if unit.is_none() && !is_length(cursor, span) {
         return Vec::new();
     }
@@ -27,7 +27,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
             format!("write {text}"),
             vec![Edit {
                 span,
-                text: text.clone(),
+                text: text.as_str().into(),
             }],
         )
     };
@@ -44,7 +44,13 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
             let text = nearest.to_string();
             let off = (nearest.length() - length).abs();
             let title = format!("write {text}, the nearest 64th, {off} off");
-            actions.push(Action::rewrite(title, vec![Edit { span, text }]));
+            actions.push(Action::rewrite(
+                title,
+                vec![Edit {
+                    span,
+                    text: text.into(),
+                }],
+            ));
         }
     }
     actions

@@ -3,13 +3,13 @@
 use super::{Action, ActionKind, concerns, line_end};
 use crate::Cursor;
 use quillet_syntax::visit::{self, Node, Role, Sort};
-use quillet_syntax::{Edit, Finding, Span};
+use quillet_syntax::{Edit, Finding, RuleId, Span};
 
 /// The items that unknown names within a span ask for.
 pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Vec<Action> {
     let tree = &cursor.file.parsed.tree;
     let unknown = findings.iter().enumerate();
-    let unknown = unknown.filter(|(_, it)| it.rule == "unknown-name" && concerns(it, within));
+    let unknown = unknown.filter(|(_, it)| it.rule == RuleId::UNKNOWN_NAME && concerns(it, within));
     let names = visit::names(tree);
     let mut actions = Vec::new();
     for (index, finding) in unknown {
@@ -91,7 +91,7 @@ pub(super) fn before_item(cursor: Cursor<'_>, span: Span, text: &str) -> Edit {
     };
     Edit {
         span,
-        text: text.to_owned(),
+        text: text.into(),
     }
 }
 

@@ -28,7 +28,7 @@ pub(super) fn extract(cursor: Cursor<'_>) -> Option<Action> {
             definition,
             Edit {
                 span: Span { ..span },
-                text: name,
+                text: name.into(),
             },
         ],
         cures: None,

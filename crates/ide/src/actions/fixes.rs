@@ -1,7 +1,7 @@
 //! The cures that findings bring with them.
 
 use super::{Action, ActionKind, concerns};
-use quillet_syntax::{Edit, Finding, Fix, Span};
+use quillet_syntax::{Edit, Finding, Fix, RuleId, Span};
 use std::collections::BTreeMap;
 
 /// The cures of the findings within a span.
@@ -13,7 +13,7 @@ pub(super) fn fixes(findings: &[Finding], within: Span) -> Vec<Action> {
     let actions = here.flat_map(|(index, finding)| {
         let only = finding.fixes.len() == 1;
         finding.fixes.iter().map(move |fix| Action {
-            title: fix.title.clone(),
+            title: fix.title.to_string(),
             kind: ActionKind::Fix,
             edits: fix.edits.clone(),
             cures: Some(index),
@@ -26,7 +26,7 @@ pub(super) fn fixes(findings: &[Finding], within: Span) -> Vec<Action> {
 /// One action for each rule within a span that cures it everywhere in the file, and one for all
 /// rules together.
 pub(super) fn all(within: Span, findings: &[Finding]) -> Vec<Action> {
-    let mut by_rule: BTreeMap<&str, Vec<&Fix>> = BTreeMap::new();
+    let mut by_rule: BTreeMap<RuleId, Vec<&Fix>> = BTreeMap::new();
     for finding in findings
         .iter()
         .filter(|finding| finding.span.file == within.file)
@@ -36,14 +36,14 @@ pub(super) fn all(within: Span, findings: &[Finding]) -> Vec<Action> {
             by_rule.entry(finding.rule).or_default().push(fix);
         }
     }
-    let is_here = |rule: &str| {
+    let is_here = |rule: RuleId| {
         findings
             .iter()
             .any(|it| it.rule == rule && concerns(it, within))
     };
     let mut actions = Vec::new();
     for (rule, fixes) in &by_rule {
-        if fixes.len() > 1 && is_here(rule) {
+        if fixes.len() > 1 && is_here(*rule) {
             actions.push(together(
                 format!("fix all {} {rule} findings", fixes.len()),
                 ActionKind::Fix,

@@ -4,13 +4,14 @@ use super::{Action, ActionKind, as_last_lines, concerns};
 use crate::Cursor;
 use quillet_model::{Design, End, Feature, Joint, Part, Pen};
 use quillet_syntax::ast::{ItemKind, LineKind, Side};
-use quillet_syntax::{Edit, Finding, Span};
+use quillet_syntax::{Edit, Finding, RuleId, Span};
 
 /// For each joint within a span of which one part has no thread: the other's, cut on it.
 pub(super) fn cut(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Vec<Action> {
     let design = &cursor.analysis.design;
     let missing = findings.iter().enumerate();
-    let missing = missing.filter(|(_, it)| it.rule == "missing-thread" && concerns(it, within));
+    let missing =
+        missing.filter(|(_, it)| it.rule == RuleId::MISSING_THREAD && concerns(it, within));
     let actions = missing.filter_map(|(index, finding)| {
         let mut joints = design
             .pens

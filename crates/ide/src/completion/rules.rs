@@ -42,7 +42,7 @@ fn found_here(at: Place<'_>) -> BTreeSet<&'static str> {
     let here = findings
         .iter()
         .filter(|it| item.span.contains(it.span) && it.severity != Severity::Error);
-    here.map(|it| it.rule)
+    here.map(|it| it.rule.code())
         .filter(|rule| *rule != STALE)
         .collect()
 }

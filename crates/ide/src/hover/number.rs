@@ -3,7 +3,7 @@
 use super::{Sheet, about};
 use crate::Cursor;
 use crate::sheet::{fraction, told};
-use quillet_model::{Quantity, Units};
+use quillet_model::Quantity;
 use quillet_standards::drill;
 use quillet_syntax::ast::{Expr, ExprKind, Unit};
 use quillet_syntax::visit::{Node, path_at};
@@ -27,7 +27,7 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     else {
         return;
     };
-    let bare = Units::of(cursor.file);
+    let bare = cursor.file.units();
     let here = expected(cursor.file.id, &cursor.file.text, token.span.start as usize);
     let things = here.map(|here| here.things).unwrap_or_default();
     let is = |thing| things.contains(&thing);

@@ -36,7 +36,7 @@ pub(crate) fn actions(
         let mut changes = Changes::new(asked);
         for edit in &action.edits {
             if let Some(path) = document.analysis.path(edit.span) {
-                changes.add(path, edit.span, edit.text.clone());
+                changes.add(path, edit.span, edit.text.to_string());
             }
         }
         CodeActionOrCommand::CodeAction(CodeAction {

@@ -58,7 +58,7 @@ fn edits(document: &Document, edits: Vec<Edit>) -> Vec<TextEdit> {
     let edits = edits.into_iter();
     let text_edit = |edit: Edit| TextEdit {
         range: document.lines.range(edit.span.range()),
-        new_text: edit.text,
+        new_text: edit.text.to_string(),
     };
     edits.map(text_edit).collect()
 }

@@ -4,7 +4,7 @@ use crate::desk::Asked;
 use crate::position::Lines;
 use crate::shown::{Checked, Found};
 use quillet_ide::Analysis;
-use quillet_syntax::{FileId, Finding, Severity, Span};
+use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};
 use std::collections::BTreeMap;
 use tower_lsp::lsp_types::{
     CodeDescription, Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag,
@@ -42,15 +42,15 @@ pub(crate) fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnost
             let location = places.location(label.span)?;
             Some(DiagnosticRelatedInformation {
                 location,
-                message: label.text.clone(),
+                message: label.text.to_string(),
             })
         })
         .collect::<Vec<_>>();
     Diagnostic {
         range: location.map(|location| location.range).unwrap_or_default(),
         severity: Some(severity(finding.severity)),
-        code: Some(NumberOrString::String(finding.rule.into())),
-        code_description: page(finding.rule),
+        code: Some(NumberOrString::String(finding.rule.to_string())),
+        code_description: page(finding.rule.code()),
         source: Some("quillet".into()),
         message: message(finding),
         related_information: (!related.is_empty()).then_some(related),
@@ -61,7 +61,7 @@ pub(crate) fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnost
 
 /// The message with its hint on a line of its own and the pens it is about.
 fn message(finding: &Finding) -> String {
-    let mut message = finding.message.clone();
+    let mut message = finding.message.to_string();
     if let Some(hint) = &finding.hint {
         message.push('\n');
         message.push_str(hint);
@@ -81,8 +81,9 @@ fn severity(severity: Severity) -> DiagnosticSeverity {
     }
 }
 
-fn tags(rule: &str) -> Option<Vec<DiagnosticTag>> {
-    matches!(rule, "unused-item" | "stale-acceptance").then(|| vec![DiagnosticTag::UNNECESSARY])
+fn tags(rule: RuleId) -> Option<Vec<DiagnosticTag>> {
+    let needless = [RuleId::UNUSED_ITEM, RuleId::STALE_ACCEPTANCE].contains(&rule);
+    needless.then(|| vec![DiagnosticTag::UNNECESSARY])
 }
 
 /// The address of a rule's page.

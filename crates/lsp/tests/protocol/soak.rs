@@ -265,7 +265,7 @@ fn fresh(path: &Path, text: &str) -> Vec<(String, u64, u64)> {
         .map(|finding| {
             let place = lines.position(finding.span.start as usize, Encoding::Utf16);
             (
-                finding.rule.to_owned(),
+                finding.rule.to_string(),
                 u64::from(place.line),
                 u64::from(place.column),
             )

@@ -3,11 +3,11 @@
 use crate::Clash;
 use quillet_syntax::{Finding, Severity, Span};
 
-pub(super) fn mismatch(at: Span, message: impl Into<String>) -> Finding {
+pub(super) fn mismatch(at: Span, message: impl Into<quillet_syntax::SizedText>) -> Finding {
     Finding::new("unit-mismatch", Severity::Error, at, message)
 }
 
-pub(super) fn out_of_range(at: Span, message: impl Into<String>) -> Finding {
+pub(super) fn out_of_range(at: Span, message: impl Into<quillet_syntax::SizedText>) -> Finding {
     Finding::new("out-of-range", Severity::Error, at, message)
 }
 

@@ -19,7 +19,7 @@ pub fn format_edits(file: FileId, text: &str) -> Vec<Edit> {
         .filter(|(before, after)| text[before.clone()] != formatted[after.clone()])
         .map(|(before, after)| Edit {
             span: Span::new(file, before.start, before.end),
-            text: formatted[after].to_owned(),
+            text: formatted[after].into(),
         })
         .collect()
 }

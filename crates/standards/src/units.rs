@@ -1,8 +1,7 @@
 //! `Units`: what a file counts bare lengths in, and how a maker is told a length in it.
 
-use crate::SourceFile;
+use crate::drill::{self, DrillSeries};
 use quillet_geometry::Length;
-use quillet_standards::drill::{self, DrillSeries};
 
 /// What a file counts bare lengths in, and is answered in.
 ///
@@ -17,14 +16,6 @@ pub enum Units {
 }
 
 impl Units {
-    /// A file's own: inches where it says `dimensions in inches`.
-    pub fn of(file: &SourceFile) -> Units {
-        match file.parsed.tree.inches {
-            Some(_) => Units::Inches,
-            None => Units::Millimetres,
-        }
-    }
-
     /// `mm` or `in`, as it stands behind a number.
     pub const fn suffix(self) -> &'static str {
         match self {

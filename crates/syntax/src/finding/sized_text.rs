@@ -1,0 +1,301 @@
+//! Text with sizes in it that stay sizes until it is shown.
+
+use quillet_geometry::Length;
+use quillet_standards::Units;
+use std::borrow::Cow;
+use std::fmt;
+use std::ops::Deref;
+
+/// A sentence, a title or a replacement whose sizes are shown in the unit of the file it is for.
+///
+/// Made by [`text!`](crate::text), by `into()` from words, or from a [`Size`]. It is shown in
+/// millimetres until [`in_units`](Self::in_units) says otherwise; it reads as a `str`.
+#[derive(Clone, Debug, Default)]
+pub struct SizedText {
+    /// Empty where there are no sizes: `shown` is all then.
+    pieces: Vec<Piece>,
+    shown: String,
+}
+
+/// Words or a size.
+#[derive(Clone, Debug)]
+enum Piece {
+    Words(Cow<'static, str>),
+    Size(Size),
+}
+
+/// A size in a text, and how it is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Size {
+    /// With its unit, in as few figures as it has: `12.2 mm`, `0.48 in`.
+    Short(Length),
+    /// With its unit, to so many decimals of a millimetre, and two more of an inch: `1.5 mm`.
+    Rounded(Length, usize),
+    /// With its unit, one figure finer where it would look equal to the limit it is held against:
+    /// `0.50 mm`, `0.0197 in`.
+    Against {
+        /// The size.
+        length: Length,
+        /// What it is held against.
+        limit: Length,
+    },
+    /// A diameter: `⌀11.02`, `⌀0.4339`.
+    Diameter(Length),
+    /// A hole, by the name of its drill where it has one in inches: `⌀6.75`, `17/64`.
+    Hole(Length),
+    /// As a source says it: `11.2`, `7/16`.
+    Written(Length),
+    /// As a source says a drill: `6.75`, `17/64`, `letter F`.
+    Drill(Length),
+}
+
+impl Size {
+    /// What it reads as in the units of a file.
+    fn in_units(self, units: Units) -> String {
+        match self {
+            Size::Short(length) => match units {
+                Units::Millimetres => length.to_string(),
+                Units::Inches => units.short(length),
+            },
+            Size::Rounded(length, places) => match units {
+                Units::Millimetres => format!("{:.places$} mm", length.to_mm()),
+                Units::Inches => format!("{:.*} in", places + 2, length.to_inches()),
+            },
+            Size::Against { length, limit } => units.against(length, limit),
+            Size::Diameter(dia) => units.dia(dia),
+            Size::Hole(dia) => units.hole(dia),
+            Size::Written(length) => units.written(length),
+            Size::Drill(dia) => units.drill(dia),
+        }
+    }
+}
+
+impl SizedText {
+    /// A form with a `{}` for each of what goes into it, in order.
+    pub fn of<const N: usize>(form: &'static str, parts: [SizedText; N]) -> SizedText {
+        let mut text = SizedText::default();
+        let mut words = form.split("{}");
+        text.push_words(Cow::Borrowed(words.next().unwrap_or_default()));
+        debug_assert_eq!(words.clone().count(), N, "holes of {form:?}");
+        for (part, after) in parts.into_iter().zip(words) {
+            text.append(part);
+            text.push_words(Cow::Borrowed(after));
+        }
+        text.show(Units::Millimetres)
+    }
+
+    /// The same with its sizes shown in a unit.
+    #[must_use]
+    pub fn in_units(self, units: Units) -> SizedText {
+        match self.pieces.is_empty() {
+            true => self,
+            false => self.show(units),
+        }
+    }
+
+    /// This, then that.
+    #[must_use]
+    pub fn then(mut self, other: impl Into<SizedText>) -> SizedText {
+        let mut text = SizedText::default();
+        text.append(std::mem::take(&mut self));
+        text.append(other.into());
+        text.show(Units::Millimetres)
+    }
+
+    /// Texts one after the other, with words between them.
+    pub fn joined(texts: impl IntoIterator<Item = SizedText>, between: &'static str) -> SizedText {
+        let mut all = SizedText::default();
+        for (index, text) in texts.into_iter().enumerate() {
+            if index > 0 {
+                all.push_words(Cow::Borrowed(between));
+            }
+            all.append(text);
+        }
+        all.show(Units::Millimetres)
+    }
+
+    /// What it reads as.
+    pub fn as_str(&self) -> &str {
+        &self.shown
+    }
+
+    fn append(&mut self, other: SizedText) {
+        match other.pieces.is_empty() {
+            true => self.push_words(Cow::Owned(other.shown)),
+            false => self.pieces.extend(other.pieces),
+        }
+    }
+
+    fn push_words(&mut self, words: Cow<'static, str>) {
+        if !words.is_empty() {
+            self.pieces.push(Piece::Words(words));
+        }
+    }
+
+    fn show(mut self, units: Units) -> SizedText {
+        self.shown.clear();
+        for piece in &self.pieces {
+            match piece {
+                Piece::Words(words) => self.shown.push_str(words),
+                Piece::Size(size) => self.shown.push_str(&size.in_units(units)),
+            }
+        }
+        if !self.pieces.iter().any(|it| matches!(it, Piece::Size(_))) {
+            self.pieces.clear();
+        }
+        self
+    }
+}
+
+impl Deref for SizedText {
+    type Target = str;
+
+    fn deref(&self) -> &str {
+        &self.shown
+    }
+}
+
+impl fmt::Display for SizedText {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.pad(&self.shown)
+    }
+}
+
+/// Two texts are equal where they read alike.
+impl PartialEq for SizedText {
+    fn eq(&self, other: &Self) -> bool {
+        self.shown == other.shown
+    }
+}
+
+impl Eq for SizedText {}
+
+impl PartialOrd for SizedText {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for SizedText {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.shown.cmp(&other.shown)
+    }
+}
+
+impl std::hash::Hash for SizedText {
+    fn hash<H: std::hash::Hasher>(&self, state: &mut H) {
+        self.shown.hash(state);
+    }
+}
+
+impl PartialEq<str> for SizedText {
+    fn eq(&self, other: &str) -> bool {
+        self.shown == other
+    }
+}
+
+impl PartialEq<&str> for SizedText {
+    fn eq(&self, other: &&str) -> bool {
+        self.shown == *other
+    }
+}
+
+impl From<Size> for SizedText {
+    fn from(size: Size) -> Self {
+        let mut text = SizedText::default();
+        text.pieces.push(Piece::Size(size));
+        text.show(Units::Millimetres)
+    }
+}
+
+/// With its unit, to at most three decimals.
+impl From<Length> for SizedText {
+    fn from(length: Length) -> Self {
+        Size::Short(length).into()
+    }
+}
+
+impl From<String> for SizedText {
+    fn from(shown: String) -> Self {
+        SizedText {
+            pieces: Vec::new(),
+            shown,
+        }
+    }
+}
+
+impl From<&SizedText> for SizedText {
+    fn from(text: &SizedText) -> Self {
+        text.clone()
+    }
+}
+
+macro_rules! from_words {
+    ($($of:ty),*) => {
+        $(impl From<$of> for SizedText {
+            fn from(words: $of) -> Self {
+                words.to_string().into()
+            }
+        })*
+    };
+}
+
+from_words!(
+    &str,
+    &String,
+    &&str,
+    std::sync::Arc<str>,
+    &std::sync::Arc<str>,
+    char,
+    usize,
+    u32,
+    i64
+);
+
+/// A [`SizedText`](crate::SizedText) by its form and what goes into the form's `{}`, in order: words,
+/// lengths, sizes, counts, other texts.
+///
+/// ```
+/// # use quillet_standards::Units;
+/// # use quillet_syntax::text;
+/// # use quillet_geometry::Length;
+/// let text = text!("{} is {} long", "cap", Length::mm(12.7));
+/// assert_eq!(text, "cap is 12.7 mm long");
+/// assert_eq!(text.in_units(Units::Inches), "cap is 0.5 in long");
+/// ```
+#[macro_export]
+macro_rules! text {
+    ($form:literal $(, $part:expr)* $(,)?) => {
+        $crate::SizedText::of($form, [$($crate::SizedText::from($part)),*])
+    };
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn shown(size: fn(Length) -> Size, mm: f64) -> [String; 2] {
+        let text = SizedText::from(size(Length::mm(mm)));
+        [Units::Millimetres, Units::Inches].map(|units| text.clone().in_units(units).to_string())
+    }
+
+    #[test]
+    fn a_size_is_shown_in_the_units_asked_for() {
+        assert_eq!(shown(Size::Short, 9.525), ["9.525 mm", "0.375 in"]);
+        let rounded = |length| Size::Rounded(length, 1);
+        assert_eq!(shown(rounded, 1.53), ["1.5 mm", "0.060 in"]);
+        assert_eq!(shown(Size::Diameter, 11.1125), ["⌀11.11", "⌀0.4375"]);
+        assert_eq!(shown(Size::Written, 9.128_125), ["9.128125", "23/64"]);
+        assert_eq!(shown(Size::Drill, 6.5278), ["6.5278", "letter F"]);
+    }
+
+    #[test]
+    fn sizes_stay_sizes_in_what_is_put_together() {
+        let inner = text!("the bore ({})", Length::mm(25.4));
+        let text = text!("{} and {}", inner, Length::mm(12.7)).then("; both");
+        assert_eq!(text, "the bore (25.4 mm) and 12.7 mm; both");
+        let text = SizedText::joined([text, "in words".into()], " | ");
+        let inches = "the bore (1 in) and 0.5 in; both | in words";
+        assert_eq!(text.in_units(Units::Inches), inches);
+    }
+}
