@@ -25,6 +25,7 @@ mod meeting;
 mod outside;
 mod point;
 mod properties;
+mod radii;
 mod smooth;
 pub mod walls;
 

@@ -23,6 +23,7 @@ mod shape;
 mod shaper;
 mod station;
 mod thread;
+mod threading;
 mod tool;
 mod want;
 

@@ -1,9 +1,9 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
-use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid, ThreadDef};
+use super::threading::{self, ThreadAs};
+use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
-use quillet_standards::thread::Clip;
 use quillet_syntax::ast::Side;
 
 /// Builds the three profiles of a part.
@@ -18,21 +18,6 @@ pub(super) struct Shaper<'p> {
     length_mm: f64,
     /// Cuts whose corner cannot be broken.
     pub(super) flaws: Vec<(usize, EdgeFlaw)>,
-}
-
-/// How a thread is drawn in a profile.
-#[derive(Clone, Copy, PartialEq)]
-enum ThreadAs {
-    Metal,
-    Root,
-    Crest,
-}
-
-/// A part before its threads are cut.
-struct Bare {
-    /// Its outside before the corners are broken.
-    outer: Chain,
-    broken: Solid,
 }
 
 impl<'p> Shaper<'p> {
@@ -78,53 +63,61 @@ impl<'p> Shaper<'p> {
         }
     }
 
+    /// Crests come first, with the edges that are broken on them: what a thread holds of metal and
+    /// where its roots lie follows from the crest that is left at each station.
     pub(super) fn profiles(&mut self) -> Option<Profiles> {
         let mut outer = self.outside.clone();
         outer.extend(self.cuts(false));
-        let outer = smallest(&outer).into_iter().next()?;
-        let inner = greatest(&self.cuts(true), 0.0, self.length_mm);
-        let bare = Bare {
-            broken: Solid {
-                outer: self.break_corners(outer.clone()),
-                inner,
-            },
-            outer,
-        };
+        outer.extend(self.threads(Side::Outside, ThreadAs::Crest, &[]));
+        let outer = self.break_corners(smallest(&outer).into_iter().next()?);
+        let mut inner = self.cuts(true);
+        inner.extend(self.threads(Side::Inside, ThreadAs::Crest, &[]));
+        let inner = greatest(&inner, 0.0, self.length_mm);
+        let crest = Solid { outer, inner };
         Some(Profiles {
-            metal: self.solid(ThreadAs::Metal, &bare)?,
-            root: self.solid(ThreadAs::Root, &bare)?,
-            crest: self.solid(ThreadAs::Crest, &bare)?,
+            metal: self.threaded(&crest, ThreadAs::Metal)?,
+            root: self.threaded(&crest, ThreadAs::Root)?,
+            crest,
             origins: std::mem::take(&mut self.origins),
         })
     }
 
-    /// The part with its threads; a side that bears none is as it is bare.
-    fn solid(&mut self, threads: ThreadAs, bare: &Bare) -> Option<Solid> {
-        let (mut outer, mut inner) = (vec![], vec![]);
-        for (index, feature) in self.part.features.iter().enumerate() {
-            if let Some((thread, side)) = feature.thread() {
-                let made = self.thread(index, feature, thread, side, threads, &bare.broken);
-                match side {
-                    Side::Outside => outer.extend(made),
-                    Side::Inside => inner.extend(made),
-                }
+    /// The part with its threads cut into its crests; a side that bears none stays as it is.
+    fn threaded(&self, crest: &Solid, threads: ThreadAs) -> Option<Solid> {
+        let mut outer = vec![crest.outer.clone()];
+        outer.extend(self.threads(Side::Outside, threads, &[crest.outer.clone()]));
+        let outer = match outer.len() {
+            1 => outer.pop()?,
+            _ => smallest(&outer).into_iter().next()?,
+        };
+        let mut inner = crest.inner.clone();
+        let made = self.threads(Side::Inside, threads, &crest.inner);
+        if !made.is_empty() {
+            inner.extend(made);
+            inner = greatest(&inner, 0.0, self.length_mm);
+        }
+        Some(Solid { outer, inner })
+    }
+
+    /// The surfaces of the threads of one side, over these crests.
+    fn threads(&self, wanted: Side, threads: ThreadAs, crests: &[Chain]) -> Vec<Chain> {
+        let mut made = Vec::new();
+        for (feature, tag) in self.part.features.iter().zip(&self.features) {
+            if let Some((thread, side)) = feature.thread()
+                && side == wanted
+            {
+                let stations = feature.stations(self.part.length);
+                made.extend(threading::surface(
+                    &thread.thread,
+                    side,
+                    threads,
+                    stations,
+                    crests,
+                    *tag,
+                ));
             }
         }
-        let outer = match outer.is_empty() {
-            true => bare.broken.outer.clone(),
-            false => {
-                outer.insert(0, bare.outer.clone());
-                self.break_corners(smallest(&outer).into_iter().next()?)
-            }
-        };
-        let inner = match inner.is_empty() {
-            true => bare.broken.inner.clone(),
-            false => {
-                inner.splice(0..0, bare.broken.inner.iter().cloned());
-                greatest(&inner, 0.0, self.length_mm)
-            }
-        };
-        Some(Solid { outer, inner })
+        made
     }
 
     /// The surfaces that the plain cuts of one side leave.
@@ -192,84 +185,6 @@ impl<'p> Shaper<'p> {
             Cut::Thread { .. } | Cut::Edge(_) => return vec![],
         };
         self.placed(tag, feature.end, &places)
-    }
-
-    fn thread(
-        &self,
-        index: usize,
-        feature: &Feature,
-        thread: &ThreadDef,
-        side: Side,
-        threads: ThreadAs,
-        bare: &Solid,
-    ) -> Vec<Chain> {
-        let form = &thread.thread;
-        let radius = match (threads, side) {
-            (ThreadAs::Root, Side::Outside) => form.root_diameter().to_mm() / 2.0,
-            (ThreadAs::Root, Side::Inside) | (ThreadAs::Crest, Side::Outside) => {
-                form.major().to_mm() / 2.0
-            }
-            (ThreadAs::Crest, Side::Inside) => form.minor_diameter().to_mm() / 2.0,
-            (ThreadAs::Metal, _) => return self.equal_volume(index, feature, thread, side, bare),
-        };
-        let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
-        let places = [Point::new(from, radius), Point::new(to, radius)];
-        self.placed(self.features[index], feature.end, &places)
-    }
-
-    /// The thread as plain cylinders of its volume, one for each cylinder it is cut on.
-    fn equal_volume(
-        &self,
-        index: usize,
-        feature: &Feature,
-        thread: &ThreadDef,
-        side: Side,
-        bare: &Solid,
-    ) -> Vec<Chain> {
-        let (from, to) = feature.stations(self.part.length);
-        let (from, to) = (from.to_mm(), to.to_mm());
-        let under: Vec<Chain> = match side {
-            Side::Outside => bare.outer.between(from, to).into_iter().collect(),
-            Side::Inside => bare
-                .inner
-                .iter()
-                .filter_map(|it| it.between(from, to))
-                .collect(),
-        };
-        let form = &thread.thread;
-        let mut made = Vec::new();
-        let mut reached = from;
-        let mut piece = |a: f64, b: f64, clip: Clip| {
-            made.extend(level(
-                self.features[index],
-                a,
-                b,
-                form.equal_volume_radius_mm(clip),
-            ));
-        };
-        for segment in under.iter().flat_map(Chain::segments) {
-            let (start, end) = (segment.curve.start(), segment.curve.end());
-            if start.z - reached > 1e-9 {
-                piece(reached, start.z, Clip::Full);
-            }
-            if end.z - start.z <= 1e-9 {
-                continue;
-            }
-            reached = end.z;
-            let dia = Length::mm(start.r + end.r);
-            piece(
-                start.z,
-                end.z,
-                match side {
-                    Side::Outside => Clip::Tenon(dia),
-                    Side::Inside => Clip::Bore(dia),
-                },
-            );
-        }
-        if to - reached > 1e-9 {
-            piece(reached, to, Clip::Full);
-        }
-        made
     }
 
     /// A polyline measured inward from an end, as it lies along the part.

@@ -336,16 +336,7 @@ impl<'a> Lathe<'a> {
                     part.name.text, stock.from, stock.to
                 ));
             }
-            // A corner broken before the thread is cut is drawn in the design as if its root
-            // were broken too; that is no metal of either.
-            let broken = |piece: &&quillet_geometry::Segment| {
-                name == "roots" && designed.origin(piece.tag).is_edge()
-            };
-            let pieces = wanted.outer.segments().iter().filter(broken);
-            let apart: Vec<(f64, f64)> = pieces
-                .map(|it| (it.curve.start().z, it.curve.end().z))
-                .collect();
-            if let Some(found) = stock.differs(wanted, part.length, &apart) {
+            if let Some(found) = stock.differs(wanted, part.length) {
                 self.wrong
                     .push(format!("{}, {name}: {found}", part.name.text));
             }

@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use quillet_geometry::{Angle, Length};
 
+use super::class::Side;
 use super::form::{ThreadForm, ThreadSize};
 
 const MM_PER_INCH: f64 = 25.4;
@@ -115,17 +116,44 @@ impl ThreadForm {
         if high <= root {
             return high;
         }
-        let (low, high) = (low.max(root), high.min(crest));
-        let pitch = self.pitch_mm();
-        // Each flank runs 1/√3 along the axis for one of radius.
-        let root_flat = pitch / 4.0 + 2.0 * (low - root) / SQRT_3;
-        let crest_flat = pitch / 8.0 + 2.0 * (crest - high) / SQRT_3;
+        self.mean_square_mm2(low.max(root), high.min(crest)).sqrt()
+    }
+
+    /// The same where the crests end at this radius in millimetres, and how fast it grows with
+    /// that: a chamfer or a countersink moves the crests along the thread, station by station.
+    ///
+    /// The crest is taken into the basic profile, between its root and its crest: beyond the one
+    /// nothing is left of the thread, beyond the other nothing is taken of it.
+    pub fn equal_volume_at_crest(&self, side: Side, crest_mm: f64) -> (f64, f64) {
+        let crest = self.major().to_mm() / 2.0;
+        let root = self.minor_diameter_mm() / 2.0;
+        let here = crest_mm.clamp(root, crest);
+        // The share of a pitch on which the crest's own flat lies: what the square grows by.
+        let (square, flat) = match side {
+            Side::External => (self.mean_square_mm2(root, here), self.crest_flat_mm(here)),
+            Side::Internal => (self.mean_square_mm2(here, crest), self.root_flat_mm(here)),
+        };
+        let radius = square.sqrt();
+        (radius, here * flat / self.pitch_mm() / radius)
+    }
+
+    /// The mean of r² over a pitch of the basic profile between two radii of it.
+    fn mean_square_mm2(&self, low: f64, high: f64) -> f64 {
         let flanks = 2.0 * (high - low) / SQRT_3;
-        let mean = (root_flat * low * low
-            + crest_flat * high * high
+        (self.root_flat_mm(low) * low * low
+            + self.crest_flat_mm(high) * high * high
             + flanks * (low * low + low * high + high * high) / 3.0)
-            / pitch;
-        mean.sqrt()
+            / self.pitch_mm()
+    }
+
+    /// How much of a pitch lies below this radius of the profile; each flank runs 1/√3 along the
+    /// axis for one of radius.
+    fn root_flat_mm(&self, low: f64) -> f64 {
+        self.pitch_mm() / 4.0 + 2.0 * (low - self.minor_diameter_mm() / 2.0) / SQRT_3
+    }
+
+    fn crest_flat_mm(&self, high: f64) -> f64 {
+        self.pitch_mm() / 8.0 + 2.0 * (self.major().to_mm() / 2.0 - high) / SQRT_3
     }
 
     pub(super) fn height_mm(&self) -> f64 {
@@ -237,6 +265,56 @@ mod tests {
             seen += 1;
         }
         assert!(seen > 0, "no thread in the oracle");
+    }
+
+    /// The mean of r² by a fine sum over the profile, clipped by a crest between root and crest.
+    #[test]
+    fn a_crest_that_moves_along_the_thread_takes_its_share_of_each_pitch() {
+        for (size, side) in [
+            ("M10x1", Side::External),
+            ("M13x0.8 starts 3", Side::External),
+            ("7/16-28UNEF", Side::External),
+            ("M10x0.75", Side::Internal),
+            ("1/2-20UNF", Side::Internal),
+        ] {
+            let form = thread(size);
+            let (root, crest) = (form.minor_diameter_mm() / 2.0, form.major().to_mm() / 2.0);
+            let pitch = form.pitch_mm();
+            let summed = |here: f64| {
+                let steps = 100_000;
+                let square = |step: i32| {
+                    let z = (f64::from(step) + 0.5) / f64::from(steps) * pitch;
+                    let down = (z - pitch / 2.0).abs() - pitch / 16.0;
+                    let r = (crest - down.max(0.0) * 3f64.sqrt()).max(root);
+                    let r = if side == Side::External {
+                        r.min(here)
+                    } else {
+                        r.max(here)
+                    };
+                    r * r
+                };
+                ((0..steps).map(square).sum::<f64>() / f64::from(steps)).sqrt()
+            };
+            for share in [0.0, 0.1, 0.5, 0.8, 1.0] {
+                let here = root + share * (crest - root);
+                let (radius, rate) = form.equal_volume_at_crest(side, here);
+                assert!(
+                    (radius - summed(here)).abs() < 1e-8,
+                    "{size} at {here}: {radius}"
+                );
+                let step = 1e-5;
+                let at = |r: f64| form.equal_volume_at_crest(side, r).0;
+                let (low, high) = ((here - step).max(root), (here + step).min(crest));
+                let found = (at(high) - at(low)) / (high - low);
+                assert!(
+                    (rate - found).abs() < 1e-4,
+                    "{size} at {here}: {rate}, {found}"
+                );
+            }
+            let full = form.equal_volume_radius_mm(Clip::Full);
+            let untouched = if side == Side::External { 9.0 } else { 1.0 };
+            assert_eq!(form.equal_volume_at_crest(side, untouched).0, full);
+        }
     }
 
     /// Against the mean of r² taken by a fine sum over the clipped profile.
