@@ -77,23 +77,41 @@ fn room_beyond(part: &Part, solid: &Solid, end: End, station: Length, dia: Lengt
 /// The plain hole that an inside thread is cut in: the widest that covers its middle and is
 /// narrower than the thread.
 pub(crate) fn tapped_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option<&'a Feature> {
+    let major = threaded.thread.thread.major();
+    let narrower = |hole: &&Feature| hole.dia().is_some_and(|dia| dia < major);
+    let covering = plain_holes_over(part, threaded).filter(narrower);
+    covering.max_by_key(|hole| hole.dia())
+}
+
+/// The plain holes that cover the middle of a thread.
+fn plain_holes_over<'a>(
+    part: &'a Part,
+    threaded: &Threaded<'a>,
+) -> impl Iterator<Item = &'a Feature> {
     let (low, high) = threaded.feature.stations(part.length);
     let middle = low + (high - low).half();
-    let covers = |hole: &&Feature| {
+    let covers = move |hole: &&Feature| {
         let (from, to) = hole.stations(part.length);
         let plain = matches!(
             hole.cut,
             Cut::Drill { .. } | Cut::Bore { .. } | Cut::Ream { .. }
         );
-        let narrower = hole
-            .dia()
-            .is_some_and(|dia| dia < threaded.thread.thread.major());
-        plain && narrower && from <= middle && middle <= to
+        plain && from <= middle && middle <= to
     };
-    part.features
-        .iter()
-        .filter(covers)
-        .max_by_key(|hole| hole.dia())
+    part.features.iter().filter(covers)
+}
+
+/// The hole that leaves nothing of an inside thread: the widest that covers its middle and is as
+/// wide as the thread, where none of the thread's own surface is left.
+pub(crate) fn swallowing_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Option<&'a Feature> {
+    let roots = &part.profiles.as_ref()?.root.inner;
+    if left_of(part, roots, threaded.index).is_some() {
+        return None;
+    }
+    let major = threaded.thread.thread.major();
+    let wide = |hole: &&Feature| hole.dia().is_some_and(|dia| dia >= major);
+    let covering = plain_holes_over(part, threaded).filter(wide);
+    covering.max_by_key(|hole| hole.dia())
 }
 
 /// How deep the hole of an inside thread stays wide enough for its tap, from the face of the end

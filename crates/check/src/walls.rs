@@ -1,8 +1,11 @@
 //! A part's walls by zone, each with the role it plays.
 
+mod ends;
+
 use crate::words;
+use ends::ClosedEnds;
 use quillet_geometry::{Chain, Length, Tag, walls as zones};
-use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
+use quillet_model::{Cut, Feature, Origin, Part, Profiles};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::thread::Side as ThreadSide;
 use quillet_syntax::Span;
@@ -103,45 +106,53 @@ pub fn walls(part: &Part) -> Vec<Wall> {
     let outer = ends.close(&profiles.root.outer);
     let origin = |tag: Tag| ends.origin(tag).unwrap_or_else(|| profiles.origin(tag));
     let counts = |outer: Tag, inner: Tag| is_wall(part, origin(outer), origin(inner));
-    zones::walls(&[outer], &profiles.root.inner, counts)
-        .into_iter()
+    let outer = std::slice::from_ref(&outer);
+    let mut walls: Vec<Wall> = zones::walls(outer, &profiles.root.inner, counts)
+        .iter()
         .map(|found| {
-            wall(
-                part,
-                &found,
-                origin(found.outer),
-                origin(found.inner),
-                profiles,
-            )
+            let (outer, inner) = (origin(found.outer), origin(found.inner));
+            let mut wall = wall(part, found, outer, inner);
+            if is_end(profiles, found) {
+                wall.role = Role::End;
+            }
+            wall
         })
-        .collect()
+        .collect();
+    // Where a bottom's corner lies nearer to the side, its end is a wall of its own.
+    for found in ends::under_points(&outer[0], &profiles.root.inner, &counts) {
+        let end = Wall {
+            role: Role::End,
+            ..wall(part, &found, origin(found.outer), origin(found.inner))
+        };
+        let judged = |it: &Wall| it.is_like(&end) && it.least <= end.least;
+        if !walls.iter().any(judged) {
+            walls.push(end);
+        }
+    }
+    walls.sort_by_key(|wall| wall.from);
+    walls
 }
 
-fn wall(
-    part: &Part,
-    found: &zones::Wall,
-    outer: Origin,
-    inner: Origin,
-    profiles: &Profiles,
-) -> Wall {
-    let least = Length::mm(found.least_mm);
+/// A bottom that looks along the axis at what closes the part beyond it.
+fn is_end(profiles: &Profiles, found: &zones::Wall) -> bool {
+    let along = (found.outer_at.z - found.inner_at.z).abs();
+    let across = (found.outer_at.r - found.inner_at.r).abs();
+    along > across && is_bottom(profiles, found.inner)
+}
+
+fn wall(part: &Part, found: &zones::Wall, outer: Origin, inner: Origin) -> Wall {
     let mut wall = Wall {
         outer,
         inner,
         from: Length::mm(found.from_mm),
         to: Length::mm(found.to_mm),
-        least,
+        least: Length::mm(found.least_mm),
         at: Length::mm(found.inner_at.z),
         outer_dia: Length::mm(found.outer_at.r).twice(),
         inner_dia: Length::mm(found.inner_at.r).twice(),
         role: Role::Plain,
     };
-    let along = (found.outer_at.z - found.inner_at.z).abs();
-    let across = (found.outer_at.r - found.inner_at.r).abs();
-    wall.role = match () {
-        () if along > across && is_bottom(profiles, found.inner) => Role::End,
-        () => role(part, &wall),
-    };
+    wall.role = role(part, &wall);
     wall
 }
 
@@ -232,44 +243,4 @@ fn thinner(part: &Part, origin: Origin) -> Length {
         _ => Length::ZERO,
     };
     on_diameter.max(Length::ZERO).half()
-}
-
-/// The ends no bore comes out of; their faces are walls' outsides too.
-struct ClosedEnds {
-    ends: Vec<(End, Tag)>,
-}
-
-impl ClosedEnds {
-    fn of(part: &Part, profiles: &Profiles) -> Self {
-        let open =
-            |end: End| {
-                let at = part.station(end, Length::ZERO).to_mm();
-                profiles.root.inner.iter().any(|bore| {
-                    (bore.start().z - at).abs() < 1e-6 || (bore.end().z - at).abs() < 1e-6
-                })
-            };
-        let tag = |end: End| Tag((profiles.origins.len() + end.index()) as u32);
-        let ends = [End::First, End::Second]
-            .into_iter()
-            .filter(|end| !open(*end));
-        Self {
-            ends: ends.map(|end| (end, tag(end))).collect(),
-        }
-    }
-
-    fn close(&self, outer: &Chain) -> Chain {
-        self.ends
-            .iter()
-            .fold(outer.clone(), |chain, (end, tag)| match end {
-                End::First => chain.after_face(*tag, 0.0),
-                End::Second => chain.before_face(*tag, 0.0),
-            })
-    }
-
-    fn origin(&self, tag: Tag) -> Option<Origin> {
-        self.ends
-            .iter()
-            .find(|(_, face)| *face == tag)
-            .map(|(end, _)| Origin::Face(*end))
-    }
 }

@@ -64,9 +64,13 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> String {
             Cut::Thread { thread, .. } => format!("{}'s root ({})", thread.called(), dia(at)),
             _ => format!("the {} ({})", word(feature), dia(at)),
         },
+        _ if at < ON_AXIS => "the pole".to_owned(),
         _ => format!("the outside ({})", dia(at)),
     }
 }
+
+/// Nearer to the axis than this, no diameter is told.
+const ON_AXIS: Length = Length::from_nm(5_000);
 
 /// An inner surface, with its diameter.
 pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> String {

@@ -24,6 +24,7 @@ mod shaper;
 mod station;
 mod thread;
 mod threading;
+mod through;
 mod tool;
 mod want;
 

@@ -1,10 +1,11 @@
 //! `cuts-nothing`: a cut that removes nothing.
 
+use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Chain;
 use quillet_model::{Cut, Feature, Part, Profiles};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Finding, Severity};
 
 pub(crate) static RULE: Rule = Rule {
     code: "cuts-nothing",
@@ -23,6 +24,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if leaves_a_surface(profiles, index) || is_expected(part, cut) {
             continue;
         }
+        // A hole as wide as its thread is `off-tap-drill`.
+        let threaded = Threaded::nth(part, index);
+        if threaded.is_some_and(|it| shape::swallowing_hole(part, &it).is_some()) {
+            continue;
+        }
         let (why, hint) = match cut.is_inside() {
             true => (
                 "the hole there is wider already",
@@ -35,7 +41,20 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         let message = format!("this {} removes nothing; {why}", words::word(cut));
         let (from, to) = cut.stations(part.length);
-        findings.push_at(RULE.at(cut.span, message).hint(hint), from, to);
+        let finding = RULE.at(cut.span, message).hint(hint);
+        // A cut that turns in air does no harm; a thread that is not there holds nothing.
+        let severity = match threaded {
+            Some(_) => Severity::Error,
+            None => finding.severity,
+        };
+        findings.push_at(
+            Finding {
+                severity,
+                ..finding
+            },
+            from,
+            to,
+        );
     }
 }
 

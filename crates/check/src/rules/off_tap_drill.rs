@@ -3,11 +3,11 @@
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName};
+use quillet_model::{Cut, DrillName, Feature};
 use quillet_standards::material::Family;
 use quillet_standards::thread::percent_practice;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Finding, Severity};
 
 pub(crate) static RULE: Rule = Rule {
     code: "off-tap-drill",
@@ -20,6 +20,10 @@ pub(crate) static RULE: Rule = Rule {
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
     for threaded in shape::threads(part, Side::Inside) {
+        if let Some(hole) = shape::swallowing_hole(part, &threaded) {
+            nothing_left(view, &threaded, hole, findings);
+            continue;
+        }
         let Some(hole) = shape::tapped_hole(part, &threaded) else {
             continue;
         };
@@ -89,6 +93,39 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         findings.push_at(finding, from, to);
     }
+}
+
+/// A hole as wide as the thread that is to be cut in it.
+fn nothing_left(
+    view: &PartView<'_>,
+    threaded: &Threaded<'_>,
+    hole: &Feature,
+    findings: &mut Findings,
+) {
+    let (from, to) = threaded.feature.stations(view.part.length);
+    let Some(material) = view.part.material_at(from + (to - from).half()) else {
+        return;
+    };
+    let (form, called) = (&threaded.thread.thread, threaded.thread.called());
+    let (size, better) = recommended(view, threaded, material.kind.family());
+    let leaves = form.percent_of_thread(better).of_3h4;
+    let finding = RULE
+        .at(
+            hole.size_span,
+            format!(
+                "{} leaves nothing to cut {called} in: its major diameter is {}",
+                words::dia(hole.dia().unwrap_or_default()),
+                words::dia(form.major()),
+            ),
+        )
+        .label(threaded.feature.span, format!("{called} is tapped in it"))
+        .hint(format!("drill {size}, which leaves {leaves:.0} % of 3H/4"))
+        .fix(format!("drill {size}"), hole.size_span, size);
+    let finding = Finding {
+        severity: Severity::Error,
+        ..finding
+    };
+    findings.push_at(finding, from, to);
 }
 
 /// So many pitches a hole is drilled beyond the thread, for the tap's lead: common practice, no

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod accepting;
+mod edges;
 mod joints;
 mod limits;
 mod pens;

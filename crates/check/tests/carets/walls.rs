@@ -152,3 +152,60 @@ part cap from mouth to crown {
     );
     assert!(message(&found, "thin-end").starts_with("1.00 mm left"));
 }
+
+/// What is left under the pole is the pole's station less the depth and the cone of 118°, the
+/// radius over tan 59°, though the corner of the cone is nearer to the side: 60 − 54.9 − 3.605, and
+/// a tenth more.
+#[test]
+fn the_pole_is_judged_though_the_corner_is_nearer_the_side() {
+    let outsides = [
+        ("mouth", "at 0 dia 15 ; at 54 dia 15 ; at 60 dia 0 dome"),
+        ("mouth", "at 0 dia 14.8 ; at 54 dia 14.8 ; at 60 dia 0 dome"),
+        ("crown", "at 0 dia 0 ; at 6 dia 15 dome ; at 60 dia 15"),
+    ];
+    for (end, outside) in outsides {
+        for (depth, caret) in [("54.9", "--  ^^^^^^^^^^^^^^^^ thin-end\n"), ("54.8", "")] {
+            let found = expect(&format!(
+                "\
+part cap from mouth to crown {{
+  blank of acrylic rod 18
+  length 60
+  outside {{ {outside} }}
+  from {end} {{
+    drill 12 to {depth}
+{caret}  }}
+}}
+"
+            ));
+            if !caret.is_empty() {
+                let said = message(&found, "thin-end");
+                assert!(said.starts_with("1.49 mm left between the point"), "{said}");
+            }
+        }
+    }
+}
+
+/// A flat bottom has no point: its middle is judged, and its corner where that looks along the axis.
+/// The dome 4 long on 15 stands 4 · √(1 − (4.5/7.5)²) = 3.2 beyond its foot over a corner at 4.5.
+#[test]
+fn the_middle_and_the_corner_of_a_flat_bottom_are_judged() {
+    for (bore, depth, caret) in [
+        ("3.0", "58.6", "--  ^^^^^^^^^^^^^^^^ thin-end\n"),
+        ("3.0", "58.3", ""),
+        ("9.0", "57.9", "--  ^^^^^^^^^^^^^^^^ thin-end\n"),
+        ("9.0", "57.2", ""),
+    ] {
+        expect(&format!(
+            "\
+part cap from mouth to crown {{
+  blank of acrylic rod 18
+  length 60
+  outside {{ at 0 dia 15 ; at 56 dia 15 ; at 60 dia 0 dome }}
+  from mouth {{
+    bore {bore} to {depth}
+{caret}  }}
+}}
+"
+        ));
+    }
+}

@@ -3,6 +3,7 @@
 use super::Resolver;
 use super::lines::incomplete;
 use super::shaper::{Shaper, tag};
+use super::through::{Through, through};
 use crate::{Origin, Part, Profiles, Solid};
 use quillet_geometry::{
     self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw,
@@ -29,57 +30,31 @@ impl Resolver<'_> {
             ));
             return;
         }
-        let mut origins = Vec::new();
-        let outside = self.outside(part, &mut origins);
-        let mut shaper = Shaper::new(part, outside, origins);
-        let profiles = shaper.profiles();
-        for (feature, flaw) in std::mem::take(&mut shaper.flaws) {
-            let finding = broken_edge(part.features[feature].span, flaw);
-            self.say(finding);
+        let left = cut(part);
+        for StationFlaw { station, flaw } in left.stations {
+            let finding = flawed_station(part.stations[station].span, flaw);
+            finding.into_iter().for_each(|it| self.say(it));
         }
-        let Some(profiles) = profiles else { return };
+        for (feature, flaw) in left.edges {
+            self.say(broken_edge(part.features[feature].span, flaw));
+        }
+        let Some(mut profiles) = left.profiles else {
+            return;
+        };
         if part.whole {
             self.uncovered(part, &profiles);
         }
-        part.profiles = Some(profiles);
-    }
-
-    /// The surface through the stations; what could not be made is told of.
-    fn outside(&mut self, part: &Part, origins: &mut Vec<Origin>) -> Option<Chain> {
-        let stations: Vec<geometry::Station> = part
-            .stations
-            .iter()
-            .enumerate()
-            .map(|(index, station)| geometry::Station {
-                at: station.at,
-                arrives: station.dia,
-                leaves: station.step.unwrap_or(station.dia),
-                shape: station.shape,
-                edge: station.edge,
-                tag: tag(origins, Origin::Outside(index)),
-                edge_tag: tag(origins, Origin::StationEdge(index)),
-            })
-            .collect();
-        let outside = geometry::outside(&stations);
-        for StationFlaw { station, flaw } in outside.flaws {
-            let span = part.stations[station].span;
-            let finding = match flaw {
-                Flaw::ArcTooTight { least } => Finding::new(
-                    "out-of-range",
-                    Severity::Error,
-                    span,
-                    format!(
-                        "an arc of this radius does not reach from the station before; {least} is the least that does"
-                    ),
-                )
-                .hint("write a larger radius, or bring the stations nearer"),
-                Flaw::Edge(flaw) => broken_edge(span, flaw),
-                // Stations are sorted and each place is taken once before they come here.
-                Flaw::OutOfOrder => continue,
-            };
-            self.say(finding);
+        let through = match part.outside_known {
+            true => through(part, &profiles),
+            false => Through::default(),
+        };
+        if !through.refused.is_empty() {
+            self.lost += through.findings.len();
+            through.findings.into_iter().for_each(|it| self.say(it));
+            without(part, &through.refused);
+            profiles = cut(part).profiles.unwrap_or(profiles);
         }
-        outside.chain
+        part.profiles = Some(profiles);
     }
 
     /// Where neither the outside nor a cut says the surface.
@@ -108,6 +83,71 @@ impl Resolver<'_> {
                 .hint("add a station at each end of that stretch, or a tenon over it"),
             );
         }
+    }
+}
+
+/// A part when all is cut, and what could not be made of it.
+struct Left {
+    profiles: Option<Profiles>,
+    stations: Vec<StationFlaw>,
+    edges: Vec<(usize, EdgeFlaw)>,
+}
+
+/// Leaves cuts and broken corners out of a part.
+fn without(part: &mut Part, refused: &[Origin]) {
+    for (index, station) in part.stations.iter_mut().enumerate() {
+        if refused.contains(&Origin::StationEdge(index)) {
+            station.edge = None;
+        }
+    }
+    let mut index = 0;
+    part.features.retain(|_| {
+        index += 1;
+        !refused.iter().any(|it| it.feature() == Some(index - 1))
+    });
+}
+
+fn cut(part: &Part) -> Left {
+    let mut origins = Vec::new();
+    let stations: Vec<geometry::Station> = part
+        .stations
+        .iter()
+        .enumerate()
+        .map(|(index, station)| geometry::Station {
+            at: station.at,
+            arrives: station.dia,
+            leaves: station.step.unwrap_or(station.dia),
+            shape: station.shape,
+            edge: station.edge,
+            tag: tag(&mut origins, Origin::Outside(index)),
+            edge_tag: tag(&mut origins, Origin::StationEdge(index)),
+        })
+        .collect();
+    let outside = geometry::outside(&stations);
+    let mut shaper = Shaper::new(part, outside.chain, origins);
+    Left {
+        profiles: shaper.profiles(),
+        stations: outside.flaws,
+        edges: shaper.flaws,
+    }
+}
+
+fn flawed_station(at: Span, flaw: Flaw) -> Option<Finding> {
+    match flaw {
+        Flaw::ArcTooTight { least } => Some(
+            Finding::new(
+                "out-of-range",
+                Severity::Error,
+                at,
+                format!(
+                    "an arc of this radius does not reach from the station before; {least} is the least that does"
+                ),
+            )
+            .hint("write a larger radius, or bring the stations nearer"),
+        ),
+        Flaw::Edge(flaw) => Some(broken_edge(at, flaw)),
+        // Stations are sorted and each place is taken once before they come here.
+        Flaw::OutOfOrder => None,
     }
 }
 

@@ -1,6 +1,6 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
-use super::threading::{self, ThreadAs};
+use super::threading::{ThreadAs, surface};
 use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
@@ -102,19 +102,13 @@ impl<'p> Shaper<'p> {
     /// The surfaces of the threads of one side, over these crests.
     fn threads(&self, wanted: Side, threads: ThreadAs, crests: &[Chain]) -> Vec<Chain> {
         let mut made = Vec::new();
-        for (feature, tag) in self.part.features.iter().zip(&self.features) {
+        for (index, feature) in self.part.features.iter().enumerate() {
             if let Some((thread, side)) = feature.thread()
                 && side == wanted
             {
+                let (form, tag) = (&thread.thread, self.features[index]);
                 let stations = feature.stations(self.part.length);
-                made.extend(threading::surface(
-                    &thread.thread,
-                    side,
-                    threads,
-                    stations,
-                    crests,
-                    *tag,
-                ));
+                made.extend(surface(form, side, threads, stations, crests, tag));
             }
         }
         made

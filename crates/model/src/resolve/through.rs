@@ -1,0 +1,210 @@
+//! Cuts that leave no wall and so no shape: edges that reach through it, a bought part's bore wider
+//! than the part.
+
+use crate::{Cut, End, Origin, Part, Profiles};
+use quillet_geometry::{Chain, Curve, Edge, Length, Segment};
+use quillet_syntax::{Finding, Severity, Size, Span, text};
+
+/// The cuts and broken corners to be left out of the shape, and what is to be said of them.
+#[derive(Default)]
+pub(super) struct Through {
+    pub(super) refused: Vec<Origin>,
+    pub(super) findings: Vec<Finding>,
+}
+
+/// What of a part's inside stands out of its outside, or meets it at an edge. Of a part that is cut
+/// only edges are looked at; what else breaks through is told by the walls.
+pub(super) fn through(part: &Part, profiles: &Profiles) -> Through {
+    let pairs = pairs(part, profiles);
+    let alone = |origin: Origin| {
+        let mut with = pairs
+            .iter()
+            .filter(|it| it.outer == origin || it.inner == origin);
+        with.any(|it| !(it.outer.is_edge() && it.inner.is_edge()))
+    };
+    let mut found = Through::default();
+    for pair in &pairs {
+        let (outer, inner) = (pair.outer.is_edge(), pair.inner.is_edge());
+        // Of two edges one that cuts through by itself is to blame.
+        if outer && inner && (alone(pair.outer) || alone(pair.inner)) {
+            continue;
+        }
+        let blamed = match (outer, inner) {
+            (true, false) => pair.outer,
+            _ => pair.inner,
+        };
+        if found.refused.contains(&blamed) {
+            continue;
+        }
+        found.findings.push(pair.finding(part, blamed));
+        found.refused.push(blamed);
+        if outer && inner {
+            found.refused.push(pair.outer);
+        }
+    }
+    found
+}
+
+/// An outer and an inner surface with no metal between them.
+struct Pair {
+    outer: Origin,
+    inner: Origin,
+    /// The diameters where the inner one stands out most, or is nearest.
+    outer_dia: Length,
+    inner_dia: Length,
+    gap_mm: f64,
+    z_mm: f64,
+}
+
+/// The pairs that leave nothing, each once, where they leave least.
+fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
+    let solid = if part.bought {
+        &profiles.crest
+    } else {
+        &profiles.root
+    };
+    let outer = solid.outer.segments().iter();
+    let inner: Vec<&Segment> = solid.inner.iter().flat_map(Chain::segments).collect();
+    let mut pairs: Vec<Pair> = Vec::new();
+    for one in outer.filter(|it| !it.curve.is_vertical()) {
+        for other in inner.iter().filter(|it| !it.curve.is_vertical()) {
+            let (outer, inner) = (profiles.origin(one.tag), profiles.origin(other.tag));
+            let edge = outer.is_edge() || inner.is_edge();
+            if !edge && !part.bought {
+                continue;
+            }
+            let Some((gap_mm, z_mm)) = least_gap(&one.curve, &other.curve) else {
+                continue;
+            };
+            // What is only as wide as it was measured may meet; an edge must leave something.
+            if gap_mm > if edge { NOTHING_MM } else { -NOTHING_MM } {
+                continue;
+            }
+            let dia = |curve: &Curve| Length::mm(2.0 * curve.radius_at(z_mm));
+            let pair = Pair {
+                outer,
+                inner,
+                outer_dia: dia(&one.curve),
+                inner_dia: dia(&other.curve),
+                gap_mm,
+                z_mm,
+            };
+            match pairs
+                .iter_mut()
+                .find(|it| it.outer == outer && it.inner == inner)
+            {
+                Some(known) if known.gap_mm <= gap_mm => {}
+                Some(known) => *known = pair,
+                None => pairs.push(pair),
+            }
+        }
+    }
+    pairs
+}
+
+const NOTHING_MM: f64 = 1e-6;
+
+/// The least difference in radius where one lies over the other, and the station.
+fn least_gap(outer: &Curve, inner: &Curve) -> Option<(f64, f64)> {
+    let (from, to) = (
+        outer.start().z.max(inner.start().z),
+        outer.end().z.min(inner.end().z),
+    );
+    let straight = matches!((outer, inner), (Curve::Line(_), Curve::Line(_)));
+    let parts = if straight { 1 } else { 32 };
+    let at = |part: u32| {
+        let z = from + (to - from) * f64::from(part) / f64::from(parts);
+        (outer.radius_at(z) - inner.radius_at(z), z)
+    };
+    let least = (0..=parts).map(at).min_by(|a, b| a.0.total_cmp(&b.0));
+    least.filter(|_| to - from > NOTHING_MM)
+}
+
+impl Pair {
+    fn finding(&self, part: &Part, blamed: Origin) -> Finding {
+        let end = match self.z_mm < part.length.to_mm() / 2.0 {
+            true => part.end_name(End::First),
+            false => part.end_name(End::Second),
+        };
+        let (outer, inner) = (span(part, self.outer), span(part, self.inner));
+        let (outer_dia, inner_dia) = (
+            Size::Diameter(self.outer_dia),
+            Size::Diameter(self.inner_dia),
+        );
+        let error =
+            |message| Finding::new("out-of-range", Severity::Error, span(part, blamed), message);
+        match (self.outer.is_edge(), self.inner.is_edge()) {
+            (true, true) => error(text!(
+                "this {} and the {} meet: no face is left between them at the {}",
+                word(part, self.inner),
+                word(part, self.outer),
+                end
+            ))
+            .label(outer, text!("the {}", word(part, self.outer)))
+            .hint("make one of them smaller"),
+            (true, false) => error(text!(
+                "this {} cuts through the wall at the {}, down to {} where the hole is {}",
+                word(part, self.outer),
+                end,
+                outer_dia,
+                inner_dia
+            ))
+            .label(inner, "the hole under it")
+            .hint("write one smaller than the wall there"),
+            (false, true) => error(text!(
+                "this {} cuts through the wall at the {}: it is {} where the outside is {}",
+                word(part, self.inner),
+                end,
+                inner_dia,
+                outer_dia
+            ))
+            .label(outer, "the outside it comes out of")
+            .hint("write its diameter at the face, a little wider than the hole"),
+            (false, false) => error(text!(
+                "this {} is {}, wider than the part it is in, which is {} there",
+                word(part, self.inner),
+                inner_dia,
+                outer_dia
+            ))
+            .label(outer, "the outside there")
+            .hint("measure both again; a bore is narrower than what is round it"),
+        }
+    }
+}
+
+fn span(part: &Part, origin: Origin) -> Span {
+    let station = |index: usize| part.stations.get(index).map(|it| it.span);
+    let feature = |index: usize| part.features.get(index).map(|it| it.span);
+    let said = match origin {
+        Origin::Outside(index) | Origin::StationEdge(index) => station(index),
+        _ => origin.feature().and_then(feature),
+    };
+    said.unwrap_or(part.name.span)
+}
+
+/// What a maker calls the cut of a surface.
+fn word(part: &Part, origin: Origin) -> &'static str {
+    let edge = match origin {
+        Origin::StationEdge(index) => part.stations.get(index).and_then(|it| it.edge),
+        _ => None,
+    };
+    let cut = origin
+        .feature()
+        .and_then(|index| part.features.get(index))
+        .map(|it| &it.cut);
+    let broken = edge.or(match cut {
+        Some(Cut::Edge(edge)) => Some(*edge),
+        _ => None,
+    });
+    match (broken, cut) {
+        (Some(Edge::Chamfer(_)), _) => "chamfer",
+        (Some(Edge::Round(_)), _) => "round",
+        (_, Some(Cut::Countersink { .. })) => "countersink",
+        (_, Some(Cut::Drill { .. })) => "drill",
+        (_, Some(Cut::Ream { .. })) => "reamed hole",
+        (_, Some(Cut::Recess { .. })) => "recess",
+        (_, Some(Cut::Taper { .. })) => "taper",
+        (_, Some(Cut::Thread { .. })) => "thread",
+        _ => "bore",
+    }
+}
