@@ -113,7 +113,7 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
         part: Some(view.part.name.text.clone()),
     };
     for rule in RULES {
-        if let Run::Part(run) = rule.run {
+        if let Run::Part(run) | Run::PartAndJoint(run, _) = rule.run {
             run(view, findings);
         }
     }
@@ -126,7 +126,7 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
     for rule in RULES {
         match rule.run {
             Run::Pen(run) if whole => run(pen, findings),
-            Run::Joint(run) => {
+            Run::Joint(run) | Run::PartAndJoint(_, run) => {
                 let joints = pen.joints();
                 let read = joints.filter(|it| it.male.whole && it.female.whole);
                 read.for_each(|joint| run(&joint, findings));

@@ -37,6 +37,11 @@ pub enum Run {
     Part(fn(&PartView<'_>, &mut Findings)),
     /// Every joint of every pen.
     Joint(fn(&JointView<'_>, &mut Findings)),
+    /// Every part that is cut and every joint.
+    PartAndJoint(
+        fn(&PartView<'_>, &mut Findings),
+        fn(&JointView<'_>, &mut Findings),
+    ),
     /// Every pen.
     Pen(fn(&PenView<'_>, &mut Findings)),
     /// Every bench.

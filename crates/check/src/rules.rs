@@ -34,6 +34,7 @@ mod no_such_drill;
 mod no_such_reamer;
 mod no_such_speed;
 mod no_such_tap;
+mod nothing_holds;
 mod odd_thread;
 mod off_tap_drill;
 mod off_tenon;
@@ -135,6 +136,7 @@ pub static RULES: &[&Rule] = &[
     &stops_early::RULE,
     &wont_pass::RULE,
     &nib_strikes_cap::RULE,
+    &nothing_holds::RULE,
     &too_close_to_call::RULE,
     &proud_joint::RULE,
     &poor_fit::RULE,

@@ -2,6 +2,7 @@
 
 mod air;
 mod apart;
+mod chambers;
 mod clearance;
 mod clock;
 mod configuration;
@@ -20,6 +21,7 @@ mod threads;
 mod throat;
 mod tolerance;
 mod trapped;
+mod travel;
 mod verdict;
 
 pub use air::{Air, Piston};
@@ -27,7 +29,7 @@ pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured};
 pub use contact::{Spot, TOUCHING_MM, Touch};
 pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, Ride};
-pub use ink::Ink;
+pub use ink::{Ink, InkIn};
 pub use passage::Blocked;
 pub use place::Place;
 pub use ring::{RingSeal, SeatedRing};
@@ -162,7 +164,7 @@ impl Assembly {
         let Some(body) = body else {
             return assembly;
         };
-        assembly.ink = ink::held(pen, &assembly, &open, body.part);
+        assembly.ink = ink::held(pen, &assembly, &open, &body);
         let ink = assembly.ink.as_ref();
         let configured = |groups: &Groups| {
             let (part, reversed) = (body.part, body.reversed);
@@ -282,7 +284,7 @@ struct Body {
 
 impl Body {
     /// The cap joint says where the writing point is, else the tail that is posted on, else the
-    /// bought part that stands out furthest at one end.
+    /// bought part that stands out furthest at one end, else what goes in by the first joint.
     fn of(pen: &Pen, open: &Groups) -> Option<Body> {
         let joint = |verb: Verb| pen.joints.iter().find(|joint| joint.verb == verb);
         if let Some(close) = joint(Verb::Close) {
@@ -299,7 +301,8 @@ impl Body {
                 reversed: tail.end == crate::End::First,
             });
         }
-        let part = pen.joints.first()?.female.part;
+        let first = pen.joints.first()?;
+        let part = first.female.part;
         let ends = |index: usize| {
             let place = open.place(index);
             let (a, b) = (place.of(0.0), place.of(pen.parts[index].length.to_mm()));
@@ -308,11 +311,12 @@ impl Body {
         let all = || open.with(part);
         let front = all().min_by(|a, b| ends(*a).0.total_cmp(&ends(*b).0))?;
         let back = all().max_by(|a, b| ends(*a).1.total_cmp(&ends(*b).1))?;
-        let against = pen.parts[back].bought && !pen.parts[front].bought;
-        Some(Body {
-            part,
-            reversed: open.place(part).reversed != against,
-        })
+        let bought = |index: usize| pen.parts[index].bought;
+        let reversed = match bought(front) == bought(back) {
+            true => first.female.end == crate::End::Second,
+            false => open.place(part).reversed != bought(back),
+        };
+        Some(Body { part, reversed })
     }
 }
 

@@ -25,7 +25,7 @@ mod want;
 
 pub use assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,
-    Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, MatedThreads, PUSH, Piston, Place,
+    Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MatedThreads, PUSH, Piston, Place,
     PlainFit, Ride, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM, Touch,
     Trapped, Verdict,
 };

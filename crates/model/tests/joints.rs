@@ -198,7 +198,7 @@ fn a_ring_in_a_groove_is_squeezed_as_drawn() {
         std::f64::consts::PI / 4.0 * (8.8 / 9.0) / (1.5 * 0.8),
     );
     // The ink stands from the rod's front to the floor.
-    let ink = assembly.ink.expect("the tube is filled");
+    let ink = assembly.ink.as_ref().expect("the tube is filled");
     near(
         ink.capacity_ml,
         std::f64::consts::PI / 4.0 * 9.6 * 9.6 * 5.0 / 1000.0,

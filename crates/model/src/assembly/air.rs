@@ -4,7 +4,7 @@ use super::contact::{Member, Own};
 use super::settle::{Bodies, Settled};
 use super::throat::{Reach, tight};
 use super::{Spot, Touch};
-use crate::Origin;
+use crate::{Origin, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, Point, Properties, Tag};
 
@@ -61,7 +61,7 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
             .map_or(0.0, |it| it.place.of(touch.female.station_mm))
             .max(0.0)
     });
-    let (volume_mm3, open_ended) = room(rest, from);
+    let (volume_mm3, open_ended) = room(bodies, rest, from);
     Air {
         volume_mm3,
         seal,
@@ -70,8 +70,10 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
     }
 }
 
-/// The room in the females from a depth on, less the males, mm³; and whether it has no end.
-fn room(rest: &Settled, from: f64) -> (f64, bool) {
+/// The room in the females from a depth on, less the males, mm³; and whether it has no end. Threads
+/// by the cylinders of their equal volumes: crest against crest would be less than nothing where
+/// they are engaged.
+fn room(bodies: &Bodies, rest: &Settled, from: f64) -> (f64, bool) {
     let far = rest
         .females
         .iter()
@@ -80,7 +82,7 @@ fn room(rest: &Settled, from: f64) -> (f64, bool) {
     let bores: Vec<Chain> = rest
         .females
         .iter()
-        .flat_map(|it| bores(it, from, far))
+        .flat_map(|it| bores(bodies, it, from, far))
         .collect();
     // The narrowest of all that lie there; beyond the first bottom there is other air.
     let open = smallest(&bores);
@@ -100,7 +102,7 @@ fn room(rest: &Settled, from: f64) -> (f64, bool) {
     let outsides: Vec<Chain> = rest
         .males
         .iter()
-        .flat_map(|it| it.plain.radii.outer.iter().map(|chain| placed(chain, it)))
+        .filter_map(|it| Some(placed(&metal(bodies, it)?.outer, it)))
         .filter_map(|chain| chain.between(from, bottom))
         .collect();
     let taken = greatest(&outsides, from, bottom);
@@ -111,13 +113,13 @@ fn room(rest: &Settled, from: f64) -> (f64, bool) {
 }
 
 /// A female's bores on the joint's axis, its solid stretches as bores of nothing.
-fn bores(member: &Member, from: f64, far: f64) -> Vec<Chain> {
-    let radii = &member.plain.radii;
-    let Some(outer) = radii.outer.first().map(|chain| placed(chain, member)) else {
+fn bores(bodies: &Bodies, member: &Member, from: f64, far: f64) -> Vec<Chain> {
+    let Some(metal) = metal(bodies, member) else {
         return Vec::new();
     };
+    let outer = placed(&metal.outer, member);
     let (start, end) = (outer.start().z, outer.end().z);
-    let mut open: Vec<Chain> = radii
+    let mut open: Vec<Chain> = metal
         .inner
         .iter()
         .map(|chain| placed(chain, member))
@@ -139,6 +141,11 @@ fn bores(member: &Member, from: f64, far: f64) -> Vec<Chain> {
         found.extend(solid(reached, end));
     }
     found
+}
+
+fn metal<'b>(bodies: &'b Bodies, member: &Member) -> Option<&'b Solid> {
+    let profiles = bodies.parts[member.part].profiles.as_ref()?;
+    Some(&profiles.metal)
 }
 
 fn placed(chain: &Chain, member: &Member) -> Chain {

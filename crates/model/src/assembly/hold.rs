@@ -5,9 +5,10 @@ use super::settle::{Bodies, Settled};
 use super::throat::{Reach, beside};
 use super::trapped::draws_out_mm;
 use super::{Engagement, SeatedRing, clearance, group::Groups};
-use crate::{FitAsked, Joint, Pen};
+use crate::{FitAsked, Joint, Material, Part, Pen};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
+use std::sync::Arc;
 
 /// Something that holds a joint; all but the thread and what traps are common practice, no
 /// published source.
@@ -127,7 +128,7 @@ pub(super) fn held_by(
     match joint.verb {
         Verb::Push if rest.own == super::contact::Own::Passes => held.push(HeldBy::TakenUp),
         Verb::Push => held.extend(push(fit)),
-        Verb::Glue => held.extend(glue(fit)),
+        Verb::Glue if joint.unglueable(&pen.parts).is_none() => held.extend(glue(fit)),
         Verb::Post => held.extend(
             ride(pen, rest)
                 .filter(|it| {
@@ -194,6 +195,23 @@ fn glue(fit: Option<PlainFit>) -> Option<HeldBy> {
         gap: clearance,
         over_mm: near_mm,
     })
+}
+
+/// Kinds that no glue of the bench wets: common practice, no published source.
+const UNGLUEABLE: [&str; 3] = ["acetal", "acetal-homopolymer", "ptfe"];
+
+impl Joint {
+    /// The material of one of its two ends that no glue holds on.
+    pub fn unglueable<'p>(&self, parts: &'p [Arc<Part>]) -> Option<&'p Arc<Material>> {
+        [self.male, self.female].into_iter().find_map(|end| {
+            let part = parts.get(end.part)?;
+            let inside = part.station(end.end, Length::from_nm(1));
+            let material = part.material_at(inside)?;
+            UNGLUEABLE
+                .contains(&material.kind.kind())
+                .then_some(material)
+        })
+    }
 }
 
 /// How a posted cap rides on the tail.

@@ -1,13 +1,13 @@
 //! The ink a pen holds.
 
-use super::Assembly;
+use super::chambers::{Chamber, Chambers};
 use super::group::Groups;
-use crate::{Part, Pen};
-use quillet_geometry::{Chain, Properties};
+use super::{Assembly, Body};
+use crate::{End, Pen};
 use quillet_standards::material;
 
 /// The ink of a full pen.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Ink {
     /// How much, ml.
     pub capacity_ml: f64,
@@ -17,80 +17,100 @@ pub struct Ink {
     pub part: usize,
     /// The station on that part where its centre lies, mm.
     pub at_mm: f64,
+    /// Where it stands: in each part's bore so much, the holder's first; of a converter or a
+    /// cartridge its own capacity.
+    pub stands_in: Vec<InkIn>,
+    /// Room in the holder's bore that no ink reaches: solid is left before it.
+    pub shut_off: Vec<InkIn>,
+}
+
+/// Ink, or room for it, in a part's bore.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InkIn {
+    /// An index into `Pen::parts`.
+    pub part: usize,
+    /// How much, ml.
+    pub ml: f64,
 }
 
 /// The ink in the barrel, where `fill` says so, else in the first converter or cartridge that the
 /// body holds.
-pub(super) fn held(pen: &Pen, assembly: &Assembly, open: &Groups, body: usize) -> Option<Ink> {
-    let full = |capacity_ml: f64, part: usize, at_mm: f64| Ink {
-        capacity_ml,
-        mass_g: capacity_ml * material::ink().map_or(1.0, |it| it.typical_kg_m3 / 1000.0),
-        part,
-        at_mm,
-    };
-    if let Some((part, _)) = pen.fill {
-        let room = reservoir(pen, assembly, part)?;
-        return Some(full(room.volume_mm3 / 1000.0, part, room.centroid_mm));
+///
+/// A barrel is filled from the end that looks to the writing point. What counts is its bore from
+/// where that joint closes it, as far as it goes without a web of solid, less what stands in it;
+/// and every bore that opens into it: the section's, and the nib unit's where it has one. The gap
+/// beside what closes an end does not.
+pub(super) fn held(pen: &Pen, assembly: &Assembly, open: &Groups, body: &Body) -> Option<Ink> {
+    let g_ml = material::ink().map_or(1.0, |it| it.typical_kg_m3 / 1000.0);
+    if let Some((holder, _)) = pen.fill {
+        return in_bores(pen, assembly, open, body, (holder, g_ml));
     }
     let holds = |index: &usize| pen.parts[*index].holds_ml.is_some();
-    let part = open.with(body).find(holds)?;
-    let capacity = pen.parts[part].holds_ml?;
-    Some(full(capacity, part, pen.parts[part].length.to_mm() / 2.0))
+    let part = open.with(body.part).find(holds)?;
+    let ml = pen.parts[part].holds_ml?;
+    Some(Ink {
+        capacity_ml: ml,
+        mass_g: ml * g_ml,
+        part,
+        at_mm: pen.parts[part].length.to_mm() / 2.0,
+        stands_in: vec![InkIn { part, ml }],
+        shut_off: Vec::new(),
+    })
 }
 
-/// The room in a part's bore between the parts that close it, less what stands in it.
-fn reservoir(pen: &Pen, assembly: &Assembly, holder: usize) -> Option<Properties> {
-    let part: &Part = &pen.parts[holder];
-    let (mut from, mut to) = (0.0, part.length.to_mm());
-    let mut inside: Vec<(usize, super::Place)> = Vec::new();
-    for (joint, rest) in pen.joints.iter().zip(&assembly.joints) {
-        let closes = joint.female.part == holder
-            && !rest.redundant
-            && !matches!(
-                joint.verb,
-                quillet_syntax::ast::Verb::Close | quillet_syntax::ast::Verb::Post
-            );
-        if !closes {
-            continue;
+fn in_bores(
+    pen: &Pen,
+    assembly: &Assembly,
+    open: &Groups,
+    body: &Body,
+    (holder, g_ml): (usize, f64),
+) -> Option<Ink> {
+    let chambers = Chambers::of(pen, &assembly.joints, open, holder);
+    let front = body.front(open, holder);
+    let reached = chambers.reached_from(holder, front);
+    let volume = |it: &&Chamber| it.room.volume_mm3;
+    let volume_mm3: f64 = reached.iter().map(volume).sum();
+    let moment: f64 = reached
+        .iter()
+        .map(|it| it.room.volume_mm3 * it.room.centroid_mm)
+        .sum();
+    let ml = |it: &&Chamber| InkIn {
+        part: it.part,
+        ml: it.room.volume_mm3 / 1000.0,
+    };
+    let mut stands_in: Vec<InkIn> = Vec::new();
+    for it in reached.iter().map(ml).filter(|it| it.ml > 1e-9) {
+        match stands_in.iter_mut().find(|known| known.part == it.part) {
+            Some(known) => known.ml += it.ml,
+            None => stands_in.push(it),
         }
-        match joint.female.end {
-            crate::End::First => from = rest.goes_in_mm.max(from),
-            crate::End::Second => to = (part.length.to_mm() - rest.goes_in_mm).min(to),
-        }
-        let axis = super::Place::inward(part, joint.female.end).inverse();
-        inside.extend(
-            rest.males
-                .iter()
-                .map(|(male, place)| (*male, place.then(axis))),
-        );
     }
-    let bores = &part.profiles.as_ref()?.metal.inner;
-    let room: Vec<Chain> = bores
-        .iter()
-        .filter_map(|bore| bore.between(from, to))
-        .collect();
-    let free = Properties::between(&room, []);
-    let taken: Vec<Properties> = inside
-        .iter()
-        .filter_map(|(index, place)| {
-            let profiles = pen.parts[*index].profiles.as_ref()?;
-            let (a, b) = (place.station(from), place.station(to));
-            let (outer, inner) = profiles.metal.stretch(a.min(b), a.max(b));
-            let stretch = Properties::between(&outer, &inner);
-            let sign = if place.reversed { -1.0 } else { 1.0 };
-            let centroid_mm = place.offset_mm + sign * stretch.centroid_mm;
-            Some(Properties {
-                centroid_mm,
-                ..stretch
-            })
-        })
-        .collect();
-    let taken_mm3: f64 = taken.iter().map(|it| it.volume_mm3).sum();
-    let volume_mm3 = free.volume_mm3 - taken_mm3;
-    let moment: f64 = taken.iter().map(|it| it.volume_mm3 * it.centroid_mm).sum();
-    (volume_mm3 > 0.0).then(|| Properties {
-        volume_mm3,
-        centroid_mm: (free.volume_mm3 * free.centroid_mm - moment) / volume_mm3,
-        ..free
+    stands_in.sort_by_key(|it| it.part != holder);
+    let shut_off = chambers.of_part(holder).filter(|it| {
+        let known = |other: &&Chamber| std::ptr::eq(*other, *it);
+        !reached.iter().any(known)
+    });
+    let capacity_ml = volume_mm3 / 1000.0;
+    (volume_mm3 > 0.0).then(|| Ink {
+        capacity_ml,
+        mass_g: capacity_ml * g_ml,
+        part: holder,
+        at_mm: moment / volume_mm3,
+        stands_in,
+        shut_off: shut_off
+            .map(|it| ml(&it))
+            .filter(|it| it.ml > 1e-9)
+            .collect(),
     })
+}
+
+impl Body {
+    /// The end of a part of the open pen that looks to the writing point.
+    pub(super) fn front(&self, open: &Groups, part: usize) -> End {
+        let backward = open.place(self.part).reversed != self.reversed;
+        match open.place(part).reversed == backward {
+            true => End::First,
+            false => End::Second,
+        }
+    }
 }

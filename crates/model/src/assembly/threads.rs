@@ -1,6 +1,8 @@
 //! Threads that mate in a joint, and how they are engaged when it is at rest.
 
+use super::Place;
 use super::clock::{Begin, marks_apart};
+use super::travel::lets_go_mm;
 use crate::{End, Feature, Joint, Origin, Part, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
@@ -21,8 +23,9 @@ pub const TEN_DEGREES: Angle = Angle::from_nanodeg(10_000_000_000);
 
 /// How a male and a female thread are engaged at rest.
 ///
-/// Only full thread counts: what a chamfer or a countersink takes away does not, and the lead-in
-/// of tap and die lies outside of what a `thread` line says. Whether the tools of a bench get that
+/// In the overlap, which bears load, only full thread counts: what a chamfer or a countersink takes
+/// of it does not. In the travel every crest counts that still reaches behind another. The lead-in
+/// of tap and die lies outside of what a `thread` line says; whether the tools of a bench get that
 /// far is for the checker to say.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Engagement {
@@ -30,9 +33,12 @@ pub struct Engagement {
     pub threads: MatedThreads,
     /// The thread, as the male has it.
     pub form: ThreadForm,
-    /// How much of one lies in the other, mm; less than nothing where they never reach each other.
+    /// How much full form of one lies in that of the other, mm; less than nothing where they never
+    /// reach each other.
     pub overlap_mm: f64,
-    /// How far the male comes out before the threads let go, mm.
+    /// How far the male comes out before the threads let go, mm: until the crests, as edges and
+    /// countersinks leave them, no longer overlap. Less than nothing where they never reach each
+    /// other.
     pub travel_mm: f64,
     /// How far in the male thread's leading edge lies, from the female's face, mm.
     pub leading_mm: f64,
@@ -122,6 +128,12 @@ pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -
         let inside = full_form(female, threads.female, joint.female.end);
         let (form, _) = male.features[threads.male].thread()?;
         let leading_mm = goes_in_mm - outside.0;
+        let male_place = Place::leading(male, joint.male.end).moved(goes_in_mm);
+        let female_place = Place::inward(female, joint.female.end);
+        let travel_mm = lets_go_mm(
+            (male, threads.male, male_place),
+            (female, threads.female, female_place),
+        );
         let begins = (
             Begin::of(&male.features[threads.male], joint.male.end, outside),
             Begin::of(&female.features[threads.female], joint.female.end, inside),
@@ -134,7 +146,7 @@ pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -
             threads,
             form: form.thread,
             overlap_mm: leading_mm.min(inside.1) - (goes_in_mm - outside.1).max(inside.0),
-            travel_mm: leading_mm - inside.0,
+            travel_mm: travel_mm.unwrap_or(0.0),
             leading_mm,
             mouth_mm: inside.0,
             ahead_mm: inside.1 - leading_mm,

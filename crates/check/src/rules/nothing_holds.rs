@@ -1,0 +1,158 @@
+//! `nothing-holds`: a joint, or a glued spigot, that nothing holds together.
+
+use super::joint_threads::JointThreads;
+use crate::held::room;
+use crate::{Findings, JointView, PartView, Rule, Run};
+use quillet_geometry::Length;
+use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PlainFit, StoppedBy};
+use quillet_syntax::Severity;
+use quillet_syntax::ast::Verb;
+
+pub(crate) static RULE: Rule = Rule {
+    code: "nothing-holds",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("nothing-holds.md"),
+    run: Run::PartAndJoint(spigots, run),
+};
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest().filter(|rest| !rest.redundant) else {
+        return;
+    };
+    let lies = rest.verdict.is_sure() && rest.stopped_by != StoppedBy::Nothing;
+    if !lies || !rest.verdict.held_by.is_empty() {
+        return;
+    }
+    let (male, female) = (&view.male.name.text, &view.female.name.text);
+    // A cap is told of by its name.
+    let pair = match view.joint.verb {
+        Verb::Close => {
+            let (one, other) = (view.joint.first().part, view.joint.second().part);
+            let name = |part: usize| &view.pen.pen.parts[part].name.text;
+            format!("{} on {}", name(one), name(other))
+        }
+        _ => format!("{male} in {female}"),
+    };
+    if let Some((why, hint)) = reason(view, rest.fit) {
+        findings.push(
+            RULE.at(view.joint.head, format!("nothing holds {pair}: {why}"))
+                .label(view.joint.male.span, "what goes in")
+                .label(view.joint.female.span, "what receives it")
+                .hint(hint),
+        );
+    }
+}
+
+/// Why nothing holds it and what would; none where another rule tells of it.
+fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'static str)> {
+    let apart = || "nothing of the one lies in the other".to_owned();
+    match view.joint.verb {
+        Verb::Close => {
+            // A thread that is missing or does not match is told of as such.
+            let threads = JointThreads::of(view);
+            if !threads.male.is_empty() || !threads.female.is_empty() {
+                return None;
+            }
+            let room = fit.map_or_else(apart, |it| room(it.clearance));
+            Some((
+                format!("no thread in common, {room}"),
+                "cut a thread on both, or let an O-ring hold it",
+            ))
+        }
+        Verb::Push => {
+            let why = fit.map_or_else(apart, |it| {
+                format!(
+                    "{}; a push holds from {} of interference to {} of clearance",
+                    room(it.clearance),
+                    -PUSH.0,
+                    PUSH.1
+                )
+            });
+            Some((why, "make the two nearer in size, or screw or glue it"))
+        }
+        Verb::Slip => Some((
+            format!("it draws {FREE_MM} mm out and nothing stops it"),
+            "let a part that is screwed, pressed or glued close behind it, or press or glue it",
+        )),
+        Verb::Glue => unglued(view, fit),
+        // Told by `missing-thread`, `poor-fit` and `wont-post`.
+        Verb::Screw | Verb::Press | Verb::Post => None,
+    }
+}
+
+fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'static str)> {
+    let (_, most) = GLUE_GAP;
+    if let Some(material) = view.joint.unglueable(&view.pen.pen.parts) {
+        return Some((
+            format!("glue does not stick to {}", material.name),
+            "press it, screw it, or pin it",
+        ));
+    }
+    let long = "let the one reach further into the other";
+    let Some(fit) = fit else {
+        return Some((
+            format!("the glue joint is butt; {GLUE_MM} mm of overlap at least holds"),
+            long,
+        ));
+    };
+    let asked = view.joint.asks.as_ref().map(|(asked, _)| *asked);
+    // A gap that is not the one asked for is told of as such.
+    let told = matches!(asked, Some(FitAsked::Gap(gap)) if gap <= most);
+    if fit.clearance > most && !told {
+        return Some((
+            format!(
+                "a gap of {} for the glue; it holds in {} to {most}",
+                fit.clearance,
+                GLUE_GAP.0.mm_text(2)
+            ),
+            "bring the two within 0.3 mm of each other on diameter",
+        ));
+    }
+    let short = fit.near_mm < GLUE_MM - 1e-6 && fit.clearance <= most;
+    short.then(|| {
+        (
+            format!(
+                "the glue reaches over {:.1} mm; {GLUE_MM} mm at least holds",
+                fit.near_mm
+            ),
+            long,
+        )
+    })
+}
+
+/// The spigots of a glued blank.
+fn spigots(view: &PartView<'_>, findings: &mut Findings) {
+    let (_, most) = GLUE_GAP;
+    for piece in &view.part.blanks {
+        let Some(spigot) = &piece.spigot else {
+            continue;
+        };
+        let why = if spigot.gap > most {
+            format!(
+                "a gap of {} for the glue; it holds in {} to {most}",
+                spigot.gap,
+                GLUE_GAP.0.mm_text(2)
+            )
+        } else if spigot.length < Length::mm(GLUE_MM) {
+            format!(
+                "the glue reaches over {}; {GLUE_MM} mm at least holds",
+                spigot.length
+            )
+        } else {
+            continue;
+        };
+        let message = format!(
+            "nothing holds the spigot of {}: {why}",
+            piece.stock.material.name
+        );
+        let from = piece.from.min(piece.from - spigot.length);
+        findings.push_at(
+            RULE.at(spigot.span, message).hint(
+                "turn the spigot to the hole less 0.1 mm, a diameter long where there is room",
+            ),
+            from,
+            piece.to,
+        );
+    }
+}

@@ -1,0 +1,191 @@
+//! The bores of joined parts as rooms, and which of them open into each other.
+
+use super::group::Groups;
+use super::{AtRest, Place};
+use crate::{End, Part, Pen};
+use quillet_geometry::envelope::greatest;
+use quillet_geometry::{Chain, Properties};
+use quillet_syntax::ast::Verb;
+
+/// The bores of the parts that hang together with one, cut where something closes them, on that
+/// part's stations.
+pub(super) struct Chambers {
+    all: Vec<Chamber>,
+}
+
+/// An unbroken stretch of a part's bore between what closes it.
+pub(super) struct Chamber {
+    /// Whose bore it is: an index into `Pen::parts`.
+    pub(super) part: usize,
+    /// The room in it, less what stands in it.
+    pub(super) room: Properties,
+    from: Side,
+    to: Side,
+    bore: Chain,
+}
+
+/// Where a chamber ends.
+#[derive(Clone, Copy)]
+struct Side {
+    z_mm: f64,
+    /// The part's outside there, where the bore comes out at the part's own end, mm.
+    open_r: Option<f64>,
+}
+
+const SAME: f64 = 1e-6;
+
+impl Chambers {
+    /// Of the parts joined with `holder`.
+    pub(super) fn of(pen: &Pen, joints: &[AtRest], open: &Groups, holder: usize) -> Chambers {
+        let axis = open.place(holder).inverse();
+        let parts: Vec<(usize, Place)> = open
+            .with(holder)
+            .map(|part| (part, open.place(part).then(axis)))
+            .collect();
+        let mut all = Vec::new();
+        for (part, place) in &parts {
+            let Some(profiles) = &pen.parts[*part].profiles else {
+                continue;
+            };
+            let length = pen.parts[*part].length.to_mm();
+            let (from, to) = closed(pen, joints, *part);
+            for bore in &profiles.metal.inner {
+                let Some(stretch) = bore.between(from, length - to) else {
+                    continue;
+                };
+                let laid = laid(&stretch, *place);
+                let (a, b) = (stretch.start().z, stretch.end().z);
+                let outside = |z: f64| {
+                    let radii = profiles.metal.outer.radii_at(z);
+                    radii.map_or(0.0, |(a, b)| a.max(b))
+                };
+                let side = |z: f64, face: f64, closed: f64| Side {
+                    z_mm: place.of(z),
+                    open_r: ((z - face).abs() < SAME && closed < SAME).then(|| outside(z)),
+                };
+                let (low, high) = (side(a, 0.0, from), side(b, length, to));
+                let (from, to) = if place.reversed {
+                    (high, low)
+                } else {
+                    (low, high)
+                };
+                all.push(Chamber {
+                    part: *part,
+                    room: room(pen, &parts, *part, &laid),
+                    from,
+                    to,
+                    bore: laid,
+                });
+            }
+        }
+        Chambers { all }
+    }
+
+    /// The rooms of a part's bores.
+    pub(super) fn of_part(&self, part: usize) -> impl Iterator<Item = &Chamber> {
+        self.all.iter().filter(move |it| it.part == part)
+    }
+
+    /// All that opens into a part's bore as it is come to from one of its ends.
+    pub(super) fn reached_from(&self, part: usize, end: End) -> Vec<&Chamber> {
+        let own = (0..self.all.len()).filter(|it| self.all[*it].part == part);
+        let order = |index: &usize| self.all[*index].from.z_mm;
+        let by = |a: &usize, b: &usize| order(a).total_cmp(&order(b));
+        let first = match end {
+            End::First => own.min_by(by),
+            End::Second => own.max_by(by),
+        };
+        let mut reached: Vec<usize> = first.into_iter().collect();
+        let mut next = 0;
+        while let Some(at) = reached.get(next).copied() {
+            next += 1;
+            for other in 0..self.all.len() {
+                if !reached.contains(&other) && self.all[at].opens_into(&self.all[other]) {
+                    reached.push(other);
+                }
+            }
+        }
+        reached.into_iter().map(|it| &self.all[it]).collect()
+    }
+}
+
+impl Chamber {
+    /// Whether the bore of one comes out in the other.
+    fn opens_into(&self, other: &Chamber) -> bool {
+        self.comes_out_in(other) || other.comes_out_in(self)
+    }
+
+    fn comes_out_in(&self, other: &Chamber) -> bool {
+        let sides = [(&self.from, -1.0), (&self.to, 1.0)];
+        self.part != other.part
+            && sides.into_iter().any(|(side, way)| {
+                let Some(outside) = side.open_r else {
+                    return false;
+                };
+                // Just beyond the face: amid the other's bore, or where that begins.
+                let z = side.z_mm + way * 1e-3;
+                let bore = other.bore.radii_at(z).map_or(0.0, |(a, b)| a.max(b));
+                let begins = [&other.from, &other.to]
+                    .into_iter()
+                    .any(|it| (it.z_mm - side.z_mm).abs() < 1e-3);
+                bore > SAME && (begins || outside <= bore + SAME)
+            })
+    }
+}
+
+/// How much of a part's bore is closed at its first end and at its second, mm inward: what goes in
+/// there closes it as far as it reaches.
+fn closed(pen: &Pen, joints: &[AtRest], part: usize) -> (f64, f64) {
+    let mut closed = (0.0f64, 0.0f64);
+    for (joint, rest) in pen.joints.iter().zip(joints) {
+        let lasting = !matches!(joint.verb, Verb::Close | Verb::Post) && !rest.redundant;
+        if joint.female.part != part || !lasting {
+            continue;
+        }
+        match joint.female.end {
+            End::First => closed.0 = closed.0.max(rest.goes_in_mm),
+            End::Second => closed.1 = closed.1.max(rest.goes_in_mm),
+        }
+    }
+    closed
+}
+
+/// The room in a stretch of bore, less the parts that stand in it.
+fn room(pen: &Pen, parts: &[(usize, Place)], own: usize, bore: &Chain) -> Properties {
+    let (from, to) = (bore.start().z, bore.end().z);
+    let standing: Vec<Chain> = parts
+        .iter()
+        .filter(|(part, _)| *part != own)
+        .filter_map(|(part, place)| stands_in(&pen.parts[*part], *place, bore))
+        .collect();
+    let taken = greatest(&standing, from, to);
+    Properties::between([bore], &taken)
+}
+
+/// A part's outside where it stands in a bore; none where it lies round it or beside it.
+fn stands_in(part: &Part, place: Place, bore: &Chain) -> Option<Chain> {
+    let (a, b) = (place.of(0.0), place.of(part.length.to_mm()));
+    if a.max(b) < bore.start().z || a.min(b) > bore.end().z {
+        return None;
+    }
+    let outer = laid(&part.profiles.as_ref()?.metal.outer, place);
+    let (from, to) = (
+        outer.start().z.max(bore.start().z),
+        outer.end().z.min(bore.end().z),
+    );
+    if to - from < SAME {
+        return None;
+    }
+    let at = |chain: &Chain, z: f64| chain.radii_at(z).map_or(0.0, |(a, b)| a.min(b));
+    let middle = (from + to) / 2.0;
+    (at(&outer, middle) <= at(bore, middle) + SAME)
+        .then(|| outer.between(from, to))
+        .flatten()
+}
+
+fn laid(chain: &Chain, place: Place) -> Chain {
+    match place.reversed {
+        false => chain.moved(place.offset_mm),
+        true => chain.reversed(place.offset_mm),
+    }
+}

@@ -1,0 +1,350 @@
+//! What edges leave of a thread's travel, the air a cap shuts in, the ink that a pen holds: figures
+//! by hand, each beside its derivation.
+
+use quillet_model::{Assembly, Design, Engagement, Texts, load, resolve};
+use std::f64::consts::{PI, SQRT_2};
+use std::path::Path;
+
+fn design(text: &str) -> Design {
+    let texts = Texts::default().with("pen.quillet", text);
+    let design = resolve(&load(Path::new("pen.quillet"), &texts).expect("the text is there"));
+    assert!(design.findings.is_empty(), "{:#?}\n{text}", design.findings);
+    design
+}
+
+fn assembly(text: &str) -> Assembly {
+    let mut design = design(text);
+    design.pens.remove(0).assembly
+}
+
+#[track_caller]
+fn near(found: f64, wanted: f64, within: f64) {
+    assert!(
+        (found - wanted).abs() <= within,
+        "{found} where {wanted} was wanted"
+    );
+}
+
+/// A peg with a tenon of `tenon`, threaded all along for 8, into a socket drilled `drill` and
+/// threaded to 9; what breaks their edges is said.
+struct Threaded<'a> {
+    thread: &'a str,
+    tenon: f64,
+    drill: f64,
+    on_peg: &'a str,
+    in_socket: &'a str,
+    /// `peg.shank`, at which of its ends.
+    shank_first: bool,
+    mouth_first: bool,
+    joint: &'a str,
+}
+
+impl Threaded<'_> {
+    fn engaged(&self) -> Engagement {
+        let Self {
+            thread,
+            tenon,
+            drill,
+            on_peg,
+            in_socket,
+            joint,
+            ..
+        } = self;
+        let (peg, outside) = match self.shank_first {
+            true => ("shank to head", "at 8 dia 20 as ledge\n at 30 dia 20"),
+            false => ("head to shank", "at 0 dia 20\n at 22 dia 20 as ledge"),
+        };
+        let socket = if self.mouth_first {
+            "mouth to end"
+        } else {
+            "end to mouth"
+        };
+        let text = format!(
+            "part peg from {peg} {{\n blank of acrylic rod 30\n length 30\n outside {{\n {outside}\n}}\n\
+             from shank {{\n tenon {tenon} for 8\n thread {thread} outside for 8\n {on_peg}\n}}\n}}\n\
+             part socket from {socket} {{\n blank of acrylic rod 30\n length 40\n outside dia 24\n\
+             from mouth {{\n drill {drill} to 20\n thread {thread} inside to 9\n {in_socket}\n}}\n}}\n\
+             pen test {{\n {joint}\n}}\n"
+        );
+        let assembly = assembly(&text);
+        near(assembly.joints[0].goes_in_mm, 8.0, 1e-9);
+        assembly.joints[0].engagements[0]
+    }
+}
+
+const PLAIN: Threaded<'_> = Threaded {
+    thread: "M10x0.75",
+    tenon: 9.9,
+    drill: 9.3,
+    on_peg: "",
+    in_socket: "",
+    shank_first: true,
+    mouth_first: true,
+    joint: "screw peg.shank into socket.mouth",
+};
+
+/// The crests are min(R, R - c + y) and max(r, r + k - x) inward from the two faces: they first
+/// reach each other where x + y = c + k - h, h the tenon's radius less the hole's.
+#[test]
+fn travel_ends_where_chamfer_and_countersink_no_longer_overlap() {
+    let h = 0.3;
+    for (chamfer, countersink) in [(0.5, 0.55), (1.0, 0.0), (0.0, 0.7), (0.8, 0.4), (0.2, 0.0)] {
+        let on_peg = if chamfer > 0.0 {
+            format!("chamfer {chamfer}")
+        } else {
+            String::new()
+        };
+        let in_socket = match countersink > 0.0 {
+            true => format!("countersink {:.3}", 9.3 + 2.0 * countersink),
+            false => String::new(),
+        };
+        let lost = f64::max(chamfer + countersink - h, 0.0);
+        for (shank_first, mouth_first) in
+            [(true, true), (false, true), (true, false), (false, false)]
+        {
+            let (on_peg, in_socket) = (on_peg.as_str(), in_socket.as_str());
+            let engaged = Threaded {
+                on_peg,
+                in_socket,
+                shank_first,
+                mouth_first,
+                ..PLAIN
+            }
+            .engaged();
+            near(engaged.travel_mm, 8.0 - lost, 1e-6);
+            near(engaged.turns(), (8.0 - lost) / 0.75, 1e-6);
+            // What bears load is full form only.
+            near(engaged.overlap_mm, 8.0 - chamfer - countersink, 1e-6);
+        }
+    }
+}
+
+/// A round of radius p leaves R - p + sqrt(2 p y - y²): beside a countersink k the sum x + y is
+/// least where both slope alike, y = p (1 - 1/√2), and is k - h + p (2 - √2).
+#[test]
+fn travel_over_a_round_and_under_a_wider_mouth() {
+    for (round, k) in [(1.0, 0.5), (0.6, 0.4), (0.8, 0.35)] {
+        let on_peg = format!("round {round}");
+        let in_socket = format!("countersink {:.3}", 9.3 + 2.0 * k);
+        let engaged = Threaded {
+            on_peg: &on_peg,
+            in_socket: &in_socket,
+            ..PLAIN
+        }
+        .engaged();
+        near(
+            engaged.travel_mm,
+            8.0 - (k - 0.3 + round * (2.0 - SQRT_2)),
+            1e-6,
+        );
+    }
+    // A round so large that all of the countersink lies before it: the hole's own edge, k in, meets
+    // it where it reaches the hole's radius, p - √(p² - (p - h)²) = 0.6 behind the face.
+    let engaged = Threaded {
+        on_peg: "round 1.5",
+        in_socket: "countersink 9.8",
+        ..PLAIN
+    }
+    .engaged();
+    near(engaged.travel_mm, 8.0 - 0.25 - 0.6, 1e-6);
+    // A mouth bored 10.4 to 1.5 lets every crest pass: the thread begins there, and a chamfer of
+    // 0.7 reaches the hole's radius 0.4 behind the face.
+    let engaged = Threaded {
+        on_peg: "chamfer 0.7",
+        in_socket: "bore 10.4 to 1.5",
+        ..PLAIN
+    }
+    .engaged();
+    near(engaged.travel_mm, 8.0 - 1.5 - 0.4, 1e-6);
+    near(engaged.overlap_mm, 8.0 - 1.5 - 0.7, 1e-6);
+}
+
+#[test]
+fn travel_of_other_threads_left_hand_in_inches_and_of_a_cap_that_goes_in() {
+    let lost = |c: f64, k: f64, h: f64| c + k - h;
+    let left = Threaded {
+        thread: "M9x0.75-LH",
+        tenon: 8.9,
+        drill: 8.3,
+        on_peg: "chamfer 0.6",
+        in_socket: "countersink 9.1",
+        ..PLAIN
+    };
+    near(left.engaged().travel_mm, 8.0 - lost(0.6, 0.4, 0.3), 1e-6);
+    let inch = Threaded {
+        thread: "7/16-14UNC",
+        tenon: 11.0,
+        drill: 9.4,
+        on_peg: "chamfer 0.9",
+        in_socket: "countersink 11.4",
+        ..PLAIN
+    };
+    near(inch.engaged().travel_mm, 8.0 - lost(0.9, 1.0, 0.8), 1e-6);
+    near(inch.engaged().turns(), (8.0 - 1.1) / (25.4 / 14.0), 1e-6);
+    let cap = Threaded {
+        thread: "M12x0.8 starts 2",
+        tenon: 11.9,
+        drill: 11.2,
+        on_peg: "chamfer 0.75",
+        in_socket: "countersink 12",
+        joint: "close peg.shank into socket.mouth",
+        ..PLAIN
+    };
+    near(cap.engaged().travel_mm, 8.0 - lost(0.75, 0.4, 0.35), 1e-6);
+    near(cap.engaged().turns(), (8.0 - 0.8) / 1.6, 1e-6);
+}
+
+/// The equal-volume radii of a basic profile (ISO 68-1) as areas: inside between the crest at hole
+/// radius and the major, outside between the tenon and the minor; taken from the design itself,
+/// whose masses are checked elsewhere, and here only put together.
+#[test]
+fn air_beside_a_thread_is_by_equal_volumes() {
+    for (thread, bore, tenon, deep, engaged) in [
+        ("M13x0.8 starts 3", 12.2, 12.9, 25.0, 9.0),
+        ("M12x0.8", 11.2, 11.9, 30.0, 7.0),
+        ("M14x0.8-LH", 13.2, 13.9, 40.0, 8.0),
+    ] {
+        let text = format!(
+            "part cap from mouth to crown {{\n blank of acrylic rod 20\n length 50\n outside dia 18\n from mouth {{\n\
+             bore {bore} to {deep}\n thread {thread} inside to 10\n}}\n}}\n\
+             part barrel from mouth to tail {{\n blank of acrylic rod 20\n length 40\n outside {{\n at {engaged} dia 18 as ledge\n\
+             at 40 dia 18\n}}\n from mouth {{\n tenon {tenon} for {engaged}\n thread {thread} outside for {engaged}\n}}\n}}\n\
+             pen test {{\n close cap.mouth onto barrel.mouth\n}}\n"
+        );
+        let design = design(&text);
+        let volume = |part: &str| {
+            let profiles = design.part(part).and_then(|it| it.profiles.as_ref());
+            profiles
+                .expect("it has a shape")
+                .metal
+                .properties()
+                .volume_mm3
+        };
+        let cylinder = |dia: f64, length: f64| PI / 4.0 * dia * dia * length;
+        let hollow = cylinder(18.0, 50.0) - volume("cap");
+        let plug = volume("barrel") - cylinder(18.0, 40.0 - engaged);
+        let air = design.pens[0].assembly.air.as_ref().expect("it closes");
+        near(air.volume_mm3, hollow - plug, 1e-6 * hollow);
+        // Crest against crest would leave less than the plain bore beside the plain tenon.
+        assert!(plug < cylinder(tenon, engaged) && hollow > cylinder(bore, deep));
+    }
+}
+
+/// A tube for ink with a plug in its mouth and one in its end.
+fn tube(length: f64, cuts: &str, front: &str, rear: &str) -> String {
+    format!(
+        "part tube from mouth to end {{\n blank of acrylic rod 20\n length {length}\n outside dia 16\n{cuts}\n}}\n\
+         part front from tip to shank {{\n blank of acrylic rod 20\n length 30\n outside {{\n at 0 dia 16\n at 20 dia 16 step 10 as ledge\n\
+         at 30 dia 10\n}}\n{front}\n}}\n\
+         part rear from shank to tip {{\n blank of acrylic rod 20\n length 20\n outside {{\n at 0 dia 8\n at 6 dia 8 step 16\n at 20 dia 16\n}}\n{rear}\n}}\n\
+         pen test {{\n slip front.shank into tube.mouth\n press rear.shank into tube.end\n fill tube\n}}\n"
+    )
+}
+
+fn cylinder_ml(dia: f64, length: f64) -> f64 {
+    PI / 4.0 * dia * dia * length / 1000.0
+}
+
+/// A drill's cone of 118°.
+fn cone_ml(dia: f64) -> f64 {
+    let height = dia / 2.0 / 59f64.to_radians().tan();
+    PI / 12.0 * dia * dia * height / 1000.0
+}
+
+#[test]
+fn ink_stops_at_a_web_and_goes_on_where_there_is_none() {
+    let cuts = |deep: f64| {
+        format!("from mouth {{\n drill 10 to {deep}\n}}\nfrom end {{\n drill 8 to 26\n}}")
+    };
+    // 80 long: from the end the point reaches to 80 - 26 - 2.404, from the mouth 40 + 3.004.
+    let shut = assembly(&tube(80.0, &cuts(40.0), "", ""));
+    let ink = shut.ink.expect("it is filled");
+    near(
+        ink.capacity_ml,
+        cylinder_ml(10.0, 30.0) + cone_ml(10.0),
+        1e-9,
+    );
+    assert_eq!((ink.stands_in.len(), ink.shut_off.len()), (1, 1));
+    near(
+        ink.shut_off[0].ml,
+        cylinder_ml(8.0, 20.0) + cone_ml(8.0),
+        1e-9,
+    );
+    // Half a millimetre short of meeting, and past it.
+    let web = |deep: f64| {
+        80.0 - 26.0
+            - 8.0 / 2.0 / 59f64.to_radians().tan()
+            - deep
+            - 10.0 / 2.0 / 59f64.to_radians().tan()
+    };
+    assert!(web(48.0) > 0.0 && web(49.0) < 0.0);
+    let ink = |deep: f64| {
+        assembly(&tube(80.0, &cuts(deep), "", ""))
+            .ink
+            .expect("it is filled")
+    };
+    near(
+        ink(48.0).capacity_ml,
+        cylinder_ml(10.0, 38.0) + cone_ml(10.0),
+        1e-9,
+    );
+    assert!(ink(49.0).shut_off.is_empty());
+    assert!(ink(49.0).capacity_ml > cylinder_ml(10.0, 39.0) + cylinder_ml(8.0, 20.0));
+}
+
+#[test]
+fn bores_that_open_into_the_ink_count_with_it() {
+    let cuts = "from mouth {\n bore 10 to 54\n}\nfrom end {\n bore 8 to 26\n}";
+    let plain = cylinder_ml(10.0, 44.0) + cylinder_ml(8.0, 20.0);
+    let ink = |front: &str, rear: &str| {
+        assembly(&tube(80.0, cuts, front, rear))
+            .ink
+            .expect("it is filled")
+    };
+    near(ink("", "").capacity_ml, plain, 1e-9);
+    // A blind bore in each, open to the ink; one that opens the other way is not reached.
+    let both = ink(
+        "from shank {\n bore 5 to 12\n}",
+        "from shank {\n bore 4 to 9\n}",
+    );
+    near(
+        both.capacity_ml,
+        plain + cylinder_ml(5.0, 12.0) + cylinder_ml(4.0, 9.0),
+        1e-9,
+    );
+    assert_eq!(both.stands_in.len(), 3);
+    near(both.stands_in[0].ml, plain, 1e-9);
+    near(
+        ink("from tip {\n bore 5 to 12\n}", "").capacity_ml,
+        plain,
+        1e-9,
+    );
+}
+
+#[test]
+fn a_nib_unit_closes_the_section_and_its_own_bore_counts() {
+    let text = |bore: &str| {
+        let bought = format!(
+            "bought unit from point to heel {{\n length 20\n mass 2\n outside {{\n at 0 dia 4\n at 8 dia 12 step 7\n at 20 dia 7\n}}\n{bore}\n}}\n"
+        );
+        let joint = "slip unit.heel into front.tip\n slip front.shank";
+        bought
+            + &tube(
+                60.0,
+                "from mouth {\n bore 10 to 40\n}",
+                "from tip {\n bore 7.1 through\n}",
+                "",
+            )
+            .replace("press rear.shank into tube.end\n", "")
+            .replace("slip front.shank", joint)
+    };
+    // The heel lies 12 in; 18 of the front's 30 are open behind it.
+    let open = cylinder_ml(10.0, 30.0) + cylinder_ml(7.1, 18.0);
+    let of = |bore: &str| assembly(&text(bore)).ink.expect("it is filled").capacity_ml;
+    near(of(""), open, 1e-9);
+    near(
+        of("from heel {\n bore 2 to 15\n}"),
+        open + cylinder_ml(2.0, 15.0),
+        1e-9,
+    );
+}
