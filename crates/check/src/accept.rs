@@ -123,7 +123,7 @@ impl Held<'_> {
         let finding = match rule(named) {
             Some(_) if !self.refused => {
                 let edit = edits::take_out(design, accept.span);
-                finding.fix_all("take the line out", vec![edit])
+                finding.fix_all("take the line out", vec![edit]).mending()
             }
             _ => finding,
         };

@@ -70,11 +70,10 @@ pub(crate) fn unknown_rule(name: &ast::Name) -> Finding {
         format!("no rule is called {}", name.text),
     );
     match nearest(&name.text, RULES.iter().map(|rule| rule.code)) {
-        Some(near) => finding.hint(format!("did you mean {near}?")).fix(
-            format!("write {near}"),
-            name.span,
-            near,
-        ),
+        Some(near) => finding
+            .hint(format!("did you mean {near}?"))
+            .fix(format!("write {near}"), name.span, near)
+            .mending(),
         None => finding.hint("`quillet explain` lists the rules"),
     }
 }

@@ -101,8 +101,17 @@ struct One {
 fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<One, String> {
     let loaded = load(&tidy(path), source).map_err(|error| error.to_string())?;
     let design = resolve(&loaded);
+    let findings = quillet_check::check(&design);
+    let trial = quillet_check::Trial {
+        root: &tidy(path),
+        source,
+        prepare: &|_| {},
+        design: &design,
+        findings: &findings,
+        called_off: &|| false,
+    };
     Ok(One {
-        findings: quillet_check::check(&design),
+        findings: trial.all(),
         assumed: full.then(|| quillet_check::assumed(&design)),
         uses: design.uses.iter().map(|(_, file)| *file).collect(),
         files: design.files,

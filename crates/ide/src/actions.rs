@@ -8,7 +8,7 @@ mod extract;
 mod fixes;
 mod thread;
 
-use crate::{Analysis, Cursor};
+use crate::{Analysis, Cursor, Snapshot};
 use quillet_syntax::{Edit, Finding, Span};
 
 /// Something that can be done to the text.
@@ -31,8 +31,8 @@ pub struct Action {
 pub enum ActionKind {
     /// It cures a finding.
     Fix,
-    /// It cures all findings of a file that say how.
-    FixAll,
+    /// It puts right every slip of a file that cannot change the pen.
+    Mend,
     /// It says the same in another way.
     Rewrite,
     /// It gives a number a name.
@@ -43,6 +43,7 @@ pub enum ActionKind {
 ///
 /// None where `called_off` said so in the meantime.
 pub fn actions(
+    snapshot: &Snapshot,
     analysis: &Analysis,
     within: Span,
     called_off: &dyn Fn() -> bool,
@@ -50,7 +51,13 @@ pub fn actions(
     let findings = analysis.findings(called_off)?;
     let cursor = Cursor::at(analysis, within.start as usize)?;
     let within = with_its_line(cursor, findings, within);
-    let mut actions = fixes::fixes(findings, within);
+    let here = |(index, finding): (usize, &Finding)| concerns(finding, within).then_some(index);
+    let concerned = findings.iter().enumerate().filter_map(here);
+    let mut cures = Vec::new();
+    for index in concerned {
+        cures.push((index, analysis.cures(index, snapshot, called_off)?));
+    }
+    let mut actions = fixes::fixes(&cures);
     actions.extend(create::missing(cursor, findings, within));
     actions.extend(thread::cut(cursor, findings, within));
     actions.extend(accept::accept(cursor, findings, within));
@@ -58,7 +65,7 @@ pub fn actions(
     actions.extend(assumed::written_out(cursor));
     actions.extend(extract::extract(cursor));
     actions.extend(align(cursor));
-    actions.extend(fixes::all(within, findings));
+    actions.extend(fixes::mend(analysis.mended(snapshot, called_off)?));
     Some(actions)
 }
 

@@ -1,13 +1,16 @@
 //! A file with all it uses, resolved and checked.
 
+use crate::Snapshot;
 use crate::settings::Settings;
-use quillet_check::Examined;
+use crate::shelf::lock;
+use quillet_check::{Examined, Trial};
 use quillet_export::sheet::Judged;
 use quillet_model::{Design, ReadError, Source, SourceFile};
-use quillet_syntax::{FileId, Finding};
+use quillet_syntax::{Edit, FileId, Finding, Fix};
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, OnceLock};
+use std::sync::{Arc, Mutex, OnceLock};
 
 /// A file with all it uses, resolved; checked when first asked for findings.
 #[derive(Debug)]
@@ -17,6 +20,9 @@ pub struct Analysis {
     settings: Settings,
     looked_at: Vec<LookedAt>,
     examined: OnceLock<Examined>,
+    /// The cures of findings that were asked for, tried, by the finding's index.
+    cures: Mutex<BTreeMap<usize, Arc<[Fix]>>>,
+    mended: OnceLock<Arc<[Edit]>>,
 }
 
 /// A path that was asked for, and what was there.
@@ -35,19 +41,14 @@ impl Analysis {
         };
         let loaded = quillet_model::load(path, &recorder).ok()?;
         let mut design = quillet_model::resolve(&loaded);
-        if let Some(chosen) = &settings.bench
-            && design
-                .benches
-                .iter()
-                .any(|bench| *bench.name.text == **chosen)
-        {
-            design.benches.retain(|bench| *bench.name.text == **chosen);
-        }
+        choose_bench(settings, &mut design);
         Some(Self {
             design,
             settings: settings.clone(),
             looked_at: recorder.looked_at.into_inner(),
             examined: OnceLock::new(),
+            cures: Mutex::default(),
+            mended: OnceLock::new(),
         })
     }
 
@@ -82,6 +83,64 @@ impl Analysis {
         self.examined.get()
     }
 
+    /// The cures of a finding, each tried on these files; worked out when first asked for.
+    ///
+    /// None where `called_off` said so in the meantime.
+    pub fn cures(
+        &self,
+        finding: usize,
+        snapshot: &Snapshot,
+        called_off: &dyn Fn() -> bool,
+    ) -> Option<Arc<[Fix]>> {
+        if let Some(known) = lock(&self.cures).get(&finding) {
+            return Some(known.clone());
+        }
+        let findings = self.findings(called_off)?;
+        let cures: Arc<[Fix]> = self.tried(snapshot, called_off, &|trial| {
+            findings
+                .get(finding)
+                .map_or_else(Vec::new, |finding| trial.cures(finding))
+                .into()
+        })?;
+        lock(&self.cures).insert(finding, cures.clone());
+        Some(cures)
+    }
+
+    /// What puts right every slip of its file that cannot change the pen; worked out when first
+    /// asked for.
+    ///
+    /// None where `called_off` said so in the meantime.
+    pub fn mended(
+        &self,
+        snapshot: &Snapshot,
+        called_off: &dyn Fn() -> bool,
+    ) -> Option<Arc<[Edit]>> {
+        if self.mended.get().is_none() {
+            let file = self.files().first()?.id;
+            let edits = self.tried(snapshot, called_off, &|trial| trial.mended(file))?;
+            let _ = self.mended.set(edits.into());
+        }
+        self.mended.get().cloned()
+    }
+
+    /// Asks something of a trial of this design.
+    fn tried<T>(
+        &self,
+        snapshot: &Snapshot,
+        called_off: &dyn Fn() -> bool,
+        ask: &dyn Fn(&Trial<'_>) -> T,
+    ) -> Option<T> {
+        let answer = ask(&Trial {
+            root: &self.files().first()?.path,
+            source: snapshot,
+            prepare: &|design| choose_bench(&self.settings, design),
+            design: &self.design,
+            findings: self.findings(called_off)?,
+            called_off,
+        });
+        (!called_off()).then_some(answer)
+    }
+
     /// The file asked for, then those it uses.
     pub fn files(&self) -> &[Arc<SourceFile>] {
         &self.design.files
@@ -96,6 +155,18 @@ impl Analysis {
     pub fn missing(&self) -> impl Iterator<Item = &Path> {
         let missing = self.looked_at.iter().filter(|looked| looked.found.is_err());
         missing.map(|looked| looked.path.as_path())
+    }
+}
+
+/// Leaves only the bench that the settings choose, where there is one of its name.
+fn choose_bench(settings: &Settings, design: &mut Design) {
+    if let Some(chosen) = &settings.bench
+        && design
+            .benches
+            .iter()
+            .any(|bench| *bench.name.text == **chosen)
+    {
+        design.benches.retain(|bench| *bench.name.text == **chosen);
     }
 }
 

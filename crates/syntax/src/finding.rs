@@ -6,7 +6,7 @@ mod sized_text;
 pub use rule_id::RuleId;
 pub use sized_text::{Size, SizedText};
 
-use crate::{FileId, Span};
+use crate::{FileId, Span, text};
 use quillet_standards::Units;
 
 /// How much a finding matters.
@@ -44,9 +44,9 @@ pub struct Finding {
     pub span: Span,
     /// The other places concerned, each with a few words.
     pub labels: Vec<Label>,
-    /// One thing to do.
+    /// One thing to do, or to think about.
     pub hint: Option<SizedText>,
-    /// Edits any one of which cures it.
+    /// Cures, the best first; those a rule proposes, until they are tried.
     pub fixes: Vec<Fix>,
     /// The pens that show it, where a finding belongs to a pen.
     pub pens: Vec<String>,
@@ -107,7 +107,43 @@ impl Finding {
         self.fixes.push(Fix {
             title: title.into(),
             edits,
+            mends: false,
         });
+        self
+    }
+
+    /// Says of the cure offered last that it cannot change the pen: a slip of spelling.
+    #[must_use]
+    pub fn mending(mut self) -> Self {
+        if let Some(fix) = self.fixes.last_mut() {
+            fix.mends = true;
+        }
+        self
+    }
+
+    /// The one thing to do that is shown with it: the hint, else the first cure.
+    pub fn help(&self) -> Option<&SizedText> {
+        let cure = self.fixes.first().map(|fix| &fix.title);
+        self.hint.as_ref().or(cure)
+    }
+
+    /// The same with only those of its cures that hold; a hint that proposes another goes.
+    #[must_use]
+    pub fn with_cures(mut self, held: Vec<Fix>) -> Self {
+        let fails = |hint: &SizedText| {
+            let titled = |fix: &&Fix| fix.title == *hint;
+            self.fixes.iter().any(|fix| titled(&fix)) && !held.iter().any(|fix| titled(&fix))
+        };
+        if self.hint.as_ref().is_some_and(fails) {
+            self.hint = held.is_empty().then(|| {
+                let page = self.rule.code();
+                text!(
+                    "see what stands beside it; `quillet explain {}` says what it goes by",
+                    page
+                )
+            });
+        }
+        self.fixes = held;
         self
     }
 
@@ -148,6 +184,8 @@ pub struct Fix {
     pub title: SizedText,
     /// The replacements, applied together.
     pub edits: Vec<Edit>,
+    /// It cannot change the pen: it may be made with others, unseen.
+    pub mends: bool,
 }
 
 /// One replacement of text.

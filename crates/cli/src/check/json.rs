@@ -109,7 +109,7 @@ impl<'a> Places<'a> {
                     place: self.place(label.span),
                 })
                 .collect(),
-            hint: finding.hint.as_deref(),
+            hint: finding.help().map(|help| &**help),
             edits: finding
                 .fixes
                 .iter()

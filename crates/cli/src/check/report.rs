@@ -98,7 +98,7 @@ fn plain(finding: &Finding, place: &str) -> String {
         finding.severity.word(),
         short(&finding.message)
     );
-    if let Some(hint) = &finding.hint {
+    if let Some(hint) = finding.help() {
         out += &format!("   Help: {}\n", short(hint));
     }
     out
@@ -136,7 +136,7 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     for other in &finding.labels {
         report = report.with_label(label(other.span, &other.text, Color::Blue));
     }
-    if let Some(hint) = &finding.hint {
+    if let Some(hint) = finding.help() {
         report = report.with_help(harmless(hint));
     }
     report.finish()

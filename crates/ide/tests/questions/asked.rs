@@ -123,7 +123,8 @@ impl Asked {
     /// The text after the action of this title, which must be there.
     pub(crate) fn after(&self, title: &str) -> String {
         let place = self.cursor().place();
-        let actions = quillet_ide::actions(&self.analysis, place, &|| false).unwrap();
+        let actions =
+            quillet_ide::actions(&self.snapshot, &self.analysis, place, &|| false).unwrap();
         let titles: Vec<_> = actions.iter().map(|action| action.title.clone()).collect();
         let action = actions
             .into_iter()

@@ -21,7 +21,8 @@ pub(crate) fn actions(
         return Ok(None);
     };
     let off = || asked.cancel.is_off();
-    let Some(found) = quillet_ide::actions(&document.analysis, within, &off) else {
+    let Some(found) = quillet_ide::actions(&asked.snapshot, &document.analysis, within, &off)
+    else {
         return Ok(None);
     };
     let wanted = |action: &Action| match &params.context.only {
@@ -55,7 +56,7 @@ pub(crate) fn actions(
 pub(crate) fn kinds() -> Vec<CodeActionKind> {
     let all = [
         ActionKind::Fix,
-        ActionKind::FixAll,
+        ActionKind::Mend,
         ActionKind::Rewrite,
         ActionKind::Extract,
     ];
@@ -65,7 +66,7 @@ pub(crate) fn kinds() -> Vec<CodeActionKind> {
 fn kind(kind: ActionKind) -> CodeActionKind {
     match kind {
         ActionKind::Fix => CodeActionKind::QUICKFIX,
-        ActionKind::FixAll => CodeActionKind::from("source.fixAll.quillet".to_owned()),
+        ActionKind::Mend => CodeActionKind::from("source.mend.quillet".to_owned()),
         ActionKind::Rewrite => CodeActionKind::REFACTOR_REWRITE,
         ActionKind::Extract => CodeActionKind::REFACTOR_EXTRACT,
     }

@@ -120,11 +120,10 @@ const MOST_COMPARED: usize = 100;
 /// Offers the nearest name as a cure, or else a hint.
 pub(super) fn offer(finding: Finding, at: Span, near: Option<&str>, hint: &str) -> Finding {
     match near {
-        Some(near) => {
-            finding
-                .hint(format!("did you mean {near}?"))
-                .fix(format!("write {near}"), at, near)
-        }
+        Some(near) => finding
+            .hint(format!("did you mean {near}?"))
+            .fix(format!("write {near}"), at, near)
+            .mending(),
         None => finding.hint(hint),
     }
 }

@@ -33,6 +33,7 @@ fn finding(kind: TokenKind, span: Span, text: &str, before: &str) -> Finding {
             error(span, "a text stands in straight quotes, not in curly ones")
                 .hint(format!("write \"{within}\""))
                 .fix("write straight quotes", span, format!("\"{within}\""))
+                .mending()
         }
         TokenKind::BadString => error(span, "the closing quote is missing")
             .hint("a text ends on the line it begins on")
@@ -61,7 +62,9 @@ fn bad_number(span: Span, text: &str) -> Finding {
         _ => nearest(unit, UNITS),
     };
     match known {
-        Some(known) => finding.fix(format!("write {known}"), span, format!("{number}{known}")),
+        Some(known) => finding
+            .fix(format!("write {known}"), span, format!("{number}{known}"))
+            .mending(),
         None => finding,
     }
 }
@@ -77,7 +80,7 @@ fn bad_name(span: Span, text: &str) -> Finding {
         .hint("names and words are lower-case, with hyphens between their parts");
     let legal = name.starts_with(|c: char| c.is_ascii_lowercase()) && !name.contains("--");
     match legal {
-        true => finding.fix(format!("write {name}"), span, name),
+        true => finding.fix(format!("write {name}"), span, name).mending(),
         false => finding,
     }
 }
@@ -108,13 +111,15 @@ fn unknown(span: Span, text: &str, before: &str) -> Finding {
     if before.is_empty() && text.starts_with('#') {
         return error(span, "# begins no comment")
             .hint("a comment begins with --")
-            .fix("write --", span, "--");
+            .fix("write --", span, "--")
+            .mending();
     }
     let measured = ["at ", "outside "].iter().any(|it| before.starts_with(it));
     if measured && matches!(text, "⌀" | "ø" | "Ø") {
         return error(span, format!("{text} means nothing here"))
             .hint("write dia")
-            .fix("write dia", span, "dia ");
+            .fix("write dia", span, "dia ")
+            .mending();
     }
     let shown: String = text.chars().take(20).flat_map(shown).collect();
     let finding = error(span, format!("{shown} means nothing here"));
@@ -122,10 +127,12 @@ fn unknown(span: Span, text: &str, before: &str) -> Finding {
         Some((_, "")) => finding.hint("leave it out").fix("leave it out", span, ""),
         Some((_, " ")) => finding
             .hint("write a plain blank")
-            .fix("write a plain blank", span, " "),
+            .fix("write a plain blank", span, " ")
+            .mending(),
         Some((_, to)) => finding
             .hint(format!("write {to}"))
-            .fix(format!("write {to}"), span, *to),
+            .fix(format!("write {to}"), span, *to)
+            .mending(),
         None => finding.hint("leave it out, or write it in quotes or after --"),
     }
 }

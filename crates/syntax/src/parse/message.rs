@@ -52,6 +52,7 @@ impl<'s> Statement<'s> {
         error(slip.lexeme.span, message)
             .hint(format!("write {meant}"))
             .fix(format!("write {meant}"), slip.lexeme.span, meant)
+            .mending()
     }
 
     /// The finding for a fault.
@@ -99,14 +100,16 @@ impl<'s> Statement<'s> {
         if self.is_decimal_comma(index) {
             return error(found.span, "a comma stands before the decimals")
                 .hint("write the decimals after a point")
-                .fix("write a point", found.span, ".");
+                .fix("write a point", found.span, ".")
+                .mending();
         }
         if self.is_parted_unit(index) {
             let number = before.span.to(found.span);
             let together = format!("{after}{not}");
             return error(found.span, format!("{not} stands apart from its number"))
                 .hint(format!("write {together}"))
-                .fix(format!("write {together}"), number, together);
+                .fix(format!("write {together}"), number, together)
+                .mending();
         }
         let message = format!("{} is expected after {after}, not {not}", phrases(set));
         self.with_example(error(found.span, message))
@@ -143,7 +146,8 @@ impl<'s> Statement<'s> {
             let both = first.span.to(next.span);
             return error(both, format!("{} begins no comment", self.written(both)))
                 .hint("a comment begins with -- and ends with its line")
-                .fix("write --", both, "--");
+                .fix("write --", both, "--")
+                .mending();
         }
         let found = &*self.shown(first.span);
         let noun = self.place.noun().unwrap_or("line");

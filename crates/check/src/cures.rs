@@ -1,0 +1,217 @@
+//! Cures are offered only when they have been tried.
+//!
+//! A rule proposes edits; [`Trial::cures`] applies each in memory, checks the design again and keeps
+//! those after which the finding is gone, nothing as bad has come and the text is still whole.
+
+use crate::examine_until;
+use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
+use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span};
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+/// A design that was checked, and how it is read again.
+pub struct Trial<'a> {
+    /// The file that was asked for.
+    pub root: &'a Path,
+    /// Where it and what it uses were read.
+    pub source: &'a dyn Source,
+    /// What is done to a design between resolving and checking it.
+    pub prepare: &'a dyn Fn(&mut Design),
+    /// The design as it was checked.
+    pub design: &'a Design,
+    /// What was found.
+    pub findings: &'a [Finding],
+    /// Whether the answer is not wanted any more.
+    pub called_off: &'a dyn Fn() -> bool,
+}
+
+/// More cures of one finding are no help to choose from.
+const MOST_OFFERED: usize = 3;
+
+/// So much text is read again at most for all cures of a design, in bytes: a pen's every cure, and
+/// the first of a file that is as long as a book.
+const MOST_READ: usize = 8_000_000;
+
+impl Trial<'_> {
+    /// The findings with the cures of each that hold, the first proposed first, three at most.
+    pub fn all(&self) -> Vec<Finding> {
+        let length: usize = self.design.files.iter().map(|file| file.text.len()).sum();
+        let mut tries = MOST_READ / length.max(1);
+        let proved = |finding: &Finding| {
+            let held = self.tried(finding, &mut tries);
+            finding.clone().with_cures(held)
+        };
+        self.findings.iter().map(proved).collect()
+    }
+
+    /// The cures of one finding that hold.
+    pub fn cures(&self, finding: &Finding) -> Vec<Fix> {
+        let mut tries = usize::MAX;
+        self.tried(finding, &mut tries)
+    }
+
+    fn tried(&self, finding: &Finding, tries: &mut usize) -> Vec<Fix> {
+        let mut held: Vec<Fix> = Vec::new();
+        for fix in &finding.fixes {
+            if held.len() == MOST_OFFERED || *tries == 0 {
+                break;
+            }
+            *tries -= 1;
+            let known = held.iter().any(|it| it.edits == fix.edits);
+            if !known && self.holds(finding, fix).unwrap_or(false) {
+                held.push(fix.clone());
+            }
+        }
+        held
+    }
+
+    /// Whether a cure cures; none where it cannot be tried.
+    fn holds(&self, finding: &Finding, fix: &Fix) -> Option<bool> {
+        let findings = self.found_with(self.changed(fix)?)?;
+        let moved = |span: Span| moved(span, &fix.edits);
+        let still = findings.iter().any(|it| {
+            it.rule == finding.rule && touch(it.span, moved(finding.span)) && same_pens(it, finding)
+        });
+        let gone = count(&findings, finding.rule) < count(self.findings, finding.rule);
+        Some(gone && !still && !worse(self.findings, &findings, finding.severity))
+    }
+
+    /// What is found where some files read otherwise.
+    pub(crate) fn found_with(&self, changed: Vec<Arc<SourceFile>>) -> Option<Vec<Finding>> {
+        let overlay = Overlay {
+            under: self.source,
+            changed,
+        };
+        let loaded = load(self.root, &overlay).ok()?;
+        let mut design = resolve(&loaded);
+        (self.prepare)(&mut design);
+        examine_until(&design, self.called_off).map(|examined| examined.findings)
+    }
+
+    /// The files as the edits leave them; none where they overlap or lie outside a file.
+    fn changed(&self, fix: &Fix) -> Option<Vec<Arc<SourceFile>>> {
+        let mut edits: BTreeMap<FileId, Vec<&Edit>> = BTreeMap::new();
+        for edit in &fix.edits {
+            edits.entry(edit.span.file).or_default().push(edit);
+        }
+        let mut changed = Vec::new();
+        for (id, edits) in edits {
+            let file = self.design.file(id)?;
+            changed.push(reading(file, &applied(&file.text, edits)?));
+        }
+        Some(changed)
+    }
+}
+
+/// A file as it would be with another text.
+pub(crate) fn reading(file: &SourceFile, text: &str) -> Arc<SourceFile> {
+    Arc::new(SourceFile {
+        id: file.id,
+        path: file.path.clone(),
+        real_path: file.real_path.clone(),
+        parsed: quillet_syntax::parse(file.id, text),
+        text: text.into(),
+    })
+}
+
+/// A text with edits applied; none where two overlap or one lies outside it.
+pub(crate) fn applied(text: &str, mut edits: Vec<&Edit>) -> Option<String> {
+    edits.sort_by_key(|edit| edit.span);
+    let mut out = String::with_capacity(text.len() + 64);
+    let mut reached = 0;
+    for edit in edits {
+        let range = edit.span.range();
+        out.push_str(text.get(reached..range.start)?);
+        out.push_str(&edit.text);
+        reached = range.end;
+    }
+    out.push_str(text.get(reached..)?);
+    Some(out)
+}
+
+/// Where a span lies once edits are applied; it takes in what replaces what is in it.
+fn moved(span: Span, edits: &[Edit]) -> Span {
+    let of_file = edits.iter().filter(|edit| edit.span.file == span.file);
+    let (mut start, mut end) = (i64::from(span.start), i64::from(span.end));
+    for edit in of_file {
+        let grown = edit.text.len() as i64 - edit.span.range().len() as i64;
+        if edit.span.end <= span.start {
+            start += grown;
+        }
+        if edit.span.start < span.end || edit.span.end <= span.start {
+            end += grown;
+        }
+    }
+    let at = |offset: i64| usize::try_from(offset).unwrap_or(0);
+    Span::new(span.file, at(start), at(end.max(start)))
+}
+
+fn touch(a: Span, b: Span) -> bool {
+    a.file == b.file && a.start <= b.end && b.start <= a.end
+}
+
+fn same_pens(a: &Finding, b: &Finding) -> bool {
+    a.pens.is_empty() || b.pens.is_empty() || a.pens.iter().any(|pen| b.pens.contains(pen))
+}
+
+fn count(findings: &[Finding], rule: RuleId) -> usize {
+    findings.iter().filter(|it| it.rule == rule).count()
+}
+
+/// Whether there is more of anything at least as bad as `severity` than before.
+fn worse(before: &[Finding], after: &[Finding], severity: Severity) -> bool {
+    let grave = after.iter().filter(|it| it.severity >= severity);
+    let more = |rule: RuleId| count(after, rule) > count(before, rule);
+    let at_least = |findings: &[Finding], severity: Severity| {
+        findings.iter().filter(|it| it.severity >= severity).count()
+    };
+    let graver = |severity| at_least(after, severity) > at_least(before, severity);
+    grave.into_iter().any(|it| more(it.rule)) || graver(severity) || graver(Severity::Error)
+}
+
+/// Files with some of them changed.
+struct Overlay<'a> {
+    under: &'a dyn Source,
+    changed: Vec<Arc<SourceFile>>,
+}
+
+impl Source for Overlay<'_> {
+    fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
+        let file = self.under.open(path)?;
+        let changed = self.changed.iter().find(|it| it.id == file.id);
+        Ok(changed.cloned().unwrap_or(file))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn edit(start: usize, end: usize, text: &str) -> Edit {
+        Edit {
+            span: Span::new(FileId(0), start, end),
+            text: text.into(),
+        }
+    }
+
+    #[test]
+    fn edits_are_applied_together_or_not_at_all() {
+        let (one, other) = (edit(0, 1, "xy"), edit(3, 3, "!"));
+        assert_eq!(applied("abc", vec![&other, &one]).as_deref(), Some("xybc!"));
+        assert_eq!(applied("abc", vec![&edit(0, 2, ""), &edit(1, 3, "")]), None);
+        assert_eq!(applied("abc", vec![&edit(2, 4, "")]), None);
+    }
+
+    #[test]
+    fn a_place_moves_with_what_is_changed_before_it() {
+        let at = Span::new(FileId(0), 10, 14);
+        let after = |edit: Edit| {
+            let span = moved(at, &[edit]);
+            (span.start, span.end)
+        };
+        assert_eq!(after(edit(0, 0, "abc")), (13, 17));
+        assert_eq!(after(edit(11, 12, "abc")), (10, 16));
+        assert_eq!(after(edit(20, 21, "")), (10, 14));
+    }
+}
