@@ -111,7 +111,7 @@ def part_mass(part):
         whole = summed(volumes)
         density = body["density_g_cm3"]
         if density is not None:
-            factor = density / 1000.0 * (-1.0 if body["taken"] else 1.0)
+            factor = density / 1000.0
         else:
             factor = (part["mass_g"] or 0.0) / whole.mass
         bodies.append(whole.times(factor))

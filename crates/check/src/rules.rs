@@ -13,6 +13,7 @@ mod drill_wander;
 mod dry_nib;
 mod finish_closes_fit;
 mod fitted;
+mod glue_gap;
 mod ink_attacks;
 mod joined_twice;
 mod joint_threads;
@@ -140,6 +141,7 @@ pub static RULES: &[&Rule] = &[
     &too_close_to_call::RULE,
     &proud_joint::RULE,
     &poor_fit::RULE,
+    &glue_gap::RULE,
     &press_cracks::RULE,
     &trapped_air::RULE,
     &dry_nib::RULE,

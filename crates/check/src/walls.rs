@@ -5,11 +5,12 @@ mod ends;
 use crate::words;
 use ends::ClosedEnds;
 use quillet_geometry::{Chain, Length, Tag, walls as zones};
-use quillet_model::{Cut, Feature, Origin, Part, Profiles};
+use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::thread::Side as ThreadSide;
 use quillet_syntax::Span;
 use quillet_syntax::ast::Side;
+use std::sync::Arc;
 
 /// The wall between an outer and an inner feature of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,6 +73,16 @@ impl Wall {
     /// The least distance with threads at their limits of size and drilled holes over size.
     pub fn worst(&self, part: &Part) -> Length {
         self.least - thinner(part, self.outer) - thinner(part, self.inner)
+    }
+
+    /// What the wall is of, at its inner surface and, where that is another, at its outer one.
+    pub(crate) fn materials<'a>(&self, part: &'a Part) -> Vec<&'a Arc<Material>> {
+        let hair = Length::from_nm(1);
+        let inner = part.material_in(self.at, self.inner_dia.half());
+        let outer = part.material_in(self.at, self.outer_dia.half() - hair);
+        let mut both: Vec<_> = inner.into_iter().chain(outer).collect();
+        both.dedup_by(|a, b| Arc::ptr_eq(a, b));
+        both
     }
 
     /// Where the outer surface is said.

@@ -3,9 +3,7 @@
 use std::process::ExitCode;
 
 use quillet_geometry::Length;
-use quillet_standards::material::{
-    self, Cutting, Family, Material, Operation, Range, spindle_speed,
-};
+use quillet_standards::material::{self, Cutting, Family, Material, Operation, Range};
 use serde_json::{Value, json};
 
 use crate::answer::{Answer, Page, Show, print};
@@ -137,8 +135,12 @@ fn answer(kind: &'static Material) -> Answer {
         if kind.ink_attacks() { "yes" } else { "no" },
     );
     page.row(
-        "fine threads crumble in it",
-        if kind.crumbles() { "yes" } else { "no" },
+        "finest pitch that holds",
+        kind.finest_pitch(Length::ZERO)
+            .map_or("any".to_owned(), |pitch| match kind.family() {
+                Family::Wood => format!("{pitch} up to ⌀ 16 mm, more in proportion above"),
+                _ => pitch.to_string(),
+            }),
     );
     page.row("caution", kind.caution());
     Answer {
@@ -149,16 +151,19 @@ fn answer(kind: &'static Material) -> Answer {
 
 fn cutting_rows(page: &mut Page, heading: &str, cutting: &'static Cutting) {
     page.heading(format!("{heading}, {}", cutting.tool()));
-    if let Some(speed) = cutting.speed_m_min() {
-        let at = |m_min| (spindle_speed(m_min, Length::mm(12.0)) / 10.0).round() * 10.0;
+    if let (Some(speed), Some(turns)) = (
+        cutting.speed_m_min(),
+        cutting.spindle_rev_min(Length::mm(12.0)),
+    ) {
+        let round = |turns: f64| (turns / 10.0).round() * 10.0;
         page.sourced(
             "speed",
             format!(
                 "{} m/min: {} rev/min at ⌀ 12 mm, within the lathe's and the chuck's limits",
                 span(speed),
                 span(Range {
-                    low: at(speed.low),
-                    high: at(speed.high),
+                    low: round(turns.low),
+                    high: round(turns.high),
                 })
             ),
             cutting.source(),
@@ -184,6 +189,7 @@ fn json(kind: &'static Material) -> Value {
             json!({
                 "tool": cutting.tool(),
                 "speed_m_min": cutting.speed_m_min().map(ends),
+                "most_rev_min": cutting.most_rev_min(),
                 "feed_mm_rev": cutting.feed_mm_rev().map(ends),
                 "source": cutting.source().text(),
             })
@@ -205,7 +211,7 @@ fn json(kind: &'static Material) -> Value {
         "bending_mpa": kind.bending_mpa().map(|(stress, _)| stress),
         "expansion_um_m_k": kind.expansion_per_million_k().map(|(expansion, _)| expansion),
         "ink_attacks": kind.ink_attacks(),
-        "fine_threads_crumble": kind.crumbles(),
+        "finest_pitch_mm": kind.finest_pitch(Length::ZERO).map(Length::to_mm),
     })
 }
 

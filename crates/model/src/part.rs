@@ -123,15 +123,6 @@ impl Part {
     pub fn face(&self, name: &str) -> Option<&PartFace> {
         self.faces.iter().find(|face| &*face.name.text == name)
     }
-
-    /// The material at a station; the first piece's where none reaches it.
-    pub fn material_at(&self, station: Length) -> Option<&Arc<Material>> {
-        self.blanks
-            .iter()
-            .find(|piece| station < piece.to)
-            .or(self.blanks.last())
-            .map(|piece| &piece.stock.material)
-    }
 }
 
 /// Stock: what a blank is sawn from.
@@ -177,6 +168,8 @@ pub struct Spigot {
     pub length: Length,
     /// Glue gap, on diameter.
     pub gap: Length,
+    /// Where the gap is said, if it is.
+    pub gap_span: Option<Span>,
 }
 
 /// A station of the outside, resolved.

@@ -34,6 +34,13 @@ impl Solid {
     pub fn properties(&self) -> Properties {
         Properties::between([&self.outer], &self.inner)
     }
+
+    /// The outside and the bores between two stations.
+    pub(crate) fn stretch(&self, from_mm: f64, to_mm: f64) -> (Vec<Chain>, Vec<Chain>) {
+        let clipped = |chain: &Chain| chain.between(from_mm, to_mm);
+        let outer = clipped(&self.outer).into_iter().collect();
+        (outer, self.inner.iter().filter_map(clipped).collect())
+    }
 }
 
 /// What made a piece of a profile.

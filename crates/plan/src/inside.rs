@@ -105,7 +105,7 @@ impl Inside<'_, '_, '_> {
             let material = self
                 .anatomy
                 .part
-                .material_at(self.anatomy.part.station(self.end, cut.from));
+                .material_in(self.anatomy.part.station(self.end, cut.from), Length::ZERO);
             let metal = material
                 .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
             let first = !solid

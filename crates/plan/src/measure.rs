@@ -73,7 +73,8 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
             };
             let size = match (cut.kind, tenon_of(anatomy, cut.end, cut.from, cut.to)) {
                 (TurnKind::Tenon | TurnKind::ThreadLand, Some(tenon)) => {
-                    let plastic = part.material_at(part.station(cut.end, cut.from));
+                    let plastic =
+                        part.material_in(part.station(cut.end, cut.from), tenon.default.half());
                     let plastic = plastic.is_some_and(|it| it.kind.family() != Family::Metal);
                     let limits = if plastic {
                         tenon.in_plastic

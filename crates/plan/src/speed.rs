@@ -2,7 +2,7 @@
 
 use quillet_geometry::Length;
 use quillet_model::{Bench, Material};
-use quillet_standards::material::{Operation as Cutting, spindle_speed};
+use quillet_standards::material::{Cutting as Row, Operation as Cutting, spindle_speed};
 
 /// The spindle speeds to choose from.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,33 +54,58 @@ pub enum Pace {
 
 /// The spindle speeds for work on a diameter: n = 1000·v / (π·d), within what the lathe does.
 ///
-/// The slowest of several materials decides. None where no cutting speed is known.
+/// No faster than practice goes on small work. The slowest of several materials decides. None where no cutting speed is known.
 pub fn speed<'a>(
     pace: Pace,
     dia: Length,
     materials: impl IntoIterator<Item = &'a Material>,
     bench: Option<&Bench>,
 ) -> Option<Speed> {
-    let ranges: Option<Vec<(f64, f64)>> = materials
+    let asked: Option<Vec<Asked>> = materials
         .into_iter()
-        .map(|material| cutting_speed(pace, material))
+        .map(|material| Asked::of(pace, material))
         .collect();
-    let (low, high) = ranges?
-        .into_iter()
-        .reduce(|a, b| (a.0.min(b.0), a.1.min(b.1)))?;
+    let slowest = asked?.into_iter().reduce(Asked::slower)?;
     if !dia.is_positive() {
         return None;
     }
-    Some(within_lathe((low, high), dia, bench))
+    Some(within_lathe(slowest, dia, bench))
 }
 
-fn cutting_speed(pace: Pace, material: &Material) -> Option<(f64, f64)> {
-    let row = |operation| material.kind.cutting(operation)?.speed_m_min();
-    let (drilling, turning) = (row(Cutting::Drilling), row(Cutting::Turning));
-    let found = match pace {
-        Pace::Drill | Pace::Ream => drilling.or(turning),
-        Pace::Turn | Pace::Part | Pace::Sand | Pace::Thread => turning.or(drilling),
-    };
+/// What a material asks for.
+#[derive(Clone, Copy)]
+struct Asked {
+    /// Low and high.
+    cutting_m_min: (f64, f64),
+    /// What practice goes up to on small work.
+    most_rev_min: f64,
+}
+
+impl Asked {
+    fn of(pace: Pace, material: &Material) -> Option<Asked> {
+        let row = |operation| material.kind.cutting(operation);
+        let found = match pace {
+            Pace::Drill | Pace::Ream => row(Cutting::Drilling).or(row(Cutting::Turning)),
+            _ => row(Cutting::Turning).or(row(Cutting::Drilling)),
+        };
+        let most = found.and_then(|row| row.most_rev_min());
+        Some(Asked {
+            cutting_m_min: cutting_speed(pace, material, found)?,
+            most_rev_min: most.unwrap_or(f64::INFINITY),
+        })
+    }
+
+    fn slower(self, other: Asked) -> Asked {
+        let ((low, high), with) = (self.cutting_m_min, other.cutting_m_min);
+        Asked {
+            cutting_m_min: (low.min(with.0), high.min(with.1)),
+            most_rev_min: self.most_rev_min.min(other.most_rev_min),
+        }
+    }
+}
+
+fn cutting_speed(pace: Pace, material: &Material, row: Option<&Row>) -> Option<(f64, f64)> {
+    let found = row.and_then(Row::speed_m_min);
     let (low, high) = material
         .speed_m_min
         .or(found.map(|range| (range.low, range.high)))?;
@@ -93,11 +118,10 @@ fn cutting_speed(pace: Pace, material: &Material) -> Option<(f64, f64)> {
     Some((low * part, high * part))
 }
 
-fn within_lathe(cutting_m_min: (f64, f64), dia: Length, bench: Option<&Bench>) -> Speed {
-    let (low, high) = (
-        spindle_speed(cutting_m_min.0, dia),
-        spindle_speed(cutting_m_min.1, dia),
-    );
+fn within_lathe(asked: Asked, dia: Length, bench: Option<&Bench>) -> Speed {
+    let cutting_m_min = asked.cutting_m_min;
+    let at = |m_min| spindle_speed(m_min, dia).min(asked.most_rev_min);
+    let (low, high) = (at(cutting_m_min.0), at(cutting_m_min.1));
     let mut speed = Speed {
         low_rev_min: low,
         high_rev_min: high,

@@ -174,7 +174,7 @@ fn materials(page: &mut Page) {
         "MPa",
         "µm/(m·K)",
         "ink attacks",
-        "fine threads crumble",
+        "finest pitch",
         "source of the density",
     ]);
     for kind in material::all() {
@@ -197,7 +197,9 @@ fn materials(page: &mut Page) {
             &number(kind.bending_mpa()),
             &number(kind.expansion_per_million_k()),
             if kind.ink_attacks() { "yes" } else { "no" },
-            if kind.crumbles() { "yes" } else { "no" },
+            &kind
+                .finest_pitch(Length::ZERO)
+                .map_or("any".to_owned(), |pitch| pitch.mm_text(2)),
             density.source.text(),
         ]);
     }

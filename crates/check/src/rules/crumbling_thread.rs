@@ -1,7 +1,6 @@
 //! `crumbling-thread`: a fine thread in wood or in a flaked casting.
 
 use crate::{Findings, PartView, Rule, Run, Threshold};
-use quillet_geometry::Length;
 use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
@@ -12,24 +11,22 @@ pub(crate) static RULE: Rule = Rule {
     run: Run::Part(run),
 };
 
-/// Common practice, no published source.
-const USUAL: Length = Length::from_nm(1_000_000);
-
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    let wanted = view.length_limit(&RULE, USUAL);
     for cut in &part.features {
         let Some((thread, _)) = cut.thread() else {
             continue;
         };
-        let (from, to) = cut.stations(part.length);
-        let Some(material) = part.material_at(from + (to - from).half()) else {
+        let form = &thread.thread;
+        let pitch = form.pitch();
+        let crumbles = part.thread_materials(cut).into_iter().find_map(|material| {
+            let wanted = view.length_limit(&RULE, material.kind.finest_pitch(form.major())?);
+            (pitch < wanted).then_some((material, wanted))
+        });
+        let Some((material, wanted)) = crumbles else {
             continue;
         };
-        let pitch = thread.thread.pitch();
-        if !material.kind.crumbles() || pitch >= wanted {
-            continue;
-        }
+        let (from, to) = cut.stations(part.length);
         let finding = RULE
             .at(
                 cut.span,

@@ -58,7 +58,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 fn coat(view: &JointView<'_>, spot: &Spot) -> Length {
     let (pen, design) = (view.pen.pen, view.pen.design);
     let part = &pen.parts[spot.part];
-    let material = part.material_at(Length::mm(spot.station_mm));
+    let material = part.material_in(Length::mm(spot.station_mm), Length::mm(spot.radius_mm));
     let wood = material.is_some_and(|it| it.kind.family() == Family::Wood);
     if !wood && part.limits.get(RULE.code).is_none() {
         return Length::ZERO;

@@ -37,7 +37,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let (from, to) = threaded.feature.stations(part.length);
-        let Some(material) = part.material_at(from + (to - from).half()) else {
+        let Some(material) = part.thread_materials(threaded.feature).first().copied() else {
             continue;
         };
         let family = material.kind.family();

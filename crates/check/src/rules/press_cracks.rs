@@ -83,6 +83,6 @@ fn material<'a>(
     spot: &Spot,
 ) -> Option<(&'static quillet_standards::material::Material, &'a str)> {
     let part = &view.pen.pen.parts[spot.part];
-    let material = part.material_at(Length::mm(spot.station_mm))?;
+    let material = part.material_in(Length::mm(spot.station_mm), Length::mm(spot.radius_mm))?;
     Some((material.kind, &material.name))
 }

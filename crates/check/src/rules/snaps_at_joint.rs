@@ -15,7 +15,7 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 /// A hard lean on the pen, at the joint; common practice, no published source.
-const MOMENT_N_MM: f64 = 500.0;
+pub(super) const MOMENT_N_MM: f64 = 500.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
@@ -28,7 +28,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let Bent { wall, stress_mpa } = worst;
-        let Some(material) = part.material_at(wall.at) else {
+        // Bending is greatest at the outside of the wall.
+        let Some(material) = wall.materials(part).last().copied() else {
             continue;
         };
         let Some((bears, _)) = material.kind.bending_mpa() else {

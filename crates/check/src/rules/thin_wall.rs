@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature, Origin};
+use quillet_model::{Cut, DrillName, Feature, Material, Origin};
 use quillet_standards::material::WarnError;
 use quillet_syntax::{Finding, Severity};
 
@@ -48,7 +48,13 @@ struct Wanted {
 
 impl Wanted {
     fn of(view: &PartView<'_>, wall: &Wall) -> Option<Wanted> {
-        let material = view.part.material_at(wall.at)?;
+        // Of a wall through two pieces of a stack, what wants more.
+        let wants = wall.materials(view.part).into_iter();
+        let wants = wants.filter_map(|material| Self::in_material(view, wall, material));
+        wants.max_by_key(|it| it.warn)
+    }
+
+    fn in_material(view: &PartView<'_>, wall: &Wall, material: &Material) -> Option<Wanted> {
         let usual = material.kind.least_walls();
         let both = |warn: Length| WarnError {
             warn,

@@ -1,4 +1,4 @@
-use crate::{expect, message};
+use crate::{examined, expect, message};
 use quillet_syntax::Severity;
 
 /// (12 − 17/24·√3·0.8 − 10)/2 = 0.509: the worked conflict of two threads in a barrel.
@@ -208,4 +208,60 @@ part cap from mouth to crown {{
 "
         ));
     }
+
+/// A lip is judged by what it is cut in, at its radius: brass in the spigot that reaches the mouth.
+#[test]
+fn a_lip_in_a_spigot_is_judged_as_the_spigot() {
+    let thin = |outer: &str, spigot: &str| {
+        let found = examined(&format!(
+            "\
+part barrel from mouth to tail {{
+  blank of {outer} rod 16 to 12
+  blank of {spigot} rod 16 spigot 13 for 12 gap 0.1
+  length 60
+  outside {{
+    at 0  dia 12
+    at 8  dia 12 step 14
+    at 60 dia 14
+  }}
+  from mouth {{
+    bore 11.2 to 5
+  }}
+}}
+"
+        ));
+        found.findings.into_iter().any(|it| it.rule == "thin-wall")
+    };
+    assert!(!thin("acrylic", "brass"));
+    assert!(thin("brass", "acrylic"));
+}
+
+/// 0.02 to 0.3 mm on diameter.
+#[test]
+fn glue_wants_room_and_not_too_much() {
+    let found = |gap: &str| {
+        let found = examined(&format!(
+            "\
+part barrel from mouth to tail {{
+  blank of brass rod 16 to 20
+  blank of acrylic rod 16 spigot 10 for 12{gap}
+  length 60
+  outside dia 14
+}}
+"
+        ));
+        let found = found.findings.into_iter().find(|it| it.rule == "glue-gap");
+        found.map(|it| it.message)
+    };
+    for gap in [" gap 0.02", " gap 0.1", " gap 0.3"] {
+        assert_eq!(found(gap), None, "{gap}");
+    }
+    for gap in ["", " gap 0.019", " gap 0.301", " gap 1"] {
+        assert!(found(gap).is_some(), "{gap}");
+    }
+    assert_eq!(
+        found(" gap 1").unwrap(),
+        "a gap of 1 mm round the spigot of acrylic is more than glue fills soundly; 0.02 to 0.3 mm \
+         on diameter holds"
+    );
 }

@@ -32,8 +32,6 @@ struct PartProfiles {
 /// A solid of revolution: the outside less the bores.
 #[derive(Serialize)]
 struct BodyProfile {
-    /// It is to be taken away from the others.
-    taken: bool,
     density_g_cm3: Option<f64>,
     outer: Vec<Vec<Piece>>,
     inner: Vec<Vec<Piece>>,
@@ -139,14 +137,12 @@ impl PartProfiles {
                 .bodies()
                 .iter()
                 .map(|body| BodyProfile {
-                    taken: body.taken,
                     density_g_cm3: Some(body.density_g_cm3),
                     outer: body.outer.iter().map(pieces).collect(),
                     inner: body.inner.iter().map(pieces).collect(),
                 })
                 .collect(),
             (true, Some(profiles)) => vec![BodyProfile {
-                taken: false,
                 density_g_cm3: None,
                 outer: vec![pieces(&profiles.metal.outer)],
                 inner: profiles.metal.inner.iter().map(pieces).collect(),

@@ -71,7 +71,9 @@ fn change(part: &Part, share: impl Fn(Origin, f64) -> f64) -> Option<Change> {
             }
             let radius = segment.curve.radius_at(z);
             let ring_mm3 = PI * ((radius + grown).powi(2) - radius.powi(2)) * slice_mm;
-            let density = part.material_at(Length::mm(z))?.density_g_cm3;
+            let density = part
+                .material_in(Length::mm(z), Length::mm(radius))?
+                .density_g_cm3;
             let ring_g = sign * ring_mm3 * density / 1000.0;
             mass_g += ring_g;
             moment += ring_g * z;

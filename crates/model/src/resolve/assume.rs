@@ -2,8 +2,9 @@
 
 use super::Resolver;
 use super::lines::incomplete;
-use crate::{Cut, DrillName, Feature, Part, ThreadDef};
+use crate::{Cut, DrillName, Feature, Part, ThreadDef, Units};
 use quillet_geometry::{Angle, Length};
+use quillet_standards::drill::Drill;
 use quillet_syntax::ast;
 
 impl<'a> Resolver<'a> {
@@ -60,9 +61,10 @@ fn middle_of_major_limits(thread: &ThreadDef) -> Length {
         .map_or(thread.thread.major(), |tenon| tenon.default)
 }
 
-/// Adds the tap drill of every inside thread that no written cut opens: common practice
-/// is to drill four pitches deeper than the full thread, for the tap's lead.
-pub(super) fn assume_tap_drills(part: &mut Part) {
+/// Adds the tap drill of every inside thread that no written cut opens: the drill of the file's
+/// series that is kind to the material it is cut in, nearest to the standard's. Common practice is
+/// to drill four pitches deeper than the full thread, for the tap's lead.
+pub(super) fn assume_tap_drills(part: &mut Part, units: Units) {
     let mut assumed = Vec::new();
     for feature in &part.features {
         let Some((thread, ast::Side::Inside)) = feature.thread() else {
@@ -82,6 +84,12 @@ pub(super) fn assume_tap_drills(part: &mut Part) {
         if opened {
             continue;
         }
+        let material = part.thread_materials(feature).first().copied();
+        let family = material.map(|material| material.kind.family());
+        let (dia, tool) = match form.kind_drill(family, units.drills()) {
+            Some((drill, _)) => (drill.diameter(), named(drill)),
+            None => (form.tap_drill().diameter, DrillName::Diameter),
+        };
         let deep = feature.to + form.pitch() * 4;
         let to = if deep < part.length {
             deep
@@ -93,8 +101,8 @@ pub(super) fn assume_tap_drills(part: &mut Part) {
             to,
             through: to == part.length,
             cut: Cut::Drill {
-                dia: form.tap_drill().diameter,
-                tool: DrillName::Diameter,
+                dia,
+                tool,
                 point: Angle::deg(118.0),
                 assumed_for: Some(thread.clone()),
             },
@@ -105,4 +113,18 @@ pub(super) fn assume_tap_drills(part: &mut Part) {
     }
     part.features.extend(assumed);
     part.features.sort_by_key(|feature| feature.end);
+}
+
+/// How a drill of the standard series is named in a file.
+fn named(drill: &Drill) -> DrillName {
+    let name = drill.to_string();
+    let number = name.strip_prefix('#').and_then(|it| it.parse().ok());
+    let letter = name
+        .strip_prefix("letter ")
+        .and_then(|it| it.chars().next());
+    match (number, letter) {
+        (Some(number), _) => DrillName::Number(number),
+        (_, Some(letter)) => DrillName::Letter(letter),
+        _ => DrillName::Diameter,
+    }
 }

@@ -83,6 +83,7 @@ impl<'a> Resolver<'a> {
             dia: dia?,
             length: length?,
             gap: gap.unwrap_or_default(),
+            gap_span: spigot.gap.as_ref().map(|gap| gap.span),
         })
     }
 }

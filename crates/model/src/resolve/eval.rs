@@ -28,10 +28,7 @@ impl<'a> Resolver<'a> {
             ExprKind::Bad => None,
             ExprKind::Name(name) => self.named_value(name, expr.span, frame),
             ExprKind::Quantity { value, unit } => {
-                let bare = match self.scope.in_inches(expr.span) {
-                    true => Units::Inches,
-                    false => Units::Millimetres,
-                };
+                let bare = self.scope.units(expr.span);
                 let written = Quantity::written(*value, *unit, bare);
                 if written.is_none() {
                     self.say(too_large(expr.span));
@@ -129,9 +126,9 @@ impl<'a> Resolver<'a> {
             else {
                 continue;
             };
-            let (reads_as, suffix) = match (self.scope.in_inches(bare.span), unit) {
-                (false, Unit::In) => ("millimetres", "in"),
-                (true, Unit::Mm) => ("inches", "mm"),
+            let (reads_as, suffix) = match (self.scope.units(bare.span), unit) {
+                (Units::Millimetres, Unit::In) => ("millimetres", "in"),
+                (Units::Inches, Unit::Mm) => ("inches", "mm"),
                 _ => continue,
             };
             let text = self.design.text(bare.span).to_owned();

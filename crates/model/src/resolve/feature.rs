@@ -44,7 +44,7 @@ impl<'a> Resolver<'a> {
         part.features.sort_by_key(|feature| feature.end);
         part.whole &= self.lost == lost;
         self.assume_tenons(part, thread_lost);
-        assume_tap_drills(part);
+        assume_tap_drills(part, self.scope.units(part.name.span));
     }
 
     fn feature(

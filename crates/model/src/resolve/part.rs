@@ -6,7 +6,7 @@ use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
 use super::want::Among;
 use super::{Resolver, shared};
-use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring};
+use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring, Units};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
@@ -152,11 +152,11 @@ impl<'a> Resolver<'a> {
     /// Whether a size is one that a pen may have, else it is told of.
     pub(super) fn is_a_pens(&mut self, size: Length, most: Length, at: Span) -> bool {
         if size > most {
-            let hint = match self.scope.in_inches(at) {
-                true => {
+            let hint = match self.scope.units(at) {
+                Units::Inches => {
                     "this file's bare lengths are inches: write mm behind it, or take dimensions in inches out"
                 }
-                false => "see whether a decimal point or a unit is missing",
+                Units::Millimetres => "see whether a decimal point or a unit is missing",
             };
             let message = format!("{size} is more than any pen has; {most} at most is expected");
             self.say(out_of_range(at, message).hint(hint));

@@ -1,6 +1,6 @@
 //! What every name at file level stands for.
 
-use crate::{Definition, NameKind, Names, SourceFile};
+use crate::{Definition, NameKind, Names, SourceFile, Units};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
@@ -86,9 +86,12 @@ impl<'a> Scope<'a> {
             .is_some_and(|entry| std::ptr::eq(entry.item, item))
     }
 
-    /// Whether bare lengths at a place count in inches.
-    pub(super) fn in_inches(&self, place: Span) -> bool {
-        self.inches.contains(&place.file)
+    /// What bare lengths at a place count in.
+    pub(super) fn units(&self, place: Span) -> Units {
+        match self.inches.contains(&place.file) {
+            true => Units::Inches,
+            false => Units::Millimetres,
+        }
     }
 
     /// Names that stand for items of the wanted kinds.

@@ -8,6 +8,7 @@ use super::cutting::{self, Cutting, Operation};
 use super::family::Family;
 use super::walls::{self, LeastWalls};
 use crate::{Source, table};
+use quillet_geometry::Length;
 
 /// A built-in kind of material, as a maker names it: `acrylic`, `black-walnut`.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
@@ -24,7 +25,7 @@ pub struct Material {
     expansion_per_million_k: Option<f64>,
     bending_mpa: Option<f64>,
     ink_attacks: String,
-    crumbles: String,
+    finest_pitch_mm: Option<f64>,
     note: String,
 }
 
@@ -87,14 +88,34 @@ impl Material {
         self.bending_mpa.map(|value| (value, Source::PRACTICE))
     }
 
+    /// The shear stress in MPa that a thread may carry for years, and its source: 0.577 of the
+    /// bending stress (von Mises); 0.15 of it in wood, which shears along its grain (USDA Wood
+    /// Handbook, hard maple: 16 of 109 MPa; from memory).
+    pub fn shear_mpa(&self) -> Option<(f64, Source)> {
+        let share = match self.family {
+            Family::Wood => 0.15,
+            _ => 0.577,
+        };
+        let bending = self.bending_mpa?;
+        Some((bending * share, Source::PRACTICE))
+    }
+
     /// True where ink that stays on it stains, swells or corrodes it: common practice.
     pub fn ink_attacks(&self) -> bool {
         self.ink_attacks == "yes"
     }
 
-    /// True where grain or flakes let a fine thread break out: common practice.
-    pub fn crumbles(&self) -> bool {
-        self.crumbles == "yes"
+    /// The finest pitch that holds in it in a thread of this diameter; none where any does. Grain or
+    /// flakes let a finer one break out. Wood moves across its grain in proportion to its size, so
+    /// that a wide thread has to be deeper: above 16 mm the pitch grows with the diameter. Common
+    /// practice, no published source.
+    pub fn finest_pitch(&self, major: Length) -> Option<Length> {
+        let finest = Length::mm(self.finest_pitch_mm?);
+        let wide = match self.family {
+            Family::Wood => major.ratio(WIDE).max(1.0),
+            _ => 1.0,
+        };
+        Some(finest.scaled(wide))
     }
 
     /// Speeds and feeds.
@@ -125,10 +146,23 @@ pub fn named(name: &str) -> Option<&'static Material> {
 
 /// The density of ink.
 pub fn ink() -> Option<Density> {
-    ROWS.iter()
-        .find(|row| row.family == Family::Liquid)
-        .map(Material::density)
+    Some(liquid("ink"))
 }
+
+/// The density of the glue between the pieces of a stack, cured.
+pub fn glue() -> Density {
+    liquid("glue")
+}
+
+fn liquid(kind: &str) -> Density {
+    ROWS.iter().find(|row| row.kind == kind).map_or_else(
+        || panic!("the table of materials lacks {kind}"),
+        Material::density,
+    )
+}
+
+/// Up to this diameter a thread in wood is judged by its pitch alone.
+const WIDE: Length = Length::from_nm(16_000_000);
 
 const EXPANSION: Source = Source::new("general engineering tables, from memory");
 
@@ -188,16 +222,40 @@ mod tests {
                 "{}",
                 row.kind
             );
-            let turned = row.machining.is_empty() || !row.crumbles.is_empty();
-            assert!(turned, "{}: whether a thread holds is not said", row.kind);
-            if row.family == Family::Wood {
-                assert!(row.crumbles(), "{}", row.kind);
-            }
+            let finest = row.finest_pitch(Length::mm(12.0));
+            assert!(
+                finest.is_some() || row.family != Family::Wood,
+                "{}",
+                row.kind
+            );
+            assert!(
+                finest.is_none_or(|it| (0.5..=2.0).contains(&it.to_mm())),
+                "{}",
+                row.kind
+            );
             if let Some(group) = Some(&row.machining).filter(|group| !group.is_empty()) {
                 assert!(row.cutting(Operation::Turning).is_some(), "{group}");
                 assert!(row.cutting(Operation::Drilling).is_some(), "{group}");
             }
         }
+    }
+
+    /// Dense, close-grained woods have been threaded fine by hand for centuries, maple never.
+    #[test]
+    fn woods_hold_threads_by_kind_and_size() {
+        let finest = |kind: &str, major: f64| {
+            let finest = named(kind).unwrap().finest_pitch(Length::mm(major));
+            finest.map(Length::to_mm)
+        };
+        for kind in ["boxwood", "african-blackwood", "lignum-vitae"] {
+            assert!(finest(kind, 13.0) <= Some(0.8), "{kind}");
+        }
+        assert!(finest("hard-maple", 10.0) > Some(1.0));
+        assert!(finest("black-walnut", 10.0) > finest("hard-maple", 10.0));
+        assert_eq!(finest("boxwood", 16.0), Some(0.75));
+        assert_eq!(finest("boxwood", 32.0), Some(1.5));
+        assert_eq!(finest("flaked-resin", 32.0), Some(1.0));
+        assert_eq!(finest("polyester-resin", 10.0), None);
     }
 
     #[test]
@@ -232,10 +290,16 @@ mod tests {
             assert!(named(name).unwrap().ink_attacks(), "{name}");
         }
         assert!(!named("acrylic").unwrap().ink_attacks());
-        assert!(named("flaked-resin").unwrap().crumbles());
-        assert!(!named("polyester-resin").unwrap().crumbles());
+        assert_eq!(
+            ink().unwrap().source.text(),
+            "general engineering tables; from memory"
+        );
+        assert!(glue().source.text().contains("from memory"));
+        assert_eq!(named("glue"), None);
         let acrylic = named("acrylic").unwrap();
         assert_eq!(acrylic.bending_mpa().unwrap().0, 20.0);
+        assert!((acrylic.shear_mpa().unwrap().0 - 11.54).abs() < 1e-9);
+        assert!((named("hard-maple").unwrap().shear_mpa().unwrap().0 - 3.0).abs() < 1e-9);
         assert_eq!(acrylic.least_walls().plain.to_mm(), 1.0);
     }
 }

@@ -8,6 +8,7 @@ use serde::Deserialize;
 use super::class::Side;
 use super::form::ThreadForm;
 use super::percent::{PercentOfThread, Suits, percent_practice};
+use crate::drill::{self, Drill, DrillSeries};
 use crate::material::Family;
 use crate::{Source, table};
 
@@ -120,6 +121,24 @@ impl ThreadForm {
         choices
     }
 
+    /// The drill of these series that is kind to a material, nearest to the tap drill: what is
+    /// taken where none is said. None where no drill of them comes near.
+    pub fn kind_drill(
+        &self,
+        family: Option<Family>,
+        series: &[DrillSeries],
+    ) -> Option<(&'static Drill, TapDrillChoice)> {
+        let drills = || {
+            drill::all()
+                .iter()
+                .filter(|it| series.contains(&it.series()))
+        };
+        let choices = self.tap_drill_choices(drills().map(Drill::diameter), family);
+        let best = choices.first().filter(|it| it.suits <= Suits::Fairly)?;
+        let named = drills().rfind(|drill| drill.diameter() == best.diameter)?;
+        Some((named, *best))
+    }
+
     /// The limits of the minor diameter of the class said, or of 6H and 2B.
     fn minor_window(&self) -> Limits {
         self.internal_limits(self.class(Side::Internal))
@@ -174,7 +193,6 @@ static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drill;
     use std::collections::BTreeSet;
 
     fn thread(designation: &str) -> ThreadForm {
@@ -249,6 +267,63 @@ mod tests {
             let drill = drill::nearest(tap.diameter, &drill::DrillSeries::INCH).unwrap();
             assert_eq!(drill.to_string(), name, "{designation}");
             assert!(tap.window.contains(drill.diameter()), "{designation}");
+        }
+    }
+
+    /// Whatever is assumed for a resin leaves 65 to 78 % of 3H/4, as its own table of practice says,
+    /// and is a drill that can be bought.
+    #[test]
+    fn the_drill_assumed_is_kind_to_the_material() {
+        let kind = |designation: &str, family, series: &[DrillSeries]| {
+            let (drill, choice) = thread(designation)
+                .kind_drill(Some(family), series)
+                .unwrap();
+            (drill.to_string(), choice.percent.of_3h4.round())
+        };
+        let metric = [DrillSeries::Metric];
+        // 76.98 · (D − d) / P by hand.
+        for (designation, name, percent) in [
+            ("M10x0.75", "9.3 mm", 72.0),
+            ("M11x0.75", "10.3 mm", 72.0),
+            ("M13x0.8 starts 3", "12.2 mm", 77.0),
+            ("M10x1", "9 mm", 77.0),
+            ("M8x1", "7 mm", 77.0),
+            ("M7.4x0.5", "6.9 mm", 77.0),
+        ] {
+            let found = kind(designation, Family::Resin, &metric);
+            assert_eq!(found, (name.to_owned(), percent), "{designation}");
+        }
+        // A tap in metal breaks sooner: 65 to 75 %.
+        assert_eq!(
+            kind("M10x1", Family::Metal, &metric),
+            ("9.1 mm".to_owned(), 69.0)
+        );
+        // 64.95 / tpi is 3H/4 in inches (ASME B1.1): 7/16-14 in 3/8 leaves 67.4 %.
+        let inch = kind("7/16-14UNC", Family::Resin, &DrillSeries::INCH);
+        assert_eq!(inch, ("letter U".to_owned(), 75.0));
+        assert_eq!(thread("M10x1").kind_drill(None, &[]), None);
+        // No drill of the series is as wide.
+        assert_eq!(
+            thread("M22x1").kind_drill(Some(Family::Resin), &metric),
+            None
+        );
+    }
+
+    #[test]
+    fn every_usual_thread_has_a_drill_kind_to_resin() {
+        let practice = percent_practice(Family::Resin).unwrap();
+        let sizes = Length::mm(5.0)..=Length::mm(20.0);
+        for row in ROWS.iter().filter(|row| sizes.contains(&row.form.major())) {
+            let (drill, choice) = row
+                .form
+                .kind_drill(Some(Family::Resin), &[DrillSeries::Metric])
+                .unwrap_or_else(|| panic!("{}", row.form));
+            let percent = choice.percent.of_3h4.round();
+            assert!(
+                (practice.kind_low..=practice.kind_high).contains(&percent),
+                "{} in {drill}: {percent}",
+                row.form
+            );
         }
     }
 
