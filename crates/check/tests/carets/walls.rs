@@ -208,6 +208,7 @@ part cap from mouth to crown {{
 "
         ));
     }
+}
 
 /// A lip is judged by what it is cut in, at its radius: brass in the spigot that reaches the mouth.
 #[test]
