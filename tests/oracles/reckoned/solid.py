@@ -1,0 +1,194 @@
+"""A part as it is written, cut: its outside, its holes, its threads, its broken corners."""
+
+import math
+
+from . import outline
+from .language import NotRead, Sums
+from .outline import Surface, cone, level
+from .quadrature import volume
+from .threads import Thread
+
+WORDS = {"to", "for", "at", "through", "inside", "outside", "point", "angle", "clock", "takes", "as", "dia",
+         "smooth", "dome", "bead", "cove", "step", "round", "chamfer", "from", "gap", "spigot", "clearance"}
+
+
+def phrases(words):
+    """The words before the first key word, and those behind each."""
+    found, key = {None: []}, None
+    for word in words:
+        if word in WORDS:
+            key = word
+            found[key] = []
+        else:
+            found[key].append(word)
+    return found
+
+
+class Solid:
+    """Squares of the radius of a part, outside and inside, and where they may jump."""
+
+    def __init__(self, part):
+        self.part, self.sums = part, Sums(part)
+        self.length = None
+        self.outer, self.inner, self.threads, self.edges = [], [], [], []
+        self.jumps, self.sizes = [], []
+        blocks = []
+        for line in part.lines:
+            word = line.words[0]
+            if word == "length":
+                text = line.words[1].split("..")[0]
+                self.length = self.sums.length([text] + line.words[2:])
+            elif word == "from":
+                blocks.append(line)
+        if self.length is None:
+            raise NotRead("a part without a length")
+        for line in part.lines:
+            if line.words[0] == "outside":
+                self.outside(line)
+        for block in blocks:
+            for cut in block.block:
+                self.cut(block.words[1], cut.words)
+        self.assumed()
+        self.turned()
+
+    def outside(self, line):
+        if line.block is None:
+            dia = self.sums.length(phrases(line.words[1:])["dia"])
+            stations = [(0.0, dia, dia, None, None), (self.length, dia, dia, None, None)]
+        else:
+            stations = [self.station(it.words) for it in line.block]
+            stations.sort(key=lambda it: it[0])
+        self.stations = stations
+        self.outer += outline.through(stations)
+        self.jumps += [it[0] for it in stations]
+
+    def station(self, words):
+        said = phrases(words)
+        place = said["at"]
+        if place[0] in self.part.ends:
+            z = 0.0 if place[0] == self.part.ends[0] else self.length
+        else:
+            z = self.sums.length(place)
+            if "from" in said and said["from"][0] == self.part.ends[1]:
+                z = self.length - z
+        dia = self.sums.length(said["dia"])
+        leaving = self.sums.length(said["step"]) if "step" in said else dia
+        shape = next((it for it in ("smooth", "dome", "bead", "cove") if it in said), None)
+        size = self.sums.length(said[shape]) if said.get(shape) else None
+        for edge in ("round", "chamfer"):
+            if edge in said:
+                raise NotRead("a corner broken at a station")
+        return z, dia, leaving, shape, size
+
+    def cut(self, end, words):
+        word, said = words[0], phrases(words[1:])
+        if word in ("accept", "limit"):
+            return
+        at = self.sums.length(said["at"]) if "at" in said else 0.0
+        if "for" in said and said["for"] != ["because"]:
+            to = at + self.sums.length(said["for"])
+        elif "to" in said:
+            to = self.sums.length(said["to"])
+        else:
+            to = self.length
+        through = "through" in said
+        size = said[None]
+        if word in ("tenon", "relief", "groove"):
+            self.tenon(end, at, to, word, size)
+        elif word == "drill":
+            dia = self.sums.length(size)
+            self.add(self.inner, end, level(0.0, to, dia))
+            if not through:
+                point = self.sums.value(said["point"]) if "point" in said else 118.0
+                tip = to + dia / 2 / math.tan(math.radians(point / 2))
+                self.add(self.inner, end, cone(to, tip, dia, 0.0))
+        elif word in ("bore", "ream", "recess"):
+            start = 0.0 if word == "ream" else at
+            self.add(self.inner, end, level(start, to, self.sums.length(size)))
+        elif word == "taper":
+            # Its `to` says the other diameter, its `for` how long it is.
+            ends = self.sums.length(size), self.sums.length(said["to"])
+            self.add(self.inner, end, cone(at, to, *ends))
+        elif word == "countersink":
+            dia = self.sums.length(size)
+            angle = self.sums.value(said["angle"]) if "angle" in said else 90.0
+            deep = dia / 2 / math.tan(math.radians(angle / 2))
+            self.add(self.inner, end, cone(0.0, deep, dia, 0.0))
+        elif word == "thread":
+            named = self.part.file.threads.get(size[0], size)
+            thread, inside = Thread(named), "inside" in said
+            self.threads.append((end, at, to, thread, inside))
+            self.jumps += [self.along(end, at), self.along(end, to)]
+        elif word in ("chamfer", "round"):
+            self.edges.append((end, self.sums.length(words[1:]), word == "round"))
+        else:
+            raise NotRead(f"the cut {word}")
+
+    def tenon(self, end, at, to, word, size):
+        if word == "relief" or word == "groove" or size:
+            self.add(self.outer, end, level(at, to, self.sums.length(size)))
+        else:
+            self.sizes.append((end, at, to))
+
+    def assumed(self):
+        """A tenon without a diameter is in the middle of its thread's limits."""
+        for end, at, to in self.sizes:
+            on = next(it for it in self.threads if it[0] == end and not it[4] and it[1] < to)
+            self.add(self.outer, end, level(at, to, on[3].tenon()))
+
+    def along(self, end, inward):
+        return inward if end == self.part.ends[0] else self.length - inward
+
+    def add(self, where, end, made):
+        start, stop = sorted((self.along(end, made.start), self.along(end, made.end)))
+        radius = made.radius
+        if end != self.part.ends[0]:
+            radius = lambda z: made.radius(self.length - z)
+        where.append(Surface(start, stop, radius))
+        self.jumps += [start, stop]
+
+    def turned(self):
+        """Corners are broken last, on the crests that are left."""
+        self.broken = []
+        for end, size, round_ in self.edges:
+            first = end == self.part.ends[0]
+            inward = (lambda y: self.crest(y + 1e-12)) if first else (lambda y: self.crest(self.length - y - 1e-12))
+            reach, radius = outline.broken(inward, size, round_)
+            self.broken.append((first, reach, radius))
+            # A round begins square to its face: finer there.
+            self.jumps += [self.along(end, reach * (nth / 8) ** 2) for nth in range(9)]
+
+    def crest(self, z):
+        """The radius outside before corners are broken."""
+        over = [it.radius(z) for it in self.outer if it.covers(z)]
+        for end, at, to, thread, inside in self.threads:
+            low, high = sorted((self.along(end, at), self.along(end, to)))
+            if not inside and low <= z <= high:
+                over.append(thread.crest)
+        if not over:
+            raise NotRead("an outside that says nothing")
+        return min(over)
+
+    def outside_square(self, z):
+        crest = self.crest(z)
+        for first, reach, radius in self.broken:
+            y = z if first else self.length - z
+            if y < reach:
+                crest = min(crest, radius(y))
+        return min([crest**2] + [thread.ridges(crest) for thread in self.over(z, False)])
+
+    def inside_square(self, z):
+        hole = max((it.radius(z) for it in self.inner if it.covers(z)), default=0.0)
+        return max([hole**2] + [thread.grooves(hole) for thread in self.over(z, True)])
+
+    def over(self, z, inside):
+        for end, at, to, thread, within in self.threads:
+            low, high = sorted((self.along(end, at), self.along(end, to)))
+            if within == inside and low <= z <= high:
+                yield thread
+
+    def volume(self):
+        """Volume in mm3 and centroid in mm from the first end."""
+        square = lambda z: self.outside_square(z) - self.inside_square(z)
+        inside = [z for z in self.jumps if 0.0 < z < self.length]
+        return volume(square, [0.0, self.length, *inside])

@@ -1,0 +1,82 @@
+"""Threads by ISO 68-1: the metal of a profile cut off at a radius, ring by ring."""
+
+import math
+import re
+
+from .language import INCH, NotRead, rows
+
+
+class Thread:
+    """A 60 degree thread; starts and hand change nothing of its metal."""
+
+    def __init__(self, words):
+        text = words[0]
+        metric = re.match(r"M([\d.]+)x(?:Ph[\d.]+P)?([\d.]+)", text)
+        inch = re.match(r"(#\d+|[\d/-]+?)-(\d+)UN", text)
+        if metric:
+            self.major, self.pitch = float(metric[1]), float(metric[2])
+        elif inch:
+            self.major, self.pitch = inches(inch[1]) * INCH, INCH / int(inch[2])
+        else:
+            raise NotRead(f"thread {text}")
+        self.metric = bool(metric)
+        said = re.search(r"-(\d+)([a-h])(?=$|[-/])", text)
+        self.grade, self.position = (int(said[1]), said[2]) if said else (6, "g")
+        self.height = math.sqrt(3) / 2 * self.pitch
+        self.crest = self.major / 2
+        self.root = self.crest - 5 / 8 * self.height
+
+    def share(self, r):
+        """The share of a pitch on which the basic profile stands at least this far out: a crest
+        flat of P/8, flanks of 30 degrees, a root flat of P/4."""
+        if r > self.crest:
+            return 0.0
+        if r <= self.root:
+            return 1.0
+        return 1 / 8 + 2 * (self.crest - r) / math.sqrt(3) / self.pitch
+
+    def rings(self, low, high):
+        """The integral of 2 r share(r) dr over the profile, by three points of Gauss, which are
+        exact for what is a square of r."""
+        if high <= low:
+            return 0.0
+        half, middle = (high - low) / 2, (high + low) / 2
+        points = ((-math.sqrt(0.6), 5 / 9), (0.0, 8 / 9), (math.sqrt(0.6), 5 / 9))
+        return sum(w * half * 2 * (middle + half * x) * self.share(middle + half * x) for x, w in points)
+
+    def ridges(self, crest):
+        """The mean of r squared of an outside thread whose crests end at this radius."""
+        crest = min(crest, self.crest)
+        solid = min(crest, self.root)
+        return solid * solid + self.rings(solid, crest)
+
+    def grooves(self, crest):
+        """The mean of r squared of a hole whose thread's crests end at this radius."""
+        crest = max(crest, self.root)
+        if crest >= self.crest:
+            return crest * crest
+        return crest * crest + self.rings(crest, self.crest)
+
+    def tenon(self):
+        """The middle of the limits of the major diameter, mm to the nanometre."""
+        if self.metric:
+            pick = lambda symbol, grade: next(
+                (float(row["value_um"]) for row in rows("iso965_1_tolerances.csv")
+                 if row["symbol"] == symbol and row["grade_or_position"] == str(grade)
+                 and float(row["pitch_mm"]) == self.pitch),
+                None,
+            )
+            es, td = pick("es", self.position), pick("Td", self.grade)
+            if es is None or td is None:
+                raise NotRead(f"limits of a pitch of {self.pitch}")
+            return round(self.major + es / 1000 - td / 2000, 6)
+        raise NotRead("a tenon without a diameter for an inch thread")
+
+
+def inches(text):
+    """A size of an inch thread: 7/16, 1-1/8 or a number."""
+    if text.startswith("#"):
+        return 0.06 + 0.013 * int(text[1:])
+    whole, _, part = text.rpartition("-")
+    top, _, bottom = part.partition("/")
+    return int(whole or 0) + int(top) / int(bottom or 1)
