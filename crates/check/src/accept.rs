@@ -3,7 +3,7 @@
 use crate::findings::{About, Raised};
 use crate::{Accepted, edits, limits, rule, rules};
 use quillet_model::{Acceptance, Design};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, Span, ast};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -13,6 +13,8 @@ pub(crate) struct Judged {
     pub(crate) open: Vec<Raised>,
     /// Accepted, in the order of the text.
     pub(crate) accepted: Vec<Accepted>,
+    /// Wants of which what was found is accepted, by their numbers, and why.
+    pub(crate) wants: BTreeMap<usize, ast::Text>,
 }
 
 /// Holds every finding against what is accepted where it lies.
@@ -21,6 +23,7 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
     let mut judged = Judged {
         open: Vec::new(),
         accepted: Vec::new(),
+        wants: BTreeMap::new(),
     };
     for raised in raised {
         let covering = acceptances.values_mut().find(|held| held.covers(&raised));
@@ -34,6 +37,9 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
             continue;
         }
         held.used = true;
+        if let Some(want) = raised.want {
+            judged.wants.insert(want, held.acceptance.because.clone());
+        }
         let mut finding = raised.finding.in_units(&|file| design.units_of(file));
         // A part is looked at once for all the pens that see it alike; the rest is a pen's own.
         if raised.about.part.is_none() {
@@ -131,6 +137,7 @@ impl Held<'_> {
             finding,
             about: About::default(),
             stretch: None,
+            want: None,
         })
     }
 }

@@ -17,7 +17,7 @@ pub struct Assumed {
 
 /// Everything that is assumed in a design, in the order of the text; a part that several pens see
 /// alike is told of once.
-pub fn assumed(design: &Design) -> Vec<Assumed> {
+pub fn of(design: &Design) -> Vec<Assumed> {
     let of_pens = design.pens.iter().flat_map(|pen| &pen.parts);
     let parts = design.parts.iter().chain(of_pens);
     let all: BTreeSet<Assumed> = parts.flat_map(|part| of_part(part)).collect();
@@ -38,7 +38,7 @@ fn of_part(part: &Part) -> Vec<Assumed> {
 }
 
 /// What is assumed of a cut, in a maker's words; none where all of it is written.
-fn says(feature: &Feature) -> Option<String> {
+pub fn says(feature: &Feature) -> Option<String> {
     let size = |length: Length| length.mm_text(2);
     match &feature.cut {
         Cut::Drill {

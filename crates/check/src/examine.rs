@@ -3,10 +3,11 @@
 use crate::findings::{About, Raised};
 use crate::view::Worked;
 use crate::{
-    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, merge,
+    BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
+    limits, merge, wants,
 };
 use quillet_model::{Bench, Design, Part};
-use quillet_syntax::{Finding, Span, ast};
+use quillet_syntax::{Finding, Severity, Span, ast};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use std::sync::Arc;
@@ -18,12 +19,49 @@ pub fn check(design: &Design) -> Vec<Finding> {
 }
 
 /// What was found, and what of it the maker accepts.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Examined {
     /// Findings, in the order of the text.
     pub findings: Vec<Finding>,
     /// Findings accepted, in the order of the text.
     pub accepted: Vec<Accepted>,
+    /// Every want, judged: those of parts in no pen, then pen by pen.
+    pub wants: Vec<JudgedWant>,
+}
+
+impl Examined {
+    /// What concerns a pen: what was found in it, and what was found in no pen in particular; its
+    /// own wants, those of its joints and of its parts.
+    pub fn of_pen(&self, pen: &str) -> Examined {
+        let concerns = |finding: &Finding| {
+            finding.pens.is_empty() || finding.pens.iter().any(|name| **name == *pen)
+        };
+        let findings = self.findings.iter().filter(|it| concerns(it));
+        let accepted = self.accepted.iter().filter(|it| concerns(&it.finding));
+        Examined {
+            findings: findings.cloned().collect(),
+            accepted: accepted.cloned().collect(),
+            wants: self.wants_of_pen(pen).cloned().collect(),
+        }
+    }
+
+    /// The wants of a pen, of its joints and of its parts.
+    pub fn wants_of_pen<'a>(&'a self, pen: &'a str) -> impl Iterator<Item = &'a JudgedWant> {
+        let of_pen = move |it: &&JudgedWant| it.pen.as_deref() == Some(pen);
+        self.wants.iter().filter(of_pen)
+    }
+
+    /// The wants that a part itself states, as every pen sees it.
+    pub fn wants_of_part<'a>(&'a self, part: &'a str) -> impl Iterator<Item = &'a JudgedWant> {
+        let of_part = move |it: &&JudgedWant| it.part.as_deref() == Some(part);
+        self.wants.iter().filter(of_part)
+    }
+
+    /// How many findings are errors.
+    pub fn errors(&self) -> usize {
+        let is_error = |it: &&Finding| it.severity == Severity::Error;
+        self.findings.iter().filter(is_error).count()
+    }
 }
 
 /// A finding the maker accepts, and why.
@@ -77,8 +115,16 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
         one_pen(&pen, &mut findings);
         findings.about = About::default();
     }
-    let judged = accept::judge(design, findings.raised);
+    if called_off() {
+        return None;
+    }
+    let mut wants = wants::judge(design, &mut findings);
+    let mut judged = accept::judge(design, findings.raised);
+    for (want, because) in std::mem::take(&mut judged.wants) {
+        wants[want].accepted = Some(because);
+    }
     Some(Examined {
+        wants,
         findings: merge::merge(design, judged.open),
         accepted: judged.accepted,
     })

@@ -19,6 +19,17 @@ impl Findings {
             finding,
             about: self.about.clone(),
             stretch: None,
+            want: None,
+        });
+    }
+
+    /// Raises what is to be told of a want, by its number among those judged.
+    pub(crate) fn push_want(&mut self, finding: Finding, want: usize) {
+        self.raised.push(Raised {
+            finding,
+            about: self.about.clone(),
+            stretch: None,
+            want: Some(want),
         });
     }
 
@@ -30,6 +41,7 @@ impl Findings {
             finding,
             about: self.about.clone(),
             stretch,
+            want: None,
         });
     }
 }
@@ -41,6 +53,8 @@ pub(crate) struct Raised {
     pub(crate) about: About,
     /// The stretch of the part it concerns.
     pub(crate) stretch: Option<Limits>,
+    /// The want it is about, by its number among those judged.
+    pub(crate) want: Option<usize>,
 }
 
 /// The pen and part a rule was looking at.

@@ -5,7 +5,7 @@
 //! [`RULES`] lists them all. Nothing here prints.
 
 mod accept;
-mod assumed;
+pub mod assumed;
 mod classes;
 mod complete;
 mod cures;
@@ -25,9 +25,9 @@ pub mod spots;
 mod threading;
 mod view;
 mod walls;
+mod wants;
 mod words;
 
-pub use assumed::{Assumed, assumed};
 pub use cures::Trial;
 pub use examine::{Accepted, Examined, check, examine, examine_until};
 pub use findings::Findings;
@@ -36,3 +36,4 @@ pub use rule::{Rule, Run, Threshold};
 pub use rules::{RULES, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};
 pub use walls::{Role, Wall, walls};
+pub use wants::JudgedWant;

@@ -1,57 +1,122 @@
 //! What a pen put together measures, held against what is wanted of it.
 
-use crate::walls;
-use quillet_model::{Configured, Dimension, Measure, Part, Pen, Quantity, Sum, Test, Want};
-use quillet_syntax::Span;
-use quillet_syntax::ast::Comparison;
+mod drivers;
+mod missing;
+mod value;
+
+use quillet_model::{Dimension, Measure, Part, Pen, Quantity, Sum, Test, Want};
+use quillet_syntax::ast::{Comparison, Operator};
 use std::sync::Arc;
 
 /// A want, measured.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
-    /// What the measure comes to; none where a part of it is not known.
+    /// What the measure comes to; none where something that it rests on is missing.
     pub value: Option<Quantity>,
-    /// Whether it is as wanted; none where it is not known.
-    pub met: Option<bool>,
+    /// Whether it is as wanted.
+    pub verdict: Verdict,
     /// What is wanted, in words: `at most 145 mm`.
     pub wanted: String,
     /// What makes it so: `barrel is 8.45 g of it`.
     pub drivers: Vec<String>,
+    /// Where it is not known, what is missing: `converter says no mass`.
+    pub missing: Vec<String>,
+    /// What is missing is told of as an error of its own.
+    pub told: bool,
 }
 
-/// What the measure of each want of a pen and of its joints comes to, in words, by where the want
-/// stands; those that are not known left out.
-pub fn wants(pen: &Pen) -> Vec<(Span, String)> {
-    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-    let found = pen.wants.iter().chain(of_joints).filter_map(|want| {
-        let value = of_pen(pen, want).value?;
-        Some((want.span, told(value)))
-    });
-    found.collect()
+impl Measured {
+    /// What it comes to, in words; none where that is not known.
+    pub fn told(&self) -> Option<String> {
+        self.value.map(told)
+    }
+}
+
+/// Whether a want is met.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// As wanted.
+    Met,
+    /// Other than wanted.
+    NotMet,
+    /// Something that it rests on is missing.
+    Unknown,
+}
+
+impl Verdict {
+    /// Whether it is as wanted, where that can be said.
+    pub fn met(self) -> Option<bool> {
+        match self {
+            Verdict::Met => Some(true),
+            Verdict::NotMet => Some(false),
+            Verdict::Unknown => None,
+        }
+    }
+
+    /// In a maker's words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Verdict::Met => "met",
+            Verdict::NotMet => "not met",
+            Verdict::Unknown => "not known",
+        }
+    }
+
+    /// The word in JSON.
+    pub fn word(self) -> &'static str {
+        match self {
+            Verdict::Met => "met",
+            Verdict::NotMet => "not-met",
+            Verdict::Unknown => "unknown",
+        }
+    }
 }
 
 /// A want of a pen, or of one of its joints.
-pub fn of_pen(pen: &Pen, want: &Want) -> Measured {
-    measured(
-        want,
-        &|measure| value(measure, &pen.parts, Some(pen)),
-        &|measure| drives(measure, pen),
-    )
+pub(crate) fn of_pen(pen: &Pen, want: &Want) -> Measured {
+    let mut measured = measured(want, &|measure| value::of(measure, &pen.parts, Some(pen)));
+    let measures = || all(want);
+    for driver in measures().flat_map(|it| drivers::of(it, pen)) {
+        if !measured.drivers.contains(&driver) {
+            measured.drivers.push(driver);
+        }
+    }
+    if measured.verdict == Verdict::Unknown {
+        for missing in measures().flat_map(|it| missing::of_pen(it, pen)) {
+            measured.told |= missing.told;
+            if !measured.missing.contains(&missing.words) {
+                measured.missing.push(missing.words);
+            }
+        }
+    }
+    measured
 }
 
 /// A want of a part by itself.
-pub fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
+pub(crate) fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
     let alone = std::slice::from_ref(part);
-    measured(want, &|measure| value(measure, alone, None), &|_| {
-        Vec::new()
-    })
+    let mut measured = measured(want, &|measure| value::of(measure, alone, None));
+    if measured.verdict == Verdict::Unknown {
+        measured.missing = all(want)
+            .filter_map(|it| missing::of_part(it, part))
+            .collect();
+        measured.missing.dedup();
+        measured.told = part.lacks_shape().is_some();
+    }
+    measured
 }
 
-fn measured(
-    want: &Want,
-    value: &dyn Fn(&Measure) -> Option<Quantity>,
-    drives: &dyn Fn(&Measure) -> Vec<String>,
-) -> Measured {
+/// Every measure in a want, those it is held against too.
+fn all(want: &Want) -> impl Iterator<Item = &Measure> {
+    let against = match &want.test {
+        Test::Compare(_, sum) => vec![sum],
+        Test::About(one, other) | Test::Within(one, other) => vec![one, other],
+    };
+    let sums = [&want.measure].into_iter().chain(against);
+    sums.flat_map(Sum::measures)
+}
+
+fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measured {
     let known = |sum: &Sum| sum.value(value).ok().flatten();
     let found = known(&want.measure);
     // What is wanted is told in the unit of what is measured.
@@ -62,154 +127,74 @@ fn measured(
             None => wanted,
         }
     };
-    let below = |a: Quantity, b: Quantity| a.matched(b).is_ok_and(|(a, b)| a.amount < b.amount);
     let text = |quantity: Option<Quantity>| quantity.map_or("?".to_owned(), |it| it.to_string());
-    let (wanted, met) = match &want.test {
+    let wanted = match &want.test {
         Test::Compare(comparison, sum) => {
-            let limit = told(sum);
-            let met = found.zip(limit).map(|(found, limit)| match comparison {
-                Comparison::Less => below(found, limit),
-                Comparison::AtMost => !below(limit, found),
-                Comparison::More => below(limit, found),
-                Comparison::AtLeast => !below(found, limit),
-            });
             let word = match comparison {
                 Comparison::Less => "less than",
                 Comparison::AtMost => "at most",
                 Comparison::More => "more than",
                 Comparison::AtLeast => "at least",
             };
-            (format!("{word} {}", text(limit)), met)
+            format!("{word} {}", text(told(sum)))
         }
         Test::About(value, tolerance) => {
-            let (value, tolerance) = (told(value), told(tolerance));
-            let ends = value.zip(tolerance).and_then(|(value, tolerance)| {
-                use quillet_syntax::ast::Operator::{Add, Subtract};
-                let low = value.combine(Subtract, tolerance).ok()?;
-                Some((low, value.combine(Add, tolerance).ok()?))
-            });
-            let met = found.zip(ends);
-            let met = met.map(|(it, (low, high))| !below(it, low) && !below(high, it));
-            (format!("{} ± {}", text(value), text(tolerance)), met)
+            format!("{} ± {}", text(told(value)), text(told(tolerance)))
         }
-        Test::Within(from, to) => {
-            let (from, to) = (told(from), told(to));
-            let met = found.zip(from.zip(to));
-            let met = met.map(|(it, (low, high))| !below(it, low) && !below(high, it));
-            (format!("{} to {}", text(from), text(to)), met)
-        }
+        Test::Within(from, to) => format!("{} to {}", text(told(from)), text(told(to))),
     };
-    let mut drivers: Vec<String> = Vec::new();
-    for driver in want.measure.measures().into_iter().flat_map(drives) {
-        if !drivers.contains(&driver) {
-            drivers.push(driver);
-        }
-    }
+    let verdict = match margin(want, value) {
+        None => Verdict::Unknown,
+        Some(margin) => match is_enough(want, margin) {
+            true => Verdict::Met,
+            false => Verdict::NotMet,
+        },
+    };
     Measured {
+        // Of a sum that is held against something unknown, the value is known all the same.
         value: found,
-        met,
+        verdict,
         wanted,
-        drivers,
+        drivers: Vec::new(),
+        missing: Vec::new(),
+        told: false,
     }
 }
 
-/// What a measure comes to.
-fn value(measure: &Measure, parts: &[Arc<Part>], pen: Option<&Pen>) -> Option<Quantity> {
-    let configuration = |configured: &Configured| pen?.assembly.configuration(*configured);
-    // Threads that never reach each other have no turns to speak of.
-    let threads = |joint: &usize| {
-        let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
-        threads.filter(|it| it.overlap_mm > 0.0)
+/// By how much a want is met, less than nothing where it is not, in the unit of what is measured;
+/// none where it cannot be known.
+fn margin(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Option<Quantity> {
+    let known = |sum: &Sum| sum.value(value).ok().flatten();
+    let less = |a: Quantity, b: Quantity| a.combine(Operator::Subtract, b).ok();
+    let found = known(&want.measure)?;
+    let between = |low: Quantity, high: Quantity| {
+        let (above, below) = (less(found, low)?, less(high, found)?);
+        let (above, below) = above.matched(below).ok()?;
+        Some(if above.amount < below.amount {
+            above
+        } else {
+            below
+        })
     };
-    let amount = match measure {
-        Measure::Length(configured) => configuration(configured)?.length_mm,
-        Measure::Mass(configured) => configuration(configured)?.filled.mass_g,
-        Measure::Balance(configured) => configuration(configured)?.filled.centre_mm,
-        Measure::Turns(joint) => threads(joint)?.turns(),
-        Measure::Travel(joint) => threads(joint)?.travel_mm,
-        Measure::Overlap(joint) => threads(joint)?.overlap_mm,
-        Measure::Wall(part) => {
-            let walls = walls::walls(parts.get(*part)?);
-            walls.iter().map(|wall| wall.least).min()?.to_mm()
+    match &want.test {
+        Test::Compare(Comparison::Less | Comparison::AtMost, sum) => less(known(sum)?, found),
+        Test::Compare(Comparison::More | Comparison::AtLeast, sum) => less(found, known(sum)?),
+        Test::About(value, tolerance) => {
+            let (value, tolerance) = (known(value)?, known(tolerance)?);
+            let low = less(value, tolerance)?;
+            between(low, value.combine(Operator::Add, tolerance).ok()?)
         }
-        Measure::Diameter(part, at) => {
-            let profiles = parts.get(*part)?.profiles.as_ref()?;
-            let (_, after) = profiles.crest.outer.radii_at(at.to_mm())?;
-            2.0 * after
-        }
-        Measure::Clearance(one, other, configured) => {
-            configuration(configured)?.apart_mm(parts, *one, *other)?
-        }
-        Measure::Distance(one, other) => {
-            let at = |configured: Configured| {
-                let configuration = configuration(&configured)?;
-                let z =
-                    |face: &quillet_model::PenFace| configuration.z_mm(face.part, face.at.to_mm());
-                Some(z(other)? - z(one)?)
-            };
-            at(Configured::Uncapped)
-                .or_else(|| at(Configured::Capped))
-                .or_else(|| at(Configured::Posted))?
-        }
-        Measure::Ink => pen?.assembly.ink.as_ref()?.capacity_ml * 1000.0,
-    };
-    Some(Quantity::measured(amount, measure.dimension()))
+        Test::Within(from, to) => between(known(from)?, known(to)?),
+    }
 }
 
-/// What makes a measure what it is: the heaviest part, the longest, the threads.
-fn drives(measure: &Measure, pen: &Pen) -> Vec<String> {
-    let assembly = &pen.assembly;
-    let driver = match measure {
-        Measure::Mass(configured) => {
-            let there = assembly.configuration(*configured);
-            let heaviest = (0..pen.parts.len())
-                .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
-                .filter_map(|part| Some((part, assembly.weights[part]?.mass_g)))
-                .max_by(|a, b| a.1.total_cmp(&b.1));
-            heaviest.map(|(part, mass_g)| {
-                format!("{} is {mass_g:.1} g of it", pen.parts[part].name.text)
-            })
-        }
-        Measure::Length(configured) => {
-            let there = assembly.configuration(*configured);
-            let longest = (0..pen.parts.len())
-                .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
-                .filter(|part| !pen.parts[*part].bought)
-                .max_by_key(|part| pen.parts[*part].length);
-            longest.map(|part| {
-                format!(
-                    "{} is {} long",
-                    pen.parts[part].name.text, pen.parts[part].length
-                )
-            })
-        }
-        Measure::Balance(configured) => assembly.configuration(*configured).and_then(|there| {
-            let moment = |part: usize| {
-                let (mass, place) = (assembly.weights[part]?, there.places[part]?);
-                let apart = place.of(mass.centre_mm) - there.filled.centre_mm;
-                Some((part, mass.mass_g, apart))
-            };
-            let all = (0..pen.parts.len()).filter_map(moment);
-            let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
-            let way = if most.2 > 0.0 { "behind" } else { "before" };
-            Some(format!(
-                "{}, {:.1} g, balances {:.1} mm {way} it",
-                pen.parts[most.0].name.text,
-                most.1,
-                most.2.abs()
-            ))
-        }),
-        Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
-            let threads = rest.engagements.first()?;
-            Some(format!(
-                "{:.2} mm of travel over a lead of {}",
-                threads.travel_mm,
-                threads.form.lead()
-            ))
-        }),
-        _ => None,
-    };
-    driver.into_iter().collect()
+/// Whether a margin will do: nothing left is enough but for `<` and `>`.
+fn is_enough(want: &Want, margin: Quantity) -> bool {
+    let strict = matches!(
+        want.test,
+        Test::Compare(Comparison::Less | Comparison::More, _)
+    );
+    !margin.is_negative() && !(strict && margin.is_zero())
 }
 
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.

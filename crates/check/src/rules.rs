@@ -58,7 +58,7 @@ mod thread_mismatch;
 mod too_close_to_call;
 mod trapped_air;
 mod unused_item;
-mod want_unmet;
+pub(crate) mod want_unmet;
 mod wont_pass;
 mod wont_post;
 

@@ -161,6 +161,15 @@ impl<'a> PartView<'a> {
         self.worked.walls.get_or_init(|| walls::walls(self.part))
     }
 
+    /// Its walls, where its shape is one to tell of: a rule sees also those of a part that could
+    /// not all be read, and those that are broken through.
+    pub fn told_walls(&self) -> &[Wall] {
+        match self.part.shaped {
+            true => self.walls(),
+            false => &[],
+        }
+    }
+
     /// How it is made, its mates known but no part blended with another; worked out once, when
     /// first asked for. A bought part has no routes.
     pub fn plan(&self) -> &Plan {

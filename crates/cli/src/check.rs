@@ -5,7 +5,7 @@ mod report;
 
 use crate::answer::Format;
 use crate::{disk, files, say};
-use quillet_check::Assumed;
+use quillet_check::assumed::Assumed;
 use quillet_model::{Source, SourceFile, load, resolve, tidy};
 use quillet_syntax::{FileId, Finding, RuleId, Severity};
 use rayon::prelude::*;
@@ -112,7 +112,7 @@ fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<One, String> 
     };
     Ok(One {
         findings: trial.all(),
-        assumed: full.then(|| quillet_check::assumed(&design)),
+        assumed: full.then(|| quillet_check::assumed::of(&design)),
         uses: design.uses.iter().map(|(_, file)| *file).collect(),
         files: design.files,
     })

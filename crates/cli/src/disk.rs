@@ -26,7 +26,7 @@ pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) ->
     workspace.snapshot()
 }
 
-/// The design of a file and all it uses.
+/// The design of a file, or of standard input for `-`, and all it uses.
 ///
 /// # Errors
 ///

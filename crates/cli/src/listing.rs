@@ -1,5 +1,6 @@
 //! How a list is given out: text or JSON, to the terminal or into a file.
 
+use crate::json;
 use crate::output::{Output, ending};
 use crate::say;
 use quillet_export::mark::MARK;
@@ -48,18 +49,16 @@ impl Listing {
         let path = self.output.path(from, "");
         let named = self.output.is_named();
         let by_ending = named && ending(&path) == "json";
-        let json = self
+        let as_json = self
             .format
             .map_or(by_ending, |format| format == Format::Json);
-        let text = match json {
+        let text = match as_json {
             true => {
                 let marked = Marked {
                     generator: MARK,
                     list,
                 };
-                let json =
-                    serde_json::to_string_pretty(&marked).map_err(|error| error.to_string())?;
-                json + "\n"
+                json::rounded(&marked)
             }
             false if named => format!("{}\n({MARK})\n", text(list)),
             false => text(list),
@@ -67,7 +66,7 @@ impl Listing {
         if named {
             return self.output.write(&path, text.as_bytes());
         }
-        match json {
+        match as_json {
             true => say::json(&text),
             false => say::out(&text),
         }

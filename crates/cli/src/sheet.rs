@@ -4,11 +4,10 @@ use crate::choice::PenChoice;
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
 use crate::{disk, say};
-use quillet_check::examine;
+use quillet_check::{Examined, examine};
 use quillet_export::draw::Paper;
-use quillet_export::sheet::{self, Content, Judged};
+use quillet_export::sheet::{self, Content};
 use quillet_model::{Design, Pen};
-use quillet_syntax::Severity;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -58,12 +57,7 @@ fn write(args: &Args) -> Result<bool, String> {
     let judged = examine(&design);
     let mut all = true;
     for pen in pens {
-        let judged = of_pen(&judged, pen);
-        let errors = judged
-            .findings
-            .iter()
-            .filter(|it| it.severity == Severity::Error)
-            .count();
+        let errors = judged.of_pen(&pen.name.text).errors();
         if errors > 0 && !args.anyway {
             let count = if errors == 1 {
                 "an error".into()
@@ -82,27 +76,7 @@ fn write(args: &Args) -> Result<bool, String> {
     Ok(all)
 }
 
-/// What concerns a pen: what is found in it, and what is found in no pen in particular.
-fn of_pen(examined: &quillet_check::Examined, pen: &Pen) -> Judged {
-    let concerns = |finding: &quillet_syntax::Finding| {
-        finding.pens.is_empty() || finding.pens.iter().any(|it| **it == *pen.name.text)
-    };
-    let accepted = examined.accepted.iter().filter(|it| concerns(&it.finding));
-    Judged {
-        findings: examined
-            .findings
-            .iter()
-            .filter(|it| concerns(it))
-            .cloned()
-            .collect(),
-        accepted: accepted
-            .map(|it| (it.finding.clone(), it.because.text.to_string()))
-            .collect(),
-        measured: quillet_check::measure::wants(pen),
-    }
-}
-
-fn write_one(args: &Args, design: &Design, pen: &Pen, judged: &Judged) -> Result<(), String> {
+fn write_one(args: &Args, design: &Design, pen: &Pen, judged: &Examined) -> Result<(), String> {
     let path = args
         .output
         .path(&args.file, &format!("{}-sheet.html", pen.name.text));

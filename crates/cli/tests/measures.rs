@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use std::path::Path;
-use std::process::Command;
+use std::process::{Command, Stdio};
 
 /// What `quillet measure` prints of an example.
 fn measured(name: &str) -> String {
@@ -45,4 +45,91 @@ fn godwit() {
 #[test]
 fn whimbrel() {
     insta::assert_snapshot!(measured("whimbrel"));
+}
+
+/// What `quillet measure` says of a text on standard input: how it ends, JSON, standard error.
+fn measured_text(text: &str) -> (Option<i32>, serde_json::Value, String) {
+    use std::io::Write;
+    let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
+        .args(["measure", "-", "--format", "json"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child
+        .stdin
+        .take()
+        .unwrap()
+        .write_all(text.as_bytes())
+        .unwrap();
+    let output = child.wait_with_output().unwrap();
+    let json = serde_json::from_slice(&output.stdout).unwrap();
+    let said = String::from_utf8(output.stderr).unwrap();
+    (output.status.code(), json, said)
+}
+
+const TUBE: &str = "part tube from mouth to end {\n  blank of acrylic rod 14\n  length 50\n  \
+                    outside dia 12\n  from mouth {\n    bore 7.1 to 30\n  }\n}\n";
+const REFILL: &str = "bought refill \"Refill\" from point to end {\n  length 30\n  mass 2.8\n  \
+                      outside dia 7\n}\npen sketch {\n  slip refill.end into tube.mouth\n}\n";
+
+/// A tube of 12, 50 long, bored 7.1 to 30, acrylic of 1.19 g/cm³: 4205 − 1188 ≈ 4467.12 mm³.
+#[test]
+fn what_rests_on_something_missing_is_null() {
+    let (code, sound, said) = measured_text(&(TUBE.to_owned() + REFILL));
+    assert_eq!((code, said.as_str()), (Some(0), ""));
+    let volume = std::f64::consts::FRAC_PI_4 * (144.0 * 50.0 - 7.1 * 7.1 * 30.0);
+    let near = |found: &serde_json::Value, wanted: f64| {
+        assert!(
+            (found.as_f64().unwrap() - wanted).abs() <= 0.5e-6,
+            "{found}, {wanted}"
+        );
+    };
+    near(&sound["parts"][0]["volume_mm3"], volume);
+    near(
+        &sound["pens"][0]["configurations"]["uncapped"]["mass_g"],
+        volume * 1.19e-3 + 2.8,
+    );
+    assert_eq!(sound["parts"][1]["mass_g"].to_string(), "2.8");
+    // Each with what it takes away: the material, the bore, the mass of a bought part.
+    for (from, to, errors, volume, length) in [
+        ("of acrylic", "of nowhere-resin", 1, true, true),
+        ("bore 7.1", "bore seven", 1, false, false),
+        ("bore 7.1 to 30", "bore 12.6 to 30", 1, false, false),
+        ("  mass 2.8\n", "", 0, true, true),
+    ] {
+        let text = (TUBE.to_owned() + REFILL).replace(from, to);
+        let (code, json, said) = measured_text(&text);
+        assert_eq!(code, Some(i32::from(errors > 0)), "{to}");
+        assert_eq!(said.contains("has an error"), errors > 0, "{to}: {said}");
+        assert_eq!(json["parts"][0]["volume_mm3"].is_number(), volume, "{to}");
+        let pen = &json["pens"][0];
+        let uncapped = &pen["configurations"]["uncapped"];
+        assert_eq!(uncapped["length_mm"].is_number(), length, "{to}");
+        for key in ["mass_g", "balance_mm", "balance_share", "dry_mass_g"] {
+            assert!(uncapped[key].is_null(), "{to}: {key} is {}", uncapped[key]);
+        }
+        assert_eq!(pen["joints"][0]["goes_in_mm"].is_number(), length, "{to}");
+        assert_eq!(pen["missing"].as_array().unwrap().len(), 1, "{to}");
+    }
+}
+
+/// A pen that has lost what it uses has no weight; it does not weigh nothing.
+#[test]
+fn a_pen_without_its_parts_has_no_weight() {
+    let pen = TUBE.to_owned()
+        + "use \"none.quillet\"\npen sketch {\n  slip refill.end into \
+               tube.mouth\n  want mass(uncapped) <= 24\n}\n";
+    let (code, json, said) = measured_text(&pen);
+    assert_eq!(code, Some(1));
+    assert!(said.contains("errors"), "{said}");
+    let pen = &json["pens"][0];
+    assert!(pen["configurations"]["uncapped"].is_null());
+    let want = &pen["wants"][0];
+    assert_eq!(
+        (&want["verdict"], &want["met"]),
+        (&"unknown".into(), &serde_json::Value::Null)
+    );
+    assert!(want["value"].is_null());
 }

@@ -3,12 +3,13 @@
 mod common;
 
 use common::{example, part, picture};
+use quillet_check::{Examined, examine};
 use quillet_export::draw::Paper;
 use quillet_export::mark;
-use quillet_export::sheet::{self, Content, Judged};
+use quillet_export::sheet::{self, Content};
 use quillet_syntax::{Finding, Severity};
 
-fn heron(judged: &Judged) -> Content {
+fn heron(judged: &Examined) -> Content {
     let design = example("heron.quillet");
     let pen = design.pen("heron").expect("there is a heron");
     sheet::content(&design, pen, judged, Paper::A4)
@@ -16,7 +17,7 @@ fn heron(judged: &Judged) -> Content {
 
 #[test]
 fn a_sheet_holds_what_is_taken_to_the_lathe() {
-    let content = heron(&Judged::default());
+    let content = heron(&examine(&example("heron.quillet")));
     let names: Vec<&str> = content.parts.iter().map(|part| &*part.name).collect();
     assert_eq!(
         names,
@@ -41,7 +42,7 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
         "{how}"
     );
     assert!(cap.route.iter().any(|line| line.gate), "there is a stop");
-    assert!(content.wants.iter().all(|want| want.met) && content.wants.len() == 3);
+    assert!(content.wants.iter().all(|want| want.is_met()) && content.wants.len() == 3);
     assert!(!content.mandrels.rows.is_empty() && !content.cuts.rows.is_empty());
 }
 
@@ -50,7 +51,7 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
 #[test]
 fn the_limits_of_a_fit_are_told_to_the_micrometre() {
     let design = example("fitted.quillet");
-    let content = sheet::content(&design, &design.pens[0], &Judged::default(), Paper::A4);
+    let content = sheet::content(&design, &design.pens[0], &Examined::default(), Paper::A4);
     for (name, limits) in [("band", "10.000 to 10.015"), ("body", "10.015 to 10.024")] {
         let part = content.parts.iter().find(|part| part.name == name);
         let part = part.expect("both are cut");
@@ -72,7 +73,7 @@ fn the_limits_of_a_fit_are_told_to_the_micrometre() {
 
 #[test]
 fn every_form_holds_every_part_and_the_mark() {
-    let content = heron(&Judged::default());
+    let content = heron(&Examined::default());
     let (html, text, json) = (
         sheet::html(&content, Paper::A4),
         sheet::text(&content),
@@ -114,9 +115,9 @@ fn a_pen_with_errors_says_so_on_every_page() {
         span,
         "the bore breaks out",
     );
-    let content = heron(&Judged {
+    let content = heron(&Examined {
         findings: vec![finding],
-        ..Judged::default()
+        ..Examined::default()
     });
     let warned = "This design has errors: do not cut.";
     assert!(sheet::html(&content, Paper::A4).contains(warned));

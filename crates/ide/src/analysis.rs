@@ -4,7 +4,6 @@ use crate::Snapshot;
 use crate::settings::Settings;
 use crate::shelf::lock;
 use quillet_check::{Examined, Trial};
-use quillet_export::sheet::Judged;
 use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{Edit, FileId, Finding, Fix};
 use std::cell::RefCell;
@@ -73,8 +72,11 @@ impl Analysis {
             .map(|examined| examined.findings.as_slice())
     }
 
-    /// What is found, and what of it the maker accepts.
-    pub(crate) fn examined(&self, called_off: &dyn Fn() -> bool) -> Option<&Examined> {
+    /// What is found, what of it the maker accepts, and every want judged; worked out when first
+    /// asked for.
+    ///
+    /// None where `called_off` said so in the meantime.
+    pub fn examined(&self, called_off: &dyn Fn() -> bool) -> Option<&Examined> {
         if self.examined.get().is_none() {
             let examined = quillet_check::examine_until(&self.design, called_off)?;
             // Where two asked at once, both found the same.
@@ -168,23 +170,6 @@ fn choose_bench(settings: &Settings, design: &mut Design) {
     {
         design.benches.retain(|bench| *bench.name.text == **chosen);
     }
-}
-
-/// What is found of a pen, and what of it the maker accepts: its own, and what concerns no pen.
-///
-/// None where `called_off` said so in the meantime.
-pub fn judged(analysis: &Analysis, pen: &str, called_off: &dyn Fn() -> bool) -> Option<Judged> {
-    let examined = analysis.examined(called_off)?;
-    let concerns = |it: &&Finding| it.pens.is_empty() || it.pens.iter().any(|name| **name == *pen);
-    let accepted = examined.accepted.iter().filter(|it| concerns(&&it.finding));
-    let pen = analysis.design.pen(pen);
-    Some(Judged {
-        findings: examined.findings.iter().filter(concerns).cloned().collect(),
-        accepted: accepted
-            .map(|it| (it.finding.clone(), it.because.text.to_string()))
-            .collect(),
-        measured: pen.map_or(Vec::new(), quillet_check::measure::wants),
-    })
 }
 
 /// Notes what is asked for on the way to another source.

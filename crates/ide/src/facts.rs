@@ -36,8 +36,10 @@ pub(crate) fn thread_in_short(thread: &ThreadForm) -> String {
 
 /// A pen's lengths: `138 mm capped, 126.5 mm uncapped`.
 pub(crate) fn pen_in_short(pen: &Pen) -> String {
-    let told = configurations(pen)
-        .map(|(which, it)| format!("{} mm {}", round(it.length_mm, 1), which.word()));
+    let told = configurations(pen).map(|(which, it)| match it.length_mm {
+        Some(length_mm) => format!("{} mm {}", round(length_mm, 1), which.word()),
+        None => format!("{}: length not known", which.word()),
+    });
     told.collect::<Vec<_>>().join(", ")
 }
 
@@ -102,6 +104,36 @@ pub(crate) fn configurations(pen: &Pen) -> impl Iterator<Item = (Configured, &Co
     ];
     all.into_iter()
         .filter_map(|(which, it)| Some((which, it.as_ref()?)))
+}
+
+/// What a pen is in a configuration: `138 mm, 21.7 g, balance 66.6 mm (48.3 %)`; what is not known
+/// is said to be.
+pub(crate) fn state_in_short(it: &Configuration, size: &dyn Fn(f64) -> String) -> String {
+    let length = match it.length_mm {
+        Some(length_mm) => size(length_mm),
+        None => "length not known".to_owned(),
+    };
+    let Some(filled) = it.filled else {
+        return format!("{length}, mass not known");
+    };
+    let share = it
+        .balance_share()
+        .map(|share| format!(" ({} %)", round(100.0 * share, 1)));
+    format!(
+        "{length}, {} g, balance {}{}",
+        round(filled.mass_g, 1),
+        size(filled.centre_mm),
+        share.unwrap_or_default()
+    )
+}
+
+/// A part's mass: `4.2 g`, `mass not known: it says no mass`; with what it weighs to so many places.
+pub(crate) fn mass_in_short(part: &Part, places: usize) -> String {
+    match (part.weigh(), part.lacks_mass()) {
+        (Some(mass), _) => format!("{} g", round(mass.mass_g, places)),
+        (None, Some(lacks)) => format!("not known: it {}", lacks.words()),
+        (None, None) => "not known".to_owned(),
+    }
 }
 
 /// A number to so many places, trailing zeros dropped.

@@ -14,7 +14,7 @@ mod weight;
 use crate::completion::About;
 use crate::sheet::Sheet;
 use crate::{Analysis, Cursor, Snapshot};
-use quillet_check::{PartView, measure};
+use quillet_check::PartView;
 use quillet_model::{NameKind, Part};
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::words::{self, Place, Word};
@@ -104,10 +104,13 @@ fn meant(cursor: Cursor<'_>, token: Token, text: &str) -> Option<&'static Word> 
 fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
     let design = &cursor.analysis.design;
     let here = |span: Span| span.file == cursor.file.id && span.touches(cursor.offset);
+    let examined = cursor.analysis.examined(&|| false);
+    let wants = examined.map_or(&[][..], |it| it.wants.as_slice());
+    let mut asked = wants.iter().filter(|want| here(want.span)).peekable();
+    if asked.peek().is_some() {
+        return pen::wants(sheet, asked);
+    }
     for part in &design.parts {
-        if let Some(want) = part.wants.iter().find(|want| here(want.span)) {
-            return pen::want(sheet, &measure::of_part(part, want));
-        }
         for (index, feature) in part.features.iter().enumerate() {
             if here(feature.span) && part.span.contains(feature.span) {
                 return cut::facts(sheet, &PartView::new(design, None, part), index);
@@ -120,15 +123,6 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
         }
     }
     for pen in &design.pens {
-        let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-        if let Some(want) = pen
-            .wants
-            .iter()
-            .chain(of_joints)
-            .find(|want| here(want.span))
-        {
-            return pen::want(sheet, &measure::of_pen(pen, want));
-        }
         for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
             if here(joint.head) {
                 return pen::joint(sheet, pen, rest);

@@ -106,7 +106,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
 /// The thinnest wall that has a cut on its inner side.
 pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&'a Wall> {
     let walls = view
-        .walls()
+        .told_walls()
         .iter()
         .filter(|wall| wall.inner.feature() == Some(feature));
     walls.min_by_key(|wall| wall.least)

@@ -1,11 +1,13 @@
 //! What a part or pen comes to, told above it.
 
-use crate::facts::{configurations, round};
+use crate::facts::{configurations, round, state_in_short};
 use crate::{Analysis, Settings, Units};
-use quillet_check::PartView;
+use quillet_check::measure::Verdict;
+use quillet_check::{JudgedWant, PartView};
 use quillet_geometry::Length;
-use quillet_model::{Part, Pen, SourceFile};
-use quillet_syntax::{RuleId, Span};
+use quillet_model::{Part, SourceFile};
+use quillet_syntax::Span;
+use std::collections::BTreeSet;
 
 /// A line above an item.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -39,6 +41,7 @@ pub fn lenses(
     called_off: &dyn Fn() -> bool,
 ) -> Option<Vec<Lens>> {
     let design = &analysis.design;
+    let examined = analysis.examined(called_off)?;
     let mut lenses = Vec::new();
     for part in design
         .parts
@@ -47,11 +50,16 @@ pub fn lenses(
     {
         let view = PartView::new(design, None, part);
         let name = part.name.text.to_string();
-        if let Some(text) = of_part(part, &view, settings.units) {
+        lenses.push(Lens {
+            span: part.name.span,
+            text: of_part(part, &view, settings.units),
+            opens: Opens::Preview(name.clone()),
+        });
+        if let Some(text) = wants(once(examined.wants_of_part(&name))) {
             lenses.push(Lens {
                 span: part.name.span,
                 text,
-                opens: Opens::Preview(name.clone()),
+                opens: Opens::Nothing,
             });
         }
         if !part.bought && part.profiles.is_some() {
@@ -77,18 +85,11 @@ pub fn lenses(
             })
         };
         for (which, it) in configurations(pen) {
-            let filled = it.filled;
-            let balance = round(100.0 * filled.centre_mm / it.length_mm, 1);
-            let text = format!(
-                "{}: {}, {} g, balance {} ({balance} %)",
-                which.word(),
-                size(Length::mm(it.length_mm), settings.units, 1),
-                round(filled.mass_g, 1),
-                size(Length::mm(filled.centre_mm), settings.units, 1),
-            );
+            let size = |mm: f64| size(Length::mm(mm), settings.units, 1);
+            let text = format!("{}: {}", which.word(), state_in_short(it, &size));
             say(text, Opens::Preview(name.clone()));
         }
-        if let Some(text) = wants(analysis, pen, called_off)? {
+        if let Some(text) = wants(examined.wants_of_pen(&name)) {
             say(text, Opens::Nothing);
         }
         say("drawing".into(), Opens::Drawing(name.clone()));
@@ -99,18 +100,19 @@ pub fn lenses(
 }
 
 /// A part's mass and least wall.
-fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> Option<String> {
-    let mass = part
-        .weigh()
-        .map(|mass| format!("{} g", round(mass.mass_g, 1)));
-    let walls = if part.bought { &[] } else { view.walls() };
+fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> String {
+    let mass = match part.weigh() {
+        Some(mass) => format!("{} g", round(mass.mass_g, 1)),
+        None => "mass not known".to_owned(),
+    };
+    let walls = if part.bought { &[] } else { view.told_walls() };
     let least = walls.iter().map(|wall| wall.least).min();
     let wall = least.map(|least| match least.is_positive() {
         true => format!("least wall {}", size(least, units, 2)),
         false => "broken through".to_owned(),
     });
-    let told: Vec<String> = mass.into_iter().chain(wall).collect();
-    (!told.is_empty()).then(|| told.join(", "))
+    let told: Vec<String> = [mass].into_iter().chain(wall).collect();
+    told.join(", ")
 }
 
 /// A size in the unit chosen, in few words.
@@ -121,22 +123,21 @@ fn size(size: Length, units: Units, mm_places: usize) -> String {
     }
 }
 
-/// How many of a pen's wants are met; none where it has none.
-fn wants(analysis: &Analysis, pen: &Pen, called_off: &dyn Fn() -> bool) -> Option<Option<String>> {
-    let own = pen
-        .wants
-        .iter()
-        .chain(pen.joints.iter().flat_map(|joint| &joint.wants));
-    let wants: Vec<Span> = own.map(|want| want.span).collect();
-    let findings = analysis.findings(called_off)?;
-    let unmet = wants.iter().filter(|want| {
-        let of_want =
-            |it: &&quillet_syntax::Finding| it.rule == RuleId::WANT_UNMET && want.contains(it.span);
-        findings
-            .iter()
-            .filter(of_want)
-            .any(|it| it.pens.is_empty() || it.pens.iter().any(|name| **name == *pen.name.text))
-    });
-    let met = wants.len() - unmet.count();
-    Some((!wants.is_empty()).then(|| format!("{met} of {} wants met", wants.len())))
+/// A part's wants as the first that sees it has them: several pens may see it alike.
+fn once<'a>(judged: impl Iterator<Item = &'a JudgedWant>) -> impl Iterator<Item = &'a JudgedWant> {
+    let mut seen = BTreeSet::new();
+    judged.filter(move |want| seen.insert(want.span))
+}
+
+/// How many wants are met, and how many there are besides; none where there is none.
+fn wants<'a>(judged: impl Iterator<Item = &'a JudgedWant>) -> Option<String> {
+    let verdicts: Vec<Verdict> = judged.map(|want| want.measured.verdict).collect();
+    let of = |verdict: Verdict| verdicts.iter().filter(|it| **it == verdict).count();
+    let met = format!("{} of {} wants met", of(Verdict::Met), verdicts.len());
+    let others = [Verdict::Unknown].map(|it| (of(it), it.words()));
+    let others = others.iter().filter(|(count, _)| *count > 0);
+    let others: String = others
+        .map(|(count, what)| format!(", {count} {what}"))
+        .collect();
+    (!verdicts.is_empty()).then(|| met + &others)
 }

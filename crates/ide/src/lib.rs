@@ -37,7 +37,7 @@ mod value;
 mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
-pub use analysis::{Analysis, judged};
+pub use analysis::Analysis;
 pub use completion::{About, Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};

@@ -1,14 +1,12 @@
 //! A picture of the pen or part at the cursor, with its measures.
 
-use crate::facts::{configurations, greatest_dia, round};
+use crate::facts::{configurations, greatest_dia, mass_in_short, round, state_in_short};
 use crate::{Analysis, Cursor};
-use quillet_check::PartView;
-use quillet_check::measure::{self, Measured};
+use quillet_check::{JudgedWant, PartView};
 use quillet_export::draw;
 use quillet_export::scene::Scene;
 use quillet_export::write::{Ground, svg};
 use quillet_model::{Design, End, Part, Pen};
-use quillet_syntax::Span;
 use std::sync::Arc;
 
 /// A picture with its measures.
@@ -41,12 +39,13 @@ const PEN_WIDTH_MM: f64 = 180.0;
 
 /// The pen or part the cursor is in; where it is in neither, the file's last pen or part.
 pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
-    let design = &cursor.analysis.design;
+    let analysis = cursor.analysis;
+    let design = &analysis.design;
     let here =
         |span: quillet_syntax::Span| span.file == cursor.file.id && span.touches(cursor.offset);
     let own = |span: quillet_syntax::Span| span.file == cursor.file.id;
     if let Some(part) = design.parts.iter().find(|part| here(part.span)) {
-        return of_part(design, part);
+        return of_part(analysis, part);
     }
     let mut pens = design.pens.iter();
     if let Some(pen) = pens
@@ -54,30 +53,31 @@ pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
         .find(|pen| here(pen.span))
         .or_else(|| pens.rfind(|pen| own(pen.span)))
     {
-        return of_pen(design, pen);
+        return of_pen(analysis, pen);
     }
     design
         .parts
         .iter()
         .rfind(|part| own(part.span))
-        .and_then(|part| of_part(design, part))
+        .and_then(|part| of_part(analysis, part))
 }
 
 /// The pen or part of a name.
 pub fn preview_of(analysis: &Analysis, name: &str) -> Option<Preview> {
     let design = &analysis.design;
-    let pen = design.pen(name).and_then(|pen| of_pen(design, pen));
-    pen.or_else(|| design.part(name).and_then(|part| of_part(design, part)))
+    let pen = design.pen(name).and_then(|pen| of_pen(analysis, pen));
+    pen.or_else(|| design.part(name).and_then(|part| of_part(analysis, part)))
 }
 
-fn of_part(design: &Design, part: &Arc<Part>) -> Option<Preview> {
+fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
+    let design = &analysis.design;
     let mut measures = vec![("length".to_owned(), part.length.to_string())];
     let mut tell = |what: &str, value: String| measures.push((what.to_owned(), value));
     if let Some(dia) = greatest_dia(part) {
         tell("greatest ⌀", dia.to_string());
     }
+    tell("mass", mass_in_short(part, 2));
     if let Some(mass) = part.weigh() {
-        tell("mass", format!("{} g", round(mass.mass_g, 2)));
         tell(
             "balance",
             format!(
@@ -89,7 +89,7 @@ fn of_part(design: &Design, part: &Arc<Part>) -> Option<Preview> {
     }
     let view = PartView::new(design, None, part);
     if let Some(wall) = view
-        .walls()
+        .told_walls()
         .iter()
         .filter(|_| !part.bought)
         .min_by_key(|wall| wall.least)
@@ -104,9 +104,14 @@ fn of_part(design: &Design, part: &Arc<Part>) -> Option<Preview> {
             ),
         );
     }
-    for want in &part.wants {
-        measures.push(wanted(design, want.span, measure::of_part(part, want)));
-    }
+    let examined = analysis.examined(&|| false)?;
+    let mut seen = std::collections::BTreeSet::new();
+    let wants = examined.wants_of_part(&part.name.text);
+    measures.extend(
+        wants
+            .filter(|it| seen.insert(it.span))
+            .map(|it| wanted(design, it)),
+    );
     Some(Preview {
         name: part.name.text.to_string(),
         title: title(part.title.as_ref(), &part.name.text),
@@ -116,23 +121,16 @@ fn of_part(design: &Design, part: &Arc<Part>) -> Option<Preview> {
     })
 }
 
-fn of_pen(design: &Design, pen: &Pen) -> Option<Preview> {
+fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
     let states = configurations(pen).map(|(which, it)| {
-        let balance = it.filled.centre_mm;
-        let says = format!(
-            "{} mm, {} g, balance {} mm ({} %)",
-            round(it.length_mm, 1),
-            round(it.filled.mass_g, 1),
-            round(balance, 1),
-            round(100.0 * balance / it.length_mm, 1),
-        );
+        let size = |mm: f64| format!("{} mm", round(mm, 1));
+        let says = state_in_short(it, &size);
         (which.word().to_owned(), says)
     });
     let mut measures: Vec<_> = states.collect();
-    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-    for want in pen.wants.iter().chain(of_joints) {
-        measures.push(wanted(design, want.span, measure::of_pen(pen, want)));
-    }
+    let examined = analysis.examined(&|| false)?;
+    let wants = examined.wants_of_pen(&pen.name.text);
+    measures.extend(wants.map(|it| wanted(&analysis.design, it)));
     let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
     let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM)?;
     let legend = callouts.iter();
@@ -147,14 +145,13 @@ fn of_pen(design: &Design, pen: &Pen) -> Option<Preview> {
 }
 
 /// What is wanted, as it is written, and what it comes to.
-fn wanted(design: &Design, written: Span, measured: Measured) -> (String, String) {
-    let met = match measured.met {
-        Some(true) => ", met",
-        Some(false) => ", not met",
-        None => "",
+fn wanted(design: &Design, want: &JudgedWant) -> (String, String) {
+    let verdict = want.verdict();
+    let says = match want.measured.told() {
+        Some(value) => format!("{value}, {verdict}"),
+        None => verdict,
     };
-    let value = measured.value.map_or("not known".into(), measure::told);
-    (design.text(written).to_owned(), format!("{value}{met}"))
+    (design.text(want.span).to_owned(), says)
 }
 
 fn picture(name: &str, scene: &Scene) -> Picture {

@@ -153,7 +153,7 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
 /// All that the maker takes to the lathe for a pen; what is found stands on it.
 fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
     let pen = analysis.design.pen(name)?;
-    let judged = quillet_ide::judged(analysis, name, &|| asked.cancel.is_off())?;
-    let content = sheet::content(&analysis.design, pen, &judged, Paper::A4);
+    let judged = analysis.examined(&|| asked.cancel.is_off())?;
+    let content = sheet::content(&analysis.design, pen, judged, Paper::A4);
     Some(sheet::html(&content, Paper::A4))
 }

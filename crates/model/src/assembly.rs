@@ -26,7 +26,7 @@ mod verdict;
 
 pub use air::{Air, Piston};
 pub use clearance::{Clearance, ClearanceKind};
-pub use configuration::{Configuration, Configured};
+pub use configuration::{Configuration, Configured, Unknown};
 pub use contact::{Spot, TOUCHING_MM, Touch};
 pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, Ride};
 pub use ink::{Ink, InkIn};
@@ -143,7 +143,9 @@ impl Assembly {
         let cap_joint = closed
             .as_ref()
             .and_then(|(index, _)| settled[*index].as_ref());
-        let air = cap_joint.map(|rest| air::round_the_nib(&bodies, rest));
+        let air = cap_joint
+            .filter(|_| pen.is_settled())
+            .map(|rest| air::round_the_nib(&bodies, rest));
         let mut joints: Vec<AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
                 Some(rest) => AtRest::of(pen, index, &bodies, rest, &open),
@@ -164,11 +166,13 @@ impl Assembly {
         let Some(body) = body else {
             return assembly;
         };
-        assembly.ink = ink::held(pen, &assembly, &open, &body);
+        if pen.is_settled() {
+            assembly.ink = ink::held(pen, &assembly, &open, &body);
+        }
         let ink = assembly.ink.as_ref();
         let configured = |groups: &Groups| {
             let (part, reversed) = (body.part, body.reversed);
-            Configuration::of(parts, groups, part, reversed, &assembly.weights, ink)
+            Configuration::of(pen, groups, part, reversed, &assembly.weights, ink)
         };
         let uncapped = configured(&open);
         let capped = closed.as_ref().map(|(_, groups)| configured(groups));
@@ -192,12 +196,12 @@ impl Assembly {
 fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
     let with_rings = |(index, part): (usize, &Arc<Part>)| {
         let own = part.weigh()?;
-        let of_rings = rings.iter().filter(|it| it.part == index).filter_map(|it| {
-            let mass_g = it.ring.mass?.mass_g;
+        let of_rings = rings.iter().filter(|it| it.part == index).map(|it| {
             let (from, to) = part.features[it.feature].stations(part.length);
-            Some(Mass::at(mass_g, (from.to_mm() + to.to_mm()) / 2.0))
+            let middle_mm = (from.to_mm() + to.to_mm()) / 2.0;
+            Some(Mass::at(it.ring.weigh()?.mass_g, middle_mm))
         });
-        Some([own].into_iter().chain(of_rings).sum())
+        [Some(own)].into_iter().chain(of_rings).sum()
     };
     parts.iter().enumerate().map(with_rings).collect()
 }

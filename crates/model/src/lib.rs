@@ -28,7 +28,7 @@ pub use assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,
     Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MatedThreads, PUSH, Piston, Place,
     PlainFit, Ride, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM, Touch,
-    Trapped, Verdict,
+    Trapped, Unknown, Verdict,
 };
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
@@ -38,7 +38,7 @@ pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;
 pub use names::{Definition, NameKind, Names, Reference};
-pub use part::{BlankPiece, End, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};
+pub use part::{BlankPiece, End, GivenMass, Lacks, Part, PartFace, Ring, Spigot, Station, Stock};
 pub use pen::{FitAsked, Joint, JointEnd, Pen, PenFace, Seat};
 pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;

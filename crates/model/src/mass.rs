@@ -3,13 +3,20 @@
 use crate::{Body, Part};
 use quillet_geometry::{Length, Mass};
 
+/// Nitrile rubber of O-rings, from memory, g/cm³; grades run from 1.1 to 1.4.
+const RUBBER_G_CM3: f64 = 1.2;
+
 impl Part {
     /// The part's mass, with stations of the part along its axis: a bought part's as given, else
-    /// each piece of its blank and its glue by volume and density. None where its shape is not known.
+    /// each piece of its blank and its glue by volume and density. None where something that it
+    /// rests on is missing, as [`Part::lacks_mass`] says.
     ///
-    /// A bought part without a given mass weighs nothing; one whose place is not given balances
-    /// in the middle of what is drawn.
+    /// A bought part whose place is not given balances in the middle of what is drawn; an O-ring
+    /// without a given mass weighs what its cord weighs in rubber.
     pub fn weigh(&self) -> Option<Mass> {
+        if self.lacks_mass().is_some() {
+            return None;
+        }
         if self.bought {
             return self.weigh_bought();
         }
@@ -18,22 +25,33 @@ impl Part {
         (!bodies.is_empty()).then(|| bodies.iter().map(weighed).sum())
     }
 
+    /// A bought part's mass, g: as given, an O-ring's else by its cord. Nothing weighs less than
+    /// nothing.
+    pub(crate) fn given_mass(&self) -> Option<f64> {
+        let by_cord = || {
+            let profiles = self.profiles.as_ref().filter(|_| self.ring.is_some())?;
+            Some(profiles.metal.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
+        };
+        let given = self.mass.map(|given| given.mass_g);
+        given.or_else(by_cord).filter(|mass_g| *mass_g >= 0.0)
+    }
+
     fn weigh_bought(&self) -> Option<Mass> {
-        let given = self.mass?;
-        let at_mm = given.at.map(Length::to_mm);
+        let mass_g = self.given_mass()?;
+        let at_mm = self.mass.and_then(|given| given.at).map(Length::to_mm);
         let drawn = self
             .profiles
             .as_ref()
             .map(|profiles| profiles.metal.properties());
         Some(match drawn.filter(|it| it.volume_mm3 > 0.0) {
             Some(drawn) => {
-                let mass = drawn.of_mass(given.mass_g);
+                let mass = drawn.of_mass(mass_g);
                 Mass {
                     centre_mm: at_mm.unwrap_or(mass.centre_mm),
                     ..mass
                 }
             }
-            None => Mass::at(given.mass_g, at_mm.unwrap_or(self.length.to_mm() / 2.0)),
+            None => Mass::at(mass_g, at_mm.unwrap_or(self.length.to_mm() / 2.0)),
         })
     }
 }

@@ -38,6 +38,11 @@ pub struct Part {
     /// Whether all that is written of it could be read; where not, what it does in a pen is a
     /// guess and not worth telling.
     pub whole: bool,
+    /// Whether all that gives its shape could be read, and leaves one: where not, no figure
+    /// of it is told.
+    pub shaped: bool,
+    /// Whether all that it is cut from could be read; a bought part is cut from nothing.
+    pub stocked: bool,
     /// The cuts, those from the first end first, each end's in the order written.
     pub features: Vec<Feature>,
     /// The named faces, ends included.
@@ -62,6 +67,31 @@ pub struct Part {
     pub wants: Vec<Want>,
     /// Its own `let`s, evaluated.
     pub lets: Vec<(ast::Name, Quantity)>,
+}
+
+/// What of a part is missing, so that its figures are not known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Lacks {
+    /// Its shape: something that gives it could not be read, or leaves none.
+    Shape,
+    /// What it is cut from.
+    Stock,
+    /// A bought part says no mass.
+    Mass,
+    /// Something else that a bought part says could not be read.
+    Reading,
+}
+
+impl Lacks {
+    /// In a maker's words, after the part's name: `converter says no mass`.
+    pub fn words(self) -> &'static str {
+        match self {
+            Lacks::Shape => "has no shape that could be worked out",
+            Lacks::Stock => "is cut from something that is not known",
+            Lacks::Mass => "says no mass",
+            Lacks::Reading => "could not all be read",
+        }
+    }
 }
 
 /// One of a part's two ends.
@@ -94,6 +124,24 @@ impl Part {
     pub fn lacks_ends(&self) -> bool {
         let ends = self.ends.as_ref();
         !self.bought && ends.is_none_or(|ends| ends.iter().any(|end| end.text.is_empty()))
+    }
+
+    /// What is missing to tell its volume and its walls.
+    pub fn lacks_shape(&self) -> Option<Lacks> {
+        (!self.shaped).then_some(Lacks::Shape)
+    }
+
+    /// What is missing to tell what it weighs.
+    pub fn lacks_mass(&self) -> Option<Lacks> {
+        if let Some(lacks) = self.lacks_shape() {
+            return Some(lacks);
+        }
+        match self.bought {
+            false if !self.stocked || self.blanks.is_empty() => Some(Lacks::Stock),
+            false => None,
+            true if !self.whole => Some(Lacks::Reading),
+            true => self.given_mass().is_none().then_some(Lacks::Mass),
+        }
     }
 
     /// An end's name; `face` where the part is a ring without ends.

@@ -1,6 +1,6 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
-use crate::{Acceptance, Assembly, End, Hand, Limits, Part, ThreadDef, Want};
+use crate::{Acceptance, Assembly, End, Hand, Lacks, Limits, Part, ThreadDef, Unknown, Want};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -36,11 +36,33 @@ pub struct Pen {
     pub hands: Vec<Hand>,
     /// The part that itself holds the ink: an index into `parts`, and where it is said.
     pub fill: Option<(usize, Span)>,
+    /// Whether every joint and `let` that is written could be read: where not, it is put together
+    /// from what is left, and no figure of it is told.
+    pub whole: bool,
     /// Where everything comes to rest.
     pub assembly: Assembly,
 }
 
 impl Pen {
+    /// Whether where its parts rest can be told: it is whole, and so is the shape of each part.
+    pub fn is_settled(&self) -> bool {
+        self.whole && self.parts.iter().all(|part| part.shaped)
+    }
+
+    /// What is missing to tell all of its figures.
+    pub fn unknown(&self) -> Vec<Unknown> {
+        let of_pen = (!self.whole).then_some(Unknown::Joints);
+        let parts = self.parts.iter().enumerate();
+        let of_parts = parts.filter_map(|(index, part)| {
+            let lacks = part.lacks_mass();
+            // A part that says its mass may carry a ring that does not.
+            let weight = self.assembly.weights.get(index).copied().flatten();
+            let lacks = lacks.or(weight.is_none().then_some(Lacks::Mass))?;
+            Some(Unknown::Part(index, lacks))
+        });
+        of_pen.into_iter().chain(of_parts).collect()
+    }
+
     /// The index of a part of a name.
     pub fn part_index(&self, name: &str) -> Option<usize> {
         self.parts.iter().position(|part| &*part.name.text == name)

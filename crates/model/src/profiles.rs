@@ -1,6 +1,7 @@
 //! The shape that is left of a part, as three profiles.
 
 use crate::End;
+use quillet_geometry::envelope::smallest;
 use quillet_geometry::{Chain, Properties, Tag};
 
 /// A part's shape along its axis, in millimetres from the first end.
@@ -41,7 +42,23 @@ impl Solid {
         let outer = clipped(&self.outer).into_iter().collect();
         (outer, self.inner.iter().filter_map(clipped).collect())
     }
+
+    /// Whether something is left, and no bore comes out of the outside: where one does, what lies
+    /// between the two is no solid, and has no volume to speak of.
+    pub fn holds(&self) -> bool {
+        let through = |bore: &Chain| {
+            let over = self.outer.between(bore.start().z, bore.end().z);
+            let both: Vec<Chain> = over.into_iter().chain([bore.clone()]).collect();
+            let bored = Properties::within(bore).volume_mm3;
+            let kept = Properties::between(&smallest(&both), []).volume_mm3;
+            bored - kept > LEAST_MM3
+        };
+        self.properties().volume_mm3 > LEAST_MM3 && !self.inner.iter().any(through)
+    }
 }
+
+/// Less is the rounding of sums, mm³.
+const LEAST_MM3: f64 = 1e-6;
 
 /// What made a piece of a profile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -162,6 +162,11 @@ impl Quantity {
         self.amount < Ratio::zero()
     }
 
+    /// Nothing at all.
+    pub fn is_zero(self) -> bool {
+        self.amount.is_zero()
+    }
+
     /// The same with the sign turned.
     #[must_use]
     pub fn negated(self) -> Quantity {

@@ -147,8 +147,8 @@ fn the_worked_pen_comes_together() {
 
     let pen = &design.pens[0];
     let of = |configured| pen.assembly.configuration(configured).unwrap();
-    near(of(Configured::Capped).length_mm, 138.0, 1e-9);
-    near(of(Configured::Uncapped).length_mm, 126.5, 1e-9);
+    near(of(Configured::Capped).length_mm.unwrap(), 138.0, 1e-9);
+    near(of(Configured::Uncapped).length_mm.unwrap(), 126.5, 1e-9);
     assert!(pen.assembly.posted.is_none() && pen.assembly.loose.is_empty());
 }
 

@@ -139,12 +139,12 @@ fn a_cap_posts_where_the_taper_first_touches() {
         .assembly
         .configuration(Configured::Posted)
         .unwrap();
-    near(posted.length_mm, 60.0 + 40.0 - 21.0);
+    near(posted.length_mm.unwrap(), 60.0 + 40.0 - 21.0);
     let capped = design.pens[0]
         .assembly
         .configuration(Configured::Capped)
         .unwrap();
-    near(capped.length_mm, 60.0 + 40.0 - 5.0);
+    near(capped.length_mm.unwrap(), 60.0 + 40.0 - 5.0);
 }
 
 #[test]

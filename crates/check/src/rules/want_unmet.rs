@@ -1,46 +1,45 @@
 //! `want-unmet`: a pen that is not what was asked for.
 
-use crate::measure::{self, Measured};
-use crate::{Findings, PenView, Rule, Run};
-use quillet_model::Want;
-use quillet_syntax::Severity;
+use crate::Rule;
+use crate::measure::{self, Measured, Verdict};
+use crate::rule::elsewhere;
+use quillet_syntax::{Finding, Severity, Span};
 
-pub(crate) static RULE: Rule = Rule {
-    code: "want-unmet",
-    severity: Severity::Warning,
-    limit: None,
-    page: include_str!("want-unmet.md"),
-    run: Run::Pen(run),
-};
+/// Every want is judged in one place, which asks here what is to be told of it.
+pub(crate) static RULE: Rule = elsewhere(
+    "want-unmet",
+    Severity::Warning,
+    include_str!("want-unmet.md"),
+);
 
-fn run(view: &PenView<'_>, findings: &mut Findings) {
-    let pen = view.pen;
-    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-    for want in pen.wants.iter().chain(of_joints) {
-        tell(view, want, measure::of_pen(pen, want), findings);
-    }
-    for part in &pen.parts {
-        for want in &part.wants {
-            tell(view, want, measure::of_part(part, want), findings);
-        }
+/// What is to be told of a want; nothing where it is met, or rests on what could not be read.
+pub(crate) fn finding(at: Span, asked: &str, measured: &Measured) -> Option<Finding> {
+    match measured.verdict {
+        Verdict::Met => None,
+        Verdict::NotMet => Some(unmet(at, asked, measured)),
+        Verdict::Unknown if measured.told => None,
+        Verdict::Unknown => Some(unknown(at, asked, measured)),
     }
 }
 
-fn tell(view: &PenView<'_>, want: &Want, measured: Measured, findings: &mut Findings) {
-    let (Some(value), Some(false)) = (measured.value, measured.met) else {
-        return;
-    };
-    let asked = view.design.text(want.measure.span);
-    let mut message = format!(
-        "{asked} is {}; {} is wanted",
-        measure::told(value),
-        measured.wanted
-    );
+fn unmet(at: Span, asked: &str, measured: &Measured) -> Finding {
+    let value = measured.value.map_or("not known".into(), measure::told);
+    let mut message = format!("{asked} is {value}; {} is wanted", measured.wanted);
     if let [first, rest @ ..] = measured.drivers.as_slice() {
         message += &format!("; {first}");
         rest.iter()
             .for_each(|driver| message += &format!(", {driver}"));
     }
-    let finding = RULE.at(want.span, message);
-    findings.push(finding.hint("change the parts until it is met, or agree on another figure"));
+    let hint = "change the parts until it is met, or agree on another figure";
+    RULE.at(at, message).hint(hint)
+}
+
+fn unknown(at: Span, asked: &str, measured: &Measured) -> Finding {
+    let missing = measured.missing.join(", ");
+    let message = format!(
+        "{asked} is not known: {missing}; {} is wanted",
+        measured.wanted
+    );
+    RULE.at(at, message)
+        .hint("say what is missing, or take the want out: as it stands nobody judges it")
 }

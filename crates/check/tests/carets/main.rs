@@ -12,6 +12,7 @@ mod limits;
 mod pens;
 mod threads;
 mod walls;
+mod wants;
 
 use quillet_check::{Examined, examine};
 use quillet_model::{Texts, load, resolve};

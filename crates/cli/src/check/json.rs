@@ -13,7 +13,7 @@ pub(super) fn text(whole: &Whole) -> String {
     };
     let findings = whole.findings.iter().map(|it| places.finding(it)).collect();
     let assumed = whole.assumed.as_ref().map(|all| {
-        let one = |it: &'_ quillet_check::Assumed| Assumed {
+        let one = |it: &'_ quillet_check::assumed::Assumed| Assumed {
             says: it.says.clone(),
             place: places.place(it.span),
         };

@@ -3,7 +3,7 @@
 use super::Whole;
 use crate::say::{harmless, harmless_in_place};
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
-use quillet_check::Assumed;
+use quillet_check::assumed::Assumed;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
 use std::fmt;

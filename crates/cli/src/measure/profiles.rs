@@ -98,6 +98,7 @@ impl PenProfiles {
             .into_iter()
             .filter_map(|word| {
                 let it = pen.assembly.configuration(word)?;
+                let filled = it.filled?;
                 let ink = pen.assembly.ink.as_ref().and_then(|ink| {
                     let at_mm = it.z_mm(ink.part, ink.at_mm)?;
                     Some(PointMass {
@@ -113,10 +114,10 @@ impl PenProfiles {
                     name: word.word(),
                     places: it.places.iter().map(|it| it.as_ref().map(place)).collect(),
                     ink,
-                    mass_g: it.filled.mass_g,
-                    balance_mm: it.filled.centre_mm,
-                    axial_g_mm2: it.filled.axial_g_mm2,
-                    transverse_g_mm2: it.filled.transverse_g_mm2,
+                    mass_g: filled.mass_g,
+                    balance_mm: filled.centre_mm,
+                    axial_g_mm2: filled.axial_g_mm2,
+                    transverse_g_mm2: filled.transverse_g_mm2,
                 })
             });
         Self {

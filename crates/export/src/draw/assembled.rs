@@ -116,7 +116,7 @@ impl PenView<'_> {
         let (from, to) = (
             self.origin,
             self.origin
-                .moved(self.configuration.length_mm * self.scale, 0.0),
+                .moved(self.configuration.drawn_mm * self.scale, 0.0),
         );
         scene.line(Layer::Axis, from.moved(-4.0, 0.0), to.moved(4.0, 0.0));
     }

@@ -26,7 +26,7 @@ const STEP_MM: f64 = 0.5;
 
 /// The arms of the clips that are there.
 pub(super) fn arms(view: &PenView, members: &[Member]) -> Vec<Arm> {
-    let middle = view.configuration.length_mm / 2.0;
+    let middle = view.configuration.drawn_mm / 2.0;
     let each = members.iter().filter_map(|clip| {
         let long = clip.part.arm?.to_mm();
         let ends = [0.0, clip.part.length.to_mm()].map(|at| clip.place.of(at));

@@ -42,7 +42,7 @@ pub(super) fn overview_with(pen: &Pen, width_mm: f64, detail: Option<&Detail>) -
     .collect();
     let lengths = views
         .iter()
-        .filter_map(|it| Some(pen.assembly.configuration(it.0)?.length_mm));
+        .filter_map(|it| Some(pen.assembly.configuration(it.0)?.drawn_mm));
     let longest = lengths.fold(0.0, f64::max);
     if longest <= 0.0 {
         return None;
@@ -140,7 +140,7 @@ fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f
     let y = -radius - 6.5;
     let (from, to) = (
         origin.moved(0.0, y),
-        origin.moved(view.configuration.length_mm * scale, y),
+        origin.moved(view.configuration.drawn_mm * scale, y),
     );
     scene.line(Layer::Dimension, from, to);
     for (end, way) in [(from, 1.0), (to, -1.0)] {
@@ -149,18 +149,20 @@ fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f
         scene.fill(Layer::Dimension, vec![Path::polygon(&head)]);
         scene.line(Layer::Dimension, end.moved(0.0, -1.0), end.moved(0.0, 5.5));
     }
-    let mass = view.configuration.filled;
-    let balance = origin.moved(mass.centre_mm * scale, -radius - 1.0);
-    if mass.mass_g > 0.0 {
+    let filled = view.configuration.filled;
+    if let Some(mass) = filled.filter(|it| it.mass_g > 0.0) {
+        let balance = origin.moved(mass.centre_mm * scale, -radius - 1.0);
         let feet = [balance, balance.moved(-1.4, -2.6), balance.moved(1.4, -2.6)];
         scene.fill(Layer::Dimension, vec![Path::polygon(&feet)]);
     }
-    let says = format!(
-        "{}: {:.1} mm, {:.1} g, balances at {:.1} mm",
-        configured.word(),
-        view.configuration.length_mm,
-        mass.mass_g,
-        mass.centre_mm
-    );
+    let length = match view.configuration.length_mm {
+        Some(length_mm) => format!("{length_mm:.1} mm"),
+        None => "length not known".to_owned(),
+    };
+    let weight = match filled {
+        Some(mass) => format!("{:.1} g, balances at {:.1} mm", mass.mass_g, mass.centre_mm),
+        None => "mass not known".to_owned(),
+    };
+    let says = format!("{}: {length}, {weight}", configured.word());
     scene.text(Text::new(from.moved(0.5, -3.6), 2.5, says));
 }

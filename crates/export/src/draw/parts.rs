@@ -62,10 +62,11 @@ pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64) -> Option<Scene
 impl<'a> Shown<'a> {
     fn of(part: &'a Part) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
-        let mut size = format!("{} mm", number(part.length.to_mm(), 2));
-        if let Some(mass) = part.weigh() {
-            size += &format!(", {:.1} g", mass.mass_g);
-        }
+        let length = number(part.length.to_mm(), 2);
+        let size = match part.weigh() {
+            Some(mass) => format!("{length} mm, {:.1} g", mass.mass_g),
+            None => format!("{length} mm, mass not known"),
+        };
         Some(Shown {
             part,
             profiles,

@@ -1,6 +1,7 @@
 //! What stands on a sheet, in words and figures, before any form is chosen.
 
 use crate::scene::Scene;
+use quillet_check::measure::Verdict;
 use serde::Serialize;
 
 /// The sheet of a pen.
@@ -60,21 +61,28 @@ pub struct Table {
 /// A want and whether it is met.
 #[derive(Clone, Debug, Serialize)]
 pub struct Want {
-    /// As written.
+    /// As written; a part's own with the part before it.
     pub says: String,
-    /// Nothing says that it is not.
-    pub met: bool,
-    /// What it is; none where that is not known.
+    /// What it comes to; none where that is not known.
     pub found: Option<String>,
+    /// `met`, `not-met`, `unknown`.
+    pub judged: &'static str,
+    /// The same for people, with the reason where it is accepted or not known.
+    pub verdict: String,
 }
 
 impl Want {
+    /// Whether nothing stands open about it.
+    pub fn is_met(&self) -> bool {
+        self.judged == Verdict::Met.word()
+    }
+
     /// The want, what is and whether that will do: `mass(capped) <= 30: 21.70 g, met`.
     pub fn line(&self) -> String {
-        let met = if self.met { "met" } else { "NOT MET" };
+        let Want { says, verdict, .. } = self;
         match &self.found {
-            Some(found) => format!("{}: {found}, {met}", self.says),
-            None => format!("{}: {met}", self.says),
+            Some(found) => format!("{says}: {found}, {verdict}"),
+            None => format!("{says}: {verdict}"),
         }
     }
 }

@@ -4,24 +4,15 @@ use super::cautions::{CAUTIONS, FINISHING};
 use super::content::{Accepted, Content, PartSheet, Want};
 use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
+use quillet_check::{Examined, JudgedWant, assumed};
 use quillet_model::{Bench, Design, End, Part, Pen};
 use quillet_plan::{Plan, Route, plan_pen};
-use quillet_syntax::{Finding, RuleId, Severity, Span, ast};
+use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
 
-/// What the rules say of a design.
-#[derive(Clone, Debug, Default)]
-pub struct Judged {
-    /// Findings that stand.
-    pub findings: Vec<Finding>,
-    /// Findings the maker accepts, with the reason.
-    pub accepted: Vec<(Finding, String)>,
-    /// What the measure of each want comes to, by where the want stands.
-    pub measured: Vec<(Span, String)>,
-}
-
-/// The sheet of a pen of a design.
-pub fn content(design: &Design, pen: &Pen, judged: &Judged, paper: Paper) -> Content {
+/// The sheet of a pen of a design, of which the rules found what `judged` says.
+pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> Content {
+    let judged = &judged.of_pen(&pen.name.text);
     let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
     let plan = plan_pen(pen, bench);
     let (tools, tools_note) = lists::tools(&plan, bench);
@@ -49,7 +40,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Judged, paper: Paper) -> Con
         drawing: draw::pen(pen, paper, &title(1)),
         overview: overview.map(|it| it.scene),
         measures: lists::measures(pen),
-        wants: wants(design, pen, judged),
+        wants: wants(design, judged),
         tools,
         tools_note,
         cuts,
@@ -96,16 +87,22 @@ fn facts(part: &Part, route: &Route) -> Vec<String> {
         words::mm(part.length),
         words::mm(route.blank.length())
     ));
-    facts.extend(part.weigh().map(|mass| format!("{:.1} g", mass.mass_g)));
+    facts.push(match (part.weigh(), part.lacks_mass()) {
+        (Some(mass), _) => format!("{:.1} g", mass.mass_g),
+        (None, Some(lacks)) => format!("mass not known: it {}", lacks.words()),
+        (None, None) => "mass not known".to_owned(),
+    });
+    facts.extend(
+        part.features
+            .iter()
+            .filter_map(assumed::says)
+            .map(|it| format!("assumed: {it}")),
+    );
     facts
 }
 
-fn warning(judged: &Judged) -> Option<String> {
-    let errors = judged
-        .findings
-        .iter()
-        .filter(|it| it.severity == Severity::Error)
-        .count();
+fn warning(judged: &Examined) -> Option<String> {
+    let errors = judged.errors();
     let first = judged
         .findings
         .iter()
@@ -121,34 +118,29 @@ fn warning(judged: &Judged) -> Option<String> {
     ))
 }
 
-/// The wants of a pen and of its joints as they are written; met where no finding says otherwise.
-fn wants(design: &Design, pen: &Pen, judged: &Judged) -> Vec<Want> {
-    let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
-    let say = |want: &quillet_model::Want| {
-        let unmet = |it: &&Finding| it.rule == RuleId::WANT_UNMET && want.span.contains(it.span);
+/// The wants of a pen, of its joints and of its parts, as they were judged.
+fn wants(design: &Design, judged: &Examined) -> Vec<Want> {
+    let say = |want: &JudgedWant| {
+        let words = design.text(want.span).split_whitespace().skip(1);
+        let says = words.collect::<Vec<_>>().join(" ");
         Want {
-            says: design
-                .text(want.span)
-                .split_whitespace()
-                .skip(1)
-                .collect::<Vec<_>>()
-                .join(" "),
-            met: !judged.findings.iter().any(|it| unmet(&it)),
-            found: judged
-                .measured
-                .iter()
-                .find(|(span, _)| *span == want.span)
-                .map(|(_, found)| found.clone()),
+            says: match &want.part {
+                Some(part) => format!("{part}: {says}"),
+                None => says,
+            },
+            found: want.measured.told(),
+            judged: want.measured.verdict.word(),
+            verdict: want.verdict(),
         }
     };
-    pen.wants.iter().chain(of_joints).map(say).collect()
+    judged.wants.iter().map(say).collect()
 }
 
-fn accepted(judged: &Judged) -> Vec<Accepted> {
-    let each = judged.accepted.iter().map(|(finding, because)| Accepted {
-        rule: finding.rule.to_string(),
-        message: finding.message.to_string(),
-        because: because.clone(),
+fn accepted(judged: &Examined) -> Vec<Accepted> {
+    let each = judged.accepted.iter().map(|it| Accepted {
+        rule: it.finding.rule.to_string(),
+        message: it.finding.message.to_string(),
+        because: it.because.text.to_string(),
     });
     each.collect()
 }

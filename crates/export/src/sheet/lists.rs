@@ -22,13 +22,15 @@ pub(crate) fn measures(pen: &Pen) -> Table {
         let Some(it) = pen.assembly.configuration(configured) else {
             continue;
         };
+        let told = |value: Option<f64>| value.map_or("not known".into(), |it| format!("{it:.1}"));
+        let share = it.balance_share().map(|share| 100.0 * share);
         table.rows.push(vec![
             configured.word().to_owned(),
-            format!("{:.1}", it.length_mm),
-            format!("{:.1}", it.filled.mass_g),
-            format!("{:.1}", it.dry.mass_g),
-            format!("{:.1}", it.filled.centre_mm),
-            format!("{:.1} %", 100.0 * it.balance_share()),
+            told(it.length_mm),
+            told(it.filled.map(|it| it.mass_g)),
+            told(it.dry.map(|it| it.mass_g)),
+            told(it.filled.map(|it| it.centre_mm)),
+            share.map_or("not known".into(), |share| format!("{share:.1} %")),
         ]);
     }
     table

@@ -11,7 +11,7 @@ mod text;
 mod words;
 
 pub use content::{Accepted, Check, Content, Line, PartSheet, Table, Want};
-pub use gather::{Judged, content};
+pub use gather::content;
 pub use html::html;
 pub(crate) use lists::measures;
 pub use pdf::pdf;

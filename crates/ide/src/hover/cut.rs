@@ -219,7 +219,7 @@ fn thread_in<'a>(part: &'a Part, hole: &Feature) -> Option<&'a ThreadForm> {
 /// The thinnest wall that has a cut on its outer side.
 fn outer_wall<'a>(view: &'a PartView<'_>, index: usize) -> Option<&'a Wall> {
     let walls = view
-        .walls()
+        .told_walls()
         .iter()
         .filter(|wall| wall.outer.feature() == Some(index));
     walls.min_by_key(|wall| wall.least)

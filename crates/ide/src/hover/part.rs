@@ -1,7 +1,7 @@
 //! What was worked out of a part and of a station of its outside.
 
 use super::{Sheet, cut, weight};
-use crate::facts::{greatest_dia, round};
+use crate::facts::{greatest_dia, mass_in_short, round};
 use quillet_check::PartView;
 use quillet_geometry::Length;
 use quillet_model::{End, Origin, Part};
@@ -21,8 +21,8 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
     if !materials.is_empty() {
         sheet.row("of", &materials.join(", "));
     }
+    sheet.row("mass", &mass_in_short(part, 2));
     if let Some(mass) = part.weigh() {
-        sheet.row("mass", &format!("{} g", round(mass.mass_g, 2)));
         sheet.row(
             "balances at",
             &format!(
@@ -38,11 +38,11 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
     if part.bought {
         return;
     }
-    if let Some(profiles) = &part.profiles {
+    if let Some(profiles) = part.profiles.as_ref().filter(|_| part.shaped) {
         let volume = profiles.metal.properties().volume_mm3 / 1000.0;
         sheet.row("volume", &format!("{} cm³", round(volume, 3)));
     }
-    if let Some(wall) = view.walls().iter().min_by_key(|wall| wall.least) {
+    if let Some(wall) = view.told_walls().iter().min_by_key(|wall| wall.least) {
         cut::walls(sheet, part, wall);
     }
 }
@@ -55,7 +55,7 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
     from_ends(sheet, part, station.at);
     cut::diameter(sheet, station.dia);
     let walls = view
-        .walls()
+        .told_walls()
         .iter()
         .filter(|wall| wall.outer == Origin::Outside(index));
     if let Some(wall) = walls.min_by_key(|wall| wall.least) {

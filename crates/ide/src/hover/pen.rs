@@ -1,38 +1,41 @@
 //! What was worked out of a pen and of its joints.
 
 use super::Sheet;
-use crate::facts::{configurations, round, spot_in_short};
-use quillet_check::measure::{self, Measured};
+use crate::facts::{configurations, round, spot_in_short, state_in_short};
+use quillet_check::JudgedWant;
+use quillet_check::measure::Measured;
 use quillet_model::{AtRest, ClearanceKind, Pen, StoppedBy};
 
 /// A pen's length, weight and balance, as it is carried and held.
 pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
     for (which, it) in configurations(pen) {
-        let filled = it.filled;
-        let share = 100.0 * filled.centre_mm / it.length_mm;
-        sheet.row(
-            which.word(),
-            &format!(
-                "{} mm, {} g, balance {} mm ({} %)",
-                round(it.length_mm, 1),
-                round(filled.mass_g, 1),
-                round(filled.centre_mm, 1),
-                round(share, 1),
-            ),
-        );
+        let size = |mm: f64| format!("{} mm", round(mm, 1));
+        sheet.row(which.word(), &state_in_short(it, &size));
+        for unknown in &it.unknown {
+            sheet.row("missing", &unknown.words(pen));
+        }
     }
 }
 
-/// What a want comes to, and what makes it so.
-pub(super) fn want(sheet: &mut Sheet, measured: &Measured) {
-    let value = measured.value.map_or("not known".to_owned(), measure::told);
-    sheet.row("comes to", &value);
-    sheet.row("wanted", &measured.wanted);
-    if let Some(met) = measured.met {
-        sheet.row("met", if met { "yes" } else { "no" });
-    }
-    for driver in &measured.drivers {
-        sheet.row("because", driver);
+/// What a want comes to, whether that will do, and what makes it so; of a part's, as each pen that
+/// sees it otherwise has it.
+pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a JudgedWant>) {
+    let mut told: Vec<&Measured> = Vec::new();
+    for want in judged {
+        let measured = &want.measured;
+        if told.contains(&measured) {
+            continue;
+        }
+        if let Some(pen) = want.pen.as_ref().filter(|_| !told.is_empty()) {
+            sheet.row("in", pen);
+        }
+        told.push(measured);
+        sheet.row("comes to", &measured.told().unwrap_or("not known".into()));
+        sheet.row("wanted", &measured.wanted);
+        sheet.row("so it is", &want.verdict());
+        for driver in &measured.drivers {
+            sheet.row("because", driver);
+        }
     }
 }
 

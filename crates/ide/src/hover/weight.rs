@@ -118,7 +118,7 @@ fn in_a_pen<'a>(
         states.into_iter().find_map(|state| {
             let there = pen.assembly.configuration(state)?;
             let at_mm = there.z_mm(index, station_mm)?;
-            Some((&*pen.name.text, state.word(), there.filled, at_mm))
+            Some((&*pen.name.text, state.word(), there.filled?, at_mm))
         })
     })
 }

@@ -2,7 +2,7 @@
 
 use super::group::Groups;
 use super::{Ink, Place};
-use crate::Part;
+use crate::{Lacks, Part, Pen};
 use quillet_geometry::Mass;
 use std::sync::Arc;
 
@@ -42,25 +42,56 @@ impl Configured {
 pub struct Configuration {
     /// Each part's place, for each of `Pen::parts`; none of parts that are not there.
     pub places: Vec<Option<Place>>,
-    /// From the foremost place to the hindmost, mm.
-    pub length_mm: f64,
-    /// Filled with ink.
-    pub filled: Mass,
+    /// From the foremost place to the hindmost as it is drawn, mm: for pictures alone, since where
+    /// something is missing it is drawn all the same.
+    pub drawn_mm: f64,
+    /// How long it is, mm; none where that rests on something missing.
+    pub length_mm: Option<f64>,
+    /// Filled with ink; none where that rests on something missing.
+    pub filled: Option<Mass>,
     /// Without ink.
-    pub dry: Mass,
+    pub dry: Option<Mass>,
+    /// What is missing to tell all of it.
+    pub unknown: Vec<Unknown>,
+}
+
+/// What is missing to tell a figure of a pen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Unknown {
+    /// A joint or a `let` of the pen could not be read.
+    Joints,
+    /// One of its parts, an index into `Pen::parts`, lacks something.
+    Part(usize, Lacks),
+}
+
+impl Unknown {
+    /// In a maker's words: `converter says no mass`.
+    pub fn words(self, pen: &Pen) -> String {
+        match self {
+            Unknown::Joints => "not all of the pen could be read".to_owned(),
+            Unknown::Part(index, lacks) => {
+                let name = pen
+                    .parts
+                    .get(index)
+                    .map_or("a part", |part| &part.name.text);
+                format!("{name} {}", lacks.words())
+            }
+        }
+    }
 }
 
 impl Configuration {
     /// The group of a part, turned so that the part's stations run to the tail, or `reversed` to
     /// the writing point.
     pub(crate) fn of(
-        parts: &[Arc<Part>],
+        pen: &Pen,
         groups: &Groups,
         part: usize,
         reversed: bool,
         weights: &[Option<Mass>],
         ink: Option<&Ink>,
     ) -> Configuration {
+        let parts = &pen.parts;
         let turned = groups.place(part).reversed != reversed;
         let axis = Place {
             offset_mm: 0.0,
@@ -74,29 +105,35 @@ impl Configuration {
         for place in places.iter_mut().flatten() {
             *place = place.moved(-front);
         }
-        let weigh = |index: usize, place: &Option<Place>| {
-            let (mass, place) = (weights[index]?, (*place)?);
-            Some(match place.reversed {
+        let settled = pen.is_settled();
+        let mut it = Configuration {
+            unknown: unknown(pen, &places, weights),
+            places,
+            drawn_mm: back - front,
+            length_mm: settled.then_some(back - front),
+            filled: None,
+            dry: None,
+        };
+        it.dry = it.weigh(weights, None).filter(|_| settled);
+        it.filled = it.weigh(weights, ink).filter(|_| settled);
+        it
+    }
+
+    /// What the parts that are there weigh together, and the ink; none where one's mass is none.
+    pub(crate) fn weigh(&self, weights: &[Option<Mass>], ink: Option<&Ink>) -> Option<Mass> {
+        let there = self.places.iter().zip(weights);
+        let placed = there.filter_map(|(place, mass)| {
+            let place = (*place)?;
+            Some(mass.map(|mass| match place.reversed {
                 false => mass.moved(place.offset_mm),
                 true => mass.reversed(place.offset_mm),
-            })
-        };
-        let dry: Mass = places
-            .iter()
-            .enumerate()
-            .filter_map(|(index, place)| weigh(index, place))
-            .sum();
+            }))
+        });
         let ink = ink.and_then(|ink| {
-            let place = places[ink.part]?;
+            let place = self.places[ink.part]?;
             Some(Mass::at(ink.mass_g, place.of(ink.at_mm)))
         });
-        let filled = [dry].into_iter().chain(ink).sum();
-        Configuration {
-            places,
-            length_mm: back - front,
-            filled,
-            dry,
-        }
+        placed.chain(ink.map(Some)).sum()
     }
 
     /// Where a station of a part lies, mm from the foremost place; none where it is not there.
@@ -104,13 +141,28 @@ impl Configuration {
         Some(self.places.get(part)?.as_ref()?.of(station_mm))
     }
 
-    /// The balance point as a share of the length.
-    pub fn balance_share(&self) -> f64 {
-        match self.length_mm > 0.0 {
-            true => self.filled.centre_mm / self.length_mm,
-            false => 0.0,
-        }
+    /// The balance point as a share of the length; none where one of the two is not known.
+    pub fn balance_share(&self) -> Option<f64> {
+        let length_mm = self.length_mm.filter(|it| *it > 0.0)?;
+        Some(self.filled?.centre_mm / length_mm)
     }
+}
+
+/// What is missing in parts that are there.
+fn unknown(pen: &Pen, places: &[Option<Place>], weights: &[Option<Mass>]) -> Vec<Unknown> {
+    let of_pen = (!pen.whole).then_some(Unknown::Joints);
+    let of_parts = pen.parts.iter().enumerate().filter_map(|(index, part)| {
+        let there = places[index].is_some();
+        let lacks = match there {
+            // Where parts come to rest hangs together, also with those laid aside.
+            false => part.lacks_shape()?,
+            true => part
+                .lacks_mass()
+                .or(weights[index].is_none().then_some(Lacks::Mass))?,
+        };
+        Some(Unknown::Part(index, lacks))
+    });
+    of_pen.into_iter().chain(of_parts).collect()
 }
 
 /// From the foremost place of all parts to the hindmost.

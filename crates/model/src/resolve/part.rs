@@ -67,6 +67,8 @@ impl<'a> Resolver<'a> {
             stations: Vec::new(),
             outside_known: true,
             whole: self.is_sound(item.span) && lines.sound,
+            shaped: false,
+            stocked: true,
             features: Vec::new(),
             faces: Vec::new(),
             profiles: None,
@@ -85,12 +87,20 @@ impl<'a> Resolver<'a> {
         let complete = self.part_length(&lines, &mut part, frame);
         self.end_faces(&mut part, &owner);
         if complete {
+            let sound = part.whole;
+            let before = self.lost;
             self.blank_pieces(&lines, &mut part, frame);
+            part.stocked = sound && self.lost == before;
+            let before = self.lost;
             (part.stations, part.outside_known) = self.stations(&lines, &part, frame);
             self.features(&lines, &mut part, frame);
+            let cut = sound && part.outside_known && self.lost == before;
             self.named_faces(&mut part, &owner);
             part.whole &= self.lost == lost && part.outside_known;
+            let before = self.lost;
             self.shape(&mut part);
+            let left = part.profiles.as_ref().is_some_and(|it| it.metal.holds());
+            part.shaped = cut && self.lost == before && left;
         }
         part.whole &= complete && self.lost == lost;
         part.limits = self.limits(lines.limits.iter().copied(), frame);

@@ -26,11 +26,13 @@ impl<'a> Resolver<'a> {
     fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
         let chain = self.like_chain(ast, NameKind::Pen, &Frame::default())?;
         let lines = self.pen_lines(&chain);
+        let before = self.lost;
         let mut frame = Frame::of_pen(lines.lets.clone());
         for it in &lines.lets {
             self.overriding(it);
             self.eval_value(&it.value, &mut frame);
         }
+        let lost_lets = self.lost - before;
         let title = chain.iter().find_map(|pen| pen.title.clone());
         let mut pen = Pen {
             name: ast.name.clone(),
@@ -46,8 +48,10 @@ impl<'a> Resolver<'a> {
             bench: lines.bench.cloned(),
             hands: Vec::new(),
             fill: None,
+            whole: false,
             assembly: Assembly::default(),
         };
+        let before = self.lost;
         let mut asked: Vec<(Option<usize>, &'a ast::Want)> = Vec::new();
         for (said, span) in &lines.joints {
             if let Some(joint) = self.joint(said, *span, &mut pen, &mut frame) {
@@ -65,6 +69,11 @@ impl<'a> Resolver<'a> {
                 .pen_part(fill, &mut pen, &mut frame)
                 .map(|index| (index, fill.span));
         }
+        let blocks = chain.iter().map(|pen| pen.block.unwrap_or(pen.name.span));
+        let sound = blocks.fold(self.is_sound(item.span), |sound, block| {
+            sound && self.is_sound(block)
+        });
+        pen.whole = sound && lost_lets == 0 && self.lost == before;
         for (accept, scope) in &lines.accepts {
             let acceptance = self.acceptance(accept, *scope, &mut frame);
             pen.accepts.push(acceptance);
@@ -183,7 +192,11 @@ impl<'a> Resolver<'a> {
         let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
             return None;
         };
-        self.part(item, ast, frame).map(|(part, _)| Arc::new(part))
+        let lost = self.lost;
+        let (part, _) = self.part(item, ast, frame)?;
+        // What could not be read of a part is the part's own, and it says so.
+        self.lost = lost;
+        Some(Arc::new(part))
     }
 }
 

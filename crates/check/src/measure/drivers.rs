@@ -1,0 +1,60 @@
+//! What makes a measure what it is.
+
+use quillet_model::{Measure, Pen};
+
+/// What makes a measure what it is: the heaviest part, the longest, the threads.
+pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
+    let assembly = &pen.assembly;
+    let driver = match measure {
+        Measure::Mass(configured) => {
+            let there = assembly.configuration(*configured);
+            let heaviest = (0..pen.parts.len())
+                .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
+                .filter_map(|part| Some((part, assembly.weights[part]?.mass_g)))
+                .max_by(|a, b| a.1.total_cmp(&b.1));
+            heaviest.map(|(part, mass_g)| {
+                format!("{} is {mass_g:.1} g of it", pen.parts[part].name.text)
+            })
+        }
+        Measure::Length(configured) => {
+            let there = assembly.configuration(*configured);
+            let longest = (0..pen.parts.len())
+                .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
+                .filter(|part| !pen.parts[*part].bought)
+                .max_by_key(|part| pen.parts[*part].length);
+            longest.map(|part| {
+                format!(
+                    "{} is {} long",
+                    pen.parts[part].name.text, pen.parts[part].length
+                )
+            })
+        }
+        Measure::Balance(configured) => assembly.configuration(*configured).and_then(|there| {
+            let balance_mm = there.filled?.centre_mm;
+            let moment = |part: usize| {
+                let (mass, place) = (assembly.weights[part]?, there.places[part]?);
+                let apart = place.of(mass.centre_mm) - balance_mm;
+                Some((part, mass.mass_g, apart))
+            };
+            let all = (0..pen.parts.len()).filter_map(moment);
+            let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
+            let way = if most.2 > 0.0 { "behind" } else { "before" };
+            Some(format!(
+                "{}, {:.1} g, balances {:.1} mm {way} it",
+                pen.parts[most.0].name.text,
+                most.1,
+                most.2.abs()
+            ))
+        }),
+        Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
+            let threads = rest.engagements.first()?;
+            Some(format!(
+                "{:.2} mm of travel over a lead of {}",
+                threads.travel_mm,
+                threads.form.lead()
+            ))
+        }),
+        _ => None,
+    };
+    driver.into_iter().collect()
+}

@@ -1,0 +1,51 @@
+//! What a measure comes to.
+
+use crate::walls;
+use quillet_model::{Configured, Measure, Part, Pen, Quantity};
+use std::sync::Arc;
+
+/// What a measure comes to; none where something that it rests on is missing.
+pub(super) fn of(measure: &Measure, parts: &[Arc<Part>], pen: Option<&Pen>) -> Option<Quantity> {
+    // Where something of a pen could not be read, what it would come to is a guess.
+    let pen = pen.filter(|pen| pen.is_settled());
+    let configuration = |configured: &Configured| pen?.assembly.configuration(*configured);
+    let shaped = |part: &usize| parts.get(*part).filter(|part| part.shaped);
+    // Threads that never reach each other have no turns to speak of.
+    let threads = |joint: &usize| {
+        let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
+        threads.filter(|it| it.overlap_mm > 0.0)
+    };
+    let amount = match measure {
+        Measure::Length(configured) => configuration(configured)?.length_mm?,
+        Measure::Mass(configured) => configuration(configured)?.filled?.mass_g,
+        Measure::Balance(configured) => configuration(configured)?.filled?.centre_mm,
+        Measure::Turns(joint) => threads(joint)?.turns(),
+        Measure::Travel(joint) => threads(joint)?.travel_mm,
+        Measure::Overlap(joint) => threads(joint)?.overlap_mm,
+        Measure::Wall(part) => {
+            let walls = walls::walls(shaped(part)?);
+            walls.iter().map(|wall| wall.least).min()?.to_mm()
+        }
+        Measure::Diameter(part, at) => {
+            let profiles = shaped(part)?.profiles.as_ref()?;
+            let (_, after) = profiles.crest.outer.radii_at(at.to_mm())?;
+            2.0 * after
+        }
+        Measure::Clearance(one, other, configured) => {
+            configuration(configured)?.apart_mm(parts, *one, *other)?
+        }
+        Measure::Distance(one, other) => {
+            let at = |configured: Configured| {
+                let configuration = configuration(&configured)?;
+                let z =
+                    |face: &quillet_model::PenFace| configuration.z_mm(face.part, face.at.to_mm());
+                Some(z(other)? - z(one)?)
+            };
+            at(Configured::Uncapped)
+                .or_else(|| at(Configured::Capped))
+                .or_else(|| at(Configured::Posted))?
+        }
+        Measure::Ink => pen?.assembly.ink.as_ref()?.capacity_ml * 1000.0,
+    };
+    Some(Quantity::measured(amount, measure.dimension()))
+}

@@ -1,0 +1,133 @@
+//! Wants: judged once, wherever they stand.
+
+use crate::{examined, expect};
+use quillet_check::JudgedWant;
+use quillet_check::measure::Verdict;
+
+const CAP: &str = r#"
+part cap from mouth to crown {
+  blank of acrylic rod 18
+  length 60
+  outside dia 14
+  WANT
+  from mouth {
+    drill 10 to 50
+  }
+}
+"#;
+
+/// A bought part of a mass, in a tube, wanted as it says.
+const PEN: &str = r#"
+bought refill "Refill" from point to end {
+  length 30
+  MASS
+  outside dia 7
+}
+
+part tube from mouth to end {
+  blank of acrylic rod 14
+  length 50
+  outside dia 12
+  from mouth {
+    bore 7.1 to 30
+  }
+}
+
+pen sketch {
+  slip refill.end into tube.mouth
+  WANT
+}
+"#;
+
+fn one(text: &str) -> (JudgedWant, usize) {
+    let examined = examined(text);
+    let found = examined.findings.iter();
+    let found = found.filter(|it| it.rule == "want-unmet").count();
+    assert_eq!(examined.wants.len(), 1, "judged once");
+    (examined.wants[0].clone(), found)
+}
+
+/// The wall of 14 over 10 is 2.
+#[test]
+fn a_want_of_a_part_in_no_pen_is_judged() {
+    expect(&CAP.replace(
+        "  WANT",
+        "  want wall(cap) >= 3\n--^^^^^^^^^^^^^^^^^^^ want-unmet",
+    ));
+    let (missed, _) = one(&CAP.replace("WANT", "want wall(cap) >= 3"));
+    let told = (missed.measured.told(), missed.verdict());
+    assert_eq!(told, (Some("2 mm".into()), "not met".into()));
+    assert_eq!((missed.part.as_deref(), missed.pen), (Some("cap"), None));
+    let (met, found) = one(&CAP.replace("WANT", "want wall(cap) >= 2"));
+    assert_eq!((met.measured.verdict, found), (Verdict::Met, 0));
+    let (less, found) = one(&CAP.replace("WANT", "want wall(cap) < 2"));
+    assert_eq!((less.measured.verdict, found), (Verdict::NotMet, 1));
+}
+
+#[test]
+fn what_is_accepted_is_judged_all_the_same() {
+    let accepted = "want wall(cap) >= 3\n  accept want-unmet because \"it is a sketch\"";
+    let (want, found) = one(&CAP.replace("WANT", accepted));
+    assert_eq!((want.measured.verdict, found), (Verdict::NotMet, 0));
+    assert_eq!(want.verdict(), "not met, accepted: it is a sketch");
+}
+
+#[test]
+fn a_want_of_a_part_belongs_to_every_pen_that_has_it() {
+    let tube = "  outside dia 12\n  want diameter(tube, 5) >= 13\n";
+    let other = "\npen other {\n  slip refill.end into tube.mouth\n}\n";
+    let text = PEN.replace("MASS", "mass 3").replace("  WANT\n", "") + other;
+    let examined = examined(&text.replacen("  outside dia 12\n", tube, 1));
+    for pen in ["sketch", "other"] {
+        let wants: Vec<_> = examined.wants_of_pen(pen).collect();
+        assert_eq!(wants.len(), 1);
+        assert_eq!(wants[0].measured.told().as_deref(), Some("12 mm"));
+        assert_eq!(wants[0].measured.verdict, Verdict::NotMet);
+    }
+    let found = examined.findings.iter();
+    assert_eq!(
+        found.filter(|it| it.rule == "want-unmet").count(),
+        1,
+        "told once"
+    );
+}
+
+#[test]
+fn what_cannot_be_judged_is_said_with_what_is_missing() {
+    let heavy = |mass: &str, want: &str| PEN.replace("MASS", mass).replace("WANT", want);
+    let (want, found) = one(&heavy("", "want mass(uncapped) <= 24"));
+    assert_eq!((want.measured.verdict, found), (Verdict::Unknown, 1));
+    assert_eq!(want.verdict(), "not known: refill says no mass");
+    // π/4·(12²·50 − 7.1²·30) mm³ of 1.19 g/cm³ and 3 g.
+    let (want, found) = one(&heavy("mass 3", "want mass(uncapped) <= 24"));
+    assert_eq!((want.measured.verdict, found), (Verdict::Met, 0));
+    assert_eq!(want.measured.told().as_deref(), Some("8.32 g"));
+    let (want, _) = one(&heavy("mass 3", "want length(capped) <= 145"));
+    assert_eq!(want.verdict(), "not known: nothing closes the pen");
+    let (want, _) = one(&heavy("mass 3", "want ink >= 1"));
+    assert_eq!(want.verdict(), "not known: nothing in it holds ink");
+}
+
+/// The slip itself is told of; that nobody can judge the want only follows.
+#[test]
+fn what_follows_from_an_error_is_not_told_again() {
+    for (slip, missing) in [
+        (
+            ("of acrylic rod 14", "of acrylc rod 14"),
+            "is cut from something that is not known",
+        ),
+        (
+            ("bore 7.1 to 30", "bore 7.1 too 30"),
+            "has no shape that could be worked out",
+        ),
+    ] {
+        let text = PEN
+            .replace("MASS", "mass 3")
+            .replace("WANT", "want mass(uncapped) <= 24")
+            .replace(slip.0, slip.1);
+        let (want, found) = one(&text);
+        assert_eq!((want.measured.verdict, found), (Verdict::Unknown, 0));
+        assert_eq!(want.verdict(), format!("not known: tube {missing}"));
+        assert_eq!(want.measured.value, None);
+    }
+}

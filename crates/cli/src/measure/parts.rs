@@ -1,0 +1,107 @@
+//! What a part by itself measures.
+
+use super::wants::WantMeasures;
+use quillet_check::{Examined, Role, Wall, walls};
+use quillet_geometry::Mass;
+use quillet_model::{Design, Part};
+use serde::Serialize;
+use std::sync::Arc;
+
+/// A part; what rests on something missing is null.
+#[derive(Serialize)]
+pub(super) struct PartMeasures {
+    pub(super) name: String,
+    pub(super) bought: bool,
+    pub(super) length_mm: Option<f64>,
+    pub(super) volume_mm3: Option<f64>,
+    /// O-rings in its grooves with it, where a pen has them.
+    pub(super) mass_g: Option<f64>,
+    /// Of the volume, from the first end.
+    pub(super) centroid_mm: Option<f64>,
+    /// Of the mass, from the first end.
+    pub(super) balance_mm: Option<f64>,
+    pub(super) walls: Vec<WallMeasures>,
+    /// What is missing to tell all of it.
+    pub(super) missing: Option<&'static str>,
+    /// What it is wanted to be, where it is in no pen.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) wants: Vec<WantMeasures>,
+    /// The part itself, to know it again.
+    #[serde(skip)]
+    pub(super) same: Arc<Part>,
+}
+
+#[derive(Serialize)]
+pub(super) struct WallMeasures {
+    pub(super) role: &'static str,
+    pub(super) outer: String,
+    pub(super) inner: String,
+    pub(super) from_mm: f64,
+    pub(super) to_mm: f64,
+    pub(super) least_mm: f64,
+    at_mm: f64,
+    /// With threads at their limits of size and drilled holes over size.
+    pub(super) worst_mm: f64,
+}
+
+impl PartMeasures {
+    /// As the file's own `let`s give it.
+    pub(super) fn alone(design: &Design, examined: &Examined, part: &Arc<Part>) -> Self {
+        let in_pen = design.pens.iter().flat_map(|pen| &pen.parts);
+        let in_pen = in_pen
+            .map(|it| &it.name.text)
+            .any(|it| *it == part.name.text);
+        let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
+        Self {
+            wants: wants.map(WantMeasures::of).collect(),
+            ..Self::of(part, part.weigh())
+        }
+    }
+
+    /// With what it weighs.
+    pub(super) fn of(part: &Arc<Part>, mass: Option<Mass>) -> Self {
+        let profiles = part.profiles.as_ref().filter(|_| part.shaped);
+        let solid = profiles.map(|profiles| profiles.metal.properties());
+        let mut walls = match part.bought || !part.shaped {
+            true => Vec::new(),
+            false => walls(part),
+        };
+        // What lies further apart than to the axis is no wall.
+        walls.retain(|wall| wall.role == Role::End || wall.least <= wall.outer_dia.half());
+        let walls = walls.iter().map(|wall| WallMeasures::of(part, wall));
+        Self {
+            name: part.name.text.to_string(),
+            bought: part.bought,
+            length_mm: part.length.is_positive().then(|| part.length.to_mm()),
+            volume_mm3: solid.map(|it| it.volume_mm3),
+            mass_g: mass.map(|it| it.mass_g),
+            centroid_mm: solid.map(|it| it.centroid_mm),
+            balance_mm: mass.map(|it| it.centre_mm),
+            walls: walls.collect(),
+            missing: part.lacks_mass().map(quillet_model::Lacks::words),
+            wants: Vec::new(),
+            same: part.clone(),
+        }
+    }
+
+    /// The least of its walls.
+    pub(super) fn least_wall(&self) -> Option<&WallMeasures> {
+        let walls = self.walls.iter();
+        walls.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm))
+    }
+}
+
+impl WallMeasures {
+    fn of(part: &Part, wall: &Wall) -> Self {
+        Self {
+            role: wall.role.words(),
+            outer: wall.outer_words(part),
+            inner: wall.inner_words(part),
+            from_mm: wall.from.to_mm(),
+            to_mm: wall.to.to_mm(),
+            least_mm: wall.least.to_mm(),
+            at_mm: wall.at.to_mm(),
+            worst_mm: wall.worst(part).to_mm(),
+        }
+    }
+}
