@@ -3,8 +3,11 @@
 //! * Its handlers run concurrently and forget the order of the wire after their first
 //!   await: here every message waits for its turn (see [`Line`]).
 //! * It does not end on `exit` while standard input is open: here `exit` closes the input.
+//! * It says nothing to requests `$/…` that it does not know, and cannot answer what is no sound
+//!   message (see [`crate::frames`]).
 //! * It refuses `params: null` where it expects none, which some editors send: dropped.
 
+use crate::frames;
 use crate::line::{Line, Turn};
 use std::future::{Future, poll_fn};
 use std::pin::Pin;
@@ -13,7 +16,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::task::{Context, Poll};
 use tokio::sync::oneshot;
 use tower::Service;
-use tower_lsp::jsonrpc::{Request, Response};
+use tower_lsp::jsonrpc::{Error, Request, Response};
 
 type Answer<E> = Result<Option<Response>, E>;
 type Pending<E> = Pin<Box<dyn Future<Output = Answer<E>> + Send>>;
@@ -64,6 +67,9 @@ where
     fn call(&mut self, request: Request) -> Self::Future {
         if self.exit.is_none() {
             return Box::pin(async { Ok(None) });
+        }
+        if let Some(answer) = frames::answer(&request).or_else(|| unknown(&request)) {
+            return Box::pin(async { Ok(Some(answer)) });
         }
         let request = without_needless_params(request);
         match Kind::of(request.method()) {
@@ -162,6 +168,16 @@ impl Kind {
             _ => Kind::Request,
         }
     }
+}
+
+/// The answer to a request, not a notification, of the protocol's own kind: there is none here.
+fn unknown(request: &Request) -> Option<Response> {
+    let id = request
+        .id()
+        .filter(|_| request.method().starts_with("$/"))?;
+    let mut error = Error::method_not_found();
+    error.data = Some(request.method().into());
+    Some(Response::from_error(id.clone(), error))
 }
 
 /// Takes out `params: null`, and any of `shutdown`, which has none.

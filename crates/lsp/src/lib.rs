@@ -20,6 +20,7 @@
 //!
 //! # Who does what
 //!
+//! `frames` lets nothing through but sound messages, `outlet` nothing out where nobody reads.
 //! `gate` stands before the protocol library and hands messages over in the order of the wire.
 //! `server` names the handlers; each puts its question through `desk` to a file of `answers`,
 //! on a thread of its own and from a snapshot. `documents` and `folders` change what the desk
@@ -29,16 +30,19 @@
 mod answers;
 mod cancel;
 mod capabilities;
+mod client_process;
 mod command;
 mod convert;
 mod desk;
 mod documents;
 mod editor;
 mod folders;
+mod frames;
 mod gate;
 mod lane;
 mod line;
 mod outbox;
+mod outlet;
 mod pages;
 mod position;
 mod preview_page;

@@ -6,11 +6,12 @@ use crate::desk::{Asked, Desk, path_of};
 use crate::documents;
 use crate::outbox::{self, Outbox};
 use crate::session::Session;
-use crate::{answers, folders, settings};
+use crate::{answers, client_process, folders, settings};
 use crate::{capabilities, lane, probe, pull};
 use serde_json::Value;
 use std::future::Future;
 use std::sync::{Arc, Mutex, PoisonError};
+use tokio::sync::Notify;
 use tokio::task::JoinSet;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -41,12 +42,18 @@ pub(crate) struct Server {
     client: Client,
     /// The lanes, the messenger and what else runs on the side; all end with the session.
     tasks: Mutex<JoinSet<()>>,
+    /// Told when the editor's process is gone.
+    orphaned: Arc<Notify>,
 }
 
 impl Server {
     /// The service that calls a new server, and the socket to its editor.
-    pub(crate) fn service(session: Session) -> (LspService<Server>, ClientSocket) {
-        let builder = LspService::build(|client| Server::new(client, session))
+    /// `orphaned` is told when the editor's process is gone.
+    pub(crate) fn service(
+        session: Session,
+        orphaned: Arc<Notify>,
+    ) -> (LspService<Server>, ClientSocket) {
+        let builder = LspService::build(|client| Server::new(client, session, orphaned))
             .custom_method("quillet/preview", Server::preview);
         match session.probes {
             true => probe::add(builder).finish(),
@@ -54,7 +61,7 @@ impl Server {
         }
     }
 
-    fn new(client: Client, session: Session) -> Self {
+    fn new(client: Client, session: Session, orphaned: Arc<Notify>) -> Self {
         let (outbox, messages) = Outbox::new();
         let desk = Arc::new(Desk::new(session));
         let mut tasks = JoinSet::new();
@@ -69,6 +76,7 @@ impl Server {
             outbox,
             client,
             tasks: Mutex::new(tasks),
+            orphaned,
         }
     }
 
@@ -106,6 +114,13 @@ impl Server {
 #[tower_lsp::async_trait]
 impl LanguageServer for Server {
     async fn initialize(&self, params: InitializeParams) -> Result<InitializeResult> {
+        if let Some(id) = params.process_id {
+            let orphaned = self.orphaned.clone();
+            self.spawn(async move {
+                client_process::gone(id).await;
+                orphaned.notify_one();
+            });
+        }
         Ok(capabilities::agree(&self.desk, &params))
     }
 

@@ -1,21 +1,27 @@
 //! From a pair of streams to a served session and how it ended.
 
+use crate::frames::Frames;
 use crate::gate::Gate;
+use crate::outlet::Outlet;
 use crate::server::Server;
 use crate::session::Session;
 use std::future::Future;
 use std::pin::Pin;
+use std::sync::Arc;
 use std::sync::atomic::Ordering;
 use std::task::{Context, Poll};
 use std::time::Duration;
 use tokio::io::{AsyncRead, AsyncWrite, ReadBuf};
-use tokio::sync::oneshot;
+use tokio::sync::{Notify, oneshot};
 
 /// Requests that may be under way at once, so that a cancel is always read.
 const CONCURRENCY: usize = 4096;
 
 /// How long answers under way may still be written after `exit`.
 const GRACE: Duration = Duration::from_millis(300);
+
+/// How long answers under way may take once the editor says nothing more.
+const LAST_ANSWERS: Duration = Duration::from_secs(5);
 
 /// How a session ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -37,7 +43,8 @@ impl Ended {
 }
 
 impl Session {
-    /// Serves one editor until it says `exit` or closes `input`.
+    /// Serves one editor until it says `exit`, closes `input` or no longer reads `output`, or its
+    /// process is gone.
     ///
     /// Must be called on a Tokio runtime with timers.
     pub async fn serve<I, O>(self, input: I, output: O) -> Ended
@@ -45,14 +52,19 @@ impl Session {
         I: AsyncRead + Unpin,
         O: AsyncWrite,
     {
-        let (service, socket) = Server::service(self);
+        let orphaned = Arc::new(Notify::new());
+        let (service, socket) = Server::service(self, orphaned.clone());
         let (gate, exited, shut) = Gate::new(service);
-        let (stop, stopped) = oneshot::channel();
+        let (stop, stopped) = oneshot::channel::<()>();
+        let (closed, closing) = oneshot::channel::<()>();
+        let (broken, breaking) = oneshot::channel::<()>();
         let input = UntilExit {
-            inner: input,
+            inner: Frames::of(input),
             exited: Some(exited),
             stop: Some(stop),
+            closed: Some(closed),
         };
+        let output = Outlet::into(output, broken);
         let session = tower_lsp::Server::new(input, output, socket)
             .concurrency_level(CONCURRENCY)
             .serve(gate);
@@ -62,6 +74,12 @@ impl Session {
                 let _ = stopped.await;
                 tokio::time::sleep(GRACE).await;
             } => {}
+            () = async {
+                let _ = closing.await;
+                tokio::time::sleep(LAST_ANSWERS).await;
+            } => {}
+            _ = breaking => {}
+            () = orphaned.notified() => {}
         }
         if shut.load(Ordering::SeqCst) {
             Ended::Orderly
@@ -89,7 +107,10 @@ pub fn serve_stdio() -> std::io::Result<Ended> {
 struct UntilExit<I> {
     inner: I,
     exited: Option<oneshot::Receiver<()>>,
+    /// Dropped on `exit`.
     stop: Option<oneshot::Sender<()>>,
+    /// Dropped at the end of the input.
+    closed: Option<oneshot::Sender<()>>,
 }
 
 impl<I: AsyncRead + Unpin> AsyncRead for UntilExit<I> {
@@ -99,7 +120,14 @@ impl<I: AsyncRead + Unpin> AsyncRead for UntilExit<I> {
         buffer: &mut ReadBuf<'_>,
     ) -> Poll<std::io::Result<()>> {
         match self.exited.as_mut().map(|exited| Pin::new(exited).poll(cx)) {
-            Some(Poll::Pending) => Pin::new(&mut self.inner).poll_read(cx, buffer),
+            Some(Poll::Pending) => {
+                let before = buffer.filled().len();
+                let read = Pin::new(&mut self.inner).poll_read(cx, buffer);
+                if read.is_ready() && buffer.filled().len() == before {
+                    drop(self.closed.take());
+                }
+                read
+            }
             _ => {
                 self.exited = None;
                 drop(self.stop.take());

@@ -91,6 +91,17 @@ impl Editor {
         self.next_id
     }
 
+    /// Sends bytes as they are.
+    pub(crate) async fn send(&mut self, bytes: &[u8]) {
+        self.to.lock().await.write_all(bytes).await.unwrap();
+    }
+
+    /// The next error that answers a request, or with null what could not be read.
+    pub(crate) async fn error(&mut self, id: Value) -> Value {
+        let is_it = |message: &Value| message.get("error").is_some() && message["id"] == id;
+        self.wait(is_it).await["error"].take()
+    }
+
     /// The whole answer to a request, result or error.
     pub(crate) async fn answer(&mut self, id: i64) -> Value {
         self.wait(|message| message.get("method").is_none() && message["id"] == id)

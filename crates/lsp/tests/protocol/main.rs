@@ -7,5 +7,6 @@ mod findings;
 mod lifetime;
 mod order;
 mod positions;
+mod rough;
 mod service;
 mod soak;
