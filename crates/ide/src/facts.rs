@@ -138,6 +138,10 @@ pub(crate) fn mass_in_short(part: &Part, places: usize) -> String {
 
 /// A number to so many places, trailing zeros dropped.
 pub(crate) fn round(value: f64, places: usize) -> String {
+    // What has no value, as a share of nothing, is not told as one.
+    if !value.is_finite() {
+        return "—".to_owned();
+    }
     let text = format!("{value:.places$}");
     let text = match text.contains('.') {
         true => text.trim_end_matches('0').trim_end_matches('.'),

@@ -70,7 +70,7 @@ impl Sheet {
             self.in_table = true;
         }
         // Writing to a string cannot fail.
-        let _ = writeln!(self.text, "| {} | {} |", escaped(what), escaped(value));
+        let _ = writeln!(self.text, "| {} | {} |", cell(what), cell(value));
         self
     }
 
@@ -127,8 +127,38 @@ fn in_units(units: Units, mm: &str, inch: &str) -> String {
     }
 }
 
-fn escaped(cell: &str) -> String {
-    cell.replace('|', "\\|").replace('\n', " ")
+fn cell(text: &str) -> String {
+    as_written(&text.replace('\n', " "))
+}
+
+/// A maker's text as Markdown that shows just that text: nothing in it is read as markup, and
+/// what steers a terminal is shown as `�`.
+pub(crate) fn as_written(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    // Blanks at the start of a line would make code of it.
+    let lines = text.split('\n').map(str::trim_start);
+    for (index, line) in lines.enumerate() {
+        if index > 0 {
+            out.push('\n');
+        }
+        // `1. ` begins a list as `- ` does.
+        let after = line.trim_start_matches(|it: char| it.is_ascii_digit());
+        let is_list = [".", ")"].iter().any(|it| {
+            let rest = after.strip_prefix(it);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
+        });
+        for (at, letter) in line.char_indices() {
+            let first = at == 0 && matches!(letter, '#' | '-' | '+' | '=');
+            let numbers = is_list && at > 0 && at == line.len() - after.len();
+            let anywhere = "\\`*_[]<>&|~$".contains(letter);
+            match letter {
+                _ if first || numbers || anywhere => out.extend(['\\', letter]),
+                control if control.is_control() && control != '\t' => out.push('\u{fffd}'),
+                other => out.push(other),
+            }
+        }
+    }
+    out
 }
 
 #[cfg(test)]
@@ -147,6 +177,25 @@ mod tests {
             sheet.finish(),
             "**a bore**\n\n| | |\n|:--|:--|\n| diameter | 12.7 mm · 0.5 in |\n| a\\|b | c |\n\nend"
         );
+    }
+
+    #[test]
+    fn what_the_maker_wrote_is_no_markup() {
+        for (written, shown) in [
+            ("Grey heron, 2 of 3", "Grey heron, 2 of 3"),
+            (
+                "*bold* _b_ `c` [a](b)",
+                "\\*bold\\* \\_b\\_ \\`c\\` \\[a\\](b)",
+            ),
+            ("<img src=x> &lt; a|b", "\\<img src=x\\> \\&lt; a\\|b"),
+            (
+                "# one\n    - two\n12. three\n===",
+                "\\# one\n\\- two\n12\\. three\n\\===",
+            ),
+            ("5.5 g\u{1b}[2J", "5.5 g\u{fffd}\\[2J"),
+        ] {
+            assert_eq!(as_written(written), shown);
+        }
     }
 
     #[test]

@@ -138,13 +138,14 @@ fn head(raw: &[u8]) -> Head {
             _ => Head::Open,
         };
     };
+    // The last counts, where it is said twice.
     let lines = raw[..end].split(|byte| *byte == b'\n');
-    let length = lines.filter_map(|line| {
+    let mut lengths = lines.rev().filter_map(|line| {
         let (name, value) = std::str::from_utf8(line).ok()?.split_once(':')?;
         let named = name.trim().eq_ignore_ascii_case("content-length");
         named.then(|| value.trim().parse().ok())?
     });
-    match length.last().filter(|length| *length <= LONGEST_BODY) {
+    match lengths.next().filter(|length| *length <= LONGEST_BODY) {
         Some(length) => Head::Of {
             length,
             end: end + 4,

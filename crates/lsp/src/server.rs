@@ -149,7 +149,9 @@ impl LanguageServer for Server {
     }
 
     async fn did_change_configuration(&self, params: DidChangeConfigurationParams) {
-        match self.desk.state().editor.has_settings {
+        // Held no longer than it is looked at: who takes settings over holds it too.
+        let can_be_asked = self.desk.state().editor.has_settings;
+        match can_be_asked {
             true => self.fetch_settings(),
             false => settings::changed(&self.desk, &self.outbox, &params.settings),
         }

@@ -2,7 +2,7 @@
 
 use super::{About, Analysis, Sheet, Snapshot, thread};
 use crate::rules;
-use crate::sheet::fraction;
+use crate::sheet::{as_written, fraction};
 use crate::value::value_of;
 use quillet_check::PartView;
 use quillet_geometry::Length;
@@ -128,7 +128,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
 /// A title and a note, where there are any.
 fn titled(sheet: &mut Sheet, title: Option<&Text>, note: Option<&Text>) {
     for text in [title, note].into_iter().flatten() {
-        sheet.say(&*text.text);
+        sheet.say(as_written(&text.text));
     }
 }
 

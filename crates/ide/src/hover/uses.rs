@@ -1,6 +1,7 @@
 //! A file that a `use` names: what comes in with it.
 
 use super::Sheet;
+use crate::sheet::as_written;
 use crate::{Cursor, links};
 use quillet_model::NameKind;
 
@@ -10,7 +11,7 @@ pub(super) fn file(sheet: &mut Sheet, cursor: Cursor<'_>) {
         return;
     };
     let name = link.path.file_name().unwrap_or_default().to_string_lossy();
-    sheet.say(format!("**{name}**"));
+    sheet.say(format!("**{}**", as_written(&name)));
     let names = &cursor.analysis.design.names.definitions;
     let own = names
         .iter()

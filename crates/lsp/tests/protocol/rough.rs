@@ -245,3 +245,13 @@ async fn the_server_ends_when_the_pipe_closes_though_a_request_never_ends() {
     });
     assert_eq!(ended.await, Ended::Abrupt);
 }
+
+#[tokio::test]
+async fn settings_that_are_sent_unasked_do_not_stop_the_session() {
+    let mut editor = Editor::start().await;
+    let settings = json!({"settings": {"quillet": {"units": "in"}}});
+    editor
+        .tell("workspace/didChangeConfiguration", settings)
+        .await;
+    lives(&mut editor).await;
+}

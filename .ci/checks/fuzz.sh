@@ -1,0 +1,13 @@
+#!/usr/bin/env bash
+# Damaged texts and messages through everything that reads them, for a short time; longer by hand:
+#   cargo run --release -p quillet-fuzz -- parse --seconds 600 --seed 1000000000
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+
+cargo build --quiet --release --package quillet-fuzz
+target=${CARGO_TARGET_DIR:-target}
+# Other inputs each day, the same on the day.
+seed=$(($(date +%Y%m%d) * 1000000000))
+for what in parse:30 check:25 edits:25 formats:25 server:15; do
+    "$target/release/quillet-fuzz" "${what%:*}" --seconds "${what#*:}" --seed "$seed"
+done

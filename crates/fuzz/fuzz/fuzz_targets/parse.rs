@@ -1,0 +1,5 @@
+#![no_main]
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| {
+    let target = quillet_fuzz::target("parse").expect("a target");
+    (target.run)(bytes);
+});
