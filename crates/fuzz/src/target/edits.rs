@@ -27,7 +27,7 @@ pub(super) fn run(bytes: &[u8]) {
         offset,
         offset,
     );
-    let actions = quillet_ide::actions(&analysis, within, &|| false).unwrap_or_default();
+    let actions = quillet_ide::actions(&snapshot, &analysis, within, &|| false).unwrap_or_default();
     for action in actions.iter().take(8) {
         no_nan(&action.title);
         let Some(changed) = applied(&text, &action.edits, within.file) else {
