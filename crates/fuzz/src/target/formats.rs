@@ -3,9 +3,9 @@
 
 use super::check::design;
 use super::{no_nan, text_of};
-use quillet_check::examine;
+use quillet_check::{Examined, examine};
 use quillet_export::draw::{self, Paper, PartTitle};
-use quillet_export::sheet::{self, Judged};
+use quillet_export::sheet;
 use quillet_export::solid::{self, Body};
 use quillet_export::write::{self, Ground};
 use quillet_export::{live, scene::Scene};
@@ -45,16 +45,11 @@ pub(super) fn run(bytes: &[u8]) {
         if let Some(scene) = draw::pen(pen, Paper::A4, &PartTitle::default()) {
             written(&scene);
         }
-        let judged = Judged {
-            findings: judged.findings.clone(),
-            accepted: vec![],
-            measured: quillet_check::measure::wants(pen),
-        };
         sheets(&design, pen, &judged);
     }
 }
 
-fn sheets(design: &Design, pen: &quillet_model::Pen, judged: &Judged) {
+fn sheets(design: &Design, pen: &quillet_model::Pen, judged: &Examined) {
     let content = sheet::content(design, pen, judged, Paper::Letter);
     no_nan(&sheet::html(&content, Paper::Letter));
     no_nan(&sheet::text(&content));
