@@ -119,6 +119,12 @@ impl Curve {
         }
     }
 
+    /// dr/dz where a curve whose radius only grows or only falls has this radius; at its ends where
+    /// it has not.
+    pub fn slope_at_r(&self, r: f64) -> f64 {
+        self.slope(self.param_at_r(r))
+    }
+
     /// True for a face square to the axis, which has no length along it.
     pub fn is_vertical(&self) -> bool {
         self.start().z >= self.end().z

@@ -2,11 +2,13 @@
 
 mod air;
 mod apart;
+mod chain;
 mod chambers;
 mod clearance;
 mod clock;
 mod configuration;
 mod contact;
+mod drift;
 mod group;
 mod hold;
 mod ink;
@@ -17,6 +19,7 @@ mod passage;
 mod place;
 mod ring;
 mod settle;
+mod surface;
 mod threads;
 mod throat;
 mod tolerance;
@@ -25,6 +28,7 @@ mod travel;
 mod verdict;
 
 pub use air::{Air, Piston};
+pub use chain::{Link, Size};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured, Unknown};
 pub use contact::{Spot, TOUCHING_MM, Touch};
@@ -38,6 +42,7 @@ pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
 pub use verdict::{Closing, Verdict};
 
 use crate::{Joint, Part, Pen, Seat};
+use drift::{Drifts, JointDrifts};
 use group::Groups;
 use quillet_geometry::Mass;
 use quillet_syntax::ast::Verb;
@@ -113,14 +118,18 @@ impl Assembly {
     /// `known` gives a part that no joint names, an O-ring, by its name.
     pub(crate) fn of(pen: &Pen, known: &dyn Fn(&str) -> Option<Arc<Part>>) -> Assembly {
         let parts = &pen.parts;
-        let mut bodies = Bodies::new(parts);
+        let mut bodies = Bodies::new(parts, &pen.hands);
         let numbered = || pen.joints.iter().enumerate();
         let lasting: Vec<(usize, &Joint)> = numbered()
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
             .collect();
         let made = order::make(&bodies, &lasting, Groups::apart(parts.len()));
         let mut settled: Vec<Option<Settled>> = pen.joints.iter().map(|_| None).collect();
+        let mut drifts = Drifts::apart(parts.len());
+        let mut drifted: Vec<JointDrifts> = vec![JointDrifts::default(); pen.joints.len()];
         for (index, rest) in made.settled {
+            drifted[index] = drifts.of(&bodies, &pen.joints[index], &rest);
+            drifts.join(&drifted[index], &rest);
             settled[index] = Some(rest);
         }
         let open = made.groups;
@@ -135,6 +144,7 @@ impl Assembly {
             let rest = bodies.settle(joint, &open, Some(bodies.alone_mm(joint)));
             let mut groups = open.clone();
             rest.join(joint, &mut groups);
+            drifted[index] = drifts.of(&bodies, joint, &rest);
             settled[index] = Some(rest);
             Some((index, groups))
         };
@@ -148,7 +158,7 @@ impl Assembly {
             .map(|rest| air::round_the_nib(&bodies, rest));
         let mut joints: Vec<AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
-                Some(rest) => AtRest::of(pen, index, &bodies, rest, &open),
+                Some(rest) => AtRest::of(pen, index, &bodies, rest, (&open, &drifted[index])),
                 None => AtRest::redundant(joint, &bodies, &open),
             })
             .collect();
@@ -207,7 +217,13 @@ fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
 }
 
 impl AtRest {
-    fn of(pen: &Pen, index: usize, bodies: &Bodies, rest: Settled, open: &Groups) -> AtRest {
+    fn of(
+        pen: &Pen,
+        index: usize,
+        bodies: &Bodies,
+        rest: Settled,
+        (open, drifts): (&Groups, &JointDrifts),
+    ) -> AtRest {
         let joint = &pen.joints[index];
         let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
             members.iter().map(|it| (it.part, it.place)).collect()
@@ -226,7 +242,7 @@ impl AtRest {
             short_mm: (rest.alone_mm - rest.goes_in_mm).max(0.0),
             stopped_by: rest.stopped_by,
             engagements,
-            clearances: clearance::all(bodies, &rest),
+            clearances: clearance::all(bodies, joint, &rest, drifts),
             seat_gap_mm,
             fit,
             ride: posts.then(|| hold::ride(pen, &rest)).flatten(),

@@ -138,6 +138,11 @@ impl Feature {
         }
     }
 
+    /// Whether it only breaks a corner: the outer one of an end, or the mouth of a bore.
+    pub(crate) fn is_edge(&self) -> bool {
+        matches!(self.cut, Cut::Edge(_) | Cut::Countersink { .. })
+    }
+
     /// Its thread and side, where it is one.
     pub fn thread(&self) -> Option<(&Arc<ThreadDef>, ast::Side)> {
         match &self.cut {

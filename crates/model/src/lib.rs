@@ -30,6 +30,7 @@ pub use assembly::{
     PlainFit, Ride, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM, Touch,
     Trapped, Unknown, Verdict,
 };
+pub use assembly::{Link, Size};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use feature::{Cut, DrillName, Feature};

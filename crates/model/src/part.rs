@@ -229,6 +229,8 @@ pub struct Station {
     pub dia_span: Span,
     /// Distance from the first end.
     pub at: Length,
+    /// The end that it is written from.
+    pub from: End,
     /// The diameter the surface arrives at.
     pub dia: Length,
     /// The diameter it leaves at, where it steps.

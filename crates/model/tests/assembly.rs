@@ -198,7 +198,7 @@ fn a_cone_is_measured_where_it_passes() {
         let throat = |it: &&quillet_model::Clearance| it.kind == ClearanceKind::Throat;
         (
             rest.goes_in_mm,
-            rest.clearances.iter().find(throat).copied(),
+            rest.clearances.iter().find(throat).cloned(),
         )
     };
     let (deep, touching) = throat("6.7");

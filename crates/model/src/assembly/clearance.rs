@@ -1,14 +1,17 @@
 //! What is left between parts that do not touch.
 
+use super::chain::{Drift, Link, Size};
 use super::contact::{Member, Met, meetings};
+use super::drift::{JointDrifts, gap};
 use super::settle::{Bodies, Settled};
 use super::throat::{Reach, Side, Throat, throat};
-use super::tolerance::{NIB_MM, tolerance};
+use super::tolerance::around;
 use super::{Place, Spot, TOUCHING_MM};
-use crate::{Cut, Origin};
+use crate::{Cut, FitAsked, Joint, Origin};
+use quillet_geometry::Length;
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Clearance {
     /// Which way it is measured.
     pub kind: ClearanceKind,
@@ -18,8 +21,10 @@ pub struct Clearance {
     pub female: Spot,
     /// As drawn, mm.
     pub nominal_mm: f64,
-    /// With every size at its worst, mm.
+    /// With every size of its chain at its worst, mm.
     pub least_mm: f64,
+    /// The sizes it is the sum of, those that take most of it first.
+    pub chain: Vec<Link>,
 }
 
 /// Which way a clearance is measured.
@@ -54,7 +59,18 @@ const WIDE_MM: f64 = 3.0;
 const MOST_PRESSED_MM: f64 = 0.5;
 
 /// Every clearance of a joint at rest, tightest first within each kind.
-pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
+pub(crate) fn all(
+    bodies: &Bodies,
+    joint: &Joint,
+    rest: &Settled,
+    drifts: &JointDrifts,
+) -> Vec<Clearance> {
+    let seen = Seen {
+        bodies,
+        joint,
+        rest,
+        drifts,
+    };
     let mut found = Vec::new();
     for male in &rest.males {
         for female in &rest.females {
@@ -62,8 +78,8 @@ pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
             if trapped && bodies.parts[female.part].length_free > bodies.parts[female.part].length {
                 continue;
             }
-            found.extend(ahead(bodies, rest, male, female));
-            found.extend(passing(bodies, rest, male, female));
+            found.extend(seen.ahead(male, female));
+            found.extend(seen.passing(male, female));
         }
     }
     let front = |member: &Member| {
@@ -82,7 +98,7 @@ pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
         found.extend(
             rest.females
                 .iter()
-                .filter_map(|female| corner(bodies, rest, tip, female)),
+                .filter_map(|female| seen.corner(tip, female)),
         );
     }
     found.sort_by(|a, b| {
@@ -93,138 +109,220 @@ pub(crate) fn all(bodies: &Bodies, rest: &Settled) -> Vec<Clearance> {
     found
 }
 
-/// What these two would touch next, beyond what touches already.
-fn ahead(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
-    let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
-    let met = meetings(bodies.parts, pair.0, pair.1, rest.own, FAR_MM);
-    let near = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
-    let next = met.iter().find(near)?;
-    let (one, other) = (next.touch.male, next.touch.female);
-    Some(axial(
-        bodies,
-        rest,
-        ClearanceKind::Ahead,
-        one,
-        other,
-        next.travel_mm,
-    ))
+/// A joint at rest, and how far each of its parts moves.
+struct Seen<'a, 'p> {
+    bodies: &'a Bodies<'p>,
+    joint: &'a Joint,
+    rest: &'a Settled,
+    drifts: &'a JointDrifts,
 }
 
-/// From the foremost of what goes in to where a blind hole stops being full diameter.
-fn corner(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
-    let part = &bodies.parts[female.part];
-    let tip = male
-        .plain
-        .pieces
-        .iter()
-        .max_by(|a, b| a.to_z.total_cmp(&b.to_z))?;
-    let at = tip.curve.end().z.max(tip.curve.start().z);
-    let point = female
-        .plain
-        .pieces
-        .iter()
-        .find_map(|piece| match piece.origin {
-            Origin::DrillPoint(index) if piece.from_z > 0.0 && piece.least_r < 1e-6 => {
-                Some((piece, index))
-            }
-            _ => None,
-        })?;
-    let (piece, index) = point;
-    let Cut::Drill { dia, .. } = part.features.get(index)?.cut else {
-        return None;
-    };
-    let gap = piece.from_z - at;
-    if piece.most_r < dia.to_mm() / 2.0 - 1e-6 || !(-FAR_MM..FAR_MM).contains(&gap) {
-        return None;
+impl Seen<'_, '_> {
+    /// What these two would touch next, beyond what touches already.
+    fn ahead(&self, male: &Member, female: &Member) -> Option<Clearance> {
+        let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
+        let met = meetings(self.bodies.parts, pair.0, pair.1, self.rest.own, FAR_MM);
+        let near = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
+        let next = met.iter().find(near)?;
+        let sum = gap(self.bodies, self.drifts, next);
+        let ends = (next.touch.male, next.touch.female);
+        Some(self.clearance(ClearanceKind::Ahead, ends, next.travel_mm, &sum))
     }
-    let spot = |member: &Member, origin, z: f64, radius_mm| Spot {
-        part: member.part,
-        origin,
-        station_mm: member.place.station(z),
-        radius_mm,
-    };
-    let tip_r = tip.curve.end().r.min(tip.curve.start().r);
-    let male = spot(male, tip.origin, at, tip_r);
-    let female = spot(female, Origin::Feature(index), piece.from_z, piece.most_r);
-    Some(axial(
-        bodies,
-        rest,
-        ClearanceKind::Corner,
-        male,
-        female,
-        gap,
-    ))
-}
 
-fn axial(
-    bodies: &Bodies,
-    rest: &Settled,
-    kind: ClearanceKind,
-    male: Spot,
-    female: Spot,
-    nominal_mm: f64,
-) -> Clearance {
-    let of = |spot: &Spot| tolerance(&bodies.parts[spot.part], spot).axial_mm;
-    let nib = [&male, &female]
-        .into_iter()
-        .any(|spot| rest.carries(spot.part) && bodies.is_nib(spot.part));
-    let worst = of(&male).max(of(&female)) + if nib { NIB_MM } else { 0.0 };
-    Clearance {
-        kind,
-        male,
-        female,
-        nominal_mm,
-        least_mm: nominal_mm - worst,
-    }
-}
-
-/// The narrowest that the one passes on its way into the other. Parts that only go with the
-/// joint's own two may lie the other way round: a converter that is pushed onto a heel goes into
-/// the section that carries it.
-fn passing(bodies: &Bodies, rest: &Settled, male: &Member, female: &Member) -> Option<Clearance> {
-    if male.plain.to_z <= female.plain.from_z {
-        return None;
-    }
-    let (found, (male, female)) = match male.own && female.own {
-        true => (own_throat(bodies, rest, male, female)?, (male, female)),
-        false => {
-            let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
-                let female = (&*other.plain.radii, way(other.place));
-                throat((&it.plain.radii, way(it.place)), female, &[])
-            };
-            let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
-            match ahead.filter(|it| it.0.gap_mm >= 0.0) {
-                Some(fits) => fits,
-                None => {
-                    let back = into(female, male, Place::mirrored);
-                    let back = back.map(|it| (it, (female, male)));
-                    let wider = |a: (Throat, _), b: (Throat, _)| {
-                        if b.0.gap_mm > a.0.gap_mm { b } else { a }
-                    };
-                    ahead.into_iter().chain(back).reduce(wider)?
+    /// From the foremost of what goes in to where a blind hole stops being full diameter.
+    fn corner(&self, male: &Member, female: &Member) -> Option<Clearance> {
+        let part = &self.bodies.parts[female.part];
+        let tip = male
+            .plain
+            .pieces
+            .iter()
+            .max_by(|a, b| a.to_z.total_cmp(&b.to_z))?;
+        let at = tip.curve.end().z.max(tip.curve.start().z);
+        let point = female
+            .plain
+            .pieces
+            .iter()
+            .find_map(|piece| match piece.origin {
+                Origin::DrillPoint(index) if piece.from_z > 0.0 && piece.least_r < 1e-6 => {
+                    Some((piece, index))
                 }
+                _ => None,
+            })?;
+        let (piece, index) = point;
+        let Cut::Drill { dia, .. } = part.features.get(index)?.cut else {
+            return None;
+        };
+        let nominal_mm = piece.from_z - at;
+        if piece.most_r < dia.to_mm() / 2.0 - 1e-6 || !(-FAR_MM..FAR_MM).contains(&nominal_mm) {
+            return None;
+        }
+        let spot = |member: &Member, origin, z: f64, radius_mm| Spot {
+            part: member.part,
+            origin,
+            station_mm: member.place.station(z),
+            radius_mm,
+        };
+        let tip_r = tip.curve.end().r.min(tip.curve.start().r);
+        let one = spot(male, tip.origin, at, tip_r);
+        let other = spot(female, Origin::Feature(index), piece.from_z, piece.most_r);
+        let plane = |member: &Member, spot: &Spot, inside: bool| {
+            let plane = self
+                .bodies
+                .surface(member.part)
+                .plane(inside, Length::mm(spot.station_mm));
+            let way = if member.place.reversed { -1.0 } else { 1.0 };
+            self.drifts.of(member.part).plus(way, &plane)
+        };
+        let sum = plane(female, &other, true).plus(-1.0, &plane(male, &one, false));
+        Some(self.clearance(ClearanceKind::Corner, (one, other), nominal_mm, &sum))
+    }
+
+    fn clearance(
+        &self,
+        kind: ClearanceKind,
+        (male, female): (Spot, Spot),
+        nominal_mm: f64,
+        sum: &Drift,
+    ) -> Clearance {
+        let mut sum = sum.clone();
+        if kind != ClearanceKind::Throat {
+            for spot in [&male, &female] {
+                sum = self.set_by_hand(spot, sum);
             }
         }
-    };
-    // Where neither goes into the other, nothing passes.
-    if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
-        return None;
+        let mut chain: Vec<Link> = sum
+            .iter()
+            .map(|(size, factor)| self.bodies.link(size, factor))
+            .collect();
+        if kind == ClearanceKind::Throat {
+            self.fitted(&male, &female, &mut chain);
+        }
+        chain.sort_by(|a, b| {
+            let takes = b.takes_mm().total_cmp(&a.takes_mm());
+            takes.then(a.size.cmp(&b.size))
+        });
+        let takes: f64 = chain.iter().map(Link::takes_mm).sum();
+        Clearance {
+            kind,
+            male,
+            female,
+            nominal_mm,
+            least_mm: nominal_mm - takes,
+            chain,
+        }
     }
-    let spot = |member: &Member, side: &Side| Spot {
-        part: member.part,
-        origin: bodies.origin(member.part, side.tag),
-        station_mm: side.station_mm,
-        radius_mm: side.radius_mm,
-    };
-    let (male, female) = (spot(male, &found.male), spot(female, &found.female));
-    let of = |spot: &Spot| tolerance(&bodies.parts[spot.part], spot).radial_mm;
-    Some(Clearance {
-        kind: ClearanceKind::Throat,
-        male,
-        female,
-        nominal_mm: found.gap_mm,
-        least_mm: found.gap_mm - of(&male) - of(&female),
-    })
+
+    /// Where a nib that only goes with the joint's own two stands is known no better than it is
+    /// set, however well its own sizes are.
+    fn set_by_hand(&self, spot: &Spot, sum: Drift) -> Drift {
+        let nib = self.rest.carries(spot.part) && self.bodies.is_nib(spot.part);
+        if !nib || !sum.iter().any(|(size, _)| size.part() == spot.part) {
+            return sum;
+        }
+        let others = sum.iter().filter(|(size, _)| size.part() != spot.part);
+        others.fold(
+            Drift::of(Size::Nib { part: spot.part }),
+            |sum, (size, factor)| sum.plus(factor, &Drift::of(size)),
+        )
+    }
+
+    /// What a joint's fit asks of its own two surfaces stands over how a hand keeps them.
+    fn fitted(&self, male: &Spot, female: &Spot, chain: &mut [Link]) {
+        let Some((FitAsked::Fit(fit), _)) = &self.joint.asks else {
+            return;
+        };
+        let own = (male.part, female.part) == (self.joint.male.part, self.joint.female.part);
+        let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
+        let Some(limits) = fit.at(dia(female)).ok().filter(|_| own) else {
+            return;
+        };
+        for link in chain {
+            let Size::Radius { part, .. } = link.size else {
+                continue;
+            };
+            let (drawn, zone) = match part == male.part {
+                true => (dia(male), limits.shaft),
+                false => (dia(female), limits.hole),
+            };
+            if !self.bodies.parts[part].bought {
+                link.range_mm = around(drawn, zone.limits);
+            }
+        }
+    }
+
+    /// The narrowest that the one passes on its way into the other. Parts that only go with the
+    /// joint's own two may lie the other way round: a converter that is pushed onto a heel goes
+    /// into the section that carries it.
+    fn passing(&self, male: &Member, female: &Member) -> Option<Clearance> {
+        let bodies = self.bodies;
+        if male.plain.to_z <= female.plain.from_z {
+            return None;
+        }
+        let (found, (male, female)) = match male.own && female.own {
+            true => (own_throat(bodies, self.rest, male, female)?, (male, female)),
+            false => {
+                let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
+                    let female = (&*other.plain.radii, way(other.place));
+                    throat((&it.plain.radii, way(it.place)), female, &[])
+                };
+                let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
+                match ahead.filter(|it| it.0.gap_mm >= 0.0) {
+                    Some(fits) => fits,
+                    None => {
+                        let back = into(female, male, Place::mirrored);
+                        let back = back.map(|it| (it, (female, male)));
+                        let wider = |a: (Throat, _), b: (Throat, _)| {
+                            if b.0.gap_mm > a.0.gap_mm { b } else { a }
+                        };
+                        ahead.into_iter().chain(back).reduce(wider)?
+                    }
+                }
+            }
+        };
+        // Where neither goes into the other, nothing passes.
+        if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
+            return None;
+        }
+        let spot = |member: &Member, side: &Side| Spot {
+            part: member.part,
+            origin: bodies.origin(member.part, side.tag),
+            station_mm: side.station_mm,
+            radius_mm: side.radius_mm,
+        };
+        let ends = (spot(male, &found.male), spot(female, &found.female));
+        let sides = [
+            (ends.0, &found.male, male, false),
+            (ends.1, &found.female, female, true),
+        ];
+        let way = |member: &Member| if member.place.reversed { -1.0 } else { 1.0 };
+        // Where a place lies on the axis.
+        let along = |(spot, _, member, inside): (Spot, &Side, &Member, bool)| {
+            let surface = bodies.surface(spot.part);
+            let plane = surface.plane(inside, Length::mm(spot.station_mm));
+            self.drifts.of(spot.part).plus(way(member), &plane)
+        };
+        // Of a slope, the radius is that of its own end, or of where the other's place lies on it.
+        let across = |own: usize| {
+            let (spot, side, member, inside) = sides[own];
+            let surface = bodies.surface(spot.part);
+            let (slope, ends) = surface.slope(side.tag, side.station_mm);
+            let across = surface.across(spot.origin, side.station_mm, slope);
+            match (slope == 0.0, ends) {
+                (true, _) => across,
+                (_, true) => {
+                    let plane = surface.plane(inside, Length::mm(side.station_mm));
+                    across.plus(slope, &plane)
+                }
+                (_, false) => {
+                    let other = along(sides[1 - own]);
+                    let apart = other.plus(-1.0, &self.drifts.of(spot.part));
+                    across.plus(slope * way(member), &apart)
+                }
+            }
+        };
+        let sum = across(1).plus(-1.0, &across(0));
+        Some(self.clearance(ClearanceKind::Throat, ends, found.gap_mm, &sum))
+    }
 }
 
 /// The tightest place of the joint's own two parts, threads passing the threads that match them.

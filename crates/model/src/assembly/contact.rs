@@ -65,6 +65,10 @@ pub const TOUCHING_MM: f64 = 0.05;
 pub(crate) struct Met {
     pub(crate) travel_mm: f64,
     pub(crate) touch: Touch,
+    /// The surface of the male, before it went in.
+    pub(crate) male: Piece,
+    /// That of the female.
+    pub(crate) female: Piece,
 }
 
 /// The meetings within `within_mm` of the least, least first; each pair of surfaces once.
@@ -177,6 +181,8 @@ fn sweep(
                     spare_mm: 0.0,
                     width_mm: meeting.width_mm,
                 },
+                male: *a,
+                female: *b,
             });
         }
     }

@@ -37,6 +37,8 @@ pub(crate) struct Piece {
     pub(crate) to_z: f64,
     /// It looks towards larger `z`, away from its metal.
     pub(crate) faces_up: bool,
+    /// Its part's stations run against the axis.
+    pub(crate) reversed: bool,
 }
 
 /// Within this, mm, two radii are one: sizes that agree pass each other.
@@ -102,6 +104,7 @@ impl Outline {
                 from_z: a.min(b),
                 to_z: a.max(b),
                 faces_up: piece.faces_up != place.reversed,
+                reversed: piece.reversed != place.reversed,
                 ..*piece
             }
         });
@@ -207,6 +210,7 @@ impl Outline {
                 from_z,
                 to_z,
                 faces_up,
+                reversed: false,
             });
         }
     }

@@ -3,9 +3,10 @@
 use super::contact::{Member, Met, Own, TOUCHING_MM, Touch, meeting, meetings};
 use super::group::Groups;
 use super::outline::Outline;
+use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Place};
-use crate::{FitAsked, Joint, JointEnd, Part};
+use crate::{FitAsked, Hand, Joint, JointEnd, Part};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
 use quillet_syntax::ast::Verb;
@@ -17,6 +18,8 @@ pub(crate) struct Bodies<'a> {
     pub(crate) parts: &'a [Arc<Part>],
     /// The part that writes, once it is known how the open pen lies.
     pub(crate) nib: Option<usize>,
+    /// How closely each is made.
+    pub(crate) hands: &'a [Hand],
     outlines: Vec<Arc<Outline>>,
     /// Outlines with some threads at their roots, as they are asked for.
     cored: RefCell<Vec<Cored>>,
@@ -59,7 +62,11 @@ pub(crate) struct Settled {
     pub(crate) alone_mm: f64,
     pub(crate) stopped_by: StoppedBy,
     pub(crate) touches: Vec<Touch>,
+    /// What touches first.
+    pub(crate) stop: Option<Met>,
     pub(crate) trapped: Vec<Trapped>,
+    /// What is trapped, each with what it lies against on its way in.
+    pub(crate) stacked: Vec<(usize, Met)>,
     /// Both groups at rest, with what is trapped, made one.
     pub(crate) males: Vec<Member>,
     pub(crate) females: Vec<Member>,
@@ -69,7 +76,7 @@ pub(crate) struct Settled {
 
 /// Where a joint has a male part and a female part; and which parts go with each.
 impl<'a> Bodies<'a> {
-    pub(crate) fn new(parts: &'a [Arc<Part>]) -> Self {
+    pub(crate) fn new(parts: &'a [Arc<Part>], hands: &'a [Hand]) -> Self {
         let outlines = parts
             .iter()
             .map(|part| Arc::new(Outline::of(part, &[])))
@@ -77,8 +84,17 @@ impl<'a> Bodies<'a> {
         Bodies {
             parts,
             nib: None,
+            hands,
             outlines,
             cored: RefCell::default(),
+        }
+    }
+
+    /// A part's surface, asked for how it moves.
+    pub(crate) fn surface(&self, part: usize) -> Surface<'a> {
+        Surface {
+            part: &self.parts[part],
+            index: part,
         }
     }
 
@@ -110,18 +126,20 @@ impl<'a> Bodies<'a> {
         let own = self.own(joint);
         let mut females = self.members(joint, groups, joint.female, Side::Female);
         let males = self.members(joint, groups, joint.male, Side::Male);
-        let mut trapped = Vec::new();
+        let (mut trapped, mut stacked) = (Vec::new(), Vec::new());
         for part in &joint.through {
             if groups.joined(*part, joint.male.part) || groups.joined(*part, joint.female.part) {
                 continue;
             }
-            let Some(member) = self.stack(*part, &females) else {
+            let Some((member, met)) = self.stack(*part, &females) else {
                 continue;
             };
             trapped.push(females.len());
             females.push(member);
+            stacked.push((*part, met));
         }
         let met = meetings(self.parts, &males, &females, own, TOUCHING_MM);
+        let stop = met.first().copied();
         let (goes_in_mm, stopped_by, touches) = rest(joint, self.parts, met);
         let males: Vec<Member> = males.iter().map(|it| it.moved(goes_in_mm)).collect();
         let trapped = trapped
@@ -134,7 +152,9 @@ impl<'a> Bodies<'a> {
             alone_mm: alone_mm.unwrap_or(goes_in_mm),
             stopped_by,
             touches,
+            stop,
             trapped,
+            stacked,
             males,
             females,
             own,
@@ -143,7 +163,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part laid with its first end against the female's side, as far in as it goes.
-    fn stack(&self, part: usize, females: &[Member]) -> Option<Member> {
+    fn stack(&self, part: usize, females: &[Member]) -> Option<(Member, Met)> {
         let place = Place::leading(&self.parts[part], crate::End::First);
         let member = self.member(part, place, None, false, 0.0);
         let met = meetings(
@@ -153,7 +173,8 @@ impl<'a> Bodies<'a> {
             Own::Counts,
             0.0,
         );
-        Some(member.moved(met.first()?.travel_mm))
+        let first = met.into_iter().next()?;
+        Some((member.moved(first.travel_mm), first))
     }
 
     /// The room a trapped part has between the two.

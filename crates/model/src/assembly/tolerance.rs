@@ -1,73 +1,135 @@
-//! By how much a surface may come out other than drawn.
+//! By how much a size may come out other than drawn.
 
-use super::Spot;
-use crate::{Cut, Part};
+use super::chain::{Link, Size};
+use super::settle::Bodies;
+use crate::{Cut, End, Feature, Hand, Origin, Part};
+use quillet_geometry::Length;
 use quillet_standards::thread;
+use quillet_syntax::Span;
+use quillet_syntax::ast::Kept;
 
-/// How far a surface may stand from where it is drawn towards a mate, mm.
-///
-/// Threads by their limits of size; a drill cuts no smaller than itself, other diameters within
-/// 0.05 mm, depths within 0.5 mm and shoulders within 0.1 mm (common practice, no published
-/// source); a bought part is as measured, but a nib may be set 1 mm further out.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Tolerance {
-    /// Along the axis, mm.
-    pub(crate) axial_mm: f64,
-    /// In radius, mm.
-    pub(crate) radial_mm: f64,
+impl Bodies<'_> {
+    /// A size with its factor, as whoever makes the part keeps it.
+    pub(crate) fn link(&self, size: Size, factor: f64) -> Link {
+        let part = &self.parts[size.part()];
+        let hand = self.hand(size.part());
+        let either = |within: Length| (-within.to_mm(), within.to_mm());
+        // Of what is bought, every size is as it was measured.
+        let kept = |kept: Kept, of: Length| match part.bought {
+            true => either(hand.caliper()),
+            false => either(hand.keeps(kept, of)),
+        };
+        let (origin, range_mm) = match size {
+            Size::Plane {
+                inside, from, at, ..
+            } => {
+                let written = self
+                    .surface(size.part())
+                    .written(inside, part.station(from, at));
+                let origin = written.map_or(Origin::Stock, |it| it.1);
+                let of = if inside { Kept::Depth } else { Kept::Shoulder };
+                (origin, kept(of, at))
+            }
+            Size::Whole { .. } => (Origin::Face(End::Second), kept(Kept::Length, part.length)),
+            Size::Radius { of, second, .. } => (of, radius_mm(part, &hand, of, second)),
+            Size::By { bought, by, .. } => {
+                let within = match bought {
+                    true => hand.caliper(),
+                    false => hand.keeps(Kept::Length, by),
+                };
+                (Origin::Axis, either(within))
+            }
+            Size::Nib { .. } => {
+                let within = hand.keeps(Kept::Nib, part.length);
+                (Origin::Axis, either(within))
+            }
+        };
+        Link {
+            size,
+            origin,
+            span: span(part, &size, origin),
+            factor,
+            range_mm,
+        }
+    }
+
+    /// How closely a part is made.
+    pub(crate) fn hand(&self, part: usize) -> Hand {
+        self.hands.get(part).copied().unwrap_or_default()
+    }
 }
 
-/// How far a nib may be set out of its place.
-pub(crate) const NIB_MM: f64 = 1.0;
-const DEPTH_MM: f64 = 0.5;
-const SHOULDER_MM: f64 = 0.1;
-const TURNED_RADIUS_MM: f64 = 0.025;
+/// Where a size is written.
+fn span(part: &Part, size: &Size, origin: Origin) -> Span {
+    let cut = || origin.feature().and_then(|index| part.features.get(index));
+    match (size, origin) {
+        (Size::Whole { .. }, _) => part.length_span,
+        (Size::Radius { .. }, Origin::Outside(index)) => part
+            .stations
+            .get(index)
+            .map_or(part.name.span, |it| it.dia_span),
+        (_, Origin::Outside(index)) => part
+            .stations
+            .get(index)
+            .map_or(part.name.span, |it| it.span),
+        (Size::Radius { .. }, _) => cut().map_or(part.name.span, |it| it.size_span),
+        _ => cut().map_or(part.name.span, |it| it.reach_span),
+    }
+}
 
-/// The tolerance of a place on a part.
-pub(crate) fn tolerance(part: &Part, spot: &Spot) -> Tolerance {
-    let feature = spot
-        .origin
-        .feature()
-        .and_then(|index| part.features.get(index));
+/// From how much under to how much over its drawn radius a surface comes out, mm.
+fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
+    let half = |within: Length| within.to_mm() / 2.0;
+    let either = |within: Length| (-half(within), half(within));
     if part.bought {
-        return Tolerance {
-            axial_mm: 0.0,
-            radial_mm: 0.0,
+        return either(hand.caliper());
+    }
+    if let Origin::Outside(index) = of {
+        let station = part.stations.get(index);
+        let dia = station.map(|it| it.step.filter(|_| second).unwrap_or(it.dia));
+        // A pole has no diameter to miss.
+        return match dia {
+            Some(dia) if dia.is_positive() => either(hand.keeps(Kept::Dia, dia)),
+            _ => (0.0, 0.0),
         };
     }
-    let Some(feature) = feature else {
-        return Tolerance {
-            axial_mm: SHOULDER_MM,
-            radial_mm: TURNED_RADIUS_MM,
-        };
+    let Some(cut) = of.feature().and_then(|index| part.features.get(index)) else {
+        return (0.0, 0.0);
     };
-    let axial_mm = if feature.is_inside() {
-        DEPTH_MM
-    } else {
-        SHOULDER_MM
-    };
-    let radial_mm = match &feature.cut {
-        Cut::Drill { .. } => 0.0,
-        Cut::Thread { thread, .. } => thread_radius_mm(&thread.thread, feature.is_inside()),
-        _ => TURNED_RADIUS_MM,
-    };
-    Tolerance {
-        axial_mm,
-        radial_mm,
+    match &cut.cut {
+        Cut::Drill { dia, .. } => (0.0, half(hand.keeps(Kept::Drill, *dia))),
+        Cut::Thread { thread, .. } => thread_mm(&thread.thread, cut.is_inside()),
+        Cut::Taper { from_dia, to_dia } => {
+            let dia = if second { to_dia } else { from_dia };
+            either(hand.keeps(Kept::Bore, *dia))
+        }
+        _ => either(hand.keeps(kept(cut), cut.dia().unwrap_or_default())),
     }
 }
 
-/// How far a crest may stand proud of its basic size, in radius: of the two sides, only an inside
-/// thread of a class above H, or an outside one above h, ever does.
-fn thread_radius_mm(form: &thread::ThreadForm, inside: bool) -> f64 {
-    let on_diameter = if inside {
+/// Under what a plain cut's diameter is kept.
+fn kept(cut: &Feature) -> Kept {
+    match cut.is_inside() {
+        true => Kept::Bore,
+        false => Kept::Dia,
+    }
+}
+
+/// How far a crest may stand from its basic size, in radius: the limits of its class, the basic
+/// size counted with them.
+fn thread_mm(form: &thread::ThreadForm, inside: bool) -> (f64, f64) {
+    let (basic, limits) = if inside {
         let limits = form.internal_limits(form.class(thread::Side::Internal));
-        limits.map_or(0.0, |it| {
-            form.minor_diameter().to_mm() - it.minor.min().to_mm()
-        })
+        (form.minor_diameter(), limits.map(|it| it.minor).ok())
     } else {
         let limits = form.external_limits(form.class(thread::Side::External));
-        limits.map_or(0.0, |it| it.major.max().to_mm() - form.major().to_mm())
+        (form.major(), limits.map(|it| it.major).ok())
     };
-    (on_diameter / 2.0).max(0.0)
+    limits.map_or((0.0, 0.0), |it| around(basic, it))
+}
+
+/// Limits of a diameter as a range of its radius round the drawn one, which counts with them.
+pub(crate) fn around(drawn: Length, limits: quillet_geometry::Limits) -> (f64, f64) {
+    let half = |limit: Length| (limit - drawn).to_mm() / 2.0;
+    (half(limits.min()).min(0.0), half(limits.max()).max(0.0))
 }

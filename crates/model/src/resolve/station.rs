@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::lines::Lines;
-use crate::{Part, Station};
+use crate::{End, Part, Station};
 use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};
 use quillet_syntax::{Finding, Severity};
@@ -47,6 +47,11 @@ impl<'a> Resolver<'a> {
     ) -> Option<Station> {
         let said = station.said.as_ref()?;
         let at = self.station_place(said, part, frame);
+        let from = match (&said.from, &said.at.kind) {
+            (Some(from), _) => part.end(&from.text),
+            (None, ExprKind::Name(name)) => part.end(name),
+            _ => None,
+        };
         let dia = self.distance(&said.dia, "a diameter", frame);
         let step = said
             .step
@@ -66,6 +71,7 @@ impl<'a> Resolver<'a> {
             span: station.span,
             dia_span: said.dia.span,
             at: at?,
+            from: from.unwrap_or(End::First),
             dia: dia?,
             step,
             shape: shape?,
@@ -175,6 +181,7 @@ fn plain_station(span: quillet_syntax::Span, dia: &ast::Expr, at: Length, size: 
         span,
         dia_span: dia.span,
         at,
+        from: End::First,
         dia: size,
         step: None,
         shape: Shape::Straight,

@@ -1,0 +1,174 @@
+//! What a gap depends on: the sizes it is the sum of, each with its share.
+
+use crate::{End, Origin};
+use quillet_geometry::Length;
+use quillet_syntax::Span;
+
+/// A size that comes out more or less as it is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Size {
+    /// A plane of a part, by its distance from the end that it is written from.
+    Plane {
+        /// The part: an index into `Pen::parts`.
+        part: usize,
+        /// It is the end of something cut inside.
+        inside: bool,
+        /// The end.
+        from: End,
+        /// The distance from that end's face.
+        at: Length,
+    },
+    /// The length of a part: how far its second end is from its first.
+    Whole {
+        /// The part: an index into `Pen::parts`.
+        part: usize,
+    },
+    /// Half a diameter.
+    Radius {
+        /// The part: an index into `Pen::parts`.
+        part: usize,
+        /// What makes the surface.
+        of: Origin,
+        /// The second of two diameters that are written there: a step's, or a taper's far one.
+        second: bool,
+    },
+    /// How far one part is put in or onto another, where that is written (`by L`).
+    By {
+        /// What is put in: an index into `Pen::parts`.
+        part: usize,
+        /// Whether both parts are bought.
+        bought: bool,
+        /// How far.
+        by: Length,
+    },
+    /// How far out of its place a nib is set.
+    Nib {
+        /// The part: an index into `Pen::parts`.
+        part: usize,
+    },
+}
+
+impl Size {
+    /// The part it is a size of.
+    pub fn part(&self) -> usize {
+        match self {
+            Size::Plane { part, .. }
+            | Size::Whole { part }
+            | Size::Radius { part, .. }
+            | Size::By { part, .. }
+            | Size::Nib { part } => *part,
+        }
+    }
+}
+
+/// One size of a chain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Link {
+    /// The size.
+    pub size: Size,
+    /// What makes it.
+    pub origin: Origin,
+    /// Where it is written.
+    pub span: Span,
+    /// By how much the gap grows as the size grows, mm a mm.
+    pub factor: f64,
+    /// From how much under the drawn size to how much over it may come out, mm; of a diameter,
+    /// half of it.
+    pub range_mm: (f64, f64),
+}
+
+impl Link {
+    /// How much of the gap it takes at worst, mm.
+    pub fn takes_mm(&self) -> f64 {
+        let (under, over) = self.range_mm;
+        -(self.factor * under).min(self.factor * over).min(0.0)
+    }
+
+    /// The most that the size may differ either way, mm.
+    pub fn within_mm(&self) -> f64 {
+        self.range_mm.1.max(-self.range_mm.0)
+    }
+}
+
+/// A sum of sizes, each with its factor: by how much a place moves as they do. Few, in order.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Drift(Vec<(Size, f64)>);
+
+/// A factor below this moves nothing.
+const NOTHING: f64 = 1e-9;
+
+impl Drift {
+    /// That of one size.
+    pub(crate) fn of(size: Size) -> Drift {
+        Drift(vec![(size, 1.0)])
+    }
+
+    /// With so many times another.
+    #[must_use]
+    pub(crate) fn plus(mut self, times: f64, other: &Drift) -> Drift {
+        if times == 0.0 || !times.is_finite() {
+            return self;
+        }
+        for (size, factor) in &other.0 {
+            match self.0.binary_search_by(|it| it.0.cmp(size)) {
+                Ok(at) => {
+                    self.0[at].1 += times * factor;
+                    if self.0[at].1.abs() < NOTHING {
+                        self.0.remove(at);
+                    }
+                }
+                Err(at) => self.0.insert(at, (*size, times * factor)),
+            }
+        }
+        self
+    }
+
+    /// So many times itself.
+    #[must_use]
+    pub(crate) fn times(&self, times: f64) -> Drift {
+        Drift::default().plus(times, self)
+    }
+
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (Size, f64)> + '_ {
+        self.0.iter().copied()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn equal_sizes_cancel() {
+        let plane = |at: f64| {
+            Drift::of(Size::Plane {
+                part: 0,
+                inside: false,
+                from: End::First,
+                at: Length::mm(at),
+            })
+        };
+        let whole = Drift::of(Size::Whole { part: 0 });
+        let one = whole.clone().plus(-1.0, &plane(8.0)).plus(2.0, &plane(3.0));
+        let other = plane(8.0).plus(0.5, &whole).times(-1.0);
+        let sum: Vec<f64> = one.plus(-1.0, &other).iter().map(|it| it.1).collect();
+        assert_eq!(sum, [2.0, 1.5]);
+        assert_eq!(plane(8.0).plus(-1.0, &plane(8.0)), Drift::default());
+        assert_eq!(plane(8.0).plus(f64::NAN, &whole), plane(8.0));
+    }
+
+    #[test]
+    fn a_one_sided_size_takes_only_on_its_side() {
+        let link = |factor, range_mm| Link {
+            size: Size::Nib { part: 0 },
+            origin: Origin::Axis,
+            span: Span::default(),
+            factor,
+            range_mm,
+        };
+        // A hole that comes out over size lets what rests on its cone in deeper, never less deep.
+        assert_eq!(link(0.6, (0.0, 0.1)).takes_mm(), 0.0);
+        assert!((link(-0.6, (0.0, 0.1)).takes_mm() - 0.06).abs() < 1e-12);
+        assert!((link(0.5, (-0.2, 0.2)).takes_mm() - 0.1).abs() < 1e-12);
+    }
+}

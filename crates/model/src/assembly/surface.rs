@@ -1,0 +1,297 @@
+//! How a place on a part's surface moves as the sizes of the part do.
+
+use super::chain::{Drift, Size};
+use crate::{Cut, End, Feature, Origin, Part, Station};
+use quillet_geometry::{self as geometry, Chain, Length, Shape, Tag};
+
+/// A part of a pen, asked for how its surface moves.
+#[derive(Clone, Copy)]
+pub(crate) struct Surface<'p> {
+    pub(crate) part: &'p Part,
+    /// An index into `Pen::parts`.
+    pub(crate) index: usize,
+}
+
+/// Planes that agree within this are one.
+const SAME: Length = Length::from_nm(2);
+const SAME_MM: f64 = 1e-6;
+
+impl<'p> Surface<'p> {
+    /// How a plane moves along the part's stations, seen from its first end.
+    pub(crate) fn plane(self, inside: bool, station: Length) -> Drift {
+        let length = self.part.length;
+        if station.abs() <= SAME {
+            return Drift::default();
+        }
+        let whole = Drift::of(Size::Whole { part: self.index });
+        if (station - length).abs() <= SAME {
+            return whole;
+        }
+        let Some((from, _)) = self.written(inside, station) else {
+            return Drift::default();
+        };
+        let distance = |at| Drift::of(self.size(inside, from, at));
+        match from {
+            End::First => distance(station),
+            End::Second => whole.plus(-1.0, &distance(length - station)),
+        }
+    }
+
+    fn size(self, inside: bool, from: End, at: Length) -> Size {
+        Size::Plane {
+            part: self.index,
+            inside,
+            from,
+            at,
+        }
+    }
+
+    /// The end from which a plane is written, and what makes it.
+    pub(crate) fn written(self, inside: bool, station: Length) -> Option<(End, Origin)> {
+        let near = |at: Length| (at - station).abs() <= SAME;
+        let cut = |(index, it): (usize, &Feature)| {
+            let (a, b) = it.stations(self.part.length);
+            let here = it.is_inside() == inside && !it.is_edge() && (near(a) || near(b));
+            here.then_some((it.end, Origin::Feature(index)))
+        };
+        let mut stations = self.part.stations.iter().enumerate();
+        let mut of_station = || stations.find(|(_, it)| near(it.at));
+        let cuts = || self.part.features.iter().enumerate().find_map(cut);
+        match inside {
+            true => cuts(),
+            false => of_station()
+                .map(|(index, it)| (it.from, Origin::Outside(index)))
+                .or_else(cuts),
+        }
+    }
+
+    /// How a surface's radius moves at a station: `slope` is how the radius grows there.
+    pub(crate) fn across(self, origin: Origin, station_mm: f64, slope: f64) -> Drift {
+        let radius = |of, second| {
+            Drift::of(Size::Radius {
+                part: self.index,
+                of,
+                second,
+            })
+        };
+        let corner = |at: Drift, of: Drift| of.plus(-slope, &at);
+        match origin {
+            Origin::Feature(index) => match self.part.features.get(index) {
+                Some(cut) if matches!(cut.cut, Cut::Taper { .. }) => {
+                    let (near, far) = (radius(origin, false), radius(origin, true));
+                    let ends = [(cut.from, near), (cut.to, far)];
+                    let ends = ends.map(|(at, of)| (self.part.station(cut.end, at), of));
+                    self.between(true, ends, station_mm, slope)
+                }
+                _ => radius(origin, false),
+            },
+            Origin::DrillPoint(index) => match self.part.features.get(index) {
+                Some(cut) => {
+                    let full = self.plane(true, self.part.station(cut.end, cut.to));
+                    corner(full, radius(Origin::Feature(index), false))
+                }
+                None => Drift::default(),
+            },
+            Origin::FeatureEdge(index) => match self.part.features.get(index) {
+                Some(cut) => {
+                    let face = self.part.station(cut.end, Length::ZERO);
+                    let of = match cut.cut {
+                        Cut::Edge(_) => self.beside(origin, cut.end),
+                        _ => radius(Origin::Feature(index), false),
+                    };
+                    corner(self.plane(false, face), of)
+                }
+                None => Drift::default(),
+            },
+            Origin::StationEdge(index) => match self.part.stations.get(index) {
+                Some(station) => {
+                    let second = station.step.is_some_and(|step| step > station.dia);
+                    let of = radius(Origin::Outside(index), second);
+                    corner(self.plane(false, station.at), of)
+                }
+                None => Drift::default(),
+            },
+            Origin::Outside(index) => self.outside(index, station_mm, slope),
+            _ => Drift::default(),
+        }
+    }
+
+    /// The surface that a broken corner of an end was cut from.
+    fn beside(self, edge: Origin, end: End) -> Drift {
+        let Some(profiles) = &self.part.profiles else {
+            return Drift::default();
+        };
+        let mut pieces: Vec<_> = profiles.crest.outer.segments().iter().collect();
+        if end == End::Second {
+            pieces.reverse();
+        }
+        let other =
+            |it: &&&geometry::Segment| profiles.origin(it.tag) != edge && !it.curve.is_vertical();
+        let Some(next) = pieces.iter().find(other) else {
+            return Drift::default();
+        };
+        let at = match end {
+            End::First => next.curve.start(),
+            End::Second => next.curve.end(),
+        };
+        self.across(profiles.origin(next.tag), at.z, 0.0)
+    }
+
+    /// Between two stations that are joined straight.
+    fn between(self, inside: bool, ends: [(Length, Drift); 2], at_mm: f64, slope: f64) -> Drift {
+        let [(from, near), (to, far)] = ends;
+        let share = (at_mm - from.to_mm()) / (to - from).to_mm();
+        let moved = |at: Length, of: &Drift| of.clone().plus(-slope, &self.plane(inside, at));
+        match share.is_finite() {
+            true => moved(from, &near)
+                .times(1.0 - share)
+                .plus(share, &moved(to, &far)),
+            false => near,
+        }
+    }
+
+    /// The outside that comes to a station.
+    fn outside(self, index: usize, at_mm: f64, slope: f64) -> Drift {
+        let stations = &self.part.stations;
+        let Some(to) = stations.get(index) else {
+            return Drift::default();
+        };
+        let radius = |index: usize, second: bool| {
+            Drift::of(Size::Radius {
+                part: self.index,
+                of: Origin::Outside(index),
+                second,
+            })
+        };
+        let Some(from) = index.checked_sub(1).and_then(|it| stations.get(it)) else {
+            return radius(index, false);
+        };
+        if to.span == from.span && to.dia_span == from.dia_span {
+            // `outside dia 12` is one size.
+            return radius(index - 1, false);
+        }
+        if to.shape == Shape::Straight {
+            let ends = [
+                (from.at, radius(index - 1, from.step.is_some())),
+                (to.at, radius(index, false)),
+            ];
+            return self.between(false, ends, at_mm, slope);
+        }
+        // A curve: moved station by station, as far as it may reach.
+        let at_mm = at_mm.clamp(
+            from.at.to_mm() + 2.0 * STEP.to_mm(),
+            to.at.to_mm() - 2.0 * STEP.to_mm(),
+        );
+        let mut found = Drift::default();
+        for near in index.saturating_sub(REACH)..stations.len().min(index + REACH) {
+            let station = &stations[near];
+            let grows = |change: fn(&mut geometry::Station, Length)| {
+                let radius = |by: Length| curved(stations, near, change, by, at_mm);
+                let (a, b) = (radius(STEP), radius(Length::ZERO - STEP));
+                a.zip(b)
+                    .map_or(0.0, |(a, b)| (a - b) / (2.0 * STEP.to_mm()))
+            };
+            let along = grows(|it, by| it.at = it.at + by);
+            found = found.plus(along, &self.plane(false, station.at));
+            // Half a diameter grows by half as much.
+            match station.step {
+                None => {
+                    let both = grows(|it, by| {
+                        it.arrives = it.arrives + by;
+                        it.leaves = it.leaves + by;
+                    });
+                    found = found.plus(2.0 * both, &radius(near, false));
+                }
+                Some(_) => {
+                    let first = grows(|it, by| it.arrives = it.arrives + by);
+                    let second = grows(|it, by| it.leaves = it.leaves + by);
+                    found = found.plus(2.0 * first, &radius(near, false));
+                    found = found.plus(2.0 * second, &radius(near, true));
+                }
+            }
+        }
+        found
+    }
+
+    /// How the radius of a corner moves, where one surface ends at a plane.
+    pub(crate) fn corner(self, station_mm: f64, radius_mm: f64) -> Drift {
+        let Some(profiles) = &self.part.profiles else {
+            return Drift::default();
+        };
+        let here = |at: geometry::Point| {
+            (at.z - station_mm).abs() < SAME_MM && (at.r - radius_mm).abs() < SAME_MM
+        };
+        let solids = [&profiles.crest, &profiles.root];
+        let chains = solids.into_iter().flat_map(|solid| {
+            std::iter::once((&solid.outer, false)).chain(solid.inner.iter().map(|it| (it, true)))
+        });
+        let mut sloping = None;
+        for (chain, inside) in chains {
+            for piece in chain.segments().iter().filter(|it| !it.curve.is_vertical()) {
+                let t = match (here(piece.curve.start()), here(piece.curve.end())) {
+                    (true, _) => 0.0,
+                    (_, true) => 1.0,
+                    _ => continue,
+                };
+                let slope = piece.curve.slope(t);
+                let origin = profiles.origin(piece.tag);
+                if slope == 0.0 {
+                    return self.across(origin, station_mm, slope);
+                }
+                sloping.get_or_insert((origin, slope, inside));
+            }
+        }
+        sloping.map_or_else(Drift::default, |(origin, slope, inside)| {
+            let plane = self.plane(inside, Length::mm(station_mm));
+            self.across(origin, station_mm, slope).plus(slope, &plane)
+        })
+    }
+
+    /// The slope of a piece of the surface at a station, and whether the piece ends there.
+    pub(crate) fn slope(self, tag: Tag, station_mm: f64) -> (f64, bool) {
+        let Some(profiles) = &self.part.profiles else {
+            return (0.0, true);
+        };
+        let solid = &profiles.crest;
+        let chains = std::iter::once(&solid.outer).chain(&solid.inner);
+        let mut pieces = chains.flat_map(Chain::segments).filter(|it| it.tag == tag);
+        let found = pieces.find_map(|it| {
+            let (a, b) = (it.curve.start().z, it.curve.end().z);
+            let within = a - SAME_MM <= station_mm && station_mm <= b + SAME_MM && b > a;
+            let slope = within.then(|| it.curve.slope(it.curve.param_at_z(station_mm)))?;
+            let ends = station_mm - a < SAME_MM || b - station_mm < SAME_MM;
+            slope.is_finite().then_some((slope, ends))
+        });
+        found.unwrap_or((0.0, true))
+    }
+}
+
+/// By so much a station is moved to see what a curve does.
+const STEP: Length = Length::from_nm(1_000);
+/// A smooth curve's slope at a station depends on the stations beside it.
+const REACH: usize = 4;
+
+/// The radius of the outside at a place, one station changed.
+fn curved(
+    stations: &[Station],
+    index: usize,
+    change: fn(&mut geometry::Station, Length),
+    by: Length,
+    at_mm: f64,
+) -> Option<f64> {
+    let mut drawn: Vec<geometry::Station> = stations
+        .iter()
+        .map(|it| geometry::Station {
+            at: it.at,
+            arrives: it.dia,
+            leaves: it.step.unwrap_or(it.dia),
+            shape: it.shape,
+            edge: None,
+            tag: Tag(0),
+            edge_tag: Tag(0),
+        })
+        .collect();
+    change(drawn.get_mut(index)?, by);
+    let chain = geometry::outside(&drawn).chain?;
+    Some(chain.radii_at(at_mm)?.0)
+}
