@@ -6,6 +6,7 @@
 
 mod accept;
 pub mod assumed;
+pub mod chain;
 mod classes;
 mod complete;
 mod cures;

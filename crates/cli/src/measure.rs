@@ -1,6 +1,7 @@
 //! `quillet measure`: what every pen put together comes to, and what its parts hold, weigh and
 //! leave of wall.
 
+mod chain;
 mod joints;
 mod parts;
 mod pens;
@@ -75,7 +76,9 @@ impl Measures {
             parts: parts
                 .map(|part| PartMeasures::alone(design, examined, part))
                 .collect(),
-            pens: pens.map(|pen| PenMeasures::of(examined, pen)).collect(),
+            pens: pens
+                .map(|pen| PenMeasures::of(design, examined, pen))
+                .collect(),
         }
     }
 }

@@ -1,11 +1,11 @@
 //! `nib-strikes-cap`: too little room between the nib and the end of the cap.
 
 use super::deeper;
-use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
+use crate::{Findings, JointView, Rule, Run, Threshold, chain, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Clearance, ClearanceKind, Closing, Spot};
-use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity};
+use quillet_model::{Clearance, ClearanceKind, Closing, Pen, Spot};
+use quillet_syntax::ast::{Kept, Verb};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "nib-strikes-cap",
@@ -25,6 +25,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     let pen = view.pen.pen;
     let Some(nib) = pen.assembly.nib else { return };
+    let left = view.length_limit(&RULE, LEFT);
     if let Closing::Struck(touch) = &rest.verdict.closing {
         let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
         let message = format!(
@@ -38,10 +39,14 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             ..RULE.at(view.joint.head, message)
         };
         let ends = (&touch.male, &touch.female);
-        findings.push(told(view, ends, short + NOMINAL_MM, finding));
+        findings.push(told(
+            view,
+            ends,
+            short + left.to_mm() + taken_mm(pen, nib, ends.1),
+            finding,
+        ));
         return;
     }
-    let left = view.length_limit(&RULE, LEFT);
     let ahead = |it: &&Clearance| {
         it.kind == ClearanceKind::Ahead && [it.male.part, it.female.part].contains(&nib)
     };
@@ -56,20 +61,28 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .clearances
         .iter()
         .find(|it| it.kind == ClearanceKind::Corner);
-    let corner = corner.map_or(String::new(), |it| match it.nominal_mm {
-        past if past < 0.0 => format!(", {:.1} mm past the corner", -past),
-        to => format!(", {to:.1} mm to the corner"),
+    let mm = |mm: f64| Size::Rounded(Length::mm(mm), 2);
+    let corner = corner.map_or(SizedText::default(), |it| match it.nominal_mm {
+        past if past < 0.0 => text!(", {} past the corner", mm(-past)),
+        to => text!(", {} to the corner", mm(to)),
     });
     let at_worst = match least.is_negative() {
-        true => format!("they meet {:.1} mm early", -gap.least_mm),
-        false => words::against(least, left),
+        true => text!("they meet {} early", mm(-gap.least_mm)),
+        false => Size::Against {
+            length: least,
+            limit: left,
+        }
+        .into(),
     };
-    let message = format!(
-        "{:.1} mm is left between {} and {}{corner}; with the nib 1 mm further out and the \
-         depth 0.5 mm short, {at_worst}; {left} wanted",
-        gap.nominal_mm,
+    let message = text!(
+        "{} is left between {} and {}{}; at worst, {}, {} wanted; the sum of {}",
+        mm(gap.nominal_mm),
         spots::words(pen, &gap.male),
         spots::words(pen, &gap.female),
+        corner,
+        at_worst,
+        left,
+        chain::words(pen, &gap.chain),
     );
     let severity = if least.is_negative() {
         Severity::Error
@@ -84,8 +97,17 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     findings.push(told(view, (&gap.male, &gap.female), by, finding));
 }
 
-/// What is to be left as drawn: at worst 1.5 mm of it goes.
-const NOMINAL_MM: f64 = 2.0;
+/// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is
+/// itself what stops the cap: the nib, the depth, a bore's depth and two shoulders.
+fn taken_mm(pen: &Pen, nib: usize, end: &Spot) -> f64 {
+    let keeps = |part: usize, kept, mm: f64| {
+        let hand = pen.hands.get(part).copied().unwrap_or_default();
+        hand.keeps(kept, Length::mm(mm)).to_mm()
+    };
+    let depth = keeps(end.part, Kept::Depth, end.station_mm);
+    let small = keeps(nib, Kept::Depth, 1.0) + 2.0 * keeps(nib, Kept::Shoulder, 30.0);
+    keeps(nib, Kept::Nib, 0.0) + depth + small
+}
 
 fn told(view: &JointView<'_>, ends: (&Spot, &Spot), by_mm: f64, finding: Finding) -> Finding {
     let pen = view.pen.pen;

@@ -1,9 +1,10 @@
 //! `too-close-to-call`: a clearance that the worst case eats.
 
-use crate::{Findings, JointView, Rule, Run, spots};
+use crate::{Findings, JointView, Rule, Run, chain, spots};
+use quillet_geometry::Length;
 use quillet_model::{Clearance, ClearanceKind, StoppedBy};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "too-close-to-call",
@@ -42,12 +43,14 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             ClearanceKind::Throat => ("a side", "leave more between them"),
             _ => ("along the axis", "leave more room ahead"),
         };
-        let message = format!(
-            "{:.2} mm {way} is left between {} and {}; at worst they meet {:.2} mm early",
-            it.nominal_mm,
+        let message = text!(
+            "{} {} is left between {} and {}; at worst they meet {} early, the sum of {}",
+            Size::Rounded(Length::mm(it.nominal_mm), 2),
+            way,
             spots::words(pen, &it.male),
             spots::words(pen, &it.female),
-            -it.least_mm,
+            Size::Rounded(Length::mm(-it.least_mm), 2),
+            chain::words(pen, &it.chain),
         );
         findings.push(
             RULE.at(joint.head, message)

@@ -1,8 +1,11 @@
 //! How each joint comes to rest.
 
+use super::chain::LinkMeasures;
 use quillet_check::spots;
 use quillet_geometry::Angle;
-use quillet_model::{AtRest, Clearance, Engagement, Joint, JointEnd, Pen, StoppedBy, Touch};
+use quillet_model::{
+    AtRest, Clearance, Design, Engagement, Joint, JointEnd, Pen, StoppedBy, Touch,
+};
 use serde::Serialize;
 
 /// A joint; what rests on something missing is null.
@@ -50,13 +53,15 @@ pub(super) struct ClearanceMeasures {
     pub(super) female: String,
     pub(super) nominal_mm: f64,
     pub(super) worst_mm: f64,
+    /// What it is the sum of, that which takes most of it first.
+    pub(super) chain: Vec<LinkMeasures>,
 }
 
 impl JointMeasures {
-    pub(super) fn of(pen: &Pen, joint: &Joint, rest: &AtRest) -> Self {
+    pub(super) fn of(design: &Design, pen: &Pen, joint: &Joint, rest: &AtRest) -> Self {
         let mut it = Self::unknown(pen, joint);
         if pen.is_settled() {
-            it.rest(pen, rest);
+            it.rest(design, pen, rest);
         }
         it
     }
@@ -76,7 +81,7 @@ impl JointMeasures {
     }
 
     /// Where it rests.
-    fn rest(&mut self, pen: &Pen, rest: &AtRest) {
+    fn rest(&mut self, design: &Design, pen: &Pen, rest: &AtRest) {
         // Threads that never reach each other have no turns to speak of.
         let threads = rest.engagements.first().filter(|it| it.travel_mm > 0.0);
         let cut = |it: &Engagement| it.shoulder_cut(quillet_model::TEN_DEGREES).to_mm();
@@ -118,7 +123,7 @@ impl JointMeasures {
             clearances: rest
                 .clearances
                 .iter()
-                .map(|it| ClearanceMeasures::of(pen, it))
+                .map(|it| ClearanceMeasures::of(design, pen, it))
                 .collect(),
         };
     }
@@ -135,13 +140,18 @@ impl TouchMeasures {
 }
 
 impl ClearanceMeasures {
-    fn of(pen: &Pen, it: &Clearance) -> Self {
+    fn of(design: &Design, pen: &Pen, it: &Clearance) -> Self {
         Self {
             kind: it.kind.word(),
             male: spots::words(pen, &it.male),
             female: spots::words(pen, &it.female),
             nominal_mm: it.nominal_mm,
             worst_mm: it.least_mm,
+            chain: it
+                .chain
+                .iter()
+                .map(|link| LinkMeasures::of(design, pen, link))
+                .collect(),
         }
     }
 }

@@ -4,7 +4,7 @@ use super::joints::{JointMeasures, TouchMeasures};
 use super::parts::PartMeasures;
 use super::wants::WantMeasures;
 use quillet_check::Examined;
-use quillet_model::{Air, Configuration, Configured, Pen};
+use quillet_model::{Air, Configuration, Configured, Design, Pen};
 use serde::Serialize;
 
 /// A pen; what rests on something missing is null.
@@ -86,7 +86,7 @@ pub(super) struct RingMeasures {
 }
 
 impl PenMeasures {
-    pub(super) fn of(examined: &Examined, pen: &Pen) -> Self {
+    pub(super) fn of(design: &Design, examined: &Examined, pen: &Pen) -> Self {
         let assembly = &pen.assembly;
         let configured = |it: Configured| assembly.configuration(it).map(ConfigurationMeasures::of);
         let name = |part: usize| pen.parts[part].name.text.to_string();
@@ -102,7 +102,7 @@ impl PenMeasures {
                 posted: configured(Configured::Posted),
             },
             joints: joints
-                .map(|(joint, rest)| JointMeasures::of(pen, joint, rest))
+                .map(|(joint, rest)| JointMeasures::of(design, pen, joint, rest))
                 .collect(),
             parts: (0..pen.parts.len())
                 .map(|part| PartPlaces::of(pen, part))

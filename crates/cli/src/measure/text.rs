@@ -304,13 +304,23 @@ fn all_of(it: &JointMeasures) -> Option<String> {
             it.part
         ));
     }
-    let rows = it.clearances.iter().map(|it| {
-        vec![
+    let rows = it.clearances.iter().flat_map(|it| {
+        let whole = vec![
             Cell::left(it.kind),
             figure(Some(it.nominal_mm), "mm"),
             figure(Some(it.worst_mm), "mm"),
             Cell::left(format!("{} | {}", it.male, it.female)),
-        ]
+        ];
+        // What it loses at worst, size by size.
+        let links = it.chain.iter().filter(|link| link.counts()).map(|link| {
+            vec![
+                Cell::left(""),
+                Cell::left(""),
+                figure(Some(-link.takes_mm), "mm"),
+                Cell::left(format!("  {}", link.told)),
+            ]
+        });
+        std::iter::once(whole).chain(links)
     });
     let rows: Vec<Vec<Cell>> = rows.collect();
     if !rows.is_empty() {

@@ -3,6 +3,7 @@
 use super::Sheet;
 use crate::facts::{configurations, round, spot_in_short, state_in_short};
 use quillet_check::JudgedWant;
+use quillet_check::chain;
 use quillet_check::measure::Measured;
 use quillet_model::{AtRest, ClearanceKind, Pen, StoppedBy};
 
@@ -89,6 +90,10 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         if let Some(it) = tightest.filter(|it| it.nominal_mm > 5e-3) {
             let (nominal, worst) = (round(it.nominal_mm, 2), round(it.least_mm, 2));
             sheet.row(what, &format!("{nominal} mm, {worst} mm at its worst"));
+            let chain = chain::words(pen, &it.chain);
+            if !chain.is_empty() {
+                sheet.row("less", &chain);
+            }
         }
     }
 }
