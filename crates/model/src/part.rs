@@ -1,7 +1,9 @@
 //! A part: a solid of revolution described by stations and cuts.
 
-use crate::{Acceptance, Feature, Limits, Material, Profiles, Quantity, Want};
-use quillet_geometry::{Edge, Length, Shape};
+use crate::{Acceptance, Cut, Feature, Limits, Material, Profiles, Quantity, Want};
+use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
+use quillet_standards::Source;
+use quillet_standards::material::Family;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
 
@@ -170,6 +172,27 @@ impl Part {
     /// The face of a name: an end's own, or one named by `as`.
     pub fn face(&self, name: &str) -> Option<&PartFace> {
         self.faces.iter().find(|face| &*face.name.text == name)
+    }
+
+    /// The limits of a tenon that an outside thread is cut on, and where they come
+    /// from: those of the thread's class, of plastics the lower half, since they swell under a die.
+    pub fn tenon(&self, cut: &Feature) -> Option<(SizeLimits, Source)> {
+        let plain = matches!(cut.cut, Cut::Tenon { .. });
+        self.land(cut.end, cut.from, cut.to).filter(|_| plain)
+    }
+
+    /// The same for what lies between two distances from an end's face.
+    pub fn land(&self, end: End, from: Length, to: Length) -> Option<(SizeLimits, Source)> {
+        let thread = self.features.iter().find_map(|it| {
+            let over = it.end == end && it.from < to && it.to > from;
+            let outside = |thread: &(_, ast::Side)| thread.1 == ast::Side::Outside;
+            it.thread().filter(|thread| over && outside(thread))
+        });
+        let tenon = thread?.0.thread.tenon().ok()?;
+        let material = self.material_in(self.station(end, from), tenon.default.half());
+        let metal = material.is_none_or(|it| it.kind.family() == Family::Metal);
+        let limits = if metal { tenon.range } else { tenon.in_plastic };
+        Some((limits, tenon.source))
     }
 }
 

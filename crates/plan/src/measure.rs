@@ -7,9 +7,6 @@ use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
 use quillet_geometry::{Length, Limits};
 use quillet_model::{End, Origin};
 use quillet_standards::fit::drilled_hole;
-use quillet_standards::material::Family;
-use quillet_standards::thread::Tenon;
-use quillet_syntax::ast::Side;
 
 /// The checks after an operation.
 pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) -> Vec<Check> {
@@ -71,23 +68,13 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
                 end: cut.end,
                 at: (cut.from + cut.to).half(),
             };
-            let size = match (cut.kind, tenon_of(anatomy, cut.end, cut.from, cut.to)) {
-                (TurnKind::Tenon | TurnKind::ThreadLand, Some(tenon)) => {
-                    let plastic =
-                        part.material_in(part.station(cut.end, cut.from), tenon.default.half());
-                    let plastic = plastic.is_some_and(|it| it.kind.family() != Family::Metal);
-                    let limits = if plastic {
-                        tenon.in_plastic
-                    } else {
-                        tenon.range
-                    };
-                    Check {
-                        what,
-                        nominal: cut.dia,
-                        limits,
-                        source: tenon.source,
-                    }
-                }
+            let size = match (cut.kind, part.land(cut.end, cut.from, cut.to)) {
+                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source))) => Check {
+                    what,
+                    nominal: cut.dia,
+                    limits,
+                    source,
+                },
                 _ => by_fit.map_or_else(|| general(what, cut.dia), |it| fitted(what, &it)),
             };
             vec![size, general(Measured::Depth { end: cut.end }, cut.to)]
@@ -110,15 +97,4 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
         }
         _ => Vec::new(),
     }
-}
-
-/// The limits of a land that an outside thread is cut on.
-fn tenon_of(anatomy: &Anatomy, end: End, from: Length, to: Length) -> Option<Tenon> {
-    let on_it = anatomy.part.features.iter().find(|it| {
-        it.end == end
-            && it.from < to
-            && it.to > from
-            && it.thread().is_some_and(|(_, side)| side == Side::Outside)
-    })?;
-    on_it.thread()?.0.thread.tenon().ok()
 }

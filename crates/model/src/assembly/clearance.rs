@@ -199,7 +199,9 @@ impl Seen<'_, '_> {
         }
         chain.sort_by(|a, b| {
             let takes = b.takes_mm().total_cmp(&a.takes_mm());
-            takes.then(a.size.cmp(&b.size))
+            // The order of the parts in the text says nothing.
+            let name = |link: &Link| &self.bodies.parts[link.size.part()].name.text;
+            takes.then_with(|| (name(a), a.size).cmp(&(name(b), b.size)))
         });
         let takes: f64 = chain.iter().map(Link::takes_mm).sum();
         Clearance {

@@ -13,7 +13,7 @@ impl Bodies<'_> {
     pub(crate) fn link(&self, size: Size, factor: f64) -> Link {
         let part = &self.parts[size.part()];
         let hand = self.hand(size.part());
-        let either = |within: Length| (-within.to_mm(), within.to_mm());
+        let either = |within: Length| (0.0 - within.to_mm(), within.to_mm());
         // Of what is bought, every size is as it was measured.
         let kept = |kept: Kept, of: Length| match part.bought {
             true => either(hand.caliper()),
@@ -80,7 +80,7 @@ fn span(part: &Part, size: &Size, origin: Origin) -> Span {
 /// From how much under to how much over its drawn radius a surface comes out, mm.
 fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
     let half = |within: Length| within.to_mm() / 2.0;
-    let either = |within: Length| (-half(within), half(within));
+    let either = |within: Length| (0.0 - half(within), half(within));
     if part.bought {
         return either(hand.caliper());
     }
@@ -103,7 +103,13 @@ fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
             let dia = if second { to_dia } else { from_dia };
             either(hand.keeps(Kept::Bore, *dia))
         }
-        _ => either(hand.keeps(kept(cut), cut.dia().unwrap_or_default())),
+        _ => {
+            let drawn = cut.dia().unwrap_or_default();
+            match part.tenon(cut) {
+                Some((limits, _)) => around(drawn, limits),
+                None => either(hand.keeps(kept(cut), drawn)),
+            }
+        }
     }
 }
 
