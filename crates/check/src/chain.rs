@@ -12,9 +12,9 @@ pub fn words(pen: &Pen, chain: &[Link]) -> SizedText {
     SizedText::joined(counts.map(|it| link(pen, it)), ", ")
 }
 
-/// Whether a size takes something of the gap at worst.
+/// Whether a size takes so much of the gap at worst that it shows.
 pub fn counts(link: &Link) -> bool {
-    link.takes_mm() > 5e-4
+    link.takes_mm() >= 5e-3
 }
 
 /// One size, with how closely it is kept: `cap's drill to 54 (±0.3 mm)`.

@@ -41,8 +41,8 @@ impl LinkMeasures {
         }
     }
 
-    /// Whether it takes anything.
+    /// Whether it takes so much that it shows.
     pub(super) fn counts(&self) -> bool {
-        self.takes_mm > 5e-4
+        self.takes_mm >= 5e-3
     }
 }

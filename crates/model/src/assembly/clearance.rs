@@ -204,12 +204,14 @@ impl Seen<'_, '_> {
             takes.then_with(|| (name(a), a.size).cmp(&(name(b), b.size)))
         });
         let takes: f64 = chain.iter().map(Link::takes_mm).sum();
+        // What only differs from nothing by the sum's own rounding is nothing.
+        let least_mm = Some(nominal_mm - takes).filter(|it| it.abs() > 1e-9);
         Clearance {
             kind,
             male,
             female,
             nominal_mm,
-            least_mm: nominal_mm - takes,
+            least_mm: least_mm.unwrap_or(0.0),
             chain,
         }
     }
