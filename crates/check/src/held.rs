@@ -2,12 +2,13 @@
 
 use quillet_geometry::Length;
 use quillet_model::{HeldBy, Pen};
+use quillet_syntax::{Size, SizedText, text};
 
 /// What holds a joint of a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; none where nothing
 /// does, or where the joint is not of this pen.
-pub fn held_by(pen: &Pen, joint: usize) -> Option<String> {
+pub fn held_by(pen: &Pen, joint: usize) -> Option<SizedText> {
     let rest = pen.assembly.joints.get(joint)?;
-    let words: Vec<String> = rest
+    let words: Vec<SizedText> = rest
         .verdict
         .held_by
         .iter()
@@ -16,33 +17,49 @@ pub fn held_by(pen: &Pen, joint: usize) -> Option<String> {
     (!words.is_empty()).then(|| crate::words::list(&words))
 }
 
-fn words(pen: &Pen, held: &HeldBy) -> String {
+fn words(pen: &Pen, held: &HeldBy) -> SizedText {
     match held {
-        HeldBy::Thread(it) => format!("{}, {:.2} mm of it", it.form, it.overlap_mm),
+        HeldBy::Thread(it) => text!(
+            "{}, {} of it",
+            it.form,
+            Size::Rounded(Length::mm(it.overlap_mm), 2)
+        ),
         HeldBy::Ring { ring, squeeze } => {
             let name = pen.assembly.rings.get(*ring).map(|it| &it.ring.name.text);
             let name = name.map_or("an O-ring", AsRef::as_ref);
-            format!("{name} squeezed by {:.0} %", squeeze * 100.0)
+            text!(
+                "{} squeezed by {} %",
+                name,
+                format!("{:.0}", squeeze * 100.0)
+            )
         }
         HeldBy::Interference { size, asked } => {
             let asked = if *asked { " (asked)" } else { "" };
-            format!("{size} of interference{asked}")
+            text!("{} of interference{}", size, asked)
         }
-        HeldBy::Push { clearance } => format!("a push with {}", room(*clearance)),
-        HeldBy::Glue { gap, over_mm } => format!("glue in a gap of {gap}, {over_mm:.1} mm long"),
-        HeldBy::Taper(it) => format!(
-            "a taper of {:.1}° a side over {:.1} mm",
-            it.half_angle_deg, it.over_mm
+        HeldBy::Push { clearance } => text!("a push with {}", room(*clearance)),
+        HeldBy::Glue { gap, over_mm } => text!(
+            "glue in a gap of {}, {} long",
+            gap,
+            Size::Rounded(Length::mm(*over_mm), 1)
         ),
-        HeldBy::Trapped { free_mm } => format!("what lies round it ({free_mm:.1} mm free)"),
-        HeldBy::TakenUp => "what takes it up inside".to_owned(),
+        HeldBy::Taper(it) => text!(
+            "a taper of {}° a side over {}",
+            format!("{:.1}", it.half_angle_deg),
+            Size::Rounded(Length::mm(it.over_mm), 1)
+        ),
+        HeldBy::Trapped { free_mm } => text!(
+            "what lies round it ({} free)",
+            Size::Rounded(Length::mm(*free_mm), 1)
+        ),
+        HeldBy::TakenUp => "what takes it up inside".into(),
     }
 }
 
 /// A clearance on diameter in words: `0.05 mm of clearance`, `0.1 mm of interference`.
-pub(crate) fn room(clearance: Length) -> String {
+pub(crate) fn room(clearance: Length) -> SizedText {
     match clearance.is_negative() {
-        true => format!("{} of interference", -clearance),
-        false => format!("{clearance} of clearance"),
+        true => text!("{} of interference", -clearance),
+        false => text!("{} of clearance", clearance),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::{Findings, RULES, Threshold, rule};
 use quillet_model::{Design, LimitLine};
-use quillet_syntax::{Finding, Severity, ast, nearest};
+use quillet_syntax::{Finding, Severity, ast, nearest, text};
 use std::collections::BTreeMap;
 
 /// Looks at every `limit` of a design once.
@@ -34,9 +34,9 @@ fn flaw(line: &LimitLine) -> Option<Finding> {
             "unknown-name",
             Severity::Error,
             line.rule.span,
-            format!("{} has no threshold that could be set", rule.code),
+            text!("{} has no threshold that could be set", rule.code),
         );
-        return Some(finding.hint(format!(
+        return Some(finding.hint(text!(
             "`quillet explain {}` says what it goes by",
             rule.code
         )));
@@ -51,11 +51,12 @@ fn flaw(line: &LimitLine) -> Option<Finding> {
             "unit-mismatch",
             Severity::Error,
             line.span,
-            format!(
-                "{} is {}; the threshold of {} is {wanted}",
-                line.value,
+            text!(
+                "{} is {}; the threshold of {} is {}",
+                line.value.to_string(),
                 line.value.dimension.called(),
-                rule.code
+                rule.code,
+                wanted
             ),
         )
     })
@@ -67,12 +68,12 @@ pub(crate) fn unknown_rule(name: &ast::Name) -> Finding {
         "unknown-name",
         Severity::Error,
         name.span,
-        format!("no rule is called {}", name.text),
+        text!("no rule is called {}", name.text),
     );
     match nearest(&name.text, RULES.iter().map(|rule| rule.code)) {
         Some(near) => finding
-            .hint(format!("did you mean {near}?"))
-            .fix(format!("write {near}"), name.span, near)
+            .hint(text!("did you mean {}?", near))
+            .fix(text!("write {}", near), name.span, near)
             .mending(),
         None => finding.hint("`quillet explain` lists the rules"),
     }

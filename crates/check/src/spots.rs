@@ -3,29 +3,30 @@
 use crate::words;
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature, Origin, Part, PartFace, Pen, Spot};
-use quillet_syntax::Span;
+use quillet_syntax::{Size, SizedText, Span, text};
 
 /// The place in words, with its part: `barrel's shoulder`, `the point of cap's ⌀12.20 drill`.
-pub fn words(pen: &Pen, spot: &Spot) -> String {
+pub fn words(pen: &Pen, spot: &Spot) -> SizedText {
     let Some(part) = pen.parts.get(spot.part) else {
-        return String::new();
+        return SizedText::default();
     };
     let name = &part.name.text;
     if let Some(face) = face_at(part, spot) {
-        return format!("{name}'s {}", face.name.text);
+        return text!("{}'s {}", name, face.name.text);
     }
     match (spot.origin, feature(part, spot.origin)) {
-        (Origin::Face(end), _) => format!("{name}'s {}", part.end_name(end)),
+        (Origin::Face(end), _) => text!("{}'s {}", name, part.end_name(end)),
         (Origin::DrillPoint(_), Some(cut)) => {
-            format!("the point of {name}'s {}", words::sized(cut))
+            text!("the point of {}'s {}", name, words::sized(cut))
         }
         (_, Some(cut)) => match &cut.cut {
-            Cut::Thread { thread, .. } => format!("{name}'s {}", bare(&thread.called())),
-            _ => format!("{name}'s {}", words::sized(cut)),
+            Cut::Thread { thread, .. } => text!("{}'s {}", name, bare(&thread.called())),
+            _ => text!("{}'s {}", name, words::sized(cut)),
         },
-        _ => format!(
-            "{name} at {} ({})",
-            Length::mm(spot.station_mm).mm_text(2),
+        _ => text!(
+            "{} at {} ({})",
+            name,
+            Size::Near(Length::mm(spot.station_mm), 2),
             words::dia(Length::mm(spot.radius_mm).twice())
         ),
     }

@@ -2,6 +2,7 @@
 
 use crate::{Findings, PartView, Rule, words};
 use quillet_model::{BenchThreading, ThreadDef};
+use quillet_syntax::text;
 
 /// Tells of a thread for which the bench has no `tool` ("tap", "die"); `there` are those it has.
 pub(crate) fn missing(
@@ -20,14 +21,16 @@ pub(crate) fn missing(
         .map(|it| it.thread.thread.to_string())
         .collect();
     let hint = match names.is_empty() {
-        true => "buy or borrow it".to_owned(),
-        false => format!(
-            "buy or borrow it, or use a thread there is a {tool} for: {}",
+        true => "buy or borrow it".into(),
+        false => text!(
+            "buy or borrow it, or use a thread there is a {} for: {}",
+            tool,
             words::list(&names)
         ),
     };
-    let message = format!(
-        "no {tool} for {} is on the bench, and its lathe is not geared for threads",
+    let message = text!(
+        "no {} for {} is on the bench, and its lathe is not geared for threads",
+        tool,
         thread.called()
     );
     let (from, to) = cut.stations(view.part.length);

@@ -8,8 +8,8 @@ use quillet_geometry::{Chain, Length, Tag, walls as zones};
 use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
 use quillet_standards::fit::drilled_hole;
 use quillet_standards::thread::Side as ThreadSide;
-use quillet_syntax::Span;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{SizedText, Span};
 use std::sync::Arc;
 
 /// The wall between an outer and an inner feature of a part.
@@ -96,12 +96,12 @@ impl Wall {
     }
 
     /// The outer surface in words, with its diameter.
-    pub fn outer_words(&self, part: &Part) -> String {
+    pub fn outer_words(&self, part: &Part) -> SizedText {
         words::outer(part, self.outer, self.outer_dia)
     }
 
     /// The inner surface in words, with its diameter.
-    pub fn inner_words(&self, part: &Part) -> String {
+    pub fn inner_words(&self, part: &Part) -> SizedText {
         words::inner(part, self.inner, self.inner_dia)
     }
 }

@@ -2,22 +2,18 @@
 
 use quillet_geometry::Length;
 use quillet_model::{Cut, DrillName, Feature, Origin, Part};
-use quillet_syntax::Span;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Size, SizedText, Span, ToText, text};
 
 /// A diameter to the hundredth: `⌀11.02`.
-pub(crate) fn dia(dia: Length) -> String {
-    format!("⌀{:.2}", dia.to_mm())
+pub(crate) fn dia(dia: Length) -> SizedText {
+    Size::Diameter(dia).into()
 }
 
-/// A length to the hundredth, or to the thousandth where a hundredth would show it equal to
-/// the limit it is held against: `0.51 mm`.
-pub(crate) fn against(length: Length, limit: Length) -> String {
-    let two = |length: Length| format!("{:.2}", length.to_mm());
-    match length != limit && two(length) == two(limit) {
-        true => format!("{:.3} mm", length.to_mm()),
-        false => format!("{} mm", two(length)),
-    }
+/// A length to the hundredth, or one figure finer where that would show it equal to the limit it
+/// is held against: `0.51 mm`.
+pub(crate) fn against(length: Length, limit: Length) -> SizedText {
+    Size::Against { length, limit }.into()
 }
 
 /// The next tenth of a millimetre below, as a maker would write a size.
@@ -54,18 +50,18 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
 }
 
 /// An outer surface, with its diameter.
-pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> String {
+pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
     match (
         origin,
         origin.feature().and_then(|index| part.features.get(index)),
     ) {
-        (Origin::Face(end), _) => format!("the {}", part.end_name(end)),
+        (Origin::Face(end), _) => text!("the {}", part.end_name(end)),
         (_, Some(feature)) => match &feature.cut {
-            Cut::Thread { thread, .. } => format!("{}'s root ({})", thread.called(), dia(at)),
-            _ => format!("the {} ({})", word(feature), dia(at)),
+            Cut::Thread { thread, .. } => text!("{}'s root ({})", thread.called(), dia(at)),
+            _ => text!("the {} ({})", word(feature), dia(at)),
         },
-        _ if at < ON_AXIS => "the pole".to_owned(),
-        _ => format!("the outside ({})", dia(at)),
+        _ if at < ON_AXIS => "the pole".into(),
+        _ => text!("the outside ({})", dia(at)),
     }
 }
 
@@ -73,29 +69,35 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> String {
 const ON_AXIS: Length = Length::from_nm(5_000);
 
 /// An inner surface, with its diameter.
-pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> String {
+pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
     let Some(feature) = origin.feature().and_then(|index| part.features.get(index)) else {
-        return format!("the bore ({})", dia(at));
+        return text!("the bore ({})", dia(at));
     };
     match (&feature.cut, origin) {
-        (_, Origin::DrillPoint(_)) => format!("the point of the {}", sized(feature)),
-        (Cut::Thread { thread, .. }, _) => format!("{} ({})", thread.called(), dia(at)),
-        _ => format!("the {}", sized(feature)),
+        (_, Origin::DrillPoint(_)) => text!("the point of the {}", sized(feature)),
+        (Cut::Thread { thread, .. }, _) => text!("{} ({})", thread.called(), dia(at)),
+        _ => text!("the {}", sized(feature)),
     }
 }
 
 /// A cut with its size: `⌀8.00 drill`, `letter F drill`.
-pub(crate) fn sized(feature: &Feature) -> String {
+pub(crate) fn sized(feature: &Feature) -> SizedText {
     let named = match &feature.cut {
         Cut::Drill { tool, .. } | Cut::Bore { tool, .. } | Cut::Ream { tool, .. } => match tool {
-            DrillName::Number(number) => Some(format!("#{number}")),
-            DrillName::Letter(letter) => Some(format!("letter {letter}")),
+            DrillName::Number(number) => Some(text!("#{}", number)),
+            DrillName::Letter(letter) => Some(text!("letter {}", letter)),
             DrillName::Diameter => None,
         },
         _ => None,
     };
-    let size = named.or(feature.dia().map(dia)).unwrap_or_default();
-    format!("{size} {}", word(feature)).trim_start().to_owned()
+    // A hole made by a drill goes by the drill's name where it has one.
+    let hole = |dia: Length| SizedText::from(Size::Hole(dia));
+    let drilled = matches!(&feature.cut, Cut::Drill { .. } | Cut::Ream { .. });
+    let size = named.or_else(|| feature.dia().map(if drilled { hole } else { dia }));
+    match size {
+        Some(size) => text!("{} {}", size, word(feature)),
+        None => word(feature).into(),
+    }
 }
 
 /// What a cut is called.
@@ -122,10 +124,13 @@ pub(crate) fn word(feature: &Feature) -> &'static str {
 }
 
 /// `a`, `a and b`, `a, b and c`.
-pub(crate) fn list(items: &[String]) -> String {
+pub(crate) fn list<T: ToText>(items: &[T]) -> SizedText {
     match items {
-        [] => String::new(),
-        [one] => one.clone(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+        [] => SizedText::default(),
+        [one] => one.to_text(),
+        [rest @ .., last] => {
+            let rest = SizedText::joined(rest.iter().map(ToText::to_text), ", ");
+            text!("{} and {}", rest, last)
+        }
     }
 }

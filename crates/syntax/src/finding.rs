@@ -4,7 +4,7 @@ mod rule_id;
 mod sized_text;
 
 pub use rule_id::RuleId;
-pub use sized_text::{Size, SizedText};
+pub use sized_text::{Size, SizedText, ToText};
 
 use crate::{FileId, Span, text};
 use quillet_standards::Units;

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::{Short, Trouble};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "beyond-reach",
@@ -43,9 +43,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let mut finding = RULE
             .at(
                 cut.reach_span,
-                format!(
-                    "the hole goes {} deep, its point counted; {what} {}",
+                text!(
+                    "the hole goes {} deep, its point counted; {} {}",
                     words::against(needed, reach),
+                    what,
                     words::against(reach, needed)
                 ),
             )

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "blank-too-short",
@@ -29,9 +29,12 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let mut finding = RULE
             .at(
                 piece.stock.span,
-                format!(
-                    "{stock} of stock for {net} of {}; {needed} is wanted with what is cut away",
-                    view.part.name.text
+                text!(
+                    "{} of stock for {} of {}; {} is wanted with what is cut away",
+                    stock,
+                    net,
+                    view.part.name.text,
+                    needed
                 ),
             )
             .label(view.part.length_span, "the length")

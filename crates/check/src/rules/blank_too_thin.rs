@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "blank-too-thin",
@@ -30,12 +30,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let mut finding = RULE
             .at(
                 piece.stock.span,
-                format!(
-                    "{stock} of stock for a part of {}; {margin} a side to turn off is wanted",
-                    words::dia(fattest)
+                text!(
+                    "{} of stock for a part of {}; {} a side to turn off is wanted",
+                    stock,
+                    words::dia(fattest),
+                    margin
                 ),
             )
-            .hint(format!("take stock of {} or more", words::tenth_up(wanted)));
+            .hint(text!("take stock of {} or more", words::tenth_up(wanted)));
         if stock < fattest {
             finding.severity = Severity::Error;
         }

@@ -4,8 +4,8 @@ use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::{End, Origin, Part};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "blocked-start",
@@ -33,27 +33,20 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let relief = words::tenth_down(most);
-        let statement = format!(
+        let statement = text!(
             "relief {} for {}",
-            relief.mm_text(1),
-            threaded.feature.from.mm_text(3)
+            Size::Near(relief, 1),
+            Size::Near(threaded.feature.from, 3)
         );
         let finding = RULE
             .at(
                 threaded.feature.span,
-                format!(
-                    "the {} ahead of {} is {}; neither die nor mate starts over more than {} (D1 {} less 0.1)",
-                    words::word(land),
-                    threaded.thread.called(),
-                    words::dia(dia),
-                    words::dia(most),
-                    words::dia(form.minor_diameter()),
-                ),
+                text!("the {} ahead of {} is {}; neither die nor mate starts over more than {} (D1 {} less 0.1)", words::word(land), threaded.thread.called(), words::dia(dia), words::dia(most), words::dia(form.minor_diameter())),
             )
-            .label(land.span, format!("{} here", words::dia(dia)))
-            .hint(format!("add {statement}, or let the thread begin at the end"));
+            .label(land.span, text!("{} here", words::dia(dia)))
+            .hint(text!("add {}, or let the thread begin at the end", statement));
         let finding = finding.fix_all(
-            format!("add {statement}"),
+            text!("add {}", statement),
             vec![crate::edits::before(
                 view.design,
                 threaded.feature.span,

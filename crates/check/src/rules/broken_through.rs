@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Cut, End, Feature, Origin, Part};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "broken-through",
@@ -37,23 +37,24 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
     for wall in worst {
         told.push(wall.inner);
         let by = match wall.least.is_zero() {
-            true => "leaves no wall".to_owned(),
-            false => format!("comes out by {:.2} mm", (-wall.least).to_mm()),
+            true => "leaves no wall".into(),
+            false => text!("comes out by {}", Size::Rounded(-wall.least, 2)),
         };
         let finding = RULE
             .at(
                 wall.inner_span(part),
-                format!(
-                    "{} {by} through {}, {} from the {}; solid is wanted there",
+                text!(
+                    "{} {} through {}, {} from the {}; solid is wanted there",
                     wall.inner_words(part),
+                    by,
                     wall.outer_words(part),
                     wall.at,
-                    part.end_name(End::First),
+                    part.end_name(End::First)
                 ),
             )
             .label(
                 wall.outer_span(part),
-                format!("{} lies over it", wall.outer_words(part)),
+                text!("{} lies over it", wall.outer_words(part)),
             )
             .hint("make the hole smaller or shorter there, or the outside larger");
         findings.push_at(finding, wall.from, wall.to);
@@ -85,12 +86,12 @@ fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
         let finding = RULE
             .at(
                 feature.span,
-                format!(
-                    "the point of the {} reaches {:.2} mm from the {}, past the part's {}",
+                text!(
+                    "the point of the {} reaches {} from the {}, past the part's {}",
                     words::sized(feature),
-                    apex.to_mm(),
+                    Size::Rounded(apex, 2),
                     part.end_name(feature.end),
-                    part.length,
+                    part.length
                 ),
             )
             .label(part.length_span, "the part's length")
@@ -150,13 +151,7 @@ fn points_that_meet(part: &Part, findings: &mut Findings) {
     let finding = RULE
         .at(
             second.span,
-            format!(
-                "the points of the {} and the {} run into each other: their depths leave {} between, the points take {:.2} mm",
-                words::sized(first),
-                words::sized(second),
-                between,
-                (*first_cone + *second_cone).to_mm(),
-            ),
+            text!("the points of the {} and the {} run into each other: their depths leave {} between, the points take {}", words::sized(first), words::sized(second), between, Size::Rounded(*first_cone + *second_cone, 2)),
         )
         .label(first.span, "drilled from the other end")
         .hint("drill one of them less deep, or write through where they are to meet");

@@ -5,7 +5,7 @@ use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Chain;
 use quillet_model::{Cut, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "cuts-nothing",
@@ -39,7 +39,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 "make it smaller, or take it out",
             ),
         };
-        let message = format!("this {} removes nothing; {why}", words::word(cut));
+        let message = text!("this {} removes nothing; {}", words::word(cut), why);
         let (from, to) = cut.stations(part.length);
         let finding = RULE.at(cut.span, message).hint(hint);
         // A cut that turns in air does no harm; a thread that is not there holds nothing.

@@ -3,14 +3,14 @@
 use crate::{JointView, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature, Spot};
-use quillet_syntax::{Edit, Span};
+use quillet_syntax::{Edit, Size, SizedText, Span, text};
 
 /// Room left beyond what must go in, mm: a depth is not drilled to the tenth.
 pub(super) const ROOM_MM: f64 = 0.5;
 
 /// The cut at a place made deeper by at least `by_mm`, to the next half millimetre, with what it
 /// does in words; none where no hole's depth is written there as a number.
-pub(super) fn deeper(view: &JointView<'_>, spot: &Spot, by_mm: f64) -> Option<(String, Edit)> {
+pub(super) fn deeper(view: &JointView<'_>, spot: &Spot, by_mm: f64) -> Option<(SizedText, Edit)> {
     let part = view.pen.pen.parts.get(spot.part)?;
     let hole = spots::feature(part, spot.origin)?;
     if part.bought || !is_hole(hole) || hole.through {
@@ -20,11 +20,11 @@ pub(super) fn deeper(view: &JointView<'_>, spot: &Spot, by_mm: f64) -> Option<(S
     let deeper = ((depth + by_mm) * 2.0).ceil() / 2.0;
     let text = Length::mm(deeper).mm_text(2).into();
     let to = Length::mm(deeper - depth) + hole.to;
-    let title = format!(
+    let title = text!(
         "take {}'s {} to {}",
         part.name.text,
         words::sized(hole),
-        to.mm_text(2)
+        Size::Near(to, 2)
     );
     Some((title, Edit { span, text }))
 }

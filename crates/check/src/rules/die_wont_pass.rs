@@ -5,8 +5,8 @@ use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Feature, Origin};
 use quillet_plan::{Threading, Work};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "die-wont-pass",
@@ -36,15 +36,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 threaded.feature.span,
-                format!(
+                text!(
                     "a die for {} must pass {} on its way; its root is {}",
                     threaded.thread.called(),
                     words::dia(dia),
-                    words::dia(root),
+                    words::dia(root)
                 ),
             )
             .label(station.span, "the outside ahead of the thread")
-            .hint(format!(
+            .hint(text!(
                 "keep the outside ahead of it at {} or less",
                 words::dia(root)
             ));

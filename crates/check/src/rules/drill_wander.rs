@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "drill-wander",
@@ -37,15 +37,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 drilled.span,
-                format!(
-                    "{:.2} mm of wall {:.0} mm deep, where the {} may have wandered by {:.2} mm, \
-                     leaves {}; {wanted} wanted",
-                    place.wall.to_mm(),
-                    place.depth.to_mm(),
-                    words::sized(drilled),
-                    place.depth.scaled(WANDER).to_mm(),
-                    words::against(place.left, wanted),
-                ),
+                text!("{} of wall {} deep, where the {} may have wandered by {}, leaves {}; {} wanted", Size::Rounded(place.wall, 2), Size::Rounded(place.depth, 0), words::sized(drilled), Size::Rounded(place.depth.scaled(WANDER), 2), words::against(place.left, wanted), wanted),
             )
             .hint("turn the outside true to the hole after drilling, or leave more wall");
         findings.push_at(finding, place.station, place.station);

@@ -1,8 +1,8 @@
 //! `dry-nib`: a closed pen whose nib is not sealed.
 
 use crate::{Findings, PenView, Rule, Run};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "dry-nib",
@@ -34,7 +34,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         ),
         (false, true) => return,
     };
-    let message = format!("{why}, so the {ml:.1} ml of air round the nib is open");
+    let message = text!(
+        "{}, so the {} ml of air round the nib is open",
+        why,
+        format!("{:.1}", ml)
+    );
     findings.push(RULE.at(cap.joint.head, message).hint(hint));
 }
 

@@ -3,7 +3,7 @@
 use crate::{Findings, PenView, Rule, Run};
 use quillet_model::{End, Part};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Span};
+use quillet_syntax::{Severity, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "ink-attacks",
@@ -35,8 +35,9 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     for (part, from, to) in wetted {
         let part = &pen.parts[part];
         for (name, span) in attacked(part, from, to) {
-            let message = format!(
-                "ink would stand against the {name} of {}, which it attacks",
+            let message = text!(
+                "ink would stand against the {} of {}, which it attacks",
+                name,
                 part.name.text
             );
             findings.push(

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "joined-twice",
@@ -31,13 +31,18 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let lies = words::against(Length::mm(rest.goes_in_mm), Length::ZERO);
         let finding = match same {
             Some((other, _)) => RULE
-                .at(joint.head, format!("{} and {} are joined already", names[0], names[1]))
+                .at(
+                    joint.head,
+                    text!("{} and {} are joined already", names[0], names[1]),
+                )
                 .label(other.head, "joined here"),
             None => RULE.at(
                 joint.head,
-                format!(
-                    "{} and {} are held already through other parts, {lies} in; the joints form a loop",
-                    names[0], names[1]
+                text!(
+                    "{} and {} are held already through other parts, {} in; the joints form a loop",
+                    names[0],
+                    names[1],
+                    lies
                 ),
             ),
         };

@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, Threshold};
 use quillet_geometry::{Angle, Length};
 use quillet_model::Origin;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "kinked-outside",
@@ -43,7 +43,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 station.span,
-                format!("the outside bends by {turn:.1}° here; a line this faint is felt and seen"),
+                text!(
+                    "the outside bends by {}° here; a line this faint is felt and seen",
+                    format!("{:.1}", turn)
+                ),
             )
             .hint("write smooth at this station and the next, or round it where the edge is meant");
         findings.push_at(finding, at, at);

@@ -2,9 +2,10 @@
 
 use crate::complete::complete;
 use crate::{Findings, PenView, Rule, Run, words};
+use quillet_geometry::Length;
 use quillet_model::{Cut, Feature, Joint, Ring, RingSeal};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "leaky-reservoir",
@@ -33,13 +34,13 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let name = &ring.ring.name;
         let (message, hint) = match ring.seal {
             None => (
-                format!("{} meets no bore when the pen is together", name.text),
-                "move the groove to where a bore lies over it".to_owned(),
+                text!("{} meets no bore when the pen is together", name.text),
+                "move the groove to where a bore lies over it".into(),
             ),
             Some(seal) => match flaws(seal).as_slice() {
                 [] => continue,
                 flaws => (
-                    format!("{} is {}", name.text, words::list(flaws)),
+                    text!("{} is {}", name.text, words::list(flaws)),
                     cure(seal, groove, ring.ring.ring.as_ref()),
                 ),
             },
@@ -78,9 +79,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
 fn leaks(joint: &Joint, thread_mm: f64, said: quillet_syntax::Span) -> quillet_syntax::Finding {
     RULE.at(
         joint.head,
-        format!(
-            "no O-ring and {:.1} mm of thread hold the ink here; {THREAD_MM:.0} mm wanted without a ring",
-            thread_mm.max(0.0)
+        text!(
+            "no O-ring and {} of thread hold the ink here; {} wanted without a ring",
+            Size::Rounded(Length::mm(thread_mm.max(0.0)), 1),
+            Size::Rounded(Length::mm(THREAD_MM), 0)
         ),
     )
     .label(said, "the ink stands behind it")
@@ -88,28 +90,28 @@ fn leaks(joint: &Joint, thread_mm: f64, said: quillet_syntax::Span) -> quillet_s
 }
 
 /// What is wrong with how a ring sits; each goes on from "the ring is".
-fn flaws(seal: RingSeal) -> Vec<String> {
-    let percent = |share: f64| format!("{:.0} %", share * 100.0);
+fn flaws(seal: RingSeal) -> Vec<SizedText> {
+    let percent = |share: f64| text!("{} %", format!("{:.0}", share * 100.0));
     let outside = |share: f64, range: (f64, f64)| share < range.0 - 1e-9 || share > range.1 + 1e-9;
     let mut flaws = Vec::new();
     if seal.squeeze <= 0.0 {
-        flaws.push("not squeezed at all (15 to 30 % wanted)".to_owned());
+        flaws.push("not squeezed at all (15 to 30 % wanted)".into());
     } else if outside(seal.squeeze, SQUEEZE) {
-        flaws.push(format!(
+        flaws.push(text!(
             "squeezed by {} (15 to 30 % wanted)",
             percent(seal.squeeze)
         ));
     }
     if seal.stretch <= 0.0 {
-        flaws.push("loose in its groove (1 to 5 % of stretch wanted)".to_owned());
+        flaws.push("loose in its groove (1 to 5 % of stretch wanted)".into());
     } else if outside(seal.stretch, STRETCH) {
-        flaws.push(format!(
+        flaws.push(text!(
             "stretched by {} (1 to 5 % wanted)",
             percent(seal.stretch)
         ));
     }
     if seal.fill > FILL {
-        flaws.push(format!(
+        flaws.push(text!(
             "filling {} of its groove (85 % at most, to have room to swell)",
             percent(seal.fill)
         ));
@@ -121,9 +123,9 @@ fn flaws(seal: RingSeal) -> Vec<String> {
 const AIM: (f64, f64, f64) = (0.22, 0.03, 0.8);
 
 /// The groove, and where that is not enough the ring, that would do.
-fn cure(seal: RingSeal, groove: &Feature, ring: Option<&Ring>) -> String {
+fn cure(seal: RingSeal, groove: &Feature, ring: Option<&Ring>) -> SizedText {
     let (Some(own), Some(ring)) = (groove.dia(), ring) else {
-        return "change the groove's diameter or width, or take another ring".to_owned();
+        return "change the groove's diameter or width, or take another ring".into();
     };
     let cord = seal.room_mm / (1.0 - seal.squeeze);
     let room = cord * (1.0 - AIM.0);
@@ -137,9 +139,17 @@ fn cure(seal: RingSeal, groove: &Feature, ring: Option<&Ring>) -> String {
         true => (dia / inside - 1.0, dia / (1.0 + AIM.1)),
         false => (1.0 - dia / (inside + over), dia / (1.0 - AIM.1) - over),
     };
-    let groove = format!("⌀{dia:.2} and {width:.1} mm wide");
+    let groove = text!(
+        "{} and {} wide",
+        Size::Diameter(Length::mm(dia)),
+        Size::Rounded(Length::mm(width), 1)
+    );
     match (STRETCH.0..=STRETCH.1).contains(&stretch) {
-        true => format!("cut it {groove}"),
-        false => format!("cut it {groove}, for a ring of {better:.1} mm inside"),
+        true => text!("cut it {}", groove),
+        false => text!(
+            "cut it {}, for a ring of {} inside",
+            groove,
+            Size::Rounded(Length::mm(better), 1)
+        ),
     }
 }

@@ -5,7 +5,7 @@ use quillet_geometry::Angle;
 use quillet_model::{Engagement, Part, Place, TEN_DEGREES};
 use quillet_standards::thread::Hand;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, Size, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "lettered-out-of-line",
@@ -87,18 +87,20 @@ fn pattern<'a>(view: &JointView<'a>) -> Option<Marks<'a>> {
 
 fn out_of_line(view: &JointView<'_>, threads: &Engagement, marks: Marks<'_>) -> Finding {
     let ways = match threads.clock_positions() {
-        1 => "one way round".to_owned(),
-        ways => format!("one of {ways} ways round"),
+        1 => "one way round".into(),
+        ways => text!("one of {} ways round", ways),
     };
     let ([one, other], ten) = (marks.names, TEN_DEGREES);
-    let message = format!("{one} and {other} come to rest in {ways}, wherever the starts are cut");
+    let message = text!(
+        "{} and {} come to rest in {}, wherever the starts are cut",
+        one,
+        other,
+        ways
+    );
     RULE.at(view.joint.head, message)
         .label(marks.spans[0], marks.says[0])
         .label(marks.spans[1], marks.says[1])
-        .hint(format!(
-            "say where both threads begin (`clock`), or try it before the last facing: {:.3} mm off the shoulder turns it {ten}",
-            threads.shoulder_cut(ten).to_mm()
-        ))
+        .hint(text!("say where both threads begin (`clock`), or try it before the last facing: {} off the shoulder turns it {}", Size::Rounded(threads.shoulder_cut(ten), 3), ten))
 }
 
 /// Both threads say where they begin: whether the marks of the two parts meet.
@@ -116,11 +118,11 @@ fn out_by(view: &JointView<'_>, threads: &Engagement, apart: Angle) -> Option<Fi
         Hand::Left => apart,
     };
     let (male, female) = (&view.male, &view.female);
-    let message = format!(
-        "the marks of {} and {} come to rest {:.0}° apart",
+    let message = text!(
+        "the marks of {} and {} come to rest {}° apart",
         male.name.text,
         female.name.text,
-        apart.min(back).to_deg()
+        format!("{:.0}", apart.min(back).to_deg())
     );
     let (outside, inside) = (
         &male.features[threads.threads.male],
@@ -130,9 +132,9 @@ fn out_by(view: &JointView<'_>, threads: &Engagement, apart: Angle) -> Option<Fi
         .at(view.joint.head, message)
         .label(outside.span, "where the one begins")
         .label(inside.span, "and the other")
-        .hint(format!(
-            "{:.3} mm off the shoulder brings them in line, or begin one of them elsewhere",
-            threads.shoulder_cut(on).to_mm()
+        .hint(text!(
+            "{} off the shoulder brings them in line, or begin one of them elsewhere",
+            Size::Rounded(threads.shoulder_cut(on), 3)
         ));
     Some(finding)
 }

@@ -4,7 +4,7 @@ use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::{StoppedBy, TOUCHING_MM};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "loose-part",
@@ -25,9 +25,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             group.contains(&joint.male.part) || joint.through.iter().any(|it| group.contains(it))
         });
         let be = if names.len() == 1 { "is" } else { "are" };
-        let message = format!(
-            "{} {be} joined to nothing else of the pen",
-            words::list(&names)
+        let message = text!(
+            "{} {} joined to nothing else of the pen",
+            words::list(&names),
+            be
         );
         findings.push(
             RULE.at(joint.map_or(pen.name.span, |joint| joint.head), message)
@@ -46,7 +47,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 &pen.parts[joint.male.part].name.text,
                 &pen.parts[joint.female.part].name.text,
             );
-            let message = format!("nothing stops {male} in {female}; it would slide right through");
+            let message = text!(
+                "nothing stops {} in {}; it would slide right through",
+                male,
+                female
+            );
             findings.push(
                 RULE.at(joint.head, message)
                     .hint("give one of them a shoulder, or say how far it goes with by"),
@@ -57,10 +62,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             continue;
         }
         for trapped in rest.trapped.iter().filter(|it| it.room_mm > TOUCHING_MM) {
-            let message = format!(
+            let message = text!(
                 "{} has {} of room between the two; it would rattle",
                 pen.parts[trapped.part].name.text,
-                words::against(Length::mm(trapped.room_mm), Length::ZERO),
+                words::against(Length::mm(trapped.room_mm), Length::ZERO)
             );
             let finding = RULE.at(joint.head, message);
             findings.push(

@@ -2,13 +2,14 @@
 
 use crate::{Findings, PartView, Rule};
 use quillet_plan::Trouble;
+use quillet_syntax::SizedText;
 
 /// Tells at a part's name of the troubles that `told` has words for: what is wrong, and what to do.
 pub(super) fn tell(
     rule: &Rule,
     view: &PartView<'_>,
     findings: &mut Findings,
-    told: impl Fn(&Trouble) -> Option<(String, &'static str)>,
+    told: impl Fn(&Trouble) -> Option<(SizedText, &'static str)>,
 ) {
     for (message, hint) in view.troubles().filter_map(told) {
         findings.push(rule.at(view.part.name.span, message).hint(hint));

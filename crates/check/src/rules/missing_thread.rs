@@ -2,8 +2,8 @@
 
 use super::joint_threads::JointThreads;
 use crate::{Findings, JointView, Rule, Run};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "missing-thread",
@@ -30,19 +30,22 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .as_ref()
         .map_or("a thread".to_owned(), |with| with.called());
     let lacking = match (no_male, no_female) {
-        (true, true) => format!(
+        (true, true) => text!(
             "{} has no outside thread for it and {} no inside one",
-            view.male.name.text, view.female.name.text
+            view.male.name.text,
+            view.female.name.text
         ),
-        (true, false) => format!("{} has no outside thread for it", view.male.name.text),
-        _ => format!("{} has no inside thread for it", view.female.name.text),
+        (true, false) => text!("{} has no outside thread for it", view.male.name.text),
+        _ => text!("{} has no inside thread for it", view.female.name.text),
     };
     let mut finding = RULE.at(
         view.joint.head,
-        format!(
-            "{} into {} is held by {called}, and {lacking}",
+        text!(
+            "{} into {} is held by {}, and {}",
             view.male_name(),
-            view.female_name()
+            view.female_name(),
+            called,
+            lacking
         ),
     );
     if no_male {
@@ -52,8 +55,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         finding = finding.label(view.female.name.span, "no inside thread in this part");
     }
     let hint = match threads.male.first().or(threads.female.first()) {
-        Some(known) => format!("cut {} on both", known.thread.called()),
-        None => "cut one thread on both, or write slip, press or glue".to_owned(),
+        Some(known) => text!("cut {} on both", known.thread.called()),
+        None => "cut one thread on both, or write slip, press or glue".into(),
     };
     findings.push(finding.hint(hint));
 }

@@ -4,8 +4,8 @@ use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, Threshold, edits, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, End, Part};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "mouth-splits",
@@ -33,22 +33,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let countersink = form.major() + Length::mm(0.4);
-        let statement = format!("countersink {}", countersink.mm_text(1));
+        let statement = text!("countersink {}", Size::Near(countersink, 1));
         let finding = RULE
             .at(
                 threaded.feature.span,
-                format!(
-                    "{} begins {} from the {}, at a lip of {}; {wanted} of wall, or one pitch ({}) of plain bore before it, is wanted",
-                    threaded.thread.called(),
-                    begins,
-                    part.end_name(threaded.feature.end),
-                    words::against(lip, wanted),
-                    form.pitch(),
-                ),
+                text!("{} begins {} from the {}, at a lip of {}; {} of wall, or one pitch ({}) of plain bore before it, is wanted", threaded.thread.called(), begins, part.end_name(threaded.feature.end), words::against(lip, wanted), wanted, form.pitch()),
             )
-            .hint(format!("{statement}, or a plain bore of ⌀{} for one pitch or more", (form.major() + Length::mm(0.1)).mm_text(2)))
+            .hint(text!("{}, or a plain bore of ⌀{} for one pitch or more", statement, Size::Near(form.major() + Length::mm(0.1), 2)))
             .fix_all(
-                format!("add {statement}"),
+                text!("add {}", statement),
                 vec![edits::before(view.design, threaded.feature.span, &statement)],
             );
         let (from, to) = threaded.feature.stations(part.length);

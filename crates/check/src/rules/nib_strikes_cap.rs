@@ -68,11 +68,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     });
     let at_worst = match least.is_negative() {
         true => text!("they meet {} early", mm(-gap.least_mm)),
-        false => Size::Against {
-            length: least,
-            limit: left,
-        }
-        .into(),
+        false => words::against(least, left),
     };
     let message = text!(
         "{} is left between {} and {}{}; at worst, {}, {} wanted; the sum of {}",

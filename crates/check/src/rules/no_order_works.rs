@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::{Stuck, Trouble};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-order-works",
@@ -18,32 +18,34 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let cut = feature.and_then(|index| view.part.features.get(index));
-        let what = cut.map_or_else(|| "the outside".to_owned(), words::sized);
+        let what = cut.map_or_else(|| "the outside".into(), words::sized);
         let (message, hint) = match why {
             // Told with its place by `die-wont-pass`.
             Stuck::DieBlocked { .. } => continue,
             Stuck::MouthTooNarrow { wanted, mouth } => (
-                format!(
-                    "the tool for the {what} must pass {}; the mouth before it is {}",
+                text!(
+                    "the tool for the {} must pass {}; the mouth before it is {}",
+                    what,
                     words::dia(*wanted),
                     words::dia(*mouth)
                 ),
                 "open the mouth, or cut it from the other end",
             ),
             Stuck::NoWayIn => (
-                format!("no hole leads to the {what}"),
+                text!("no hole leads to the {}", what),
                 "drill or bore to it first",
             ),
             Stuck::NothingToHold { end } => (
-                format!(
-                    "nothing is left to hold {} by while the {what} is cut at its {}",
+                text!(
+                    "nothing is left to hold {} by while the {} is cut at its {}",
                     view.part.name.text,
+                    what,
                     view.part.end_name(*end)
                 ),
                 "give an end a thread or a plain bore of 4 mm or more to mount it by, or cut it from the other end",
             ),
             Stuck::Circle => (
-                format!("the {what} waits for a cut that waits for it"),
+                text!("the {} waits for a cut that waits for it", what),
                 "cut one of them from the other end",
             ),
         };

@@ -2,9 +2,10 @@
 
 use crate::lead_in::LeadIn;
 use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
+use quillet_geometry::Length;
 use quillet_standards::thread::ThreadForm;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-room-for-tap",
@@ -35,17 +36,19 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 cut.span,
-                format!(
-                    "{} of hole beyond {}; the tap's lead-in takes {lead} ({whose})",
+                text!(
+                    "{} of hole beyond {}; the tap's lead-in takes {} ({})",
                     words::against(room, lead),
                     threaded.thread.called(),
+                    lead,
+                    whose
                 ),
             )
-            .label(hole.span, format!("full diameter to {}", hole.to))
-            .hint(format!(
-                "drill to {} or more, or cut the thread {:.1} mm shorter",
-                depth.mm_text(2),
-                ((lead - room).to_mm() * 10.0).ceil() / 10.0
+            .label(hole.span, text!("full diameter to {}", hole.to))
+            .hint(text!(
+                "drill to {} or more, or cut the thread {} shorter",
+                Size::Near(depth, 2),
+                Size::Rounded(Length::mm(((lead - room).to_mm() * 10.0).ceil() / 10.0), 1)
             ));
         let deepened = hole.end == cut.end
             && !hole.through
@@ -53,9 +56,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             && view.design.text(hole.reach_span).starts_with("to");
         let finding = match deepened {
             true => finding.fix(
-                format!("drill to {}", depth.mm_text(2)),
+                text!("drill to {}", Size::Near(depth, 2)),
                 hole.reach_span,
-                format!("to {}", depth.mm_text(2)),
+                text!("to {}", Size::Near(depth, 2)),
             ),
             false => finding,
         };

@@ -5,7 +5,7 @@ use crate::{Findings, JointView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Engagement, Feature};
 use quillet_standards::thread::ThreadForm;
-use quillet_syntax::{Edit, Finding, Severity};
+use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-runout",
@@ -70,16 +70,11 @@ impl<'a> Outside<'a> {
         (dia > root).then(|| {
             RULE.at(
                 relief.span,
-                format!(
-                    "the relief behind {} is {}, fatter than its root ({}); the die would cut into it",
-                    self.called,
-                    words::dia(dia),
-                    words::dia(root)
-                ),
+                text!("the relief behind {} is {}, fatter than its root ({}); the die would cut into it", self.called, words::dia(dia), words::dia(root)),
             )
             .label(self.thread.span, "the thread it is for")
-            .hint(format!("turn the relief to {text}"))
-            .fix(format!("turn it to {text}"), relief.size_span, text)
+            .hint(text!("turn the relief to {}", text))
+            .fix(text!("turn it to {}", text), relief.size_span, text)
         })
     }
 
@@ -104,18 +99,11 @@ impl<'a> Outside<'a> {
         let finding = RULE
             .at(
                 self.thread.span,
-                format!(
-                    "{} cannot have full form to {}: the shoulder stands at {shoulder} and the die's \
-                     lead-in takes {lead} ({whose}), and the mate's full thread reaches there",
-                    self.called, self.thread.to
-                ),
+                text!("{} cannot have full form to {}: the shoulder stands at {} and the die's lead-in takes {} ({}), and the mate's full thread reaches there", self.called, self.thread.to, shoulder, lead, whose),
             )
             .label(inside.span, "full thread of the mate")
             .label(view.joint.head, "when this joint is home")
-            .hint(format!(
-                "let full form end at {} with a relief behind it, or bore the mate's mouth plain",
-                words::tenth_down(full_to)
-            ));
+            .hint(text!("let full form end at {} with a relief behind it, or bore the mate's mouth plain", words::tenth_down(full_to)));
         Some(self.shortened(view, words::tenth_down(full_to), shoulder, finding))
     }
 
@@ -136,25 +124,25 @@ impl<'a> Outside<'a> {
             return finding;
         }
         let at = match self.thread.from.is_zero() {
-            true => String::new(),
-            false => format!(" at {}", self.thread.from.mm_text(3)),
+            true => SizedText::default(),
+            false => text!(" at {}", Size::Near(self.thread.from, 3)),
         };
-        let thread = format!("for {}{at}", (full_to - self.thread.from).mm_text(3));
-        let behind = format!(
+        let thread = text!("for {}{}", Size::Near(full_to - self.thread.from, 3), at);
+        let behind = text!(
             "for {} at {}",
-            (shoulder - full_to).mm_text(3),
-            full_to.mm_text(3)
+            Size::Near(shoulder - full_to, 3),
+            Size::Near(full_to, 3)
         );
         finding.fix_all(
-            format!("end the thread at {full_to}"),
+            text!("end the thread at {}", full_to),
             vec![
                 Edit {
                     span: self.thread.reach_span,
-                    text: thread.into(),
+                    text: thread,
                 },
                 Edit {
                     span: relief.reach_span,
-                    text: behind.into(),
+                    text: behind,
                 },
             ],
         )

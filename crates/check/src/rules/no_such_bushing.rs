@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-bushing",
@@ -28,14 +28,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 cut.size_span,
-                format!(
+                text!(
                     "no bushing of {} is on the bench; the tenon is turned to calipers",
                     words::dia(wanted)
                 ),
             )
             .hint(match nearest {
-                Some(near) => format!("the nearest bushing is {}", near.exact_mm_text()),
-                None => "no bushing is on the bench".to_owned(),
+                Some(near) => text!("the nearest bushing is {}", Size::Written(near)),
+                None => "no bushing is on the bench".into(),
             });
         let (from, to) = cut.stations(view.part.length);
         findings.push_at(finding, from, to);

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-collet",
@@ -32,12 +32,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         findings.push(
             RULE.at(
                 piece.span,
-                format!(
-                    "no collet on the bench grips this {stock} stock, nor any size down to the {least} that {} needs",
-                    view.part.name.text
-                ),
+                text!("no collet on the bench grips this {} stock, nor any size down to the {} that {} needs", stock, least, view.part.name.text),
             )
-            .hint(format!("a collet from {least} to {stock} would do")),
+            .hint(text!("a collet from {} to {} would do", least, stock)),
         );
     }
 }

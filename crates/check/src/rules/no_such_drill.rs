@@ -4,8 +4,8 @@ use crate::{Findings, PartView, Rule, Run, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-drill",
@@ -32,19 +32,22 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let nearest: Vec<Length> = [below, above].into_iter().flatten().collect();
         let mut finding = RULE.at(
             cut.size_span,
-            format!(
+            text!(
                 "no drill of {} is on the bench{}",
                 words::dia(wanted),
                 on(view)
             ),
         );
-        let effects: Vec<String> = nearest
+        let effects: Vec<SizedText> = nearest
             .iter()
             .map(|size| effect(view, cut, wanted, *size))
             .collect();
         finding = match effects.is_empty() {
             true => finding.hint("buy it, or put a size that is at hand"),
-            false => finding.hint(format!("buy it, or take {}", effects.join(", or "))),
+            false => finding.hint(text!(
+                "buy it, or take {}",
+                SizedText::joined(effects, ", or ")
+            )),
         };
         // An assumed tap drill has no size of its own to be rewritten.
         let assumed = matches!(
@@ -55,8 +58,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             }
         );
         for size in nearest.iter().filter(|_| !assumed) {
-            let text = size.exact_mm_text();
-            finding = finding.fix(format!("write {text}"), cut.size_span, text);
+            let text = SizedText::from(Size::Drill(*size));
+            finding = finding.fix(text!("write {}", text), cut.size_span, text);
         }
         let (from, to) = cut.stations(view.part.length);
         findings.push_at(finding, from, to);
@@ -64,25 +67,30 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 }
 
 /// ` saltings`, where a bench is in sight.
-fn on(view: &PartView<'_>) -> String {
+fn on(view: &PartView<'_>) -> SizedText {
     view.bench
-        .map_or_else(String::new, |bench| format!(" {}", bench.name.text))
+        .map_or_else(SizedText::default, |bench| text!(" {}", bench.name.text))
 }
 
 /// What another size does: `9.5, wall 0.10 mm less a side, 51 % of thread`.
-fn effect(view: &PartView<'_>, cut: &Feature, wanted: Length, size: Length) -> String {
+fn effect(view: &PartView<'_>, cut: &Feature, wanted: Length, size: Length) -> SizedText {
     let change = (size - wanted).half();
     let more = if change.is_positive() { "less" } else { "more" };
-    let wall = format!("{} mm {more} wall a side", change.abs().mm_text(2));
+    let wall = text!("{} {} wall a side", Size::Short(change.abs()), more);
     let tapped = shape::threads(view.part, Side::Inside).find(|threaded| {
         shape::tapped_hole(view.part, threaded).is_some_and(|hole| hole.span == cut.span)
     });
-    let size_text = size.exact_mm_text();
+    let size_text = Size::Drill(size);
     match tapped {
         Some(threaded) => {
             let percent = threaded.thread.thread.percent_of_thread(size).of_3h4;
-            format!("{size_text} ({wall}, {percent:.0} % of thread by 3H/4)")
+            text!(
+                "{} ({}, {} % of thread by 3H/4)",
+                size_text,
+                wall,
+                format!("{:.0}", percent)
+            )
         }
-        None => format!("{size_text} ({wall})"),
+        None => text!("{} ({})", size_text, wall),
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-reamer",
@@ -23,7 +23,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 cut.size_span,
-                format!(
+                text!(
                     "no reamer of {} is on the bench, nor a boring bar that reaches",
                     words::dia(wanted)
                 ),

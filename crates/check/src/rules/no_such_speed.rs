@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-speed",
@@ -34,9 +34,12 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 span,
-                format!(
-                    "the {what} wants {:.0} to {:.0} rev/min; the lathe's slowest is {:.0}",
-                    wanted_rev_min.0, wanted_rev_min.1, lathe_rev_min.0
+                text!(
+                    "the {} wants {} to {} rev/min; the lathe's slowest is {}",
+                    what,
+                    format!("{:.0}", wanted_rev_min.0),
+                    format!("{:.0}", wanted_rev_min.1),
+                    format!("{:.0}", lathe_rev_min.0)
                 ),
             )
             .hint("cut it at another lathe, or by hand with the power off");

@@ -5,8 +5,8 @@ use crate::held::room;
 use crate::{Findings, JointView, PartView, Rule, Run};
 use quillet_geometry::Length;
 use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PlainFit, StoppedBy};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "nothing-holds",
@@ -30,13 +30,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         Verb::Close => {
             let (one, other) = (view.joint.first().part, view.joint.second().part);
             let name = |part: usize| &view.pen.pen.parts[part].name.text;
-            format!("{} on {}", name(one), name(other))
+            text!("{} on {}", name(one), name(other))
         }
-        _ => format!("{male} in {female}"),
+        _ => text!("{} in {}", male, female),
     };
     if let Some((why, hint)) = reason(view, rest.fit) {
         findings.push(
-            RULE.at(view.joint.head, format!("nothing holds {pair}: {why}"))
+            RULE.at(view.joint.head, text!("nothing holds {}: {}", pair, why))
                 .label(view.joint.male.span, "what goes in")
                 .label(view.joint.female.span, "what receives it")
                 .hint(hint),
@@ -45,8 +45,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 }
 
 /// Why nothing holds it and what would; none where another rule tells of it.
-fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'static str)> {
-    let apart = || "nothing of the one lies in the other".to_owned();
+fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'static str)> {
+    let apart = || SizedText::from("nothing of the one lies in the other");
     match view.joint.verb {
         Verb::Close => {
             // A thread that is missing or does not match is told of as such.
@@ -56,13 +56,13 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'stat
             }
             let room = fit.map_or_else(apart, |it| room(it.clearance));
             Some((
-                format!("no thread in common, {room}"),
+                text!("no thread in common, {}", room),
                 "cut a thread on both, or let an O-ring hold it",
             ))
         }
         Verb::Push => {
             let why = fit.map_or_else(apart, |it| {
-                format!(
+                text!(
                     "{}; a push holds from {} of interference to {} of clearance",
                     room(it.clearance),
                     -PUSH.0,
@@ -72,7 +72,7 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'stat
             Some((why, "make the two nearer in size, or screw or glue it"))
         }
         Verb::Slip => Some((
-            format!("it draws {FREE_MM} mm out and nothing stops it"),
+            text!("it draws {} out and nothing stops it", Length::mm(FREE_MM)),
             "let a part that is screwed, pressed or glued close behind it, or press or glue it",
         )),
         Verb::Glue => unglued(view, fit),
@@ -81,18 +81,21 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'stat
     }
 }
 
-fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'static str)> {
+fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'static str)> {
     let (_, most) = GLUE_GAP;
     if let Some(material) = view.joint.unglueable(&view.pen.pen.parts) {
         return Some((
-            format!("glue does not stick to {}", material.name),
+            text!("glue does not stick to {}", material.name),
             "press it, screw it, or pin it",
         ));
     }
     let long = "let the one reach further into the other";
     let Some(fit) = fit else {
         return Some((
-            format!("the glue joint is butt; {GLUE_MM} mm of overlap at least holds"),
+            text!(
+                "the glue joint is butt; {} of overlap at least holds",
+                Length::mm(GLUE_MM)
+            ),
             long,
         ));
     };
@@ -101,10 +104,11 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'sta
     let told = matches!(asked, Some(FitAsked::Gap(gap)) if gap <= most);
     if fit.clearance > most && !told {
         return Some((
-            format!(
-                "a gap of {} for the glue; it holds in {} to {most}",
+            text!(
+                "a gap of {} for the glue; it holds in {} to {}",
                 fit.clearance,
-                GLUE_GAP.0.mm_text(2)
+                Size::Near(GLUE_GAP.0, 2),
+                most
             ),
             "bring the two within 0.3 mm of each other on diameter",
         ));
@@ -112,9 +116,10 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(String, &'sta
     let short = fit.near_mm < GLUE_MM - 1e-6 && fit.clearance <= most;
     short.then(|| {
         (
-            format!(
-                "the glue reaches over {:.1} mm; {GLUE_MM} mm at least holds",
-                fit.near_mm
+            text!(
+                "the glue reaches over {}; {} at least holds",
+                Size::Rounded(Length::mm(fit.near_mm), 1),
+                Length::mm(GLUE_MM)
             ),
             long,
         )
@@ -129,22 +134,25 @@ fn spigots(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let why = if spigot.gap > most {
-            format!(
-                "a gap of {} for the glue; it holds in {} to {most}",
+            text!(
+                "a gap of {} for the glue; it holds in {} to {}",
                 spigot.gap,
-                GLUE_GAP.0.mm_text(2)
+                Size::Near(GLUE_GAP.0, 2),
+                most
             )
         } else if spigot.length < Length::mm(GLUE_MM) {
-            format!(
-                "the glue reaches over {}; {GLUE_MM} mm at least holds",
-                spigot.length
+            text!(
+                "the glue reaches over {}; {} at least holds",
+                spigot.length,
+                Length::mm(GLUE_MM)
             )
         } else {
             continue;
         };
-        let message = format!(
-            "nothing holds the spigot of {}: {why}",
-            piece.stock.material.name
+        let message = text!(
+            "nothing holds the spigot of {}: {}",
+            piece.stock.material.name,
+            why
         );
         let from = piece.from.min(piece.from - spigot.length);
         findings.push_at(

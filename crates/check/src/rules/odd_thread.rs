@@ -3,7 +3,7 @@
 use crate::classes::designations;
 use crate::{DesignView, Findings, Rule, Run, words};
 use quillet_standards::thread::{Hand, Side};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "odd-thread",
@@ -27,10 +27,10 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
         let mut finding = RULE
             .at(
                 at,
-                format!(
+                text!(
                     "{} is in no standard series and not usual on pens; the nearest are {}",
                     thread.designation.text,
-                    words::list(&near),
+                    words::list(&near)
                 ),
             )
             .hint("see that a tap and die of this size are at hand, or that it is single-pointed");
@@ -40,7 +40,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
             && form.said_class(Side::External).is_none()
             && form.said_class(Side::Internal).is_none();
         if let Some(nearest) = near.first().filter(|_| plain) {
-            finding = finding.fix(format!("write {nearest}"), at, nearest.clone());
+            finding = finding.fix(text!("write {}", nearest), at, nearest.clone());
         }
         findings.push(finding);
     }

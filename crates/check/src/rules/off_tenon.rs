@@ -3,8 +3,8 @@
 use crate::{Findings, PartView, Rule, Run, shape, words};
 use quillet_geometry::Length;
 use quillet_model::Cut;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "off-tenon",
@@ -58,24 +58,26 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 turned.map_or(threaded.feature.span, |it| it.size_span),
-                format!(
-                    "{} is {much} for {}; {} to {} wanted ({class}{})",
+                text!(
+                    "{} is {} for {}; {} to {} wanted ({}{})",
                     words::dia(dia),
+                    much,
                     threaded.thread.called(),
-                    tenon.range.min().mm_text(3),
+                    Size::Near(tenon.range.min(), 3),
                     tenon.range.max(),
+                    class,
                     if tenon.from.word() == "formula" {
                         ", by the standard's formulas"
                     } else {
                         ""
-                    },
+                    }
                 ),
             )
-            .hint(format!(
+            .hint(text!(
                 "turn the tenon to {}; the low side, {} to {}, suits plastics",
-                tenon.default.mm_text(2),
-                tenon.in_plastic.min().mm_text(2),
-                tenon.in_plastic.max().mm_text(2),
+                Size::Near(tenon.default, 2),
+                Size::Near(tenon.in_plastic.min(), 2),
+                Size::Near(tenon.in_plastic.max(), 2)
             ));
         let finding = match turned {
             Some(it) => {
@@ -83,9 +85,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 finding
                     .label(
                         threaded.feature.span,
-                        format!("{} is cut on it", threaded.thread.called()),
+                        text!("{} is cut on it", threaded.thread.called()),
                     )
-                    .fix(format!("turn it to {text}"), it.size_span, text)
+                    .fix(text!("turn it to {}", text), it.size_span, text)
             }
             None => finding,
         };

@@ -6,7 +6,7 @@ use quillet_geometry::{Length, Limits};
 use quillet_model::{Cut, End, Feature, FitAsked, Part, Station};
 use quillet_standards::fit::{Fit, drilled_hole};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "poor-fit",
@@ -170,7 +170,7 @@ struct Wanted {
     /// Both drawn to one size will do too: the fit says how each is made.
     nominal: bool,
     fit: Option<(Fit, u8)>,
-    words: String,
+    words: SizedText,
     /// What to aim for.
     best: Length,
 }
@@ -178,7 +178,7 @@ struct Wanted {
 impl Wanted {
     fn of(view: &JointView<'_>, pair: &Pair) -> Option<Wanted> {
         let slack = view.length_limit(&RULE, SLACK);
-        let about = |best: Length, words: String| Wanted {
+        let about = |best: Length, words: SizedText| Wanted {
             clearance: Limits::new(best - slack, best + slack),
             nominal: false,
             fit: None,
@@ -196,29 +196,29 @@ impl Wanted {
                         clearance: limits.clearance,
                         nominal: true,
                         fit: Some((fit, fit.hole.grade())),
-                        words: format!("{fit} asks for {}", spread(limits.clearance)),
+                        words: text!("{} asks for {}", fit, spread(limits.clearance)),
                         best: limits.clearance.middle(),
                     }
                 }
                 (Some(FitAsked::Clearance(size)), _) => {
-                    about(size, format!("a clearance of {size} is asked"))
+                    about(size, text!("a clearance of {} is asked", size))
                 }
                 (Some(FitAsked::Interference(size)), _) => {
-                    about(-size, format!("an interference of {size} is asked"))
+                    about(-size, text!("an interference of {} is asked", size))
                 }
-                (Some(FitAsked::Gap(size)), _) => about(size, format!("a gap of {size} is asked")),
+                (Some(FitAsked::Gap(size)), _) => about(size, text!("a gap of {} is asked", size)),
                 (None, Verb::Press) => Wanted {
                     clearance: Limits::new(-pair.hole, Length::from_nm(-1)),
                     nominal: false,
                     fit: None,
-                    words: "a press fit wants interference".to_owned(),
+                    words: "a press fit wants interference".into(),
                     best: Length::mm(-0.02),
                 },
                 (None, _) => Wanted {
                     clearance: Limits::new(SLACK, LOOSEST),
                     nominal: false,
                     fit: None,
-                    words: format!(
+                    words: text!(
                         "{} wants {}",
                         view.joint.verb.word(),
                         spread(Limits::new(SLACK, LOOSEST))
@@ -232,40 +232,46 @@ impl Wanted {
 
 fn disagreeing(view: &JointView<'_>, pair: &Pair, drawn: Length, wanted: &Wanted) -> Finding {
     let is = match drawn.is_negative() {
-        true => format!("{} of interference", -drawn),
-        false => format!("{drawn} of clearance"),
+        true => text!("{} of interference", -drawn),
+        false => text!("{} of clearance", drawn),
     };
     let finding = RULE
         .at(
             view.joint.head,
-            format!(
-                "{} in {} leaves {is}; {}",
+            text!(
+                "{} in {} leaves {}; {}",
                 words::dia(pair.shaft),
                 words::dia(pair.hole),
+                is,
                 wanted.words
             ),
         )
-        .label(pair.shaft_span, format!("{} here", words::dia(pair.shaft)))
-        .label(pair.hole_span, format!("{} here", words::dia(pair.hole)));
-    let better = (pair.hole - wanted.best).mm_text(3);
+        .label(pair.shaft_span, text!("{} here", words::dia(pair.shaft)))
+        .label(pair.hole_span, text!("{} here", words::dia(pair.hole)));
+    let better = SizedText::from(Size::Near(pair.hole - wanted.best, 3));
     match pair.shaft_size {
-        Some(size) => finding.hint(format!("turn the tenon to {better}")).fix(
-            format!("turn the tenon to {better}"),
+        Some(size) => finding.hint(text!("turn the tenon to {}", better)).fix(
+            text!("turn the tenon to {}", better),
             size,
             better,
         ),
-        None => finding.hint(format!("⌀{better} in this hole gives it")),
+        None => finding.hint(text!("⌀{} in this hole gives it", better)),
     }
 }
 
 fn not_by_drill(view: &JointView<'_>, pair: &Pair, fit: Fit, grade: u8) -> Finding {
     let over = drilled_hole(pair.hole).map(|hole| hole.over_size);
-    let comes_out = over.map_or("over size".to_owned(), |over| format!("at {over}"));
+    let comes_out = over.map_or(SizedText::from("over size"), |over| {
+        text!("at {}", over.to_string())
+    });
     let letter = fit.hole.letter();
     RULE.at(
         view.joint.head,
-        format!(
-            "a drilled hole comes out {comes_out}; {letter}{grade} wants a reamer or a boring bar"
+        text!(
+            "a drilled hole comes out {}; {}{} wants a reamer or a boring bar",
+            comes_out,
+            letter,
+            grade
         ),
     )
     .label(pair.hole_span, "drilled here")
@@ -273,13 +279,13 @@ fn not_by_drill(view: &JointView<'_>, pair: &Pair, fit: Fit, grade: u8) -> Findi
 }
 
 /// `0.005 to 0.029 mm of clearance`, `0.01 to 0.03 mm of interference`, or both.
-fn spread(clearance: Limits) -> String {
+fn spread(clearance: Limits) -> SizedText {
     let (low, high) = (clearance.min(), clearance.max());
     if !low.is_negative() {
-        format!("{} to {high} of clearance", low.mm_text(3))
+        text!("{} to {} of clearance", Size::Near(low, 3), high)
     } else if !high.is_positive() {
-        format!("{} to {} of interference", (-high).mm_text(3), -low)
+        text!("{} to {} of interference", Size::Near(-high, 3), -low)
     } else {
-        format!("from {} of interference to {high} of clearance", -low)
+        text!("from {} of interference to {} of clearance", -low, high)
     }
 }

@@ -4,7 +4,7 @@ use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Part, Place, Profiles};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "proud-joint",
@@ -59,11 +59,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         true => (view.male_name(), view.female_name()),
         false => (view.female_name(), view.male_name()),
     };
-    let message = format!(
-        "{proud} stands {} proud of {other} where their outsides meet ({} against {})",
+    let message = text!(
+        "{} stands {} proud of {} where their outsides meet ({} against {})",
+        proud,
         words::against(step, FELT),
+        other,
         words::dia(Length::mm(behind).twice()),
-        words::dia(Length::mm(at).twice()),
+        words::dia(Length::mm(at).twice())
     );
     let finding = RULE.at(view.joint.head, message);
     let finding = match flush {

@@ -1,8 +1,9 @@
 //! `pumps-ink`: a cap that draws ink out of the feed as it comes off.
 
 use crate::{Findings, PenView, Rule, Run, Threshold, spots};
-use quillet_syntax::Severity;
+use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "pumps-ink",
@@ -33,14 +34,14 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some(piston) = worst.filter(|it| it.share(air) > most) else {
         return;
     };
-    let message = format!(
-        "{} fits closely in {} for {:.1} mm: drawn off, the {:.2} ml of air grow by {:.0} %; {:.0} % at most wanted",
+    let message = text!(
+        "{} fits closely in {} for {}: drawn off, the {} ml of air grow by {} %; {} % at most wanted",
         spots::words(pen, &piston.male),
         spots::words(pen, &piston.female),
-        piston.stroke_mm,
-        air.volume_mm3 / 1000.0,
-        piston.share(air) * 100.0,
-        most * 100.0,
+        Size::Rounded(Length::mm(piston.stroke_mm), 1),
+        format!("{:.2}", air.volume_mm3 / 1000.0),
+        format!("{:.0}", piston.share(air) * 100.0),
+        format!("{:.0}", most * 100.0)
     );
     findings.push(
         RULE.at(cap.head, message)

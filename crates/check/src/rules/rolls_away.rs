@@ -1,8 +1,8 @@
 //! `rolls-away`: a round pen with nothing to stop it.
 
 use crate::{Findings, PenView, Rule, Run};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "rolls-away",
@@ -22,7 +22,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     findings.push(
         RULE.at(
             cap.head,
-            format!(
+            text!(
                 "{} has neither clip nor roll stop; on a desk it rolls",
                 pen.name.text
             ),

@@ -3,7 +3,7 @@
 use super::mandrels;
 use crate::{Findings, PartView, Rule, Run};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "short-grip",
@@ -26,7 +26,13 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         let (name, end) = (&part.name.text, part.end_name(end));
         Some((
-            format!("{length} to hold {name} by at its {end}; {wanted} is wanted"),
+            text!(
+                "{} to hold {} by at its {}; {} is wanted",
+                length,
+                name,
+                end,
+                wanted
+            ),
             "lengthen what holds it, or leave stock to grip and part it off last",
         ))
     });

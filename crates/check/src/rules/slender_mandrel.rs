@@ -3,7 +3,7 @@
 use super::mandrels;
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_plan::Trouble;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "slender-mandrel",
@@ -24,7 +24,13 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         let (name, end, dia) = (&part.name.text, part.end_name(end), words::dia(dia));
         Some((
-            format!("the mandrel for the {end} of {name} stands {length} out at {dia}"),
+            text!(
+                "the mandrel for the {} of {} stands {} out at {}",
+                end,
+                name,
+                length,
+                dia
+            ),
             "keep the tail centre up and take light cuts, or hold it by its other end",
         ))
     });

@@ -1,8 +1,9 @@
 //! `slow-cap`: a cap that takes too many turns.
 
 use crate::{Findings, JointView, Rule, Run, Threshold};
-use quillet_syntax::Severity;
+use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "slow-cap",
@@ -28,17 +29,28 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         &view.male.features[threads.threads.male],
         &view.female.features[threads.threads.female],
     );
-    let message = format!(
-        "{turns:.2} turns to take the cap off: {:.2} mm of travel over a lead of {}; {most} wanted at most",
-        threads.travel_mm,
+    let message = text!(
+        "{} turns to take the cap off: {} of travel over a lead of {}; {} wanted at most",
+        format!("{:.2}", turns),
+        Size::Rounded(Length::mm(threads.travel_mm), 2),
         threads.form.lead(),
+        most
     );
     let finding = RULE
         .at(view.joint.head, message)
-        .label(female.span, format!("begins {:.2} mm in", threads.mouth_mm))
+        .label(
+            female.span,
+            text!(
+                "begins {} in",
+                Size::Rounded(Length::mm(threads.mouth_mm), 2)
+            ),
+        )
         .label(
             male.span,
-            format!("its leading edge comes {:.2} mm in", threads.leading_mm),
+            text!(
+                "its leading edge comes {} in",
+                Size::Rounded(Length::mm(threads.leading_mm), 2)
+            ),
         );
     let starts = (threads.travel_mm / (most * threads.form.pitch_mm())).ceil() as u32;
     let named = male
@@ -46,11 +58,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .and_then(|(thread, _)| thread.name.as_ref().map(|name| (thread, name)));
     let finding = match named.filter(|_| starts <= 4) {
         Some((thread, name)) => {
-            let text = format!(
-                "thread {} = {} starts {starts}",
-                name.text, thread.designation.text
+            let text = text!(
+                "thread {} = {} starts {}",
+                name.text,
+                thread.designation.text,
+                starts
             );
-            finding.fix(format!("cut it with {starts} starts"), thread.span, text)
+            finding.fix(text!("cut it with {} starts", starts), thread.span, text)
         }
         None => finding,
     };

@@ -3,8 +3,8 @@
 use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Curve, Length};
 use quillet_model::Spot;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "step-under-fingers",
@@ -82,10 +82,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 station_mm: line.start.z,
                 radius_mm: line.start.r,
             };
-            let message = format!(
-                "a sharp step of {} {:.0} mm behind the front, where the pen is held",
+            let message = text!(
+                "a sharp step of {} {} behind the front, where the pen is held",
                 words::against(rise, felt),
-                z - front
+                Size::Rounded(Length::mm(z - front), 0)
             );
             findings.push(
                 RULE.at(spots::span(pen, &spot), message)

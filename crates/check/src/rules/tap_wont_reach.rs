@@ -4,8 +4,8 @@ use crate::shape;
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::End;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "tap-wont-reach",
@@ -45,11 +45,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let made_by = narrowest.map(|(_, tag)| profiles.origin(tag));
         let finding = RULE.at(
             cut.span,
-            format!(
+            text!(
                 "the throat before {} is {}; its tap is {} and will not pass",
                 threaded.thread.called(),
                 words::dia(throat),
-                words::dia(major),
+                words::dia(major)
             ),
         );
         let finding = match made_by {
@@ -57,11 +57,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             None => finding,
         };
         let wider = major + Length::mm(0.1);
-        let statement = format!("bore {} to {}", wider.mm_text(2), cut.from.mm_text(3));
+        let statement = text!(
+            "bore {} to {}",
+            Size::Near(wider, 2),
+            Size::Near(cut.from, 3)
+        );
         let finding = finding
-            .hint(format!("{statement} lets the tap in"))
+            .hint(text!("{} lets the tap in", statement))
             .fix_all(
-                format!("add {statement}"),
+                text!("add {}", statement),
                 vec![crate::edits::before(view.design, cut.span, &statement)],
             );
         let (from, to) = cut.stations(part.length);

@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
 use quillet_geometry::Length;
 use quillet_model::End;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "thin-end",
@@ -32,17 +32,18 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 wall.inner_span(part),
-                format!(
-                    "{} left between {} and the {}; {wanted} wanted at a closed end",
+                text!(
+                    "{} left between {} and the {}; {} wanted at a closed end",
                     words::against(wall.least, wanted),
                     wall.inner_words(part),
                     part.end_name(end),
+                    wanted
                 ),
             )
             .label(wall.outer_span(part), "the outside beyond it")
-            .hint(format!(
-                "drill {:.1} mm less deep",
-                (short.to_mm() * 10.0).ceil() / 10.0
+            .hint(text!(
+                "drill {} less deep",
+                Size::Rounded(Length::mm((short.to_mm() * 10.0).ceil() / 10.0), 1)
             ));
         findings.push_at(finding, wall.from, wall.to);
     }

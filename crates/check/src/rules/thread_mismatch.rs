@@ -3,8 +3,8 @@
 use super::joint_threads::JointThreads;
 use crate::{Findings, JointView, Rule, Run};
 use quillet_standards::thread::{Hand, ThreadForm};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "thread-mismatch",
@@ -35,18 +35,20 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let finding = RULE
         .at(
             view.joint.head,
-            format!(
-                "{} has {outside} outside and {} has {inside} inside; {}",
+            text!(
+                "{} has {} outside and {} has {} inside; {}",
                 view.male.name.text,
+                outside,
                 view.female.name.text,
-                differing(outside, inside),
+                inside,
+                differing(outside, inside)
             ),
         )
-        .label(male.feature.span, format!("{outside} outside"))
-        .label(female.feature.span, format!("{inside} inside"))
+        .label(male.feature.span, text!("{} outside", outside))
+        .label(female.feature.span, text!("{} inside", inside))
         .hint("cut the same thread on both")
         .fix(
-            format!("cut {text} on {}", part.name.text),
+            text!("cut {} on {}", text, part.name.text),
             cut.size_span,
             text,
         );
@@ -54,27 +56,27 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 }
 
 /// What keeps two threads from screwing together.
-fn differing(outside: &ThreadForm, inside: &ThreadForm) -> String {
+fn differing(outside: &ThreadForm, inside: &ThreadForm) -> SizedText {
     let mut differs = Vec::new();
     if outside.is_inch() != inside.is_inch() {
-        differs.push("one is metric, the other inch".to_owned());
+        differs.push("one is metric, the other inch".into());
     }
     if outside.major() != inside.major() {
-        differs.push(format!(
+        differs.push(text!(
             "⌀{} against ⌀{}",
-            outside.major().mm_text(2),
-            inside.major().mm_text(2)
+            Size::Near(outside.major(), 2),
+            Size::Near(inside.major(), 2)
         ));
     }
     if outside.pitch() != inside.pitch() {
-        differs.push(format!(
+        differs.push(text!(
             "a pitch of {} against {}",
             outside.pitch(),
             inside.pitch()
         ));
     }
     if outside.starts() != inside.starts() {
-        differs.push(format!(
+        differs.push(text!(
             "{} against {} starts",
             outside.starts(),
             inside.starts()
@@ -85,7 +87,7 @@ fn differing(outside: &ThreadForm, inside: &ThreadForm) -> String {
             Hand::Right => "right",
             Hand::Left => "left",
         };
-        differs.push(format!("{} hand against {}", hand(outside), hand(inside)));
+        differs.push(text!("{} hand against {}", hand(outside), hand(inside)));
     }
-    differs.join(", ")
+    SizedText::joined(differs, ", ")
 }

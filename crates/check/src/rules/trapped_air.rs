@@ -4,8 +4,8 @@ use super::fitted::Fitted;
 use crate::{Findings, JointView, Rule, Run, spots, words};
 use quillet_geometry::Length;
 use quillet_model::Part;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
 use std::f64::consts::PI;
 
 pub(crate) static RULE: Rule = Rule {
@@ -35,11 +35,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     }
     let swept_ml = PI / 4.0 * fitted.hole.to_mm().powi(2) * rest.goes_in_mm.max(0.0) / 1000.0;
-    let message = format!(
-        "{} closes {} ({}) with {swept_ml:.2} ml of air before it and no way out",
+    let message = text!(
+        "{} closes {} ({}) with {} ml of air before it and no way out",
         view.male_name(),
         view.female_name(),
         words::dia(fitted.hole),
+        format!("{:.2}", swept_ml)
     );
     findings.push(
         RULE.at(view.joint.head, message)

@@ -2,7 +2,7 @@
 
 use crate::{DesignView, Findings, Rule, Run, edits};
 use quillet_model::NameKind;
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 use std::collections::BTreeSet;
 
 pub(crate) static RULE: Rule = Rule {
@@ -50,7 +50,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 item.span,
-                format!("the {} {} is used nowhere", item.kind.word(), item.name),
+                text!("the {} {} is used nowhere", item.kind.word(), item.name),
             )
             .hint("use it, or take it out")
             .fix_all("take it out", vec![edits::take_out(design, item.item)]);

@@ -7,7 +7,7 @@ use quillet_model::{
     AtRest, Blocked, ClearanceKind, Closing, Cut, DrillName, Feature, Part, Spot, ThreadDef,
 };
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "wont-pass",
@@ -51,13 +51,14 @@ fn too_fat(view: &JointView<'_>, blocked: &Blocked) -> Finding {
     let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
     let (fat, throat) = (dia(thin), words::dia(dia(bore)));
     let mut place = spots::words(pen, bore);
-    if !place.contains(&throat) {
-        place = format!("{place} ({throat})");
+    if !place.contains(&*throat) {
+        place = text!("{} ({})", place, throat);
     }
-    let message = format!(
-        "{} ({}) won't pass {place}",
+    let message = text!(
+        "{} ({}) won't pass {}",
         male.name.text,
         words::dia(fat),
+        place
     );
     let finding = RULE
         .at(view.joint.head, message)
@@ -87,13 +88,13 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
             if female.bought || own(it.male.part) && own(it.female.part) || throat >= wanted {
                 return None;
             }
-            let message = format!(
+            let message = text!(
                 "{} ({}) passes {} ({}), but {} is wanted to let it through freely",
                 male.name.text,
                 words::dia(fat),
                 spots::words(pen, &it.female),
                 words::dia(throat),
-                words::dia(wanted),
+                words::dia(wanted)
             );
             let finding = RULE.at(view.joint.head, message);
             let finding = Finding {
@@ -124,7 +125,7 @@ fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding 
     }
     let hole = spots::feature(female, spot.origin);
     if let Some(thread) = hole.and_then(|hole| threaded_by(female, hole)) {
-        return finding.hint(format!(
+        return finding.hint(text!(
             "{} needs this hole as it is: make what goes through slimmer, or cut a larger thread",
             thread.called()
         ));
@@ -134,10 +135,10 @@ fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding 
         Some(Length::mm(a.min(b)).twice())
     });
     if outside.is_some_and(|outside| outside <= to) {
-        return finding.hint(format!(
+        return finding.hint(text!(
             "{} is {} outside there: make what goes through slimmer, or it fatter",
             female.name.text,
-            outside.map_or(String::new(), words::dia),
+            outside.map_or_else(SizedText::default, words::dia)
         ));
     }
     let plain = hole.filter(|hole| {
@@ -158,11 +159,12 @@ fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding 
     });
     match plain {
         Some(hole) => {
-            let title = format!("make the hole ⌀{size}");
+            let title = text!("make the hole ⌀{}", size);
             finding.hint(title.clone()).fix(title, hole.size_span, size)
         }
-        None => finding.hint(format!(
-            "make the throat ⌀{size}, or what goes through slimmer"
+        None => finding.hint(text!(
+            "make the throat ⌀{}, or what goes through slimmer",
+            size
         )),
     }
 }

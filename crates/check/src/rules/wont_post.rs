@@ -4,7 +4,7 @@ use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{Spot, StoppedBy};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "wont-post",
@@ -25,7 +25,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     let pen = view.pen.pen;
     if rest.stopped_by == StoppedBy::Nothing {
-        let message = format!("{} never touches {}", view.female_name(), view.male_name());
+        let message = text!("{} never touches {}", view.female_name(), view.male_name());
         findings.push(
             RULE.at(view.joint.head, message)
                 .hint("make the tail fatter, or the mouth narrower"),
@@ -48,22 +48,28 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if half > most || over < DIAMETERS {
         let mut flaws = Vec::new();
         if half > most {
-            flaws.push(format!("a half angle of {half:.1}°, {most}° at most holds"));
+            flaws.push(text!(
+                "a half angle of {}°, {}° at most holds",
+                format!("{:.1}", half),
+                most
+            ));
         }
         if over < DIAMETERS {
-            flaws.push(format!(
-                "{:.1} mm over the tail, {dia} at least wanted",
-                rest.goes_in_mm
+            flaws.push(text!(
+                "{} over the tail, {} at least wanted",
+                Size::Rounded(Length::mm(rest.goes_in_mm), 1),
+                dia
             ));
         }
         let (mut tail, dia) = (spots::words(pen, &touch.male), words::dia(dia));
-        if !tail.contains(&dia) {
-            tail = format!("{tail} ({dia})");
+        if !tail.contains(&*dia) {
+            tail = text!("{} ({})", tail, dia);
         }
-        let message = format!(
-            "the cap would not hold where {} meets {tail}: {}",
+        let message = text!(
+            "the cap would not hold where {} meets {}: {}",
             spots::words(pen, &touch.female),
-            words::list(&flaws),
+            tail,
+            words::list(&flaws)
         );
         findings.push(spans(RULE.at(view.joint.head, message)).hint(
             "let the tail taper by 3° a side or less over a diameter's length, with a bore to suit",
@@ -72,11 +78,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let female = &pen.parts[touch.female.part];
     let thread = spots::feature(female, touch.female.origin).and_then(|it| it.thread());
     if let Some((thread, _)) = thread {
-        let message = format!(
+        let message = text!(
             "{} of {} rides on {} and will mark it",
             thread.called(),
             female.name.text,
-            spots::words(pen, &touch.male),
+            spots::words(pen, &touch.male)
         );
         let finding = spans(RULE.at(view.joint.head, message));
         let finding = Finding {

@@ -132,8 +132,8 @@ impl JointMeasures {
 impl TouchMeasures {
     pub(super) fn of(pen: &Pen, touch: &Touch) -> Self {
         Self {
-            male: spots::words(pen, &touch.male),
-            female: spots::words(pen, &touch.female),
+            male: spots::words(pen, &touch.male).to_string(),
+            female: spots::words(pen, &touch.female).to_string(),
             spare_mm: touch.spare_mm,
         }
     }
@@ -143,8 +143,8 @@ impl ClearanceMeasures {
     fn of(design: &Design, pen: &Pen, it: &Clearance) -> Self {
         Self {
             kind: it.kind.word(),
-            male: spots::words(pen, &it.male),
-            female: spots::words(pen, &it.female),
+            male: spots::words(pen, &it.male).to_string(),
+            female: spots::words(pen, &it.female).to_string(),
             nominal_mm: it.nominal_mm,
             worst_mm: it.least_mm,
             chain: it

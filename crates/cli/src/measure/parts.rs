@@ -95,8 +95,8 @@ impl WallMeasures {
     fn of(part: &Part, wall: &Wall) -> Self {
         Self {
             role: wall.role.words(),
-            outer: wall.outer_words(part),
-            inner: wall.inner_words(part),
+            outer: wall.outer_words(part).to_string(),
+            inner: wall.inner_words(part).to_string(),
             from_mm: wall.from.to_mm(),
             to_mm: wall.to.to_mm(),
             least_mm: wall.least.to_mm(),

@@ -1,10 +1,13 @@
 //! Text with sizes in it that stay sizes until it is shown.
 
-use quillet_geometry::Length;
+use quillet_geometry::{Angle, Length};
 use quillet_standards::Units;
+use quillet_standards::fit::Fit;
+use quillet_standards::thread::{ThreadClass, ThreadForm};
 use std::borrow::Cow;
 use std::fmt;
 use std::ops::Deref;
+use std::sync::Arc;
 
 /// A sentence, a title or a replacement whose sizes are shown in the unit of the file it is for.
 ///
@@ -45,6 +48,8 @@ pub enum Size {
     Hole(Length),
     /// As a source says it: `11.2`, `7/16`.
     Written(Length),
+    /// As a source says it, to at most so many decimals of a millimetre, and two more of an inch.
+    Near(Length, usize),
     /// As a source says a drill: `6.75`, `17/64`, `letter F`.
     Drill(Length),
 }
@@ -65,6 +70,10 @@ impl Size {
             Size::Diameter(dia) => units.dia(dia),
             Size::Hole(dia) => units.hole(dia),
             Size::Written(length) => units.written(length),
+            Size::Near(length, places) => match units {
+                Units::Millimetres => length.mm_text(places),
+                Units::Inches => length.inch_text(places + 2),
+            },
             Size::Drill(dia) => units.drill(dia),
         }
     }
@@ -230,27 +239,78 @@ impl From<&SizedText> for SizedText {
     }
 }
 
-macro_rules! from_words {
+impl From<&str> for SizedText {
+    fn from(words: &str) -> Self {
+        words.to_owned().into()
+    }
+}
+
+impl From<&String> for SizedText {
+    fn from(words: &String) -> Self {
+        words.clone().into()
+    }
+}
+
+impl From<Arc<str>> for SizedText {
+    fn from(words: Arc<str>) -> Self {
+        words.to_string().into()
+    }
+}
+
+/// What may go into a text: words, counts, sizes, other texts.
+pub trait ToText {
+    /// As a text.
+    fn to_text(&self) -> SizedText;
+}
+
+impl<T: ToText + ?Sized> ToText for &T {
+    fn to_text(&self) -> SizedText {
+        (**self).to_text()
+    }
+}
+
+impl ToText for SizedText {
+    fn to_text(&self) -> SizedText {
+        self.clone()
+    }
+}
+
+macro_rules! sized {
     ($($of:ty),*) => {
-        $(impl From<$of> for SizedText {
-            fn from(words: $of) -> Self {
-                words.to_string().into()
+        $(impl ToText for $of {
+            fn to_text(&self) -> SizedText {
+                (*self).into()
             }
         })*
     };
 }
 
-from_words!(
-    &str,
-    &String,
-    &&str,
-    std::sync::Arc<str>,
-    &std::sync::Arc<str>,
+macro_rules! worded {
+    ($($of:ty),*) => {
+        $(impl ToText for $of {
+            fn to_text(&self) -> SizedText {
+                self.to_string().into()
+            }
+        })*
+    };
+}
+
+sized!(Size, Length);
+worded!(
+    str,
+    String,
+    Arc<str>,
+    Cow<'_, str>,
     char,
     usize,
+    u8,
     u32,
-    i64
+    u64,
+    i32,
+    i64,
+    f64
 );
+worded!(Angle, ThreadForm, ThreadClass, Fit);
 
 /// A [`SizedText`](crate::SizedText) by its form and what goes into the form's `{}`, in order: words,
 /// lengths, sizes, counts, other texts.
@@ -266,7 +326,7 @@ from_words!(
 #[macro_export]
 macro_rules! text {
     ($form:literal $(, $part:expr)* $(,)?) => {
-        $crate::SizedText::of($form, [$($crate::SizedText::from($part)),*])
+        $crate::SizedText::of($form, [$($crate::ToText::to_text(&$part)),*])
     };
 }
 
