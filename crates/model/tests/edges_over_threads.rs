@@ -220,3 +220,29 @@ fn a_chamfer_on_a_thread_is_cut_once() {
         assert_eq!(solid.outer.end().r, 4.0, "the face is 8 across");
     }
 }
+
+/// A deep countersink reaches past the thread, but narrows to nothing there: the tap drill is
+/// assumed as if it were not there.
+#[test]
+fn a_countersink_opens_no_thread() {
+    let text = "part barrel from a to b {\n  blank of brass rod 26\n  length 60\n  outside dia 24\n  from a {\n    \
+                countersink 16 angle 60\n    thread M10x1 inside to 9\n  }\n}\n";
+    let design = designed(text);
+    let assumed = |it: &quillet_model::Feature| {
+        matches!(
+            &it.cut,
+            quillet_model::Cut::Drill {
+                assumed_for: Some(_),
+                ..
+            }
+        )
+    };
+    assert_eq!(
+        design.parts[0]
+            .features
+            .iter()
+            .filter(|it| assumed(it))
+            .count(),
+        1
+    );
+}

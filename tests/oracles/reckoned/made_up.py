@@ -34,18 +34,28 @@ def part(chance, nth):
     else:
         lines.append(f"at {starts} dia {wide()}")
     ends = length - stops
-    lines.append(f"at {round((starts + ends) / 2, 1)} dia {wide()}{shape()}")
-    lines.append(f"at {ends} dia {wide()}{shape()}")
+    lines.append(f"at {round((starts + ends) / 2, 1)} dia {wide()}{shoulder(chance)}")
+    # Beside a straight stretch a smooth one takes its slope, and there is no corner to break.
+    how = "" if "chamfer" in lines[-1] and "step" not in lines[-1] else shape()
+    lines.append(f"at {ends} dia {wide()}{how}")
     if last:
         lines[-1] += f" step {last[-1][1]}"
     # From the far end inward; how a stretch is shaped is said at its end farther along.
-    for (z, dia, _), (_, _, how) in zip(last[-2::-1], last[:0:-1]):
-        lines.append(f"at {length - z} dia {dia}{how}")
+    for (z, dia, edge), (_, _, how) in zip(last[-2::-1], last[:0:-1]):
+        lines.append(f"at {length - z} dia {dia}{how}{edge if z == 0 else ''}")
     blocks = "".join(f"  from {name} {{\n{cut}  }}\n" for name, cut in zip("ab", (cuts_a, cuts_b)) if cut)
     return (
         f"part thing-{nth} from a to b {{\n  blank of brass rod 30\n  length {length}\n"
         f"  outside {{\n{text(lines)}  }}\n{blocks}}}\n"
     )
+
+
+def shoulder(chance):
+    """How the middle is come to: with a step whose corner is broken, with a broken corner (a smooth
+    surface has none without a step), or neither."""
+    step, size = round(chance.uniform(13.0, 16.0), 2), round(chance.uniform(0.1, 0.6), 2)
+    stepped = f" step {step} {chance.choice(['chamfer', 'round'])} {size}"
+    return chance.choice([stepped, " smooth" + stepped, f" chamfer {size}", " smooth", ""])
 
 
 # Each end: how far its own outside goes, the stations of that (place, diameter, how the surface comes
@@ -102,9 +112,13 @@ def bare(chance):
     dia = lambda: round(major - chance.uniform(0.0, 1.3) * pitch, 3)
     shape = chance.choice(["", " smooth"])
     lines = [f"thread {name} outside for 7"]
+    edge = f"{chance.choice(['chamfer', 'round'])} {round(chance.uniform(0.2, 0.8), 2)}"
+    at_station = ""
     if chance.random() < 0.5:
-        lines.append(f"{chance.choice(['chamfer', 'round'])} {round(chance.uniform(0.2, 0.8), 2)}")
-    return 8, [(0, dia(), ""), (4, dia(), shape), (8, dia(), shape)], text(lines)
+        lines.append(edge)
+    elif chance.random() < 0.5:
+        at_station = " " + edge
+    return 8, [(0, dia(), at_station), (4, dia(), shape), (8, dia(), shape)], text(lines)
 
 
 def closed(chance):

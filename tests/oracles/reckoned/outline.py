@@ -145,6 +145,32 @@ def broken(radius, size, round_):
     return reach, lambda y: cr + math.sqrt(max(0.0, size**2 - (y - cz) ** 2))
 
 
+def corner(z, before, after, size, round_):
+    """The surfaces that a broken corner at a station leaves: of a step or an end, the corner that
+    stands out against the face; else of the two surfaces that meet there."""
+    low = before.radius(z) if before else -1.0
+    high = after.radius(z) if after else -1.0
+    if abs(low - high) > 1e-9:
+        side, on = (1, after) if high > low else (-1, before)
+        reach, radius = broken(lambda y: on.radius(z + side * y), size, round_)
+        ends = sorted((z, z + side * reach))
+        # A round begins square to its face: finer there.
+        return [Surface(a, b, lambda at: radius(abs(at - z))) for a, b in sown(*ends)]
+    if round_:
+        raise NotRead("a round between two surfaces")
+    far = lambda on, side: root(lambda y: math.hypot(y, on.radius(z + side * y) - low) - size, 0.0, size)
+    start, end = z - far(before, -1), z + far(after, 1)
+    # In a valley the straight cut lies above both, as a fillet does.
+    before.end, after.start = start, end
+    return [cone(start, end, 2 * before.radius(start), 2 * after.radius(end))]
+
+
+def sown(start, end):
+    """A stretch in parts that grow from its ends."""
+    places = [start + (end - start) * part for part in (0.0, 0.02, 0.1, 0.3, 0.7, 0.9, 0.98, 1.0)]
+    return list(zip(places, places[1:]))
+
+
 def root(of, low, high):
     """Where a growing function is nothing."""
     for _ in range(200):

@@ -55,12 +55,19 @@ class Solid:
         if line.block is None:
             dia = self.sums.length(phrases(line.words[1:])["dia"])
             stations = [(0.0, dia, dia, None, None), (self.length, dia, dia, None, None)]
+            corners = []
         else:
-            stations = [self.station(it.words) for it in line.block]
-            stations.sort(key=lambda it: it[0])
+            said = sorted((self.station(it.words) for it in line.block), key=lambda it: it[0][0])
+            stations = [it for it, _ in said]
+            corners = [(it[0], *edge) for it, edge in said if edge]
         self.stations = stations
-        self.outer += outline.through(stations)
-        self.jumps += [it[0] for it in stations]
+        surfaces = outline.through(stations)
+        for z, word, size in corners:
+            before = next((it for it in surfaces if it.end == z), None)
+            after = next((it for it in surfaces if it.start == z), None)
+            self.outer += outline.corner(z, before, after, size, word == "round")
+        self.outer += surfaces
+        self.jumps += [z for it in self.outer for z in (it.start, it.end)]
 
     def station(self, words):
         said = phrases(words)
@@ -75,10 +82,8 @@ class Solid:
         leaving = self.sums.length(said["step"]) if "step" in said else dia
         shape = next((it for it in ("smooth", "dome", "bead", "cove") if it in said), None)
         size = self.sums.length(said[shape]) if said.get(shape) else None
-        for edge in ("round", "chamfer"):
-            if edge in said:
-                raise NotRead("a corner broken at a station")
-        return z, dia, leaving, shape, size
+        edges = [(word, self.sums.length(said[word])) for word in ("round", "chamfer") if word in said]
+        return (z, dia, leaving, shape, size), edges[0] if edges else None
 
     def cut(self, end, words):
         word, said = words[0], phrases(words[1:])

@@ -75,8 +75,9 @@ pub(super) fn assume_tap_drills(part: &mut Part, units: Units) {
         let opened = part.features.iter().any(|other| {
             let (low, high) = other.stations(part.length);
             let bottom = part.station(feature.end, feature.to);
-            other.is_inside()
-                && other.thread().is_none()
+            // A countersink narrows to nothing: it opens a mouth, not a thread.
+            let hole = other.is_inside() && !matches!(other.cut, Cut::Countersink { .. });
+            hole && other.thread().is_none()
                 && other.dia().is_some_and(|dia| dia >= least)
                 && low <= bottom
                 && bottom <= high
