@@ -18,6 +18,7 @@ mod ink_attacks;
 mod joined_twice;
 mod joint_threads;
 mod kinked_outside;
+mod land;
 mod leaky_reservoir;
 mod lettered_out_of_line;
 mod loose_part;
@@ -49,11 +50,13 @@ mod short_grip;
 mod slender_mandrel;
 mod slow_cap;
 mod snaps_at_joint;
+mod solid_between;
 mod step_under_fingers;
 mod stops_early;
 mod tap_wont_reach;
 mod thin_end;
 mod thin_wall;
+mod thread_cut_away;
 mod thread_mismatch;
 mod too_close_to_call;
 mod trapped_air;
@@ -122,6 +125,7 @@ pub static RULES: &[&Rule] = &[
     &cuts_nothing::RULE,
     // Threads
     &thread_mismatch::RULE,
+    &thread_cut_away::RULE,
     &missing_thread::RULE,
     &blocked_start::RULE,
     &die_wont_pass::RULE,
@@ -147,6 +151,7 @@ pub static RULES: &[&Rule] = &[
     &dry_nib::RULE,
     &pumps_ink::RULE,
     &leaky_reservoir::RULE,
+    &solid_between::RULE,
     &ink_attacks::RULE,
     &loose_part::RULE,
     &joined_twice::RULE,

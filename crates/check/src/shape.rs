@@ -110,7 +110,12 @@ pub(crate) fn swallowing_hole<'a>(part: &'a Part, threaded: &Threaded<'a>) -> Op
     }
     let major = threaded.thread.thread.major();
     let wide = |hole: &&Feature| hole.dia().is_some_and(|dia| dia >= major);
-    let covering = plain_holes_over(part, threaded).filter(wide);
+    // A thread that has a hole of its own is cut away by what comes from the other end.
+    let end = threaded.feature.end;
+    let own = tapped_hole(part, threaded).is_some_and(|hole| hole.end == end);
+    let covering = plain_holes_over(part, threaded)
+        .filter(wide)
+        .filter(|hole| !own || hole.end == end);
     covering.max_by_key(|hole| hole.dia())
 }
 

@@ -33,6 +33,16 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(wanted) = Wanted::of(view, &pair) else {
         return;
     };
+    // Glue that fills no gap holds nothing: told as that.
+    let unfilled = view.joint.verb == Verb::Glue
+        && view.joint.asks.is_none()
+        && drawn > LOOSEST
+        && view
+            .at_rest()
+            .is_some_and(|rest| rest.verdict.is_sure() && rest.verdict.held_by.is_empty());
+    if unfilled {
+        return;
+    }
     let fits = wanted.clearance.contains(drawn) || (wanted.nominal && drawn.is_zero());
     if !fits {
         findings.push(disagreeing(view, &pair, drawn, &wanted));

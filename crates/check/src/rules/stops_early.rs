@@ -1,9 +1,10 @@
 //! `stops-early`: a joint that does not close.
 
 use super::deeper;
+use super::land::Land;
 use crate::{Findings, JointView, Rule, Run, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Closing, Touch};
+use quillet_model::{AtRest, Closing, Touch};
 use quillet_syntax::{Finding, Severity};
 
 pub(crate) static RULE: Rule = Rule {
@@ -24,14 +25,16 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     }
     match &rest.verdict.closing {
-        Closing::Short { by_mm, touch } => findings.push(short(view, *by_mm, touch.as_ref())),
-        Closing::Jammed(touch) => findings.push(jams(view, touch)),
+        Closing::Short { by_mm, touch } => {
+            findings.push(short(view, rest, *by_mm, touch.as_ref()));
+        }
+        Closing::Jammed(touch) => findings.push(jams(view, rest, touch)),
         // What is too fat, and a nib that strikes, have rules of their own.
         Closing::Closes | Closing::Blocked(_) | Closing::Struck(_) => {}
     }
 }
 
-fn short(view: &JointView<'_>, short: f64, touch: Option<&Touch>) -> Finding {
+fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>) -> Finding {
     let (pen, head) = (view.pen.pen, view.joint.head);
     let amount = words::against(Length::mm(short.abs()), Length::ZERO);
     let Some(touch) = touch else {
@@ -46,11 +49,15 @@ fn short(view: &JointView<'_>, short: f64, touch: Option<&Touch>) -> Finding {
             None => finding,
         };
     };
-    let meets = format!(
-        "{} meets {}",
-        spots::words(pen, &touch.male),
-        spots::words(pen, &touch.female)
-    );
+    let land = Land::of(view, rest, touch);
+    let meets = match &land {
+        Some(land) => land.meets(view),
+        None => format!(
+            "{} meets {}",
+            spots::words(pen, &touch.male),
+            spots::words(pen, &touch.female)
+        ),
+    };
     let message = match &view.joint.seat {
         Some(seat) if short < 0.0 => format!(
             "{} goes {amount} past {}; {meets}",
@@ -75,22 +82,38 @@ fn short(view: &JointView<'_>, short: f64, touch: Option<&Touch>) -> Finding {
     if let Some(seat) = &view.joint.seat {
         finding = finding.label(seat.span, "to touch here");
     }
-    cure(view, touch, short, finding)
+    match land {
+        Some(land) => finding.hint(land.cure(view)),
+        None => cure(view, touch, short, finding),
+    }
 }
 
-fn jams(view: &JointView<'_>, touch: &Touch) -> Finding {
+fn jams(view: &JointView<'_>, rest: &AtRest, touch: &Touch) -> Finding {
     let pen = view.pen.pen;
+    let land = Land::of(view, rest, touch);
+    let meets = match &land {
+        Some(land) => land.meets(view),
+        None => format!(
+            "{} meets {}",
+            spots::words(pen, &touch.male),
+            spots::words(pen, &touch.female),
+        ),
+    };
     let message = format!(
-        "{} jams in {}: {} meets {} before any shoulder meets a face",
+        "{} jams in {}: {meets} before any shoulder meets a face",
         view.male_name(),
         view.female_name(),
-        spots::words(pen, &touch.male),
-        spots::words(pen, &touch.female),
     );
+    let hint = match land {
+        Some(land) => land.cure(view),
+        None => {
+            "cut a relief behind the outside thread, or carry the inside one further".to_owned()
+        }
+    };
     RULE.at(view.joint.head, message)
         .label(spots::span(pen, &touch.female), "what it meets")
         .label(spots::span(pen, &touch.male), "what meets it")
-        .hint("cut a relief behind the outside thread, or carry the inside one further")
+        .hint(hint)
 }
 
 /// A hole that is too shallow is cured by its depth.

@@ -2,9 +2,9 @@
 
 use crate::{Findings, JointView, Rule, Run, chain, spots};
 use quillet_geometry::Length;
-use quillet_model::{Clearance, ClearanceKind, StoppedBy};
+use quillet_model::{AtRest, Clearance, ClearanceKind, HeldBy, StoppedBy};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Size, text};
+use quillet_syntax::{Finding, Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "too-close-to-call",
@@ -22,6 +22,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let (pen, joint) = (view.pen.pen, view.joint);
     let settled = !rest.redundant && rest.stopped_by != StoppedBy::Nothing;
     if !settled || joint.verb == Verb::Post || !rest.verdict.is_sure() {
+        return;
+    }
+    if let Some(finding) = tight_cap(view, rest) {
+        findings.push(finding);
         return;
     }
     let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);
@@ -59,4 +63,22 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 .hint(more),
         );
     }
+}
+
+/// A plain cap that only its own sizes hold: a hundredth of a millimetre is nothing or a great deal.
+fn tight_cap(view: &JointView<'_>, rest: &AtRest) -> Option<Finding> {
+    let [HeldBy::Interference { size, asked: false }] = *rest.verdict.held_by else {
+        return None;
+    };
+    let plain = view.joint.verb == Verb::Close;
+    let message = format!(
+        "{} of interference is all that holds {} on {}: no lathe keeps to that",
+        size,
+        view.pen.pen.parts[view.joint.first().part].name.text,
+        view.pen.pen.parts[view.joint.second().part].name.text,
+    );
+    plain.then(|| {
+        RULE.at(view.joint.head, message)
+            .hint("leave 0.1 mm a side, and let a thread or an O-ring hold it")
+    })
 }

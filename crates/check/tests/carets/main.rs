@@ -7,6 +7,7 @@
 
 mod accepting;
 mod edges;
+mod holding;
 mod joints;
 mod limits;
 mod pens;

@@ -22,7 +22,11 @@ pub struct Blocked {
 
 /// What stops the male before it is in, or a part that goes with it at a step it should pass.
 pub(super) fn blocked(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Blocked> {
-    if rest.stopped_by != StoppedBy::Contact || joint.verb == Verb::Post {
+    // What is to touch at its face has nothing to pass.
+    let seated = rest
+        .seat_gap_mm
+        .is_some_and(|gap| gap.abs() <= TOUCHING_MM && joint.verb == Verb::Glue);
+    if rest.stopped_by != StoppedBy::Contact || joint.verb == Verb::Post || seated {
         return None;
     }
     let touch = rest.touches.iter().find(|touch| {

@@ -1,0 +1,165 @@
+//! `solid-between`: holes from both ends that do not meet where something is to pass.
+
+use super::deeper;
+use crate::{Findings, JointView, PenView, Rule, Run, words};
+use quillet_geometry::{Chain, Length, Segment};
+use quillet_model::{Joint, Origin, Part, Pen, Spot};
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{Finding, Severity};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "solid-between",
+    severity: Severity::Error,
+    limit: None,
+    page: include_str!("solid-between.md"),
+    run: Run::Pen(run),
+};
+
+fn run(view: &PenView<'_>, findings: &mut Findings) {
+    let pen = view.pen;
+    let closed = |part: usize| view.open_joints(part).next().is_none();
+    for part in on_the_way(pen).into_iter().filter(|part| closed(*part)) {
+        if let Some(web) = Web::of(&pen.parts[part]) {
+            let why = "no ink gets through to what writes".to_owned();
+            findings.push(told(view, part, &web, why));
+        }
+    }
+    let (Some((holder, said)), Some(ink)) = (pen.fill, &pen.assembly.ink) else {
+        return;
+    };
+    let shut_ml: f64 = ink.shut_off.iter().map(|it| it.ml).sum();
+    let Some(web) = Web::of(&pen.parts[holder]).filter(|_| shut_ml > 0.0) else {
+        return;
+    };
+    if closed(holder) && opens_behind(pen, holder) {
+        let why = format!("the {shut_ml:.2} ml behind it take no ink, and nothing rinses through");
+        let finding = told(view, holder, &web, why);
+        findings.push(Finding {
+            severity: Severity::Warning,
+            ..finding.label(said, "it is to hold the ink")
+        });
+    }
+}
+
+/// The parts, cut by the maker, through which ink goes from what holds it to what writes.
+fn on_the_way(pen: &Pen) -> Vec<usize> {
+    let (Some(nib), Some(ink)) = (pen.assembly.nib, &pen.assembly.ink) else {
+        return Vec::new();
+    };
+    let lasting = |joint: &&Joint| !matches!(joint.verb, Verb::Close | Verb::Post);
+    let mut came_from: Vec<Option<usize>> = vec![None; pen.parts.len()];
+    let mut next = vec![nib];
+    while let Some(part) = next.pop() {
+        for joint in pen.joints.iter().filter(lasting) {
+            let (male, female) = (joint.male.part, joint.female.part);
+            for (one, other) in [(male, female), (female, male)] {
+                if one == part && other != nib && came_from[other].is_none() {
+                    came_from[other] = Some(part);
+                    next.push(other);
+                }
+            }
+        }
+    }
+    let mut way = Vec::new();
+    let mut at = came_from[ink.part];
+    while let Some(part) = at.filter(|part| *part != nib) {
+        way.push(part);
+        at = came_from[part];
+    }
+    way.retain(|part| !pen.parts[*part].bought);
+    way
+}
+
+/// Whether a part closes the holder at either end by a thread: it comes out to fill or to rinse,
+/// where what is glued or pressed in only closes a hole.
+fn opens_behind(pen: &Pen, holder: usize) -> bool {
+    let screwed = |joint: &&Joint| joint.verb == Verb::Screw && joint.female.part == holder;
+    let mut ends: Vec<_> = pen
+        .joints
+        .iter()
+        .filter(screwed)
+        .map(|it| it.female.end)
+        .collect();
+    ends.dedup();
+    ends.len() > 1
+}
+
+/// What is left solid between a bore from the first end and one from the second.
+struct Web {
+    solid_mm: f64,
+    /// How far the two are apart at full diameter, mm.
+    full_mm: f64,
+    /// Where each ends, the first end's first.
+    ends: [Spot; 2],
+}
+
+impl Web {
+    fn of(part: &Part) -> Option<Web> {
+        let profiles = part.profiles.as_ref()?;
+        let mut bores: Vec<&Chain> = profiles.crest.inner.iter().collect();
+        bores.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+        let (first, last) = (bores.first()?, bores.last()?);
+        let open = first.start().z < 1e-6 && last.end().z > part.length.to_mm() - 1e-6;
+        let pair = bores.windows(2).next().filter(|_| open)?;
+        let surface = |chain: &Chain| -> Vec<Segment> {
+            let pieces = chain.segments().iter();
+            pieces
+                .filter(|it| !it.curve.is_vertical())
+                .copied()
+                .collect()
+        };
+        let (front, rear) = (surface(pair[0]), surface(pair[1]));
+        let (one, other) = (front.last()?, rear.first()?);
+        let spot = |piece: &Segment, at: quillet_geometry::Point| Spot {
+            part: 0,
+            origin: profiles.origin(piece.tag),
+            station_mm: at.z,
+            radius_mm: piece.curve.start().r.max(piece.curve.end().r),
+        };
+        let solid_mm = pair[1].start().z - pair[0].end().z;
+        // A drill's point starts where its full diameter ends.
+        let full = |piece: &Segment, low: bool| {
+            let point = matches!(profiles.origin(piece.tag), Origin::DrillPoint(_));
+            if low == point {
+                piece.curve.start().z
+            } else {
+                piece.curve.end().z
+            }
+        };
+        Some(Web {
+            solid_mm,
+            full_mm: full(other, false) - full(one, true),
+            ends: [spot(one, one.curve.end()), spot(other, other.curve.start())],
+        })
+    }
+}
+
+fn told(view: &PenView<'_>, index: usize, web: &Web, why: String) -> Finding {
+    let part = &view.pen.parts[index];
+    let of_part = |spot: &Spot| Spot {
+        part: index,
+        ..*spot
+    };
+    let [front, rear] = [of_part(&web.ends[0]), of_part(&web.ends[1])];
+    let called = |spot: &Spot| words::inner(part, spot.origin, Length::mm(spot.radius_mm).twice());
+    let message = format!(
+        "{:.2} mm of solid is left in {} between {} and {}: {why}",
+        web.solid_mm,
+        part.name.text,
+        called(&front),
+        called(&rear),
+    );
+    let span = |spot: &Spot| words::span_of(part, spot.origin);
+    let finding = RULE
+        .at(span(&front), message)
+        .label(span(&rear), "drilled from the other end");
+    let by_mm = web.full_mm.max(web.solid_mm);
+    let joint: Option<JointView<'_>> = view.joints().next();
+    let edit = joint.and_then(|joint| {
+        deeper::deeper(&joint, &front, by_mm).or_else(|| deeper::deeper(&joint, &rear, by_mm))
+    });
+    match edit {
+        Some((title, edit)) => finding.hint(title.clone()).fix_all(title, vec![edit]),
+        None => finding.hint("drill one of them deeper, or right through"),
+    }
+}

@@ -1,0 +1,366 @@
+//! What holds a joint, what passes through it, and what is drilled into it.
+
+use crate::examined;
+use quillet_syntax::Finding;
+
+/// The findings of these rules.
+fn found(text: &str, rules: &[&str]) -> Vec<Finding> {
+    let all = examined(text).findings;
+    all.into_iter()
+        .filter(|it| rules.iter().any(|rule| it.rule == *rule))
+        .collect()
+}
+
+fn told(text: &str, rules: &[&str]) -> Vec<String> {
+    let findings = found(text, rules);
+    findings.iter().map(|it| it.rule.to_string()).collect()
+}
+
+/// Whether `nothing-holds` is found.
+#[track_caller]
+fn loose(text: &str) -> bool {
+    let found = found(
+        text,
+        &[
+            "nothing-holds",
+            "syntax",
+            "unknown-name",
+            "stops-early",
+            "wont-pass",
+        ],
+    );
+    assert!(
+        found.iter().all(|it| it.rule == "nothing-holds"),
+        "{found:#?}\n{text}"
+    );
+    !found.is_empty()
+}
+
+/// A peg of this diameter for 10, its shoulder 18 across, joined with a tube bored so.
+fn peg(joint: &str, dia: &str, bore: &str, peg: &str, tube: &str) -> String {
+    format!(
+        "bought seal {{\n ring 9.6 by 1.5\n mass 0.05\n}}\n\
+         part peg from front to back {{\n blank of acrylic rod 20\n length 40\n outside {{\n at 0 dia {dia}\n at 10 dia {dia} step 18 as ledge\n at 40 dia 18\n}}\n{peg}\n}}\n\
+         part tube from mouth to end {{\n blank of acrylic rod 20\n length 50\n outside dia 18\n from mouth {{\n bore {bore} to 20\n}}\n{tube}\n}}\n\
+         pen test {{\n {joint}\n}}\n"
+    )
+}
+
+const CLOSE: &str = "close tube.mouth onto peg.front";
+
+#[test]
+fn a_plain_cap_is_held_by_nothing_unless_a_ring_is_squeezed() {
+    for (dia, bore) in [
+        ("12", "13.4"),
+        ("11", "12.7"),
+        ("12", "12.02"),
+        ("14", "14.3"),
+    ] {
+        assert!(loose(&peg(CLOSE, dia, bore, "", "")), "{dia} in {bore}");
+        // Posted the other way round it is the same cap.
+        assert!(loose(&peg(
+            "close peg.front onto tube.mouth",
+            dia,
+            bore,
+            "",
+            ""
+        )));
+    }
+    // A cord of 1.5, thinned to 1.466 as it is stretched over 10: room for it 1.25 squeezes it by
+    // 15 %, 1.4 by 4.5 %.
+    let ring = "from front {\n groove 10 for 2 at 4 takes seal\n}";
+    assert!(!loose(&peg(CLOSE, "12.3", "12.5", ring, "")));
+    assert!(loose(&peg(CLOSE, "12.3", "12.8", ring, "")));
+}
+
+#[test]
+fn a_cap_that_only_its_own_sizes_hold_is_too_close_to_call() {
+    let rules = ["nothing-holds", "too-close-to-call", "wont-pass"];
+    for (bore, wanted) in [
+        ("12", "too-close-to-call"),
+        ("11.995", "too-close-to-call"),
+        ("11.99", "too-close-to-call"),
+        ("11.98", "wont-pass"),
+        ("12.4", "nothing-holds"),
+    ] {
+        assert_eq!(
+            told(&peg(CLOSE, "12", bore, "", ""), &rules),
+            [wanted],
+            "{bore}"
+        );
+    }
+}
+
+#[test]
+fn a_push_holds_between_a_press_and_a_rattle() {
+    let push = "push peg.front into tube.mouth";
+    for (bore, held) in [
+        ("12.05", true),
+        ("12.06", false),
+        ("12", true),
+        ("11.7", true),
+        ("11.6", true),
+        ("13", false),
+    ] {
+        assert_eq!(!loose(&peg(push, "12", bore, "", "")), held, "{bore}");
+    }
+    assert_eq!(
+        told(
+            &peg(push, "12", "11.58", "", ""),
+            &["wont-pass", "nothing-holds"]
+        ),
+        ["wont-pass"]
+    );
+}
+
+#[test]
+fn glue_holds_in_a_gap_it_fills_over_a_millimetre() {
+    let glue = "glue peg.front into tube.mouth";
+    assert!(!loose(&peg(glue, "12", "12.1", "", "")));
+    assert!(!loose(&peg(glue, "12", "12.3", "", "")));
+    assert!(loose(&peg(glue, "12", "12.31", "", "")));
+    assert!(loose(&peg(glue, "12", "13", "", "")));
+    // A neck of 12.1 only, of this length, before it widens.
+    let neck = |length: &str| {
+        peg(glue, "12", "14", "", "").replace(
+            "bore 14 to 20",
+            &format!("bore 14 to 9\n bore 12.1 to {length}"),
+        )
+    };
+    assert!(!loose(&neck("20")));
+    assert!(loose(&neck("20").replace("at 10 dia 12", "at 9.9 dia 12")));
+    // Butt, and what glue does not stick to.
+    let butt = peg(
+        "glue peg.front into tube.mouth {\n seat peg.front on tube.mouth\n}",
+        "18",
+        "12.1",
+        "",
+        "",
+    );
+    assert!(loose(&butt.replace(" step 18 as ledge", "")));
+    assert!(loose(&peg(glue, "12", "12.1", "", "").replacen(
+        "of acrylic",
+        "of acetal",
+        1
+    )));
+    // One gap, one finding.
+    assert_eq!(
+        told(
+            &peg(glue, "12", "13", "", ""),
+            &["poor-fit", "nothing-holds"]
+        ),
+        ["nothing-holds"]
+    );
+}
+
+#[test]
+fn the_spigot_of_a_stack_is_glued_like_a_joint() {
+    let stack = |spigot: &str| {
+        format!(
+            "part stack from a to b {{\n blank of acrylic rod 16 to 20\n blank of brass rod 16 spigot {spigot}\n length 40\n outside dia 14\n}}\n"
+        )
+    };
+    for (spigot, held) in [
+        ("10 for 12 gap 0.1", true),
+        ("10 for 12 gap 0.3", true),
+        ("10 for 12 gap 0.31", false),
+        ("9 for 6 gap 1", false),
+        ("9 for 1 gap 0.1", true),
+        ("9 for 0.9 gap 0.1", false),
+    ] {
+        assert_eq!(!loose(&stack(spigot)), held, "{spigot}");
+    }
+}
+
+#[test]
+fn a_slip_is_held_by_what_closes_behind_it() {
+    // A sleeve slipped on a peg, and a knob that is screwed, or is not, on the peg's front.
+    let text = |knob: &str, gap: f64| {
+        format!(
+            "part peg from front to back {{\n blank of acrylic rod 20\n length 40\n outside {{\n at 0 dia 9.9\n at 8 dia 9.9 step 10.6 as ledge\n at {} dia 10.6 step 18\n at 40 dia 18\n}}\n\
+             from front {{\n thread M10x0.75 outside for 7\n relief 9 for 1 at 7\n}}\n}}\n\
+             part sleeve from front to back {{\n blank of acrylic rod 20\n length 10\n outside dia 18\n from front {{\n bore 10.7 through\n}}\n}}\n\
+             part knob from mouth to top {{\n blank of acrylic rod 20\n length 14\n outside dia 18\n from mouth {{\n drill 9.3 to 12\n thread M10x0.75 inside to 9\n}}\n}}\n\
+             pen test {{\n slip peg.front into sleeve.back\n {knob}\n}}\n",
+            18.0 + gap
+        )
+    };
+    let knob = "screw peg.front into knob.mouth";
+    assert!(!loose(&text(knob, 0.0)));
+    assert!(!loose(&text(knob, 4.9)));
+    assert!(loose(&text(knob, 5.1)));
+    assert!(loose(&text("", 0.0)));
+}
+
+/// A sleeve on a tenon with a broken edge: the throat is the sleeve's bore behind its own broken
+/// edge, and what has to pass is the tenon behind its.
+#[test]
+fn what_wont_pass_is_told_at_its_largest_and_the_throat_at_its_narrowest() {
+    let slip = "slip peg.front into tube.mouth";
+    for (dia, bore) in [("8.91", "8.2"), ("12", "11.5")] {
+        for (edge, mouth) in [
+            ("", ""),
+            ("from front {\n chamfer 0.6\n}", ""),
+            ("", "from mouth {\n countersink 13\n}"),
+            (
+                "from front {\n chamfer 0.6\n}",
+                "from mouth {\n countersink 13\n}",
+            ),
+        ] {
+            let text = peg(slip, dia, bore, edge, mouth);
+            let found = found(&text, &["wont-pass", "stops-early"]);
+            let [finding] = found.as_slice() else {
+                panic!("{found:#?}\n{text}");
+            };
+            let (fat, throat): (f64, f64) = (dia.parse().unwrap(), bore.parse().unwrap());
+            let wanted = format!("peg (⌀{fat:.2}) won't pass tube's ⌀{throat:.2} bore");
+            assert_eq!(finding.message.to_string(), wanted);
+        }
+    }
+}
+
+#[test]
+fn a_hole_that_a_thread_needs_is_never_widened() {
+    let text = "\
+thread joint = M10x0.75
+
+part tube from mouth to end {
+  blank of acrylic rod 20
+  length 60
+  outside dia 18
+  from mouth {
+    drill 9.3 to 20
+    thread joint inside to 9
+    drill 7 to 50
+  }
+}
+
+part neck from front to back {
+  blank of acrylic rod 20
+  length 30
+  outside {
+    at 0  dia 9.9
+    at 8  dia 9.9 step 18 as ledge
+    at 30 dia 18
+  }
+  from front {
+    thread joint outside for 8
+    bore 7.5 to 12
+  }
+}
+
+bought rod from tip to heel {
+  length 40
+  mass 1
+  outside dia 9.5
+}
+
+pen test {
+  slip rod.tip into tube.mouth
+}
+";
+    let found = found(text, &["wont-pass"]);
+    let hint = found[0]
+        .hint
+        .as_ref()
+        .map(ToString::to_string)
+        .unwrap_or_default();
+    assert!(hint.contains("joint thread needs this hole"), "{hint}");
+    assert!(found[0].fixes.is_empty(), "{found:#?}");
+}
+
+#[test]
+fn a_hole_from_the_mouth_that_reaches_the_crowns_thread_is_told_with_how_deep_it_may_go() {
+    // 60 long, the thread 7 in from the crown: its inner end at 53; the point of a 12.2 drill is
+    // 3.665 long and reaches a radius of 4.5 at 0.961 beyond its depth.
+    let cap = |deep: &str| {
+        format!(
+            "part cap from mouth to crown {{\n blank of acrylic rod 18\n length 60\n outside dia 16\n from mouth {{\n drill 12.2 to {deep}\n}}\n\
+                 from crown {{\n drill 8.3 to 10\n thread M9x0.75 inside to 7\n}}\n}}\n"
+        )
+    };
+    let rules = ["thread-cut-away", "off-tap-drill"];
+    for (deep, wanted) in [
+        ("49", &[][..]),
+        ("52", &[]),
+        ("52.1", &["thread-cut-away"]),
+        ("55", &["thread-cut-away"]),
+        ("60", &["thread-cut-away"]),
+    ] {
+        assert_eq!(told(&cap(deep), &rules), wanted, "{deep}");
+    }
+    let found = found(&cap("55"), &rules);
+    let hint = found[0].hint.as_ref().unwrap().to_string();
+    assert_eq!(
+        hint,
+        "take the ⌀12.20 drill to 49.3 at most, or cut the thread less deep"
+    );
+}
+
+#[test]
+fn a_land_behind_a_thread_is_named_with_what_to_bore() {
+    let text = |mouth: &str| {
+        format!(
+            "thread housing = M7.4x0.5\n\
+             bought unit from point to heel {{\n length 30\n mass 2\n outside {{\n at 0 dia 8\n at 10 dia 8 step 9\n at 11 dia 9 step 8 as collar\n at 11.4 dia 8 step 7.4\n at 18 dia 7.4 step 6\n at 30 dia 6\n}}\n\
+             from heel {{\n thread housing outside for 6.6 at 12\n}}\n}}\n\
+             part section from tip to shank {{\n blank of acrylic rod 16\n length 30\n outside dia 13\n from tip {{\n {mouth}\n drill 6.9 to 12\n thread housing inside to 9\n drill 6.3 through\n}}\n}}\n\
+             pen test {{\n screw unit.heel into section.tip {{\n seat unit.collar on section.rest\n }}\n}}\n"
+        )
+    };
+    let stopped = found(
+        &text("bore 9.2 to 1 as rest"),
+        &["stops-early", "wont-pass"],
+    );
+    let [finding] = stopped.as_slice() else {
+        panic!("{stopped:#?}");
+    };
+    let message = finding.message.to_string();
+    assert!(
+        message.contains(
+            "the plain ⌀8.00 land of unit, 0.40 mm long behind its thread, enters section's thread"
+        ),
+        "{message}"
+    );
+    // The collar seats 1 in, the land 0.4 further.
+    assert_eq!(
+        finding.hint.as_ref().unwrap().to_string(),
+        "bore section.tip plain, 8.1 to 1.4, and let the thread begin there"
+    );
+    assert!(
+        told(
+            &text("bore 9.2 to 1 as rest\n bore 8.1 to 1.4"),
+            &["stops-early", "wont-pass"]
+        )
+        .is_empty()
+    );
+}
+
+#[test]
+fn holes_that_do_not_meet_are_told_where_ink_is_to_pass() {
+    // 80 long. The points take 2.40 (⌀8) and 2.49 (⌀8.3).
+    let text = |front: f64, rear: f64, verb: &str, fill: &str| {
+        format!(
+            "thread tail = M9x0.75\n\
+             part barrel from mouth to end {{\n blank of acrylic rod 20\n length 80\n outside dia 16\n from mouth {{\n drill 8.3 to 14\n thread tail inside to 9\n drill 8 to {front}\n}}\n\
+             from end {{\n drill 8.3 to {rear}\n thread tail inside to 9\n}}\n}}\n\
+             part plug from shank to tip {{\n blank of acrylic rod 20\n length 20\n outside {{\n at 8 dia 16\n at 20 dia 16\n}}\n from shank {{\n tenon 8.9 for 8\n thread tail outside for 6\n relief 8 for 2 at 6\n}}\n}}\n\
+             part stopper like plug\n\
+             pen test {{\n screw plug.shank into barrel.mouth\n {verb} stopper.shank into barrel.end\n {fill}\n}}\n"
+        )
+    };
+    let rules = ["solid-between"];
+    assert_eq!(
+        told(&text(50.0, 20.0, "screw", "fill barrel"), &rules),
+        rules
+    );
+    assert_eq!(
+        told(&text(60.5, 20.0, "screw", "fill barrel"), &rules),
+        [""; 0]
+    );
+    // Nothing is to pass where it holds no ink.
+    assert_eq!(told(&text(50.0, 20.0, "screw", ""), &rules), [""; 0]);
+    let shown = found(&text(50.0, 20.0, "screw", "fill barrel"), &rules);
+    let edit = &shown[0].fixes[0];
+    assert_eq!(edit.title.to_string(), "take barrel's ⌀8.00 drill to 60");
+}
