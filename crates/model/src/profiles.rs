@@ -36,13 +36,6 @@ impl Solid {
         Properties::between([&self.outer], &self.inner)
     }
 
-    /// The outside and the bores between two stations.
-    pub(crate) fn stretch(&self, from_mm: f64, to_mm: f64) -> (Vec<Chain>, Vec<Chain>) {
-        let clipped = |chain: &Chain| chain.between(from_mm, to_mm);
-        let outer = clipped(&self.outer).into_iter().collect();
-        (outer, self.inner.iter().filter_map(clipped).collect())
-    }
-
     /// Whether something is left, and no bore comes out of the outside: where one does, what lies
     /// between the two is no solid, and has no volume to speak of.
     pub fn holds(&self) -> bool {
