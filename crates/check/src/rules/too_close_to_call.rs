@@ -26,7 +26,6 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     if let Some(finding) = tight_cap(view, rest) {
         findings.push(finding);
-        return;
     }
     let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);
     let counts = |it: &&Clearance| {
