@@ -1,8 +1,7 @@
 //! What is worked out because nobody wrote it: tap drills, the tenons of threads.
 
-use crate::words;
 use quillet_geometry::Length;
-use quillet_model::{Cut, Design, Feature, Part};
+use quillet_model::{Cut, Design, Feature, Part, ThreadDef, Units};
 use quillet_syntax::Span;
 use std::collections::BTreeSet;
 
@@ -11,7 +10,8 @@ use std::collections::BTreeSet;
 pub struct Assumed {
     /// The statement it follows from.
     pub span: Span,
-    /// What is assumed, in a maker's words: `cap: a tap drill ⌀12.20 to 12 for the M10x1 thread`.
+    /// What is assumed, in a maker's words: `cap, from mouth: a tap drill ⌀9.00 to 12 for
+    /// the M10x1 thread, 77 % of thread`.
     pub says: String,
 }
 
@@ -20,14 +20,35 @@ pub struct Assumed {
 pub fn of(design: &Design) -> Vec<Assumed> {
     let of_pens = design.pens.iter().flat_map(|pen| &pen.parts);
     let parts = design.parts.iter().chain(of_pens);
-    let all: BTreeSet<Assumed> = parts.flat_map(|part| of_part(part)).collect();
+    let named = design.threads.iter().map(AsRef::as_ref);
+    let written = design.parts.iter().flat_map(|part| {
+        let threads = part.features.iter().filter_map(Feature::thread);
+        threads.map(|(thread, _)| thread.as_ref())
+    });
+    let series = named.chain(written).filter_map(series);
+    let units = design.units();
+    let all: BTreeSet<Assumed> = parts
+        .flat_map(|part| of_part(part, units))
+        .chain(series)
+        .collect();
     all.into_iter().collect()
 }
 
+/// The series of an inch thread that does not say it: the one that lists it, else UNS.
+fn series(thread: &ThreadDef) -> Option<Assumed> {
+    let written = &*thread.designation.text;
+    let form = thread.thread.without_classes();
+    let bare = form.is_inch() && !written.contains("UN");
+    bare.then(|| Assumed {
+        span: thread.designation.span,
+        says: format!("{written} is read as {form}"),
+    })
+}
+
 /// What is assumed in a part.
-fn of_part(part: &Part) -> Vec<Assumed> {
+fn of_part(part: &Part, units: Units) -> Vec<Assumed> {
     let told = |feature: &Feature| {
-        let says = says(feature)?;
+        let says = says(feature, units)?;
         let end = part.end_name(feature.end);
         Some(Assumed {
             span: feature.span,
@@ -38,8 +59,8 @@ fn of_part(part: &Part) -> Vec<Assumed> {
 }
 
 /// What is assumed of a cut, in a maker's words; none where all of it is written.
-pub fn says(feature: &Feature) -> Option<String> {
-    let size = |length: Length| length.mm_text(2);
+pub fn says(feature: &Feature, units: Units) -> Option<String> {
+    let size = |length: Length| units.written(length);
     match &feature.cut {
         Cut::Drill {
             dia,
@@ -51,9 +72,10 @@ pub fn says(feature: &Feature) -> Option<String> {
                 false => format!("to {}", size(feature.to)),
             };
             Some(format!(
-                "a tap drill {} {deep} for {}",
-                words::dia(*dia),
-                thread.called()
+                "a tap drill {} {deep} for {}, {:.0} % of thread",
+                units.hole(*dia),
+                thread.called(),
+                thread.thread.percent_of_thread(*dia).of_3h4,
             ))
         }
         Cut::Tenon {
@@ -61,7 +83,7 @@ pub fn says(feature: &Feature) -> Option<String> {
             assumed_for: Some(thread),
         } => Some(format!(
             "a tenon {} for {}, the middle of its limits",
-            words::dia(*dia),
+            units.dia(*dia),
             thread.called()
         )),
         _ => None,

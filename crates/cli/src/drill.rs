@@ -4,7 +4,9 @@ use std::process::ExitCode;
 
 use quillet_geometry::{Angle, Length};
 use quillet_standards::Source;
-use quillet_standards::drill::{Drill, DrillSeries, DrillSize, jobber, neighbours, point_length};
+use quillet_standards::drill::{
+    Drill, DrillSeries, DrillSize, gauge, jobber, neighbours, point_length,
+};
 use quillet_standards::fit::drilled_hole;
 use serde_json::{Value, json};
 
@@ -42,6 +44,18 @@ fn answer(text: &str, point: &str) -> Result<Answer, String> {
     match all.exact.first() {
         Some(drill) => page.sourced("drill", names.join(", "), drill.source()),
         None => page.row("drill", "of no series"),
+    }
+    // `7` is 7 mm, and may have been meant as a number drill.
+    let number = text.trim().parse::<u8>().ok();
+    if let Some(gauge) = number.and_then(|number| gauge(&format!("#{number}"))) {
+        page.row(
+            format!("if #{} was meant", text.trim()),
+            format!(
+                "{gauge} ({} in); ask for \"#{}\"",
+                gauge.inch_text(4),
+                text.trim()
+            ),
+        );
     }
     let fraction = size.nearest_64th();
     page.row(

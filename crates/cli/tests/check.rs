@@ -371,7 +371,8 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
     let assumed = said("thread M10x1 inside to 8");
     assert!(
         assumed.contains(
-            "cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread"
+            "cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread, \
+             77 % of thread"
         ),
         "{assumed}"
     );

@@ -171,7 +171,7 @@ pub fn gauge(name: &str) -> Option<Length> {
 }
 
 /// The size of a hole or drill as a maker writes it: `11.2`, `11.2mm`, `7/16in`, `0.25in`, `#7`,
-/// `letter F`.
+/// `letter F` or `F`; a decimal comma is read as a point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct DrillSize(pub Length);
 
@@ -198,14 +198,17 @@ impl FromStr for DrillSize {
 
     fn from_str(text: &str) -> Result<DrillSize, DrillSizeError> {
         let text = text.trim();
-        let size = if text.starts_with(['#', 'l']) {
+        let plain = text.replace(',', ".");
+        let size = if text.starts_with(['#', 'l']) && text.len() > 1 {
             gauge(text)
+        } else if text.len() == 1 && text.starts_with(|c: char| c.is_ascii_alphabetic()) {
+            gauge(&format!("letter {text}"))
         } else if let Some(inches) = text.strip_suffix("in").or(text.strip_suffix('"')) {
             crate::inches::parse(inches.trim())
         } else if text.contains('/') {
             crate::inches::parse(text)
         } else {
-            Length::parse_mm(text.strip_suffix("mm").unwrap_or(text).trim())
+            Length::parse_mm(plain.strip_suffix("mm").unwrap_or(&plain).trim())
         };
         size.filter(|size| size.is_positive() && *size <= WIDEST)
             .map(DrillSize)
@@ -387,6 +390,9 @@ mod tests {
             ("#7", 5.1054),
             ("letter F", 6.5278),
             ("letter f", 6.5278),
+            ("F", 6.5278),
+            ("f", 6.5278),
+            ("9,3", 9.3),
         ] {
             assert_eq!(size(text), Ok(Length::mm(mm)), "{text}");
         }
@@ -396,7 +402,8 @@ mod tests {
             "#",
             "letter",
             "letter AA",
-            "F",
+            "FF",
+            "9,3,1",
             "-3",
             "0",
             "7/0in",

@@ -54,6 +54,11 @@ pub enum TokenKind {
         r"(([0-9]+-)?[0-9]+/[0-9]+|[0-9]+|#[0-9]+)-[0-9]+UN(C|F|EF|S)?(-[0-9][A-Za-z]+(/[0-9][A-Za-z]+)?)?(-LH)?",
         priority = 30
     )]
+    // Without a series it is a difference, unless a class or a hand comes behind it.
+    #[regex(
+        r"(([0-9]+-)?[0-9]+/[0-9]+|[0-9]+|#[0-9]+)-[0-9]+(-[0-9][AB](/[0-9][AB])?(-LH)?|-LH)",
+        priority = 30
+    )]
     Thread,
     /// A fit, `H7/g6`.
     #[regex(r"[A-Z][A-Z]?[0-9]+/[a-z][a-z]?[0-9]+", priority = 40)]
@@ -229,6 +234,9 @@ mod tests {
             ("M13x0.8-6H/6g-LH", vec![Thread]),
             ("M13x0.8-5g6g", vec![Thread]),
             ("7/16-28UNEF", vec![Thread]),
+            ("7/16-14", vec![Quantity, Slash, Quantity, Minus, Quantity]),
+            ("7/16-14-LH", vec![Thread]),
+            ("#10-32-2A-LH", vec![Thread]),
             ("1-1/8-12UNF-2B", vec![Thread]),
             ("#10-32UNF-2A", vec![Thread]),
             ("1-8UNC", vec![Thread]),

@@ -5,7 +5,7 @@ use super::content::{Accepted, Content, PartSheet, Want};
 use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_check::{Examined, JudgedWant, assumed};
-use quillet_model::{Bench, Design, End, Part, Pen};
+use quillet_model::{Bench, Design, End, Pen, Units};
 use quillet_plan::{Plan, Route, plan_pen};
 use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
@@ -47,7 +47,10 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         cuts_note,
         mandrels: lists::mandrels(&plan),
         parts: parts
-            .map(|(at, route)| part_sheet(&plan, route, paper, &title(at + 2)))
+            .map(|(at, route)| {
+                let facts = facts(route, design.units());
+                part_sheet(&plan, route, paper, &title(at + 2), facts)
+            })
             .collect(),
         accepted: accepted(judged),
         finishing: FINISHING.map(str::to_owned).to_vec(),
@@ -55,12 +58,18 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
     }
 }
 
-fn part_sheet(plan: &Plan, route: &Route, paper: Paper, title: &PartTitle) -> PartSheet {
+fn part_sheet(
+    plan: &Plan,
+    route: &Route,
+    paper: Paper,
+    title: &PartTitle,
+    facts: Vec<String>,
+) -> PartSheet {
     let part = &route.part;
     PartSheet {
         name: part.name.text.to_string(),
         note: text(&part.note),
-        facts: facts(part, route),
+        facts,
         drawing: draw::part(part, paper, title),
         template: draw::template(part),
         route: words::route(plan, route),
@@ -69,7 +78,8 @@ fn part_sheet(plan: &Plan, route: &Route, paper: Paper, title: &PartTitle) -> Pa
     }
 }
 
-fn facts(part: &Part, route: &Route) -> Vec<String> {
+fn facts(route: &Route, units: Units) -> Vec<String> {
+    let part = &route.part;
     let mut facts: Vec<String> = part
         .blanks
         .iter()
@@ -79,13 +89,13 @@ fn facts(part: &Part, route: &Route) -> Vec<String> {
                 .title
                 .as_ref()
                 .map_or(&material.name, |title| &title.text);
-            format!("{name}, stock {}", words::mm(piece.stock.size))
+            format!("{name}, stock {}", units.short(piece.stock.size))
         })
         .collect();
     facts.push(format!(
         "{} long, blank {}",
-        words::mm(part.length),
-        words::mm(route.blank.length())
+        units.short(part.length),
+        units.short(route.blank.length())
     ));
     facts.push(match (part.weigh(), part.lacks_mass()) {
         (Some(mass), _) => format!("{:.1} g", mass.mass_g),
@@ -95,7 +105,7 @@ fn facts(part: &Part, route: &Route) -> Vec<String> {
     facts.extend(
         part.features
             .iter()
-            .filter_map(assumed::says)
+            .filter_map(|feature| assumed::says(feature, units))
             .map(|it| format!("assumed: {it}")),
     );
     facts

@@ -10,6 +10,8 @@ pub(super) struct Hints {
     minuses: Vec<u32>,
     /// Parentheses that group, not call.
     groups: Vec<u32>,
+    /// Designations, from and to.
+    forms: Vec<(u32, u32)>,
     /// Statements that stand in columns.
     statements: Vec<(u32, Columns)>,
 }
@@ -48,6 +50,7 @@ impl Hints {
         walk(file, &mut |node| hints.note(node));
         hints.minuses.sort_unstable();
         hints.groups.sort_unstable();
+        hints.forms.sort_unstable();
         hints.statements.sort_by_key(|(start, _)| *start);
         hints
     }
@@ -60,6 +63,13 @@ impl Hints {
     /// Whether the parenthesis at a byte groups.
     pub(super) fn is_group(&self, start: u32) -> bool {
         self.groups.binary_search(&start).is_ok()
+    }
+
+    /// Whether a token of a thread's designation ends at a byte, and more of it comes.
+    pub(super) fn is_in_form(&self, end: u32) -> bool {
+        let after = self.forms.partition_point(|(start, _)| *start < end);
+        let form = after.checked_sub(1).and_then(|at| self.forms.get(at));
+        form.is_some_and(|(_, to)| end < *to)
     }
 
     /// The columns of the statement that begins at a byte.
@@ -78,6 +88,10 @@ impl Hints {
                 ExprKind::Group(_) => self.groups.push(expr.span.start),
                 _ => {}
             },
+            Node::Form(form) => {
+                let span = form.designation.span;
+                self.forms.push((span.start, span.end));
+            }
             Node::Let(node) => {
                 self.defined(Table::Lets, node.span.start, node.value.span.start);
             }

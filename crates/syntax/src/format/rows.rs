@@ -203,9 +203,29 @@ impl<'t> Writer<'t, '_> {
         cells
     }
 
+    /// Whether the tokens are a fraction that was written in one: `3/4`.
+    fn is_fraction(&self, slash: usize) -> bool {
+        let whole = |index: usize| {
+            let token = self
+                .tokens
+                .get(index)
+                .filter(|it| it.kind == TokenKind::Quantity);
+            token.is_some() && self.text_of(index).bytes().all(|it| it.is_ascii_digit())
+        };
+        let sides = slash.checked_sub(1).zip(slash.checked_add(1));
+        self.tokens[slash].kind == TokenKind::Slash
+            && sides.is_some_and(|(before, after)| whole(before) && whole(after))
+    }
+
     /// Whether a blank stands between two neighbouring tokens.
     fn is_spaced(&self, before: usize, after: usize) -> bool {
         use TokenKind::*;
+        if self.is_fraction(before)
+            || self.is_fraction(after)
+            || self.hints.is_in_form(self.tokens[before].span.end)
+        {
+            return false;
+        }
         let (before, after) = (self.tokens[before], self.tokens[after]);
         let prefix = before.kind == Minus && self.hints.is_prefix(before.span.start);
         let call = after.kind == OpenParen && !self.hints.is_group(after.span.start);

@@ -81,6 +81,19 @@ fn what_cannot_be_read_stays_as_written() {
     assert_eq!(format(unclosed), unclosed);
 }
 
+/// A fraction is a size, not a sum; written apart it stays apart.
+#[test]
+fn fractions_and_designations_keep_together() {
+    let text = "let wall = 3/4\nlet half = 3 / 4 - 1/16\nlet part = wall / 2\n\n\
+                thread joint = 7/16-14\nthread cap   = 1/2-30 starts 3\n\n\
+                bench b {\n  drills 1/16..1/2 step 1/64\n  taps 7/16-14, #10-32\n}\n";
+    assert_eq!(format(text), text);
+    assert_eq!(
+        format("let a = 3/ 4\nlet b = wall/2\n"),
+        "let a = 3 / 4\nlet b = wall / 2\n"
+    );
+}
+
 #[test]
 fn an_item_within_another_is_not_moved() {
     for text in [

@@ -106,9 +106,15 @@ pub(super) fn stock<'s>(sums: &Sums<'s>) -> impl Reads<'s, Stock> + use<'s> {
         })
 }
 
-/// A designation with its starts.
+/// A designation with its starts; an inch one may leave out its series.
 pub(super) fn form<'s>(sums: &Sums<'s>) -> impl Reads<'s, Form> + use<'s> {
+    let bare = touching(
+        &[T::Quantity, T::Slash, T::Minus],
+        Thing::Designation,
+        is_bare_inch,
+    );
     text_of(T::Thread, Thing::Designation)
+        .or(bare)
         .then(sums.after("starts", Thing::Count).or_not())
         .map_with(|((text, span), starts), extra| Form {
             span: extra.span(),
@@ -118,6 +124,15 @@ pub(super) fn form<'s>(sums: &Sums<'s>) -> impl Reads<'s, Form> + use<'s> {
             },
             starts,
         })
+}
+
+/// A size in inches and threads to the inch: `7/16-14`, `1-1/8-12`, `#10-32`, `0.5-28`.
+fn is_bare_inch(text: &str) -> bool {
+    let digits = |text: &str| !text.is_empty() && text.bytes().all(|it| it.is_ascii_digit());
+    text.rsplit_once('-').is_some_and(|(size, pitch)| {
+        let size = size.strip_prefix('#').unwrap_or(size);
+        digits(pitch) && size.split(['/', '-', '.']).all(digits) && size.matches('/').count() <= 1
+    })
 }
 
 /// A thread's name or a form; where neither comes, an empty name stands for it.

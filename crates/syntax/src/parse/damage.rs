@@ -71,8 +71,17 @@ fn bad_number(span: Span, text: &str) -> Finding {
 
 fn bad_name(span: Span, text: &str) -> Finding {
     if text.starts_with('M') && text[1..].starts_with(|c: char| c.is_ascii_digit()) {
-        return error(span, format!("{text} is no thread"))
-            .hint("a thread is written like M13x0.8, M13xPh2.4P0.8 or 7/16-28UNEF");
+        let finding = error(span, format!("{text} is no thread"));
+        return match text.split_once('X') {
+            Some((dia, pitch)) => {
+                let small = format!("{dia}x{pitch}");
+                finding
+                    .hint("between diameter and pitch stands a small x, as in M13x0.8")
+                    .fix(format!("write {small}"), span, small)
+                    .mending()
+            }
+            None => finding.hint("a thread is written like M13x0.8, M13xPh2.4P0.8 or 7/16-28UNEF"),
+        };
     }
     let name = text.to_ascii_lowercase().replace('_', "-");
     let name = name.trim_matches('-');

@@ -183,6 +183,53 @@ pub(super) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, (&'s 
     token(kind, thing).map_with(|span, extra| (written(span, extra.state()), span))
 }
 
+/// Tokens of these kinds that touch, from a number or a gauge on, as their text, where all of it
+/// passes a test: `7/16-14`, which in a sum is a difference.
+pub(super) fn touching<'s>(
+    kinds: &'static [TokenKind],
+    thing: Thing,
+    test: fn(&str) -> bool,
+) -> impl Reads<'s, (&'s str, Span)> {
+    custom(move |input: &mut InputRef<'s, '_, In<'s>, Extra<'s>>| {
+        let before = input.cursor();
+        let expected = Fault::expected(ExpectSet::of(Expect::Thing(thing)), Span::default());
+        let first = match input.next_maybe() {
+            Some(MaybeRef::Ref(found))
+                if matches!(found.kind, TokenKind::Quantity | TokenKind::Gauge) =>
+            {
+                found.span
+            }
+            _ => {
+                let span = input.span_since(&before);
+                return Err(Fault { span, ..expected });
+            }
+        };
+        let mut whole = first;
+        loop {
+            let here = input.save();
+            match input.next_maybe() {
+                Some(MaybeRef::Ref(next))
+                    if next.span.start == whole.end && kinds.contains(&next.kind) =>
+                {
+                    whole = whole.to(next.span);
+                }
+                _ => {
+                    input.rewind(here);
+                    break;
+                }
+            }
+        }
+        let text = written(whole, input.state());
+        match test(text) {
+            true => Ok((text, whole)),
+            false => Err(Fault {
+                span: first,
+                ..expected
+            }),
+        }
+    })
+}
+
 /// A name; one that is miswritten is taken as it stands, since the lexer has found it.
 pub(super) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, strict| {

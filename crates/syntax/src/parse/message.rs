@@ -112,6 +112,13 @@ impl<'s> Statement<'s> {
                 .mending();
         }
         let message = format!("{} is expected after {after}, not {not}", phrases(set));
+        if found.kind == TokenKind::Capital && set.things().any(|it| it == Thing::Size) {
+            let letter = format!("letter {}", self.written(found.span));
+            return error(found.span, message)
+                .hint(format!("a letter drill is written {letter}"))
+                .fix(format!("write {letter}"), found.span, letter)
+                .mending();
+        }
         self.with_example(error(found.span, message))
     }
 
