@@ -5,6 +5,7 @@ use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
 use quillet_syntax::ast::Side;
+use std::slice::from_ref;
 
 /// Builds the three profiles of a part.
 pub(super) struct Shaper<'p> {
@@ -85,7 +86,7 @@ impl<'p> Shaper<'p> {
     /// The part with its threads cut into its crests; a side that bears none stays as it is.
     fn threaded(&self, crest: &Solid, threads: ThreadAs) -> Option<Solid> {
         let mut outer = vec![crest.outer.clone()];
-        outer.extend(self.threads(Side::Outside, threads, &[crest.outer.clone()]));
+        outer.extend(self.threads(Side::Outside, threads, from_ref(&crest.outer)));
         let outer = match outer.len() {
             1 => outer.pop()?,
             _ => smallest(&outer).into_iter().next()?,
