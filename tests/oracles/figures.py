@@ -87,10 +87,13 @@ def examples():
 
 
 def parts_of(kept, path, design):
-    """Each cut part that the program measures, with what it says and its solid."""
-    for found in kept.measured(path)["parts"]:
+    """Each cut part that the program measures, with what it says and its solid; one of which
+    nothing is said, since the design has errors, left out."""
+    measured = kept.measured(path)
+    for found in measured["parts"]:
         part = design.parts.get(found["name"])
-        if part is None or part.bought:
+        unknown = found["volume_mm3"] is None and measured.get("errors", 0) > 0
+        if part is None or part.bought or unknown:
             continue
         try:
             yield found, Solid(part)
