@@ -1,14 +1,12 @@
 //! A part's walls by zone, each with the role it plays.
 
 mod ends;
+mod worst;
 
 use crate::words;
 use ends::ClosedEnds;
 use quillet_geometry::{Chain, Length, Tag, walls as zones};
 use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
-use quillet_standards::fit::drilled_hole;
-use quillet_standards::thread::Side as ThreadSide;
-use quillet_syntax::ast::Side;
 use quillet_syntax::{SizedText, Span};
 use std::sync::Arc;
 
@@ -27,6 +25,8 @@ pub struct Wall {
     pub least: Length,
     /// The station of the nearest place on the inner surface.
     pub at: Length,
+    /// The station of the nearest place on the outer surface.
+    pub outer_at: Length,
     /// The outer surface's diameter at the nearest place.
     pub outer_dia: Length,
     /// The inner surface's diameter at the nearest place.
@@ -68,11 +68,6 @@ impl Wall {
     pub(crate) fn is_like(&self, other: &Wall) -> bool {
         let cut = |wall: &Wall| (wall.role, wall.inner.feature());
         cut(self) == cut(other)
-    }
-
-    /// The least distance with threads at their limits of size and drilled holes over size.
-    pub fn worst(&self, part: &Part) -> Length {
-        self.least - thinner(part, self.outer) - thinner(part, self.inner)
     }
 
     /// What the wall is of, at its inner surface and, where that is another, at its outer one.
@@ -159,6 +154,7 @@ fn wall(part: &Part, found: &zones::Wall, outer: Origin, inner: Origin) -> Wall 
         to: Length::mm(found.to_mm),
         least: Length::mm(found.least_mm),
         at: Length::mm(found.inner_at.z),
+        outer_at: Length::mm(found.outer_at.z),
         outer_dia: Length::mm(found.outer_at.r).twice(),
         inner_dia: Length::mm(found.inner_at.r).twice(),
         role: Role::Plain,
@@ -217,41 +213,4 @@ fn holds_ring(feature: &Feature) -> bool {
         feature.cut,
         Cut::Groove { takes: Some(_), .. } | Cut::Recess { takes: Some(_), .. }
     )
-}
-
-/// By how much a surface may lie nearer than nominal: half of what its diameter may differ.
-fn thinner(part: &Part, origin: Origin) -> Length {
-    let Origin::Feature(index) = origin else {
-        return Length::ZERO;
-    };
-    let Some(feature) = part.features.get(index) else {
-        return Length::ZERO;
-    };
-    let on_diameter = match &feature.cut {
-        Cut::Thread {
-            thread,
-            side: Side::Outside,
-        } => {
-            let form = &thread.thread;
-            let limits = form.external_limits(form.class(ThreadSide::External));
-            limits
-                .map(|limits| form.root_diameter() - limits.root_min)
-                .unwrap_or_default()
-        }
-        Cut::Thread {
-            thread,
-            side: Side::Inside,
-        } => {
-            let form = &thread.thread;
-            let limits = form.internal_limits(form.class(ThreadSide::Internal));
-            limits
-                .map(|limits| limits.major_max - form.major())
-                .unwrap_or_default()
-        }
-        Cut::Drill { dia, .. } => drilled_hole(*dia)
-            .map(|hole| hole.over_size.max() - *dia)
-            .unwrap_or_default(),
-        _ => Length::ZERO,
-    };
-    on_diameter.max(Length::ZERO).half()
 }

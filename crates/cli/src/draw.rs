@@ -6,7 +6,7 @@ use crate::{disk, say, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Ground};
-use quillet_model::{Design, Part, Pen};
+use quillet_model::{Design, Hand, Part, Pen};
 use quillet_plan::plan_pen;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -146,6 +146,7 @@ fn title(
             titled(&pen.name.text, pen.title.as_ref())
         }),
         sheet,
+        hand: Hand::at(bench.map(AsRef::as_ref)),
         notes: Vec::new(),
     }
 }

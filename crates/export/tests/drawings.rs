@@ -25,6 +25,7 @@ fn drawn(name: &str, paper: Paper) -> Scene {
         owner: "Saltings bench".into(),
         pen: "Heron".into(),
         sheet: (1, 5),
+        hand: Default::default(),
         notes: vec![],
     };
     draw::part(part(&design, name), paper, &title).expect("it has a shape")

@@ -1,8 +1,9 @@
 //! What the calipers must say after an operation.
 
 use quillet_geometry::{Length, Limits};
-use quillet_model::End;
+use quillet_model::{End, Hand};
 use quillet_standards::Source;
+use quillet_syntax::ast::Kept;
 
 /// One measurement, with its limits.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,26 +42,17 @@ pub enum Measured {
     Length,
 }
 
-/// Limits of a size that asks for nothing in particular: ISO 2768-1, fine.
-pub(crate) fn general(what: Measured, nominal: Length) -> Check {
-    let either = general_tolerance(nominal);
+/// Limits of a size that asks for nothing in particular: as the hand keeps it.
+pub(crate) fn general(hand: &Hand, kept: Kept, what: Measured, nominal: Length) -> Check {
+    let either = hand.keeps(kept, nominal);
     Check {
         what,
         nominal,
-        limits: Limits::new(nominal - either, nominal + either),
-        source: GENERAL,
+        // A drill cuts no smaller than itself, but it may cut to size.
+        limits: match kept {
+            Kept::Drill => Limits::new(nominal, nominal + either),
+            _ => Limits::new(nominal - either, nominal + either),
+        },
+        source: hand.source(kept),
     }
-}
-
-const GENERAL: Source = Source::new("ISO 2768-1 class f, from memory");
-
-/// The permissible deviation either way for linear sizes, class f (fine).
-pub fn general_tolerance(nominal: Length) -> Length {
-    let um = match nominal.to_mm() {
-        mm if mm <= 6.0 => 50,
-        mm if mm <= 30.0 => 100,
-        mm if mm <= 120.0 => 150,
-        _ => 200,
-    };
-    Length::from_nm(um * 1000)
 }

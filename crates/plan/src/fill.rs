@@ -15,7 +15,7 @@ use crate::{
     Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
 };
 use quillet_geometry::Length;
-use quillet_model::{End, Material};
+use quillet_model::{self as model, End, Material};
 use quillet_standards::drill::point_length;
 use quillet_standards::material::Family;
 use quillet_standards::thread::Hand;
@@ -142,7 +142,12 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             other => self.rest(&mut operation, &other, troubles),
         }
-        operation.checks = checks(self.anatomy, self.mates, &operation);
+        operation.checks = checks(
+            self.anatomy,
+            self.mates,
+            &model::Hand::at(self.kit.bench),
+            &operation,
+        );
         self.placed[index] = Some(self.operations.len());
         self.operations.push(operation);
     }

@@ -37,7 +37,7 @@ mod work;
 pub use asked::AskedSize;
 pub use blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
 pub use calipers::{CaliperRow, CaliperTable, caliper_table};
-pub use check::{Check, Measured, general_tolerance};
+pub use check::{Check, Measured};
 pub use cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
 pub use hold::{Grip, Hold, Mount};
 pub use mandrel::{Fitted, Mandrel, MandrelKind};

@@ -1,15 +1,20 @@
 //! What to measure after an operation, and between which limits.
 
 use crate::anatomy::Anatomy;
-use crate::check::{Check, Measured, general};
+use crate::check::{self, Check, Measured};
 use crate::mate::Mates;
 use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
-use quillet_geometry::{Length, Limits};
-use quillet_model::{End, Origin};
-use quillet_standards::fit::drilled_hole;
+use quillet_geometry::Length;
+use quillet_model::{End, Hand, Origin};
+use quillet_syntax::ast::Kept;
 
 /// The checks after an operation.
-pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) -> Vec<Check> {
+pub(crate) fn checks(
+    anatomy: &Anatomy,
+    mates: &Mates,
+    hand: &Hand,
+    operation: &Operation,
+) -> Vec<Check> {
     let part = anatomy.part;
     let asked = || mates.iter().flatten().filter_map(|it| it.asked);
     let by_fit = asked().find(|it| {
@@ -21,6 +26,18 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
         nominal: it.drawn,
         limits: it.class.limits,
         source: it.class.source,
+    };
+    let general = |what: Measured, nominal: Length| {
+        let kept = match what {
+            Measured::Outside { .. } => Kept::Dia,
+            Measured::Hole { .. } => Kept::Bore,
+            Measured::Length => Kept::Length,
+            Measured::Depth { .. } => match operation.work {
+                Work::Inside(_) => Kept::Depth,
+                _ => Kept::Shoulder,
+            },
+        };
+        check::general(hand, kept, what, nominal)
     };
     match &operation.work {
         Work::Face { end, to } => {
@@ -36,20 +53,11 @@ pub(crate) fn checks(anatomy: &Anatomy, mates: &Mates, operation: &Operation) ->
         Work::Inside(cut) => {
             let dia = cut.shape.widest();
             let what = Measured::Hole { end: cut.end };
-            let drilled = match operation.tool {
-                Some(Tool::Drill { .. }) => drilled_hole(dia).ok(),
-                _ => None,
-            };
+            let drilled = matches!(operation.tool, Some(Tool::Drill { .. }));
             let size = match (by_fit, drilled) {
                 (Some(asked), _) => fitted(what, &asked),
-                (None, Some(hole)) => Check {
-                    what,
-                    nominal: dia,
-                    // A drill cuts no smaller than itself, but it may cut to size.
-                    limits: Limits::new(dia, hole.over_size.max()),
-                    source: hole.source,
-                },
-                (None, None) => general(what, dia),
+                (None, true) => check::general(hand, Kept::Drill, what, dia),
+                (None, false) => general(what, dia),
             };
             let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });
             if opening {

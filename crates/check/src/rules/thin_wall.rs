@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature, Material, Origin};
+use quillet_model::{Cut, DrillName, Feature, Hand, Material, Origin};
 use quillet_standards::material::WarnError;
 use quillet_syntax::{Finding, Severity};
 
@@ -89,7 +89,7 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         wall.role.words(),
         wanted.material,
     );
-    let worst = wall.worst(part);
+    let worst = wall.worst(part, &Hand::at(view.bench));
     if !worst.is_positive() {
         message += "; nothing at the limits of size";
     } else if worst < wall.least {

@@ -3,7 +3,7 @@
 use super::wants::WantMeasures;
 use quillet_check::{Examined, Role, Wall, walls};
 use quillet_geometry::Mass;
-use quillet_model::{Design, Part};
+use quillet_model::{Design, Hand, Part};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -40,7 +40,7 @@ pub(super) struct WallMeasures {
     pub(super) to_mm: f64,
     pub(super) least_mm: f64,
     at_mm: f64,
-    /// With threads at their limits of size and drilled holes over size.
+    /// With every size at its worst.
     pub(super) worst_mm: f64,
 }
 
@@ -51,15 +51,16 @@ impl PartMeasures {
         let in_pen = in_pen
             .map(|it| &it.name.text)
             .any(|it| *it == part.name.text);
+        let bench = design.bench(part.bench.as_ref());
         let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
         Self {
             wants: wants.map(WantMeasures::of).collect(),
-            ..Self::of(part, part.weigh())
+            ..Self::of(part, &Hand::at(bench.map(AsRef::as_ref)), part.weigh())
         }
     }
 
     /// With what it weighs.
-    pub(super) fn of(part: &Arc<Part>, mass: Option<Mass>) -> Self {
+    pub(super) fn of(part: &Arc<Part>, hand: &Hand, mass: Option<Mass>) -> Self {
         let profiles = part.profiles.as_ref().filter(|_| part.shaped);
         let solid = profiles.map(|profiles| profiles.metal.properties());
         let mut walls = match part.bought || !part.shaped {
@@ -68,7 +69,7 @@ impl PartMeasures {
         };
         // What lies further apart than to the axis is no wall.
         walls.retain(|wall| wall.role == Role::End || wall.least <= wall.outer_dia.half());
-        let walls = walls.iter().map(|wall| WallMeasures::of(part, wall));
+        let walls = walls.iter().map(|wall| WallMeasures::of(part, hand, wall));
         Self {
             name: part.name.text.to_string(),
             bought: part.bought,
@@ -92,7 +93,7 @@ impl PartMeasures {
 }
 
 impl WallMeasures {
-    fn of(part: &Part, wall: &Wall) -> Self {
+    fn of(part: &Part, hand: &Hand, wall: &Wall) -> Self {
         Self {
             role: wall.role.words(),
             outer: wall.outer_words(part).to_string(),
@@ -101,7 +102,7 @@ impl WallMeasures {
             to_mm: wall.to.to_mm(),
             least_mm: wall.least.to_mm(),
             at_mm: wall.at.to_mm(),
-            worst_mm: wall.worst(part).to_mm(),
+            worst_mm: wall.worst(part, hand).to_mm(),
         }
     }
 }

@@ -161,7 +161,11 @@ impl PartPlaces {
         };
         let places = Configured::ALL.into_iter().filter(|_| pen.is_settled());
         Self {
-            part: PartMeasures::of(&pen.parts[part], pen.assembly.weights[part]),
+            part: PartMeasures::of(
+                &pen.parts[part],
+                &pen.hands[part],
+                pen.assembly.weights[part],
+            ),
             places: places.filter_map(place).collect(),
         }
     }

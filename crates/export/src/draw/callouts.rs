@@ -1,5 +1,6 @@
 //! Where parts touch and what is left between them, numbered for a drawing.
 
+use quillet_check::chain;
 use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, Spot, Touch};
 use quillet_syntax::ast::Verb;
 
@@ -14,6 +15,8 @@ pub struct Callout {
     pub(super) spot: Spot,
     /// What the legend says.
     pub says: String,
+    /// What a clearance loses at worst, size by size.
+    pub less: String,
 }
 
 /// Which joints one view of a pen is about.
@@ -42,24 +45,28 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
         };
         view == about && !rest.redundant
     });
-    let found: Vec<(bool, Spot, String)> = meant
+    let found: Vec<Said> = meant
         .flat_map(|(joint, rest)| of_joint(pen, joint.verb, rest))
         .collect();
     let numbered = found.into_iter().enumerate();
     numbered
-        .map(|(at, (touches, spot, says))| Callout {
+        .map(|(at, (touches, spot, says, less))| Callout {
             number: first + at,
             touches,
             spot,
             says,
+            less,
         })
         .collect()
 }
 
-fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<(bool, Spot, String)> {
-    let mut found: Vec<(bool, Spot, String)> = Vec::new();
+/// Whether something touches, where, what the legend says, and what a clearance loses at worst.
+type Said = (bool, Spot, String, String);
+
+fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<Said> {
+    let mut found: Vec<Said> = Vec::new();
     for touch in &rest.touches {
-        found.push((true, touch.female, touching(pen, touch)));
+        found.push((true, touch.female, touching(pen, touch), String::new()));
     }
     for kind in [
         ClearanceKind::Ahead,
@@ -73,7 +80,10 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<(bool, Spot, String)> {
         // What does not pass at all is for a finding to tell.
         let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
         let tightest = rest.clearances.iter().find(clear_of);
-        found.extend(tightest.map(|clearance| (false, clearance.male, clear(pen, clearance))));
+        found.extend(tightest.map(|it| {
+            let less = chain::words(pen, &it.chain).to_string();
+            (false, it.male, clear(pen, it), less)
+        }));
     }
     found
 }

@@ -9,7 +9,8 @@ use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use super::view::{Half, View};
 use crate::scene::{Anchor, Scene, Text, Xy};
 use quillet_geometry::Bounds;
-use quillet_model::{End, Part, Profiles};
+use quillet_model::{End, Hand, Part, Profiles};
+use quillet_syntax::ast::Kept;
 
 /// What the title block of a part's drawing says beyond the part itself.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -20,6 +21,8 @@ pub struct PartTitle {
     pub pen: String,
     /// Sheet number and number of sheets.
     pub sheet: (usize, usize),
+    /// How closely the part is made.
+    pub hand: Hand,
     /// Lines beside the title block.
     pub notes: Vec<String>,
 }
@@ -75,7 +78,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
         sheet: title.sheet,
     };
     block.draw(&mut sheet, paper);
-    notes(&mut sheet, part, scale, &title.notes);
+    notes(&mut sheet, part, scale, title);
     Some(sheet.scene)
 }
 
@@ -106,8 +109,33 @@ fn datums(scene: &mut Scene, view: View, part: &Part) {
     scene.text(Text::new(right, 3.5, name("B", End::Second)));
 }
 
+/// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
+/// keeps.
+fn general(hand: &Hand) -> String {
+    let said = |kept: Kept| hand.said(kept).map(|within| within.mm_text(3));
+    let drawn = [
+        (Kept::Shoulder, "shoulders"),
+        (Kept::Length, "lengths"),
+        (Kept::Dia, "outside Ø"),
+        (Kept::Bore, "bores"),
+    ];
+    let mut told = Vec::new();
+    if drawn.iter().any(|(kept, _)| said(*kept).is_none()) {
+        told.push("ISO 2768-f".to_owned());
+    }
+    told.push(match said(Kept::Depth) {
+        Some(within) => format!("depths ±{within}"),
+        None => "depths -m".to_owned(),
+    });
+    let kept = drawn
+        .iter()
+        .filter_map(|(kept, what)| Some(format!("{what} ±{}", said(*kept)?)));
+    told.extend(kept);
+    told.join(", ")
+}
+
 /// Material and conventions, left of the title block.
-fn notes(sheet: &mut Sheet, part: &Part, scale: f64, more: &[String]) {
+fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
     let (low, high) = sheet.frame;
     let width = high.x - low.x - WIDTH_MM - 5.0;
     let mut lines: Vec<String> = part
@@ -132,12 +160,12 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, more: &[String]) {
         .collect();
     lines.push("millimetres; A, B: datum faces".into());
     lines.push("distances run from A; those marked B from B".into());
-    lines.push("general tolerance ISO 2768-f".into());
+    lines.push(format!("general tolerance {}", general(&title.hand)));
     lines.push("edges unless said: broken 0.1 to 0.3 (ISO 13715)".into());
     if any_widened(part, scale) {
         lines.push("thread roots drawn wider than true (ISO 6410-1)".into());
     }
-    lines.extend(more.iter().cloned());
+    lines.extend(title.notes.iter().cloned());
     let mut y = low.y + HEIGHT_MM - 3.5;
     for line in lines.iter().flat_map(|line| wrapped(line, width, 2.0)) {
         if y < low.y + 1.0 {

@@ -5,7 +5,7 @@ use super::content::{Accepted, Content, PartSheet, Want};
 use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_check::{Examined, JudgedWant, assumed};
-use quillet_model::{Bench, Design, End, Pen, Units};
+use quillet_model::{Bench, Design, End, Hand, Pen, Units};
 use quillet_plan::{Plan, Route, plan_pen};
 use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
@@ -25,6 +25,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         owner: owner.clone(),
         pen: pen_title(pen),
         sheet: (sheet, sheets),
+        hand: Hand::at(bench),
         notes: Vec::new(),
     };
     let parts = plan.routes.iter().enumerate();
@@ -35,7 +36,10 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         bench: bench.map(bench_title),
         warning: warning(judged),
         callouts: callouts
-            .map(|it| format!("{}  {}", it.number, it.says))
+            .map(|it| match it.less.is_empty() {
+                true => format!("{}  {}", it.number, it.says),
+                false => format!("{}  {}: {}", it.number, it.says, it.less),
+            })
             .collect(),
         drawing: draw::pen(pen, paper, &title(1)),
         overview: overview.map(|it| it.scene),

@@ -7,7 +7,7 @@ use crate::settings::Units;
 use crate::sheet::{fraction, in_one_unit, in_short};
 use quillet_check::{PartView, Wall};
 use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{Cut, Feature, Part};
+use quillet_model::{Cut, Feature, Hand, Part};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
 use quillet_syntax::ast::Side;
@@ -63,7 +63,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
         }
     }
     if let Some(wall) = wall {
-        walls(sheet, part, wall);
+        walls(sheet, view, wall);
     }
     // A thread is as wide as it is called.
     if feature.thread().is_none() {
@@ -72,9 +72,10 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
 }
 
 /// A wall, nominal and at its worst, and what it lies between.
-pub(super) fn walls(sheet: &mut Sheet, part: &Part, wall: &Wall) {
+pub(super) fn walls(sheet: &mut Sheet, view: &PartView<'_>, wall: &Wall) {
+    let part = view.part;
     sheet.size("least wall", wall.least);
-    let worst = wall.worst(part);
+    let worst = wall.worst(part, &Hand::at(view.bench));
     if worst != wall.least {
         sheet.size("at its worst", worst);
     }

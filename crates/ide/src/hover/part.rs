@@ -43,7 +43,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         sheet.row("volume", &format!("{} cm³", round(volume, 3)));
     }
     if let Some(wall) = view.told_walls().iter().min_by_key(|wall| wall.least) {
-        cut::walls(sheet, part, wall);
+        cut::walls(sheet, view, wall);
     }
 }
 
@@ -59,7 +59,7 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
         .iter()
         .filter(|wall| wall.outer == Origin::Outside(index));
     if let Some(wall) = walls.min_by_key(|wall| wall.least) {
-        cut::walls(sheet, part, wall);
+        cut::walls(sheet, view, wall);
     }
     weight::station(sheet, view, index);
 }
