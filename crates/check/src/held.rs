@@ -1,13 +1,12 @@
 //! What holds a joint, in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{HeldBy, Pen};
+use quillet_model::{AtRest, HeldBy, Pen};
 use quillet_syntax::{Size, SizedText, text};
 
-/// What holds a joint of a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; none where nothing
-/// does, or where the joint is not of this pen.
-pub fn held_by(pen: &Pen, joint: usize) -> Option<SizedText> {
-    let rest = pen.assembly.joints.get(joint)?;
+/// What holds a joint at rest in a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; none where
+/// nothing does.
+pub fn held_by(pen: &Pen, rest: &AtRest) -> Option<SizedText> {
     let words: Vec<SizedText> = rest
         .verdict
         .held_by

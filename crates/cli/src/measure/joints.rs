@@ -16,6 +16,8 @@ pub(super) struct JointMeasures {
     pub(super) female: String,
     pub(super) goes_in_mm: Option<f64>,
     pub(super) stopped_by: Option<&'static str>,
+    /// What holds it, in words; none where nothing does.
+    pub(super) held_by: Option<String>,
     pub(super) touches: Vec<TouchMeasures>,
     pub(super) seat_gap_mm: Option<f64>,
     pub(super) thread: Option<String>,
@@ -97,6 +99,7 @@ impl JointMeasures {
                 StoppedBy::Overlap => "overlap",
                 StoppedBy::Nothing => "nothing",
             }),
+            held_by: quillet_check::held_by(pen, rest).map(|it| it.to_string()),
             touches: rest
                 .touches
                 .iter()

@@ -68,6 +68,27 @@ pub(super) struct InkMeasures {
     pub(super) ml: f64,
     pub(super) mass_g: f64,
     pub(super) part: String,
+    pub(super) stands_in: Vec<InkInMeasures>,
+}
+
+/// What stands in one part.
+#[derive(Serialize)]
+pub(super) struct InkInMeasures {
+    pub(super) part: String,
+    pub(super) ml: f64,
+}
+
+impl InkMeasures {
+    /// Where it stands, in words: with how much in each where it is more than one.
+    pub(super) fn stands(&self) -> String {
+        match self.stands_in.as_slice() {
+            [] | [_] => self.part.clone(),
+            all => {
+                let each = all.iter().map(|it| format!("{} ({:.2})", it.part, it.ml));
+                each.collect::<Vec<_>>().join(", ")
+            }
+        }
+    }
 }
 
 #[derive(Serialize)]
@@ -111,6 +132,14 @@ impl PenMeasures {
                 ml: ink.capacity_ml,
                 mass_g: ink.mass_g,
                 part: name(ink.part),
+                stands_in: ink
+                    .stands_in
+                    .iter()
+                    .map(|it| InkInMeasures {
+                        part: name(it.part),
+                        ml: it.ml,
+                    })
+                    .collect(),
             }),
             air: assembly.air.as_ref().map(|air| AirMeasures::of(pen, air)),
             rings: rings

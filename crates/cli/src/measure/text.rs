@@ -122,7 +122,9 @@ fn holdings(pen: &PenMeasures) -> Option<String> {
     let ink = pen.ink.iter().map(|ink| {
         format!(
             "  ink   {:.2} ml in {}, {:.2} g\n",
-            ink.ml, ink.part, ink.mass_g
+            ink.ml,
+            ink.stands(),
+            ink.mass_g
         )
     });
     let air = pen.air.iter().map(|air| {
@@ -247,7 +249,7 @@ fn joints(pen: &PenMeasures, full: bool) -> Option<String> {
     if rows.is_empty() {
         return None;
     }
-    let head = ["joint", "", "goes in", "to take apart", "rests"];
+    let head = ["joint", "", "goes in", "to take apart", "rests", "held by"];
     let mut sections = vec![table(2, &head, &rows)];
     if full {
         sections.extend(pen.joints.iter().filter_map(all_of));
@@ -269,6 +271,7 @@ fn joint(it: &JointMeasures) -> Vec<Cell> {
         figure(it.goes_in_mm, "mm"),
         Cell::right(turns.unwrap_or_default()),
         Cell::left(rests),
+        Cell::left(it.held_by.as_deref().unwrap_or("nothing")),
     ]
 }
 

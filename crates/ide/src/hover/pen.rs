@@ -49,6 +49,8 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         StoppedBy::Nothing => "nothing: it would slide right through",
     };
     sheet.row("stopped by", stopped);
+    let held = quillet_check::held_by(pen, rest).map(|it| it.to_string());
+    sheet.row("held by", held.as_deref().unwrap_or("nothing"));
     for touch in &rest.touches {
         let (male, female) = (
             spot_in_short(pen, &touch.male),
