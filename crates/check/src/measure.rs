@@ -4,8 +4,10 @@ mod drivers;
 mod missing;
 mod value;
 
-use quillet_model::{Dimension, Measure, Part, Pen, Quantity, Sum, Test, Want};
+use quillet_geometry::Mass;
+use quillet_model::{Dimension, Doubts, Measure, Part, Pen, Quantity, Sum, Test, Want};
 use quillet_syntax::ast::{Comparison, Operator};
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// A want, measured.
@@ -13,6 +15,9 @@ use std::sync::Arc;
 pub struct Measured {
     /// What the measure comes to; none where something that it rests on is missing.
     pub value: Option<Quantity>,
+    /// From what to what it may lie, by the densities of the materials and the accuracy of the
+    /// hand; none where neither enters.
+    pub range: Option<(Quantity, Quantity)>,
     /// Whether it is as wanted.
     pub verdict: Verdict,
     /// What is wanted, in words: `at most 145 mm`.
@@ -30,6 +35,51 @@ impl Measured {
     pub fn told(&self) -> Option<String> {
         self.value.map(told)
     }
+
+    /// What it comes to, with the range: `15.78 g (15.46 to 16.06 g)`.
+    pub fn told_with_range(&self) -> Option<String> {
+        let told = self.told()?;
+        Some(match self.told_range() {
+            Some(range) => format!("{told} ({range})"),
+            None => told,
+        })
+    }
+
+    /// From what to what it may lie, in words: `15.46 to 16.06 g`; none where it tells nothing.
+    pub fn told_range(&self) -> Option<String> {
+        let (low, high) = self.range?;
+        let (low, high) = (told(low), told(high));
+        let unit = high.trim_start_matches(|letter: char| !letter.is_whitespace());
+        (low != high).then(|| format!("{} to {high}", low.trim_end_matches(unit)))
+    }
+
+    /// Holds a want against all that may be, where what it weighs is in doubt.
+    fn doubted(
+        &mut self,
+        want: &Want,
+        doubts: &Doubts,
+        value: &dyn Fn(&Measure, &[Option<Mass>]) -> Option<Quantity>,
+    ) {
+        let found = |weights: &[Option<Mass>]| {
+            let found = want.measure.value(&|it| value(it, weights)).ok().flatten();
+            found.map(Quantity::to_f64)
+        };
+        let margin =
+            |weights: &[Option<Mass>]| margin(want, &|it| value(it, weights)).map(Quantity::to_f64);
+        let (Some(reckoned), Some((low, high)), Some((least, most))) =
+            (self.value, doubts.range(&found), doubts.range(&margin))
+        else {
+            return;
+        };
+        let like = |amount: f64| Quantity::measured(amount, reckoned.dimension);
+        self.range = Some((like(low), like(high)));
+        let enough = |amount: f64| is_enough(want, like(amount));
+        self.verdict = match (enough(least), enough(most)) {
+            (true, _) => Verdict::Met,
+            (false, false) => Verdict::NotMet,
+            (false, true) => Verdict::TooClose,
+        };
+    }
 }
 
 /// Whether a want is met.
@@ -39,6 +89,8 @@ pub enum Verdict {
     Met,
     /// Other than wanted.
     NotMet,
+    /// What is wanted ends within the range of what it may be.
+    TooClose,
     /// Something that it rests on is missing.
     Unknown,
 }
@@ -49,7 +101,7 @@ impl Verdict {
         match self {
             Verdict::Met => Some(true),
             Verdict::NotMet => Some(false),
-            Verdict::Unknown => None,
+            Verdict::TooClose | Verdict::Unknown => None,
         }
     }
 
@@ -58,6 +110,7 @@ impl Verdict {
         match self {
             Verdict::Met => "met",
             Verdict::NotMet => "not met",
+            Verdict::TooClose => "too close to call",
             Verdict::Unknown => "not known",
         }
     }
@@ -67,14 +120,24 @@ impl Verdict {
         match self {
             Verdict::Met => "met",
             Verdict::NotMet => "not-met",
+            Verdict::TooClose => "too-close",
             Verdict::Unknown => "unknown",
         }
     }
 }
 
-/// A want of a pen, or of one of its joints.
-pub(crate) fn of_pen(pen: &Pen, want: &Want) -> Measured {
-    let mut measured = measured(want, &|measure| value::of(measure, &pen.parts, Some(pen)));
+/// A want of a pen, or of one of its joints; with the doubts of the pen, worked out where they
+/// enter.
+pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measured {
+    let at = |measure: &Measure, weights: Option<&[Option<Mass>]>| {
+        value::of(measure, &pen.parts, Some(pen), weights)
+    };
+    let mut measured = measured(want, &|measure| at(measure, None));
+    let weighs = |it: &Measure| matches!(it, Measure::Mass(_) | Measure::Balance(_));
+    if measured.verdict != Verdict::Unknown && all(want).any(weighs) {
+        let doubts = doubts.get_or_init(|| pen.doubts());
+        measured.doubted(want, doubts, &|measure, weights| at(measure, Some(weights)));
+    }
     let measures = || all(want);
     for driver in measures().flat_map(|it| drivers::of(it, pen)) {
         if !measured.drivers.contains(&driver) {
@@ -95,7 +158,7 @@ pub(crate) fn of_pen(pen: &Pen, want: &Want) -> Measured {
 /// A want of a part by itself.
 pub(crate) fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
     let alone = std::slice::from_ref(part);
-    let mut measured = measured(want, &|measure| value::of(measure, alone, None));
+    let mut measured = measured(want, &|measure| value::of(measure, alone, None, None));
     if measured.verdict == Verdict::Unknown {
         measured.missing = all(want)
             .filter_map(|it| missing::of_part(it, part))
@@ -153,6 +216,7 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
     Measured {
         // Of a sum that is held against something unknown, the value is known all the same.
         value: found,
+        range: None,
         verdict,
         wanted,
         drivers: Vec::new(),

@@ -5,6 +5,7 @@ use crate::measure::{self, Measured};
 use crate::rules::want_unmet;
 use quillet_model::{Design, Part, Pen, Want};
 use quillet_syntax::{Span, ast};
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -54,12 +55,13 @@ pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant>
     }
     for pen in &design.pens {
         let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
+        let doubts = OnceCell::new();
         for want in pen.wants.iter().chain(of_joints) {
             let about = About {
                 pen: Some(pen.name.text.clone()),
                 part: None,
             };
-            judge.one(want, about, measure::of_pen(pen, want), findings);
+            judge.one(want, about, measure::of_pen(pen, want, &doubts), findings);
         }
         for part in &pen.parts {
             judge.part(Some(pen), part, findings);

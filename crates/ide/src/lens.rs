@@ -134,7 +134,7 @@ fn wants<'a>(judged: impl Iterator<Item = &'a JudgedWant>) -> Option<String> {
     let verdicts: Vec<Verdict> = judged.map(|want| want.measured.verdict).collect();
     let of = |verdict: Verdict| verdicts.iter().filter(|it| **it == verdict).count();
     let met = format!("{} of {} wants met", of(Verdict::Met), verdicts.len());
-    let others = [Verdict::Unknown].map(|it| (of(it), it.words()));
+    let others = [Verdict::TooClose, Verdict::Unknown].map(|it| (of(it), it.words()));
     let others = others.iter().filter(|(count, _)| *count > 0);
     let others: String = others
         .map(|(count, what)| format!(", {count} {what}"))

@@ -7,6 +7,7 @@
 mod assembly;
 mod bench;
 mod design;
+mod doubt;
 mod feature;
 mod hand;
 mod limits;
@@ -33,6 +34,7 @@ pub use assembly::{
 pub use assembly::{Link, Size};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
+pub use doubt::Doubts;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
 pub use limits::{Acceptance, LimitLine, Limits};

@@ -17,6 +17,9 @@ pub struct Material {
     pub kind: &'static Kind,
     /// Density in g/cm³, as written or the kind's typical value.
     pub density_g_cm3: f64,
+    /// From what to what the density may lie, g/cm³: the kind's range; none where the design states
+    /// the density, which is then as weighed.
+    pub density_range_g_cm3: Option<(f64, f64)>,
     /// Least wall, where the design says one.
     pub wall: Option<Length>,
     /// Cutting speed in m/min, low and high, where the design says one.
@@ -33,8 +36,15 @@ impl Material {
             span: None,
             kind,
             density_g_cm3: kind.density().typical_kg_m3 / 1000.0,
+            density_range_g_cm3: Some(range_of(kind)),
             wall: None,
             speed_m_min: None,
         })
     }
+}
+
+/// The range of a kind's density, g/cm³.
+pub(crate) fn range_of(kind: &'static Kind) -> (f64, f64) {
+    let density = kind.density();
+    (density.low_kg_m3 / 1000.0, density.high_kg_m3 / 1000.0)
 }

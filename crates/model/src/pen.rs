@@ -1,6 +1,8 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
-use crate::{Acceptance, Assembly, End, Hand, Lacks, Limits, Part, ThreadDef, Unknown, Want};
+use crate::{
+    Acceptance, Assembly, Doubts, End, Hand, Lacks, Limits, Part, ThreadDef, Unknown, Want,
+};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -47,6 +49,12 @@ impl Pen {
     /// Whether where its parts rest can be told: it is whole, and so is the shape of each part.
     pub fn is_settled(&self) -> bool {
         self.whole && self.parts.iter().all(|part| part.shaped)
+    }
+
+    /// What may be other than reckoned in what its parts weigh, at the hand of the bench they are
+    /// made at.
+    pub fn doubts(&self) -> Doubts {
+        Doubts::of(&self.parts, &self.assembly.weights, &self.hands)
     }
 
     /// What is missing to tell all of its figures.

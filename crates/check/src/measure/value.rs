@@ -1,14 +1,30 @@
 //! What a measure comes to.
 
 use crate::walls;
+use quillet_geometry::Mass;
 use quillet_model::{Configured, Measure, Part, Pen, Quantity};
 use std::sync::Arc;
 
 /// What a measure comes to; none where something that it rests on is missing.
-pub(super) fn of(measure: &Measure, parts: &[Arc<Part>], pen: Option<&Pen>) -> Option<Quantity> {
+///
+/// Where `weights` are given, as if the pen's parts weighed so.
+pub(super) fn of(
+    measure: &Measure,
+    parts: &[Arc<Part>],
+    pen: Option<&Pen>,
+    weights: Option<&[Option<Mass>]>,
+) -> Option<Quantity> {
     // Where something of a pen could not be read, what it would come to is a guess.
     let pen = pen.filter(|pen| pen.is_settled());
     let configuration = |configured: &Configured| pen?.assembly.configuration(*configured);
+    let filled = |configured: &Configured| {
+        let there = configuration(configured)?;
+        let reckoned = there.filled?;
+        match weights {
+            None => Some(reckoned),
+            Some(weights) => there.weigh(weights, pen?.assembly.ink.as_ref()),
+        }
+    };
     let shaped = |part: &usize| parts.get(*part).filter(|part| part.shaped);
     // Threads that never reach each other have no turns to speak of.
     let threads = |joint: &usize| {
@@ -17,8 +33,8 @@ pub(super) fn of(measure: &Measure, parts: &[Arc<Part>], pen: Option<&Pen>) -> O
     };
     let amount = match measure {
         Measure::Length(configured) => configuration(configured)?.length_mm?,
-        Measure::Mass(configured) => configuration(configured)?.filled?.mass_g,
-        Measure::Balance(configured) => configuration(configured)?.filled?.centre_mm,
+        Measure::Mass(configured) => filled(configured)?.mass_g,
+        Measure::Balance(configured) => filled(configured)?.centre_mm,
         Measure::Turns(joint) => threads(joint)?.turns(),
         Measure::Travel(joint) => threads(joint)?.travel_mm,
         Measure::Overlap(joint) => threads(joint)?.overlap_mm,

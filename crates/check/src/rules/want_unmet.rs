@@ -17,6 +17,7 @@ pub(crate) fn finding(at: Span, asked: &str, measured: &Measured) -> Option<Find
     match measured.verdict {
         Verdict::Met => None,
         Verdict::NotMet => Some(unmet(at, asked, measured)),
+        Verdict::TooClose => Some(too_close(at, asked, measured)),
         Verdict::Unknown if measured.told => None,
         Verdict::Unknown => Some(unknown(at, asked, measured)),
     }
@@ -42,4 +43,17 @@ fn unknown(at: Span, asked: &str, measured: &Measured) -> Finding {
     );
     RULE.at(at, message)
         .hint("say what is missing, or take the want out: as it stands nobody judges it")
+}
+
+/// A note: nothing says that it is missed.
+fn too_close(at: Span, asked: &str, measured: &Measured) -> Finding {
+    let value = measured.told().unwrap_or_default();
+    let range = measured.told_range();
+    let range = range.map_or(String::new(), |range| format!(", and may come to {range}"));
+    let message = format!(
+        "{asked} is {value}{range}; {} is wanted, which is too close to call",
+        measured.wanted
+    );
+    let hint = "weigh the blank and state its density, or leave more between";
+    Finding::new(RULE.code, Severity::Note, at, message).hint(hint)
 }

@@ -3,7 +3,7 @@
 use super::wants::WantMeasures;
 use quillet_check::{Examined, Role, Wall, walls};
 use quillet_geometry::Mass;
-use quillet_model::{Design, Hand, Part};
+use quillet_model::{Design, Doubts, Hand, Part};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -16,6 +16,8 @@ pub(super) struct PartMeasures {
     pub(super) volume_mm3: Option<f64>,
     /// O-rings in its grooves with it, where a pen has them.
     pub(super) mass_g: Option<f64>,
+    /// From what to what it may lie, by the density and the accuracy of the hand.
+    pub(super) mass_range_g: Option<[f64; 2]>,
     /// Of the volume, from the first end.
     pub(super) centroid_mm: Option<f64>,
     /// Of the mass, from the first end.
@@ -51,15 +53,19 @@ impl PartMeasures {
         let in_pen = in_pen
             .map(|it| &it.name.text)
             .any(|it| *it == part.name.text);
-        let bench = design.bench(part.bench.as_ref());
+        let bench = design.bench(part.bench.as_ref()).map(AsRef::as_ref);
+        let hand = Hand::at(bench);
+        let alone = std::slice::from_ref(part);
+        let doubts = Doubts::of(alone, &[part.weigh()], &[hand]);
         let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
         Self {
             wants: wants.map(WantMeasures::of).collect(),
-            ..Self::of(part, &Hand::at(bench.map(AsRef::as_ref)), part.weigh())
+            mass_range_g: range(&doubts, 0),
+            ..Self::of(part, &hand, part.weigh())
         }
     }
 
-    /// With what it weighs.
+    /// With what it weighs, made by a hand; from what to what that may lie is for the caller to say.
     pub(super) fn of(part: &Arc<Part>, hand: &Hand, mass: Option<Mass>) -> Self {
         let profiles = part.profiles.as_ref().filter(|_| part.shaped);
         let solid = profiles.map(|profiles| profiles.metal.properties());
@@ -76,6 +82,7 @@ impl PartMeasures {
             length_mm: part.length.is_positive().then(|| part.length.to_mm()),
             volume_mm3: solid.map(|it| it.volume_mm3),
             mass_g: mass.map(|it| it.mass_g),
+            mass_range_g: None,
             centroid_mm: solid.map(|it| it.centroid_mm),
             balance_mm: mass.map(|it| it.centre_mm),
             walls: walls.collect(),
@@ -90,6 +97,13 @@ impl PartMeasures {
         let walls = self.walls.iter();
         walls.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm))
     }
+}
+
+/// From what to what the mass of a part may lie, by its place among those in doubt; none where
+/// nothing of it is.
+pub(super) fn range(doubts: &Doubts, part: usize) -> Option<[f64; 2]> {
+    let (low, high) = doubts.range(&|weights| Some(weights.get(part)?.as_ref()?.mass_g))?;
+    (low < high).then_some([low, high])
 }
 
 impl WallMeasures {

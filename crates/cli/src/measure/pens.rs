@@ -1,10 +1,11 @@
 //! What a pen put together measures.
 
 use super::joints::{JointMeasures, TouchMeasures};
-use super::parts::PartMeasures;
+use super::parts::{PartMeasures, range};
 use super::wants::WantMeasures;
 use quillet_check::Examined;
-use quillet_model::{Air, Configuration, Configured, Design, Pen};
+use quillet_geometry::Mass;
+use quillet_model::{Air, Configuration, Configured, Design, Doubts, Pen};
 use serde::Serialize;
 
 /// A pen; what rests on something missing is null.
@@ -38,7 +39,10 @@ pub(super) struct ConfigurationMeasures {
     pub(super) length_mm: Option<f64>,
     /// Filled.
     pub(super) mass_g: Option<f64>,
+    /// From what to what it may lie, by densities and the accuracy of the hand.
+    pub(super) mass_range_g: Option<[f64; 2]>,
     pub(super) balance_mm: Option<f64>,
+    pub(super) balance_range_mm: Option<[f64; 2]>,
     /// The balance point over the length.
     pub(super) balance_share: Option<f64>,
     axial_g_mm2: Option<f64>,
@@ -109,7 +113,11 @@ pub(super) struct RingMeasures {
 impl PenMeasures {
     pub(super) fn of(design: &Design, examined: &Examined, pen: &Pen) -> Self {
         let assembly = &pen.assembly;
-        let configured = |it: Configured| assembly.configuration(it).map(ConfigurationMeasures::of);
+        let doubts = pen.doubts();
+        let configured = |it: Configured| {
+            let it = assembly.configuration(it)?;
+            Some(ConfigurationMeasures::of(pen, it, &doubts))
+        };
         let name = |part: usize| pen.parts[part].name.text.to_string();
         let joints = pen.joints.iter().zip(&assembly.joints);
         let wants = examined.wants_of_pen(&pen.name.text);
@@ -126,7 +134,7 @@ impl PenMeasures {
                 .map(|(joint, rest)| JointMeasures::of(design, pen, joint, rest))
                 .collect(),
             parts: (0..pen.parts.len())
-                .map(|part| PartPlaces::of(pen, part))
+                .map(|part| PartPlaces::of(pen, part, &doubts))
                 .collect(),
             ink: assembly.ink.as_ref().map(|ink| InkMeasures {
                 ml: ink.capacity_ml,
@@ -164,8 +172,16 @@ impl PenMeasures {
 }
 
 impl ConfigurationMeasures {
-    fn of(it: &Configuration) -> Self {
+    fn of(pen: &Pen, it: &Configuration, doubts: &Doubts) -> Self {
+        let range = |figure: fn(Mass) -> f64| {
+            it.filled?;
+            let ink = pen.assembly.ink.as_ref();
+            let (low, high) = doubts.range(&|weights| it.weigh(weights, ink).map(figure))?;
+            (low < high).then_some([low, high])
+        };
         Self {
+            mass_range_g: range(|it| it.mass_g),
+            balance_range_mm: range(|it| it.centre_mm),
             length_mm: it.length_mm,
             mass_g: it.filled.map(|it| it.mass_g),
             balance_mm: it.filled.map(|it| it.centre_mm),
@@ -179,7 +195,7 @@ impl ConfigurationMeasures {
 }
 
 impl PartPlaces {
-    fn of(pen: &Pen, part: usize) -> Self {
+    fn of(pen: &Pen, part: usize, doubts: &Doubts) -> Self {
         let place = |it: Configured| {
             let place = pen.assembly.configuration(it)?.places[part]?;
             Some(PlaceMeasures {
@@ -190,11 +206,14 @@ impl PartPlaces {
         };
         let places = Configured::ALL.into_iter().filter(|_| pen.is_settled());
         Self {
-            part: PartMeasures::of(
-                &pen.parts[part],
-                &pen.hands[part],
-                pen.assembly.weights[part],
-            ),
+            part: PartMeasures {
+                mass_range_g: range(doubts, part),
+                ..PartMeasures::of(
+                    &pen.parts[part],
+                    &pen.hands[part],
+                    pen.assembly.weights[part],
+                )
+            },
             places: places.filter_map(place).collect(),
         }
     }

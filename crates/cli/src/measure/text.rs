@@ -95,7 +95,7 @@ fn states(pen: &PenMeasures) -> Option<String> {
     if rows.is_empty() && missing.is_empty() {
         return None;
     }
-    let head = ["", "length", "mass", "balance", "", "dry"];
+    let head = ["", "length", "mass", "", "balance", "", "", "dry"];
     let states = match rows.is_empty() {
         true => String::new(),
         false => table(2, &head, &rows),
@@ -111,7 +111,9 @@ fn state(word: &str, it: &ConfigurationMeasures) -> Vec<Cell> {
         Cell::left(word),
         figure(it.length_mm, "mm"),
         figure(it.mass_g, "g"),
+        between(it.mass_range_g),
         figure(it.balance_mm, "mm"),
+        between(it.balance_range_mm),
         Cell::right(share.unwrap_or_default()),
         figure(it.dry_mass_g, "g"),
     ]
@@ -161,12 +163,13 @@ fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>) -> Option<String> {
             vec![
                 Cell::left(of_part.unwrap_or_default() + &want.want),
                 Cell::right(want.value.as_deref().unwrap_or(UNKNOWN)),
+                Cell::left(want.range.as_deref().unwrap_or_default()),
                 Cell::left(&want.wanted),
                 Cell::left(&want.judged),
             ]
         })
         .collect();
-    let head = ["wanted", "is", "is to be", ""];
+    let head = ["wanted", "is", "", "is to be", ""];
     (!rows.is_empty()).then(|| table(2, &head, &rows))
 }
 
@@ -178,12 +181,13 @@ fn of_parts(parts: &[&PartMeasures], full: bool) -> Option<String> {
             Cell::left(&part.name),
             figure(part.length_mm, "mm"),
             figure(part.mass_g, "g"),
+            between(part.mass_range_g),
             figure(part.balance_mm, "mm"),
             figure(part.volume_mm3.map(|it| it / 1000.0), "cm³"),
             Cell::left(part.missing.unwrap_or(bought)),
         ]
     });
-    let head = ["part", "length", "mass", "balances at", "volume", ""];
+    let head = ["part", "length", "mass", "", "balances at", "volume", ""];
     let weights = table(2, &head, &rows.collect::<Vec<_>>());
     if parts.is_empty() {
         return None;
@@ -331,6 +335,13 @@ fn all_of(it: &JointMeasures) -> Option<String> {
     }
     let head = format!("  {} {} in {}\n", it.kind, it.male, it.female);
     (!lines.is_empty()).then_some(head + &lines)
+}
+
+/// From what to what a figure may lie, beside it.
+fn between(range: Option<[f64; 2]>) -> Cell {
+    Cell::left(range.map_or(String::new(), |[low, high]| {
+        format!("{low:.2} to {high:.2}")
+    }))
 }
 
 /// A figure to the hundredth with its unit.

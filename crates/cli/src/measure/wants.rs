@@ -12,8 +12,10 @@ pub(super) struct WantMeasures {
     pub(super) want: String,
     /// What it comes to, with its unit.
     pub(super) value: Option<String>,
+    /// From what to what it may lie, where it is in doubt.
+    pub(super) range: Option<String>,
     pub(super) wanted: String,
-    /// `met`, `not-met`, `unknown`.
+    /// `met`, `not-met`, `too-close`, `unknown`.
     verdict: &'static str,
     /// True, false, or null where it is neither.
     met: Option<bool>,
@@ -33,6 +35,7 @@ impl WantMeasures {
             part: it.part.as_ref().map(ToString::to_string),
             want: it.asked.clone(),
             value: measured.told(),
+            range: measured.told_range(),
             wanted: measured.wanted.clone(),
             verdict: measured.verdict.word(),
             met: measured.verdict.met(),

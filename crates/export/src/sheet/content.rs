@@ -65,7 +65,7 @@ pub struct Want {
     pub says: String,
     /// What it comes to; none where that is not known.
     pub found: Option<String>,
-    /// `met`, `not-met`, `unknown`.
+    /// `met`, `not-met`, `too-close`, `unknown`.
     pub judged: &'static str,
     /// The same for people, with the reason where it is accepted or not known.
     pub verdict: String,

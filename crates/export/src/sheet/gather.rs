@@ -142,7 +142,7 @@ fn wants(design: &Design, judged: &Examined) -> Vec<Want> {
                 Some(part) => format!("{part}: {says}"),
                 None => says,
             },
-            found: want.measured.told(),
+            found: want.measured.told_with_range(),
             judged: want.measured.verdict.word(),
             verdict: want.verdict(),
         }

@@ -32,6 +32,9 @@ pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a Judg
         }
         told.push(measured);
         sheet.row("comes to", &measured.told().unwrap_or("not known".into()));
+        if let Some(range) = measured.told_range() {
+            sheet.row("may come to", &range);
+        }
         sheet.row("wanted", &measured.wanted);
         sheet.row("so it is", &want.verdict());
         for driver in &measured.drivers {

@@ -120,7 +120,7 @@ impl Configuration {
     }
 
     /// What the parts that are there weigh together, and the ink; none where one's mass is none.
-    pub(crate) fn weigh(&self, weights: &[Option<Mass>], ink: Option<&Ink>) -> Option<Mass> {
+    pub fn weigh(&self, weights: &[Option<Mass>], ink: Option<&Ink>) -> Option<Mass> {
         let there = self.places.iter().zip(weights);
         let placed = there.filter_map(|(place, mass)| {
             let place = (*place)?;

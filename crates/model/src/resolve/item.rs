@@ -89,14 +89,17 @@ impl<'a> Resolver<'a> {
             }
             return;
         };
+        let stated = density.filter(|it| *it > 0.0);
         let material = Arc::new(Material {
             name: shared(&item.name),
             title: item.title.clone(),
             span: Some(item.name.span),
             kind,
-            density_g_cm3: density
-                .filter(|it| *it > 0.0)
-                .unwrap_or(kind.density().typical_kg_m3 / 1000.0),
+            density_g_cm3: stated.unwrap_or(kind.density().typical_kg_m3 / 1000.0),
+            density_range_g_cm3: match stated {
+                Some(_) => None,
+                None => Some(crate::material::range_of(kind)),
+            },
             wall,
             speed_m_min: speed,
         });

@@ -1,0 +1,142 @@
+//! How far what a pen weighs, and where it balances, may lie from what is reckoned.
+
+mod sizes;
+
+use crate::{Filling, Hand, Material, Part};
+use quillet_geometry::Mass;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// What may be other than reckoned in some parts: the densities of their materials, and every
+/// size as closely as the maker's hand keeps it.
+///
+/// A material's density moves all that is made of it together, anywhere in its range, and several
+/// materials at their worst together. Sizes stray one by one: what they do is summed as the root
+/// of the squares. What is bought is as weighed, and a density that the design states is as stated.
+#[derive(Clone, Debug, Default)]
+pub struct Doubts {
+    weights: Vec<Option<Mass>>,
+    densities: Vec<Doubt>,
+    sizes: Vec<Doubt>,
+}
+
+/// One thing that may be other than reckoned, and what it then adds to the parts' masses.
+#[derive(Clone, Debug, Default)]
+struct Doubt {
+    /// At its least.
+    less: Vec<(usize, Mass)>,
+    /// At its most.
+    more: Vec<(usize, Mass)>,
+}
+
+/// More materials than this in a pen are taken one by one, and what they do is added up.
+const MOST_AT_ONCE: usize = 6;
+/// In a pen of more parts than this each part's sizes are taken as one.
+const MOST_PARTS: usize = 64;
+
+impl Doubts {
+    /// Of parts with what they weigh, each made by a hand.
+    pub fn of(parts: &[Arc<Part>], weights: &[Option<Mass>], hands: &[Hand]) -> Doubts {
+        let cut = || {
+            let numbered = parts.iter().enumerate();
+            numbered.filter(|(_, part)| !part.bought && part.lacks_mass().is_none())
+        };
+        let mut sizes = Vec::new();
+        for (index, part) in cut() {
+            let hand = hands.get(index).copied().unwrap_or_default();
+            let of_part = sizes::of(part, &hand);
+            match parts.len() > MOST_PARTS {
+                true => sizes.extend(together(&of_part, index)),
+                false => sizes.extend(of_part.into_iter().map(|(less, more)| Doubt {
+                    less: vec![(index, less)],
+                    more: vec![(index, more)],
+                })),
+            }
+        }
+        Doubts {
+            weights: weights.to_vec(),
+            densities: densities(cut()),
+            sizes,
+        }
+    }
+
+    /// From what to what a figure may lie that is worked out from what the parts weigh; none where
+    /// it cannot be.
+    pub fn range(&self, figure: &dyn Fn(&[Option<Mass>]) -> Option<f64>) -> Option<(f64, f64)> {
+        let at = |changes: &[&[(usize, Mass)]]| figure(&self.with(changes));
+        let drawn = figure(&self.weights)?;
+        let (mut low, mut high) = (drawn, drawn);
+        match self.densities.len() {
+            count if count <= MOST_AT_ONCE => {
+                for corner in 0..1_usize << count {
+                    let way = |(bit, doubt): (usize, &'_ Doubt)| match corner >> bit & 1 {
+                        0 => doubt.less.clone(),
+                        _ => doubt.more.clone(),
+                    };
+                    let all: Vec<_> = self.densities.iter().enumerate().map(way).collect();
+                    let all: Vec<&[(usize, Mass)]> = all.iter().map(Vec::as_slice).collect();
+                    let value = at(&all)?;
+                    (low, high) = (low.min(value), high.max(value));
+                }
+            }
+            _ => {
+                for doubt in &self.densities {
+                    let [a, b] = [at(&[&doubt.less])? - drawn, at(&[&doubt.more])? - drawn];
+                    (low, high) = (low + a.min(b).min(0.0), high + a.max(b).max(0.0));
+                }
+            }
+        }
+        let (mut down, mut up) = (0.0, 0.0);
+        for doubt in &self.sizes {
+            let [a, b] = [at(&[&doubt.less])? - drawn, at(&[&doubt.more])? - drawn];
+            down += a.min(b).min(0.0).powi(2);
+            up += a.max(b).max(0.0).powi(2);
+        }
+        Some((low - f64::sqrt(down), high + f64::sqrt(up)))
+    }
+
+    /// What the parts weigh with some changes.
+    fn with(&self, changes: &[&[(usize, Mass)]]) -> Vec<Option<Mass>> {
+        let mut weights = self.weights.clone();
+        for (index, change) in changes.iter().flat_map(|all| all.iter()) {
+            if let Some(weight) = weights.get_mut(*index) {
+                *weight = weight.map(|own| [own, *change].into_iter().sum());
+            }
+        }
+        weights
+    }
+}
+
+/// One doubt for each material whose density is not stated.
+fn densities<'p>(parts: impl Iterator<Item = (usize, &'p Arc<Part>)>) -> Vec<Doubt> {
+    let mut known: BTreeMap<&str, Doubt> = BTreeMap::new();
+    for (index, part) in parts {
+        for body in part.bodies() {
+            let Filling::Piece(piece) = body.of else {
+                continue;
+            };
+            let material: &Material = &part.blanks[piece].stock.material;
+            let Some((low, high)) = material.density_range_g_cm3 else {
+                continue;
+            };
+            let volume = body.properties();
+            let change = |density: f64| (index, volume.of_density(density - body.density_g_cm3));
+            let doubt = known.entry(&material.name).or_default();
+            doubt.less.push(change(low));
+            doubt.more.push(change(high));
+        }
+    }
+    known.into_values().collect()
+}
+
+/// All sizes of a part as one: the root of the squares of what they weigh, where most of it lies.
+fn together(sizes: &[(Mass, Mass)], index: usize) -> Option<Doubt> {
+    let square = |it: &(Mass, Mass)| it.0.mass_g.abs().max(it.1.mass_g.abs()).powi(2);
+    let sum: f64 = sizes.iter().map(square).sum();
+    let moment: f64 = sizes.iter().map(|it| square(it) * it.0.centre_mm).sum();
+    let mass_g = sum.sqrt();
+    (mass_g > 0.0).then(|| Doubt {
+        less: vec![(index, Mass::at(-mass_g, moment / sum))],
+        more: vec![(index, Mass::at(mass_g, moment / sum))],
+    })
+}
