@@ -29,7 +29,7 @@ pub(crate) struct Args {
         default_missing_value = "capped"
     )]
     assembled: Option<Held>,
-    /// How far the faces of a mesh (.stl, .3mf) may stray, mm
+    /// How far the faces of a mesh (.stl, .3mf) may stray, mm: from 0.001 to 1
     #[arg(long, default_value_t = 0.01, value_name = "MM")]
     tolerance: f64,
     #[command(flatten)]
@@ -66,8 +66,9 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn write(args: &Args) -> Result<(), String> {
-    if !(args.tolerance > 0.0 && args.tolerance <= 1.0) {
-        return Err("--tolerance is a length above 0 and at most 1 mm, as 0.01".into());
+    // Finer, a mesh would take more memory than there is and no machine could follow it.
+    if !(0.001..=1.0).contains(&args.tolerance) {
+        return Err("--tolerance is a length from 0.001 to 1 mm, as 0.01".into());
     }
     let design = disk::design(&args.file)?;
     warn::errors(&design);

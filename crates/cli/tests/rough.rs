@@ -293,6 +293,47 @@ fn a_device_is_written_into_and_never_replaced() {
     assert!(!fs::metadata("/dev/null").unwrap().is_file());
 }
 
+#[test]
+fn a_mesh_is_no_finer_than_it_can_be_made() {
+    let folder = with_a_pen();
+    for said in ["0.0009", "1e-9", "0", "-1", "1.1", "NaN", "inf"] {
+        let tolerance = format!("--tolerance={said}");
+        let output = run(folder.path(), &["solid", "pen.quillet", &tolerance]);
+        assert_eq!(output.status.code(), Some(2), "{said}");
+        assert!(
+            text(&output.stderr).contains("from 0.001 to 1 mm"),
+            "{output:?}"
+        );
+    }
+    let args = [
+        "solid",
+        "pen.quillet",
+        "--part",
+        "cap",
+        "-o",
+        "cap.stl",
+        "--tolerance=0.001",
+    ];
+    assert_eq!(run(folder.path(), &args).status.code(), Some(0));
+}
+
+/// Where work grows with the square of the size these take minutes, not a second.
+#[test]
+fn large_files_are_told_of_in_no_more_time_than_they_are_large() {
+    let folder = tempfile::tempdir().unwrap();
+    for (text_of, told) in [
+        ("let a = 1\n".repeat(20_000), "1 file checked: 19999 errors"),
+        ("let a = 1; ".repeat(20_000), "1 file checked: 19999 errors"),
+        ("{".repeat(100_000), "1 file checked: "),
+    ] {
+        fs::write(folder.path().join("large.quillet"), &text_of).unwrap();
+        let output = run(folder.path(), &["check", "large.quillet"]);
+        assert_eq!(output.status.code(), Some(1));
+        let said = text(&output.stdout);
+        assert!(said.contains(told), "{:.300}", said);
+    }
+}
+
 /// A page being served.
 struct Served {
     child: Child,

@@ -61,7 +61,12 @@ fn text_of(bytes: &[u8]) -> std::borrow::Cow<'_, str> {
 /// Panics where a number that is none is told.
 #[track_caller]
 fn no_nan(told: &str) {
-    let mut words = told.split(|letter: char| !letter.is_alphanumeric());
-    let none = words.find(|word| matches!(*word, "NaN" | "nan" | "inf" | "Infinity" | "infinity"));
+    let none = none_in(told);
     assert!(none.is_none(), "{none:?} is told: {told:.2000}");
+}
+
+/// The first word of a text that is what a number that is none is printed as.
+fn none_in(text: &str) -> Option<&str> {
+    let mut words = text.split(|letter: char| !letter.is_alphabetic());
+    words.find(|word| matches!(*word, "NaN" | "nan" | "inf" | "Infinity" | "infinity"))
 }

@@ -42,14 +42,21 @@ pub fn pack(pieces: &[Length], rod: Length, kerf: Length) -> Packing {
 /// Packs pieces in the order given, each rod filled before the next is begun.
 pub fn pack_in_order(pieces: &[Length], rod: Length, kerf: Length) -> Packing {
     let mut packing = Packing::default();
+    let mut taken = Length::ZERO;
     for (index, piece) in pieces.iter().enumerate() {
         if *piece > rod {
             packing.too_long.push(index);
             continue;
         }
         match packing.rods.last_mut() {
-            Some(last) if used(last, pieces, kerf) + *piece <= rod => last.push(index),
-            _ => packing.rods.push(vec![index]),
+            Some(last) if taken + *piece <= rod => {
+                last.push(index);
+                taken += *piece + kerf;
+            }
+            _ => {
+                packing.rods.push(vec![index]);
+                taken = *piece + kerf;
+            }
         }
     }
     packing
@@ -61,15 +68,20 @@ fn used(rod: &[usize], pieces: &[Length], kerf: Length) -> Length {
 }
 
 fn first_fit(order: &[usize], pieces: &[Length], rod: Length, kerf: Length) -> Vec<Vec<usize>> {
-    let mut rods: Vec<Vec<usize>> = Vec::new();
+    // Each rod with what its pieces and the cuts after them take of it.
+    let mut rods: Vec<(Length, Vec<usize>)> = Vec::new();
     for index in order {
-        let room = |it: &&mut Vec<usize>| used(it, pieces, kerf) + pieces[*index] <= rod;
+        let piece = pieces[*index];
+        let room = |(taken, _): &&mut (Length, Vec<usize>)| *taken + piece <= rod;
         match rods.iter_mut().find(room) {
-            Some(found) => found.push(*index),
-            None => rods.push(vec![*index]),
+            Some((taken, found)) => {
+                *taken += piece + kerf;
+                found.push(*index);
+            }
+            None => rods.push((piece + kerf, vec![*index])),
         }
     }
-    rods
+    rods.into_iter().map(|(_, rod)| rod).collect()
 }
 
 struct Search<'a> {

@@ -32,11 +32,16 @@ fn format_parsed(text: &str, parsed: &Parsed) -> String {
     if text.starts_with(BOM) {
         out += BOM;
     }
+    let marked = out.len();
     for line in columns::lines(rows) {
         out += &line;
         out += line_end;
     }
-    out
+    // A stray mark that came to stand first would no longer be one that cannot be read.
+    match out[marked..].starts_with(BOM) {
+        true => text.to_owned(),
+        false => out,
+    }
 }
 
 /// Whether a brace on a line of its own belongs to a line that ends in an open string: set

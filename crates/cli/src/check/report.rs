@@ -4,6 +4,7 @@ use super::Whole;
 use crate::say::{harmless, harmless_in_place};
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
 use quillet_check::assumed::Assumed;
+use quillet_model::SourceFile;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
 use std::fmt;
@@ -18,8 +19,9 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
         read: BTreeMap::new(),
         unknown: Source::from(Arc::from("")),
     };
+    let mut reached = Reached::default();
     for finding in &whole.findings {
-        match in_long_line(whole, finding) {
+        match in_long_line(whole, finding, &mut reached) {
             Some(place) => out.extend(plain(finding, &place).bytes()),
             // Writing to memory does not fail.
             None => {
@@ -63,30 +65,60 @@ fn at(whole: &Whole, span: Span) -> String {
 const LONGEST_LINE: usize = 2_000;
 
 /// Where a finding stands, if one of its places is in a line too long to be drawn.
-fn in_long_line(whole: &Whole, finding: &Finding) -> Option<String> {
+fn in_long_line(whole: &Whole, finding: &Finding, reached: &mut Reached) -> Option<String> {
     let spans = std::iter::once(finding.span).chain(finding.labels.iter().map(|it| it.span));
     let is_long = |span: Span| {
         let Some(file) = whole.file(span.file) else {
             return false;
         };
         let (before, after) = file.text.split_at(span.range().start.min(file.text.len()));
-        let start = before
-            .rfind(['\n', '\r'])
-            .map_or(before.len(), |at| before.len() - at);
-        let end = after.find(['\n', '\r']).unwrap_or(after.len());
+        // No further than it takes to know.
+        let before = &before.as_bytes()[before.len().saturating_sub(LONGEST_LINE + 1)..];
+        let after = &after.as_bytes()[..after.len().min(LONGEST_LINE + 1)];
+        let is_end = |byte: &u8| matches!(byte, b'\n' | b'\r');
+        let start = before.iter().rev().position(is_end).unwrap_or(before.len());
+        let end = after.iter().position(is_end).unwrap_or(after.len());
         start + end > LONGEST_LINE || span.range().len() > LONGEST_LINE
     };
     if !spans.into_iter().any(is_long) {
         return None;
     }
     let file = whole.file(finding.span.file)?;
-    let upto = &file.text[..finding.span.range().start];
-    let line = upto.matches('\n').count() + 1;
-    let column = upto.chars().rev().take_while(|it| *it != '\n').count() + 1;
+    let (line, column) = reached.place(file, finding.span.range().start);
     Some(harmless(&format!(
         "{}:{line}:{column}",
         file.path.display()
     )))
+}
+
+/// How far a file's lines were counted. Findings come in order, so that counting goes on from
+/// there and a line of a million statements is counted once.
+#[derive(Default)]
+struct Reached {
+    file: Option<FileId>,
+    offset: usize,
+    line: usize,
+    column: usize,
+}
+
+impl Reached {
+    /// Line and column of an offset, both from 1.
+    fn place(&mut self, file: &SourceFile, offset: usize) -> (usize, usize) {
+        if self.file != Some(file.id) || offset < self.offset {
+            *self = Reached {
+                file: Some(file.id),
+                ..Reached::default()
+            };
+        }
+        for letter in file.text[self.offset..offset].chars() {
+            match letter {
+                '\n' => (self.line, self.column) = (self.line + 1, 0),
+                _ => self.column += 1,
+            }
+        }
+        self.offset = offset;
+        (self.line + 1, self.column + 1)
+    }
 }
 
 /// A finding in words alone.
@@ -104,7 +136,14 @@ fn plain(finding: &Finding, place: &str) -> String {
     out
 }
 
-type Place = (FileId, Range<usize>);
+/// A file, or a part of it that is drawn by itself: all lines between the first and the last
+/// place of one drawing are looked at.
+type Sight = (FileId, usize);
+
+type Place = (Sight, Range<usize>);
+
+/// Places further apart than this are drawn each by themselves, bytes.
+const FAR: usize = 20_000;
 
 fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     let colour = match finding.severity {
@@ -120,14 +159,14 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     let label = |span: Span, text: &str, colour: Color| {
         let down = i32::try_from(span.start).unwrap_or(i32::MAX);
         let order = if span.file == home { down } else { i32::MAX };
-        Label::new(place(span))
+        Label::new(place(span, finding.span))
             .with_message(harmless(text))
             .with_color(colour)
             .with_order(order)
     };
     let mut report = Report::build(
         ReportKind::Custom(finding.severity.word(), colour),
-        place(finding.span),
+        place(finding.span, finding.span),
     )
     .with_config(config)
     .with_code(finding.rule)
@@ -142,8 +181,13 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     report.finish()
 }
 
-fn place(span: Span) -> Place {
-    (span.file, span.range())
+fn place(span: Span, home: Span) -> Place {
+    let apart = span.start.abs_diff(home.start) as usize;
+    let sight = match span.file == home.file && apart > FAR {
+        true => 1 + span.range().start / FAR,
+        false => 0,
+    };
+    ((span.file, sight), span.range())
 }
 
 /// ariadne colours the name of a kind of one's own whatever its settings say.
@@ -184,10 +228,10 @@ struct Sources<'a> {
     unknown: Source<Arc<str>>,
 }
 
-impl Cache<FileId> for Sources<'_> {
+impl Cache<Sight> for Sources<'_> {
     type Storage = Arc<str>;
 
-    fn fetch(&mut self, id: &FileId) -> Result<&Source<Arc<str>>, impl fmt::Debug> {
+    fn fetch(&mut self, (id, _): &Sight) -> Result<&Source<Arc<str>>, impl fmt::Debug> {
         let Some(file) = self.whole.file(*id) else {
             return Ok::<_, fmt::Error>(&self.unknown);
         };
@@ -197,7 +241,7 @@ impl Cache<FileId> for Sources<'_> {
             .or_insert_with(|| Source::from(Arc::<str>::from(harmless_in_place(&file.text)))))
     }
 
-    fn display<'b>(&self, id: &'b FileId) -> Option<impl fmt::Display + 'b> {
+    fn display<'b>(&self, (id, _): &'b Sight) -> Option<impl fmt::Display + 'b> {
         self.whole
             .file(*id)
             .map(|file| harmless(&file.path.to_string_lossy()))

@@ -1,13 +1,17 @@
 //! Everything from the text to the findings: places lie in it, and no number is none.
 
 use super::parse::places;
-use super::{no_nan, text_of};
+use super::{no_nan, none_in, text_of};
 use quillet_check::examine;
 use quillet_model::{Design, Texts, load, resolve};
 use std::path::Path;
 
 pub(super) fn run(bytes: &[u8]) {
     let text = &*text_of(bytes);
+    // Of a text that names it, it may be told.
+    if none_in(text).is_some() {
+        return;
+    }
     let Some(design) = design(text) else { return };
     let examined = examine(&design);
     places(text, &examined.findings);

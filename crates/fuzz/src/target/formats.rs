@@ -2,7 +2,7 @@
 //! them holds no number that is none.
 
 use super::check::design;
-use super::{no_nan, text_of};
+use super::{no_nan, none_in, text_of};
 use quillet_check::{Examined, examine};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
@@ -14,6 +14,10 @@ use quillet_plan::{CutList, ToolList, plan_parts, plan_pen};
 
 pub(super) fn run(bytes: &[u8]) {
     let text = &*text_of(bytes);
+    // Of a text that names it, it may be told.
+    if none_in(text).is_some() {
+        return;
+    }
     let Some(design) = design(text) else { return };
     if design.parts.is_empty() && design.pens.is_empty() {
         return;

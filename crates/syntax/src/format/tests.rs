@@ -160,6 +160,14 @@ fn mutated() -> impl Strategy<Value = String> {
     )
 }
 
+#[test]
+fn a_mark_that_is_not_first_does_not_become_so() {
+    for text in [" \u{feff}", " \u{feff} let a = 1\n", "\n\u{feff}\n"] {
+        let formatted = crate::format(text);
+        assert_eq!(crate::format(&formatted), formatted, "{text:?}");
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
