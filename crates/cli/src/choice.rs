@@ -1,7 +1,34 @@
 //! Which pen or part of a file a command is about.
 
-use quillet_model::{Design, Part, Pen};
+use quillet_model::{Design, Part, Pen, Units};
 use std::sync::Arc;
+
+/// What sizes are told in.
+#[derive(clap::Args)]
+pub(crate) struct UnitsChoice {
+    /// What sizes are told in, whatever the file is in; JSON is always in mm
+    #[arg(long, value_enum, value_name = "UNIT")]
+    units: Option<UnitsName>,
+}
+
+#[derive(Clone, Copy, clap::ValueEnum)]
+enum UnitsName {
+    /// Millimetres
+    Mm,
+    /// Inches
+    In,
+}
+
+impl UnitsChoice {
+    /// What was asked for, else the file's own.
+    pub(crate) fn of(&self, design: &Design) -> Units {
+        match self.units {
+            Some(UnitsName::Mm) => Units::Millimetres,
+            Some(UnitsName::In) => Units::Inches,
+            None => design.units(),
+        }
+    }
+}
 
 /// Which pen of a file.
 #[derive(clap::Args)]

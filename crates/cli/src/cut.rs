@@ -4,6 +4,7 @@ use crate::listing::columns;
 use crate::lists::Args;
 use crate::plans::Planned;
 use quillet_geometry::Length;
+use quillet_model::Units;
 use quillet_plan::{CutList, CutPiece, CutStock};
 use quillet_syntax::ast::StockSection;
 use serde::Serialize;
@@ -11,7 +12,7 @@ use std::process::ExitCode;
 
 /// Lists; 0, or 2 with the reason where nothing could be listed.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let list = |it: &Planned<'_>| List::of(&it.title, &CutList::of(&it.plan, it.bench));
+    let list = |it: &Planned<'_>, _| List::of(&it.title, &CutList::of(&it.plan, it.bench));
     args.list(list, List::text)
 }
 
@@ -67,9 +68,10 @@ impl List {
         }
     }
 
-    fn text(&self) -> String {
-        let stocks: String = self.stocks.iter().map(Stock::text).collect();
-        format!("{}, {} mm of kerf\n{stocks}", self.of, self.kerf_mm)
+    fn text(&self, units: Units) -> String {
+        let stocks: String = self.stocks.iter().map(|it| it.text(units)).collect();
+        let kerf = units.short(Length::mm(self.kerf_mm));
+        format!("{}, {kerf} of kerf\n{stocks}", self.of)
     }
 }
 
@@ -99,14 +101,15 @@ impl Stock {
         }
     }
 
-    fn text(&self) -> String {
+    fn text(&self, units: Units) -> String {
+        let plain = |mm: f64| units.plain(Length::mm(mm));
         let name = self
             .blank
             .as_ref()
             .map_or_else(String::new, |name| format!("{name}: "));
         let length = self
             .length_mm
-            .map_or_else(String::new, |it| format!(" by {it}"));
+            .map_or_else(String::new, |it| format!(" by {}", plain(it)));
         let matched = if self.matched {
             ", in the order of the pen"
         } else {
@@ -114,7 +117,9 @@ impl Stock {
         };
         let mut out = format!(
             "\n  {name}{} {} {}{length}{matched}\n",
-            self.material, self.section, self.size_mm
+            self.material,
+            self.section,
+            plain(self.size_mm)
         );
         let head = [
             "",
@@ -131,9 +136,13 @@ impl Stock {
             .pieces
             .iter()
             .enumerate()
-            .map(|(index, piece)| piece.row(index + 1));
+            .map(|(index, piece)| piece.row(index + 1, units));
         out += &columns(&head, &rows.collect::<Vec<_>>());
-        out += &format!("    {:.1} mm in all, end to end\n", self.total_mm);
+        out += &format!(
+            "    {} {} in all, end to end\n",
+            sawn(self.total_mm, units),
+            units.suffix()
+        );
         for (index, rod) in self.rods.iter().enumerate() {
             let names: Vec<&str> = rod
                 .iter()
@@ -167,7 +176,7 @@ impl Piece {
         }
     }
 
-    fn row(&self, number: usize) -> Vec<String> {
+    fn row(&self, number: usize, units: Units) -> Vec<String> {
         let part = match self.of_pieces {
             1 => self.part.clone(),
             count => format!("{}, piece {} of {count}", self.part, self.piece),
@@ -176,19 +185,27 @@ impl Piece {
             if mm == 0.0 {
                 String::new()
             } else {
-                format!("{mm:.1}")
+                sawn(mm, units)
             }
         };
         vec![
             number.to_string(),
             part,
-            format!("{:.1}", self.saw_to_mm),
-            format!("{:.1}", self.part_mm),
+            sawn(self.saw_to_mm, units),
+            sawn(self.part_mm, units),
             some(self.facing_mm),
             some(self.nub_mm),
             some(self.stub_mm),
             some(self.spigot_and_glue_mm),
             self.past_drill_point_mm.map_or_else(String::new, some),
         ]
+    }
+}
+
+/// To the tenth of a millimetre or the hundredth of an inch: nobody saws closer.
+fn sawn(mm: f64, units: Units) -> String {
+    match units {
+        Units::Millimetres => format!("{mm:.1}"),
+        Units::Inches => format!("{:.2}", units.count(Length::mm(mm))),
     }
 }

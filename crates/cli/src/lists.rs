@@ -1,9 +1,10 @@
 //! A list for each plan of a file, as `quillet tools` and `quillet cut` give one.
 
-use crate::choice::PenChoice;
+use crate::choice::{PenChoice, UnitsChoice};
 use crate::listing::Listing;
 use crate::plans::{Planned, plans};
 use crate::{disk, say, warn};
+use quillet_model::Units;
 use serde::Serialize;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -15,6 +16,8 @@ pub(crate) struct Args {
     file: PathBuf,
     #[command(flatten)]
     pen: PenChoice,
+    #[command(flatten)]
+    units: UnitsChoice,
     #[command(flatten)]
     listing: Listing,
 }
@@ -29,25 +32,26 @@ impl Args {
     /// nothing could be listed.
     pub(crate) fn list<L: Serialize>(
         &self,
-        of: impl Fn(&Planned<'_>) -> L,
-        text: impl Fn(&L) -> String,
+        of: impl Fn(&Planned<'_>, Units) -> L,
+        text: impl Fn(&L, Units) -> String,
     ) -> ExitCode {
         say::ended(self.write(of, text))
     }
 
     fn write<L: Serialize>(
         &self,
-        of: impl Fn(&Planned<'_>) -> L,
-        text: impl Fn(&L) -> String,
+        of: impl Fn(&Planned<'_>, Units) -> L,
+        text: impl Fn(&L, Units) -> String,
     ) -> Result<(), String> {
         let design = disk::design(&self.file)?;
         warn::errors(&design);
         let plans = plans(&design, &self.pen)?;
+        let units = self.units.of(&design);
         let lists = Lists {
-            lists: plans.iter().map(of).collect(),
+            lists: plans.iter().map(|it| of(it, units)).collect(),
         };
         self.listing.give(&self.file, &lists, |all| {
-            let each: Vec<String> = all.lists.iter().map(text).collect();
+            let each: Vec<String> = all.lists.iter().map(|it| text(it, units)).collect();
             each.join("\n")
         })
     }

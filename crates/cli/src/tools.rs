@@ -4,13 +4,15 @@ use crate::listing::columns;
 use crate::lists::Args;
 use crate::plans::Planned;
 use quillet_export::sheet::tool_name;
+use quillet_geometry::Length;
+use quillet_model::Units;
 use quillet_plan::{Plan, Standing, ToolList};
 use serde::Serialize;
 use std::process::ExitCode;
 
 /// Lists; 0, or 2 with the reason where nothing could be listed.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let list = |it: &Planned<'_>| List::of(&it.title, &it.plan, it.bench);
+    let list = |it: &Planned<'_>, units| List::of(&it.title, &it.plan, it.bench, units);
     args.list(list, List::text)
 }
 
@@ -39,7 +41,7 @@ struct Use {
 }
 
 impl List {
-    fn of(title: &str, plan: &Plan, bench: Option<&quillet_model::Bench>) -> Self {
+    fn of(title: &str, plan: &Plan, bench: Option<&quillet_model::Bench>, units: Units) -> Self {
         let list = ToolList::of(plan, bench);
         let listed = |it: &quillet_plan::ListedTool| {
             let mut uses: Vec<Use> = Vec::new();
@@ -55,7 +57,7 @@ impl List {
                 }
             }
             Listed {
-                tool: tool_name(it.tool),
+                tool: tool_name(it.tool, units),
                 standing: standing(it.standing),
                 uses,
             }
@@ -68,12 +70,16 @@ impl List {
         }
     }
 
-    fn text(&self) -> String {
+    fn text(&self, units: Units) -> String {
         let bench = match &self.bench {
             Some(bench) => format!("at the bench {bench}"),
             None => "no bench is named: nothing is taken as owned".to_owned(),
         };
-        let sizes: Vec<String> = self.hole_sizes_mm.iter().map(f64::to_string).collect();
+        let sizes: Vec<String> = self
+            .hole_sizes_mm
+            .iter()
+            .map(|mm| units.drill(Length::mm(*mm)))
+            .collect();
         let rows: Vec<Vec<String>> = self.tools.iter().map(Listed::row).collect();
         format!(
             "{}, {bench}\n{}  {} sizes of hole: {}\n",

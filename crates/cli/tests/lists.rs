@@ -119,3 +119,35 @@ fn what_has_no_part_to_cut_is_told() {
     let told = String::from_utf8(output.stderr).unwrap();
     assert!(told.contains("no part"), "{told}");
 }
+
+/// A file in inches is answered in inches, drills by their names (ASME B94.11M: 17/64, letter U is
+/// 0.368 in); `--units` overrides it, and JSON stays in millimetres.
+#[test]
+fn lists_follow_the_units_of_the_file() {
+    let folder = TempDir::new().unwrap();
+    let file = folder.path().join("inch.quillet");
+    let text = "dimensions in inches\n\nthread joint = 7/16-14\n\npart barrel from mouth to tail {\n  \
+                blank of acrylic rod 3/4\n  length 3\n  outside dia 0.62\n  from mouth {\n    \
+                drill letter U to 1\n    thread joint inside to 0.5\n    drill 17/64 to 2\n  }\n}\n";
+    std::fs::write(&file, text).unwrap();
+    let told = |command: &str, more: &[&str]| {
+        let output = quillet(folder.path(), command, &file, more);
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let tools = told("tools", &[]);
+    for line in [
+        "drill 17/64 ",
+        "drill letter U ",
+        "sizes of hole: letter U, 17/64",
+    ] {
+        assert!(tools.contains(line), "{tools}");
+    }
+    assert!(told("tools", &["--units", "mm"]).contains("drill Ø6.75"));
+    let sawn = told("cut", &[]);
+    assert!(
+        sawn.contains("acrylic rod 0.75\n") && sawn.contains("in in all"),
+        "{sawn}"
+    );
+    let json: Value = serde_json::from_str(&told("tools", &["--format", "json"])).unwrap();
+    assert_eq!(json["lists"][0]["hole_sizes_mm"][0], 9.3472);
+}

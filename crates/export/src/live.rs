@@ -81,7 +81,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
                 .iter()
                 .map(|it| format!("{} {}", it.number, it.says))
                 .collect(),
-            measures: measures(pen),
+            measures: measures(pen, design.units()),
         }
     });
     let pens_shown: Vec<LivePen> = shown.collect();

@@ -62,6 +62,14 @@ impl Units {
         }
     }
 
+    /// The same without its unit, for a sheet that says its unit once: `12.2`, `0.48`.
+    pub fn plain(self, length: Length) -> String {
+        match self {
+            Units::Millimetres => length.mm_text(2),
+            Units::Inches => length.inch_text(4),
+        }
+    }
+
     /// A diameter: `⌀11.02`, `⌀0.434`.
     pub fn dia(self, dia: Length) -> String {
         format!("⌀{}", self.number(dia))

@@ -15,8 +15,9 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
     let judged = &judged.of_pen(&pen.name.text);
     let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
     let plan = plan_pen(pen, bench);
-    let (tools, tools_note) = lists::tools(&plan, bench);
-    let (cuts, cuts_note) = lists::cuts(&plan, bench);
+    let units = design.units();
+    let (tools, tools_note) = lists::tools(&plan, bench, units);
+    let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
     let overview = draw::overview(pen, paper.sides_mm().0 - 30.0);
     let callouts = overview.iter().flat_map(|it| &it.callouts);
     let sheets = plan.routes.len() + 1;
@@ -43,17 +44,17 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
             .collect(),
         drawing: draw::pen(pen, paper, &title(1)),
         overview: overview.map(|it| it.scene),
-        measures: lists::measures(pen),
+        measures: lists::measures(pen, units),
         wants: wants(design, judged),
         tools,
         tools_note,
         cuts,
         cuts_note,
-        mandrels: lists::mandrels(&plan),
+        mandrels: lists::mandrels(&plan, units),
         parts: parts
             .map(|(at, route)| {
-                let facts = facts(route, design.units());
-                part_sheet(&plan, route, paper, &title(at + 2), facts)
+                let facts = facts(route, units);
+                part_sheet(&plan, route, paper, &title(at + 2), (facts, units))
             })
             .collect(),
         accepted: accepted(judged),
@@ -67,7 +68,7 @@ fn part_sheet(
     route: &Route,
     paper: Paper,
     title: &PartTitle,
-    facts: Vec<String>,
+    (facts, units): (Vec<String>, Units),
 ) -> PartSheet {
     let part = &route.part;
     PartSheet {
@@ -76,8 +77,8 @@ fn part_sheet(
         facts,
         drawing: draw::part(part, paper, title),
         template: draw::template(part),
-        route: words::route(plan, route),
-        calipers: lists::calipers(route),
+        route: words::route(plan, route, units),
+        calipers: lists::calipers(route, units),
         datum: part.end_name(End::First).to_owned(),
     }
 }

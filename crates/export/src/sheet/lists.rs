@@ -1,21 +1,23 @@
 //! The lists of a sheet: tools, blanks, mandrels, calipers, measures.
 
 use super::content::Table;
-use super::words::{self, letter, mm};
+use super::words::{self, letter};
 use quillet_geometry::Length;
-use quillet_model::{Bench, Configured, End, Pen};
+use quillet_model::{Bench, Configured, End, Pen, Units};
 use quillet_plan::{CutList, Fitted, Plan, Route, ToolList, caliper_table};
 use quillet_standards::fit::ZoneLimits;
 use quillet_syntax::ast::StockSection;
 
 /// Length, mass and balance in each configuration.
-pub(crate) fn measures(pen: &Pen) -> Table {
+pub(crate) fn measures(pen: &Pen, units: Units) -> Table {
+    let unit = units.suffix();
+    let (length, balances) = (format!("length, {unit}"), format!("balances at, {unit}"));
     let mut table = Table::new(&[
         "",
-        "length, mm",
+        &length,
         "mass filled, g",
         "mass dry, g",
-        "balances at, mm",
+        &balances,
         "of the length",
     ]);
     for configured in Configured::ALL {
@@ -23,13 +25,17 @@ pub(crate) fn measures(pen: &Pen) -> Table {
             continue;
         };
         let told = |value: Option<f64>| value.map_or("not known".into(), |it| format!("{it:.1}"));
+        let long = |mm: Option<f64>| match units {
+            Units::Millimetres => told(mm),
+            Units::Inches => mm.map_or("not known".into(), |it| units.number(Length::mm(it))),
+        };
         let share = it.balance_share().map(|share| 100.0 * share);
         table.rows.push(vec![
             configured.word().to_owned(),
-            told(it.length_mm),
+            long(it.length_mm),
             told(it.filled.map(|it| it.mass_g)),
             told(it.dry.map(|it| it.mass_g)),
-            told(it.filled.map(|it| it.centre_mm)),
+            long(it.filled.map(|it| it.centre_mm)),
             share.map_or("not known".into(), |share| format!("{share:.1} %")),
         ]);
     }
@@ -37,7 +43,7 @@ pub(crate) fn measures(pen: &Pen) -> Table {
 }
 
 /// Every tool, what it is for, whether it is on the bench; and how many sizes of holes there are.
-pub(super) fn tools(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
+pub(super) fn tools(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, String) {
     let list = ToolList::of(plan, bench);
     let mut table = Table::new(&["tool", "for", "at hand", "got"]);
     for listed in &list.tools {
@@ -49,13 +55,20 @@ pub(super) fn tools(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
             }
         }
         table.rows.push(vec![
-            words::tool(listed.tool),
+            words::tool(listed.tool, units),
             places.join(", "),
             words::standing(listed.standing).into(),
             String::new(),
         ]);
     }
-    let sizes: Vec<String> = list.hole_sizes.iter().map(|size| mm(*size)).collect();
+    let sizes: Vec<String> = list
+        .hole_sizes
+        .iter()
+        .map(|size| match units {
+            Units::Millimetres => units.plain(*size),
+            Units::Inches => units.drill(*size),
+        })
+        .collect();
     let bench = if bench.is_some() {
         ""
     } else {
@@ -72,10 +85,13 @@ pub(super) fn tools(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
 }
 
 /// What to saw off which stock.
-pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
+pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, String) {
     let list = CutList::of(plan, bench);
     let mut table = Table::new(&["stock", "piece", "saw to", "of that the part", "done"]);
-    let mut notes = vec![format!("saw's kerf {} reckoned with", mm(list.kerf))];
+    let mut notes = vec![format!(
+        "saw's kerf {} reckoned with",
+        units.plain(list.kerf)
+    )];
     for stock in &list.stocks {
         let material = &stock.material;
         let name = material
@@ -86,7 +102,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
             StockSection::Rod => "Ø",
             StockSection::Square => "square ",
         };
-        let stock_name = format!("{name}, {section}{}", mm(stock.size));
+        let stock_name = format!("{name}, {section}{}", units.plain(stock.size));
         for piece in &stock.pieces {
             let which = match piece.piece {
                 (_, 1) => piece.part.to_string(),
@@ -95,8 +111,8 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
             table.rows.push(vec![
                 stock_name.clone(),
                 which,
-                mm(piece.length),
-                mm(piece.net),
+                units.plain(piece.length),
+                units.plain(piece.net),
                 String::new(),
             ]);
         }
@@ -105,13 +121,19 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>) -> (Table, String) {
                 format!(
                     "{stock_name}: {} of {}",
                     count(packing.rods.len(), "rod"),
-                    mm(length)
+                    units.plain(length)
                 )
             }
             (Some(_), Some(length)) => {
-                format!("{stock_name}: a piece is longer than {}", mm(length))
+                format!(
+                    "{stock_name}: a piece is longer than {}",
+                    units.plain(length)
+                )
             }
-            _ => format!("{stock_name}: {} in all", mm(stock.total(list.kerf))),
+            _ => format!(
+                "{stock_name}: {} in all",
+                units.plain(stock.total(list.kerf))
+            ),
         });
         if stock.matched {
             notes.push("saw in this order, so that grain or pattern runs on".into());
@@ -130,7 +152,7 @@ pub(super) fn count(number: usize, what: &str) -> String {
 }
 
 /// Mandrels and plugs to make.
-pub(super) fn mandrels(plan: &Plan) -> Table {
+pub(super) fn mandrels(plan: &Plan, units: Units) -> Table {
     let head = [
         "",
         "kind",
@@ -142,13 +164,19 @@ pub(super) fn mandrels(plan: &Plan) -> Table {
     ];
     let mut table = Table::new(&head);
     let fitted = |what: &str, it: &Option<Fitted>| {
-        it.map(|it| format!("{what} Ø{} × {}", mm(it.dia), mm(it.length)))
+        it.map(|it| {
+            format!(
+                "{what} Ø{} × {}",
+                units.plain(it.dia),
+                units.plain(it.length)
+            )
+        })
     };
     for (at, it) in plan.mandrels.iter().enumerate() {
         let thread = it
             .thread
             .as_ref()
-            .map(|thread| format!("{} for {}", thread.thread, mm(it.thread_length)));
+            .map(|thread| format!("{} for {}", thread.thread, units.plain(it.thread_length)));
         let fits: Vec<String> = [
             fitted("at the shoulder", &it.root_spigot),
             fitted("in front", &it.front_spigot),
@@ -174,16 +202,16 @@ pub(super) fn mandrels(plan: &Plan) -> Table {
             words::mandrel_kind(it).into(),
             thread.unwrap_or_default(),
             if it.shoulder.is_positive() {
-                mm(it.shoulder)
+                units.plain(it.shoulder)
             } else {
                 String::new()
             },
             fits.join("; "),
             format!(
                 "Ø{} × {}, from Ø{}",
-                mm(it.shank),
-                mm(it.shank_length),
-                mm(it.stock)
+                units.plain(it.shank),
+                units.plain(it.shank_length),
+                units.plain(it.stock)
             ),
             serves.join(", "),
         ]);
@@ -196,11 +224,16 @@ const STEP: Length = Length::from_nm(5_000_000);
 
 /// Diameters along the outside, every 5 mm and at every edge: finished, in inches, before sanding,
 /// roughed out; and the limits that the fits of its joints ask, of holes too.
-pub(super) fn calipers(route: &Route) -> Table {
+pub(super) fn calipers(route: &Route, units: Units) -> Table {
+    let other = match units {
+        Units::Millimetres => Units::Inches,
+        Units::Inches => Units::Millimetres,
+    };
+    let beside = format!("Ø, {}", other.suffix());
     let mut table = Table::new(&[
         "at",
         "Ø",
-        "Ø, in",
+        &beside,
         "before sanding",
         "rough to",
         LIMITS,
@@ -210,7 +243,8 @@ pub(super) fn calipers(route: &Route) -> Table {
     let Some(found) = found else {
         return table;
     };
-    let limits = |class: &ZoneLimits| format!("{} ({})", words::limits(class.limits), class.zone);
+    let limits =
+        |class: &ZoneLimits| format!("{} ({})", words::limits(class.limits, units), class.zone);
     for row in &found.rows {
         let sizes = if row.before == row.after {
             vec![row.before]
@@ -222,11 +256,14 @@ pub(super) fn calipers(route: &Route) -> Table {
             each.join(" / ")
         };
         table.rows.push(vec![
-            mm(row.at),
-            each(&|dia| format!("{:.2}", dia.to_mm())),
-            each(&|dia| format!("{:.3}", dia.to_inches())),
-            format!("{:.2}", row.before_sanding.to_mm()),
-            format!("{:.1}", row.rough.to_mm()),
+            units.plain(row.at),
+            each(&|dia| caliper(dia, units)),
+            each(&|dia| caliper(dia, other)),
+            caliper(row.before_sanding, units),
+            match units {
+                Units::Millimetres => format!("{:.1}", row.rough.to_mm()),
+                Units::Inches => caliper(row.rough, units),
+            },
             row.asked.as_ref().map(limits).unwrap_or_default(),
             String::new(),
         ]);
@@ -234,8 +271,8 @@ pub(super) fn calipers(route: &Route) -> Table {
     for hole in &found.holes {
         table.rows.push(vec![
             format!("hole, {}", route.part.end_name(hole.end)),
-            format!("{:.2}", hole.drawn.to_mm()),
-            format!("{:.3}", hole.drawn.to_inches()),
+            caliper(hole.drawn, units),
+            caliper(hole.drawn, other),
             String::new(),
             String::new(),
             limits(&hole.class),
@@ -247,6 +284,14 @@ pub(super) fn calipers(route: &Route) -> Table {
         table.drop_column(LIMITS);
     }
     table
+}
+
+/// As a caliper shows it: `12.20`, `0.480`.
+fn caliper(dia: Length, units: Units) -> String {
+    match units {
+        Units::Millimetres => format!("{:.2}", dia.to_mm()),
+        Units::Inches => format!("{:.3}", dia.to_inches()),
+    }
 }
 
 /// What the fits of the joints ask.

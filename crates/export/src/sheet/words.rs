@@ -3,50 +3,45 @@
 use super::content::{Check, Line};
 use super::lists::count;
 use quillet_geometry::{Edge, Length, Limits};
-use quillet_model::{DrillName, End, Part};
+use quillet_model::{DrillName, End, Part, Units};
 use quillet_plan::{
     Bearing, Grip, Hold, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note,
     Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, ThreadCut, Threading,
     Tool, TurnKind, Work,
 };
 
-/// A number of millimetres, to the hundredth: nobody turns a pen closer.
-pub(super) fn mm(length: Length) -> String {
-    length.mm_text(2)
-}
-
 /// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
 /// hundredths would run them into one.
-pub(super) fn limits(limits: Limits) -> String {
+pub(super) fn limits(limits: Limits, units: Units) -> String {
     let (least, most) = (limits.min(), limits.max());
     match most - least < NARROW {
-        true => format!("{:.3} to {:.3}", least.to_mm(), most.to_mm()),
-        false => format!("{} to {}", mm(least), mm(most)),
+        true => format!("{} to {}", units.fine(least), units.fine(most)),
+        false => format!("{} to {}", units.plain(least), units.plain(most)),
     }
 }
 
 const NARROW: Length = Length::from_nm(50_000);
 
 /// The numbered lines of a route.
-pub(super) fn route(plan: &Plan, route: &Route) -> Vec<Line> {
+pub(super) fn route(plan: &Plan, route: &Route, units: Units) -> Vec<Line> {
     let mut held = None;
     let lines = route.operations.iter().enumerate().map(|(at, operation)| {
         let changed = held != Some(operation.hold);
         held = Some(operation.hold);
-        let mut line = line(plan, &route.part, operation);
+        let mut line = line(plan, &route.part, operation, units);
         line.number = at + 1;
-        line.hold = changed.then(|| hold(&route.part, operation.hold));
+        line.hold = changed.then(|| hold(&route.part, operation.hold, units));
         line
     });
     lines.collect()
 }
 
-fn line(plan: &Plan, part: &Part, operation: &Operation) -> Line {
+fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> Line {
     let mut how = Vec::new();
-    how.extend(operation.tool.map(tool));
-    how.extend(depth(part, operation));
+    how.extend(operation.tool.map(|it| tool(it, units)));
+    how.extend(depth(part, operation, units));
     if let Some(tailstock) = &operation.tailstock {
-        let stops: Vec<String> = tailstock.stops.iter().map(|it| mm(*it)).collect();
+        let stops: Vec<String> = tailstock.stops.iter().map(|it| units.plain(*it)).collect();
         how.push(format!(
             "tailstock from touch: {}",
             stops.join(", then set anew and ")
@@ -59,23 +54,27 @@ fn line(plan: &Plan, part: &Part, operation: &Operation) -> Line {
     how.extend(operation.peck.map(|peck| {
         format!(
             "{} free, then {} of at most {}, withdrawn each time",
-            mm(peck.free),
+            units.plain(peck.free),
             count(peck.count as usize, "peck"),
-            mm(peck.step)
+            units.plain(peck.step)
         )
     }));
     Line {
         number: 0,
-        what: work(plan, part, &operation.work),
+        what: work(plan, part, &operation.work, units),
         hold: None,
         how,
-        notes: operation.notes.iter().map(note).collect(),
-        checks: operation.checks.iter().map(|it| check(part, it)).collect(),
+        notes: operation.notes.iter().map(|it| note(it, units)).collect(),
+        checks: operation
+            .checks
+            .iter()
+            .map(|it| check(part, it, units))
+            .collect(),
         gate: matches!(operation.work, Work::Try(_)),
     }
 }
 
-fn work(plan: &Plan, part: &Part, work: &Work) -> String {
+fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> String {
     let name = |end: End| part.end_name(end).to_owned();
     let piece = |index: usize| {
         let of = part
@@ -92,7 +91,7 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
         Work::Saw {
             piece: index,
             length,
-        } => format!("saw {} to {}", piece(*index), mm(*length)),
+        } => format!("saw {} to {}", piece(*index), units.plain(*length)),
         Work::Socket {
             piece: index,
             dia,
@@ -100,12 +99,12 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
         } => {
             let deep = depth.map_or_else(
                 || "right through".to_owned(),
-                |it| format!("{} deep", mm(it)),
+                |it| format!("{} deep", units.plain(it)),
             );
             format!(
                 "bore the socket in {}: Ø{}, {deep}",
                 piece(*index),
-                mm(*dia)
+                units.plain(*dia)
             )
         }
         Work::Spigot {
@@ -116,22 +115,24 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
             format!(
                 "turn the spigot of {}: Ø{} for {}",
                 piece(*index),
-                mm(*dia),
-                mm(*length)
+                units.plain(*dia),
+                units.plain(*length)
             )
         }
         Work::GlueUp { piece: index, gap } => {
-            let gap = gap.map_or_else(String::new, |it| format!(", gap {} on diameter", mm(it)));
+            let gap = gap.map_or_else(String::new, |it| {
+                format!(", gap {} on diameter", units.plain(it))
+            });
             format!("glue {} to what is before it{gap}", piece(*index))
         }
-        Work::Round { dia } => format!("turn round between centres to Ø{}", mm(*dia)),
+        Work::Round { dia } => format!("turn round between centres to Ø{}", units.plain(*dia)),
         Work::TakeHold => "take hold anew".into(),
         Work::Face { end, .. } => format!("face the {}", name(*end)),
         Work::Centre { end, in_nub: true } => {
             format!("centre the nub at the {} for the tail centre", name(*end))
         }
         Work::Centre { end, in_nub: false } => format!("centre the {}", name(*end)),
-        Work::Inside(cut) => inside(part, cut),
+        Work::Inside(cut) => inside(part, cut, units),
         Work::Turn(cut) => {
             let kind = match cut.kind {
                 TurnKind::Tenon => "tenon",
@@ -141,25 +142,25 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
             };
             let reach = format!(
                 "{} to {} from the {}",
-                mm(cut.from),
-                mm(cut.to),
+                units.plain(cut.from),
+                units.plain(cut.to),
                 name(cut.end)
             );
-            format!("turn the {kind} Ø{}, {reach}", mm(cut.dia))
+            format!("turn the {kind} Ø{}, {reach}", units.plain(cut.dia))
         }
         Work::BreakCorner {
             end,
             edge: Edge::Round(radius),
         } => {
-            format!("round the {} to R{}", name(*end), mm(*radius))
+            format!("round the {} to R{}", name(*end), units.plain(*radius))
         }
         Work::BreakCorner {
             end,
             edge: Edge::Chamfer(leg),
         } => {
-            format!("chamfer the {} {} × 45°", name(*end), mm(*leg))
+            format!("chamfer the {} {} × 45°", name(*end), units.plain(*leg))
         }
-        Work::Thread(cut) => thread(part, cut),
+        Work::Thread(cut) => thread(part, cut, units),
         Work::Support { plug } => format!(
             "put plug {} into the bore: it keeps the thin tenon round",
             letter(*plug)
@@ -179,10 +180,13 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
                 if gate.goes_in { "on" } else { "in" },
                 name(gate.end),
                 turns.unwrap_or_default(),
-                gate.home.as_ref().map(home).unwrap_or_default(),
+                gate.home
+                    .as_ref()
+                    .map(|it| home(it, units))
+                    .unwrap_or_default(),
             )
         }
-        Work::Outside(pass) => outside(plan, pass),
+        Work::Outside(pass) => outside(plan, pass, units),
         Work::PartOff {
             end,
             width,
@@ -197,14 +201,14 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
             format!(
                 "part off at the {}, cut {} wide{shaping}",
                 name(*end),
-                mm(*width)
+                units.plain(*width)
             )
         }
         Work::RemoveNub { end, over } => {
             format!(
                 "take the nub off and finish the {}, leaving {} on diameter",
                 name(*end),
-                mm(*over)
+                units.plain(*over)
             )
         }
         Work::Polish {
@@ -215,16 +219,20 @@ fn work(plan: &Plan, part: &Part, work: &Work) -> String {
     }
 }
 
-fn inside(part: &Part, cut: &InsideCut) -> String {
+fn inside(part: &Part, cut: &InsideCut, units: Units) -> String {
     let reach = match (cut.through, cut.from.is_positive()) {
         (true, _) => "right through".to_owned(),
         (false, true) => format!(
             "{} to {} from the {}",
-            mm(cut.from),
-            mm(cut.to),
+            units.plain(cut.from),
+            units.plain(cut.to),
             part.end_name(cut.end)
         ),
-        (false, false) => format!("to {} from the {}", mm(cut.to), part.end_name(cut.end)),
+        (false, false) => format!(
+            "to {} from the {}",
+            units.plain(cut.to),
+            part.end_name(cut.end)
+        ),
     };
     match cut.shape {
         InsideShape::Drill {
@@ -236,25 +244,29 @@ fn inside(part: &Part, cut: &InsideCut) -> String {
                 "drill"
             };
             let tail = if opening { " drill" } else { "" };
-            format!("{way} Ø{}{}{tail}, {reach}", mm(dia), drill_name(name))
+            format!("{way} {}{tail}, {reach}", drilled(dia, name, units))
         }
-        InsideShape::Bore { dia } => format!("bore Ø{}, {reach}", mm(dia)),
-        InsideShape::Ream { dia } => format!("ream Ø{}, {reach}", mm(dia)),
-        InsideShape::Recess { dia } => format!("recess Ø{}, {reach}", mm(dia)),
+        InsideShape::Bore { dia } => format!("bore Ø{}, {reach}", units.plain(dia)),
+        InsideShape::Ream { dia } => format!("ream Ø{}, {reach}", units.plain(dia)),
+        InsideShape::Recess { dia } => format!("recess Ø{}, {reach}", units.plain(dia)),
         InsideShape::Taper { from_dia, to_dia } => {
-            format!("taper Ø{} to Ø{}, {reach}", mm(from_dia), mm(to_dia))
+            format!(
+                "taper Ø{} to Ø{}, {reach}",
+                units.plain(from_dia),
+                units.plain(to_dia)
+            )
         }
         InsideShape::Countersink { dia, angle } => {
             format!(
                 "countersink the {} {angle} to Ø{}",
                 part.end_name(cut.end),
-                mm(dia)
+                units.plain(dia)
             )
         }
     }
 }
 
-fn thread(part: &Part, cut: &ThreadCut) -> String {
+fn thread(part: &Part, cut: &ThreadCut, units: Units) -> String {
     let way = match cut.method {
         Threading::Tap => "tap",
         Threading::Die => "cut by die",
@@ -263,22 +275,22 @@ fn thread(part: &Part, cut: &ThreadCut) -> String {
     let side = if cut.inside { "inside" } else { "outside" };
     let reach = format!(
         "full form {} to {} from the {}",
-        mm(cut.from),
-        mm(cut.to),
+        units.plain(cut.from),
+        units.plain(cut.to),
         part.end_name(cut.end)
     );
     format!("{way} {} {side}, {reach}", cut.thread.thread)
 }
 
-fn outside(plan: &Plan, pass: &OutsidePass) -> String {
+fn outside(plan: &Plan, pass: &OutsidePass, units: Units) -> String {
     let spans: Vec<String> = pass
         .spans
         .iter()
-        .map(|(from, to)| format!("{} to {}", mm(*from), mm(*to)))
+        .map(|(from, to)| format!("{} to {}", units.plain(*from), units.plain(*to)))
         .collect();
     let spans = spans.join(", ");
     let over = if pass.over.is_positive() {
-        format!(", {} over on diameter", mm(pass.over))
+        format!(", {} over on diameter", units.plain(pass.over))
     } else {
         String::new()
     };
@@ -298,12 +310,12 @@ fn outside(plan: &Plan, pass: &OutsidePass) -> String {
     }
 }
 
-pub(super) fn hold(part: &Part, hold: Hold) -> String {
+pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
     match hold {
         Hold::Bench => "at the bench".into(),
         Hold::Piece(index) => format!("piece {} by itself", index + 1),
         Hold::Centres => "between centres".into(),
-        Hold::Collet(grip) => collet(part, &grip),
+        Hold::Collet(grip) => collet(part, &grip, units),
         Hold::Mandrel(mount) => {
             let centre = if mount.tail_centre {
                 ", tail centre up"
@@ -320,25 +332,27 @@ pub(super) fn hold(part: &Part, hold: Hold) -> String {
     }
 }
 
-fn collet(part: &Part, grip: &Grip) -> String {
+fn collet(part: &Part, grip: &Grip, units: Units) -> String {
     format!(
         "in a collet of Ø{}: {} gripped, {} free, {} standing out",
-        mm(grip.dia),
-        mm(grip.length()),
+        units.plain(grip.dia),
+        units.plain(grip.length()),
         part.end_name(grip.free),
-        mm(grip.overhang)
+        units.plain(grip.overhang)
     )
 }
 
 /// A tool by its name, as the lists call it.
-pub fn tool(tool: Tool) -> String {
+pub fn tool(tool: Tool, units: Units) -> String {
     match tool {
         Tool::Saw => "saw".into(),
         Tool::CentreDrill => "centre drill".into(),
-        Tool::Drill { dia, name } => format!("drill Ø{}{}", mm(dia), drill_name(name)),
-        Tool::FlatDrill { dia } => format!("flat-bottomed drill or counterbore Ø{}", mm(dia)),
-        Tool::BoringBar { enters } => format!("boring bar that enters Ø{}", mm(enters)),
-        Tool::Reamer { dia } => format!("reamer Ø{}", mm(dia)),
+        Tool::Drill { dia, name } => format!("drill {}", drilled(dia, name, units)),
+        Tool::FlatDrill { dia } => {
+            format!("flat-bottomed drill or counterbore Ø{}", units.plain(dia))
+        }
+        Tool::BoringBar { enters } => format!("boring bar that enters Ø{}", units.plain(enters)),
+        Tool::Reamer { dia } => format!("reamer Ø{}", units.plain(dia)),
         Tool::Countersink { angle_mdeg } => {
             format!(
                 "countersink {}°",
@@ -350,12 +364,14 @@ pub fn tool(tool: Tool) -> String {
         Tool::Die { thread } => format!("die {thread}"),
         Tool::ThreadingTool { inside: true } => "inside threading tool".into(),
         Tool::ThreadingTool { inside: false } => "outside threading tool".into(),
-        Tool::TenonCutter { bushing } => format!("tenon cutter with bushing Ø{}", mm(bushing)),
+        Tool::TenonCutter { bushing } => {
+            format!("tenon cutter with bushing Ø{}", units.plain(bushing))
+        }
         Tool::PartingTool => "parting tool".into(),
         Tool::TurningTool => "turning tool".into(),
         Tool::Abrasives => "abrasives and polish".into(),
         Tool::Glue => "glue".into(),
-        Tool::Collet { dia } => format!("collet Ø{}", mm(dia)),
+        Tool::Collet { dia } => format!("collet Ø{}", units.plain(dia)),
         Tool::Mandrel { index } => format!("mandrel {}", letter(index)),
         // A tool added to the plan later is at least not silent.
         #[allow(unreachable_patterns, reason = "the plan's list of tools may grow")]
@@ -370,6 +386,14 @@ pub(super) fn standing(standing: Standing) -> &'static str {
         Standing::ToBuy => "to be had",
         Standing::ToMake => "to be made",
         Standing::Needed => "",
+    }
+}
+
+/// A drill by its size, and by its name where it is called by one; in inches by its name alone.
+pub(super) fn drilled(dia: Length, name: DrillName, units: Units) -> String {
+    match units {
+        Units::Millimetres => format!("Ø{}{}", units.plain(dia), drill_name(name)),
+        Units::Inches => units.drill(dia),
     }
 }
 
@@ -401,32 +425,32 @@ pub(super) fn mandrel_kind(mandrel: &Mandrel) -> &'static str {
 }
 
 /// What to see when a mate is home.
-fn home(home: &Home) -> String {
+fn home(home: &Home, units: Units) -> String {
     match home {
         Home::Bears { own, mate } => format!(
             "; home when {} bears on {} all round, no light between",
-            bearing(own),
-            bearing(mate)
+            bearing(own, units),
+            bearing(mate, units)
         ),
         Home::Shoulder => "; home when the face bears on its shoulder all round".into(),
-        Home::GoesIn(deep) => format!("; home {} in, held by friction alone", mm(*deep)),
+        Home::GoesIn(deep) => format!("; home {} in, held by friction alone", units.plain(*deep)),
         Home::StandsOut => "; a press fit starts square and does not go home by hand".into(),
     }
 }
 
-fn bearing(it: &Bearing) -> String {
+fn bearing(it: &Bearing, units: Units) -> String {
     match &it.face {
         Some(face) => format!("the {}'s {face}", it.part),
-        None => format!("the {} at {}", it.part, mm(it.at)),
+        None => format!("the {} at {}", it.part, units.plain(it.at)),
     }
 }
 
-fn depth(part: &Part, operation: &Operation) -> Option<String> {
+fn depth(part: &Part, operation: &Operation, units: Units) -> Option<String> {
     let depth = operation.depth?;
-    let corner = format!("{} to the corner", mm(depth.to_corner));
+    let corner = format!("{} to the corner", units.plain(depth.to_corner));
     let point = depth
         .to_point
-        .map(|it| format!(", {} to the point", mm(it)));
+        .map(|it| format!(", {} to the point", units.plain(it)));
     Some(format!(
         "depth {corner}{} from the {}",
         point.unwrap_or_default(),
@@ -458,7 +482,7 @@ fn speed(speed: &Speed) -> String {
     format!("{rev} rev/min{limited}")
 }
 
-fn note(note: &Note) -> String {
+fn note(note: &Note, units: Units) -> String {
     match note {
         Note::LeftHandUnscrews => {
             "left-hand thread: forward rotation unscrews it; run in reverse, lightly".into()
@@ -471,7 +495,7 @@ fn note(note: &Note) -> String {
             turn_deg,
         } => format!(
             "{starts} starts: index {} by the compound, or {}° of spindle, between them",
-            mm(*pitch),
+            units.plain(*pitch),
             crate::write::number(*turn_deg, 2)
         ),
         Note::DubLips => {
@@ -492,23 +516,23 @@ fn note(note: &Note) -> String {
             per_ten_deg,
         } => format!(
             "{positions} positions in which pattern and clip can line up; facing {} off the shoulder turns it 10°",
-            mm(*per_ten_deg)
+            units.plain(*per_ten_deg)
         ),
         #[allow(unreachable_patterns, reason = "the plan's list of notes may grow")]
         other => format!("{other:?}"),
     }
 }
 
-fn check(part: &Part, check: &quillet_plan::Check) -> Check {
+fn check(part: &Part, check: &quillet_plan::Check, units: Units) -> Check {
     let name = |end: End| part.end_name(end).to_owned();
     let what = match check.what {
-        Measured::Outside { end, at } => format!("Ø at {} from the {}", mm(at), name(end)),
+        Measured::Outside { end, at } => format!("Ø at {} from the {}", units.plain(at), name(end)),
         Measured::Hole { end } => format!("Ø of the hole at the {}", name(end)),
         Measured::Depth { end } => format!("depth from the {}", name(end)),
         Measured::Length => "length over all".into(),
     };
     Check {
-        what: format!("{what}, {}", mm(check.nominal)),
-        limits: limits(check.limits),
+        what: format!("{what}, {}", units.plain(check.nominal)),
+        limits: limits(check.limits, units),
     }
 }
