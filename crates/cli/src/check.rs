@@ -36,6 +36,8 @@ pub(crate) struct Args {
 enum Deny {
     /// Warnings.
     Warning,
+    /// Warnings and notes.
+    Note,
 }
 
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
@@ -79,6 +81,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     }
     let denied = match args.deny {
         Some(Deny::Warning) => Severity::Warning,
+        Some(Deny::Note) => Severity::Note,
         None => Severity::Error,
     };
     let worst = whole.findings.iter().map(|it| it.severity).max();

@@ -382,3 +382,18 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
     let quiet = stdout(&quillet(folder.path(), &["check", "cap.quillet"]));
     assert!(!quiet.contains("assumed"), "{quiet}");
 }
+
+/// Stations out of their order are a note.
+#[test]
+fn notes_end_with_1_only_where_they_are_denied() {
+    let stations = "outside {\n    at 60 dia 13\n    at 0 dia 13\n  }";
+    let text = PART.replace("outside dia 13", stations);
+    let folder = folder("pen.quillet", text.as_bytes());
+    let end = |deny: &[&str]| {
+        let args = [&["check", "pen.quillet"], deny].concat();
+        quillet(folder.path(), &args).status.code()
+    };
+    assert_eq!(end(&[]), Some(0));
+    assert_eq!(end(&["--deny", "warning"]), Some(0));
+    assert_eq!(end(&["--deny", "note"]), Some(1));
+}
