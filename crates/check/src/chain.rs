@@ -106,7 +106,7 @@ fn surface(part: &Part, of: Origin, second: bool) -> SizedText {
                 let dia = if second { to_dia } else { from_dia };
                 text!("taper of {}", Shown::Diameter(*dia))
             }
-            _ => words::sized(cut).into(),
+            _ => words::sized(cut),
         },
         None => "surface".into(),
     }

@@ -10,6 +10,9 @@ use quillet_syntax::ast::{Comparison, Operator};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
+/// What a measure comes to, each part weighing what is given here.
+type Weighed<'a> = dyn Fn(&Measure, &[Option<Mass>]) -> Option<Quantity> + 'a;
+
 /// A want, measured.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
@@ -54,12 +57,7 @@ impl Measured {
     }
 
     /// Holds a want against all that may be, where what it weighs is in doubt.
-    fn doubted(
-        &mut self,
-        want: &Want,
-        doubts: &Doubts,
-        value: &dyn Fn(&Measure, &[Option<Mass>]) -> Option<Quantity>,
-    ) {
+    fn doubted(&mut self, want: &Want, doubts: &Doubts, value: &Weighed<'_>) {
         let found = |weights: &[Option<Mass>]| {
             let found = want.measure.value(&|it| value(it, weights)).ok().flatten();
             found.map(Quantity::to_f64)
@@ -258,7 +256,11 @@ fn is_enough(want: &Want, margin: Quantity) -> bool {
         want.test,
         Test::Compare(Comparison::Less | Comparison::More, _)
     );
-    !margin.is_negative() && !(strict && margin.is_zero())
+    if strict {
+        !margin.is_negative() && !margin.is_zero()
+    } else {
+        !margin.is_negative()
+    }
 }
 
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.

@@ -97,10 +97,13 @@ fn fuzz(target: Target, watch: &Watch, seed: u64, count: u64, until: Instant) ->
     ExitCode::SUCCESS
 }
 
+/// Since when an input is being read, its number, and itself.
+type Reading = (Instant, u64, Arc<Vec<u8>>);
+
 /// What is being read now, so that what never ends can be told.
 struct Watch {
     name: &'static str,
-    now: Mutex<Option<(Instant, u64, Arc<Vec<u8>>)>>,
+    now: Mutex<Option<Reading>>,
     slowest_us: AtomicU64,
     most_mb: AtomicU64,
 }
@@ -161,7 +164,7 @@ impl Watch {
         );
     }
 
-    fn lock(&self) -> std::sync::MutexGuard<'_, Option<(Instant, u64, Arc<Vec<u8>>)>> {
+    fn lock(&self) -> std::sync::MutexGuard<'_, Option<Reading>> {
         self.now.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }

@@ -209,6 +209,8 @@ fn many(text: &mut String, at: usize, dice: &mut Dice) {
 }
 
 /// The start of the letter at or before an offset.
-fn place(text: &str, offset: usize) -> usize {
-    text.floor_char_boundary(offset.min(text.len()))
+pub(crate) fn place(text: &str, offset: usize) -> usize {
+    let offset = offset.min(text.len());
+    let mut back = (0..=offset).rev();
+    back.find(|at| text.is_char_boundary(*at)).unwrap_or(0)
 }

@@ -111,9 +111,7 @@ impl<'a> Resolver<'a> {
                 finding.rule == RuleId::UNKNOWN_NAME && damage.binary_search(&finding.span).is_ok();
             !damaged && seen.insert((finding.span, finding.rule, finding.message.clone()))
         });
-        self.design
-            .findings
-            .sort_by(|a, b| (a.span, a.rule).cmp(&(b.span, b.rule)));
+        self.design.findings.sort_by_key(|it| (it.span, it.rule));
         self.design.names.references.sort();
         self.design.names.references.dedup();
         self.design

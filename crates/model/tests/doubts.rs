@@ -17,7 +17,11 @@ fn design(text: &str) -> Design {
 fn range_of(text: &str) -> (f64, f64) {
     let design = design(text);
     let part = &design.parts[0];
-    let doubts = Doubts::of(&[part.clone()], &[part.weigh()], &[Hand::default()]);
+    let doubts = Doubts::of(
+        std::slice::from_ref(part),
+        &[part.weigh()],
+        &[Hand::default()],
+    );
     doubts.range(&|weights| Some(weights[0]?.mass_g)).unwrap()
 }
 

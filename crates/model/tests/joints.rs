@@ -214,9 +214,10 @@ fn ring(density: f64, outer: f64, inner: f64, length: f64) -> f64 {
 /// The mass of a part that stands between `part stack from a to b {` and its end.
 fn stack_g(lines: &str) -> f64 {
     let design = design(&format!("part stack from a to b {{\n{lines}\n}}\n"));
-    let part = design.part("stack").unwrap();
-    let mass = part.weigh().unwrap();
-    let metal = part.profiles.as_ref().unwrap().metal.properties();
+    let part = design.part("stack").expect("it is written above");
+    let mass = part.weigh().expect("all of it has a density");
+    let profiles = part.profiles.as_ref().expect("it can be cut");
+    let metal = profiles.metal.properties();
     let bodies: f64 = part
         .bodies()
         .iter()

@@ -119,7 +119,7 @@ mod tests {
             "bench shed {{\n{bench}\n}}\npart tube from mouth to tail {{\nblank of acrylic rod \
              20\nlength 60\n{outside}\nfrom mouth {{\n{cuts}\n}}\n}}\n"
         );
-        let texts = Texts::default().with("t.quillet", &*text);
+        let texts = Texts::default().with("t.quillet", &text);
         let design = resolve(&load(Path::new("t.quillet"), &texts).expect("the text is there"));
         assert!(design.findings.is_empty(), "{:#?}", design.findings);
         let part = design.part("tube").expect("it is there");

@@ -3,6 +3,7 @@
 
 use super::parse::places;
 use super::{no_nan, none_in, text_of};
+use crate::mutate::place;
 use quillet_ide::{Analysis, Cursor, Snapshot, Workspace};
 use quillet_syntax::{Edit, FileId, Span};
 use std::path::Path;
@@ -24,7 +25,7 @@ pub(super) fn run(bytes: &[u8]) {
     let sum = bytes.iter().fold(bytes.len(), |sum, byte| {
         sum.wrapping_mul(31) + usize::from(*byte)
     });
-    let offset = text.floor_char_boundary(sum % (text.len() + 1));
+    let offset = place(&text, sum % (text.len() + 1));
     questions(&snapshot, &analysis, offset);
     let within = Span::new(
         analysis.design.root().map_or(FileId(0), |root| root.id),

@@ -18,7 +18,7 @@ pub(super) fn run(bytes: &[u8]) {
     assert_eq!(end, text.len(), "the tokens are the text");
     places(text, &parsed.findings);
     // The formatter costs as much again; one text in four shows what it does.
-    if bytes.len() % 4 == 0 {
+    if bytes.len().is_multiple_of(4) {
         let formatted = format(text);
         assert_eq!(format(&formatted), formatted, "what is in form stays so");
         if parsed.findings.is_empty() {

@@ -16,7 +16,7 @@ use std::sync::Arc;
 pub enum HeldBy {
     /// A thread, of which so much lies in the other.
     Thread(Engagement),
-    /// An O-ring squeezed by [`LEAST_SQUEEZE`] or more.
+    /// An O-ring squeezed enough to hold: by 8 % of its cord or more.
     Ring {
         /// An index into `Assembly::rings`.
         ring: usize,

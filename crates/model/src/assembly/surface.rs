@@ -191,20 +191,20 @@ impl<'p> Surface<'p> {
                 a.zip(b)
                     .map_or(0.0, |(a, b)| (a - b) / (2.0 * STEP.to_mm()))
             };
-            let along = grows(|it, by| it.at = it.at + by);
+            let along = grows(|it, by| it.at += by);
             found = found.plus(along, &self.plane(false, station.at));
             // Half a diameter grows by half as much.
             match station.step {
                 None => {
                     let both = grows(|it, by| {
-                        it.arrives = it.arrives + by;
-                        it.leaves = it.leaves + by;
+                        it.arrives += by;
+                        it.leaves += by;
                     });
                     found = found.plus(2.0 * both, &radius(near, false));
                 }
                 Some(_) => {
-                    let first = grows(|it, by| it.arrives = it.arrives + by);
-                    let second = grows(|it, by| it.leaves = it.leaves + by);
+                    let first = grows(|it, by| it.arrives += by);
+                    let second = grows(|it, by| it.leaves += by);
                     found = found.plus(2.0 * first, &radius(near, false));
                     found = found.plus(2.0 * second, &radius(near, true));
                 }

@@ -159,7 +159,9 @@ mod tests {
     /// as fast is for hands: such a row says that it is practice.
     #[test]
     fn no_speed_or_feed_goes_beyond_the_handbooks() {
-        let mut fastest: BTreeMap<(String, String), [Vec<(f64, f64)>; 2]> = BTreeMap::new();
+        /// The speeds and the feeds of the sources, lowest and highest of each.
+        type Sources = [Vec<(f64, f64)>; 2];
+        let mut fastest: BTreeMap<(String, String), Sources> = BTreeMap::new();
         for row in quillet_reference::rows("machining.csv") {
             let operation = row.text("operation");
             let Some(group) = group(row.text("material"), operation, row.text("tool")) else {
