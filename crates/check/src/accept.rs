@@ -160,6 +160,7 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
             let owner = About {
                 pen: None,
                 part: Some(part.name.text.clone()),
+                joint: None,
             };
             hold(&mut all, acceptance, scopes, owner, whole);
         }
@@ -168,6 +169,7 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
         let owner = About {
             pen: Some(Arc::clone(&pen.name.text)),
             part: None,
+            joint: None,
         };
         for acceptance in &pen.accepts {
             let whole = acceptance.scope == pen.block;

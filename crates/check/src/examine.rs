@@ -1,6 +1,7 @@
 //! Runs every rule over a design and puts what was found in order.
 
 use crate::findings::{About, Raised};
+use crate::rules::follows;
 use crate::view::Worked;
 use crate::{
     BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
@@ -110,7 +111,7 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
         }
         findings.about = About {
             pen: Some(pen.pen.name.text.clone()),
-            part: None,
+            ..About::default()
         };
         one_pen(&pen, &mut findings);
         findings.about = About::default();
@@ -125,7 +126,7 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
     }
     Some(Examined {
         wants,
-        findings: merge::merge(design, judged.open),
+        findings: merge::merge(design, follows::without(design, judged.open)),
         accepted: judged.accepted,
     })
 }
@@ -157,6 +158,7 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
     findings.about = About {
         pen: view.pen.map(|pen| pen.name.text.clone()),
         part: Some(view.part.name.text.clone()),
+        joint: None,
     };
     for rule in RULES {
         if let Run::Part(run) | Run::PartAndJoint(run, _) = rule.run {
@@ -175,7 +177,11 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
             Run::Joint(run) | Run::PartAndJoint(_, run) => {
                 let joints = pen.joints();
                 let read = joints.filter(|it| it.male.whole && it.female.whole);
-                read.for_each(|joint| run(&joint, findings));
+                for joint in read {
+                    findings.about.joint = Some(joint.index);
+                    run(&joint, findings);
+                }
+                findings.about.joint = None;
             }
             _ => {}
         }
@@ -214,6 +220,7 @@ fn pen_part(pen: &PenView<'_>, index: usize, seen: &mut Seen, findings: &mut Fin
         let about = About {
             pen: Some(pen.pen.name.text.clone()),
             part: Some(part.name.text.clone()),
+            joint: None,
         };
         let again = before.iter().map(|raised| Raised {
             about: about.clone(),

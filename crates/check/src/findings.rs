@@ -57,9 +57,11 @@ pub(crate) struct Raised {
     pub(crate) want: Option<usize>,
 }
 
-/// The pen and part a rule was looking at.
+/// The pen and part, or the pen and joint, a rule was looking at.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub(crate) struct About {
     pub(crate) pen: Option<Arc<str>>,
     pub(crate) part: Option<Arc<str>>,
+    /// An index into the pen's joints.
+    pub(crate) joint: Option<usize>,
 }

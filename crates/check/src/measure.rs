@@ -168,7 +168,7 @@ pub(crate) fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
 }
 
 /// Every measure in a want, those it is held against too.
-fn all(want: &Want) -> impl Iterator<Item = &Measure> {
+pub(crate) fn all(want: &Want) -> impl Iterator<Item = &Measure> {
     let against = match &want.test {
         Test::Compare(_, sum) => vec![sum],
         Test::About(one, other) | Test::Within(one, other) => vec![one, other],

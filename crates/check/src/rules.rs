@@ -13,6 +13,7 @@ mod drill_wander;
 mod dry_nib;
 mod finish_closes_fit;
 mod fitted;
+pub(crate) mod follows;
 mod glue_gap;
 mod ink_attacks;
 mod joined_twice;

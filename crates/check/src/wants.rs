@@ -59,7 +59,7 @@ pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant>
         for want in pen.wants.iter().chain(of_joints) {
             let about = About {
                 pen: Some(pen.name.text.clone()),
-                part: None,
+                ..About::default()
             };
             judge.one(want, about, measure::of_pen(pen, want, &doubts), findings);
         }
@@ -88,6 +88,7 @@ impl Judge<'_> {
             let about = About {
                 pen: pen.map(|pen| pen.name.text.clone()),
                 part: Some(part.name.text.clone()),
+                joint: None,
             };
             self.one(want, about, measured, findings);
         }

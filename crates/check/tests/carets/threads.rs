@@ -284,6 +284,7 @@ pen plain {{
 #[test]
 fn a_coarse_thread_is_judged_by_what_it_bears_not_by_its_pitches() {
     let text = |thread: &str, drill: &str, long: f64, of: &str| {
+        let rest = format!("{:.2}", 12.0 - long);
         format!(
             "\
 part section from tip to shank {{
@@ -293,6 +294,7 @@ part section from tip to shank {{
   from shank {{
     tenon for 12
     thread {thread} outside for {long}
+    relief 8 for {rest} at {long}
   }}
 }}
 

@@ -1,0 +1,192 @@
+//! What only follows from something that is told of as well: one slip, one finding.
+//!
+//! A joint that is blocked has more to mend before its thread is measured; a part that is broken
+//! through lets nothing be told of what it holds. What is left unsaid comes back by itself when
+//! the cause is mended and it is still so.
+
+use super::{
+    broken_through, missing_thread, nib_strikes_cap, no_such_die, no_such_tap, rolls_away,
+    stops_early, thread_mismatch, want_unmet, wont_pass,
+};
+use crate::Rule;
+use crate::findings::Raised;
+use crate::measure;
+use quillet_model::{Configured, Design, Joint, Measure, Pen, Want};
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{RuleId, Severity, Span};
+use std::collections::BTreeMap;
+
+/// What keeps a joint from going together, the deepest cause first: of one joint only the deepest
+/// is told.
+static OF_JOINTS: &[&[&Rule]] = &[
+    &[&thread_mismatch::RULE, &missing_thread::RULE],
+    &[&stops_early::RULE, &wont_pass::RULE, &nib_strikes_cap::RULE],
+];
+
+/// What leaves of a part no shape that its joints could be judged by.
+static OF_SHAPES: &[&Rule] = &[&broken_through::RULE];
+
+/// What is left when all is gone that only follows from the rest.
+pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
+    let causes: BTreeMap<&str, Causes<'_>> = design
+        .pens
+        .iter()
+        .map(|pen| (&*pen.name.text, Causes::of(pen, &raised)))
+        .filter(|(_, causes)| !causes.is_empty())
+        .collect();
+    if causes.is_empty() {
+        return raised;
+    }
+    let follows = |it: &Raised| {
+        let pen = it.about.pen.as_deref();
+        let causes = pen.and_then(|pen| causes.get(pen));
+        causes.is_some_and(|causes| causes.explain(it))
+    };
+    raised.into_iter().filter(|it| !follows(it)).collect()
+}
+
+/// What other findings of a pen follow from.
+struct Causes<'d> {
+    pen: &'d Pen,
+    /// Joints that do not go together, by their index, and how deep the cause lies.
+    joints: BTreeMap<usize, usize>,
+    /// Parts without a shape to judge, by their index, and where they are broken.
+    broken: BTreeMap<usize, Vec<Span>>,
+    /// The threads that do not match each other, two and two, of which the bench cuts one.
+    mismatched: Vec<Span>,
+}
+
+impl<'d> Causes<'d> {
+    fn of(pen: &'d Pen, raised: &[Raised]) -> Self {
+        let mut causes = Self {
+            pen,
+            joints: BTreeMap::new(),
+            broken: BTreeMap::new(),
+            mismatched: Vec::new(),
+        };
+        let of_pen = |it: &&Raised| it.about.pen.as_deref() == Some(&*pen.name.text);
+        let grave = |it: &&Raised| it.finding.severity == Severity::Error;
+        for it in raised.iter().filter(of_pen).filter(grave) {
+            let rule = it.finding.rule;
+            if let (Some(joint), Some(depth)) = (it.about.joint, depth(rule)) {
+                let known = causes.joints.entry(joint).or_insert(depth);
+                *known = depth.min(*known);
+            }
+            let part = it.about.part.as_deref();
+            let part = part.and_then(|part| pen.part_index(part));
+            if let Some(part) = part.filter(|_| is_of(rule, OF_SHAPES)) {
+                causes.broken.entry(part).or_default().extend(places(it));
+            }
+            if rule == RuleId::new(thread_mismatch::RULE.code) {
+                let spans: Vec<Span> = it.finding.labels.iter().map(|it| it.span).collect();
+                let untooled = |it: &Raised| is_of(it.finding.rule, TOOLS);
+                let known = raised.iter().filter(|it| untooled(it));
+                let missing: Vec<Span> = known.map(|it| it.finding.span).collect();
+                let lacks = |cut: &Span| missing.iter().any(|it| cut.contains(*it));
+                // Where the bench cuts neither, that is another matter.
+                if !spans.iter().all(lacks) {
+                    causes.mismatched.extend(spans);
+                }
+            }
+        }
+        causes
+    }
+
+    fn is_empty(&self) -> bool {
+        self.joints.is_empty() && self.broken.is_empty()
+    }
+
+    /// Whether a finding of this pen follows from what is known.
+    fn explain(&self, it: &Raised) -> bool {
+        let (rule, span) = (it.finding.rule, it.finding.span);
+        if is_of(rule, TOOLS) {
+            return self.mismatched.iter().any(|it| it.contains(span));
+        }
+        if rule == RuleId::new(want_unmet::RULE.code) {
+            let part = it.about.part.as_deref();
+            return match part.map(|part| self.pen.part_index(part)) {
+                Some(part) => part.is_some_and(|part| self.broken.contains_key(&part)),
+                None => self
+                    .wants()
+                    .any(|want| want.span == span && self.rests(want)),
+            };
+        }
+        if it.about.part.is_some() {
+            return false;
+        }
+        if rule == RuleId::new(rolls_away::RULE.code) {
+            return false;
+        }
+        let joints = self.pen.joints.iter().enumerate();
+        let at = |(index, joint): &(usize, &Joint)| match it.about.joint {
+            Some(own) => *index == own,
+            None => joint.head == span,
+        };
+        joints.into_iter().find(at).is_some_and(|(index, joint)| {
+            let own = depth(rule);
+            let deeper = self.joints.get(&index);
+            let less = deeper.is_some_and(|depth| own.is_none_or(|own| own > *depth));
+            // Threads that do not match do so whatever the parts look like.
+            less || own != Some(0) && self.is_broken(joint, it)
+        })
+    }
+
+    /// Whether what is found in a joint is found where one of its parts is broken.
+    fn is_broken(&self, joint: &Joint, it: &Raised) -> bool {
+        let own = [joint.male.part, joint.female.part];
+        let parts = own.iter().chain(&joint.through);
+        let mut broken = parts.filter_map(|part| self.broken.get(part)).flatten();
+        broken.any(|at| places(it).any(|place| place == *at))
+    }
+
+    fn wants(&self) -> impl Iterator<Item = &Want> {
+        let of_joints = self.pen.joints.iter().flat_map(|joint| &joint.wants);
+        self.pen.wants.iter().chain(of_joints)
+    }
+
+    /// Whether what is wanted rests on a joint or a part that is told of.
+    fn rests(&self, want: &Want) -> bool {
+        let open = |concerns: &dyn Fn(Verb) -> bool| {
+            let verb = |index: &usize| self.pen.joints.get(*index).map(|joint| joint.verb);
+            self.joints.keys().filter_map(verb).any(concerns)
+        };
+        let lasting = |verb: Verb| !matches!(verb, Verb::Close | Verb::Post);
+        let within = |state: &Configured, verb: Verb| match verb {
+            Verb::Close => *state == Configured::Capped,
+            Verb::Post => *state == Configured::Posted,
+            _ => true,
+        };
+        measure::all(want).any(|it| match it {
+            Measure::Turns(joint) | Measure::Travel(joint) | Measure::Overlap(joint) => {
+                let rest = self.pen.assembly.joints.get(*joint);
+                let sure = rest.is_some_and(|rest| rest.verdict.is_sure());
+                !sure || self.joints.contains_key(joint)
+            }
+            Measure::Length(state) | Measure::Balance(state) | Measure::Clearance(_, _, state) => {
+                open(&|verb| within(state, verb))
+            }
+            Measure::Distance(..) => open(&|verb| verb != Verb::Post),
+            Measure::Ink => open(&lasting) || !self.broken.is_empty(),
+            Measure::Wall(part) | Measure::Diameter(part, _) => self.broken.contains_key(part),
+            Measure::Mass(_) => false,
+        })
+    }
+}
+
+/// What a bench lacks for a thread.
+static TOOLS: &[&Rule] = &[&no_such_die::RULE, &no_such_tap::RULE];
+
+/// Where a finding points.
+fn places(it: &Raised) -> impl Iterator<Item = Span> {
+    let labels = it.finding.labels.iter().map(|label| label.span);
+    [it.finding.span].into_iter().chain(labels)
+}
+
+fn is_of(rule: RuleId, rules: &[&Rule]) -> bool {
+    rules.iter().any(|it| RuleId::new(it.code) == rule)
+}
+
+/// How deep a cause in a joint lies; none where a rule tells of none.
+fn depth(rule: RuleId) -> Option<usize> {
+    OF_JOINTS.iter().position(|rules| is_of(rule, rules))
+}
