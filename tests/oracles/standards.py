@@ -220,7 +220,7 @@ class Check:
             if isinstance(found, str):
                 self.wrong.append(found.strip())
                 continue
-            self.same(f"bd_warehouse tap drill {name}", found["tap_drill"]["diameter_mm"], float(row["Soft"]), 1e-9)
+            self.same(f"bd_warehouse tap drill {name}", found["tap_drill"]["standard_mm"], float(row["Soft"]), 1e-9)
 
 
 def rows(folder, name):

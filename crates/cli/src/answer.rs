@@ -77,7 +77,7 @@ impl Page {
 
     /// A row that follows from what stands above it.
     pub(crate) fn row(&mut self, what: impl Into<String>, value: impl Into<String>) {
-        self.add(what.into(), value.into(), None);
+        self.add(what, value, None);
     }
 
     /// A row with its source.
@@ -87,13 +87,19 @@ impl Page {
         value: impl Into<String>,
         source: Source,
     ) {
-        self.add(what.into(), value.into(), Some(source));
+        self.add(what, value, Some(source));
     }
 
-    fn add(&mut self, what: String, value: String, source: Option<Source>) {
+    /// A row, with its source where it has one.
+    pub(crate) fn add(
+        &mut self,
+        what: impl Into<String>,
+        value: impl Into<String>,
+        source: Option<Source>,
+    ) {
         self.lines.push(Line::Row {
-            what,
-            value,
+            what: what.into(),
+            value: value.into(),
             source,
         });
     }

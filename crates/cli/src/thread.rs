@@ -6,12 +6,13 @@ mod page;
 use std::process::ExitCode;
 
 use quillet_geometry::{Length, Limits};
-use quillet_standards::drill::DrillSize;
+use quillet_standards::drill::{Drill, DrillSize};
 use quillet_standards::material::Family;
 use quillet_standards::thread::{
-    ExternalLimits, InternalLimits, LimitsFrom, OverWires, PercentOfThread, Side, TapDrill,
-    ThreadClass, ThreadForm,
+    ExternalLimits, InternalLimits, LimitsFrom, OverWires, PercentOfThread, Side, Suits, TapDrill,
+    ThreadClass, ThreadForm, percent_practice,
 };
+use quillet_standards::{Source, Units};
 
 use crate::answer::{Answer, Show, print};
 
@@ -121,17 +122,61 @@ impl Question {
         })
     }
 
-    /// The hole to be tapped: the one asked about, else the tap drill.
-    fn hole(&self) -> (Length, PercentOfThread, &'static str) {
-        match self.asked {
-            None => (self.tap.diameter, self.tap.percent, self.tap.source.text()),
-            Some(size) => (size, self.form.percent_of_thread(size), "as asked"),
+    /// The hole to be tapped: the one asked about; else the drill that is kind to the material, to
+    /// resin where none is said; the standard's where no such drill is sold.
+    fn hole(&self) -> Hole {
+        if let Some(size) = self.asked {
+            return Hole {
+                diameter: size,
+                percent: self.form.percent_of_thread(size),
+                drill: None,
+                why: "as asked".to_owned(),
+                source: None,
+            };
+        }
+        let family = self.family.unwrap_or(Family::Resin);
+        match self.form.kind_drill(Some(family), self.units().drills()) {
+            Some((drill, choice)) => Hole {
+                diameter: choice.diameter,
+                percent: choice.percent,
+                drill: Some(drill),
+                why: match choice.suits {
+                    Suits::Well => format!("kind to {}", family.word()),
+                    _ => format!("fair in {}", family.word()),
+                },
+                source: percent_practice(family).map(|practice| practice.source),
+            },
+            None => Hole {
+                diameter: self.tap.diameter,
+                percent: self.tap.percent,
+                drill: None,
+                why: "no drill of the series comes near".to_owned(),
+                source: Some(self.tap.source),
+            },
+        }
+    }
+
+    /// What the maker of such a thread counts in.
+    fn units(&self) -> Units {
+        match self.form.is_inch() {
+            true => Units::Inches,
+            false => Units::Millimetres,
         }
     }
 
     fn limits_from(&self) -> LimitsFrom {
         self.outside.from.and(self.inside.from)
     }
+}
+
+/// A hole that is tapped.
+struct Hole {
+    diameter: Length,
+    percent: PercentOfThread,
+    /// The drill that makes it, where it is one that is sold.
+    drill: Option<&'static Drill>,
+    why: String,
+    source: Option<Source>,
 }
 
 #[cfg(test)]
@@ -222,7 +267,7 @@ mod tests {
         let text = page.text(true);
         for wanted in [
             "M13xPh2.4P0.8: ISO metric thread\n",
-            "2.4 mm, 3 starts 120° apart",
+            "3, 120° apart; lead 2.4 mm",
             "outside, 6g (limits computed by formula)",
             "12.826 to 12.976 mm [3]",
             "12.2 mm, 77 % of 3H/4 (92 % of 5H/8)",
@@ -231,6 +276,61 @@ mod tests {
             "the standard prints no row for this size",
         ] {
             assert!(text.contains(wanted), "{wanted}\n{text}");
+        }
+    }
+
+    /// 76.98 · (D − d) / P by hand, and 64.95 · tpi · (D − d) in inches; the bounds of each family
+    /// are common practice, no published source. Inch drills by ASME B94.11M.
+    #[test]
+    fn the_page_begins_with_a_drill_that_is_kind_and_sold() {
+        for (line, wanted) in [
+            (
+                &["M10x0.75"][..],
+                "9.3 mm, 72 % of 3H/4 (86 % of 5H/8), kind to resin",
+            ),
+            (
+                &["M10x1", "--material", "brass"],
+                "9.1 mm, 69 % of 3H/4 (83 % of 5H/8), kind to metal",
+            ),
+            (
+                &["7/16-14"],
+                "letter U, 75 % of 3H/4 (90 % of 5H/8), kind to resin",
+            ),
+            (&["M22x1"], "no drill of the series comes near"),
+            (
+                &["M10x0.75", "--drill", "9.4"],
+                "9.4 mm, 62 % of 3H/4 (74 % of 5H/8), as asked",
+            ),
+        ] {
+            let text = asked(line).unwrap().page.text(false);
+            let mut lines = text.lines().skip(2);
+            assert_eq!(lines.next(), Some("to cut it"), "{text}");
+            let drill = lines.next().unwrap();
+            assert!(drill.trim_start().starts_with("tap drill"), "{text}");
+            assert!(drill.contains(wanted), "{line:?}: {text}");
+            assert!(
+                lines.next().unwrap().trim_start().starts_with("tenon"),
+                "{text}"
+            );
+            assert!(
+                lines.next().unwrap().trim_start().starts_with("starts"),
+                "{text}"
+            );
+        }
+        assert_eq!(json(&["M10x0.75"])["tap_drill"]["diameter_mm"], 9.3);
+        assert_eq!(json(&["M10x0.75"])["tap_drill"]["standard_mm"], 9.2);
+        assert_eq!(json(&["7/16-14"])["tap_drill"]["drill"], "letter U");
+    }
+
+    /// An inch thread is told in inches first.
+    #[test]
+    fn an_inch_thread_is_told_in_inches() {
+        let text = asked(&["7/16-28"]).unwrap().page.text(false);
+        assert!(text.contains("0.4375 in (11.113 mm)"), "{text}");
+        let drills = text.lines().filter(|line| line.contains("% of 3H/4 ("));
+        assert!(drills.clone().count() > 3);
+        for line in drills.filter(|line| !line.contains("less pitch")) {
+            assert!(!line.contains("mm"), "{text}");
         }
     }
 

@@ -8,7 +8,7 @@ use super::Question;
 /// One object with all figures; lengths in mm, angles in degrees.
 pub(super) fn json(question: &Question) -> serde_json::Value {
     let (form, outside, inside) = (&question.form, &question.outside, &question.inside);
-    let (diameter, percent, source) = question.hole();
+    let hole = question.hole();
     json!({
         "designation": form.to_string(),
         "major_mm": form.major().to_mm(),
@@ -31,10 +31,14 @@ pub(super) fn json(question: &Question) -> serde_json::Value {
         },
         "limits_from": question.limits_from().word(),
         "tap_drill": {
-            "diameter_mm": diameter.to_mm(),
-            "percent_3h4": rounded(percent.of_3h4, 1e4),
-            "percent_5h8": rounded(percent.of_5h8, 1e4),
-            "source": source,
+            "drill": hole.drill.map(ToString::to_string),
+            "diameter_mm": hole.diameter.to_mm(),
+            "percent_3h4": rounded(hole.percent.of_3h4, 1e4),
+            "percent_5h8": rounded(hole.percent.of_5h8, 1e4),
+            "why": hole.why,
+            "source": hole.source.map(|source| source.text()),
+            "standard_mm": question.tap.diameter.to_mm(),
+            "standard_source": question.tap.source.text(),
         },
         "tenon_mm": pair(outside.major),
         "wires": {

@@ -2,18 +2,20 @@
 
 use quillet_geometry::{Length, Limits};
 use quillet_standards::Source;
-use quillet_standards::drill::{self, DrillSeries};
+use quillet_standards::drill;
 use quillet_standards::material::Family;
 use quillet_standards::thread::{
-    Hand, KnownThread, LimitsFrom, Standing, Suits, ThreadForm, ThreadSize, percent_practice,
+    Hand, KnownThread, LimitsFrom, Standing, Suits, TapDrillRule, ThreadForm, ThreadSize,
+    percent_practice,
 };
 
 use super::Question;
 use crate::answer::Page;
 
-/// The page: size, outside, inside, drills, and what a shoulder asks.
+/// The page: what is cut first, then size, outside, inside, drills, and what a shoulder asks.
 pub(super) fn page(question: &Question) -> Page {
     let mut page = Page::new(title(&question.form));
+    question.cut(&mut page);
     question.size(&mut page);
     question.outside(&mut page);
     question.inside(&mut page);
@@ -23,22 +25,47 @@ pub(super) fn page(question: &Question) -> Page {
 }
 
 impl Question {
+    /// What is needed at the lathe: drill, tenon, starts.
+    fn cut(&self, page: &mut Page) {
+        let form = &self.form;
+        page.heading("to cut it");
+        let hole = self.hole();
+        let drill = match hole.drill {
+            Some(drill) => drill.to_string(),
+            None => size(hole.diameter, form),
+        };
+        page.add(
+            "tap drill",
+            format!("{drill}, {}, {}", hole.percent, hole.why),
+            hole.source,
+        );
+        match form.tenon() {
+            Ok(tenon) => page.sourced(
+                "tenon",
+                format!("{} in plastics", between(tenon.in_plastic, form)),
+                tenon.practice,
+            ),
+            Err(_) => page.sourced(
+                "tenon",
+                between(self.outside.major, form),
+                self.outside.source,
+            ),
+        }
+        let starts = match form.starts() {
+            1 => "one".to_owned(),
+            starts => format!("{starts}, {} apart", form.start_spacing()),
+        };
+        page.row(
+            "starts",
+            format!("{starts}; lead {}", size(form.lead(), form)),
+        );
+    }
+
     fn size(&self, page: &mut Page) {
         let form = &self.form;
         page.heading("size");
         page.row("major ⌀ d", size(form.major(), form));
         page.row("pitch", pitch(form));
-        if form.starts() > 1 {
-            page.row(
-                "lead",
-                format!(
-                    "{}, {} starts {} apart",
-                    size(form.lead(), form),
-                    form.starts(),
-                    form.start_spacing()
-                ),
-            );
-        }
         page.row(
             "lead angle",
             format!("{} at the pitch ⌀", form.lead_angle()),
@@ -83,21 +110,14 @@ impl Question {
         );
         page.sourced("pitch ⌀", between(outside.pitch, form), outside.source);
         page.row("root ⌀ at least", size(outside.root_min, form));
-        if let Ok(tenon) = form.tenon() {
-            page.sourced(
-                "tenon in plastics",
-                between(tenon.in_plastic, form),
-                tenon.practice,
-            );
-        }
         let wires = &self.wires;
         page.row("best wire", size(wires.best, form));
         page.sourced(
-            format!("over wires of {}", wires.wire),
+            format!("over wires of {}", size(wires.wire, form)),
             format!(
                 "{}; {} at the basic pitch ⌀",
                 between(self.wire_limits, form),
-                Length::mm(wires.over_mm)
+                size(Length::mm(wires.over_mm), form)
             ),
             wires.source,
         );
@@ -124,7 +144,11 @@ impl Question {
         page.sourced("pitch ⌀", between(inside.pitch, form), inside.source);
         page.row("major ⌀ at least", size(inside.major_min, form));
         page.sourced(
-            "tap drill",
+            match tap.rule {
+                TapDrillRule::Listed => "drill by the table",
+                TapDrillRule::MajorMinusPitch => "major ⌀ less pitch",
+                TapDrillRule::Clipped => "major ⌀ less pitch, clipped",
+            },
             format!("{}, {}", size(tap.diameter, form), tap.percent),
             tap.source,
         );
@@ -145,11 +169,7 @@ impl Question {
     /// Drills of the shops either side of the tap drill.
     fn drills(&self, page: &mut Page) {
         let form = &self.form;
-        let series: &[DrillSeries] = if form.is_inch() {
-            &DrillSeries::INCH
-        } else {
-            &[DrillSeries::Metric]
-        };
+        let series = self.units().drills();
         let at_hand = || {
             drill::all()
                 .iter()
@@ -207,18 +227,30 @@ impl Question {
             ] {
                 page.sourced(
                     what,
-                    format!("⌀ {}, {} wide", size(groove.diameter, form), groove.width),
+                    format!(
+                        "⌀ {}, {} wide",
+                        size(groove.diameter, form),
+                        between(groove.width, form)
+                    ),
                     relief.source,
                 );
             }
             page.sourced(
                 "run-out outside",
-                format!("{}, short {}", relief.run_out.normal, relief.run_out.short),
+                format!(
+                    "{}, short {}",
+                    size(relief.run_out.normal, form),
+                    size(relief.run_out.short, form)
+                ),
                 relief.source,
             );
             page.sourced(
                 "run-out in a blind hole",
-                format!("{}, short {}", relief.blind.normal, relief.blind.short),
+                format!(
+                    "{}, short {}",
+                    size(relief.blind.normal, form),
+                    size(relief.blind.short, form)
+                ),
                 relief.source,
             );
         }
@@ -227,8 +259,8 @@ impl Question {
                 "engagement N",
                 format!(
                     "over {} up to {}; it chooses tolerances, not strength",
-                    normal.length.min(),
-                    normal.length.max()
+                    size(normal.length.min(), form),
+                    size(normal.length.max(), form)
                 ),
                 normal.source,
             );
@@ -254,7 +286,9 @@ fn title(form: &ThreadForm) -> String {
 fn pitch(form: &ThreadForm) -> String {
     match form.size() {
         ThreadSize::Metric { pitch, .. } => pitch.to_string(),
-        ThreadSize::Inch { tpi, .. } => format!("{tpi} threads per inch ({})", form.pitch()),
+        ThreadSize::Inch { tpi, .. } => {
+            format!("{tpi} threads per inch ({})", size(form.pitch(), form))
+        }
     }
 }
 
@@ -293,10 +327,10 @@ fn suits(suits: Suits) -> &'static str {
     }
 }
 
-/// In millimetres, and in inches too for an inch thread.
+/// In millimetres; of an inch thread in inches, with the millimetres behind.
 fn size(length: Length, form: &ThreadForm) -> String {
     if form.is_inch() {
-        format!("{length} ({} in)", length.inch_text(4))
+        format!("{} in ({length})", length.inch_text(4))
     } else {
         length.to_string()
     }
@@ -305,7 +339,7 @@ fn size(length: Length, form: &ThreadForm) -> String {
 fn between(limits: Limits, form: &ThreadForm) -> String {
     if form.is_inch() {
         let (min, max) = (limits.min().inch_text(4), limits.max().inch_text(4));
-        format!("{limits} ({min} to {max} in)")
+        format!("{min} to {max} in ({limits})")
     } else {
         limits.to_string()
     }
