@@ -10,7 +10,7 @@ use quillet_syntax::ast::StockSection;
 use serde::Serialize;
 use std::process::ExitCode;
 
-/// Lists; 0, or 2 with the reason where nothing could be listed.
+/// Lists; as [`Args::list`] ends.
 pub(crate) fn run(args: &Args) -> ExitCode {
     let list = |it: &Planned<'_>, _| List::of(&it.title, &CutList::of(&it.plan, it.bench));
     args.list(list, List::text)

@@ -2,6 +2,7 @@
 
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
+use crate::warn::LeftOut;
 use crate::{disk, say, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
@@ -50,14 +51,15 @@ impl From<PaperName> for Paper {
     }
 }
 
-/// Draws; 0, or 2 with the reason where nothing could be drawn.
+/// Draws; 0, 1 where something that is not known was left out, 2 with the reason where it fails.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended(write(args))
+    say::ended_with(write(args))
 }
 
-fn write(args: &Args) -> Result<(), String> {
+fn write(args: &Args) -> Result<ExitCode, String> {
     let design = disk::design(&args.file)?;
     warn::errors(&design);
+    let mut left_out = LeftOut::default();
     let name = args
         .part
         .as_ref()
@@ -65,7 +67,11 @@ fn write(args: &Args) -> Result<(), String> {
     let path = args
         .output
         .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
-    let scenes = scenes(args, &design)?;
+    let scenes = scenes(args, &design, &mut left_out)?;
+    if scenes.is_empty() {
+        say::aside("nothing is left to draw; quillet check says what is wrong");
+        return Ok(left_out.code());
+    }
     let title = stem(&args.file);
     let bytes = match ending(&path).as_str() {
         "pdf" => write::pdf(&title, &scenes),
@@ -77,21 +83,24 @@ fn write(args: &Args) -> Result<(), String> {
             ));
         }
     };
-    args.output.write(&path, &bytes)
+    args.output.write(&path, &bytes)?;
+    Ok(left_out.code())
 }
 
 /// SVG and DXF hold one drawing.
 fn single(scenes: &[Scene]) -> Result<&Scene, String> {
     match scenes {
         [scene] => Ok(scene),
-        _ => Err(
-            "this form holds one drawing; say which with --part or --assembled, or write a .pdf"
-                .into(),
-        ),
+        _ => Err(format!(
+            "this form holds one drawing and there are {}; add --part NAME for one part or \
+             --assembled for the pen put together, with --pen NAME where there are several, \
+             or write a .pdf",
+            scenes.len()
+        )),
     }
 }
 
-fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
+fn scenes(args: &Args, design: &Design, left_out: &mut LeftOut) -> Result<Vec<Scene>, String> {
     let pens = args.pen.pens(design)?;
     let mut parts = match args.assembled {
         true => Vec::new(),
@@ -107,7 +116,13 @@ fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
         })
         .collect();
     parts.sort_by_key(|(_, part)| order.iter().position(|it| **it == *part.name.text));
-    let assembled = if args.part.is_some() { &[] } else { &pens[..] };
+    parts.retain(|(_, part)| left_out.is_known(part, part.lacks_shape()));
+    let mut assembled = if args.part.is_some() {
+        Vec::new()
+    } else {
+        pens
+    };
+    assembled.retain(|pen| left_out.is_settled(pen));
     let count = assembled.len() + parts.len();
     let put_together = assembled.iter().enumerate().map(|(at, pen)| {
         let title = title(design, Some(pen), None, (at + 1, count));
@@ -115,8 +130,8 @@ fn scenes(args: &Args, design: &Design) -> Result<Vec<Scene>, String> {
     });
     let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
         let title = title(design, *pen, Some(part), (assembled.len() + at + 1, count));
-        draw::part(part, args.paper.into(), &title)
-            .ok_or_else(|| without("the part", &part.name.text))
+        let drawn = draw::part(part, args.paper.into(), &title);
+        drawn.ok_or_else(|| without("the part", &part.name.text))
     });
     put_together.chain(drawn).collect()
 }

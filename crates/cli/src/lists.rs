@@ -3,6 +3,7 @@
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::listing::Listing;
 use crate::plans::{Planned, plans};
+use crate::warn::LeftOut;
 use crate::{disk, say, warn};
 use quillet_model::Units;
 use serde::Serialize;
@@ -28,24 +29,25 @@ struct Lists<L> {
 }
 
 impl Args {
-    /// Gives out what `of` makes of each plan, in the words of `text`; 0, or 2 with the reason where
-    /// nothing could be listed.
+    /// Gives out what `of` makes of each plan, in the words of `text`; 0, 1 where a part that is not
+    /// known was left out, 2 with the reason where nothing could be listed.
     pub(crate) fn list<L: Serialize>(
         &self,
         of: impl Fn(&Planned<'_>, Units) -> L,
         text: impl Fn(&L, Units) -> String,
     ) -> ExitCode {
-        say::ended(self.write(of, text))
+        say::ended_with(self.write(of, text))
     }
 
     fn write<L: Serialize>(
         &self,
         of: impl Fn(&Planned<'_>, Units) -> L,
         text: impl Fn(&L, Units) -> String,
-    ) -> Result<(), String> {
+    ) -> Result<ExitCode, String> {
+        let mut left_out = LeftOut::default();
         let design = disk::design(&self.file)?;
         warn::errors(&design);
-        let plans = plans(&design, &self.pen)?;
+        let plans = plans(&design, &self.pen, &mut left_out)?;
         let units = self.units.of(&design);
         let lists = Lists {
             lists: plans.iter().map(|it| of(it, units)).collect(),
@@ -53,6 +55,7 @@ impl Args {
         self.listing.give(&self.file, &lists, |all| {
             let each: Vec<String> = all.lists.iter().map(|it| text(it, units)).collect();
             each.join("\n")
-        })
+        })?;
+        Ok(left_out.code())
     }
 }

@@ -1,6 +1,7 @@
 //! The plans a command is about.
 
 use crate::choice::PenChoice;
+use crate::warn::LeftOut;
 use quillet_model::{Bench, Design, Part};
 use quillet_plan::{Plan, plan_parts, plan_pen};
 use std::sync::Arc;
@@ -15,15 +16,24 @@ pub(crate) struct Planned<'d> {
     pub(crate) bench: Option<&'d Bench>,
 }
 
-/// The plans of the pens meant; one of all parts where the file has no pen.
+/// The plans of the pens meant; one of all parts where the file has no pen. Parts that cannot be
+/// made as they stand are left out.
 ///
 /// # Errors
 ///
 /// A sentence that names the pens there are, or says that nothing is cut.
-pub(crate) fn plans<'d>(design: &'d Design, pen: &PenChoice) -> Result<Vec<Planned<'d>>, String> {
+pub(crate) fn plans<'d>(
+    design: &'d Design,
+    pen: &PenChoice,
+    left_out: &mut LeftOut,
+) -> Result<Vec<Planned<'d>>, String> {
     let bench = |named| design.bench(named).map(AsRef::as_ref);
     let pens = pen.pens(design)?;
+    let mut known = |part: &Part| left_out.is_known(part, part.lacks_making());
     let of_pens = pens.iter().map(|pen| {
+        for part in &pen.parts {
+            known(part);
+        }
         let bench = bench(pen.bench.as_ref());
         let title = pen
             .title
@@ -39,7 +49,8 @@ pub(crate) fn plans<'d>(design: &'d Design, pen: &PenChoice) -> Result<Vec<Plann
     if pens.is_empty() {
         let root = design.root().map(|file| file.id);
         let own = |part: &&Arc<Part>| !part.bought && Some(part.span.file) == root;
-        let parts: Vec<Arc<Part>> = design.parts.iter().filter(own).cloned().collect();
+        let parts = design.parts.iter().filter(own);
+        let parts: Vec<Arc<Part>> = parts.filter(|part| known(part)).cloned().collect();
         let bench = bench(parts.iter().find_map(|part| part.bench.as_ref()));
         let names: Vec<&str> = parts.iter().map(|part| &*part.name.text).collect();
         if !parts.is_empty() {
@@ -47,7 +58,7 @@ pub(crate) fn plans<'d>(design: &'d Design, pen: &PenChoice) -> Result<Vec<Plann
             plans.push(Planned { title, plan, bench });
         }
     }
-    match plans.is_empty() {
+    match plans.is_empty() && left_out.is_empty() {
         true => Err("there is no part in this file that is cut".into()),
         false => Ok(plans),
     }

@@ -96,6 +96,11 @@ pub(crate) fn ended(result: Result<(), String>) -> ExitCode {
     }
 }
 
+/// Ends a command with its own code, or with 2 and the reason.
+pub(crate) fn ended_with(result: Result<ExitCode, String>) -> ExitCode {
+    result.unwrap_or_else(|reason| ended(Err(reason)))
+}
+
 /// Text as it can be shown on a terminal: line ends and tabs are kept.
 pub(crate) fn harmless(text: &str) -> String {
     let shown = |letter| {

@@ -2,6 +2,7 @@
 
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
+use crate::warn::LeftOut;
 use crate::{disk, say, warn};
 use quillet_export::solid::{self, Body, Mesh};
 use quillet_geometry::Chain;
@@ -60,12 +61,13 @@ impl From<Held> for Configured {
 /// Between parts that lie one behind the other, mm.
 const APART_MM: f64 = 10.0;
 
-/// Writes solids; 0, or 2 with the reason where there is none.
+/// Writes solids; 0, 1 where something that is not known was left out, 2 with the reason where there
+/// is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended(write(args))
+    say::ended_with(write(args))
 }
 
-fn write(args: &Args) -> Result<(), String> {
+fn write(args: &Args) -> Result<ExitCode, String> {
     // Finer, a mesh would take more memory than there is and no machine could follow it.
     if !(0.001..=1.0).contains(&args.tolerance) {
         return Err("--tolerance is a length from 0.001 to 1 mm, as 0.01".into());
@@ -73,7 +75,17 @@ fn write(args: &Args) -> Result<(), String> {
     let design = disk::design(&args.file)?;
     warn::errors(&design);
     let pens = args.pen.pens(&design)?;
-    let parts = choice::parts(&design, &pens, args.part.as_deref())?;
+    let mut parts = choice::parts(&design, &pens, args.part.as_deref())?;
+    let mut left_out = LeftOut::default();
+    let assembled = args.assembled.is_some();
+    parts.retain(|(pen, part)| match pen.filter(|_| assembled) {
+        Some(pen) => left_out.is_settled(pen),
+        None => left_out.is_known(part, part.lacks_shape()),
+    });
+    if parts.is_empty() {
+        say::aside("there is no solid left to write; quillet check says what is wrong");
+        return Ok(left_out.code());
+    }
     let named = |at: usize| {
         let (pen, part) = parts[at];
         let before = parts[..at]
@@ -126,7 +138,8 @@ fn write(args: &Args) -> Result<(), String> {
             ));
         }
     };
-    args.output.write(&path, &bytes)
+    args.output.write(&path, &bytes)?;
+    Ok(left_out.code())
 }
 
 /// Where a part of a pen lies; none where it is not there, as a cap that is laid aside.

@@ -10,7 +10,7 @@ use quillet_plan::{Plan, Standing, ToolList};
 use serde::Serialize;
 use std::process::ExitCode;
 
-/// Lists; 0, or 2 with the reason where nothing could be listed.
+/// Lists; as [`Args::list`] ends.
 pub(crate) fn run(args: &Args) -> ExitCode {
     let list = |it: &Planned<'_>, units| List::of(&it.title, &it.plan, it.bench, units);
     args.list(list, List::text)

@@ -2,7 +2,8 @@
 
 use crate::say;
 use quillet_check::{Examined, examine};
-use quillet_model::Design;
+use quillet_model::{Design, Lacks, Part, Pen};
+use std::collections::BTreeSet;
 use std::process::ExitCode;
 
 /// Says that a design is not sound, where it is not; what is made of it may be made in vain.
@@ -24,6 +25,54 @@ pub(crate) fn unsound(examined: &Examined) -> ExitCode {
          quillet check says what is wrong"
     ));
     ExitCode::FAILURE
+}
+
+/// What was left out of a result because it is not known, each said once.
+#[derive(Default)]
+pub(crate) struct LeftOut(BTreeSet<String>);
+
+impl LeftOut {
+    /// Leaves a part out where something is missing, and says so; whether nothing is.
+    pub(crate) fn is_known(&mut self, part: &Part, lacks: Option<Lacks>) -> bool {
+        if let Some(lacks) = lacks {
+            let name = &part.name.text;
+            self.say(format!("{name} {} and is left out", lacks.words()));
+        }
+        lacks.is_none()
+    }
+
+    /// Leaves out what a pen is put together, where that is not known; whether it is.
+    pub(crate) fn is_settled(&mut self, pen: &Pen) -> bool {
+        if !pen.is_settled() {
+            let name = &pen.name.text;
+            let unshaped = pen.parts.iter().find(|part| !part.shaped);
+            let why = match unshaped.filter(|_| pen.whole) {
+                Some(part) => format!("{} {}", part.name.text, Lacks::Shape.words()),
+                None => "not all of it could be read".to_owned(),
+            };
+            self.say(format!("{name} is not put together: {why}"));
+        }
+        pen.is_settled()
+    }
+
+    fn say(&mut self, words: String) {
+        if self.0.insert(words.clone()) {
+            say::aside(words);
+        }
+    }
+
+    /// Whether nothing was.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// How the command ends: 0, or 1 where something was left out.
+    pub(crate) fn code(&self) -> ExitCode {
+        match self.0.is_empty() {
+            true => ExitCode::SUCCESS,
+            false => ExitCode::FAILURE,
+        }
+    }
 }
 
 /// `an error`, `3 errors`; none where there is none.

@@ -1,7 +1,7 @@
 //! What is told of parts, threads and pens in a few words.
 
 use quillet_geometry::Length;
-use quillet_model::{Configuration, Configured, Cut, Origin, Part, Pen, Spot};
+use quillet_model::{AtRest, Configuration, Configured, Cut, Lacks, Origin, Part, Pen, Spot};
 use quillet_standards::thread::ThreadForm;
 
 /// A part's size: `64 mm, ⌀ 15.8`.
@@ -125,6 +125,19 @@ pub(crate) fn state_in_short(it: &Configuration, size: &dyn Fn(f64) -> String) -
         size(filled.centre_mm),
         share.unwrap_or_default()
     )
+}
+
+/// Why it is not known where a joint comes to rest; none where it is.
+pub(crate) fn why_not_at_rest(pen: &Pen, rest: &AtRest) -> Option<String> {
+    if !pen.is_settled() {
+        let unshaped = pen.parts.iter().find(|part| !part.shaped);
+        return Some(match unshaped {
+            Some(part) => format!("{} {}", part.name.text, Lacks::Shape.words()),
+            None => "not all of the pen could be read".to_owned(),
+        });
+    }
+    let upset = rest.verdict.upset;
+    upset.then(|| "a joint made before it does not close".to_owned())
 }
 
 /// A part's mass: `4.2 g`, `mass not known: it says no mass`; with what it weighs to so many places.

@@ -4,7 +4,7 @@ use crate::facts::{self, round};
 use crate::sheet::in_short;
 use crate::{Analysis, Settings};
 use quillet_check::{PartView, Wall};
-use quillet_model::{AtRest, Cut, Joint, Pen, Quantity, SourceFile, Units};
+use quillet_model::{AtRest, Cut, Engagement, Joint, Pen, Quantity, SourceFile, Units};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
 use quillet_syntax::visit::Node;
 use quillet_syntax::{Span, visit};
@@ -112,12 +112,16 @@ pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&
     walls.min_by_key(|wall| wall.least)
 }
 
-/// Where a joint comes to rest.
+/// Where a joint comes to rest; none where that is not known.
 fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
+    if facts::why_not_at_rest(pen, rest).is_some() {
+        return None;
+    }
     // The shortest first: an editor may cut a long hint off.
     let mut text = format!("in {} mm", round(rest.goes_in_mm, 2));
-    // Threads that stop before they meet have no turns.
-    let engaged = rest.engagements.first().filter(|it| it.travel_mm > 0.0);
+    // Threads that stop before they meet have no turns, nor has what does not close.
+    let turns = |it: &&Engagement| it.travel_mm > 0.0 && rest.verdict.closes();
+    let engaged = rest.engagements.first().filter(turns);
     if let Some(engaged) = engaged {
         text += &format!(", {} turns", round(engaged.turns(), 2));
     }

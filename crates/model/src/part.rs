@@ -146,6 +146,11 @@ impl Part {
         }
     }
 
+    /// What is missing to make it: its shape, or what it is cut from. What is bought is not made.
+    pub fn lacks_making(&self) -> Option<Lacks> {
+        self.lacks_mass().filter(|_| !self.bought)
+    }
+
     /// An end's name; `face` where the part is a ring without ends.
     pub fn end_name(&self, end: End) -> &str {
         self.ends

@@ -32,7 +32,9 @@ pub struct Step {
 pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let kit = Kit { bench };
     let mut shelf = Shelf::default();
-    let order = making_order(pen);
+    // Of what is not known there is no route.
+    let known = |part: &usize| pen.parts[*part].lacks_making().is_none();
+    let order: Vec<usize> = making_order(pen).into_iter().filter(known).collect();
     let place = |part: usize| order.iter().position(|it| *it == part);
     let blended = blended_parts(pen);
     let mut plan = Plan::default();

@@ -33,7 +33,9 @@ pub(super) enum About {
 /// The callouts of the joints that a view is about, numbered on from `first`.
 pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
-    let meant = joints.filter(|(joint, rest)| {
+    // Where parts rest that rest on something missing is not told.
+    let known = joints.filter(|(_, rest)| pen.is_settled() && !rest.verdict.upset);
+    let meant = known.filter(|(joint, rest)| {
         // What goes with the cap is not there while writing.
         let open = pen.assembly.uncapped.as_ref();
         let is_open = open.is_some_and(|it| it.z_mm(joint.male.part, 0.0).is_some());

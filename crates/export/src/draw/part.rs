@@ -30,9 +30,10 @@ pub struct PartTitle {
 /// Scales of ISO 5455, largest first.
 const SCALES: [f64; 7] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
 
-/// Draws a part in half section with running dimensions; none where its shape could not be resolved.
+/// Draws a part in half section with running dimensions; none where its shape is not known, or is
+/// none.
 pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
-    let profiles = part.profiles.as_ref()?;
+    let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let name = &part.name.text;
     let mut sheet = Sheet::new(&format!("{name}, part drawing"), paper);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);

@@ -14,8 +14,11 @@ const LEGENDS_MM: [(f64, f64); 3] = [(2.5, 4.2), (2.0, 3.4), (1.8, 2.9)];
 const SET_IN_MM: f64 = 4.0;
 
 /// Draws a pen in all its configurations with contacts and clearances; none where it could not be put
-/// together.
+/// together, or the shape of a part is not known.
 pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
+    if !pen.is_settled() {
+        return None;
+    }
     let name = pen
         .title
         .as_ref()

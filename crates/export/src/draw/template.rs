@@ -8,7 +8,7 @@ use quillet_model::{End, Part};
 /// The outside of a part at 1:1 as a strip to cut out: the card keeps the shape's counterpart, with station
 /// marks every 5 mm from the first end. None where its shape could not be resolved.
 pub fn template(part: &Part) -> Option<Scene> {
-    let profiles = part.profiles.as_ref()?;
+    let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let (length, radius) = (part.length.to_mm(), widest_mm(profiles));
     let says = format!("{}  1:1", part.name.text);
     let ends = [End::First, End::Second].map(|end| part.end_name(end).to_owned());

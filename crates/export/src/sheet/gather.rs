@@ -18,7 +18,8 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
     let units = design.units();
     let (tools, tools_note) = lists::tools(&plan, bench, units);
     let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
-    let overview = draw::overview(pen, paper.sides_mm().0 - 30.0);
+    let settled = pen.is_settled().then_some(pen);
+    let overview = settled.and_then(|pen| draw::overview(pen, paper.sides_mm().0 - 30.0));
     let callouts = overview.iter().flat_map(|it| &it.callouts);
     let sheets = plan.routes.len() + 1;
     let owner = bench.map(bench_title).unwrap_or_default();
@@ -35,7 +36,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         name: pen.name.text.to_string(),
         note: text(&pen.note),
         bench: bench.map(bench_title),
-        warning: warning(judged),
+        warning: warning(pen, judged),
         callouts: callouts
             .map(|it| match it.less.is_empty() {
                 true => format!("{}  {}", it.number, it.says),
@@ -116,7 +117,7 @@ fn facts(route: &Route, units: Units) -> Vec<String> {
     facts
 }
 
-fn warning(judged: &Examined) -> Option<String> {
+fn warning(pen: &Pen, judged: &Examined) -> Option<String> {
     let errors = judged.errors();
     let first = judged
         .findings
@@ -127,9 +128,14 @@ fn warning(judged: &Examined) -> Option<String> {
     } else {
         format!("{errors} errors")
     };
+    let left_out = pen.parts.iter().filter_map(|part| {
+        let lacks = part.lacks_making()?.words();
+        Some(format!(". {} {lacks} and is left out", part.name.text))
+    });
     Some(format!(
-        "This design has {count} and cannot be made as it stands. First: {}",
-        first.message
+        "This design has {count} and cannot be made as it stands. First: {}{}",
+        first.message,
+        left_out.collect::<String>()
     ))
 }
 

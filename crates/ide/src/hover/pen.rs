@@ -1,7 +1,7 @@
 //! What was worked out of a pen and of its joints.
 
 use super::Sheet;
-use crate::facts::{configurations, round, spot_in_short, state_in_short};
+use crate::facts::{configurations, round, spot_in_short, state_in_short, why_not_at_rest};
 use quillet_check::JudgedWant;
 use quillet_check::chain;
 use quillet_check::measure::Measured;
@@ -45,6 +45,10 @@ pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a Judg
 
 /// Where a joint comes to rest.
 pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
+    if let Some(why) = why_not_at_rest(pen, rest) {
+        sheet.row("rests", &format!("not known: {why}"));
+        return;
+    }
     sheet.row("goes in", &format!("{} mm", round(rest.goes_in_mm, 3)));
     let stopped = match rest.stopped_by {
         StoppedBy::Contact => "what touches",
@@ -66,6 +70,10 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
                 round(2.0 * touch.male.radius_mm, 2)
             ),
         );
+    }
+    if !rest.verdict.closes() {
+        sheet.row("closes", "no: what is left between its parts is not told");
+        return;
     }
     // Threads that stop before they meet have no turns.
     for engaged in rest.engagements.iter().filter(|it| it.travel_mm > 0.0) {

@@ -102,3 +102,22 @@ fn lenses_tell_sizes_in_the_unit_that_is_chosen() {
     let inches = of_pen(lenses(quillet_ide::Units::Inches)).unwrap();
     assert!(inches.starts_with("capped: 3.78 in, "), "{inches}");
 }
+
+/// A joint of which a part has no shape, and one that waits for a joint that does not close, tell no
+/// figure.
+#[test]
+fn a_joint_that_is_not_known_to_rest_tells_no_figure() {
+    let pen = "pen heron {\n  close cap.mouth onto barrel.mouth\n}\n";
+    let hints = |text: &str| {
+        let asked = at(text);
+        let file = &asked.cursor().file;
+        let all = Span::new(file.id, 0, file.text.len());
+        let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+        hints.iter().filter(|it| it.text.starts_with("in ")).count()
+    };
+    let text = format!("{PEN}{BARREL}{pen}");
+    assert_eq!(hints(&text), 1);
+    for unknown in ["bore thirteen", "bore 16.5"] {
+        assert_eq!(hints(&text.replace("bore 13.1", unknown)), 0, "{unknown}");
+    }
+}

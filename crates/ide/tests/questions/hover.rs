@@ -104,3 +104,17 @@ fn hover_on_a_word_explains_it() {
     let rule = at(&format!("{PEN}limit thin|-wall = 0.9\n")).hover();
     assert!(rule.starts_with("# thin-wall"), "{rule}");
 }
+
+#[test]
+fn hover_on_a_joint_that_is_not_known_to_rest_says_why() {
+    let text = format!("{PEN}{BARREL}pen heron {{\n  |close cap.mouth onto barrel.mouth\n}}\n");
+    let hover = at(&text.replace("bore 13.1", "bore thirteen")).hover();
+    assert!(
+        hover.contains("| rests | not known: cap has no shape that could be worked out |"),
+        "{hover}"
+    );
+    assert!(
+        !hover.contains("goes in") && !hover.contains("turns"),
+        "{hover}"
+    );
+}
