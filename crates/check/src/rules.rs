@@ -41,6 +41,7 @@ mod nothing_holds;
 mod odd_thread;
 mod off_tap_drill;
 mod off_tenon;
+mod out_of_proportion;
 mod poor_fit;
 mod press_cracks;
 mod proud_joint;
@@ -65,6 +66,7 @@ mod unused_item;
 pub(crate) mod want_unmet;
 mod wont_pass;
 mod wont_post;
+mod wrong_way_round;
 
 use crate::Rule;
 use crate::rule::elsewhere;
@@ -115,6 +117,7 @@ pub static RULES: &[&Rule] = &[
         Error,
         include_str!("rules/unshaped-outside.md"),
     ),
+    &out_of_proportion::RULE,
     &thin_wall::RULE,
     &broken_through::RULE,
     &thin_end::RULE,
@@ -125,6 +128,7 @@ pub static RULES: &[&Rule] = &[
     &kinked_outside::RULE,
     &cuts_nothing::RULE,
     // Threads
+    &wrong_way_round::RULE,
     &thread_mismatch::RULE,
     &thread_cut_away::RULE,
     &missing_thread::RULE,

@@ -5,8 +5,8 @@
 //! the cause is mended and it is still so.
 
 use super::{
-    broken_through, missing_thread, nib_strikes_cap, no_such_die, no_such_tap, rolls_away,
-    stops_early, thread_mismatch, want_unmet, wont_pass,
+    broken_through, missing_thread, nib_strikes_cap, no_such_die, no_such_tap, out_of_proportion,
+    rolls_away, stops_early, thread_mismatch, want_unmet, wont_pass, wrong_way_round,
 };
 use crate::Rule;
 use crate::findings::Raised;
@@ -14,17 +14,26 @@ use crate::measure;
 use quillet_model::{Configured, Design, Joint, Measure, Pen, Want};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{RuleId, Severity, Span};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 /// What keeps a joint from going together, the deepest cause first: of one joint only the deepest
 /// is told.
 static OF_JOINTS: &[&[&Rule]] = &[
+    &[&wrong_way_round::RULE],
     &[&thread_mismatch::RULE, &missing_thread::RULE],
     &[&stops_early::RULE, &wont_pass::RULE, &nib_strikes_cap::RULE],
 ];
 
+/// How deep threads that do not match lie: they do so whatever the parts look like.
+const THREADS: usize = 1;
+
 /// What leaves of a part no shape that its joints could be judged by.
 static OF_SHAPES: &[&Rule] = &[&broken_through::RULE];
+
+/// What makes nonsense of all that follows from a part: of that part nothing else is told, nor of
+/// what it is joined to.
+static OF_PARTS: &[&Rule] = &[&out_of_proportion::RULE, &wrong_way_round::RULE];
 
 /// What is left when all is gone that only follows from the rest.
 pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
@@ -34,13 +43,16 @@ pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
         .map(|pen| (&*pen.name.text, Causes::of(pen, &raised)))
         .filter(|(_, causes)| !causes.is_empty())
         .collect();
-    if causes.is_empty() {
-        return raised;
-    }
-    let follows = |it: &Raised| {
-        let pen = it.about.pen.as_deref();
-        let causes = pen.and_then(|pen| causes.get(pen));
-        causes.is_some_and(|causes| causes.explain(it))
+    let alone = |it: &Raised| it.about.pen.is_none() && is_of(it.finding.rule, OF_PARTS);
+    let alone = raised.iter().filter(|it| alone(it));
+    let alone: BTreeSet<Arc<str>> = alone.filter_map(|it| it.about.part.clone()).collect();
+    let follows = |it: &Raised| match (&it.about.pen, &it.about.part) {
+        (Some(pen), _) => causes.get(&**pen).is_some_and(|causes| causes.explain(it)),
+        (None, Some(part)) => alone.contains(part) && !is_of(it.finding.rule, OF_PARTS),
+        (None, None) => {
+            let of_part = |causes: &Causes<'_>| causes.unshapes(design, it);
+            causes.values().any(of_part)
+        }
     };
     raised.into_iter().filter(|it| !follows(it)).collect()
 }
@@ -50,6 +62,8 @@ struct Causes<'d> {
     pen: &'d Pen,
     /// Joints that do not go together, by their index, and how deep the cause lies.
     joints: BTreeMap<usize, usize>,
+    /// Parts that are told of alone, by their index.
+    alone: BTreeSet<usize>,
     /// Parts without a shape to judge, by their index, and where they are broken.
     broken: BTreeMap<usize, Vec<Span>>,
     /// The threads that do not match each other, two and two, of which the bench cuts one.
@@ -61,19 +75,25 @@ impl<'d> Causes<'d> {
         let mut causes = Self {
             pen,
             joints: BTreeMap::new(),
+            alone: BTreeSet::new(),
             broken: BTreeMap::new(),
             mismatched: Vec::new(),
         };
         let of_pen = |it: &&Raised| it.about.pen.as_deref() == Some(&*pen.name.text);
-        let grave = |it: &&Raised| it.finding.severity == Severity::Error;
-        for it in raised.iter().filter(of_pen).filter(grave) {
+        for it in raised.iter().filter(of_pen) {
             let rule = it.finding.rule;
+            let part = it.about.part.as_deref();
+            let part = part.and_then(|part| pen.part_index(part));
+            if let Some(part) = part.filter(|_| is_of(rule, OF_PARTS)) {
+                causes.alone.insert(part);
+            }
+            if it.finding.severity != Severity::Error {
+                continue;
+            }
             if let (Some(joint), Some(depth)) = (it.about.joint, depth(rule)) {
                 let known = causes.joints.entry(joint).or_insert(depth);
                 *known = depth.min(*known);
             }
-            let part = it.about.part.as_deref();
-            let part = part.and_then(|part| pen.part_index(part));
             if let Some(part) = part.filter(|_| is_of(rule, OF_SHAPES)) {
                 causes.broken.entry(part).or_default().extend(places(it));
             }
@@ -93,28 +113,39 @@ impl<'d> Causes<'d> {
     }
 
     fn is_empty(&self) -> bool {
-        self.joints.is_empty() && self.broken.is_empty()
+        self.joints.is_empty() && self.alone.is_empty() && self.broken.is_empty()
     }
 
     /// Whether a finding of this pen follows from what is known.
     fn explain(&self, it: &Raised) -> bool {
         let (rule, span) = (it.finding.rule, it.finding.span);
+        if rule == RuleId::new(rolls_away::RULE.code) || is_of(rule, OF_PARTS) {
+            return false;
+        }
+        let part = it.about.part.as_deref();
+        let part = part.and_then(|part| self.pen.part_index(part));
+        if !self.alone.is_empty() {
+            let touched = match (part, it.about.joint) {
+                (Some(part), _) => self.alone.contains(&part),
+                (None, Some(joint)) => self.moves_alone(joint),
+                (None, None) => true,
+            };
+            if touched {
+                return true;
+            }
+        }
         if is_of(rule, TOOLS) {
             return self.mismatched.iter().any(|it| it.contains(span));
         }
         if rule == RuleId::new(want_unmet::RULE.code) {
-            let part = it.about.part.as_deref();
-            return match part.map(|part| self.pen.part_index(part)) {
-                Some(part) => part.is_some_and(|part| self.broken.contains_key(&part)),
+            return match part {
+                Some(part) => self.broken.contains_key(&part),
                 None => self
                     .wants()
                     .any(|want| want.span == span && self.rests(want)),
             };
         }
         if it.about.part.is_some() {
-            return false;
-        }
-        if rule == RuleId::new(rolls_away::RULE.code) {
             return false;
         }
         let joints = self.pen.joints.iter().enumerate();
@@ -126,9 +157,33 @@ impl<'d> Causes<'d> {
             let own = depth(rule);
             let deeper = self.joints.get(&index);
             let less = deeper.is_some_and(|depth| own.is_none_or(|own| own > *depth));
-            // Threads that do not match do so whatever the parts look like.
-            less || own != Some(0) && self.is_broken(joint, it)
+            // What hangs on a joint that is told of lies elsewhere than it will.
+            let rest = self.pen.assembly.joints.get(index);
+            let upset = own.is_none() && rest.is_some_and(|rest| rest.verdict.upset);
+            less || upset && !self.joints.is_empty()
+                || own.is_none_or(|own| own > THREADS) && self.is_broken(joint, it)
         })
+    }
+
+    /// Whether a finding says that a part told of alone has no outside somewhere.
+    fn unshapes(&self, design: &Design, it: &Raised) -> bool {
+        let within = |part: &usize| {
+            let part = design.part(&self.pen.parts[*part].name.text);
+            part.is_some_and(|part| part.span.contains(it.finding.span))
+        };
+        it.finding.rule == UNSHAPED && self.alone.iter().any(within)
+    }
+
+    /// Whether a joint moves a part that is told of alone, or one that lies in its way.
+    fn moves_alone(&self, joint: usize) -> bool {
+        let own = self.pen.joints.get(joint).into_iter().flat_map(|joint| {
+            let own = [joint.male.part, joint.female.part];
+            own.into_iter().chain(joint.through.iter().copied())
+        });
+        let rest = self.pen.assembly.joints.get(joint).into_iter();
+        let with = rest.flat_map(|rest| rest.males.iter().chain(&rest.females));
+        let mut parts = own.chain(with.map(|(part, _)| *part));
+        parts.any(|part| self.alone.contains(&part))
     }
 
     /// Whether what is found in a joint is found where one of its parts is broken.
@@ -172,6 +227,9 @@ impl<'d> Causes<'d> {
         })
     }
 }
+
+/// An outside that nothing gives.
+const UNSHAPED: RuleId = RuleId::new("unshaped-outside");
 
 /// What a bench lacks for a thread.
 static TOOLS: &[&Rule] = &[&no_such_die::RULE, &no_such_tap::RULE];

@@ -1,0 +1,166 @@
+//! `out-of-proportion`: a size that is many times what stands beside it.
+
+use crate::{Findings, PartView, Rule, Run, Threshold, words};
+use quillet_geometry::Length;
+use quillet_model::{Cut, Design, Feature, Part, Station};
+use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "out-of-proportion",
+    severity: Severity::Error,
+    limit: Some(Threshold::Number),
+    page: include_str!("out-of-proportion.md"),
+    run: Run::Part(run),
+};
+
+/// So many times what stands beside it no size of a pen is: a decimal point lost makes it ten
+/// times, the wrong unit 25.4 (common practice, no published source).
+const TIMES: f64 = 3.0;
+/// What is meant lies so near to what stands beside it, as many times more or less.
+const NEAR: f64 = 1.5;
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let (part, times) = (view.part, view.number_limit(&RULE, TIMES));
+    for index in 0..part.stations.len() {
+        if let Some(finding) = station(view.design, part, index, times) {
+            findings.push(finding);
+        }
+    }
+    for cut in &part.features {
+        if let Some(finding) = hole(view.design, part, cut, times) {
+            findings.push(finding);
+        }
+    }
+}
+
+/// A hole many times as wide as the part.
+fn hole(design: &Design, part: &Part, cut: &Feature, times: f64) -> Option<Finding> {
+    let written = matches!(
+        cut.cut,
+        Cut::Drill {
+            assumed_for: None,
+            ..
+        } | Cut::Bore { .. }
+            | Cut::Ream { .. }
+            | Cut::Recess { .. }
+            | Cut::Countersink { .. }
+    );
+    let (dia, outside) = (cut.dia().filter(|_| written)?, outside(part)?);
+    if dia.to_mm() <= times * outside.to_mm() {
+        return None;
+    }
+    let message = text!(
+        "a {} of {} in a part of {}",
+        words::word(cut),
+        words::dia(dia),
+        words::dia(outside)
+    );
+    let finding = RULE.at(cut.size_span, message);
+    let meant = Meant {
+        least: Length::ZERO,
+        most: outside,
+    };
+    Some(meant.offered(design, cut.size_span, dia, finding))
+}
+
+/// The part's own size: its widest station but for what is out of proportion itself, else its stock.
+fn outside(part: &Part) -> Option<Length> {
+    let stock = part.blanks.iter().map(|piece| piece.stock.size).max();
+    let station = part.stations.iter().map(widest).max();
+    stock.into_iter().chain(station).min()
+}
+
+/// A station many times as wide, or as narrow, as those on both sides.
+fn station(design: &Design, part: &Part, index: usize, times: f64) -> Option<Finding> {
+    let here = part.stations.get(index)?;
+    let (before, after) = (&part.stations[..index], &part.stations[index + 1..]);
+    let inner = !before.is_empty() && !after.is_empty();
+    // Of an end the next two, of which one may be out itself.
+    let each = if inner { 1 } else { 2 };
+    let before = before.iter().rev().take(each).map(leaves);
+    let beside: Vec<Length> = before
+        .chain(after.iter().take(each).map(|it| it.dia))
+        .collect();
+    let (least, most) = (*beside.iter().min()?, *beside.iter().max()?);
+    let dia = here.dia;
+    let wide = dia.to_mm() > times * most.to_mm();
+    let narrow = dia.is_positive() && dia.to_mm() * times < least.to_mm();
+    // An end may come to a point; not where a wider hole opens in it.
+    if !(wide || narrow && (inner || opens_wider(part, here))) {
+        return None;
+    }
+    let message = text!(
+        "{} beside {}",
+        words::dia(dia),
+        words::list(&beside.iter().map(|it| words::dia(*it)).collect::<Vec<_>>())
+    );
+    let mut finding = RULE.at(here.dia_span, message);
+    // It can be turned, and may be meant.
+    finding.severity = Severity::Warning;
+    let meant = Meant {
+        least: Length::mm(least.to_mm() / NEAR),
+        most: Length::mm(most.to_mm() * NEAR),
+    };
+    let finding = meant.offered(design, here.dia_span, dia, finding);
+    (!finding.fixes.is_empty()).then_some(finding)
+}
+
+/// The diameter that the outside leaves a station at.
+fn leaves(station: &Station) -> Length {
+    station.step.unwrap_or(station.dia)
+}
+
+fn widest(station: &Station) -> Length {
+    leaves(station).max(station.dia)
+}
+
+/// Whether a hole that opens at a station is wider than what is left there.
+fn opens_wider(part: &Part, here: &Station) -> bool {
+    part.features.iter().any(|it| {
+        let opens = it.from.is_zero() && part.station(it.end, Length::ZERO) == here.at;
+        it.is_inside() && opens && it.dia().is_some_and(|dia| dia > here.dia)
+    })
+}
+
+/// From what to what a size can be meant to be.
+struct Meant {
+    least: Length,
+    most: Length,
+}
+
+impl Meant {
+    /// With what the number may have been meant to say: another unit, or its point elsewhere.
+    fn offered(&self, design: &Design, span: Span, dia: Length, finding: Finding) -> Finding {
+        let said = design.text(span).trim();
+        let bare = said.strip_suffix("in").or(said.strip_suffix("mm"));
+        let units = design.units_at(span);
+        let unitless = bare.filter(|bare| bare.parse::<f64>().is_ok());
+        let number = said.parse::<f64>().is_ok();
+        let mut meant: Vec<(Length, SizedText)> = Vec::new();
+        if let Some(bare) = unitless
+            && let Some(size) = match units {
+                quillet_model::Units::Millimetres => Length::parse_mm(bare),
+                quillet_model::Units::Inches => Length::parse_inches(bare),
+            }
+        {
+            meant.push((size, bare.to_owned().into()));
+        }
+        if unitless.is_some() || number {
+            let scaled = [10.0, 0.1, 25.4, 1.0 / 25.4].map(|by| Length::mm(dia.to_mm() * by));
+            meant.extend(scaled.map(|size| (size, Size::Written(size).into())));
+        }
+        let fits = |size: Length| self.least < size && size < self.most;
+        let held = meant.into_iter().filter(|(size, _)| fits(*size));
+        held.fold(finding, |finding, (_, written)| {
+            let title = text!("write {}", written.clone());
+            let edit = Edit {
+                span,
+                text: written,
+            };
+            match finding.hint {
+                None => finding.hint(title.clone()).fix_all(title, vec![edit]),
+                Some(_) => finding.fix_all(title, vec![edit]),
+            }
+        })
+    }
+}

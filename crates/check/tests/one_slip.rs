@@ -1,0 +1,164 @@
+//! One slip in a sound pen is one finding, at the slip: not all that follows from it.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use quillet_check::examine;
+use quillet_fixture::EXAMPLES;
+use quillet_model::{Design, Texts, load, resolve};
+use quillet_syntax::Finding;
+use std::path::Path;
+
+/// An example with some of its text written otherwise.
+fn slipped(name: &str, slips: &[(&str, &str)]) -> Design {
+    let texts = EXAMPLES
+        .iter()
+        .fold(Texts::default(), |texts, (path, text)| {
+            let mut text = (*text).to_owned();
+            if *path == name {
+                for (right, wrong) in slips {
+                    assert!(text.contains(right), "{name} has no {right:?}");
+                    text = text.replacen(right, wrong, 1);
+                }
+            }
+            texts.with(*path, &text)
+        });
+    resolve(&load(Path::new(name), &texts).unwrap())
+}
+
+/// The only finding of an example with slips: its rule, the text it points at, its first cure.
+#[track_caller]
+fn told(name: &str, slips: &[(&str, &str)]) -> (String, String, String) {
+    let design = slipped(name, slips);
+    let found = examine(&design).findings;
+    let shown: Vec<String> = found.iter().map(shown).collect();
+    assert_eq!(found.len(), 1, "{slips:?}: {shown:#?}");
+    let cure = found[0].fixes.first().map(|fix| fix.title.to_string());
+    (
+        found[0].rule.to_string(),
+        design.text(found[0].span).to_owned(),
+        cure.unwrap_or_default(),
+    )
+}
+
+fn shown(it: &Finding) -> String {
+    format!("{} [{}] {}", it.severity.word(), it.rule, it.message)
+}
+
+#[track_caller]
+fn tells(name: &str, slips: &[(&str, &str)], rule: &str, at: &str, cure: &str) {
+    let told = told(name, slips);
+    assert_eq!(told, (rule.into(), at.into(), cure.into()), "{slips:?}");
+}
+
+#[test]
+fn an_end_taken_for_the_other_is_told_with_the_end_that_has_the_thread() {
+    let rule = "wrong-way-round";
+    for (name, right, wrong, cure) in [
+        (
+            "heron.quillet",
+            "screw section.shank into barrel.mouth",
+            "screw section.tip into barrel.mouth",
+            "write section.shank",
+        ),
+        (
+            "avocet.quillet",
+            "screw section.shank into barrel.mouth",
+            "screw section.shank into barrel.tail",
+            "write barrel.mouth",
+        ),
+    ] {
+        tells(name, &[(right, wrong)], rule, wrong, cure);
+    }
+}
+
+#[test]
+fn blocks_named_after_each_others_ends_are_swapped_back() {
+    for name in ["heron.quillet", "avocet.quillet"] {
+        let slips = [
+            ("from tip {", "from XX {"),
+            ("from shank {", "from tip {"),
+            ("from XX {", "from shank {"),
+        ];
+        let cure = "swap tip and shank after from";
+        tells(name, &slips, "wrong-way-round", "shank", cure);
+        let slips = [("from tip {", "from shank {")];
+        tells(name, &slips, "wrong-way-round", "shank", "write from tip");
+    }
+}
+
+#[test]
+fn into_for_onto_is_told_where_the_thread_stands_on_the_other() {
+    for name in ["heron.quillet", "avocet.quillet"] {
+        let slips = [("cap.mouth onto barrel.mouth", "cap.mouth into barrel.mouth")];
+        let at = "close cap.mouth into barrel.mouth";
+        tells(name, &slips, "wrong-way-round", at, "write onto");
+    }
+}
+
+#[test]
+fn a_size_out_of_all_proportion_is_told_alone() {
+    let rule = "out-of-proportion";
+    for (right, wrong, at, cure) in [
+        (
+            "drill 9.3              to 12",
+            "drill 9.3in to 12",
+            "9.3in",
+            "write 9.3",
+        ),
+        (
+            "drill 8.0              to 67",
+            "drill 80 to 67",
+            "80",
+            "write 8",
+        ),
+        ("at 12 dia 10.0", "at 12 dia 1.0", "1.0", "write 10"),
+        (
+            "at 42          dia 13.8",
+            "at 42 dia 138",
+            "138",
+            "write 13.8",
+        ),
+        ("at 0  dia 10.4", "at 0 dia 1.04", "1.04", "write 10.4"),
+    ] {
+        tells("heron.quillet", &[(right, wrong)], rule, at, cure);
+    }
+}
+
+#[test]
+fn what_is_in_proportion_or_may_be_meant_is_not_told_of() {
+    for (right, wrong) in [
+        // A waist of a third, and one that no slip of the point makes of its neighbours.
+        ("at 12 dia 10.0", "at 12 dia 3.5"),
+        ("at 12 dia 10.0", "at 12 dia 2.9"),
+        ("drill 9.3              to 12", "drill 43 to 12"),
+    ] {
+        let design = slipped("heron.quillet", &[(right, wrong)]);
+        let found = examine(&design).findings;
+        let odd = |it: &&Finding| it.rule == "out-of-proportion";
+        assert!(found.iter().find(odd).is_none(), "{wrong}");
+    }
+}
+
+#[test]
+fn a_want_that_only_an_open_joint_keeps_unmet_is_not_told_of() {
+    let slips = [("drill 12.2            to 54", "drill 12.2 to 44")];
+    let at = "close cap.mouth onto barrel.mouth";
+    let told = told("heron.quillet", &slips);
+    assert_eq!((&*told.0, &*told.1), ("nib-strikes-cap", at));
+    // It is told of where all closes.
+    let slips = [("length(capped) <= 145", "length(capped) <= 125")];
+    assert_eq!(self::told("heron.quillet", &slips).0, "want-unmet");
+}
+
+#[test]
+fn threads_that_do_not_match_are_told_of_and_not_the_die_that_is_missing_for_one() {
+    let slips = [("starts 3      ", "")];
+    let design = slipped("heron.quillet", &slips);
+    assert!(!examine(&design).findings.is_empty());
+    let slips = [(
+        "thread closing outside for 4 at 1.5",
+        "thread M13x0.8 outside for 4 at 1.5",
+    )];
+    let told = told("heron.quillet", &slips);
+    assert_eq!(told.0, "thread-mismatch");
+}
