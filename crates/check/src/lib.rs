@@ -19,6 +19,7 @@ mod limits;
 pub mod measure;
 mod mend;
 mod merge;
+mod propose;
 mod rule;
 mod rules;
 mod shape;

@@ -16,18 +16,6 @@ pub(crate) fn against(length: Length, limit: Length) -> SizedText {
     Size::Against { length, limit }.into()
 }
 
-/// The next tenth of a millimetre below, as a maker would write a size.
-pub(crate) fn tenth_down(length: Length) -> Length {
-    Length::from_nm(length.nm().div_euclid(TENTH) * TENTH)
-}
-
-/// The next tenth of a millimetre above.
-pub(crate) fn tenth_up(length: Length) -> Length {
-    -tenth_down(-length)
-}
-
-const TENTH: i64 = 100_000;
-
 /// Where a surface is said.
 pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let station = |index: usize| part.stations.get(index).map(|station| station.span);

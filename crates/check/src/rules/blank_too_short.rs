@@ -1,6 +1,6 @@
 //! `blank-too-short`: the stock is shorter than what is cut from it.
 
-use crate::{Findings, PartView, Rule, Run};
+use crate::{Findings, PartView, Rule, Run, propose};
 use quillet_plan::Trouble;
 use quillet_syntax::{Severity, text};
 
@@ -42,6 +42,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if stock < net {
             finding.severity = Severity::Error;
         }
-        findings.push(finding);
+        let units = view.design.units_at(piece.span);
+        let stock = propose::longer(view.design, piece, units.up(needed));
+        findings.push(propose::with(finding, stock));
     }
 }

@@ -1,6 +1,6 @@
 //! `blank-too-thin`: the stock does not hold the part.
 
-use crate::{Findings, PartView, Rule, Run, words};
+use crate::{Findings, PartView, Rule, Run, propose, words};
 use quillet_plan::Trouble;
 use quillet_syntax::{Severity, text};
 
@@ -27,6 +27,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let wanted = fattest + margin * 2;
+        let units = view.design.units_at(piece.span);
         let mut finding = RULE
             .at(
                 piece.stock.span,
@@ -37,10 +38,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     margin
                 ),
             )
-            .hint(text!("take stock of {} or more", words::tenth_up(wanted)));
+            .hint(text!("take stock of {} or more", units.up(wanted)));
         if stock < fattest {
             finding.severity = Severity::Error;
         }
-        findings.push(finding);
+        let stock = propose::thicker(view.design, piece, units.up(wanted));
+        findings.push(propose::with(finding, stock));
     }
 }

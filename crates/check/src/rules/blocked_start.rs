@@ -32,7 +32,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if dia <= most {
             continue;
         }
-        let relief = words::tenth_down(most);
+        let relief = view.design.units_at(part.span).down(most);
         let statement = text!(
             "relief {} for {}",
             Size::Near(relief, 1),

@@ -1,6 +1,6 @@
 //! `broken-through`: a cut comes out where solid was meant.
 
-use crate::{Findings, PartView, Rule, Run, words};
+use crate::{Findings, PartView, Rule, Run, propose, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Cut, End, Feature, Origin, Part};
 use quillet_syntax::{Severity, Size, text};
@@ -13,11 +13,14 @@ pub(crate) static RULE: Rule = Rule {
     run: Run::Part(run),
 };
 
+/// What a cure leaves at the least; other rules ask for more where more is wanted.
+const LEFT: Length = Length::from_nm(1_000_000);
+
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let mut told: Vec<Origin> = Vec::new();
     walls(view, &mut told, findings);
     points_past_the_end(view.part, &told, findings);
-    points_that_meet(view.part, findings);
+    points_that_meet(view, findings);
 }
 
 /// Walls of nothing or less, the worst for each inner feature.
@@ -57,6 +60,7 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
                 text!("{} lies over it", wall.outer_words(part)),
             )
             .hint("make the hole smaller or shorter there, or the outside larger");
+        let finding = propose::with(finding, propose::wall(view, wall, LEFT));
         findings.push_at(finding, wall.from, wall.to);
     }
 }
@@ -118,7 +122,8 @@ fn cone_radius(feature: &Feature, part: &Part) -> f64 {
 }
 
 /// Two drills from opposite ends whose depths stop short of each other and whose points meet.
-fn points_that_meet(part: &Part, findings: &mut Findings) {
+fn points_that_meet(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
     let drills: Vec<(&Feature, Length)> = part
         .features
         .iter()
@@ -155,5 +160,11 @@ fn points_that_meet(part: &Part, findings: &mut Findings) {
         )
         .label(first.span, "drilled from the other end")
         .hint("drill one of them less deep, or write through where they are to meet");
-    findings.push(finding);
+    let units = view.design.units_at(part.span);
+    let less = |cut: &Feature| {
+        let to = units.down(cut.to + left - LEFT);
+        propose::reach(view.design, part, cut, to)
+    };
+    let shallower = [*second, *first].into_iter().filter_map(less);
+    findings.push(propose::with(finding, shallower));
 }

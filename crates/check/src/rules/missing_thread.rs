@@ -1,7 +1,7 @@
 //! `missing-thread`: a screwed joint of which one part has no thread.
 
 use super::joint_threads::JointThreads;
-use crate::{Findings, JointView, Rule, Run};
+use crate::{Findings, JointView, Rule, Run, propose};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
 
@@ -58,5 +58,6 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         Some(known) => text!("cut {} on both", known.thread.called()),
         None => "cut one thread on both, or write slip, press or glue".into(),
     };
-    findings.push(finding.hint(hint));
+    let finding = finding.hint(hint);
+    findings.push(propose::with(finding, propose::turned(view)));
 }

@@ -23,7 +23,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         let Some(outside) = Outside::of(view, engagement) else {
             continue;
         };
-        if let Some(fat) = outside.fat_relief() {
+        if let Some(fat) = outside.fat_relief(view) {
             findings.push(fat);
         }
         // The mate's thread begins at its mouth: from the male's leading face, this far.
@@ -63,10 +63,11 @@ impl<'a> Outside<'a> {
         })
     }
 
-    fn fat_relief(&self) -> Option<Finding> {
+    fn fat_relief(&self, view: &JointView<'_>) -> Option<Finding> {
         let relief = self.relief?;
         let (dia, root) = (relief.dia()?, self.form.root_diameter());
-        let text = words::tenth_down(root).mm_text(1);
+        let units = view.pen.design.units_at(view.male.span);
+        let text = SizedText::from(Size::Written(units.down(root)));
         (dia > root).then(|| {
             RULE.at(
                 relief.span,
@@ -103,8 +104,13 @@ impl<'a> Outside<'a> {
             )
             .label(inside.span, "full thread of the mate")
             .label(view.joint.head, "when this joint is home")
-            .hint(text!("let full form end at {} with a relief behind it, or bore the mate's mouth plain", words::tenth_down(full_to)));
-        Some(self.shortened(view, words::tenth_down(full_to), shoulder, finding))
+            .hint(text!("let full form end at {} with a relief behind it, or bore the mate's mouth plain", view.pen.design.units_at(view.male.span).down(full_to)));
+        Some(self.shortened(
+            view,
+            view.pen.design.units_at(view.male.span).down(full_to),
+            shoulder,
+            finding,
+        ))
     }
 
     /// Ends the thread where full form can end, and begins its relief there.

@@ -2,7 +2,7 @@
 
 use super::joint_threads::JointThreads;
 use crate::held::room;
-use crate::{Findings, JointView, PartView, Rule, Run};
+use crate::{Findings, JointView, PartView, Rule, Run, propose};
 use quillet_geometry::Length;
 use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PlainFit, StoppedBy};
 use quillet_syntax::ast::Verb;
@@ -35,12 +35,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         _ => text!("{} in {}", male, female),
     };
     if let Some((why, hint)) = reason(view, rest.fit) {
-        findings.push(
-            RULE.at(view.joint.head, text!("nothing holds {}: {}", pair, why))
-                .label(view.joint.male.span, "what goes in")
-                .label(view.joint.female.span, "what receives it")
-                .hint(hint),
-        );
+        let finding = RULE
+            .at(view.joint.head, text!("nothing holds {}: {}", pair, why))
+            .label(view.joint.male.span, "what goes in")
+            .label(view.joint.female.span, "what receives it")
+            .hint(hint);
+        findings.push(propose::with(finding, propose::turned(view)));
     }
 }
 

@@ -1,6 +1,6 @@
 //! `off-tenon`: the tenon for an outside thread lies outside its limits.
 
-use crate::{Findings, PartView, Rule, Run, shape, words};
+use crate::{Findings, PartView, Rule, Run, edits, propose, shape, words};
 use quillet_geometry::Length;
 use quillet_model::Cut;
 use quillet_syntax::ast::Side;
@@ -81,15 +81,27 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             ));
         let finding = match turned {
             Some(it) => {
-                let text = tenon.default.mm_text(2);
-                finding
-                    .label(
-                        threaded.feature.span,
-                        text!("{} is cut on it", threaded.thread.called()),
-                    )
-                    .fix(text!("turn it to {}", text), it.size_span, text)
+                let finding = finding.label(
+                    threaded.feature.span,
+                    text!("{} is cut on it", threaded.thread.called()),
+                );
+                let units = view.design.units_at(part.span);
+                let sizes = [
+                    units.fine_down(tenon.default),
+                    units.fine_down(tenon.in_plastic.max()),
+                    units.fine_down(tenon.range.max()),
+                ];
+                let turned = sizes
+                    .into_iter()
+                    .filter_map(|dia| propose::turned_to(part, it, dia));
+                propose::with(finding, turned)
             }
-            None => finding,
+            // A tenon without a diameter takes the thread's own.
+            None => {
+                let statement = text!("tenon for {}", Size::Written(threaded.feature.to));
+                let edit = edits::before(view.design, threaded.feature.span, statement.clone());
+                finding.fix_all(text!("add {}", statement), vec![edit])
+            }
         };
         findings.push_at(finding, from, to);
     }

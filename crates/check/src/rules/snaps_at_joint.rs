@@ -1,6 +1,8 @@
 //! `snaps-at-joint`: a threaded tenon too slender for the bending it will see.
 
+use crate::propose::{self, Proposal};
 use crate::{Findings, PartView, Rule, Run, Threshold, Wall};
+use quillet_geometry::Length;
 use quillet_model::{Cut, End};
 use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
@@ -52,8 +54,21 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             )
             .label(wall.inner_span(part), "the hole in it")
             .hint("make the hole smaller under it, or the thread larger");
+        let finding = propose::with(finding, slimmer_hole(view, wall, bears));
         findings.push_at(finding, wall.from, wall.to);
     }
+}
+
+/// The hole that leaves the stress at what the material bears: d⁴ = D⁴ − 32·M·D/(π·σ).
+fn slimmer_hole(view: &PartView<'_>, wall: &Wall, bears_mpa: f64) -> Option<Proposal> {
+    let outer = Bent::outside(view, wall)?.to_mm();
+    let inner = (outer.powi(4) - 32.0 * MOMENT_N_MM * outer / (PI * bears_mpa))
+        .max(0.0)
+        .sqrt()
+        .sqrt();
+    let hole = view.part.features.get(wall.inner.feature()?)?;
+    let dia = view.design.units_at(view.part.span).down(Length::mm(inner));
+    propose::hole(view.part, hole, dia)
 }
 
 /// A slender place and how it is bent.
@@ -63,18 +78,22 @@ struct Bent<'a> {
 }
 
 impl<'a> Bent<'a> {
-    /// The root or relief of a thread over what is bored in it; none where nothing is left.
-    fn of(view: &PartView<'_>, wall: &'a Wall, end: End) -> Option<Self> {
-        let cut = view.part.features.get(wall.outer.feature()?)?;
-        let outer = match &cut.cut {
+    /// What is bent: the root of an outside thread, or its relief.
+    fn outside(view: &PartView<'_>, wall: &Wall) -> Option<Length> {
+        match &view.part.features.get(wall.outer.feature()?)?.cut {
             Cut::Thread {
                 thread,
                 side: Side::Outside,
-            } => thread.thread.root_diameter(),
-            Cut::Relief { dia } => *dia,
-            _ => return None,
-        };
-        let (outer, inner) = (outer.to_mm(), wall.inner_dia.to_mm());
+            } => Some(thread.thread.root_diameter()),
+            Cut::Relief { dia } => Some(*dia),
+            _ => None,
+        }
+    }
+
+    /// The root or relief of a thread over what is bored in it; none where nothing is left.
+    fn of(view: &PartView<'_>, wall: &'a Wall, end: End) -> Option<Self> {
+        let cut = view.part.features.get(wall.outer.feature()?)?;
+        let (outer, inner) = (Self::outside(view, wall)?.to_mm(), wall.inner_dia.to_mm());
         // 32·M·D/(π(D⁴ − d⁴)), the bending of a tube: any handbook of strength of materials.
         let stress_mpa = 32.0 * MOMENT_N_MM * outer / (PI * (outer.powi(4) - inner.powi(4)));
         (cut.end == end && inner < outer).then_some(Bent { wall, stress_mpa })

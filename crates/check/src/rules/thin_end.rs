@@ -1,6 +1,6 @@
 //! `thin-end`: a closed end that is thin under the drill's point.
 
-use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
+use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, propose, words};
 use quillet_geometry::Length;
 use quillet_model::End;
 use quillet_syntax::{Severity, Size, text};
@@ -45,6 +45,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 "drill {} less deep",
                 Size::Rounded(Length::mm((short.to_mm() * 10.0).ceil() / 10.0), 1)
             ));
+        let finding = propose::with(finding, propose::wall(view, wall, wanted));
         findings.push_at(finding, wall.from, wall.to);
     }
 }

@@ -1,10 +1,10 @@
 //! `thin-wall`: a wall thinner than its material and role allow.
 
-use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, words};
+use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, propose, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature, Hand, Material, Origin};
+use quillet_model::{Hand, Material, Origin};
 use quillet_standards::material::WarnError;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "thin-wall",
@@ -80,7 +80,7 @@ impl Wanted {
 
 fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
     let part = view.part;
-    let mut message = format!(
+    let message = text!(
         "{} of wall between {} and {}; {} wanted, {} in {}",
         words::against(wall.least, wanted.warn),
         wall.outer_words(part),
@@ -90,16 +90,19 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         wanted.material,
     );
     let worst = wall.worst(part, &Hand::at(view.bench));
-    if !worst.is_positive() {
-        message += "; nothing at the limits of size";
-    } else if worst < wall.least {
-        message += &format!("; {:.2} mm at the limits of size", worst.to_mm());
-    }
+    let message = match worst {
+        none if !none.is_positive() => message.then("; nothing at the limits of size"),
+        less if less < wall.least => {
+            message.then(text!("; {} at the limits of size", Size::Rounded(less, 2)))
+        }
+        _ => message,
+    };
     let finding = RULE.at(wall.inner_span(part), message).label(
         wall.outer_span(part),
-        format!("{} lies over it", wall.outer_words(part)),
+        text!("{} lies over it", wall.outer_words(part)),
     );
-    let finding = cure(view, wall, wanted, finding);
+    let finding = finding.hint(advice(view, wall, wanted));
+    let finding = propose::with(finding, propose::wall(view, wall, wanted.warn));
     match wall.least < wanted.error {
         true => Finding {
             severity: Severity::Error,
@@ -109,54 +112,31 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
     }
 }
 
-/// What would leave the wall that is wanted: a smaller hole, or more outside.
-fn cure(view: &PartView<'_>, wall: &Wall, wanted: &Wanted, finding: Finding) -> Finding {
-    let short = wanted.warn - wall.least;
+/// What would leave the wall that is wanted: a larger thread, a smaller hole, or more outside.
+fn advice(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> SizedText {
+    let units = view.design.units_at(view.part.span);
+    let more = (wanted.warn - wall.least).twice();
     let feature = |origin: Origin| origin.feature().and_then(|at| view.part.features.get(at));
-    let outer = feature(wall.outer).and_then(|outer| outer.thread());
-    if let Some((thread, _)) = outer {
-        let major = words::tenth_up(thread.thread.major() + short.twice());
-        return finding.hint(format!(
-            "an outside thread of ⌀{} or more leaves {}",
-            major.mm_text(2),
+    if let Some((thread, _)) = feature(wall.outer).and_then(|outer| outer.thread()) {
+        let major = units.up(thread.thread.major() + more);
+        return text!(
+            "an outside thread of {} or more leaves {}",
+            words::dia(major),
             wanted.warn
-        ));
+        );
     }
-    let Some(hole) = feature(wall.inner).filter(|hole| hole.thread().is_none()) else {
-        let outside = words::tenth_up(wall.outer_dia + short.twice());
-        return finding.hint(format!(
-            "⌀{} outside leaves {}",
-            outside.mm_text(2),
+    let hole = feature(wall.inner).filter(|hole| hole.thread().is_none());
+    let smaller = hole.and_then(|hole| Some(units.down(hole.dia()? - more)));
+    match smaller.filter(|dia| dia.is_positive()) {
+        Some(dia) => text!(
+            "a hole of {} or less leaves {}",
+            words::dia(dia),
             wanted.warn
-        ));
-    };
-    let smaller = hole.dia().map(|dia| words::tenth_down(dia - short.twice()));
-    let Some(smaller) = smaller.filter(|dia| dia.is_positive()) else {
-        return finding.hint(format!("keep {} of wall here", wanted.warn));
-    };
-    let finding = finding.hint(format!(
-        "a hole of ⌀{} or less leaves {}",
-        smaller.mm_text(2),
-        wanted.warn
-    ));
-    match resizable(hole) {
-        true => finding.fix(
-            format!("make it ⌀{}", smaller.mm_text(2)),
-            hole.size_span,
-            smaller.mm_text(2),
         ),
-        false => finding,
-    }
-}
-
-/// Whether the size stands in the text as a diameter that an edit can change.
-fn resizable(hole: &Feature) -> bool {
-    match &hole.cut {
-        Cut::Drill {
-            tool, assumed_for, ..
-        } => *tool == DrillName::Diameter && assumed_for.is_none(),
-        Cut::Bore { tool, .. } | Cut::Ream { tool, .. } => *tool == DrillName::Diameter,
-        Cut::Recess { .. } => true,
-        _ => false,
+        None => text!(
+            "{} outside leaves {}",
+            words::dia(units.up(wall.outer_dia + more)),
+            wanted.warn
+        ),
     }
 }

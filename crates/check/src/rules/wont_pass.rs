@@ -1,10 +1,10 @@
 //! `wont-pass`: a throat too narrow for what must go through it.
 
 use crate::shape::threads;
-use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
+use crate::{Findings, JointView, Rule, Run, Threshold, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{
-    AtRest, Blocked, ClearanceKind, Closing, Cut, DrillName, Feature, Part, Spot, ThreadDef,
+    AtRest, Blocked, ClearanceKind, Closing, Design, Feature, Part, Spot, ThreadDef,
 };
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, SizedText, text};
@@ -33,7 +33,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         Closing::Blocked(blocked) => {
             let own = blocked.touch.male.part == view.joint.male.part;
             if own || !rest.verdict.upset {
-                findings.push(too_fat(view, blocked));
+                let finding = too_fat(view, blocked);
+                findings.push(propose::with(finding, propose::turned(view)));
             }
         }
         _ => {
@@ -64,7 +65,7 @@ fn too_fat(view: &JointView<'_>, blocked: &Blocked) -> Finding {
         .at(view.joint.head, message)
         .label(spots::span(pen, bore), "the throat")
         .label(spots::span(pen, thin), "too fat for it");
-    widened(female, bore, wanted(male, fat), finding)
+    widened(view.pen.design, female, bore, wanted(male, fat), finding)
 }
 
 /// Where a converter does pass, but by less than is usual.
@@ -102,7 +103,13 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
                 ..finding
             }
             .label(spots::span(pen, &it.female), "the throat");
-            Some(widened(female, &it.female, wanted, finding))
+            Some(widened(
+                view.pen.design,
+                female,
+                &it.female,
+                wanted,
+                finding,
+            ))
         })
         .collect()
 }
@@ -117,9 +124,8 @@ fn wanted(male: &Part, fat: Length) -> Length {
 
 /// With the edit that widens the hole, where its size is written as a number, no thread needs it as
 /// it is, and enough is left round it.
-fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding {
-    let to = words::tenth_up(to);
-    let size = to.mm_text(2);
+fn widened(design: &Design, female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding {
+    let to = design.units_at(female.span).up(to);
     if female.bought {
         return finding.hint("take another, or make what goes through slimmer");
     }
@@ -141,32 +147,12 @@ fn widened(female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding 
             outside.map_or_else(SizedText::default, words::dia)
         ));
     }
-    let plain = hole.filter(|hole| {
-        matches!(
-            &hole.cut,
-            Cut::Drill {
-                tool: DrillName::Diameter,
-                assumed_for: None,
-                ..
-            } | Cut::Bore {
-                tool: DrillName::Diameter,
-                ..
-            } | Cut::Ream {
-                tool: DrillName::Diameter,
-                ..
-            }
-        )
-    });
-    match plain {
-        Some(hole) => {
-            let title = text!("make the hole ⌀{}", size);
-            finding.hint(title.clone()).fix(title, hole.size_span, size)
-        }
-        None => finding.hint(text!(
-            "make the throat ⌀{}, or what goes through slimmer",
-            size
-        )),
-    }
+    let advice = text!(
+        "make the throat {}, or what goes through slimmer",
+        words::dia(to)
+    );
+    let wider = hole.and_then(|hole| propose::hole(female, hole, to));
+    propose::with(finding.hint(advice), wider)
 }
 
 /// The inside thread that is, or is cut in, this hole.

@@ -5,7 +5,7 @@ use super::frame::Frame;
 use crate::Part;
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ReachKind};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Edit, Finding, Severity, Span};
 
 impl<'a> Resolver<'a> {
     pub(super) fn reach(
@@ -61,10 +61,19 @@ impl<'a> Resolver<'a> {
                 ),
             )
             .label(part.length_span, "the length")
-            .hint("write through to go right through, or a smaller depth"),
+            .hint("write through to go right through, or a smaller depth")
+            .fix_all("write through", goes_through(&along)),
         );
         None
     }
+}
+
+/// The reach written as `through`; where it starts stays as it is.
+fn goes_through(along: &Along) -> Vec<Edit> {
+    vec![Edit {
+        span: along.span,
+        text: "through".into(),
+    }]
 }
 
 /// Where a cut lies, inward from its end's face.

@@ -1,0 +1,132 @@
+//! Edits that cures are made of: one size written otherwise, a joint the other way round.
+//!
+//! Each is a proposal, tried before it is offered; none where the text has no number there that an
+//! edit could change.
+
+mod joint;
+mod outside;
+mod relief;
+mod stock;
+mod wall;
+
+pub(crate) use joint::turned;
+pub(crate) use outside::{fatter, slimmer};
+pub(crate) use relief::relieved;
+pub(crate) use stock::{longer, thicker};
+pub(crate) use wall::wall;
+
+use crate::words;
+use quillet_geometry::Length;
+use quillet_model::{Cut, Design, Feature, Part, Units};
+use quillet_syntax::{Edit, Finding, Size, SizedText, Span, text};
+
+/// A cure that a rule proposes: its title and its edits.
+pub(crate) type Proposal = (SizedText, Vec<Edit>);
+
+/// Adds proposals to a finding, in their order.
+pub(crate) fn with(finding: Finding, proposals: impl IntoIterator<Item = Proposal>) -> Finding {
+    proposals
+        .into_iter()
+        .fold(finding, |finding, (title, edits)| {
+            finding.fix_all(title, edits)
+        })
+}
+
+/// A hole made of another diameter; not one that was worked out, nor that of a bought part.
+pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal> {
+    let written = match &hole.cut {
+        Cut::Drill { assumed_for, .. } => assumed_for.is_none(),
+        Cut::Bore { .. } | Cut::Ream { .. } | Cut::Recess { .. } => true,
+        _ => false,
+    };
+    let edit = Edit {
+        span: hole.size_span,
+        text: Size::Drill(dia).into(),
+    };
+    (written && !part.bought && dia.is_positive())
+        .then(|| (text!("make it ⌀{}", Size::Drill(dia)), vec![edit]))
+}
+
+/// A turned diameter of a cut made another: a relief, a tenon, a groove.
+pub(crate) fn turned_to(part: &Part, cut: &Feature, dia: Length) -> Option<Proposal> {
+    let written = match &cut.cut {
+        Cut::Tenon { assumed_for, .. } => assumed_for.is_none(),
+        Cut::Relief { .. } | Cut::Groove { .. } => true,
+        _ => false,
+    };
+    let edit = Edit {
+        span: cut.size_span,
+        text: Size::Written(dia).into(),
+    };
+    (written && !part.bought && dia.is_positive())
+        .then(|| (text!("turn it to {}", Size::Written(dia)), vec![edit]))
+}
+
+/// A cut that ends at another depth from its face.
+pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> Option<Proposal> {
+    if part.bought || cut.through || to <= cut.from || to > part.length {
+        return None;
+    }
+    let (span, says) = reach_number(design, cut)?;
+    let amount = match says {
+        Says::Depth => to,
+        Says::Amount => to - cut.from,
+    };
+    let edit = Edit {
+        span,
+        text: Size::Written(amount).into(),
+    };
+    let title = text!(
+        "take {}'s {} to {}",
+        part.name.text,
+        words::sized(cut),
+        Size::Written(to)
+    );
+    Some((title, vec![edit]))
+}
+
+/// What the number of a reach says.
+#[derive(Clone, Copy, PartialEq)]
+enum Says {
+    /// `to`: the depth from the face.
+    Depth,
+    /// `for`: how much from where it starts.
+    Amount,
+}
+
+/// Where in `to 54`, `for 8 at 2` or the like the number stands, and what it says.
+fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, Says)> {
+    let reach = design.text(cut.reach_span);
+    let (word, says) = [("to", Says::Depth), ("for", Says::Amount)]
+        .into_iter()
+        .find(|(word, _)| reach.starts_with(word))?;
+    let after = &reach[word.len()..];
+    let from = word.len() + (after.len() - after.trim_start().len());
+    let rest = &reach[from..];
+    let number = &rest[..rest.find(" at ").unwrap_or(rest.len())];
+    let number = number.trim_end();
+    let start = cut.reach_span.start as usize + from;
+    let span = Span::new(cut.reach_span.file, start, start + number.len());
+    let meant = match says {
+        Says::Depth => cut.to,
+        Says::Amount => cut.to - cut.from,
+    };
+    (literal(design, span)? == meant).then_some((span, says))
+}
+
+/// The length a span says, where it is a number alone: `54`, `0.35`, `7/16`, `12mm`.
+pub(crate) fn literal(design: &Design, span: Span) -> Option<Length> {
+    let said = design.text(span).trim();
+    let (number, units) = match (said.strip_suffix("mm"), said.strip_suffix("in")) {
+        (Some(number), _) => (number, Units::Millimetres),
+        (None, Some(number)) => (number, Units::Inches),
+        (None, None) => (said, design.units_at(span)),
+    };
+    match (units, number.split_once('/')) {
+        (Units::Millimetres, _) => Length::parse_mm(number),
+        (Units::Inches, None) => Length::parse_inches(number),
+        (Units::Inches, Some((num, den))) => {
+            Length::from_inches_ratio(num.trim().parse().ok()?, den.trim().parse().ok()?)
+        }
+    }
+}

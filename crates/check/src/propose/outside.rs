@@ -1,0 +1,56 @@
+//! A turned outside made fatter or slimmer.
+
+use super::{Proposal, literal};
+use quillet_geometry::Length;
+use quillet_model::{Design, Origin, Part, Station};
+use quillet_syntax::{Edit, Size, text};
+
+/// The surface that comes to a station made fatter by so much on diameter, at the stations it runs
+/// between.
+pub(crate) fn fatter(design: &Design, part: &Part, outer: Origin, by: Length) -> Option<Proposal> {
+    changed(design, part, outer, &|dia| {
+        design.units_at(part.span).up(dia + by)
+    })
+}
+
+/// The same made slimmer, to a diameter at most.
+pub(crate) fn slimmer(
+    design: &Design,
+    part: &Part,
+    outer: Origin,
+    most: Length,
+) -> Option<Proposal> {
+    changed(design, part, outer, &|dia| {
+        dia.min(design.units_at(part.span).down(most))
+    })
+}
+
+fn changed(
+    design: &Design,
+    part: &Part,
+    outer: Origin,
+    to: &dyn Fn(Length) -> Length,
+) -> Option<Proposal> {
+    let Origin::Outside(index) = outer else {
+        return None;
+    };
+    let before = index.checked_sub(1);
+    let between = [before, Some(index)].into_iter().flatten();
+    let stations = between.filter_map(|at| part.stations.get(at));
+    let edits: Vec<Edit> = stations
+        .filter_map(|station| edit(design, station, to))
+        .collect();
+    let last = part.stations.get(index)?;
+    let title = text!("make the outside ⌀{} there", Size::Written(to(last.dia)));
+    (!part.bought && !edits.is_empty()).then_some((title, edits))
+}
+
+/// The station's diameter otherwise; none where it is no number, or closes the end.
+fn edit(design: &Design, station: &Station, to: &dyn Fn(Length) -> Length) -> Option<Edit> {
+    let dia = literal(design, station.dia_span)?;
+    let wanted = to(dia);
+    (dia == station.dia && dia.is_positive() && wanted != dia).then(|| Edit {
+        span: station.dia_span,
+        text: Size::Written(wanted).into(),
+    })
+}
