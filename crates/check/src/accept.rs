@@ -3,7 +3,7 @@
 use crate::findings::{About, Raised};
 use crate::{Accepted, edits, limits, rule, rules};
 use quillet_model::{Acceptance, Design};
-use quillet_syntax::{Finding, Severity, Span, ast};
+use quillet_syntax::{Finding, Severity, SizedText, Span, ast, text};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -117,12 +117,18 @@ impl Held<'_> {
             (None, _) => limits::unknown_rule(&accept.rule),
             (Some(_), true) => stale_finding(
                 accept,
-                format!("{named} is an error here, and an error cannot be accepted"),
+                text!(
+                    "{} is an error here, and an error cannot be accepted",
+                    named
+                ),
             )
             .hint("change what it points at"),
             (Some(_), false) => stale_finding(
                 accept,
-                format!("no {named} is found here any more, so there is nothing to accept"),
+                text!(
+                    "no {} is found here any more, so there is nothing to accept",
+                    named
+                ),
             )
             .hint("take the line out"),
         };
@@ -142,7 +148,7 @@ impl Held<'_> {
     }
 }
 
-fn stale_finding(accept: &Acceptance, message: String) -> Finding {
+fn stale_finding(accept: &Acceptance, message: SizedText) -> Finding {
     rules::STALE_ACCEPTANCE.at(accept.span, message)
 }
 

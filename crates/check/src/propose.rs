@@ -3,12 +3,14 @@
 //! Each is a proposal, tried before it is offered; none where the text has no number there that an
 //! edit could change.
 
+mod deeper;
 mod joint;
 mod outside;
 mod relief;
 mod stock;
 mod wall;
 
+pub(crate) use deeper::{ROOM, deeper};
 pub(crate) use joint::turned;
 pub(crate) use outside::{fatter, slimmer};
 pub(crate) use relief::relieved;

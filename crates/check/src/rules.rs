@@ -7,7 +7,6 @@ mod blocked_start;
 mod broken_through;
 mod crumbling_thread;
 mod cuts_nothing;
-mod deeper;
 mod die_wont_pass;
 mod drill_wander;
 mod dry_nib;

@@ -1,7 +1,7 @@
 //! `crumbling-thread`: a fine thread in wood or in a flaked casting.
 
 use crate::{Findings, PartView, Rule, Run, Threshold};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "crumbling-thread",
@@ -30,13 +30,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 cut.span,
-                format!(
-                    "a pitch of {pitch} in {} ({}); {wanted} or more holds there",
-                    material.name,
-                    material.kind.kind()
-                ),
+                text!("a pitch of {} in {} ({}); {} or more holds there", pitch, material.name, material.kind.kind(), wanted),
             )
-            .label(thread.designation.span, format!("{} here", thread.thread))
+            .label(thread.designation.span, text!("{} here", thread.thread))
             .hint("cut it in a sleeve of resin or metal glued into the blank, or take a coarser thread");
         findings.push_at(finding, from, to);
     }

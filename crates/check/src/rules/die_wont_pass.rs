@@ -1,7 +1,7 @@
 //! `die-wont-pass`: the outside ahead of a thread is fatter than the thread's root.
 
 use super::blocked_start::fattest_ahead;
-use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
+use crate::{Findings, PartView, Rule, Run, Threshold, propose, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Feature, Origin};
 use quillet_plan::{Threading, Work};
@@ -48,6 +48,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 "keep the outside ahead of it at {} or less",
                 words::dia(root)
             ));
+        let slimmer = propose::slimmer(view.design, part, Origin::Outside(index), root + over);
+        let finding = propose::with(finding, slimmer);
         findings.push_at(finding, Length::ZERO, threaded.feature.from);
     }
 }

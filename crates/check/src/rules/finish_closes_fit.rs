@@ -5,8 +5,8 @@ use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{Limits, Spot};
 use quillet_standards::material::Family;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "finish-closes-fit",
@@ -36,11 +36,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     let coated = sides.into_iter().zip(coats).filter(|it| it.1.is_positive());
     let on = |(spot, coat): (&Spot, Length)| {
-        format!("{coat} on {}", view.pen.pen.parts[spot.part].name.text)
+        text!("{} on {}", coat, view.pen.pen.parts[spot.part].name.text)
     };
-    let message = format!(
-        "{spare} of clearance is drawn, and a coat of {} takes {taken} of it",
-        words::list(&coated.map(on).collect::<Vec<_>>())
+    let message = text!(
+        "{} of clearance is drawn, and a coat of {} takes {} of it",
+        spare,
+        words::list(&coated.map(on).collect::<Vec<_>>()),
+        taken
     );
     findings.push(
         RULE.at(view.joint.head, message)

@@ -3,6 +3,7 @@
 use crate::{JointView, words};
 use quillet_geometry::{Length, Segment};
 use quillet_model::{AtRest, Origin, Part, Touch};
+use quillet_syntax::{Size, SizedText, text};
 
 /// The land that keeps a threaded joint from closing.
 pub(super) struct Land {
@@ -59,43 +60,45 @@ impl Land {
         Some(Land {
             dia: Length::mm(land).twice(),
             length: Length::mm(length),
-            to: seat.map(|seat| words::tenth_up(Length::mm(seat + length))),
+            to: seat.map(|seat| Length::mm(seat + length)),
         })
     }
 
     /// What it is and what it does.
-    pub(super) fn meets(&self, view: &JointView<'_>) -> String {
-        format!(
-            "the plain {} land of {}, {:.2} mm long behind its thread, enters {}'s thread",
+    pub(super) fn meets(&self, view: &JointView<'_>) -> SizedText {
+        text!(
+            "the plain {} land of {}, {} long behind its thread, enters {}'s thread",
             words::dia(self.dia),
             view.male.name.text,
-            self.length.to_mm(),
-            view.female.name.text,
+            Size::Rounded(self.length, 2),
+            view.female.name.text
         )
     }
 
     /// What to cut: of what is bought, nothing.
-    pub(super) fn cure(&self, view: &JointView<'_>) -> String {
+    pub(super) fn cure(&self, view: &JointView<'_>) -> SizedText {
         let relief = match view.male.bought {
             true => "",
             false => "cut a relief behind the outside thread, or ",
         };
-        format!("{relief}{}", self.bored(view))
+        text!("{}{}", relief, self.bored(view))
     }
 
-    fn bored(&self, view: &JointView<'_>) -> String {
-        let size = words::tenth_up(self.dia + Length::from_nm(100_000));
-        match self.to {
-            Some(to) => format!(
+    fn bored(&self, view: &JointView<'_>) -> SizedText {
+        let units = view.pen.design.units_at(view.female.span);
+        let size = units.up(self.dia + Length::from_nm(100_000));
+        let to = self.to.map(|to| units.up(to));
+        match to {
+            Some(to) => text!(
                 "bore {} plain, {} to {}, and let the thread begin there",
                 view.female_name(),
-                size.mm_text(1),
-                to.mm_text(1)
+                Size::Written(size),
+                Size::Written(to)
             ),
-            None => format!(
+            None => text!(
                 "bore {} plain {} for the land, and let the thread begin behind it",
                 view.female_name(),
-                size.mm_text(1)
+                Size::Written(size)
             ),
         }
     }

@@ -1,7 +1,6 @@
 //! `nib-strikes-cap`: too little room between the nib and the end of the cap.
 
-use super::deeper;
-use crate::{Findings, JointView, Rule, Run, Threshold, chain, spots, words};
+use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{Clearance, ClearanceKind, Closing, Pen, Spot};
 use quillet_syntax::ast::{Kept, Verb};
@@ -110,8 +109,10 @@ fn told(view: &JointView<'_>, ends: (&Spot, &Spot), by_mm: f64, finding: Finding
     let finding = finding
         .label(spots::span(pen, ends.1), "the end of the cap's bore")
         .label(spots::span(pen, ends.0), "what comes near it");
-    match deeper::deeper(view, ends.1, by_mm).or_else(|| deeper::deeper(view, ends.0, by_mm)) {
-        Some((title, edit)) => finding.hint(title.clone()).fix_all(title, vec![edit]),
-        None => finding.hint("make the cap's bore deeper, or let the nib stand out less"),
-    }
+    let finding = finding.hint("make the cap's bore deeper, or let the nib stand out less");
+    let by = Length::mm(by_mm);
+    let deeper = [ends.1, ends.0]
+        .into_iter()
+        .filter_map(|end| propose::deeper(view, end, by));
+    propose::with(finding, deeper)
 }

@@ -7,7 +7,7 @@ use quillet_model::{Cut, DrillName, Feature};
 use quillet_standards::material::Family;
 use quillet_standards::thread::percent_practice;
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "off-tap-drill",
@@ -58,18 +58,20 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 hole.size_span,
-                format!(
-                    "{} leaves {percent} of {}, {much}; {:.0} to {:.0} % of 3H/4 holds in {}",
+                text!(
+                    "{} leaves {} of {}, {}; {} to {} % of 3H/4 holds in {}",
                     words::dia(dia),
+                    percent.to_string(),
                     threaded.thread.called(),
-                    practice.least,
-                    practice.most,
-                    material.name,
+                    much,
+                    format!("{:.0}", practice.least),
+                    format!("{:.0}", practice.most),
+                    material.name
                 ),
             )
             .label(
                 threaded.feature.span,
-                format!("{} is tapped in it", threaded.thread.called()),
+                text!("{} is tapped in it", threaded.thread.called()),
             );
         let (called, better) = better;
         let leaves = form.percent_of_thread(better).of_3h4;
@@ -77,19 +79,29 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let enough = threaded.feature.to + form.pitch().scaled(TAP_PITCHES);
         let finding = match dia < better && hole.to > enough + form.pitch().scaled(TAP_PITCHES) {
             true => {
-                let line = format!("drill {called} to {}", enough.mm_text(1));
+                let line = text!(
+                    "drill {} to {}",
+                    called,
+                    Size::Written(view.design.units_at(part.span).up(enough))
+                );
                 finding
-                    .hint(format!("add {line}, which leaves {leaves:.0} % of 3H/4"))
+                    .hint(text!(
+                        "add {}, which leaves {} % of 3H/4",
+                        line,
+                        format!("{:.0}", leaves)
+                    ))
                     .fix_all(
-                        format!("add {line}"),
-                        vec![edits::before(view.design, hole.span, &line)],
+                        text!("add {}", line),
+                        vec![edits::before(view.design, hole.span, line)],
                     )
             }
             false => finding
-                .hint(format!(
-                    "drill {called}, which leaves {leaves:.0} % of 3H/4"
+                .hint(text!(
+                    "drill {}, which leaves {} % of 3H/4",
+                    called,
+                    format!("{:.0}", leaves)
                 ))
-                .fix(format!("drill {called}"), hole.size_span, called),
+                .fix(text!("drill {}", called), hole.size_span, called),
         };
         findings.push_at(finding, from, to);
     }
@@ -112,15 +124,20 @@ fn nothing_left(
     let finding = RULE
         .at(
             hole.size_span,
-            format!(
-                "{} leaves nothing to cut {called} in: its major diameter is {}",
+            text!(
+                "{} leaves nothing to cut {} in: its major diameter is {}",
                 words::dia(hole.dia().unwrap_or_default()),
-                words::dia(form.major()),
+                called,
+                words::dia(form.major())
             ),
         )
-        .label(threaded.feature.span, format!("{called} is tapped in it"))
-        .hint(format!("drill {size}, which leaves {leaves:.0} % of 3H/4"))
-        .fix(format!("drill {size}"), hole.size_span, size);
+        .label(threaded.feature.span, text!("{} is tapped in it", called))
+        .hint(text!(
+            "drill {}, which leaves {} % of 3H/4",
+            size,
+            format!("{:.0}", leaves)
+        ))
+        .fix(text!("drill {}", size), hole.size_span, size);
     let finding = Finding {
         severity: Severity::Error,
         ..finding
@@ -133,10 +150,14 @@ fn nothing_left(
 const TAP_PITCHES: f64 = 4.0;
 
 /// The bench's best drill where it has one that suits, else the standard's; as it is written.
-fn recommended(view: &PartView<'_>, threaded: &Threaded<'_>, family: Family) -> (String, Length) {
+fn recommended(
+    view: &PartView<'_>,
+    threaded: &Threaded<'_>,
+    family: Family,
+) -> (SizedText, Length) {
     let form = &threaded.thread.thread;
     let standard = form.tap_drill().diameter;
-    let plain = |dia: Length| (dia.mm_text(3), dia);
+    let plain = |dia: Length| (SizedText::from(Size::Drill(dia)), dia);
     let Some(practice) = percent_practice(family) else {
         return plain(standard);
     };
@@ -151,8 +172,8 @@ fn recommended(view: &PartView<'_>, threaded: &Threaded<'_>, family: Family) -> 
     };
     let name = at_hand().find(|drill| drill.dia == best).map(|it| it.name);
     match name {
-        Some(DrillName::Number(number)) => (format!("#{number}"), best),
-        Some(DrillName::Letter(letter)) => (format!("letter {letter}"), best),
+        Some(DrillName::Number(number)) => (text!("#{}", number), best),
+        Some(DrillName::Letter(letter)) => (text!("letter {}", letter), best),
         _ => plain(best),
     }
 }

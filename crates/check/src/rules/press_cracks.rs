@@ -5,8 +5,8 @@ use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{FitAsked, Spot};
 use quillet_standards::material::Family;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "press-cracks",
@@ -53,25 +53,28 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     }
     let warm = match apart > 0.0 {
-        true => format!(
-            ", {:.2} % of it by warming {WARMER_K:.0} K",
-            apart * WARMER_K * 100.0
+        true => text!(
+            ", {} % of it by warming {} K",
+            format!("{:.2}", apart * WARMER_K * 100.0),
+            format!("{:.0}", WARMER_K)
         ),
-        false => String::new(),
+        false => SizedText::default(),
     };
-    let message = format!(
-        "{:.3} mm of interference strains {} by {:.2} %{warm}; {name} bears {:.2} %",
-        most.max(0.0),
+    let message = text!(
+        "{} of interference strains {} by {} %{}; {} bears {} %",
+        Size::Rounded(Length::mm(most.max(0.0)), 3),
         words::dia(fitted.hole),
-        strain * 100.0,
-        bears * 100.0,
+        format!("{:.2}", strain * 100.0),
+        warm,
+        name,
+        format!("{:.2}", bears * 100.0)
     );
     let pen = view.pen.pen;
     let fits = Length::mm((bears - apart * WARMER_K).max(0.0) * fitted.hole.to_mm());
     findings.push(
         RULE.at(view.joint.head, message)
             .label(spots::span(pen, &fitted.at.female), "what may crack")
-            .hint(format!(
+            .hint(text!(
                 "an interference of {} or less bears it; or glue it with a gap",
                 fits
             )),

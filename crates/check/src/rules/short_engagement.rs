@@ -6,8 +6,8 @@ use crate::{Findings, JointView, Rule, Run, Threshold};
 use quillet_geometry::Length;
 use quillet_model::{Closing, Engagement, Part, StoppedBy};
 use quillet_standards::thread::ThreadForm;
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "short-engagement",
@@ -54,37 +54,42 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !short && !few {
         return;
     }
-    let told = |mm: f64| view.pen.design.units().length(Length::mm(mm));
-    let lies = format!("{} of thread lies in the other", told(full.overlap_mm));
-    let mut message = match (full.overlap_mm <= 0.0, short, &weakest) {
-        (true, ..) => format!(
+    let told = |mm: f64| Size::Rounded(Length::mm(mm), 2);
+    let lies = text!("{} of thread lies in the other", told(full.overlap_mm));
+    let message = match (full.overlap_mm <= 0.0, short, &weakest) {
+        (true, ..) => text!(
             "the threads never reach each other: {} are left between them",
             told(-full.overlap_mm)
         ),
-        (_, true, Some(ridge)) if borne_mm > pitch_mm => format!(
-            "{lies} and bears about {:.0} N in {}; {} bears the {load_n:.0} N wanted",
-            ridge.n_per_mm * full.overlap_mm,
+        (_, true, Some(ridge)) if borne_mm > pitch_mm => text!(
+            "{} and bears about {} N in {}; {} bears the {} N wanted",
+            lies,
+            format!("{:.0}", ridge.n_per_mm * full.overlap_mm),
             ridge.material,
             told(wanted_mm),
+            format!("{:.0}", load_n)
         ),
-        (_, true, _) => format!(
-            "{lies}, less than a pitch: it does not go all the way round; {} wanted",
+        (_, true, _) => text!(
+            "{}, less than a pitch: it does not go all the way round; {} wanted",
+            lies,
             told(wanted_mm)
         ),
-        (_, false, _) => format!(
-            "the cap lets go after {:.2} turns; {CAP_TURNS} wanted at least",
-            threads.turns()
+        (_, false, _) => text!(
+            "the cap lets go after {} turns; {} wanted at least",
+            format!("{:.2}", threads.turns()),
+            CAP_TURNS
         ),
     };
-    if let Some(lead) = full.lead_in.filter(|_| short) {
-        message += &format!(
+    let message = match full.lead_in.filter(|_| short) {
+        Some(lead) => message.then(text!(
             " ({} are drawn; a lead-in of {} takes {}: {})",
             told(threads.overlap_mm),
             told(lead.length.to_mm()),
             told(full.lost_mm),
             lead.whose
-        );
-    }
+        )),
+        None => message,
+    };
     let (male, female) = (
         &view.male.features[threads.threads.male],
         &view.female.features[threads.threads.female],

@@ -4,8 +4,8 @@ use crate::propose::{self, Proposal};
 use crate::{Findings, PartView, Rule, Run, Threshold, Wall};
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, text};
 use std::f64::consts::PI;
 
 pub(crate) static RULE: Rule = Rule {
@@ -44,12 +44,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 wall.outer_span(part),
-                format!(
-                    "{} over {} would bend at {stress_mpa:.0} MPa under {MOMENT_N_MM:.0} N·mm; \
-                     {} bears {bears:.0} MPa",
+                text!(
+                    "{} over {} would bend at {} MPa under {} N·mm; {} bears {} MPa",
                     wall.outer_words(part),
                     wall.inner_words(part),
+                    format!("{:.0}", stress_mpa),
+                    format!("{:.0}", MOMENT_N_MM),
                     material.name,
+                    format!("{:.0}", bears)
                 ),
             )
             .label(wall.inner_span(part), "the hole in it")

@@ -1,11 +1,10 @@
 //! `solid-between`: holes from both ends that do not meet where something is to pass.
 
-use super::deeper;
-use crate::{Findings, JointView, PenView, Rule, Run, words};
+use crate::{Findings, JointView, PenView, Rule, Run, propose, words};
 use quillet_geometry::{Chain, Length, Segment};
 use quillet_model::{Joint, Origin, Part, Pen, Spot};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "solid-between",
@@ -20,7 +19,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let closed = |part: usize| view.open_joints(part).next().is_none();
     for part in on_the_way(pen).into_iter().filter(|part| closed(*part)) {
         if let Some(web) = Web::of(&pen.parts[part]) {
-            let why = "no ink gets through to what writes".to_owned();
+            let why = "no ink gets through to what writes".into();
             findings.push(told(view, part, &web, why));
         }
     }
@@ -32,7 +31,10 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         return;
     };
     if closed(holder) && opens_behind(pen, holder) {
-        let why = format!("the {shut_ml:.2} ml behind it take no ink, and nothing rinses through");
+        let why = text!(
+            "the {} ml behind it take no ink, and nothing rinses through",
+            format!("{:.2}", shut_ml)
+        );
         let finding = told(view, holder, &web, why);
         findings.push(Finding {
             severity: Severity::Warning,
@@ -134,7 +136,7 @@ impl Web {
     }
 }
 
-fn told(view: &PenView<'_>, index: usize, web: &Web, why: String) -> Finding {
+fn told(view: &PenView<'_>, index: usize, web: &Web, why: SizedText) -> Finding {
     let part = &view.pen.parts[index];
     let of_part = |spot: &Spot| Spot {
         part: index,
@@ -142,12 +144,13 @@ fn told(view: &PenView<'_>, index: usize, web: &Web, why: String) -> Finding {
     };
     let [front, rear] = [of_part(&web.ends[0]), of_part(&web.ends[1])];
     let called = |spot: &Spot| words::inner(part, spot.origin, Length::mm(spot.radius_mm).twice());
-    let message = format!(
-        "{:.2} mm of solid is left in {} between {} and {}: {why}",
-        web.solid_mm,
+    let message = text!(
+        "{} of solid is left in {} between {} and {}: {}",
+        Size::Rounded(Length::mm(web.solid_mm), 2),
         part.name.text,
         called(&front),
         called(&rear),
+        why
     );
     let span = |spot: &Spot| words::span_of(part, spot.origin);
     let finding = RULE
@@ -155,11 +158,13 @@ fn told(view: &PenView<'_>, index: usize, web: &Web, why: String) -> Finding {
         .label(span(&rear), "drilled from the other end");
     let by_mm = web.full_mm.max(web.solid_mm);
     let joint: Option<JointView<'_>> = view.joints().next();
-    let edit = joint.and_then(|joint| {
-        deeper::deeper(&joint, &front, by_mm).or_else(|| deeper::deeper(&joint, &rear, by_mm))
+    let deeper = joint.into_iter().flat_map(|joint| {
+        [front, rear]
+            .into_iter()
+            .filter_map(move |end| propose::deeper(&joint, &end, Length::mm(by_mm)))
     });
-    match edit {
-        Some((title, edit)) => finding.hint(title.clone()).fix_all(title, vec![edit]),
-        None => finding.hint("drill one of them deeper, or right through"),
-    }
+    propose::with(
+        finding.hint("drill one of them deeper, or right through"),
+        deeper,
+    )
 }

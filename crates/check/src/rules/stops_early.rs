@@ -1,11 +1,10 @@
 //! `stops-early`: a joint that does not close.
 
-use super::deeper;
 use super::land::Land;
-use crate::{Findings, JointView, Rule, Run, spots, words};
+use crate::{Findings, JointView, Rule, Run, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Closing, Touch};
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "stops-early",
@@ -40,9 +39,14 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
     let Some(touch) = touch else {
         let (one, other) = match &view.joint.seat {
             Some(seat) => (named(view, &seat.first), named(view, &seat.second)),
-            None => (view.male_name(), view.female_name()),
+            None => (view.male_name().into(), view.female_name().into()),
         };
-        let message = format!("{one} and {other} end {amount} apart, and nothing holds them there");
+        let message = text!(
+            "{} and {} end {} apart, and nothing holds them there",
+            one,
+            other,
+            amount
+        );
         let finding = RULE.at(head, message);
         return match &view.joint.seat {
             Some(seat) => finding.label(seat.span, "to touch here"),
@@ -52,27 +56,33 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
     let land = Land::of(view, rest, touch);
     let meets = match &land {
         Some(land) => land.meets(view),
-        None => format!(
+        None => text!(
             "{} meets {}",
             spots::words(pen, &touch.male),
             spots::words(pen, &touch.female)
         ),
     };
     let message = match &view.joint.seat {
-        Some(seat) if short < 0.0 => format!(
-            "{} goes {amount} past {}; {meets}",
+        Some(seat) if short < 0.0 => text!(
+            "{} goes {} past {}; {}",
             named(view, &seat.first),
+            amount,
             named(view, &seat.second),
+            meets
         ),
-        Some(seat) => format!(
-            "{} stops {amount} short of {}: {meets}",
+        Some(seat) => text!(
+            "{} stops {} short of {}: {}",
             named(view, &seat.first),
+            amount,
             named(view, &seat.second),
+            meets
         ),
-        None => format!(
-            "{} stops {amount} short of where it would sit in {}: {meets}",
+        None => text!(
+            "{} stops {} short of where it would sit in {}: {}",
             view.male_name(),
+            amount,
             view.female_name(),
+            meets
         ),
     };
     let mut finding = RULE
@@ -93,39 +103,45 @@ fn jams(view: &JointView<'_>, rest: &AtRest, touch: &Touch) -> Finding {
     let land = Land::of(view, rest, touch);
     let meets = match &land {
         Some(land) => land.meets(view),
-        None => format!(
+        None => text!(
             "{} meets {}",
             spots::words(pen, &touch.male),
-            spots::words(pen, &touch.female),
+            spots::words(pen, &touch.female)
         ),
     };
-    let message = format!(
-        "{} jams in {}: {meets} before any shoulder meets a face",
+    let message = text!(
+        "{} jams in {}: {} before any shoulder meets a face",
         view.male_name(),
         view.female_name(),
+        meets
     );
     let hint = match land {
         Some(land) => land.cure(view),
-        None => {
-            "cut a relief behind the outside thread, or carry the inside one further".to_owned()
-        }
+        None => "cut a relief behind the outside thread, or carry the inside one further".into(),
     };
-    RULE.at(view.joint.head, message)
+    let finding = RULE
+        .at(view.joint.head, message)
         .label(spots::span(pen, &touch.female), "what it meets")
         .label(spots::span(pen, &touch.male), "what meets it")
-        .hint(hint)
+        .hint(hint);
+    let thread = rest.engagements.first().map(|it| it.threads.male);
+    let relief = thread.and_then(|it| propose::relieved(view.pen.design, view.male, it));
+    propose::with(finding, relief.into_iter().chain(propose::turned(view)))
 }
 
-/// A hole that is too shallow is cured by its depth.
+/// A hole that is too shallow is cured by its depth; a joint that was written the other way round
+/// by turning it.
 fn cure(view: &JointView<'_>, touch: &Touch, short: f64, finding: Finding) -> Finding {
-    match deeper::deeper(view, &touch.female, short + deeper::ROOM_MM) {
-        Some((title, edit)) => finding.hint(title.clone()).fix_all(title, vec![edit]),
-        None if short < 0.0 => finding.hint("make the seat fatter than the hole it is to stop at"),
-        None => finding.hint("make room for what meets there, or shorten what goes in"),
-    }
+    let finding = finding.hint(match short < 0.0 {
+        true => "make the seat fatter than the hole it is to stop at",
+        false => "make room for what meets there, or shorten what goes in",
+    });
+    let by = Length::mm(short) + propose::ROOM;
+    let deeper = propose::deeper(view, &touch.female, by);
+    propose::with(finding, deeper.into_iter().chain(propose::turned(view)))
 }
 
-fn named(view: &JointView<'_>, face: &quillet_model::PenFace) -> String {
+fn named(view: &JointView<'_>, face: &quillet_model::PenFace) -> SizedText {
     let part = &view.pen.pen.parts[face.part];
-    format!("{}.{}", part.name.text, face.face.text)
+    text!("{}.{}", part.name.text, face.face.text)
 }

@@ -4,8 +4,8 @@ use crate::shape::{left_of, tapped_hole, threads};
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, End, Feature, Part};
-use quillet_syntax::Severity;
 use quillet_syntax::ast::Side;
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "thread-cut-away",
@@ -41,15 +41,16 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let left_words = match left {
-            None => "nothing is left of it".to_owned(),
-            Some(_) => format!("{:.2} mm of its {reach} are cut away", lost.to_mm()),
+            None => "nothing is left of it".into(),
+            Some(_) => text!("{} of its {} are cut away", Size::Rounded(lost, 2), reach),
         };
-        let message = format!(
-            "the {} from the {} runs into {} cut from the {}: {left_words}",
+        let message = text!(
+            "the {} from the {} runs into {} cut from the {}: {}",
             words::sized(hole),
             part.end_name(hole.end),
             it.thread.called(),
             part.end_name(it.feature.end),
+            left_words
         );
         let finding = RULE
             .at(hole.span, message)
@@ -72,18 +73,18 @@ fn opposite<'p>(part: &'p Part, thread: &Feature) -> Option<&'p Feature> {
 }
 
 /// How deep the hole may go: its point too must stay clear of the thread.
-fn cure(part: &Part, hole: &Feature, thread: &Feature) -> String {
+fn cure(part: &Part, hole: &Feature, thread: &Feature) -> SizedText {
     let cone = match &hole.cut {
         Cut::Drill { dia, point, .. } => quillet_standards::drill::point_length(*dia, *point),
         _ => Length::ZERO,
     };
-    let most = words::tenth_down(part.length - thread.to - cone);
+    let most = part.length - thread.to - cone;
     match most > hole.from {
-        true => format!(
+        true => text!(
             "take the {} to {} at most, or cut the thread less deep",
             words::sized(hole),
-            most.mm_text(2)
+            Size::Near(most, 2)
         ),
-        false => "make the part longer there, or the thread shorter".to_owned(),
+        false => "make the part longer there, or the thread shorter".into(),
     }
 }

@@ -70,11 +70,11 @@ fn tight_cap(view: &JointView<'_>, rest: &AtRest) -> Option<Finding> {
         return None;
     };
     let plain = view.joint.verb == Verb::Close;
-    let message = format!(
+    let message = text!(
         "{} of interference is all that holds {} on {}: no lathe keeps to that",
         size,
         view.pen.pen.parts[view.joint.first().part].name.text,
-        view.pen.pen.parts[view.joint.second().part].name.text,
+        view.pen.pen.parts[view.joint.second().part].name.text
     );
     plain.then(|| {
         RULE.at(view.joint.head, message)

@@ -320,13 +320,21 @@ impl<'t> Builder<'t> {
     fn close_down_to(&mut self, depth: usize) {
         self.end_line();
         self.ignored = 0;
+        let mut closing = String::new();
         while self.open.len() > depth {
             let Some(open) = self.open.pop() else { return };
+            closing += &format!("\n{}}}", " ".repeat(open.indent));
             // Of blocks in one another that end together, the outer one is told.
             if self.open.len() == depth {
+                let ends = open
+                    .lines
+                    .last()
+                    .map_or(open.head.tokens.end - 1, last_token);
+                let ends = self.tokens[ends].span;
                 self.told.push(|| {
                     error(open.brace, "this { is never closed")
                         .hint("write } on a line of its own where the block ends")
+                        .fix("close it", ends.after(), closing.as_str())
                 });
             }
             self.end_block(open, None);
@@ -363,4 +371,12 @@ fn gap(before: Span, after: Span) -> Span {
         end: after.start,
         ..before.after()
     }
+}
+
+/// The last token of a line and all in its block.
+fn last_token(line: &Line) -> usize {
+    let own = line.tokens.end - 1;
+    let Some(block) = &line.block else { return own };
+    let within = block.lines.last().map_or(own, last_token);
+    block.close.unwrap_or(within)
 }

@@ -18,6 +18,9 @@ pub(super) struct Statement<'s> {
     pub(super) lexemes: &'s [Lexeme],
 }
 
+/// Of more words that may have been left out, none is guessed.
+const MOST_GUESSED: usize = 3;
+
 /// A word that stands where a near one was expected.
 pub(super) struct Slip<'s> {
     pub(super) lexeme: &'s Lexeme,
@@ -119,7 +122,35 @@ impl<'s> Statement<'s> {
                 .fix(format!("write {letter}"), found.span, letter)
                 .mending();
         }
-        self.with_example(error(found.span, message))
+        let finding = self.with_example(error(found.span, message));
+        self.guesses(finding, before.span, found.span, set)
+    }
+
+    /// What may have been meant: a word left out, two signs parted, one sign too many.
+    fn guesses(&self, finding: Finding, before: Span, found: Span, set: ExpectSet) -> Finding {
+        let missing: Vec<&str> = set.words().map(|word| word.text()).collect();
+        let finding = match missing.len() <= MOST_GUESSED {
+            true => missing.into_iter().fold(finding, |finding, word| {
+                finding.fix(
+                    format!("write {word} before it"),
+                    found.before(),
+                    format!("{word} "),
+                )
+            }),
+            false => finding,
+        };
+        let (one, other) = (self.written(before), self.written(found));
+        let is_sign = |text: &str| text.chars().all(|c| c.is_ascii_punctuation());
+        match is_sign(one) && is_sign(other) {
+            true => finding
+                .fix(
+                    format!("write {one}{other}"),
+                    before.to(found),
+                    format!("{one}{other}"),
+                )
+                .fix(format!("take {other} out"), found, ""),
+            false => finding,
+        }
     }
 
     /// Whether the lexeme at `index` is a unit, and a number without one stands before it.
