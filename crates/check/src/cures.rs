@@ -73,8 +73,19 @@ impl Trial<'_> {
         let still = findings.iter().any(|it| {
             it.rule == finding.rule && touch(it.span, moved(finding.span)) && same_pens(it, finding)
         });
-        let gone = count(&findings, finding.rule) < count(self.findings, finding.rule);
-        Some(gone && !still && !worse(self.findings, &findings, finding.severity))
+        let as_grave = |findings: &[Finding]| {
+            let same = findings.iter().filter(|it| it.rule == finding.rule);
+            same.filter(|it| it.severity >= finding.severity).count()
+        };
+        let gone = as_grave(&findings) < as_grave(self.findings);
+        // Anything as grave must have been there before, at the same place.
+        let known = |it: &Finding| {
+            let mut before = self.findings.iter();
+            before.any(|old| old.rule == it.rule && touch(it.span, moved(old.span)))
+        };
+        let mut grave = findings.iter().filter(|it| it.severity >= finding.severity);
+        let new = grave.any(|it| !known(it));
+        Some(gone && !still && !new && !worse(self.findings, &findings, finding.severity))
     }
 
     /// What is found where some files read otherwise.

@@ -8,6 +8,7 @@ mod joint;
 mod outside;
 mod relief;
 mod stock;
+mod thread;
 mod wall;
 
 pub(crate) use deeper::{ROOM, deeper};
@@ -15,12 +16,14 @@ pub(crate) use joint::turned;
 pub(crate) use outside::{fatter, slimmer};
 pub(crate) use relief::relieved;
 pub(crate) use stock::{longer, thicker};
-pub(crate) use wall::wall;
+pub(crate) use thread::larger;
+pub(crate) use wall::{threaded, wall};
 
-use crate::words;
+use crate::{PartView, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Design, Feature, Part, Units};
+use quillet_model::{ClearanceKind, Cut, Design, Feature, Part, Units};
 use quillet_syntax::{Edit, Finding, Size, SizedText, Span, text};
+use std::sync::Arc;
 
 /// A cure that a rule proposes: its title and its edits.
 pub(crate) type Proposal = (SizedText, Vec<Edit>);
@@ -32,6 +35,20 @@ pub(crate) fn with(finding: Finding, proposals: impl IntoIterator<Item = Proposa
         .fold(finding, |finding, (title, edits)| {
             finding.fix_all(title, edits)
         })
+}
+
+/// Two proposals made together, called by the first; insertions at one place become one.
+pub(crate) fn both(one: Proposal, other: Proposal) -> Proposal {
+    let (title, mut edits) = one;
+    let (also, more) = other;
+    for edit in more {
+        let same = |it: &&mut Edit| it.span == edit.span && edit.span.is_empty();
+        match edits.iter_mut().find(same) {
+            Some(first) => first.text = std::mem::take(&mut first.text).then(edit.text),
+            None => edits.push(edit),
+        }
+    }
+    (text!("{}, {}", title, also), edits)
 }
 
 /// A hole made of another diameter; not one that was worked out, nor that of a bought part.
@@ -47,6 +64,21 @@ pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal>
     };
     (written && !part.bought && dia.is_positive())
         .then(|| (text!("make it ⌀{}", Size::Drill(dia)), vec![edit]))
+}
+
+/// A hole made narrower, as [`hole`] does; not where what goes through it would not pass.
+pub(crate) fn narrower(view: &PartView<'_>, index: usize, dia: Length) -> Option<Proposal> {
+    let part = view.part;
+    let clearances = view.pen.into_iter().flat_map(|pen| {
+        let own = pen.parts.iter().position(|it| Arc::ptr_eq(it, part));
+        let all = pen.assembly.joints.iter().flat_map(|rest| &rest.clearances);
+        all.filter(move |it| Some(it.female.part) == own)
+    });
+    let stops = clearances
+        .filter(|it| it.kind == ClearanceKind::Throat)
+        .filter(|it| it.female.origin.feature() == Some(index))
+        .any(|it| dia < Length::mm(it.male.radius_mm).twice());
+    (!stops).then(|| hole(part, part.features.get(index)?, dia))?
 }
 
 /// A turned diameter of a cut made another: a relief, a tenon, a groove.

@@ -2,22 +2,48 @@
 
 use super::Proposal;
 use crate::JointView;
-use quillet_model::{JointEnd, Part};
+use crate::shape::threads;
+use quillet_model::{End, JointEnd, Part};
+use quillet_syntax::ast::{Side, Verb};
 use quillet_syntax::{Edit, Span, text};
 
 /// What a maker may have meant who wrote a joint that does not go together: the other of `into`
 /// and `onto`, then the other end of each part.
 pub(crate) fn turned(view: &JointView<'_>) -> Vec<Proposal> {
     let joint = view.joint;
-    let ends = [(joint.first(), true), (joint.second(), false)];
-    let other_end = |(end, _): (JointEnd, bool)| {
-        let part = view.pen.pen.parts.get(end.part)?;
-        renamed(part, end)
-    };
-    direction(view)
-        .into_iter()
-        .chain(ends.into_iter().filter_map(other_end))
-        .collect()
+    let threaded = matches!(joint.verb, Verb::Screw | Verb::Close);
+    let turned = mated(view.female, view.male);
+    let mut proposals = Vec::new();
+    if !threaded || turned.is_some() && mated(view.male, view.female).is_none() {
+        proposals.extend(direction(view));
+    }
+    // The thread that is meant is cut from the other end.
+    let meant = mated(view.male, view.female).or(turned.map(|(one, other)| (other, one)));
+    let ends = meant.map(|(male, female)| [(joint.male, male), (joint.female, female)]);
+    let plain = [
+        (joint.male, joint.male.end.other()),
+        (joint.female, joint.female.end.other()),
+    ];
+    let other = ends.unwrap_or(plain);
+    let wrong = other.into_iter().filter(|(end, meant)| end.end != *meant);
+    let renamed = wrong
+        .filter(|_| !threaded || ends.is_some())
+        .filter_map(|(end, _)| {
+            let part = view.pen.pen.parts.get(end.part)?;
+            renamed(part, end)
+        });
+    proposals.extend(renamed);
+    proposals
+}
+
+/// The ends from which an outside thread of one part and the inside thread of another are cut that
+/// screw together; none where no two do.
+fn mated(male: &Part, female: &Part) -> Option<(End, End)> {
+    threads(male, Side::Outside).find_map(|one| {
+        let mut inside = threads(female, Side::Inside);
+        let other = inside.find(|it| it.thread.thread.mates_with(&one.thread.thread))?;
+        Some((one.feature.end, other.feature.end))
+    })
 }
 
 /// `into` for `onto`, or the other way.

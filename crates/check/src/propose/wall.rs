@@ -1,9 +1,9 @@
 //! More wall: a fatter outside, a shallower hole, a smaller one.
 
-use super::{Proposal, fatter, hole, reach, turned_to};
+use super::{Proposal, fatter, larger, narrower, reach, turned_to};
 use crate::{PartView, Role, Wall};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Origin};
+use quillet_model::{Cut, Feature, Origin, ThreadDef};
 
 /// What may bring a wall to the thickness that is wanted, as a maker would go about it: of a closed
 /// end a shallower hole; else more outside, then a shallower hole, then a smaller one.
@@ -26,7 +26,12 @@ pub(crate) fn wall(view: &PartView<'_>, wall: &Wall, wanted: Length) -> Vec<Prop
     });
     let smaller = inner.and_then(|inner| {
         let dia = inner.dia()? - more.twice();
-        hole(part, inner, units.down(dia))
+        narrower(view, wall.inner.feature()?, units.down(dia))
+    });
+    // What lies over the bore of a joint is the root of its thread, or the relief behind it.
+    let thread = threaded(view, wall).and_then(|thread| {
+        let major = thread.thread.major() + more.twice();
+        larger(view, thread, major)
     });
     let mut proposals: Vec<Proposal> = Vec::new();
     if wall.role == Role::End {
@@ -36,7 +41,25 @@ pub(crate) fn wall(view: &PartView<'_>, wall: &Wall, wanted: Length) -> Vec<Prop
     proposals.extend(outside);
     proposals.extend(shallower);
     proposals.extend(smaller);
+    proposals.extend(thread);
     proposals
+}
+
+/// The outside thread whose root, or whose relief, a wall lies under.
+pub(crate) fn threaded<'v>(view: &'v PartView<'_>, wall: &Wall) -> Option<&'v ThreadDef> {
+    let features = &view.part.features;
+    let cut = features.get(wall.outer.feature()?)?;
+    if let Some((thread, _)) = cut.thread() {
+        return Some(thread);
+    }
+    let relieved = features
+        .iter()
+        .filter(|it| !it.is_inside() && it.end == cut.end);
+    let mut threads = relieved.filter_map(|it| it.thread());
+    let (thread, _) = threads
+        .next()
+        .filter(|_| matches!(cut.cut, Cut::Relief { .. }))?;
+    Some(thread)
 }
 
 /// By how many times what is missing a hole is tried shallower: how much it helps depends on the

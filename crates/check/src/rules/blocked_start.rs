@@ -1,5 +1,6 @@
 //! `blocked-start`: a land ahead of an outside thread, too fat to enter its mate.
 
+use crate::propose::{self, Proposal};
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, words};
 use quillet_geometry::Length;
@@ -35,8 +36,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let relief = view.design.units_at(part.span).down(most);
         let statement = text!(
             "relief {} for {}",
-            Size::Near(relief, 1),
-            Size::Near(threaded.feature.from, 3)
+            Size::Written(relief),
+            Size::Written(threaded.feature.from)
         );
         let finding = RULE
             .at(
@@ -45,16 +46,30 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             )
             .label(land.span, text!("{} here", words::dia(dia)))
             .hint(text!("add {}, or let the thread begin at the end", statement));
-        let finding = finding.fix_all(
-            text!("add {}", statement),
-            vec![crate::edits::before(
-                view.design,
-                threaded.feature.span,
-                &statement,
-            )],
-        );
+        let before = crate::edits::before(view.design, threaded.feature.span, &statement);
+        let ahead = (text!("add {}", statement), vec![before]);
+        let finding = propose::with(finding, cures(view, &threaded, ahead));
         findings.push_at(finding, Length::ZERO, threaded.feature.from);
     }
+}
+
+/// A relief ahead; where the joint would then run onto what stands behind the thread, a relief
+/// there too; and a tenon that suits the die.
+fn cures(view: &PartView<'_>, threaded: &Threaded<'_>, ahead: Proposal) -> Vec<Proposal> {
+    let (design, part) = (view.design, view.part);
+    let behind = propose::relieved(design, part, threaded.index);
+    let tenon = shape::tenon_under(part, threaded).and_then(|tenon| {
+        let fits = threaded.thread.thread.tenon().ok()?;
+        let dia = design.units_at(part.span).fine_down(fits.default);
+        propose::turned_to(part, tenon, dia)
+    });
+    let with_behind = behind.map(|behind| propose::both(ahead.clone(), behind));
+    let both = with_behind.clone().unwrap_or_else(|| ahead.clone());
+    let with_tenon = tenon.map(|tenon| propose::both(both, tenon));
+    [Some(ahead), with_behind, with_tenon]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// The fattest place between the end and a thread that is not the thread, and what made it.

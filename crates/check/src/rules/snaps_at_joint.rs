@@ -56,21 +56,28 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             )
             .label(wall.inner_span(part), "the hole in it")
             .hint("make the hole smaller under it, or the thread larger");
-        let finding = propose::with(finding, slimmer_hole(view, wall, bears));
+        let finding = propose::with(finding, cures(view, wall, bears));
         findings.push_at(finding, wall.from, wall.to);
     }
 }
 
-/// The hole that leaves the stress at what the material bears: d⁴ = D⁴ − 32·M·D/(π·σ).
-fn slimmer_hole(view: &PartView<'_>, wall: &Wall, bears_mpa: f64) -> Option<Proposal> {
-    let outer = Bent::outside(view, wall)?.to_mm();
+/// A smaller hole, d⁴ = D⁴ − 32·M·D/(π·σ), or the next larger thread.
+fn cures(view: &PartView<'_>, wall: &Wall, bears_mpa: f64) -> Vec<Proposal> {
+    let Some(outside) = Bent::outside(view, wall) else {
+        return Vec::new();
+    };
+    let outer = outside.to_mm();
     let inner = (outer.powi(4) - 32.0 * MOMENT_N_MM * outer / (PI * bears_mpa))
         .max(0.0)
         .sqrt()
         .sqrt();
-    let hole = view.part.features.get(wall.inner.feature()?)?;
-    let dia = view.design.units_at(view.part.span).down(Length::mm(inner));
-    propose::hole(view.part, hole, dia)
+    let units = view.design.units_at(view.part.span);
+    let hole = wall.inner.feature();
+    let smaller = hole.and_then(|it| propose::narrower(view, it, units.down(Length::mm(inner))));
+    let thread = propose::threaded(view, wall);
+    let larger =
+        thread.and_then(|it| propose::larger(view, it, it.thread.major() + Length::from_nm(1)));
+    smaller.into_iter().chain(larger).collect()
 }
 
 /// A slender place and how it is bent.

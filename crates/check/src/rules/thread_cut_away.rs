@@ -55,7 +55,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(hole.span, message)
             .label(it.feature.span, "the thread it runs into");
-        findings.push_at(finding.hint(cure(part, hole, it.feature)), from, to);
+        findings.push_at(finding.hint(cure(view, hole, it.feature)), from, to);
     }
 }
 
@@ -73,12 +73,14 @@ fn opposite<'p>(part: &'p Part, thread: &Feature) -> Option<&'p Feature> {
 }
 
 /// How deep the hole may go: its point too must stay clear of the thread.
-fn cure(part: &Part, hole: &Feature, thread: &Feature) -> SizedText {
+fn cure(view: &PartView<'_>, hole: &Feature, thread: &Feature) -> SizedText {
+    let part = view.part;
     let cone = match &hole.cut {
         Cut::Drill { dia, point, .. } => quillet_standards::drill::point_length(*dia, *point),
         _ => Length::ZERO,
     };
-    let most = part.length - thread.to - cone;
+    let units = view.design.units_at(part.span);
+    let most = units.down(part.length - thread.to - cone);
     match most > hole.from {
         true => text!(
             "take the {} to {} at most, or cut the thread less deep",

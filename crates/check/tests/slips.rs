@@ -1,0 +1,194 @@
+//! Slips of the pen: every shipped design with one mistake at a time. Whatever cure is offered must
+//! cure and bring nothing as bad; cures applied in turn must come to an end.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+mod slip;
+
+use quillet_check::{Trial, check};
+use quillet_fixture::EXAMPLES;
+use quillet_model::{Texts, load, resolve};
+use quillet_syntax::{Finding, Fix, Severity};
+use slip::Slip;
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// How many slips are tried: of each pen as many.
+const TRIED: usize = 112;
+
+fn texts(name: &str, text: &str) -> Texts {
+    let others = EXAMPLES.iter().filter(|(path, _)| *path != name);
+    let texts = others.fold(Texts::default(), |texts, (path, text)| {
+        texts.with(*path, text)
+    });
+    texts.with(name, text)
+}
+
+/// What is found, each with the cures that are offered.
+fn found(name: &str, text: &str) -> Vec<Finding> {
+    let (texts, root) = (texts(name, text), Path::new(name));
+    let design = resolve(&load(root, &texts).unwrap());
+    let findings = check(&design);
+    let trial = Trial {
+        root,
+        source: &texts,
+        prepare: &|_| {},
+        design: &design,
+        findings: &findings,
+        called_off: &|| false,
+    };
+    trial.all()
+}
+
+/// The text with a cure; none where it is for another file.
+fn cured(text: &str, fix: &Fix, file: quillet_syntax::FileId) -> Option<String> {
+    let mut edits = fix.edits.clone();
+    edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
+    let mut text = text.to_owned();
+    for edit in edits {
+        (edit.span.file == file).then_some(())?;
+        text.replace_range(edit.span.range(), &edit.text);
+    }
+    Some(text)
+}
+
+fn line(text: &str, offset: u32) -> usize {
+    text[..offset as usize].matches('\n').count()
+}
+
+fn counts(findings: &[Finding]) -> BTreeMap<&str, usize> {
+    let mut counts = BTreeMap::new();
+    for finding in findings {
+        *counts.entry(finding.rule.code()).or_default() += 1;
+    }
+    counts
+}
+
+/// What a cure leaves wrong, judged by lines and counts alone: the finding still there, or more of
+/// anything as grave.
+fn fault(
+    text: &str,
+    before: &[Finding],
+    finding: &Finding,
+    after: (&str, &[Finding]),
+) -> Option<String> {
+    let at = line(text, finding.span.start);
+    let near = |text: &str, findings: &[Finding]| {
+        let near = findings.iter().filter(|it| {
+            it.rule == finding.rule
+                && it.span.file == finding.span.file
+                && line(text, it.span.start.min(text.len() as u32)).abs_diff(at) <= 1
+        });
+        near.count()
+    };
+    if near(after.0, after.1) >= near(text, before) {
+        return Some("does not cure".to_owned());
+    }
+    let (had, has) = (counts(before), counts(after.1));
+    let come = after.1.iter().find(|it| {
+        let code = it.rule.code();
+        it.severity >= finding.severity && has[code] > had.get(code).copied().unwrap_or(0)
+    });
+    come.map(|it| format!("brings {}", it.rule))
+}
+
+/// The designs that the slips are made in.
+fn slips() -> Vec<(&'static str, Slip)> {
+    let pens: Vec<_> = EXAMPLES
+        .iter()
+        .filter(|(_, text)| text.contains("\npen "))
+        .collect();
+    let each = TRIED.div_ceil(pens.len());
+    pens.into_iter()
+        .flat_map(|(name, text)| {
+            let all = slip::all(text);
+            let step = (all.len() / each).max(1);
+            all.into_iter()
+                .step_by(step)
+                .take(each)
+                .map(|slip| (*name, slip))
+        })
+        .collect()
+}
+
+#[test]
+fn every_cure_that_is_offered_cures_and_brings_nothing_as_bad() {
+    let slips = slips();
+    assert!(slips.len() >= 100, "{}", slips.len());
+    let (mut findings, mut with_cure, mut faults) = (0, 0, Vec::new());
+    for (name, slip) in &slips {
+        let before = found(name, &slip.text);
+        findings += before.len();
+        for finding in &before {
+            with_cure += usize::from(!finding.fixes.is_empty());
+            for fix in &finding.fixes {
+                let Some(text) = cured(&slip.text, fix, finding.span.file) else {
+                    continue;
+                };
+                let design_texts = texts(name, &text);
+                let design = resolve(&load(Path::new(name), &design_texts).unwrap());
+                let after = check(&design);
+                if let Some(fault) = fault(&slip.text, &before, finding, (&text, &after)) {
+                    faults.push(format!("{name}: {}: {}: {fault}", slip.what, fix.title));
+                }
+            }
+        }
+    }
+    println!(
+        "{} slips, {findings} findings, {with_cure} with a cure",
+        slips.len()
+    );
+    assert!(faults.is_empty(), "\n{}", faults.join("\n"));
+    assert!(2 * with_cure >= findings, "{with_cure} of {findings}");
+}
+
+#[test]
+fn cures_applied_in_turn_come_to_an_end() {
+    let mut circles = Vec::new();
+    for (name, slip) in slips().iter().step_by(3) {
+        let (mut text, mut seen) = (slip.text.clone(), Vec::new());
+        loop {
+            if seen.contains(&text) || seen.len() > 20 {
+                circles.push(format!("{name}: {}", slip.what));
+                break;
+            }
+            seen.push(text.clone());
+            let found = found(name, &text);
+            let next = found
+                .iter()
+                .find_map(|it| cured(&text, it.fixes.first()?, it.span.file));
+            let Some(next) = next else { break };
+            text = next;
+        }
+    }
+    assert!(circles.is_empty(), "\n{}", circles.join("\n"));
+}
+
+/// Knot, flawed on purpose, has no error left when the first cure of each finding is made in turn.
+#[test]
+fn knot_is_cured_of_its_errors() {
+    let (name, text) = EXAMPLES
+        .iter()
+        .find(|(name, _)| *name == "knot.quillet")
+        .unwrap();
+    let mut text = (*text).to_owned();
+    for _ in 0..60 {
+        let found = found(name, &text);
+        let next = found
+            .iter()
+            .find_map(|it| cured(&text, it.fixes.first()?, it.span.file));
+        match next {
+            Some(next) => text = next,
+            None => {
+                let errors: Vec<_> = found
+                    .iter()
+                    .filter(|it| it.severity == Severity::Error)
+                    .map(|it| format!("{}: {}", it.rule, it.message))
+                    .collect();
+                assert!(errors.is_empty(), "\n{}\n{text}", errors.join("\n"));
+                return;
+            }
+        }
+    }
+    panic!("it never settles:\n{text}");
+}
