@@ -5,10 +5,10 @@ use crate::rules::follows;
 use crate::view::Worked;
 use crate::{
     BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
-    limits, merge, wants,
+    limits, merge, propose, wants,
 };
 use quillet_model::{Bench, Design, Part};
-use quillet_syntax::{Finding, Severity, Span, ast};
+use quillet_syntax::{Finding, RuleId, Severity, Span, ast};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use std::sync::Arc;
@@ -84,10 +84,13 @@ pub fn examine(design: &Design) -> Examined {
 /// Runs every rule over a design; none where `called_off` said so between two parts.
 pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<Examined> {
     let mut findings = Findings::default();
-    design
-        .findings
-        .iter()
-        .for_each(|finding| findings.push(finding.clone()));
+    for finding in &design.findings {
+        let slipped = match finding.rule == RuleId::OUT_OF_RANGE {
+            true => propose::slipped(design, finding),
+            false => Vec::new(),
+        };
+        findings.push(propose::with(finding.clone(), slipped));
+    }
     whole(design, &mut findings);
     benches(design, &mut findings);
     let pens_parts = design.pens.iter().flat_map(|pen| &pen.parts);

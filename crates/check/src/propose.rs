@@ -6,6 +6,7 @@
 mod deeper;
 mod joint;
 mod outside;
+mod point;
 mod relief;
 mod stock;
 mod thread;
@@ -13,7 +14,8 @@ mod wall;
 
 pub(crate) use deeper::{ROOM, deeper};
 pub(crate) use joint::turned;
-pub(crate) use outside::{fatter, slimmer};
+pub(crate) use outside::{fatter, slimmer, station_at};
+pub(crate) use point::slipped;
 pub(crate) use relief::relieved;
 pub(crate) use stock::{longer, thicker};
 pub(crate) use thread::larger;

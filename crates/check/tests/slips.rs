@@ -96,7 +96,8 @@ fn fault(
 fn slips() -> Vec<(&'static str, Slip)> {
     let pens: Vec<_> = EXAMPLES
         .iter()
-        .filter(|(_, text)| text.contains("\npen "))
+        // Knot is flawed to begin with.
+        .filter(|(name, text)| text.contains("\npen ") && *name != "knot.quillet")
         .collect();
     let each = TRIED.div_ceil(pens.len());
     pens.into_iter()

@@ -94,6 +94,15 @@ impl Origin {
 }
 
 impl Profiles {
+    /// Whether some of the outside is the stock as it came: nothing says the surface there.
+    pub fn leaves_stock(&self) -> bool {
+        let mut outside = self.crest.outer.segments().iter();
+        outside.any(|piece| {
+            let long = piece.curve.end().z - piece.curve.start().z > 1e-6;
+            long && self.origin(piece.tag) == Origin::Stock
+        })
+    }
+
     /// What made a piece.
     pub fn origin(&self, tag: Tag) -> Origin {
         self.origins

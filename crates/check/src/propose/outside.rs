@@ -25,6 +25,22 @@ pub(crate) fn slimmer(
     })
 }
 
+/// The station at a place given another diameter.
+pub(crate) fn station_at(
+    design: &Design,
+    part: &Part,
+    at: Length,
+    dia: Length,
+) -> Option<Proposal> {
+    let station = part.stations.iter().find(|it| (it.at - at).abs() <= NEAR)?;
+    let edit = edit(design, station, &|_| dia)?;
+    let title = text!("make {} ⌀{} there", part.name.text, Size::Written(dia));
+    (!part.bought).then(|| (title, vec![edit]))
+}
+
+/// Places this near are one.
+const NEAR: Length = Length::from_nm(1_000);
+
 fn changed(
     design: &Design,
     part: &Part,

@@ -26,6 +26,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(piece) = view.part.blanks.get(piece) else {
             continue;
         };
+        // An outside that is not said is the stock itself, which is told of as such.
+        if view
+            .part
+            .profiles
+            .as_ref()
+            .is_some_and(|it| it.leaves_stock())
+        {
+            continue;
+        }
         let wanted = fattest + margin * 2;
         let units = view.design.units_at(piece.span);
         let mut finding = RULE

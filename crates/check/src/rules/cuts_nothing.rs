@@ -1,7 +1,7 @@
 //! `cuts-nothing`: a cut that removes nothing.
 
 use crate::shape::{self, Threaded};
-use crate::{Findings, PartView, Rule, Run, words};
+use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Chain;
 use quillet_model::{Cut, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
@@ -42,6 +42,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let message = text!("this {} removes nothing; {}", words::word(cut), why);
         let (from, to) = cut.stations(part.length);
         let finding = RULE.at(cut.span, message).hint(hint);
+        let slipped = propose::slipped(view.design, &finding);
+        let out = edits::take_out(view.design, cut.span);
+        let finding = propose::with(finding, slipped).fix_all("take it out", vec![out]);
         // A cut that turns in air does no harm; a thread that is not there holds nothing.
         let severity = match threaded {
             Some(_) => Severity::Error,

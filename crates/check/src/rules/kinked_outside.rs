@@ -1,9 +1,10 @@
 //! `kinked-outside`: the outside bends a little where it may have been meant to flow.
 
+use crate::propose::{self, Proposal};
 use crate::{Findings, PartView, Rule, Run, Threshold};
-use quillet_geometry::{Angle, Length};
-use quillet_model::Origin;
-use quillet_syntax::{Severity, text};
+use quillet_geometry::{Angle, Length, Shape};
+use quillet_model::{Origin, Part};
+use quillet_syntax::{Edit, Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "kinked-outside",
@@ -49,6 +50,26 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
             )
             .hint("write smooth at this station and the next, or round it where the edge is meant");
+        let finding = propose::with(finding, smooth(part, before, after));
         findings.push_at(finding, at, at);
     }
+}
+
+/// The surface made to flow through the station, and then on to the next.
+fn smooth(part: &Part, before: usize, after: usize) -> Vec<Proposal> {
+    let write = |index: usize| {
+        let station = part.stations.get(index)?;
+        (station.shape == Shape::Straight && station.edge.is_none()).then(|| Edit {
+            span: station.dia_span.after(),
+            text: " smooth".into(),
+        })
+    };
+    let here = write(before);
+    let on = write(after);
+    let both: Vec<Edit> = here.clone().into_iter().chain(on).collect();
+    let here: Vec<Edit> = here.into_iter().collect();
+    let mut proposals = vec![("write smooth here".into(), here)];
+    proposals.push(("write smooth here and at the next station".into(), both));
+    proposals.retain(|(_, edits): &Proposal| !edits.is_empty());
+    proposals
 }

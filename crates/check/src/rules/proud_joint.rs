@@ -1,6 +1,6 @@
 //! `proud-joint`: a step that a finger finds where two outsides meet.
 
-use crate::{Findings, JointView, Rule, Run, Threshold, words};
+use crate::{Findings, JointView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Part, Place, Profiles};
 use quillet_syntax::ast::Verb;
@@ -76,8 +76,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         .label(span, "to be flush"),
         None => finding,
     };
-    findings
-        .push(finding.hint("give both one diameter there, or blend them together on the lathe"));
+    let finding = finding.hint("give both one diameter there, or blend them together on the lathe");
+    let to = [(view.female, outer, behind), (view.male, inner, at)];
+    let level = to.into_iter().filter_map(|(part, place, radius)| {
+        let dia = Length::mm(radius).twice();
+        propose::station_at(view.pen.design, part, Length::mm(place.station(0.0)), dia)
+    });
+    findings.push(propose::with(finding, level));
 }
 
 /// The outside's radius beside the female's face, on the male's side or the female's, broken

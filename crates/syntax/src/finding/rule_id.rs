@@ -13,6 +13,8 @@ impl RuleId {
     pub const UNKNOWN_NAME: RuleId = RuleId("unknown-name");
     /// A file that cannot be had.
     pub const MISSING_FILE: RuleId = RuleId("missing-file");
+    /// A number that no pen can have.
+    pub const OUT_OF_RANGE: RuleId = RuleId("out-of-range");
     /// A joint one of whose parts lacks the thread of the other.
     pub const MISSING_THREAD: RuleId = RuleId("missing-thread");
     /// An item that nothing uses.

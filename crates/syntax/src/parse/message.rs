@@ -90,7 +90,11 @@ impl<'s> Statement<'s> {
         let Some(found) = found else {
             // Something visible is pointed at rather than the end of the line.
             let message = format!("{} is expected after {after}", phrases(set));
-            return self.with_example(error(before.span, message));
+            let finding = self.with_example(error(before.span, message));
+            return match set.things().any(|it| it == Thing::Open) {
+                true => finding.fix("open its block", before.span.after(), " {"),
+                false => finding,
+            };
         };
         let not = self.shown(found.span);
         if only_line_end(set) && !self.is_parted_unit(index) && !self.is_decimal_comma(index) {
@@ -131,7 +135,7 @@ impl<'s> Statement<'s> {
         let missing: Vec<&str> = set.words().map(|word| word.text()).collect();
         let finding = match missing.len() <= MOST_GUESSED {
             true => missing.into_iter().fold(finding, |finding, word| {
-                finding.fix(
+                finding.fix(format!("write {word}"), found, word).fix(
                     format!("write {word} before it"),
                     found.before(),
                     format!("{word} "),

@@ -1,0 +1,49 @@
+//! A number that is out of all range: its decimal point a place further left, or a whole number.
+
+use super::Proposal;
+use quillet_model::Design;
+use quillet_syntax::{Edit, Finding, Span, text};
+
+/// What may have been meant by a number that a finding points at: a tenth of it; of one with
+/// decimals the whole numbers beside it.
+pub(crate) fn slipped(design: &Design, finding: &Finding) -> Vec<Proposal> {
+    let numbers = numbers_in(design, finding.span);
+    numbers
+        .into_iter()
+        .flat_map(|(span, number)| meant(span, number))
+        .collect()
+}
+
+fn meant(span: Span, number: &str) -> Vec<Proposal> {
+    let Ok(value) = number.parse::<f64>() else {
+        return Vec::new();
+    };
+    let tenth = (value / 10.0 * 1e6).round() / 1e6;
+    let meant = match number.contains('.') {
+        true => vec![tenth, value.floor(), value.ceil()],
+        false => vec![tenth],
+    };
+    let written = |value: f64| {
+        let words = value.to_string();
+        let edit = Edit {
+            span,
+            text: words.as_str().into(),
+        };
+        (text!("write {} for {}", words, number), vec![edit])
+    };
+    meant.into_iter().map(written).collect()
+}
+
+/// The numbers within a span, without their units.
+fn numbers_in(design: &Design, within: Span) -> Vec<(Span, &str)> {
+    let said = design.text(within);
+    let is_number = |c: char| c.is_ascii_digit() || c == '.';
+    let runs = said
+        .split(|c: char| !is_number(c))
+        .filter(|run| run.starts_with(|c: char| c.is_ascii_digit()));
+    let placed = |number: &'_ str| {
+        let start = within.start as usize + (number.as_ptr() as usize - said.as_ptr() as usize);
+        Span::new(within.file, start, start + number.len())
+    };
+    runs.map(|number| (placed(number), number)).collect()
+}
