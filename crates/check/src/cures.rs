@@ -193,6 +193,10 @@ impl Source for Overlay<'_> {
         let changed = self.changed.iter().find(|it| it.id == file.id);
         Ok(changed.cloned().unwrap_or(file))
     }
+
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        self.under.beside(folder)
+    }
 }
 
 #[cfg(test)]

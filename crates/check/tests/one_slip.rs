@@ -140,6 +140,51 @@ fn what_is_in_proportion_or_may_be_meant_is_not_told_of() {
 }
 
 #[test]
+fn a_name_given_twice_is_told_of_where_the_other_was_meant() {
+    for name in ["heron.quillet", "avocet.quillet"] {
+        let slips = [("thread joint", "thread closing")];
+        tells(name, &slips, "duplicate-name", "closing", "call it joint");
+    }
+}
+
+#[test]
+fn a_name_that_nothing_bears_may_mean_the_only_item_that_nothing_uses() {
+    let slips = [("thread joint ", "thread tenon-thread ")];
+    let design = slipped("heron.quillet", &slips);
+    let found = examine(&design).findings;
+    let cures: Vec<_> = found
+        .iter()
+        .map(|it| it.fixes[0].title.to_string())
+        .collect();
+    assert_eq!(cures, ["write tenon-thread", "write tenon-thread"]);
+}
+
+#[test]
+fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
+    let (rule, at) = ("missing-file", "\"bouhgt.quillet\"");
+    let slips = [("\"bought.quillet\"", at)];
+    tells("heron.quillet", &slips, rule, at, "write bought.quillet");
+    let at = "\"elsewhere.quillet\"";
+    tells("heron.quillet", &[("\"bought.quillet\"", at)], rule, at, "");
+    let at = "\"saltings\"";
+    tells(
+        "heron.quillet",
+        &[("\"saltings.quillet\"", at)],
+        rule,
+        at,
+        "write saltings.quillet",
+    );
+    // A name that is only misspelt is told of all the same.
+    let slips = [
+        ("\"bought.quillet\"", "\"elsewhere.quillet\""),
+        ("thread closing outside", "thread closinf outside"),
+    ];
+    let found = examine(&slipped("heron.quillet", &slips)).findings;
+    let rules: Vec<_> = found.iter().map(|it| it.rule.to_string()).collect();
+    assert_eq!(rules, ["missing-file", "unknown-name"]);
+}
+
+#[test]
 fn a_want_that_only_an_open_joint_keeps_unmet_is_not_told_of() {
     let slips = [("drill 12.2            to 54", "drill 12.2 to 44")];
     let at = "close cap.mouth onto barrel.mouth";

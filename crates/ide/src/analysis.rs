@@ -188,4 +188,8 @@ impl Source for Recorder<'_> {
         self.looked_at.borrow_mut().push(looked);
         found
     }
+
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        self.source.beside(folder)
+    }
 }

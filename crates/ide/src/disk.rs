@@ -23,6 +23,25 @@ pub fn files_in(folders: &[PathBuf]) -> BTreeSet<PathBuf> {
     found
 }
 
+/// The names of the designs that lie in a folder itself, in order.
+pub(crate) fn names_in(folder: &Path) -> Vec<String> {
+    let here = Path::new(".");
+    let folder = if folder.as_os_str().is_empty() {
+        here
+    } else {
+        folder
+    };
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let names = entries.take(MOST_LISTED).map(|entry| entry.file_name());
+    let designs = names.filter(|name| is_design(Path::new(name)));
+    let mut names: Vec<String> = designs.filter_map(|name| name.into_string().ok()).collect();
+    names.sort();
+    names
+}
+
+/// So many entries of a folder are looked through for a name that is nearly right.
+const MOST_LISTED: usize = 4_096;
+
 fn walk(folder: &Path, depth: usize, found: &mut BTreeSet<PathBuf>) {
     // A folder that cannot be read holds nothing that can be shown.
     let Ok(entries) = std::fs::read_dir(folder) else {

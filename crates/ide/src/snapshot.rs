@@ -1,6 +1,7 @@
 //! A workspace at one moment.
 
 use crate::analysis::Analysis;
+use crate::disk;
 use crate::settings::Settings;
 use crate::shelf::{OpenText, Shelf, lock};
 use quillet_model::{ReadError, Source, SourceFile};
@@ -72,5 +73,9 @@ impl Source for Snapshot {
             .values()
             .find(|open| open.real_path() == file.real_path);
         Ok(open.map_or(file, |open| open.file()))
+    }
+
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        disk::names_in(folder)
     }
 }

@@ -99,9 +99,16 @@ impl Loader<'_> {
             format!("{} cannot be used: {error}", path.display()),
         );
         let finding = match error {
-            ReadError::Missing => {
-                finding.hint("write the path from this file's own folder, or take the line out")
-            }
+            ReadError::Missing => match self.near(said, path) {
+                Some(near) => finding.hint(format!("did you mean {near}?")).fix(
+                    format!("write {near}"),
+                    said.span,
+                    format!("\"{near}\""),
+                ),
+                None => {
+                    finding.hint("write the path from this file's own folder, or take the line out")
+                }
+            },
             ReadError::NotUtf8(_) => finding.hint("save the file as UTF-8 text"),
             ReadError::NotAFile(_) | ReadError::TooLong => {
                 finding.hint("name a file of the language, or take the line out")
@@ -109,6 +116,32 @@ impl Loader<'_> {
             ReadError::Unreadable(_) => finding.hint("see that the file may be read"),
         };
         self.loaded.findings.push(finding);
+    }
+
+    /// What lies in the same folder under nearly the same name, as it would be written.
+    fn near(&self, said: &Text, path: &Path) -> Option<String> {
+        let names = self.source.beside(path.parent()?);
+        let stems: Vec<&str> = names
+            .iter()
+            .filter_map(|it| it.strip_suffix(EXTENSION))
+            .collect();
+        let wanted = path.file_name()?.to_str()?;
+        let (stem, whole) = match wanted.split_once('.') {
+            Some((stem, _)) => (stem, false),
+            None => (wanted, true),
+        };
+        let known = stems
+            .iter()
+            .copied()
+            .find(|it| it.eq_ignore_ascii_case(stem));
+        let near = known.or_else(|| quillet_syntax::nearest(stem, stems.iter().copied()));
+        let name = format!("{}{EXTENSION}", near?);
+        let folder = match said.text.rsplit_once('/') {
+            Some((folder, _)) => format!("{folder}/"),
+            None if whole || !said.text.contains('\\') => String::new(),
+            None => return None,
+        };
+        Some(format!("{folder}{name}"))
     }
 
     fn cycle(&mut self, said: &Text, statement: Span, at: usize) {
@@ -136,6 +169,9 @@ impl Loader<'_> {
         );
     }
 }
+
+/// How the names of the language's files end.
+const EXTENSION: &str = ".quillet";
 
 /// A path without `.` and with `..` folded where it can be.
 pub fn tidy(path: &Path) -> PathBuf {

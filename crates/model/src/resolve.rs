@@ -1,6 +1,7 @@
 //! Names, units and `use` resolved into one [`Design`].
 
 mod assume;
+mod astray;
 mod bench;
 mod blank;
 mod clash;
@@ -57,6 +58,8 @@ struct Resolver<'a> {
     depth: usize,
     /// How many names were not known so far.
     unknown: usize,
+    /// Names of items that are not known, nor near to one that is.
+    astray: Vec<astray::Astray>,
     /// Where the text itself could not be read, in order.
     damage: Vec<Span>,
 }
@@ -86,6 +89,7 @@ impl<'a> Resolver<'a> {
             lost: 0,
             depth: 0,
             unknown: 0,
+            astray: Vec::new(),
             damage,
         }
     }
@@ -104,6 +108,7 @@ impl<'a> Resolver<'a> {
     /// Sorts findings and references and drops those told twice, as a part seen by several
     /// pens tells them, and names that are not known only since their statement is damaged.
     fn finish(mut self) -> Design {
+        self.gather_astray();
         let mut seen = BTreeSet::new();
         let damage = &self.damage;
         self.design.findings.retain(|finding| {

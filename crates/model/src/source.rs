@@ -62,6 +62,13 @@ pub trait Source {
     /// # Errors
     /// When it is missing, unreadable or not text.
     fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError>;
+
+    /// The names of the language's files in a folder, in order, where that can be told: what a path
+    /// that leads nowhere may have meant.
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        let _ = folder;
+        Vec::new()
+    }
 }
 
 /// Texts held in memory, by path.
@@ -100,5 +107,14 @@ impl Source for Texts {
             .find(|file| file.path == path)
             .cloned()
             .ok_or(ReadError::Missing)
+    }
+
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        let here = self.files.iter().map(|file| &file.path);
+        let here = here.filter(|path| path.parent().unwrap_or(Path::new("")) == folder);
+        let names = here.filter_map(|path| Some(path.file_name()?.to_str()?.to_owned()));
+        let mut names: Vec<String> = names.collect();
+        names.sort();
+        names
     }
 }

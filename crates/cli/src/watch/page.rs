@@ -124,6 +124,10 @@ impl Source for Noting {
             .or_insert_with(|| stamp(path));
         self.source.open(path)
     }
+
+    fn beside(&self, folder: &Path) -> Vec<String> {
+        self.source.beside(folder)
+    }
 }
 
 fn said(design: &Design, finding: &Finding) -> Said {

@@ -1,6 +1,7 @@
 //! Names recorded where they are used, and names that are not known.
 
 use super::Resolver;
+use super::astray::Astray;
 use super::frame::Frame;
 use super::lines::incomplete;
 use crate::NameKind;
@@ -84,6 +85,13 @@ impl<'a> Resolver<'a> {
             ),
             None => {
                 let near = quillet_syntax::nearest(name, known).map(str::to_owned);
+                if near.is_none() {
+                    self.astray.push(Astray {
+                        name: name.into(),
+                        at,
+                        wanted: wanted.to_vec(),
+                    });
+                }
                 offer(
                     finding,
                     at,

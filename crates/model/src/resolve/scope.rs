@@ -1,5 +1,6 @@
 //! What every name at file level stands for.
 
+use super::astray::Again;
 use crate::{Definition, NameKind, Names, SourceFile, Units};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{FileId, Finding, Severity, Span};
@@ -12,6 +13,8 @@ pub(super) struct Scope<'a> {
     pub(super) items: Vec<&'a ast::Item>,
     entries: BTreeMap<Arc<str>, Entry<'a>>,
     inches: BTreeSet<FileId>,
+    /// Items whose name another bears already.
+    pub(super) again: Vec<Again>,
 }
 
 /// One named item.
@@ -34,6 +37,7 @@ impl<'a> Scope<'a> {
             items: Vec::new(),
             entries: BTreeMap::new(),
             inches: BTreeSet::new(),
+            again: Vec::new(),
         };
         for file in files {
             if file.parsed.tree.inches.is_some() {
@@ -62,6 +66,10 @@ impl<'a> Scope<'a> {
         let definition = names.define(kind, name, item.span, None);
         if let Some(first) = self.entries.get(&name.text) {
             let at = names.definitions[first.definition].span;
+            self.again.push(Again {
+                at: name.span,
+                kind,
+            });
             findings.push(duplicate(
                 name,
                 kind,
