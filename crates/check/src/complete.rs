@@ -73,7 +73,7 @@ fn outside(
     end: End,
     bench: Option<&Bench>,
 ) -> Option<(Stretch, LeadIn)> {
-    let it = Threaded::nth(part, index).filter(|_| !part.bought)?;
+    let it = Threaded::nth(part, index).filter(|_| !part.is_bought())?;
     let form = &it.thread.thread;
     let (cut, lead) = (it.feature, LeadIn::of_die(bench, form));
     let shoulder = shape::shoulder_behind(part, cut.end, cut.to, form.major())?;
@@ -83,7 +83,7 @@ fn outside(
 /// Where the tap can leave full form in an inside thread, inward from an end; none where it is not
 /// cut, or the hole is open beyond it.
 fn inside(part: &Part, index: usize, end: End, bench: Option<&Bench>) -> Option<(Stretch, LeadIn)> {
-    let it = Threaded::nth(part, index).filter(|_| !part.bought)?;
+    let it = Threaded::nth(part, index).filter(|_| !part.is_bought())?;
     let lead = LeadIn::of_tap(bench, &it.thread.thread);
     let bottom = shape::tapped_to(part, &it)?;
     Some((full_form(part, &it, end, bottom - lead.length), lead))

@@ -155,7 +155,7 @@ fn benches(design: &Design, findings: &mut Findings) {
 }
 
 fn one_part(view: &PartView<'_>, findings: &mut Findings) {
-    if view.part.bought || !view.part.outside_known {
+    if view.part.is_bought() || !view.part.outside_known {
         return;
     }
     findings.about = About {

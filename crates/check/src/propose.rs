@@ -64,7 +64,7 @@ pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal>
         span: hole.size_span,
         text: Size::Drill(dia).into(),
     };
-    (written && !part.bought && dia.is_positive())
+    (written && !part.is_bought() && dia.is_positive())
         .then(|| (text!("make it ⌀{}", Size::Drill(dia)), vec![edit]))
 }
 
@@ -94,13 +94,13 @@ pub(crate) fn turned_to(part: &Part, cut: &Feature, dia: Length) -> Option<Propo
         span: cut.size_span,
         text: Size::Written(dia).into(),
     };
-    (written && !part.bought && dia.is_positive())
+    (written && !part.is_bought() && dia.is_positive())
         .then(|| (text!("turn it to {}", Size::Written(dia)), vec![edit]))
 }
 
 /// A cut that ends at another depth from its face.
 pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> Option<Proposal> {
-    if part.bought || cut.through || to <= cut.from || to > part.length {
+    if part.is_bought() || cut.through || to <= cut.from || to > part.length {
         return None;
     }
     let (span, says) = reach_number(design, cut)?;

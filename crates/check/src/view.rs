@@ -177,7 +177,7 @@ impl<'a> PartView<'a> {
             let place = |pen: &Pen| pen.parts.iter().position(|it| Arc::ptr_eq(it, self.part));
             match self.pen.and_then(|pen| Some((pen, place(pen)?))) {
                 Some((pen, index)) => plan_part_of(pen, index, self.bench),
-                None if self.part.bought => Plan::default(),
+                None if self.part.is_bought() => Plan::default(),
                 None => plan_part(self.part, self.bench),
             }
         })

@@ -89,7 +89,7 @@ pub(crate) fn parts<'d>(
         .filter(|_| pens.is_empty() || name.is_some());
     let wanted = |part: &Part| match name {
         Some(name) => &*part.name.text == name,
-        None => !part.bought,
+        None => !part.is_bought(),
     };
     let mut found: Vec<Chosen> = Vec::new();
     for chosen in in_pens.chain(alone).filter(|(_, part)| wanted(part)) {

@@ -48,7 +48,7 @@ pub(crate) fn plans<'d>(
     let mut plans: Vec<Planned> = of_pens.collect();
     if pens.is_empty() {
         let root = design.root().map(|file| file.id);
-        let own = |part: &&Arc<Part>| !part.bought && Some(part.span.file) == root;
+        let own = |part: &&Arc<Part>| !part.is_bought() && Some(part.span.file) == root;
         let parts = design.parts.iter().filter(own);
         let parts: Vec<Arc<Part>> = parts.filter(|part| known(part)).cloned().collect();
         let bench = bench(parts.iter().find_map(|part| part.bench.as_ref()));

@@ -65,7 +65,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
         known.extend(&new);
         let cut: Vec<&Part> = new
             .into_iter()
-            .filter(|part| !part.bought)
+            .filter(|part| !part.is_bought())
             .map(AsRef::as_ref)
             .collect();
         let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM).unzip();
@@ -88,7 +88,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
     let alone = design
         .parts
         .iter()
-        .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.bought);
+        .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.is_bought());
     let alone: Vec<&Part> = alone.map(AsRef::as_ref).collect();
     let body = Body {
         said,

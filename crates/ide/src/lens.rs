@@ -62,7 +62,7 @@ pub fn lenses(
                 opens: Opens::Nothing,
             });
         }
-        if !part.bought && part.profiles.is_some() {
+        if !part.is_bought() && part.profiles.is_some() {
             let opens = Opens::Drawing(name);
             lenses.push(Lens {
                 span: part.name.span,
@@ -105,7 +105,11 @@ fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> String {
         Some(mass) => format!("{} g", round(mass.mass_g, 1)),
         None => "mass not known".to_owned(),
     };
-    let walls = if part.bought { &[] } else { view.told_walls() };
+    let walls = if part.is_bought() {
+        &[]
+    } else {
+        view.told_walls()
+    };
     let least = walls.iter().map(|wall| wall.least).min();
     let wall = least.map(|least| match least.is_positive() {
         true => format!("least wall {}", size(least, units, 2)),

@@ -91,7 +91,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     if let Some(wall) = view
         .told_walls()
         .iter()
-        .filter(|_| !part.bought)
+        .filter(|_| !part.is_bought())
         .min_by_key(|wall| wall.least)
     {
         let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
@@ -114,7 +114,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     );
     Some(Preview {
         name: part.name.text.to_string(),
-        title: title(part.title.as_ref(), &part.name.text),
+        title: title(part.title(), &part.name.text),
         pictures: vec![picture(&part.name.text, &draw::preview(part, WIDTH_MM)?)],
         legend: Vec::new(),
         measures,

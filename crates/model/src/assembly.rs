@@ -331,7 +331,7 @@ impl Body {
         let all = || open.with(part);
         let front = all().min_by(|a, b| ends(*a).0.total_cmp(&ends(*b).0))?;
         let back = all().max_by(|a, b| ends(*a).1.total_cmp(&ends(*b).1))?;
-        let bought = |index: usize| pen.parts[index].bought;
+        let bought = |index: usize| pen.parts[index].is_bought();
         let reversed = match bought(front) == bought(back) {
             true => first.female.end == crate::End::Second,
             false => open.place(part).reversed != bought(back),

@@ -39,7 +39,7 @@ impl Doubts {
     pub fn of(parts: &[Arc<Part>], weights: &[Option<Mass>], hands: &[Hand]) -> Doubts {
         let cut = || {
             let numbered = parts.iter().enumerate();
-            numbered.filter(|(_, part)| !part.bought && part.lacks_mass().is_none())
+            numbered.filter(|(_, part)| !part.is_bought() && part.lacks_mass().is_none())
         };
         let mut sizes = Vec::new();
         for (index, part) in cut() {
@@ -115,7 +115,7 @@ fn densities<'p>(parts: impl Iterator<Item = (usize, &'p Arc<Part>)>) -> Vec<Dou
             let Filling::Piece(piece) = body.of else {
                 continue;
             };
-            let material: &Material = &part.blanks[piece].stock.material;
+            let material: &Material = &part.blanks()[piece].stock.material;
             let Some((low, high)) = material.density_range_g_cm3 else {
                 continue;
             };

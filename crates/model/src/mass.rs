@@ -17,7 +17,7 @@ impl Part {
         if self.lacks_mass().is_some() {
             return None;
         }
-        if self.bought {
+        if self.is_bought() {
             return self.weigh_bought();
         }
         let bodies = self.bodies();
@@ -29,16 +29,19 @@ impl Part {
     /// nothing.
     pub(crate) fn given_mass(&self) -> Option<f64> {
         let by_cord = || {
-            let profiles = self.profiles.as_ref().filter(|_| self.ring.is_some())?;
+            let profiles = self.profiles.as_ref().filter(|_| self.ring().is_some())?;
             Some(profiles.metal.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
         };
-        let given = self.mass.map(|given| given.mass_g);
+        let given = self.said_mass().map(|given| given.mass_g);
         given.or_else(by_cord).filter(|mass_g| *mass_g >= 0.0)
     }
 
     fn weigh_bought(&self) -> Option<Mass> {
         let mass_g = self.given_mass()?;
-        let at_mm = self.mass.and_then(|given| given.at).map(Length::to_mm);
+        let at_mm = self
+            .said_mass()
+            .and_then(|given| given.at)
+            .map(Length::to_mm);
         let drawn = self
             .profiles
             .as_ref()

@@ -1,6 +1,6 @@
 //! A part: a solid of revolution described by stations and cuts.
 
-use crate::{Acceptance, Cut, Feature, Limits, Material, Profiles, Quantity, Want};
+use crate::{Acceptance, Cut, Feature, Limits, Material, PartKind, Profiles, Quantity, Want};
 use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
 use quillet_standards::Source;
 use quillet_standards::material::Family;
@@ -12,12 +12,10 @@ use std::sync::Arc;
 pub struct Part {
     /// Its name.
     pub name: ast::Name,
-    /// A bought part's title.
-    pub title: Option<ast::Text>,
     /// The comment lines above it.
     pub note: Option<ast::Text>,
-    /// Whether it is bought.
-    pub bought: bool,
+    /// What it is, and what only a part of its kind has.
+    pub kind: PartKind,
     /// The whole item.
     pub span: Span,
     /// The item's block; the item's name where there is none.
@@ -30,8 +28,6 @@ pub struct Part {
     pub length_free: Length,
     /// Where the length is said.
     pub length_span: Span,
-    /// The stock it is cut from, one piece or a glued stack, from the first end.
-    pub blanks: Vec<BlankPiece>,
     /// The stations of the outside, sorted along the part.
     pub stations: Vec<Station>,
     /// Whether every station written could be read; where not, the outside is a guess, and
@@ -43,22 +39,12 @@ pub struct Part {
     /// Whether all that gives its shape could be read, and leaves one: where not, no figure
     /// of it is told.
     pub shaped: bool,
-    /// Whether all that it is cut from could be read; a bought part is cut from nothing.
-    pub stocked: bool,
     /// The cuts, those from the first end first, each end's in the order written.
     pub features: Vec<Feature>,
     /// The named faces, ends included.
     pub faces: Vec<PartFace>,
     /// What is left when all is cut; none where too little could be resolved.
     pub profiles: Option<Profiles>,
-    /// A bought part's mass, dry.
-    pub mass: Option<GivenMass>,
-    /// Ink it holds, millilitres.
-    pub holds_ml: Option<f64>,
-    /// An O-ring's inside diameter and cord.
-    pub ring: Option<Ring>,
-    /// A clip's arm: drawn and weighed, never in the way.
-    pub arm: Option<Length>,
     /// The bench it names.
     pub bench: Option<ast::Name>,
     /// Its thresholds.
@@ -125,7 +111,7 @@ impl Part {
     /// Whether its first line could not be read to the end: a part that is cut always has two ends.
     pub fn lacks_ends(&self) -> bool {
         let ends = self.ends.as_ref();
-        !self.bought && ends.is_none_or(|ends| ends.iter().any(|end| end.text.is_empty()))
+        !self.is_bought() && ends.is_none_or(|ends| ends.iter().any(|end| end.text.is_empty()))
     }
 
     /// What is missing to tell its volume and its walls.
@@ -138,17 +124,16 @@ impl Part {
         if let Some(lacks) = self.lacks_shape() {
             return Some(lacks);
         }
-        match self.bought {
-            false if !self.stocked || self.blanks.is_empty() => Some(Lacks::Stock),
-            false => None,
-            true if !self.whole => Some(Lacks::Reading),
-            true => self.given_mass().is_none().then_some(Lacks::Mass),
+        match &self.kind {
+            PartKind::Cut(it) => (!it.stocked || it.blanks.is_empty()).then_some(Lacks::Stock),
+            _ if !self.whole => Some(Lacks::Reading),
+            _ => self.given_mass().is_none().then_some(Lacks::Mass),
         }
     }
 
     /// What is missing to make it: its shape, or what it is cut from. What is bought is not made.
     pub fn lacks_making(&self) -> Option<Lacks> {
-        self.lacks_mass().filter(|_| !self.bought)
+        self.lacks_mass().filter(|_| !self.is_bought())
     }
 
     /// An end's name; `face` where the part is a ring without ends.

@@ -11,6 +11,7 @@ mod feature;
 mod frame;
 mod item;
 mod joint;
+mod kind;
 mod known;
 mod like;
 mod lines;

@@ -38,17 +38,17 @@ impl Body {
 impl Part {
     /// The material at a station, at the outside; the last piece's where none reaches it.
     pub fn material_at(&self, station: Length) -> Option<&Arc<Material>> {
-        self.blanks
+        self.blanks()
             .iter()
             .find(|piece| station < piece.to)
-            .or(self.blanks.last())
+            .or(self.blanks().last())
             .map(|piece| &piece.stock.material)
     }
 
     /// The material at a station and at a radius: inside a spigot it is the spigot's. In its glue,
     /// what is glued around it.
     pub fn material_in(&self, station: Length, radius: Length) -> Option<&Arc<Material>> {
-        let spigot = self.blanks.iter().rfind(|piece| {
+        let spigot = self.blanks().iter().rfind(|piece| {
             piece.spigot.is_some_and(|spigot| {
                 radius.twice() < spigot.dia
                     && (piece.from - spigot.length..piece.from).contains(&station)
@@ -63,7 +63,7 @@ impl Part {
     /// The materials that a surface at this radius meets from one station to another, each once, in
     /// their order: what a thread or a groove is cut in.
     pub fn materials_along(&self, from: Length, to: Length, radius: Length) -> Vec<&Arc<Material>> {
-        let edges = self.blanks.iter().flat_map(|piece| {
+        let edges = self.blanks().iter().flat_map(|piece| {
             let spigot = piece.spigot.map(|spigot| piece.from - spigot.length);
             [Some(piece.from), spigot].into_iter().flatten()
         });
@@ -99,7 +99,7 @@ impl Part {
             return Vec::new();
         };
         let metal = &profiles.metal;
-        if let [only] = &self.blanks[..] {
+        if let [only] = self.blanks() {
             return vec![Body {
                 of: Filling::Piece(0),
                 density_g_cm3: only.stock.material.density_g_cm3,
@@ -107,9 +107,9 @@ impl Part {
                 inner: metal.inner.clone(),
             }];
         }
-        let mut bodies = Vec::with_capacity(self.blanks.len());
-        for (index, piece) in self.blanks.iter().enumerate() {
-            let later = &self.blanks[index + 1..];
+        let mut bodies = Vec::with_capacity(self.blanks().len());
+        for (index, piece) in self.blanks().iter().enumerate() {
+            let later = &self.blanks()[index + 1..];
             let sockets: Vec<Chain> = later.iter().filter_map(socket).collect();
             let stretch = metal.outer.between(piece.from.to_mm(), piece.to.to_mm());
             let mut regions = vec![region(metal, stretch.into_iter().collect(), &sockets)];

@@ -226,3 +226,41 @@ pen c like c {
 "#,
     );
 }
+
+#[test]
+fn lines_of_another_kind() {
+    check(
+        r#"
+blank stick of brass rod 16 by 200
+part barrel from mouth to tail {
+  blank of acrylic rod 16
+  length 40
+  outside dia 13
+  mass 12.5
+  ^^^^^^^^^ syntax: only a bought part says its mass; what is cut is weighed by its material
+  holds 0.6
+  ^^^^^^^^^ syntax: only a bought part says what it holds
+  arm 21
+  ^^^^^^ syntax: only a bought part has an arm
+  ring 7 by 1.2
+  ^^^^^^^^^^^^^ syntax: only a bought part is a ring
+}
+bought sac "Sac" from mouth to foot {
+  length 52
+  outside dia 8.5
+  holds 1.1
+  blank of brass rod 10
+  ^^^^^^^^^^^^^^^^^^^^^ syntax: a bought part is cut from no blank
+}
+bought seal "Nitrile ring" {
+  ring 6.1 by 1.3
+  blank stick
+  ^^^^^^^^^^^ syntax: a bought part is cut from no blank
+  holds 0.4
+  ^^^^^^^^^ syntax: a ring holds no ink
+  arm 9
+  ^^^^^ syntax: a ring has no arm
+}
+"#,
+    );
+}

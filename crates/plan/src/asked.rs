@@ -39,7 +39,7 @@ pub(crate) fn asked(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> O
         true => (joint.male, &at.male),
         false => (joint.female, &at.female),
     };
-    let part = pen.parts.get(side.part).filter(|it| !it.bought)?;
+    let part = pen.parts.get(side.part).filter(|it| !it.is_bought())?;
     let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
     let limits = fit.at(dia(&at.female)).ok()?;
     let (from, to) = stretch(part, spot.origin)?;

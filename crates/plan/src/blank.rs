@@ -110,7 +110,7 @@ impl Blank {
     /// What the stock lacks.
     fn tell(&self, anatomy: &Anatomy, troubles: &mut Vec<Trouble>) {
         let part = anatomy.part;
-        for (index, piece) in part.blanks.iter().enumerate() {
+        for (index, piece) in part.blanks().iter().enumerate() {
             let (from, to) = (piece.from.to_mm(), piece.to.to_mm());
             let fattest = anatomy
                 .outer
@@ -148,7 +148,7 @@ impl Blank {
 /// The diameter that is gripped, and whether the blank is rounded to it first.
 fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length, bool) {
     let least = anatomy.fattest + MARGIN_ROUND * 2;
-    let blanks = &anatomy.part.blanks;
+    let blanks = anatomy.part.blanks();
     let Some(smallest) = blanks.iter().map(|piece| piece.stock.size).min() else {
         // Without a blank the next whole millimetre of rod is supposed.
         return (Length::mm(least.to_mm().ceil()), false);
@@ -186,8 +186,8 @@ fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length,
 
 /// What each piece is sawn to: its stretch, what is faced off, and its spigot.
 fn pieces(part: &Part, beyond: [Length; 2]) -> Vec<Length> {
-    let last = part.blanks.len().saturating_sub(1);
-    let each = part.blanks.iter().enumerate().map(|(index, piece)| {
+    let last = part.blanks().len().saturating_sub(1);
+    let each = part.blanks().iter().enumerate().map(|(index, piece)| {
         let before = if index == 0 { beyond[0] } else { GLUE_FACE };
         let after = if index == last { beyond[1] } else { GLUE_FACE };
         let spigot = piece.spigot.map_or(Length::ZERO, |it| it.length);

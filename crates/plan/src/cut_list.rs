@@ -70,7 +70,7 @@ impl CutList {
         let kerf = bench.and_then(|bench| bench.kerf).unwrap_or(USUAL_KERF);
         let mut stocks: Vec<CutStock> = Vec::new();
         for route in &plan.routes {
-            for (index, piece) in route.part.blanks.iter().enumerate() {
+            for (index, piece) in route.part.blanks().iter().enumerate() {
                 let cut = cut_piece(route, index, piece);
                 match stocks.iter_mut().find(|stock| stock.is(piece)) {
                     Some(stock) => stock.pieces.push(cut),
@@ -133,7 +133,7 @@ impl CutStock {
 
 fn cut_piece(route: &Route, index: usize, piece: &BlankPiece) -> CutPiece {
     let blank = &route.blank;
-    let count = route.part.blanks.len();
+    let count = route.part.blanks().len();
     let at_end = |end: End| match end {
         End::First => index == 0,
         End::Second => index + 1 == count,

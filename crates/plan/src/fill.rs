@@ -449,7 +449,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         let (a, b) = (part.station(end, from), part.station(end, to));
         let (low, high) = (a.min(b), a.max(b));
         let met = part
-            .blanks
+            .blanks()
             .iter()
             .filter(|it| it.from < high && low < it.to);
         met.map(|it| it.stock.material.as_ref()).collect()

@@ -49,7 +49,7 @@ pub(crate) fn mates(pen: &Pen, part: usize) -> Mates {
             found[own.end.index()].push(Mate {
                 part: mate.name.text.clone(),
                 end: Arc::from(mate.end_name(other.end)),
-                bought: mate.bought,
+                bought: mate.is_bought(),
                 goes_in,
                 verb: joint.verb,
                 turns: rest.engagements.first().map(|it| it.turns()),

@@ -58,7 +58,7 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 /// blended with none of them.
 pub fn plan_part_of(pen: &Pen, part: usize, bench: Option<&Bench>) -> Plan {
     match pen.parts.get(part) {
-        Some(it) if !it.bought => plan_each([(it, &mates(pen, part))], bench),
+        Some(it) if !it.is_bought() => plan_each([(it, &mates(pen, part))], bench),
         _ => Plan::default(),
     }
 }
@@ -71,7 +71,7 @@ pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
 /// Plans parts that are in no pen: mandrels and stock serve them all.
 pub fn plan_parts(parts: &[Arc<Part>], bench: Option<&Bench>) -> Plan {
     let mates = Mates::default();
-    let cut = parts.iter().filter(|it| !it.bought);
+    let cut = parts.iter().filter(|it| !it.is_bought());
     plan_each(cut.map(|part| (part, &mates)), bench)
 }
 
@@ -172,7 +172,7 @@ impl Route {
 /// The parts that are cut: what receives before what goes in, else as written.
 fn making_order(pen: &Pen) -> Vec<usize> {
     let cut: Vec<usize> = (0..pen.parts.len())
-        .filter(|it| !pen.parts[*it].bought)
+        .filter(|it| !pen.parts[*it].is_bought())
         .collect();
     let mut order: Vec<usize> = Vec::new();
     while order.len() < cut.len() {
@@ -203,6 +203,6 @@ fn making_order(pen: &Pen) -> Vec<usize> {
 /// The cap and what it closes on, where both are cut.
 fn blended_parts(pen: &Pen) -> Option<[usize; 2]> {
     let [(cap, _), (body, _)] = closing_partner(pen)?;
-    let cut = |part: usize| pen.parts.get(part).is_some_and(|it| !it.bought);
+    let cut = |part: usize| pen.parts.get(part).is_some_and(|it| !it.is_bought());
     (cap != body && cut(cap) && cut(body)).then_some([cap, body])
 }

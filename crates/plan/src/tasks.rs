@@ -59,7 +59,7 @@ impl Maker<'_, '_, '_> {
     /// Saw, glue a stack up, round what is not round.
     fn blank_tasks(&mut self) -> Vec<usize> {
         let mut last = Vec::new();
-        let pieces = &self.anatomy.part.blanks;
+        let pieces = self.anatomy.part.blanks();
         let mut order = 0;
         let mut rank = || {
             order += 1;

@@ -84,7 +84,7 @@ fn the_worked_pens_come_out_as_designed() {
         right(&plan_pen(pen, None));
         right(&plan_pen(pen, design.bench(None).map(AsRef::as_ref)));
     }
-    for part in design.parts.iter().filter(|it| !it.bought) {
+    for part in design.parts.iter().filter(|it| !it.is_bought()) {
         right(&plan_part(part, None));
     }
 }
@@ -267,7 +267,7 @@ fn odd() -> Design {
 fn odd_parts_come_out_right() {
     let design = odd();
     for part in &design.parts {
-        if !part.bought {
+        if !part.is_bought() {
             right(&plan_part(part, None));
             right(&plan_part(part, design.bench(None).map(AsRef::as_ref)));
         }
@@ -354,7 +354,7 @@ fn blanks_are_the_part_and_all_that_is_cut_away() {
 #[test]
 fn calipers_read_what_is_drawn() {
     let design = heron();
-    for part in design.parts.iter().filter(|it| !it.bought) {
+    for part in design.parts.iter().filter(|it| !it.is_bought()) {
         let outer = &part.profiles.as_ref().unwrap().crest.outer;
         for from in [quillet_model::End::First, quillet_model::End::Second] {
             let table = caliper_table(part, &[], from, Length::mm(5.0)).unwrap();

@@ -20,7 +20,7 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
             let there = assembly.configuration(*configured);
             let longest = (0..pen.parts.len())
                 .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
-                .filter(|part| !pen.parts[*part].bought)
+                .filter(|part| !pen.parts[*part].is_bought())
                 .max_by_key(|part| pen.parts[*part].length);
             longest.map(|part| {
                 format!(

@@ -35,7 +35,7 @@ pub(crate) fn station_at(
     let station = part.stations.iter().find(|it| (it.at - at).abs() <= NEAR)?;
     let edit = edit(design, station, &|_| dia)?;
     let title = text!("make {} ⌀{} there", part.name.text, Size::Written(dia));
-    (!part.bought).then(|| (title, vec![edit]))
+    (!part.is_bought()).then(|| (title, vec![edit]))
 }
 
 /// Places this near are one.
@@ -58,7 +58,7 @@ fn changed(
         .collect();
     let last = part.stations.get(index)?;
     let title = text!("make the outside ⌀{} there", Size::Written(to(last.dia)));
-    (!part.bought && !edits.is_empty()).then_some((title, edits))
+    (!part.is_bought() && !edits.is_empty()).then_some((title, edits))
 }
 
 /// The station's diameter otherwise; none where it is no number, or closes the end.

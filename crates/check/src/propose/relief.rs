@@ -16,7 +16,7 @@ pub(crate) fn relieved(design: &Design, part: &Part, thread: usize) -> Option<Pr
         .or_else(|| shape::tenon_under(part, &threaded).map(|tenon| tenon.to))?;
     let long = shoulder - cut.to;
     let dia = design.units_at(part.span).down(form.root_diameter());
-    if part.bought || !long.is_positive() {
+    if part.is_bought() || !long.is_positive() {
         return None;
     }
     let statement = text!(

@@ -32,7 +32,7 @@ pub(crate) fn larger(view: &PartView<'_>, thread: &ThreadDef, least: Length) -> 
             (it.thread.major(), apart)
         })?;
     let mut edits: BTreeMap<_, Edit> = BTreeMap::new();
-    for part in view.design.parts.iter().filter(|part| !part.bought) {
+    for part in view.design.parts.iter().filter(|part| !part.is_bought()) {
         for index in 0..part.features.len() {
             let threaded = Threaded::nth(part, index);
             let Some(bears) = threaded.filter(|it| it.thread.thread.mates_with(form)) else {

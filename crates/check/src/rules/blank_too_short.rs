@@ -22,7 +22,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         else {
             continue;
         };
-        let Some(piece) = view.part.blanks.get(piece) else {
+        let Some(piece) = view.part.blanks().get(piece) else {
             continue;
         };
         let net = piece.to - piece.from;

@@ -23,7 +23,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         else {
             continue;
         };
-        let Some(piece) = view.part.blanks.get(piece) else {
+        let Some(piece) = view.part.blanks().get(piece) else {
             continue;
         };
         // An outside that is not said is the stock itself, which is told of as such.

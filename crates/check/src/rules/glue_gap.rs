@@ -22,7 +22,7 @@ const USUAL_INCH: Length = Length::from_nm(101_600);
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let most = view.length_limit(&RULE, MOST);
-    for piece in &view.part.blanks {
+    for piece in view.part.blanks() {
         let Some(spigot) = &piece.spigot else {
             continue;
         };

@@ -55,7 +55,7 @@ fn attacked(part: &Part, from: f64, to: f64) -> Vec<(String, Span)> {
         .profiles
         .as_ref()
         .is_some_and(|it| !it.crest.inner.is_empty());
-    let pieces = part.blanks.iter().filter(|_| hollow && !part.bought);
+    let pieces = part.blanks().iter().filter(|_| hollow);
     pieces
         .filter(|it| it.from.to_mm() < to - 1e-6 && it.to.to_mm() > from + 1e-6)
         .filter(|it| it.stock.material.kind.ink_attacks())

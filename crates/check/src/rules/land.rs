@@ -77,7 +77,7 @@ impl Land {
 
     /// What to cut: of what is bought, nothing.
     pub(super) fn cure(&self, view: &JointView<'_>) -> SizedText {
-        let relief = match view.male.bought {
+        let relief = match view.male.is_bought() {
             true => "",
             false => "cut a relief behind the outside thread, or ",
         };

@@ -41,7 +41,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 [] => continue,
                 flaws => (
                     text!("{} is {}", name.text, words::list(flaws)),
-                    cure(seal, groove, ring.ring.ring.as_ref()),
+                    cure(seal, groove, ring.ring.ring()),
                 ),
             },
         };

@@ -58,7 +58,7 @@ struct Marks<'a> {
 
 /// Something that stands out on both sides.
 fn arms<'a>(males: &[&'a Part], females: &[&'a Part]) -> Option<Marks<'a>> {
-    let armed = |parts: &[&'a Part]| parts.iter().copied().find(|part| part.arm.is_some());
+    let armed = |parts: &[&'a Part]| parts.iter().copied().find(|part| part.arm().is_some());
     let (one, other) = (armed(males)?, armed(females)?);
     Some(Marks {
         names: [&one.name.text, &other.name.text],
@@ -71,7 +71,7 @@ fn arms<'a>(males: &[&'a Part], females: &[&'a Part]) -> Option<Marks<'a>> {
 fn pattern<'a>(view: &JointView<'a>) -> Option<Marks<'a>> {
     let (male, female) = (view.male, view.female);
     let matched = |part: &'a Part| {
-        part.blanks.iter().filter_map(|piece| {
+        part.blanks().iter().filter_map(|piece| {
             let named = piece.named.as_ref().filter(|it| it.matched.is_some())?;
             Some((&*named.name.text, piece.span))
         })

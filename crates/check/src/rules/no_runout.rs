@@ -16,7 +16,7 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    let Some(rest) = view.at_rest().filter(|_| !view.male.bought) else {
+    let Some(rest) = view.at_rest().filter(|_| !view.male.is_bought()) else {
         return;
     };
     for engagement in &rest.engagements {

@@ -129,7 +129,7 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'
 /// The spigots of a glued blank.
 fn spigots(view: &PartView<'_>, findings: &mut Findings) {
     let (_, most) = GLUE_GAP;
-    for piece in &view.part.blanks {
+    for piece in view.part.blanks() {
         let Some(spigot) = &piece.spigot else {
             continue;
         };

@@ -65,7 +65,7 @@ fn hole(design: &Design, part: &Part, cut: &Feature, times: f64) -> Option<Findi
 
 /// The part's own size: its widest station but for what is out of proportion itself, else its stock.
 fn outside(part: &Part) -> Option<Length> {
-    let stock = part.blanks.iter().map(|piece| piece.stock.size).max();
+    let stock = part.blanks().iter().map(|piece| piece.stock.size).max();
     let station = part.stations.iter().map(widest).max();
     stock.into_iter().chain(station).min()
 }

@@ -70,7 +70,8 @@ impl Pair {
         let fitted = Fitted::of(view)?;
         let hole = spots::feature(view.female, fitted.at.female.origin)?;
         let shaft = spots::feature(view.male, fitted.at.male.origin);
-        let tenon = shaft.filter(|it| matches!(it.cut, Cut::Tenon { .. }) && !view.male.bought);
+        let tenon =
+            shaft.filter(|it| matches!(it.cut, Cut::Tenon { .. }) && !view.male.is_bought());
         Some(Pair {
             hole: fitted.hole,
             hole_span: hole.size_span,
@@ -141,7 +142,7 @@ fn shafts(part: &Part, end: End, deep: Length) -> Vec<Shaft> {
             } => Some(Shaft {
                 dia: *dia,
                 span: it.span,
-                size: (!part.bought).then_some(it.size_span),
+                size: (!part.is_bought()).then_some(it.size_span),
             }),
             _ => None,
         })

@@ -16,7 +16,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
     let cap = pen.joints.iter().find(|joint| joint.verb == Verb::Close);
     let Some(cap) = cap else { return };
-    if pen.parts.iter().any(|part| part.arm.is_some()) {
+    if pen.parts.iter().any(|part| part.arm().is_some()) {
         return;
     }
     findings.push(

@@ -68,7 +68,7 @@ fn on_the_way(pen: &Pen) -> Vec<usize> {
         way.push(part);
         at = came_from[part];
     }
-    way.retain(|part| !pen.parts[*part].bought);
+    way.retain(|part| !pen.parts[*part].is_bought());
     way
 }
 

@@ -32,7 +32,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let (a, b) = (place.of(0.0), place.of(pen.parts[part].length.to_mm()));
         Some((a.min(b), a.max(b)))
     };
-    let cut = (0..pen.parts.len()).filter(|part| !pen.parts[*part].bought);
+    let cut = (0..pen.parts.len()).filter(|part| !pen.parts[*part].is_bought());
     let Some(front) = cut
         .clone()
         .filter_map(|part| Some(ends(part)?.0))

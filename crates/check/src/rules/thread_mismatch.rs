@@ -27,7 +27,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     let (outside, inside) = (&male.thread.thread, &female.thread.thread);
     // What is bought cannot be cut anew.
-    let (cut, other, part) = match view.male.bought {
+    let (cut, other, part) = match view.male.is_bought() {
         true => (female.feature, male.feature, view.female),
         false => (male.feature, female.feature, view.male),
     };

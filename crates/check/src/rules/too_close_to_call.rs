@@ -30,12 +30,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let fitted = !matches!(joint.verb, Verb::Screw | Verb::Close);
     let counts = |it: &&Clearance| {
         let own = it.male.part == joint.male.part && it.female.part == joint.female.part;
-        let both_bought = pen.parts[it.male.part].bought && pen.parts[it.female.part].bought;
+        let both_bought =
+            pen.parts[it.male.part].is_bought() && pen.parts[it.female.part].is_bought();
         let asked = own && fitted && it.kind == ClearanceKind::Throat;
         // A nib near the end of a cap has a rule of its own.
         let nib = joint.verb == Verb::Close
             && it.kind == ClearanceKind::Ahead
-            && (pen.parts[it.male.part].bought || pen.parts[it.female.part].bought);
+            && (pen.parts[it.male.part].is_bought() || pen.parts[it.female.part].is_bought());
         it.kind != ClearanceKind::Corner && !asked && !nib && !both_bought
     };
     for it in rest.clearances.iter().filter(counts) {

@@ -78,7 +78,7 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
     through
         .filter_map(|it| {
             let (male, female) = (&pen.parts[it.male.part], &pen.parts[it.female.part]);
-            male.holds_ml?;
+            male.holds_ml()?;
             if female.is_blind_point(&it.female) {
                 return None;
             }
@@ -86,7 +86,7 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
             let fat = Length::mm(it.male.radius_mm).twice();
             let throat = Length::mm(it.female.radius_mm).twice();
             let wanted = view.length_limit(&RULE, wanted(male, fat));
-            if female.bought || own(it.male.part) && own(it.female.part) || throat >= wanted {
+            if female.is_bought() || own(it.male.part) && own(it.female.part) || throat >= wanted {
                 return None;
             }
             let message = text!(
@@ -116,7 +116,7 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
 
 /// What a part of this diameter wants to pass freely.
 fn wanted(male: &Part, fat: Length) -> Length {
-    match male.holds_ml.is_some() && fat >= USUAL {
+    match male.holds_ml().is_some() && fat >= USUAL {
         true => CONVERTER.max(fat + ROOM.half()),
         false => fat + ROOM,
     }
@@ -126,7 +126,7 @@ fn wanted(male: &Part, fat: Length) -> Length {
 /// it is, and enough is left round it.
 fn widened(design: &Design, female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding {
     let to = design.units_at(female.span).up(to);
-    if female.bought {
+    if female.is_bought() {
         return finding.hint("take another, or make what goes through slimmer");
     }
     let hole = spots::feature(female, spot.origin);

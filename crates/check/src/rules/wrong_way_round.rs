@@ -262,7 +262,7 @@ fn block(it: &WrongEnd<'_>) -> Option<Finding> {
     let block = it.thread.feature.block;
     let named_twice =
         cut_from(taken).any(|it| it.block != block) && cut_from(it.named.end).next().is_none();
-    if part.bought || !(named_twice || others.any(takes)) {
+    if part.is_bought() || !(named_twice || others.any(takes)) {
         return None;
     }
     let span = it.block_name()?;

@@ -69,7 +69,7 @@ impl PartMeasures {
     pub(super) fn of(part: &Arc<Part>, hand: &Hand, mass: Option<Mass>) -> Self {
         let profiles = part.profiles.as_ref().filter(|_| part.shaped);
         let solid = profiles.map(|profiles| profiles.metal.properties());
-        let mut walls = match part.bought || !part.shaped {
+        let mut walls = match part.is_bought() || !part.shaped {
             true => Vec::new(),
             false => walls(part),
         };
@@ -78,7 +78,7 @@ impl PartMeasures {
         let walls = walls.iter().map(|wall| WallMeasures::of(part, hand, wall));
         Self {
             name: part.name.text.to_string(),
-            bought: part.bought,
+            bought: part.is_bought(),
             length_mm: part.length.is_positive().then(|| part.length.to_mm()),
             volume_mm3: solid.map(|it| it.volume_mm3),
             mass_g: mass.map(|it| it.mass_g),

@@ -133,7 +133,7 @@ impl PenProfiles {
 impl PartProfiles {
     fn of(pen: &Pen, index: usize) -> Self {
         let part: &Part = &pen.parts[index];
-        let bodies = match (part.bought, &part.profiles) {
+        let bodies = match (part.is_bought(), &part.profiles) {
             (false, _) => part
                 .bodies()
                 .iter()
@@ -159,14 +159,14 @@ impl PartProfiles {
                 let (from, to) = part.features[it.feature].stations(part.length);
                 let at_mm = (from.to_mm() + to.to_mm()) / 2.0;
                 Some(PointMass {
-                    mass_g: it.ring.mass?.mass_g,
+                    mass_g: it.ring.said_mass()?.mass_g,
                     at_mm,
                 })
             });
         Self {
             name: part.name.text.to_string(),
-            mass_g: part.mass.filter(|_| part.bought).map(|it| it.mass_g),
-            balance_mm: part.mass.and_then(|it| it.at).map(|at| at.to_mm()),
+            mass_g: part.said_mass().map(|it| it.mass_g),
+            balance_mm: part.said_mass().and_then(|it| it.at).map(|at| at.to_mm()),
             rings: rings.collect(),
             bodies,
         }

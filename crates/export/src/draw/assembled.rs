@@ -138,7 +138,7 @@ impl PenView<'_> {
                 solid,
                 place,
                 view,
-                cut: !part.bought || is_pierced(part, solid),
+                cut: !part.is_bought() || is_pierced(part, solid),
             })
         });
         there.collect()

@@ -36,7 +36,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
             measured(part, at, end, says)
         })
         .collect();
-    for piece in part.blanks.iter().skip(1) {
+    for piece in part.blanks().iter().skip(1) {
         let z = piece.from.to_mm();
         let Some((before, after)) = chain.radii_at(z) else {
             continue;

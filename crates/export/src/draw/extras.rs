@@ -28,7 +28,7 @@ const STEP_MM: f64 = 0.5;
 pub(super) fn arms(view: &PenView, members: &[Member]) -> Vec<Arm> {
     let middle = view.configuration.drawn_mm / 2.0;
     let each = members.iter().filter_map(|clip| {
-        let long = clip.part.arm?.to_mm();
+        let long = clip.part.arm()?.to_mm();
         let ends = [0.0, clip.part.length.to_mm()].map(|at| clip.place.of(at));
         // It points away from the end that the ring is near.
         let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
@@ -79,7 +79,7 @@ impl Arm {
 pub(super) fn rings(scene: &mut Scene, view: &PenView, members: &[Member], half: Half) {
     for ring in &view.pen.assembly.rings {
         let host = members.iter().find(|it| it.index == ring.part);
-        let (Some(host), Some(size)) = (host, &ring.ring.ring) else {
+        let (Some(host), Some(size)) = (host, ring.ring.ring()) else {
             continue;
         };
         let feature = &host.part.features[ring.feature];

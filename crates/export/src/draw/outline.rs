@@ -88,10 +88,10 @@ fn hatches(
     before: &Before,
 ) -> Vec<Vec<[Xy; 2]>> {
     let region = region(view, half, solid);
-    if part.blanks.len() < 2 {
+    if part.blanks().len() < 2 {
         return vec![hatch(&region, None, before.covers, Hatch::numbered(number))];
     }
-    let pieces = (0..part.blanks.len()).map(|which| {
+    let pieces = (0..part.blanks().len()).map(|which| {
         let clip = piece(view, half, part, which);
         hatch(
             &region,
@@ -110,9 +110,9 @@ fn piece(view: View, half: Half, part: &Part, which: usize) -> Vec<Path> {
         let [a, b] = [Point::new(from, 0.0), Point::new(to, radius)].map(|at| view.place(half, at));
         Path::polygon(&[a, Xy::new(b.x, a.y), b, Xy::new(a.x, b.y)])
     };
-    let this = &part.blanks[which];
+    let this = &part.blanks()[which];
     let spigot = |index: usize| {
-        let piece = part.blanks.get(index)?;
+        let piece = part.blanks().get(index)?;
         let spigot = piece.spigot?;
         let from = (piece.from - spigot.length).to_mm();
         Some(rectangle(
@@ -138,7 +138,7 @@ pub(super) fn glue_lines(
     cut: bool,
     layer: Layer,
 ) {
-    for piece in part.blanks.iter().skip(1) {
+    for piece in part.blanks().iter().skip(1) {
         let z = piece.from.to_mm();
         let Some((radius, _)) = solid.outer.radii_at(z) else {
             continue;

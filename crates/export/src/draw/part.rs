@@ -140,7 +140,7 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
     let (low, high) = sheet.frame;
     let width = high.x - low.x - WIDTH_MM - 5.0;
     let mut lines: Vec<String> = part
-        .blanks
+        .blanks()
         .iter()
         .map(|piece| {
             let material = &piece.stock.material;

@@ -87,7 +87,7 @@ fn part_sheet(
 fn facts(route: &Route, units: Units) -> Vec<String> {
     let part = &route.part;
     let mut facts: Vec<String> = part
-        .blanks
+        .blanks()
         .iter()
         .map(|piece| {
             let material = &piece.stock.material;

@@ -78,10 +78,10 @@ fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> String {
     let name = |end: End| part.end_name(end).to_owned();
     let piece = |index: usize| {
         let of = part
-            .blanks
+            .blanks()
             .get(index)
             .map_or("blank", |piece| &piece.stock.material.name);
-        if part.blanks.len() > 1 {
+        if part.blanks().len() > 1 {
             format!("piece {} ({of})", index + 1)
         } else {
             format!("the {of} blank")

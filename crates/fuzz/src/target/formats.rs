@@ -34,7 +34,7 @@ pub(super) fn run(bytes: &[u8]) {
         drawings(part);
         solids(part);
     }
-    let parts: Vec<_> = parts.filter(|part| !part.bought).cloned().collect();
+    let parts: Vec<_> = parts.filter(|part| !part.is_bought()).cloned().collect();
     let plan = plan_parts(&parts, None);
     drop((ToolList::of(&plan, None), CutList::of(&plan, None)));
     for pen in design

@@ -135,7 +135,7 @@ pub(super) fn parts(at: Place<'_>) -> Vec<Choice> {
     let rings: Vec<&str> = design
         .parts
         .iter()
-        .filter(|part| part.ring.is_some())
+        .filter(|part| part.ring().is_some())
         .map(|part| &*part.name.text)
         .collect();
     let taken = taken(at);

@@ -71,7 +71,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
         }
         NameKind::Part | NameKind::Bought => {
             if let Some(part) = design.parts.iter().find(|it| of_item(it.span)) {
-                titled(sheet, part.title.as_ref(), part.note.as_ref());
+                titled(sheet, part.title(), part.note.as_ref());
                 super::part::facts(sheet, &PartView::new(design, None, part));
             }
         }

@@ -14,7 +14,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         sheet.size("greatest ⌀", dia);
     }
     let materials = part
-        .blanks
+        .blanks()
         .iter()
         .map(|piece| piece.stock.material.name.to_string());
     let materials: Vec<String> = materials.collect();
@@ -32,10 +32,10 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
             ),
         );
     }
-    if let Some(ml) = part.holds_ml {
+    if let Some(ml) = part.holds_ml() {
         sheet.row("holds", &format!("{} ml", round(ml, 2)));
     }
-    if part.bought {
+    if part.is_bought() {
         return;
     }
     if let Some(profiles) = part.profiles.as_ref().filter(|_| part.shaped) {

@@ -248,7 +248,7 @@ impl Seen<'_, '_> {
                 true => (dia(male), limits.shaft),
                 false => (dia(female), limits.hole),
             };
-            if !self.bodies.parts[part].bought {
+            if !self.bodies.parts[part].is_bought() {
                 link.range_mm = around(drawn, zone.limits);
             }
         }

@@ -107,7 +107,8 @@ fn travel(bodies: &Bodies, drifts: &JointDrifts, joint: &Joint, rest: &Settled) 
     let by = |by: Length| {
         Drift::of(Size::By {
             part: joint.male.part,
-            bought: bodies.parts[joint.male.part].bought && bodies.parts[joint.female.part].bought,
+            bought: bodies.parts[joint.male.part].is_bought()
+                && bodies.parts[joint.female.part].is_bought(),
             by,
         })
     };

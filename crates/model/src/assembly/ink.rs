@@ -45,9 +45,9 @@ pub(super) fn held(pen: &Pen, assembly: &Assembly, open: &Groups, body: &Body) -
     if let Some((holder, _)) = pen.fill {
         return in_bores(pen, assembly, open, body, (holder, g_ml));
     }
-    let holds = |index: &usize| pen.parts[*index].holds_ml.is_some();
+    let holds = |index: &usize| pen.parts[*index].holds_ml().is_some();
     let part = open.with(body.part).find(holds)?;
-    let ml = pen.parts[part].holds_ml?;
+    let ml = pen.parts[part].holds_ml()?;
     Some(Ink {
         capacity_ml: ml,
         mass_g: ml * g_ml,

@@ -18,7 +18,9 @@ pub(super) fn of(parts: &[Arc<Part>], open: &Groups, body: &Body) -> Option<usiz
         .with(body.part)
         .min_by(|a, b| front(a).total_cmp(&front(b)))?;
     let part = &parts[foremost];
-    let writes =
-        part.bought && part.arm.is_none() && part.ends.is_some() && part.length_free == part.length;
+    let writes = part.is_bought()
+        && part.arm().is_none()
+        && part.ends.is_some()
+        && part.length_free == part.length;
     writes.then_some(foremost)
 }

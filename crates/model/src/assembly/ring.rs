@@ -58,8 +58,7 @@ pub(super) fn seated(
                 continue;
             };
             let seal = ring
-                .ring
-                .as_ref()
+                .ring()
                 .and_then(|size| seal(pen, joints, index, feature, size));
             found.push(SeatedRing {
                 part: index,

@@ -203,7 +203,7 @@ impl<'a> Bodies<'a> {
     /// Whether a part is what writes and is set by hand, so that its reach is never quite sure; what
     /// holds its own ink is as measured.
     pub(crate) fn is_nib(&self, part: usize) -> bool {
-        self.nib == Some(part) && self.parts[part].holds_ml.is_none()
+        self.nib == Some(part) && self.parts[part].holds_ml().is_none()
     }
 
     /// A part's outline on its own stations.

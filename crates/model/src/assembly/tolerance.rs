@@ -15,7 +15,7 @@ impl Bodies<'_> {
         let hand = self.hand(size.part());
         let either = |within: Length| (0.0 - within.to_mm(), within.to_mm());
         // Of what is bought, every size is as it was measured.
-        let kept = |kept: Kept, of: Length| match part.bought {
+        let kept = |kept: Kept, of: Length| match part.is_bought() {
             true => either(hand.caliper()),
             false => either(hand.keeps(kept, of)),
         };
@@ -81,7 +81,7 @@ fn span(part: &Part, size: &Size, origin: Origin) -> Span {
 fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
     let half = |within: Length| within.to_mm() / 2.0;
     let either = |within: Length| (0.0 - half(within), half(within));
-    if part.bought {
+    if part.is_bought() {
         return either(hand.caliper());
     }
     if let Origin::Outside(index) = of {

@@ -3,18 +3,21 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::lines::Lines;
-use crate::{BlankPiece, NameKind, Part, Spigot};
+use crate::{BlankPiece, NameKind, Spigot};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity};
 
 impl<'a> Resolver<'a> {
+    /// The pieces of a part of this length, from the first end; those that could not be read are
+    /// left out and told of.
     pub(super) fn blank_pieces(
         &mut self,
         lines: &Lines<'a>,
-        part: &mut Part,
+        length: Length,
         frame: &mut Frame<'a>,
-    ) {
+    ) -> Vec<BlankPiece> {
+        let mut pieces = Vec::new();
         let mut from = Length::ZERO;
         for (index, line) in lines.blanks.iter().enumerate() {
             let last = index + 1 == lines.blanks.len();
@@ -43,23 +46,22 @@ impl<'a> Resolver<'a> {
                 _ => continue,
             };
             let Some(stock) = stock else { continue };
-            let to = to.unwrap_or(part.length).min(part.length);
-            if to <= from || (to == part.length && !last) {
+            let to = to.unwrap_or(length).min(length);
+            if to <= from || (to == length && !last) {
                 self.say(
                     Finding::new(
                         "out-of-range",
                         Severity::Error,
                         line.span,
                         format!(
-                            "this piece of the blank runs from {from} to {to} of a part {} long",
-                            part.length
+                            "this piece of the blank runs from {from} to {to} of a part {length} long"
                         ),
                     )
                     .hint("say in each piece but the last where it ends, with to"),
                 );
                 continue;
             }
-            part.blanks.push(BlankPiece {
+            pieces.push(BlankPiece {
                 span: line.span,
                 stock,
                 named,
@@ -69,6 +71,7 @@ impl<'a> Resolver<'a> {
             });
             from = to;
         }
+        pieces
     }
 
     fn spigot(&mut self, spigot: &ast::Spigot, frame: &mut Frame<'a>) -> Option<Spigot> {

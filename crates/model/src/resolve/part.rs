@@ -6,7 +6,7 @@ use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
 use super::want::Among;
 use super::{Resolver, shared};
-use crate::{GivenMass, Limits, NameKind, Part, Quantity, Ring, Units};
+use crate::{CutPart, Limits, NameKind, Part, PartKind, Units};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
@@ -54,28 +54,21 @@ impl<'a> Resolver<'a> {
         let frame = &mut own;
         let mut part = Part {
             name: ast.name.clone(),
-            title: lines.title.clone(),
             note: item.note.clone(),
-            bought,
+            kind: PartKind::Cut(CutPart::default()),
             span: item.span,
             block: ast.block.unwrap_or(ast.name.span),
             ends: lines.ends.clone(),
             length: Length::ZERO,
             length_free: Length::ZERO,
             length_span: ast.name.span,
-            blanks: Vec::new(),
             stations: Vec::new(),
             outside_known: true,
             whole: self.is_sound(item.span) && lines.sound,
             shaped: false,
-            stocked: true,
             features: Vec::new(),
             faces: Vec::new(),
             profiles: None,
-            mass: None,
-            holds_ml: None,
-            ring: None,
-            arm: None,
             bench: lines.bench.cloned(),
             limits: Limits::default(),
             accepts: Vec::new(),
@@ -83,14 +76,16 @@ impl<'a> Resolver<'a> {
             lets: Vec::new(),
         };
         self.part_lets(&lines, &mut part, frame);
-        self.measured(&lines, &mut part, frame);
+        part.kind = self.kind(&lines, bought, frame);
         let complete = self.part_length(&lines, &mut part, frame);
         self.end_faces(&mut part, &owner);
         if complete {
             let sound = part.whole;
             let before = self.lost;
-            self.blank_pieces(&lines, &mut part, frame);
-            part.stocked = sound && self.lost == before;
+            if let PartKind::Cut(cut) = &mut part.kind {
+                cut.blanks = self.blank_pieces(&lines, part.length, frame);
+                cut.stocked = sound && self.lost == before;
+            }
             let before = self.lost;
             (part.stations, part.outside_known) = self.stations(&lines, &part, frame);
             self.features(&lines, &mut part, frame);
@@ -127,38 +122,6 @@ impl<'a> Resolver<'a> {
         }
     }
 
-    fn measured(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {
-        for line in &lines.single {
-            match &line.kind {
-                LineKind::Mass { mass, at } => {
-                    let mass_g = self.amount(mass, "a mass", Quantity::as_grams, frame);
-                    let at = at
-                        .as_ref()
-                        .and_then(|at| self.distance(at, "a place", frame));
-                    part.mass = mass_g.map(|mass_g| GivenMass {
-                        span: line.span,
-                        mass_g,
-                        at,
-                    });
-                }
-                LineKind::Holds(sum) => {
-                    part.holds_ml = self.amount(sum, "an ink capacity", Quantity::as_ml, frame);
-                }
-                LineKind::Ring { inside, cord } => {
-                    let inside = self.positive(inside, "a ring", frame);
-                    let cord = self.positive(cord, "a cord", frame);
-                    part.ring = inside.zip(cord).map(|(inside, cord)| Ring {
-                        span: line.span,
-                        inside,
-                        cord,
-                    });
-                }
-                LineKind::Arm(sum) => part.arm = self.positive(sum, "an arm", frame),
-                _ => {}
-            }
-        }
-    }
-
     /// Whether a size is one that a pen may have, else it is told of.
     pub(super) fn is_a_pens(&mut self, size: Length, most: Length, at: Span) -> bool {
         if size > most {
@@ -180,7 +143,7 @@ impl<'a> Resolver<'a> {
             LineKind::Length(span) => Some(span),
             _ => None,
         });
-        match (length, &part.ring) {
+        match (length, part.ring()) {
             (Some(span), _) => {
                 part.length_span = span.span;
                 let Some(to) = &span.to else {
@@ -199,7 +162,8 @@ impl<'a> Resolver<'a> {
                 least.is_positive() && self.positive(to, "a length", frame).is_some()
             }
             (None, Some(ring)) => {
-                (part.length, part.length_free) = (ring.cord, ring.cord);
+                let cord = ring.cord;
+                (part.length, part.length_free) = (cord, cord);
                 true
             }
             (None, None) => {

@@ -14,7 +14,7 @@ impl Resolver<'_> {
     /// Cuts the part, and says where its outside is not said; not where a station could not
     /// be read, since that is told of already. Smallest outside wins, largest inside wins, edges last.
     pub(super) fn shape(&mut self, part: &mut Part) {
-        if part.ring.is_some() && part.stations.is_empty() {
+        if part.ring().is_some() && part.stations.is_empty() {
             part.profiles = ring(part);
             return;
         }
@@ -165,7 +165,7 @@ fn broken_edge(at: Span, flaw: EdgeFlaw) -> Finding {
 
 /// An O-ring: the circle of its cord, swept.
 fn ring(part: &Part) -> Option<Profiles> {
-    let ring = part.ring.as_ref()?;
+    let ring = part.ring()?;
     let cord = ring.cord.to_mm();
     let middle = (ring.inside.to_mm() + cord) / 2.0;
     let mut origins = Vec::new();

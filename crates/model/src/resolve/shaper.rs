@@ -194,7 +194,7 @@ impl<'p> Shaper<'p> {
 
 /// The radius of the stock where nothing is said: half the rod, or the largest size said.
 fn stock_radius_mm(part: &Part) -> f64 {
-    let of_blank = part.blanks.iter().map(|piece| piece.stock.size);
+    let of_blank = part.blanks().iter().map(|piece| piece.stock.size);
     let of_stations = part.stations.iter().map(|station| station.dia);
     let of_features = part.features.iter().filter_map(Feature::dia);
     let largest = of_blank.max().or(of_stations.chain(of_features).max());

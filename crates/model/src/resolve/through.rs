@@ -58,7 +58,7 @@ struct Pair {
 
 /// The pairs that leave nothing, each once, where they leave least.
 fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
-    let solid = if part.bought {
+    let solid = if part.is_bought() {
         &profiles.crest
     } else {
         &profiles.root
@@ -70,7 +70,7 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
         for other in inner.iter().filter(|it| !it.curve.is_vertical()) {
             let (outer, inner) = (profiles.origin(one.tag), profiles.origin(other.tag));
             let edge = outer.is_edge() || inner.is_edge();
-            if !edge && !part.bought {
+            if !edge && !part.is_bought() {
                 continue;
             }
             let Some((gap_mm, z_mm)) = least_gap(&one.curve, &other.curve) else {

@@ -41,7 +41,7 @@ impl<'a> Lathe<'a> {
     fn new(plan: &'a Plan, route: &'a Route) -> Self {
         let part = route.part.as_ref();
         let blank = &route.blank;
-        let sizes = part.blanks.iter().map(|piece| piece.stock.size);
+        let sizes = part.blanks().iter().map(|piece| piece.stock.size);
         let dia = sizes.max().filter(|_| blank.rounded).unwrap_or(blank.dia);
         let stock = Stock::rod(blank.from, blank.to, dia);
         Lathe {

@@ -171,7 +171,7 @@ proptest! {
     #[test]
     fn any_part_comes_out_as_designed(text in generated::part()) {
         let design = design("any.quillet", &[&[("any.quillet", &*text)][..], &SHARED[..]].concat());
-        for part in design.parts.iter().filter(|it| !it.bought) {
+        for part in design.parts.iter().filter(|it| !it.is_bought()) {
             for bench in [None, design.bench(None).map(AsRef::as_ref)] {
                 let plan = plan_part(part, bench);
                 for route in &plan.routes {

@@ -1,0 +1,112 @@
+//! What only a part of one kind says: what it is cut from, or what was measured of it.
+
+use super::Resolver;
+use super::frame::Frame;
+use super::lines::Lines;
+use crate::{BoughtPart, CutPart, GivenMass, PartKind, Quantity, Ring, RingPart};
+use quillet_syntax::ast::{self, LineKind};
+use quillet_syntax::{Finding, RuleId, Severity};
+
+impl<'a> Resolver<'a> {
+    /// What kind of part it is, its blank still to come, and what of its lines belongs to another.
+    pub(super) fn kind(
+        &mut self,
+        lines: &Lines<'a>,
+        bought: bool,
+        frame: &mut Frame<'a>,
+    ) -> PartKind {
+        let said = self.measured(lines, frame);
+        let kind = match (bought, said.ring) {
+            (false, _) => PartKind::Cut(CutPart {
+                blanks: Vec::new(),
+                stocked: true,
+            }),
+            (true, Some(size)) => PartKind::Ring(RingPart {
+                title: lines.title.clone(),
+                mass: said.mass,
+                size,
+            }),
+            (true, None) => PartKind::Bought(BoughtPart {
+                title: lines.title.clone(),
+                mass: said.mass,
+                holds_ml: said.holds_ml,
+                arm: said.arm,
+            }),
+        };
+        for line in lines.single.iter().chain(&lines.blanks) {
+            if let Some((message, hint)) = misplaced(&kind, &line.kind) {
+                let finding = Finding::new(RuleId::SYNTAX, Severity::Error, line.span, message);
+                let finding = finding.hint(hint);
+                self.say(finding.fix("take this line out", line.span, ""));
+            }
+        }
+        kind
+    }
+
+    fn measured(&mut self, lines: &Lines<'a>, frame: &mut Frame<'a>) -> Measured {
+        let mut said = Measured::default();
+        for line in &lines.single {
+            match &line.kind {
+                LineKind::Mass { mass, at } => {
+                    let mass_g = self.amount(mass, "a mass", Quantity::as_grams, frame);
+                    let at = at
+                        .as_ref()
+                        .and_then(|at| self.distance(at, "a place", frame));
+                    said.mass = mass_g.map(|mass_g| GivenMass {
+                        span: line.span,
+                        mass_g,
+                        at,
+                    });
+                }
+                LineKind::Holds(sum) => {
+                    said.holds_ml = self.amount(sum, "an ink capacity", Quantity::as_ml, frame);
+                }
+                LineKind::Ring { inside, cord } => {
+                    let inside = self.positive(inside, "a ring", frame);
+                    let cord = self.positive(cord, "a cord", frame);
+                    said.ring = inside.zip(cord).map(|(inside, cord)| Ring {
+                        span: line.span,
+                        inside,
+                        cord,
+                    });
+                }
+                LineKind::Arm(sum) => said.arm = self.positive(sum, "an arm", frame),
+                _ => {}
+            }
+        }
+        said
+    }
+}
+
+/// What the lines of a bought part say that those of a cut one do not.
+#[derive(Default)]
+struct Measured {
+    mass: Option<GivenMass>,
+    holds_ml: Option<f64>,
+    ring: Option<Ring>,
+    arm: Option<quillet_geometry::Length>,
+}
+
+/// What is wrong with a line in a part of this kind, and what to do.
+fn misplaced(kind: &PartKind, line: &ast::LineKind) -> Option<(&'static str, &'static str)> {
+    let cut = "take the line out, or begin the item with bought";
+    let ring = "take the line out, or say the outline in place of the ring";
+    Some(match (kind, line) {
+        (PartKind::Cut(_), LineKind::Mass { .. }) => (
+            "only a bought part says its mass; what is cut is weighed by its material",
+            cut,
+        ),
+        (PartKind::Cut(_), LineKind::Holds(_)) => ("only a bought part says what it holds", cut),
+        (PartKind::Cut(_), LineKind::Ring { .. }) => ("only a bought part is a ring", cut),
+        (PartKind::Cut(_), LineKind::Arm(_)) => ("only a bought part has an arm", cut),
+        (PartKind::Ring(_), LineKind::Holds(_)) => ("a ring holds no ink", ring),
+        (PartKind::Ring(_), LineKind::Arm(_)) => ("a ring has no arm", ring),
+        (PartKind::Bought(_) | PartKind::Ring(_), LineKind::Blank(_) | LineKind::BlankNamed(_)) => {
+            (
+                "a bought part is cut from no blank",
+                "take the line out, or begin the item with part",
+            )
+        }
+        _ => return None,
+    })
+}
