@@ -7,6 +7,7 @@ mod value;
 use quillet_geometry::Mass;
 use quillet_model::{Dimension, Doubts, Measure, Part, Pen, Quantity, Sum, Test, Want};
 use quillet_syntax::ast::{Comparison, Operator};
+use quillet_syntax::{Size, SizedText, text};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
@@ -24,9 +25,9 @@ pub struct Measured {
     /// Whether it is as wanted.
     pub verdict: Verdict,
     /// What is wanted, in words: `at most 145 mm`.
-    pub wanted: String,
+    pub wanted: SizedText,
     /// What makes it so: `barrel is 8.45 g of it`.
-    pub drivers: Vec<String>,
+    pub drivers: Vec<SizedText>,
     /// Where it is not known, what is missing: `converter says no mass`.
     pub missing: Vec<String>,
     /// What is missing is told of as an error of its own.
@@ -35,25 +36,31 @@ pub struct Measured {
 
 impl Measured {
     /// What it comes to, in words; none where that is not known.
-    pub fn told(&self) -> Option<String> {
+    pub fn told(&self) -> Option<SizedText> {
         self.value.map(told)
     }
 
     /// What it comes to, with the range: `15.78 g (15.46 to 16.06 g)`.
-    pub fn told_with_range(&self) -> Option<String> {
+    pub fn told_with_range(&self) -> Option<SizedText> {
         let told = self.told()?;
         Some(match self.told_range() {
-            Some(range) => format!("{told} ({range})"),
+            Some(range) => text!("{} ({})", told, range),
             None => told,
         })
     }
 
     /// From what to what it may lie, in words: `15.46 to 16.06 g`; none where it tells nothing.
-    pub fn told_range(&self) -> Option<String> {
+    pub fn told_range(&self) -> Option<SizedText> {
         let (low, high) = self.range?;
-        let (low, high) = (told(low), told(high));
+        if let (Dimension::LENGTH, Some(from), Some(to)) =
+            (low.dimension, low.as_length(), high.as_length())
+        {
+            let range = text!("{} to {}", Size::Near(from, 2), Size::Plain(to));
+            return (told(low) != told(high)).then_some(range);
+        }
+        let (low, high) = (told(low).to_string(), told(high).to_string());
         let unit = high.trim_start_matches(|letter: char| !letter.is_whitespace());
-        (low != high).then(|| format!("{} to {high}", low.trim_end_matches(unit)))
+        (low != high).then(|| text!("{} to {}", low.trim_end_matches(unit), &high))
     }
 
     /// Holds a want against all that may be, where what it weighs is in doubt.
@@ -188,7 +195,13 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
             None => wanted,
         }
     };
-    let text = |quantity: Option<Quantity>| quantity.map_or("?".to_owned(), |it| it.to_string());
+    let words = |quantity: Option<Quantity>| match quantity {
+        Some(it) => match (it.dimension, it.as_length()) {
+            (Dimension::LENGTH, Some(length)) => length.into(),
+            _ => it.to_string().into(),
+        },
+        None => SizedText::from("?"),
+    };
     let wanted = match &want.test {
         Test::Compare(comparison, sum) => {
             let word = match comparison {
@@ -197,12 +210,12 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
                 Comparison::More => "more than",
                 Comparison::AtLeast => "at least",
             };
-            format!("{word} {}", text(told(sum)))
+            text!("{} {}", word, words(told(sum)))
         }
         Test::About(value, tolerance) => {
-            format!("{} ± {}", text(told(value)), text(told(tolerance)))
+            text!("{} ± {}", words(told(value)), words(told(tolerance)))
         }
-        Test::Within(from, to) => format!("{} to {}", text(told(from)), text(told(to))),
+        Test::Within(from, to) => text!("{} to {}", words(told(from)), words(told(to))),
     };
     let verdict = match margin(want, value) {
         None => Verdict::Unknown,
@@ -264,9 +277,12 @@ fn is_enough(want: &Want, margin: Quantity) -> bool {
 }
 
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.
-pub fn told(quantity: Quantity) -> String {
-    match quantity.dimension {
-        Dimension::LENGTH | Dimension::MASS | Dimension::VOLUME => format!("{quantity:.2}"),
-        _ => format!("{quantity:.3}"),
+pub fn told(quantity: Quantity) -> SizedText {
+    match (quantity.dimension, quantity.as_length()) {
+        (Dimension::LENGTH, Some(length)) => Size::Plain(length).into(),
+        (Dimension::LENGTH | Dimension::MASS | Dimension::VOLUME, _) => {
+            format!("{quantity:.2}").into()
+        }
+        _ => format!("{quantity:.3}").into(),
     }
 }

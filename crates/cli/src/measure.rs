@@ -7,9 +7,11 @@ mod parts;
 mod pens;
 mod profiles;
 mod text;
+mod told;
 mod wants;
 
 use crate::answer::Format;
+use crate::choice::UnitsChoice;
 use crate::{disk, json, say, warn};
 use parts::PartMeasures;
 use pens::PenMeasures;
@@ -31,6 +33,8 @@ pub(crate) struct Args {
     /// Show the long lists too: every wall, what touches in each joint, every clearance
     #[arg(long)]
     full: bool,
+    #[command(flatten)]
+    units: UnitsChoice,
     /// Print the profiles of every pen's parts as JSON, for a solid modeller to rebuild
     #[arg(long)]
     profiles: bool,
@@ -50,7 +54,9 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     let measures = || Measures::of(&design, &examined);
     let told = match (args.profiles, args.format) {
         (true, _) => say::json(&json::exact(&Profiles::of(&design))),
-        (false, Format::Text) => say::out(&text::of(&measures(), args.full)),
+        (false, Format::Text) => {
+            say::out(&text::of(&measures(), args.full, args.units.of(&design)))
+        }
         (false, Format::Json) => say::json(&json::rounded(&measures())),
     };
     match told {

@@ -148,7 +148,10 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
 fn wanted(design: &Design, want: &JudgedWant) -> (String, String) {
     let verdict = want.verdict();
     let says = match want.measured.told() {
-        Some(value) => format!("{value}, {verdict}"),
+        Some(value) => {
+            let value = value.in_units(design.units_at(want.span));
+            format!("{value}, {verdict}")
+        }
         None => verdict,
     };
     (design.text(want.span).to_owned(), says)

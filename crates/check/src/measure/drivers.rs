@@ -1,9 +1,11 @@
 //! What makes a measure what it is.
 
+use quillet_geometry::Length;
 use quillet_model::{Measure, Pen};
+use quillet_syntax::{Size, SizedText, text};
 
 /// What makes a measure what it is: the heaviest part, the longest, the threads.
-pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
+pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
     let assembly = &pen.assembly;
     let driver = match measure {
         Measure::Mass(configured) => {
@@ -13,7 +15,11 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
                 .filter_map(|part| Some((part, assembly.weights[part]?.mass_g)))
                 .max_by(|a, b| a.1.total_cmp(&b.1));
             heaviest.map(|(part, mass_g)| {
-                format!("{} is {mass_g:.1} g of it", pen.parts[part].name.text)
+                text!(
+                    "{} is {} g of it",
+                    pen.parts[part].name.text,
+                    format!("{mass_g:.1}")
+                )
             })
         }
         Measure::Length(configured) => {
@@ -23,9 +29,10 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
                 .filter(|part| !pen.parts[*part].is_bought())
                 .max_by_key(|part| pen.parts[*part].length);
             longest.map(|part| {
-                format!(
+                text!(
                     "{} is {} long",
-                    pen.parts[part].name.text, pen.parts[part].length
+                    pen.parts[part].name.text,
+                    pen.parts[part].length
                 )
             })
         }
@@ -39,18 +46,19 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<String> {
             let all = (0..pen.parts.len()).filter_map(moment);
             let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
             let way = if most.2 > 0.0 { "behind" } else { "before" };
-            Some(format!(
-                "{}, {:.1} g, balances {:.1} mm {way} it",
+            Some(text!(
+                "{}, {} g, balances {} {} it",
                 pen.parts[most.0].name.text,
-                most.1,
-                most.2.abs()
+                format!("{:.1}", most.1),
+                Size::Rounded(Length::mm(most.2.abs()), 1),
+                way
             ))
         }),
         Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
             let threads = rest.engagements.first()?;
-            Some(format!(
-                "{:.2} mm of travel over a lead of {}",
-                threads.travel_mm,
+            Some(text!(
+                "{} of travel over a lead of {}",
+                Size::Rounded(Length::mm(threads.travel_mm), 2),
                 threads.form.lead()
             ))
         }),

@@ -3,7 +3,7 @@
 use crate::Rule;
 use crate::measure::{self, Measured, Verdict};
 use crate::rule::elsewhere;
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, SizedText, Span, text};
 
 /// Every want is judged in one place, which asks here what is to be told of it.
 pub(crate) static RULE: Rule = elsewhere(
@@ -25,11 +25,10 @@ pub(crate) fn finding(at: Span, asked: &str, measured: &Measured) -> Option<Find
 
 fn unmet(at: Span, asked: &str, measured: &Measured) -> Finding {
     let value = measured.value.map_or("not known".into(), measure::told);
-    let mut message = format!("{asked} is {value}; {} is wanted", measured.wanted);
-    if let [first, rest @ ..] = measured.drivers.as_slice() {
-        message += &format!("; {first}");
-        rest.iter()
-            .for_each(|driver| message += &format!(", {driver}"));
+    let mut message = text!("{} is {}; {} is wanted", asked, value, measured.wanted);
+    if !measured.drivers.is_empty() {
+        let drivers = SizedText::joined(measured.drivers.iter().cloned(), ", ");
+        message = message.then("; ").then(drivers);
     }
     let hint = "change the parts until it is met, or agree on another figure";
     RULE.at(at, message).hint(hint)
@@ -37,8 +36,10 @@ fn unmet(at: Span, asked: &str, measured: &Measured) -> Finding {
 
 fn unknown(at: Span, asked: &str, measured: &Measured) -> Finding {
     let missing = measured.missing.join(", ");
-    let message = format!(
-        "{asked} is not known: {missing}; {} is wanted",
+    let message = text!(
+        "{} is not known: {}; {} is wanted",
+        asked,
+        &missing,
         measured.wanted
     );
     RULE.at(at, message)
@@ -49,9 +50,14 @@ fn unknown(at: Span, asked: &str, measured: &Measured) -> Finding {
 fn too_close(at: Span, asked: &str, measured: &Measured) -> Finding {
     let value = measured.told().unwrap_or_default();
     let range = measured.told_range();
-    let range = range.map_or(String::new(), |range| format!(", and may come to {range}"));
-    let message = format!(
-        "{asked} is {value}{range}; {} is wanted, which is too close to call",
+    let range = range.map_or(SizedText::default(), |range| {
+        text!(", and may come to {}", range)
+    });
+    let message = text!(
+        "{} is {}{}; {} is wanted, which is too close to call",
+        asked,
+        value,
+        range,
         measured.wanted
     );
     let hint = "weigh the blank and state its density, or leave more between";

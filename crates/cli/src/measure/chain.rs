@@ -1,5 +1,6 @@
 //! What a clearance is the sum of.
 
+use super::told::Told;
 use quillet_check::chain;
 use quillet_model::{Design, Link, Pen};
 use serde::Serialize;
@@ -7,7 +8,7 @@ use serde::Serialize;
 /// A size of a clearance's chain.
 #[derive(Serialize)]
 pub(super) struct LinkMeasures {
-    what: String,
+    what: Told,
     /// Where it is written.
     file: String,
     line: usize,
@@ -21,7 +22,7 @@ pub(super) struct LinkMeasures {
     pub(super) takes_mm: f64,
     /// In words, with how closely it is kept.
     #[serde(skip)]
-    pub(super) told: String,
+    pub(super) told: Told,
 }
 
 impl LinkMeasures {
@@ -30,14 +31,14 @@ impl LinkMeasures {
         let before = file.and_then(|it| it.text.get(..link.span.start as usize));
         let rounded = |mm: f64| (mm * 1e6).round() / 1e6 + 0.0;
         Self {
-            what: chain::size(pen, link).to_string(),
+            what: chain::size(pen, link).into(),
             file: file.map_or(String::new(), |it| it.path.display().to_string()),
             line: before.map_or(0, |it| it.matches('\n').count() + 1),
             under_mm: rounded(link.range_mm.0),
             over_mm: rounded(link.range_mm.1),
             factor: rounded(link.factor),
             takes_mm: rounded(link.takes_mm()),
-            told: chain::link(pen, link).to_string(),
+            told: chain::link(pen, link).into(),
         }
     }
 

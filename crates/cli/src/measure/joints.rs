@@ -1,6 +1,7 @@
 //! How each joint comes to rest.
 
 use super::chain::LinkMeasures;
+use super::told::Told;
 use quillet_check::spots;
 use quillet_geometry::Angle;
 use quillet_model::{
@@ -17,7 +18,7 @@ pub(super) struct JointMeasures {
     pub(super) goes_in_mm: Option<f64>,
     pub(super) stopped_by: Option<&'static str>,
     /// What holds it, in words; none where nothing does.
-    pub(super) held_by: Option<String>,
+    pub(super) held_by: Option<Told>,
     pub(super) touches: Vec<TouchMeasures>,
     pub(super) seat_gap_mm: Option<f64>,
     pub(super) thread: Option<String>,
@@ -36,8 +37,8 @@ pub(super) struct JointMeasures {
 
 #[derive(Serialize)]
 pub(super) struct TouchMeasures {
-    pub(super) male: String,
-    pub(super) female: String,
+    pub(super) male: Told,
+    pub(super) female: Told,
     pub(super) spare_mm: f64,
 }
 
@@ -51,8 +52,8 @@ pub(super) struct TrappedMeasures {
 #[derive(Serialize)]
 pub(super) struct ClearanceMeasures {
     pub(super) kind: &'static str,
-    pub(super) male: String,
-    pub(super) female: String,
+    pub(super) male: Told,
+    pub(super) female: Told,
     pub(super) nominal_mm: f64,
     pub(super) worst_mm: f64,
     /// What it is the sum of, that which takes most of it first.
@@ -99,7 +100,7 @@ impl JointMeasures {
                 StoppedBy::Overlap => "overlap",
                 StoppedBy::Nothing => "nothing",
             }),
-            held_by: quillet_check::held_by(pen, rest).map(|it| it.to_string()),
+            held_by: quillet_check::held_by(pen, rest).map(Told::from),
             touches: rest
                 .touches
                 .iter()
@@ -135,8 +136,8 @@ impl JointMeasures {
 impl TouchMeasures {
     pub(super) fn of(pen: &Pen, touch: &Touch) -> Self {
         Self {
-            male: spots::words(pen, &touch.male).to_string(),
-            female: spots::words(pen, &touch.female).to_string(),
+            male: spots::words(pen, &touch.male).into(),
+            female: spots::words(pen, &touch.female).into(),
             spare_mm: touch.spare_mm,
         }
     }
@@ -146,8 +147,8 @@ impl ClearanceMeasures {
     fn of(design: &Design, pen: &Pen, it: &Clearance) -> Self {
         Self {
             kind: it.kind.word(),
-            male: spots::words(pen, &it.male).to_string(),
-            female: spots::words(pen, &it.female).to_string(),
+            male: spots::words(pen, &it.male).into(),
+            female: spots::words(pen, &it.female).into(),
             nominal_mm: it.nominal_mm,
             worst_mm: it.least_mm,
             chain: it

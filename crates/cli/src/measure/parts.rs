@@ -1,5 +1,6 @@
 //! What a part by itself measures.
 
+use super::told::Told;
 use super::wants::WantMeasures;
 use quillet_check::{Examined, Role, Wall, walls};
 use quillet_geometry::Mass;
@@ -36,8 +37,8 @@ pub(super) struct PartMeasures {
 #[derive(Serialize)]
 pub(super) struct WallMeasures {
     pub(super) role: &'static str,
-    pub(super) outer: String,
-    pub(super) inner: String,
+    pub(super) outer: Told,
+    pub(super) inner: Told,
     pub(super) from_mm: f64,
     pub(super) to_mm: f64,
     pub(super) least_mm: f64,
@@ -110,8 +111,8 @@ impl WallMeasures {
     fn of(part: &Part, hand: &Hand, wall: &Wall) -> Self {
         Self {
             role: wall.role.words(),
-            outer: wall.outer_words(part).to_string(),
-            inner: wall.inner_words(part).to_string(),
+            outer: wall.outer_words(part).into(),
+            inner: wall.inner_words(part).into(),
             from_mm: wall.from.to_mm(),
             to_mm: wall.to.to_mm(),
             least_mm: wall.least.to_mm(),

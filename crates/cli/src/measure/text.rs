@@ -1,23 +1,25 @@
 //! Measures for people: the pen first, one idea a line.
 
 use super::Measures;
-use super::joints::JointMeasures;
+use super::joints::{JointMeasures, TouchMeasures};
 use super::parts::PartMeasures;
 use super::pens::{ConfigurationMeasures, PenMeasures};
+use super::told::Told;
 use super::wants::WantMeasures;
 use crate::table::{Cell, table};
-use quillet_model::Part;
+use quillet_geometry::Length;
+use quillet_model::{Part, Units};
 use std::sync::Arc;
 
 /// What stands for a figure that rests on something missing.
 const UNKNOWN: &str = "not known";
 
 /// The pens, then the parts that are in none; `full` with every wall and clearance.
-pub(super) fn of(measures: &Measures, full: bool) -> String {
-    let mut told = Told::default();
+pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
+    let mut told = Shown::default();
     let mut sections: Vec<String> = Vec::new();
     for pen in &measures.pens {
-        sections.push(of_pen(pen, &mut told, full));
+        sections.push(of_pen(pen, &mut told, full, units));
     }
     let in_pens: Vec<&str> = measures
         .pens
@@ -34,8 +36,8 @@ pub(super) fn of(measures: &Measures, full: bool) -> String {
             true => String::new(),
             false => "in no pen\n".to_owned(),
         };
-        let wants = wants(alone.iter().flat_map(|part| &part.wants));
-        let both = wants.into_iter().chain(of_parts(&alone, full));
+        let wants = wants(alone.iter().flat_map(|part| &part.wants), units);
+        let both = wants.into_iter().chain(of_parts(&alone, full, units));
         sections.push(head + &both.collect::<Vec<_>>().join("\n"));
     }
     sections.join("\n\n")
@@ -43,9 +45,9 @@ pub(super) fn of(measures: &Measures, full: bool) -> String {
 
 /// Parts that were told of, each with the pen it was told under.
 #[derive(Default)]
-struct Told<'m>(Vec<(&'m Arc<Part>, &'m str)>);
+struct Shown<'m>(Vec<(&'m Arc<Part>, &'m str)>);
 
-impl<'m> Told<'m> {
+impl<'m> Shown<'m> {
     /// The pen that a part was told under, alike.
     fn under(&self, part: &PartMeasures) -> Option<&'m str> {
         let same = self.0.iter().find(|(it, _)| Arc::ptr_eq(it, &part.same));
@@ -53,19 +55,19 @@ impl<'m> Told<'m> {
     }
 }
 
-fn of_pen<'m>(pen: &'m PenMeasures, told: &mut Told<'m>, full: bool) -> String {
+fn of_pen<'m>(pen: &'m PenMeasures, told: &mut Shown<'m>, full: bool, units: Units) -> String {
     let title = pen.title.as_ref();
     let title = title.map_or(String::new(), |title| format!(" \"{title}\""));
     let mut sections = vec![format!("pen {}{title}\n", pen.name)];
-    sections.extend(states(pen));
-    sections.extend(holdings(pen));
-    sections.extend(wants(pen.wants.iter()));
+    sections.extend(states(pen, units));
+    sections.extend(holdings(pen, units));
+    sections.extend(wants(pen.wants.iter(), units));
     let (new, known): (Vec<_>, Vec<_>) = pen
         .parts
         .iter()
         .map(|it| &it.part)
         .partition(|part| told.under(part).is_none());
-    sections.extend(of_parts(&new, full));
+    sections.extend(of_parts(&new, full, units));
     let mut pens: Vec<&str> = known.iter().filter_map(|part| told.under(part)).collect();
     pens.dedup();
     for under in pens {
@@ -75,12 +77,12 @@ fn of_pen<'m>(pen: &'m PenMeasures, told: &mut Told<'m>, full: bool) -> String {
     }
     told.0
         .extend(new.iter().map(|part| (&part.same, &*pen.name)));
-    sections.extend(joints(pen, full));
+    sections.extend(joints(pen, full, units));
     sections.join("\n")
 }
 
 /// The pen in each state, and why a figure is not known.
-fn states(pen: &PenMeasures) -> Option<String> {
+fn states(pen: &PenMeasures, units: Units) -> Option<String> {
     let states = [
         ("capped", &pen.configurations.capped),
         ("uncapped", &pen.configurations.uncapped),
@@ -88,7 +90,7 @@ fn states(pen: &PenMeasures) -> Option<String> {
     ];
     let rows: Vec<Vec<Cell>> = states
         .into_iter()
-        .filter_map(|(word, it)| Some(state(word, it.as_ref()?)))
+        .filter_map(|(word, it)| Some(state(word, it.as_ref()?, units)))
         .collect();
     let missing = pen.missing.iter();
     let missing: String = missing.map(|it| format!("  missing: {it}\n")).collect();
@@ -103,24 +105,24 @@ fn states(pen: &PenMeasures) -> Option<String> {
     Some(states + &missing)
 }
 
-fn state(word: &str, it: &ConfigurationMeasures) -> Vec<Cell> {
+fn state(word: &str, it: &ConfigurationMeasures, units: Units) -> Vec<Cell> {
     let share = it
         .balance_share
         .map(|share| format!("{:.1} %", 100.0 * share));
     vec![
         Cell::left(word),
-        figure(it.length_mm, "mm"),
+        length(it.length_mm, units),
         figure(it.mass_g, "g"),
         between(it.mass_range_g),
-        figure(it.balance_mm, "mm"),
-        between(it.balance_range_mm),
+        length(it.balance_mm, units),
+        lengths_between(it.balance_range_mm, units),
         Cell::right(share.unwrap_or_default()),
         figure(it.dry_mass_g, "g"),
     ]
 }
 
 /// Ink, air, rings, and what hangs together with nothing.
-fn holdings(pen: &PenMeasures) -> Option<String> {
+fn holdings(pen: &PenMeasures, units: Units) -> Option<String> {
     let ink = pen.ink.iter().map(|ink| {
         format!(
             "  ink   {:.2} ml in {}, {:.2} g\n",
@@ -131,7 +133,11 @@ fn holdings(pen: &PenMeasures) -> Option<String> {
     });
     let air = pen.air.iter().map(|air| {
         let sealed = air.sealed_by.as_ref().map_or("not sealed".into(), |touch| {
-            format!("sealed where {} meets {}", touch.male, touch.female)
+            format!(
+                "sealed where {} meets {}",
+                touch.male.in_units(units),
+                touch.female.in_units(units)
+            )
         });
         let ml = air.volume_mm3 / 1000.0;
         format!("  air   {ml:.2} ml round the nib, {sealed}\n")
@@ -156,15 +162,16 @@ fn holdings(pen: &PenMeasures) -> Option<String> {
     (!lines.is_empty()).then_some(lines)
 }
 
-fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>) -> Option<String> {
+fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>, units: Units) -> Option<String> {
+    let told = |it: &Option<Told>| it.as_ref().map(|it| it.in_units(units));
     let rows: Vec<Vec<Cell>> = wants
         .map(|want| {
             let of_part = want.part.as_ref().map(|part| format!("{part}: "));
             vec![
                 Cell::left(of_part.unwrap_or_default() + &want.want),
-                Cell::right(want.value.as_deref().unwrap_or(UNKNOWN)),
-                Cell::left(want.range.as_deref().unwrap_or_default()),
-                Cell::left(&want.wanted),
+                Cell::right(told(&want.value).unwrap_or(UNKNOWN.into())),
+                Cell::left(told(&want.range).unwrap_or_default()),
+                Cell::left(want.wanted.in_units(units)),
                 Cell::left(&want.judged),
             ]
         })
@@ -174,15 +181,15 @@ fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>) -> Option<String> {
 }
 
 /// What parts weigh, and their least walls; or each wall.
-fn of_parts(parts: &[&PartMeasures], full: bool) -> Option<String> {
+fn of_parts(parts: &[&PartMeasures], full: bool, units: Units) -> Option<String> {
     let rows = parts.iter().map(|part| {
         let bought = if part.bought { "bought" } else { "" };
         vec![
             Cell::left(&part.name),
-            figure(part.length_mm, "mm"),
+            length(part.length_mm, units),
             figure(part.mass_g, "g"),
             between(part.mass_range_g),
-            figure(part.balance_mm, "mm"),
+            length(part.balance_mm, units),
             figure(part.volume_mm3.map(|it| it / 1000.0), "cm³"),
             Cell::left(part.missing.unwrap_or(bought)),
         ]
@@ -193,8 +200,8 @@ fn of_parts(parts: &[&PartMeasures], full: bool) -> Option<String> {
         return None;
     }
     let walls = match full {
-        true => all_walls(parts),
-        false => least_walls(parts),
+        true => all_walls(parts, units),
+        false => least_walls(parts, units),
     };
     Some(
         [Some(weights), walls]
@@ -205,14 +212,18 @@ fn of_parts(parts: &[&PartMeasures], full: bool) -> Option<String> {
     )
 }
 
-fn least_walls(parts: &[&PartMeasures]) -> Option<String> {
+fn least_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
     let rows = parts.iter().filter_map(|part| {
         let wall = part.least_wall()?;
         Some(vec![
             Cell::left(&part.name),
-            figure(Some(wall.least_mm), "mm"),
-            figure(Some(wall.worst_mm), "mm"),
-            Cell::left(format!("{} over {}", wall.outer, wall.inner)),
+            length(Some(wall.least_mm), units),
+            length(Some(wall.worst_mm), units),
+            Cell::left(format!(
+                "{} over {}",
+                wall.outer.in_units(units),
+                wall.inner.in_units(units)
+            )),
         ])
     });
     let rows: Vec<Vec<Cell>> = rows.collect();
@@ -220,14 +231,19 @@ fn least_walls(parts: &[&PartMeasures]) -> Option<String> {
     (!rows.is_empty()).then(|| table(2, &head, &rows))
 }
 
-fn all_walls(parts: &[&PartMeasures]) -> Option<String> {
+fn all_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
     let of_part = |part: &&PartMeasures| {
         let rows = part.walls.iter().map(|wall| {
             vec![
-                figure(Some(wall.least_mm), "mm"),
-                figure(Some(wall.worst_mm), "mm"),
-                Cell::right(format!("{:.2} to {:.2}", wall.from_mm, wall.to_mm)),
-                Cell::left(format!("{} over {}, {}", wall.outer, wall.inner, wall.role)),
+                length(Some(wall.least_mm), units),
+                length(Some(wall.worst_mm), units),
+                Cell::right(range_of([wall.from_mm, wall.to_mm], units)),
+                Cell::left(format!(
+                    "{} over {}, {}",
+                    wall.outer.in_units(units),
+                    wall.inner.in_units(units),
+                    wall.role
+                )),
             ]
         });
         let rows: Vec<Vec<Cell>> = rows.collect();
@@ -235,8 +251,9 @@ fn all_walls(parts: &[&PartMeasures]) -> Option<String> {
         let apart = apart.filter(|(centroid, balance)| (centroid - balance).abs() >= 0.005);
         let centroid = apart.map(|(centroid, _)| {
             format!(
-                "  {}: its middle by volume lies at {centroid:.2} mm\n",
-                part.name
+                "  {}: its middle by volume lies at {}\n",
+                part.name,
+                size(centroid, units)
             )
         });
         let head = ["drawn", "at worst", "from the first end", ""];
@@ -248,46 +265,47 @@ fn all_walls(parts: &[&PartMeasures]) -> Option<String> {
     (!all.is_empty()).then(|| all.join("\n"))
 }
 
-fn joints(pen: &PenMeasures, full: bool) -> Option<String> {
-    let rows: Vec<Vec<Cell>> = pen.joints.iter().map(joint).collect();
+fn joints(pen: &PenMeasures, full: bool, units: Units) -> Option<String> {
+    let rows: Vec<Vec<Cell>> = pen.joints.iter().map(|it| joint(it, units)).collect();
     if rows.is_empty() {
         return None;
     }
     let head = ["joint", "", "goes in", "to take apart", "rests", "held by"];
     let mut sections = vec![table(2, &head, &rows)];
     if full {
-        sections.extend(pen.joints.iter().filter_map(all_of));
+        sections.extend(pen.joints.iter().filter_map(|it| all_of(it, units)));
     }
     Some(sections.join("\n"))
 }
 
 /// A joint in a line.
-fn joint(it: &JointMeasures) -> Vec<Cell> {
+fn joint(it: &JointMeasures, units: Units) -> Vec<Cell> {
     let rests = match (it.touches.first(), it.stopped_by) {
-        (Some(touch), _) => format!("{} on {}", touch.male, touch.female),
+        (Some(touch), _) => on(touch, units),
         (None, Some(by)) => format!("by {by}"),
         (None, None) => String::new(),
     };
+    let held = it.held_by.as_ref().map(|it| it.in_units(units));
     let turns = it.turns.map(|turns| format!("{turns:.2} turns"));
     vec![
         Cell::left(it.kind),
         Cell::left(format!("{} in {}", it.male, it.female)),
-        figure(it.goes_in_mm, "mm"),
+        length(it.goes_in_mm, units),
         Cell::right(turns.unwrap_or_default()),
         Cell::left(rests),
-        Cell::left(it.held_by.as_deref().unwrap_or("nothing")),
+        Cell::left(held.unwrap_or("nothing".into())),
     ]
 }
 
 /// All that is known of a joint.
-fn all_of(it: &JointMeasures) -> Option<String> {
+fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
     let mut lines = String::new();
     let mut say = |line: String| lines += &format!("    {line}\n");
     for touch in it.touches.iter().skip(1) {
-        say(format!("touches also {} on {}", touch.male, touch.female));
+        say(format!("touches also {}", on(touch, units)));
     }
     if let Some(gap) = it.seat_gap_mm {
-        say(format!("its seat is {} apart", size(gap, "mm")));
+        say(format!("its seat is {} apart", size(gap, units)));
     }
     if let (Some(thread), Some(overlap), Some(travel)) = (&it.thread, it.overlap_mm, it.travel_mm) {
         let catches = it
@@ -296,7 +314,9 @@ fn all_of(it: &JointMeasures) -> Option<String> {
         let ways = it.clock_positions.filter(|ways| *ways > 1);
         let ways = ways.map(|ways| format!(", {ways} ways round"));
         say(format!(
-            "{thread} overlaps {overlap:.2} mm, lets go after {travel:.2} mm{}{}",
+            "{thread} overlaps {}, lets go after {}{}{}",
+            size(overlap, units),
+            size(travel, units),
             catches.unwrap_or_default(),
             ways.unwrap_or_default(),
         ));
@@ -305,7 +325,7 @@ fn all_of(it: &JointMeasures) -> Option<String> {
         say(format!("its marks rest {apart:.0}° apart"));
     }
     for it in &it.trapped {
-        let (length, room) = (size(it.length_mm, "mm"), size(it.room_mm, "mm"));
+        let (length, room) = (size(it.length_mm, units), size(it.room_mm, units));
         say(format!(
             "{} is trapped at {length}, {room} of room",
             it.part
@@ -314,17 +334,21 @@ fn all_of(it: &JointMeasures) -> Option<String> {
     let rows = it.clearances.iter().flat_map(|it| {
         let whole = vec![
             Cell::left(it.kind),
-            figure(Some(it.nominal_mm), "mm"),
-            figure(Some(it.worst_mm), "mm"),
-            Cell::left(format!("{} | {}", it.male, it.female)),
+            length(Some(it.nominal_mm), units),
+            length(Some(it.worst_mm), units),
+            Cell::left(format!(
+                "{} | {}",
+                it.male.in_units(units),
+                it.female.in_units(units)
+            )),
         ];
         // What it loses at worst, size by size.
         let links = it.chain.iter().filter(|link| link.counts()).map(|link| {
             vec![
                 Cell::left(""),
                 Cell::left(""),
-                figure(Some(-link.takes_mm), "mm"),
-                Cell::left(format!("  {}", link.told)),
+                length(Some(-link.takes_mm), units),
+                Cell::left(format!("  {}", link.told.in_units(units))),
             ]
         });
         std::iter::once(whole).chain(links)
@@ -337,6 +361,15 @@ fn all_of(it: &JointMeasures) -> Option<String> {
     (!lines.is_empty()).then_some(head + &lines)
 }
 
+/// Two places that touch.
+fn on(touch: &TouchMeasures, units: Units) -> String {
+    format!(
+        "{} on {}",
+        touch.male.in_units(units),
+        touch.female.in_units(units)
+    )
+}
+
 /// From what to what a figure may lie, beside it.
 fn between(range: Option<[f64; 2]>) -> Cell {
     Cell::left(range.map_or(String::new(), |[low, high]| {
@@ -344,13 +377,27 @@ fn between(range: Option<[f64; 2]>) -> Cell {
     }))
 }
 
-/// A figure to the hundredth with its unit.
-fn figure(value: Option<f64>, unit: &str) -> Cell {
-    Cell::right(value.map_or(UNKNOWN.to_owned(), |value| size(value, unit)))
+/// The same of lengths, without their unit.
+fn lengths_between(range: Option<[f64; 2]>, units: Units) -> Cell {
+    Cell::left(range.map_or(String::new(), |range| range_of(range, units)))
 }
 
-/// To the hundredth; what rounds to nothing has no sign.
-fn size(value: f64, unit: &str) -> String {
-    let rounded = (value * 100.0).round() / 100.0 + 0.0;
-    format!("{rounded:.2} {unit}")
+fn range_of([low, high]: [f64; 2], units: Units) -> String {
+    let number = |mm: f64| units.number(Length::mm(mm));
+    format!("{} to {}", number(low), number(high))
+}
+
+/// A figure to the hundredth with its unit; what rounds to nothing has no sign.
+fn figure(value: Option<f64>, unit: &str) -> Cell {
+    let told = |value: f64| format!("{:.2} {unit}", (value * 100.0).round() / 100.0 + 0.0);
+    Cell::right(value.map_or(UNKNOWN.to_owned(), told))
+}
+
+/// A length with its unit.
+fn length(mm: Option<f64>, units: Units) -> Cell {
+    Cell::right(mm.map_or(UNKNOWN.to_owned(), |mm| size(mm, units)))
+}
+
+fn size(mm: f64, units: Units) -> String {
+    units.length(Length::mm(mm))
 }

@@ -1,5 +1,6 @@
 //! What is wanted, as it was judged.
 
+use super::told::Told;
 use quillet_check::JudgedWant;
 use serde::Serialize;
 
@@ -11,10 +12,10 @@ pub(super) struct WantMeasures {
     /// What is measured, as it is written.
     pub(super) want: String,
     /// What it comes to, with its unit.
-    pub(super) value: Option<String>,
+    pub(super) value: Option<Told>,
     /// From what to what it may lie, where it is in doubt.
-    pub(super) range: Option<String>,
-    pub(super) wanted: String,
+    pub(super) range: Option<Told>,
+    pub(super) wanted: Told,
     /// `met`, `not-met`, `too-close`, `unknown`.
     verdict: &'static str,
     /// True, false, or null where it is neither.
@@ -34,9 +35,9 @@ impl WantMeasures {
         Self {
             part: it.part.as_ref().map(ToString::to_string),
             want: it.asked.clone(),
-            value: measured.told(),
-            range: measured.told_range(),
-            wanted: measured.wanted.clone(),
+            value: measured.told().map(Told::from),
+            range: measured.told_range().map(Told::from),
+            wanted: measured.wanted.clone().into(),
             verdict: measured.verdict.word(),
             met: measured.verdict.met(),
             accepted: it.accepted.as_ref().map(|it| it.text.to_string()),

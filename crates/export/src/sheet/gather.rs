@@ -46,7 +46,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         drawing: draw::pen(pen, paper, &title(1)),
         overview: overview.map(|it| it.scene),
         measures: lists::measures(pen, units),
-        wants: wants(design, judged),
+        wants: wants(design, judged, units),
         tools,
         tools_note,
         cuts,
@@ -140,7 +140,7 @@ fn warning(pen: &Pen, judged: &Examined) -> Option<String> {
 }
 
 /// The wants of a pen, of its joints and of its parts, as they were judged.
-fn wants(design: &Design, judged: &Examined) -> Vec<Want> {
+fn wants(design: &Design, judged: &Examined, units: Units) -> Vec<Want> {
     let say = |want: &JudgedWant| {
         let words = design.text(want.span).split_whitespace().skip(1);
         let says = words.collect::<Vec<_>>().join(" ");
@@ -149,7 +149,10 @@ fn wants(design: &Design, judged: &Examined) -> Vec<Want> {
                 Some(part) => format!("{part}: {says}"),
                 None => says,
             },
-            found: want.measured.told_with_range(),
+            found: want
+                .measured
+                .told_with_range()
+                .map(|it| it.in_units(units).to_string()),
             judged: want.measured.verdict.word(),
             verdict: want.verdict(),
         }

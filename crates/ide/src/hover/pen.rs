@@ -31,7 +31,10 @@ pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a Judg
             sheet.row("in", pen);
         }
         told.push(measured);
-        sheet.row("comes to", &measured.told().unwrap_or("not known".into()));
+        sheet.row(
+            "comes to",
+            measured.told().as_deref().unwrap_or("not known"),
+        );
         if let Some(range) = measured.told_range() {
             sheet.row("may come to", &range);
         }

@@ -32,6 +32,9 @@ enum Piece {
 pub enum Size {
     /// With its unit, in as few figures as it has: `12.2 mm`, `0.48 in`.
     Short(Length),
+    /// With its unit, to at most a hundredth of a millimetre or a ten-thousandth of an inch: `12 mm`,
+    /// `12.34 mm`, `0.4803 in`.
+    Plain(Length),
     /// With its unit, to so many decimals of a millimetre, and two more of an inch: `1.5 mm`.
     Rounded(Length, usize),
     /// With its unit, one figure finer where it would look equal to the limit it is held against:
@@ -62,6 +65,7 @@ impl Size {
                 Units::Millimetres => length.to_string(),
                 Units::Inches => units.short(length),
             },
+            Size::Plain(length) => units.short(length),
             Size::Rounded(length, places) => match units {
                 Units::Millimetres => format!("{:.places$} mm", length.to_mm()),
                 Units::Inches => format!("{:.*} in", places + 2, length.to_inches()),
