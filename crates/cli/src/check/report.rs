@@ -178,7 +178,18 @@ fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
     if let Some(hint) = finding.help() {
         report = report.with_help(harmless(hint));
     }
+    let more = finding.fixes.iter().map(|fix| &fix.title);
+    let more = more.filter(|title| Some(*title) != finding.help());
+    let cures: Vec<&str> = more.map(|title| &**title).collect();
+    if !cures.is_empty() {
+        report = report.with_note(harmless(&tried(&cures)));
+    }
     report.finish()
+}
+
+/// The cures that hold, in words.
+fn tried(cures: &[&str]) -> String {
+    format!("tried, and cures it: {}", cures.join("; or "))
 }
 
 fn place(span: Span, home: Span) -> Place {
