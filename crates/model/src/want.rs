@@ -1,6 +1,6 @@
 //! What is wanted of a pen, resolved.
 
-use crate::{Configured, Dimension, PenFace, Quantity};
+use crate::{Configured, Dimension, JointId, PenFace, Quantity};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 use quillet_syntax::ast::{Comparison, Operator};
@@ -53,7 +53,7 @@ pub enum Test {
     Within(Sum, Sum),
 }
 
-/// Something measured on a pen put together; parts and joints are indices into the pen's.
+/// Something measured on a pen put together; parts are indices into the pen's.
 #[derive(Clone, Debug)]
 pub enum Measure {
     /// `length(capped)`
@@ -63,11 +63,11 @@ pub enum Measure {
     /// `balance(capped)`: from the foremost place.
     Balance(Configured),
     /// `turns` of a joint, until its threads let go.
-    Turns(usize),
+    Turns(JointId),
     /// `travel` of a joint, until its threads let go.
-    Travel(usize),
+    Travel(JointId),
     /// `overlap` of a joint's threads.
-    Overlap(usize),
+    Overlap(JointId),
     /// `wall(part)`: the least.
     Wall(usize),
     /// `diameter(part, station)`

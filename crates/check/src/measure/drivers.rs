@@ -54,7 +54,7 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
                 way
             ))
         }),
-        Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
+        Measure::Turns(joint) => assembly.joint(*joint).and_then(|rest| {
             let threads = rest.engagements.first()?;
             Some(text!(
                 "{} of travel over a lead of {}",

@@ -2,7 +2,7 @@
 
 use crate::walls;
 use quillet_geometry::Mass;
-use quillet_model::{Configured, Measure, Part, Pen, Quantity};
+use quillet_model::{Configured, JointId, Measure, Part, Pen, Quantity};
 use std::sync::Arc;
 
 /// What a measure comes to; none where something that it rests on is missing.
@@ -27,8 +27,8 @@ pub(super) fn of(
     };
     let shaped = |part: &usize| parts.get(*part).filter(|part| part.shaped);
     // Threads that never reach each other have no turns to speak of.
-    let threads = |joint: &usize| {
-        let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
+    let threads = |joint: &JointId| {
+        let threads = pen?.assembly.joint(*joint)?.engagements.first();
         threads.filter(|it| it.overlap_mm > 0.0)
     };
     let amount = match measure {

@@ -213,9 +213,9 @@ impl<'d> Causes<'d> {
         };
         measure::all(want).any(|it| match it {
             Measure::Turns(joint) | Measure::Travel(joint) | Measure::Overlap(joint) => {
-                let rest = self.pen.assembly.joints.get(*joint);
+                let rest = self.pen.assembly.joint(*joint);
                 let sure = rest.is_some_and(|rest| rest.verdict.is_sure());
-                !sure || self.joints.contains_key(joint)
+                !sure || self.joints.contains_key(&joint.index())
             }
             Measure::Length(state) | Measure::Balance(state) | Measure::Clearance(_, _, state) => {
                 open(&|verb| within(state, verb))

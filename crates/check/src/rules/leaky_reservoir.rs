@@ -54,7 +54,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         if !with || matches!(joint.verb, Verb::Close | Verb::Post | Verb::Glue) {
             continue;
         }
-        let sealed = |seal: RingSeal| seal.joint == index && seal.squeeze > 0.0;
+        let sealed = |seal: RingSeal| seal.joint.index() == index && seal.squeeze > 0.0;
         if assembly
             .rings
             .iter()

@@ -153,7 +153,7 @@ pub(super) fn held_by(
 pub(super) fn rings(joint: usize, rings: &[SeatedRing], held: &mut Vec<HeldBy>) {
     for (ring, it) in rings.iter().enumerate() {
         if let Some(seal) = it.seal
-            && seal.joint == joint
+            && seal.joint.index() == joint
             && seal.squeeze >= LEAST_SQUEEZE - 1e-9
         {
             let squeeze = seal.squeeze;

@@ -1,7 +1,7 @@
 //! O-rings in their grooves: how far they are stretched and squeezed, and how full the groove is.
 
 use super::AtRest;
-use crate::{Cut, Feature, Part, Pen, Ring};
+use crate::{Cut, Feature, JointId, Part, Pen, Ring};
 use std::f64::consts::PI;
 use std::sync::Arc;
 
@@ -23,8 +23,8 @@ pub struct SeatedRing {
 pub struct RingSeal {
     /// The mate: an index into `Pen::parts`.
     pub mate: usize,
-    /// The joint: an index into `Pen::joints`.
-    pub joint: usize,
+    /// The joint.
+    pub joint: JointId,
     /// How much the inside of a ring on a groove is stretched; of one in a recess, how much its
     /// outside is pressed together.
     pub stretch: f64,
@@ -108,7 +108,7 @@ fn seal(
                 let (stretch, squeeze, fill) = pressed(size, own, room, width, outside);
                 RingSeal {
                     mate: *mate,
-                    joint,
+                    joint: JointId::nth(joint),
                     stretch,
                     squeeze,
                     fill,

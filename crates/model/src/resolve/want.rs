@@ -5,8 +5,8 @@ use super::clash::{clashed, mismatch};
 use super::frame::Frame;
 use super::name::offer;
 use crate::{
-    Configured, Dimension, Measure, NameKind, Part, Pen, PenFace, Quantity, Sum, SumKind, Test,
-    Want, want::MEASURES,
+    Configured, Dimension, JointId, Measure, NameKind, Part, Pen, PenFace, Quantity, Sum, SumKind,
+    Test, Want, want::MEASURES,
 };
 use quillet_syntax::ast::{self, Arg, Expr, ExprKind};
 use quillet_syntax::{Finding, Severity, Span};
@@ -146,8 +146,9 @@ impl<'a> Resolver<'a> {
             self.say(offer(finding, name.span, near, &hint));
             return None;
         };
-        let joint = |make: fn(usize) -> Measure, this: &mut Self, frame: &mut Frame<'a>| {
-            this.joint_asked(name, args, among, frame).map(make)
+        let joint = |make: fn(JointId) -> Measure, this: &mut Self, frame: &mut Frame<'a>| {
+            this.joint_asked(name, args, among, frame)
+                .map(|index| make(JointId::nth(index)))
         };
         match (&*name.text, args) {
             ("length", [Arg::Sum(it)]) => self.configured(it).map(Measure::Length),
