@@ -11,14 +11,18 @@ many figures were compared and how many differ by more than 1e-6; ends 1 where o
 
 import json
 import random
+import re
+import shutil
 import subprocess
 import sys
 import tempfile
 import venv
 from pathlib import Path
 
-from reckoned import made_up, step
+from reckoned import made_up, rooms, step
+from reckoned.chains import Chains
 from reckoned.language import File, NotRead
+from reckoned.pens import Assembled, pens_of
 from reckoned.solid import Solid
 
 HERE = Path(__file__).resolve().parent
@@ -27,6 +31,7 @@ PINS = HERE / "figures-requirements.txt"
 WITHIN = 1e-6
 RANDOM_PARTS = 120
 RANDOM_SOLIDS = 40
+RANDOM_PENS = 24
 
 
 class Kept:
@@ -35,19 +40,23 @@ class Kept:
     def __init__(self, program):
         self.program, self.compared, self.wrong = program, 0, []
 
-    def measured(self, path):
+    def measured(self, path, *more):
         """What the program says of a file; a design with errors is measured too."""
-        words = [self.program, "measure", "--format", "json", str(path)]
+        words = [self.program, "measure", *more, "--format", "json", str(path)]
         got = subprocess.run(words, capture_output=True, text=True)
         if got.returncode not in (0, 1):
             raise SystemExit(f"quillet measure {path}: {got.stderr}")
         return json.loads(got.stdout)
 
-    def hold(self, what, found, wanted, within=WITHIN):
-        """Holds a figure of the program against its reckoning."""
+    def hold(self, what, found, wanted, scale=None):
+        """Holds a figure of the program against its reckoning: relative to that, where no other
+        `scale` is given."""
         self.compared += 1
-        if found is None or not abs(found - wanted) <= within * max(abs(wanted), 1.0):
-            self.wrong.append(f"{what}: {found}, reckoned {wanted:.9g}")
+        scale = max(abs(wanted or 0.0), 1.0) if scale is None else scale
+        alike = found is None and wanted is None
+        if not alike and (found is None or wanted is None or not abs(found - wanted) <= WITHIN * scale):
+            wanted = "nothing" if wanted is None else f"{wanted:.9g}"
+            self.wrong.append(f"{what}: {found}, reckoned {wanted}")
 
 
 def main(arguments):
@@ -133,8 +142,80 @@ def hold_volumes(kept, path, design):
         kept.hold(f"{what}: centroid", found["centroid_mm"], centroid)
 
 
+def pens(kept):
+    """Rest positions, ink, air and worst cases of every pen of every example."""
+    for path, design in examples():
+        hold_pens(kept, path, design)
+
+
+def made_up_pens(kept):
+    """The same of the examples with other sizes; of those that can still be put together."""
+    chance = random.Random(10)
+    known = 0
+    with tempfile.TemporaryDirectory() as folder:
+        for path in EXAMPLES.glob("*.quillet"):
+            shutil.copy(path, folder)
+        drawn = [path for path, design in examples() if design.pens and path.stem != "knot"]
+        for nth in range(RANDOM_PENS):
+            path = Path(folder) / f"other-{nth}.quillet"
+            text = drawn[nth % len(drawn)].read_text(encoding="utf-8")
+            path.write_text(made_up.other_sizes(chance, text), encoding="utf-8")
+            known += hold_pens(kept, path, File(path))
+    if known < RANDOM_PENS / 2:
+        kept.wrong.append(f"only {known} of {RANDOM_PENS} pens with other sizes go together")
+
+
+def hold_pens(kept, path, design):
+    """How many of a file's pens were held; one with errors says nothing."""
+    if not design.pens:
+        return 0
+    measured, held = kept.measured(path, "--full"), 0
+    said = {it["name"]: it for it in measured["pens"]}
+    for pen in pens_of(design):
+        found, what = said[pen.name], f"{path.name}: {pen.name}"
+        if measured["errors"] and all(it["goes_in_mm"] is None for it in found["joints"]):
+            continue
+        try:
+            hold_pen(kept, what, pen, found)
+            held += 1
+        except NotRead as reason:
+            kept.wrong.append(f"{what} was not read: {reason}")
+    return held
+
+
+def hold_pen(kept, what, pen, found):
+    reckoned = Chains(pen)
+    drawn, chains = reckoned.drawn, {it.key(): it for it in reckoned.found}
+    said = {}
+    for it in found["joints"]:
+        ends = it["male"], it["female"]
+        rest = next(rest for joint, rest in drawn.rests.items() if joint.ends() == ends)
+        kept.hold(f"{what}: how far {ends[0]} goes in", it["goes_in_mm"], rest.goes_in, 1.0)
+        for one in it["clearances"]:
+            if one["kind"] != "throat":
+                said[*ends, one["kind"], part_of(one["male"]), part_of(one["female"])] = one
+    for key in sorted({*said, *chains}):
+        mine, theirs = chains.get(key), said.get(key, {})
+        drawn_mm, worst_mm = (mine.drawn, mine.worst) if mine else (None, None)
+        kept.hold(f"{what}: {' '.join(key)}", theirs.get("nominal_mm"), drawn_mm, 1.0)
+        kept.hold(f"{what}: {' '.join(key)} at worst", theirs.get("worst_mm"), worst_mm, 1.0)
+    ink = rooms.ink(drawn) or {}
+    said = {it["part"]: it["ml"] for it in (found["ink"] or {}).get("stands_in", [])}
+    kept.hold(f"{what}: ink", (found["ink"] or {}).get("ml"), sum(ink.values()) if ink else None)
+    for part in sorted({*ink, *said}):
+        kept.hold(f"{what}: ink in {part}", said.get(part), ink.get(part), ink.get(part))
+    sealed = found["air"] and found["air"]["sealed_by"]
+    air = found["air"]["volume_mm3"] if sealed else None
+    kept.hold(f"{what}: air", air, rooms.air(drawn))
+
+
+def part_of(place):
+    """The part that a place is on: `the point of cap's 12.20 drill`, `nib-unit at 30.7`."""
+    return re.match(r"(?:the point of )?([a-z0-9-]+?)(?:'s | at )", place)[1]
+
+
 # One function a figure.
-FIGURES = [volumes, made_up_volumes]
+FIGURES = [volumes, made_up_volumes, pens, made_up_pens]
 
 
 if __name__ == "__main__":

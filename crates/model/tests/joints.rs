@@ -1,7 +1,7 @@
 //! Every verb of a joint, by hand: the figures are sums of the few lengths in each text.
 
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Configured, Design, StoppedBy, Texts, load, resolve};
+use quillet_model::{AtRest, ClearanceKind, Configured, Design, StoppedBy, Texts, load, resolve};
 use std::path::Path;
 
 fn design(text: &str) -> Design {
@@ -368,4 +368,42 @@ fn a_place_round_a_part_is_less_than_a_whole_turn() {
     };
     assert_eq!(finding.rule, "out-of-range");
     assert_eq!(design.text(finding.span), "360");
+}
+
+/// Distances from two ends that come to one station, whatever their sum rounds to.
+#[test]
+fn a_thread_that_ends_where_a_relief_begins_leaves_nothing_to_stop_at() {
+    for hundredths in 0..60 {
+        let length = 33.4 + 0.01 * f64::from(hundredths);
+        let text = format!(
+            "part section from tip to shank {{\n blank of acrylic rod 30\n length {length:.2}\n\
+             outside {{\n at 0 dia 14\n at 22 dia 14\n}}\nfrom shank {{\n tenon for 12\n \
+             thread M11x0.75 outside for 6 at 3.5\n relief 9.9 for 3.5\n relief 10 for 2.5 at 9.5\n}}\n}}\n"
+        ) + &tube(
+            "tube",
+            "bore 11.1 to 1\n drill 10.3 to 20\n thread M11x0.75 inside to 9.99 at 1",
+        ) + &pen("screw section.shank into tube.mouth");
+        let rests = joint(&design(&text), 0).goes_in_mm;
+        // Behind the tenon the outside may reach a little further than the tenon does.
+        near(rests, 12.0f64.max(length - 22.0));
+    }
+}
+
+/// A hole cut from the far end looks away: what comes from here meets its point from behind.
+#[test]
+fn a_point_seen_from_behind_is_no_corner() {
+    let cap = "part cap from crown to mouth {\n blank of acrylic rod 30\n length 60\n\
+               outside dia 18\nfrom crown {\n bore 8.2 to 11\n}\n\
+               from mouth {\n drill 12 to 22\n}\n}\n";
+    let corners = |end: &str| {
+        let text = rod("rod", "8") + cap + &pen(&format!("glue rod.front into cap.{end} by 10"));
+        let design = design(&text);
+        let clearances = &joint(&design, 0).clearances;
+        let corner = clearances
+            .iter()
+            .filter(|it| it.kind == ClearanceKind::Corner);
+        corner.map(|it| it.nominal_mm).collect::<Vec<_>>()
+    };
+    assert_eq!(corners("crown"), []);
+    assert_eq!(corners("mouth"), [12.0]);
 }

@@ -35,7 +35,8 @@ class File:
     """The items that a file and those it uses define."""
 
     def __init__(self, path, known=None):
-        self.lets, self.threads, self.parts, self.blanks = {}, {}, {}, {}
+        self.lets, self.threads, self.parts, self.blanks, self.benches = {}, {}, {}, {}, {}
+        self.pens, self.materials = [], {}
         self.inches = False
         known = {} if known is None else known
         known[path.resolve()] = self
@@ -60,9 +61,15 @@ class File:
             self.blanks[rest[0]] = rest[1:]
         elif word in ("part", "bought"):
             self.part(word == "bought", rest, it.block or [])
+        elif word == "bench":
+            self.benches[rest[0]] = it.block or []
+        elif word == "material":
+            self.materials[rest[0]] = {line.words[0]: line.words[1:] for line in it.block or []}
+        elif word == "pen":
+            self.pens.append(it)
 
     def named(self):
-        return self.lets, self.threads, self.parts, self.blanks
+        return self.lets, self.threads, self.parts, self.blanks, self.benches, self.materials
 
     def part(self, bought, head, block):
         name = head[0]

@@ -1,5 +1,8 @@
 """Parts made up at random, in the language: threads with chamfers and rounds on their ends,
-countersinks, wider mouths, tapers and curved or tapering outsides under them."""
+countersinks, wider mouths, tapers and curved or tapering outsides under them; and pens of other
+sizes than they are written with."""
+
+import re
 
 # Designation, major diameter, pitch.
 THREADS = [
@@ -129,3 +132,29 @@ def closed(chance):
 
 def text(lines):
     return "".join(f"    {line}\n" for line in lines)
+
+
+def other_sizes(chance, written):
+    """A design with other depths, lengths and places, so little that it mostly still goes together;
+    each size of two decimals of its own."""
+    by = lambda most: lambda found: f"{found[1]}{float(found[2]) + round(chance.uniform(-most, most), 2):.2f}"
+    changed = []
+    for line in written.splitlines():
+        for start, most in SIZES:
+            new = re.sub(start + r"([\d.]+)", by(most), line, count=1)
+            if new != line:
+                line = new
+                break
+        changed.append(line)
+    return "\n".join(changed) + "\n"
+
+
+# How a line begins whose first size is changed, and by how much at most.
+SIZES = [
+    (r"^(    (?:drill|bore) .* to +)(?=\d\d)", 0.4),
+    (r"^(    thread .* inside +to +)", 0.3),
+    (r"^(    thread .* outside +for +)", 0.2),
+    (r"^(    countersink +)", 0.1),
+    (r"^(    chamfer +)", 0.1),
+    (r"^(  length +)(?=\d\d)(?!.*\.\.)", 0.4),
+]

@@ -24,20 +24,32 @@ def phrases(words):
     return found
 
 
+def side_of(word, words):
+    """The side of the metal that a cut with a reach is on."""
+    if word == "thread":
+        return "inside" if "inside" in words else "outside"
+    if word in ("tenon", "relief", "groove"):
+        return "outside"
+    return "inside" if word in ("drill", "bore", "ream", "recess") else None
+
+
 class Solid:
     """Squares of the radius of a part, outside and inside, and where they may jump."""
 
-    def __init__(self, part):
+    def __init__(self, part, off=None):
+        """`off`: how much sizes come out other than written, by their keys in `sizes`."""
         self.part, self.sums = part, Sums(part)
+        self.off, self.sizes, self.planes, self.tenons = off or {}, {}, {}, {}
         self.length = None
         self.outer, self.inner, self.threads, self.edges = [], [], [], []
-        self.jumps, self.sizes = [], []
+        self.jumps, self.unsaid = [], []
         blocks = []
         for line in part.lines:
             word = line.words[0]
             if word == "length":
                 text = line.words[1].split("..")[0]
-                self.length = self.sums.length([text] + line.words[2:])
+                self.drawn = self.sums.length([text] + line.words[2:])
+                self.length = self.size(("length",), self.drawn)
             elif word == "from":
                 blocks.append(line)
         if self.length is None:
@@ -45,41 +57,47 @@ class Solid:
         for line in part.lines:
             if line.words[0] == "outside":
                 self.outside(line)
-        for block in blocks:
-            for cut in block.block:
+        for number, block in enumerate(blocks):
+            for nth, cut in enumerate(block.block):
+                self.making = (number, nth)
                 self.cut(block.words[1], cut.words)
         self.assumed()
         self.turned()
 
     def outside(self, line):
         if line.block is None:
-            dia = self.sums.length(phrases(line.words[1:])["dia"])
+            dia = self.dia(0, self.sums.length(phrases(line.words[1:])["dia"]))
             stations = [(0.0, dia, dia, None, None), (self.length, dia, dia, None, None)]
             corners = []
         else:
-            said = sorted((self.station(it.words) for it in line.block), key=lambda it: it[0][0])
+            said = sorted((self.station(it.words, nth) for nth, it in enumerate(line.block)), key=lambda it: it[0][0])
             stations = [it for it, _ in said]
             corners = [(it[0], *edge) for it, edge in said if edge]
         self.stations = stations
         surfaces = outline.through(stations)
+        for nth, it in enumerate(surfaces):
+            it.maker = ("outside", nth)
         for z, word, size in corners:
             before = next((it for it in surfaces if it.end == z), None)
             after = next((it for it in surfaces if it.start == z), None)
-            self.outer += outline.corner(z, before, after, size, word == "round")
+            made = outline.corner(z, before, after, size, word == "round")
+            for it in made:
+                it.maker = ("corner", z)
+            self.outer += made
         self.outer += surfaces
         self.jumps += [z for it in self.outer for z in (it.start, it.end)]
 
-    def station(self, words):
+    def station(self, words, nth):
         said = phrases(words)
-        place = said["at"]
+        place, end = said["at"], self.part.ends[0]
         if place[0] in self.part.ends:
-            z = 0.0 if place[0] == self.part.ends[0] else self.length
+            z = 0.0 if place[0] == end else self.length
         else:
-            z = self.sums.length(place)
-            if "from" in said and said["from"][0] == self.part.ends[1]:
-                z = self.length - z
-        dia = self.sums.length(said["dia"])
-        leaving = self.sums.length(said["step"]) if "step" in said else dia
+            if "from" in said:
+                end = said["from"][0]
+            z = self.along(end, self.depth("outside", end, self.sums.length(place)))
+        dia = self.dia(nth, self.sums.length(said["dia"]))
+        leaving = self.dia((nth, "step"), self.sums.length(said["step"])) if "step" in said else dia
         shape = next((it for it in ("smooth", "dome", "bead", "cove") if it in said), None)
         size = self.sums.length(said[shape]) if said.get(shape) else None
         edges = [(word, self.sums.length(said[word])) for word in ("round", "chamfer") if word in said]
@@ -95,33 +113,37 @@ class Solid:
         elif "to" in said:
             to = self.sums.length(said["to"])
         else:
-            to = self.length
+            to = self.drawn
         through = "through" in said
         size = said[None]
+        side = side_of(word, words)
+        if side and word != "taper":
+            at, to = self.depth(side, end, at), self.depth(side, end, to)
         if word in ("tenon", "relief", "groove"):
             self.tenon(end, at, to, word, size)
         elif word == "drill":
-            dia = self.sums.length(size)
+            dia = self.dia(self.making, self.sums.length(size), word)
             self.add(self.inner, end, level(0.0, to, dia))
             if not through:
                 point = self.sums.value(said["point"]) if "point" in said else 118.0
                 tip = to + dia / 2 / math.tan(math.radians(point / 2))
-                self.add(self.inner, end, cone(to, tip, dia, 0.0))
+                self.add(self.inner, end, cone(to, tip, dia, 0.0), "point")
         elif word in ("bore", "ream", "recess"):
             start = 0.0 if word == "ream" else at
-            self.add(self.inner, end, level(start, to, self.sums.length(size)))
+            self.add(self.inner, end, level(start, to, self.dia(self.making, self.sums.length(size), word)))
         elif word == "taper":
             # Its `to` says the other diameter, its `for` how long it is.
             ends = self.sums.length(size), self.sums.length(said["to"])
             self.add(self.inner, end, cone(at, to, *ends))
         elif word == "countersink":
-            dia = self.sums.length(size)
+            dia = self.dia(self.making, self.sums.length(size), word)
             angle = self.sums.value(said["angle"]) if "angle" in said else 90.0
             deep = dia / 2 / math.tan(math.radians(angle / 2))
             self.add(self.inner, end, cone(0.0, deep, dia, 0.0))
         elif word == "thread":
             named = self.part.file.threads.get(size[0], size)
             thread, inside = Thread(named), "inside" in said
+            thread.maker = self.making
             self.threads.append((end, at, to, thread, inside))
             self.jumps += [self.along(end, at), self.along(end, to)]
         elif word in ("chamfer", "round"):
@@ -130,26 +152,52 @@ class Solid:
             raise NotRead(f"the cut {word}")
 
     def tenon(self, end, at, to, word, size):
+        self.tenons[self.making] = at, to, end
         if word == "relief" or word == "groove" or size:
-            self.add(self.outer, end, level(at, to, self.sums.length(size)))
+            self.add(self.outer, end, level(at, to, self.dia(self.making, self.sums.length(size), word)))
         else:
-            self.sizes.append((end, at, to))
+            self.unsaid.append((end, at, to, self.making))
 
     def assumed(self):
         """A tenon without a diameter is in the middle of its thread's limits."""
-        for end, at, to in self.sizes:
+        for end, at, to, self.making in self.unsaid:
             on = next(it for it in self.threads if it[0] == end and not it[4] and it[1] < to)
-            self.add(self.outer, end, level(at, to, on[3].tenon()))
+            self.add(self.outer, end, level(at, to, self.dia(self.making, on[3].tenon(), "tenon")))
+
+    def size(self, key, written, word=None):
+        """A size as it comes out."""
+        self.sizes[key] = (written, word)
+        return written + self.off.get(key, 0.0)
+
+    def dia(self, of, written, word="outside"):
+        return self.size(("dia", of), written, word)
+
+    def depth(self, side, end, written):
+        """How far a plane lies from the end it is measured from. Planes of one side that are drawn
+        at one place are one plane: it is kept as it was written first, stations before cuts."""
+        first = end == self.part.ends[0]
+        z = written if first else self.drawn - written
+        if abs(z) < 2e-6 or abs(z - self.drawn) < 2e-6:
+            return 0.0 if (abs(z) < 2e-6) == first else self.length
+        key = next((it for it in self.planes if it[0] == side and abs(it[1] - z) < 2e-6), None)
+        if key is None:
+            key = (side, z)
+            self.planes[key] = (first, ("plane", side, first, round(written, 6)), written)
+        from_first, size, drawn = self.planes[key]
+        kept = self.size(size, drawn, side)
+        return kept if from_first == first else self.length - kept
 
     def along(self, end, inward):
         return inward if end == self.part.ends[0] else self.length - inward
 
-    def add(self, where, end, made):
+    def add(self, where, end, made, what=None):
         start, stop = sorted((self.along(end, made.start), self.along(end, made.end)))
         radius = made.radius
         if end != self.part.ends[0]:
             radius = lambda z: made.radius(self.length - z)
-        where.append(Surface(start, stop, radius))
+        surface = Surface(start, stop, radius)
+        surface.maker = (what, *self.making) if what else ("cut", *self.making)
+        where.append(surface)
         self.jumps += [start, stop]
 
     def turned(self):

@@ -26,6 +26,9 @@ class Thread:
         self.crest = self.major / 2
         self.root = self.crest - 5 / 8 * self.height
 
+    def same(self, other):
+        return (self.major, self.pitch) == (other.major, other.pitch)
+
     def share(self, r):
         """The share of a pitch on which the basic profile stands at least this far out: a crest
         flat of P/8, flanks of 30 degrees, a root flat of P/4."""
@@ -44,6 +47,10 @@ class Thread:
         points = ((-math.sqrt(0.6), 5 / 9), (0.0, 8 / 9), (math.sqrt(0.6), 5 / 9))
         return sum(w * half * 2 * (middle + half * x) * self.share(middle + half * x) for x, w in points)
 
+    def deepest(self):
+        """The root of an outside thread with its greatest rounding off, 17/24 H deep (ISO 68-1)."""
+        return self.crest - 17 / 24 * self.height
+
     def ridges(self, crest):
         """The mean of r squared of an outside thread whose crests end at this radius."""
         crest = min(crest, self.crest)
@@ -57,20 +64,24 @@ class Thread:
             return crest * crest
         return crest * crest + self.rings(crest, self.crest)
 
+    def limits(self):
+        """The limits of the major diameter, mm (ISO 965-1)."""
+        if not self.metric:
+            raise NotRead("a tenon without a diameter for an inch thread")
+        pick = lambda symbol, grade: next(
+            (float(row["value_um"]) for row in rows("iso965_1_tolerances.csv")
+             if row["symbol"] == symbol and row["grade_or_position"] == str(grade)
+             and float(row["pitch_mm"]) == self.pitch),
+            None,
+        )
+        es, td = pick("es", self.position), pick("Td", self.grade)
+        if es is None or td is None:
+            raise NotRead(f"limits of a pitch of {self.pitch}")
+        return self.major + es / 1000 - td / 1000, self.major + es / 1000
+
     def tenon(self):
         """The middle of the limits of the major diameter, mm to the nanometre."""
-        if self.metric:
-            pick = lambda symbol, grade: next(
-                (float(row["value_um"]) for row in rows("iso965_1_tolerances.csv")
-                 if row["symbol"] == symbol and row["grade_or_position"] == str(grade)
-                 and float(row["pitch_mm"]) == self.pitch),
-                None,
-            )
-            es, td = pick("es", self.position), pick("Td", self.grade)
-            if es is None or td is None:
-                raise NotRead(f"limits of a pitch of {self.pitch}")
-            return round(self.major + es / 1000 - td / 2000, 6)
-        raise NotRead("a tenon without a diameter for an inch thread")
+        return round(sum(self.limits()) / 2, 6)
 
 
 def inches(text):

@@ -143,7 +143,10 @@ impl Seen<'_, '_> {
             .pieces
             .iter()
             .find_map(|piece| match piece.origin {
-                Origin::DrillPoint(index) if piece.from_z > 0.0 && piece.least_r < 1e-6 => {
+                // One that looks the other way is come to from behind, through solid.
+                Origin::DrillPoint(index)
+                    if !piece.faces_up && piece.from_z > 0.0 && piece.least_r < 1e-6 =>
+                {
                     Some((piece, index))
                 }
                 _ => None,

@@ -240,6 +240,7 @@ fn pared<'a>(
             let parts = [before, after].into_iter().flatten();
             parts
                 .map(|curve| Segment { curve, ..*segment })
+                .filter(is_any)
                 .collect::<Vec<_>>()
         };
         let (least, most) = (chain.start().z, chain.end().z);
@@ -249,13 +250,22 @@ fn pared<'a>(
                 other
                     .between(from.max(least), to.min(most))
                     .iter()
-                    .flat_map(plain),
+                    .flat_map(plain)
+                    .filter(is_any),
             );
         }
         segments.sort_by(|a, b| a.curve.start().z.total_cmp(&b.curve.start().z));
     }
     segments
 }
+
+/// Whether a segment is more than what rounding leaves where two sums come to one station.
+fn is_any(segment: &Segment) -> bool {
+    segment.curve.end().z - segment.curve.start().z > ROUNDING
+}
+
+/// Far below a nanometre, mm.
+const ROUNDING: f64 = 1e-10;
 
 impl Solid {
     /// The radius of the bore at a station, 0 where it is solid.

@@ -177,6 +177,15 @@ impl<'p> Surface<'p> {
             ];
             return self.between(false, ends, at_mm, slope);
         }
+        // Where a curve ends, it lies on that station alone.
+        for (station, of) in [
+            (from, radius(index - 1, from.step.is_some())),
+            (to, radius(index, false)),
+        ] {
+            if (station.at.to_mm() - at_mm).abs() < SAME_MM && slope.is_finite() {
+                return of.plus(-slope, &self.plane(false, station.at));
+            }
+        }
         // A curve: moved station by station, as far as it may reach.
         let at_mm = at_mm.clamp(
             from.at.to_mm() + 2.0 * STEP.to_mm(),
