@@ -123,7 +123,7 @@ fn a_pen_without_its_parts_has_no_weight() {
                tube.mouth\n  want mass(uncapped) <= 24\n}\n";
     let (code, json, said) = measured_text(&pen);
     assert_eq!(code, Some(1));
-    assert!(said.contains("errors"), "{said}");
+    assert!(said.contains("has an error"), "{said}");
     let pen = &json["pens"][0];
     assert!(pen["configurations"]["uncapped"].is_null());
     let want = &pen["wants"][0];
