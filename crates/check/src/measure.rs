@@ -276,6 +276,14 @@ fn is_enough(want: &Want, margin: Quantity) -> bool {
     }
 }
 
+/// From what to what a figure may lie, in words: `15.46 to 16.06`; none where it tells nothing at
+/// so many places.
+pub fn between(range: Option<(f64, f64)>, places: usize) -> Option<String> {
+    let (low, high) = range?;
+    let [low, high] = [low, high].map(|it| format!("{it:.places$}"));
+    (low != high).then(|| format!("{low} to {high}"))
+}
+
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.
 pub fn told(quantity: Quantity) -> SizedText {
     match (quantity.dimension, quantity.as_length()) {

@@ -1,6 +1,6 @@
 //! What a question about a standard is answered with: a page for people, JSON for programs.
 
-use crate::say;
+use crate::{json, say};
 use std::fmt::Write;
 use std::process::ExitCode;
 
@@ -40,7 +40,7 @@ pub(crate) fn print(answer: Result<Answer, String>, show: &Show) -> ExitCode {
     match answer {
         Ok(answer) => say::ended(match show.format {
             Format::Text => say::out(&answer.page.text(show.sources)),
-            Format::Json => say::json(&format!("{:#}\n", answer.json)),
+            Format::Json => say::json(&json::rounded(&answer.json)),
         }),
         Err(reason) => say::ended(Err(reason)),
     }

@@ -2,7 +2,7 @@
 
 mod sizes;
 
-use crate::{Filling, Hand, Material, Part};
+use crate::{Configuration, Filling, Hand, Material, Part, Pen};
 use quillet_geometry::Mass;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -60,6 +60,11 @@ impl Doubts {
         }
     }
 
+    /// Of one part by itself, made by a hand.
+    pub fn alone(part: &Arc<Part>, hand: &Hand) -> Doubts {
+        Doubts::of(std::slice::from_ref(part), &[part.weigh()], &[*hand])
+    }
+
     /// From what to what a figure may lie that is worked out from what the parts weigh; none where
     /// it cannot be.
     pub fn range(&self, figure: &dyn Fn(&[Option<Mass>]) -> Option<f64>) -> Option<(f64, f64)> {
@@ -93,6 +98,27 @@ impl Doubts {
             up += a.max(b).max(0.0).powi(2);
         }
         Some((low - f64::sqrt(down), high + f64::sqrt(up)))
+    }
+
+    /// From what to what the mass of one of the parts may lie, g; none where nothing of it is in
+    /// doubt, or it is not known.
+    pub fn of_part(&self, part: usize) -> Option<(f64, f64)> {
+        let range = self.range(&|weights| Some(weights.get(part)?.as_ref()?.mass_g));
+        range.filter(|(low, high)| low < high)
+    }
+
+    /// From what to what a figure may lie of the mass of a pen in a configuration, filled; none as
+    /// [`of_part`](Self::of_part).
+    pub fn of_pen(
+        &self,
+        pen: &Pen,
+        it: &Configuration,
+        figure: fn(Mass) -> f64,
+    ) -> Option<(f64, f64)> {
+        it.filled?;
+        let ink = pen.assembly.ink.as_ref();
+        let range = self.range(&|weights| it.weigh(weights, ink).map(figure));
+        range.filter(|(low, high)| low < high)
     }
 
     /// What the parts weigh with some changes.

@@ -5,6 +5,7 @@ use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Zero};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::ast::{Number, Operator, Unit};
+use quillet_syntax::{SizedText, ToText};
 
 /// What a quantity measures, as powers of length and mass; a plain angle apart.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -263,6 +264,19 @@ impl Quantity {
     }
 }
 
+/// A length stays one, to be shown in the unit of the file; a ratio or a mass reads as it is.
+impl ToText for Quantity {
+    fn to_text(&self) -> SizedText {
+        match self.dimension {
+            Dimension::LENGTH => match self.as_length() {
+                Some(length) => length.into(),
+                None => self.to_string().into(),
+            },
+            _ => self.to_string().into(),
+        }
+    }
+}
+
 impl std::fmt::Display for Quantity {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         let places = f.precision().unwrap_or(3);
@@ -278,7 +292,8 @@ impl std::fmt::Display for Quantity {
             true => text.trim_end_matches('0').trim_end_matches('.'),
             false => &text,
         };
-        f.write_str(text)?;
+        // What rounds to nothing has no sign.
+        f.write_str(if text == "-0" { "0" } else { text })?;
         f.write_str(unit)
     }
 }

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod accepting;
+mod cured;
 mod edges;
 mod holding;
 mod joints;

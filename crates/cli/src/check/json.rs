@@ -24,7 +24,7 @@ pub(super) fn text(whole: &Whole) -> String {
         findings,
         assumed,
     };
-    serde_json::to_string_pretty(&report).map_or_else(|error| error.to_string(), |text| text + "\n")
+    crate::json::rounded(&report)
 }
 
 #[derive(Serialize)]

@@ -56,8 +56,7 @@ impl PartMeasures {
             .any(|it| *it == part.name.text);
         let bench = design.bench(part.bench.as_ref()).map(AsRef::as_ref);
         let hand = Hand::at(bench);
-        let alone = std::slice::from_ref(part);
-        let doubts = Doubts::of(alone, &[part.weigh()], &[hand]);
+        let doubts = Doubts::alone(part, &hand);
         let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
         Self {
             wants: wants.map(WantMeasures::of).collect(),
@@ -103,8 +102,8 @@ impl PartMeasures {
 /// From what to what the mass of a part may lie, by its place among those in doubt; none where
 /// nothing of it is.
 pub(super) fn range(doubts: &Doubts, part: usize) -> Option<[f64; 2]> {
-    let (low, high) = doubts.range(&|weights| Some(weights.get(part)?.as_ref()?.mass_g))?;
-    (low < high).then_some([low, high])
+    let (low, high) = doubts.of_part(part)?;
+    Some([low, high])
 }
 
 impl WallMeasures {

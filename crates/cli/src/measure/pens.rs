@@ -174,10 +174,8 @@ impl PenMeasures {
 impl ConfigurationMeasures {
     fn of(pen: &Pen, it: &Configuration, doubts: &Doubts) -> Self {
         let range = |figure: fn(Mass) -> f64| {
-            it.filled?;
-            let ink = pen.assembly.ink.as_ref();
-            let (low, high) = doubts.range(&|weights| it.weigh(weights, ink).map(figure))?;
-            (low < high).then_some([low, high])
+            let (low, high) = doubts.of_pen(pen, it, figure)?;
+            Some([low, high])
         };
         Self {
             mass_range_g: range(|it| it.mass_g),

@@ -4,6 +4,7 @@ use super::cautions::{CAUTIONS, FINISHING};
 use super::content::{Accepted, Content, PartSheet, Want};
 use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
+use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
 use quillet_model::{Bench, Design, End, Hand, Pen, Units};
 use quillet_plan::{Plan, Route, plan_pen};
@@ -31,6 +32,11 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         notes: Vec::new(),
     };
     let parts = plan.routes.iter().enumerate();
+    let doubts = pen.doubts();
+    let range = |route: &Route| {
+        let mut parts = pen.parts.iter();
+        doubts.of_part(parts.position(|part| Arc::ptr_eq(part, &route.part))?)
+    };
     Content {
         title: pen_title(pen),
         name: pen.name.text.to_string(),
@@ -54,7 +60,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         mandrels: lists::mandrels(&plan, units),
         parts: parts
             .map(|(at, route)| {
-                let facts = facts(route, units);
+                let facts = facts(route, units, range(route));
                 part_sheet(&plan, route, paper, &title(at + 2), (facts, units))
             })
             .collect(),
@@ -84,7 +90,7 @@ fn part_sheet(
     }
 }
 
-fn facts(route: &Route, units: Units) -> Vec<String> {
+fn facts(route: &Route, units: Units, range: Option<(f64, f64)>) -> Vec<String> {
     let part = &route.part;
     let mut facts: Vec<String> = part
         .blanks()
@@ -104,7 +110,10 @@ fn facts(route: &Route, units: Units) -> Vec<String> {
         units.short(route.blank.length())
     ));
     facts.push(match (part.weigh(), part.lacks_mass()) {
-        (Some(mass), _) => format!("{:.1} g", mass.mass_g),
+        (Some(mass), _) => match between(range, 1) {
+            Some(range) => format!("{:.1} g ({range} g)", mass.mass_g),
+            None => format!("{:.1} g", mass.mass_g),
+        },
         (None, Some(lacks)) => format!("mass not known: it {}", lacks.words()),
         (None, None) => "mass not known".to_owned(),
     });

@@ -2,6 +2,7 @@
 
 use super::content::Table;
 use super::words::{self, letter};
+use quillet_check::measure::between;
 use quillet_geometry::Length;
 use quillet_model::{Bench, Configured, End, Pen, Units};
 use quillet_plan::{CutList, Fitted, Plan, Route, ToolList, caliper_table};
@@ -20,6 +21,7 @@ pub(crate) fn measures(pen: &Pen, units: Units) -> Table {
         &balances,
         "of the length",
     ]);
+    let doubts = pen.doubts();
     for configured in Configured::ALL {
         let Some(it) = pen.assembly.configuration(configured) else {
             continue;
@@ -29,11 +31,18 @@ pub(crate) fn measures(pen: &Pen, units: Units) -> Table {
             Units::Millimetres => told(mm),
             Units::Inches => mm.map_or("not known".into(), |it| units.number(Length::mm(it))),
         };
+        let mass = |range| match it.filled {
+            Some(mass) => match between(range, 1) {
+                Some(range) => format!("{:.1} ({range})", mass.mass_g),
+                None => format!("{:.1}", mass.mass_g),
+            },
+            None => "not known".into(),
+        };
         let share = it.balance_share().map(|share| 100.0 * share);
         table.rows.push(vec![
             configured.word().to_owned(),
             long(it.length_mm),
-            told(it.filled.map(|it| it.mass_g)),
+            mass(doubts.of_pen(pen, it, |mass| mass.mass_g)),
             told(it.dry.map(|it| it.mass_g)),
             long(it.filled.map(|it| it.centre_mm)),
             share.map_or("not known".into(), |share| format!("{share:.1} %")),

@@ -5,7 +5,7 @@ use crate::facts::round;
 use crate::inlay::least_wall;
 use crate::settings::Units;
 use crate::sheet::{fraction, in_one_unit, in_short};
-use quillet_check::{PartView, Wall};
+use quillet_check::{PartView, Wall, assumed};
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, Feature, Hand, Part};
 use quillet_standards::drill::{self, Drill, DrillSeries};
@@ -46,21 +46,17 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
             };
             sheet.size(what, *size);
         }
-        cut => {
+        _ => {
             if let Some(dia) = feature.dia() {
                 diameter(sheet, dia);
             }
-            if let Cut::Tenon {
-                assumed_for: Some(thread),
-                ..
-            } = cut
-            {
-                sheet.row(
-                    "diameter from",
-                    &format!("the middle of the limits of {}", thread.called()),
-                );
-            }
         }
+    }
+    // The tap drill that a thread is given stands in the thread's own line.
+    let units = view.design.units_at(feature.span);
+    let here = part.features.iter().filter(|it| it.span == feature.span);
+    for says in here.filter_map(|it| assumed::says(it, units)) {
+        sheet.row("assumed", &says);
     }
     if let Some(wall) = wall {
         walls(sheet, view, wall);

@@ -3,8 +3,9 @@
 use super::{Sheet, cut, weight};
 use crate::facts::{greatest_dia, mass_in_short, round};
 use quillet_check::PartView;
+use quillet_check::measure::between;
 use quillet_geometry::Length;
-use quillet_model::{End, Origin, Part};
+use quillet_model::{Doubts, End, Hand, Origin, Part};
 
 /// A part's size, weight and least wall.
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
@@ -22,6 +23,10 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         sheet.row("of", &materials.join(", "));
     }
     sheet.row("mass", &mass_in_short(part, 2));
+    let range = Doubts::alone(part, &Hand::at(view.bench)).of_part(0);
+    if let Some(range) = between(range, 2) {
+        sheet.row("may weigh", &format!("{range} g"));
+    }
     if let Some(mass) = part.weigh() {
         sheet.row(
             "balances at",

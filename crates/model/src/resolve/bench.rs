@@ -11,7 +11,7 @@ use quillet_geometry::Length;
 use quillet_standards::drill;
 use quillet_standards::thread::tap_leads;
 use quillet_syntax::ast::{self, LatheOptionKind, Lead, SizedTools, ThreadTools, ToolLineKind};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, SizedText, Span, text};
 
 /// More sizes than any drill cabinet holds.
 const MOST_IN_A_RUN: i64 = 2000;
@@ -144,9 +144,12 @@ impl<'a> Resolver<'a> {
         if (Length::ZERO..=LOOSEST).contains(&within) {
             return Some(within);
         }
-        let message =
-            format!("{within} is no accuracy; from 0 to {LOOSEST} either way is expected");
-        self.out_of_run(sum.span, &message);
+        let message = text!(
+            "{} is no accuracy; from 0 to {} either way is expected",
+            within,
+            LOOSEST
+        );
+        self.out_of_run(sum.span, message);
         None
     }
 
@@ -242,7 +245,7 @@ impl<'a> Resolver<'a> {
             .collect()
     }
 
-    fn out_of_run(&mut self, at: Span, message: &str) {
+    fn out_of_run(&mut self, at: Span, message: impl Into<SizedText>) {
         self.say(Finding::new("out-of-range", Severity::Error, at, message));
     }
 }

@@ -6,7 +6,7 @@ use super::lines::Lines;
 use crate::{BlankPiece, NameKind, Spigot};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind};
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, text};
 
 impl<'a> Resolver<'a> {
     /// The pieces of a part of this length, from the first end; those that could not be read are
@@ -53,8 +53,11 @@ impl<'a> Resolver<'a> {
                         "out-of-range",
                         Severity::Error,
                         line.span,
-                        format!(
-                            "this piece of the blank runs from {from} to {to} of a part {length} long"
+                        text!(
+                            "this piece of the blank runs from {} to {} of a part {} long",
+                            from,
+                            to,
+                            length
                         ),
                     )
                     .hint("say in each piece but the last where it ends, with to"),

@@ -8,8 +8,8 @@ use super::want::Among;
 use super::{Resolver, shared};
 use crate::{CutPart, Limits, NameKind, Part, PartKind, Units};
 use quillet_geometry::Length;
-use quillet_syntax::Span;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
+use quillet_syntax::{Span, text};
 use std::collections::HashSet;
 use std::sync::Arc;
 
@@ -131,8 +131,20 @@ impl<'a> Resolver<'a> {
                 }
                 Units::Millimetres => "see whether a decimal point or a unit is missing",
             };
-            let message = format!("{size} is more than any pen has; {most} at most is expected");
-            self.say(out_of_range(at, message).hint(hint));
+            let message = text!(
+                "{} is more than any pen has; {} at most is expected",
+                size,
+                most
+            );
+            let written = self.design.text(at);
+            let bare = written.ends_with(|last: char| last.is_ascii_digit());
+            let in_mm = bare && self.scope.units(at) == Units::Inches;
+            let finding = out_of_range(at, message).hint(hint);
+            let in_mm = in_mm.then(|| format!("{written}mm"));
+            self.say(match in_mm {
+                Some(text) => finding.fix(format!("write {text}"), at, text),
+                None => finding,
+            });
         }
         size <= most
     }

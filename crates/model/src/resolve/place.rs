@@ -5,8 +5,8 @@ use super::clash::{clashed, mismatch, out_of_range, too_large};
 use super::frame::Frame;
 use crate::{Dimension, Quantity};
 use quillet_geometry::{Angle, Length};
-use quillet_syntax::Span;
-use quillet_syntax::ast::Expr;
+use quillet_syntax::ast::{Expr, ExprKind};
+use quillet_syntax::{Finding, Span, text};
 
 impl<'a> Resolver<'a> {
     /// A length.
@@ -43,16 +43,19 @@ impl<'a> Resolver<'a> {
         if length.is_positive() {
             return Some(length);
         }
-        self.say(
-            out_of_range(
-                expr.span,
-                format!("{what} of {length} cannot be cut; more than 0 mm is expected"),
-            )
-            .hint(match length.is_negative() {
-                true => "write it without the minus",
-                false => "write how much, or leave the line out",
-            }),
+        let finding = out_of_range(
+            expr.span,
+            text!(
+                "{} of {} cannot be cut; more than {} is expected",
+                what,
+                length,
+                Length::ZERO
+            ),
         );
+        self.say(match length.is_negative() {
+            true => self.without_minus(finding, expr),
+            false => finding.hint("write how much, or leave the line out"),
+        });
         None
     }
 
@@ -67,11 +70,29 @@ impl<'a> Resolver<'a> {
         if !length.is_negative() {
             return Some(length);
         }
-        self.say(out_of_range(
+        let finding = out_of_range(
             expr.span,
-            format!("{what} of {length} is negative; 0 mm or more is expected"),
-        ));
+            text!(
+                "{} of {} is negative; {} or more is expected",
+                what,
+                length,
+                Length::ZERO
+            ),
+        );
+        self.say(self.without_minus(finding, expr));
         None
+    }
+
+    /// The minus of a size that cannot have one, taken out where it stands before it.
+    fn without_minus(&self, finding: Finding, expr: &Expr) -> Finding {
+        let finding = finding.hint("write it without the minus");
+        match &expr.kind {
+            ExprKind::Negate(inner) => {
+                let without = self.design.text(inner.span);
+                finding.fix("write it without the minus", expr.span, without)
+            }
+            _ => finding,
+        }
     }
 
     /// The angle of a tool, over 0° and up to 180°.
@@ -125,10 +146,14 @@ impl<'a> Resolver<'a> {
         if (0.0..=1e9).contains(&amount) {
             return Some(amount);
         }
-        self.say(out_of_range(
+        let finding = out_of_range(
             expr.span,
-            format!("{what} of {quantity} is not to be had"),
-        ));
+            text!("{} of {} is not to be had", what, quantity),
+        );
+        self.say(match quantity.is_negative() {
+            true => self.without_minus(finding, expr),
+            false => finding,
+        });
         None
     }
 
@@ -144,10 +169,16 @@ impl<'a> Resolver<'a> {
         match a.matched(b) {
             Ok((a, b)) if a.amount <= b.amount => Some((a, b)),
             Ok((a, b)) => {
-                self.say(out_of_range(
-                    from.span.to(to.span),
-                    format!("the range runs from {a} down to {b}; the smaller is written first"),
-                ));
+                let whole = from.span.to(to.span);
+                let told = text!(
+                    "the range runs from {} down to {}; the smaller is written first",
+                    a,
+                    b
+                );
+                let (low, high) = (self.design.text(to.span), self.design.text(from.span));
+                let turned = format!("{low}..{high}");
+                let title = format!("write {turned}");
+                self.say(out_of_range(whole, told).fix(title, whole, turned));
                 None
             }
             Err(clash) => {
@@ -160,9 +191,11 @@ impl<'a> Resolver<'a> {
     fn wrong_dimension(&mut self, at: Span, quantity: Quantity, wanted: &str) {
         let finding = mismatch(
             at,
-            format!(
-                "{quantity} is {}; {wanted} is expected here",
-                quantity.dimension.called()
+            text!(
+                "{} is {}; {} is expected here",
+                quantity,
+                quantity.dimension.called(),
+                wanted
             ),
         );
         self.say(finding.hint(match wanted {

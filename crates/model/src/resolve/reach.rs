@@ -1,11 +1,12 @@
 //! Where a cut lies, inward from its end's face.
 
 use super::Resolver;
+use super::clash::out_of_range;
 use super::frame::Frame;
 use crate::Part;
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ReachKind};
-use quillet_syntax::{Edit, Finding, Severity, Span};
+use quillet_syntax::{Edit, Span, text};
 
 impl<'a> Resolver<'a> {
     pub(super) fn reach(
@@ -31,17 +32,27 @@ impl<'a> Resolver<'a> {
                 span: reach.span,
             });
         }
-        self.say(
-            Finding::new(
-                "out-of-range",
-                Severity::Error,
-                reach.span,
-                format!(
-                    "this cut starts at {from} and ends at {to}; it must end deeper than it starts"
-                ),
-            )
-            .hint("to says a place from the face, for says an amount"),
-        );
+        let finding = out_of_range(
+            reach.span,
+            text!(
+                "this cut starts at {} and ends at {}; it must end deeper than it starts",
+                from,
+                to
+            ),
+        )
+        .hint("to says a place from the face, for says an amount");
+        let amount = match &reach.kind {
+            ReachKind::To(sum) => Some(sum.span),
+            _ => None,
+        };
+        self.say(match amount {
+            Some(amount) => {
+                let written = format!("for {}", self.design.text(amount));
+                let to = Span::new(amount.file, reach.span.range().start, amount.range().end);
+                finding.fix(format!("write {written}"), to, written)
+            }
+            None => finding,
+        });
         None
     }
 
@@ -51,13 +62,13 @@ impl<'a> Resolver<'a> {
             return Some(along);
         }
         self.say(
-            Finding::new(
-                "out-of-range",
-                Severity::Error,
+            out_of_range(
                 along.span,
-                format!(
+                text!(
                     "this cut reaches {} into {}, which is {} long",
-                    along.to, part.name.text, part.length
+                    along.to,
+                    part.name.text,
+                    part.length
                 ),
             )
             .label(part.length_span, "the length")

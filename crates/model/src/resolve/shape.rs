@@ -8,7 +8,7 @@ use crate::{Origin, Part, Profiles, Solid};
 use quillet_geometry::{
     self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw,
 };
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, Severity, Span, text};
 
 impl Resolver<'_> {
     /// Cuts the part, and says where its outside is not said; not where a station could not
@@ -75,9 +75,11 @@ impl Resolver<'_> {
                     "unshaped-outside",
                     Severity::Error,
                     part.name.span,
-                    format!(
-                        "the outside of {} says nothing from {from} to {to}; the rod would be left as it is",
-                        part.name.text
+                    text!(
+                        "the outside of {} says nothing from {} to {}; the rod would be left as it is",
+                        part.name.text,
+                        from,
+                        to
                     ),
                 )
                 .hint("add a station at each end of that stretch, or a tenon over it"),
@@ -139,8 +141,9 @@ fn flawed_station(at: Span, flaw: Flaw) -> Option<Finding> {
                 "out-of-range",
                 Severity::Error,
                 at,
-                format!(
-                    "an arc of this radius does not reach from the station before; {least} is the least that does"
+                text!(
+                    "an arc of this radius does not reach from the station before; {} is the least that does",
+                    least
                 ),
             )
             .hint("write a larger radius, or bring the stations nearer"),

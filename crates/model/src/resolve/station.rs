@@ -1,12 +1,13 @@
 //! Stations of the outside.
 
 use super::Resolver;
+use super::clash::out_of_range;
 use super::frame::Frame;
 use super::lines::Lines;
 use crate::{End, Part, Station};
 use quillet_geometry::{Edge, Length, Shape};
 use quillet_syntax::ast::{self, ExprKind, LineKind, ShapeKind};
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Edit, Finding, Severity, Span, text};
 
 impl<'a> Resolver<'a> {
     /// The stations in the order of their places, and whether all could be read.
@@ -121,38 +122,46 @@ impl<'a> Resolver<'a> {
         if at <= part.length && !at.is_negative() {
             return Some(at);
         }
-        self.say(
-            Finding::new(
-                "out-of-range",
-                Severity::Error,
-                said.at.span,
-                format!(
-                    "this station lies at {at}, beyond the {} of {}",
-                    part.length, part.name.text
-                ),
-            )
-            .label(part.length_span, "the length")
-            .hint(format!("a station lies between 0 and {}", part.length)),
-        );
+        let finding = out_of_range(
+            said.at.span,
+            text!(
+                "this station lies at {}, beyond the {} of {}",
+                at,
+                part.length,
+                part.name.text
+            ),
+        )
+        .label(part.length_span, "the length")
+        .hint(text!("a station lies between 0 and {}", part.length));
+        let end = part.end_name(End::Second);
+        let past = said.from.is_none() && !part.lacks_ends();
+        self.say(match past {
+            true => finding.fix(format!("write {end}"), said.at.span, end),
+            false => finding,
+        });
         None
     }
 
     /// Sorted by place; two at one place are told of, the first is taken.
     fn put_in_order(&mut self, mut stations: Vec<Station>) -> Vec<Station> {
         if let Some(pair) = stations.windows(2).find(|pair| pair[1].at < pair[0].at) {
-            self.say(
-                Finding::new(
-                    "unordered-stations",
-                    Severity::Note,
-                    pair[1].span,
-                    format!(
-                        "the station at {} is written after the one at {}; they are read by place",
-                        pair[1].at, pair[0].at
-                    ),
-                )
-                .label(pair[0].span, "written before it")
-                .hint("write stations in the order of the part, as calipers read"),
-            );
+            let finding = Finding::new(
+                "unordered-stations",
+                Severity::Note,
+                pair[1].span,
+                text!(
+                    "the station at {} is written after the one at {}; they are read by place",
+                    pair[1].at,
+                    pair[0].at
+                ),
+            )
+            .label(pair[0].span, "written before it")
+            .hint("write stations in the order of the part, as calipers read");
+            let edits = self.in_order(&stations);
+            self.say(match edits.is_empty() {
+                true => finding,
+                false => finding.fix_all("write them in order", edits),
+            });
         }
         stations.sort_by_key(|station| station.at);
         let mut kept: Vec<Station> = Vec::with_capacity(stations.len());
@@ -163,16 +172,68 @@ impl<'a> Resolver<'a> {
                         "duplicate-station",
                         Severity::Error,
                         station.span,
-                        format!("{} from the first end has two diameters", station.at),
+                        text!("{} from the first end has two diameters", station.at),
                     )
                     .label(first.span, "the first one")
                     .hint("where the surface steps, write one station with step");
+                    let finding = self.as_one(finding, first, &station);
                     self.say(finding);
                 }
                 _ => kept.push(station),
             }
         }
         kept
+    }
+}
+
+impl Resolver<'_> {
+    /// The edits that write stations in order, each in the place of another; none where a comment
+    /// stands among them that may belong to one, or they are written at several places.
+    fn in_order(&self, written: &[Station]) -> Vec<Edit> {
+        let mut sorted: Vec<&Station> = written.iter().collect();
+        sorted.sort_by_key(|station| station.at);
+        let gaps = written.windows(2).map(|pair| {
+            let (a, b) = (pair[0].span, pair[1].span);
+            (a.file == b.file && a.end <= b.start)
+                .then(|| Span::new(a.file, a.range().end, b.range().start))
+        });
+        let blank =
+            |gap: Option<Span>| gap.is_some_and(|it| self.design.text(it).trim().is_empty());
+        if !gaps.into_iter().all(blank) {
+            return Vec::new();
+        }
+        let pairs = written
+            .iter()
+            .zip(sorted)
+            .filter(|(old, new)| old.span != new.span);
+        let edit = |(old, new): (&Station, &Station)| Edit {
+            span: old.span,
+            text: self.design.text(new.span).into(),
+        };
+        pairs.map(edit).collect()
+    }
+
+    /// Two stations at one place as one that steps, or the second taken out where it says the same.
+    fn as_one(&self, finding: Finding, first: &Station, second: &Station) -> Finding {
+        let mut edits = vec![Edit {
+            span: second.span,
+            text: "".into(),
+        }];
+        if first.dia == second.dia {
+            return finding.fix_all("take the second one out", edits);
+        }
+        let ends_with_dia = first.span.end == first.dia_span.end;
+        let plain = second.span.end == second.dia_span.end;
+        if !ends_with_dia || !plain || first.step.is_some() {
+            return finding;
+        }
+        let step = format!(" step {}", self.design.text(second.dia_span));
+        let after = first.dia_span.range().end;
+        edits.push(Edit {
+            span: Span::new(first.dia_span.file, after, after),
+            text: step.into(),
+        });
+        finding.fix_all("write them as one station that steps", edits)
     }
 }
 

@@ -1,6 +1,7 @@
 //! Threads, named by an item or written in place.
 
 use super::Resolver;
+use super::clash::out_of_range;
 use super::frame::Frame;
 use crate::{NameKind, Quantity, ThreadDef};
 use quillet_standards::thread::{DesignationError, ThreadForm};
@@ -59,21 +60,27 @@ impl<'a> Resolver<'a> {
         let count = self.amount(starts, "a number of starts", Quantity::as_number, frame)?;
         let most = ThreadForm::MOST_STARTS;
         if count.fract() != 0.0 || count < 1.0 || count > f64::from(most) {
-            self.say(
-                Finding::new(
-                    "out-of-range",
-                    Severity::Error,
-                    starts.span,
-                    format!(
-                        "{count} starts cannot be cut; a whole number from 1 to {most} is expected"
-                    ),
-                )
-                .hint("three starts are usual for a cap"),
+            let message = format!(
+                "{count} starts cannot be cut; a whole number from 1 to {most} is expected"
             );
+            let mut finding =
+                out_of_range(starts.span, message).hint("three starts are usual for a cap");
+            let mut near = [count.floor(), count.ceil()]
+                .map(|it| it.clamp(1.0, f64::from(most)))
+                .to_vec();
+            near.dedup();
+            for whole in near {
+                let text = format!("{whole}");
+                finding = finding.fix(format!("write {text}"), starts.span, text);
+            }
+            self.say(finding);
             return None;
         }
         let count = count as u32;
         if thread.starts() > 1 && thread.starts() != count {
+            let designated = form.designation.span;
+            let (from, to) = (designated.range().end, starts.span.range().end);
+            let after = Span::new(designated.file, from, to);
             self.say(
                 Finding::new(
                     "out-of-range",
@@ -84,7 +91,8 @@ impl<'a> Resolver<'a> {
                         thread.starts()
                     ),
                 )
-                .hint("leave starts out, or write the pitch alone"),
+                .hint("leave starts out, or write the pitch alone")
+                .fix("leave starts out", after, ""),
             );
             return None;
         }

@@ -109,7 +109,7 @@ impl<'a> Resolver<'a> {
                 "max" => SumKind::Most(all(self, args, frame)?),
                 _ => SumKind::Measured(self.measure(name, args, among, frame)?),
             },
-            ExprKind::Name(text) if bare_measure(text) && self.scope.get(text).is_none() => {
+            ExprKind::Name(text) if self.means_measure(text, frame) => {
                 let name = ast::Name {
                     text: text.clone(),
                     span: expr.span,
@@ -124,6 +124,17 @@ impl<'a> Resolver<'a> {
             span: expr.span,
             kind,
         })
+    }
+
+    /// Whether a bare name is that of a measure, or of nothing else and nearly that of one.
+    fn means_measure(&self, text: &str, frame: &Frame<'a>) -> bool {
+        let is_let = frame.local.iter().any(|it| &*it.name.text == text);
+        if is_let || bare_measure(text) || self.scope.get(text).is_some() {
+            return bare_measure(text) && self.scope.get(text).is_none();
+        }
+        let nearer = self.scope.names_of(&[NameKind::Let]).chain(BARE);
+        let nearest = quillet_syntax::nearest(text, nearer);
+        nearest.is_some_and(bare_measure)
     }
 
     fn measure(
@@ -280,12 +291,11 @@ impl<'a> Resolver<'a> {
         };
         if found.is_none() {
             let message = format!("{} is no part of {of}", name.text);
-            self.say(Finding::new(
-                "unknown-name",
-                Severity::Error,
-                name.span,
-                message,
-            ));
+            let finding = Finding::new("unknown-name", Severity::Error, name.span, message);
+            let known = among.names();
+            let near = quillet_syntax::nearest(&name.text, known.iter().map(|it| &**it));
+            let hint = format!("its parts are {}", known.join(", "));
+            self.say(offer(finding, name.span, near, &hint));
         }
         found
     }
@@ -303,6 +313,15 @@ impl<'a> Resolver<'a> {
 }
 
 impl Among<'_> {
+    /// The names of its parts.
+    fn names(self) -> Vec<String> {
+        let name = |part: &Part| part.name.text.to_string();
+        match self {
+            Among::Pen(pen, _) => pen.parts.iter().map(|part| name(part)).collect(),
+            Among::Part(part) => vec![name(part)],
+        }
+    }
+
     /// A part of a pen; one that stands by itself has no faces to measure between.
     fn part(self, index: usize) -> Option<Arc<Part>> {
         match self {
@@ -325,8 +344,11 @@ fn long(sum: &Expr) -> bool {
 
 /// A measure that may stand without parentheses.
 fn bare_measure(word: &str) -> bool {
-    matches!(word, "turns" | "travel" | "overlap" | "ink")
+    BARE.contains(&word)
 }
+
+/// The measures that may stand without parentheses.
+const BARE: [&str; 4] = ["turns", "travel", "overlap", "ink"];
 
 /// What a want is tested against, and where.
 trait Tested {
