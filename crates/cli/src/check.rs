@@ -1,5 +1,6 @@
 //! `quillet check`: points at what would go wrong before a blank is cut.
 
+mod brief;
 mod json;
 mod report;
 
@@ -29,6 +30,9 @@ pub(crate) struct Args {
     /// Say also what is assumed: tap drills and tenons that nobody wrote
     #[arg(long)]
     full: bool,
+    /// One line a finding, the errors of a file first
+    #[arg(long)]
+    brief: bool,
 }
 
 /// What ends the process with 1 besides errors.
@@ -72,6 +76,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     whole.put_in_order();
     let said = match (args.format, say::has_colours()) {
         (Format::Json, _) => say::json(&json::text(&whole)),
+        (Format::Text, _) if args.brief => say::out(&brief::text(&whole)),
         (Format::Text, true) => say::coloured(&report::text(&whole, true)),
         (Format::Text, false) => say::out(&report::text(&whole, false)),
     };

@@ -24,6 +24,34 @@ impl Output {
             .unwrap_or_else(|| from.with_file_name(name))
     }
 
+    /// The sheet to write of a pen: `PEN-sheet.html` beside the file it is made from, or in the
+    /// folder that was named; a file that is named for several pens gets the name of each.
+    ///
+    /// # Errors
+    ///
+    /// A sentence that says why the folder cannot be made, or that several do not go into one.
+    pub(crate) fn path_of(&self, from: &Path, pen: &str, several: bool) -> Result<PathBuf, String> {
+        let name = format!("{pen}-sheet.html");
+        let Some(named) = &self.output else {
+            return Ok(from.with_file_name(name));
+        };
+        if whole::is_stream(named) {
+            return match several {
+                true => Err("several sheets do not go into one stream; say --pen NAME".into()),
+                false => Ok(named.clone()),
+            };
+        }
+        let form = ending(named);
+        if named.is_dir() || (several && form.is_empty()) {
+            fs::create_dir_all(named).map_err(|error| files::cannot(named, &error))?;
+            return Ok(named.join(name));
+        }
+        Ok(match several {
+            true => named.with_file_name(format!("{}-{pen}.{form}", stem(named))),
+            false => named.clone(),
+        })
+    }
+
     /// Whether a file was named.
     pub(crate) fn is_named(&self) -> bool {
         self.output.is_some()

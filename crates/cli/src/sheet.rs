@@ -47,13 +47,7 @@ fn write(args: &Args) -> Result<bool, String> {
             args.file.display()
         ));
     }
-    if pens.len() > 1 && args.output.is_named() {
-        let names: Vec<&str> = pens.iter().map(|pen| &*pen.name.text).collect();
-        return Err(format!(
-            "there are several pens; say --pen {}",
-            names.join(" or --pen ")
-        ));
-    }
+    let several = pens.len() > 1;
     let judged = examine(&design);
     let mut all = true;
     for pen in pens {
@@ -71,15 +65,18 @@ fn write(args: &Args) -> Result<bool, String> {
             all = false;
             continue;
         }
-        write_one(args, &design, pen, &judged)?;
+        write_one(args, &design, (pen, several), &judged)?;
     }
     Ok(all)
 }
 
-fn write_one(args: &Args, design: &Design, pen: &Pen, judged: &Examined) -> Result<(), String> {
-    let path = args
-        .output
-        .path(&args.file, &format!("{}-sheet.html", pen.name.text));
+fn write_one(
+    args: &Args,
+    design: &Design,
+    (pen, several): (&Pen, bool),
+    judged: &Examined,
+) -> Result<(), String> {
+    let path = args.output.path_of(&args.file, &pen.name.text, several)?;
     let paper: Paper = args.paper.into();
     let form: fn(&Content, Paper) -> Vec<u8> = match ending(&path).as_str() {
         "html" | "htm" => |content, paper| sheet::html(content, paper).into_bytes(),

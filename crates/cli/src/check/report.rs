@@ -40,7 +40,7 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
 }
 
 /// What nobody wrote and is worked out, a line each.
-fn assumed(whole: &Whole) -> String {
+pub(super) fn assumed(whole: &Whole) -> String {
     match whole.assumed.as_deref() {
         None => String::new(),
         Some([]) => "nothing is assumed: every tap drill and tenon is written\n\n".to_owned(),
@@ -211,7 +211,7 @@ fn without_colour(drawn: &str) -> String {
 }
 
 /// `2 files checked: 1 error, 3 warnings, no notes.`
-fn summary(whole: &Whole) -> String {
+pub(super) fn summary(whole: &Whole) -> String {
     let counted = |count: usize, word: &str| match count {
         1 => format!("1 {word}"),
         _ => format!("{count} {word}s"),
