@@ -141,7 +141,8 @@ pub(crate) fn applied(text: &str, mut edits: Vec<&Edit>) -> Option<String> {
     Some(out)
 }
 
-/// Where a span lies once edits are applied; it takes in what replaces what is in it.
+/// Where a span lies once edits are applied; it takes in what replaces what is in it, or what it is
+/// part of.
 fn moved(span: Span, edits: &[Edit]) -> Span {
     let of_file = edits.iter().filter(|edit| edit.span.file == span.file);
     let (mut start, mut end) = (i64::from(span.start), i64::from(span.end));
@@ -149,9 +150,14 @@ fn moved(span: Span, edits: &[Edit]) -> Span {
         let grown = edit.text.len() as i64 - edit.span.range().len() as i64;
         if edit.span.end <= span.start {
             start += grown;
+        } else if edit.span.start <= span.start && span.end <= edit.span.end {
+            start -= i64::from(span.start - edit.span.start);
         }
         if edit.span.start < span.end || edit.span.end <= span.start {
             end += grown;
+        }
+        if edit.span.start <= span.start && span.end < edit.span.end {
+            end += i64::from(edit.span.end - span.end);
         }
     }
     let at = |offset: i64| usize::try_from(offset).unwrap_or(0);
@@ -228,5 +234,7 @@ mod tests {
         assert_eq!(after(edit(0, 0, "abc")), (13, 17));
         assert_eq!(after(edit(11, 12, "abc")), (10, 16));
         assert_eq!(after(edit(20, 21, "")), (10, 14));
+        // What is written anew as a whole may have it anywhere.
+        assert_eq!(after(edit(4, 20, "0123456789")), (4, 14));
     }
 }

@@ -35,7 +35,7 @@ impl Output {
         let Some(named) = &self.output else {
             return Ok(from.with_file_name(name));
         };
-        if whole::is_stream(named) {
+        if whole::is_stream(named) || named.as_os_str() == "-" {
             return match several {
                 true => Err("several sheets do not go into one stream; say --pen NAME".into()),
                 false => Ok(named.clone()),

@@ -397,3 +397,51 @@ fn notes_end_with_1_only_where_they_are_denied() {
     assert_eq!(end(&["--deny", "warning"]), Some(0));
     assert_eq!(end(&["--deny", "note"]), Some(1));
 }
+
+/// One line a finding, the gravest first; each says where as an editor reads it.
+#[test]
+fn briefly_each_finding_is_a_line_and_errors_come_first() {
+    // A wall of 0.5 on line 6, told first in the text; a name nobody gave on line 2, told first here.
+    let text = PART
+        .replace("}\n", "  from mouth {\n    drill 12 to 40\n  }\n}\n")
+        .replace("outside dia 13", "outside dia 13\n  bench nowhere");
+    let folder = folder("pen.quillet", text.as_bytes());
+    let output = quillet(folder.path(), &["check", "--brief", "pen.quillet"]);
+    let told = stdout(&output);
+    let lines: Vec<&str> = told.lines().collect();
+    assert_eq!(
+        lines[0],
+        "pen.quillet:5:9 error [unknown-name] no bench is called nowhere"
+    );
+    assert!(
+        lines[1].starts_with("pen.quillet:7:5 ") && lines[1].contains("[thin-wall] "),
+        "{told}"
+    );
+    assert!(lines.last().unwrap().starts_with("1 file checked: 1 error"));
+    assert_eq!(output.status.code(), Some(1));
+    // Errors first though they stand later: the bench after the cut.
+    let later = text
+        .replace("\n  bench nowhere", "")
+        .replace("  }\n}", "  }\n  bench nowhere\n}");
+    std::fs::write(folder.path().join("pen.quillet"), later).unwrap();
+    let told = stdout(&quillet(
+        folder.path(),
+        &["check", "--brief", "pen.quillet"],
+    ));
+    assert!(told.starts_with("pen.quillet:8:9 error "), "{told}");
+    // Knot has many: as many lines as it has findings, and a sum.
+    let knot = quillet(&examples(), &["check", "--brief", "knot.quillet"]);
+    let told = stdout(&knot);
+    let severity = |line: &str| {
+        let word = line.split(' ').nth(1).unwrap().to_owned();
+        ["error", "warning", "note"]
+            .iter()
+            .position(|it| *it == word)
+    };
+    let lines: Vec<&str> = told.lines().filter(|it| it.contains(" [")).collect();
+    assert!(
+        lines.len() > 2 && lines.is_sorted_by_key(|it| severity(it)),
+        "{told}"
+    );
+    assert_eq!(told.lines().count(), lines.len() + 1);
+}

@@ -106,3 +106,112 @@ fn a_sheet_that_is_written_anyway_shows_nothing_unknown() {
     assert!(!page.contains("class=\"overview\""));
     assert_eq!(page.matches("<figure class=\"drawing\">").count(), 1);
 }
+
+/// A file of several pens gets a sheet for each: beside it, in a folder, or by the names of each.
+#[test]
+fn each_pen_of_a_file_gets_its_sheet() {
+    let other = PEN.replace("sketch", "rail");
+    let sound = folder(&(PARTS.to_owned() + PEN + &other));
+    let at = sound.path();
+    let there = |names: [&str; 2]| names.map(|name| at.join(name).exists());
+    // Whatever the checker says of these pens, they are written.
+    let sheet = |more: &[&str]| {
+        run(
+            at,
+            &[&["sheet", "sketch.quillet", "--anyway"], more].concat(),
+        )
+    };
+    assert_eq!(sheet(&[]).0, Some(0));
+    assert_eq!(there(["sketch-sheet.html", "rail-sheet.html"]), [true; 2]);
+    assert_eq!(sheet(&["-o", "lathe"]).0, Some(0));
+    assert_eq!(
+        there(["lathe/sketch-sheet.html", "lathe/rail-sheet.html"]),
+        [true; 2]
+    );
+    assert_eq!(sheet(&["-o", "lathe.txt"]).0, Some(0));
+    assert_eq!(there(["lathe-sketch.txt", "lathe-rail.txt"]), [true; 2]);
+    assert!(!at.join("lathe.txt").exists());
+    let one = ["--pen", "rail", "-o"];
+    assert_eq!(sheet(&[&one[..], &["one.txt"]].concat()).0, Some(0));
+    assert_eq!(there(["one.txt", "one-rail.txt"]), [true, false]);
+    let (code, _, said) = sheet(&["-o", "-"]);
+    assert_eq!(code, Some(2), "{said}");
+    assert!(said.contains("--pen"), "{said}");
+    // One drawing of several is asked for by its flag.
+    let (code, _, said) = run(at, &["draw", "sketch.quillet", "-o", "one.svg"]);
+    assert_eq!(code, Some(2));
+    assert!(
+        said.contains("--part NAME") && said.contains("--assembled") && said.contains("--pen NAME"),
+        "{said}"
+    );
+}
+
+/// Acrylic weighs from 1.17 to 1.20 g/cm³ (the table's range), so its masses are told with theirs;
+/// and what nobody wrote is said to be assumed.
+#[test]
+fn a_sheet_tells_ranges_and_what_is_assumed() {
+    let threaded = PARTS.replace("bore 7.1 to 30", "thread M8x0.75 inside to 9");
+    let sound = folder(&(threaded + PEN));
+    let args = ["sheet", "sketch.quillet", "--anyway", "-o", "sheet.txt"];
+    assert_eq!(run(sound.path(), &args).0, Some(0));
+    let text = std::fs::read_to_string(sound.path().join("sheet.txt")).unwrap();
+    let told = text.lines().find(|it| it.contains("uncapped")).unwrap();
+    assert!(told.contains(" to ") && told.contains('('), "{told}");
+    // Of the part itself, whose facts run over several lines.
+    let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (_, part) = words.split_once("50 mm long, blank ").unwrap();
+    let (weight, assumed) = part.split_once(", assumed: ").unwrap();
+    assert!(
+        weight.contains(" g (") && weight.ends_with(" g)"),
+        "{weight}"
+    );
+    assert!(assumed.starts_with("a tap drill ⌀"), "{assumed}");
+    let (assumed, _) = assumed.split_once(" % of thread").unwrap();
+    assert!(assumed.contains("M8x0.75"), "{assumed}");
+}
+
+/// No number without a value and no sign on nothing, whatever is asked of the shipped pens.
+#[test]
+fn no_figure_is_without_a_value_or_less_than_nothing_by_rounding() {
+    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
+    let pens = ["heron", "dunlin", "godwit", "whimbrel", "knot"];
+    let files = pens.map(|pen| format!("{pen}.quillet"));
+    let mut asked: Vec<Vec<&str>> = Vec::new();
+    for file in &files {
+        asked.push(vec!["measure", "--full", file]);
+        for command in ["measure", "tools", "cut", "check"] {
+            asked.push(vec![command, file]);
+            asked.push(vec![command, file, "--format", "json"]);
+        }
+    }
+    for question in [
+        &["thread", "M13x0.8", "--starts", "3"][..],
+        &["thread", "7/16-28UNEF"],
+        &["drill", "letter F"],
+        &["drill", "11.2", "--point", "180"],
+        &["fit", "10 H7/h6"],
+        &["fit", "10 JS7/h6"],
+        &["material", "ebonite"],
+        &["material"],
+    ] {
+        asked.push(question.to_vec());
+        asked.push([question, &["--format", "json"]].concat());
+    }
+    for args in asked {
+        let (_, told, _) = run(&examples, &args);
+        assert!(!told.is_empty(), "{args:?}");
+        let ends = |c: char| c.is_whitespace() || "[](),;:".contains(c);
+        for word in told.split(ends) {
+            let nothing = word
+                .strip_prefix(['-', '−'])
+                .is_some_and(|it| !it.is_empty() && it.chars().all(|c| c == '0' || c == '.'));
+            let none = ["NaN", "inf", "-inf"].contains(&word);
+            assert!(!nothing && !none, "{args:?}: {word}");
+            // JSON: to the millionth, and ratios to the thousand-millionth.
+            let decimals = word.split_once('.').map_or(0, |(_, part)| {
+                part.chars().take_while(char::is_ascii_digit).count()
+            });
+            assert!(decimals <= 9, "{args:?}: {word}");
+        }
+    }
+}

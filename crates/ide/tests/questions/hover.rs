@@ -118,3 +118,31 @@ fn hover_on_a_joint_that_is_not_known_to_rest_says_why() {
         "{hover}"
     );
 }
+
+#[test]
+fn hover_says_what_is_assumed_and_what_a_part_may_weigh() {
+    let own = |text: &str| at(text).hover();
+    let plug = "part plug from tip to tail {\n  blank of acrylic rod 18\n  length 20\n  outside dia \
+                15\n  from tip {\n    |thread M8x0.75 inside to 9\n  }\n}\n";
+    let hover = own(plug);
+    assert!(
+        hover.contains("| assumed | a tap drill ⌀") && hover.contains("% of thread |"),
+        "{hover}"
+    );
+    let written = own(&plug.replace("to 9\n", "to 9\n    drill 7.2 to 14\n"));
+    assert!(!written.contains("assumed"), "{written}");
+    let inches = format!(
+        "dimensions in inches\n{}",
+        plug.replace("rod 18", "rod 0.7")
+    );
+    let inches = inches
+        .replace("length 20", "length 0.8")
+        .replace("dia 15", "dia 0.6");
+    let inches = own(&inches.replace("M8x0.75 inside to 9", "5/16-32 inside to 0.35"));
+    assert!(
+        inches.contains("| assumed | a tap drill ") && !inches.contains("a tap drill ⌀"),
+        "by its name: {inches}"
+    );
+    let part = own(&plug.replace('|', "").replace("part plug", "part pl|ug"));
+    assert!(part.contains("| may weigh | "), "{part}");
+}

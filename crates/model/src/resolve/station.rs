@@ -157,10 +157,9 @@ impl<'a> Resolver<'a> {
             )
             .label(pair[0].span, "written before it")
             .hint("write stations in the order of the part, as calipers read");
-            let edits = self.in_order(&stations);
-            self.say(match edits.is_empty() {
-                true => finding,
-                false => finding.fix_all("write them in order", edits),
+            self.say(match self.in_order(&stations) {
+                None => finding,
+                Some(edit) => finding.fix_all("write them in order", vec![edit]),
             });
         }
         stations.sort_by_key(|station| station.at);
@@ -187,30 +186,34 @@ impl<'a> Resolver<'a> {
 }
 
 impl Resolver<'_> {
-    /// The edits that write stations in order, each in the place of another; none where a comment
+    /// The edit that writes stations in order, each in the place of another; none where a comment
     /// stands among them that may belong to one, or they are written at several places.
-    fn in_order(&self, written: &[Station]) -> Vec<Edit> {
+    fn in_order(&self, written: &[Station]) -> Option<Edit> {
         let mut sorted: Vec<&Station> = written.iter().collect();
         sorted.sort_by_key(|station| station.at);
-        let gaps = written.windows(2).map(|pair| {
-            let (a, b) = (pair[0].span, pair[1].span);
-            (a.file == b.file && a.end <= b.start)
-                .then(|| Span::new(a.file, a.range().end, b.range().start))
-        });
-        let blank =
-            |gap: Option<Span>| gap.is_some_and(|it| self.design.text(it).trim().is_empty());
-        if !gaps.into_iter().all(blank) {
-            return Vec::new();
+        let mut text = String::new();
+        for (index, station) in sorted.iter().enumerate() {
+            text += self.design.text(station.span);
+            let (Some(old), Some(next)) = (written.get(index), written.get(index + 1)) else {
+                continue;
+            };
+            let (old, next) = (old.span, next.span);
+            if old.file != next.file || old.end > next.start {
+                return None;
+            }
+            let gap = self
+                .design
+                .text(Span::new(old.file, old.range().end, next.range().start));
+            if !gap.trim().is_empty() {
+                return None;
+            }
+            text += gap;
         }
-        let pairs = written
-            .iter()
-            .zip(sorted)
-            .filter(|(old, new)| old.span != new.span);
-        let edit = |(old, new): (&Station, &Station)| Edit {
-            span: old.span,
-            text: self.design.text(new.span).into(),
-        };
-        pairs.map(edit).collect()
+        let (first, last) = (written.first()?, written.last()?);
+        Some(Edit {
+            span: first.span.to(last.span),
+            text: text.into(),
+        })
     }
 
     /// Two stations at one place as one that steps, or the second taken out where it says the same.
