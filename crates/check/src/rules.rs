@@ -43,6 +43,7 @@ mod off_tenon;
 mod out_of_proportion;
 mod poor_fit;
 mod press_cracks;
+mod pressed;
 mod proud_joint;
 mod pumps_ink;
 mod rolls_away;
@@ -75,6 +76,11 @@ use quillet_syntax::Severity::{Error, Note, Warning};
 pub static RULES: &[&Rule] = &[
     // Language
     &elsewhere("syntax", Error, include_str!("rules/syntax.md")),
+    &elsewhere(
+        "unfinished-merge",
+        Error,
+        include_str!("rules/unfinished-merge.md"),
+    ),
     &elsewhere("unknown-name", Error, include_str!("rules/unknown-name.md")),
     &elsewhere(
         "duplicate-name",

@@ -1,7 +1,7 @@
 //! Everything the files say, resolved.
 
 use crate::{Bench, Limits, Material, Part, Pen, SourceFile, Stock, ThreadDef, Units};
-use quillet_syntax::{FileId, Finding, Span, ast};
+use quillet_syntax::{FileId, Finding, RuleId, Span, ast};
 use std::sync::Arc;
 
 /// A design: one file and all it uses, with every name and number resolved.
@@ -69,6 +69,12 @@ impl Design {
         self.file(span.file)
             .and_then(|file| file.text.get(span.range()))
             .unwrap_or("")
+    }
+
+    /// Whether a file holds both versions of a merge still, so that it is not known what is meant.
+    pub fn is_merging(&self) -> bool {
+        let unfinished = RuleId::UNFINISHED_MERGE;
+        self.findings.iter().any(|it| it.rule == unfinished)
     }
 
     /// The part of a name, as the files' own `let`s give it.

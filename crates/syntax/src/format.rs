@@ -3,7 +3,7 @@
 //! Two blanks an indent, one statement a line, stations, cuts and definitions in columns,
 //! comments kept. Only blanks, line ends and semicolons change: a statement that cannot be
 //! read stays as it is written, and so does a text whose braces do not match, since what
-//! its lines belong to is then a guess.
+//! its lines belong to is then a guess. So does one that holds both versions of a merge.
 
 mod columns;
 mod edits;
@@ -23,7 +23,11 @@ pub fn format(text: &str) -> String {
 }
 
 fn format_parsed(text: &str, parsed: &Parsed) -> String {
-    if !parsed.layout.balanced || would_swallow_a_brace(&parsed.tokens) {
+    let merging = |token: &Token| token.kind == TokenKind::Conflict;
+    if parsed.tokens.iter().any(merging)
+        || !parsed.layout.balanced
+        || would_swallow_a_brace(&parsed.tokens)
+    {
         return text.to_owned();
     }
     let line_end = dominant_line_end(text, &parsed.tokens);

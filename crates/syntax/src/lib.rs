@@ -5,6 +5,7 @@
 //! reads files, works out what is written, or draws.
 
 pub mod ast;
+mod conflict;
 mod finding;
 mod format;
 mod layout;

@@ -22,6 +22,7 @@ pub use expect::Thing;
 pub use expected::{Expected, expected};
 
 use crate::ast;
+use crate::conflict::conflicts;
 use crate::layout::{Layout, layout};
 use crate::token::{Token, lex};
 use crate::told::Told;
@@ -34,7 +35,8 @@ pub struct Parsed {
     pub tree: ast::File,
     /// Every token; joined they are the text.
     pub tokens: Vec<Token>,
-    /// What could not be read, in the text's order. All are errors of the rule `syntax`.
+    /// What could not be read, in the text's order. All are errors of the rule `syntax`,
+    /// or of `unfinished-merge` alone.
     pub findings: Vec<Finding>,
     /// The statements as they lie in the text, for the formatter.
     pub(crate) layout: Layout,
@@ -46,9 +48,14 @@ pub fn parse(file: FileId, text: &str) -> Parsed {
     let (layout, of_braces) = layout(text, &tokens);
     let (tree, of_statements) = reader::read(file, text, &tokens, &layout);
     let of_tokens = damage::damage(text, &tokens);
+    let conflicts = conflicts(text);
     Parsed {
         tree,
-        findings: Told::into_findings([of_braces, of_statements, of_tokens]),
+        findings: match conflicts.is_empty() {
+            true => Told::into_findings([of_braces, of_statements, of_tokens]),
+            // Nothing else of it is worth telling before one version is chosen.
+            false => conflicts.iter().map(|it| it.finding(file, text)).collect(),
+        },
         tokens,
         layout,
     }

@@ -1,5 +1,6 @@
 //! Text to tokens. Every byte belongs to one; joined in order they are the source.
 
+use crate::conflict::conflicts;
 use crate::{FileId, Span};
 use logos::Logos;
 
@@ -30,6 +31,8 @@ pub enum TokenKind {
     Comment,
     /// A byte-order mark, at the very start of a file only.
     Bom,
+    /// What an unfinished merge left, from marker to marker.
+    Conflict,
     /// A name or a word of the language, told apart by their place.
     #[regex(r"[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*", priority = 20)]
     Name,
@@ -132,9 +135,13 @@ pub enum TokenKind {
 }
 
 impl TokenKind {
-    /// Whether it says nothing to the parser: blanks, comments, a byte-order mark.
+    /// Whether it says nothing to the parser: blanks, comments, a byte-order mark, both versions of
+    /// a merge.
     pub fn is_trivia(self) -> bool {
-        matches!(self, TokenKind::Blank | TokenKind::Comment | TokenKind::Bom)
+        matches!(
+            self,
+            TokenKind::Blank | TokenKind::Comment | TokenKind::Bom | TokenKind::Conflict
+        )
     }
 
     /// Whether it ends a statement.
@@ -164,6 +171,22 @@ pub fn lex(file: FileId, text: &str) -> Vec<Token> {
             span: Span::new(file, 0, skip),
         });
     }
+    let mut from = skip;
+    for conflict in conflicts(text) {
+        let region = conflict.region;
+        lex_plain(file, &text[..region.start], from, &mut tokens);
+        tokens.push(Token {
+            kind: TokenKind::Conflict,
+            span: Span::new(file, region.start, region.end),
+        });
+        from = region.end;
+    }
+    lex_plain(file, text, from, &mut tokens);
+    tokens
+}
+
+/// The tokens of a text without a merge's markers, from an offset on.
+fn lex_plain(file: FileId, text: &str, skip: usize, tokens: &mut Vec<Token>) {
     for (kind, range) in TokenKind::lexer(&text[skip..]).spanned() {
         let (start, end) = (skip + range.start, skip + range.end);
         let mut push = |kind, from: usize, to: usize| {
@@ -182,7 +205,6 @@ pub fn lex(file: FileId, text: &str) -> Vec<Token> {
             None => push(kind, start, end),
         }
     }
-    tokens
 }
 
 /// A string that is never closed does not draw in the brace at the end of its line: how long it is

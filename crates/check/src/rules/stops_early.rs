@@ -1,6 +1,7 @@
 //! `stops-early`: a joint that does not close.
 
 use super::land::Land;
+use super::pressed::Pressed;
 use crate::{Findings, JointView, Rule, Run, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Closing, Touch};
@@ -21,6 +22,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         it.male.part == view.joint.male.part && it.female.part == view.joint.female.part
     };
     if rest.verdict.upset && !rest.touches.first().is_some_and(own) {
+        return;
+    }
+    if let Some(pressed) = Pressed::of(view, rest) {
+        let finding = RULE.at(view.joint.head, pressed.words());
+        let finding = finding.label(pressed.span(), "its least length and its free one");
+        findings.push(finding.hint("leave it more room, or take a shorter spring"));
         return;
     }
     match &rest.verdict.closing {

@@ -1,5 +1,6 @@
 //! `wont-pass`: a throat too narrow for what must go through it.
 
+use super::pressed::Pressed;
 use crate::shape::threads;
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, spots, words};
 use quillet_geometry::Length;
@@ -31,6 +32,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     match &rest.verdict.closing {
         Closing::Blocked(blocked) => {
+            // A spring that is pressed solid stops it, not what it lies against.
+            if Pressed::of(view, rest).is_some() {
+                return;
+            }
             let own = blocked.touch.male.part == view.joint.male.part;
             if own || !rest.verdict.upset {
                 let finding = too_fat(view, blocked);

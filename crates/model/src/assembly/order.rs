@@ -67,6 +67,23 @@ struct Wanted<'j> {
     alone_mm: f64,
 }
 
+impl Wanted<'_> {
+    /// How many parts that it is to trap find nothing yet to lie against.
+    fn untrapped(&self, groups: &Groups, settled: &Settled) -> usize {
+        let joint = self.joint;
+        let held = |part: usize| {
+            groups.joined(part, joint.male.part)
+                || groups.joined(part, joint.female.part)
+                || settled.stacked.iter().any(|(stacked, _)| *stacked == part)
+        };
+        joint.through.iter().filter(|part| !held(**part)).count()
+    }
+}
+
+/// What closes a space comes before what is laid in it: a part that is to be trapped and meets
+/// nothing is worse than any joint that stops short, mm.
+const LOST_MM: f64 = 1_000.0;
+
 struct Search<'b, 'p> {
     bodies: &'b Bodies<'p>,
     best: Option<Made>,
@@ -105,6 +122,7 @@ impl Search<'_, '_> {
                 .bodies
                 .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
             let short_mm = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
+            let short_mm = short_mm + wanted.untrapped(&made.groups, &settled) as f64 * LOST_MM;
             // What goes in all the way comes before all that does not.
             if short_mm == 0.0 {
                 self.follow(&left, &made, *wanted, settled, short_mm);

@@ -26,6 +26,19 @@ impl Resolver<'_> {
     /// the one item of the wanted kind that nothing uses.
     pub(super) fn gather_astray(&mut self) {
         let findings = &self.design.findings;
+        if findings
+            .iter()
+            .any(|it| it.rule == RuleId::UNFINISHED_MERGE)
+        {
+            // What is meant is not known yet.
+            let read = [
+                RuleId::UNFINISHED_MERGE,
+                RuleId::SYNTAX,
+                RuleId::MISSING_FILE,
+            ];
+            self.design.findings.retain(|it| read.contains(&it.rule));
+            return;
+        }
         if findings.iter().any(|it| it.rule == RuleId::MISSING_FILE) {
             let astray: BTreeSet<Span> = self.astray.iter().map(|it| it.at).collect();
             self.drop_unknown(&astray);

@@ -15,6 +15,8 @@ impl RuleId {
     pub const MISSING_FILE: RuleId = RuleId("missing-file");
     /// A number that no pen can have.
     pub const OUT_OF_RANGE: RuleId = RuleId("out-of-range");
+    /// Both versions of a merge, between marker lines.
+    pub const UNFINISHED_MERGE: RuleId = RuleId("unfinished-merge");
     /// A joint one of whose parts lacks the thread of the other.
     pub const MISSING_THREAD: RuleId = RuleId("missing-thread");
     /// An item that nothing uses.

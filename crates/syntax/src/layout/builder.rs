@@ -75,7 +75,7 @@ impl<'t> Builder<'t> {
     pub(super) fn take(&mut self, index: usize) {
         let token = self.tokens[index];
         match token.kind {
-            TokenKind::Bom => {}
+            TokenKind::Bom | TokenKind::Conflict => {}
             TokenKind::Blank => {
                 if self.place.line_start {
                     self.place.indent = token.span.len();
