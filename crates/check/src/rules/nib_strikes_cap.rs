@@ -27,11 +27,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let left = view.length_limit(&RULE, LEFT);
     if let Closing::Struck(touch) = &rest.verdict.closing {
         let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
-        let message = format!(
+        let message = text!(
             "{} strikes {}, {} before the cap is closed",
             spots::words(pen, &touch.male),
             spots::words(pen, &touch.female),
-            words::against(Length::mm(short), Length::ZERO),
+            words::against(Length::mm(short), Length::ZERO)
         );
         let finding = Finding {
             severity: Severity::Error,

@@ -3,7 +3,7 @@
 use super::{Action, ActionKind, as_last_lines, concerns};
 use crate::Cursor;
 use quillet_syntax::visit::{Node, path_at};
-use quillet_syntax::{Edit, Finding, Severity, Span};
+use quillet_syntax::{Edit, Finding, RuleId, Severity, Span};
 
 /// A line that accepts each finding within a span, in the block it is found in.
 pub(super) fn accept(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Vec<Action> {
@@ -12,8 +12,8 @@ pub(super) fn accept(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> 
         .enumerate()
         .filter(|(_, it)| concerns(it, within));
     // What cannot be made cannot be accepted, nor an acceptance itself.
-    let here =
-        here.filter(|(_, it)| it.severity != Severity::Error && it.rule != "stale-acceptance");
+    let here = here
+        .filter(|(_, it)| it.severity != Severity::Error && it.rule != RuleId::STALE_ACCEPTANCE);
     let actions = here.filter_map(|(index, finding)| {
         Some(Action {
             title: format!("accept {} here, with your reason", finding.rule),

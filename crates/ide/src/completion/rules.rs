@@ -6,7 +6,7 @@ use quillet_syntax::Severity;
 use std::collections::BTreeSet;
 
 /// An acceptance that accepts nothing, which is not accepted in its turn.
-const STALE: &str = "stale-acceptance";
+const STALE: &str = quillet_syntax::RuleId::STALE_ACCEPTANCE.code();
 
 /// Those with a threshold after `limit`, those that can be accepted after `accept`, what was
 /// found in this item first.
