@@ -84,7 +84,9 @@ impl<'a> PenView<'a> {
     pub fn is_whole(&self) -> bool {
         let damaged =
             |it: &Finding| it.severity == Severity::Error && self.pen.block.contains(it.span);
-        self.pen.parts.iter().all(|part| part.whole) && !self.design.findings.iter().any(damaged)
+        self.pen.whole
+            && self.pen.parts.iter().all(|part| part.whole)
+            && !self.design.findings.iter().any(damaged)
     }
 
     /// Its joints.
