@@ -1,6 +1,6 @@
 //! `quillet draw`: drawings of the parts.
 
-use crate::choice::{self, PenChoice};
+use crate::choice::{self, PenChoice, UnitsChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::LeftOut;
 use crate::{disk, say, warn};
@@ -28,6 +28,8 @@ pub(crate) struct Args {
     /// The paper
     #[arg(long, value_enum, default_value_t)]
     paper: PaperName,
+    #[command(flatten)]
+    units: UnitsChoice,
     #[command(flatten)]
     output: Output,
 }
@@ -125,11 +127,12 @@ fn scenes(args: &Args, design: &Design, left_out: &mut LeftOut) -> Result<Vec<Sc
     assembled.retain(|pen| left_out.is_settled(pen));
     let count = assembled.len() + parts.len();
     let put_together = assembled.iter().enumerate().map(|(at, pen)| {
-        let title = title(design, Some(pen), None, (at + 1, count));
+        let title = title(args, design, (Some(pen), None), (at + 1, count));
         draw::pen(pen, args.paper.into(), &title).ok_or_else(|| without("the pen", &pen.name.text))
     });
     let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
-        let title = title(design, *pen, Some(part), (assembled.len() + at + 1, count));
+        let sheet = (assembled.len() + at + 1, count);
+        let title = title(args, design, (*pen, Some(part)), sheet);
         let drawn = draw::part(part, args.paper.into(), &title);
         drawn.ok_or_else(|| without("the part", &part.name.text))
     });
@@ -141,9 +144,9 @@ fn without(what: &str, name: &str) -> String {
 }
 
 fn title(
+    args: &Args,
     design: &Design,
-    pen: Option<&Pen>,
-    part: Option<&Part>,
+    (pen, part): (Option<&Pen>, Option<&Part>),
     sheet: (usize, usize),
 ) -> PartTitle {
     let said = part
@@ -162,6 +165,7 @@ fn title(
         }),
         sheet,
         hand: Hand::at(bench.map(AsRef::as_ref)),
+        units: args.units.of(design),
         notes: Vec::new(),
     }
 }

@@ -1,6 +1,6 @@
 //! `quillet sheet`: all that the maker takes to the lathe.
 
-use crate::choice::PenChoice;
+use crate::choice::{PenChoice, UnitsChoice};
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
 use crate::{disk, say};
@@ -24,6 +24,8 @@ pub(crate) struct Args {
     /// Write a sheet although the pen has errors; every page then says so
     #[arg(long)]
     anyway: bool,
+    #[command(flatten)]
+    units: UnitsChoice,
     #[command(flatten)]
     output: Output,
 }
@@ -89,6 +91,6 @@ fn write_one(
             ));
         }
     };
-    let content = sheet::content(design, pen, judged, paper);
+    let content = sheet::content(design, pen, judged, (paper, args.units.of(design)));
     args.output.write(&path, &form(&content, paper))
 }

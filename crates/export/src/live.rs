@@ -68,7 +68,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
             .filter(|part| !part.is_bought())
             .map(AsRef::as_ref)
             .collect();
-        let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM).unzip();
+        let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM, design.units()).unzip();
         let callouts = callouts.unwrap_or_default();
         LivePen {
             title: pen
@@ -93,7 +93,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
     let body = Body {
         said,
         pens: pens_shown,
-        parts: drawn(draw::parts(&alone, None, WIDTH_MM)),
+        parts: drawn(draw::parts(&alone, None, WIDTH_MM, design.units())),
     };
     // Rendering fails only where a value's Display does; none here can.
     body.render().unwrap_or_default()

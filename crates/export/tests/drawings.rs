@@ -6,7 +6,7 @@ use common::{example, part, picture};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::{Frame, Layer, Scene, Shape, Xy};
 use quillet_export::write::{self, Ground};
-use quillet_model::Design;
+use quillet_model::{Design, Units};
 
 const PARTS: [&str; 5] = ["cap", "barrel", "section", "odd", "band"];
 
@@ -26,6 +26,7 @@ fn drawn(name: &str, paper: Paper) -> Scene {
         pen: "Heron".into(),
         sheet: (1, 5),
         hand: Default::default(),
+        units: Units::Millimetres,
         notes: vec![],
     };
     draw::part(part(&design, name), paper, &title).expect("it has a shape")
@@ -133,7 +134,7 @@ fn a_pen_put_together_is_drawn_without_collisions() {
         );
         picture("heron.svg", write::svg(&scene, Ground::Paper).as_bytes());
     }
-    let says: Vec<_> = draw::overview(heron, 170.0)
+    let says: Vec<_> = draw::overview(heron, 170.0, Units::Millimetres)
         .expect("it goes together")
         .callouts
         .into_iter()
@@ -150,7 +151,7 @@ fn every_pen_put_together_says_all_beside_its_cap_joint_enlarged() {
     for name in ["heron", "avocet", "curlew", "dunlin", "godwit", "whimbrel"] {
         let design = example(&format!("{name}.quillet"));
         let pen = design.pen(name).expect("the pen of the file's name");
-        let overview = draw::overview(pen, 250.0).expect("it goes together");
+        let overview = draw::overview(pen, 250.0, Units::Millimetres).expect("it goes together");
         for paper in [Paper::A4, Paper::Letter] {
             let scene = draw::pen(pen, paper, &PartTitle::default()).expect("it goes together");
             nothing_collides(name, &scene);
@@ -180,7 +181,11 @@ fn every_pen_put_together_says_all_beside_its_cap_joint_enlarged() {
 fn a_clips_arm_and_an_o_ring_are_drawn() {
     let strokes = |name: &str, layer: Layer| -> usize {
         let design = example(&format!("{name}.quillet"));
-        let overview = draw::overview(design.pen(name).expect("it is there"), 250.0);
+        let overview = draw::overview(
+            design.pen(name).expect("it is there"),
+            250.0,
+            Units::Millimetres,
+        );
         let scene = overview.expect("it goes together").scene;
         scene.items.iter().filter(|it| it.layer == layer).count()
     };
@@ -188,7 +193,11 @@ fn a_clips_arm_and_an_o_ring_are_drawn() {
     assert_eq!(strokes("curlew", Layer::Neighbour), 1);
     let dots = |name: &str| {
         let design = example(&format!("{name}.quillet"));
-        let overview = draw::overview(design.pen(name).expect("it is there"), 250.0);
+        let overview = draw::overview(
+            design.pen(name).expect("it is there"),
+            250.0,
+            Units::Millimetres,
+        );
         let items = overview.expect("it goes together").scene.items;
         let filled = |it: &&quillet_export::scene::Item| {
             it.layer == Layer::Fine && matches!(it.shape, Shape::Fill(_))

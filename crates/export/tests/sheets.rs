@@ -12,7 +12,7 @@ use quillet_syntax::{Finding, Severity};
 fn heron(judged: &Examined) -> Content {
     let design = example("heron.quillet");
     let pen = design.pen("heron").expect("there is a heron");
-    sheet::content(&design, pen, judged, Paper::A4)
+    sheet::content(&design, pen, judged, (Paper::A4, design.units()))
 }
 
 #[test]
@@ -51,7 +51,12 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
 #[test]
 fn the_limits_of_a_fit_are_told_to_the_micrometre() {
     let design = example("fitted.quillet");
-    let content = sheet::content(&design, &design.pens[0], &Examined::default(), Paper::A4);
+    let content = sheet::content(
+        &design,
+        &design.pens[0],
+        &Examined::default(),
+        (Paper::A4, design.units()),
+    );
     for (name, limits) in [("band", "10.000 to 10.015"), ("body", "10.015 to 10.024")] {
         let part = content.parts.iter().find(|part| part.name == name);
         let part = part.expect("both are cut");

@@ -132,7 +132,7 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
     let wants = examined.wants_of_pen(&pen.name.text);
     measures.extend(wants.map(|it| wanted(&analysis.design, it)));
     let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
-    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM)?;
+    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM, analysis.design.units())?;
     let legend = callouts.iter();
     let legend = legend.map(|it| format!("{} {}", it.number, it.says));
     Some(Preview {

@@ -119,8 +119,11 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
     let analysis = analysis.ok_or_else(nothing)?;
     let (kind, bytes) = match command {
         Command::Drawing => {
-            let title = PartTitle::default();
             let design = &analysis.design;
+            let title = PartTitle {
+                units: design.units(),
+                ..PartTitle::default()
+            };
             let pen = design
                 .pen(name)
                 .and_then(|pen| draw::pen(pen, Paper::A4, &title));
@@ -154,6 +157,11 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
 fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
     let pen = analysis.design.pen(name)?;
     let judged = analysis.examined(&|| asked.cancel.is_off())?;
-    let content = sheet::content(&analysis.design, pen, judged, Paper::A4);
+    let content = sheet::content(
+        &analysis.design,
+        pen,
+        judged,
+        (Paper::A4, analysis.design.units()),
+    );
     Some(sheet::html(&content, Paper::A4))
 }

@@ -107,6 +107,11 @@ impl Units {
         }
     }
 
+    /// Whether a drill that is called by a name in this unit has this diameter.
+    pub fn is_drill(self, dia: Length) -> bool {
+        self == Units::Inches && drill_named(dia).is_some()
+    }
+
     /// A hole to be told of: as [`Units::drill`] where an inch drill has its size, else `⌀11.02`.
     pub fn hole(self, dia: Length) -> String {
         match (self, drill_named(dia)) {
@@ -273,6 +278,8 @@ mod tests {
         assert_eq!(Inches.drill(Length::inches(0.257)), "letter F");
         assert_eq!(Inches.drill(Length::inches(0.201)), "#7");
         assert_eq!(Inches.drill(inches(1, 4)), "1/4");
+        assert!(Inches.is_drill(inches(17, 64)) && !Millimetres.is_drill(inches(17, 64)));
+        assert!(!Inches.is_drill(Length::inches(0.2571)));
         assert_eq!(Inches.drill(Length::inches(0.2571)), "0.2571");
         assert_eq!(Inches.hole(Length::inches(0.2571)), "⌀0.2571");
         assert_eq!(Inches.hole(inches(17, 64)), "17/64");

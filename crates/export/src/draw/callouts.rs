@@ -1,5 +1,6 @@
 //! Where parts touch and what is left between them, numbered for a drawing.
 
+use super::figures::Figures;
 use quillet_check::chain;
 use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, Spot, Touch};
 use quillet_syntax::ast::Verb;
@@ -31,7 +32,7 @@ pub(super) enum About {
 }
 
 /// The callouts of the joints that a view is about, numbered on from `first`.
-pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
+pub(super) fn callouts(pen: &Pen, about: About, first: usize, figures: Figures) -> Vec<Callout> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
     // Where parts rest that rest on something missing is not told.
     let known = joints.filter(|(_, rest)| pen.is_settled() && !rest.verdict.upset);
@@ -48,7 +49,7 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
         view == about && !rest.redundant
     });
     let found: Vec<Said> = meant
-        .flat_map(|(joint, rest)| of_joint(pen, joint.verb, rest))
+        .flat_map(|(joint, rest)| of_joint(pen, joint.verb, rest, figures))
         .collect();
     let numbered = found.into_iter().enumerate();
     numbered
@@ -65,10 +66,15 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize) -> Vec<Callout> {
 /// Whether something touches, where, what the legend says, and what a clearance loses at worst.
 type Said = (bool, Spot, String, String);
 
-fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<Said> {
+fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Said> {
     let mut found: Vec<Said> = Vec::new();
     for touch in &rest.touches {
-        found.push((true, touch.female, touching(pen, touch), String::new()));
+        found.push((
+            true,
+            touch.female,
+            touching(pen, touch, figures),
+            String::new(),
+        ));
     }
     for kind in [
         ClearanceKind::Ahead,
@@ -83,26 +89,30 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest) -> Vec<Said> {
         let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
         let tightest = rest.clearances.iter().find(clear_of);
         found.extend(tightest.map(|it| {
-            let less = chain::words(pen, &it.chain).to_string();
-            (false, it.male, clear(pen, it), less)
+            let less = chain::words(pen, &it.chain).in_units(figures.0);
+            (false, it.male, clear(pen, it, figures), less.to_string())
         }));
     }
     found
 }
 
-fn touching(pen: &Pen, touch: &Touch) -> String {
-    let places = format!("{} on {}", named(pen, touch.male), named(pen, touch.female));
+fn touching(pen: &Pen, touch: &Touch, figures: Figures) -> String {
+    let places = format!(
+        "{} on {}",
+        named(pen, touch.male, figures),
+        named(pen, touch.female, figures)
+    );
     match touch.spare_mm {
         spare if spare < 5e-4 => format!("{places}: touches"),
-        spare => format!("{places}: {spare:.3} mm later"),
+        spare => format!("{places}: {} later", figures.length(spare, 3)),
     }
 }
 
-fn clear(pen: &Pen, clearance: &Clearance) -> String {
+fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
     let places = format!(
         "{} to {}",
-        named(pen, clearance.male),
-        named(pen, clearance.female)
+        named(pen, clearance.male, figures),
+        named(pen, clearance.female, figures)
     );
     let way = match clearance.kind {
         ClearanceKind::Ahead => "along the axis",
@@ -110,11 +120,15 @@ fn clear(pen: &Pen, clearance: &Clearance) -> String {
         ClearanceKind::Throat => "a side in passing",
     };
     let (nominal, least) = (clearance.nominal_mm, clearance.least_mm);
-    format!("{places}: {nominal:.2} mm {way}, {least:.2} at worst")
+    format!(
+        "{places}: {} {way}, {} at worst",
+        figures.length(nominal, 2),
+        figures.rounded(least, 2)
+    )
 }
 
 /// A place in a maker's words: a face by its name, else the part and the station.
-fn named(pen: &Pen, spot: Spot) -> String {
+fn named(pen: &Pen, spot: Spot, figures: Figures) -> String {
     let Some(part) = pen.parts.get(spot.part) else {
         return String::new();
     };
@@ -124,10 +138,6 @@ fn named(pen: &Pen, spot: Spot) -> String {
         .find(|face| (face.at.to_mm() - spot.station_mm).abs() < 1e-3);
     match face {
         Some(face) => format!("{} {}", part.name.text, face.name.text),
-        None => format!(
-            "{} at {}",
-            part.name.text,
-            crate::write::number(spot.station_mm, 2)
-        ),
+        None => format!("{} at {}", part.name.text, figures.number(spot.station_mm)),
     }
 }

@@ -1,5 +1,6 @@
 //! What a part's drawing dimensions: one column a place, outside above, inside below.
 
+use super::figures::Figures;
 use super::thread;
 use quillet_geometry::{Chain, Edge, Length, Point, Tag};
 use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
@@ -20,8 +21,9 @@ pub(super) struct Column {
 }
 
 /// What is dimensioned outside, along the part.
-pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
+pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<Column> {
     let chain = &profiles.crest.outer;
+    let dia = |radius: f64| figures.dia(radius);
     let mut columns: Vec<Column> = corners(chain)
         .into_iter()
         .map(|(at, before, after, tags)| {
@@ -31,9 +33,9 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
                 () if (before - after).abs() < 1e-9 || at.z > part.length.to_mm() - 1e-9 => {
                     dia(before)
                 }
-                () => format!("{}→{}", dia(before), number(2.0 * after)),
+                () => format!("{}→{}", dia(before), figures.number(2.0 * after)),
             };
-            measured(part, at, end, says)
+            measured(part, at, end, says, figures)
         })
         .collect();
     for piece in part.blanks().iter().skip(1) {
@@ -45,7 +47,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
         let title = material.title.as_ref();
         let says = title.map_or(&*material.name, |title| &*title.text);
         let place = Point::new(z, before.max(after));
-        columns.push(measured(part, place, End::First, says.to_owned()));
+        columns.push(measured(part, place, End::First, says.to_owned(), figures));
     }
     for feature in &part.features {
         match &feature.cut {
@@ -61,7 +63,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
                     at,
                     chain.radii_at(at).map_or(0.0, |(one, two)| one.max(two)),
                 );
-                columns.push(Column::named(place, edge_text(*edge)));
+                columns.push(Column::named(place, edge_text(*edge, figures)));
             }
             _ => {}
         }
@@ -70,7 +72,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles) -> Vec<Column> {
 }
 
 /// What is dimensioned inside, along the part.
-pub(super) fn inside(part: &Part, profiles: &Profiles) -> Vec<Column> {
+pub(super) fn inside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<Column> {
     let solid = &profiles.crest;
     let made = |index: usize| {
         let pieces = solid
@@ -86,7 +88,7 @@ pub(super) fn inside(part: &Part, profiles: &Profiles) -> Vec<Column> {
     for (index, feature) in part.features.iter().enumerate() {
         // A pilot that a later cut removes leaves nothing to measure.
         if feature.is_inside() && made(index) {
-            columns.extend(inside_feature(part, profiles, index, feature));
+            columns.extend(inside_feature(part, profiles, index, feature, figures));
         }
     }
     finished(columns)
@@ -97,21 +99,26 @@ fn inside_feature(
     profiles: &Profiles,
     index: usize,
     feature: &Feature,
+    figures: Figures,
 ) -> Vec<Column> {
+    let dia = |radius: f64| figures.dia(radius);
     let at = |inward: f64, radius: f64, says: String| {
         let station = part.station(feature.end, Length::mm(inward)).to_mm();
-        measured(part, Point::new(station, radius), feature.end, says)
+        measured(
+            part,
+            Point::new(station, radius),
+            feature.end,
+            says,
+            figures,
+        )
     };
     let start = |radius: f64, says: String| {
         let from = feature.from.to_mm();
         (from > 0.0).then(|| at(from, radius, says))
     };
-    let through = |radius: f64| {
+    let through = |radius: f64, says: String| {
         let middle = longest(profiles, index).unwrap_or(part.length.to_mm() / 2.0);
-        Column::named(
-            Point::new(middle, radius),
-            format!("{} through", dia(radius)),
-        )
+        Column::named(Point::new(middle, radius), format!("{says} through"))
     };
     let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
     let mut columns = Vec::new();
@@ -129,13 +136,13 @@ fn inside_feature(
             );
         }
         Cut::Drill { dia: size, .. } if feature.through => {
-            columns.push(through(size.to_mm() / 2.0));
+            columns.push(through(size.to_mm() / 2.0, figures.drilled(*size)));
         }
         Cut::Drill {
             dia: size, point, ..
         } => {
             let radius = size.to_mm() / 2.0;
-            columns.push(at(to, radius, dia(radius)));
+            columns.push(at(to, radius, figures.drilled(*size)));
             if has_apex(profiles, index) {
                 let apex = to + radius / (point.to_rad() / 2.0).tan();
                 columns.push(at(apex, 0.0, format!("point {point}")));
@@ -146,7 +153,7 @@ fn inside_feature(
         | Cut::Recess { dia: size, .. } => {
             let radius = size.to_mm() / 2.0;
             columns.push(if feature.through {
-                through(radius)
+                through(radius, dia(radius))
             } else {
                 at(to, radius, dia(radius))
             });
@@ -249,7 +256,7 @@ fn datum(part: &Part, profiles: &Profiles, tags: &[Tag]) -> End {
     tags.iter().find_map(of).unwrap_or(End::First)
 }
 
-fn measured(part: &Part, at: Point, datum: End, says: String) -> Column {
+fn measured(part: &Part, at: Point, datum: End, says: String, figures: Figures) -> Column {
     let distance = match datum {
         End::First => at.z,
         End::Second => part.length.to_mm() - at.z,
@@ -257,7 +264,7 @@ fn measured(part: &Part, at: Point, datum: End, says: String) -> Column {
     Column {
         at,
         datum: Some(datum),
-        distance: number(distance),
+        distance: figures.number(distance),
         says,
     }
 }
@@ -269,18 +276,9 @@ fn finished(mut columns: Vec<Column>) -> Vec<Column> {
     columns
 }
 
-pub(super) fn edge_text(edge: Edge) -> String {
+pub(super) fn edge_text(edge: Edge, figures: Figures) -> String {
     match edge {
-        Edge::Round(radius) => format!("R{}", radius.mm_text(3)),
-        Edge::Chamfer(leg) => format!("{} × 45°", leg.mm_text(3)),
+        Edge::Round(radius) => format!("R{}", figures.written(radius)),
+        Edge::Chamfer(leg) => format!("{} × 45°", figures.written(leg)),
     }
-}
-
-fn dia(radius_mm: f64) -> String {
-    format!("Ø{}", number(2.0 * radius_mm))
-}
-
-/// To the hundredth: nobody turns a pen closer.
-fn number(mm: f64) -> String {
-    crate::write::number(mm, 2)
 }

@@ -1,6 +1,7 @@
 //! The cap joint enlarged, beside a drawing of the pen put together.
 
 use super::assembled::PenView;
+use super::figures::Figures;
 use super::part::scale_text;
 use crate::scene::{Anchor, Frame, Layer, Path, Scene, Text, Xy};
 use quillet_model::{AtRest, Pen};
@@ -35,7 +36,7 @@ pub(super) struct Detail {
 impl Detail {
     /// The cap joint of a pen as large as it can be drawn in a room; none where there is no threaded
     /// cap joint or no room for it.
-    pub(super) fn of(pen: &Pen, width_mm: f64, height_mm: f64) -> Option<Detail> {
+    pub(super) fn of(pen: &Pen, width_mm: f64, height_mm: f64, figures: Figures) -> Option<Detail> {
         let capped = pen.assembly.capped.as_ref()?;
         let mut joints = pen.joints.iter().zip(&pen.assembly.joints);
         let (joint, rest) = joints.find(|(joint, _)| joint.verb == Verb::Close)?;
@@ -77,7 +78,7 @@ impl Detail {
                 top,
             ),
             scale,
-            says: says(rest)?,
+            says: says(rest, figures)?,
         })
     }
 
@@ -129,11 +130,11 @@ impl Detail {
 }
 
 /// The thread and how it holds.
-fn says(rest: &AtRest) -> Option<[String; 2]> {
+fn says(rest: &AtRest, figures: Figures) -> Option<[String; 2]> {
     let engaged = rest.engagements.first()?;
     let holds = format!(
-        "{:.1} mm of one in the other, {:.2} turns to open",
-        engaged.overlap_mm,
+        "{} of one in the other, {:.2} turns to open",
+        figures.length(engaged.overlap_mm, 1),
         engaged.turns()
     );
     Some([engaged.form.to_string(), holds])

@@ -5,6 +5,7 @@ mod callouts;
 mod column;
 mod detail;
 mod extras;
+mod figures;
 mod half;
 mod outline;
 mod overview;

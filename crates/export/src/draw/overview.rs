@@ -3,9 +3,10 @@
 use super::assembled::PenView;
 use super::callouts::{About, Callout, callouts};
 use super::detail::Detail;
+use super::figures::Figures;
 use super::spread::spread;
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
-use quillet_model::{Configured, Pen};
+use quillet_model::{Configured, Pen, Units};
 
 /// The picture of a pen, and the legend to its numbers.
 #[derive(Clone, Debug)]
@@ -26,12 +27,17 @@ const SIDE_MM: f64 = 8.0;
 
 /// Draws a pen in each of its configurations, at most `width_mm` wide; none where it could not be
 /// put together.
-pub fn overview(pen: &Pen, width_mm: f64) -> Option<Overview> {
-    overview_with(pen, width_mm, None)
+pub fn overview(pen: &Pen, width_mm: f64, units: Units) -> Option<Overview> {
+    overview_with(pen, width_mm, None, Figures(units))
 }
 
 /// The same, with what a detail shows marked on the capped pen.
-pub(super) fn overview_with(pen: &Pen, width_mm: f64, detail: Option<&Detail>) -> Option<Overview> {
+pub(super) fn overview_with(
+    pen: &Pen,
+    width_mm: f64,
+    detail: Option<&Detail>,
+    figures: Figures,
+) -> Option<Overview> {
     let views: Vec<(Configured, About)> = [
         (Configured::Capped, About::Capped),
         (Configured::Uncapped, About::Uncapped),
@@ -82,9 +88,9 @@ pub(super) fn overview_with(pen: &Pen, width_mm: f64, detail: Option<&Detail>) -
         if let Some(detail) = detail.filter(|_| configured == Configured::Capped) {
             detail.mark(&mut scene, &view);
         }
-        let numbers = callouts(pen, about, all.len() + 1);
+        let numbers = callouts(pen, about, all.len() + 1, figures);
         numbered(&mut scene, &view, &numbers, top);
-        measures(&mut scene, &view, configured, radius);
+        measures(&mut scene, &view, configured, (radius, figures));
         all.extend(numbers);
         top -= 2.0 * radius + ABOVE_MM + BELOW_MM;
     }
@@ -135,7 +141,12 @@ fn numbered(scene: &mut Scene, view: &PenView, callouts: &[Callout], top: f64) {
 }
 
 /// The length below the view, and the place where it balances.
-fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f64) {
+fn measures(
+    scene: &mut Scene,
+    view: &PenView,
+    configured: Configured,
+    (radius, figures): (f64, Figures),
+) {
     let (origin, scale) = (view.origin, view.scale);
     let y = -radius - 6.5;
     let (from, to) = (
@@ -156,11 +167,15 @@ fn measures(scene: &mut Scene, view: &PenView, configured: Configured, radius: f
         scene.fill(Layer::Dimension, vec![Path::polygon(&feet)]);
     }
     let length = match view.configuration.length_mm {
-        Some(length_mm) => format!("{length_mm:.1} mm"),
+        Some(length_mm) => figures.length(length_mm, 1),
         None => "length not known".to_owned(),
     };
     let weight = match filled {
-        Some(mass) => format!("{:.1} g, balances at {:.1} mm", mass.mass_g, mass.centre_mm),
+        Some(mass) => format!(
+            "{:.1} g, balances at {}",
+            mass.mass_g,
+            figures.length(mass.centre_mm, 1)
+        ),
         None => "mass not known".to_owned(),
     };
     let says = format!("{}: {length}, {weight}", configured.word());

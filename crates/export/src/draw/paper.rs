@@ -1,6 +1,7 @@
 //! Sheets of paper: frame, check lines.
 
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
+use quillet_model::Units;
 
 /// The format of a sheet.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -40,14 +41,12 @@ pub struct Sheet {
     pub frame: (Xy, Xy),
 }
 
-/// Length of the check lines, mm.
-const CHECK_MM: f64 = 100.0;
 /// From the frame to a check line, mm.
 const INSET_MM: f64 = 5.0;
 
 impl Sheet {
     /// A framed sheet on its long side.
-    pub fn new(title: &str, paper: Paper) -> Sheet {
+    pub fn new(title: &str, paper: Paper, units: Units) -> Sheet {
         let (short, long) = paper.sides_mm();
         let mut scene = Scene::new(title, long, short);
         let frame = (Xy::new(20.0, 10.0), Xy::new(long - 10.0, short - 10.0));
@@ -55,7 +54,7 @@ impl Sheet {
         let path = Path::rectangle(low, high.x - low.x, high.y - low.y);
         scene.stroke(Layer::Outline, path);
         let corner = Xy::new(low.x + INSET_MM, high.y - INSET_MM);
-        check_lines(&mut scene, corner);
+        check_lines(&mut scene, corner, units);
         Sheet { scene, frame }
     }
 
@@ -69,10 +68,14 @@ impl Sheet {
     }
 }
 
-/// Two lines of 100 mm from a corner, to measure whether a print is true both ways.
-pub(crate) fn check_lines(scene: &mut Scene, corner: Xy) {
-    let right = corner.moved(CHECK_MM, 0.0);
-    let down = corner.moved(0.0, -CHECK_MM);
+/// Two lines of 100 mm, or 4 in, from a corner, to measure whether a print is true both ways.
+pub(crate) fn check_lines(scene: &mut Scene, corner: Xy, units: Units) {
+    let (long_mm, says) = match units {
+        Units::Millimetres => (100.0, "check: 100 mm"),
+        Units::Inches => (4.0 * 25.4, "check: 4 in"),
+    };
+    let right = corner.moved(long_mm, 0.0);
+    let down = corner.moved(0.0, -long_mm);
     scene.stroke(Layer::Dimension, Path::open(right).line(corner).line(down));
     scene.line(
         Layer::Dimension,
@@ -84,7 +87,6 @@ pub(crate) fn check_lines(scene: &mut Scene, corner: Xy) {
         down.moved(-1.5, 0.0),
         down.moved(1.5, 0.0),
     );
-    let says = "check: 100 mm";
     scene.text(Text::new(right.moved(2.0, -0.9), 1.8, says));
     scene.text(
         Text::new(down.moved(0.9, -2.0), 1.8, says)

@@ -1,6 +1,7 @@
 //! The drawing of a part on a sheet of its own.
 
 use super::column;
+use super::figures::Figures;
 use super::half::half_section;
 use super::paper::{Paper, Sheet};
 use super::rows::Rows;
@@ -9,7 +10,7 @@ use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use super::view::{Half, View};
 use crate::scene::{Anchor, Scene, Text, Xy};
 use quillet_geometry::Bounds;
-use quillet_model::{End, Hand, Part, Profiles};
+use quillet_model::{End, Hand, Part, Profiles, Units};
 use quillet_syntax::ast::Kept;
 
 /// What the title block of a part's drawing says beyond the part itself.
@@ -23,6 +24,8 @@ pub struct PartTitle {
     pub sheet: (usize, usize),
     /// How closely the part is made.
     pub hand: Hand,
+    /// What its dimensions count.
+    pub units: Units,
     /// Lines beside the title block.
     pub notes: Vec<String>,
 }
@@ -35,12 +38,13 @@ const SCALES: [f64; 7] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
 pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let name = &part.name.text;
-    let mut sheet = Sheet::new(&format!("{name}, part drawing"), paper);
+    let figures = Figures(title.units);
+    let mut sheet = Sheet::new(&format!("{name}, part drawing"), paper, title.units);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);
     let width = high.x - low.x;
     let (above, below) = (
-        column::outside(part, profiles),
-        column::inside(part, profiles),
+        column::outside(part, profiles, figures),
+        column::inside(part, profiles, figures),
     );
     let upper = Rows::new(Half::Upper, &above, width);
     let lower = Rows::new(Half::Lower, &below, width);
@@ -112,8 +116,8 @@ fn datums(scene: &mut Scene, view: View, part: &Part) {
 
 /// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
 /// keeps.
-fn general(hand: &Hand) -> String {
-    let said = |kept: Kept| hand.said(kept).map(|within| within.mm_text(3));
+fn general(hand: &Hand, figures: Figures) -> String {
+    let said = |kept: Kept| hand.said(kept).map(|within| figures.written(within));
     let drawn = [
         (Kept::Shoulder, "shoulders"),
         (Kept::Length, "lengths"),
@@ -139,6 +143,8 @@ fn general(hand: &Hand) -> String {
 fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
     let (low, high) = sheet.frame;
     let width = high.x - low.x - WIDTH_MM - 5.0;
+    let figures = Figures(title.units);
+    let unit = title.units.suffix();
     let mut lines: Vec<String> = part
         .blanks()
         .iter()
@@ -148,21 +154,31 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
                 .title
                 .as_ref()
                 .map_or(&material.name, |title| &title.text);
-            let stock = format!("{title}, {} mm stock", piece.stock.size.mm_text(3));
+            let stock = format!(
+                "{title}, {} {unit} stock",
+                figures.written(piece.stock.size)
+            );
             match piece.spigot {
                 Some(spigot) => format!(
                     "{stock}, spigot Ø{} × {}",
-                    spigot.dia.mm_text(2),
-                    spigot.length.mm_text(2)
+                    figures.number(spigot.dia.to_mm()),
+                    figures.number(spigot.length.to_mm())
                 ),
                 None => stock,
             }
         })
         .collect();
-    lines.push("millimetres; A, B: datum faces".into());
+    let (unit_words, broken) = match title.units {
+        Units::Millimetres => ("millimetres", "0.1 to 0.3"),
+        Units::Inches => ("inches", "0.004 to 0.012"),
+    };
+    lines.push(format!("{unit_words}; A, B: datum faces"));
     lines.push("distances run from A; those marked B from B".into());
-    lines.push(format!("general tolerance {}", general(&title.hand)));
-    lines.push("edges unless said: broken 0.1 to 0.3 (ISO 13715)".into());
+    lines.push(format!(
+        "general tolerance {}",
+        general(&title.hand, figures)
+    ));
+    lines.push(format!("edges unless said: broken {broken} (ISO 13715)"));
     if any_widened(part, scale) {
         lines.push("thread roots drawn wider than true (ISO 6410-1)".into());
     }

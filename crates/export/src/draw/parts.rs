@@ -1,12 +1,12 @@
 //! The parts of a pen beside each other at one scale, each with its name and size.
 
+use super::figures::Figures;
 use super::half::half_section;
 use super::overview::scale_for;
 use super::part::widest_mm;
 use super::view::View;
 use crate::scene::{Scene, Text, Xy};
-use crate::write::number;
-use quillet_model::{Part, Profiles};
+use quillet_model::{Part, Profiles, Units};
 
 /// Room left and right of the parts and between them, so that their axes do not meet, mm.
 const LEFT_MM: f64 = 8.0;
@@ -28,8 +28,11 @@ struct Shown<'a> {
 /// Parts in half section, as many beside each other as `width_mm` holds, in their order; none where
 /// none has a shape. `scale` is paper millimetres for each of the part's, of ISO 5455 where none is
 /// given.
-pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64) -> Option<Scene> {
-    let shown: Vec<Shown> = parts.iter().filter_map(|part| Shown::of(part)).collect();
+pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64, units: Units) -> Option<Scene> {
+    let shown: Vec<Shown> = parts
+        .iter()
+        .filter_map(|part| Shown::of(part, Figures(units)))
+        .collect();
     let longest = shown
         .iter()
         .map(|it| it.part.length.to_mm())
@@ -60,12 +63,13 @@ pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64) -> Option<Scene
 }
 
 impl<'a> Shown<'a> {
-    fn of(part: &'a Part) -> Option<Self> {
+    fn of(part: &'a Part, figures: Figures) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
-        let length = number(part.length.to_mm(), 2);
+        let length = figures.number(part.length.to_mm());
+        let unit = figures.0.suffix();
         let size = match part.weigh() {
-            Some(mass) => format!("{length} mm, {:.1} g", mass.mass_g),
-            None => format!("{length} mm, mass not known"),
+            Some(mass) => format!("{length} {unit}, {:.1} g", mass.mass_g),
+            None => format!("{length} {unit}, mass not known"),
         };
         Some(Shown {
             part,

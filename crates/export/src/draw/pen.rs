@@ -1,12 +1,13 @@
 //! The drawing of a pen put together, on a sheet of its own.
 
 use super::detail::Detail;
+use super::figures::Figures;
 use super::overview::overview_with;
 use super::paper::{Paper, Sheet};
 use super::part::{PartTitle, scale_text, wrapped};
 use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use crate::scene::{Scene, Text, Xy};
-use quillet_model::{Configured, Pen};
+use quillet_model::{Configured, Pen, Units};
 
 /// Height of the legend's text and between its lines, mm; smaller where there is much to say.
 const LEGENDS_MM: [(f64, f64); 3] = [(2.5, 4.2), (2.0, 3.4), (1.8, 2.9)];
@@ -19,14 +20,15 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
     if !pen.is_settled() {
         return None;
     }
+    let figures = Figures(title.units);
     let name = pen
         .title
         .as_ref()
         .map_or(&pen.name.text, |title| &title.text);
-    let mut sheet = Sheet::new(&format!("{name}, put together"), paper);
+    let mut sheet = Sheet::new(&format!("{name}, put together"), paper, title.units);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);
     let width = high.x - low.x - 4.0;
-    let plain = overview_with(pen, width, None)?;
+    let plain = overview_with(pen, width, None, figures)?;
     let foot = high.y - 2.0 - plain.scene.height_mm;
     let lines: Vec<String> = plain
         .callouts
@@ -38,15 +40,18 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let corner = Xy::new(low.x, top);
     // Beside the title block down to the frame, or else above it.
     let beside = sheet.frame.1.x - WIDTH_MM - 4.0 - low.x;
-    let detail = Detail::of(pen, beside, top - sheet.frame.0.y - 2.0)
-        .or_else(|| Detail::of(pen, high.x - low.x, top - low.y));
-    let overview = overview_with(pen, width, detail.as_ref())?;
+    let detail = Detail::of(pen, beside, top - sheet.frame.0.y - 2.0, figures)
+        .or_else(|| Detail::of(pen, high.x - low.x, top - low.y, figures));
+    let overview = overview_with(pen, width, detail.as_ref(), figures)?;
     let block = TitleBlock {
         owner: title.owner.clone(),
         title: name.to_string(),
         subtitle: configurations(pen),
         number: pen.name.text.to_string(),
-        kind: "Assembly drawing".into(),
+        kind: match title.units {
+            Units::Millimetres => "Assembly drawing".into(),
+            Units::Inches => "Assembly drawing, inches".into(),
+        },
         scale: scale_text(overview.scale),
         sheet: title.sheet,
     };

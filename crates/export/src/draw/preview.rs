@@ -5,7 +5,7 @@ use super::part::widest_mm;
 use super::view::View;
 use super::{Callout, overview, parts};
 use crate::scene::{Scene, Xy};
-use quillet_model::{Part, Pen};
+use quillet_model::{Part, Pen, Units};
 
 /// A part in half section without words, `width_mm` wide; none where its shape could not be resolved.
 pub fn preview(part: &Part, width_mm: f64) -> Option<Scene> {
@@ -24,10 +24,15 @@ pub fn preview(part: &Part, width_mm: f64) -> Option<Scene> {
 
 /// A pen put together, as far as it can be, and below it `beside` of its parts, all at one scale;
 /// with what the numbers mean. None where nothing can be drawn.
-pub fn preview_pen(pen: &Pen, beside: &[&Part], width_mm: f64) -> Option<(Scene, Vec<Callout>)> {
-    let whole = overview(pen, width_mm);
+pub fn preview_pen(
+    pen: &Pen,
+    beside: &[&Part],
+    width_mm: f64,
+    units: Units,
+) -> Option<(Scene, Vec<Callout>)> {
+    let whole = overview(pen, width_mm, units);
     let scale = whole.as_ref().map(|it| it.scale);
-    let (whole, below) = match (whole, parts(beside, scale, width_mm)) {
+    let (whole, below) = match (whole, parts(beside, scale, width_mm, units)) {
         (Some(whole), Some(below)) => (whole, below),
         (Some(whole), None) => return Some((whole.scene, whole.callouts)),
         (None, below) => return below.map(|scene| (scene, Vec::new())),

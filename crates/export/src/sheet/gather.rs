@@ -12,15 +12,19 @@ use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
 
 /// The sheet of a pen of a design, of which the rules found what `judged` says.
-pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> Content {
+pub fn content(
+    design: &Design,
+    pen: &Pen,
+    judged: &Examined,
+    (paper, units): (Paper, Units),
+) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
     let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
     let plan = plan_pen(pen, bench);
-    let units = design.units();
     let (tools, tools_note) = lists::tools(&plan, bench, units);
     let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
     let settled = pen.is_settled().then_some(pen);
-    let overview = settled.and_then(|pen| draw::overview(pen, paper.sides_mm().0 - 30.0));
+    let overview = settled.and_then(|pen| draw::overview(pen, paper.sides_mm().0 - 30.0, units));
     let callouts = overview.iter().flat_map(|it| &it.callouts);
     let sheets = plan.routes.len() + 1;
     let owner = bench.map(bench_title).unwrap_or_default();
@@ -29,6 +33,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, paper: Paper) -> C
         pen: pen_title(pen),
         sheet: (sheet, sheets),
         hand: Hand::at(bench),
+        units,
         notes: Vec::new(),
     };
     let parts = plan.routes.iter().enumerate();

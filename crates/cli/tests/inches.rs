@@ -1,0 +1,128 @@
+//! A pen in inches is answered in inches throughout, its drills by their names.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::path::Path;
+use std::process::Command;
+use tempfile::TempDir;
+
+/// What a command says of the inch pen; it is to end well and without a word aside.
+fn told(folder: &Path, command: &str, more: &[&str]) -> String {
+    let pen = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixture/pens/turnstone.quillet");
+    let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"));
+    let output = quillet
+        .current_dir(folder)
+        .arg(command)
+        .arg(pen)
+        .args(more)
+        .output()
+        .unwrap();
+    let aside = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{command} {more:?}: {aside}");
+    String::from_utf8(output.stdout).unwrap()
+}
+
+/// The lines that speak of millimetres.
+fn in_mm(text: &str) -> Vec<&str> {
+    let words = |line: &&str| line.split([' ', ',', ')', '<']).any(|word| word == "mm");
+    text.lines().filter(words).collect()
+}
+
+#[test]
+fn it_is_sound() {
+    let folder = TempDir::new().unwrap();
+    let told = told(folder.path(), "check", &["--deny", "note"]);
+    assert!(told.contains("nothing found"), "{told}");
+}
+
+/// Capped: 2.65 of cap, 0.4 of barrel in it, 2.75 of barrel: 5 in. The barrel's wall between its
+/// relief and the joint thread: (0.452 − 0.375) / 2 = 0.0385 in.
+#[test]
+fn measures_are_in_inches() {
+    let folder = TempDir::new().unwrap();
+    let full = told(folder.path(), "measure", &["--full"]);
+    assert_eq!(in_mm(&full), [""; 0], "{full}");
+    for wanted in ["5.000 in", "at most 5.25 in", "0.0385 in", "17/64 drill"] {
+        assert!(full.contains(wanted), "{wanted}: {full}");
+    }
+    let metric = told(folder.path(), "measure", &["--units", "mm"]);
+    assert!(metric.contains("127.00 mm"), "{metric}");
+    assert!(!metric.contains(" in  "), "{metric}");
+    let json = told(folder.path(), "measure", &["--format", "json"]);
+    let json: serde_json::Value = serde_json::from_str(&json).unwrap();
+    let capped = &json["pens"][0]["configurations"]["capped"];
+    assert_eq!(capped["length_mm"], 127.0);
+}
+
+#[test]
+fn tools_and_cuts_are_in_inches() {
+    let folder = TempDir::new().unwrap();
+    let tools = told(folder.path(), "tools", &[]);
+    assert_eq!(in_mm(&tools), [""; 0]);
+    for drill in ["#20", "letter F", "17/64", "9/32", "letter R", "15/32"] {
+        assert!(tools.contains(&format!("drill {drill} ")), "{tools}");
+    }
+    assert_eq!(in_mm(&told(folder.path(), "cut", &[])), [""; 0]);
+}
+
+/// Only the caliper table's column for a metric caliper counts otherwise, and says so.
+#[test]
+fn the_sheet_is_in_inches() {
+    let folder = TempDir::new().unwrap();
+    told(folder.path(), "sheet", &["-o", "sheet.txt"]);
+    let sheet = std::fs::read_to_string(folder.path().join("sheet.txt")).unwrap();
+    let others = in_mm(&sheet);
+    assert!(
+        others.iter().all(|line| line.contains("Ø, mm")),
+        "{others:#?}"
+    );
+    assert!(
+        sheet.contains("letter R") && sheet.contains("17/64"),
+        "{sheet}"
+    );
+    let more = ["--units", "mm", "-o", "metric.txt"];
+    told(folder.path(), "sheet", &more);
+    let sheet = std::fs::read_to_string(folder.path().join("metric.txt")).unwrap();
+    assert!(
+        sheet.contains("Ø6.75") && sheet.contains("127 mm"),
+        "{sheet}"
+    );
+}
+
+/// Dimensions to a thousandth, drills by name with what they measure (letter R is 0.339 in, ASME
+/// B94.11M), the unit said, and something to measure the print by.
+#[test]
+fn drawings_are_in_inches() {
+    let folder = TempDir::new().unwrap();
+    let drawn = |more: &[&str]| {
+        told(folder.path(), "draw", more);
+        let svg = std::fs::read_to_string(folder.path().join(more[more.len() - 1])).unwrap();
+        let texts = svg.split("<text").skip(1).filter_map(|it| {
+            let (text, _) = it.split_once('>')?.1.split_once("</text")?;
+            Some(text.to_owned())
+        });
+        texts.collect::<Vec<String>>().join("\n")
+    };
+    let barrel = drawn(&["--part", "barrel", "-o", "barrel.svg"]);
+    assert_eq!(in_mm(&barrel), [""; 0]);
+    for wanted in [
+        "letter R (Ø0.339)",
+        "17/64 (Ø0.266)",
+        "Ø0.452→0.620",
+        "inches; A, B: datum faces",
+        "broken 0.004 to 0.012",
+        "check: 4 in",
+        "ebonite, 0.75 in stock",
+    ] {
+        assert!(barrel.contains(wanted), "{wanted}: {barrel}");
+    }
+    let pen = drawn(&["--assembled", "-o", "pen.svg"]);
+    assert_eq!(in_mm(&pen), [""; 0]);
+    assert!(pen.contains("capped: 5.00 in"), "{pen}");
+    assert!(pen.contains("Assembly drawing, inches"), "{pen}");
+    let metric = drawn(&["--part", "barrel", "--units", "mm", "-o", "metric.svg"]);
+    assert!(
+        metric.contains("Ø6.75") && metric.contains("millimetres"),
+        "{metric}"
+    );
+}
