@@ -1,6 +1,7 @@
 //! Which pen or part of a file a command is about.
 
 use quillet_model::{Design, Part, Pen, Units};
+use std::collections::HashSet;
 use std::sync::Arc;
 
 /// What sizes are told in.
@@ -92,13 +93,12 @@ pub(crate) fn parts<'d>(
         None => !part.is_bought(),
     };
     let mut found: Vec<Chosen> = Vec::new();
-    for chosen in in_pens.chain(alone).filter(|(_, part)| wanted(part)) {
-        let known = |it: &Chosen| {
-            Arc::ptr_eq(it.1, chosen.1)
-                || (chosen.0.is_none() && it.1.name.text == chosen.1.name.text)
-        };
-        if !found.iter().any(known) {
-            found.push(chosen);
+    let (mut same, mut names) = (HashSet::new(), HashSet::new());
+    for (pen, part) in in_pens.chain(alone).filter(|(_, part)| wanted(part)) {
+        let new = same.insert(Arc::as_ptr(part));
+        let named = !names.insert(&*part.name.text);
+        if new && (pen.is_some() || !named) {
+            found.push((pen, part));
         }
     }
     match (name, found.is_empty()) {

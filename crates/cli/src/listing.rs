@@ -90,11 +90,12 @@ pub(crate) fn columns(head: &[&str], rows: &[Vec<String>]) -> String {
             .filter(|cell| !cell.is_empty());
         cells.all(|cell| cell.parse::<f64>().is_ok())
     };
+    let numbers: Vec<bool> = (0..head.len()).map(number).collect();
     let line = |cells: &[String]| {
         let mut out = String::from(" ");
         for (at, cell) in cells.iter().enumerate() {
             let fill = " ".repeat(widths[at].saturating_sub(cell.chars().count()));
-            match number(at) {
+            match numbers.get(at).copied().unwrap_or(false) {
                 true => out += &format!(" {fill}{cell} "),
                 false => out += &format!(" {cell}{fill} "),
             }

@@ -7,6 +7,7 @@ use crate::{disk, say, warn};
 use quillet_export::solid::{self, Body, Mesh};
 use quillet_geometry::Chain;
 use quillet_model::{Configured, Part, Pen, Place};
+use std::collections::HashSet;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -86,12 +87,10 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         say::aside("there is no solid left to write; quillet check says what is wrong");
         return Ok(left_out.code());
     }
-    let named = |at: usize| {
-        let (pen, part) = parts[at];
-        let before = parts[..at]
-            .iter()
-            .any(|(_, other)| other.name.text == part.name.text);
+    let mut names = HashSet::new();
+    let mut named = |pen: Option<&Pen>, part: &Part| {
         // The same part as another pen sees it.
+        let before = !names.insert(part.name.text.clone());
         match pen.filter(|_| before) {
             Some(pen) => format!("{} ({})", part.name.text, pen.name.text),
             None => part.name.text.to_string(),
@@ -99,7 +98,8 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     };
     let mut bodies: Vec<Body> = Vec::new();
     let mut end_mm = 0.0;
-    for (at, (pen, part)) in parts.iter().enumerate() {
+    for (pen, part) in &parts {
+        let name = named(*pen, part);
         let place = match args.assembled {
             Some(held) => match in_pen(*pen, part, held.into())? {
                 Some(place) => place,
@@ -110,7 +110,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
                 reversed: false,
             },
         };
-        bodies.push(body(part, named(at), place)?);
+        bodies.push(body(part, name, place)?);
         end_mm += part.length.to_mm() + APART_MM;
     }
     let name = args

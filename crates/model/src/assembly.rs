@@ -12,6 +12,7 @@ mod drift;
 mod group;
 mod hold;
 mod ink;
+mod laid;
 mod nib;
 mod order;
 mod outline;
@@ -42,7 +43,7 @@ pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
 pub use verdict::{Closing, Verdict};
 
 use crate::{Joint, Part, Pen, Seat};
-use drift::{Drifts, JointDrifts};
+use drift::{Drifts, JointDrifts, OnAxis};
 use group::Groups;
 use quillet_geometry::Mass;
 use quillet_syntax::ast::Verb;
@@ -123,16 +124,15 @@ impl Assembly {
         let lasting: Vec<(usize, &Joint)> = numbered()
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
             .collect();
-        let made = order::make(&bodies, &lasting, Groups::apart(parts.len()));
+        let (open, made) = order::make(&bodies, &lasting, Groups::apart(parts.len()));
         let mut settled: Vec<Option<Settled>> = pen.joints.iter().map(|_| None).collect();
         let mut drifts = Drifts::apart(parts.len());
         let mut drifted: Vec<JointDrifts> = vec![JointDrifts::default(); pen.joints.len()];
-        for (index, rest) in made.settled {
+        for (index, rest) in made {
             drifted[index] = drifts.of(&bodies, &pen.joints[index], &rest);
-            drifts.join(&drifted[index], &rest);
+            drifts.join(&drifted[index]);
             settled[index] = Some(rest);
         }
-        let open = made.groups;
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
         let bodies = bodies;
@@ -158,7 +158,10 @@ impl Assembly {
             .map(|rest| air::round_the_nib(&bodies, rest));
         let mut joints: Vec<AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
-                Some(rest) => AtRest::of(pen, index, &bodies, rest, (&open, &drifted[index])),
+                Some(rest) => {
+                    let drifts = drifts.on(&drifted[index]);
+                    AtRest::of(pen, index, &bodies, rest, (&open, drifts))
+                }
                 None => AtRest::redundant(joint, &bodies, &open),
             })
             .collect();
@@ -222,7 +225,7 @@ impl AtRest {
         index: usize,
         bodies: &Bodies,
         rest: Settled,
-        (open, drifts): (&Groups, &JointDrifts),
+        (open, drifts): (&Groups, OnAxis),
     ) -> AtRest {
         let joint = &pen.joints[index];
         let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {

@@ -71,7 +71,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         let mut operation = plain(Work::TakeHold, hold);
         operation.tool = Some(tool);
         if let Hold::Mandrel(mount) = hold
-            && let Some(made) = shelf.0.get(mount.mandrel)
+            && let Some(made) = shelf.mandrels.get(mount.mandrel)
             && made.thread.is_some()
         {
             operation.notes.push(match made.left_hand {

@@ -6,6 +6,8 @@ use crate::route::{Route, route};
 use crate::schedule::Shelf;
 use crate::{Mandrel, Pass, Work};
 use quillet_model::{Bench, Part, Pen};
+use quillet_syntax::ast::Verb;
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// How a pen's parts are made.
@@ -49,7 +51,7 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
             .extend(route(part, &mates(pen, *index), with, kit, &mut shelf));
     }
     plan.unblend();
-    plan.mandrels = shelf.0;
+    plan.mandrels = shelf.mandrels;
     plan.sequence = plan.in_sequence();
     plan
 }
@@ -87,7 +89,7 @@ fn plan_each<'a>(
         routes: routes.collect(),
         ..Plan::default()
     };
-    plan.mandrels = shelf.0;
+    plan.mandrels = shelf.mandrels;
     plan.sequence = plan.in_sequence();
     plan
 }
@@ -171,31 +173,32 @@ impl Route {
 
 /// The parts that are cut: what receives before what goes in, else as written.
 fn making_order(pen: &Pen) -> Vec<usize> {
-    let cut: Vec<usize> = (0..pen.parts.len())
-        .filter(|it| !pen.parts[*it].is_bought())
-        .collect();
-    let mut order: Vec<usize> = Vec::new();
-    while order.len() < cut.len() {
-        let left: Vec<usize> = cut
-            .iter()
-            .copied()
-            .filter(|it| !order.contains(it))
-            .collect();
-        let receives_first = |part: &usize| {
-            pen.joints.iter().all(|joint| {
-                joint.male.part != *part
-                    || joint.verb == quillet_syntax::ast::Verb::Post
-                    || !left.contains(&joint.female.part)
-                    || joint.female.part == *part
-            })
-        };
-        // Parts that go into each other in a circle are taken as written.
-        let next = left
-            .iter()
-            .copied()
-            .find(receives_first)
-            .or(left.first().copied());
-        order.extend(next);
+    let cut = (0..pen.parts.len()).filter(|it| !pen.parts[*it].is_bought());
+    let mut left: BTreeSet<usize> = cut.collect();
+    // What each part receives, and how many still have to be made before a part.
+    let mut received: Vec<Vec<usize>> = vec![Vec::new(); pen.parts.len()];
+    let mut before = vec![0_usize; pen.parts.len()];
+    for joint in &pen.joints {
+        let (male, female) = (joint.male.part, joint.female.part);
+        let counts = joint.verb != Verb::Post && male != female;
+        if counts && left.contains(&male) && left.contains(&female) {
+            received[female].push(male);
+            before[male] += 1;
+        }
+    }
+    let mut ready: BTreeSet<usize> = left.iter().copied().filter(|it| before[*it] == 0).collect();
+    let mut order = Vec::new();
+    // Parts that go into each other in a circle are taken as written.
+    while let Some(next) = ready.first().or(left.first()).copied() {
+        ready.remove(&next);
+        left.remove(&next);
+        order.push(next);
+        for male in &received[next] {
+            before[*male] -= 1;
+            if before[*male] == 0 && left.contains(male) {
+                ready.insert(*male);
+            }
+        }
     }
     order
 }

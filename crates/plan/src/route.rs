@@ -89,7 +89,7 @@ fn mandrel_troubles(operations: &[Operation], shelf: &Shelf) -> Vec<Trouble> {
         let Hold::Mandrel(mount) = operation.hold else {
             continue;
         };
-        let Some(made) = shelf.0.get(mount.mandrel) else {
+        let Some(made) = shelf.mandrels.get(mount.mandrel) else {
             continue;
         };
         if seen.contains(&mount.mandrel) {

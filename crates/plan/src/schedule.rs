@@ -10,24 +10,30 @@ use crate::task::{Access, Task, Tasks};
 use crate::{Blank, Grip, Hold, Mandrel, MandrelKind, Mount, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
 use quillet_model::End;
+use std::collections::HashSet;
+use std::sync::Arc;
 
 /// The mandrels of a plan, each once.
 #[derive(Default)]
-pub(crate) struct Shelf(pub(crate) Vec<Mandrel>);
+pub(crate) struct Shelf {
+    pub(crate) mandrels: Vec<Mandrel>,
+    /// What each serves already.
+    served: HashSet<(usize, Arc<str>, End)>,
+}
 
 impl Shelf {
     /// The index of a mandrel, one that does the same work serving again.
     pub(crate) fn put(&mut self, made: Mandrel) -> usize {
-        if let Some(index) = self.0.iter().position(|own| own.is_like(&made)) {
-            for serves in made.serves {
-                if !self.0[index].serves.contains(&serves) {
-                    self.0[index].serves.push(serves);
-                }
-            }
-            return index;
+        let known = self.mandrels.iter().position(|own| own.is_like(&made));
+        let index = known.unwrap_or(self.mandrels.len());
+        let served = &mut self.served;
+        let new = |(part, end): &(Arc<str>, End)| served.insert((index, part.clone(), *end));
+        let serves: Vec<(Arc<str>, End)> = made.serves.iter().cloned().filter(new).collect();
+        match self.mandrels.get_mut(index) {
+            Some(own) => own.serves.extend(serves),
+            None => self.mandrels.push(Mandrel { serves, ..made }),
         }
-        self.0.push(made);
-        self.0.len() - 1
+        index
     }
 }
 

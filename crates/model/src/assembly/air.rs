@@ -77,7 +77,7 @@ fn room(bodies: &Bodies, rest: &Settled, from: f64) -> (f64, bool) {
     let far = rest
         .females
         .iter()
-        .flat_map(|it| it.plain.pieces.iter().map(|piece| piece.to_z))
+        .map(|it| it.plain().foremost_z())
         .fold(from, f64::max);
     let bores: Vec<Chain> = rest
         .females
@@ -161,11 +161,7 @@ fn pistons(bodies: &Bodies, rest: &Settled) -> Vec<Piston> {
         for female in &rest.females {
             let threads: Vec<(Reach, Reach)> =
                 super::clearance::threads(bodies, rest, male, female);
-            let sides = tight(
-                (&male.plain.radii, male.place),
-                (&female.plain.radii, female.place),
-                &threads,
-            );
+            let sides = tight(male.plain().radii(), female.plain().radii(), &threads);
             found.extend(sides.into_iter().map(|(one, other, stroke_mm)| {
                 let spot = |member: &Member, side: &super::throat::Side| Spot {
                     part: member.part,

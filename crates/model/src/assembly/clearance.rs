@@ -2,7 +2,8 @@
 
 use super::chain::{Drift, Link, Size};
 use super::contact::{Member, Met, meetings};
-use super::drift::{JointDrifts, gap};
+use super::drift::{OnAxis, gap};
+use super::laid::Laid;
 use super::settle::{Bodies, Settled};
 use super::throat::{Reach, Side, Throat, throat};
 use super::tolerance::around;
@@ -63,7 +64,7 @@ pub(crate) fn all(
     bodies: &Bodies,
     joint: &Joint,
     rest: &Settled,
-    drifts: &JointDrifts,
+    drifts: OnAxis,
 ) -> Vec<Clearance> {
     let seen = Seen {
         bodies,
@@ -82,14 +83,7 @@ pub(crate) fn all(
             found.extend(seen.passing(male, female));
         }
     }
-    let front = |member: &Member| {
-        member
-            .plain
-            .pieces
-            .iter()
-            .map(|it| it.to_z)
-            .fold(f64::NEG_INFINITY, f64::max)
-    };
+    let front = |member: &Member| member.plain().foremost_z();
     if let Some(tip) = rest
         .males
         .iter()
@@ -114,16 +108,20 @@ struct Seen<'a, 'p> {
     bodies: &'a Bodies<'p>,
     joint: &'a Joint,
     rest: &'a Settled,
-    drifts: &'a JointDrifts,
+    drifts: OnAxis<'a>,
 }
 
 impl Seen<'_, '_> {
     /// What these two would touch next, beyond what touches already.
     fn ahead(&self, male: &Member, female: &Member) -> Option<Clearance> {
+        let ((rear, front), (near, far)) = (male.plain().reach(), female.plain().reach());
+        if near - front >= FAR_MM || far - rear <= TOUCHING_MM {
+            return None;
+        }
         let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
         let met = meetings(self.bodies.parts, pair.0, pair.1, self.rest.own, FAR_MM);
-        let near = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
-        let next = met.iter().find(near)?;
+        let next = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
+        let next = met.iter().find(next)?;
         let sum = gap(self.bodies, self.drifts, next);
         let ends = (next.touch.male, next.touch.female);
         Some(self.clearance(ClearanceKind::Ahead, ends, next.travel_mm, &sum))
@@ -133,15 +131,17 @@ impl Seen<'_, '_> {
     fn corner(&self, male: &Member, female: &Member) -> Option<Clearance> {
         let part = &self.bodies.parts[female.part];
         let tip = male
-            .plain
-            .pieces
-            .iter()
+            .plain()
+            .pieces()
             .max_by(|a, b| a.to_z.total_cmp(&b.to_z))?;
         let at = tip.curve.end().z.max(tip.curve.start().z);
+        let (near, far) = female.plain().reach();
+        if near - at >= FAR_MM || far - at < -FAR_MM {
+            return None;
+        }
         let point = female
-            .plain
-            .pieces
-            .iter()
+            .plain()
+            .pieces()
             .find_map(|piece| match piece.origin {
                 // One that looks the other way is come to from behind, through solid.
                 Origin::DrillPoint(index)
@@ -262,15 +262,16 @@ impl Seen<'_, '_> {
     /// into the section that carries it.
     fn passing(&self, male: &Member, female: &Member) -> Option<Clearance> {
         let bodies = self.bodies;
-        if male.plain.to_z <= female.plain.from_z {
+        if male.plain().to_z() <= female.plain().from_z() {
             return None;
         }
         let (found, (male, female)) = match male.own && female.own {
             true => (own_throat(bodies, self.rest, male, female)?, (male, female)),
             false => {
                 let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
-                    let female = (&*other.plain.radii, way(other.place));
-                    throat((&it.plain.radii, way(it.place)), female, &[])
+                    let male = Laid::new(&it.outline, way(it.place));
+                    let female = Laid::new(&other.outline, way(other.place));
+                    throat(male.radii(), female.radii(), &[])
                 };
                 let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
                 match ahead.filter(|it| it.0.gap_mm >= 0.0) {
@@ -339,15 +340,14 @@ pub(super) fn own_throat(
     male: &Member,
     female: &Member,
 ) -> Option<Throat> {
-    let outlines = match male.cored.as_ref().zip(female.cored.as_ref()) {
-        Some((one, other)) => vec![(one, &female.plain), (&male.plain, other)],
-        None => vec![(&male.plain, &female.plain)],
+    let outlines = match male.cored().zip(female.cored()) {
+        Some((one, other)) => vec![(one, female.plain()), (male.plain(), other)],
+        None => vec![(male.plain(), female.plain())],
     };
     let threads = threads(bodies, rest, male, female);
-    let found = outlines.into_iter().filter_map(|(one, other)| {
-        let female = (&*other.radii, female.place);
-        throat((&one.radii, male.place), female, &threads)
-    });
+    let found = outlines
+        .into_iter()
+        .filter_map(|(one, other)| throat(one.radii(), other.radii(), &threads));
     found.reduce(|a, b| if b.gap_mm < a.gap_mm { b } else { a })
 }
 

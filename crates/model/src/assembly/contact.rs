@@ -1,5 +1,6 @@
 //! What meets first when one group of parts slides into another.
 
+use super::laid::Laid;
 use super::outline::{Outline, Piece};
 use crate::{Origin, Part};
 use std::sync::Arc;
@@ -36,13 +37,39 @@ pub struct Touch {
 pub(crate) struct Member {
     pub(crate) part: usize,
     pub(crate) place: super::Place,
-    pub(crate) plain: Arc<Outline>,
+    /// Its outline, as the other two on its own stations.
+    pub(super) outline: Arc<Outline>,
     /// With the threads of this joint cut down to their roots, where the part has such.
-    pub(crate) cored: Option<Arc<Outline>>,
+    pub(super) cored: Option<Arc<Outline>>,
     /// With its radii less by what a press squeezes past, where the joint is one.
-    pub(crate) squeezed: Option<Arc<Outline>>,
+    pub(super) squeezed: Option<Arc<Outline>>,
     /// One of the joint's own two parts.
     pub(crate) own: bool,
+}
+
+impl Member {
+    /// Its outline in its place.
+    pub(crate) fn plain(&self) -> Laid<'_> {
+        Laid::new(&self.outline, self.place)
+    }
+
+    /// With the threads of this joint cut down to their roots, where the part has such.
+    pub(crate) fn cored(&self) -> Option<Laid<'_>> {
+        Some(Laid::new(self.cored.as_deref()?, self.place))
+    }
+
+    /// What is left to pass once a press has squeezed it.
+    fn thinned(&self) -> Laid<'_> {
+        Laid::new(self.squeezed.as_ref().unwrap_or(&self.outline), self.place)
+    }
+
+    /// The same, further along the joint's axis.
+    pub(crate) fn moved(&self, by_mm: f64) -> Member {
+        Member {
+            place: self.place.moved(by_mm),
+            ..self.clone()
+        }
+    }
 }
 
 /// How the joint's own two parts meet.
@@ -86,7 +113,7 @@ pub(crate) fn meetings(
             if male.own && female.own && own == Own::Passes {
                 continue;
             }
-            if female.plain.from_z - male.plain.to_z > least + within_mm {
+            if female.plain().from_z() - male.plain().to_z() > least + within_mm {
                 continue;
             }
             for (one, other) in passes(male, female, own) {
@@ -133,29 +160,29 @@ pub(crate) fn meeting(
 /// A male thread passes the female thread that matches it, and nothing else does: so the male
 /// without those threads meets the female with its crests, and the male with its crests meets
 /// the female without.
-fn passes<'a>(male: &'a Member, female: &'a Member, own: Own) -> Vec<(&'a Outline, &'a Outline)> {
+fn passes<'a>(male: &'a Member, female: &'a Member, own: Own) -> Vec<(Laid<'a>, Laid<'a>)> {
     if !(male.own && female.own) {
-        return vec![(&male.plain, &female.plain)];
+        return vec![(male.plain(), female.plain())];
     }
-    let thinned = male.squeezed.as_ref().unwrap_or(&male.plain);
-    match (&male.cored, &female.cored) {
+    match (male.cored(), female.cored()) {
         (Some(one), Some(other)) if own == Own::Mismatched => vec![(one, other)],
-        (Some(one), Some(other)) => vec![(one, &female.plain), (thinned, other)],
-        _ => vec![(thinned, &female.plain)],
+        (Some(one), Some(other)) => vec![(one, female.plain()), (male.thinned(), other)],
+        _ => vec![(male.thinned(), female.plain())],
     }
 }
 
 fn sweep(
     male: &Member,
-    one: &Outline,
+    one: Laid,
     female: &Member,
-    other: &Outline,
+    other: Laid,
     within_mm: f64,
     least: &mut f64,
     met: &mut Vec<Met>,
 ) {
-    for a in one.pieces.iter().filter(|it| it.faces_up) {
-        for b in other.pieces.iter().filter(|it| !it.faces_up) {
+    let others: Vec<Piece> = other.facing(false).collect();
+    for a in one.facing(true) {
+        for b in &others {
             let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
             if shared <= SAME || b.from_z - a.to_z > *least + within_mm {
                 continue;
@@ -176,12 +203,12 @@ fn sweep(
             met.push(Met {
                 travel_mm: meeting.travel_mm,
                 touch: Touch {
-                    male: spot(male, a, meeting.one),
+                    male: spot(male, &a, meeting.one),
                     female: spot(female, b, meeting.other),
                     spare_mm: 0.0,
                     width_mm: meeting.width_mm,
                 },
-                male: *a,
+                male: a,
                 female: *b,
             });
         }

@@ -8,102 +8,209 @@ use super::surface::Surface;
 use crate::{End, Joint, JointEnd, Origin};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
+use std::collections::HashSet;
 
-/// The drift of each part on the axis of the group it is joined to, as the joints are made.
+/// How the parts joined so far move against each other.
+///
+/// Kept from joint to joint, and added up along the way from one part to another when it is asked
+/// for: near parts are asked for, and the way to them is short.
 #[derive(Clone, Debug)]
 pub(crate) struct Drifts {
-    parts: Vec<Laid>,
+    /// Of each part, what it is tied to.
+    ties: Vec<Vec<Tie>>,
+    /// How many joints were made.
+    made: usize,
 }
 
-/// A part on its group's axis.
+/// One part tied to another by a joint.
+#[derive(Clone, Debug)]
+struct Tie {
+    to: usize,
+    /// How many joints were made before.
+    made: usize,
+    /// How far the other's first end moves from this one's, along this one's stations.
+    drift: Drift,
+    /// Their stations run against each other.
+    turned: bool,
+}
+
+/// How the two sides of a joint move on its axis.
 #[derive(Clone, Debug, Default)]
+pub(crate) struct JointDrifts {
+    /// The parts from which the others follow: its own two, and those trapped.
+    own: Vec<Laid>,
+    /// How many joints were made before.
+    made: usize,
+}
+
+/// A part on a joint's axis.
+#[derive(Clone, Debug)]
 struct Laid {
+    part: usize,
     drift: Drift,
     reversed: bool,
 }
 
 /// The drift of each part of a joint, on the joint's axis.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct JointDrifts(Vec<(usize, Drift)>);
+#[derive(Clone, Copy)]
+pub(crate) struct OnAxis<'d> {
+    drifts: &'d Drifts,
+    joint: &'d JointDrifts,
+}
 
-impl JointDrifts {
+impl OnAxis<'_> {
     /// That of a part.
     pub(crate) fn of(&self, part: usize) -> Drift {
-        let found = self.0.iter().find(|it| it.0 == part);
-        found.map_or_else(Drift::default, |it| it.1.clone())
+        self.way(part).unwrap_or_default()
     }
+
+    /// Added up along the ties that led there before the joint was made, looked for from near to
+    /// far; none where the part is not the joint's.
+    fn way(&self, part: usize) -> Option<Drift> {
+        let mut reached: Vec<Reached> = self.joint.own.iter().map(Reached::from).collect();
+        let mut seen: HashSet<usize> = reached.iter().map(|it| it.part).collect();
+        let mut next = 0;
+        while let Some(it) = reached.get(next).copied() {
+            if it.part == part {
+                return Some(it.added_up(&reached).drift);
+            }
+            for tie in &self.drifts.ties[it.part] {
+                if tie.made < self.joint.made && seen.insert(tie.to) {
+                    reached.push(Reached {
+                        part: tie.to,
+                        by: Some((next, tie)),
+                        ..it
+                    });
+                }
+            }
+            next += 1;
+        }
+        None
+    }
+}
+
+/// A part on the way from one of a joint's own.
+#[derive(Clone, Copy)]
+struct Reached<'d> {
+    part: usize,
+    /// The part it began at.
+    own: &'d Laid,
+    /// Which one it was reached from, and by what.
+    by: Option<(usize, &'d Tie)>,
+}
+
+impl<'d> Reached<'d> {
+    fn from(own: &'d Laid) -> Self {
+        Reached {
+            part: own.part,
+            own,
+            by: None,
+        }
+    }
+
+    fn added_up(self, all: &[Reached]) -> Laid {
+        let mut way = Vec::new();
+        let mut by = self.by;
+        while let Some((before, tie)) = by {
+            way.push(tie);
+            by = all[before].by;
+        }
+        way.iter().rfold(self.own.clone(), |laid, tie| Laid {
+            part: tie.to,
+            drift: laid.drift.plus(sign(laid.reversed), &tie.drift),
+            reversed: laid.reversed != tie.turned,
+        })
+    }
+}
+
+fn sign(reversed: bool) -> f64 {
+    if reversed { -1.0 } else { 1.0 }
 }
 
 impl Drifts {
     /// Every part by itself.
     pub(crate) fn apart(parts: usize) -> Drifts {
         Drifts {
-            parts: vec![Laid::default(); parts],
+            ties: vec![Vec::new(); parts],
+            made: 0,
+        }
+    }
+
+    /// The drifts on a joint's axis.
+    pub(crate) fn on<'d>(&'d self, joint: &'d JointDrifts) -> OnAxis<'d> {
+        OnAxis {
+            drifts: self,
+            joint,
         }
     }
 
     /// The drifts of a joint at rest.
     pub(crate) fn of(&self, bodies: &Bodies, joint: &Joint, rest: &Settled) -> JointDrifts {
-        let stacked = |member: &&Member| !rest.stacked.iter().any(|it| it.0 == member.part);
-        let females: Vec<&Member> = rest.females.iter().filter(stacked).collect();
-        let males: Vec<&Member> = rest.males.iter().collect();
-        let mut found = JointDrifts::default();
-        found.0.extend(self.side(&females, joint.female, false));
+        let mut found = JointDrifts {
+            own: vec![Laid::end(&rest.females, joint.female, false)],
+            made: self.made,
+        };
         for (part, met) in &rest.stacked {
-            let travel = gap(bodies, &found, met);
-            found.0.push((*part, travel));
+            let mut laid = Laid::start(&rest.females, *part);
+            laid.drift = gap(bodies, self.on(&found), met);
+            found.own.push(laid);
         }
-        let mut males = self.side(&males, joint.male, true);
-        let mut both = JointDrifts(found.0.iter().chain(&males).cloned().collect());
-        let travel = travel(bodies, &both, joint, rest);
-        for (_, drift) in &mut males {
-            *drift = std::mem::take(drift).plus(1.0, &travel);
+        found.own.push(Laid::end(&rest.males, joint.male, true));
+        let travel = travel(bodies, self.on(&found), joint, rest);
+        if let Some(male) = found.own.last_mut() {
+            male.drift = std::mem::take(&mut male.drift).plus(1.0, &travel);
         }
-        both.0 = found.0;
-        both.0.extend(males);
-        both
+        found
     }
 
-    /// Lays what a joint brings together on its axis.
-    pub(crate) fn join(&mut self, drifts: &JointDrifts, rest: &Settled) {
-        for member in rest.males.iter().chain(&rest.females) {
-            self.parts[member.part] = Laid {
-                drift: drifts.of(member.part),
-                reversed: member.place.reversed,
-            };
+    /// Ties what a joint brings together.
+    pub(crate) fn join(&mut self, joint: &JointDrifts) {
+        let Some((female, others)) = joint.own.split_first() else {
+            return;
+        };
+        for other in others {
+            for (one, to) in [(female, other), (other, female)] {
+                let way = sign(one.reversed);
+                let drift = to.drift.clone().plus(-1.0, &one.drift).times(way);
+                self.ties[one.part].push(Tie {
+                    to: to.part,
+                    made: self.made,
+                    drift,
+                    turned: one.reversed != to.reversed,
+                });
+            }
+        }
+        self.made += 1;
+    }
+}
+
+impl Laid {
+    /// A part whose first end lies where it should.
+    fn start(members: &[Member], part: usize) -> Laid {
+        let member = members.iter().find(|it| it.part == part);
+        Laid {
+            part,
+            drift: Drift::default(),
+            reversed: member.is_some_and(|it| it.place.reversed),
         }
     }
 
-    /// The parts of one side, its own end at zero.
-    fn side(&self, members: &[&Member], end: JointEnd, leads: bool) -> Vec<(usize, Drift)> {
-        let own = &self.parts[end.part];
-        let reversed = members
-            .iter()
-            .find(|it| it.part == end.part)
-            .is_some_and(|it| it.place.reversed);
+    /// A joint's own part, with its end at zero.
+    fn end(members: &[Member], end: JointEnd, leads: bool) -> Laid {
         let whole = Drift::of(Size::Whole { part: end.part });
-        let here = match (end.end, leads) {
-            (End::First, _) => Drift::default(),
-            (End::Second, true) => whole.times(-1.0),
-            (End::Second, false) => whole,
-        };
-        let way = if own.reversed == reversed { 1.0 } else { -1.0 };
-        let of = |member: &&Member| {
-            let drift = match member.part == end.part {
-                true => here.clone(),
-                false => {
-                    let beside = self.parts[member.part].drift.clone().plus(-1.0, &own.drift);
-                    here.clone().plus(way, &beside)
-                }
-            };
-            (member.part, drift)
-        };
-        members.iter().map(of).collect()
+        Laid {
+            drift: match (end.end, leads) {
+                (End::First, _) => Drift::default(),
+                (End::Second, true) => whole.times(-1.0),
+                (End::Second, false) => whole,
+            },
+            ..Laid::start(members, end.part)
+        }
     }
 }
 
 /// What decides how far the male goes in.
-fn travel(bodies: &Bodies, drifts: &JointDrifts, joint: &Joint, rest: &Settled) -> Drift {
+fn travel(bodies: &Bodies, drifts: OnAxis, joint: &Joint, rest: &Settled) -> Drift {
     let by = |by: Length| {
         Drift::of(Size::By {
             part: joint.male.part,
@@ -129,7 +236,7 @@ fn travel(bodies: &Bodies, drifts: &JointDrifts, joint: &Joint, rest: &Settled) 
 
 /// How the gap between two places that would meet grows: where the female's lies, less the
 /// male's, both at the radius where they meet, which itself moves where it is a corner's.
-pub(crate) fn gap(bodies: &Bodies, drifts: &JointDrifts, met: &Met) -> Drift {
+pub(crate) fn gap(bodies: &Bodies, drifts: OnAxis, met: &Met) -> Drift {
     let (male, female) = (&met.touch.male, &met.touch.female);
     let one = Seen::of(bodies, male, &met.male);
     let other = Seen::of(bodies, female, &met.female);

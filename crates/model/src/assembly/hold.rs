@@ -92,19 +92,19 @@ const NEARLY: Length = Length::from_nm(2);
 /// How the plain surfaces of the joint's own two parts lie in each other at rest; none where
 /// nothing of the one lies in the other.
 pub(super) fn plain_fit(bodies: &Bodies, rest: &Settled) -> Option<PlainFit> {
-    let own = |members: &'_ [Member]| members.iter().find(|it| it.own).cloned();
-    let (male, female) = (own(&rest.males)?, own(&rest.females)?);
-    if male.plain.to_z <= female.plain.from_z {
+    let own = |it: &&Member| it.own;
+    let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
+    if male.plain().to_z() <= female.plain().from_z() {
         return None;
     }
-    let found = clearance::own_throat(bodies, rest, &male, &female)?;
-    let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, &male, &female);
+    let found = clearance::own_throat(bodies, rest, male, female)?;
+    let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, male, female);
     let most_mm = GLUE_GAP.1.to_mm() / 2.0 + 1e-6;
     Some(PlainFit {
         clearance: Length::mm(2.0 * found.gap_mm),
         near_mm: beside(
-            (&male.plain.radii, male.place),
-            (&female.plain.radii, female.place),
+            male.plain().radii(),
+            female.plain().radii(),
             &threads,
             most_mm,
         ),

@@ -3,22 +3,21 @@
 use super::group::Groups;
 use super::settle::{Bodies, Settled};
 use crate::Joint;
+use std::rc::Rc;
 
-/// The joints made one after the other, each at rest.
-pub(crate) struct Made {
-    pub(crate) groups: Groups,
-    /// The joints in the order made, each with where it came to rest.
-    pub(crate) settled: Vec<(usize, Settled)>,
-    /// How much all of them together stop short of where each would come with its two parts alone.
-    short_mm: f64,
-}
-
-/// Makes the joints in the order in which all go in furthest: a converter is pushed on after the
-/// nib unit is in its section, since with it the nib unit would not go in at all.
+/// Makes the joints one after the other: the groups they make, and the joints in the order made,
+/// each with where it came to rest.
+///
+/// The order is the one in which all go in furthest: a converter is pushed on after the nib unit is
+/// in its section, since with it the nib unit would not go in at all.
 ///
 /// Joints between parts that are joined already are left out. Parts' names break ties, so that the
 /// order of the text says nothing.
-pub(crate) fn make(bodies: &Bodies, joints: &[(usize, &Joint)], groups: Groups) -> Made {
+pub(crate) fn make(
+    bodies: &Bodies,
+    joints: &[(usize, &Joint)],
+    groups: Groups,
+) -> (Groups, Vec<(usize, Settled)>) {
     let mut joints: Vec<Wanted> = joints
         .iter()
         .map(|(index, joint)| {
@@ -43,19 +42,44 @@ pub(crate) fn make(bodies: &Bodies, joints: &[(usize, &Joint)], groups: Groups) 
         best: None,
         tries: MOST_TRIES,
     };
-    search.go(
-        &joints,
-        Made {
-            groups: groups.clone(),
-            settled: Vec::new(),
-            short_mm: 0.0,
-        },
-    );
-    search.best.unwrap_or(Made {
+    let made = Made {
         groups,
-        settled: Vec::new(),
+        last: None,
         short_mm: 0.0,
-    })
+    };
+    search.go(&joints, made.clone());
+    search.best.unwrap_or(made).taken_down()
+}
+
+/// Joints made, the one made last first; orders that begin alike share how they begin.
+#[derive(Clone)]
+struct Made {
+    groups: Groups,
+    last: Option<Rc<Step>>,
+    /// How much all of them together stop short of where each would come with its two parts alone.
+    short_mm: f64,
+}
+
+#[derive(Clone)]
+struct Step {
+    joint: usize,
+    settled: Settled,
+    before: Option<Rc<Step>>,
+}
+
+impl Made {
+    /// The joints in the order made.
+    fn taken_down(self) -> (Groups, Vec<(usize, Settled)>) {
+        let mut steps = Vec::new();
+        let mut last = self.last;
+        while let Some(step) = last {
+            let step = Rc::unwrap_or_clone(step);
+            steps.push((step.joint, step.settled));
+            last = step.before;
+        }
+        steps.reverse();
+        (self.groups, steps)
+    }
 }
 
 /// A joint still to be made.
@@ -151,8 +175,11 @@ impl Search<'_, '_> {
         }
         let mut groups = made.groups.clone();
         settled.join(wanted.joint, &mut groups);
-        let mut done = made.settled.clone();
-        done.push((wanted.index, settled));
+        let step = Step {
+            joint: wanted.index,
+            settled,
+            before: made.last.clone(),
+        };
         let rest: Vec<Wanted> = left
             .iter()
             .filter(|it| it.index != wanted.index)
@@ -160,7 +187,7 @@ impl Search<'_, '_> {
             .collect();
         let made = Made {
             groups,
-            settled: done,
+            last: Some(Rc::new(step)),
             short_mm,
         };
         self.go(&rest, made);

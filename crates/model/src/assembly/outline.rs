@@ -1,6 +1,5 @@
 //! The outline of a part's metal, cut into pieces that other parts can run into.
 
-use super::place::Place;
 use crate::{Origin, Part, Profiles, Solid};
 use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
 use std::sync::Arc;
@@ -89,32 +88,6 @@ impl Outline {
             inner: inner.into_iter().filter_map(Chain::new).collect(),
         });
         outline
-    }
-
-    /// As it lies on another axis.
-    pub(crate) fn placed(&self, place: Place) -> Outline {
-        let pieces = self.pieces.iter().map(|piece| {
-            let curve = match place.reversed {
-                false => piece.curve.moved(place.offset_mm),
-                true => piece.curve.reversed(place.offset_mm),
-            };
-            let (a, b) = (place.of(piece.from_z), place.of(piece.to_z));
-            Piece {
-                curve,
-                from_z: a.min(b),
-                to_z: a.max(b),
-                faces_up: piece.faces_up != place.reversed,
-                reversed: piece.reversed != place.reversed,
-                ..*piece
-            }
-        });
-        let (a, b) = (place.of(self.from_z), place.of(self.to_z));
-        Outline {
-            pieces: pieces.collect(),
-            from_z: a.min(b),
-            to_z: a.max(b),
-            radii: self.radii.clone(),
-        }
     }
 
     /// With every radius less by so much: what a press squeezes past.

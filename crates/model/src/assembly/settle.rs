@@ -141,7 +141,10 @@ impl<'a> Bodies<'a> {
         let met = meetings(self.parts, &males, &females, own, TOUCHING_MM);
         let stop = met.first().copied();
         let (goes_in_mm, stopped_by, touches) = rest(joint, self.parts, met);
-        let males: Vec<Member> = males.iter().map(|it| it.moved(goes_in_mm)).collect();
+        let mut males = males;
+        males
+            .iter_mut()
+            .for_each(|it| it.place = it.place.moved(goes_in_mm));
         let trapped = trapped
             .iter()
             .map(|index| self.room(&males, &females[*index], own))
@@ -264,31 +267,16 @@ impl<'a> Bodies<'a> {
         own: bool,
         squeeze_mm: f64,
     ) -> Member {
-        let plain = Arc::new(self.outlines[part].placed(place));
-        let cored = cored.map(|threads| Arc::new(self.cored(part, threads).placed(place)));
-        let squeezed = (squeeze_mm > 0.0).then(|| Arc::new(plain.shrunk(squeeze_mm)));
+        let outline = self.outlines[part].clone();
+        let cored = cored.map(|threads| self.cored(part, threads));
+        let squeezed = (squeeze_mm > 0.0).then(|| Arc::new(outline.shrunk(squeeze_mm)));
         Member {
             part,
             place,
-            plain,
+            outline,
             cored,
             squeezed,
             own,
-        }
-    }
-}
-
-impl Member {
-    /// The same, further along the joint's axis.
-    pub(crate) fn moved(&self, by_mm: f64) -> Member {
-        let along = Place::HERE.moved(by_mm);
-        let moved = |outline: &Arc<Outline>| Arc::new(outline.placed(along));
-        Member {
-            place: self.place.moved(by_mm),
-            plain: moved(&self.plain),
-            cored: self.cored.as_ref().map(moved),
-            squeezed: self.squeezed.as_ref().map(moved),
-            ..*self
         }
     }
 }
@@ -373,7 +361,12 @@ impl Settled {
 
     /// Makes one group of all that the joint brings together.
     pub(crate) fn join(&self, joint: &Joint, groups: &mut Groups) {
-        let members = || self.males.iter().chain(&self.females);
+        // What one part of a group is laid to, all of it is.
+        let stacked = |member: &&Member| self.stacked.iter().any(|it| it.0 == member.part);
+        let members = || {
+            let members = self.males.iter().chain(&self.females);
+            members.filter(|it| it.own || stacked(it))
+        };
         for member in members() {
             groups.lay(member.part, member.place);
         }

@@ -2,7 +2,8 @@
 
 use super::group::Groups;
 use super::hold::FREE_MM;
-use super::outline::Outline;
+use super::laid::Laid;
+use super::outline::Piece;
 use super::settle::Bodies;
 use super::{Place, TOUCHING_MM};
 use crate::Pen;
@@ -35,7 +36,7 @@ pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Grou
     let springs: f64 = group.iter().map(give).sum();
     // What lies further off stops nothing in time.
     let far = FREE_MM + springs + TOUCHING_MM;
-    let laid = |part: usize| bodies.outline(part).placed(place(part));
+    let laid = |part: usize| Laid::new(bodies.outline(part), place(part));
     let (ours, theirs): (Vec<usize>, Vec<usize>) = group.iter().partition(|part| moving[**part]);
     let mut least: Option<f64> = None;
     for one in ours {
@@ -46,7 +47,7 @@ pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Grou
         };
         let near: Vec<usize> = theirs.iter().copied().filter(near).collect();
         let outline = laid(one);
-        let met = near.iter().filter_map(|it| meets_mm(&outline, &laid(*it)));
+        let met = near.iter().filter_map(|it| meets_mm(outline, laid(*it)));
         least = met.chain(least).reduce(f64::min);
     }
     least.map(|least| (least - springs).max(0.0))
@@ -76,10 +77,10 @@ fn together(pen: &Pen, part: usize) -> Vec<bool> {
 }
 
 /// How far one must go towards larger `z` until it meets another that it has not passed, mm.
-fn meets_mm(one: &Outline, other: &Outline) -> Option<f64> {
-    let ahead = one.pieces.iter().filter(|it| it.faces_up).flat_map(|a| {
-        let others = other.pieces.iter().filter(|it| !it.faces_up);
-        others.filter_map(move |b| {
+fn meets_mm(one: Laid, other: Laid) -> Option<f64> {
+    let others: Vec<Piece> = other.facing(false).collect();
+    let ahead = one.facing(true).flat_map(|a| {
+        others.iter().filter_map(move |b| {
             let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
             let meeting = (shared > 1e-6 && b.to_z >= a.from_z - TOUCHING_MM)
                 .then(|| a.curve.meeting(&b.curve))

@@ -152,16 +152,15 @@ fn on_thread(part: &Part, thread: usize, spot: &super::Spot, width_mm: f64) -> b
 /// Whether what this joint holds lies elsewhere than it will; `open` are the joints, caps apart,
 /// that do not close.
 fn upset(pen: &Pen, index: usize, rest: &AtRest, open: &[usize]) -> bool {
-    let mut members = rest.males.iter().chain(&rest.females);
-    if members.any(|(part, _)| !pen.parts[*part].whole) {
-        return true;
+    let mut with = vec![false; pen.parts.len()];
+    for (part, _) in rest.males.iter().chain(&rest.females) {
+        if !pen.parts[*part].whole {
+            return true;
+        }
+        with[*part] = true;
     }
-    let with = |part: usize| {
-        let mut members = rest.males.iter().chain(&rest.females);
-        members.any(|(member, _)| *member == part)
-    };
     open.iter().filter(|it| **it != index).any(|it| {
         let joint = &pen.joints[*it];
-        with(joint.male.part) && with(joint.female.part)
+        with[joint.male.part] && with[joint.female.part]
     })
 }

@@ -1,0 +1,79 @@
+//! An outline as it lies on an axis that it shares with others.
+
+use super::Place;
+use super::outline::{Outline, Piece, Radii};
+
+/// A part's outline in its place. Nothing is copied: a piece is laid when it is looked at, so that
+/// a pen of many joints, each of which sees all its parts in other places, costs little.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Laid<'o> {
+    outline: &'o Outline,
+    place: Place,
+}
+
+impl<'o> Laid<'o> {
+    /// An outline in a place.
+    pub(crate) fn new(outline: &'o Outline, place: Place) -> Self {
+        Laid { outline, place }
+    }
+
+    /// From where to where it lies on the axis, mm.
+    pub(crate) fn reach(self) -> (f64, f64) {
+        self.span((self.outline.from_z, self.outline.to_z))
+    }
+
+    /// Where it begins, mm.
+    pub(crate) fn from_z(self) -> f64 {
+        self.reach().0
+    }
+
+    /// Where it ends, mm.
+    pub(crate) fn to_z(self) -> f64 {
+        self.reach().1
+    }
+
+    /// How far the foremost of its pieces reaches, mm; less than anything where it has none.
+    pub(crate) fn foremost_z(self) -> f64 {
+        let ends = self.outline.pieces.iter();
+        ends.map(|piece| self.span((piece.from_z, piece.to_z)).1)
+            .fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// Its radii, and where they lie.
+    pub(crate) fn radii(self) -> (&'o Radii, Place) {
+        (&self.outline.radii, self.place)
+    }
+
+    /// Its pieces where they lie.
+    pub(crate) fn pieces(self) -> impl Iterator<Item = Piece> + 'o {
+        self.outline.pieces.iter().map(move |it| self.lay(it))
+    }
+
+    /// Those of its pieces that look towards larger `z`, or all others.
+    pub(crate) fn facing(self, up: bool) -> impl Iterator<Item = Piece> + 'o {
+        let pieces = self.outline.pieces.iter();
+        let looks = move |it: &&Piece| (it.faces_up != self.place.reversed) == up;
+        pieces.filter(looks).map(move |it| self.lay(it))
+    }
+
+    fn lay(self, piece: &Piece) -> Piece {
+        let curve = match self.place.reversed {
+            false => piece.curve.moved(self.place.offset_mm),
+            true => piece.curve.reversed(self.place.offset_mm),
+        };
+        let (from_z, to_z) = self.span((piece.from_z, piece.to_z));
+        Piece {
+            curve,
+            from_z,
+            to_z,
+            faces_up: piece.faces_up != self.place.reversed,
+            reversed: piece.reversed != self.place.reversed,
+            ..*piece
+        }
+    }
+
+    fn span(self, (a, b): (f64, f64)) -> (f64, f64) {
+        let (a, b) = (self.place.of(a), self.place.of(b));
+        (a.min(b), a.max(b))
+    }
+}
