@@ -8,6 +8,6 @@ cargo build --quiet --release --package quillet-fuzz
 target=${CARGO_TARGET_DIR:-target}
 # Other inputs each day, the same on the day.
 seed=$(($(date +%Y%m%d) * 1000000000))
-for what in parse:30 check:25 edits:25 formats:25 server:15; do
+for what in parse:15 check:12 edits:12 formats:12 server:9; do
     "$target/release/quillet-fuzz" "${what%:*}" --seconds "${what#*:}" --seed "$seed"
 done

@@ -45,6 +45,20 @@ fn generated(lines: usize) -> String {
     text
 }
 
+/// So many joints one behind the other in one pen.
+fn chained(joints: usize) -> String {
+    let part = |nth: usize| {
+        format!(
+            "part p{nth} from a to b {{\n  blank of acrylic rod 14\n  length 12\n  outside dia 10\n  \
+             from a {{\n    bore 6.05 to 5\n  }}\n  from b {{\n    tenon 6 for 4\n  }}\n}}\n"
+        )
+    };
+    let joint = |nth: usize| format!("  press p{}.b into p{nth}.a\n", nth + 1);
+    let parts: String = (0..=joints).map(part).collect();
+    let joints: String = (0..joints).map(joint).collect();
+    format!("{parts}pen long {{\n{joints}}}\n")
+}
+
 fn benches(criterion: &mut Criterion) {
     assert_eq!(check(HERON), 0, "Heron is clean");
     criterion.bench_function("check Heron, warm, one thread", |it| {
@@ -60,6 +74,14 @@ fn benches(criterion: &mut Criterion) {
     }
     group.finish();
     let heron = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/heron.quillet");
+    let mut group = criterion.benchmark_group("check joints of one pen, one thread");
+    for joints in [250, 500, 1_000] {
+        let text = chained(joints);
+        group.sample_size(10);
+        group.throughput(Throughput::Elements(joints as u64));
+        group.bench_function(format!("{joints} joints"), |it| it.iter(|| check(&text)));
+    }
+    group.finish();
     criterion.bench_function("quillet check Heron, the whole process", |it| {
         it.iter(|| {
             let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));

@@ -5,6 +5,7 @@ use crate::desk::{Progress, State};
 use std::path::Path;
 use std::time::Duration;
 use tokio::sync::mpsc;
+use tokio::task::JoinSet;
 use tower_lsp::Client;
 use tower_lsp::lsp_types::{
     Diagnostic, MessageType, ProgressParams, ProgressParamsValue, ProgressToken, Registration,
@@ -187,7 +188,10 @@ impl Outbox {
 
 /// Delivers one message after the other until the box is gone.
 pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceiver<Message>) {
+    // What waits for an answer ends with the session.
+    let mut asking = JoinSet::new();
     while let Some(message) = messages.recv().await {
+        while asking.try_join_next().is_some() {}
         match message {
             Message::Diagnostics {
                 url,
@@ -210,7 +214,7 @@ pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceive
             }
             Message::Request(request) => {
                 let client = client.clone();
-                tokio::spawn(async move { ask(&client, request).await });
+                asking.spawn(async move { ask(&client, request).await });
             }
             Message::Log(kind, line) => client.log_message(kind, line).await,
         }

@@ -46,3 +46,50 @@ fn names_that_are_not_known_are_not_all_compared() {
     assert_eq!(told.len(), 3_000);
     assert!(told.iter().all(|it| it.starts_with("no named quantity")));
 }
+
+/// So many joints one behind the other, each as every other, in a pen.
+fn chained(joints: usize) -> quillet_model::Design {
+    let part = |nth: usize| {
+        format!(
+            "part p{nth:03} from a to b {{\n  blank of acrylic rod 14\n  length 12\n  outside dia 10\n  \
+             from a {{\n    bore 6.05 to 5\n  }}\n  from b {{\n    tenon 6 for 4\n  }}\n}}\n"
+        )
+    };
+    let joint = |nth: usize| format!("  press p{:03}.b into p{nth:03}.a\n", nth + 1);
+    let parts: String = (0..=joints).map(part).collect();
+    let joints: String = (0..joints).map(joint).collect();
+    let text = format!("{parts}pen long {{\n{joints}}}\n");
+    let texts = Texts::default().with("pen.quillet", &text);
+    resolve(&load(Path::new("pen.quillet"), &texts).unwrap())
+}
+
+#[test]
+fn a_joint_amid_many_is_as_it_is_amid_few() {
+    let (few, many) = (chained(5), chained(150));
+    let (few, many) = (&few.pens[0].assembly, &many.pens[0].assembly);
+    assert_eq!(many.joints.len(), 150);
+    let own = &few.joints[2].clearances;
+    assert!(own.iter().any(|it| !it.chain.is_empty()));
+    for rest in &many.joints[2..148] {
+        let told = |rest: &quillet_model::AtRest| -> Vec<String> {
+            let of = |it: &quillet_model::Clearance| {
+                let mut sizes: Vec<f64> = it.chain.iter().map(|link| link.factor).collect();
+                sizes.sort_by(f64::total_cmp);
+                format!(
+                    "{:?} {:.6} {:.6} {sizes:?}",
+                    it.kind, it.nominal_mm, it.least_mm
+                )
+            };
+            let mut all: Vec<String> = rest.clearances.iter().map(of).collect();
+            all.sort();
+            all
+        };
+        assert!((rest.goes_in_mm - few.joints[2].goes_in_mm).abs() < 1e-9);
+        assert_eq!(rest.verdict.closing, quillet_model::Closing::Closes);
+        assert_eq!(told(rest), told(&few.joints[2]));
+    }
+    let length =
+        |assembly: &quillet_model::Assembly| assembly.uncapped.as_ref().and_then(|it| it.length_mm);
+    let (few, many) = (length(few).unwrap(), length(many).unwrap());
+    assert!((many - few - 145.0 * 8.0).abs() < 1e-6, "{few} {many}");
+}
