@@ -160,8 +160,9 @@ fn benches(design: &Design, findings: &mut Findings) {
     }
 }
 
+/// What is left of a part when a line of it cannot be read is a guess; that line is told of.
 fn one_part(view: &PartView<'_>, findings: &mut Findings) {
-    if view.part.is_bought() || !view.part.outside_known {
+    if view.part.is_bought() || !view.part.whole {
         return;
     }
     findings.about = About {

@@ -42,6 +42,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 findings.push(propose::with(finding, propose::turned(view)));
             }
         }
+        _ if rest.verdict.upset => {}
         _ => {
             for finding in tight(view, rest) {
                 findings.push(finding);

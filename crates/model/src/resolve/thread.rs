@@ -16,7 +16,9 @@ impl<'a> Resolver<'a> {
         span: Span,
         frame: &mut Frame<'a>,
     ) {
-        if let Some(thread) = self.thread_form(&item.form, frame) {
+        // A thread of which half can be read is another thread.
+        let form = self.thread_form(&item.form, frame);
+        if let Some(thread) = form.filter(|_| self.is_sound(span)) {
             let thread = Arc::new(ThreadDef {
                 name: Some(item.name.clone()),
                 span,

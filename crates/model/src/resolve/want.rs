@@ -250,6 +250,13 @@ impl<'a> Resolver<'a> {
             }
             return found;
         }
+        // The joint it stands in may be what could not be read.
+        let mut items = self.scope.items.iter();
+        let item = items.find(|item| item.span.contains(name.span));
+        if item.is_some_and(|item| !self.is_sound(item.span)) {
+            self.lost += 1;
+            return None;
+        }
         self.say(
             mismatch(name.span, format!("{} is measured of a joint", name.text)).hint(format!(
                 "write it in the joint's block, or as {}(part.end, part.end)",

@@ -1,0 +1,66 @@
+//! What is found while a pen is typed: the line at the cursor is half written, the rest is there.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use quillet_check::check;
+use quillet_fixture::EXAMPLES;
+use quillet_model::{Texts, load, resolve};
+use quillet_syntax::Finding;
+use std::path::Path;
+
+/// Every so many letters one is looked at.
+const EVERY: usize = 17;
+
+/// What is found in a text under an example's name, its files beside it.
+fn found(name: &str, text: &str) -> Vec<Finding> {
+    let beside = EXAMPLES.iter().filter(|(path, _)| *path != name);
+    let texts = beside.fold(Texts::default(), |texts, (path, text)| {
+        texts.with(*path, text)
+    });
+    let texts = texts.with(name, text);
+    check(&resolve(&load(Path::new(name), &texts).unwrap()))
+}
+
+#[test]
+fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
+    let name = "heron.quillet";
+    let whole = EXAMPLES.iter().find(|(path, _)| *path == name).unwrap().1;
+    let (mut looks, mut told, mut elsewhere, mut most) = (0_usize, 0_usize, Vec::new(), 0);
+    for cursor in (1..whole.len()).step_by(EVERY) {
+        if !whole.is_char_boundary(cursor) {
+            continue;
+        }
+        let from = whole[..cursor].rfind('\n').map_or(0, |at| at + 1);
+        let rest = whole[cursor..]
+            .find('\n')
+            .map_or("", |at| &whole[cursor + at..]);
+        let text = format!("{}{rest}", &whole[..cursor]);
+        let found = found(name, &text);
+        let here = |it: &&Finding| {
+            let at = it.span.range();
+            at.start >= from && at.start <= cursor
+        };
+        looks += 1;
+        told += found.len();
+        most = most.max(found.len());
+        // What the line leaves of the pen may be wrong; what cannot be read says nothing of it.
+        let unread =
+            |it: &Finding| ["syntax", "unknown-name", "incomplete"].contains(&it.rule.code());
+        if found.iter().filter(here).any(|it| unread(it)) {
+            let others = found.iter().filter(|it| !here(it) && !unread(it));
+            elsewhere.extend(
+                others
+                    .map(|it| format!("{:?}: [{}] {}", &whole[from..cursor], it.rule, it.message)),
+            );
+        }
+    }
+    let mean = told as f64 / looks as f64;
+    println!(
+        "{looks} places, {mean:.2} findings each, {most} at most, {} elsewhere",
+        elsewhere.len()
+    );
+    elsewhere.iter().for_each(|it| println!("{it}"));
+    assert!(looks > 100);
+    assert!(mean < 1.2, "{mean}");
+    assert!(elsewhere.is_empty(), "{elsewhere:#?}");
+}
