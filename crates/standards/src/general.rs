@@ -48,7 +48,7 @@ impl GeneralClass {
 }
 
 /// Up to and with a size, mm: either way in micrometres, fine and medium. From memory, and alike
-/// in a transcript of table 1 of DIN ISO 2768-1.
+/// in a copy of table 1 of DIN ISO 2768-1.
 const ROWS: [(f64, i64, i64); 6] = [
     (6.0, 50, 100),
     (30.0, 100, 200),
