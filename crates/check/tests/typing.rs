@@ -46,7 +46,7 @@ fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
         // What the line leaves of the pen may be wrong; what cannot be read says nothing of it.
         let unread =
             |it: &Finding| ["syntax", "unknown-name", "incomplete"].contains(&it.rule.code());
-        if found.iter().filter(here).any(|it| unread(it)) {
+        if found.iter().filter(here).any(&unread) {
             let others = found.iter().filter(|it| !here(it) && !unread(it));
             elsewhere.extend(
                 others

@@ -27,8 +27,8 @@ impl Shelf {
         let known = self.mandrels.iter().position(|own| own.is_like(&made));
         let index = known.unwrap_or(self.mandrels.len());
         let served = &mut self.served;
-        let new = |(part, end): &(Arc<str>, End)| served.insert((index, part.clone(), *end));
-        let serves: Vec<(Arc<str>, End)> = made.serves.iter().cloned().filter(new).collect();
+        let mut serves = made.serves.clone();
+        serves.retain(|(part, end)| served.insert((index, part.clone(), *end)));
         match self.mandrels.get_mut(index) {
             Some(own) => own.serves.extend(serves),
             None => self.mandrels.push(Mandrel { serves, ..made }),

@@ -262,7 +262,7 @@ impl Seen<'_, '_> {
     /// into the section that carries it.
     fn passing(&self, male: &Member, female: &Member) -> Option<Clearance> {
         let bodies = self.bodies;
-        if male.plain().to_z() <= female.plain().from_z() {
+        if male.plain().end_z() <= female.plain().start_z() {
             return None;
         }
         let (found, (male, female)) = match male.own && female.own {

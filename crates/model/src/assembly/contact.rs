@@ -113,7 +113,7 @@ pub(crate) fn meetings(
             if male.own && female.own && own == Own::Passes {
                 continue;
             }
-            if female.plain().from_z() - male.plain().to_z() > least + within_mm {
+            if female.plain().start_z() - male.plain().end_z() > least + within_mm {
                 continue;
             }
             for (one, other) in passes(male, female, own) {

@@ -94,7 +94,7 @@ const NEARLY: Length = Length::from_nm(2);
 pub(super) fn plain_fit(bodies: &Bodies, rest: &Settled) -> Option<PlainFit> {
     let own = |it: &&Member| it.own;
     let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
-    if male.plain().to_z() <= female.plain().from_z() {
+    if male.plain().end_z() <= female.plain().start_z() {
         return None;
     }
     let found = clearance::own_throat(bodies, rest, male, female)?;

@@ -23,12 +23,12 @@ impl<'o> Laid<'o> {
     }
 
     /// Where it begins, mm.
-    pub(crate) fn from_z(self) -> f64 {
+    pub(crate) fn start_z(self) -> f64 {
         self.reach().0
     }
 
     /// Where it ends, mm.
-    pub(crate) fn to_z(self) -> f64 {
+    pub(crate) fn end_z(self) -> f64 {
         self.reach().1
     }
 
