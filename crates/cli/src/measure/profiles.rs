@@ -159,7 +159,7 @@ impl PartProfiles {
                 let (from, to) = part.features[it.feature].stations(part.length);
                 let at_mm = (from.to_mm() + to.to_mm()) / 2.0;
                 Some(PointMass {
-                    mass_g: it.ring.said_mass()?.mass_g,
+                    mass_g: it.ring.weigh()?.mass_g,
                     at_mm,
                 })
             });
