@@ -6,8 +6,8 @@ cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
 cargo build --quiet --release --package quillet-fuzz
 target=${CARGO_TARGET_DIR:-target}
-# Other inputs each day, the same on the day.
-seed=$(($(date +%Y%m%d) * 1000000000))
+# The same inputs each time: what was found once is found again. Longer runs by hand take others.
+seed=20261128000000000
 for what in parse:15 check:12 edits:12 formats:12 server:9; do
     "$target/release/quillet-fuzz" "${what%:*}" --seconds "${what#*:}" --seed "$seed"
 done

@@ -93,3 +93,37 @@ fn a_joint_amid_many_is_as_it_is_amid_few() {
     let (few, many) = (length(few).unwrap(), length(many).unwrap());
     assert!((many - few - 145.0 * 8.0).abs() < 1e-6, "{few} {many}");
 }
+
+/// A corner broken twice is cut from the surface beyond both.
+#[test]
+fn two_broken_corners_of_one_end_stop_somewhere() {
+    let text = "\
+part tube from mouth to end {
+  blank of acrylic rod 16
+  length 30
+  outside dia 14
+  from mouth {
+    bore 10.2 to 10
+    drill 8 to 20
+  }
+}
+part rod from tip to end {
+  blank of acrylic rod 16
+  length 30
+  outside dia 10
+  from tip {
+    chamfer 0.5
+    round 0.3
+    chamfer 0.1
+  }
+}
+pen test {
+  slip rod.tip into tube.mouth
+}
+";
+    let texts = Texts::default().with("pen.quillet", text);
+    let design = resolve(&load(Path::new("pen.quillet"), &texts).unwrap());
+    let joint = &design.pens[0].assembly.joints[0];
+    assert!(joint.clearances.iter().all(|it| it.least_mm.is_finite()));
+    assert!(!joint.clearances.is_empty());
+}

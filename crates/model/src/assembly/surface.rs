@@ -96,7 +96,7 @@ impl<'p> Surface<'p> {
                 Some(cut) => {
                     let face = self.part.station(cut.end, Length::ZERO);
                     let of = match cut.cut {
-                        Cut::Edge(_) => self.beside(origin, cut.end),
+                        Cut::Edge(_) => self.beside(cut.end),
                         _ => radius(Origin::Feature(index), false),
                     };
                     corner(self.plane(false, face), of)
@@ -116,8 +116,8 @@ impl<'p> Surface<'p> {
         }
     }
 
-    /// The surface that a broken corner of an end was cut from.
-    fn beside(self, edge: Origin, end: End) -> Drift {
+    /// The surface that a broken corner of an end was cut from; of two corners at one end, both.
+    fn beside(self, end: End) -> Drift {
         let Some(profiles) = &self.part.profiles else {
             return Drift::default();
         };
@@ -125,8 +125,9 @@ impl<'p> Surface<'p> {
         if end == End::Second {
             pieces.reverse();
         }
-        let other =
-            |it: &&&geometry::Segment| profiles.origin(it.tag) != edge && !it.curve.is_vertical();
+        let other = |it: &&&geometry::Segment| {
+            !profiles.origin(it.tag).is_edge() && !it.curve.is_vertical()
+        };
         let Some(next) = pieces.iter().find(other) else {
             return Drift::default();
         };
