@@ -5,7 +5,7 @@
 
 use crate::examine_until;
 use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
-use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span};
+use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span, edited};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
@@ -116,36 +116,10 @@ impl Trial<'_> {
         let mut changed = Vec::new();
         for (id, edits) in edits {
             let file = self.design.file(id)?;
-            changed.push(reading(file, &applied(&file.text, edits)?));
+            changed.push(Arc::new(file.reading(&edited(&file.text, edits)?)));
         }
         Some(changed)
     }
-}
-
-/// A file as it would be with another text.
-pub(crate) fn reading(file: &SourceFile, text: &str) -> Arc<SourceFile> {
-    Arc::new(SourceFile {
-        id: file.id,
-        path: file.path.clone(),
-        real_path: file.real_path.clone(),
-        parsed: quillet_syntax::parse(file.id, text),
-        text: text.into(),
-    })
-}
-
-/// A text with edits applied; none where two overlap or one lies outside it.
-pub(crate) fn applied(text: &str, mut edits: Vec<&Edit>) -> Option<String> {
-    edits.sort_by_key(|edit| edit.span);
-    let mut out = String::with_capacity(text.len() + 64);
-    let mut reached = 0;
-    for edit in edits {
-        let range = edit.span.range();
-        out.push_str(text.get(reached..range.start)?);
-        out.push_str(&edit.text);
-        reached = range.end;
-    }
-    out.push_str(text.get(reached..)?);
-    Some(out)
 }
 
 /// Where a span lies once edits are applied; it takes in what replaces what is in it, or what it is
@@ -221,14 +195,6 @@ mod tests {
             span: Span::new(FileId(0), start, end),
             text: text.into(),
         }
-    }
-
-    #[test]
-    fn edits_are_applied_together_or_not_at_all() {
-        let (one, other) = (edit(0, 1, "xy"), edit(3, 3, "!"));
-        assert_eq!(applied("abc", vec![&other, &one]).as_deref(), Some("xybc!"));
-        assert_eq!(applied("abc", vec![&edit(0, 2, ""), &edit(1, 3, "")]), None);
-        assert_eq!(applied("abc", vec![&edit(2, 4, "")]), None);
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! Every slip of a file that cannot change the pen, put right in one go.
 
 use crate::Trial;
-use crate::cures::{applied, reading};
-use quillet_syntax::{Edit, FileId, Finding, Severity, Span};
+use quillet_syntax::{Edit, FileId, Finding, Severity, Span, edited};
 use std::ops::Range;
+use std::sync::Arc;
 
 /// Slips that hide others come to light as often as this.
 const MOST_ROUNDS: usize = 8;
@@ -19,10 +19,10 @@ impl Trial<'_> {
         let mut findings = self.findings.to_vec();
         for _ in 0..MOST_ROUNDS {
             let edits = slips(&findings, file.id);
-            let Some(next) = applied(&text, edits).filter(|next| *next != text) else {
+            let Some(next) = edited(&text, edits).filter(|next| *next != text) else {
                 break;
             };
-            let found = self.found_with(vec![reading(file, &next)]);
+            let found = self.found_with(vec![Arc::new(file.reading(&next))]);
             let Some(found) = found.filter(|found| errors(found) <= errors(&findings)) else {
                 break;
             };
@@ -94,7 +94,7 @@ mod tests {
 
     fn replaced(before: &str, after: &str) -> (usize, String) {
         let edits = by_line(FileId(0), before, after);
-        let text = applied(before, edits.iter().collect());
+        let text = edited(before, &edits);
         (edits.len(), text.unwrap_or_default())
     }
 

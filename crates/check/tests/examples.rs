@@ -11,11 +11,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 fn design(name: &str) -> Design {
-    let texts = EXAMPLES
-        .iter()
-        .fold(Texts::default(), |texts, (path, text)| {
-            texts.with(*path, text)
-        });
+    let texts = Texts::from_iter(EXAMPLES);
     resolve(&load(Path::new(name), &texts).unwrap())
 }
 

@@ -5,7 +5,7 @@
 use quillet_check::{Trial, check};
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Texts, load, resolve};
-use quillet_syntax::{Edit, FileId};
+use quillet_syntax::{FileId, edited};
 use std::path::Path;
 
 const NAME: &str = "heron.quillet";
@@ -16,12 +16,7 @@ fn heron() -> &'static str {
 
 /// The text with everything mended that cannot change the pen.
 fn mended(text: &str) -> String {
-    let others = EXAMPLES.iter().filter(|(path, _)| *path != NAME);
-    let texts = others
-        .fold(Texts::default(), |texts, (path, text)| {
-            texts.with(*path, text)
-        })
-        .with(NAME, text);
+    let texts = Texts::from_iter(EXAMPLES).with(NAME, text);
     let root = Path::new(NAME);
     let design = resolve(&load(root, &texts).unwrap());
     let findings = check(&design);
@@ -34,16 +29,7 @@ fn mended(text: &str) -> String {
         findings: &findings,
         called_off: &|| false,
     };
-    applied(text, trial.mended(file))
-}
-
-fn applied(text: &str, mut edits: Vec<Edit>) -> String {
-    edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
-    let mut text = text.to_owned();
-    for edit in edits {
-        text.replace_range(edit.span.range(), &edit.text);
-    }
-    text
+    edited(text, &trial.mended(file)).unwrap()
 }
 
 #[test]

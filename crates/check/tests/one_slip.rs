@@ -10,18 +10,15 @@ use std::path::Path;
 
 /// An example with some of its text written otherwise.
 fn slipped(name: &str, slips: &[(&str, &str)]) -> Design {
-    let texts = EXAMPLES
-        .iter()
-        .fold(Texts::default(), |texts, (path, text)| {
-            let mut text = (*text).to_owned();
-            if *path == name {
-                for (right, wrong) in slips {
-                    assert!(text.contains(right), "{name} has no {right:?}");
-                    text = text.replacen(right, wrong, 1);
-                }
-            }
-            texts.with(*path, &text)
-        });
+    let mut text = EXAMPLES
+        .into_iter()
+        .find_map(|(path, text)| (path == name).then(|| text.to_owned()))
+        .unwrap();
+    for (right, wrong) in slips {
+        assert!(text.contains(right), "{name} has no {right:?}");
+        text = text.replacen(right, wrong, 1);
+    }
+    let texts = Texts::from_iter(EXAMPLES).with(name, &text);
     resolve(&load(Path::new(name), &texts).unwrap())
 }
 

@@ -4,7 +4,7 @@
 
 use quillet_check::{RULES, Rule, Run, Trial, check};
 use quillet_model::{Texts, load, resolve};
-use quillet_syntax::{Finding, Severity};
+use quillet_syntax::{Finding, Severity, edited};
 use std::collections::BTreeSet;
 use std::path::Path;
 
@@ -92,7 +92,7 @@ fn each_cure_of_a_failing_example_cures_it() {
         for text in examples(rule, "fails") {
             for finding in tried(text).iter().filter(|it| it.rule == rule.code) {
                 for fix in &finding.fixes {
-                    let cured = applied(text, fix);
+                    let cured = edited(text, &fix.edits).unwrap();
                     let left = findings(&cured);
                     let same = |it: &&Finding| it.rule == rule.code && it.span == finding.span;
                     let new_error = left.iter().any(|it| it.severity == Severity::Error)
@@ -107,16 +107,6 @@ fn each_cure_of_a_failing_example_cures_it() {
         }
     }
     assert!(wrong.is_empty(), "\n{wrong}");
-}
-
-fn applied(text: &str, fix: &quillet_syntax::Fix) -> String {
-    let mut edits = fix.edits.clone();
-    edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
-    let mut text = text.to_owned();
-    for edit in edits {
-        text.replace_range(edit.span.range(), &edit.text);
-    }
-    text
 }
 
 #[test]

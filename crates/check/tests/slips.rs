@@ -8,7 +8,7 @@ mod slip;
 use quillet_check::{Trial, check};
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Texts, load, resolve};
-use quillet_syntax::{Finding, Fix, Severity};
+use quillet_syntax::{Finding, Fix, Severity, edited};
 use slip::Slip;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -16,17 +16,10 @@ use std::path::Path;
 /// How many slips are tried: of each pen as many.
 const TRIED: usize = 112;
 
-fn texts(name: &str, text: &str) -> Texts {
-    let others = EXAMPLES.iter().filter(|(path, _)| *path != name);
-    let texts = others.fold(Texts::default(), |texts, (path, text)| {
-        texts.with(*path, text)
-    });
-    texts.with(name, text)
-}
-
 /// What is found, each with the cures that are offered.
 fn found(name: &str, text: &str) -> Vec<Finding> {
-    let (texts, root) = (texts(name, text), Path::new(name));
+    let texts = Texts::from_iter(EXAMPLES).with(name, text);
+    let root = Path::new(name);
     let design = resolve(&load(root, &texts).unwrap());
     let findings = check(&design);
     let trial = Trial {
@@ -42,14 +35,8 @@ fn found(name: &str, text: &str) -> Vec<Finding> {
 
 /// The text with a cure; none where it is for another file.
 fn cured(text: &str, fix: &Fix, file: quillet_syntax::FileId) -> Option<String> {
-    let mut edits = fix.edits.clone();
-    edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
-    let mut text = text.to_owned();
-    for edit in edits {
-        (edit.span.file == file).then_some(())?;
-        text.replace_range(edit.span.range(), &edit.text);
-    }
-    Some(text)
+    let own = fix.edits.iter().all(|edit| edit.span.file == file);
+    own.then(|| edited(text, &fix.edits).unwrap())
 }
 
 fn line(text: &str, offset: u32) -> usize {
@@ -126,7 +113,7 @@ fn every_cure_that_is_offered_cures_and_brings_nothing_as_bad() {
                 let Some(text) = cured(&slip.text, fix, finding.span.file) else {
                     continue;
                 };
-                let design_texts = texts(name, &text);
+                let design_texts = Texts::from_iter(EXAMPLES).with(name, &text);
                 let design = resolve(&load(Path::new(name), &design_texts).unwrap());
                 let after = check(&design);
                 if let Some(fault) = fault(&slip.text, &before, finding, (&text, &after)) {

@@ -13,11 +13,7 @@ const EVERY: usize = 17;
 
 /// What is found in a text under an example's name, its files beside it.
 fn found(name: &str, text: &str) -> Vec<Finding> {
-    let beside = EXAMPLES.iter().filter(|(path, _)| *path != name);
-    let texts = beside.fold(Texts::default(), |texts, (path, text)| {
-        texts.with(*path, text)
-    });
-    let texts = texts.with(name, text);
+    let texts = Texts::from_iter(EXAMPLES).with(name, text);
     check(&resolve(&load(Path::new(name), &texts).unwrap()))
 }
 

@@ -27,12 +27,8 @@ impl OpenText {
     /// The file, parsed.
     pub(crate) fn file(&self) -> Arc<SourceFile> {
         let parse = || {
-            Arc::new(parse(
-                self.id,
-                &self.path,
-                &self.real_path,
-                self.text.clone(),
-            ))
+            let (path, real_path) = (self.path.clone(), self.real_path.clone());
+            Arc::new(SourceFile::new(self.id, path, real_path, self.text.clone()))
         };
         self.parsed.get_or_init(parse).clone()
     }
@@ -121,24 +117,14 @@ impl Shelf {
         let text = text_at(path)?;
         let real_path = real(path);
         let id = self.id(&real_path);
-        Ok(Arc::new(parse(id, path, &real_path, text.into())))
+        let file = SourceFile::new(id, path.to_path_buf(), real_path, text.into());
+        Ok(Arc::new(file))
     }
 
     fn id(&self, real_path: &Path) -> FileId {
         let mut ids = lock(&self.ids);
         let next = FileId(u32::try_from(ids.len()).unwrap_or(u32::MAX));
         *ids.entry(real_path.to_path_buf()).or_insert(next)
-    }
-}
-
-fn parse(id: FileId, path: &Path, real_path: &Path, text: Arc<str>) -> SourceFile {
-    let parsed = quillet_syntax::parse(id, &text);
-    SourceFile {
-        id,
-        path: path.to_path_buf(),
-        real_path: real_path.to_path_buf(),
-        text,
-        parsed,
     }
 }
 

@@ -20,6 +20,29 @@ pub struct SourceFile {
 }
 
 impl SourceFile {
+    /// A text under a path, parsed.
+    pub fn new(id: FileId, path: PathBuf, real_path: PathBuf, text: Arc<str>) -> Self {
+        let parsed = quillet_syntax::parse(id, &text);
+        SourceFile {
+            id,
+            path,
+            real_path,
+            text,
+            parsed,
+        }
+    }
+
+    /// The same file, were it to read otherwise.
+    #[must_use]
+    pub fn reading(&self, text: &str) -> Self {
+        SourceFile::new(
+            self.id,
+            self.path.clone(),
+            self.real_path.clone(),
+            text.into(),
+        )
+    }
+
     /// What its bare lengths are counted in, and what is told of it.
     pub fn units(&self) -> quillet_standards::Units {
         self.parsed.tree.units()
@@ -85,18 +108,19 @@ impl Texts {
         let known = self.files.iter().position(|file| file.path == path);
         let index = known.unwrap_or(self.files.len());
         let id = FileId(u32::try_from(index).unwrap_or(u32::MAX));
-        let file = Arc::new(SourceFile {
-            id,
-            real_path: path.clone(),
-            path,
-            text: text.into(),
-            parsed: quillet_syntax::parse(id, text),
-        });
+        let file = Arc::new(SourceFile::new(id, path.clone(), path, text.into()));
         match known {
             Some(index) => self.files[index] = file,
             None => self.files.push(file),
         }
         self
+    }
+}
+
+impl<'a, P: Into<PathBuf>> FromIterator<(P, &'a str)> for Texts {
+    fn from_iter<I: IntoIterator<Item = (P, &'a str)>>(texts: I) -> Self {
+        let texts = texts.into_iter();
+        texts.fold(Texts::default(), |all, (path, text)| all.with(path, text))
     }
 }
 

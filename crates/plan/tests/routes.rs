@@ -15,9 +15,7 @@ use quillet_plan::{
 use std::path::Path;
 
 fn design(path: &str, texts: &[(&str, &str)]) -> Design {
-    let texts = texts.iter().fold(Texts::default(), |texts, (name, text)| {
-        texts.with(name, text)
-    });
+    let texts = Texts::from_iter(texts.iter().copied());
     let design = resolve(&load(Path::new(path), &texts).expect("the texts are there"));
     let errors: Vec<_> = design
         .findings

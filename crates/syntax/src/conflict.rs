@@ -150,10 +150,8 @@ mod tests {
             "a merge is unfinished: lines 2 to 6 hold two versions (ours, theirs)"
         );
         let cured = |index: usize| {
-            let edit = &finding.fixes[index].edits[0];
-            let mut text = TWO.to_owned();
-            text.replace_range(edit.span.range(), &edit.text);
-            text
+            let edits = &finding.fixes[index].edits;
+            crate::edited(TWO, edits).unwrap()
         };
         assert_eq!(cured(0), "let a = 1\nlet b = 2\nlet c = 4\n");
         assert_eq!(cured(1), "let a = 1\nlet b = 3\nlet c = 4\n");

@@ -196,3 +196,40 @@ pub struct Edit {
     /// The new text.
     pub text: SizedText,
 }
+
+/// A text with edits of it made together, in whatever order they come; none where two overlap or
+/// one lies outside it.
+pub fn edited<'a>(text: &str, edits: impl IntoIterator<Item = &'a Edit>) -> Option<String> {
+    let mut edits: Vec<&Edit> = edits.into_iter().collect();
+    edits.sort_by_key(|edit| edit.span);
+    let mut out = String::with_capacity(text.len() + 64);
+    let mut reached = 0;
+    for edit in edits {
+        let range = edit.span.range();
+        out.push_str(text.get(reached..range.start)?);
+        out.push_str(&edit.text);
+        reached = range.end;
+    }
+    out.push_str(text.get(reached..)?);
+    Some(out)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn edit(start: usize, end: usize, text: &str) -> Edit {
+        Edit {
+            span: Span::new(FileId(0), start, end),
+            text: text.into(),
+        }
+    }
+
+    #[test]
+    fn edits_are_made_together_or_not_at_all() {
+        let together = edited("abc", [&edit(3, 3, "!"), &edit(0, 1, "xy")]);
+        assert_eq!(together.as_deref(), Some("xybc!"));
+        assert_eq!(edited("abc", [&edit(0, 2, ""), &edit(1, 3, "")]), None);
+        assert_eq!(edited("abc", [&edit(2, 4, "")]), None);
+    }
+}

@@ -19,7 +19,7 @@ mod told;
 pub mod visit;
 pub mod words;
 
-pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText};
+pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited};
 pub use format::{format, format_edits};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Expected, Parsed, Thing, expected, parse};

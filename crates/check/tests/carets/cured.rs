@@ -2,6 +2,7 @@
 
 use quillet_check::{Trial, examine};
 use quillet_model::{Texts, load, resolve};
+use quillet_syntax::edited;
 use std::path::Path;
 
 /// The rule, title and text after each cure of each finding.
@@ -21,12 +22,7 @@ fn cures(text: &str) -> Vec<(&'static str, String, String)> {
     let mut cures = Vec::new();
     for finding in trial.all() {
         for fix in &finding.fixes {
-            let mut edits: Vec<_> = fix.edits.iter().collect();
-            edits.sort_by_key(|edit| std::cmp::Reverse(edit.span));
-            let mut cured = text.to_owned();
-            for edit in edits {
-                cured.replace_range(edit.span.range(), &edit.text);
-            }
+            let cured = edited(text, &fix.edits).unwrap();
             cures.push((finding.rule.code(), fix.title.to_string(), cured));
         }
     }

@@ -1,5 +1,5 @@
 use crate::{examined, expect, message};
-use quillet_syntax::Severity;
+use quillet_syntax::{Severity, edited};
 
 /// A closed pen whose section, converter, barrel and cap a test may set.
 fn pen(section: &str, barrel: &str, cap: &str) -> String {
@@ -149,8 +149,7 @@ fn what_reaches_the_end_of_a_hole_is_too_long_not_too_fat() {
     // millimetre of room, to the next half.
     let finding = found.findings.iter().find(|it| it.rule == "stops-early");
     let edit = &finding.unwrap().fixes[0];
-    let mut cured = text.clone();
-    cured.replace_range(edit.edits[0].span.range(), &edit.edits[0].text);
+    let cured = edited(&text, &edit.edits).unwrap();
     assert_eq!(edit.title, "take barrel's ⌀8.00 drill to 65.5");
     assert_eq!(broken(&cured), [""; 0]);
     // The nib at the end of the cap is told of once, and what follows from it not at all.
@@ -305,9 +304,7 @@ fn a_hole_that_goes_on_beyond_its_thread_keeps_its_size() {
     let finding = found.iter().find(|it| it.rule == "off-tap-drill").unwrap();
     // Nine of thread and four pitches of 0.75 beyond it.
     assert_eq!(finding.fixes[0].title, "add drill 9.2 to 12");
-    let edit = &finding.fixes[0].edits[0];
-    let mut cured = text.clone();
-    cured.replace_range(edit.span.range(), &edit.text);
+    let cured = edited(&text, &finding.fixes[0].edits).unwrap();
     let left = examined(&cured).findings;
     let rules: Vec<_> = left.iter().map(|it| it.rule.code()).collect();
     assert!(!rules.contains(&"off-tap-drill"), "{rules:?}");

@@ -10,10 +10,7 @@ pub(crate) fn example(name: &str) -> Design {
         ("odd.quillet", include_str!("../pens/odd.quillet")),
         ("fitted.quillet", include_str!("../pens/fitted.quillet")),
     ];
-    let files = EXAMPLES.into_iter().chain(drawn);
-    let texts = files.fold(Texts::default(), |texts, (name, text)| {
-        texts.with(name, text)
-    });
+    let texts = Texts::from_iter(EXAMPLES.into_iter().chain(drawn));
     let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));
     let said: Vec<_> = design
         .findings

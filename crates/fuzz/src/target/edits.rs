@@ -5,7 +5,7 @@ use super::parse::places;
 use super::{no_nan, none_in, text_of};
 use crate::mutate::place;
 use quillet_ide::{Analysis, Cursor, Snapshot, Workspace};
-use quillet_syntax::{Edit, FileId, Span};
+use quillet_syntax::{Edit, FileId, Span, edited};
 use std::path::Path;
 use std::sync::Arc;
 
@@ -75,18 +75,13 @@ fn questions(snapshot: &Snapshot, analysis: &Analysis, offset: usize) {
 
 /// The text with edits of its file; none where they reach into others.
 fn applied(text: &str, edits: &[Edit], file: FileId) -> Option<String> {
-    let mut edits: Vec<&Edit> = edits.iter().collect();
-    edits.sort_by_key(|edit| std::cmp::Reverse((edit.span.start, edit.span.end)));
-    let mut changed = text.to_owned();
-    for edit in edits {
-        if edit.span.file != file {
-            return None;
-        }
-        assert!(
-            changed.get(edit.span.range()).is_some(),
-            "{edit:?} is no place of the text"
-        );
-        changed.replace_range(edit.span.range(), &edit.text);
+    if edits.iter().any(|edit| edit.span.file != file) {
+        return None;
     }
-    Some(changed)
+    let changed = edited(text, edits);
+    assert!(
+        changed.is_some(),
+        "{edits:?} overlap or are no place of the text"
+    );
+    changed
 }

@@ -1,7 +1,7 @@
 //! Questions asked at `|` of small texts; one helper, one string each.
 
 use quillet_ide::{Analysis, Cursor, Snapshot, Workspace};
-use quillet_syntax::{Edit, Span};
+use quillet_syntax::{Span, edited};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -130,15 +130,6 @@ impl Asked {
             .into_iter()
             .find(|action| action.title.starts_with(title));
         let action = action.unwrap_or_else(|| panic!("no {title:?} in {titles:?}"));
-        edited(&self.cursor().file.text, action.edits)
+        edited(&self.cursor().file.text, &action.edits).unwrap()
     }
-}
-
-fn edited(text: &str, mut edits: Vec<Edit>) -> String {
-    let mut text = text.to_owned();
-    edits.sort_by_key(|edit| edit.span);
-    for edit in edits.iter().rev() {
-        text.replace_range(edit.span.range(), &edit.text);
-    }
-    text
 }

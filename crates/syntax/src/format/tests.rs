@@ -1,5 +1,5 @@
 use super::*;
-use crate::Edit;
+use crate::edited;
 use crate::parse::soup;
 use proptest::prelude::*;
 
@@ -19,14 +19,6 @@ fn tree(text: &str) -> String {
     out + rest
 }
 
-fn applied(text: &str, edits: &[Edit]) -> String {
-    let mut out = text.to_owned();
-    for edit in edits.iter().rev() {
-        out.replace_range(edit.span.range(), &edit.text);
-    }
-    out
-}
-
 fn keeps_what_is_said(text: &str) -> Result<(), TestCaseError> {
     let once = format(text);
     prop_assert_eq!(&format(&once), &once, "formatting twice differs from once");
@@ -36,7 +28,7 @@ fn keeps_what_is_said(text: &str) -> Result<(), TestCaseError> {
         "formatting changed the tree: {}",
         once
     );
-    prop_assert_eq!(applied(text, &format_edits(FileId(0), text)), once);
+    prop_assert_eq!(edited(text, &format_edits(FileId(0), text)), Some(once));
     Ok(())
 }
 

@@ -1,5 +1,6 @@
 use super::*;
 use crate::ast::ItemKind;
+use crate::edited;
 use proptest::prelude::*;
 
 /// The findings of a text, each with the text it points at, its hint and its fixes.
@@ -180,10 +181,7 @@ fn each_offered_fix_cures() {
         assert!(!before.is_empty(), "{text}");
         for finding in &before {
             for fix in &finding.fixes {
-                let mut cured = text.to_owned();
-                for edit in fix.edits.iter().rev() {
-                    cured.replace_range(edit.span.range(), &edit.text);
-                }
+                let cured = edited(text, &fix.edits).unwrap();
                 let after = parse(FileId(0), &cured).findings;
                 assert!(
                     !after.iter().any(|other| other.message == finding.message),
