@@ -191,10 +191,7 @@ mod tests {
     use super::*;
 
     fn edit(start: usize, end: usize, text: &str) -> Edit {
-        Edit {
-            span: Span::new(FileId(0), start, end),
-            text: text.into(),
-        }
+        Edit::new(Span::new(FileId(0), start, end), text)
     }
 
     #[test]

@@ -5,19 +5,13 @@ use quillet_syntax::{Edit, SizedText, Span, text};
 
 /// Takes a statement out, with its whole line where it has the line alone.
 pub(crate) fn take_out(design: &Design, statement: Span) -> Edit {
-    Edit {
-        span: line_of(design, statement),
-        text: SizedText::default(),
-    }
+    Edit::new(line_of(design, statement), SizedText::default())
 }
 
 /// Puts a statement on a line of its own before another one, indented as it is.
 pub(crate) fn before(design: &Design, statement: Span, text: impl Into<SizedText>) -> Edit {
     let indent = indent_of(design, statement);
-    Edit {
-        span: statement.before(),
-        text: text!("{}\n{}", text.into(), indent),
-    }
+    Edit::new(statement.before(), text!("{}\n{}", text.into(), indent))
 }
 
 /// The blanks that stand before a statement on its line.

@@ -61,10 +61,8 @@ fn errors(findings: &[Finding]) -> usize {
 /// The edits that make one text of another: a line each where there are as many lines, else one
 /// over all that differs.
 fn by_line(file: FileId, before: &str, after: &str) -> Vec<Edit> {
-    let edit = |range: Range<usize>, text: &str| Edit {
-        span: Span::new(file, range.start, range.end),
-        text: text.into(),
-    };
+    let edit =
+        |range: Range<usize>, text: &str| Edit::new(Span::new(file, range.start, range.end), text);
     let lines = || {
         before
             .split_inclusive('\n')

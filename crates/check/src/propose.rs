@@ -13,7 +13,7 @@ mod thread;
 mod wall;
 
 pub(crate) use deeper::{ROOM, deeper};
-pub(crate) use joint::turned;
+pub(crate) use joint::{direction, turned};
 pub(crate) use outside::{fatter, slimmer, station_at};
 pub(crate) use point::slipped;
 pub(crate) use relief::relieved;
@@ -60,10 +60,7 @@ pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal>
         Cut::Bore { .. } | Cut::Ream { .. } | Cut::Recess { .. } => true,
         _ => false,
     };
-    let edit = Edit {
-        span: hole.size_span,
-        text: Size::Drill(dia).into(),
-    };
+    let edit = Edit::new(hole.size_span, Size::Drill(dia));
     (written && !part.is_bought() && dia.is_positive())
         .then(|| (text!("make it ⌀{}", Size::Drill(dia)), vec![edit]))
 }
@@ -90,10 +87,7 @@ pub(crate) fn turned_to(part: &Part, cut: &Feature, dia: Length) -> Option<Propo
         Cut::Relief { .. } | Cut::Groove { .. } => true,
         _ => false,
     };
-    let edit = Edit {
-        span: cut.size_span,
-        text: Size::Written(dia).into(),
-    };
+    let edit = Edit::new(cut.size_span, Size::Written(dia));
     (written && !part.is_bought() && dia.is_positive())
         .then(|| (text!("turn it to {}", Size::Written(dia)), vec![edit]))
 }
@@ -108,10 +102,7 @@ pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> 
         Says::Depth => to,
         Says::Amount => to - cut.from,
     };
-    let edit = Edit {
-        span,
-        text: Size::Written(amount).into(),
-    };
+    let edit = Edit::new(span, Size::Written(amount));
     let title = text!(
         "take {}'s {} to {}",
         part.name.text,

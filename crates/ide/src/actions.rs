@@ -139,10 +139,7 @@ fn as_last_lines(text: &str, block: Span, lines: &[String]) -> Option<Edit> {
         true => said,
         false => format!("{said}{line}{}", indent_of(text, close)),
     };
-    Some(Edit {
-        span: Span::new(block.file, start, start),
-        text: text.into(),
-    })
+    Some(Edit::new(Span::new(block.file, start, start), text))
 }
 
 /// The blanks at the start of the line at an offset.

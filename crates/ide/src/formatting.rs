@@ -50,10 +50,7 @@ fn indent(file: &SourceFile, offset: usize) -> Option<Edit> {
     });
     let wanted = "  ".repeat(depth.saturating_sub(usize::from(closes)));
     let span = Span::new(file.id, line, offset + blanks);
-    (text[span.range()] != wanted).then_some(Edit {
-        span,
-        text: wanted.into(),
-    })
+    (text[span.range()] != wanted).then_some(Edit::new(span, wanted))
 }
 
 fn whole_lines(text: &str, within: Span) -> Span {

@@ -92,13 +92,7 @@ impl Finding {
     /// Offers one replacement that cures it.
     #[must_use]
     pub fn fix(self, title: impl Into<SizedText>, span: Span, text: impl Into<SizedText>) -> Self {
-        self.fix_all(
-            title,
-            vec![Edit {
-                span,
-                text: text.into(),
-            }],
-        )
+        self.fix_all(title, vec![Edit::new(span, text)])
     }
 
     /// Offers several replacements that cure it together.
@@ -197,6 +191,14 @@ pub struct Edit {
     pub text: SizedText,
 }
 
+impl Edit {
+    /// What a place is to read.
+    pub fn new(span: Span, text: impl Into<SizedText>) -> Self {
+        let text = text.into();
+        Edit { span, text }
+    }
+}
+
 /// A text with edits of it made together, in whatever order they come; none where two overlap or
 /// one lies outside it.
 pub fn edited<'a>(text: &str, edits: impl IntoIterator<Item = &'a Edit>) -> Option<String> {
@@ -218,15 +220,9 @@ pub fn edited<'a>(text: &str, edits: impl IntoIterator<Item = &'a Edit>) -> Opti
 mod tests {
     use super::*;
 
-    fn edit(start: usize, end: usize, text: &str) -> Edit {
-        Edit {
-            span: Span::new(FileId(0), start, end),
-            text: text.into(),
-        }
-    }
-
     #[test]
     fn edits_are_made_together_or_not_at_all() {
+        let edit = |start, end, text| Edit::new(Span::new(FileId(0), start, end), text);
         let together = edited("abc", [&edit(3, 3, "!"), &edit(0, 1, "xy")]);
         assert_eq!(together.as_deref(), Some("xybc!"));
         assert_eq!(edited("abc", [&edit(0, 2, ""), &edit(1, 3, "")]), None);

@@ -47,7 +47,7 @@ fn mated(male: &Part, female: &Part) -> Option<(End, End)> {
 }
 
 /// `into` for `onto`, or the other way.
-fn direction(view: &JointView<'_>) -> Option<Proposal> {
+pub(crate) fn direction(view: &JointView<'_>) -> Option<Proposal> {
     let (first, second) = (view.joint.first().span, view.joint.second().span);
     let between = Span::new(first.file, first.end as usize, second.start as usize);
     let said = view.pen.design.text(between);
@@ -55,10 +55,7 @@ fn direction(view: &JointView<'_>) -> Option<Proposal> {
         .into_iter()
         .find(|(word, _)| said.trim() == *word)?;
     let start = between.start as usize + said.find(word)?;
-    let edit = Edit {
-        span: Span::new(between.file, start, start + word.len()),
-        text: meant.into(),
-    };
+    let edit = Edit::new(Span::new(between.file, start, start + word.len()), meant);
     Some((text!("write {}", meant), vec![edit]))
 }
 
@@ -66,9 +63,6 @@ fn direction(view: &JointView<'_>) -> Option<Proposal> {
 fn renamed(part: &Part, end: JointEnd) -> Option<Proposal> {
     let ends = part.ends.as_ref()?;
     let other = format!("{}.{}", part.name.text, ends[end.end.other().index()].text);
-    let edit = Edit {
-        span: end.span,
-        text: other.as_str().into(),
-    };
+    let edit = Edit::new(end.span, other.as_str());
     Some((text!("write {}", other), vec![edit]))
 }

@@ -65,8 +65,6 @@ fn changed(
 fn edit(design: &Design, station: &Station, to: &dyn Fn(Length) -> Length) -> Option<Edit> {
     let dia = literal(design, station.dia_span)?;
     let wanted = to(dia);
-    (dia == station.dia && dia.is_positive() && wanted != dia).then(|| Edit {
-        span: station.dia_span,
-        text: Size::Written(wanted).into(),
-    })
+    (dia == station.dia && dia.is_positive() && wanted != dia)
+        .then(|| Edit::new(station.dia_span, Size::Written(wanted)))
 }

@@ -25,10 +25,7 @@ fn meant(span: Span, number: &str) -> Vec<Proposal> {
     };
     let written = |value: f64| {
         let words = value.to_string();
-        let edit = Edit {
-            span,
-            text: words.as_str().into(),
-        };
+        let edit = Edit::new(span, words.as_str());
         (text!("write {} for {}", words, number), vec![edit])
     };
     meant.into_iter().map(written).collect()

@@ -15,13 +15,7 @@ pub(crate) fn thicker(design: &Design, piece: &BlankPiece, size: Length) -> Opti
     let span = number_after(design, piece.stock.span, word)?;
     (literal(design, span)? == piece.stock.size).then_some(())?;
     let title = text!("take {} {}", word, Size::Written(size));
-    Some((
-        title,
-        vec![Edit {
-            span,
-            text: Size::Written(size).into(),
-        }],
-    ))
+    Some((title, vec![Edit::new(span, Size::Written(size))]))
 }
 
 /// Longer stock, where its length is said.
@@ -29,13 +23,7 @@ pub(crate) fn longer(design: &Design, piece: &BlankPiece, length: Length) -> Opt
     let span = number_after(design, piece.stock.span, "by")?;
     (Some(literal(design, span)?) == piece.stock.length).then_some(())?;
     let title = text!("take it by {}", Size::Written(length));
-    Some((
-        title,
-        vec![Edit {
-            span,
-            text: Size::Written(length).into(),
-        }],
-    ))
+    Some((title, vec![Edit::new(span, Size::Written(length))]))
 }
 
 /// The number that follows a word within a span.

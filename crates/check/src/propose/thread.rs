@@ -38,10 +38,7 @@ pub(crate) fn larger(view: &PartView<'_>, thread: &ThreadDef, least: Length) -> 
             let Some(bears) = threaded.filter(|it| it.thread.thread.mates_with(form)) else {
                 continue;
             };
-            let renamed = Edit {
-                span: bears.thread.designation.span,
-                text: (&*new.designation.text).into(),
-            };
+            let renamed = Edit::new(bears.thread.designation.span, &*new.designation.text);
             edits.insert(renamed.span, renamed);
             let beside = part
                 .features

@@ -59,10 +59,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 fn smooth(part: &Part, before: usize, after: usize) -> Vec<Proposal> {
     let write = |index: usize| {
         let station = part.stations.get(index)?;
-        (station.shape == Shape::Straight && station.edge.is_none()).then(|| Edit {
-            span: station.dia_span.after(),
-            text: " smooth".into(),
-        })
+        (station.shape == Shape::Straight && station.edge.is_none())
+            .then(|| Edit::new(station.dia_span.after(), " smooth"))
     };
     let here = write(before);
     let on = write(after);

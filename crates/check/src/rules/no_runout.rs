@@ -142,14 +142,8 @@ impl<'a> Outside<'a> {
         finding.fix_all(
             text!("end the thread at {}", full_to),
             vec![
-                Edit {
-                    span: self.thread.reach_span,
-                    text: thread,
-                },
-                Edit {
-                    span: relief.reach_span,
-                    text: behind,
-                },
+                Edit::new(self.thread.reach_span, thread),
+                Edit::new(relief.reach_span, behind),
             ],
         )
     }

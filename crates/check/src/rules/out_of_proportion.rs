@@ -153,10 +153,7 @@ impl Meant {
         let held = meant.into_iter().filter(|(size, _)| fits(*size));
         held.fold(finding, |finding, (_, written)| {
             let title = text!("write {}", written.clone());
-            let edit = Edit {
-                span,
-                text: written,
-            };
+            let edit = Edit::new(span, written);
             match finding.hint {
                 None => finding.hint(title.clone()).fix_all(title, vec![edit]),
                 Some(_) => finding.fix_all(title, vec![edit]),

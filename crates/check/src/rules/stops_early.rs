@@ -61,14 +61,7 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
         };
     };
     let land = Land::of(view, rest, touch);
-    let meets = match &land {
-        Some(land) => land.meets(view),
-        None => text!(
-            "{} meets {}",
-            spots::words(pen, &touch.male),
-            spots::words(pen, &touch.female)
-        ),
-    };
+    let meets = meets(view, land.as_ref(), touch);
     let message = match &view.joint.seat {
         Some(seat) if short < 0.0 => text!(
             "{} goes {} past {}; {}",
@@ -105,17 +98,23 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
     }
 }
 
-fn jams(view: &JointView<'_>, rest: &AtRest, touch: &Touch) -> Finding {
+/// What meets what.
+fn meets(view: &JointView<'_>, land: Option<&Land>, touch: &Touch) -> SizedText {
     let pen = view.pen.pen;
-    let land = Land::of(view, rest, touch);
-    let meets = match &land {
+    match land {
         Some(land) => land.meets(view),
         None => text!(
             "{} meets {}",
             spots::words(pen, &touch.male),
             spots::words(pen, &touch.female)
         ),
-    };
+    }
+}
+
+fn jams(view: &JointView<'_>, rest: &AtRest, touch: &Touch) -> Finding {
+    let pen = view.pen.pen;
+    let land = Land::of(view, rest, touch);
+    let meets = meets(view, land.as_ref(), touch);
     let message = text!(
         "{} jams in {}: {} before any shoulder meets a face",
         view.male_name(),

@@ -1,6 +1,7 @@
 //! `wrong-way-round`: a joint that names a part's other end, or `into` for `onto`.
 
 use crate::findings::About;
+use crate::propose;
 use crate::shape::{Threaded, threads};
 use crate::{DesignView, Findings, JointView, PenView, Rule, Run};
 use quillet_model::{AtRest, Design, End, JointEnd, Part};
@@ -181,18 +182,8 @@ impl<'a> WrongEnd<'a> {
     }
 }
 
-fn write(span: Span, text: impl Into<quillet_syntax::SizedText>) -> Edit {
-    Edit {
-        span,
-        text: text.into(),
-    }
-}
-
 /// `into` where `onto` is meant, or the other way.
 fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
-    let (first, second) = (view.joint.first().span, view.joint.second().span);
-    let between = Span::new(first.file, first.end as usize, second.start as usize);
-    let said = view.pen.design.text(between);
     let message = text!(
         "{} goes into {}: the thread stands outside on {}",
         view.female_name(),
@@ -202,18 +193,8 @@ fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
     let finding = RULE
         .at(view.joint.head, message)
         .label(thread.feature.span, "the outside thread");
-    let word = ["into", "onto"]
-        .into_iter()
-        .find(|word| said.trim() == *word);
-    let place = word.and_then(|word| Some((word, said.find(word)?)));
-    match place {
-        Some((word, at)) => {
-            let start = between.start as usize + at;
-            let span = Span::new(between.file, start, start + word.len());
-            let meant = if word == "into" { "onto" } else { "into" };
-            let title = text!("write {}", meant);
-            finding.hint(title.clone()).fix(title, span, meant)
-        }
+    match propose::direction(view) {
+        Some((title, edits)) => finding.hint(title.clone()).fix_all(title, edits),
         None => finding.hint("turn the joint round"),
     }
 }
@@ -237,7 +218,7 @@ fn end(it: &WrongEnd<'_>) -> Finding {
             text!("{}, cut from the {}", it.thread.thread.called(), other),
         )
         .hint(title.clone())
-        .fix_all(title, vec![write(it.named.span, it.meant())])
+        .fix_all(title, vec![Edit::new(it.named.span, it.meant())])
 }
 
 /// The block of a thread named after the wrong end: where another joint takes the end it is named
@@ -281,10 +262,10 @@ fn block(it: &WrongEnd<'_>) -> Option<Finding> {
             .label(it.joint.joint.head, "joined here")
             .label(it.thread.feature.span, "the thread")
             .hint(title.clone())
-            .fix_all(title, vec![write(span, wanted)])
+            .fix_all(title, vec![Edit::new(span, wanted)])
             .fix_all(
                 text!("write {}", it.meant()),
-                vec![write(it.named.span, it.meant())],
+                vec![Edit::new(it.named.span, it.meant())],
             ),
     )
 }
@@ -308,12 +289,12 @@ fn swapped(one: &WrongEnd<'_>, other: &WrongEnd<'_>) -> Option<Finding> {
     );
     let (a, b) = spans?;
     let blocks = vec![
-        write(a, name(first.named.end)),
-        write(b, name(second.named.end)),
+        Edit::new(a, name(first.named.end)),
+        Edit::new(b, name(second.named.end)),
     ];
     let joints = vec![
-        write(first.named.span, first.meant()),
-        write(second.named.span, second.meant()),
+        Edit::new(first.named.span, first.meant()),
+        Edit::new(second.named.span, second.meant()),
     ];
     let title = text!(
         "swap {} and {} after from",

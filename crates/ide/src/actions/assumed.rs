@@ -38,10 +38,10 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
                     feature.to.exact_mm_text()
                 ),
             };
-            let edit = Edit {
-                span: Span::new(feature.span.file, start, start),
-                text: format!("{drill}{line}{indent}").into(),
-            };
+            let edit = Edit::new(
+                Span::new(feature.span.file, start, start),
+                format!("{drill}{line}{indent}"),
+            );
             Some(Action::rewrite(
                 format!("write the tap drill out: {drill}"),
                 vec![edit],
@@ -55,10 +55,7 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
             let at = start + word;
             let dia = dia.exact_mm_text();
             let span = Span::new(feature.span.file, at, at);
-            let edit = Edit {
-                span,
-                text: format!(" {dia}").into(),
-            };
+            let edit = Edit::new(span, format!(" {dia}"));
             Some(Action::rewrite(
                 format!("write the tenon's diameter out: {dia}"),
                 vec![edit],

@@ -25,10 +25,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
     let rewrite = |text: String| {
         Action::rewrite(
             format!("write {text}"),
-            vec![Edit {
-                span,
-                text: text.as_str().into(),
-            }],
+            vec![Edit::new(span, text.as_str())],
         )
     };
     if in_inches {
@@ -44,13 +41,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
             let text = nearest.to_string();
             let off = (nearest.length() - length).abs();
             let title = format!("write {text}, the nearest 64th, {off} off");
-            actions.push(Action::rewrite(
-                title,
-                vec![Edit {
-                    span,
-                    text: text.into(),
-                }],
-            ));
+            actions.push(Action::rewrite(title, vec![Edit::new(span, text)]));
         }
     }
     actions

@@ -89,10 +89,7 @@ pub(super) fn before_item(cursor: Cursor<'_>, span: Span, text: &str) -> Edit {
         end: start,
         ..span
     };
-    Edit {
-        span,
-        text: text.into(),
-    }
+    Edit::new(span, text)
 }
 
 fn is_known(cursor: Cursor<'_>, name: &str) -> bool {

@@ -24,13 +24,7 @@ pub(super) fn extract(cursor: Cursor<'_>) -> Option<Action> {
     Some(Action {
         title: format!("name this number: let {name} = {value}"),
         kind: ActionKind::Extract,
-        edits: vec![
-            definition,
-            Edit {
-                span: Span { ..span },
-                text: name.into(),
-            },
-        ],
+        edits: vec![definition, Edit::new(span, name)],
         cures: None,
         preferred: false,
     })

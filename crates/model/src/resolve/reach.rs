@@ -81,10 +81,7 @@ impl<'a> Resolver<'a> {
 
 /// The reach written as `through`; where it starts stays as it is.
 fn goes_through(along: &Along) -> Vec<Edit> {
-    vec![Edit {
-        span: along.span,
-        text: "through".into(),
-    }]
+    vec![Edit::new(along.span, "through")]
 }
 
 /// Where a cut lies, inward from its end's face.

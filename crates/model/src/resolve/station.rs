@@ -210,18 +210,12 @@ impl Resolver<'_> {
             text += gap;
         }
         let (first, last) = (written.first()?, written.last()?);
-        Some(Edit {
-            span: first.span.to(last.span),
-            text: text.into(),
-        })
+        Some(Edit::new(first.span.to(last.span), text))
     }
 
     /// Two stations at one place as one that steps, or the second taken out where it says the same.
     fn as_one(&self, finding: Finding, first: &Station, second: &Station) -> Finding {
-        let mut edits = vec![Edit {
-            span: second.span,
-            text: "".into(),
-        }];
+        let mut edits = vec![Edit::new(second.span, "")];
         if first.dia == second.dia {
             return finding.fix_all("take the second one out", edits);
         }
@@ -232,10 +226,10 @@ impl Resolver<'_> {
         }
         let step = format!(" step {}", self.design.text(second.dia_span));
         let after = first.dia_span.range().end;
-        edits.push(Edit {
-            span: Span::new(first.dia_span.file, after, after),
-            text: step.into(),
-        });
+        edits.push(Edit::new(
+            Span::new(first.dia_span.file, after, after),
+            step,
+        ));
         finding.fix_all("write them as one station that steps", edits)
     }
 }

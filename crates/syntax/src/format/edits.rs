@@ -17,9 +17,8 @@ pub fn format_edits(file: FileId, text: &str) -> Vec<Edit> {
         .into_iter()
         .zip(after)
         .filter(|(before, after)| text[before.clone()] != formatted[after.clone()])
-        .map(|(before, after)| Edit {
-            span: Span::new(file, before.start, before.end),
-            text: formatted[after].into(),
+        .map(|(before, after)| {
+            Edit::new(Span::new(file, before.start, before.end), &formatted[after])
         })
         .collect()
 }
