@@ -17,14 +17,16 @@ import json
 import math
 import subprocess
 import sys
-import venv
 from pathlib import Path
+
+from packages import environment
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
 PENS = ["heron", "avocet", "dunlin", "curlew", "godwit", "whimbrel"]
 WITHIN = 1e-6
 SECTORS = 16
+PINS = HERE / "assembly-requirements.txt"
 
 
 def main(arguments):
@@ -34,7 +36,7 @@ def main(arguments):
     program, rest = arguments[0], arguments[1:]
     if rest[:1] == ["--venv"] and len(rest) > 1:
         return in_environment(program, Path(rest[1]), rest[2:])
-    package, version = (HERE / "assembly-requirements.txt").read_text().strip().split("==")
+    package, version = PINS.read_text().strip().split("==")
     try:
         found = importlib.metadata.version(package)
     except importlib.metadata.PackageNotFoundError:
@@ -61,16 +63,8 @@ def main(arguments):
 
 def in_environment(program, folder, pens):
     """Runs this script again in a virtual environment with the pinned package."""
-    python = folder / ("Scripts/python.exe" if sys.platform == "win32" else "bin/python")
-    try:
-        if not python.exists():
-            venv.create(folder, with_pip=True)
-        subprocess.run(
-            [python, "-m", "pip", "install", "--quiet", "-r", HERE / "assembly-requirements.txt"],
-            check=True,
-            capture_output=True,
-        )
-    except (OSError, subprocess.CalledProcessError):
+    python = environment(folder, PINS)
+    if python is None:
         print("skipped: the package for the comparison with Open CASCADE cannot be installed")
         return 0
     return subprocess.run([python, __file__, program, *pens]).returncode

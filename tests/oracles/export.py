@@ -2,7 +2,7 @@
 
     export.py QUILLET [--venv FOLDER]
 
-QUILLET is the program to check. With --venv the pinned packages of export_requirements.txt, beside
+QUILLET is the program to check. With --venv the pinned packages of export-requirements.txt, beside
 this file, are installed into that environment first. Ends 0 when all is well, 1 when something is
 not; a line that begins `skipped` says what could not be checked for want of a tool.
 
@@ -15,18 +15,19 @@ not; a line that begins `skipped` says what could not be checked for want of a t
   Chromium        the sheet at 390 px and at A4's width: nothing wider than the page, console silent
 """
 
-import importlib
 import json
 import shutil
 import subprocess
 import sys
 import tempfile
-import venv
 from pathlib import Path
+
+import step
+from packages import environment, wanted
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
-PINS = (HERE / "export_requirements.txt").read_text().split()
+PINS = HERE / "export-requirements.txt"
 TOLERANCE_MM = 0.01
 
 
@@ -38,8 +39,8 @@ def main(arguments):
         return in_environment(arguments[0], Path(arguments[2]))
     with tempfile.TemporaryDirectory() as folder:
         check = Check(Path(arguments[0]).resolve(), Path(folder))
-        for step in (check.solids, check.pens, check.package, check.drawings, check.paper, check.page):
-            step()
+        for looked_at in (check.solids, check.pens, check.package, check.drawings, check.paper, check.page):
+            looked_at()
     print(f"export: {check.held} held, {len(check.wrong)} not")
     for line in check.wrong:
         print(f"  {line}")
@@ -48,25 +49,11 @@ def main(arguments):
 
 def in_environment(program, folder):
     """Installs the packages into an environment and runs this file there."""
-    python = folder / "bin" / "python"
-    try:
-        if not python.exists():
-            venv.create(folder, with_pip=True)
-        pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", *PINS]
-        subprocess.run(pip, check=True, stderr=subprocess.DEVNULL)
-    except (OSError, subprocess.CalledProcessError):
-        print(f"skipped: the packages {', '.join(PINS)} could not be installed")
+    python = environment(folder, PINS)
+    if python is None:
+        print(f"skipped: the packages of {PINS.name} could not be installed")
         return 0
     return subprocess.run([python, __file__, program]).returncode
-
-
-def wanted(module):
-    """A module, or none with a line that says so."""
-    try:
-        return importlib.import_module(module)
-    except ImportError:
-        print(f"skipped: what needs the Python package {module}")
-        return None
 
 
 def has(program, what):
@@ -108,7 +95,7 @@ class Check:
             name, volume = part["name"], part["volume_mm3"]
             if occ:
                 path = self.make("solid", f"{name}.step", "--part", name)
-                count, valid, found = read_step(path)
+                count, valid, found = step.read(path)
                 self.hold(count == 1 and valid, f"{name}.step: {count} solids, valid {valid}")
                 off = found / volume - 1
                 self.hold(abs(off) < 1e-9, f"{name}.step: volume off by {off}")
@@ -128,7 +115,7 @@ class Check:
         for pen in ("avocet", "curlew", "dunlin", "godwit", "heron", "whimbrel"):
             path = self.folder / f"{pen}-all.step"
             self.run("solid", EXAMPLES / f"{pen}.quillet", "-o", path)
-            count, valid, volume = read_step(path)
+            count, valid, volume = step.read(path)
             products = path.read_text().count("=PRODUCT(")
             fine = valid and count == products and volume > 0
             self.hold(fine, f"{path.name}: {count} solids of {products} products, valid {valid}")
@@ -227,28 +214,6 @@ def runs_near(lines, wanted):
     """The longest run of each row that has one of about that length."""
     near = [run(line) for line in lines if wanted - 50 < line.sum() < wanted + 900]
     return [found for found in near if abs(found - wanted) < 50] or [0]
-
-
-def read_step(path):
-    """How many solids a STEP file holds, whether they are valid, their volume."""
-    from OCP.BRepCheck import BRepCheck_Analyzer
-    from OCP.BRepGProp import BRepGProp
-    from OCP.GProp import GProp_GProps
-    from OCP.STEPControl import STEPControl_Reader
-    from OCP.TopAbs import TopAbs_SOLID
-    from OCP.TopExp import TopExp_Explorer
-
-    reader = STEPControl_Reader()
-    reader.ReadFile(str(path))
-    reader.TransferRoots()
-    shape = reader.OneShape()
-    solids, count = TopExp_Explorer(shape, TopAbs_SOLID), 0
-    while solids.More():
-        count += 1
-        solids.Next()
-    properties = GProp_GProps()
-    BRepGProp.VolumeProperties_s(shape, properties)
-    return count, BRepCheck_Analyzer(shape).IsValid(), properties.Mass()
 
 
 if __name__ == "__main__":

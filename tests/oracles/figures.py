@@ -16,10 +16,11 @@ import shutil
 import subprocess
 import sys
 import tempfile
-import venv
 from pathlib import Path
 
-from reckoned import made_up, rooms, step
+import step
+from packages import environment, wanted
+from reckoned import made_up, rooms
 from reckoned.chains import Chains
 from reckoned.language import File, NotRead
 from reckoned.pens import Assembled, pens_of
@@ -77,15 +78,8 @@ def main(arguments):
 
 def in_environment(program, folder):
     """Installs the pinned package into an environment and runs this file there."""
-    python = folder / "bin" / "python"
-    try:
-        if not python.exists():
-            venv.create(folder, with_pip=True)
-        pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "-r", PINS]
-        subprocess.run(pip, check=True, capture_output=True)
-    except (OSError, subprocess.CalledProcessError):
-        # The sums need no package; the solids say that they are skipped.
-        python = sys.executable
+    # The sums need no package; the solids say that they are skipped.
+    python = environment(folder, PINS) or sys.executable
     return subprocess.run([python, __file__, program]).returncode
 
 
@@ -123,15 +117,16 @@ def made_up_volumes(kept):
         path = Path(folder) / "parts.quillet"
         path.write_text(made_up.parts(random.Random(20), RANDOM_PARTS), encoding="utf-8")
         hold_volumes(kept, path, File(path))
-        if not step.at_hand():
-            print("skipped: STEP solids need the package of figures-requirements.txt")
+        if not wanted("OCP.STEPControl"):
             return
         for found in kept.measured(path)["parts"][:RANDOM_SOLIDS]:
             name = found["name"]
             out = Path(folder) / f"{name}.step"
             words = [kept.program, "solid", str(path), "--part", name, "-o", str(out)]
             subprocess.run(words, check=True, capture_output=True)
-            kept.hold(f"STEP of {name}: volume", step.volume(out), found["volume_mm3"])
+            count, valid, volume = step.read(out)
+            volume = volume if count == 1 and valid else None
+            kept.hold(f"STEP of {name}: volume", volume, found["volume_mm3"])
 
 
 def hold_volumes(kept, path, design):

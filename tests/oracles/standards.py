@@ -2,8 +2,8 @@
 
     standards.py QUILLET [--venv FOLDER]
 
-QUILLET is the program to check. With --venv the pinned packages of requirements.txt, beside this
-file, are installed into that environment first (without their dependencies: only tables are read).
+QUILLET is the program to check. With --venv the pinned packages of standards-requirements.txt, beside
+this file, are installed into that environment first (without their dependencies: only tables are read).
 Ends 0 when all figures agree, 1 when one does not, 0 with a line that begins `skipped` where a
 package cannot be had.
 
@@ -19,10 +19,12 @@ import importlib.metadata
 import json
 import subprocess
 import sys
-import venv
 from pathlib import Path
 
+from packages import environment
+
 HERE = Path(__file__).resolve().parent
+PINS = HERE / "standards-requirements.txt"
 RANGES = [3, 6, 10, 14, 18, 24, 30, 40, 50]
 
 
@@ -49,7 +51,7 @@ def main(arguments):
 
 
 def pins():
-    lines = (HERE / "requirements.txt").read_text().split()
+    lines = PINS.read_text().split()
     return [tuple(line.split("==")) for line in lines]
 
 
@@ -62,29 +64,10 @@ def installed(package, version):
 
 def in_environment(program, folder):
     """Installs the packages into an environment and runs this file there."""
-    python = folder / "bin" / "python"
-    if not python.exists():
-        try:
-            venv.create(folder, with_pip=True)
-        except (OSError, subprocess.CalledProcessError) as fault:
-            print(f"skipped: no Python environment could be made ({fault})")
-            return 0
-    listed = ["==".join(pin) for pin in pins()]
-    ready = all(
-        subprocess.run(
-            [python, "-c", f"import importlib.metadata as m; assert m.version('{name}') == '{version}'"],
-            stderr=subprocess.DEVNULL,
-        ).returncode == 0
-        for name, version in pins()
-    )
-    if not ready:
-        got = subprocess.run(
-            [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--no-deps", *listed],
-            stderr=subprocess.DEVNULL,
-        )
-        if got.returncode != 0:
-            print(f"skipped: the packages {', '.join(listed)} could not be installed")
-            return 0
+    python = environment(folder, PINS, "--no-deps")
+    if python is None:
+        print(f"skipped: the packages of {PINS.name} could not be installed")
+        return 0
     return subprocess.run([python, __file__, program]).returncode
 
 

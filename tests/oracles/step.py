@@ -1,17 +1,8 @@
-"""The volume of a STEP solid by Open CASCADE."""
+"""The solids of a STEP file, as Open CASCADE reads them."""
 
 
-def at_hand():
-    """Whether the package is there."""
-    try:
-        import OCP.STEPControl  # noqa: F401
-    except ImportError:
-        return False
-    return True
-
-
-def volume(path):
-    """The volume of the one valid solid of a file, mm3; none where there is not one."""
+def read(path):
+    """How many solids it holds, whether they are valid, their volume in mm3."""
     from OCP.BRepCheck import BRepCheck_Analyzer
     from OCP.BRepGProp import BRepGProp
     from OCP.GProp import GProp_GProps
@@ -27,8 +18,6 @@ def volume(path):
     while solids.More():
         count += 1
         solids.Next()
-    if count != 1 or not BRepCheck_Analyzer(shape).IsValid():
-        return None
     properties = GProp_GProps()
     BRepGProp.VolumeProperties_s(shape, properties)
-    return properties.Mass()
+    return count, BRepCheck_Analyzer(shape).IsValid(), properties.Mass()
