@@ -1,5 +1,6 @@
 //! Runs every rule over a design and puts what was found in order.
 
+use crate::accepted::Accepted;
 use crate::findings::{About, Raised};
 use crate::rules::follows;
 use crate::view::Worked;
@@ -8,7 +9,7 @@ use crate::{
     limits, merge, propose, wants,
 };
 use quillet_model::{Bench, Design, Part};
-use quillet_syntax::{Finding, RuleId, Severity, Span, ast};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use std::sync::Arc;
@@ -63,17 +64,6 @@ impl Examined {
         let is_error = |it: &&Finding| it.severity == Severity::Error;
         self.findings.iter().filter(is_error).count()
     }
-}
-
-/// A finding the maker accepts, and why.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Accepted {
-    /// The finding.
-    pub finding: Finding,
-    /// The maker's reason.
-    pub because: ast::Text,
-    /// The statement that accepts it.
-    pub span: Span,
 }
 
 /// Runs every rule over a design.

@@ -5,6 +5,7 @@
 //! [`RULES`] lists them all. Nothing here prints.
 
 mod accept;
+mod accepted;
 pub mod assumed;
 pub mod chain;
 mod classes;
@@ -25,13 +26,15 @@ mod rules;
 mod shape;
 pub mod spots;
 mod threading;
+mod thresholds;
 mod view;
 mod walls;
 mod wants;
 mod words;
 
+pub use accepted::Accepted;
 pub use cures::Trial;
-pub use examine::{Accepted, Examined, check, examine, examine_until};
+pub use examine::{Examined, check, examine, examine_until};
 pub use findings::Findings;
 pub use held::held_by;
 pub use rule::{Rule, Run, Threshold};

@@ -1,9 +1,7 @@
 //! What a rule is shown: a part, a joint or a pen with the benches and limits around it.
 
-use crate::Rule;
 use crate::walls::{self, Wall};
-use quillet_geometry::Length;
-use quillet_model::{AtRest, Bench, Design, End, Joint, LimitLine, Limits, Part, Pen};
+use quillet_model::{AtRest, Bench, Design, End, Joint, Part, Pen};
 use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
 use quillet_syntax::{Finding, Severity};
 use std::cell::OnceCell;
@@ -122,18 +120,6 @@ impl<'a> PenView<'a> {
             .iter()
             .map(|part| PartView::new(self.design, Some(self.pen), part))
     }
-
-    /// The threshold set for a rule, by the pen, its bench or the file.
-    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
-        nearest(
-            rule,
-            &[
-                Some(&self.pen.limits),
-                self.bench.map(|bench| &bench.limits),
-            ],
-            self.design,
-        )
-    }
 }
 
 impl<'a> PartView<'a> {
@@ -189,62 +175,12 @@ impl<'a> PartView<'a> {
     pub fn troubles(&self) -> impl Iterator<Item = &Trouble> {
         self.plan().routes.iter().flat_map(|route| &route.troubles)
     }
-
-    /// The threshold set for a rule, by the part, its pen, its bench or the file.
-    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
-        let around = [
-            Some(&self.part.limits),
-            self.pen.map(|pen| &pen.limits),
-            self.bench.map(|bench| &bench.limits),
-        ];
-        nearest(rule, &around, self.design)
-    }
-
-    /// The threshold set for a rule as a length, or else the usual one.
-    pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
-        self.limit(rule)
-            .and_then(|line| line.value.as_length())
-            .unwrap_or(usual)
-    }
-
-    /// The threshold set for a rule as a number, or else the usual one.
-    pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
-        self.limit(rule)
-            .and_then(|line| line.value.as_number())
-            .unwrap_or(usual)
-    }
 }
 
 impl<'a> JointView<'a> {
     /// Where it comes to rest.
     pub fn at_rest(&self) -> Option<&'a AtRest> {
         self.pen.pen.assembly.joints.get(self.index)
-    }
-
-    /// The threshold set for a rule, by the joint, its parts, the pen, the bench or the file.
-    pub fn limit(&self, rule: &Rule) -> Option<&'a LimitLine> {
-        let around = [
-            Some(&self.joint.limits),
-            Some(&self.male.limits),
-            Some(&self.female.limits),
-            Some(&self.pen.pen.limits),
-            self.pen.bench.map(|bench| &bench.limits),
-        ];
-        nearest(rule, &around, self.pen.design)
-    }
-
-    /// The threshold set for a rule as a length, or else the usual one.
-    pub fn length_limit(&self, rule: &Rule, usual: Length) -> Length {
-        self.limit(rule)
-            .and_then(|line| line.value.as_length())
-            .unwrap_or(usual)
-    }
-
-    /// The threshold set for a rule as a number, or else the usual one.
-    pub fn number_limit(&self, rule: &Rule, usual: f64) -> f64 {
-        self.limit(rule)
-            .and_then(|line| line.value.as_number())
-            .unwrap_or(usual)
     }
 
     /// The male end's name with its part: `section.shank`.
@@ -260,19 +196,4 @@ impl<'a> JointView<'a> {
 
 fn end_name(part: &Part, end: End) -> String {
     format!("{}.{}", part.name.text, part.end_name(end))
-}
-
-/// The nearest threshold of those around, the file's last.
-fn nearest<'a>(
-    rule: &Rule,
-    around: &[Option<&'a Limits>],
-    design: &'a Design,
-) -> Option<&'a LimitLine> {
-    let blocks: Vec<&Limits> = around
-        .iter()
-        .flatten()
-        .copied()
-        .chain([&design.limits])
-        .collect();
-    Limits::nearest(rule.code, &blocks)
 }

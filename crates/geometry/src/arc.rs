@@ -2,7 +2,7 @@
 
 use crate::Point;
 use crate::bernstein::Poly;
-use crate::curve::Homogeneous;
+use crate::homogeneous::Homogeneous;
 
 /// Part of an ellipse with one half axis along the pen and one across it: a circle's arc (bead,
 /// cove, round), a quarter ellipse (dome). It runs with `z` and stays on one side of its centre.

@@ -2,7 +2,7 @@
 
 use crate::Point;
 use crate::bernstein::Poly;
-use crate::curve::Homogeneous;
+use crate::homogeneous::Homogeneous;
 
 /// A cubic Bezier curve that never turns back along `z`.
 ///

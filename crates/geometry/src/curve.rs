@@ -1,6 +1,7 @@
 //! `Curve`: one piece of a profile in the meridian plane.
 
 use crate::bernstein::{Poly, Roots};
+use crate::homogeneous::Homogeneous;
 use crate::{Arc, Cubic, Point};
 
 /// One piece of a profile: a line, an arc of an ellipse or a cubic, never turning back along `z`.
@@ -33,13 +34,6 @@ pub struct Bounds {
     pub min: Point,
     /// Greatest `z` and `r`.
     pub max: Point,
-}
-
-/// The place as `z / w`, `r / w` of three polynomials of the parameter.
-pub(crate) struct Homogeneous {
-    pub(crate) z: Poly,
-    pub(crate) r: Poly,
-    pub(crate) w: Poly,
 }
 
 impl From<Line> for Curve {

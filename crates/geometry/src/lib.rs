@@ -18,6 +18,7 @@ mod decimal;
 mod edge;
 pub mod envelope;
 mod gauss;
+mod homogeneous;
 mod length;
 mod limits;
 mod mass;

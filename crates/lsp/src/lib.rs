@@ -50,6 +50,7 @@ mod probe;
 mod pull;
 mod queue;
 mod server;
+mod service;
 mod session;
 mod settings;
 mod shown;

@@ -7,7 +7,7 @@ use crate::documents;
 use crate::outbox::{self, Outbox};
 use crate::session::Session;
 use crate::{answers, client_process, folders, settings};
-use crate::{capabilities, lane, probe, pull};
+use crate::{capabilities, lane, pull};
 use serde_json::Value;
 use std::future::Future;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -33,7 +33,7 @@ use tower_lsp::lsp_types::{
     SymbolInformation, TextDocumentPositionParams, TextEdit, WorkspaceDiagnosticParams,
     WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
 };
-use tower_lsp::{Client, ClientSocket, LanguageServer, LspService};
+use tower_lsp::{Client, LanguageServer};
 
 /// One editor's server.
 pub(crate) struct Server {
@@ -47,21 +47,7 @@ pub(crate) struct Server {
 }
 
 impl Server {
-    /// The service that calls a new server, and the socket to its editor.
-    /// `orphaned` is told when the editor's process is gone.
-    pub(crate) fn service(
-        session: Session,
-        orphaned: Arc<Notify>,
-    ) -> (LspService<Server>, ClientSocket) {
-        let builder = LspService::build(|client| Server::new(client, session, orphaned))
-            .custom_method("quillet/preview", Server::preview);
-        match session.probes {
-            true => probe::add(builder).finish(),
-            false => builder.finish(),
-        }
-    }
-
-    fn new(client: Client, session: Session, orphaned: Arc<Notify>) -> Self {
+    pub(crate) fn new(client: Client, session: Session, orphaned: Arc<Notify>) -> Self {
         let (outbox, messages) = Outbox::new();
         let desk = Arc::new(Desk::new(session));
         let mut tasks = JoinSet::new();
@@ -81,7 +67,7 @@ impl Server {
     }
 
     /// A picture of the pen or part at a place; told when it would come out otherwise.
-    async fn preview(&self, params: PreviewParams) -> Result<Option<PreviewAnswer>> {
+    pub(crate) async fn preview(&self, params: PreviewParams) -> Result<Option<PreviewAnswer>> {
         let path = path_of(&params.text_document.uri);
         self.desk.state().previewed.insert(path);
         let question = move |asked: &Asked| answers::preview::preview(asked, &params);

@@ -3,7 +3,7 @@
 use crate::frames::Frames;
 use crate::gate::Gate;
 use crate::outlet::Outlet;
-use crate::server::Server;
+use crate::service::service;
 use crate::session::Session;
 use std::future::Future;
 use std::pin::Pin;
@@ -53,7 +53,7 @@ impl Session {
         O: AsyncWrite,
     {
         let orphaned = Arc::new(Notify::new());
-        let (service, socket) = Server::service(self, orphaned.clone());
+        let (service, socket) = service(self, orphaned.clone());
         let (gate, exited, shut) = Gate::new(service);
         let (stop, stopped) = oneshot::channel::<()>();
         let (closed, closing) = oneshot::channel::<()>();

@@ -2,8 +2,10 @@
 
 mod class;
 mod designation;
+mod designation_error;
 mod engagement;
 mod form;
+mod graded;
 mod inch_size;
 mod iso965;
 mod limits;
@@ -21,7 +23,7 @@ mod unified;
 mod wires;
 
 pub use class::{ClassError, Side, ThreadClass};
-pub use designation::{DesignationError, DesignationFault};
+pub use designation_error::{DesignationError, DesignationFault};
 pub use engagement::{EngagementGroup, NormalEngagement};
 pub use form::{Hand, InchSeries, ThreadForm, ThreadSize};
 pub use limits::{ExternalLimits, InternalLimits, LimitsError, LimitsFrom};

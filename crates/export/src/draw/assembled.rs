@@ -2,34 +2,13 @@
 //! which others are seen.
 
 use super::extras;
+use super::member::{Member, PenView};
 use super::outline;
 use super::seen::Before;
 use super::thread::{Shown, threads};
-use super::view::{Half, View};
-use crate::scene::{Layer, Path, Scene, Xy};
+use super::view::Half;
+use crate::scene::{Layer, Path, Scene};
 use quillet_geometry::{Chain, Point};
-use quillet_model::{Configuration, Part, Pen, Place, Solid};
-
-/// Where a pen in a configuration lies on the paper.
-#[derive(Clone, Copy)]
-pub(super) struct PenView<'a> {
-    pub(super) pen: &'a Pen,
-    pub(super) configuration: &'a Configuration,
-    /// Where its foremost place lies on the axis.
-    pub(super) origin: Xy,
-    pub(super) scale: f64,
-}
-
-/// A part that is there.
-pub(super) struct Member<'a> {
-    pub(super) index: usize,
-    pub(super) part: &'a Part,
-    pub(super) solid: &'a Solid,
-    pub(super) place: Place,
-    pub(super) view: View,
-    /// It is drawn in section.
-    cut: bool,
-}
 
 /// A stretch of the axis, felt over in steps.
 fn steps(low: f64, high: f64) -> impl Iterator<Item = f64> {
@@ -38,12 +17,6 @@ fn steps(low: f64, high: f64) -> impl Iterator<Item = f64> {
 }
 
 impl PenView<'_> {
-    /// A station of a part on the axis; none where the part is not there.
-    pub(super) fn axis(&self, part: usize, station_mm: f64) -> Option<Xy> {
-        let z = self.configuration.z_mm(part, station_mm)?;
-        Some(self.origin.moved(z * self.scale, 0.0))
-    }
-
     /// Half the greatest diameter of what is there, mm.
     pub(super) fn radius_mm(&self) -> f64 {
         let there = self.members();
@@ -121,29 +94,6 @@ impl PenView<'_> {
         scene.line(Layer::Axis, from.moved(-4.0, 0.0), to.moved(4.0, 0.0));
     }
 
-    pub(super) fn members(&self) -> Vec<Member<'_>> {
-        let parts = self.pen.parts.iter().enumerate();
-        let there = parts.filter_map(|(index, part)| {
-            let place = (*self.configuration.places.get(index)?)?;
-            let solid = &part.profiles.as_ref()?.crest;
-            let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
-            let view = View {
-                origin,
-                scale: self.scale,
-                flipped: place.reversed,
-            };
-            Some(Member {
-                index,
-                part,
-                solid,
-                place,
-                view,
-                cut: !part.is_bought() || is_pierced(part, solid),
-            })
-        });
-        there.collect()
-    }
-
     /// Whether one part lies before another on the paper: what is not cut before what is, what goes in
     /// before what receives it (as ISO 6410-1 has it of threads).
     fn hides(&self, one: &Member, other: &Member) -> bool {
@@ -204,16 +154,6 @@ impl Member<'_> {
         let near = 1e-4;
         r_mm < outer - near && bore.is_none_or(|(_, bore)| r_mm > bore + near)
     }
-}
-
-/// Whether a bore goes right through a part.
-fn is_pierced(part: &Part, solid: &Solid) -> bool {
-    let length = part.length.to_mm();
-    solid.inner.iter().any(|bore| {
-        let through = bore.start().z < 1e-6 && bore.end().z > length - 1e-6;
-        let least = bore.segments().iter().map(|it| it.curve.bounds().min.r);
-        through && least.fold(f64::INFINITY, f64::min) > 1e-6
-    })
 }
 
 fn widest(chain: &Chain) -> f64 {

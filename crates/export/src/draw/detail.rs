@@ -1,7 +1,7 @@
 //! The cap joint enlarged, beside a drawing of the pen put together.
 
-use super::assembled::PenView;
 use super::figures::Figures;
+use super::member::PenView;
 use super::part::scale_text;
 use crate::scene::{Anchor, Frame, Layer, Path, Scene, Text, Xy};
 use quillet_model::{AtRest, Pen};

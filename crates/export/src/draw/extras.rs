@@ -1,6 +1,6 @@
 //! What no part's profile shows: the arms of clips, O-rings in their grooves.
 
-use super::assembled::{Member, PenView};
+use super::member::{Member, PenView};
 use super::view::{Half, View};
 use crate::scene::{Layer, Path, Scene, Xy};
 use quillet_geometry::Point;

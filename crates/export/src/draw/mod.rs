@@ -7,6 +7,7 @@ mod detail;
 mod extras;
 mod figures;
 mod half;
+mod member;
 mod outline;
 mod overview;
 mod paper;

@@ -1,9 +1,9 @@
 //! A pen in its configurations, with lengths, balance, contacts and clearances.
 
-use super::assembled::PenView;
 use super::callouts::{About, Callout, callouts};
 use super::detail::Detail;
 use super::figures::Figures;
+use super::member::PenView;
 use super::spread::spread;
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_model::{Configured, Pen, Units};

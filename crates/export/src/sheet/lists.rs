@@ -129,7 +129,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
             (Some(packing), Some(length)) if packing.too_long.is_empty() => {
                 format!(
                     "{stock_name}: {} of {}",
-                    count(packing.rods.len(), "rod"),
+                    words::count(packing.rods.len(), "rod"),
                     units.plain(length)
                 )
             }
@@ -150,14 +150,6 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
     }
     notes.push("saw a spare of what can be had only once".into());
     (table, notes.join("; "))
-}
-
-pub(super) fn count(number: usize, what: &str) -> String {
-    if number == 1 {
-        format!("one {what}")
-    } else {
-        format!("{number} {what}s")
-    }
 }
 
 /// Mandrels and plugs to make.

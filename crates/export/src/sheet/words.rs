@@ -1,7 +1,6 @@
 //! Operations in a maker's words.
 
 use super::content::{Check, Line};
-use super::lists::count;
 use quillet_geometry::{Edge, Length, Limits};
 use quillet_model::{DrillName, End, Part, Units};
 use quillet_plan::{
@@ -534,5 +533,14 @@ fn check(part: &Part, check: &quillet_plan::Check, units: Units) -> Check {
     Check {
         what: format!("{what}, {}", units.plain(check.nominal)),
         limits: limits(check.limits, units),
+    }
+}
+
+/// A count with what is counted: `one peck`, `3 pecks`.
+pub(super) fn count(number: usize, what: &str) -> String {
+    if number == 1 {
+        format!("one {what}")
+    } else {
+        format!("{number} {what}s")
     }
 }

@@ -3,6 +3,7 @@
 //! Solids stand on the `z` axis in millimetres. Threads are plain cylinders of equal volume, so
 //! that the volume is the part's.
 
+mod entities;
 mod mesh;
 mod outline;
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! STEP AP214 (ISO 10303-21): exact solids of revolution.
 
+use super::entities::{File, Id, logical, real};
 use super::outline::{Body, Run, on_axis};
 use super::surface;
 use crate::mark::MARK;
@@ -36,59 +37,7 @@ struct Setting {
     shape: Id,
 }
 
-/// An entity's number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Id(u32);
-
-impl std::fmt::Display for Id {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "#{}", self.0)
-    }
-}
-
-#[derive(Default)]
-pub(super) struct File {
-    text: String,
-    last: u32,
-}
-
 impl File {
-    pub(super) fn put(&mut self, entity: &str) -> Id {
-        self.last += 1;
-        let _ = writeln!(self.text, "#{}={entity};", self.last);
-        Id(self.last)
-    }
-
-    /// A place in the meridian plane, or on the axis.
-    pub(super) fn place(&mut self, at: Point) -> Id {
-        let (r, z) = (real(at.r), real(at.z));
-        self.put(&format!("CARTESIAN_POINT('',({r},0.,{z}))"))
-    }
-
-    pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> Id {
-        self.put(&format!(
-            "DIRECTION('',({},{},{}))",
-            real(x),
-            real(y),
-            real(z)
-        ))
-    }
-
-    /// Axes at a place of the meridian plane: the main one, and the one from which angles count.
-    pub(super) fn axes(&mut self, at: Point, axis: [f64; 3], first: [f64; 3]) -> Id {
-        let place = self.place(at);
-        let (axis, first) = (
-            self.direction(axis[0], axis[1], axis[2]),
-            self.direction(first[0], first[1], first[2]),
-        );
-        self.put(&format!("AXIS2_PLACEMENT_3D('',{place},{axis},{first})"))
-    }
-
-    /// Axes on the pen's axis, pointing along it or against it.
-    pub(super) fn coaxial(&mut self, z_mm: f64, along: f64) -> Id {
-        self.axes(Point::new(z_mm, 0.0), [0.0, 0.0, along], [1.0, 0.0, 0.0])
-    }
-
     fn solid(&mut self, body: &Body) -> Id {
         let shells: Vec<Id> = body.runs.iter().map(|run| self.shell(run)).collect();
         let Some((outer, voids)) = shells.split_first() else {
@@ -262,26 +211,6 @@ impl File {
 struct Corner {
     vertex: Id,
     circle: Option<Id>,
-}
-
-pub(super) fn logical(is: bool) -> &'static str {
-    if is { ".T." } else { ".F." }
-}
-
-/// A real of ISO 10303-21: it always has a point; shortest digits that read back the same.
-pub(super) fn real(value: f64) -> String {
-    let value = if value == 0.0 { 0.0 } else { value };
-    let text = format!("{value:?}");
-    let (digits, power) = text.split_once('e').unwrap_or((&text, ""));
-    let point = if digits.contains('.') { "" } else { "." };
-    let digits = digits
-        .strip_suffix('0')
-        .filter(|rest| rest.ends_with('.'))
-        .unwrap_or(digits);
-    match power {
-        "" => format!("{digits}{point}"),
-        power => format!("{digits}{point}E{power}"),
-    }
 }
 
 /// Text between quotes of ISO 10303-21: letters beyond the basic alphabet by their code.

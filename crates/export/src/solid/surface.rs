@@ -1,7 +1,7 @@
 //! The surface that a piece of outline sweeps, and the curve of its seam.
 
+use super::entities::{File, Id, real};
 use super::outline::Edge;
-use super::step::{File, Id, real};
 use quillet_geometry::{Arc, Cubic, Curve, Line, Point};
 
 /// A surface, and whether its own normal points out of the solid.

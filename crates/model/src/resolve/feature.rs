@@ -3,23 +3,12 @@
 use super::Resolver;
 use super::assume::assume_tap_drills;
 use super::frame::Frame;
-use super::lines::Lines;
+use super::lines::{Block, Lines};
 use super::reach::Along;
 use crate::{Cut, End, Feature, Part};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::Span;
 use quillet_syntax::ast::{self, FeatureKind};
-
-/// A `from END { … }` block.
-#[derive(Clone, Copy)]
-pub(super) struct Block<'a> {
-    /// The whole block.
-    pub(super) span: Span,
-    /// The end.
-    pub(super) end: &'a ast::Name,
-    /// The cuts.
-    pub(super) features: &'a [ast::Feature],
-}
 
 impl<'a> Resolver<'a> {
     /// Resolves every cut, then works out the tenons and tap drills left unsaid.

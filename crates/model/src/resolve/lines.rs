@@ -1,11 +1,21 @@
 //! The lines of a part, over those of the part it is like.
 
 use super::Resolver;
-use super::feature::Block;
 use super::frame::Frame;
 use crate::NameKind;
 use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity, Span};
+
+/// A `from END { … }` block.
+#[derive(Clone, Copy)]
+pub(super) struct Block<'a> {
+    /// The whole block.
+    pub(super) span: Span,
+    /// The end.
+    pub(super) end: &'a ast::Name,
+    /// The cuts.
+    pub(super) features: &'a [ast::Feature],
+}
 
 impl<'a> Resolver<'a> {
     /// A part's lines with those of the parts it is like.

@@ -1,55 +1,12 @@
 //! Thread designations: `M13x0.8`, `M13xPh2.4P0.8`, `M10-6g`, `7/16-28UNEF`, `#10-32UNF-2A`.
 
 use std::fmt;
-use std::ops::Range;
 use std::str::FromStr;
 
 use super::class::Side;
+use super::designation_error::DesignationError;
 use super::form::{Hand, ThreadForm, ThreadSize};
 use super::{inch_size, reader, series};
-
-/// A designation that cannot be read: what is, what was expected, and where.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct DesignationError {
-    /// What is wrong.
-    pub kind: DesignationFault,
-    /// The bytes of the designation it is about.
-    pub at: Range<usize>,
-    message: String,
-}
-
-/// The ways in which a designation can be wrong.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum DesignationFault {
-    /// It is neither a metric nor a unified inch designation.
-    Unreadable,
-    /// A number is missing or cannot be read.
-    Number,
-    /// A diameter, pitch or count beyond what can be cut.
-    OutOfRange,
-    /// No pitch is given and the size has no coarse pitch.
-    NoCoarsePitch,
-    /// The pitch is too coarse for the diameter.
-    TooCoarse,
-    /// The lead is no whole number of pitches, or contradicts the starts.
-    Starts,
-    /// The tolerance class cannot be read or does not belong to the thread.
-    Class,
-}
-
-impl DesignationError {
-    pub(super) fn new(kind: DesignationFault, at: Range<usize>, message: String) -> Self {
-        DesignationError { kind, at, message }
-    }
-}
-
-impl fmt::Display for DesignationError {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(&self.message)
-    }
-}
-
-impl std::error::Error for DesignationError {}
 
 /// As it stands on a drawing: ISO 965-1 for metric threads (a coarse pitch is left out, several
 /// starts give lead and pitch, `M13xPh2.4P0.8`), ASME B1.1 for inch ones, with `starts N` after.
@@ -100,6 +57,7 @@ impl FromStr for ThreadForm {
 #[cfg(test)]
 mod tests {
     use super::super::class::ThreadClass;
+    use super::super::designation_error::DesignationFault;
     use super::super::form::InchSeries;
     use super::*;
     use quillet_geometry::Length;

@@ -3,7 +3,7 @@
 use quillet_geometry::Length;
 
 use super::class::{ClassError, ThreadClass};
-use super::designation::{DesignationError, DesignationFault};
+use super::designation_error::{DesignationError, DesignationFault};
 use super::form::{Hand, InchSeries, ThreadForm};
 use super::{inch_size, series};
 use crate::inches;

@@ -1,0 +1,68 @@
+//! The parts of a pen where they lie on the paper.
+
+use super::view::View;
+use crate::scene::Xy;
+use quillet_model::{Configuration, Part, Pen, Place, Solid};
+
+/// Where a pen in a configuration lies on the paper.
+#[derive(Clone, Copy)]
+pub(super) struct PenView<'a> {
+    pub(super) pen: &'a Pen,
+    pub(super) configuration: &'a Configuration,
+    /// Where its foremost place lies on the axis.
+    pub(super) origin: Xy,
+    pub(super) scale: f64,
+}
+
+/// A part that is there.
+pub(super) struct Member<'a> {
+    pub(super) index: usize,
+    pub(super) part: &'a Part,
+    pub(super) solid: &'a Solid,
+    pub(super) place: Place,
+    pub(super) view: View,
+    /// It is drawn in section.
+    pub(super) cut: bool,
+}
+
+impl PenView<'_> {
+    /// A station of a part on the axis; none where the part is not there.
+    pub(super) fn axis(&self, part: usize, station_mm: f64) -> Option<Xy> {
+        let z = self.configuration.z_mm(part, station_mm)?;
+        Some(self.origin.moved(z * self.scale, 0.0))
+    }
+
+    /// The parts that are there.
+    pub(super) fn members(&self) -> Vec<Member<'_>> {
+        let parts = self.pen.parts.iter().enumerate();
+        let there = parts.filter_map(|(index, part)| {
+            let place = (*self.configuration.places.get(index)?)?;
+            let solid = &part.profiles.as_ref()?.crest;
+            let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
+            let view = View {
+                origin,
+                scale: self.scale,
+                flipped: place.reversed,
+            };
+            Some(Member {
+                index,
+                part,
+                solid,
+                place,
+                view,
+                cut: !part.is_bought() || is_pierced(part, solid),
+            })
+        });
+        there.collect()
+    }
+}
+
+/// Whether a bore goes right through a part.
+fn is_pierced(part: &Part, solid: &Solid) -> bool {
+    let length = part.length.to_mm();
+    solid.inner.iter().any(|bore| {
+        let through = bore.start().z < 1e-6 && bore.end().z > length - 1e-6;
+        let least = bore.segments().iter().map(|it| it.curve.bounds().min.r);
+        through && least.fold(f64::INFINITY, f64::min) > 1e-6
+    })
+}
