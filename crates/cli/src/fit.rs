@@ -1,12 +1,8 @@
 //! `quillet fit`: limits, clearance and kind of an ISO 286 fit.
 
+use crate::answer::{Show, print};
+use quillet_export::report::{self, Answer};
 use std::process::ExitCode;
-
-use quillet_geometry::{Length, Limits};
-use quillet_standards::fit::{FitKind, SizedFit, ZoneLimits, drilled_hole};
-use serde_json::json;
-
-use crate::answer::{Answer, Page, Show, print};
 
 /// What `quillet fit` may be asked.
 #[derive(clap::Args)]
@@ -24,82 +20,8 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn answer(text: &str) -> Result<Answer, String> {
-    let SizedFit { size, fit } = text.parse().map_err(|fault| format!("{fault}"))?;
-    let found = fit.at(size).map_err(|fault| format!("{fault}"))?;
-    let mut page = Page::new(format!("{size} {fit}: {} fit", found.kind.word()));
-    for (what, zone) in [("hole", found.hole), ("shaft", found.shaft)] {
-        page.heading(format!("{what} {}", zone.zone));
-        page.sourced("limits", zone.limits.to_string(), zone.source);
-        page.sourced("from the size", deviations(zone), zone.source);
-    }
-    page.heading("together");
-    match found.kind {
-        FitKind::Clearance => page.row("clearance", span(found.clearance)),
-        FitKind::Interference => page.row(
-            "interference",
-            span(Limits::new(-found.clearance.max(), -found.clearance.min())),
-        ),
-        FitKind::Transition => page.row(
-            "between",
-            format!(
-                "{} of interference and {} of clearance",
-                micrometres(-found.clearance.min()),
-                micrometres(found.clearance.max())
-            ),
-        ),
-    }
-    if let Ok(drilled) = drilled_hole(size)
-        && found.hole.limits.width() < drilled.by_grade.0.width()
-    {
-        page.sourced(
-            "making the hole",
-            format!(
-                "a drill leaves about {}: ream or bore it",
-                drilled.over_size
-            ),
-            drilled.source,
-        );
-    }
-    let side = |zone: ZoneLimits| {
-        json!({
-            "class": zone.zone.to_string(),
-            "lower_um": um(zone.lower),
-            "upper_um": um(zone.upper),
-        })
-    };
-    let json = json!({
-        "size_mm": size.to_mm(),
-        "hole": side(found.hole),
-        "shaft": side(found.shaft),
-        "clearance_um": [um(found.clearance.min()), um(found.clearance.max())],
-        "kind": found.kind.word(),
-    });
-    Ok(Answer { page, json })
-}
-
-/// A whole number where it is one: js deviations may end in a half.
-fn um(length: Length) -> serde_json::Value {
-    if length.nm() % 1000 == 0 {
-        json!(length.nm() / 1000)
-    } else {
-        json!(length.nm() as f64 / 1000.0)
-    }
-}
-
-fn micrometres(length: Length) -> String {
-    format!("{} µm", um(length))
-}
-
-fn span(limits: Limits) -> String {
-    format!("{} to {}", um(limits.min()), micrometres(limits.max()))
-}
-
-fn deviations(zone: ZoneLimits) -> String {
-    let signed = |length: Length| {
-        let sign = if length.is_positive() { "+" } else { "" };
-        format!("{sign}{}", um(length))
-    };
-    format!("{} to {} µm", signed(zone.lower), signed(zone.upper))
+    let fault = |fault: quillet_standards::fit::FitError| fault.to_string();
+    report::fit(text.parse().map_err(fault)?).map_err(fault)
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use crate::listing::Listing;
 use crate::plans::{Planned, plans};
 use crate::warn::LeftOut;
 use crate::{disk, say, warn};
+use quillet_export::report::Lists;
 use quillet_model::Units;
 use serde::Serialize;
 use std::path::PathBuf;
@@ -21,11 +22,6 @@ pub(crate) struct Args {
     units: UnitsChoice,
     #[command(flatten)]
     listing: Listing,
-}
-
-#[derive(Serialize)]
-struct Lists<L> {
-    lists: Vec<L>,
 }
 
 impl Args {
@@ -49,13 +45,9 @@ impl Args {
         warn::errors(&design);
         let plans = plans(&design, &self.pen, &mut left_out)?;
         let units = self.units.of(&design);
-        let lists = Lists {
-            lists: plans.iter().map(|it| of(it, units)).collect(),
-        };
-        self.listing.give(&self.file, &lists, |all| {
-            let each: Vec<String> = all.lists.iter().map(|it| text(it, units)).collect();
-            each.join("\n")
-        })?;
+        let lists = Lists::of(plans.iter().map(|it| of(it, units)));
+        self.listing
+            .give(&self.file, &lists, |it| text(it, units))?;
         Ok(left_out.code())
     }
 }

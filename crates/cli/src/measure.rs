@@ -1,24 +1,11 @@
 //! `quillet measure`: what every pen put together comes to, and what its parts hold, weigh and
 //! leave of wall.
 
-mod chain;
-mod joints;
-mod parts;
-mod pens;
-mod profiles;
-mod text;
-mod told;
-mod wants;
-
 use crate::answer::Format;
 use crate::choice::UnitsChoice;
-use crate::{disk, json, say, warn};
-use parts::PartMeasures;
-use pens::PenMeasures;
-use profiles::Profiles;
-use quillet_check::{Examined, examine};
-use quillet_model::Design;
-use serde::Serialize;
+use crate::{disk, say, warn};
+use quillet_check::examine;
+use quillet_export::report::{Measures, Profiles, exact, rounded};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -53,38 +40,12 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     }
     let measures = || Measures::of(&design, &examined);
     let told = match (args.profiles, args.format) {
-        (true, _) => say::json(&json::exact(&Profiles::of(&design))),
-        (false, Format::Text) => {
-            say::out(&text::of(&measures(), args.full, args.units.of(&design)))
-        }
-        (false, Format::Json) => say::json(&json::rounded(&measures())),
+        (true, _) => say::json(&exact(&Profiles::of(&design))),
+        (false, Format::Text) => say::out(&measures().text(args.full, args.units.of(&design))),
+        (false, Format::Json) => say::json(&rounded(&measures())),
     };
     match told {
         Ok(()) => sound,
         Err(reason) => say::ended(Err(reason)),
-    }
-}
-
-#[derive(Serialize)]
-struct Measures {
-    /// How many errors the design has; what rests on them is null.
-    errors: usize,
-    parts: Vec<PartMeasures>,
-    pens: Vec<PenMeasures>,
-}
-
-impl Measures {
-    fn of(design: &Design, examined: &Examined) -> Self {
-        let parts = design.parts.iter();
-        let pens = design.pens.iter();
-        Self {
-            errors: examined.errors(),
-            parts: parts
-                .map(|part| PartMeasures::alone(design, examined, part))
-                .collect(),
-            pens: pens
-                .map(|pen| PenMeasures::of(design, examined, pen))
-                .collect(),
-        }
     }
 }

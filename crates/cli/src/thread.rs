@@ -1,20 +1,10 @@
 //! `quillet thread`: sizes, limits, tap drill, tenon and wires of a thread.
 
-mod json;
-mod page;
-
+use crate::answer::{Show, print};
+use quillet_export::report::{Answer, ThreadQuestion, thread};
+use quillet_standards::drill::DrillSize;
+use quillet_standards::thread::{ThreadClass, ThreadForm};
 use std::process::ExitCode;
-
-use quillet_geometry::{Length, Limits};
-use quillet_standards::drill::{Drill, DrillSize};
-use quillet_standards::material::Family;
-use quillet_standards::thread::{
-    ExternalLimits, InternalLimits, LimitsFrom, OverWires, PercentOfThread, Side, Suits, TapDrill,
-    ThreadClass, ThreadForm, percent_practice,
-};
-use quillet_standards::{Source, Units};
-
-use crate::answer::{Answer, Show, print};
 
 /// What `quillet thread` may be asked.
 #[derive(clap::Args)]
@@ -46,137 +36,51 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn answer(args: &Args) -> Result<Answer, String> {
-    let question = Question::read(args)?;
-    Ok(Answer {
-        page: page::page(&question),
-        json: json::json(&question),
+    thread(read(args)?).map_err(|fault| fault.to_string())
+}
+
+fn read(args: &Args) -> Result<ThreadQuestion, String> {
+    let mut form: ThreadForm = args
+        .designation
+        .parse()
+        .map_err(|fault| format!("`{}` cannot be read: {fault}", args.designation))?;
+    if let Some(starts) = args.starts {
+        if !(1..=ThreadForm::MOST_STARTS).contains(&starts) {
+            let most = ThreadForm::MOST_STARTS;
+            return Err(format!("--starts {starts}: from 1 to {most} was expected"));
+        }
+        if form.starts() > 1 && form.starts() != starts {
+            return Err(format!(
+                "--starts {starts}: {form} already has {} starts",
+                form.starts()
+            ));
+        }
+        form = form.with_starts(starts);
+    }
+    for class in args
+        .class
+        .iter()
+        .flat_map(|classes| classes.split(['/', ',']))
+    {
+        let class: ThreadClass = class.parse().map_err(|fault| format!("--class: {fault}"))?;
+        form = form.with_class(class);
+    }
+    let diameter = |flag: &str, text: &Option<String>| match text {
+        None => Ok(None),
+        Some(text) => match text.parse() {
+            Ok(DrillSize(size)) => Ok(Some(size)),
+            Err(fault) => Err(format!("{flag}: {fault}")),
+        },
+    };
+    let wire = diameter("--wire", &args.wire)?;
+    let drill = diameter("--drill", &args.drill)?;
+    let family = args.material.as_deref().map(crate::material::family);
+    Ok(ThreadQuestion {
+        form,
+        drill,
+        wire,
+        family: family.transpose()?,
     })
-}
-
-/// A thread with all that is answered of it.
-struct Question {
-    form: ThreadForm,
-    outside: ExternalLimits,
-    inside: InternalLimits,
-    tap: TapDrill,
-    asked: Option<Length>,
-    wires: OverWires,
-    wire_limits: Limits,
-    family: Option<Family>,
-}
-
-impl Question {
-    fn read(args: &Args) -> Result<Question, String> {
-        let mut form: ThreadForm = args
-            .designation
-            .parse()
-            .map_err(|fault| format!("`{}` cannot be read: {fault}", args.designation))?;
-        if let Some(starts) = args.starts {
-            if !(1..=ThreadForm::MOST_STARTS).contains(&starts) {
-                let most = ThreadForm::MOST_STARTS;
-                return Err(format!("--starts {starts}: from 1 to {most} was expected"));
-            }
-            if form.starts() > 1 && form.starts() != starts {
-                return Err(format!(
-                    "--starts {starts}: {form} already has {} starts",
-                    form.starts()
-                ));
-            }
-            form = form.with_starts(starts);
-        }
-        for class in args
-            .class
-            .iter()
-            .flat_map(|classes| classes.split(['/', ',']))
-        {
-            let class: ThreadClass = class.parse().map_err(|fault| format!("--class: {fault}"))?;
-            form = form.with_class(class);
-        }
-        let diameter = |flag: &str, text: &Option<String>| match text {
-            None => Ok(None),
-            Some(text) => match text.parse() {
-                Ok(DrillSize(size)) => Ok(Some(size)),
-                Err(fault) => Err(format!("{flag}: {fault}")),
-            },
-        };
-        let outside = form
-            .external_limits(form.class(Side::External))
-            .map_err(|fault| fault.to_string())?;
-        let inside = form
-            .internal_limits(form.class(Side::Internal))
-            .map_err(|fault| fault.to_string())?;
-        let wire = diameter("--wire", &args.wire)?;
-        Ok(Question {
-            form,
-            outside,
-            inside,
-            tap: form.tap_drill(),
-            asked: diameter("--drill", &args.drill)?,
-            wires: form.over_wires(wire),
-            wire_limits: form.over_wires_limits(&outside, wire),
-            family: args
-                .material
-                .as_deref()
-                .map(crate::material::family)
-                .transpose()?,
-        })
-    }
-
-    /// The hole to be tapped: the one asked about; else the drill that is kind to the material, to
-    /// resin where none is said; the standard's where no such drill is sold.
-    fn hole(&self) -> Hole {
-        if let Some(size) = self.asked {
-            return Hole {
-                diameter: size,
-                percent: self.form.percent_of_thread(size),
-                drill: None,
-                why: "as asked".to_owned(),
-                source: None,
-            };
-        }
-        let family = self.family.unwrap_or(Family::Resin);
-        match self.form.kind_drill(Some(family), self.units().drills()) {
-            Some((drill, choice)) => Hole {
-                diameter: choice.diameter,
-                percent: choice.percent,
-                drill: Some(drill),
-                why: match choice.suits {
-                    Suits::Well => format!("kind to {}", family.word()),
-                    _ => format!("fair in {}", family.word()),
-                },
-                source: percent_practice(family).map(|practice| practice.source),
-            },
-            None => Hole {
-                diameter: self.tap.diameter,
-                percent: self.tap.percent,
-                drill: None,
-                why: "no drill of the series comes near".to_owned(),
-                source: Some(self.tap.source),
-            },
-        }
-    }
-
-    /// What the maker of such a thread counts in.
-    fn units(&self) -> Units {
-        match self.form.is_inch() {
-            true => Units::Inches,
-            false => Units::Millimetres,
-        }
-    }
-
-    fn limits_from(&self) -> LimitsFrom {
-        self.outside.from.and(self.inside.from)
-    }
-}
-
-/// A hole that is tapped.
-struct Hole {
-    diameter: Length,
-    percent: PercentOfThread,
-    /// The drill that makes it, where it is one that is sold.
-    drill: Option<&'static Drill>,
-    why: String,
-    source: Option<Source>,
 }
 
 #[cfg(test)]

@@ -1,112 +1,12 @@
 //! `quillet tools`: every tool a pen is made with, and what of it is to be had.
 
-use crate::listing::columns;
 use crate::lists::Args;
 use crate::plans::Planned;
-use quillet_export::sheet::tool_name;
-use quillet_geometry::Length;
-use quillet_model::Units;
-use quillet_plan::{Plan, Standing, ToolList};
-use serde::Serialize;
+use quillet_export::report::ToolReport;
 use std::process::ExitCode;
 
 /// Lists; as [`Args::list`] ends.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let list = |it: &Planned<'_>, units| List::of(&it.title, &it.plan, it.bench, units);
-    args.list(list, List::text)
-}
-
-/// The tools of a pen, or of a part that is in none.
-#[derive(Serialize)]
-struct List {
-    of: String,
-    bench: Option<String>,
-    /// Distinct sizes of drilled, bored and reamed holes, largest first.
-    hole_sizes_mm: Vec<f64>,
-    tools: Vec<Listed>,
-}
-
-#[derive(Serialize)]
-struct Listed {
-    tool: String,
-    standing: &'static str,
-    /// Parts with the numbers of their operations.
-    uses: Vec<Use>,
-}
-
-#[derive(Serialize)]
-struct Use {
-    part: String,
-    operations: Vec<usize>,
-}
-
-impl List {
-    fn of(title: &str, plan: &Plan, bench: Option<&quillet_model::Bench>, units: Units) -> Self {
-        let list = ToolList::of(plan, bench);
-        let listed = |it: &quillet_plan::ListedTool| {
-            let mut uses: Vec<Use> = Vec::new();
-            for at in &it.uses {
-                let part = plan.routes[at.route].part.name.text.to_string();
-                let operation = at.operation + 1;
-                match uses.last_mut().filter(|it| it.part == part) {
-                    Some(last) => last.operations.push(operation),
-                    None => uses.push(Use {
-                        part,
-                        operations: vec![operation],
-                    }),
-                }
-            }
-            Listed {
-                tool: tool_name(it.tool, units),
-                standing: standing(it.standing),
-                uses,
-            }
-        };
-        Self {
-            of: title.to_owned(),
-            bench: bench.map(|bench| bench.name.text.to_string()),
-            hole_sizes_mm: list.hole_sizes.iter().map(|it| it.to_mm()).collect(),
-            tools: list.tools.iter().map(listed).collect(),
-        }
-    }
-
-    fn text(&self, units: Units) -> String {
-        let bench = match &self.bench {
-            Some(bench) => format!("at the bench {bench}"),
-            None => "no bench is named: nothing is taken as owned".to_owned(),
-        };
-        let sizes: Vec<String> = self
-            .hole_sizes_mm
-            .iter()
-            .map(|mm| units.drill(Length::mm(*mm)))
-            .collect();
-        let rows: Vec<Vec<String>> = self.tools.iter().map(Listed::row).collect();
-        format!(
-            "{}, {bench}\n{}  {} sizes of hole: {}\n",
-            self.of,
-            columns(&["tool", "", "where (operation)"], &rows),
-            sizes.len(),
-            sizes.join(", ")
-        )
-    }
-}
-
-const fn standing(standing: Standing) -> &'static str {
-    match standing {
-        Standing::OnBench => "on the bench",
-        Standing::ToBuy => "to buy",
-        Standing::ToMake => "to make",
-        Standing::Needed => "needed",
-    }
-}
-
-impl Listed {
-    fn row(&self) -> Vec<String> {
-        let uses = self.uses.iter().map(|it| {
-            let numbers: Vec<String> = it.operations.iter().map(usize::to_string).collect();
-            format!("{} {}", it.part, numbers.join(", "))
-        });
-        let uses = uses.collect::<Vec<_>>().join("; ");
-        vec![self.tool.clone(), self.standing.to_owned(), uses]
-    }
+    let of = |it: &Planned<'_>, units| ToolReport::of(&it.title, &it.plan, it.bench, units);
+    args.list(of, ToolReport::text)
 }

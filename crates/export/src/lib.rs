@@ -6,6 +6,7 @@
 pub mod draw;
 pub mod live;
 pub mod mark;
+pub mod report;
 pub mod scene;
 pub mod sheet;
 pub mod solid;

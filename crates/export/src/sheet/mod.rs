@@ -19,9 +19,10 @@ pub use text::text;
 pub use words::tool as tool_name;
 
 use crate::mark::MARK;
+use crate::report::SCHEMA_VERSION;
 
 /// Writes a sheet as JSON.
 pub fn json(content: &Content) -> String {
-    let whole = serde_json::json!({ "generator": MARK, "sheet": content });
+    let whole = serde_json::json!({ "generator": MARK, "schema_version": SCHEMA_VERSION, "sheet": content });
     format!("{whole:#}\n")
 }

@@ -1,12 +1,13 @@
 //! What was found, as JSON.
 
-use super::Whole;
+use super::Checked;
+use crate::report::SCHEMA_VERSION;
 use quillet_syntax::{Encoding, FileId, Finding, LineIndex, Span};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// One object on one line each finding, keys in a fixed order.
-pub(super) fn text(whole: &Whole) -> String {
+pub(super) fn text(whole: &Checked) -> String {
     let mut places = Places {
         whole,
         lines: BTreeMap::new(),
@@ -20,15 +21,17 @@ pub(super) fn text(whole: &Whole) -> String {
         all.iter().map(one).collect()
     });
     let report = Report {
+        schema_version: SCHEMA_VERSION,
         files: whole.count,
         findings,
         assumed,
     };
-    crate::json::rounded(&report)
+    crate::report::rounded(&report)
 }
 
 #[derive(Serialize)]
 struct Report<'a> {
+    schema_version: u32,
     files: usize,
     findings: Vec<Found<'a>>,
     /// With `--full` alone.
@@ -90,7 +93,7 @@ struct Point {
 }
 
 struct Places<'a> {
-    whole: &'a Whole,
+    whole: &'a Checked,
     lines: BTreeMap<FileId, LineIndex>,
 }
 

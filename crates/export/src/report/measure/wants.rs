@@ -1,6 +1,6 @@
 //! What is wanted, as it was judged.
 
-use super::told::Told;
+use crate::report::sized::SizedWords;
 use quillet_check::JudgedWant;
 use serde::Serialize;
 
@@ -12,10 +12,10 @@ pub(super) struct WantMeasures {
     /// What is measured, as it is written.
     pub(super) want: String,
     /// What it comes to, with its unit.
-    pub(super) value: Option<Told>,
+    pub(super) value: Option<SizedWords>,
     /// From what to what it may lie, where it is in doubt.
-    pub(super) range: Option<Told>,
-    pub(super) wanted: Told,
+    pub(super) range: Option<SizedWords>,
+    pub(super) wanted: SizedWords,
     /// `met`, `not-met`, `too-close`, `unknown`.
     verdict: &'static str,
     /// True, false, or null where it is neither.
@@ -35,8 +35,8 @@ impl WantMeasures {
         Self {
             part: it.part.as_ref().map(ToString::to_string),
             want: it.asked.clone(),
-            value: measured.told().map(Told::from),
-            range: measured.told_range().map(Told::from),
+            value: measured.told().map(SizedWords::from),
+            range: measured.told_range().map(SizedWords::from),
             wanted: measured.wanted.clone().into(),
             verdict: measured.verdict.word(),
             met: measured.verdict.met(),

@@ -1,7 +1,7 @@
 //! How each joint comes to rest.
 
 use super::chain::LinkMeasures;
-use super::told::Told;
+use crate::report::sized::SizedWords;
 use quillet_check::spots;
 use quillet_geometry::Angle;
 use quillet_model::{
@@ -18,7 +18,7 @@ pub(super) struct JointMeasures {
     pub(super) goes_in_mm: Option<f64>,
     pub(super) stopped_by: Option<&'static str>,
     /// What holds it, in words; none where nothing does.
-    pub(super) held_by: Option<Told>,
+    pub(super) held_by: Option<SizedWords>,
     pub(super) touches: Vec<TouchMeasures>,
     pub(super) seat_gap_mm: Option<f64>,
     pub(super) thread: Option<String>,
@@ -37,8 +37,8 @@ pub(super) struct JointMeasures {
 
 #[derive(Serialize)]
 pub(super) struct TouchMeasures {
-    pub(super) male: Told,
-    pub(super) female: Told,
+    pub(super) male: SizedWords,
+    pub(super) female: SizedWords,
     pub(super) spare_mm: f64,
 }
 
@@ -52,8 +52,8 @@ pub(super) struct TrappedMeasures {
 #[derive(Serialize)]
 pub(super) struct ClearanceMeasures {
     pub(super) kind: &'static str,
-    pub(super) male: Told,
-    pub(super) female: Told,
+    pub(super) male: SizedWords,
+    pub(super) female: SizedWords,
     pub(super) nominal_mm: f64,
     pub(super) worst_mm: f64,
     /// What it is the sum of, that which takes most of it first.
@@ -100,7 +100,7 @@ impl JointMeasures {
                 StoppedBy::Overlap => "overlap",
                 StoppedBy::Nothing => "nothing",
             }),
-            held_by: quillet_check::held_by(pen, rest).map(Told::from),
+            held_by: quillet_check::held_by(pen, rest).map(SizedWords::from),
             touches: rest
                 .touches
                 .iter()

@@ -1,14 +1,14 @@
 //! Columns under each other.
 
 /// What stands in a column of a row.
-pub(crate) struct Cell {
+pub(super) struct Cell {
     text: String,
     right: bool,
 }
 
 impl Cell {
     /// Words, from the left.
-    pub(crate) fn left(text: impl Into<String>) -> Cell {
+    pub(super) fn left(text: impl Into<String>) -> Cell {
         Cell {
             text: text.into(),
             right: false,
@@ -16,7 +16,7 @@ impl Cell {
     }
 
     /// A figure, against the right.
-    pub(crate) fn right(text: impl Into<String>) -> Cell {
+    pub(super) fn right(text: impl Into<String>) -> Cell {
         Cell {
             text: text.into(),
             right: true,
@@ -30,7 +30,7 @@ impl Cell {
 
 /// Rows under a head, so many blanks from the edge; a column that is empty throughout is left out.
 /// The head of figures stands against the right as they do.
-pub(crate) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String {
+pub(super) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String {
     let column = |at: usize| rows.iter().filter_map(move |row| row.get(at));
     let filled = |at: &usize| column(*at).any(|cell| !cell.text.is_empty());
     let columns: Vec<usize> = (0..head.len()).filter(filled).collect();
@@ -61,6 +61,40 @@ pub(crate) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String 
     let rows = rows.iter();
     let rows = rows.map(|row| line(columns.iter().filter_map(|at| row.get(*at)).collect()));
     top + &rows.collect::<String>()
+}
+
+/// Columns under each other: text to the left, numbers to the right.
+pub(super) fn columns(head: &[&str], rows: &[Vec<String>]) -> String {
+    let width = |at: usize| {
+        let cells = rows
+            .iter()
+            .filter_map(|row| row.get(at))
+            .map(|cell| cell.chars().count());
+        cells.chain([head[at].chars().count()]).max().unwrap_or(0)
+    };
+    let widths: Vec<usize> = (0..head.len()).map(width).collect();
+    let number = |at: usize| {
+        let mut cells = rows
+            .iter()
+            .filter_map(|row| row.get(at))
+            .filter(|cell| !cell.is_empty());
+        cells.all(|cell| cell.parse::<f64>().is_ok())
+    };
+    let numbers: Vec<bool> = (0..head.len()).map(number).collect();
+    let line = |cells: &[String]| {
+        let mut out = String::from(" ");
+        for (at, cell) in cells.iter().enumerate() {
+            let fill = " ".repeat(widths[at].saturating_sub(cell.chars().count()));
+            match numbers.get(at).copied().unwrap_or(false) {
+                true => out += &format!(" {fill}{cell} "),
+                false => out += &format!(" {cell}{fill} "),
+            }
+        }
+        out.trim_end().to_owned() + "\n"
+    };
+    let head: Vec<String> = head.iter().map(|cell| (*cell).to_owned()).collect();
+    let rows = rows.iter().map(|row| line(row));
+    line(&head) + &rows.collect::<String>()
 }
 
 #[cfg(test)]

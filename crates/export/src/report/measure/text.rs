@@ -4,9 +4,9 @@ use super::Measures;
 use super::joints::{JointMeasures, TouchMeasures};
 use super::parts::PartMeasures;
 use super::pens::{ConfigurationMeasures, PenMeasures};
-use super::told::Told;
 use super::wants::WantMeasures;
-use crate::table::{Cell, table};
+use crate::report::sized::SizedWords;
+use crate::report::table::{Cell, table};
 use quillet_geometry::Length;
 use quillet_model::{Part, Units};
 use std::sync::Arc;
@@ -163,7 +163,7 @@ fn holdings(pen: &PenMeasures, units: Units) -> Option<String> {
 }
 
 fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>, units: Units) -> Option<String> {
-    let told = |it: &Option<Told>| it.as_ref().map(|it| it.in_units(units));
+    let told = |it: &Option<SizedWords>| it.as_ref().map(|it| it.in_units(units));
     let rows: Vec<Vec<Cell>> = wants
         .map(|want| {
             let of_part = want.part.as_ref().map(|part| format!("{part}: "));

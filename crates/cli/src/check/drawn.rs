@@ -1,9 +1,8 @@
 //! What was found, drawn for people.
 
-use super::Whole;
 use crate::say::{harmless, harmless_in_place};
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
-use quillet_check::assumed::Assumed;
+use quillet_export::report::Checked;
 use quillet_model::SourceFile;
 use quillet_syntax::{FileId, Finding, Severity, Span};
 use std::collections::BTreeMap;
@@ -12,7 +11,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 /// Every finding with its places underlined, then how many there are.
-pub(super) fn text(whole: &Whole, colours: bool) -> String {
+pub(super) fn text(whole: &Checked, colours: bool) -> String {
     let mut out = Vec::new();
     let mut sources = Sources {
         whole,
@@ -20,7 +19,7 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
         unknown: Source::from(Arc::from("")),
     };
     let mut reached = Reached::default();
-    for finding in &whole.findings {
+    for finding in whole.findings() {
         match in_long_line(whole, finding, &mut reached) {
             Some(place) => out.extend(plain(finding, &place).bytes()),
             // Writing to memory does not fail.
@@ -36,36 +35,14 @@ pub(super) fn text(whole: &Whole, colours: bool) -> String {
     } else {
         without_colour(&drawn)
     };
-    drawn + &assumed(whole) + &summary(whole)
-}
-
-/// What nobody wrote and is worked out, a line each.
-pub(super) fn assumed(whole: &Whole) -> String {
-    match whole.assumed.as_deref() {
-        None => String::new(),
-        Some([]) => "nothing is assumed: every tap drill and tenon is written\n\n".to_owned(),
-        Some(all) => {
-            let line = |it: &Assumed| format!("  {}{}\n", at(whole, it.span), it.says);
-            let lines: String = all.iter().map(line).collect();
-            format!("assumed, since nobody wrote it:\n{lines}\n")
-        }
-    }
-}
-
-/// `heron.quillet:12: `
-fn at(whole: &Whole, span: Span) -> String {
-    let Some(file) = whole.file(span.file) else {
-        return String::new();
-    };
-    let line = file.text[..span.range().start].matches('\n').count() + 1;
-    format!("{}:{line}: ", file.path.display())
+    drawn + &whole.rest()
 }
 
 /// Longer lines are no help to look at, bytes.
 const LONGEST_LINE: usize = 2_000;
 
 /// Where a finding stands, if one of its places is in a line too long to be drawn.
-fn in_long_line(whole: &Whole, finding: &Finding, reached: &mut Reached) -> Option<String> {
+fn in_long_line(whole: &Checked, finding: &Finding, reached: &mut Reached) -> Option<String> {
     let spans = std::iter::once(finding.span).chain(finding.labels.iter().map(|it| it.span));
     let is_long = |span: Span| {
         let Some(file) = whole.file(span.file) else {
@@ -210,31 +187,9 @@ fn without_colour(drawn: &str) -> String {
     })
 }
 
-/// `2 files checked: 1 error, 3 warnings, no notes.`
-pub(super) fn summary(whole: &Whole) -> String {
-    let counted = |count: usize, word: &str| match count {
-        1 => format!("1 {word}"),
-        _ => format!("{count} {word}s"),
-    };
-    let found: Vec<String> = [Severity::Error, Severity::Warning, Severity::Note]
-        .into_iter()
-        .map(|severity| (whole.count_of(severity), severity.word()))
-        .filter(|(count, _)| *count > 0)
-        .map(|(count, word)| counted(count, word))
-        .collect();
-    if whole.count == 0 {
-        return "nothing checked\n".to_owned();
-    }
-    let files = counted(whole.count, "file");
-    match found.as_slice() {
-        [] => format!("{files} checked, nothing found\n"),
-        _ => format!("{files} checked: {}\n", found.join(", ")),
-    }
-}
-
 /// The files' texts, their lines found once.
 struct Sources<'a> {
-    whole: &'a Whole,
+    whole: &'a Checked,
     read: BTreeMap<FileId, Source<Arc<str>>>,
     unknown: Source<Arc<str>>,
 }

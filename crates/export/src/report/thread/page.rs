@@ -9,22 +9,22 @@ use quillet_standards::thread::{
     percent_practice,
 };
 
-use super::Question;
-use crate::answer::Page;
+use super::Figures;
+use crate::report::Page;
 
 /// The page: what is cut first, then size, outside, inside, drills, and what a shoulder asks.
-pub(super) fn page(question: &Question) -> Page {
-    let mut page = Page::new(title(&question.form));
-    question.cut(&mut page);
-    question.size(&mut page);
-    question.outside(&mut page);
-    question.inside(&mut page);
-    question.drills(&mut page);
-    question.shoulder(&mut page);
+pub(super) fn page(figures: &Figures) -> Page {
+    let mut page = Page::new(title(&figures.form));
+    figures.cut(&mut page);
+    figures.size(&mut page);
+    figures.outside(&mut page);
+    figures.inside(&mut page);
+    figures.drills(&mut page);
+    figures.shoulder(&mut page);
     page
 }
 
-impl Question {
+impl Figures {
     /// What is needed at the lathe: drill, tenon, starts.
     fn cut(&self, page: &mut Page) {
         let form = &self.form;

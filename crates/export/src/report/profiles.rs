@@ -1,12 +1,14 @@
 //! The profiles of a design's pens as plain numbers, for a solid modeller to rebuild.
 
+use super::SCHEMA_VERSION;
 use quillet_geometry::{Chain, Curve, Point};
 use quillet_model::{Design, Part, Pen};
 use serde::Serialize;
 
 /// Every pen: its parts' bodies, where each part lies, and what we make of it.
 #[derive(Serialize)]
-pub(super) struct Profiles {
+pub struct Profiles {
+    schema_version: u32,
     pens: Vec<PenProfiles>,
 }
 
@@ -85,8 +87,10 @@ struct PointMass {
 }
 
 impl Profiles {
-    pub(super) fn of(design: &Design) -> Self {
+    /// Of all pens of a design.
+    pub fn of(design: &Design) -> Self {
         Self {
+            schema_version: SCHEMA_VERSION,
             pens: design.pens.iter().map(PenProfiles::of).collect(),
         }
     }

@@ -1,6 +1,6 @@
 //! What was found, a line each.
 
-use super::{Whole, report};
+use super::Checked;
 use quillet_model::SourceFile;
 use quillet_syntax::{Encoding, FileId, Finding, LineIndex};
 use std::cmp::Reverse;
@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 
 /// `heron.quillet:41:5 error [broken-through] message`, the gravest of each file first; then how
 /// many there are.
-pub(super) fn text(whole: &Whole) -> String {
+pub(super) fn text(whole: &Checked) -> String {
     let path = |finding: &Finding| whole.file(finding.span.file).map(|file| &file.path);
     let mut findings: Vec<&Finding> = whole.findings.iter().collect();
     // They stand in the order of the text already.
@@ -18,7 +18,7 @@ pub(super) fn text(whole: &Whole) -> String {
         .into_iter()
         .map(|it| line(it, whole.file(it.span.file), &mut lines))
         .collect();
-    told + &report::assumed(whole) + &report::summary(whole)
+    told + &whole.rest()
 }
 
 fn line(

@@ -1,7 +1,7 @@
 //! What a part by itself measures.
 
-use super::told::Told;
 use super::wants::WantMeasures;
+use crate::report::sized::SizedWords;
 use quillet_check::{Examined, Role, Wall, walls};
 use quillet_geometry::Mass;
 use quillet_model::{Design, Doubts, Hand, Part};
@@ -37,8 +37,8 @@ pub(super) struct PartMeasures {
 #[derive(Serialize)]
 pub(super) struct WallMeasures {
     pub(super) role: &'static str,
-    pub(super) outer: Told,
-    pub(super) inner: Told,
+    pub(super) outer: SizedWords,
+    pub(super) inner: SizedWords,
     pub(super) from_mm: f64,
     pub(super) to_mm: f64,
     pub(super) least_mm: f64,

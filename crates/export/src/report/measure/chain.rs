@@ -1,6 +1,6 @@
 //! What a clearance is the sum of.
 
-use super::told::Told;
+use crate::report::sized::SizedWords;
 use quillet_check::chain;
 use quillet_model::{Design, Link, Pen};
 use serde::Serialize;
@@ -8,7 +8,7 @@ use serde::Serialize;
 /// A size of a clearance's chain.
 #[derive(Serialize)]
 pub(super) struct LinkMeasures {
-    what: Told,
+    what: SizedWords,
     /// Where it is written.
     file: String,
     line: usize,
@@ -22,7 +22,7 @@ pub(super) struct LinkMeasures {
     pub(super) takes_mm: f64,
     /// In words, with how closely it is kept.
     #[serde(skip)]
-    pub(super) told: Told,
+    pub(super) told: SizedWords,
 }
 
 impl LinkMeasures {

@@ -1,0 +1,48 @@
+//! What every pen put together comes to, and what its parts hold, weigh and leave of wall.
+
+mod chain;
+mod joints;
+mod parts;
+mod pens;
+mod text;
+mod wants;
+
+use super::SCHEMA_VERSION;
+use parts::PartMeasures;
+use pens::PenMeasures;
+use quillet_check::Examined;
+use quillet_model::{Design, Units};
+use serde::Serialize;
+
+/// The measures of a design.
+#[derive(Serialize)]
+pub struct Measures {
+    schema_version: u32,
+    /// How many errors the design has; what rests on them is null.
+    errors: usize,
+    parts: Vec<PartMeasures>,
+    pens: Vec<PenMeasures>,
+}
+
+impl Measures {
+    /// Of a design as it was examined.
+    pub fn of(design: &Design, examined: &Examined) -> Self {
+        let parts = design.parts.iter();
+        let pens = design.pens.iter();
+        Self {
+            schema_version: SCHEMA_VERSION,
+            errors: examined.errors(),
+            parts: parts
+                .map(|part| PartMeasures::alone(design, examined, part))
+                .collect(),
+            pens: pens
+                .map(|pen| PenMeasures::of(design, examined, pen))
+                .collect(),
+        }
+    }
+
+    /// For people: the pens, then the parts that are in none; `full` with every wall and clearance.
+    pub fn text(&self, full: bool, units: Units) -> String {
+        text::of(self, full, units)
+    }
+}

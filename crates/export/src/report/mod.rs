@@ -1,0 +1,37 @@
+//! Reports: what is measured, listed, looked up and found, as text for people and JSON for programs.
+//!
+//! Each JSON form has its schema in `crates/export/schema/`, and says by `schema_version` which
+//! issue of it it follows. Lengths and masses in JSON are in the unit that ends a key's name,
+//! whatever unit a file is written in.
+
+mod check;
+mod cut;
+mod drill;
+mod fit;
+mod json;
+mod lists;
+mod material;
+mod measure;
+mod page;
+mod profiles;
+mod sized;
+mod table;
+mod thread;
+mod tools;
+
+pub use check::{Checked, CheckedFile};
+pub use cut::CutReport;
+pub use drill::{DrillQuestion, drill};
+pub use fit::fit;
+pub use json::{exact, rounded};
+pub use lists::Lists;
+pub use material::{material, materials};
+pub use measure::Measures;
+pub use page::{Answer, Page};
+pub use profiles::Profiles;
+pub use thread::{ThreadQuestion, thread};
+pub use tools::ToolReport;
+
+/// Which issue of the schemas the JSON follows. It grows when a key goes or changes its meaning;
+/// a new key alone leaves it as it is.
+pub const SCHEMA_VERSION: u32 = 1;
