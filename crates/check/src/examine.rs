@@ -8,7 +8,7 @@ use crate::{
     BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
     limits, merge, propose, wants,
 };
-use quillet_model::{Bench, Design, Part};
+use quillet_model::{Bench, Design, Part, PartId};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
@@ -102,7 +102,7 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
     let mut seen = Seen::new();
     for pen in &design.pens {
         let pen = PenView::new(design, pen);
-        for index in 0..pen.pen.parts.len() {
+        for index in pen.pen.parts.ids() {
             if called_off() {
                 return None;
             }
@@ -178,7 +178,7 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
                 let joints = pen.joints();
                 let read = joints.filter(|it| it.male.whole && it.female.whole);
                 for joint in read {
-                    findings.about.joint = Some(joint.index);
+                    findings.about.joint = Some(joint.id);
                     run(&joint, findings);
                 }
                 findings.about.joint = None;
@@ -200,7 +200,7 @@ struct Once {
     raised: Option<Vec<Raised>>,
 }
 
-fn pen_part(pen: &PenView<'_>, index: usize, seen: &mut Seen, findings: &mut Findings) {
+fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Findings) {
     let part = &pen.pen.parts[index];
     let view = PartView::new(pen.design, Some(pen.pen), part);
     let joints = pen.pen.joints.iter();

@@ -1,6 +1,7 @@
 //! Where rules put what they find.
 
 use quillet_geometry::{Length, Limits};
+use quillet_model::JointId;
 use quillet_syntax::Finding;
 use std::sync::Arc;
 
@@ -62,6 +63,5 @@ pub(crate) struct Raised {
 pub(crate) struct About {
     pub(crate) pen: Option<Arc<str>>,
     pub(crate) part: Option<Arc<str>>,
-    /// An index into the pen's joints.
-    pub(crate) joint: Option<usize>,
+    pub(crate) joint: Option<JointId>,
 }

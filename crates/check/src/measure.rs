@@ -4,15 +4,16 @@ mod drivers;
 mod missing;
 mod value;
 
-use quillet_geometry::Mass;
-use quillet_model::{Dimension, Doubts, Measure, Part, Pen, Quantity, Sum, Test, Want};
+use quillet_model::{
+    Dimension, Doubts, Measure, Part, Parts, Pen, Quantity, Sum, Test, Want, Weights,
+};
 use quillet_syntax::ast::{Comparison, Operator};
 use quillet_syntax::{Size, SizedText, text};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// What a measure comes to, each part weighing what is given here.
-type Weighed<'a> = dyn Fn(&Measure, &[Option<Mass>]) -> Option<Quantity> + 'a;
+type Weighed<'a> = dyn Fn(&Measure, &Weights) -> Option<Quantity> + 'a;
 
 /// A want, measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -65,12 +66,12 @@ impl Measured {
 
     /// Holds a want against all that may be, where what it weighs is in doubt.
     fn doubted(&mut self, want: &Want, doubts: &Doubts, value: &Weighed<'_>) {
-        let found = |weights: &[Option<Mass>]| {
+        let found = |weights: &Weights| {
             let found = want.measure.value(&|it| value(it, weights)).ok().flatten();
             found.map(Quantity::to_f64)
         };
         let margin =
-            |weights: &[Option<Mass>]| margin(want, &|it| value(it, weights)).map(Quantity::to_f64);
+            |weights: &Weights| margin(want, &|it| value(it, weights)).map(Quantity::to_f64);
         let (Some(reckoned), Some((low, high)), Some((least, most))) =
             (self.value, doubts.range(&found), doubts.range(&margin))
         else {
@@ -134,7 +135,7 @@ impl Verdict {
 /// A want of a pen, or of one of its joints; with the doubts of the pen, worked out where they
 /// enter.
 pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measured {
-    let at = |measure: &Measure, weights: Option<&[Option<Mass>]>| {
+    let at = |measure: &Measure, weights: Option<&Weights>| {
         value::of(measure, &pen.parts, Some(pen), weights)
     };
     let mut measured = measured(want, &|measure| at(measure, None));
@@ -162,8 +163,8 @@ pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measu
 
 /// A want of a part by itself.
 pub(crate) fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
-    let alone = std::slice::from_ref(part);
-    let mut measured = measured(want, &|measure| value::of(measure, alone, None, None));
+    let alone = Parts::alone(part.clone());
+    let mut measured = measured(want, &|measure| value::of(measure, &alone, None, None));
     if measured.verdict == Verdict::Unknown {
         measured.missing = all(want)
             .filter_map(|it| missing::of_part(it, part))

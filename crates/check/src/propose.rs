@@ -69,7 +69,7 @@ pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal>
 pub(crate) fn narrower(view: &PartView<'_>, index: usize, dia: Length) -> Option<Proposal> {
     let part = view.part;
     let clearances = view.pen.into_iter().flat_map(|pen| {
-        let own = pen.parts.iter().position(|it| Arc::ptr_eq(it, part));
+        let own = pen.parts.position(|it| Arc::ptr_eq(it, part));
         let all = pen.assembly.joints.iter().flat_map(|rest| &rest.clearances);
         all.filter(move |it| Some(it.female.part) == own)
     });

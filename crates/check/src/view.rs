@@ -1,7 +1,7 @@
 //! What a rule is shown: a part, a joint or a pen with the benches and limits around it.
 
 use crate::walls::{self, Wall};
-use quillet_model::{AtRest, Bench, Design, End, Joint, Part, Pen};
+use quillet_model::{AtRest, Bench, Design, End, Joint, JointId, Part, PartId, Pen};
 use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
 use quillet_syntax::{Finding, Severity};
 use std::cell::OnceCell;
@@ -61,8 +61,8 @@ pub(crate) struct Worked {
 pub struct JointView<'a> {
     /// The pen.
     pub pen: PenView<'a>,
-    /// Its index in the pen's joints.
-    pub index: usize,
+    /// Which of the pen's joints.
+    pub id: JointId,
     /// The joint.
     pub joint: &'a Joint,
     /// The part that goes in.
@@ -89,23 +89,19 @@ impl<'a> PenView<'a> {
 
     /// Its joints.
     pub fn joints(&self) -> impl Iterator<Item = JointView<'a>> + '_ {
-        self.pen
-            .joints
-            .iter()
-            .enumerate()
-            .filter_map(|(index, joint)| {
-                Some(JointView {
-                    pen: *self,
-                    index,
-                    joint,
-                    male: self.pen.parts.get(joint.male.part)?,
-                    female: self.pen.parts.get(joint.female.part)?,
-                })
+        self.pen.joints.with_ids().filter_map(|(id, joint)| {
+            Some(JointView {
+                pen: *self,
+                id,
+                joint,
+                male: self.pen.parts.get(joint.male.part)?,
+                female: self.pen.parts.get(joint.female.part)?,
             })
+        })
     }
 
     /// The joints of a part that do not close.
-    pub fn open_joints(&self, part: usize) -> impl Iterator<Item = &'a Joint> {
+    pub fn open_joints(&self, part: PartId) -> impl Iterator<Item = &'a Joint> {
         let joints = self.pen.joints.iter().zip(&self.pen.assembly.joints);
         let open = joints.filter(move |(joint, rest)| {
             [joint.male.part, joint.female.part].contains(&part) && !rest.verdict.closes()
@@ -162,7 +158,7 @@ impl<'a> PartView<'a> {
     /// first asked for. A bought part has no routes.
     pub fn plan(&self) -> &Plan {
         self.worked.plan.get_or_init(|| {
-            let place = |pen: &Pen| pen.parts.iter().position(|it| Arc::ptr_eq(it, self.part));
+            let place = |pen: &Pen| pen.parts.position(|it| Arc::ptr_eq(it, self.part));
             match self.pen.and_then(|pen| Some((pen, place(pen)?))) {
                 Some((pen, index)) => plan_part_of(pen, index, self.bench),
                 None if self.part.is_bought() => Plan::default(),
@@ -180,7 +176,7 @@ impl<'a> PartView<'a> {
 impl<'a> JointView<'a> {
     /// Where it comes to rest.
     pub fn at_rest(&self) -> Option<&'a AtRest> {
-        self.pen.pen.assembly.joints.get(self.index)
+        self.pen.pen.assembly.joints.get(self.id)
     }
 
     /// The male end's name with its part: `section.shank`.

@@ -151,7 +151,7 @@ fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Pla
     let configuration = pen.assembly.configuration(held);
     let configuration = configuration
         .ok_or_else(|| format!("{name} cannot be shown {}: no joint says so", held.word()))?;
-    let index = pen.part_index(&part.name.text);
+    let index = pen.part_id(&part.name.text);
     Ok(index.and_then(|index| configuration.places[index]))
 }
 

@@ -42,7 +42,7 @@ pub use settle::{StoppedBy, Trapped};
 pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
 pub use verdict::{Closing, Verdict};
 
-use crate::{Joint, Part, Pen, Seat};
+use crate::{ById, Joint, JointId, Part, PartId, Parts, Pen, RingId, Seat, Weights};
 use drift::{Drifts, JointDrifts, OnAxis};
 use group::Groups;
 use quillet_geometry::Mass;
@@ -54,7 +54,7 @@ use std::sync::Arc;
 #[derive(Debug, Default)]
 pub struct Assembly {
     /// One for each of `Pen::joints`, in their order.
-    pub joints: Vec<AtRest>,
+    pub joints: ById<JointId, AtRest>,
     /// Closed; none where no `close` is written or a part of it has no shape.
     pub capped: Option<Configuration>,
     /// Open.
@@ -62,18 +62,18 @@ pub struct Assembly {
     /// Open with the cap on the tail; none where no `post` is written.
     pub posted: Option<Configuration>,
     /// Parts that hang together with neither the body nor the cap, group by group.
-    pub loose: Vec<Vec<usize>>,
+    pub loose: Vec<Vec<PartId>>,
     /// The ink it holds.
     pub ink: Option<Ink>,
     /// The air round the nib when it is closed.
     pub air: Option<Air>,
     /// The part that writes: what is bought and stands out furthest at the writing end of the open
     /// pen; none where what stands out there is cut, a clip or a spring.
-    pub nib: Option<usize>,
+    pub nib: Option<PartId>,
     /// The O-rings in its parts' grooves.
-    pub rings: Vec<SeatedRing>,
+    pub rings: ById<RingId, SeatedRing>,
     /// What each part weighs, on its own stations, O-rings in its grooves with it.
-    pub weights: Vec<Option<Mass>>,
+    pub weights: Weights,
 }
 
 /// A joint at rest.
@@ -99,9 +99,9 @@ pub struct AtRest {
     /// male has gone past.
     pub seat_gap_mm: Option<f64>,
     /// The parts that go in, each with its place on the joint's axis.
-    pub males: Vec<(usize, Place)>,
+    pub males: Vec<(PartId, Place)>,
     /// The parts that receive them.
-    pub females: Vec<(usize, Place)>,
+    pub females: Vec<(PartId, Place)>,
     /// Its two parts were joined already through others, so it places nothing.
     pub redundant: bool,
     /// How the plain surfaces of its own two parts lie in each other; none where nothing of the one
@@ -120,14 +120,14 @@ impl Assembly {
     pub(crate) fn of(pen: &Pen, known: &dyn Fn(&str) -> Option<Arc<Part>>) -> Assembly {
         let parts = &pen.parts;
         let mut bodies = Bodies::new(parts, &pen.hands);
-        let numbered = || pen.joints.iter().enumerate();
-        let lasting: Vec<(usize, &Joint)> = numbered()
+        let numbered = || pen.joints.with_ids();
+        let lasting: Vec<(JointId, &Joint)> = numbered()
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
             .collect();
         let (open, made) = order::make(&bodies, &lasting, Groups::apart(parts.len()));
-        let mut settled: Vec<Option<Settled>> = pen.joints.iter().map(|_| None).collect();
+        let mut settled: ById<JointId, Option<Settled>> = pen.joints.map(|_| None);
         let mut drifts = Drifts::apart(parts.len());
-        let mut drifted: Vec<JointDrifts> = vec![JointDrifts::default(); pen.joints.len()];
+        let mut drifted = pen.joints.map(|_| JointDrifts::default());
         for (index, rest) in made {
             drifted[index] = drifts.of(&bodies, &pen.joints[index], &rest);
             drifts.join(&drifted[index]);
@@ -136,7 +136,7 @@ impl Assembly {
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
         let bodies = bodies;
-        let mut of_verb = |verb: Verb| -> Option<(usize, Groups)> {
+        let mut of_verb = |verb: Verb| -> Option<(JointId, Groups)> {
             let (index, joint) = numbered().find(|(_, joint)| joint.verb == verb)?;
             if open.joined(joint.male.part, joint.female.part) {
                 return None;
@@ -156,7 +156,7 @@ impl Assembly {
         let air = cap_joint
             .filter(|_| pen.is_settled())
             .map(|rest| air::round_the_nib(&bodies, rest));
-        let mut joints: Vec<AtRest> = numbered()
+        let mut joints: ById<JointId, AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
                 Some(rest) => {
                     let drifts = drifts.on(&drifted[index]);
@@ -206,8 +206,8 @@ impl Assembly {
 }
 
 /// What each part weighs, with the rings in its grooves.
-fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
-    let with_rings = |(index, part): (usize, &Arc<Part>)| {
+fn weights(parts: &Parts, rings: &[SeatedRing]) -> Weights {
+    let with_rings = |(index, part): (PartId, &Arc<Part>)| {
         let own = part.weigh()?;
         let of_rings = rings.iter().filter(|it| it.part == index).map(|it| {
             let (from, to) = part.features[it.feature].stations(part.length);
@@ -216,19 +216,19 @@ fn weights(parts: &[Arc<Part>], rings: &[SeatedRing]) -> Vec<Option<Mass>> {
         });
         [Some(own)].into_iter().chain(of_rings).sum()
     };
-    parts.iter().enumerate().map(with_rings).collect()
+    parts.with_ids().map(with_rings).collect()
 }
 
 impl AtRest {
     fn of(
         pen: &Pen,
-        index: usize,
+        index: JointId,
         bodies: &Bodies,
         rest: Settled,
         (open, drifts): (&Groups, OnAxis),
     ) -> AtRest {
         let joint = &pen.joints[index];
-        let placed = |members: &[contact::Member]| -> Vec<(usize, Place)> {
+        let placed = |members: &[contact::Member]| -> Vec<(PartId, Place)> {
             members.iter().map(|it| (it.part, it.place)).collect()
         };
         let (males, females) = (placed(&rest.males), placed(&rest.females));
@@ -287,8 +287,8 @@ impl AtRest {
 }
 
 /// How far the seat's two faces are apart.
-fn seat_gap_mm(seat: &Seat, males: &[(usize, Place)], females: &[(usize, Place)]) -> Option<f64> {
-    let at = |members: &[(usize, Place)], face: &crate::PenFace| {
+fn seat_gap_mm(seat: &Seat, males: &[(PartId, Place)], females: &[(PartId, Place)]) -> Option<f64> {
+    let at = |members: &[(PartId, Place)], face: &crate::PenFace| {
         let (_, place) = members.iter().find(|(part, _)| *part == face.part)?;
         Some(place.of(face.at.to_mm()))
     };
@@ -300,7 +300,7 @@ fn seat_gap_mm(seat: &Seat, males: &[(usize, Place)], females: &[(usize, Place)]
 
 /// The part that the pen is turned by: of the body, and which way its stations run.
 struct Body {
-    part: usize,
+    part: PartId,
     /// Its stations run towards the writing point.
     reversed: bool,
 }
@@ -326,7 +326,7 @@ impl Body {
         }
         let first = pen.joints.first()?;
         let part = first.female.part;
-        let ends = |index: usize| {
+        let ends = |index: PartId| {
             let place = open.place(index);
             let (a, b) = (place.of(0.0), place.of(pen.parts[index].length.to_mm()));
             (a.min(b), a.max(b))
@@ -334,7 +334,7 @@ impl Body {
         let all = || open.with(part);
         let front = all().min_by(|a, b| ends(*a).0.total_cmp(&ends(*b).0))?;
         let back = all().max_by(|a, b| ends(*a).1.total_cmp(&ends(*b).1))?;
-        let bought = |index: usize| pen.parts[index].is_bought();
+        let bought = |index: PartId| pen.parts[index].is_bought();
         let reversed = match bought(front) == bought(back) {
             true => first.female.end == crate::End::Second,
             false => open.place(part).reversed != bought(back),
@@ -345,22 +345,22 @@ impl Body {
 
 /// Groups of parts that belong to no configuration.
 fn loose(
-    parts: &[Arc<Part>],
+    parts: &Parts,
     open: &Groups,
-    closed: &Option<(usize, Groups)>,
-    posted: &Option<(usize, Groups)>,
-    body: usize,
-) -> Vec<Vec<usize>> {
-    let held = |part: usize| {
-        let with = |groups: &Option<(usize, Groups)>| {
+    closed: &Option<(JointId, Groups)>,
+    posted: &Option<(JointId, Groups)>,
+    body: PartId,
+) -> Vec<Vec<PartId>> {
+    let held = |part: PartId| {
+        let with = |groups: &Option<(JointId, Groups)>| {
             groups
                 .as_ref()
                 .is_some_and(|(_, groups)| groups.joined(part, body))
         };
         open.joined(part, body) || with(closed) || with(posted)
     };
-    let mut groups: Vec<Vec<usize>> = Vec::new();
-    for part in 0..parts.len() {
+    let mut groups: Vec<Vec<PartId>> = Vec::new();
+    for part in parts.ids() {
         if held(part)
             || groups
                 .iter()

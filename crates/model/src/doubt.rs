@@ -2,7 +2,7 @@
 
 mod sizes;
 
-use crate::{Configuration, Filling, Hand, Material, Part, Pen};
+use crate::{ById, Configuration, Filling, Hand, Material, Part, PartId, Parts, Pen, Weights};
 use quillet_geometry::Mass;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -15,7 +15,7 @@ use std::sync::Arc;
 /// of the squares. What is bought is as weighed, and a density that the design states is as stated.
 #[derive(Clone, Debug, Default)]
 pub struct Doubts {
-    weights: Vec<Option<Mass>>,
+    weights: Weights,
     densities: Vec<Doubt>,
     sizes: Vec<Doubt>,
 }
@@ -24,9 +24,9 @@ pub struct Doubts {
 #[derive(Clone, Debug, Default)]
 struct Doubt {
     /// At its least.
-    less: Vec<(usize, Mass)>,
+    less: Vec<(PartId, Mass)>,
     /// At its most.
-    more: Vec<(usize, Mass)>,
+    more: Vec<(PartId, Mass)>,
 }
 
 /// More materials than this in a pen are taken one by one, and what they do is added up.
@@ -36,9 +36,9 @@ const MOST_PARTS: usize = 64;
 
 impl Doubts {
     /// Of parts with what they weigh, each made by a hand.
-    pub fn of(parts: &[Arc<Part>], weights: &[Option<Mass>], hands: &[Hand]) -> Doubts {
+    pub fn of(parts: &Parts, weights: &Weights, hands: &ById<PartId, Hand>) -> Doubts {
         let cut = || {
-            let numbered = parts.iter().enumerate();
+            let numbered = parts.with_ids();
             numbered.filter(|(_, part)| !part.is_bought() && part.lacks_mass().is_none())
         };
         let mut sizes = Vec::new();
@@ -54,7 +54,7 @@ impl Doubts {
             }
         }
         Doubts {
-            weights: weights.to_vec(),
+            weights: weights.clone(),
             densities: densities(cut()),
             sizes,
         }
@@ -62,13 +62,17 @@ impl Doubts {
 
     /// Of one part by itself, made by a hand.
     pub fn alone(part: &Arc<Part>, hand: &Hand) -> Doubts {
-        Doubts::of(std::slice::from_ref(part), &[part.weigh()], &[*hand])
+        Doubts::of(
+            &ById::alone(part.clone()),
+            &ById::alone(part.weigh()),
+            &ById::alone(*hand),
+        )
     }
 
     /// From what to what a figure may lie that is worked out from what the parts weigh; none where
     /// it cannot be.
-    pub fn range(&self, figure: &dyn Fn(&[Option<Mass>]) -> Option<f64>) -> Option<(f64, f64)> {
-        let at = |changes: &[&[(usize, Mass)]]| figure(&self.with(changes));
+    pub fn range(&self, figure: &dyn Fn(&Weights) -> Option<f64>) -> Option<(f64, f64)> {
+        let at = |changes: &[&[(PartId, Mass)]]| figure(&self.with(changes));
         let drawn = figure(&self.weights)?;
         let (mut low, mut high) = (drawn, drawn);
         match self.densities.len() {
@@ -79,7 +83,7 @@ impl Doubts {
                         _ => doubt.more.clone(),
                     };
                     let all: Vec<_> = self.densities.iter().enumerate().map(way).collect();
-                    let all: Vec<&[(usize, Mass)]> = all.iter().map(Vec::as_slice).collect();
+                    let all: Vec<&[(PartId, Mass)]> = all.iter().map(Vec::as_slice).collect();
                     let value = at(&all)?;
                     (low, high) = (low.min(value), high.max(value));
                 }
@@ -102,7 +106,7 @@ impl Doubts {
 
     /// From what to what the mass of one of the parts may lie, g; none where nothing of it is in
     /// doubt, or it is not known.
-    pub fn of_part(&self, part: usize) -> Option<(f64, f64)> {
+    pub fn of_part(&self, part: PartId) -> Option<(f64, f64)> {
         let range = self.range(&|weights| Some(weights.get(part)?.as_ref()?.mass_g));
         range.filter(|(low, high)| low < high)
     }
@@ -122,7 +126,7 @@ impl Doubts {
     }
 
     /// What the parts weigh with some changes.
-    fn with(&self, changes: &[&[(usize, Mass)]]) -> Vec<Option<Mass>> {
+    fn with(&self, changes: &[&[(PartId, Mass)]]) -> Weights {
         let mut weights = self.weights.clone();
         for (index, change) in changes.iter().flat_map(|all| all.iter()) {
             if let Some(weight) = weights.get_mut(*index) {
@@ -134,7 +138,7 @@ impl Doubts {
 }
 
 /// One doubt for each material whose density is not stated.
-fn densities<'p>(parts: impl Iterator<Item = (usize, &'p Arc<Part>)>) -> Vec<Doubt> {
+fn densities<'p>(parts: impl Iterator<Item = (PartId, &'p Arc<Part>)>) -> Vec<Doubt> {
     let mut known: BTreeMap<&str, Doubt> = BTreeMap::new();
     for (index, part) in parts {
         for body in part.bodies() {
@@ -156,7 +160,7 @@ fn densities<'p>(parts: impl Iterator<Item = (usize, &'p Arc<Part>)>) -> Vec<Dou
 }
 
 /// All sizes of a part as one: the root of the squares of what they weigh, where most of it lies.
-fn together(sizes: &[(Mass, Mass)], index: usize) -> Option<Doubt> {
+fn together(sizes: &[(Mass, Mass)], index: PartId) -> Option<Doubt> {
     let square = |it: &(Mass, Mass)| it.0.mass_g.abs().max(it.1.mass_g.abs()).powi(2);
     let sum: f64 = sizes.iter().map(square).sum();
     let moment: f64 = sizes.iter().map(|it| square(it) * it.0.centre_mm).sum();

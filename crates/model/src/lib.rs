@@ -39,7 +39,7 @@ pub use design::{BlankDef, Design};
 pub use doubt::Doubts;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
-pub use id::JointId;
+pub use id::{ById, Id, JointId, PartId, Parts, RingId, Weights};
 pub use kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};

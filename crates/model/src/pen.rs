@@ -1,7 +1,8 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
 use crate::{
-    Acceptance, Assembly, Doubts, End, Hand, Lacks, Limits, Part, ThreadDef, Unknown, Want,
+    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Lacks, Limits, PartId, Parts,
+    ThreadDef, Unknown, Want,
 };
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
@@ -22,9 +23,9 @@ pub struct Pen {
     pub block: Span,
     /// The parts its joints name, in the order first named; shared with the design
     /// where this pen's `let`s change nothing in them.
-    pub parts: Vec<Arc<Part>>,
+    pub parts: Parts,
     /// The joints, those of the pen it is like first.
-    pub joints: Vec<Joint>,
+    pub joints: ById<JointId, Joint>,
     /// What is wanted, its joints' own wants apart.
     pub wants: Vec<Want>,
     /// What is accepted in it.
@@ -35,9 +36,9 @@ pub struct Pen {
     pub bench: Option<ast::Name>,
     /// How closely each of `parts` is made: at the bench it names, the pen's, or the only one in
     /// sight.
-    pub hands: Vec<Hand>,
-    /// The part that itself holds the ink: an index into `parts`, and where it is said.
-    pub fill: Option<(usize, Span)>,
+    pub hands: ById<PartId, Hand>,
+    /// The part that itself holds the ink, and where it is said.
+    pub fill: Option<(PartId, Span)>,
     /// Whether every joint and `let` that is written could be read: where not, it is put together
     /// from what is left, and no figure of it is told.
     pub whole: bool,
@@ -60,7 +61,7 @@ impl Pen {
     /// What is missing to tell all of its figures.
     pub fn unknown(&self) -> Vec<Unknown> {
         let of_pen = (!self.whole).then_some(Unknown::Joints);
-        let parts = self.parts.iter().enumerate();
+        let parts = self.parts.with_ids();
         let of_parts = parts.filter_map(|(index, part)| {
             let lacks = part.lacks_mass();
             // A part that says its mass may carry a ring that does not.
@@ -72,16 +73,16 @@ impl Pen {
     }
 
     /// The index of a part of a name.
-    pub fn part_index(&self, name: &str) -> Option<usize> {
-        self.parts.iter().position(|part| &*part.name.text == name)
+    pub fn part_id(&self, name: &str) -> Option<PartId> {
+        self.parts.position(|part| &*part.name.text == name)
     }
 }
 
 /// One end or named face of one of a pen's parts.
 #[derive(Clone, Debug)]
 pub struct PenFace {
-    /// An index into `Pen::parts`.
-    pub part: usize,
+    /// The part.
+    pub part: PartId,
     /// The face's name.
     pub face: ast::Name,
     /// Its station on that part.
@@ -107,8 +108,8 @@ pub struct Joint {
     pub female: JointEnd,
     /// The thread named by `with`.
     pub with: Option<Arc<ThreadDef>>,
-    /// What is trapped between: indices into `Pen::parts`, from the female's face outward.
-    pub through: Vec<usize>,
+    /// What is trapped between, from the female's face outward.
+    pub through: Vec<PartId>,
     /// `by L`
     pub by: Option<(Length, Span)>,
     /// What a plain joint asks of its sizes.
@@ -148,8 +149,8 @@ impl Joint {
 /// One side of a joint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct JointEnd {
-    /// An index into `Pen::parts`.
-    pub part: usize,
+    /// The part.
+    pub part: PartId,
     /// The end.
     pub end: End,
     /// The phrase.

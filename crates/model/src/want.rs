@@ -1,6 +1,6 @@
 //! What is wanted of a pen, resolved.
 
-use crate::{Configured, Dimension, JointId, PenFace, Quantity};
+use crate::{Configured, Dimension, JointId, PartId, PenFace, Quantity};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 use quillet_syntax::ast::{Comparison, Operator};
@@ -69,11 +69,11 @@ pub enum Measure {
     /// `overlap` of a joint's threads.
     Overlap(JointId),
     /// `wall(part)`: the least.
-    Wall(usize),
+    Wall(PartId),
     /// `diameter(part, station)`
-    Diameter(usize, Length),
+    Diameter(PartId, Length),
     /// `clearance(part, part, capped)`: the least true distance.
-    Clearance(usize, usize, Configured),
+    Clearance(PartId, PartId, Configured),
     /// `distance(a.face, b.face)`: along the axis, positive where the second lies further back.
     Distance(Box<PenFace>, Box<PenFace>),
     /// `ink`: how much it holds.

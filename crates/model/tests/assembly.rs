@@ -2,7 +2,8 @@
 //! arithmetic or trigonometry on a few numbers.
 
 use quillet_model::{
-    AtRest, ClearanceKind, Configured, Design, Origin, StoppedBy, Texts, load, resolve,
+    AtRest, ClearanceKind, Configured, Design, JointId, Origin, PartId, StoppedBy, Texts, load,
+    resolve,
 };
 use std::path::Path;
 
@@ -21,7 +22,6 @@ fn joint<'d>(design: &'d Design, begins: &str) -> &'d AtRest {
     let pen = &design.pens[0];
     let at = pen
         .joints
-        .iter()
         .position(|joint| design.text(joint.head).starts_with(begins));
     &pen.assembly.joints[at.expect("the pen has this joint")]
 }
@@ -35,7 +35,7 @@ fn goes_in(male: &str, female: &str) -> f64 {
     );
     let design = design(&text);
     assert!(design.findings.is_empty(), "{:#?}", design.findings);
-    design.pens[0].assembly.joints[0].goes_in_mm
+    design.pens[0].assembly.joints[JointId::nth(0)].goes_in_mm
 }
 
 fn near(found: f64, wanted: f64, within: f64) {
@@ -134,7 +134,7 @@ fn the_worked_pen_comes_together() {
         5e-4,
     );
 
-    let nib = design.pens[0].part_index("nib-unit").unwrap();
+    let nib = design.pens[0].part_id("nib-unit").unwrap();
     let clearance = |kind: ClearanceKind| {
         let of_nib = |it: &&quillet_model::Clearance| it.kind == kind && it.male.part == nib;
         cap.clearances.iter().find(of_nib).expect("there is one")
@@ -171,7 +171,7 @@ fn what_is_pushed_on_passes_what_carries_it() {
             .with("bought.quillet", bought);
         let design = resolve(&load(Path::new("pen.quillet"), &texts).expect("they are there"));
         let pen = &design.pens[0];
-        let part = |name: &str| pen.part_index(name).expect("the pen has it");
+        let part = |name: &str| pen.part_id(name).expect("the pen has it");
         let pushed = joint(&design, "push");
         let of_section = |it: &&quillet_model::Clearance| {
             it.kind == ClearanceKind::Throat && it.female.part == part("section")
@@ -198,7 +198,7 @@ fn a_cone_is_measured_where_it_passes() {
              outside dia 20\n from mouth {{\n bore {hole} to 30\n}}\n}}\n\
              pen test {{\n slip male.front into female.mouth\n}}\n"
         );
-        let rest = design(&text).pens[0].assembly.joints[0].clone();
+        let rest = design(&text).pens[0].assembly.joints[JointId::nth(0)].clone();
         let throat = |it: &&quillet_model::Clearance| it.kind == ClearanceKind::Throat;
         (
             rest.goes_in_mm,
@@ -243,10 +243,10 @@ fn the_order_of_the_text_says_nothing() {
 
 /// A joint of `other` with its parts numbered as in `one`.
 fn joint_renumbered(one: &Design, other: &Design, begins: &str) -> Box<AtRest> {
-    let renumber = |part: usize| {
+    let renumber = |part: PartId| {
         let name = &other.pens[0].parts[part].name.text;
         one.pens[0]
-            .part_index(name)
+            .part_id(name)
             .expect("both pens have the same parts")
     };
     let mut rest = joint(other, begins).clone();

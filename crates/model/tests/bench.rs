@@ -109,7 +109,7 @@ fn each_part_of_a_pen_is_made_by_the_hand_of_its_own_bench() {
     let depths = |pen: usize| {
         let pen = &design.pens[pen];
         let depth = |name| {
-            let part = pen.part_index(name).expect("it is in the pen");
+            let part = pen.part_id(name).expect("it is in the pen");
             pen.hands[part].keeps(Kept::Depth, Length::mm(10.0)).to_mm()
         };
         (depth("one"), depth("two"))

@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use quillet_model::{Configured, Design, Doubts, Hand, Texts, load, resolve};
+use quillet_model::{
+    ById, Configured, Design, Doubts, Hand, PartId, Texts, Weights, load, resolve,
+};
 use std::f64::consts::PI;
 use std::path::Path;
 
@@ -17,12 +19,9 @@ fn design(text: &str) -> Design {
 fn range_of(text: &str) -> (f64, f64) {
     let design = design(text);
     let part = &design.parts[0];
-    let doubts = Doubts::of(
-        std::slice::from_ref(part),
-        &[part.weigh()],
-        &[Hand::default()],
-    );
-    doubts.range(&|weights| Some(weights[0]?.mass_g)).unwrap()
+    let doubts = Doubts::alone(part, &Hand::default());
+    let mass = |weights: &Weights| Some(weights[PartId::ALONE]?.mass_g);
+    doubts.range(&mass).unwrap()
 }
 
 fn near(found: f64, wanted: f64) {
@@ -84,9 +83,8 @@ fn materials_move_apart_and_the_balance_with_them() {
     let design = design(text);
     let pen = &design.pens[0];
     let there = pen.assembly.configuration(Configured::Uncapped).unwrap();
-    let doubts = Doubts::of(&pen.parts, &pen.assembly.weights, &[]);
-    let balance =
-        |weights: &[Option<quillet_geometry::Mass>]| Some(there.weigh(weights, None)?.centre_mm);
+    let doubts = Doubts::of(&pen.parts, &pen.assembly.weights, &ById::default());
+    let balance = |weights: &Weights| Some(there.weigh(weights, None)?.centre_mm);
     let (low, high) = doubts.range(&balance).unwrap();
     // By hand: acrylic 1170 to 1200, ebonite 1130 to 1180; volumes and centres of plain cylinders.
     let full = |from: f64, to: f64, r: f64, density: f64| {
@@ -103,7 +101,7 @@ fn materials_move_apart_and_the_balance_with_them() {
         let sum = |which: fn(&(f64, f64)) -> f64| pieces.iter().map(which).sum::<f64>();
         sum(|it| it.1) / sum(|it| it.0)
     };
-    let reversed = there.z_mm(0, 0.0).unwrap() > 50.0;
+    let reversed = there.z_mm(PartId::nth(0), 0.0).unwrap() > 50.0;
     let told = |balance: f64| if reversed { 100.0 - balance } else { balance };
     let (a, b) = (told(at(1.20, 1.13)), told(at(1.17, 1.18)));
     let (least, most) = (a.min(b), a.max(b));

@@ -87,7 +87,7 @@ fn a_tenon_without_a_diameter_takes_the_middle_of_the_class() {
 fn a_pen_sees_its_own_lets_and_shares_the_rest() {
     let design = design();
     let (heron, ida) = (&design.pens[0], &design.pens[1]);
-    let at = |pen: &quillet_model::Pen, name| pen.parts[pen.part_index(name).unwrap()].clone();
+    let at = |pen: &quillet_model::Pen, name| pen.parts[pen.part_id(name).unwrap()].clone();
     assert!(std::sync::Arc::ptr_eq(&at(heron, "cap"), &at(ida, "cap")));
     let grip = |pen| at(pen, "section").stations.last().unwrap().dia;
     assert_eq!(grip(heron), Length::mm(11.4));

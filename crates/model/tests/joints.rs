@@ -1,7 +1,9 @@
 //! Every verb of a joint, by hand: the figures are sums of the few lengths in each text.
 
 use quillet_geometry::Length;
-use quillet_model::{AtRest, ClearanceKind, Configured, Design, StoppedBy, Texts, load, resolve};
+use quillet_model::{
+    AtRest, ClearanceKind, Configured, Design, JointId, RingId, StoppedBy, Texts, load, resolve,
+};
 use std::path::Path;
 
 fn design(text: &str) -> Design {
@@ -32,7 +34,7 @@ fn pen(lines: &str) -> String {
 }
 
 fn joint(design: &Design, index: usize) -> &AtRest {
-    &design.pens[0].assembly.joints[index]
+    &design.pens[0].assembly.joints[JointId::nth(index)]
 }
 
 fn near(found: f64, wanted: f64) {
@@ -190,7 +192,9 @@ fn a_ring_in_a_groove_is_squeezed_as_drawn() {
         + &pen("slip rod.front into tube.mouth\nfill tube");
     let design = design(&text);
     let assembly = &design.pens[0].assembly;
-    let seal = assembly.rings[0].seal.expect("it lies in the bore");
+    let seal = assembly.rings[RingId::nth(0)]
+        .seal
+        .expect("it lies in the bore");
     near(seal.stretch, 8.0 / 7.8 - 1.0);
     let cord = (8.8f64 / 9.0).sqrt();
     near(seal.squeeze, 1.0 - 0.8 / cord);

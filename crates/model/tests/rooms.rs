@@ -1,7 +1,7 @@
 //! What edges leave of a thread's travel, the air a cap shuts in, the ink that a pen holds: figures
 //! by hand, each beside its derivation.
 
-use quillet_model::{Assembly, Design, Engagement, Texts, load, resolve};
+use quillet_model::{Assembly, Design, Engagement, JointId, Texts, load, resolve};
 use std::f64::consts::{PI, SQRT_2};
 use std::path::Path;
 
@@ -67,8 +67,8 @@ impl Threaded<'_> {
              pen test {{\n {joint}\n}}\n"
         );
         let assembly = assembly(&text);
-        near(assembly.joints[0].goes_in_mm, 8.0, 1e-9);
-        assembly.joints[0].engagements[0]
+        near(assembly.joints[JointId::nth(0)].goes_in_mm, 8.0, 1e-9);
+        assembly.joints[JointId::nth(0)].engagements[0]
     }
 }
 

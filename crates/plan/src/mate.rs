@@ -3,7 +3,7 @@
 use crate::asked::{AskedSize, asked};
 use crate::{Bearing, Home};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, End, Joint, Pen, Spot, StoppedBy};
+use quillet_model::{AtRest, End, Joint, PartId, Pen, Spot, StoppedBy};
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
 
@@ -32,7 +32,7 @@ pub struct Mate {
 pub(crate) type Mates = [Vec<Mate>; 2];
 
 /// What the two ends of a pen's part meet.
-pub(crate) fn mates(pen: &Pen, part: usize) -> Mates {
+pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
     let mut found = Mates::default();
     for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
         // A post is no joint to be made: it is where the cap goes while writing.
@@ -96,7 +96,7 @@ fn bearing(pen: &Pen, spot: &Spot) -> Option<Bearing> {
 const SAME: Length = Length::from_nm(1_000);
 
 /// The two parts of the joint that opens to write, each with its end: the cap first.
-pub(crate) fn closing_partner(pen: &Pen) -> Option<[(usize, End); 2]> {
+pub(crate) fn closing_partner(pen: &Pen) -> Option<[(PartId, End); 2]> {
     let joint = pen.joints.iter().find(|it| it.verb == Verb::Close)?;
     Some([
         (joint.female.part, joint.female.end),

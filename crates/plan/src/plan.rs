@@ -5,7 +5,7 @@ use crate::mate::{Mates, closing_partner, mates};
 use crate::route::{Route, route};
 use crate::schedule::Shelf;
 use crate::{Mandrel, Pass, Work};
-use quillet_model::{Bench, Part, Pen};
+use quillet_model::{Bench, ById, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -35,9 +35,9 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let kit = Kit { bench };
     let mut shelf = Shelf::default();
     // Of what is not known there is no route.
-    let known = |part: &usize| pen.parts[*part].lacks_making().is_none();
-    let order: Vec<usize> = making_order(pen).into_iter().filter(known).collect();
-    let place = |part: usize| order.iter().position(|it| *it == part);
+    let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
+    let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
+    let place = |part: PartId| order.iter().position(|it| *it == part);
     let blended = blended_parts(pen);
     let mut plan = Plan::default();
     for index in &order {
@@ -58,7 +58,7 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 
 /// Plans one of a pen's parts by itself, as the pen sees it: its mates are known, but it is
 /// blended with none of them.
-pub fn plan_part_of(pen: &Pen, part: usize, bench: Option<&Bench>) -> Plan {
+pub fn plan_part_of(pen: &Pen, part: PartId, bench: Option<&Bench>) -> Plan {
     match pen.parts.get(part) {
         Some(it) if !it.is_bought() => plan_each([(it, &mates(pen, part))], bench),
         _ => Plan::default(),
@@ -172,12 +172,12 @@ impl Route {
 }
 
 /// The parts that are cut: what receives before what goes in, else as written.
-fn making_order(pen: &Pen) -> Vec<usize> {
-    let cut = (0..pen.parts.len()).filter(|it| !pen.parts[*it].is_bought());
-    let mut left: BTreeSet<usize> = cut.collect();
+fn making_order(pen: &Pen) -> Vec<PartId> {
+    let cut = pen.parts.ids().filter(|it| !pen.parts[*it].is_bought());
+    let mut left: BTreeSet<PartId> = cut.collect();
     // What each part receives, and how many still have to be made before a part.
-    let mut received: Vec<Vec<usize>> = vec![Vec::new(); pen.parts.len()];
-    let mut before = vec![0_usize; pen.parts.len()];
+    let mut received: ById<PartId, Vec<PartId>> = pen.parts.map(|_| Vec::new());
+    let mut before = pen.parts.map(|_| 0_usize);
     for joint in &pen.joints {
         let (male, female) = (joint.male.part, joint.female.part);
         let counts = joint.verb != Verb::Post && male != female;
@@ -186,7 +186,7 @@ fn making_order(pen: &Pen) -> Vec<usize> {
             before[male] += 1;
         }
     }
-    let mut ready: BTreeSet<usize> = left.iter().copied().filter(|it| before[*it] == 0).collect();
+    let mut ready: BTreeSet<PartId> = left.iter().copied().filter(|it| before[*it] == 0).collect();
     let mut order = Vec::new();
     // Parts that go into each other in a circle are taken as written.
     while let Some(next) = ready.first().or(left.first()).copied() {
@@ -204,8 +204,8 @@ fn making_order(pen: &Pen) -> Vec<usize> {
 }
 
 /// The cap and what it closes on, where both are cut.
-fn blended_parts(pen: &Pen) -> Option<[usize; 2]> {
+fn blended_parts(pen: &Pen) -> Option<[PartId; 2]> {
     let [(cap, _), (body, _)] = closing_partner(pen)?;
-    let cut = |part: usize| pen.parts.get(part).is_some_and(|it| !it.is_bought());
+    let cut = |part: PartId| pen.parts.get(part).is_some_and(|it| !it.is_bought());
     (cap != body && cut(cap) && cut(body)).then_some([cap, body])
 }

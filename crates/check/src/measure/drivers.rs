@@ -1,7 +1,7 @@
 //! What makes a measure what it is.
 
 use quillet_geometry::Length;
-use quillet_model::{Measure, Pen};
+use quillet_model::{Measure, PartId, Pen};
 use quillet_syntax::{Size, SizedText, text};
 
 /// What makes a measure what it is: the heaviest part, the longest, the threads.
@@ -10,7 +10,9 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
     let driver = match measure {
         Measure::Mass(configured) => {
             let there = assembly.configuration(*configured);
-            let heaviest = (0..pen.parts.len())
+            let heaviest = pen
+                .parts
+                .ids()
                 .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
                 .filter_map(|part| Some((part, assembly.weights[part]?.mass_g)))
                 .max_by(|a, b| a.1.total_cmp(&b.1));
@@ -24,7 +26,9 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
         }
         Measure::Length(configured) => {
             let there = assembly.configuration(*configured);
-            let longest = (0..pen.parts.len())
+            let longest = pen
+                .parts
+                .ids()
                 .filter(|part| there.is_some_and(|it| it.places[*part].is_some()))
                 .filter(|part| !pen.parts[*part].is_bought())
                 .max_by_key(|part| pen.parts[*part].length);
@@ -38,12 +42,12 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
         }
         Measure::Balance(configured) => assembly.configuration(*configured).and_then(|there| {
             let balance_mm = there.filled?.centre_mm;
-            let moment = |part: usize| {
+            let moment = |part: PartId| {
                 let (mass, place) = (assembly.weights[part]?, there.places[part]?);
                 let apart = place.of(mass.centre_mm) - balance_mm;
                 Some((part, mass.mass_g, apart))
             };
-            let all = (0..pen.parts.len()).filter_map(moment);
+            let all = pen.parts.ids().filter_map(moment);
             let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
             let way = if most.2 > 0.0 { "behind" } else { "before" };
             Some(text!(
@@ -54,7 +58,7 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
                 way
             ))
         }),
-        Measure::Turns(joint) => assembly.joint(*joint).and_then(|rest| {
+        Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
             let threads = rest.engagements.first()?;
             Some(text!(
                 "{} of travel over a lead of {}",

@@ -1,6 +1,6 @@
 //! What is missing where a measure is not known.
 
-use quillet_model::{Configured, Lacks, Measure, Part, Pen, Unknown};
+use quillet_model::{Configured, Lacks, Measure, Part, PartId, Pen, Unknown};
 
 /// Something missing.
 pub(super) struct Missing {
@@ -13,7 +13,7 @@ pub(super) struct Missing {
 /// What is missing of a pen to tell a measure.
 pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
     let unread = (!pen.whole).then_some(Unknown::Joints);
-    let shapes = pen.parts.iter().enumerate();
+    let shapes = pen.parts.with_ids();
     let shapes = shapes.filter_map(|(index, part)| Some(Unknown::Part(index, part.lacks_shape()?)));
     let amiss: Vec<Missing> = unread
         .into_iter()
@@ -24,7 +24,7 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
         return amiss;
     }
     let there = |configured: &Configured| pen.assembly.configuration(*configured);
-    let name = |part: &usize| &pen.parts[*part].name.text;
+    let name = |part: &PartId| &pen.parts[*part].name.text;
     let words = match measure {
         Measure::Length(it) | Measure::Mass(it) | Measure::Balance(it) => match there(it) {
             None => never(*it).to_owned(),

@@ -1,18 +1,16 @@
 //! What a measure comes to.
 
 use crate::walls;
-use quillet_geometry::Mass;
-use quillet_model::{Configured, JointId, Measure, Part, Pen, Quantity};
-use std::sync::Arc;
+use quillet_model::{Configured, JointId, Measure, PartId, Parts, Pen, Quantity, Weights};
 
 /// What a measure comes to; none where something that it rests on is missing.
 ///
 /// Where `weights` are given, as if the pen's parts weighed so.
 pub(super) fn of(
     measure: &Measure,
-    parts: &[Arc<Part>],
+    parts: &Parts,
     pen: Option<&Pen>,
-    weights: Option<&[Option<Mass>]>,
+    weights: Option<&Weights>,
 ) -> Option<Quantity> {
     // Where something of a pen could not be read, what it would come to is a guess.
     let pen = pen.filter(|pen| pen.is_settled());
@@ -25,10 +23,10 @@ pub(super) fn of(
             Some(weights) => there.weigh(weights, pen?.assembly.ink.as_ref()),
         }
     };
-    let shaped = |part: &usize| parts.get(*part).filter(|part| part.shaped);
+    let shaped = |part: &PartId| parts.get(*part).filter(|part| part.shaped);
     // Threads that never reach each other have no turns to speak of.
     let threads = |joint: &JointId| {
-        let threads = pen?.assembly.joint(*joint)?.engagements.first();
+        let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
         threads.filter(|it| it.overlap_mm > 0.0)
     };
     let amount = match measure {

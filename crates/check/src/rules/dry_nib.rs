@@ -46,7 +46,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
 fn ringed(view: &PenView<'_>) -> bool {
     let seals = view.pen.assembly.rings.iter();
     seals.filter_map(|ring| ring.seal).any(|seal| {
-        let joint = view.pen.joint(seal.joint);
+        let joint = view.pen.joints.get(seal.joint);
         joint.is_some_and(|joint| joint.verb == Verb::Close) && seal.squeeze > 0.0
     })
 }

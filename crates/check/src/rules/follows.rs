@@ -11,7 +11,7 @@ use super::{
 use crate::Rule;
 use crate::findings::Raised;
 use crate::measure;
-use quillet_model::{Configured, Design, Joint, Measure, Pen, Want};
+use quillet_model::{Configured, Design, Joint, JointId, Measure, PartId, Pen, Want};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
@@ -60,12 +60,12 @@ pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
 /// What other findings of a pen follow from.
 struct Causes<'d> {
     pen: &'d Pen,
-    /// Joints that do not go together, by their index, and how deep the cause lies.
-    joints: BTreeMap<usize, usize>,
-    /// Parts that are told of alone, by their index.
-    alone: BTreeSet<usize>,
-    /// Parts without a shape to judge, by their index, and where they are broken.
-    broken: BTreeMap<usize, Vec<Span>>,
+    /// Joints that do not go together, and how deep the cause lies.
+    joints: BTreeMap<JointId, usize>,
+    /// Parts that are told of alone.
+    alone: BTreeSet<PartId>,
+    /// Parts without a shape to judge, and where they are broken.
+    broken: BTreeMap<PartId, Vec<Span>>,
     /// The threads that do not match each other, two and two, of which the bench cuts one.
     mismatched: Vec<Span>,
 }
@@ -83,7 +83,7 @@ impl<'d> Causes<'d> {
         for it in raised.iter().filter(of_pen) {
             let rule = it.finding.rule;
             let part = it.about.part.as_deref();
-            let part = part.and_then(|part| pen.part_index(part));
+            let part = part.and_then(|part| pen.part_id(part));
             if let Some(part) = part.filter(|_| is_of(rule, OF_PARTS)) {
                 causes.alone.insert(part);
             }
@@ -123,7 +123,7 @@ impl<'d> Causes<'d> {
             return false;
         }
         let part = it.about.part.as_deref();
-        let part = part.and_then(|part| self.pen.part_index(part));
+        let part = part.and_then(|part| self.pen.part_id(part));
         if !self.alone.is_empty() {
             let touched = match (part, it.about.joint) {
                 (Some(part), _) => self.alone.contains(&part),
@@ -148,8 +148,8 @@ impl<'d> Causes<'d> {
         if it.about.part.is_some() {
             return false;
         }
-        let joints = self.pen.joints.iter().enumerate();
-        let at = |(index, joint): &(usize, &Joint)| match it.about.joint {
+        let joints = self.pen.joints.with_ids();
+        let at = |(index, joint): &(JointId, &Joint)| match it.about.joint {
             Some(own) => *index == own,
             None => joint.head == span,
         };
@@ -167,7 +167,7 @@ impl<'d> Causes<'d> {
 
     /// Whether a finding says that a part told of alone has no outside somewhere.
     fn unshapes(&self, design: &Design, it: &Raised) -> bool {
-        let within = |part: &usize| {
+        let within = |part: &PartId| {
             let part = design.part(&self.pen.parts[*part].name.text);
             part.is_some_and(|part| part.span.contains(it.finding.span))
         };
@@ -175,7 +175,7 @@ impl<'d> Causes<'d> {
     }
 
     /// Whether a joint moves a part that is told of alone, or one that lies in its way.
-    fn moves_alone(&self, joint: usize) -> bool {
+    fn moves_alone(&self, joint: JointId) -> bool {
         let own = self.pen.joints.get(joint).into_iter().flat_map(|joint| {
             let own = [joint.male.part, joint.female.part];
             own.into_iter().chain(joint.through.iter().copied())
@@ -202,7 +202,7 @@ impl<'d> Causes<'d> {
     /// Whether what is wanted rests on a joint or a part that is told of.
     fn rests(&self, want: &Want) -> bool {
         let open = |concerns: &dyn Fn(Verb) -> bool| {
-            let verb = |index: &usize| self.pen.joints.get(*index).map(|joint| joint.verb);
+            let verb = |index: &JointId| self.pen.joints.get(*index).map(|joint| joint.verb);
             self.joints.keys().filter_map(verb).any(concerns)
         };
         let lasting = |verb: Verb| !matches!(verb, Verb::Close | Verb::Post);
@@ -213,9 +213,9 @@ impl<'d> Causes<'d> {
         };
         measure::all(want).any(|it| match it {
             Measure::Turns(joint) | Measure::Travel(joint) | Measure::Overlap(joint) => {
-                let rest = self.pen.assembly.joint(*joint);
+                let rest = self.pen.assembly.joints.get(*joint);
                 let sure = rest.is_some_and(|rest| rest.verdict.is_sure());
-                !sure || self.joints.contains_key(&joint.index())
+                !sure || self.joints.contains_key(joint)
             }
             Measure::Length(state) | Measure::Balance(state) | Measure::Clearance(_, _, state) => {
                 open(&|verb| within(state, verb))

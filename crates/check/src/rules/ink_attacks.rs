@@ -1,7 +1,7 @@
 //! `ink-attacks`: ink against a material that it stains, swells or corrodes.
 
 use crate::{Findings, PenView, Rule, Run};
-use quillet_model::{End, Part};
+use quillet_model::{End, Part, PartId};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Span, text};
 
@@ -18,8 +18,8 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some((holder, said)) = pen.fill else {
         return;
     };
-    let mut wetted: Vec<(usize, f64, f64)> = Vec::new();
-    let whole = |part: usize| (part, 0.0, pen.parts[part].length.to_mm());
+    let mut wetted: Vec<(PartId, f64, f64)> = Vec::new();
+    let whole = |part: PartId| (part, 0.0, pen.parts[part].length.to_mm());
     let (mut from, mut to) = (0.0, pen.parts[holder].length.to_mm());
     for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
         if joint.female.part != holder || matches!(joint.verb, Verb::Close | Verb::Post) {

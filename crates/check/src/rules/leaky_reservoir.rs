@@ -3,7 +3,7 @@
 use crate::complete::complete;
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Joint, Ring, RingSeal};
+use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, SizedText, text};
 
@@ -28,7 +28,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         return;
     };
     // Where a joint does not close, its ring is not where it will be.
-    let closed = |part: usize| view.open_joints(part).next().is_none();
+    let closed = |part: PartId| view.open_joints(part).next().is_none();
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
         let name = &ring.ring.name;
@@ -49,12 +49,12 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         findings.push(finding.label(name.span, "the ring").hint(hint));
     }
     for view in view.joints() {
-        let (index, joint) = (view.index, view.joint);
+        let (index, joint) = (view.id, view.joint);
         let with = joint.female.part == holder || joint.male.part == holder;
         if !with || matches!(joint.verb, Verb::Close | Verb::Post | Verb::Glue) {
             continue;
         }
-        let sealed = |seal: RingSeal| seal.joint.index() == index && seal.squeeze > 0.0;
+        let sealed = |seal: RingSeal| seal.joint == index && seal.squeeze > 0.0;
         if assembly
             .rings
             .iter()

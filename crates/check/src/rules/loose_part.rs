@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
-use quillet_model::{StoppedBy, TOUCHING_MM};
+use quillet_model::{PartId, StoppedBy, TOUCHING_MM};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, text};
 
@@ -40,7 +40,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let Some(rest) = at.at_rest().filter(|rest| !rest.redundant) else {
             continue;
         };
-        let known = |part: usize| pen.parts[part].profiles.is_some();
+        let known = |part: PartId| pen.parts[part].profiles.is_some();
         let drawn = known(joint.male.part) && known(joint.female.part);
         if rest.stopped_by == StoppedBy::Nothing && drawn && joint.verb != Verb::Post {
             let (male, female) = (

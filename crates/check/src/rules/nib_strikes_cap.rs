@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Clearance, ClearanceKind, Closing, Pen, Spot};
+use quillet_model::{Clearance, ClearanceKind, Closing, PartId, Pen, Spot};
 use quillet_syntax::ast::{Kept, Verb};
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
@@ -94,8 +94,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 /// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is
 /// itself what stops the cap: the nib, the depth, a bore's depth and two shoulders.
-fn taken_mm(pen: &Pen, nib: usize, end: &Spot) -> f64 {
-    let keeps = |part: usize, kept, mm: f64| {
+fn taken_mm(pen: &Pen, nib: PartId, end: &Spot) -> f64 {
+    let keeps = |part: PartId, kept, mm: f64| {
         let hand = pen.hands.get(part).copied().unwrap_or_default();
         hand.keeps(kept, Length::mm(mm)).to_mm()
     };

@@ -4,7 +4,7 @@ use super::joint_threads::JointThreads;
 use crate::held::room;
 use crate::{Findings, JointView, PartView, Rule, Run, propose};
 use quillet_geometry::Length;
-use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PlainFit, StoppedBy};
+use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PartId, PlainFit, StoppedBy};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, SizedText, text};
 
@@ -29,7 +29,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let pair = match view.joint.verb {
         Verb::Close => {
             let (one, other) = (view.joint.first().part, view.joint.second().part);
-            let name = |part: usize| &view.pen.pen.parts[part].name.text;
+            let name = |part: PartId| &view.pen.pen.parts[part].name.text;
             text!("{} on {}", name(one), name(other))
         }
         _ => text!("{} in {}", male, female),

@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::{Chain, Length};
-use quillet_model::{Part, Place, Profiles};
+use quillet_model::{Part, PartId, Place, Profiles};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, text};
 
@@ -25,7 +25,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if matches!(view.joint.verb, Verb::Post | Verb::Push) {
         return;
     }
-    let place = |members: &[(usize, Place)], part: usize| {
+    let place = |members: &[(PartId, Place)], part: PartId| {
         members
             .iter()
             .find(|(index, _)| *index == part)

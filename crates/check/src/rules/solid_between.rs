@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, PenView, Rule, Run, propose, words};
 use quillet_geometry::{Chain, Length, Segment};
-use quillet_model::{Joint, Origin, Part, Pen, Spot};
+use quillet_model::{ById, Joint, Origin, PartId, Pen, Spot};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
@@ -16,18 +16,18 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
-    let closed = |part: usize| view.open_joints(part).next().is_none();
+    let closed = |part: PartId| view.open_joints(part).next().is_none();
     for part in on_the_way(pen).into_iter().filter(|part| closed(*part)) {
-        if let Some(web) = Web::of(&pen.parts[part]) {
+        if let Some(web) = Web::of(pen, part) {
             let why = "no ink gets through to what writes".into();
-            findings.push(told(view, part, &web, why));
+            findings.push(told(view, &web, why));
         }
     }
     let (Some((holder, said)), Some(ink)) = (pen.fill, &pen.assembly.ink) else {
         return;
     };
     let shut_ml: f64 = ink.shut_off.iter().map(|it| it.ml).sum();
-    let Some(web) = Web::of(&pen.parts[holder]).filter(|_| shut_ml > 0.0) else {
+    let Some(web) = Web::of(pen, holder).filter(|_| shut_ml > 0.0) else {
         return;
     };
     if closed(holder) && opens_behind(pen, holder) {
@@ -35,7 +35,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             "the {} ml behind it take no ink, and nothing rinses through",
             format!("{:.2}", shut_ml)
         );
-        let finding = told(view, holder, &web, why);
+        let finding = told(view, &web, why);
         findings.push(Finding {
             severity: Severity::Warning,
             ..finding.label(said, "it is to hold the ink")
@@ -44,12 +44,12 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
 }
 
 /// The parts, cut by the maker, through which ink goes from what holds it to what writes.
-fn on_the_way(pen: &Pen) -> Vec<usize> {
+fn on_the_way(pen: &Pen) -> Vec<PartId> {
     let (Some(nib), Some(ink)) = (pen.assembly.nib, &pen.assembly.ink) else {
         return Vec::new();
     };
     let lasting = |joint: &&Joint| !matches!(joint.verb, Verb::Close | Verb::Post);
-    let mut came_from: Vec<Option<usize>> = vec![None; pen.parts.len()];
+    let mut came_from: ById<PartId, Option<PartId>> = pen.parts.map(|_| None);
     let mut next = vec![nib];
     while let Some(part) = next.pop() {
         for joint in pen.joints.iter().filter(lasting) {
@@ -74,7 +74,7 @@ fn on_the_way(pen: &Pen) -> Vec<usize> {
 
 /// Whether a part closes the holder at either end by a thread: it comes out to fill or to rinse,
 /// where what is glued or pressed in only closes a hole.
-fn opens_behind(pen: &Pen, holder: usize) -> bool {
+fn opens_behind(pen: &Pen, holder: PartId) -> bool {
     let screwed = |joint: &&Joint| joint.verb == Verb::Screw && joint.female.part == holder;
     let mut ends: Vec<_> = pen
         .joints
@@ -96,7 +96,8 @@ struct Web {
 }
 
 impl Web {
-    fn of(part: &Part) -> Option<Web> {
+    fn of(pen: &Pen, id: PartId) -> Option<Web> {
+        let part = &pen.parts[id];
         let profiles = part.profiles.as_ref()?;
         let mut bores: Vec<&Chain> = profiles.crest.inner.iter().collect();
         bores.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
@@ -113,7 +114,7 @@ impl Web {
         let (front, rear) = (surface(pair[0]), surface(pair[1]));
         let (one, other) = (front.last()?, rear.first()?);
         let spot = |piece: &Segment, at: quillet_geometry::Point| Spot {
-            part: 0,
+            part: id,
             origin: profiles.origin(piece.tag),
             station_mm: at.z,
             radius_mm: piece.curve.start().r.max(piece.curve.end().r),
@@ -136,13 +137,9 @@ impl Web {
     }
 }
 
-fn told(view: &PenView<'_>, index: usize, web: &Web, why: SizedText) -> Finding {
-    let part = &view.pen.parts[index];
-    let of_part = |spot: &Spot| Spot {
-        part: index,
-        ..*spot
-    };
-    let [front, rear] = [of_part(&web.ends[0]), of_part(&web.ends[1])];
+fn told(view: &PenView<'_>, web: &Web, why: SizedText) -> Finding {
+    let [front, rear] = web.ends;
+    let part = &view.pen.parts[front.part];
     let called = |spot: &Spot| words::inner(part, spot.origin, Length::mm(spot.radius_mm).twice());
     let message = text!(
         "{} of solid is left in {} between {} and {}: {}",

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Curve, Length};
-use quillet_model::Spot;
+use quillet_model::{PartId, Spot};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
 
@@ -27,12 +27,12 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     if !pen.joints.iter().any(|joint| joint.verb == Verb::Close) {
         return;
     }
-    let ends = |part: usize| {
+    let ends = |part: PartId| {
         let place = open.places[part]?;
         let (a, b) = (place.of(0.0), place.of(pen.parts[part].length.to_mm()));
         Some((a.min(b), a.max(b)))
     };
-    let cut = (0..pen.parts.len()).filter(|part| !pen.parts[*part].is_bought());
+    let cut = pen.parts.ids().filter(|part| !pen.parts[*part].is_bought());
     let Some(front) = cut
         .clone()
         .filter_map(|part| Some(ends(part)?.0))
@@ -104,7 +104,7 @@ fn outside(view: &PenView<'_>, z: f64) -> f64 {
     let Some(open) = &pen.assembly.uncapped else {
         return 0.0;
     };
-    let radius = |part: usize| {
+    let radius = |part: PartId| {
         let station = open.places[part]?.station(z);
         let (a, b) = pen.parts[part]
             .profiles
@@ -114,5 +114,5 @@ fn outside(view: &PenView<'_>, z: f64) -> f64 {
             .radii_at(station)?;
         Some(a.max(b))
     };
-    (0..pen.parts.len()).filter_map(radius).fold(0.0, f64::max)
+    pen.parts.ids().filter_map(radius).fold(0.0, f64::max)
 }

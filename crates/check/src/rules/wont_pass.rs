@@ -5,7 +5,7 @@ use crate::shape::threads;
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{
-    AtRest, Blocked, ClearanceKind, Closing, Design, Feature, Part, Spot, ThreadDef,
+    AtRest, Blocked, ClearanceKind, Closing, Design, Feature, Part, PartId, Spot, ThreadDef,
 };
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, SizedText, text};
@@ -88,7 +88,7 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
             if female.is_blind_point(&it.female) {
                 return None;
             }
-            let own = |part: usize| [view.joint.male.part, view.joint.female.part].contains(&part);
+            let own = |part: PartId| [view.joint.male.part, view.joint.female.part].contains(&part);
             let fat = Length::mm(it.male.radius_mm).twice();
             let throat = Length::mm(it.female.radius_mm).twice();
             let wanted = view.length_limit(&RULE, wanted(male, fat));

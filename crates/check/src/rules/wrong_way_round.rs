@@ -34,7 +34,7 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
                 findings.about = About {
                     pen: pen.clone(),
                     part: None,
-                    joint: Some(joint.index),
+                    joint: Some(joint.id),
                 };
                 findings.push(direction(&joint, thread));
             }
@@ -53,7 +53,7 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
         findings.about = About {
             pen: pen.clone(),
             part: of_part.is_some().then(|| first.part().name.text.clone()),
-            joint: of_part.is_none().then_some(first.joint.index),
+            joint: of_part.is_none().then_some(first.joint.id),
         };
         findings.push(of_part.unwrap_or_else(|| end(&first)));
     }
@@ -229,7 +229,7 @@ fn block(it: &WrongEnd<'_>) -> Option<Finding> {
         .joint
         .pen
         .joints()
-        .filter(|other| other.index != it.joint.index);
+        .filter(|other| other.id != it.joint.id);
     let male = it.named == it.joint.joint.male;
     let takes = |other: JointView<'_>| {
         let end = if male {

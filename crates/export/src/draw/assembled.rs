@@ -9,6 +9,7 @@ use super::thread::{Shown, threads};
 use super::view::Half;
 use crate::scene::{Layer, Path, Scene};
 use quillet_geometry::{Chain, Point};
+use quillet_model::PartId;
 
 /// A stretch of the axis, felt over in steps.
 fn steps(low: f64, high: f64) -> impl Iterator<Item = f64> {
@@ -97,19 +98,19 @@ impl PenView<'_> {
     /// Whether one part lies before another on the paper: what is not cut before what is, what goes in
     /// before what receives it (as ISO 6410-1 has it of threads).
     fn hides(&self, one: &Member, other: &Member) -> bool {
-        if one.index == other.index {
+        if one.id == other.id {
             return false;
         }
-        let goes_into = |male: usize, female: usize| {
+        let goes_into = |male: PartId, female: PartId| {
             self.pen.assembly.joints.iter().any(|joint| {
                 joint.males.iter().any(|it| it.0 == male)
                     && joint.females.iter().any(|it| it.0 == female)
             })
         };
         match (one.cut, other.cut) {
-            (false, false) => !goes_into(one.index, other.index),
+            (false, false) => !goes_into(one.id, other.id),
             (false, true) => true,
-            (true, _) => !goes_into(other.index, one.index),
+            (true, _) => !goes_into(other.id, one.id),
         }
     }
 }

@@ -4,7 +4,7 @@ use super::figures::Figures;
 use super::member::PenView;
 use super::part::scale_text;
 use crate::scene::{Anchor, Frame, Layer, Path, Scene, Text, Xy};
-use quillet_model::{AtRest, Pen};
+use quillet_model::{AtRest, PartId, Pen};
 use quillet_syntax::ast::Verb;
 
 /// The letter that the detail goes by (ISO 128-3).
@@ -42,7 +42,7 @@ impl Detail {
         let (joint, rest) = joints.find(|(joint, _)| joint.verb == Verb::Close)?;
         let engaged = rest.engagements.first()?;
         let (female, male) = (&pen.parts[joint.female.part], &pen.parts[joint.male.part]);
-        let z = |part: usize, station: f64| capped.z_mm(part, station);
+        let z = |part: PartId, station: f64| capped.z_mm(part, station);
         let face = z(
             joint.female.part,
             female

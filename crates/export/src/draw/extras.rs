@@ -36,7 +36,7 @@ pub(super) fn arms(view: &PenView, members: &[Member]) -> Vec<Arm> {
             true => (low, low + long),
             false => (high, high - long),
         };
-        let others = || members.iter().filter(|it| it.index != clip.index);
+        let others = || members.iter().filter(|it| it.id != clip.id);
         let count = (long / STEP_MM).ceil() as u32;
         let under = (0..=count).map(|step| {
             let z = from + (to - from) * f64::from(step) / f64::from(count.max(1));
@@ -78,7 +78,7 @@ impl Arm {
 /// The O-rings in the grooves of what is there, as they are squeezed.
 pub(super) fn rings(scene: &mut Scene, view: &PenView, members: &[Member], half: Half) {
     for ring in &view.pen.assembly.rings {
-        let host = members.iter().find(|it| it.index == ring.part);
+        let host = members.iter().find(|it| it.id == ring.part);
         let (Some(host), Some(size)) = (host, ring.ring.ring()) else {
             continue;
         };

@@ -2,7 +2,7 @@
 
 use super::view::View;
 use crate::scene::Xy;
-use quillet_model::{Configuration, Part, Pen, Place, Solid};
+use quillet_model::{Configuration, Part, PartId, Pen, Place, Solid};
 
 /// Where a pen in a configuration lies on the paper.
 #[derive(Clone, Copy)]
@@ -16,7 +16,7 @@ pub(super) struct PenView<'a> {
 
 /// A part that is there.
 pub(super) struct Member<'a> {
-    pub(super) index: usize,
+    pub(super) id: PartId,
     pub(super) part: &'a Part,
     pub(super) solid: &'a Solid,
     pub(super) place: Place,
@@ -27,16 +27,16 @@ pub(super) struct Member<'a> {
 
 impl PenView<'_> {
     /// A station of a part on the axis; none where the part is not there.
-    pub(super) fn axis(&self, part: usize, station_mm: f64) -> Option<Xy> {
+    pub(super) fn axis(&self, part: PartId, station_mm: f64) -> Option<Xy> {
         let z = self.configuration.z_mm(part, station_mm)?;
         Some(self.origin.moved(z * self.scale, 0.0))
     }
 
     /// The parts that are there.
     pub(super) fn members(&self) -> Vec<Member<'_>> {
-        let parts = self.pen.parts.iter().enumerate();
-        let there = parts.filter_map(|(index, part)| {
-            let place = (*self.configuration.places.get(index)?)?;
+        let parts = self.pen.parts.with_ids();
+        let there = parts.filter_map(|(id, part)| {
+            let place = (*self.configuration.places.get(id)?)?;
             let solid = &part.profiles.as_ref()?.crest;
             let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
             let view = View {
@@ -45,7 +45,7 @@ impl PenView<'_> {
                 flipped: place.reversed,
             };
             Some(Member {
-                index,
+                id,
                 part,
                 solid,
                 place,

@@ -2,7 +2,7 @@
 
 use super::SCHEMA_VERSION;
 use quillet_geometry::{Chain, Curve, Point};
-use quillet_model::{Design, Part, Pen};
+use quillet_model::{Design, Part, PartId, Pen};
 use serde::Serialize;
 
 /// Every pen: its parts' bodies, where each part lies, and what we make of it.
@@ -126,7 +126,9 @@ impl PenProfiles {
             });
         Self {
             name: pen.name.text.to_string(),
-            parts: (0..pen.parts.len())
+            parts: pen
+                .parts
+                .ids()
                 .map(|part| PartProfiles::of(pen, part))
                 .collect(),
             configurations: configurations.collect(),
@@ -135,8 +137,8 @@ impl PenProfiles {
 }
 
 impl PartProfiles {
-    fn of(pen: &Pen, index: usize) -> Self {
-        let part: &Part = &pen.parts[index];
+    fn of(pen: &Pen, id: PartId) -> Self {
+        let part: &Part = &pen.parts[id];
         let bodies = match (part.is_bought(), &part.profiles) {
             (false, _) => part
                 .bodies()
@@ -158,7 +160,7 @@ impl PartProfiles {
             .assembly
             .rings
             .iter()
-            .filter(|it| it.part == index)
+            .filter(|it| it.part == id)
             .filter_map(|it| {
                 let (from, to) = part.features[it.feature].stations(part.length);
                 let at_mm = (from.to_mm() + to.to_mm()) / 2.0;

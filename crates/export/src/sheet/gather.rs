@@ -6,7 +6,7 @@ use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
-use quillet_model::{Bench, Design, End, Hand, Pen, Units};
+use quillet_model::{Bench, Design, End, Hand, Part, Pen, Units};
 use quillet_plan::{Plan, Route, plan_pen};
 use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
@@ -39,8 +39,8 @@ pub fn content(
     let parts = plan.routes.iter().enumerate();
     let doubts = pen.doubts();
     let range = |route: &Route| {
-        let mut parts = pen.parts.iter();
-        doubts.of_part(parts.position(|part| Arc::ptr_eq(part, &route.part))?)
+        let own = |part: &Arc<Part>| Arc::ptr_eq(part, &route.part);
+        doubts.of_part(pen.parts.position(own)?)
     };
     Content {
         title: pen_title(pen),

@@ -5,7 +5,7 @@ use crate::facts::{greatest_dia, mass_in_short, round};
 use quillet_check::PartView;
 use quillet_check::measure::between;
 use quillet_geometry::Length;
-use quillet_model::{Doubts, End, Hand, Origin, Part};
+use quillet_model::{Doubts, End, Hand, Origin, Part, PartId};
 
 /// A part's size, weight and least wall.
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
@@ -23,7 +23,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         sheet.row("of", &materials.join(", "));
     }
     sheet.row("mass", &mass_in_short(part, 2));
-    let range = Doubts::alone(part, &Hand::at(view.bench)).of_part(0);
+    let range = Doubts::alone(part, &Hand::at(view.bench)).of_part(PartId::ALONE);
     if let Some(range) = between(range, 2) {
         sheet.row("may weigh", &format!("{range} g"));
     }

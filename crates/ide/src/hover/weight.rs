@@ -113,7 +113,7 @@ fn in_a_pen<'a>(
     station_mm: f64,
 ) -> Option<(&'a str, &'static str, Mass, f64)> {
     view.design.pens.iter().find_map(|pen| {
-        let index = pen.parts.iter().position(|it| Arc::ptr_eq(it, view.part))?;
+        let index = pen.parts.position(|it| Arc::ptr_eq(it, view.part))?;
         let states = [Configured::Uncapped, Configured::Posted, Configured::Capped];
         states.into_iter().find_map(|state| {
             let there = pen.assembly.configuration(state)?;

@@ -2,19 +2,14 @@
 
 use super::outline::Outline;
 use super::{Configuration, Place};
-use crate::Part;
+use crate::{Part, PartId, Parts};
 use quillet_geometry::{Bounds, Chain, Curve};
 
 impl Configuration {
     /// The least true distance between two of the pen's parts in this configuration, mm; 0 where
     /// they touch or where threads lie in each other, none where one of them is not there.
-    pub fn apart_mm(
-        &self,
-        parts: &[std::sync::Arc<Part>],
-        one: usize,
-        other: usize,
-    ) -> Option<f64> {
-        let surface = |part: usize| Some(surface(parts.get(part)?, (*self.places.get(part)?)?));
+    pub fn apart_mm(&self, parts: &Parts, one: PartId, other: PartId) -> Option<f64> {
+        let surface = |part: PartId| Some(surface(parts.get(part)?, (*self.places.get(part)?)?));
         let (one, other) = (surface(one)?, surface(other)?);
         let mut least = f64::INFINITY;
         for (a, near) in &one {

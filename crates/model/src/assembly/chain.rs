@@ -1,6 +1,6 @@
 //! What a gap depends on: the sizes it is the sum of, each with its share.
 
-use crate::{End, Origin};
+use crate::{End, Origin, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 
@@ -9,8 +9,8 @@ use quillet_syntax::Span;
 pub enum Size {
     /// A plane of a part, by its distance from the end that it is written from.
     Plane {
-        /// The part: an index into `Pen::parts`.
-        part: usize,
+        /// The part.
+        part: PartId,
         /// It is the end of something cut inside.
         inside: bool,
         /// The end.
@@ -20,13 +20,13 @@ pub enum Size {
     },
     /// The length of a part: how far its second end is from its first.
     Whole {
-        /// The part: an index into `Pen::parts`.
-        part: usize,
+        /// The part.
+        part: PartId,
     },
     /// Half a diameter.
     Radius {
-        /// The part: an index into `Pen::parts`.
-        part: usize,
+        /// The part.
+        part: PartId,
         /// What makes the surface.
         of: Origin,
         /// The second of two diameters that are written there: a step's, or a taper's far one.
@@ -34,8 +34,8 @@ pub enum Size {
     },
     /// How far one part is put in or onto another, where that is written (`by L`).
     By {
-        /// What is put in: an index into `Pen::parts`.
-        part: usize,
+        /// What is put in.
+        part: PartId,
         /// Whether both parts are bought.
         bought: bool,
         /// How far.
@@ -43,14 +43,14 @@ pub enum Size {
     },
     /// How far out of its place a nib is set.
     Nib {
-        /// The part: an index into `Pen::parts`.
-        part: usize,
+        /// The part.
+        part: PartId,
     },
 }
 
 impl Size {
     /// The part it is a size of.
-    pub fn part(&self) -> usize {
+    pub fn part(&self) -> PartId {
         match self {
             Size::Plane { part, .. }
             | Size::Whole { part }
@@ -142,13 +142,15 @@ mod tests {
     fn equal_sizes_cancel() {
         let plane = |at: f64| {
             Drift::of(Size::Plane {
-                part: 0,
+                part: PartId::nth(0),
                 inside: false,
                 from: End::First,
                 at: Length::mm(at),
             })
         };
-        let whole = Drift::of(Size::Whole { part: 0 });
+        let whole = Drift::of(Size::Whole {
+            part: PartId::nth(0),
+        });
         let one = whole.clone().plus(-1.0, &plane(8.0)).plus(2.0, &plane(3.0));
         let other = plane(8.0).plus(0.5, &whole).times(-1.0);
         let sum: Vec<f64> = one.plus(-1.0, &other).iter().map(|it| it.1).collect();
@@ -160,7 +162,9 @@ mod tests {
     #[test]
     fn a_one_sided_size_takes_only_on_its_side() {
         let link = |factor, range_mm| Link {
-            size: Size::Nib { part: 0 },
+            size: Size::Nib {
+                part: PartId::nth(0),
+            },
             origin: Origin::Axis,
             span: Span::default(),
             factor,

@@ -2,7 +2,7 @@
 
 use super::group::Groups;
 use super::{AtRest, Place};
-use crate::{End, Part, Pen};
+use crate::{ById, End, JointId, Part, PartId, Pen};
 use quillet_geometry::envelope::greatest;
 use quillet_geometry::{Chain, Properties};
 use quillet_syntax::ast::Verb;
@@ -15,8 +15,8 @@ pub(super) struct Chambers {
 
 /// An unbroken stretch of a part's bore between what closes it.
 pub(super) struct Chamber {
-    /// Whose bore it is: an index into `Pen::parts`.
-    pub(super) part: usize,
+    /// Whose bore it is.
+    pub(super) part: PartId,
     /// The room in it, less what stands in it.
     pub(super) room: Properties,
     from: Side,
@@ -36,9 +36,14 @@ const SAME: f64 = 1e-6;
 
 impl Chambers {
     /// Of the parts joined with `holder`.
-    pub(super) fn of(pen: &Pen, joints: &[AtRest], open: &Groups, holder: usize) -> Chambers {
+    pub(super) fn of(
+        pen: &Pen,
+        joints: &ById<JointId, AtRest>,
+        open: &Groups,
+        holder: PartId,
+    ) -> Chambers {
         let axis = open.place(holder).inverse();
-        let parts: Vec<(usize, Place)> = open
+        let parts: Vec<(PartId, Place)> = open
             .with(holder)
             .map(|part| (part, open.place(part).then(axis)))
             .collect();
@@ -82,12 +87,12 @@ impl Chambers {
     }
 
     /// The rooms of a part's bores.
-    pub(super) fn of_part(&self, part: usize) -> impl Iterator<Item = &Chamber> {
+    pub(super) fn of_part(&self, part: PartId) -> impl Iterator<Item = &Chamber> {
         self.all.iter().filter(move |it| it.part == part)
     }
 
     /// All that opens into a part's bore as it is come to from one of its ends.
-    pub(super) fn reached_from(&self, part: usize, end: End) -> Vec<&Chamber> {
+    pub(super) fn reached_from(&self, part: PartId, end: End) -> Vec<&Chamber> {
         let own = (0..self.all.len()).filter(|it| self.all[*it].part == part);
         let order = |index: &usize| self.all[*index].from.z_mm;
         let by = |a: &usize, b: &usize| order(a).total_cmp(&order(b));
@@ -135,7 +140,7 @@ impl Chamber {
 
 /// How much of a part's bore is closed at its first end and at its second, mm inward: what goes in
 /// there closes it as far as it reaches.
-fn closed(pen: &Pen, joints: &[AtRest], part: usize) -> (f64, f64) {
+fn closed(pen: &Pen, joints: &ById<JointId, AtRest>, part: PartId) -> (f64, f64) {
     let mut closed = (0.0f64, 0.0f64);
     for (joint, rest) in pen.joints.iter().zip(joints) {
         let lasting = !matches!(joint.verb, Verb::Close | Verb::Post) && !rest.redundant;
@@ -151,7 +156,7 @@ fn closed(pen: &Pen, joints: &[AtRest], part: usize) -> (f64, f64) {
 }
 
 /// The room in a stretch of bore, less the parts that stand in it.
-fn room(pen: &Pen, parts: &[(usize, Place)], own: usize, bore: &Chain) -> Properties {
+fn room(pen: &Pen, parts: &[(PartId, Place)], own: PartId, bore: &Chain) -> Properties {
     let (from, to) = (bore.start().z, bore.end().z);
     let standing: Vec<Chain> = parts
         .iter()

@@ -2,9 +2,8 @@
 
 use super::group::Groups;
 use super::{Ink, Place};
-use crate::{Lacks, Part, Pen};
+use crate::{ById, Lacks, PartId, Parts, Pen, Weights};
 use quillet_geometry::Mass;
-use std::sync::Arc;
 
 /// One of the ways in which a pen is carried or held.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -40,8 +39,8 @@ impl Configured {
 /// point or, capped, the crown; towards the tail positive.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Configuration {
-    /// Each part's place, for each of `Pen::parts`; none of parts that are not there.
-    pub places: Vec<Option<Place>>,
+    /// Each part's place; none of parts that are not there.
+    pub places: ById<PartId, Option<Place>>,
     /// From the foremost place to the hindmost as it is drawn, mm: for pictures alone, since where
     /// something is missing it is drawn all the same.
     pub drawn_mm: f64,
@@ -60,8 +59,8 @@ pub struct Configuration {
 pub enum Unknown {
     /// A joint or a `let` of the pen could not be read.
     Joints,
-    /// One of its parts, an index into `Pen::parts`, lacks something.
-    Part(usize, Lacks),
+    /// One of its parts lacks something.
+    Part(PartId, Lacks),
 }
 
 impl Unknown {
@@ -86,9 +85,9 @@ impl Configuration {
     pub(crate) fn of(
         pen: &Pen,
         groups: &Groups,
-        part: usize,
+        part: PartId,
         reversed: bool,
-        weights: &[Option<Mass>],
+        weights: &Weights,
         ink: Option<&Ink>,
     ) -> Configuration {
         let parts = &pen.parts;
@@ -97,7 +96,7 @@ impl Configuration {
             offset_mm: 0.0,
             reversed: turned,
         };
-        let mut places: Vec<Option<Place>> = vec![None; parts.len()];
+        let mut places: ById<PartId, Option<Place>> = ById::filled(None, parts.len());
         for other in groups.with(part) {
             places[other] = Some(groups.place(other).then(axis));
         }
@@ -120,7 +119,7 @@ impl Configuration {
     }
 
     /// What the parts that are there weigh together, and the ink; none where one's mass is none.
-    pub fn weigh(&self, weights: &[Option<Mass>], ink: Option<&Ink>) -> Option<Mass> {
+    pub fn weigh(&self, weights: &Weights, ink: Option<&Ink>) -> Option<Mass> {
         let there = self.places.iter().zip(weights);
         let placed = there.filter_map(|(place, mass)| {
             let place = (*place)?;
@@ -137,7 +136,7 @@ impl Configuration {
     }
 
     /// Where a station of a part lies, mm from the foremost place; none where it is not there.
-    pub fn z_mm(&self, part: usize, station_mm: f64) -> Option<f64> {
+    pub fn z_mm(&self, part: PartId, station_mm: f64) -> Option<f64> {
         Some(self.places.get(part)?.as_ref()?.of(station_mm))
     }
 
@@ -149,9 +148,9 @@ impl Configuration {
 }
 
 /// What is missing in parts that are there.
-fn unknown(pen: &Pen, places: &[Option<Place>], weights: &[Option<Mass>]) -> Vec<Unknown> {
+fn unknown(pen: &Pen, places: &ById<PartId, Option<Place>>, weights: &Weights) -> Vec<Unknown> {
     let of_pen = (!pen.whole).then_some(Unknown::Joints);
-    let of_parts = pen.parts.iter().enumerate().filter_map(|(index, part)| {
+    let of_parts = pen.parts.with_ids().filter_map(|(index, part)| {
         let there = places[index].is_some();
         let lacks = match there {
             // Where parts come to rest hangs together, also with those laid aside.
@@ -166,7 +165,7 @@ fn unknown(pen: &Pen, places: &[Option<Place>], weights: &[Option<Mass>]) -> Vec
 }
 
 /// From the foremost place of all parts to the hindmost.
-fn extent(parts: &[Arc<Part>], places: &[Option<Place>]) -> (f64, f64) {
+fn extent(parts: &Parts, places: &ById<PartId, Option<Place>>) -> (f64, f64) {
     let mut ends = (f64::INFINITY, f64::NEG_INFINITY);
     for (part, place) in parts.iter().zip(places) {
         let Some(place) = place else { continue };

@@ -2,14 +2,14 @@
 
 use super::laid::Laid;
 use super::outline::{Outline, Piece};
-use crate::{Origin, Part};
+use crate::{Origin, PartId, Parts};
 use std::sync::Arc;
 
 /// A place on a part's surface.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spot {
-    /// The part: an index into `Pen::parts`.
-    pub part: usize,
+    /// The part.
+    pub part: PartId,
     /// What made the surface there.
     pub origin: Origin,
     /// The station on that part, mm.
@@ -35,7 +35,7 @@ pub struct Touch {
 /// behind it; the female's face at zero and the female in front of it.
 #[derive(Clone, Debug)]
 pub(crate) struct Member {
-    pub(crate) part: usize,
+    pub(crate) part: PartId,
     pub(crate) place: super::Place,
     /// Its outline, as the other two on its own stations.
     pub(super) outline: Arc<Outline>,
@@ -100,7 +100,7 @@ pub(crate) struct Met {
 
 /// The meetings within `within_mm` of the least, least first; each pair of surfaces once.
 pub(crate) fn meetings(
-    parts: &[Arc<Part>],
+    parts: &Parts,
     males: &[Member],
     females: &[Member],
     own: Own,
@@ -139,12 +139,7 @@ pub(crate) fn meetings(
 }
 
 /// The least travel of two parts alone, and where they meet.
-pub(crate) fn meeting(
-    parts: &[Arc<Part>],
-    male: &Member,
-    female: &Member,
-    own: Own,
-) -> Option<Met> {
+pub(crate) fn meeting(parts: &Parts, male: &Member, female: &Member, own: Own) -> Option<Met> {
     let met = meetings(
         parts,
         std::slice::from_ref(male),
@@ -232,7 +227,7 @@ fn same_place(before: &Met, it: &Met) -> bool {
 }
 
 /// A flat end is named by its face even where a bore's bottom or a step made it.
-fn named_by_face(parts: &[Arc<Part>], spot: &mut Spot) {
+fn named_by_face(parts: &Parts, spot: &mut Spot) {
     let part = &parts[spot.part];
     let length = part.length.to_mm();
     if spot.station_mm.abs() < SAME && matches!(spot.origin, Origin::Outside(_) | Origin::Stock) {

@@ -5,7 +5,7 @@ use super::contact::{Member, Met, Spot};
 use super::outline::Piece;
 use super::settle::{Bodies, Settled, StoppedBy};
 use super::surface::Surface;
-use crate::{End, Joint, JointEnd, Origin};
+use crate::{ById, End, Joint, JointEnd, Origin, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use std::collections::HashSet;
@@ -17,7 +17,7 @@ use std::collections::HashSet;
 #[derive(Clone, Debug)]
 pub(crate) struct Drifts {
     /// Of each part, what it is tied to.
-    ties: Vec<Vec<Tie>>,
+    ties: ById<PartId, Vec<Tie>>,
     /// How many joints were made.
     made: usize,
 }
@@ -25,7 +25,7 @@ pub(crate) struct Drifts {
 /// One part tied to another by a joint.
 #[derive(Clone, Debug)]
 struct Tie {
-    to: usize,
+    to: PartId,
     /// How many joints were made before.
     made: usize,
     /// How far the other's first end moves from this one's, along this one's stations.
@@ -46,7 +46,7 @@ pub(crate) struct JointDrifts {
 /// A part on a joint's axis.
 #[derive(Clone, Debug)]
 struct Laid {
-    part: usize,
+    part: PartId,
     drift: Drift,
     reversed: bool,
 }
@@ -60,15 +60,15 @@ pub(crate) struct OnAxis<'d> {
 
 impl OnAxis<'_> {
     /// That of a part.
-    pub(crate) fn of(&self, part: usize) -> Drift {
+    pub(crate) fn of(&self, part: PartId) -> Drift {
         self.way(part).unwrap_or_default()
     }
 
     /// Added up along the ties that led there before the joint was made, looked for from near to
     /// far; none where the part is not the joint's.
-    fn way(&self, part: usize) -> Option<Drift> {
+    fn way(&self, part: PartId) -> Option<Drift> {
         let mut reached: Vec<Reached> = self.joint.own.iter().map(Reached::from).collect();
-        let mut seen: HashSet<usize> = reached.iter().map(|it| it.part).collect();
+        let mut seen: HashSet<PartId> = reached.iter().map(|it| it.part).collect();
         let mut next = 0;
         while let Some(it) = reached.get(next).copied() {
             if it.part == part {
@@ -92,7 +92,7 @@ impl OnAxis<'_> {
 /// A part on the way from one of a joint's own.
 #[derive(Clone, Copy)]
 struct Reached<'d> {
-    part: usize,
+    part: PartId,
     /// The part it began at.
     own: &'d Laid,
     /// Which one it was reached from, and by what.
@@ -131,7 +131,7 @@ impl Drifts {
     /// Every part by itself.
     pub(crate) fn apart(parts: usize) -> Drifts {
         Drifts {
-            ties: vec![Vec::new(); parts],
+            ties: ById::filled(Vec::new(), parts),
             made: 0,
         }
     }
@@ -186,7 +186,7 @@ impl Drifts {
 
 impl Laid {
     /// A part whose first end lies where it should.
-    fn start(members: &[Member], part: usize) -> Laid {
+    fn start(members: &[Member], part: PartId) -> Laid {
         let member = members.iter().find(|it| it.part == part);
         Laid {
             part,

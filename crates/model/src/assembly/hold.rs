@@ -5,7 +5,7 @@ use super::settle::{Bodies, Settled};
 use super::throat::{Reach, beside};
 use super::trapped::draws_out_mm;
 use super::{Engagement, SeatedRing, clearance, group::Groups};
-use crate::{FitAsked, Joint, Material, Part, Pen};
+use crate::{ById, FitAsked, Joint, JointId, Material, Parts, Pen, RingId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
@@ -18,8 +18,8 @@ pub enum HeldBy {
     Thread(Engagement),
     /// An O-ring squeezed enough to hold: by 8 % of its cord or more.
     Ring {
-        /// An index into `Assembly::rings`.
-        ring: usize,
+        /// Which.
+        ring: RingId,
         /// The share of its cord that is squeezed.
         squeeze: f64,
     },
@@ -115,7 +115,7 @@ pub(super) fn plain_fit(bodies: &Bodies, rest: &Settled) -> Option<PlainFit> {
 pub(super) fn held_by(
     bodies: &Bodies,
     pen: &Pen,
-    index: usize,
+    index: JointId,
     rest: &Settled,
     (engagements, fit): (&[Engagement], Option<PlainFit>),
     open: &Groups,
@@ -150,10 +150,10 @@ pub(super) fn held_by(
 }
 
 /// The O-rings that hold a joint, put to what else does.
-pub(super) fn rings(joint: usize, rings: &[SeatedRing], held: &mut Vec<HeldBy>) {
-    for (ring, it) in rings.iter().enumerate() {
+pub(super) fn rings(joint: JointId, rings: &ById<RingId, SeatedRing>, held: &mut Vec<HeldBy>) {
+    for (ring, it) in rings.with_ids() {
         if let Some(seal) = it.seal
-            && seal.joint.index() == joint
+            && seal.joint == joint
             && seal.squeeze >= LEAST_SQUEEZE - 1e-9
         {
             let squeeze = seal.squeeze;
@@ -202,7 +202,7 @@ const UNGLUEABLE: [&str; 3] = ["acetal", "acetal-homopolymer", "ptfe"];
 
 impl Joint {
     /// The material of one of its two ends that no glue holds on.
-    pub fn unglueable<'p>(&self, parts: &'p [Arc<Part>]) -> Option<&'p Arc<Material>> {
+    pub fn unglueable<'p>(&self, parts: &'p Parts) -> Option<&'p Arc<Material>> {
         [self.male, self.female].into_iter().find_map(|end| {
             let part = parts.get(end.part)?;
             let inside = part.station(end.end, Length::from_nm(1));

@@ -3,7 +3,7 @@
 use super::chambers::{Chamber, Chambers};
 use super::group::Groups;
 use super::{Assembly, Body};
-use crate::{End, Pen};
+use crate::{End, PartId, Pen};
 use quillet_standards::material;
 
 /// The ink of a full pen.
@@ -13,8 +13,8 @@ pub struct Ink {
     pub capacity_ml: f64,
     /// What that weighs, g.
     pub mass_g: f64,
-    /// The part that holds it: an index into `Pen::parts`.
-    pub part: usize,
+    /// The part that holds it.
+    pub part: PartId,
     /// The station on that part where its centre lies, mm.
     pub at_mm: f64,
     /// Where it stands: in each part's bore so much, the holder's first; of a converter or a
@@ -27,8 +27,8 @@ pub struct Ink {
 /// Ink, or room for it, in a part's bore.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct InkIn {
-    /// An index into `Pen::parts`.
-    pub part: usize,
+    /// The part.
+    pub part: PartId,
     /// How much, ml.
     pub ml: f64,
 }
@@ -45,7 +45,7 @@ pub(super) fn held(pen: &Pen, assembly: &Assembly, open: &Groups, body: &Body) -
     if let Some((holder, _)) = pen.fill {
         return in_bores(pen, assembly, open, body, (holder, g_ml));
     }
-    let holds = |index: &usize| pen.parts[*index].holds_ml().is_some();
+    let holds = |index: &PartId| pen.parts[*index].holds_ml().is_some();
     let part = open.with(body.part).find(holds)?;
     let ml = pen.parts[part].holds_ml()?;
     Some(Ink {
@@ -63,7 +63,7 @@ fn in_bores(
     assembly: &Assembly,
     open: &Groups,
     body: &Body,
-    (holder, g_ml): (usize, f64),
+    (holder, g_ml): (PartId, f64),
 ) -> Option<Ink> {
     let chambers = Chambers::of(pen, &assembly.joints, open, holder);
     let front = body.front(open, holder);
@@ -106,7 +106,7 @@ fn in_bores(
 
 impl Body {
     /// The end of a part of the open pen that looks to the writing point.
-    pub(super) fn front(&self, open: &Groups, part: usize) -> End {
+    pub(super) fn front(&self, open: &Groups, part: PartId) -> End {
         let backward = open.place(self.part).reversed != self.reversed;
         match open.place(part).reversed == backward {
             true => End::First,

@@ -2,14 +2,13 @@
 
 use super::Body;
 use super::group::Groups;
-use crate::Part;
-use std::sync::Arc;
+use crate::{PartId, Parts};
 
 /// What is bought and stands out furthest at the writing end of the open pen; none where what
 /// stands out there is cut, a clip, a ring or a spring.
-pub(super) fn of(parts: &[Arc<Part>], open: &Groups, body: &Body) -> Option<usize> {
+pub(super) fn of(parts: &Parts, open: &Groups, body: &Body) -> Option<PartId> {
     let backward = open.place(body.part).reversed != body.reversed;
-    let front = |index: &usize| {
+    let front = |index: &PartId| {
         let place = open.place(*index);
         let (a, b) = (place.of(0.0), place.of(parts[*index].length.to_mm()));
         if backward { -a.max(b) } else { a.min(b) }

@@ -2,7 +2,7 @@
 
 use super::group::Groups;
 use super::settle::{Bodies, Settled};
-use crate::Joint;
+use crate::{Joint, JointId, PartId};
 use std::rc::Rc;
 
 /// Makes the joints one after the other: the groups they make, and the joints in the order made,
@@ -15,9 +15,9 @@ use std::rc::Rc;
 /// order of the text says nothing.
 pub(crate) fn make(
     bodies: &Bodies,
-    joints: &[(usize, &Joint)],
+    joints: &[(JointId, &Joint)],
     groups: Groups,
-) -> (Groups, Vec<(usize, Settled)>) {
+) -> (Groups, Vec<(JointId, Settled)>) {
     let mut joints: Vec<Wanted> = joints
         .iter()
         .map(|(index, joint)| {
@@ -29,7 +29,7 @@ pub(crate) fn make(
             }
         })
         .collect();
-    let name = |part: usize| &bodies.parts[part].name.text;
+    let name = |part: PartId| &bodies.parts[part].name.text;
     joints.sort_by_key(|it| {
         (
             name(it.joint.male.part),
@@ -62,14 +62,14 @@ struct Made {
 
 #[derive(Clone)]
 struct Step {
-    joint: usize,
+    joint: JointId,
     settled: Settled,
     before: Option<Rc<Step>>,
 }
 
 impl Made {
     /// The joints in the order made.
-    fn taken_down(self) -> (Groups, Vec<(usize, Settled)>) {
+    fn taken_down(self) -> (Groups, Vec<(JointId, Settled)>) {
         let mut steps = Vec::new();
         let mut last = self.last;
         while let Some(step) = last {
@@ -85,7 +85,7 @@ impl Made {
 /// A joint still to be made.
 #[derive(Clone, Copy)]
 struct Wanted<'j> {
-    index: usize,
+    index: JointId,
     joint: &'j Joint,
     /// How far it goes in with its two parts alone, mm.
     alone_mm: f64,
@@ -95,7 +95,7 @@ impl Wanted<'_> {
     /// How many parts that it is to trap find nothing yet to lie against.
     fn untrapped(&self, groups: &Groups, settled: &Settled) -> usize {
         let joint = self.joint;
-        let held = |part: usize| {
+        let held = |part: PartId| {
             groups.joined(part, joint.male.part)
                 || groups.joined(part, joint.female.part)
                 || settled.stacked.iter().any(|(stacked, _)| *stacked == part)

@@ -3,7 +3,7 @@
 
 use super::contact::{Spot, TOUCHING_MM, Touch};
 use super::{AtRest, StoppedBy};
-use crate::{Joint, Origin, Part, Pen, Profiles};
+use crate::{Joint, Origin, Part, PartId, Pen, Profiles};
 use quillet_geometry::{Chain, Segment};
 use quillet_syntax::ast::Verb;
 
@@ -56,7 +56,7 @@ impl Blocked {
             true => (touch.female, touch.male),
             false => (touch.male, touch.female),
         };
-        let reversed = |part: usize| {
+        let reversed = |part: PartId| {
             let mut members = rest.males.iter().chain(&rest.females);
             members
                 .find(|(index, _)| *index == part)
@@ -206,7 +206,7 @@ fn named_amid(profiles: &Profiles, spot: Spot) -> Spot {
 /// Whether a joint that may be threaded has its threads on one side only, or such as do not match:
 /// told by rules of its own.
 fn lacks_thread(pen: &Pen, joint: &Joint, rest: &AtRest) -> bool {
-    let cut = |part: usize, inside: bool| {
+    let cut = |part: PartId, inside: bool| {
         let mut threads = pen.parts[part].features.iter();
         threads.any(|it| it.thread().is_some() && it.is_inside() == inside)
     };

@@ -1,15 +1,15 @@
 //! O-rings in their grooves: how far they are stretched and squeezed, and how full the groove is.
 
 use super::AtRest;
-use crate::{Cut, Feature, JointId, Part, Pen, Ring};
+use crate::{ById, Cut, Feature, JointId, Part, PartId, Pen, Ring, RingId};
 use std::f64::consts::PI;
 use std::sync::Arc;
 
 /// An O-ring in the groove that takes it.
 #[derive(Clone, Debug)]
 pub struct SeatedRing {
-    /// The grooved part: an index into `Pen::parts`.
-    pub part: usize,
+    /// The grooved part.
+    pub part: PartId,
     /// The groove: an index into that part's `features`.
     pub feature: usize,
     /// The ring.
@@ -21,8 +21,8 @@ pub struct SeatedRing {
 /// A ring against its mate; each a share of what it is of: 0.2 is 20 %.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RingSeal {
-    /// The mate: an index into `Pen::parts`.
-    pub mate: usize,
+    /// The mate.
+    pub mate: PartId,
     /// The joint.
     pub joint: JointId,
     /// How much the inside of a ring on a groove is stretched; of one in a recess, how much its
@@ -39,11 +39,11 @@ pub struct RingSeal {
 /// The rings of a pen's parts; `known` gives a part by its name.
 pub(super) fn seated(
     pen: &Pen,
-    joints: &[AtRest],
+    joints: &ById<JointId, AtRest>,
     known: &dyn Fn(&str) -> Option<Arc<Part>>,
-) -> Vec<SeatedRing> {
-    let mut found = Vec::new();
-    for (index, part) in pen.parts.iter().enumerate() {
+) -> ById<RingId, SeatedRing> {
+    let mut found = ById::default();
+    for (index, part) in pen.parts.with_ids() {
         for (at, feature) in part.features.iter().enumerate() {
             let (Cut::Groove {
                 takes: Some(takes), ..
@@ -74,8 +74,8 @@ pub(super) fn seated(
 /// The first joint in which the groove lies over, or in, a mate.
 fn seal(
     pen: &Pen,
-    joints: &[AtRest],
-    part: usize,
+    joints: &ById<JointId, AtRest>,
+    part: PartId,
     feature: &Feature,
     size: &Ring,
 ) -> Option<RingSeal> {
@@ -87,7 +87,7 @@ fn seal(
         Cut::Recess { dia, .. } => (dia.to_mm(), false),
         _ => return None,
     };
-    joints.iter().enumerate().find_map(|(joint, rest)| {
+    joints.with_ids().find_map(|(joint, rest)| {
         let (host, mates) = match outside {
             true => (&rest.males, &rest.females),
             false => (&rest.females, &rest.males),
@@ -108,7 +108,7 @@ fn seal(
                 let (stretch, squeeze, fill) = pressed(size, own, room, width, outside);
                 RingSeal {
                     mate: *mate,
-                    joint: JointId::nth(joint),
+                    joint,
                     stretch,
                     squeeze,
                     fill,

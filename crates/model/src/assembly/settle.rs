@@ -6,7 +6,7 @@ use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Place};
-use crate::{FitAsked, Hand, Joint, JointEnd, Part};
+use crate::{ById, FitAsked, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
 use quillet_syntax::ast::Verb;
@@ -15,19 +15,19 @@ use std::sync::Arc;
 
 /// Parts with their outlines, worked out once for a pen.
 pub(crate) struct Bodies<'a> {
-    pub(crate) parts: &'a [Arc<Part>],
+    pub(crate) parts: &'a Parts,
     /// The part that writes, once it is known how the open pen lies.
-    pub(crate) nib: Option<usize>,
+    pub(crate) nib: Option<PartId>,
     /// How closely each is made.
-    pub(crate) hands: &'a [Hand],
-    outlines: Vec<Arc<Outline>>,
+    pub(crate) hands: &'a ById<PartId, Hand>,
+    outlines: ById<PartId, Arc<Outline>>,
     /// Outlines with some threads at their roots, as they are asked for.
     cored: RefCell<Vec<Cored>>,
 }
 
 /// A part's outline with the threads of these features at their roots.
 struct Cored {
-    part: usize,
+    part: PartId,
     threads: Vec<usize>,
     outline: Arc<Outline>,
 }
@@ -46,8 +46,8 @@ pub enum StoppedBy {
 /// A part trapped between the two of a joint.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Trapped {
-    /// The part: an index into `Pen::parts`.
-    pub part: usize,
+    /// The part.
+    pub part: PartId,
     /// The length it takes up, mm; of a spring, as far as it is pressed together.
     pub length_mm: f64,
     /// The room that it leaves, mm; a spring that is not pressed leaves some.
@@ -66,7 +66,7 @@ pub(crate) struct Settled {
     pub(crate) stop: Option<Met>,
     pub(crate) trapped: Vec<Trapped>,
     /// What is trapped, each with what it lies against on its way in.
-    pub(crate) stacked: Vec<(usize, Met)>,
+    pub(crate) stacked: Vec<(PartId, Met)>,
     /// Both groups at rest, with what is trapped, made one.
     pub(crate) males: Vec<Member>,
     pub(crate) females: Vec<Member>,
@@ -76,7 +76,7 @@ pub(crate) struct Settled {
 
 /// Where a joint has a male part and a female part; and which parts go with each.
 impl<'a> Bodies<'a> {
-    pub(crate) fn new(parts: &'a [Arc<Part>], hands: &'a [Hand]) -> Self {
+    pub(crate) fn new(parts: &'a Parts, hands: &'a ById<PartId, Hand>) -> Self {
         let outlines = parts
             .iter()
             .map(|part| Arc::new(Outline::of(part, &[])))
@@ -91,7 +91,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part's surface, asked for how it moves.
-    pub(crate) fn surface(&self, part: usize) -> Surface<'a> {
+    pub(crate) fn surface(&self, part: PartId) -> Surface<'a> {
         Surface {
             part: &self.parts[part],
             index: part,
@@ -99,7 +99,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part's outline with the threads of these features at their roots.
-    fn cored(&self, part: usize, threads: &[usize]) -> Arc<Outline> {
+    fn cored(&self, part: PartId, threads: &[usize]) -> Arc<Outline> {
         let known = |it: &&Cored| it.part == part && it.threads == threads;
         if let Some(it) = self.cored.borrow().iter().find(known) {
             return it.outline.clone();
@@ -166,7 +166,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part laid with its first end against the female's side, as far in as it goes.
-    fn stack(&self, part: usize, females: &[Member]) -> Option<(Member, Met)> {
+    fn stack(&self, part: PartId, females: &[Member]) -> Option<(Member, Met)> {
         let place = Place::leading(&self.parts[part], crate::End::First);
         let member = self.member(part, place, None, false, 0.0);
         let met = meetings(
@@ -198,19 +198,19 @@ impl<'a> Bodies<'a> {
     }
 
     /// What made a piece of a part's profile.
-    pub(crate) fn origin(&self, part: usize, tag: quillet_geometry::Tag) -> crate::Origin {
+    pub(crate) fn origin(&self, part: PartId, tag: quillet_geometry::Tag) -> crate::Origin {
         let profiles = self.parts[part].profiles.as_ref();
         profiles.map_or(crate::Origin::Axis, |it| it.origin(tag))
     }
 
     /// Whether a part is what writes and is set by hand, so that its reach is never quite sure; what
     /// holds its own ink is as measured.
-    pub(crate) fn is_nib(&self, part: usize) -> bool {
+    pub(crate) fn is_nib(&self, part: PartId) -> bool {
         self.nib == Some(part) && self.parts[part].holds_ml().is_none()
     }
 
     /// A part's outline on its own stations.
-    pub(crate) fn outline(&self, part: usize) -> &Outline {
+    pub(crate) fn outline(&self, part: PartId) -> &Outline {
         &self.outlines[part]
     }
 
@@ -261,7 +261,7 @@ impl<'a> Bodies<'a> {
 
     fn member(
         &self,
-        part: usize,
+        part: PartId,
         place: Place,
         cored: Option<&[usize]>,
         own: bool,
@@ -288,7 +288,7 @@ enum Side {
 }
 
 /// How deep the male lies, what decides it and what it touches.
-fn rest(joint: &Joint, parts: &[Arc<Part>], met: Vec<Met>) -> (f64, StoppedBy, Vec<Touch>) {
+fn rest(joint: &Joint, parts: &Parts, met: Vec<Met>) -> (f64, StoppedBy, Vec<Touch>) {
     let contact = met.first().map(|it| it.travel_mm);
     let by = joint.by.map(|(by, _)| by.to_mm());
     match (joint.verb, contact, by) {
@@ -320,7 +320,7 @@ fn rest(joint: &Joint, parts: &[Arc<Part>], met: Vec<Met>) -> (f64, StoppedBy, V
 
 /// What a press or a push squeezes past, in radius: the interference it asks for, else a push's
 /// give (common practice, no published source).
-fn squeezed_mm(joint: &Joint, parts: &[Arc<Part>]) -> f64 {
+fn squeezed_mm(joint: &Joint, parts: &Parts) -> f64 {
     let on_diameter = match (&joint.asks, joint.verb) {
         (Some((FitAsked::Interference(size), _)), _) => size.to_mm(),
         (Some((FitAsked::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
@@ -341,7 +341,7 @@ const PRESS_GIVE_MM: f64 = 0.05;
 const CLOSE_GIVE_MM: f64 = 0.01;
 
 /// The most interference of a fit at the female's size, on diameter.
-fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &[Arc<Part>]) -> f64 {
+fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &Parts) -> f64 {
     let female = &parts[joint.female.part];
     let Some(profiles) = &female.profiles else {
         return 0.0;
@@ -354,7 +354,7 @@ fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &[Arc<Part>]) -> f64 {
 
 impl Settled {
     /// Whether a part only goes with one of the joint's own two.
-    pub(crate) fn carries(&self, part: usize) -> bool {
+    pub(crate) fn carries(&self, part: PartId) -> bool {
         let mut members = self.males.iter().chain(&self.females);
         members.any(|it| it.part == part && !it.own)
     }

@@ -1,15 +1,15 @@
 //! How a place on a part's surface moves as the sizes of the part do.
 
 use super::chain::{Drift, Size};
-use crate::{Cut, End, Feature, Origin, Part, Station};
+use crate::{Cut, End, Feature, Origin, Part, PartId, Station};
 use quillet_geometry::{self as geometry, Chain, Length, Shape, Tag};
 
 /// A part of a pen, asked for how its surface moves.
 #[derive(Clone, Copy)]
 pub(crate) struct Surface<'p> {
     pub(crate) part: &'p Part,
-    /// An index into `Pen::parts`.
-    pub(crate) index: usize,
+    /// Which part of the pen.
+    pub(crate) index: PartId,
 }
 
 /// Planes that agree within this are one.

@@ -3,11 +3,10 @@
 use super::Place;
 use super::clock::{Begin, marks_apart};
 use super::travel::lets_go_mm;
-use crate::{End, Feature, Joint, Origin, Part, Solid};
+use crate::{End, Feature, Joint, Origin, Part, Parts, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
-use std::sync::Arc;
 
 /// A male and a female thread of one designation: indices into the two parts' `features`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,7 +77,7 @@ impl Engagement {
 /// ones that are one thread, wherever on the parts they are; only that of `with`, where it is said.
 ///
 /// A joint that is pushed, pressed, glued or slipped engages no thread.
-pub(crate) fn mated(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
+pub(crate) fn mated(joint: &Joint, parts: &Parts) -> Vec<MatedThreads> {
     if !matches!(joint.verb, Verb::Screw | Verb::Close) {
         return Vec::new();
     }
@@ -101,7 +100,7 @@ pub(crate) fn mated(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
 
 /// The threads of a joint that mate; where none do, the two that are nearest in diameter, which
 /// were meant for each other.
-pub(crate) fn meant(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
+pub(crate) fn meant(joint: &Joint, parts: &Parts) -> Vec<MatedThreads> {
     let pairs = mated(joint, parts);
     if !pairs.is_empty() || !matches!(joint.verb, Verb::Screw | Verb::Close) {
         return pairs;
@@ -121,7 +120,7 @@ pub(crate) fn meant(joint: &Joint, parts: &[Arc<Part>]) -> Vec<MatedThreads> {
 }
 
 /// How the threads of a joint are engaged when the male's leading face lies this deep.
-pub(crate) fn engagements(joint: &Joint, parts: &[Arc<Part>], goes_in_mm: f64) -> Vec<Engagement> {
+pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<Engagement> {
     let (male, female) = (&parts[joint.male.part], &parts[joint.female.part]);
     let engaged = |threads: MatedThreads| {
         let outside = full_form(male, threads.male, joint.male.end);

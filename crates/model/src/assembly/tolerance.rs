@@ -2,7 +2,7 @@
 
 use super::chain::{Link, Size};
 use super::settle::Bodies;
-use crate::{Cut, End, Feature, Hand, Origin, Part};
+use crate::{Cut, End, Feature, Hand, Origin, Part, PartId};
 use quillet_geometry::Length;
 use quillet_standards::thread;
 use quillet_syntax::Span;
@@ -54,7 +54,7 @@ impl Bodies<'_> {
     }
 
     /// How closely a part is made.
-    pub(crate) fn hand(&self, part: usize) -> Hand {
+    pub(crate) fn hand(&self, part: PartId) -> Hand {
         self.hands.get(part).copied().unwrap_or_default()
     }
 }

@@ -6,13 +6,18 @@ use super::laid::Laid;
 use super::outline::Piece;
 use super::settle::Bodies;
 use super::{Place, TOUCHING_MM};
-use crate::Pen;
+use crate::{ById, JointId, PartId, Pen};
 use quillet_syntax::ast::Verb;
 
 /// How far what goes in can be drawn out of what receives it in the open pen, mm; none where
 /// nothing stops it. What is joined to the male by other than a slip comes with it; a spring takes
 /// up what it can give.
-pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Groups) -> Option<f64> {
+pub(super) fn draws_out_mm(
+    bodies: &Bodies,
+    pen: &Pen,
+    index: JointId,
+    open: &Groups,
+) -> Option<f64> {
     let joint = &pen.joints[index];
     let moving = together(pen, joint.male.part);
     if moving[joint.female.part] {
@@ -25,27 +30,27 @@ pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Grou
         offset_mm: 0.0,
         reversed: out,
     };
-    let place = |part: usize| open.place(part).then(axis);
-    let ends = |part: usize| {
+    let place = |part: PartId| open.place(part).then(axis);
+    let ends = |part: PartId| {
         let (a, b) = (0.0, pen.parts[part].length.to_mm());
         let (a, b) = (place(part).of(a), place(part).of(b));
         (a.min(b), a.max(b))
     };
-    let group: Vec<usize> = open.with(joint.male.part).collect();
-    let give = |part: &usize| (pen.parts[*part].length_free - pen.parts[*part].length).to_mm();
+    let group: Vec<PartId> = open.with(joint.male.part).collect();
+    let give = |part: &PartId| (pen.parts[*part].length_free - pen.parts[*part].length).to_mm();
     let springs: f64 = group.iter().map(give).sum();
     // What lies further off stops nothing in time.
     let far = FREE_MM + springs + TOUCHING_MM;
-    let laid = |part: usize| Laid::new(bodies.outline(part), place(part));
-    let (ours, theirs): (Vec<usize>, Vec<usize>) = group.iter().partition(|part| moving[**part]);
+    let laid = |part: PartId| Laid::new(bodies.outline(part), place(part));
+    let (ours, theirs): (Vec<PartId>, Vec<PartId>) = group.iter().partition(|part| moving[**part]);
     let mut least: Option<f64> = None;
     for one in ours {
         let (from, to) = ends(one);
-        let near = |part: &usize| {
+        let near = |part: &PartId| {
             let (start, end) = ends(*part);
             start <= to + far && end >= from - TOUCHING_MM
         };
-        let near: Vec<usize> = theirs.iter().copied().filter(near).collect();
+        let near: Vec<PartId> = theirs.iter().copied().filter(near).collect();
         let outline = laid(one);
         let met = near.iter().filter_map(|it| meets_mm(outline, laid(*it)));
         least = met.chain(least).reduce(f64::min);
@@ -54,10 +59,10 @@ pub(super) fn draws_out_mm(bodies: &Bodies, pen: &Pen, index: usize, open: &Grou
 }
 
 /// The parts that hang together with one by lasting joints other than slips.
-fn together(pen: &Pen, part: usize) -> Vec<bool> {
-    let mut with = vec![false; pen.parts.len()];
+fn together(pen: &Pen, part: PartId) -> ById<PartId, bool> {
+    let mut with = pen.parts.map(|_| false);
     with[part] = true;
-    let ties: Vec<(usize, usize)> = pen
+    let ties: Vec<(PartId, PartId)> = pen
         .joints
         .iter()
         .filter(|it| !matches!(it.verb, Verb::Slip | Verb::Close | Verb::Post))

@@ -5,7 +5,7 @@ use super::contact::{TOUCHING_MM, Touch};
 use super::hold::{self, HeldBy};
 use super::passage::{self, Blocked};
 use super::{AtRest, SeatedRing, StoppedBy};
-use crate::{Joint, Part, Pen};
+use crate::{ById, Joint, JointId, Part, PartId, Pen, RingId};
 use quillet_syntax::ast::Verb;
 
 /// The verdict on a joint at rest.
@@ -57,28 +57,36 @@ impl Verdict {
 }
 
 /// Judges every joint of a pen; `nib` is the part that writes.
-pub(super) fn judge(pen: &Pen, joints: &mut [AtRest], rings: &[SeatedRing], nib: Option<usize>) {
-    for (index, (joint, rest)) in pen.joints.iter().zip(joints.iter_mut()).enumerate() {
+pub(super) fn judge(
+    pen: &Pen,
+    joints: &mut ById<JointId, AtRest>,
+    rings: &ById<RingId, SeatedRing>,
+    nib: Option<PartId>,
+) {
+    for (index, (joint, rest)) in pen
+        .joints
+        .ids()
+        .zip(pen.joints.iter().zip(joints.iter_mut()))
+    {
         rest.verdict.closing = closing(pen, joint, rest, nib);
         hold::rings(index, rings, &mut rest.verdict.held_by);
     }
-    let open: Vec<usize> = pen
+    let open: Vec<JointId> = pen
         .joints
-        .iter()
+        .with_ids()
         .zip(&*joints)
-        .enumerate()
-        .filter(|(_, (joint, rest))| {
+        .filter(|((_, joint), rest)| {
             !matches!(joint.verb, Verb::Close | Verb::Post) && !rest.verdict.closes()
         })
-        .map(|(index, _)| index)
+        .map(|((index, _), _)| index)
         .collect();
-    for (index, rest) in joints.iter_mut().enumerate() {
+    for (index, rest) in joints.ids().zip(joints.iter_mut()) {
         let upset = upset(pen, index, rest, &open);
         rest.verdict.upset = upset;
     }
 }
 
-fn closing(pen: &Pen, joint: &Joint, rest: &AtRest, nib: Option<usize>) -> Closing {
+fn closing(pen: &Pen, joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Closing {
     if rest.redundant {
         return Closing::Closes;
     }
@@ -99,7 +107,7 @@ fn closing(pen: &Pen, joint: &Joint, rest: &AtRest, nib: Option<usize>) -> Closi
 }
 
 /// Whether the cap stops on the nib.
-fn struck(joint: &Joint, rest: &AtRest, nib: Option<usize>) -> Option<Touch> {
+fn struck(joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Option<Touch> {
     let touch = rest.touches.first()?;
     let of_nib = [touch.male.part, touch.female.part]
         .map(Some)
@@ -125,7 +133,7 @@ fn jammed(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Touch> {
     if !matches!(joint.verb, Verb::Screw | Verb::Close) || rest.stopped_by != StoppedBy::Contact {
         return None;
     }
-    let part = |index: usize| &pen.parts[index];
+    let part = |index: PartId| &pen.parts[index];
     let (male, female) = (part(joint.male.part), part(joint.female.part));
     let on = |touch: &Touch| {
         rest.engagements.iter().map(|it| it.threads).any(|threads| {
@@ -151,8 +159,8 @@ fn on_thread(part: &Part, thread: usize, spot: &super::Spot, width_mm: f64) -> b
 
 /// Whether what this joint holds lies elsewhere than it will; `open` are the joints, caps apart,
 /// that do not close.
-fn upset(pen: &Pen, index: usize, rest: &AtRest, open: &[usize]) -> bool {
-    let mut with = vec![false; pen.parts.len()];
+fn upset(pen: &Pen, index: JointId, rest: &AtRest, open: &[JointId]) -> bool {
+    let mut with = pen.parts.map(|_| false);
     for (part, _) in rest.males.iter().chain(&rest.females) {
         if !pen.parts[*part].whole {
             return true;

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
-use crate::{FitAsked, Joint, JointEnd, Limits, Part, Pen, PenFace, Seat};
+use crate::{FitAsked, Joint, JointEnd, Limits, Part, PartId, Pen, PenFace, Seat};
 use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind};
 use quillet_syntax::{Finding, Severity, Span};
 
@@ -160,7 +160,7 @@ impl<'a> Resolver<'a> {
     /// A face of a part that is the pen's part `index`.
     pub(super) fn face_of(
         &mut self,
-        index: usize,
+        index: PartId,
         part: &Part,
         face: &ast::Face,
     ) -> Option<PenFace> {

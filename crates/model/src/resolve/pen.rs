@@ -4,7 +4,7 @@ use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
 use super::want::Among;
-use crate::{Assembly, Hand, NameKind, Part, Pen};
+use crate::{Assembly, ById, Hand, JointId, NameKind, Part, PartId, Pen};
 use quillet_syntax::ast::{self, ItemKind, JointLineKind, PenLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::sync::Arc;
@@ -40,27 +40,27 @@ impl<'a> Resolver<'a> {
             note: item.note.clone(),
             span: item.span,
             block: ast.block.unwrap_or(ast.name.span),
-            parts: Vec::new(),
-            joints: Vec::new(),
+            parts: ById::default(),
+            joints: ById::default(),
             wants: Vec::new(),
             accepts: Vec::new(),
             limits: self.limits(lines.limits.iter().copied(), &mut frame),
             bench: lines.bench.cloned(),
-            hands: Vec::new(),
+            hands: ById::default(),
             fill: None,
             whole: false,
             assembly: Assembly::default(),
         };
         let before = self.lost;
-        let mut asked: Vec<(Option<usize>, &'a ast::Want)> = Vec::new();
+        let mut asked: Vec<(Option<JointId>, &'a ast::Want)> = Vec::new();
         for (said, span) in &lines.joints {
             if let Some(joint) = self.joint(said, *span, &mut pen, &mut frame) {
+                let joint = pen.joints.push(joint);
                 let wants = said.lines.iter().filter_map(|line| match &line.kind {
-                    JointLineKind::Want(want) => Some((Some(pen.joints.len()), want)),
+                    JointLineKind::Want(want) => Some((Some(joint), want)),
                     _ => None,
                 });
                 asked.extend(wants);
-                pen.joints.push(joint);
             }
         }
         asked.extend(lines.wants.iter().map(|want| (None, *want)));
@@ -160,22 +160,21 @@ impl<'a> Resolver<'a> {
         self.say(offer(finding, it.name.span, near.as_deref(), hint));
     }
 
-    /// The index in the pen of a part of a name, added where it is new.
+    /// A part of the pen of a name, added where it is new.
     pub(super) fn pen_part(
         &mut self,
         name: &ast::Name,
         pen: &mut Pen,
         frame: &mut Frame<'a>,
-    ) -> Option<usize> {
+    ) -> Option<PartId> {
         if !self.refer_to(name, &[NameKind::Part, NameKind::Bought], frame) {
             return None;
         }
-        if let Some(index) = pen.part_index(&name.text) {
+        if let Some(index) = pen.part_id(&name.text) {
             return Some(index);
         }
         let part = self.part_as_seen(name, frame)?;
-        pen.parts.push(part);
-        Some(pen.parts.len() - 1)
+        Some(pen.parts.push(part))
     }
 
     /// A part as a pen's `let`s give it; the design's own where they change nothing.

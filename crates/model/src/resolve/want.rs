@@ -5,8 +5,8 @@ use super::clash::{clashed, mismatch};
 use super::frame::Frame;
 use super::name::offer;
 use crate::{
-    Configured, Dimension, JointId, Measure, NameKind, Part, Pen, PenFace, Quantity, Sum, SumKind,
-    Test, Want, want::MEASURES,
+    Configured, Dimension, JointId, Measure, NameKind, Part, PartId, Pen, PenFace, Quantity, Sum,
+    SumKind, Test, Want, want::MEASURES,
 };
 use quillet_syntax::ast::{self, Arg, Expr, ExprKind};
 use quillet_syntax::{Finding, Severity, Span};
@@ -16,7 +16,7 @@ use std::sync::Arc;
 #[derive(Clone, Copy)]
 pub(super) enum Among<'p> {
     /// A pen, and the joint in whose block the want stands.
-    Pen(&'p Pen, Option<usize>),
+    Pen(&'p Pen, Option<JointId>),
     /// A part by itself.
     Part(&'p Part),
 }
@@ -158,8 +158,7 @@ impl<'a> Resolver<'a> {
             return None;
         };
         let joint = |make: fn(JointId) -> Measure, this: &mut Self, frame: &mut Frame<'a>| {
-            this.joint_asked(name, args, among, frame)
-                .map(|index| make(JointId::nth(index)))
+            this.joint_asked(name, args, among, frame).map(make)
         };
         match (&*name.text, args) {
             ("length", [Arg::Sum(it)]) => self.configured(it).map(Measure::Length),
@@ -226,7 +225,7 @@ impl<'a> Resolver<'a> {
         args: &'a [Arg],
         among: Among<'_>,
         frame: &mut Frame<'a>,
-    ) -> Option<usize> {
+    ) -> Option<JointId> {
         let (pen, own) = match among {
             Among::Pen(pen, own) => (Some(pen), own),
             Among::Part(_) => (None, None),
@@ -238,7 +237,7 @@ impl<'a> Resolver<'a> {
             let one = self.face_asked(one, among, frame)?;
             let other = self.face_asked(other, among, frame)?;
             let pair = [(one.part, one.end), (other.part, other.end)];
-            let found = pen.joints.iter().position(|joint| {
+            let found = pen.joints.position(|joint| {
                 let ends = [joint.male, joint.female].map(|it| (it.part, Some(it.end)));
                 ends == pair || ends == [pair[1], pair[0]]
             });
@@ -271,7 +270,7 @@ impl<'a> Resolver<'a> {
         expr: &Expr,
         among: Among<'_>,
         frame: &mut Frame<'a>,
-    ) -> Option<usize> {
+    ) -> Option<PartId> {
         let ExprKind::Name(text) = &expr.kind else {
             self.say(mismatch(expr.span, "the name of a part is expected here"));
             return None;
@@ -288,13 +287,16 @@ impl<'a> Resolver<'a> {
         name: &ast::Name,
         among: Among<'_>,
         frame: &mut Frame<'a>,
-    ) -> Option<usize> {
+    ) -> Option<PartId> {
         if !self.refer_to(name, &[NameKind::Part, NameKind::Bought], frame) {
             return None;
         }
         let (found, of) = match among {
-            Among::Pen(pen, _) => (pen.part_index(&name.text), &pen.name.text),
-            Among::Part(part) => ((part.name.text == name.text).then_some(0), &part.name.text),
+            Among::Pen(pen, _) => (pen.part_id(&name.text), &pen.name.text),
+            Among::Part(part) => (
+                (part.name.text == name.text).then_some(PartId::ALONE),
+                &part.name.text,
+            ),
         };
         if found.is_none() {
             let message = format!("{} is no part of {of}", name.text);
@@ -330,7 +332,7 @@ impl Among<'_> {
     }
 
     /// A part of a pen; one that stands by itself has no faces to measure between.
-    fn part(self, index: usize) -> Option<Arc<Part>> {
+    fn part(self, index: PartId) -> Option<Arc<Part>> {
         match self {
             Among::Pen(pen, _) => pen.parts.get(index).cloned(),
             Among::Part(_) => None,

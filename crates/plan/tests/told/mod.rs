@@ -107,7 +107,7 @@ fn a_stop_says_what_to_count_and_what_to_see() {
     // mandrel's thread is a pitch shorter than the 9 it goes into.
     near(gate("barrel", "section").turns, (8.25 - 0.55) / 0.75);
     // As many as the joint itself is worked out to take.
-    let joint = &design.pen("heron").unwrap().assembly.joints[2];
+    let joint = &design.pen("heron").unwrap().assembly.joints[quillet_model::JointId::nth(2)];
     near(
         gate("section", "barrel").turns,
         joint.engagements[0].turns(),

@@ -4,7 +4,7 @@ use super::wants::WantMeasures;
 use crate::report::sized::SizedWords;
 use quillet_check::{Examined, Role, Wall, walls};
 use quillet_geometry::Mass;
-use quillet_model::{Design, Doubts, Hand, Part};
+use quillet_model::{Design, Doubts, Hand, Part, PartId};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -60,7 +60,7 @@ impl PartMeasures {
         let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
         Self {
             wants: wants.map(WantMeasures::of).collect(),
-            mass_range_g: range(&doubts, 0),
+            mass_range_g: range(&doubts, PartId::ALONE),
             ..Self::of(part, &hand, part.weigh())
         }
     }
@@ -101,7 +101,7 @@ impl PartMeasures {
 
 /// From what to what the mass of a part may lie, by its place among those in doubt; none where
 /// nothing of it is.
-pub(super) fn range(doubts: &Doubts, part: usize) -> Option<[f64; 2]> {
+pub(super) fn range(doubts: &Doubts, part: PartId) -> Option<[f64; 2]> {
     let (low, high) = doubts.of_part(part)?;
     Some([low, high])
 }

@@ -5,7 +5,7 @@ use super::parts::{PartMeasures, range};
 use super::wants::WantMeasures;
 use quillet_check::Examined;
 use quillet_geometry::Mass;
-use quillet_model::{Air, Configuration, Configured, Design, Doubts, Pen};
+use quillet_model::{Air, Configuration, Configured, Design, Doubts, PartId, Pen};
 use serde::Serialize;
 
 /// A pen; what rests on something missing is null.
@@ -118,7 +118,7 @@ impl PenMeasures {
             let it = assembly.configuration(it)?;
             Some(ConfigurationMeasures::of(pen, it, &doubts))
         };
-        let name = |part: usize| pen.parts[part].name.text.to_string();
+        let name = |part: PartId| pen.parts[part].name.text.to_string();
         let joints = pen.joints.iter().zip(&assembly.joints);
         let wants = examined.wants_of_pen(&pen.name.text);
         let rings = assembly.rings.iter().filter(|_| pen.is_settled());
@@ -133,7 +133,9 @@ impl PenMeasures {
             joints: joints
                 .map(|(joint, rest)| JointMeasures::of(design, pen, joint, rest))
                 .collect(),
-            parts: (0..pen.parts.len())
+            parts: pen
+                .parts
+                .ids()
                 .map(|part| PartPlaces::of(pen, part, &doubts))
                 .collect(),
             ink: assembly.ink.as_ref().map(|ink| InkMeasures {
@@ -193,7 +195,7 @@ impl ConfigurationMeasures {
 }
 
 impl PartPlaces {
-    fn of(pen: &Pen, part: usize, doubts: &Doubts) -> Self {
+    fn of(pen: &Pen, part: PartId, doubts: &Doubts) -> Self {
         let place = |it: Configured| {
             let place = pen.assembly.configuration(it)?.places[part]?;
             Some(PlaceMeasures {
