@@ -5,7 +5,7 @@
 use quillet_check::check;
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Texts, load, resolve};
-use quillet_syntax::Finding;
+use quillet_syntax::{Finding, Severity};
 use std::path::Path;
 
 /// Every so many letters one is looked at.
@@ -59,4 +59,31 @@ fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
     assert!(looks > 100);
     assert!(mean < 1.2, "{mean}");
     assert!(elsewhere.is_empty(), "{elsewhere:#?}");
+}
+
+/// A new item is begun below a pen that is sound, letter by letter.
+#[test]
+fn an_item_that_is_begun_below_is_told_of_once() {
+    let name = "heron.quillet";
+    let whole = EXAMPLES.iter().find(|(path, _)| *path == name).unwrap().1;
+    for line in [
+        "part cap-2 from mouth to crown {",
+        "bought clip-2 \"A clip\" from under to over {",
+        "thread third = M11x0.75 starts 2",
+        "material bog \"Bog oak\" {",
+        "blank bar of reed rod 18 by 150",
+        "pen second \"Second\" like heron {",
+        "let width = 11.4 + 0.2",
+        "limit thin-wall = 0.9",
+    ] {
+        for typed in (1..=line.len()).map(|end| &line[..end]) {
+            let found = found(name, &format!("{whole}\n{typed}"));
+            let own: Vec<_> = found
+                .iter()
+                .filter(|it| it.severity == Severity::Error && it.span.range().end > whole.len())
+                .map(|it| format!("[{}] {}", it.rule, it.message))
+                .collect();
+            assert!(own.len() <= 1, "{typed:?}: {own:#?}");
+        }
+    }
 }

@@ -107,14 +107,14 @@ impl<'a> Resolver<'a> {
     }
 
     /// Sorts findings and references and drops those told twice, as a part seen by several
-    /// pens tells them, and names that are not known only since their statement is damaged.
+    /// pens tells them, and what is amiss with a name at which its statement breaks off.
     fn finish(mut self) -> Design {
         self.gather_astray();
         let mut seen = BTreeSet::new();
         let damage = &self.damage;
         self.design.findings.retain(|finding| {
-            let damaged =
-                finding.rule == RuleId::UNKNOWN_NAME && damage.binary_search(&finding.span).is_ok();
+            let of_name = NAMES.contains(&finding.rule);
+            let damaged = of_name && breaks_off(damage, finding.span);
             !damaged && seen.insert((finding.span, finding.rule, finding.message.clone()))
         });
         self.design.findings.sort_by_key(|it| (it.span, it.rule));
@@ -122,6 +122,20 @@ impl<'a> Resolver<'a> {
         self.design.names.references.dedup();
         self.design
     }
+}
+
+/// What may be amiss with a name only since it is half written.
+const NAMES: [RuleId; 3] = [
+    RuleId::UNKNOWN_NAME,
+    RuleId::DUPLICATE_NAME,
+    RuleId::BAD_DESIGNATION,
+];
+
+/// Whether what cannot be read begins at a name or right behind it.
+fn breaks_off(damage: &[Span], name: Span) -> bool {
+    let at = damage.partition_point(|it| (it.file, it.start) < (name.file, name.start));
+    let next = damage.get(at);
+    next.is_some_and(|it| it.file == name.file && it.start <= name.end)
 }
 
 /// A name out of an AST node, shared.

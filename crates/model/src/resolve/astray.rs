@@ -80,7 +80,7 @@ impl Resolver<'_> {
         let of_name = |it: &&Astray| *it.name == *name && it.wanted.contains(&kind);
         let missed: Vec<Span> = self.astray.iter().filter(of_name).map(|it| it.at).collect();
         self.drop_unknown(&missed.iter().copied().collect());
-        let duplicate = |it: &&mut Finding| it.span == second && it.rule == DUPLICATE;
+        let duplicate = |it: &&mut Finding| it.span == second && it.rule == RuleId::DUPLICATE_NAME;
         if let Some(finding) = self.design.findings.iter_mut().find(duplicate) {
             let title = format!("call it {name}");
             let mut told = finding.clone().hint(title.clone()).fix(title, second, name);
@@ -136,9 +136,6 @@ impl Resolver<'_> {
         self.design.findings.retain(stays);
     }
 }
-
-/// A name given twice.
-const DUPLICATE: RuleId = RuleId::new("duplicate-name");
 
 /// So many places of one name are pointed at.
 const MOST_LABELS: usize = 3;

@@ -69,6 +69,7 @@ impl<'a> Resolver<'a> {
         }
         if let [first, second] = &part.faces[..]
             && first.name.text == second.name.text
+            && !first.name.text.is_empty()
         {
             let finding = duplicate(
                 &second.name,

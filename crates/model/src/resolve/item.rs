@@ -17,7 +17,7 @@ impl<'a> Resolver<'a> {
         for item in &items {
             match &item.kind {
                 ItemKind::Material(it) if self.scope.is_first(item, &it.name) => {
-                    self.material_item(it, frame);
+                    self.material_item(it, item.span, frame);
                 }
                 ItemKind::Thread(it) if self.scope.is_first(item, &it.name) => {
                     self.thread_item(it, item.span, frame);
@@ -57,7 +57,7 @@ impl<'a> Resolver<'a> {
         }
     }
 
-    fn material_item(&mut self, item: &ast::Material, frame: &mut Frame<'a>) {
+    fn material_item(&mut self, item: &ast::Material, whole: Span, frame: &mut Frame<'a>) {
         let mut kind = None;
         let (mut density, mut wall, mut speed) = (None, None, None);
         for line in &item.lines {
@@ -72,11 +72,9 @@ impl<'a> Resolver<'a> {
             }
         }
         let Some(kind) = kind else {
-            if !item
-                .lines
-                .iter()
-                .any(|line| matches!(line.kind, MaterialLineKind::Kind(_)))
-            {
+            let is_kind = |it: &ast::MaterialLine| matches!(it.kind, MaterialLineKind::Kind(_));
+            // What cannot be read may be the line.
+            if self.is_sound(whole) && !item.lines.iter().any(is_kind) {
                 self.say(
                     Finding::new(
                         "incomplete",

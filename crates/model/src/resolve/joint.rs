@@ -5,7 +5,7 @@ use super::frame::Frame;
 use super::name::offer;
 use crate::{FitAsked, Joint, JointEnd, Limits, Part, PartId, Pen, PenFace, Seat};
 use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 
 impl<'a> Resolver<'a> {
     pub(super) fn joint(
@@ -108,7 +108,7 @@ impl<'a> Resolver<'a> {
                 Err(error) => {
                     let error: quillet_standards::fit::FitError = error;
                     self.say(Finding::new(
-                        "bad-designation",
+                        RuleId::BAD_DESIGNATION,
                         Severity::Error,
                         text.span,
                         error.to_string(),

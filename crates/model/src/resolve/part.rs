@@ -178,6 +178,8 @@ impl<'a> Resolver<'a> {
                 (part.length, part.length_free) = (cord, cord);
                 true
             }
+            // What cannot be read may be the line.
+            (None, None) if !part.whole => false,
             (None, None) => {
                 self.say(incomplete(
                     part.name.span,

@@ -3,7 +3,7 @@
 use super::astray::Again;
 use crate::{Definition, NameKind, Names, SourceFile, Units};
 use quillet_syntax::ast::{self, ItemKind};
-use quillet_syntax::{FileId, Finding, Severity, Span};
+use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -115,7 +115,7 @@ impl<'a> Scope<'a> {
 /// A finding for a name defined twice.
 pub(super) fn duplicate(name: &ast::Name, kind: NameKind, first: Span, was: NameKind) -> Finding {
     Finding::new(
-        "duplicate-name",
+        RuleId::DUPLICATE_NAME,
         Severity::Error,
         name.span,
         format!(

@@ -6,7 +6,7 @@ use super::frame::Frame;
 use crate::{NameKind, Quantity, ThreadDef};
 use quillet_standards::thread::{DesignationError, ThreadForm};
 use quillet_syntax::ast;
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
@@ -48,7 +48,7 @@ impl<'a> Resolver<'a> {
                     start + error.at.end.max(error.at.start + 1),
                 );
                 self.say(Finding::new(
-                    "bad-designation",
+                    RuleId::BAD_DESIGNATION,
                     Severity::Error,
                     at,
                     error.to_string(),

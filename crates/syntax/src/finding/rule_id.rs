@@ -11,6 +11,10 @@ impl RuleId {
     pub const SYNTAX: RuleId = RuleId("syntax");
     /// A name that nothing bears.
     pub const UNKNOWN_NAME: RuleId = RuleId("unknown-name");
+    /// A name that is given twice.
+    pub const DUPLICATE_NAME: RuleId = RuleId("duplicate-name");
+    /// A thread that is written as none is.
+    pub const BAD_DESIGNATION: RuleId = RuleId("bad-designation");
     /// A file that cannot be had.
     pub const MISSING_FILE: RuleId = RuleId("missing-file");
     /// A number that no pen can have.

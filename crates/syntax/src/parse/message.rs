@@ -209,7 +209,8 @@ impl<'s> Statement<'s> {
         error(first.span, message).hint(format!("{} begins with {list}", a(noun)))
     }
 
-    fn found(&self, fault: &Fault) -> Option<&'s Lexeme> {
+    /// What stands at a fault; none where the statement ends there.
+    pub(super) fn found(&self, fault: &Fault) -> Option<&'s Lexeme> {
         self.lexemes.get(self.index(fault.span))
     }
 

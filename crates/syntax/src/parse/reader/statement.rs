@@ -62,9 +62,13 @@ impl<'s> Reader<'s> {
                     slip.lexeme.word.set(slip.meant);
                 }
                 None => {
-                    // What the lexer has found explains the rest.
+                    // What the lexer has found explains the rest; and where a slip is told already,
+                    // what a statement that ends too soon still lacks is not.
+                    let explained = |fault: &Fault| {
+                        miswritten || (slips > 0 && statement.found(fault).is_none())
+                    };
                     let told = unexpected
-                        .filter(|_| !miswritten)
+                        .filter(|fault| !explained(fault))
                         .into_iter()
                         .chain(numbers);
                     for fault in told {
