@@ -3,6 +3,7 @@
 use crate::Snapshot;
 use crate::settings::Settings;
 use crate::shelf::lock;
+use crate::sizes::Sizes;
 use quillet_check::{Examined, Trial};
 use quillet_model::{Design, ReadError, Source, SourceFile};
 use quillet_syntax::{Edit, FileId, Finding, Fix};
@@ -54,6 +55,7 @@ impl Analysis {
     /// Whether everything it looked at is the same in `source`.
     pub(crate) fn holds_in(&self, snapshot: &crate::Snapshot) -> bool {
         self.settings.bench == snapshot.settings.bench
+            && self.settings.units == snapshot.settings.units
             && self
                 .looked_at
                 .iter()
@@ -141,6 +143,11 @@ impl Analysis {
             called_off,
         });
         (!called_off()).then_some(answer)
+    }
+
+    /// How sizes are told of the file asked for.
+    pub(crate) fn sizes(&self) -> Sizes {
+        Sizes::chosen(self.settings.units, self.design.units())
     }
 
     /// The file asked for, then those it uses.

@@ -94,7 +94,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
     };
     let mut choices = words::keywords(at);
     if expected.first {
-        choices.extend(wholes::wholes(expected.place));
+        choices.extend(wholes::wholes(expected.place, at.cursor.file.units()));
     }
     for thing in &expected.things {
         match thing {
@@ -125,7 +125,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
                 choices.extend(sizes::sizes(at));
                 choices.extend(words::functions());
             }
-            Thing::Capital => choices.extend(sizes::letters()),
+            Thing::Capital => choices.extend(sizes::letters(at)),
             Thing::Fit => choices.extend(sizes::fits()),
             Thing::Measure => choices.extend(call::measured(at)),
             Thing::Path => choices.extend(names::files(snapshot, at)),
@@ -154,8 +154,8 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
 }
 
 /// The documentation of a choice, in Markdown.
-pub fn about(snapshot: &Snapshot, analysis: &Analysis, about: &About) -> Option<String> {
-    crate::hover::about(snapshot, analysis, about)
+pub fn about(analysis: &Analysis, about: &About) -> Option<String> {
+    crate::hover::about(analysis, about)
 }
 
 /// Where choices are wanted.

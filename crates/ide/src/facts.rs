@@ -1,15 +1,16 @@
 //! What is told of parts, threads and pens in a few words.
 
+use crate::sizes::Sizes;
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Configuration, Configured, Cut, Lacks, Origin, Part, Pen, Spot};
 use quillet_standards::thread::ThreadForm;
 
 /// A part's size: `64 mm, ⌀ 15.8`.
-pub(crate) fn part_in_short(part: &Part) -> String {
-    let length = part.length;
+pub(crate) fn part_in_short(part: &Part, sizes: Sizes) -> String {
+    let length = sizes.one(part.length);
     match greatest_dia(part) {
-        Some(dia) => format!("{length}, ⌀ {}", dia.mm_text(2)),
-        None => length.to_string(),
+        Some(dia) => format!("{length}, ⌀ {}", sizes.figure(dia.to_mm(), 2)),
+        None => length,
     }
 }
 
@@ -23,21 +24,21 @@ pub(crate) fn greatest_dia(part: &Part) -> Option<Length> {
 }
 
 /// A thread: `M13x0.8, 3 starts, lead 2.4 mm`.
-pub(crate) fn thread_in_short(thread: &ThreadForm) -> String {
+pub(crate) fn thread_in_short(thread: &ThreadForm, sizes: Sizes) -> String {
     match thread.starts() {
         1 => thread.to_string(),
         starts => format!(
             "{}, {starts} starts, lead {}",
             thread.with_starts(1),
-            thread.lead()
+            sizes.one(thread.lead())
         ),
     }
 }
 
 /// A pen's lengths: `138 mm capped, 126.5 mm uncapped`.
-pub(crate) fn pen_in_short(pen: &Pen) -> String {
+pub(crate) fn pen_in_short(pen: &Pen, sizes: Sizes) -> String {
     let told = configurations(pen).map(|(which, it)| match it.length_mm {
-        Some(length_mm) => format!("{} mm {}", round(length_mm, 1), which.word()),
+        Some(length_mm) => format!("{} {}", sizes.worked_out(length_mm, 1), which.word()),
         None => format!("{}: length not known", which.word()),
     });
     told.collect::<Vec<_>>().join(", ")
@@ -108,9 +109,9 @@ pub(crate) fn configurations(pen: &Pen) -> impl Iterator<Item = (Configured, &Co
 
 /// What a pen is in a configuration: `138 mm, 21.7 g, balance 66.6 mm (48.3 %)`; what is not known
 /// is said to be.
-pub(crate) fn state_in_short(it: &Configuration, size: &dyn Fn(f64) -> String) -> String {
+pub(crate) fn state_in_short(it: &Configuration, sizes: Sizes) -> String {
     let length = match it.length_mm {
-        Some(length_mm) => size(length_mm),
+        Some(length_mm) => sizes.worked_out(length_mm, 1),
         None => "length not known".to_owned(),
     };
     let Some(filled) = it.filled else {
@@ -122,7 +123,7 @@ pub(crate) fn state_in_short(it: &Configuration, size: &dyn Fn(f64) -> String) -
     format!(
         "{length}, {} g, balance {}{}",
         round(filled.mass_g, 1),
-        size(filled.centre_mm),
+        sizes.worked_out(filled.centre_mm, 1),
         share.unwrap_or_default()
     )
 }

@@ -13,6 +13,7 @@ mod weight;
 
 use crate::completion::About;
 use crate::sheet::Sheet;
+use crate::sizes::Sizes;
 use crate::{Analysis, Cursor, Snapshot};
 use quillet_check::PartView;
 use quillet_model::{NameKind, Part};
@@ -35,7 +36,7 @@ pub struct Hover {
 pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     let token = cursor.token()?;
     let settings = snapshot.settings();
-    let mut sheet = Sheet::new(settings.units);
+    let mut sheet = Sheet::new(Sizes::of(settings, cursor.file));
     let definition = cursor.definition();
     let part = pictured(cursor, definition).filter(|_| settings.pictures);
     let mut picture = part.and_then(picture::of);

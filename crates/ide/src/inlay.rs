@@ -1,8 +1,8 @@
 //! What was worked out, told between the words.
 
 use crate::facts::{self, round};
-use crate::sheet::in_short;
-use crate::{Analysis, Settings};
+use crate::sizes::Sizes;
+use crate::{Analysis, Settings, Units as Chosen};
 use quillet_check::{PartView, Wall};
 use quillet_model::{AtRest, Cut, Engagement, Joint, Pen, Quantity, SourceFile, Units};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
@@ -28,22 +28,23 @@ pub fn inlays(
     within: Span,
 ) -> Vec<Inlay> {
     let mut hints = Vec::new();
-    if settings.hints.millimetres {
-        millimetres(file, &mut hints);
+    let sizes = Sizes::of(settings, file);
+    if settings.hints.conversions {
+        conversions(file, settings, &mut hints);
     }
     let design = &analysis.design;
     let here =
         |span: Span| span.file == file.id && span.start <= within.end && within.start <= span.end;
     for part in design.parts.iter().filter(|part| here(part.span)) {
         let view = PartView::new(design, None, part);
-        cuts(&view, settings, &mut hints);
+        cuts(&view, settings, sizes, &mut hints);
     }
     if settings.hints.rests {
         for pen in design.pens.iter().filter(|pen| here(pen.span)) {
             for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
                 // Joints of a pen that this one is like stand in that one's text.
                 if pen.span.contains(joint.span) {
-                    hints.extend(rests(pen, joint, rest));
+                    hints.extend(rests(pen, joint, rest, sizes));
                 }
             }
         }
@@ -54,7 +55,7 @@ pub fn inlays(
 }
 
 /// What was assumed of a cut, and the wall beside it.
-fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
+fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<Inlay>) {
     let part = view.part;
     for (index, feature) in part.features.iter().enumerate() {
         if feature.span.file != part.span.file || !part.span.contains(feature.span) {
@@ -74,7 +75,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             } if settings.hints.drills => {
                 let drill = thread.thread.tap_drill().diameter;
                 say(
-                    format!("tap drill {}", in_short(drill, settings.units, 2)),
+                    format!("tap drill {}", sizes.drill(drill)),
                     "the drill that its tap wants",
                 );
             }
@@ -84,7 +85,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             } if settings.hints.tenons => {
                 if let Ok(tenon) = thread.thread.tenon() {
                     let (low, high) = (tenon.range.min(), tenon.range.max());
-                    let size = |size| in_short(size, settings.units, 3);
+                    let size = |size| sizes.short(size, 3);
                     let text = format!("tenon {}..{}", size(low), size(high));
                     say(text, "the diameters its die may be run down");
                 }
@@ -96,7 +97,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, hints: &mut Vec<Inlay>) {
             && let Some(wall) = least_wall(view, index)
         {
             say(
-                format!("wall {}", in_short(wall.least, settings.units, 2)),
+                format!("wall {}", sizes.short(wall.least, 2)),
                 "the least wall around this cut",
             );
         }
@@ -113,12 +114,12 @@ pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&
 }
 
 /// Where a joint comes to rest; none where that is not known.
-fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
+fn rests(pen: &Pen, joint: &Joint, rest: &AtRest, sizes: Sizes) -> Option<Inlay> {
     if facts::why_not_at_rest(pen, rest).is_some() {
         return None;
     }
     // The shortest first: an editor may cut a long hint off.
-    let mut text = format!("in {} mm", round(rest.goes_in_mm, 2));
+    let mut text = format!("in {}", sizes.worked_out(rest.goes_in_mm, 2));
     // Threads that stop before they meet have no turns, nor has what does not close.
     let turns = |it: &&Engagement| it.travel_mm > 0.0 && rest.verdict.closes();
     let engaged = rest.engagements.first().filter(turns);
@@ -137,9 +138,18 @@ fn rests(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Inlay> {
     })
 }
 
-/// Millimetres after every length that is written in inches, or bare where bare lengths are inches.
-fn millimetres(file: &SourceFile, hints: &mut Vec<Inlay>) {
-    let bare_is_inch = file.parsed.tree.inches.is_some();
+/// After every length that is written in another unit, bare or not, the same in the one that
+/// sizes are told in; where both are told, millimetres after inches.
+fn conversions(file: &SourceFile, settings: &Settings, hints: &mut Vec<Inlay>) {
+    let bare = file.units();
+    let sizes = match settings.units {
+        Chosen::Both => Sizes::chosen(Chosen::Millimetres, bare),
+        chosen => Sizes::chosen(chosen, bare),
+    };
+    let about = match sizes.units() {
+        Units::Millimetres => "the same in millimetres",
+        Units::Inches => "the same in inches",
+    };
     visit::walk(&file.parsed.tree, &mut |node| {
         let Node::Expr(expr) = node else {
             return;
@@ -147,16 +157,18 @@ fn millimetres(file: &SourceFile, hints: &mut Vec<Inlay>) {
         let ExprKind::Quantity { value, unit } = &expr.kind else {
             return;
         };
-        let in_inches = match unit {
-            Some(unit) => *unit == Unit::In,
-            None => bare_is_inch && is_after_a_word_of_length(file, expr.span),
+        let written = match unit {
+            Some(Unit::Mm) => Units::Millimetres,
+            Some(Unit::In) => Units::Inches,
+            None if is_after_a_word_of_length(file, expr.span) => bare,
+            _ => return,
         };
-        let length = Quantity::written(*value, *unit, Units::Inches).and_then(Quantity::as_length);
-        if let Some(length) = length.filter(|_| in_inches) {
+        let length = Quantity::written(*value, *unit, bare).and_then(Quantity::as_length);
+        if let Some(length) = length.filter(|_| written != sizes.units()) {
             hints.push(Inlay {
                 offset: expr.span.end as usize,
-                text: length.to_string(),
-                about: "the same in millimetres",
+                text: sizes.long(length),
+                about,
             });
         }
     });

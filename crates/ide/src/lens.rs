@@ -1,10 +1,10 @@
 //! What a part or pen comes to, told above it.
 
 use crate::facts::{configurations, round, state_in_short};
-use crate::{Analysis, Settings, Units};
+use crate::sizes::Sizes;
+use crate::{Analysis, Settings};
 use quillet_check::measure::Verdict;
 use quillet_check::{JudgedWant, PartView};
-use quillet_geometry::Length;
 use quillet_model::{Part, SourceFile};
 use quillet_syntax::Span;
 use std::collections::BTreeSet;
@@ -41,6 +41,7 @@ pub fn lenses(
     called_off: &dyn Fn() -> bool,
 ) -> Option<Vec<Lens>> {
     let design = &analysis.design;
+    let sizes = Sizes::of(settings, file);
     let examined = analysis.examined(called_off)?;
     let mut lenses = Vec::new();
     for part in design
@@ -52,7 +53,7 @@ pub fn lenses(
         let name = part.name.text.to_string();
         lenses.push(Lens {
             span: part.name.span,
-            text: of_part(part, &view, settings.units),
+            text: of_part(part, &view, sizes),
             opens: Opens::Preview(name.clone()),
         });
         if let Some(text) = wants(once(examined.wants_of_part(&name))) {
@@ -85,8 +86,7 @@ pub fn lenses(
             })
         };
         for (which, it) in configurations(pen) {
-            let size = |mm: f64| size(Length::mm(mm), settings.units, 1);
-            let text = format!("{}: {}", which.word(), state_in_short(it, &size));
+            let text = format!("{}: {}", which.word(), state_in_short(it, sizes));
             say(text, Opens::Preview(name.clone()));
         }
         if let Some(text) = wants(examined.wants_of_pen(&name)) {
@@ -100,7 +100,7 @@ pub fn lenses(
 }
 
 /// A part's mass and least wall.
-fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> String {
+fn of_part(part: &Part, view: &PartView<'_>, sizes: Sizes) -> String {
     let mass = match part.weigh() {
         Some(mass) => format!("{} g", round(mass.mass_g, 1)),
         None => "mass not known".to_owned(),
@@ -112,19 +112,11 @@ fn of_part(part: &Part, view: &PartView<'_>, units: Units) -> String {
     };
     let least = walls.iter().map(|wall| wall.least).min();
     let wall = least.map(|least| match least.is_positive() {
-        true => format!("least wall {}", size(least, units, 2)),
+        true => format!("least wall {}", sizes.worked_out(least.to_mm(), 2)),
         false => "broken through".to_owned(),
     });
     let told: Vec<String> = [mass].into_iter().chain(wall).collect();
     told.join(", ")
-}
-
-/// A size in the unit chosen, in few words.
-fn size(size: Length, units: Units, mm_places: usize) -> String {
-    match units {
-        Units::Inches => format!("{} in", size.inch_text(3)),
-        Units::Millimetres | Units::Both => format!("{} mm", size.mm_text(mm_places)),
-    }
 }
 
 /// A part's wants as the first that sees it has them: several pens may see it alike.

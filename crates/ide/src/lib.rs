@@ -28,6 +28,7 @@ mod settings;
 mod sheet;
 mod shelf;
 mod signature;
+mod sizes;
 mod snapshot;
 mod statement;
 mod symbols;

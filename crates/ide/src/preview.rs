@@ -1,6 +1,7 @@
 //! A picture of the pen or part at the cursor, with its measures.
 
-use crate::facts::{configurations, greatest_dia, mass_in_short, round, state_in_short};
+use crate::facts::{configurations, greatest_dia, mass_in_short, state_in_short};
+use crate::sizes::Sizes;
 use crate::{Analysis, Cursor};
 use quillet_check::{JudgedWant, PartView};
 use quillet_export::draw;
@@ -71,18 +72,19 @@ pub fn preview_of(analysis: &Analysis, name: &str) -> Option<Preview> {
 
 fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     let design = &analysis.design;
-    let mut measures = vec![("length".to_owned(), part.length.to_string())];
+    let sizes = analysis.sizes();
+    let mut measures = vec![("length".to_owned(), sizes.one(part.length))];
     let mut tell = |what: &str, value: String| measures.push((what.to_owned(), value));
     if let Some(dia) = greatest_dia(part) {
-        tell("greatest ⌀", dia.to_string());
+        tell("greatest ⌀", sizes.one(dia));
     }
     tell("mass", mass_in_short(part, 2));
     if let Some(mass) = part.weigh() {
         tell(
             "balance",
             format!(
-                "{} mm from the {}",
-                round(mass.centre_mm, 1),
+                "{} from the {}",
+                sizes.worked_out(mass.centre_mm, 1),
                 part.end_name(End::First)
             ),
         );
@@ -95,12 +97,13 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
         .min_by_key(|wall| wall.least)
     {
         let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
-        let least = wall.least;
+        let [outer, inner] = [outer, inner].map(|it| it.in_units(sizes.units()));
+        let least = sizes.one(wall.least);
         tell(
             "least wall",
             format!(
                 "{least}, {outer} over {inner}, at station {}",
-                wall.at.mm_text(2)
+                sizes.figure(wall.at.to_mm(), 2)
             ),
         );
     }
@@ -110,7 +113,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     measures.extend(
         wants
             .filter(|it| seen.insert(it.span))
-            .map(|it| wanted(design, it)),
+            .map(|it| wanted(design, it, sizes)),
     );
     Some(Preview {
         name: part.name.text.to_string(),
@@ -122,17 +125,15 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
 }
 
 fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
-    let states = configurations(pen).map(|(which, it)| {
-        let size = |mm: f64| format!("{} mm", round(mm, 1));
-        let says = state_in_short(it, &size);
-        (which.word().to_owned(), says)
-    });
+    let sizes = analysis.sizes();
+    let states =
+        configurations(pen).map(|(which, it)| (which.word().to_owned(), state_in_short(it, sizes)));
     let mut measures: Vec<_> = states.collect();
     let examined = analysis.examined(&|| false)?;
     let wants = examined.wants_of_pen(&pen.name.text);
-    measures.extend(wants.map(|it| wanted(&analysis.design, it)));
+    measures.extend(wants.map(|it| wanted(&analysis.design, it, sizes)));
     let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
-    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM, analysis.design.units())?;
+    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM, sizes.units())?;
     let legend = callouts.iter();
     let legend = legend.map(|it| format!("{} {}", it.number, it.says));
     Some(Preview {
@@ -145,11 +146,11 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
 }
 
 /// What is wanted, as it is written, and what it comes to.
-fn wanted(design: &Design, want: &JudgedWant) -> (String, String) {
+fn wanted(design: &Design, want: &JudgedWant, sizes: Sizes) -> (String, String) {
     let verdict = want.verdict();
     let says = match want.measured.told() {
         Some(value) => {
-            let value = value.in_units(design.units_at(want.span));
+            let value = value.in_units(sizes.units());
             format!("{value}, {verdict}")
         }
         None => verdict,

@@ -16,12 +16,14 @@ pub struct Settings {
 /// The units sizes are told in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Units {
+    /// The unit of the file.
+    #[default]
+    File,
     /// Millimetres.
     Millimetres,
     /// Inches.
     Inches,
-    /// Both.
-    #[default]
+    /// The unit of the file, and the other beside it.
     Both,
 }
 
@@ -34,8 +36,8 @@ pub struct HintKinds {
     pub drills: bool,
     /// The diameter an outside thread is cut on.
     pub tenons: bool,
-    /// Millimetres after inches.
-    pub millimetres: bool,
+    /// After a length that is written in another unit, the same in the unit sizes are told in.
+    pub conversions: bool,
     /// Where a joint comes to rest, what touches, and its turns.
     pub rests: bool,
 }
@@ -46,7 +48,7 @@ impl Default for HintKinds {
             walls: true,
             drills: true,
             tenons: true,
-            millimetres: true,
+            conversions: true,
             rests: true,
         }
     }

@@ -1,35 +1,30 @@
-//! Small tables of sizes, in Markdown, in the units the maker chose.
+//! Small tables of sizes, in Markdown.
 
-use crate::settings::Units;
+use crate::sizes::Sizes;
 use quillet_geometry::{Length, Limits};
 use std::fmt::Write;
-
-/// Places that millimetres are told to.
-const MM: usize = 3;
-/// Places that inches are told to.
-const INCH: usize = 4;
 
 /// A page of Markdown put together from the top.
 #[derive(Debug)]
 pub(crate) struct Sheet {
-    units: Units,
+    sizes: Sizes,
     text: String,
     in_table: bool,
 }
 
 impl Sheet {
     /// An empty page.
-    pub(crate) fn new(units: Units) -> Self {
+    pub(crate) fn new(sizes: Sizes) -> Self {
         Self {
-            units,
+            sizes,
             text: String::new(),
             in_table: false,
         }
     }
 
-    /// The units sizes are told in.
-    pub(crate) fn units(&self) -> Units {
-        self.units
+    /// How sizes are told.
+    pub(crate) fn sizes(&self) -> Sizes {
+        self.sizes
     }
 
     /// A paragraph.
@@ -50,17 +45,22 @@ impl Sheet {
 
     /// A row: what it is, and its size.
     pub(crate) fn size(&mut self, what: &str, size: Length) -> &mut Self {
-        let value = told(size, self.units);
+        let value = self.sizes.long(size);
         self.row(what, &value)
     }
 
     /// A row: what it is, and the sizes it lies between.
     pub(crate) fn limits(&mut self, what: &str, limits: Limits) -> &mut Self {
-        let (low, high) = (limits.min(), limits.max());
-        let mm = format!("{}..{} mm", low.mm_text(MM), high.mm_text(MM));
-        let inch = format!("{}..{} in", low.inch_text(INCH), high.inch_text(INCH));
-        let value = in_units(self.units, &mm, &inch);
+        let value = self.sizes.limits(limits);
         self.row(what, &value)
+    }
+
+    /// A row that tells the nearest 64th, where inches are told.
+    pub(crate) fn fraction(&mut self, size: Length) -> &mut Self {
+        match self.sizes.fraction(size) {
+            Some(fraction) => self.row("nearest fraction", &fraction),
+            None => self,
+        }
     }
 
     /// A row: what it is, and its value.
@@ -82,48 +82,6 @@ impl Sheet {
     /// The Markdown.
     pub(crate) fn finish(self) -> String {
         self.text.trim_end().to_owned()
-    }
-}
-
-/// A size in the chosen units: `11.2 mm · 0.4409 in`.
-pub(crate) fn told(size: Length, units: Units) -> String {
-    let mm = format!("{} mm", size.mm_text(MM));
-    let inch = format!("{} in", size.inch_text(INCH));
-    in_units(units, &mm, &inch)
-}
-
-/// A size in one unit, in few words: `1.14`, `0.0449in`.
-pub(crate) fn in_short(size: Length, units: Units, mm_places: usize) -> String {
-    match units {
-        Units::Inches => format!("{}in", size.inch_text(INCH)),
-        Units::Millimetres | Units::Both => size.mm_text(mm_places),
-    }
-}
-
-/// A size in one unit, told apart: `12.1 mm`, `0.4764 in`.
-pub(crate) fn in_one_unit(size: Length, units: Units) -> String {
-    match units {
-        Units::Both => told(size, Units::Millimetres),
-        one => told(size, one),
-    }
-}
-
-/// The nearest 64th with what it is off by: `7/16in − 0.088 mm`.
-pub(crate) fn fraction(size: Length) -> String {
-    let nearest = size.nearest_64th();
-    let off = size - nearest.length();
-    match off.nm() {
-        0 => format!("{nearest} exactly"),
-        nm if nm > 0 => format!("{nearest} + {} mm", off.mm_text(MM)),
-        _ => format!("{nearest} − {} mm", off.abs().mm_text(MM)),
-    }
-}
-
-fn in_units(units: Units, mm: &str, inch: &str) -> String {
-    match units {
-        Units::Millimetres => mm.to_owned(),
-        Units::Inches => inch.to_owned(),
-        Units::Both => format!("{mm} · {inch}"),
     }
 }
 
@@ -164,10 +122,14 @@ pub(crate) fn as_written(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::settings::Units;
 
     #[test]
     fn a_table_begins_with_its_first_row_and_ends_with_a_paragraph() {
-        let mut sheet = Sheet::new(Units::Both);
+        let mut sheet = Sheet::new(Sizes::chosen(
+            Units::Both,
+            quillet_model::Units::Millimetres,
+        ));
         sheet
             .say("**a bore**")
             .size("diameter", Length::mm(12.7))
@@ -196,13 +158,5 @@ mod tests {
         ] {
             assert_eq!(as_written(written), shown);
         }
-    }
-
-    #[test]
-    fn the_nearest_fraction_says_what_it_is_off_by() {
-        // 7/16 in = 11.1125 mm exactly.
-        assert_eq!(fraction(Length::mm(11.1125)), "7/16in exactly");
-        assert_eq!(fraction(Length::mm(11.2)), "7/16in + 0.088 mm");
-        assert_eq!(fraction(Length::mm(11.0)), "7/16in − 0.113 mm");
     }
 }

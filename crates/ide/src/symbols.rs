@@ -113,13 +113,14 @@ fn named(analysis: &Analysis, definition: &Definition) -> Symbol {
 /// The sizes of an item in short.
 fn detail(analysis: &Analysis, definition: &Definition) -> String {
     let design = &analysis.design;
+    let sizes = analysis.sizes();
     match definition.kind {
         NameKind::Part | NameKind::Bought => {
             let part = design
                 .parts
                 .iter()
                 .find(|part| part.span == definition.item);
-            part.map(|part| crate::facts::part_in_short(part))
+            part.map(|part| crate::facts::part_in_short(part, sizes))
                 .unwrap_or_default()
         }
         NameKind::Thread => {
@@ -128,12 +129,13 @@ fn detail(analysis: &Analysis, definition: &Definition) -> String {
                 .iter()
                 .find(|thread| thread.span == definition.item);
             thread
-                .map(|thread| crate::facts::thread_in_short(&thread.thread))
+                .map(|thread| crate::facts::thread_in_short(&thread.thread, sizes))
                 .unwrap_or_default()
         }
         NameKind::Pen => {
             let pen = design.pens.iter().find(|pen| pen.span == definition.item);
-            pen.map(crate::facts::pen_in_short).unwrap_or_default()
+            pen.map(|pen| crate::facts::pen_in_short(pen, sizes))
+                .unwrap_or_default()
         }
         NameKind::Let => {
             let text = design.text(definition.item);

@@ -1,6 +1,7 @@
 //! What one session knows: the open documents, and what is to be worked out about them.
 
 use crate::cancel::Cancel;
+use crate::debounce::{SyntaxDelay, Typing};
 use crate::editor::EditorCan;
 use crate::queue::Queue;
 use crate::session::Session;
@@ -23,6 +24,8 @@ pub(crate) struct Desk {
     pub(crate) work: Notify,
     /// Told when a check has ended.
     pub(crate) checked: Notify,
+    /// Told when a line is typed on.
+    pub(crate) typed: Notify,
     /// Requests that a thread is working on.
     pub(crate) working: Arc<AtomicUsize>,
     state: Mutex<State>,
@@ -53,6 +56,8 @@ pub(crate) struct State {
     pub(crate) progress: Option<Progress>,
     /// Findings have changed in a file other than the one that was checked.
     pub(crate) elsewhere: bool,
+    /// How long syntax findings on the line that is typed on are held back.
+    pub(crate) syntax_delay: SyntaxDelay,
 }
 
 /// Progress that is shown.
@@ -71,6 +76,8 @@ pub(crate) struct OpenDocument {
     pub(crate) url: Url,
     /// The editor's version number.
     pub(crate) version: i32,
+    /// The line that is being typed on.
+    pub(crate) typing: Option<Typing>,
 }
 
 impl Desk {
@@ -80,6 +87,7 @@ impl Desk {
             session,
             work: Notify::new(),
             checked: Notify::new(),
+            typed: Notify::new(),
             working: Arc::default(),
             state: Mutex::default(),
         }

@@ -1,5 +1,6 @@
 //! The documents the editor has open: opened, changed, closed.
 
+use crate::debounce::{SyntaxDelay, Typing};
 use crate::desk::{Desk, OpenDocument, State, path_of};
 use crate::outbox::Outbox;
 use crate::position::Lines;
@@ -19,6 +20,7 @@ pub(crate) fn opened(desk: &Desk, params: DidOpenTextDocumentParams) {
     let open = OpenDocument {
         url: document.uri,
         version: document.version,
+        typing: None,
     };
     state.open.insert(path.clone(), open);
     state.workspace.set(&path, document.text.into());
@@ -31,7 +33,7 @@ pub(crate) fn opened(desk: &Desk, params: DidOpenTextDocumentParams) {
 pub(crate) fn changed(desk: &Desk, params: DidChangeTextDocumentParams) -> Result<(), String> {
     let path = path_of(&params.text_document.uri);
     let mut state = desk.state();
-    let encoding = state.encoding;
+    let (encoding, delay) = (state.encoding, state.syntax_delay);
     let (Some(text), Some(open)) = (state.workspace.text(&path), state.open.get_mut(&path)) else {
         return Err(format!(
             "{} is changed but not open",
@@ -39,12 +41,19 @@ pub(crate) fn changed(desk: &Desk, params: DidChangeTextDocumentParams) -> Resul
         ));
     };
     open.version = params.text_document.version;
-    let (text, result) = edited(&text, params.content_changes, encoding);
-    state.workspace.set(&path, text.into());
+    let edited = edited(&text, params.content_changes, encoding);
+    if let Some(line) = edited.last_line {
+        open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
+        desk.typed.notify_one();
+    }
+    state.workspace.set(&path, edited.text.into());
     state.changed(&path, Urgency::Edited);
     drop(state);
     desk.work.notify_one();
-    result
+    match edited.outside {
+        Some(outside) => Err(outside),
+        None => Ok(()),
+    }
 }
 
 /// A document was closed: what lies on the disk counts again.
@@ -72,30 +81,53 @@ pub(crate) fn forget(state: &mut State, outbox: &Outbox, path: &Path) {
     }
 }
 
+/// A text that was changed.
+struct Edited {
+    text: String,
+    /// The line at which the last change ends; none where nothing changed.
+    last_line: Option<u32>,
+    /// What is said of a change that points outside.
+    outside: Option<String>,
+}
+
 /// The text after changes applied in sequence; the first that points outside ends them.
-fn edited(
-    text: &str,
-    changes: Vec<TextDocumentContentChangeEvent>,
-    encoding: Encoding,
-) -> (String, Result<(), String>) {
+fn edited(text: &str, changes: Vec<TextDocumentContentChangeEvent>, encoding: Encoding) -> Edited {
     let mut text = text.to_owned();
+    let (mut last_end, mut outside) = (None, None);
     for change in changes {
         let Some(range) = change.range else {
+            last_end = end_of_change(&text, &change.text).or(last_end);
             text = change.text;
             continue;
         };
         let lines = Lines::new(text.as_str(), encoding);
         let (Some(start), Some(end)) = (lines.offset(range.start), lines.offset(range.end)) else {
-            let count = lines.count();
-            let line = range.end.line;
-            return (
-                text,
-                Err(format!(
-                    "a change in line {line} of a text of {count} lines"
-                )),
-            );
+            let (line, count) = (range.end.line, lines.count());
+            outside = Some(format!(
+                "a change in line {line} of a text of {count} lines"
+            ));
+            break;
         };
         text.replace_range(start.min(end)..end.max(start), &change.text);
+        last_end = Some(start.min(end) + change.text.len());
     }
-    (text, Ok(()))
+    let last_line = last_end.map(|end| Lines::new(text.as_str(), encoding).position(end).line);
+    Edited {
+        text,
+        last_line,
+        outside,
+    }
+}
+
+/// Where what is new ends in a text that replaces another whole; none where they are the same.
+fn end_of_change(old: &str, new: &str) -> Option<usize> {
+    if old == new {
+        return None;
+    }
+    let alike = |(one, other): &(char, char)| one == other;
+    let before = old.chars().zip(new.chars()).take_while(alike);
+    let before: usize = before.map(|(letter, _)| letter.len_utf8()).sum();
+    let after = old[before..].chars().rev().zip(new[before..].chars().rev());
+    let after: usize = after.take_while(alike).map(|(it, _)| it.len_utf8()).sum();
+    Some(new.len() - after)
 }

@@ -14,9 +14,11 @@
 //! * Commands, which give the address of what they made and have the editor show it where it
 //!   can: `quillet.open.preview`, `quillet.open.drawing` and `quillet.open.sheet` with
 //!   `[uri, name]`, `quillet.explain` with `[rule]`.
-//! * Settings, section `quillet`: `units` (`mm`, `in` or `both`), `hints.walls`,
-//!   `hints.drills`, `hints.tenons`, `hints.millimetres`, `hints.rests` (true or false),
-//!   `pictures` (whether hovers show the part), `bench` (where several are in sight).
+//! * Settings, section `quillet`: `units` (`file`, `mm`, `in` or `both`), `hints.walls`,
+//!   `hints.drills`, `hints.tenons`, `hints.conversions`, `hints.rests` (true or false),
+//!   `pictures` (whether hovers show the part), `bench` (where several are in sight),
+//!   `syntaxDelay` (milliseconds that a syntax finding on the line last changed waits after the
+//!   last change before it is pushed; 300, and 0 for at once).
 //!
 //! # Who does what
 //!
@@ -25,7 +27,8 @@
 //! `server` names the handlers; each puts its question through `desk` to a file of `answers`,
 //! on a thread of its own and from a snapshot. `documents` and `folders` change what the desk
 //! knows and put what is to be checked into the `queue`; `lane`s take from it, `shown` gathers
-//! what they find, and the `outbox` tells the editor. No handler waits for the editor.
+//! what they find, and the `outbox` tells the editor; `debounce` holds back what half a statement would be
+//! told of. No handler waits for the editor.
 
 mod answers;
 mod cancel;
@@ -33,6 +36,7 @@ mod capabilities;
 mod client_process;
 mod command;
 mod convert;
+mod debounce;
 mod desk;
 mod documents;
 mod editor;

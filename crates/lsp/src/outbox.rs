@@ -72,15 +72,28 @@ impl Outbox {
     /// Publishes what is found in a file where it changed, or also where it did not if it is the
     /// file that was `checked`; an editor that asks by itself is told nothing.
     pub(crate) fn publish(&self, state: &mut State, file: &Path, checked: bool) {
-        let text = state.workspace.text(file);
-        let diagnostics = state.shown.gather(file, text.as_ref());
-        let differs = state.shown.publish(file, &diagnostics);
+        let differs = self.push(state, file, checked);
         state.elsewhere |= differs && !checked;
-        if state.editor.pulls {
-            return;
+    }
+
+    /// Publishes what was held back while its line was typed on.
+    pub(crate) fn push_held(&self, state: &mut State, file: &Path) {
+        self.push(state, file, false);
+    }
+
+    /// Whether what is found in a file changed.
+    fn push(&self, state: &mut State, file: &Path, checked: bool) -> bool {
+        let text = state.workspace.text(file);
+        let mut diagnostics = state.shown.gather(file, text.as_ref());
+        let open = state.open.get(file);
+        let version = open.map(|open| open.version);
+        let typing = open.and_then(|open| open.typing);
+        if let Some(typing) = typing.filter(|_| !state.editor.pulls) {
+            typing.hold_back(&mut diagnostics, state.shown.published(file));
         }
-        let version = state.open.get(file).map(|open| open.version);
+        let differs = state.shown.publish(file, &diagnostics);
         let wanted = differs || (checked && version.is_some());
+        let wanted = wanted && !state.editor.pulls;
         if let (true, Some(url)) = (wanted, state.url(file)) {
             self.send(Message::Diagnostics {
                 url,
@@ -88,6 +101,7 @@ impl Outbox {
                 diagnostics,
             });
         }
+        differs
     }
 
     /// Asks the editor to ask again for what changed elsewhere, where it can.

@@ -2,6 +2,7 @@
 
 use crate::answers::preview::{PreviewAnswer, PreviewParams};
 use crate::command;
+use crate::debounce;
 use crate::desk::{Asked, Desk, path_of};
 use crate::documents;
 use crate::outbox::{self, Outbox};
@@ -52,6 +53,7 @@ impl Server {
         let desk = Arc::new(Desk::new(session));
         let mut tasks = JoinSet::new();
         tasks.spawn(outbox::deliver(client.clone(), messages));
+        tasks.spawn(debounce::release(desk.clone(), outbox.clone()));
         // One lane more than needed keeps the edited file from waiting for a long check.
         let lanes = std::thread::available_parallelism().map_or(2, |count| count.get().max(2));
         for _ in 0..lanes {

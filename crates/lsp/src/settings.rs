@@ -1,9 +1,9 @@
 //! The editor's settings, section `quillet`.
 
+use crate::debounce::SyntaxDelay;
 use crate::desk::Desk;
 use crate::outbox::Outbox;
 use quillet_ide::{HintKinds, Settings, Units};
-use serde::Deserialize;
 use serde_json::Value;
 use std::sync::Arc;
 use std::time::Duration;
@@ -14,26 +14,39 @@ use tower_lsp::lsp_types::ConfigurationItem;
 ///
 /// `pictures` is whether the editor is known to show them.
 pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
-    // Some editors send the section within an object of its name.
-    let value = value.get("quillet").unwrap_or(value);
-    let said = Said::deserialize(value).unwrap_or_default();
-    let hint = |kind: Option<bool>| kind.unwrap_or(true);
+    let value = section(value);
+    let hint = |kind: &str| value["hints"][kind].as_bool().unwrap_or(true);
     Settings {
-        units: match said.units.as_deref() {
+        units: match value["units"].as_str() {
             Some("mm") => Units::Millimetres,
             Some("in") => Units::Inches,
-            _ => Units::Both,
+            Some("both") => Units::Both,
+            _ => Units::File,
         },
         hints: HintKinds {
-            walls: hint(said.hints.walls),
-            drills: hint(said.hints.drills),
-            tenons: hint(said.hints.tenons),
-            millimetres: hint(said.hints.millimetres),
-            rests: hint(said.hints.rests),
+            walls: hint("walls"),
+            drills: hint("drills"),
+            tenons: hint("tenons"),
+            conversions: hint("conversions"),
+            rests: hint("rests"),
         },
-        pictures: said.pictures.unwrap_or(pictures),
-        bench: said.bench.filter(|bench| !bench.is_empty()),
+        pictures: value["pictures"].as_bool().unwrap_or(pictures),
+        bench: value["bench"]
+            .as_str()
+            .filter(|bench| !bench.is_empty())
+            .map(str::to_owned),
     }
+}
+
+/// How long syntax findings wait while their line is typed on.
+fn syntax_delay(value: &Value) -> SyntaxDelay {
+    let ms = section(value)["syntaxDelay"].as_u64();
+    ms.map(SyntaxDelay::from_ms).unwrap_or_default()
+}
+
+/// Some editors send the section within an object of its name.
+fn section(value: &Value) -> &Value {
+    value.get("quillet").unwrap_or(value)
 }
 
 /// Asks the editor for its settings and takes them over.
@@ -54,6 +67,7 @@ pub(crate) async fn fetch(client: Client, desk: Arc<Desk>, outbox: Outbox) {
 /// Takes settings over; everything is shown anew where they differ.
 pub(crate) fn changed(desk: &Desk, outbox: &Outbox, value: &Value) {
     let mut state = desk.state();
+    state.syntax_delay = syntax_delay(value);
     let settings = read(value, state.editor.shows_pictures);
     if *state.workspace.settings() == settings {
         return;
@@ -70,25 +84,6 @@ pub(crate) fn changed(desk: &Desk, outbox: &Outbox, value: &Value) {
 
 /// How long the editor's answer is waited for.
 const PATIENCE: Duration = Duration::from_secs(10);
-
-#[derive(Default, Deserialize)]
-#[serde(default)]
-struct Said {
-    units: Option<String>,
-    hints: SaidHints,
-    pictures: Option<bool>,
-    bench: Option<String>,
-}
-
-#[derive(Default, Deserialize)]
-#[serde(default)]
-struct SaidHints {
-    walls: Option<bool>,
-    drills: Option<bool>,
-    tenons: Option<bool>,
-    millimetres: Option<bool>,
-    rests: Option<bool>,
-}
 
 #[cfg(test)]
 mod tests {
@@ -112,5 +107,18 @@ mod tests {
             }
         );
         assert_eq!(said.bench.as_deref(), Some("saltings"));
+        // One that cannot be read does not take the others with it.
+        let said = read(&json!({"units": 7, "bench": "saltings"}), false);
+        assert_eq!((said.units, said.bench.is_some()), (Units::File, true));
+    }
+
+    #[test]
+    fn syntax_findings_wait_as_long_as_is_set() {
+        let ms = |value| syntax_delay(&value).0.as_millis();
+        assert_eq!(ms(json!({})), 300);
+        assert_eq!(ms(json!({"syntaxDelay": "long"})), 300);
+        assert_eq!(ms(json!({"quillet": {"syntaxDelay": 0}})), 0);
+        assert_eq!(ms(json!({"syntaxDelay": 750})), 750);
+        assert_eq!(ms(json!({"syntaxDelay": 3_600_000})), 10_000);
     }
 }

@@ -128,10 +128,14 @@ impl Shown {
         all
     }
 
+    /// What was last published of a file.
+    pub(crate) fn published(&self, file: &Path) -> &[Diagnostic] {
+        self.published.get(file).map_or(&[][..], Vec::as_slice)
+    }
+
     /// Notes what is published of a file; whether it differs from what was.
     pub(crate) fn publish(&mut self, file: &Path, diagnostics: &[Diagnostic]) -> bool {
-        let old = self.published.get(file).map_or(&[][..], Vec::as_slice);
-        let differs = old != diagnostics;
+        let differs = self.published(file) != diagnostics;
         if diagnostics.is_empty() {
             self.published.remove(file);
         } else if differs {

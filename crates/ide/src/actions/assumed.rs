@@ -21,6 +21,7 @@ pub(super) fn written_out(cursor: Cursor<'_>) -> Vec<Action> {
 
 fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
     let text = &cursor.file.text;
+    let units = cursor.file.units();
     let start = feature.span.start as usize;
     match &feature.cut {
         Cut::Drill {
@@ -31,11 +32,11 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
             let line = line_end(text);
             let indent = indent_of(text, start);
             let drill = match feature.through {
-                true => format!("drill {} through", dia.exact_mm_text()),
+                true => format!("drill {} through", units.drill(*dia)),
                 false => format!(
                     "drill {} to {}",
-                    dia.exact_mm_text(),
-                    feature.to.exact_mm_text()
+                    units.drill(*dia),
+                    units.written(feature.to)
                 ),
             };
             let edit = Edit::new(
@@ -53,7 +54,7 @@ fn assumed(cursor: Cursor<'_>, feature: &Feature) -> Option<Action> {
         } => {
             let word = text[start..].find(|c: char| !c.is_ascii_alphabetic())?;
             let at = start + word;
-            let dia = dia.exact_mm_text();
+            let dia = units.written(*dia);
             let span = Span::new(feature.span.file, at, at);
             let edit = Edit::new(span, format!(" {dia}"));
             Some(Action::rewrite(

@@ -40,6 +40,7 @@ pub(super) fn convert(cursor: Cursor<'_>) -> Vec<Action> {
         if nearest.sixty_fourths > 0 {
             let text = nearest.to_string();
             let off = (nearest.length() - length).abs();
+            let off = bare.short(off);
             let title = format!("write {text}, the nearest 64th, {off} off");
             actions.push(Action::rewrite(title, vec![Edit::new(span, text)]));
         }

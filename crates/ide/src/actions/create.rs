@@ -2,6 +2,7 @@
 
 use super::{Action, ActionKind, concerns, line_end};
 use crate::Cursor;
+use quillet_model::Units;
 use quillet_syntax::visit::{self, Node, Role, Sort};
 use quillet_syntax::{Edit, Finding, RuleId, Span};
 
@@ -22,24 +23,35 @@ pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) ->
             continue;
         };
         let line = line_end(&cursor.file.text);
+        let inches = cursor.file.units() == Units::Inches;
+        let usual = |mm: &'static str, inch: &'static str| if inches { inch } else { mm };
         let text = name.text;
         let (what, item) = match name.sort {
             Sort::Part => {
                 let [first, second] = ends(cursor, text);
-                let item =
-                    format!("part {text} from {first} to {second} {{{line}  length 60{line}}}");
+                let length = usual("60", "2.5");
+                let item = format!(
+                    "part {text} from {first} to {second} {{{line}  length {length}{line}}}"
+                );
                 ("part", item)
             }
-            Sort::Thread => ("thread", format!("thread {text} = M10x0.75")),
+            Sort::Thread => {
+                let size = usual("M10x0.75", "3/8-24");
+                ("thread", format!("thread {text} = {size}"))
+            }
             Sort::Material => (
                 "material",
                 format!("material {text} \"{text}\" {{{line}  kind acrylic{line}}}"),
             ),
-            Sort::Blank => ("blank", format!("blank {text} of acrylic rod 18 by 150")),
-            Sort::Bench => (
-                "bench",
-                format!("bench {text} {{{line}  drills 1..13 step 0.1{line}}}"),
-            ),
+            Sort::Blank => {
+                let size = usual("18 by 150", "3/4 by 6");
+                ("blank", format!("blank {text} of acrylic rod {size}"))
+            }
+            Sort::Bench => {
+                let drills = usual("1..13 step 0.1", "1/16..1/2 step 1/64");
+                let item = format!("bench {text} {{{line}  drills {drills}{line}}}");
+                ("bench", item)
+            }
             Sort::Quantity => ("named quantity", format!("let {text} = 1")),
             _ => continue,
         };

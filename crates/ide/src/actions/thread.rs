@@ -18,7 +18,7 @@ pub(super) fn cut(cursor: Cursor<'_>, findings: &[Finding], within: Span) -> Vec
             .iter()
             .flat_map(|pen| pen.joints.iter().map(move |joint| (pen, joint)));
         let (pen, joint) = joints.find(|(_, joint)| joint.head == finding.span)?;
-        let lack = lack(pen, joint)?;
+        let lack = lack(design, pen, joint)?;
         Some(Action {
             title: format!("cut {} on {}", lack.called, lack.part.name.text),
             kind: ActionKind::Fix,
@@ -39,7 +39,7 @@ struct Lack<'a> {
     lines: Vec<String>,
 }
 
-fn lack<'a>(pen: &'a Pen, joint: &'a Joint) -> Option<Lack<'a>> {
+fn lack<'a>(design: &Design, pen: &'a Pen, joint: &'a Joint) -> Option<Lack<'a>> {
     let (male, female) = (
         pen.parts.get(joint.male.part)?,
         pen.parts.get(joint.female.part)?,
@@ -59,7 +59,7 @@ fn lack<'a>(pen: &'a Pen, joint: &'a Joint) -> Option<Lack<'a>> {
             starts => format!("{} starts {starts}", thread.designation.text),
         },
     };
-    let depth = known.to.exact_mm_text();
+    let depth = design.units_at(part.span).written(known.to);
     let lines = match side {
         Side::Outside => vec![format!("thread {name} inside to {depth}")],
         // The die runs on a tenon; its diameter is the thread's.

@@ -99,7 +99,7 @@ pub(super) fn faces_of_part(at: Place<'_>) -> Vec<Choice> {
     let faces = part.into_iter().flat_map(|part| &part.faces);
     faces
         .map(|found| {
-            let detail = format!("at {}", found.at);
+            let detail = format!("at {}", at.cursor.file.units().short(found.at));
             face(
                 name.unwrap_or_default(),
                 found.name.text.to_string(),

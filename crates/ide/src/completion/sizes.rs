@@ -2,7 +2,7 @@
 
 use super::{About, Choice, ChoiceKind, Place};
 use quillet_geometry::Length;
-use quillet_model::DrillName;
+use quillet_model::{DrillName, Units};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::thread::{self, Standing};
 
@@ -10,15 +10,16 @@ use quillet_standards::thread::{self, Standing};
 /// drills for all else.
 pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
     let benches = &at.cursor.analysis.design.benches;
+    let units = at.cursor.file.units();
     match at.verb() {
         Some("bore") => Vec::new(),
         Some("ream" | "reamers") => {
             let owned = benches.iter().flat_map(|bench| &bench.reamers);
             owned
                 .map(|dia| {
-                    let detail = format!("⌀ {dia}, a reamer on the bench");
+                    let detail = format!("⌀ {}, a reamer on the bench", units.short(*dia));
                     Choice::plain(
-                        dia.exact_mm_text(),
+                        units.written(*dia),
                         ChoiceKind::Size,
                         detail,
                         About::Drill(dia.nm()),
@@ -26,38 +27,44 @@ pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
                 })
                 .collect()
         }
-        _ if at.cursor.text(at.expected.word).starts_with('#') => numbers(),
+        _ if at.cursor.text(at.expected.word).starts_with('#') => numbers(units),
         _ => drills(at),
     }
 }
 
-/// Drills on the bench, smallest first; where there is no bench, the metric series.
+/// Drills on the bench, smallest first; where there is no bench, those that makers buy who count
+/// as the file does, numbers and letters aside.
 fn drills(at: Place<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
+    let units = at.cursor.file.units();
     let mut choices: Vec<Choice> = Vec::new();
     for bench in &design.benches {
         for owned in &bench.drills {
             let label = match owned.name {
                 DrillName::Number(number) => format!("#{number}"),
                 DrillName::Letter(letter) => format!("letter {letter}"),
-                DrillName::Diameter => owned.dia.exact_mm_text(),
+                DrillName::Diameter => units.written(owned.dia),
             };
-            choices.push(drill_choice(label, owned.dia, "on the bench"));
+            choices.push(drill_choice(label, owned.dia, units, "on the bench"));
         }
     }
     if choices.is_empty() {
-        choices.extend(of_series(DrillSeries::Metric).map(|drill| {
+        let (series, source) = match units {
+            Units::Millimetres => (DrillSeries::Metric, "ISO 235"),
+            Units::Inches => (DrillSeries::Fraction, "ASME B94.11M"),
+        };
+        choices.extend(of_series(series).map(|drill| {
             let dia = drill.diameter();
-            drill_choice(dia.exact_mm_text(), dia, "ISO 235")
+            drill_choice(units.written(dia), dia, units, source)
         }));
     }
     choices
 }
 
 /// Number drills.
-fn numbers() -> Vec<Choice> {
+fn numbers(units: Units) -> Vec<Choice> {
     of_series(DrillSeries::Number)
-        .map(|drill| drill_choice(drill.to_string(), drill.diameter(), "number drill"))
+        .map(|drill| drill_choice(drill.to_string(), drill.diameter(), units, "number drill"))
         .collect()
 }
 
@@ -68,11 +75,12 @@ fn of_series(series: DrillSeries) -> impl Iterator<Item = &'static Drill> {
 }
 
 /// Letter drills.
-pub(super) fn letters() -> Vec<Choice> {
+pub(super) fn letters(at: Place<'_>) -> Vec<Choice> {
+    let units = at.cursor.file.units();
     ('A'..='Z')
         .filter_map(|letter| {
             let dia = drill::gauge(&format!("letter {letter}"))?;
-            Some(drill_choice(letter.to_string(), dia, "letter drill"))
+            Some(drill_choice(letter.to_string(), dia, units, "letter drill"))
         })
         .collect()
 }
@@ -123,8 +131,8 @@ pub(super) fn fits() -> Vec<Choice> {
         .collect()
 }
 
-fn drill_choice(label: String, dia: Length, where_from: &str) -> Choice {
-    let detail = format!("⌀ {dia}, {where_from}");
+fn drill_choice(label: String, dia: Length, units: Units, where_from: &str) -> Choice {
+    let detail = format!("⌀ {}, {where_from}", units.short(dia));
     Choice::plain(label, ChoiceKind::Size, detail, About::Drill(dia.nm()))
 }
 

@@ -1,6 +1,7 @@
 //! Whole parts, pens and joints to fill in, beside the bare lines that begin them.
 
 use super::{About, Choice, ChoiceKind};
+use quillet_model::Units;
 use quillet_syntax::words::Place;
 
 /// Something whole: where it stands, what it is called, what it is, its text with stops.
@@ -60,12 +61,37 @@ const WHOLES: &[Whole] = &[
     },
 ];
 
-/// What can be begun at a place as a whole.
-pub(super) fn wholes(place: Place) -> Vec<Choice> {
+/// The sizes to fill in, and what stands for them in a file in inches.
+const IN_INCHES: &[(&str, &str)] = &[
+    (":18}", ":3/4}"),
+    (":80}", ":3}"),
+    (":14}", ":0.55}"),
+    (":12}", ":0.47}"),
+    (":8}", ":5/16}"),
+    (":65}", ":2.5}"),
+    (":145}", ":5.75}"),
+];
+
+impl Whole {
+    /// The snippet, in sizes of a file of this unit.
+    fn snippet(&self, units: Units) -> String {
+        let text = self.snippet.to_owned();
+        match units {
+            Units::Millimetres => text,
+            Units::Inches => {
+                let swap = |text: String, (mm, inch): &(&str, &str)| text.replace(mm, inch);
+                IN_INCHES.iter().fold(text, swap)
+            }
+        }
+    }
+}
+
+/// What can be begun at a place as a whole, in a file of this unit.
+pub(super) fn wholes(place: Place, units: Units) -> Vec<Choice> {
     let here = WHOLES.iter().filter(|whole| whole.place == place);
     here.map(|whole| {
         let bare = Choice::plain(whole.label, ChoiceKind::Whole, whole.detail, About::Nothing);
-        bare.snippet(whole.snippet)
+        bare.snippet(whole.snippet(units))
     })
     .collect()
 }
@@ -101,8 +127,11 @@ mod tests {
 
     #[test]
     fn what_is_begun_as_a_whole_can_be_read_as_it_stands() {
-        for whole in WHOLES {
-            let text = filled(whole.snippet);
+        let units = [Units::Millimetres, Units::Inches];
+        for (whole, units) in WHOLES.iter().flat_map(|it| units.map(|units| (it, units))) {
+            let text = filled(&whole.snippet(units));
+            let holds = |(mm, _): &(&str, &str)| whole.snippet(units).contains(mm);
+            assert!(units == Units::Millimetres || !IN_INCHES.iter().any(holds));
             let text = match whole.place {
                 Place::Pen => format!("pen heron {{\n{text}\n}}\n"),
                 _ => text,

@@ -1,12 +1,13 @@
 //! What is said of a name, a word or a size, wherever it is asked.
 
-use super::{About, Analysis, Sheet, Snapshot, thread};
+use super::{About, Analysis, Sheet, thread};
 use crate::rules;
-use crate::sheet::{as_written, fraction};
+use crate::sheet::as_written;
+use crate::sizes::Sizes;
 use crate::value::value_of;
 use quillet_check::PartView;
 use quillet_geometry::Length;
-use quillet_model::{NameKind, Quantity};
+use quillet_model::{NameKind, Quantity, Units};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
 use quillet_standards::material::{self, Material};
@@ -16,8 +17,8 @@ use quillet_syntax::ast::Text;
 use quillet_syntax::words::{WORDS, Word};
 
 /// The documentation of a choice, in Markdown.
-pub(crate) fn about(snapshot: &Snapshot, analysis: &Analysis, about: &About) -> Option<String> {
-    let mut sheet = Sheet::new(snapshot.settings().units);
+pub(crate) fn about(analysis: &Analysis, about: &About) -> Option<String> {
+    let mut sheet = Sheet::new(analysis.sizes());
     match about {
         About::Word(index) => word(&mut sheet, WORDS.get(*index)?),
         About::Name(name) => {
@@ -108,9 +109,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
         NameKind::Let => {
             sheet.code(design.text(definition.item));
             if let Some(length) = value_of(design, index).and_then(Quantity::as_length) {
-                sheet
-                    .size("comes to", length)
-                    .row("nearest fraction", &fraction(length));
+                sheet.size("comes to", length).fraction(length);
             }
         }
         NameKind::Blank => drop(sheet.code(design.text(definition.item))),
@@ -134,12 +133,11 @@ fn titled(sheet: &mut Sheet, title: Option<&Text>, note: Option<&Text>) {
 
 /// A drill: its size in every way it is called, and the next ones.
 pub(super) fn drill_size(sheet: &mut Sheet, dia: Length) {
-    sheet
-        .size("diameter", dia)
-        .row("nearest fraction", &fraction(dia));
-    let near = drill::neighbours(dia, &DrillSeries::ALL);
-    for exact in near
-        .exact
+    sheet.size("diameter", dia).fraction(dia);
+    let sizes = sheet.sizes();
+    let exact = drill::neighbours(dia, &DrillSeries::ALL).exact;
+    let near = drill::neighbours(dia, sizes.units().drills());
+    for exact in exact
         .iter()
         .filter(|drill| drill.series() != DrillSeries::Metric)
     {
@@ -150,11 +148,20 @@ pub(super) fn drill_size(sheet: &mut Sheet, dia: Length) {
         ("next drill up", near.above),
     ] {
         if let Some(drill) = drill {
-            sheet.row(what, &format!("{drill} ({})", drill.diameter()));
+            sheet.row(what, &named(drill, sizes));
         }
     }
     if let Some(flute) = drill::jobber(dia).and_then(Drill::flute) {
         sheet.size("flutes of a jobber drill", flute);
+    }
+}
+
+/// A drill by its name, with its diameter where the name does not say it.
+fn named(drill: &Drill, sizes: Sizes) -> String {
+    let dia = sizes.one(drill.diameter());
+    match drill.series() == DrillSeries::Metric && sizes.units() == Units::Millimetres {
+        true => dia,
+        false => format!("{drill} ({dia})"),
     }
 }
 
@@ -178,9 +185,15 @@ fn kind_words(sheet: &mut Sheet, kind: &Material) {
 /// A fit's clearance at diameters that pens have.
 pub(super) fn fit_limits(sheet: &mut Sheet, fit: &str) -> Option<()> {
     let fit: Fit = fit.parse().ok()?;
-    for mm in [6.0, 8.0, 10.0, 12.0, 16.0] {
-        let limits = fit.at(Length::mm(mm)).ok()?;
-        sheet.limits(&format!("clearance at ⌀ {mm}"), limits.clearance);
+    let units = sheet.sizes().units();
+    let dias = match units {
+        Units::Millimetres => [6.0, 8.0, 10.0, 12.0, 16.0].map(Length::mm),
+        Units::Inches => [0.25, 0.3125, 0.375, 0.5, 0.625].map(Length::inches),
+    };
+    for dia in dias {
+        let limits = fit.at(dia).ok()?;
+        let what = format!("clearance at ⌀ {}", units.plain(dia));
+        sheet.limits(&what, limits.clearance);
     }
     Some(())
 }

@@ -3,12 +3,11 @@
 use super::{Sheet, thread, weight};
 use crate::facts::round;
 use crate::inlay::least_wall;
-use crate::settings::Units;
-use crate::sheet::{fraction, in_one_unit, in_short};
+use crate::sizes::Sizes;
 use quillet_check::{PartView, Wall, assumed};
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, Feature, Hand, Part};
-use quillet_standards::drill::{self, Drill, DrillSeries};
+use quillet_standards::drill::{self, Drill};
 use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
 use quillet_syntax::ast::Side;
 
@@ -53,7 +52,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
         }
     }
     // The tap drill that a thread is given stands in the thread's own line.
-    let units = view.design.units_at(feature.span);
+    let units = sheet.sizes().units();
     let here = part.features.iter().filter(|it| it.span == feature.span);
     for says in here.filter_map(|it| assumed::says(it, units)) {
         sheet.row("assumed", &says);
@@ -75,11 +74,11 @@ pub(super) fn walls(sheet: &mut Sheet, view: &PartView<'_>, wall: &Wall) {
     if worst != wall.least {
         sheet.size("at its worst", worst);
     }
-    let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
-    sheet.row(
-        "between",
-        &format!("{outer} and {inner}, at station {}", wall.at.mm_text(2)),
-    );
+    let sizes = sheet.sizes();
+    let words = [wall.outer_words(part), wall.inner_words(part)];
+    let [outer, inner] = words.map(|it| it.in_units(sizes.units()));
+    let at = sizes.figure(wall.at.to_mm(), 2);
+    sheet.row("between", &format!("{outer} and {inner}, at station {at}"));
 }
 
 /// A drilled hole: its apex, how deep it is for its size, and the drills next to it.
@@ -105,22 +104,22 @@ fn drilled(
             &thread.percent_of_thread(dia).to_string(),
         );
     }
-    let sizes = sizes_at_hand(view);
+    let sizes = sizes_at_hand(view, sheet.sizes());
     let below = sizes.iter().rfind(|size| **size < dia);
     let above = sizes.iter().find(|size| **size > dia);
     for (what, other) in [("next drill down", below), ("next drill up", above)] {
         if let Some(other) = other {
-            let says = neighbour(sheet.units(), *other, dia, wall, thread);
+            let says = neighbour(sheet.sizes(), *other, dia, wall, thread);
             sheet.row(what, &says);
         }
     }
 }
 
-/// A diameter, with the nearest fraction.
+/// A diameter, with the nearest fraction where inches are told.
 pub(super) fn diameter(sheet: &mut Sheet, dia: Length) {
     sheet.size("diameter", dia);
     if dia.is_positive() {
-        sheet.row("nearest fraction", &fraction(dia));
+        sheet.fraction(dia);
     }
 }
 
@@ -140,7 +139,7 @@ fn flutes(sheet: &mut Sheet, view: &PartView<'_>, depth: Length, dia: Length) {
         },
     };
     let reserve = reach - depth;
-    let size = in_one_unit(reserve.abs(), sheet.units());
+    let size = sheet.sizes().one(reserve.abs());
     let says = match reserve.is_negative() {
         true => format!("{whose} is {size} too short"),
         false => format!("{size} of {whose}'s left"),
@@ -148,8 +147,8 @@ fn flutes(sheet: &mut Sheet, view: &PartView<'_>, depth: Length, dia: Length) {
     sheet.row("flutes", &says);
 }
 
-/// The drills of the bench, smallest first; the metric series where no bench is known.
-fn sizes_at_hand(view: &PartView<'_>) -> Vec<Length> {
+/// The drills of the bench, smallest first; the unit's own series where no bench is known.
+fn sizes_at_hand(view: &PartView<'_>, sizes: Sizes) -> Vec<Length> {
     let owned = view
         .bench
         .iter()
@@ -159,24 +158,29 @@ fn sizes_at_hand(view: &PartView<'_>) -> Vec<Length> {
     if !owned.is_empty() {
         return owned;
     }
-    let metric = drill::all()
+    let series = sizes.units().drills();
+    let bought = drill::all()
         .iter()
-        .filter(|drill| drill.series() == DrillSeries::Metric);
-    metric.map(Drill::diameter).collect()
+        .filter(|it| series.contains(&it.series()));
+    let mut bought: Vec<Length> = bought.map(Drill::diameter).collect();
+    bought.sort();
+    bought
 }
 
 /// Another drill, with the wall and the thread it would leave.
 fn neighbour(
-    units: Units,
+    sizes: Sizes,
     other: Length,
     dia: Length,
     wall: Option<&Wall>,
     thread: Option<&ThreadForm>,
 ) -> String {
-    let mut told = vec![in_one_unit(other, units)];
+    let called = sizes.units().is_drill(other);
+    let called = called.then(|| sizes.units().drill(other));
+    let mut told: Vec<String> = called.into_iter().chain([sizes.one(other)]).collect();
     if let Some(wall) = wall {
         let left = wall.least - (other - dia).half();
-        told.push(format!("wall {}", in_short(left, units, 2)));
+        told.push(format!("wall {}", sizes.short(left, 2)));
     }
     if let Some(thread) = thread {
         told.push(thread.percent_of_thread(other).to_string());

@@ -1,8 +1,7 @@
-//! A number at the cursor: in both units, and the nearest fraction.
+//! A number at the cursor, and the nearest fraction where inches are told.
 
 use super::{Sheet, about};
 use crate::Cursor;
-use crate::sheet::{fraction, told};
 use quillet_model::Quantity;
 use quillet_standards::drill;
 use quillet_syntax::ast::{Expr, ExprKind, Unit};
@@ -46,10 +45,9 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     };
     let length = Quantity::written(*value, *unit, bare).and_then(Quantity::as_length);
     if let (true, Some(length)) = (is_length, length) {
-        sheet.say(format!(
-            "{} · {}",
-            told(length, sheet.units()),
-            fraction(length)
-        ));
+        let sizes = sheet.sizes();
+        let told = [Some(sizes.long(length)), sizes.fraction(length)];
+        let told: Vec<String> = told.into_iter().flatten().collect();
+        sheet.say(told.join(" · "));
     }
 }

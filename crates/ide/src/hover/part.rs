@@ -31,8 +31,8 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         sheet.row(
             "balances at",
             &format!(
-                "{} mm from the {}",
-                round(mass.centre_mm, 1),
+                "{} from the {}",
+                sheet.sizes().worked_out(mass.centre_mm, 1),
                 part.end_name(End::First)
             ),
         );

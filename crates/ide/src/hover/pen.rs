@@ -10,8 +10,7 @@ use quillet_model::{AtRest, ClearanceKind, Pen, StoppedBy};
 /// A pen's length, weight and balance, as it is carried and held.
 pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
     for (which, it) in configurations(pen) {
-        let size = |mm: f64| format!("{} mm", round(mm, 1));
-        sheet.row(which.word(), &state_in_short(it, &size));
+        sheet.row(which.word(), &state_in_short(it, sheet.sizes()));
         for unknown in &it.unknown {
             sheet.row("missing", &unknown.words(pen));
         }
@@ -21,6 +20,7 @@ pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
 /// What a want comes to, whether that will do, and what makes it so; of a part's, as each pen that
 /// sees it otherwise has it.
 pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a JudgedWant>) {
+    let units = sheet.sizes().units();
     let mut told: Vec<&Measured> = Vec::new();
     for want in judged {
         let measured = &want.measured;
@@ -31,17 +31,15 @@ pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a Judg
             sheet.row("in", pen);
         }
         told.push(measured);
-        sheet.row(
-            "comes to",
-            measured.told().as_deref().unwrap_or("not known"),
-        );
+        let comes_to = measured.told().map(|it| it.in_units(units));
+        sheet.row("comes to", comes_to.as_deref().unwrap_or("not known"));
         if let Some(range) = measured.told_range() {
-            sheet.row("may come to", &range);
+            sheet.row("may come to", &range.in_units(units));
         }
-        sheet.row("wanted", &measured.wanted);
+        sheet.row("wanted", &measured.wanted.clone().in_units(units));
         sheet.row("so it is", &want.verdict());
         for driver in &measured.drivers {
-            sheet.row("because", driver);
+            sheet.row("because", &driver.clone().in_units(units));
         }
     }
 }
@@ -52,14 +50,15 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         sheet.row("rests", &format!("not known: {why}"));
         return;
     }
-    sheet.row("goes in", &format!("{} mm", round(rest.goes_in_mm, 3)));
+    let sizes = sheet.sizes();
+    sheet.row("goes in", &sizes.worked_out(rest.goes_in_mm, 3));
     let stopped = match rest.stopped_by {
         StoppedBy::Contact => "what touches",
         StoppedBy::Overlap => "the overlap that is written",
         StoppedBy::Nothing => "nothing: it would slide right through",
     };
     sheet.row("stopped by", stopped);
-    let held = quillet_check::held_by(pen, rest).map(|it| it.to_string());
+    let held = quillet_check::held_by(pen, rest).map(|it| it.in_units(sizes.units()));
     sheet.row("held by", held.as_deref().unwrap_or("nothing"));
     for touch in &rest.touches {
         let (male, female) = (
@@ -70,7 +69,7 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             "touches",
             &format!(
                 "{male} on {female}, at ⌀ {}",
-                round(2.0 * touch.male.radius_mm, 2)
+                sizes.figure(2.0 * touch.male.radius_mm, 2)
             ),
         );
     }
@@ -80,13 +79,13 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
     }
     // Threads that stop before they meet have no turns.
     for engaged in rest.engagements.iter().filter(|it| it.travel_mm > 0.0) {
-        sheet.row("thread", &crate::facts::thread_in_short(&engaged.form));
-        sheet.row("turns to take apart", &round(engaged.turns(), 2));
         sheet.row(
-            "release travel",
-            &format!("{} mm", round(engaged.travel_mm, 2)),
+            "thread",
+            &crate::facts::thread_in_short(&engaged.form, sizes),
         );
-        sheet.row("overlap", &format!("{} mm", round(engaged.overlap_mm, 2)));
+        sheet.row("turns to take apart", &round(engaged.turns(), 2));
+        sheet.row("release travel", &sizes.worked_out(engaged.travel_mm, 2));
+        sheet.row("overlap", &sizes.worked_out(engaged.overlap_mm, 2));
         sheet.row(
             "catches within",
             &format!("{}°", round(engaged.catches_within().to_deg(), 0)),
@@ -104,9 +103,9 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         let tightest = of_kind.min_by(|a, b| a.nominal_mm.total_cmp(&b.nominal_mm));
         // What does not pass, or holds by friction, has none to tell of.
         if let Some(it) = tightest.filter(|it| it.nominal_mm > 5e-3) {
-            let (nominal, worst) = (round(it.nominal_mm, 2), round(it.least_mm, 2));
-            sheet.row(what, &format!("{nominal} mm, {worst} mm at its worst"));
-            let chain = chain::words(pen, &it.chain);
+            let [nominal, worst] = [it.nominal_mm, it.least_mm].map(|mm| sizes.worked_out(mm, 2));
+            sheet.row(what, &format!("{nominal}, {worst} at its worst"));
+            let chain = chain::words(pen, &it.chain).in_units(sizes.units());
             if !chain.is_empty() {
                 sheet.row("less", &chain);
             }

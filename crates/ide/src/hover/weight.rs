@@ -1,16 +1,20 @@
-//! What a tenth of a millimetre more in diameter does to mass and balance, to the first order.
+//! What a tenth of a millimetre more in diameter, or five thousandths of an inch, does to mass and balance, to the first order.
 
 use super::Sheet;
+use crate::sizes::signed;
 use quillet_check::PartView;
 use quillet_geometry::{Length, Mass};
 use quillet_model::{Configured, Origin, Part};
 use std::f64::consts::PI;
 use std::sync::Arc;
 
-/// How much wider, on diameter, mm.
-const WIDER_MM: f64 = 0.1;
 /// Slices that a piece of the outline is summed in; a tenth is told to three places.
 const SLICES: u32 = 64;
+
+/// How much wider, on diameter: the step that a size is rounded to.
+fn wider(sheet: &Sheet) -> Length {
+    sheet.sizes().units().step()
+}
 
 /// Metal that comes or goes.
 struct Change {
@@ -21,7 +25,7 @@ struct Change {
 /// What a cut of a greater diameter changes.
 pub(super) fn cut(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
     let share = |origin, _| f64::from(u8::from(origin == Origin::Feature(index)));
-    told(sheet, view, change(view.part, share));
+    told(sheet, view, change(view.part, wider(sheet), share));
 }
 
 /// What a greater diameter of a station changes: all of it there, none at its neighbours.
@@ -45,12 +49,12 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
         Origin::Outside(it) if it == index + 1 => falling(z),
         _ => 0.0,
     };
-    told(sheet, view, change(view.part, share));
+    told(sheet, view, change(view.part, wider(sheet), share));
 }
 
 /// The change where `share` says, by origin and station (mm), how much of the widening a surface
 /// takes part in, 0 to 1.
-fn change(part: &Part, share: impl Fn(Origin, f64) -> f64) -> Option<Change> {
+fn change(part: &Part, wider: Length, share: impl Fn(Origin, f64) -> f64) -> Option<Change> {
     let profiles = part.profiles.as_ref()?;
     let metal = &profiles.metal;
     let outer = metal.outer.segments().iter().map(|it| (1.0, it));
@@ -65,7 +69,7 @@ fn change(part: &Part, share: impl Fn(Origin, f64) -> f64) -> Option<Change> {
         let slice_mm = (to - from) / f64::from(SLICES);
         for slice in 0..SLICES {
             let z = from + (f64::from(slice) + 0.5) * slice_mm;
-            let grown = share(origin, z) * WIDER_MM / 2.0;
+            let grown = share(origin, z) * wider.half().to_mm();
             if grown == 0.0 {
                 break;
             }
@@ -94,16 +98,18 @@ fn told(sheet: &mut Sheet, view: &PartView<'_>, change: Option<Change>) {
         change.mass_g * (at_mm - centre_mm) / (mass_g + change.mass_g)
     };
     let balance = moved(own.mass_g, own.centre_mm, change.centre_mm);
+    let sizes = sheet.sizes();
     let mut says = format!(
-        "about {} g, balance {} mm",
+        "about {} g, balance {}",
         signed(change.mass_g, 3),
-        signed(balance, 2)
+        sizes.change(balance, 2)
     );
     if let Some((pen, state, mass, at_mm)) = in_a_pen(view, change.centre_mm) {
         let balance = moved(mass.mass_g, mass.centre_mm, at_mm);
-        says += &format!("; of {pen} {state} {} mm", signed(balance, 2));
+        says += &format!("; of {pen} {state} {}", sizes.change(balance, 2));
     }
-    sheet.row("0.1 mm wider", &says);
+    let what = format!("{} wider", sizes.one(wider(sheet)));
+    sheet.row(&what, &says);
 }
 
 /// The first pen that has the part, in the hand if it can be: its name, its state, its mass, and
@@ -121,13 +127,4 @@ fn in_a_pen<'a>(
             Some((&*pen.name.text, state.word(), there.filled?, at_mm))
         })
     })
-}
-
-/// A number with its sign; one that rounds to nothing has none.
-fn signed(value: f64, places: usize) -> String {
-    let text = format!("{value:+.places$}");
-    match text.contains(|c: char| ('1'..='9').contains(&c)) {
-        true => text.replace('-', "−"),
-        false => text[1..].to_owned(),
-    }
 }

@@ -85,7 +85,12 @@ pub(crate) fn at_pen(needle: &str) -> Asked {
 }
 
 pub(crate) fn with_shared(text: &str, offset: usize) -> Asked {
+    with_settings(text, offset, quillet_ide::Settings::default())
+}
+
+fn with_settings(text: &str, offset: usize, settings: quillet_ide::Settings) -> Asked {
     let mut workspace = Workspace::default();
+    workspace.set_settings(settings);
     workspace.set(Path::new("/bench/shared.quillet"), SHARED.into());
     workspace.set(&path(), text.into());
     let snapshot = workspace.snapshot();
@@ -100,6 +105,15 @@ pub(crate) fn with_shared(text: &str, offset: usize) -> Asked {
 impl Asked {
     pub(crate) fn cursor(&self) -> Cursor<'_> {
         Cursor::at(&self.analysis, self.offset).unwrap()
+    }
+
+    /// The same, of a maker who chose these units.
+    pub(crate) fn told_in(self, units: quillet_ide::Units) -> Self {
+        let settings = quillet_ide::Settings {
+            units,
+            ..quillet_ide::Settings::default()
+        };
+        with_settings(&self.cursor().file.text, self.offset, settings)
     }
 
     pub(crate) fn text(&self, span: Span) -> &str {

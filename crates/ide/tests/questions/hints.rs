@@ -1,6 +1,7 @@
 //! What stands between the words.
 
 use crate::asked::{BARREL, PEN, at, at_pen};
+use quillet_ide::Units;
 use quillet_syntax::Span;
 
 #[test]
@@ -37,7 +38,7 @@ fn hints_can_be_turned_off_by_kind() {
     settings.units = quillet_ide::Units::Inches;
     // 12.2 mm over 25.4.
     assert!(hints(&settings).contains(&"tap drill 0.4803in".into()));
-    settings.units = quillet_ide::Units::Both;
+    settings.units = quillet_ide::Units::File;
     settings.hints.walls = false;
     assert!(
         !hints(&settings)
@@ -59,26 +60,38 @@ fn inches_are_told_in_millimetres() {
     assert_eq!(hints[0].offset, "let a = 7/16in".len());
 }
 
+/// What stands after a length is the unit that sizes are told in, where it is written otherwise.
 #[test]
-fn bare_inches_are_told_in_millimetres_and_counts_are_not() {
-    let text = "dimensions in inches\npart a from x to y {\n  length 2\n  mass 3 at 0.5\n  \
+fn a_file_in_inches_is_not_told_in_millimetres_unless_it_is_asked() {
+    let text = "dimensions in inches\npart a from x to y {\n  length 2\n  mass 3 at 12.7mm\n  \
         from x { drill 7/16in to 1.5 point 135 }\n}\n";
-    let asked = at(text);
-    let file = &asked.cursor().file;
-    let all = Span::new(file.id, 0, file.text.len());
-    let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
-    let told = hints.iter().filter(|hint| hint.text.ends_with(" mm"));
-    let told: Vec<_> = told
-        .map(|hint| (&text[..hint.offset], hint.text.as_str()))
-        .map(|(before, says)| (before.rsplit(' ').next().unwrap(), says))
-        .collect();
-    let expected = [
+    let told = |units| {
+        let asked = at(text).told_in(units);
+        let file = &asked.cursor().file;
+        let all = Span::new(file.id, 0, file.text.len());
+        let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
+        let ends = |it: &quillet_ide::Inlay| it.text.ends_with(" mm") || it.text.ends_with(" in");
+        let hints = hints.into_iter().filter(ends).map(|hint| {
+            let before = text[..hint.offset].rsplit(' ').next().unwrap();
+            (before.to_owned(), hint.text)
+        });
+        hints.collect::<Vec<_>>()
+    };
+    let pairs = |told: &[(&str, &str)]| {
+        let pairs = told
+            .iter()
+            .map(|(one, two)| ((*one).to_owned(), (*two).to_owned()));
+        pairs.collect::<Vec<_>>()
+    };
+    assert_eq!(told(Units::File), pairs(&[("12.7mm", "0.5 in")]));
+    assert_eq!(told(Units::Inches), pairs(&[("12.7mm", "0.5 in")]));
+    let in_mm = [
         ("2", "50.8 mm"),
-        ("0.5", "12.7 mm"),
         ("7/16in", "11.113 mm"),
         ("1.5", "38.1 mm"),
     ];
-    assert_eq!(told, expected);
+    assert_eq!(told(Units::Millimetres), pairs(&in_mm));
+    assert_eq!(told(Units::Both), pairs(&in_mm));
 }
 
 #[test]
@@ -97,8 +110,10 @@ fn lenses_tell_sizes_in_the_unit_that_is_chosen() {
     };
     let of_pen = |lenses: Vec<String>| lenses.into_iter().find(|it| it.starts_with("capped: "));
     // Cap 64 and barrel 40, 8 of it in the cap: 96 mm, over 25.4.
-    let mm = of_pen(lenses(quillet_ide::Units::Both)).unwrap();
-    assert!(mm.starts_with("capped: 96 mm, "), "{mm}");
+    for units in [quillet_ide::Units::File, quillet_ide::Units::Both] {
+        let mm = of_pen(lenses(units)).unwrap();
+        assert!(mm.starts_with("capped: 96 mm, "), "{mm}");
+    }
     let inches = of_pen(lenses(quillet_ide::Units::Inches)).unwrap();
     assert!(inches.starts_with("capped: 3.78 in, "), "{inches}");
 }

@@ -1,6 +1,7 @@
 //! What is shown of a thing, in words and in pictures.
 
 use crate::asked::{BARREL, PEN, at, at_pen};
+use quillet_ide::Units;
 
 #[test]
 fn hover_tells_what_was_worked_out() {
@@ -9,7 +10,7 @@ fn hover_tells_what_was_worked_out() {
         cap.contains("**cap**, part") && cap.contains("the cap"),
         "{cap}"
     );
-    assert!(cap.contains("| length | 64 mm · 2.5197 in |"), "{cap}");
+    assert!(cap.contains("| length | 64 mm |"), "{cap}");
     let drill = at_pen("drill 12.2").hover();
     // 54 + 12.2/2/tan 59° for the usual 118° point.
     assert!(drill.contains("depth to the apex | 57.665 mm"), "{drill}");
@@ -20,11 +21,16 @@ fn hover_tells_what_was_worked_out() {
         thread.contains("minor ⌀, inside") && !thread.contains("root ⌀, outside"),
         "{thread}"
     );
+    assert!(!drill.contains("fraction"), "{drill}");
+    let both = at_pen("drill 12.2").told_in(Units::Both).hover();
     assert!(
-        drill.contains("nearest fraction | 31/64in − 0.103 mm"),
-        "{drill}"
+        both.contains("nearest fraction | 31/64in − 0.103 mm"),
+        "{both}"
     );
+    assert!(both.contains("| 12.2 mm · 0.4803 in |"), "{both}");
     let number = at_pen("13.1 to").hover();
+    assert!(number.starts_with("13.1 mm"), "{number}");
+    let number = at_pen("13.1 to").told_in(Units::Both).hover();
     assert!(number.contains("33/64in"), "{number}");
     let station = at_pen("at 40").hover();
     assert!(station.contains("| from the mouth | 40 mm"), "{station}");

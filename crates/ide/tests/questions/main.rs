@@ -8,3 +8,4 @@ mod hints;
 mod hover;
 mod names;
 mod typing;
+mod units;

@@ -68,7 +68,7 @@ pub(crate) fn resolve(asked: &Asked, mut item: CompletionItem) -> Result<Complet
         && let Some(analysis) = asked
             .snapshot
             .analysis(&path_of(&uri), &|| asked.cancel.is_off())
-        && let Some(text) = quillet_ide::about(&asked.snapshot, &analysis, &about)
+        && let Some(text) = quillet_ide::about(&analysis, &about)
     {
         item.documentation = Some(Documentation::MarkupContent(markdown(text)));
     }

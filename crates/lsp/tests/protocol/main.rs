@@ -10,3 +10,4 @@ mod positions;
 mod rough;
 mod service;
 mod soak;
+mod typing;

@@ -59,6 +59,7 @@ fn examples() -> Vec<PathBuf> {
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn a_long_session_of_random_edits_drifts_nowhere() {
     let mut editor = Editor::start().await;
+    at_once(&mut editor).await;
     let mut dice = Dice::new(0x853c_49e6_748f_ea9b);
     let examples = examples();
     let each = edits() / examples.len();
@@ -104,6 +105,7 @@ async fn a_long_session_of_random_edits_drifts_nowhere() {
 #[tokio::test(flavor = "multi_thread", worker_threads = 2)]
 async fn random_questions_at_random_places_never_fail_inside() {
     let mut editor = Editor::start().await;
+    at_once(&mut editor).await;
     let mut dice = Dice::new(0xda3e_39cb_94b9_5bdb);
     let examples = examples();
     let each = edits() / examples.len() / 2;
@@ -297,4 +299,12 @@ fn memory_mb() -> Option<f64> {
     let told = std::fs::read_to_string("/proc/self/statm").ok()?;
     let pages: f64 = told.split_whitespace().nth(1)?.parse().ok()?;
     Some(pages * 4096.0 / 1e6)
+}
+
+/// Slips on the line that is typed on are pushed at once too.
+async fn at_once(editor: &mut Editor) {
+    let settings = json!({"settings": {"syntaxDelay": 0}});
+    editor
+        .tell("workspace/didChangeConfiguration", settings)
+        .await;
 }
