@@ -1,9 +1,7 @@
 //! What is not known is left out of every result, and said to be.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
+use crate::run::{self, ended, examples};
 use std::path::Path;
-use std::process::{Command, Output};
 use tempfile::TempDir;
 
 const PARTS: &str = "part tube from mouth to end {\n  blank of acrylic rod 14\n  length 50\n  \
@@ -13,14 +11,7 @@ const PARTS: &str = "part tube from mouth to end {\n  blank of acrylic rod 14\n 
 const PEN: &str = "\npen sketch {\n  slip plug.tip into tube.mouth\n}\n";
 
 fn run(folder: &Path, args: &[&str]) -> (Option<i32>, String, String) {
-    let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    let Output {
-        status,
-        stdout,
-        stderr,
-    } = quillet.current_dir(folder).args(args).output().unwrap();
-    let text = |bytes| String::from_utf8(bytes).unwrap();
-    (status.code(), text(stdout), text(stderr))
+    ended(&run::run(folder, args))
 }
 
 fn folder(text: &str) -> TempDir {
@@ -173,7 +164,6 @@ fn a_sheet_tells_ranges_and_what_is_assumed() {
 /// No number without a value and no sign on nothing, whatever is asked of the shipped pens.
 #[test]
 fn no_figure_is_without_a_value_or_less_than_nothing_by_rounding() {
-    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
     let pens = ["heron", "dunlin", "godwit", "whimbrel", "knot"];
     let files = pens.map(|pen| format!("{pen}.quillet"));
     let mut asked: Vec<Vec<&str>> = Vec::new();
@@ -198,7 +188,7 @@ fn no_figure_is_without_a_value_or_less_than_nothing_by_rounding() {
         asked.push([question, &["--format", "json"]].concat());
     }
     for args in asked {
-        let (_, told, _) = run(&examples, &args);
+        let (_, told, _) = run(&examples(), &args);
         assert!(!told.is_empty(), "{args:?}");
         let ends = |c: char| c.is_whitespace() || "[](),;:".contains(c);
         for word in told.split(ends) {

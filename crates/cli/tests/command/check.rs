@@ -1,29 +1,8 @@
 //! `quillet check` from end to end: what it prints, how it ends, and what bad input comes to.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
+use crate::run::{examples, json, run, run_fed, stderr, stdout};
 use serde_json::Value;
-use std::io::Write;
-use std::path::{Path, PathBuf};
-use std::process::{Command, Output, Stdio};
 use tempfile::TempDir;
-
-fn examples() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples")
-}
-
-fn quillet(folder: &Path, args: &[&str]) -> Output {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    command.current_dir(folder).args(args).output().unwrap()
-}
-
-fn stdout(output: &Output) -> String {
-    String::from_utf8(output.stdout.clone()).unwrap()
-}
-
-fn stderr(output: &Output) -> String {
-    String::from_utf8(output.stderr.clone()).unwrap()
-}
 
 /// A folder of its own with one file.
 fn folder(name: &str, bytes: &[u8]) -> TempDir {
@@ -35,8 +14,8 @@ fn folder(name: &str, bytes: &[u8]) -> TempDir {
 /// What a text's findings are, and how the process ended.
 fn found(text: &str) -> (Vec<Value>, Option<i32>) {
     let folder = folder("pen.quillet", text.as_bytes());
-    let output = quillet(folder.path(), &["check", "pen.quillet", "--format", "json"]);
-    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let output = run(folder.path(), &["check", "pen.quillet", "--format", "json"]);
+    let report: Value = json(&output);
     (
         report["findings"].as_array().unwrap().clone(),
         output.status.code(),
@@ -48,7 +27,7 @@ const PART: &str = "part barrel from mouth to tail {\n  blank of acrylic rod 16\
 
 #[test]
 fn heron_is_clean_and_ends_with_0() {
-    let output = quillet(&examples(), &["check", "heron.quillet"]);
+    let output = run(&examples(), &["check", "heron.quillet"]);
     assert_eq!(stdout(&output), "1 file checked, nothing found\n");
     assert_eq!(
         (output.status.code(), stderr(&output).as_str()),
@@ -58,7 +37,7 @@ fn heron_is_clean_and_ends_with_0() {
 
 #[test]
 fn knot_is_drawn_and_ends_with_1() {
-    let output = quillet(&examples(), &["check", "knot.quillet"]);
+    let output = run(&examples(), &["check", "knot.quillet"]);
     assert_eq!(output.status.code(), Some(1));
     let text = stdout(&output);
     assert!(
@@ -71,13 +50,13 @@ fn knot_is_drawn_and_ends_with_1() {
 
 #[test]
 fn a_folder_is_walked_and_what_it_shares_told_once() {
-    let output = quillet(&examples(), &["check", ".", "--format", "json"]);
-    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
-    let alone = quillet(
+    let output = run(&examples(), &["check", ".", "--format", "json"]);
+    let report: Value = json(&output);
+    let alone = run(
         &examples(),
         &["check", "./knot.quillet", "--format", "json"],
     );
-    let alone: Value = serde_json::from_slice(&alone.stdout).unwrap();
+    let alone: Value = json(&alone);
     let of_knot = |report: &Value| -> Vec<Value> {
         let all = report["findings"].as_array().unwrap().iter();
         all.filter(|it| it["file"] == "knot.quillet")
@@ -133,10 +112,10 @@ fn warnings_end_with_1_only_where_they_are_denied() {
         "dia 13\n  from mouth {\n    drill 11.4 to 40\n  }",
     );
     let folder = folder("pen.quillet", text.as_bytes());
-    let plain = quillet(folder.path(), &["check", "pen.quillet"]);
+    let plain = run(folder.path(), &["check", "pen.quillet"]);
     assert!(stdout(&plain).contains("[thin-wall] warning"));
     assert_eq!(plain.status.code(), Some(0));
-    let denied = quillet(
+    let denied = run(
         folder.path(),
         &["check", "pen.quillet", "--deny", "warning"],
     );
@@ -147,14 +126,14 @@ fn warnings_end_with_1_only_where_they_are_denied() {
 fn what_cannot_be_read_ends_with_2_and_is_named() {
     let folder = folder("bad.quillet", b"-- \xff\xfe\n");
     for (path, why) in [("bad.quillet", "UTF-8"), ("none.quillet", "no such file")] {
-        let output = quillet(folder.path(), &["check", path]);
+        let output = run(folder.path(), &["check", path]);
         assert_eq!(output.status.code(), Some(2), "{path}");
         let told = stderr(&output);
         assert!(told.contains(path) && told.contains(why), "{told}");
     }
     // What can be read is still checked.
     std::fs::write(folder.path().join("good.quillet"), PART).unwrap();
-    let output = quillet(folder.path(), &["check", "bad.quillet", "good.quillet"]);
+    let output = run(folder.path(), &["check", "bad.quillet", "good.quillet"]);
     assert_eq!(output.status.code(), Some(2));
     assert!(stdout(&output).contains("1 file checked"));
 }
@@ -198,16 +177,16 @@ fn sizes_that_cannot_be_are_found_where_they_stand() {
 fn files_that_use_each_other_and_links_in_a_circle_come_to_an_end() {
     let folder = folder("a.quillet", b"use \"b.quillet\"\n");
     std::fs::write(folder.path().join("b.quillet"), "use \"a.quillet\"\n").unwrap();
-    let output = quillet(folder.path(), &["check", "."]);
+    let output = run(folder.path(), &["check", "."]);
     assert_eq!(output.status.code(), Some(1));
     assert!(stdout(&output).contains("use-cycle"));
     #[cfg(unix)]
     {
         std::os::unix::fs::symlink(".", folder.path().join("round")).unwrap();
         std::os::unix::fs::symlink("loop.quillet", folder.path().join("loop.quillet")).unwrap();
-        let output = quillet(folder.path(), &["check", "a.quillet"]);
+        let output = run(folder.path(), &["check", "a.quillet"]);
         assert_eq!(output.status.code(), Some(1));
-        let output = quillet(folder.path(), &["check", "loop.quillet"]);
+        let output = run(folder.path(), &["check", "loop.quillet"]);
         assert_eq!(output.status.code(), Some(2));
     }
 }
@@ -241,7 +220,7 @@ fn ten_megabytes_and_deep_nesting_are_read_to_the_end() {
         (hashes, [1, 1]),
     ] {
         let folder = folder("pen.quillet", text.as_bytes());
-        let output = quillet(folder.path(), &["check", "pen.quillet", "--format", "json"]);
+        let output = run(folder.path(), &["check", "pen.quillet", "--format", "json"]);
         let code = output.status.code();
         assert!(
             codes.map(Some).contains(&code),
@@ -267,7 +246,7 @@ fn any_line_ends_and_a_mark_at_the_front_are_read_alike() {
     ] {
         assert_eq!(line(&text), 3, "{text:?}");
         let folder = folder("pen.quillet", text.as_bytes());
-        let output = quillet(folder.path(), &["check", "pen.quillet"]);
+        let output = run(folder.path(), &["check", "pen.quillet"]);
         assert!(
             stdout(&output).contains("pen.quillet:3:"),
             "{}",
@@ -281,14 +260,14 @@ fn any_line_ends_and_a_mark_at_the_front_are_read_alike() {
 
 #[test]
 fn explain_prints_a_rules_page_or_the_list() {
-    let page = stdout(&quillet(&examples(), &["explain", "thin-wall"]));
+    let page = stdout(&run(&examples(), &["explain", "thin-wall"]));
     assert!(page.starts_with("# thin-wall\n") && page.contains("```quillet passes"));
-    let list = stdout(&quillet(&examples(), &["explain"]));
+    let list = stdout(&run(&examples(), &["explain"]));
     assert!(
         list.lines()
             .any(|line| line.starts_with("thin-wall ") && line.contains("warning"))
     );
-    let unknown = quillet(&examples(), &["explain", "thin-wal"]);
+    let unknown = run(&examples(), &["explain", "thin-wal"]);
     assert_eq!(unknown.status.code(), Some(2));
     assert!(stderr(&unknown).contains("did you mean thin-wall?"));
 }
@@ -298,11 +277,11 @@ fn explain_prints_a_rules_page_or_the_list() {
 fn measure_gives_volume_mass_centroid_and_walls() {
     let text = PART.replace("dia 13", "dia 13\n  from mouth {\n    bore 8 through\n  }");
     let folder = folder("pen.quillet", text.as_bytes());
-    let output = quillet(
+    let output = run(
         folder.path(),
         &["measure", "pen.quillet", "--format", "json"],
     );
-    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let report: Value = json(&output);
     let part = &report["parts"][0];
     let volume = std::f64::consts::FRAC_PI_4 * (169.0 - 64.0) * 60.0;
     let near = |found: &Value, wanted: f64| {
@@ -322,18 +301,7 @@ fn measure_gives_volume_mass_centroid_and_walls() {
 #[test]
 fn standard_input_is_checked_with_what_it_uses_from_here() {
     let folder = folder("bench.quillet", b"thread joint = M10x0.75\n");
-    let piped = |text: &[u8]| {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
-            .current_dir(folder.path())
-            .args(["check", "-"])
-            .stdin(Stdio::piped())
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .unwrap();
-        child.stdin.take().unwrap().write_all(text).unwrap();
-        child.wait_with_output().unwrap()
-    };
+    let piped = |text: &[u8]| run_fed(folder.path(), &["check", "-"], text);
     let text = format!("use \"bench.quillet\"\n{PART}").replace(
         "dia 13",
         "dia 13\n  from mouth { thread joint inside to 90 }",
@@ -352,7 +320,7 @@ fn standard_input_is_checked_with_what_it_uses_from_here() {
 fn a_line_too_long_to_show_is_not_shown() {
     let text = format!("let a = {} + b\n", "1 + ".repeat(1_000));
     let folder = folder("pen.quillet", text.as_bytes());
-    let output = quillet(folder.path(), &["check", "pen.quillet"]);
+    let output = run(folder.path(), &["check", "pen.quillet"]);
     assert_eq!(output.status.code(), Some(1));
     let text = stdout(&output);
     assert!(text.len() < 1_000, "{}", text.len());
@@ -365,7 +333,7 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
                outside dia 16\n  from mouth {\n    THREAD\n  }\n}\n";
     let said = |cuts: &str| {
         let folder = folder("cap.quillet", cap.replace("THREAD", cuts).as_bytes());
-        stdout(&quillet(folder.path(), &["check", "--full", "cap.quillet"]))
+        stdout(&run(folder.path(), &["check", "--full", "cap.quillet"]))
     };
     // The major diameter less the pitch, four pitches deeper: common practice, no published source.
     let assumed = said("thread M10x1 inside to 8");
@@ -379,7 +347,7 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
     let written = said("drill 9 to 12\n    thread M10x1 inside to 8");
     assert!(written.contains("nothing is assumed"), "{written}");
     let folder = folder("cap.quillet", cap.replace("THREAD", "").as_bytes());
-    let quiet = stdout(&quillet(folder.path(), &["check", "cap.quillet"]));
+    let quiet = stdout(&run(folder.path(), &["check", "cap.quillet"]));
     assert!(!quiet.contains("assumed"), "{quiet}");
 }
 
@@ -391,7 +359,7 @@ fn notes_end_with_1_only_where_they_are_denied() {
     let folder = folder("pen.quillet", text.as_bytes());
     let end = |deny: &[&str]| {
         let args = [&["check", "pen.quillet"], deny].concat();
-        quillet(folder.path(), &args).status.code()
+        run(folder.path(), &args).status.code()
     };
     assert_eq!(end(&[]), Some(0));
     assert_eq!(end(&["--deny", "warning"]), Some(0));
@@ -406,7 +374,7 @@ fn briefly_each_finding_is_a_line_and_errors_come_first() {
         .replace("}\n", "  from mouth {\n    drill 12 to 40\n  }\n}\n")
         .replace("outside dia 13", "outside dia 13\n  bench nowhere");
     let folder = folder("pen.quillet", text.as_bytes());
-    let output = quillet(folder.path(), &["check", "--brief", "pen.quillet"]);
+    let output = run(folder.path(), &["check", "--brief", "pen.quillet"]);
     let told = stdout(&output);
     let lines: Vec<&str> = told.lines().collect();
     assert_eq!(
@@ -424,13 +392,10 @@ fn briefly_each_finding_is_a_line_and_errors_come_first() {
         .replace("\n  bench nowhere", "")
         .replace("  }\n}", "  }\n  bench nowhere\n}");
     std::fs::write(folder.path().join("pen.quillet"), later).unwrap();
-    let told = stdout(&quillet(
-        folder.path(),
-        &["check", "--brief", "pen.quillet"],
-    ));
+    let told = stdout(&run(folder.path(), &["check", "--brief", "pen.quillet"]));
     assert!(told.starts_with("pen.quillet:8:9 error "), "{told}");
     // Knot has many: as many lines as it has findings, and a sum.
-    let knot = quillet(&examples(), &["check", "--brief", "knot.quillet"]);
+    let knot = run(&examples(), &["check", "--brief", "knot.quillet"]);
     let told = stdout(&knot);
     let severity = |line: &str| {
         let word = line.split(' ').nth(1).unwrap().to_owned();

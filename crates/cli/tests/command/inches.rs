@@ -1,25 +1,16 @@
 //! A pen in inches is answered in inches throughout, its drills by their names.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
+use crate::run::{ended, run};
 use std::path::Path;
-use std::process::Command;
 use tempfile::TempDir;
 
 /// What a command says of the inch pen; it is to end well and without a word aside.
 fn told(folder: &Path, command: &str, more: &[&str]) -> String {
     let pen = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixture/pens/turnstone.quillet");
-    let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    let output = quillet
-        .current_dir(folder)
-        .arg(command)
-        .arg(pen)
-        .args(more)
-        .output()
-        .unwrap();
-    let aside = String::from_utf8_lossy(&output.stderr);
-    assert!(output.status.success(), "{command} {more:?}: {aside}");
-    String::from_utf8(output.stdout).unwrap()
+    let args = [&[command, pen.to_str().unwrap()], more].concat();
+    let (code, printed, aside) = ended(&run(folder, &args));
+    assert_eq!(code, Some(0), "{command} {more:?}: {aside}");
+    printed
 }
 
 /// The lines that speak of millimetres.

@@ -1,29 +1,15 @@
 //! `quillet format` as a process.
 
+use crate::run::{ended, run, run_fed};
 use std::fs;
-use std::io::Write;
 use std::path::Path;
-use std::process::{Command, Output, Stdio};
+use std::process::Output;
 
 const CROWDED: &str = "let  grip=11.4 ; let body=reed\r\n";
 const SPREAD: &str = "let grip = 11.4\r\nlet body = reed\r\n";
 
 fn format(folder: &Path, args: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_quillet"))
-        .arg("format")
-        .args(args)
-        .current_dir(folder)
-        .output()
-        .expect("the quillet binary runs")
-}
-
-fn told(output: &Output) -> (Option<i32>, String, String) {
-    let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
-    (
-        output.status.code(),
-        text(&output.stdout),
-        text(&output.stderr),
-    )
+    run(folder, &[&["format"], args].concat())
 }
 
 #[test]
@@ -31,7 +17,7 @@ fn a_file_is_brought_into_form_once() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("dunlin.quillet");
     fs::write(&file, CROWDED).unwrap();
-    let checked = told(&format(folder.path(), &["--check", "dunlin.quillet"]));
+    let checked = ended(&format(folder.path(), &["--check", "dunlin.quillet"]));
     assert_eq!(
         checked,
         (
@@ -41,15 +27,15 @@ fn a_file_is_brought_into_form_once() {
         )
     );
     assert_eq!(fs::read_to_string(&file).unwrap(), CROWDED);
-    let first = told(&format(folder.path(), &["dunlin.quillet"]));
+    let first = ended(&format(folder.path(), &["dunlin.quillet"]));
     assert_eq!(
         first,
         (Some(0), "dunlin.quillet formatted\n".into(), String::new())
     );
     assert_eq!(fs::read_to_string(&file).unwrap(), SPREAD);
     let nothing = (Some(0), String::new(), String::new());
-    assert_eq!(told(&format(folder.path(), &["dunlin.quillet"])), nothing);
-    assert_eq!(told(&format(folder.path(), &["--check", "."])), nothing);
+    assert_eq!(ended(&format(folder.path(), &["dunlin.quillet"])), nothing);
+    assert_eq!(ended(&format(folder.path(), &["--check", "."])), nothing);
     let names: Vec<_> = fs::read_dir(folder.path()).unwrap().collect();
     assert_eq!(names.len(), 1, "nothing is left beside the file: {names:?}");
 }
@@ -62,7 +48,7 @@ fn folders_are_looked_through_without_what_is_hidden() {
         fs::create_dir_all(path.parent().unwrap()).unwrap();
         fs::write(path, CROWDED).unwrap();
     }
-    let (code, out, _) = told(&format(folder.path(), &[".", "a.quillet", "./a.quillet"]));
+    let (code, out, _) = ended(&format(folder.path(), &[".", "a.quillet", "./a.quillet"]));
     assert_eq!(code, Some(0));
     assert_eq!(out.lines().count(), 2, "{out}");
     assert!(out.contains("b/knot.quillet formatted"), "{out}");
@@ -86,7 +72,7 @@ fn permissions_and_links_stay_and_loops_end() {
     fs::set_permissions(&file, fs::Permissions::from_mode(0o640)).unwrap();
     symlink(&file, folder.path().join("link.quillet")).unwrap();
     symlink(folder.path(), folder.path().join("loop")).unwrap();
-    let (code, out, err) = told(&format(folder.path(), &["link.quillet"]));
+    let (code, out, err) = ended(&format(folder.path(), &["link.quillet"]));
     assert_eq!(
         (code, out.as_str(), err.as_str()),
         (Some(0), "link.quillet formatted\n", "")
@@ -98,7 +84,7 @@ fn permissions_and_links_stay_and_loops_end() {
     );
     let link = fs::symlink_metadata(folder.path().join("link.quillet")).unwrap();
     assert!(link.file_type().is_symlink());
-    assert_eq!(told(&format(folder.path(), &["--check", "."])).0, Some(0));
+    assert_eq!(ended(&format(folder.path(), &["--check", "."])).0, Some(0));
 }
 
 #[test]
@@ -113,7 +99,7 @@ fn what_cannot_be_read_is_named() {
         ("empty", "empty: no *.quillet file in this folder"),
         ("notes.txt", "notes.txt: not a *.quillet file"),
     ] {
-        let (code, out, err) = told(&format(folder.path(), &[path]));
+        let (code, out, err) = ended(&format(folder.path(), &[path]));
         assert_eq!((code, out.as_str()), (Some(2), ""), "{path}");
         assert!(err.contains(reason), "{err}");
     }
@@ -121,25 +107,13 @@ fn what_cannot_be_read_is_named() {
 
 #[test]
 fn standard_input_goes_to_standard_output() {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
-        .args(["format", "-"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
-    child
-        .stdin
-        .take()
-        .unwrap()
-        .write_all(CROWDED.as_bytes())
-        .unwrap();
-    let output = child.wait_with_output().unwrap();
-    assert_eq!(told(&output), (Some(0), SPREAD.into(), String::new()));
+    let output = run_fed(Path::new("."), &["format", "-"], CROWDED.as_bytes());
+    assert_eq!(ended(&output), (Some(0), SPREAD.into(), String::new()));
 }
 
 #[test]
 fn the_examples_are_in_form() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     let nothing = (Some(0), String::new(), String::new());
-    assert_eq!(told(&format(&root, &["--check", "examples"])), nothing);
+    assert_eq!(ended(&format(&root, &["--check", "examples"])), nothing);
 }

@@ -1,18 +1,14 @@
 //! `quillet solid` from end to end: where the parts lie.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
-use std::path::Path;
-use std::process::Command;
+use crate::run::{command, examples};
 use tempfile::TempDir;
 
 /// From where to where the triangles of a binary STL reach along `z`, mm.
 fn reach(args: &[&str]) -> (f64, f64) {
     let folder = TempDir::new().unwrap();
     let path = folder.path().join("pen.stl");
-    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
-    let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    command.current_dir(examples).arg("solid").args(args);
+    let mut command = command(&examples());
+    command.arg("solid").args(args);
     let output = command.arg("-o").arg(&path).output().unwrap();
     assert_eq!(output.status.code(), Some(0), "{output:?}");
     let bytes = std::fs::read(path).unwrap();

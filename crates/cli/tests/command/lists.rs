@@ -1,30 +1,23 @@
 //! `quillet tools` and `quillet cut` from end to end.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
+use crate::run::{self, examples, run, stderr, stdout};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output};
+use std::process::Output;
 use tempfile::TempDir;
 
 fn heron() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/heron.quillet")
+    examples().join("heron.quillet")
 }
 
 fn quillet(folder: &Path, command: &str, file: &Path, more: &[&str]) -> Output {
-    let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    quillet
-        .current_dir(folder)
-        .arg(command)
-        .arg(file)
-        .args(more);
-    quillet.output().unwrap()
+    let args = [&[command, file.to_str().unwrap()], more].concat();
+    run(folder, &args)
 }
 
 fn json(command: &str, file: &Path) -> Value {
     let more = ["--pen", "heron", "--format", "json"];
-    let output = quillet(Path::new("."), command, file, &more);
-    serde_json::from_slice(&output.stdout).unwrap()
+    run::json(&quillet(Path::new("."), command, file, &more))
 }
 
 #[test]
@@ -80,7 +73,7 @@ fn rods_of_a_length_are_packed() {
     let file = folder.path().join("sticks.quillet");
     std::fs::write(&file, text.collect::<String>()).unwrap();
     let output = quillet(folder.path(), "cut", &file, &[]);
-    let text = String::from_utf8(output.stdout).unwrap();
+    let text = stdout(&output);
     // 65, 55, 45 and 60 with 2.5 faced off each end: 65 + 55 leaves no room for the saw, so
     // 65 + 45 and 60 + 55.
     assert!(text.contains("length 1: one, three"), "{text}");
@@ -116,7 +109,7 @@ fn what_has_no_part_to_cut_is_told() {
     std::fs::write(&file, "let a = 3\n").unwrap();
     let output = quillet(folder.path(), "tools", &file, &[]);
     assert_eq!(output.status.code(), Some(2));
-    let told = String::from_utf8(output.stderr).unwrap();
+    let told = stderr(&output);
     assert!(told.contains("no part"), "{told}");
 }
 
@@ -132,7 +125,7 @@ fn lists_follow_the_units_of_the_file() {
     std::fs::write(&file, text).unwrap();
     let told = |command: &str, more: &[&str]| {
         let output = quillet(folder.path(), command, &file, more);
-        String::from_utf8(output.stdout).unwrap()
+        stdout(&output)
     };
     let tools = told("tools", &[]);
     for line in [

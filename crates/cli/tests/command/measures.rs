@@ -1,20 +1,14 @@
 //! What every example comes to, held still: a change of a figure is a change that must be meant.
 
-#![allow(clippy::unwrap_used, reason = "tests")]
-
+use crate::run::{ended, examples, json, run, run_fed, stderr};
 use std::path::Path;
-use std::process::{Command, Stdio};
 
 /// What `quillet measure` prints of an example.
 fn measured(name: &str) -> String {
-    let examples = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
-    let output = Command::new(env!("CARGO_BIN_EXE_quillet"))
-        .args(["measure", "--full"])
-        .arg(examples.join(name).with_extension("quillet"))
-        .output()
-        .unwrap();
-    assert!(output.status.success() && output.stderr.is_empty());
-    String::from_utf8(output.stdout).unwrap()
+    let file = format!("{name}.quillet");
+    let (code, printed, aside) = ended(&run(&examples(), &["measure", "--full", &file]));
+    assert_eq!((code, aside.as_str()), (Some(0), ""));
+    printed
 }
 
 #[test]
@@ -49,24 +43,9 @@ fn whimbrel() {
 
 /// What `quillet measure` says of a text on standard input: how it ends, JSON, standard error.
 fn measured_text(text: &str) -> (Option<i32>, serde_json::Value, String) {
-    use std::io::Write;
-    let mut child = Command::new(env!("CARGO_BIN_EXE_quillet"))
-        .args(["measure", "-", "--format", "json"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .unwrap();
-    child
-        .stdin
-        .take()
-        .unwrap()
-        .write_all(text.as_bytes())
-        .unwrap();
-    let output = child.wait_with_output().unwrap();
-    let json = serde_json::from_slice(&output.stdout).unwrap();
-    let said = String::from_utf8(output.stderr).unwrap();
-    (output.status.code(), json, said)
+    let args = ["measure", "-", "--format", "json"];
+    let output = run_fed(Path::new("."), &args, text.as_bytes());
+    (output.status.code(), json(&output), stderr(&output))
 }
 
 const TUBE: &str = "part tube from mouth to end {\n  blank of acrylic rod 14\n  length 50\n  \

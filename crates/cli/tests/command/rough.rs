@@ -1,31 +1,14 @@
 //! Rough handling: what is no file, what cannot be read or written, and being ended.
 
-#![cfg(unix)]
-#![allow(clippy::unwrap_used, reason = "tests")]
-
-use serde_json::Value;
+use crate::run::{command, json, run, run_fed, stderr, stdout};
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::os::unix::fs::symlink;
 use std::path::Path;
-use std::process::{Child, Command, Output, Stdio};
+use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 const SOUND: &str = "let grip = 11.4\n";
-
-fn quillet(folder: &Path) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_quillet"));
-    command.current_dir(folder).stdin(Stdio::null());
-    command
-}
-
-fn run(folder: &Path, args: &[&str]) -> Output {
-    quillet(folder).args(args).output().unwrap()
-}
-
-fn text(bytes: &[u8]) -> String {
-    String::from_utf8(bytes.to_vec()).unwrap()
-}
 
 fn pipe(path: &Path) {
     let made = Command::new("mkfifo").arg(path).status().unwrap();
@@ -39,7 +22,7 @@ fn used(folder: &Path, path: &str) -> String {
     let output = run(folder, &["check", "pen.quillet", "--format", "json"]);
     assert!(begun.elapsed() < Duration::from_secs(10));
     assert_eq!(output.status.code(), Some(1), "{path}: {output:?}");
-    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    let report = json(&output);
     let finding = &report["findings"][0];
     assert_eq!(finding["rule"], "missing-file", "{report}");
     finding["message"].as_str().unwrap().to_owned()
@@ -76,18 +59,15 @@ fn one_bad_entry_keeps_no_other_from_being_checked() {
     pipe(&folder.path().join("pipe.quillet"));
     let output = run(folder.path(), &["check", ".", "missing.quillet"]);
     assert_eq!(output.status.code(), Some(2));
-    assert!(
-        text(&output.stdout).contains("2 files checked"),
-        "{output:?}"
-    );
-    let told = text(&output.stderr);
+    assert!(stdout(&output).contains("2 files checked"), "{output:?}");
+    let told = stderr(&output);
     assert_eq!(told.lines().count(), 4, "{told}");
     for name in ["./dangling", "./round", "./pipe.quillet", "missing.quillet"] {
         assert!(told.contains(&format!("quillet: {name}: ")), "{told}");
     }
     let output = run(folder.path(), &["format", "."]);
     assert_eq!(
-        (output.status.code(), text(&output.stderr)),
+        (output.status.code(), stderr(&output)),
         (
             Some(2),
             told.lines()
@@ -101,23 +81,8 @@ fn one_bad_entry_keeps_no_other_from_being_checked() {
 #[test]
 fn what_a_shell_hands_over_is_read() {
     let folder = tempfile::tempdir().unwrap();
-    let mut child = quillet(folder.path())
-        .args(["check", "/dev/stdin"])
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap();
-    child
-        .stdin
-        .take()
-        .unwrap()
-        .write_all(SOUND.as_bytes())
-        .unwrap();
-    let output = child.wait_with_output().unwrap();
-    assert!(
-        text(&output.stdout).contains("1 file checked"),
-        "{output:?}"
-    );
+    let output = run_fed(folder.path(), &["check", "/dev/stdin"], SOUND.as_bytes());
+    assert!(stdout(&output).contains("1 file checked"), "{output:?}");
 }
 
 /// One of each way to print.
@@ -138,7 +103,7 @@ const PRINTED: [&[&str]; 12] = [
 
 fn with_a_pen() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
-    let pen = include_str!("../src/starting/fountain.quillet");
+    let pen = include_str!("../../src/starting/fountain.quillet");
     fs::write(folder.path().join("pen.quillet"), pen).unwrap();
     fs::write(folder.path().join("crowded.quillet"), "let  a=1\n").unwrap();
     folder
@@ -153,13 +118,13 @@ fn output_that_cannot_be_written_is_told() {
             .write(true)
             .open("/dev/full")
             .unwrap();
-        let output = quillet(folder.path())
+        let output = command(folder.path())
             .args(args)
             .stdout(full)
             .output()
             .unwrap();
         assert_eq!(output.status.code(), Some(2), "{args:?}");
-        let told = text(&output.stderr);
+        let told = stderr(&output);
         assert!(
             told.contains("quillet: standard output: "),
             "{args:?}: {told}"
@@ -175,7 +140,7 @@ fn a_reader_that_has_gone_is_no_failure() {
         drop(reader);
         let (no_reader, told) = std::io::pipe().unwrap();
         drop(no_reader);
-        let status = quillet(folder.path())
+        let status = command(folder.path())
             .args(args)
             .stdout(writer)
             .stderr(told)
@@ -186,7 +151,7 @@ fn a_reader_that_has_gone_is_no_failure() {
     }
     let (reader, writer) = std::io::pipe().unwrap();
     drop(reader);
-    let output = quillet(folder.path())
+    let output = command(folder.path())
         .args(["check", "none.quillet"])
         .stderr(writer)
         .output()
@@ -198,7 +163,7 @@ fn a_reader_that_has_gone_is_no_failure() {
 fn nothing_that_steers_a_terminal_is_printed() {
     let folder = tempfile::tempdir().unwrap();
     let title = "\u{1b}[2J\u{9b}31m\u{7}\u{202e}";
-    let pen = include_str!("../src/starting/fountain.quillet")
+    let pen = include_str!("../../src/starting/fountain.quillet")
         .replace("\"My pen\"", &format!("\"{title}\""))
         .replace("drill 12.2", &format!("drill 15.9 -- {title}"));
     fs::write(folder.path().join("pen\u{1b}c.quillet"), &pen).unwrap();
@@ -213,7 +178,7 @@ fn nothing_that_steers_a_terminal_is_printed() {
         &["sheet", "pen\u{1b}c.quillet"],
     ] {
         let output = run(folder.path(), args);
-        let all = text(&output.stdout) + &text(&output.stderr);
+        let all = stdout(&output) + &stderr(&output);
         assert!(!all.is_empty());
         let steers = |letter: char| letter.is_control() && letter != '\n' || letter == '\u{202e}';
         assert!(!all.contains(steers), "{args:?}: {all:?}");
@@ -228,7 +193,7 @@ fn ended_by(signal: &str) -> Vec<String> {
     for number in 0..8 {
         fs::write(folder.path().join(format!("{number}.quillet")), &crowded).unwrap();
     }
-    let mut child = quillet(folder.path())
+    let mut child = command(folder.path())
         .args(["format", "."])
         .stdout(Stdio::null())
         .spawn()
@@ -300,10 +265,7 @@ fn a_mesh_is_no_finer_than_it_can_be_made() {
         let tolerance = format!("--tolerance={said}");
         let output = run(folder.path(), &["solid", "pen.quillet", &tolerance]);
         assert_eq!(output.status.code(), Some(2), "{said}");
-        assert!(
-            text(&output.stderr).contains("from 0.001 to 1 mm"),
-            "{output:?}"
-        );
+        assert!(stderr(&output).contains("from 0.001 to 1 mm"), "{output:?}");
     }
     let args = [
         "solid",
@@ -329,7 +291,7 @@ fn large_files_are_told_of_in_no_more_time_than_they_are_large() {
         fs::write(folder.path().join("large.quillet"), &text_of).unwrap();
         let output = run(folder.path(), &["check", "large.quillet"]);
         assert_eq!(output.status.code(), Some(1));
-        let said = text(&output.stdout);
+        let said = stdout(&output);
         assert!(said.contains(told), "{:.300}", said);
     }
 }
@@ -342,7 +304,7 @@ struct Served {
 
 impl Served {
     fn of(folder: &Path, file: &str) -> Served {
-        let mut child = quillet(folder)
+        let mut child = command(folder)
             .args(["watch", file])
             .stdout(Stdio::piped())
             .spawn()

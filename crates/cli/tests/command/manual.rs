@@ -2,8 +2,8 @@
 
 use quillet_syntax::{FileId, format, parse, words};
 
-const MANUAL: &str = include_str!("../manual/language.md");
-const HERON: &str = include_str!("../../../examples/heron.quillet");
+const MANUAL: &str = include_str!("../../manual/language.md");
+const HERON: &str = include_str!("../../../../examples/heron.quillet");
 
 /// An example of the manual: what it is part of, and its text.
 struct Example<'m> {

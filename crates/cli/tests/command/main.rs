@@ -1,0 +1,15 @@
+//! The command from end to end, as a maker runs it.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+mod check;
+mod format;
+mod inches;
+mod lists;
+mod manual;
+mod measures;
+#[cfg(unix)]
+mod rough;
+mod run;
+mod solids;
+mod unknown;
