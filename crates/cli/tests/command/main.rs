@@ -11,5 +11,6 @@ mod measures;
 #[cfg(unix)]
 mod rough;
 mod run;
+mod schemas;
 mod solids;
 mod unknown;
