@@ -6,8 +6,10 @@ use crate::output::{Output, ending};
 use crate::{disk, say};
 use quillet_check::{Examined, examine};
 use quillet_export::draw::Paper;
+use quillet_export::scene::Scene;
 use quillet_export::sheet::{self, Content};
 use quillet_model::{Design, Pen};
+use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -92,5 +94,22 @@ fn write_one(
         }
     };
     let content = sheet::content(design, pen, judged, (paper, args.units.of(design)));
-    args.output.write(&path, &form(&content, paper))
+    args.output.write(&path, &form(&content, paper))?;
+    if ending(&path) == "pdf" {
+        note_lacking(&content, paper);
+    }
+    Ok(())
+}
+
+/// Says which letters the font lacks.
+fn note_lacking(content: &Content, paper: Paper) {
+    let pages = sheet::pages(content, paper);
+    let lacking: BTreeSet<char> = pages.iter().flat_map(Scene::lacking).collect();
+    if !lacking.is_empty() {
+        let letters: Vec<String> = lacking.iter().map(char::to_string).collect();
+        say::aside(format!(
+            "the sheet's font has no {}; □ stands for it",
+            letters.join(" ")
+        ));
+    }
 }

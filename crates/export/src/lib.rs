@@ -4,6 +4,7 @@
 //! same design gives the same bytes.
 
 pub mod draw;
+pub mod font;
 pub mod live;
 pub mod mark;
 pub mod report;

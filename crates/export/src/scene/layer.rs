@@ -25,6 +25,85 @@ pub enum Layer {
     Frame,
     /// What touches: the places where parts come to rest.
     Contact,
+    /// The rule under a page's head: the thickest.
+    Head,
+    /// Rules between rows of a table.
+    Rule,
+    /// Words that stand back: the foot, heads of columns.
+    Quiet,
+    /// Words on a solid bar.
+    Knocked,
+    /// Solid ink: bars, holders of the work.
+    Solid,
+    /// Work in the lathe, as a ground.
+    Work,
+    /// What is seen from outside, as a ground.
+    View,
+    /// What is cut away: its edge and hatch.
+    Cut,
+    /// What is cut away, as a ground.
+    CutGround,
+    /// Stock that is not yet cut: dashed.
+    Uncut,
+    /// Where the sheet is cut in two: dashed.
+    Scissors,
+    /// The paper itself: what a hole leaves.
+    Paper,
+}
+
+/// The colours of a drawing, by what they mean; nothing is said by a colour alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Tone {
+    /// Lines and words.
+    Ink,
+    /// Words that stand back.
+    Quiet,
+    /// Rules of tables.
+    Rule,
+    /// Work in the lathe.
+    Work,
+    /// Seen from outside.
+    View,
+    /// Cut away.
+    Cut,
+    /// The ground of what is cut away.
+    CutGround,
+    /// What touches.
+    Contact,
+    /// The ground of all.
+    Paper,
+}
+
+impl Tone {
+    /// On white paper, sRGB.
+    pub fn rgb(self) -> [u8; 3] {
+        match self {
+            Tone::Ink => [0x11, 0x11, 0x11],
+            Tone::Quiet => [0x56, 0x56, 0x56],
+            Tone::Rule => [0xa9, 0xa9, 0xa9],
+            Tone::Work => [0xde, 0xde, 0xde],
+            Tone::View => [0xf0, 0xf0, 0xee],
+            Tone::Cut => [0xb3, 0x31, 0x1a],
+            Tone::CutGround => [0xf6, 0xd8, 0xcf],
+            Tone::Contact => [0xb0, 0x00, 0x20],
+            Tone::Paper => [0xff, 0xff, 0xff],
+        }
+    }
+
+    /// A name of its own, for a page's variables.
+    pub fn name(self) -> &'static str {
+        match self {
+            Tone::Ink => "ink",
+            Tone::Quiet => "quiet",
+            Tone::Rule => "rule",
+            Tone::Work => "work",
+            Tone::View => "view",
+            Tone::Cut => "cut",
+            Tone::CutGround => "cut-ground",
+            Tone::Contact => "contact",
+            Tone::Paper => "paper",
+        }
+    }
 }
 
 /// How a line is broken: strokes and gaps in turn, mm; empty where it is not.
@@ -32,7 +111,7 @@ pub type Dash = &'static [f64];
 
 impl Layer {
     /// All of them.
-    pub const ALL: [Layer; 11] = [
+    pub const ALL: [Layer; 23] = [
         Layer::Outline,
         Layer::Fine,
         Layer::Thread,
@@ -44,6 +123,18 @@ impl Layer {
         Layer::Text,
         Layer::Frame,
         Layer::Contact,
+        Layer::Head,
+        Layer::Rule,
+        Layer::Quiet,
+        Layer::Knocked,
+        Layer::Solid,
+        Layer::Work,
+        Layer::View,
+        Layer::Cut,
+        Layer::CutGround,
+        Layer::Uncut,
+        Layer::Scissors,
+        Layer::Paper,
     ];
 
     /// A name of its own, for layers and classes.
@@ -60,15 +151,44 @@ impl Layer {
             Layer::Text => "text",
             Layer::Frame => "frame",
             Layer::Contact => "contact",
+            Layer::Head => "head",
+            Layer::Rule => "rule",
+            Layer::Quiet => "quiet",
+            Layer::Knocked => "knocked",
+            Layer::Solid => "solid",
+            Layer::Work => "work",
+            Layer::View => "view",
+            Layer::Cut => "cut",
+            Layer::CutGround => "cut-ground",
+            Layer::Uncut => "uncut",
+            Layer::Scissors => "scissors",
+            Layer::Paper => "paper",
+        }
+    }
+
+    /// Its colour.
+    pub fn tone(self) -> Tone {
+        match self {
+            Layer::Contact => Tone::Contact,
+            Layer::Rule => Tone::Rule,
+            Layer::Quiet => Tone::Quiet,
+            Layer::Knocked | Layer::Paper => Tone::Paper,
+            Layer::Work => Tone::Work,
+            Layer::View => Tone::View,
+            Layer::Cut => Tone::Cut,
+            Layer::CutGround => Tone::CutGround,
+            _ => Tone::Ink,
         }
     }
 
     /// Line width on paper, mm: thick and thin as two to one (ISO 128-2, group 0.5).
     pub fn width_mm(self) -> f64 {
         match self {
-            Layer::Outline | Layer::Contact => 0.5,
-            Layer::Fine => 0.35,
+            Layer::Head => 0.7,
+            Layer::Outline | Layer::Contact | Layer::Solid => 0.5,
+            Layer::Fine | Layer::Scissors | Layer::Cut => 0.35,
             Layer::Hatch => 0.18,
+            Layer::Rule => 0.13,
             _ => 0.25,
         }
     }
@@ -79,6 +199,8 @@ impl Layer {
         match self {
             Layer::Axis => &[6.0, 0.75, 0.12, 0.75],
             Layer::Hidden => &[3.0, 0.75],
+            Layer::Uncut => &[1.2, 0.8],
+            Layer::Scissors => &[2.6, 1.3],
             Layer::Neighbour => &[6.0, 0.75, 0.12, 0.75, 0.12, 0.75],
             _ => &[],
         }

@@ -5,16 +5,17 @@
 
 mod clip;
 mod cross;
-mod font;
 mod hatch;
 mod layer;
 mod path;
 mod text;
 
-pub use font::{Face, Run, runs, width_em};
+pub use crate::font::Face;
+use crate::font::lacking;
 pub use hatch::{Hatch, hatch};
-pub use layer::{Dash, Layer};
+pub use layer::{Dash, Layer, Tone};
 pub use path::{Path, Step};
+use std::collections::BTreeSet;
 pub use text::{Anchor, Frame, Text};
 
 /// A place on the paper, mm.
@@ -132,12 +133,26 @@ impl Scene {
         });
     }
 
+    /// Writes text in the colour of a layer.
+    pub fn text_as(&mut self, layer: Layer, text: Text) {
+        self.items.push(Item {
+            layer,
+            shape: Shape::Text(text),
+        });
+    }
+
     /// All that is written on it.
     pub fn texts(&self) -> impl Iterator<Item = &Text> {
         self.items.iter().filter_map(|item| match &item.shape {
             Shape::Text(text) => Some(text),
             _ => None,
         })
+    }
+
+    /// The letters written on it that the font lacks, each once: they are set as □.
+    pub fn lacking(&self) -> BTreeSet<char> {
+        let letters = self.texts().flat_map(|it| lacking(&it.words));
+        letters.collect()
     }
 
     /// Puts another drawing on this sheet, its lower left corner at a place.

@@ -14,7 +14,7 @@ pub use content::{Accepted, Check, Content, Line, PartSheet, Table, Want};
 pub use gather::content;
 pub use html::html;
 pub(crate) use lists::measures;
-pub use pdf::pdf;
+pub use pdf::{pages, pdf};
 pub use text::text;
 pub use words::tool as tool_name;
 

@@ -12,7 +12,7 @@ pub fn pdf(content: &Content, paper: Paper) -> Vec<u8> {
 }
 
 /// The pages of a sheet.
-pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Scene> {
+pub fn pages(c: &Content, paper: Paper) -> Vec<Scene> {
     let mut flow = Flow::new(&c.title, paper, c.warning.as_deref());
     flow.words(HEADING, &c.title);
     if let Some(warning) = &c.warning {

@@ -132,7 +132,7 @@ fn line_type(out: &mut Groups, name: &str, says: &str, dash: &[f64]) {
 fn line_type_name(layer: Layer) -> &'static str {
     match layer {
         Layer::Axis => "CENTER",
-        Layer::Hidden => "DASHED",
+        Layer::Hidden | Layer::Uncut | Layer::Scissors => "DASHED",
         Layer::Neighbour => "PHANTOM",
         _ => "CONTINUOUS",
     }
@@ -152,8 +152,10 @@ fn colour(layer: Layer) -> i16 {
         Layer::Hidden => 2,
         Layer::Neighbour => 6,
         Layer::Dimension | Layer::Text => 5,
-        Layer::Frame => 9,
-        Layer::Contact => 1,
+        Layer::Frame | Layer::Rule | Layer::Quiet => 9,
+        Layer::Contact | Layer::Cut => 1,
+        Layer::Knocked | Layer::Work | Layer::View | Layer::CutGround | Layer::Paper => 254,
+        Layer::Head | Layer::Solid | Layer::Uncut | Layer::Scissors => 7,
     }
 }
 

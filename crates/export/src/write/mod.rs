@@ -2,6 +2,7 @@
 
 mod dxf;
 mod pdf;
+mod pdf_font;
 mod svg;
 
 pub use dxf::dxf;

@@ -1,22 +1,24 @@
 //! Drawings as the pages of a PDF at true scale.
 
+use super::pdf_font::{Embedded, packed};
 use crate::mark;
-use crate::scene::{Face, Layer, Path, Scene, Shape, Step, Text, Xy, runs};
+use crate::scene::{Face, Layer, Path, Scene, Shape, Step, Text, Xy};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
-use pdf_writer::{Content, Name, Pdf, Rect, Ref, Str, TextStr};
+use pdf_writer::{Content, Filter, Name, Pdf, Rect, Ref, Str, TextStr};
 
 /// Points in a millimetre: a point is 1/72 in (ISO 32000-1, 8.3.2.3).
 const POINTS: f64 = 72.0 / 25.4;
 
-const REGULAR: Name<'static> = Name(b"F1");
-const BOLD: Name<'static> = Name(b"F2");
-const SYMBOL: Name<'static> = Name(b"F3");
+/// The names of the faces in a page's resources.
+const NAMES: [Name<'static>; 2] = [Name(b"F1"), Name(b"F2")];
 
-/// Writes each drawing as a page of its own size; a millimetre is a millimetre.
+/// Writes each drawing as a page of its own size; a millimetre is a millimetre. The font comes with
+/// it, the letters it needs and no more; what is copied out of it is text.
 pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
     let mut pdf = Pdf::new();
     let mut next = Ref::new(1);
-    let [catalog, tree, info, regular, bold, symbol] = [(); 6].map(|()| next.bump());
+    let [catalog, tree, info] = [(); 3].map(|()| next.bump());
+    let fonts = Face::ALL.map(|face| Embedded::new(face, pages, &mut next));
     let page_refs: Vec<(Ref, Ref)> = pages.iter().map(|_| (next.bump(), next.bump())).collect();
     pdf.catalog(catalog).pages(tree);
     let count = i32::try_from(pages.len()).unwrap_or(i32::MAX);
@@ -27,17 +29,7 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
     pdf.document_info(info)
         .title(TextStr(title))
         .creator(TextStr(mark::MARK));
-    for (at, name, encoded) in [
-        (regular, Name(b"Helvetica"), true),
-        (bold, Name(b"Helvetica-Bold"), true),
-        (symbol, Name(b"Symbol"), false),
-    ] {
-        let mut font = pdf.type1_font(at);
-        font.base_font(name);
-        if encoded {
-            font.encoding_predefined(Name(b"WinAnsiEncoding"));
-        }
-    }
+    fonts.iter().for_each(|font| font.write(&mut pdf));
     for (scene, (page_ref, content_ref)) in pages.iter().zip(&page_refs) {
         let mut page = pdf.page(*page_ref);
         page.parent(tree).contents(*content_ref);
@@ -48,20 +40,20 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
             points(scene.height_mm),
         ));
         let mut resources = page.resources();
-        let mut fonts = resources.fonts();
-        fonts
-            .pair(REGULAR, regular)
-            .pair(BOLD, bold)
-            .pair(SYMBOL, symbol);
-        drop(fonts);
+        let mut named = resources.fonts();
+        for (name, font) in NAMES.iter().zip(&fonts) {
+            named.pair(*name, font.whole);
+        }
+        drop(named);
         drop(resources);
         drop(page);
-        pdf.stream(*content_ref, &content(scene));
+        let data = packed(&content(scene, &fonts));
+        pdf.stream(*content_ref, &data).filter(Filter::FlateDecode);
     }
     pdf.finish()
 }
 
-fn content(scene: &Scene) -> Vec<u8> {
+fn content(scene: &Scene, fonts: &[Embedded; 2]) -> Vec<u8> {
     let mut content = Content::new();
     content
         .set_line_cap(LineCapStyle::RoundCap)
@@ -88,7 +80,7 @@ fn content(scene: &Scene) -> Vec<u8> {
                 }
                 content.stroke();
             }
-            Shape::Text(text) => write_text(&mut content, text),
+            Shape::Text(text) => write_text(&mut content, text, fonts),
         }
     }
     content.finish().into_vec()
@@ -97,11 +89,7 @@ fn content(scene: &Scene) -> Vec<u8> {
 fn pen(content: &mut Content, layer: Layer) {
     content.set_line_width(points(layer.width_mm()));
     content.set_dash_pattern(layer.dash().iter().map(|mm| points(*mm)), 0.0);
-    let [red, green, blue] = if layer == Layer::Contact {
-        [0.69, 0.0, 0.125]
-    } else {
-        [0.0; 3]
-    };
+    let [red, green, blue] = layer.tone().rgb().map(|it| f32::from(it) / 255.0);
     content
         .set_stroke_rgb(red, green, blue)
         .set_fill_rgb(red, green, blue);
@@ -169,7 +157,7 @@ fn cubic(content: &mut Content, a: Xy, b: Xy, to: Xy) {
     content.cubic_to(a.0, a.1, b.0, b.1, to.0, to.1);
 }
 
-fn write_text(content: &mut Content, text: &Text) {
+fn write_text(content: &mut Content, text: &Text, fonts: &[Embedded; 2]) {
     let (start, size) = (text.start(), points(text.size_mm()));
     let (x, y) = (points(start.x), points(start.y));
     content.begin_text();
@@ -178,14 +166,10 @@ fn write_text(content: &mut Content, text: &Text) {
     } else {
         [1.0, 0.0, 0.0, 1.0, x, y]
     });
-    for run in runs(&text.words) {
-        let font = match (run.symbol, text.face) {
-            (true, _) => SYMBOL,
-            (false, Face::Regular) => REGULAR,
-            (false, Face::Bold) => BOLD,
-        };
-        content.set_font(font, size).show(Str(&run.codes));
-    }
+    let at = text.face as usize;
+    content
+        .set_font(NAMES[at], size)
+        .show(Str(&fonts[at].subset.codes(&text.words)));
     content.end_text();
 }
 

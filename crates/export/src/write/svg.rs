@@ -2,7 +2,7 @@
 
 use super::{escaped, number};
 use crate::mark;
-use crate::scene::{Anchor, Face, Item, Layer, Path, Scene, Shape, Step, Text, Xy};
+use crate::scene::{Anchor, Face, Item, Layer, Path, Scene, Shape, Step, Text, Tone, Xy};
 use std::f64::consts::PI;
 use std::fmt::Write as _;
 
@@ -61,16 +61,10 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
 /// Presentation attributes of a layer. They, and no style sheet, carry what must survive a viewer that
 /// knows no CSS.
 fn look(layer: Layer, ground: Ground) -> String {
-    let colour = match (ground, layer) {
-        (Ground::Paper, Layer::Contact) => "#b00020".into(),
-        (Ground::Picture, Layer::Contact) => "#c62f17".into(),
-        (Ground::Page, Layer::Contact) => "var(--quillet-contact,#d4351c)".into(),
-        (Ground::Page, layer) => format!("var(--quillet-{},currentColor)", layer.name()),
-        (ground, _) => ink(ground).into(),
-    };
-    if layer == Layer::Text {
+    let colour = colour(layer, ground);
+    if matches!(layer, Layer::Text | Layer::Quiet | Layer::Knocked) {
         return format!(
-            " fill=\"{colour}\" font-family=\"Helvetica,Arial,'Liberation Sans',sans-serif\""
+            " fill=\"{colour}\" font-family=\"'DejaVu Sans Condensed',Arial,'Liberation Sans',sans-serif\""
         );
     }
     let mut look = format!(
@@ -82,6 +76,22 @@ fn look(layer: Layer, ground: Ground) -> String {
         let _ = write!(look, " stroke-dasharray=\"{}\"", dashes.join(" "));
     }
     look
+}
+
+/// The colour of a layer; a page may say another, for the layer or for its tone.
+fn colour(layer: Layer, ground: Ground) -> String {
+    let [red, green, blue] = layer.tone().rgb();
+    let own = format!("#{red:02x}{green:02x}{blue:02x}");
+    match (ground, layer.tone()) {
+        (Ground::Paper, Tone::Ink) => ink(ground).into(),
+        (Ground::Paper, _) => own,
+        (Ground::Picture, Tone::Contact) => "#c62f17".into(),
+        (Ground::Picture, Tone::Ink) => ink(ground).into(),
+        (Ground::Picture, _) => own,
+        (Ground::Page, Tone::Contact) => "var(--quillet-contact,#d4351c)".into(),
+        (Ground::Page, Tone::Ink) => format!("var(--quillet-{},currentColor)", layer.name()),
+        (Ground::Page, tone) => format!("var(--quillet-{},{own})", tone.name()),
+    }
 }
 
 /// What lies under a drawing.
@@ -107,9 +117,9 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
         Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height)),
         Shape::Fill(paths) => {
             let data: Vec<String> = paths.iter().map(|path| data(path, height)).collect();
-            let colour = match ground {
-                Ground::Page => "var(--quillet-fill,currentColor)",
-                ground => ink(ground),
+            let colour = match (ground, item.layer.tone()) {
+                (Ground::Page, Tone::Ink) => "var(--quillet-fill,currentColor)".into(),
+                _ => colour(item.layer, ground),
             };
             writeln!(
                 out,
