@@ -172,7 +172,7 @@ impl<'a> Place<'a> {
         let start = self.expected.word.start;
         let items = &self.cursor.file.parsed.tree.items;
         let last = items.iter().rfind(|item| item.span.start < start);
-        last.filter(|_| self.expected.place != quillet_syntax::words::Place::Item)
+        last.filter(|_| self.expected.place != quillet_syntax::grammar::Place::Item)
     }
 
     /// The statement's first word.

@@ -1,15 +1,10 @@
-//! How each statement is written: one line a statement, for help while typing and for snippets.
-//!
-//! Lower-case words stand as they are, capitals for what is filled in; brackets hold what may be
-//! left out, parentheses what there is a choice of. A statement's own word comes first.
+//! How a statement is written, phrase by phrase, for help while typing and for snippets.
 
-use quillet_syntax::words::Place;
+use quillet_syntax::grammar::{Place, statement_of};
 
-/// How a statement is written.
+/// How a statement is written, as its maker is shown it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Form {
-    /// Where it stands.
-    pub(crate) place: Place,
     /// The whole line.
     pub(crate) line: &'static str,
 }
@@ -105,10 +100,10 @@ pub(crate) fn is_to_fill_in(text: &str) -> bool {
 }
 
 /// The form of the statement of a place that begins with a word.
-pub(crate) fn form(place: Place, word: &str) -> Option<&'static Form> {
-    FORMS
-        .iter()
-        .find(|form| form.place == place && form.word() == word)
+pub(crate) fn form(place: Place, word: &str) -> Option<Form> {
+    statement_of(place, word).map(|statement| Form {
+        line: statement.form,
+    })
 }
 
 /// Up to the bracket that closes the first one.
@@ -165,124 +160,10 @@ fn filled(part: &str, stop: &mut usize) -> String {
     out + rest
 }
 
-const fn f(place: Place, line: &'static str) -> Form {
-    Form { place, line }
-}
-
-use Place::{Bench, Cut, Item, JointLine, Material, Part, Pen, Station};
-
-/// Every form, in the manual's order.
-#[rustfmt::skip]
-pub(crate) const FORMS: &[Form] = &[
-    f(Item, "use \"PATH\""),
-    f(Item, "let NAME = SUM"),
-    f(Item, "limit RULE = SUM"),
-    f(Item, "material NAME [\"TITLE\"] {…}"),
-    f(Item, "thread NAME = DESIGNATION [starts COUNT]"),
-    f(Item, "blank NAME of MATERIAL (rod DIAMETER | square SIDE) [by LENGTH] [matched]"),
-    f(Item, "part NAME (from FIRST to SECOND | like PART) {…}"),
-    f(Item, "bought NAME [\"TITLE\"] (from FIRST to SECOND | like PART) {…}"),
-    f(Item, "bench NAME [\"TITLE\"] {…}"),
-    f(Item, "pen NAME [\"TITLE\"] [like PEN] {…}"),
-
-    f(Material, "kind KIND"),
-    f(Material, "density DENSITY"),
-    f(Material, "wall LENGTH"),
-    f(Material, "speed LOW..HIGH"),
-
-    f(Part, "let NAME = SUM"),
-    f(Part, "limit RULE = SUM"),
-    f(Part, "want MEASURE (>= VALUE | <= VALUE | within LOW..HIGH | = VALUE +- TOLERANCE)"),
-    f(Part, "accept RULE [at FROM..TO] because \"REASON\""),
-    f(Part, "bench NAME"),
-    f(Part, "blank (of MATERIAL rod DIAMETER | of MATERIAL square SIDE | NAME) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]"),
-    f(Part, "length LENGTH"),
-    f(Part, "outside ({…} | dia DIAMETER)"),
-    f(Part, "from END {…}"),
-    f(Part, "mass GRAMS [at STATION]"),
-    f(Part, "holds MILLILITRES"),
-    f(Part, "ring INSIDE by CORD"),
-    f(Part, "arm LENGTH"),
-
-    f(Station, "at STATION [from END] dia DIAMETER [smooth | dome | bead RADIUS | cove RADIUS] [step DIAMETER] [round RADIUS | chamfer LEG] [as FACE]"),
-
-    f(Cut, "tenon [DIAMETER] for LENGTH [as FACE]"),
-    f(Cut, "drill SIZE (to DEPTH | for LENGTH | through) [at START] [point ANGLE] [as FACE]"),
-    f(Cut, "bore SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
-    f(Cut, "ream SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]"),
-    f(Cut, "thread THREAD [starts COUNT] (inside | outside) (to DEPTH | for LENGTH | through) [at START] [clock ANGLE] [as FACE]"),
-    f(Cut, "relief DIAMETER (for LENGTH | to DEPTH | through) [at START] [as FACE]"),
-    f(Cut, "groove DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),
-    f(Cut, "recess DIAMETER (for LENGTH | to DEPTH | through) [at START] [takes PART] [as FACE]"),
-    f(Cut, "taper DIAMETER to DIAMETER (for LENGTH | to DEPTH | through) [at START] [as FACE]"),
-    f(Cut, "countersink DIAMETER [angle ANGLE] [as FACE]"),
-    f(Cut, "chamfer LEG [as FACE]"),
-    f(Cut, "round RADIUS [as FACE]"),
-    f(Cut, "accept RULE [at FROM..TO] because \"REASON\""),
-
-    f(Pen, "screw FACE (into FACE | onto FACE) [with THREAD] [through PART] [{…}]"),
-    f(Pen, "close FACE (onto FACE | into FACE) [with THREAD] [through PART] [{…}]"),
-    f(Pen, "post FACE (onto FACE | into FACE) [by LENGTH] [{…}]"),
-    f(Pen, "slip FACE (into FACE | onto FACE) [fit FIT | clearance CLEARANCE] [through PART] [{…}]"),
-    f(Pen, "press FACE (into FACE | onto FACE) [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [{…}]"),
-    f(Pen, "glue FACE (into FACE | onto FACE) [gap GAP] [through PART] [{…}]"),
-    f(Pen, "push FACE (onto FACE | into FACE) by LENGTH [{…}]"),
-    f(Pen, "want MEASURE (<= VALUE | >= VALUE | within LOW..HIGH | = VALUE +- TOLERANCE)"),
-    f(Pen, "accept RULE [at FROM..TO] because \"REASON\""),
-    f(Pen, "let NAME = SUM"),
-    f(Pen, "limit RULE = SUM"),
-    f(Pen, "bench NAME"),
-    f(Pen, "fill PART"),
-
-    f(JointLine, "seat FACE on FACE"),
-    f(JointLine, "flush"),
-    f(JointLine, "want MEASURE (within LOW..HIGH | <= VALUE | >= VALUE | = VALUE +- TOLERANCE)"),
-    f(JointLine, "accept RULE [at FROM..TO] because \"REASON\""),
-    f(JointLine, "limit RULE = SUM"),
-
-    f(Bench, "drills SIZE..SIZE [step STEP] [reach LENGTH]"),
-    f(Bench, "boring DIAMETER [reach LENGTH]"),
-    f(Bench, "reamers SIZE [..SIZE step STEP]"),
-    f(Bench, "collets SIZE..SIZE [step STEP]"),
-    f(Bench, "bushings SIZE [..SIZE step STEP] [pilot DIAMETER]"),
-    f(Bench, "mandrels SIZE [..SIZE step STEP]"),
-    f(Bench, "taps THREAD [starts COUNT] [lead LENGTH]"),
-    f(Bench, "dies THREAD [starts COUNT] [lead LENGTH]"),
-    f(Bench, "saw kerf WIDTH"),
-    f(Bench, "lathe LOW..HIGH [bore DIAMETER] [centres LENGTH] [travel LENGTH] [screwcutting]"),
-    f(Bench, "keeps (depth | shoulder | length | dia | bore | drill | nib) LENGTH"),
-    f(Bench, "caliper LENGTH"),
-    f(Bench, "limit RULE = SUM"),
-];
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use quillet_syntax::words;
-
-    #[test]
-    fn every_statement_of_the_language_has_its_form_and_no_other() {
-        for word in words::WORDS {
-            let begins = !matches!(word.place, Place::File) && is_statement(word.place);
-            assert_eq!(form(word.place, word.text).is_some(), begins, "{word:?}");
-        }
-        for form in FORMS {
-            assert!(
-                words::at(form.place).any(|word| word.text == form.word()),
-                "{form:?}"
-            );
-        }
-    }
-
-    #[test]
-    fn every_word_of_a_form_is_a_word_of_the_language() {
-        for form in FORMS {
-            let words = form.line.split(|c: char| !c.is_ascii_lowercase());
-            for word in words.filter(|word| !word.is_empty()) {
-                assert!(words::meanings(word).next().is_some(), "{word} in {form:?}");
-            }
-        }
-    }
+    use quillet_syntax::grammar::{WORDS, statements};
 
     #[test]
     fn every_word_that_goes_on_a_statement_stands_in_a_form() {
@@ -305,8 +186,9 @@ mod tests {
                     | BenchTail
             )
         };
-        for word in words::WORDS.iter().filter(|word| goes_on(word.place)) {
-            assert!(FORMS.iter().any(|form| form.has(word.text)), "{word:?}");
+        let forms: Vec<_> = statements().map(|it| Form { line: it.form }).collect();
+        for word in WORDS.iter().filter(|word| goes_on(word.place)) {
+            assert!(forms.iter().any(|form| form.has(word.text)), "{word:?}");
         }
     }
 
@@ -351,12 +233,5 @@ mod tests {
         assert_eq!(after("bead"), Some("RADIUS"));
         assert_eq!(after("dome"), Some(""));
         assert_eq!(after("tenon"), None);
-    }
-
-    fn is_statement(place: Place) -> bool {
-        matches!(
-            place,
-            Item | Material | Part | Station | Cut | Pen | JointLine | Bench
-        )
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::Analysis;
 use quillet_model::{NameKind, SourceFile};
-use quillet_syntax::{Span, TokenKind, words};
+use quillet_syntax::{Span, TokenKind, grammar};
 use std::collections::BTreeMap;
 
 /// A word and what it is.
@@ -141,13 +141,13 @@ fn name(
     if matches!(before, Some("accept" | "limit")) {
         return Some((Colour::Rule, false));
     }
-    let mut meanings = words::meanings(text).peekable();
+    let mut meanings = grammar::meanings(text).peekable();
     meanings.peek()?;
     let measure = matches!(file.parsed.tokens.get(at + 1), Some(next) if next.kind == TokenKind::OpenParen)
         || meanings.all(|word| {
             matches!(
                 word.place,
-                words::Place::Measure | words::Place::Configuration
+                grammar::Place::Measure | grammar::Place::Configuration
             )
         });
     Some((

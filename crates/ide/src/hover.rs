@@ -17,8 +17,8 @@ use crate::sizes::Sizes;
 use crate::{Analysis, Cursor, Snapshot};
 use quillet_check::PartView;
 use quillet_model::{NameKind, Part};
+use quillet_syntax::grammar::{self, Place, Word};
 use quillet_syntax::visit::{Node, path_at};
-use quillet_syntax::words::{self, Place, Word};
 use quillet_syntax::{Span, Thing, Token, TokenKind};
 
 pub(crate) use about::about;
@@ -93,12 +93,12 @@ fn meant(cursor: Cursor<'_>, token: Token, text: &str) -> Option<&'static Word> 
     let expected = quillet_syntax::expected(cursor.file.id, &cursor.file.text, start);
     let expected = expected?;
     if expected.things.contains(&Thing::Measure) {
-        let mut measures = words::meanings(text)
+        let mut measures = grammar::meanings(text)
             .filter(|word| matches!(word.place, Place::Measure | Place::Configuration));
         return measures.next();
     }
     let here = expected.words.into_iter().find(|word| word.text == text);
-    here.or_else(|| words::meanings(text).next())
+    here.or_else(|| grammar::meanings(text).next())
 }
 
 /// What was worked out of the cut, station or joint at the cursor.

@@ -188,7 +188,7 @@ pub fn linked(cursor: Cursor<'_>) -> Option<Vec<Span>> {
 /// Whether a text can be a name.
 pub(crate) fn is_name(text: &str) -> bool {
     let tokens = quillet_syntax::lex(quillet_syntax::FileId::default(), text);
-    let reserved = quillet_syntax::words::RESERVED.contains(&text);
+    let reserved = quillet_syntax::grammar::RESERVED.contains(&text);
     matches!(tokens.as_slice(), [token] if token.kind == quillet_syntax::TokenKind::Name)
         && !reserved
 }

@@ -2,7 +2,7 @@
 
 use crate::Cursor;
 use crate::forms::{Phrase, form, is_to_fill_in};
-use quillet_syntax::words::{self, Place};
+use quillet_syntax::grammar::{self, Place};
 use quillet_syntax::{Token, TokenKind, expected};
 
 /// How the statement at the cursor is written, and where in it the cursor is.
@@ -29,7 +29,9 @@ pub fn signature(cursor: Cursor<'_>) -> Option<Signature> {
     }
     let phrases = form.phrases();
     let active = Reader::new(&phrases).read(cursor, &tokens[1..]);
-    let help = words::at(place).find(|word| word.text == form.word())?.help;
+    let help = grammar::at(place)
+        .find(|word| word.text == form.word())?
+        .help;
     let mut from = form.word().len();
     let spans = phrases.iter().map(|phrase| {
         let start = from + form.line[from..].find(phrase.text).unwrap_or(0);

@@ -8,9 +8,9 @@ mod braces;
 mod builder;
 
 use crate::Span;
+use crate::grammar::WordCell;
 use crate::token::{Token, TokenKind};
 use crate::told::Told;
-use crate::words::WordCell;
 use std::ops::Range;
 use std::sync::atomic::{AtomicBool, Ordering};
 

@@ -8,6 +8,7 @@ pub mod ast;
 mod conflict;
 mod finding;
 mod format;
+pub mod grammar;
 mod layout;
 mod line_index;
 mod number;
@@ -17,7 +18,6 @@ mod suggest;
 mod token;
 mod told;
 pub mod visit;
-pub mod words;
 
 pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited};
 pub use format::{format, format_edits};

@@ -1,6 +1,6 @@
 //! The examples of the manual work, are in form and leave no word of the language out.
 
-use quillet_syntax::{FileId, format, parse, words};
+use quillet_syntax::{FileId, format, grammar, parse};
 
 const MANUAL: &str = include_str!("../../manual/language.md");
 const HERON: &str = include_str!("../../../../examples/heron.quillet");
@@ -76,7 +76,7 @@ fn every_word_of_the_language_is_shown() {
             !before.is_some_and(part) && !after.is_some_and(|c| part(c) || c.is_ascii_digit())
         })
     };
-    let missing: Vec<_> = words::WORDS
+    let missing: Vec<_> = grammar::WORDS
         .iter()
         .map(|word| word.text)
         .filter(|word| !is_shown(word))
@@ -86,8 +86,8 @@ fn every_word_of_the_language_is_shown() {
 
 #[test]
 fn the_help_on_each_word_has_an_example_that_can_be_read() {
-    use words::Place;
-    for word in words::WORDS {
+    use grammar::Place;
+    for word in grammar::WORDS.iter() {
         let line = word.example;
         let part = format!("part sleeve from mouth to crown {{\n{line}\n}}");
         let cut = format!("part sleeve from mouth to crown {{\nfrom mouth {{\n{line}\n}}\n}}");

@@ -1,7 +1,7 @@
 //! What is measured, and what goes in a measure's parentheses.
 
 use super::{Choice, Place, names, words};
-use quillet_syntax::words as table;
+use quillet_syntax::grammar;
 
 /// The measures; within the parentheses of one, what it takes there.
 pub(super) fn measured(at: Place<'_>) -> Vec<Choice> {
@@ -34,7 +34,7 @@ fn call(at: Place<'_>) -> Option<(&str, usize)> {
             "(" if depth > 0 => depth -= 1,
             "(" => {
                 let name = before.next()?;
-                let is_measure = table::at(table::Place::Measure).any(|word| word.text == name);
+                let is_measure = grammar::at(grammar::Place::Measure).any(|word| word.text == name);
                 // Plain parentheses only hold a sum together.
                 if is_measure {
                     return Some((name, commas));

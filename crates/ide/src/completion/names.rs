@@ -5,8 +5,8 @@ use crate::Snapshot;
 use quillet_model::{Definition, Feature, NameKind, Names, Part};
 use quillet_standards::material;
 use quillet_syntax::ast::{PenLineKind, Verb};
+use quillet_syntax::grammar;
 use quillet_syntax::visit::{Node, path_at};
-use quillet_syntax::words;
 use std::path::Path;
 
 /// What a new item is like, or the quantity a pen overrides, or stock by its name.
@@ -15,8 +15,8 @@ pub(super) fn like_or_override(at: Place<'_>) -> Vec<Choice> {
     let likes = match (at.before().next(), at.verb()) {
         (Some("like"), Some("pen")) => named(at, &[NameKind::Pen]),
         (Some("like"), _) => named(at, &[NameKind::Part, NameKind::Bought]),
-        (Some("let"), _) if own == words::Place::Pen => return lets(at, Told::Both),
-        (Some("blank"), _) if own == words::Place::Part => return named(at, &[NameKind::Blank]),
+        (Some("let"), _) if own == grammar::Place::Pen => return lets(at, Told::Both),
+        (Some("blank"), _) if own == grammar::Place::Part => return named(at, &[NameKind::Blank]),
         _ => return Vec::new(),
     };
     // Nothing is like itself.

@@ -2,7 +2,7 @@
 
 use super::{About, Choice, ChoiceKind};
 use quillet_model::Units;
-use quillet_syntax::words::Place;
+use quillet_syntax::grammar::Place;
 
 /// Something whole: where it stands, what it is called, what it is, its text with stops.
 struct Whole {

@@ -2,13 +2,13 @@
 
 use super::{About, Choice, ChoiceKind, Place};
 use crate::forms;
-use quillet_syntax::words::{self, WORDS, Word};
+use quillet_syntax::grammar::{self, WORDS, Word};
 
 /// The words that may stand at the cursor; those that begin a statement also with the rest of it.
 pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
     let mut choices = Vec::new();
-    if at.expected.first && at.expected.place == words::Place::Item && is_first_line(at) {
-        choices.extend(words::at(words::Place::File).take(1).map(|word| {
+    if at.expected.first && at.expected.place == grammar::Place::Item && is_first_line(at) {
+        choices.extend(grammar::at(grammar::Place::File).take(1).map(|word| {
             Choice::plain(word.example, ChoiceKind::Keyword, word.help, about(word)).ranked(1)
         }));
     }
@@ -20,7 +20,7 @@ pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
             let bare =
                 Choice::plain(word.text, ChoiceKind::Snippet, form.line, about(word)).ranked(1);
             choices.push(bare.snippet(form.snippet()));
-        } else if word.place != words::Place::Want && !is_another_verbs(at, word) {
+        } else if word.place != grammar::Place::Want && !is_another_verbs(at, word) {
             choices.push(keyword(word).ranked(1));
         }
     }
@@ -39,18 +39,18 @@ fn is_first_line(at: Place<'_>) -> bool {
 fn is_another_verbs(at: Place<'_>, word: &Word) -> bool {
     let form = at
         .verb()
-        .and_then(|verb| forms::form(words::Place::Pen, verb));
-    word.place == words::Place::JointTail && form.is_some_and(|form| !form.has(word.text))
+        .and_then(|verb| forms::form(grammar::Place::Pen, verb));
+    word.place == grammar::Place::JointTail && form.is_some_and(|form| !form.has(word.text))
 }
 
 /// Measures and functions, with what goes in their parentheses.
 pub(super) fn measures() -> Vec<Choice> {
-    words::at(words::Place::Measure).map(measure).collect()
+    grammar::at(grammar::Place::Measure).map(measure).collect()
 }
 
 /// What any sum may hold: the least and the greatest of several.
 pub(super) fn functions() -> impl Iterator<Item = Choice> {
-    let functions = words::at(words::Place::Measure);
+    let functions = grammar::at(grammar::Place::Measure);
     functions
         .filter(|word| matches!(word.text, "min" | "max"))
         .map(|word| measure(word).ranked(3))
@@ -58,7 +58,7 @@ pub(super) fn functions() -> impl Iterator<Item = Choice> {
 
 /// The states of a pen.
 pub(super) fn configurations() -> Vec<Choice> {
-    words::at(words::Place::Configuration)
+    grammar::at(grammar::Place::Configuration)
         .map(|word| keyword(word).ranked(0))
         .collect()
 }

@@ -14,7 +14,7 @@ use quillet_standards::material::{self, Material};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::Span;
 use quillet_syntax::ast::Text;
-use quillet_syntax::words::{WORDS, Word};
+use quillet_syntax::grammar::{WORDS, Word};
 
 /// The documentation of a choice, in Markdown.
 pub(crate) fn about(analysis: &Analysis, about: &About) -> Option<String> {

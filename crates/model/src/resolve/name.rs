@@ -6,7 +6,7 @@ use super::frame::Frame;
 use super::lines::incomplete;
 use crate::NameKind;
 use quillet_standards::material;
-use quillet_syntax::{Finding, Severity, Span, ast, words};
+use quillet_syntax::{Finding, Severity, Span, ast, grammar};
 
 impl<'a> Resolver<'a> {
     /// Records that a definition is used at a place.
@@ -110,7 +110,7 @@ impl<'a> Resolver<'a> {
 impl Resolver<'_> {
     /// Of `dia smooth`, that a diameter is missing: a word of the language stands in its place.
     fn missing_before(&self, name: &str, at: Span, wanted: &[NameKind]) -> Option<Finding> {
-        let is_joined = wanted.contains(&NameKind::Let) && words::joins(name);
+        let is_joined = wanted.contains(&NameKind::Let) && grammar::joins(name);
         if !is_joined || self.scope.get(name).is_some() {
             return None;
         }

@@ -3,9 +3,9 @@
 use super::braces::{DEEPEST, begins_item, may_begin_item};
 use super::{Block, Layout, Lexeme, Line};
 use crate::Span;
+use crate::grammar::{WordCell, WordId};
 use crate::token::{Token, TokenKind};
 use crate::told::{Told, error};
-use crate::words::{WordCell, WordId};
 use std::ops::Range;
 
 pub(super) struct Builder<'t> {

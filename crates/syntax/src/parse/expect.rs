@@ -1,6 +1,6 @@
 //! What the parser expects at a place, as a set that is cheap to build and to join.
 
-use crate::words::WordId;
+use crate::grammar::WordId;
 
 /// One thing that may stand at a place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -2,9 +2,9 @@
 
 use super::expect::{Expect, ExpectSet, Thing};
 use super::reader;
+use crate::grammar::{self, Place, Statement, Word, WordId};
 use crate::layout::{Layout, Lexeme, layout};
 use crate::token::{TokenKind, lex};
-use crate::words::{self, Place, Word, WordId};
 use crate::{FileId, Span};
 
 /// What may stand at a place of a text.
@@ -53,14 +53,17 @@ pub fn expected(file: FileId, text: &str, offset: usize) -> Option<Expected> {
         .find(|lexeme| lexeme.span.start == word.start);
     stranger?.kind = TokenKind::Unknown;
     let mut heard = reader::listen(file, &asked, &tokens, &laid, word.start)?;
-    if let Some(thing) = misses(text, &laid, word.start, heard.place) {
+    let word_before = text_before(text, &laid, word.start);
+    let begun = grammar::statement_of(heard.place, word_before).filter(|_| heard.index == 1);
+    let of_rule = begun.and_then(Statement::first_slot).map(|slot| slot.thing);
+    if let Some(thing) = of_rule.or_else(|| misses(text, &laid, word.start)) {
         heard.set = ExpectSet::of(Expect::Thing(thing));
     }
     Some(Expected {
         word,
         place: heard.place,
-        first: heard.first,
-        words: words_of(heard.set, heard.place, heard.first),
+        first: heard.index == 0,
+        words: words_of(heard.set, heard.place, heard.index == 0),
         things: heard.set.things().collect(),
     })
 }
@@ -68,7 +71,8 @@ pub fn expected(file: FileId, text: &str, offset: usize) -> Option<Expected> {
 /// What the parser expected at a place.
 pub(super) struct Heard {
     pub(super) place: Place,
-    pub(super) first: bool,
+    /// Which lexeme of its statement stands there.
+    pub(super) index: usize,
     pub(super) set: ExpectSet,
 }
 
@@ -100,13 +104,22 @@ fn word_start(text: &str, offset: usize) -> usize {
     start
 }
 
-/// What is missing at `at` where the parser speaks only of what must come later: of a `want` it
-/// says that its test is missing, of a thread's cut that its side is.
-fn misses(text: &str, laid: &Layout, at: u32, place: Place) -> Option<Thing> {
+/// The lexeme that ends last before `at`, as it is written.
+fn text_before<'t>(text: &'t str, laid: &Layout, at: u32) -> &'t str {
     let end = laid
         .lexemes
         .partition_point(|lexeme| lexeme.span.start < at);
-    let (want, thread) = (WordId::of("want"), WordId::of("thread"));
+    let last = laid.lexemes[..end].last();
+    last.map_or("", |last| &text[last.span.range()])
+}
+
+/// What is missing at `at` where the parser speaks only of what must come later: in the sum of a
+/// `want` it says that the test is missing.
+fn misses(text: &str, laid: &Layout, at: u32) -> Option<Thing> {
+    let end = laid
+        .lexemes
+        .partition_point(|lexeme| lexeme.span.start < at);
+    let want = WordId::of("want");
     let mut before = laid.lexemes[..end].iter().rev();
     let last = before.next()?;
     let on_this_line =
@@ -116,14 +129,6 @@ fn misses(text: &str, laid: &Layout, at: u32, place: Place) -> Option<Thing> {
     }
     use TokenKind as T;
     match last.kind {
-        T::Name if last.word.get() == want => Some(Thing::Measure),
-        T::Name
-            if place == Place::Cut
-                && last.word.get() == thread
-                && before.next().is_some_and(|it| !on_this_line(it)) =>
-        {
-            Some(Thing::Thread)
-        }
         T::OpenParen | T::Comma | T::Plus | T::Minus | T::Star | T::Slash => {
             let tested =
                 |kind| matches!(kind, T::AtLeast | T::AtMost | T::Equals | T::Less | T::More);
@@ -157,15 +162,15 @@ fn open_blocks(file: FileId, text: &str) -> usize {
 fn words_of(set: ExpectSet, place: Place, first: bool) -> Vec<&'static Word> {
     let texts: Vec<&str> = set.words().map(WordId::text).collect();
     if first {
-        return words::at(place)
+        return grammar::at(place)
             .filter(|word| texts.contains(&word.text))
             .collect();
     }
     let mut found: Vec<&'static Word> = Vec::new();
     for text in texts {
-        let within = words::meanings(text).filter(|word| word.place.noun().is_none());
+        let within = grammar::meanings(text).filter(|word| word.place.noun().is_none());
         let nearest = within.min_by_key(|word| !tails(place).contains(&word.place));
-        found.extend(nearest.or_else(|| words::meanings(text).next()));
+        found.extend(nearest.or_else(|| grammar::meanings(text).next()));
     }
     found
 }

@@ -2,10 +2,10 @@
 
 use super::expect::{Expect, ExpectSet, Thing};
 use crate::ast::{Name, Text};
+use crate::grammar::WordId;
 use crate::layout::Lexeme;
 use crate::number::NumberFault;
 use crate::token::TokenKind;
-use crate::words::WordId;
 use crate::{FileId, Span};
 use chumsky::error::{Error, LabelError};
 use chumsky::input::{InputRef, MappedInput};

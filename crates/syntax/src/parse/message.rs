@@ -2,12 +2,12 @@
 
 use super::expect::{ExpectSet, Thing};
 use super::input::{Fault, FaultKind};
+use crate::grammar::{self, Place, WordId};
 use crate::layout::Lexeme;
 use crate::number::{MOST_DIGITS, NumberFault};
 use crate::suggest::nearest;
 use crate::token::TokenKind;
 use crate::told::error;
-use crate::words::{self, Place, WordId};
 use crate::{Finding, Span};
 
 /// A statement in which something is amiss.
@@ -170,7 +170,7 @@ impl<'s> Statement<'s> {
     /// Shows how a statement with this first word is written.
     fn with_example(&self, finding: Finding) -> Finding {
         let first = self.lexemes[0].word.get().text();
-        match words::at(self.place).find(|word| word.text == first) {
+        match grammar::at(self.place).find(|word| word.text == first) {
             Some(word) => finding.hint(format!("for example: {}", word.example)),
             None => finding,
         }
@@ -193,12 +193,12 @@ impl<'s> Statement<'s> {
         }
         let found = &*self.shown(first.span);
         let noun = self.place.noun().unwrap_or("line");
-        let elsewhere = words::meanings(found).find_map(|word| word.place.noun());
+        let elsewhere = grammar::meanings(found).find_map(|word| word.place.noun());
         let message = match elsewhere {
             Some(own) => format!("{found} begins {} and this is no place for one", a(own)),
             None => format!("{found} begins no {noun}"),
         };
-        let words: Vec<_> = words::at(self.place)
+        let words: Vec<_> = grammar::at(self.place)
             .map(|word| word.text)
             .filter(|text| set.words().any(|word| word.text() == *text))
             .collect();

@@ -10,10 +10,10 @@ use super::item::{inches, item, material_line};
 use super::part::{feature, part_line, station};
 use super::pen::{joint_line, pen_line};
 use crate::ast::*;
+use crate::grammar::{self, Place};
 use crate::layout::{Layout, Lexeme, Line as Laid};
 use crate::token::{Token, TokenKind};
 use crate::told::{Told, error};
-use crate::words::{self, Place};
 use crate::{FileId, Span};
 use chumsky::prelude::*;
 use std::ops::Range as Indices;
@@ -149,7 +149,7 @@ impl<'s> Reader<'s> {
     }
 
     fn belongs_in_a_block(&self, line: &Laid) -> bool {
-        let places: Vec<_> = words::meanings(self.word(line))
+        let places: Vec<_> = grammar::meanings(self.word(line))
             .map(|word| word.place)
             .collect();
         let in_block = |place: &Place| place.noun().is_some();

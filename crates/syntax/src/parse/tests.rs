@@ -283,7 +283,7 @@ part cap like hood {
 
 /// Bits of programs, in any order.
 pub(crate) fn soup() -> impl Strategy<Value = String> {
-    let words: Vec<_> = crate::words::WORDS.iter().map(|word| word.text).collect();
+    let words: Vec<_> = crate::grammar::WORDS.iter().map(|word| word.text).collect();
     let signs = vec![
         "{",
         "}",

@@ -1,6 +1,6 @@
 //! The words by what an editor does with them, each once, in the order of the alphabet.
 
-use quillet_syntax::words::{Place, WORDS, Word};
+use quillet_syntax::grammar::{Place, WORDS, Word};
 use std::collections::BTreeSet;
 
 type Set = BTreeSet<&'static str>;
@@ -102,5 +102,5 @@ fn of_place(place: Place) -> Set {
 }
 
 fn at(place: Place) -> impl Iterator<Item = &'static str> {
-    quillet_syntax::words::at(place).map(|word| word.text)
+    quillet_syntax::grammar::at(place).map(|word| word.text)
 }

@@ -1,6 +1,7 @@
 //! Reads one statement, and reads it again as it was meant where it is not as it should be.
 
 use super::{Listening, Reader, Rules};
+use crate::grammar::Place;
 use crate::layout::{Lexeme, Line};
 use crate::parse::expect::ExpectSet;
 use crate::parse::expected::Heard;
@@ -8,7 +9,6 @@ use crate::parse::input::{Fault, FaultKind, Reading, Rule, input};
 use crate::parse::message::Statement;
 use crate::token::TokenKind;
 use crate::told::error;
-use crate::words::Place;
 use crate::{Finding, Span};
 use chumsky::inspector::SimpleState;
 use chumsky::prelude::*;
@@ -98,11 +98,7 @@ impl<'s> Reader<'s> {
                 set = set.join(expected);
             }
         }
-        let heard = Heard {
-            place,
-            first: index == 0,
-            set,
-        };
+        let heard = Heard { place, index, set };
         self.listening = Some(Listening {
             at,
             heard: Some(heard),

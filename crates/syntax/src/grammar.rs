@@ -1,14 +1,46 @@
-//! The language's own words, by the place where they are read.
+//! What the language is made of: its statements, how each is written, and its own words.
 //!
-//! One table serves the parser's expectations, "did you mean", completion, the
-//! editors' grammars and the help that is shown on a word.
+//! Each block's statements stand in one file below `grammar/statements/`. What is expected, "did
+//! you mean", completion, help while typing, the editors' grammars, the manual's summary and
+//! `grammar.ebnf` are all made from what stands there.
 
-mod table;
+mod form;
+mod slots;
+pub(crate) mod statements;
 
-pub use table::WORDS;
+pub use form::Piece;
+pub use slots::{Slot, slots};
+pub use statements::{Statement, statement_of, statements};
 
+use statements::*;
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU8, Ordering};
+
+/// Every word of the language, by place, in the manual's order: those that begin a statement, and
+/// those that go on in one.
+pub static WORDS: LazyLock<Vec<Word>> = LazyLock::new(|| {
+    let beginning = statements().map(|it| Word {
+        place: it.place,
+        text: it.word(),
+        help: it.help,
+        example: it.example,
+    });
+    let going_on = [
+        item::WORDS,
+        part::WORDS,
+        station::WORDS,
+        cut::WORDS,
+        pen::WORDS,
+        joint::WORDS,
+        shared::WORDS,
+        bench::WORDS,
+        sum::WORDS,
+    ];
+    let going_on = going_on.into_iter().flatten().copied();
+    let mut words: Vec<Word> = beginning.chain(going_on).collect();
+    words.sort_by_key(|word| word.place);
+    words
+});
 
 /// One word at one place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,7 +114,7 @@ pub enum Place {
 
 impl Place {
     /// What a line is that begins with none of this place's words: "this line is no cut".
-    pub(crate) fn noun(self) -> Option<&'static str> {
+    pub fn noun(self) -> Option<&'static str> {
         Some(match self {
             Place::Item => "item",
             Place::Material => "line of a material",
@@ -201,7 +233,7 @@ impl WordId {
 /// Every text once, in the order of the table.
 static TEXTS: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
     let mut texts = Vec::new();
-    for word in WORDS {
+    for word in WORDS.iter() {
         if !texts.contains(&word.text) {
             texts.push(word.text);
         }
@@ -243,7 +275,7 @@ mod tests {
 
     #[test]
     fn a_number_stands_for_each_word() {
-        for word in WORDS {
+        for word in WORDS.iter() {
             assert_eq!(WordId::of(word.text).text(), word.text);
         }
         assert_eq!(WordId::of("heron"), WordId::NONE);

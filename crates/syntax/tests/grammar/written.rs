@@ -1,0 +1,29 @@
+//! The pages that are made of the statements; the test says which is stale.
+//!
+//! `QUILLET_WRITE_GRAMMARS=1 cargo test -p quillet-syntax --test grammar` writes them anew.
+
+use crate::{ebnf, list};
+use std::path::Path;
+
+#[test]
+fn the_grammar_is_that_of_the_statements() {
+    is_fresh("grammar.ebnf", &ebnf::ebnf());
+}
+
+#[test]
+fn the_manuals_list_is_that_of_the_statements() {
+    is_fresh("../cli/manual/statements.md", &list::list());
+}
+
+fn is_fresh(path: &str, wanted: &str) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
+    if std::env::var_os("QUILLET_WRITE_GRAMMARS").is_some() {
+        std::fs::write(&path, wanted).unwrap();
+    }
+    let found = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        found.lines().eq(wanted.lines()),
+        "stale: {}; QUILLET_WRITE_GRAMMARS=1 cargo test -p quillet-syntax --test grammar writes it anew",
+        path.display()
+    );
+}
