@@ -8,7 +8,7 @@ use crate::JointView;
 use crate::lead_in::LeadIn;
 use crate::shape::{self, Threaded};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Bench, End, Engagement, Part};
+use quillet_model::{AtRest, Bench, CutId, End, Engagement, Part};
 
 /// What of an overlap is of full form on both threads.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -69,11 +69,11 @@ impl Stretch {
 /// not cut, or nothing stops the die.
 fn outside(
     part: &Part,
-    index: usize,
+    index: CutId,
     end: End,
     bench: Option<&Bench>,
 ) -> Option<(Stretch, LeadIn)> {
-    let it = Threaded::nth(part, index).filter(|_| !part.is_bought())?;
+    let it = Threaded::of((index, part.features.get(index)?)).filter(|_| !part.is_bought())?;
     let form = &it.thread.thread;
     let (cut, lead) = (it.feature, LeadIn::of_die(bench, form));
     let shoulder = shape::shoulder_behind(part, cut.end, cut.to, form.major())?;
@@ -82,8 +82,8 @@ fn outside(
 
 /// Where the tap can leave full form in an inside thread, inward from an end; none where it is not
 /// cut, or the hole is open beyond it.
-fn inside(part: &Part, index: usize, end: End, bench: Option<&Bench>) -> Option<(Stretch, LeadIn)> {
-    let it = Threaded::nth(part, index).filter(|_| !part.is_bought())?;
+fn inside(part: &Part, index: CutId, end: End, bench: Option<&Bench>) -> Option<(Stretch, LeadIn)> {
+    let it = Threaded::of((index, part.features.get(index)?)).filter(|_| !part.is_bought())?;
     let lead = LeadIn::of_tap(bench, &it.thread.thread);
     let bottom = shape::tapped_to(part, &it)?;
     Some((full_form(part, &it, end, bottom - lead.length), lead))

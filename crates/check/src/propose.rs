@@ -23,7 +23,7 @@ pub(crate) use wall::{threaded, wall};
 
 use crate::{PartView, words};
 use quillet_geometry::Length;
-use quillet_model::{ClearanceKind, Cut, Design, Feature, Part, Units};
+use quillet_model::{ClearanceKind, Cut, CutId, Design, Feature, Part, Units};
 use quillet_syntax::{Edit, Finding, Size, SizedText, Span, text};
 use std::sync::Arc;
 
@@ -66,7 +66,7 @@ pub(crate) fn hole(part: &Part, hole: &Feature, dia: Length) -> Option<Proposal>
 }
 
 /// A hole made narrower, as [`hole`] does; not where what goes through it would not pass.
-pub(crate) fn narrower(view: &PartView<'_>, index: usize, dia: Length) -> Option<Proposal> {
+pub(crate) fn narrower(view: &PartView<'_>, index: CutId, dia: Length) -> Option<Proposal> {
     let part = view.part;
     let clearances = view.pen.into_iter().flat_map(|pen| {
         let own = pen.parts.position(|it| Arc::ptr_eq(it, part));

@@ -1,7 +1,7 @@
 //! Questions about a part's profiles that several rules ask.
 
 use quillet_geometry::{Chain, Length, Segment};
-use quillet_model::{Cut, End, Feature, Origin, Part, Solid, ThreadDef};
+use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Solid, ThreadDef};
 use quillet_syntax::ast::Side;
 use std::sync::Arc;
 
@@ -9,7 +9,7 @@ use std::sync::Arc;
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Threaded<'a> {
     /// The cut's index in the part.
-    pub(crate) index: usize,
+    pub(crate) index: CutId,
     /// The cut.
     pub(crate) feature: &'a Feature,
     /// The thread.
@@ -17,9 +17,8 @@ pub(crate) struct Threaded<'a> {
 }
 
 impl<'a> Threaded<'a> {
-    /// The cut of this index, where it is a thread.
-    pub(crate) fn nth(part: &'a Part, index: usize) -> Option<Self> {
-        let feature = part.features.get(index)?;
+    /// One of a part's cuts, where it is a thread.
+    pub(crate) fn of((index, feature): (CutId, &'a Feature)) -> Option<Self> {
         let (thread, _) = feature.thread()?;
         Some(Self {
             index,
@@ -31,12 +30,12 @@ impl<'a> Threaded<'a> {
 
 /// The threads cut on one side of a part.
 pub(crate) fn threads(part: &Part, wanted: Side) -> impl Iterator<Item = Threaded<'_>> {
-    let all = (0..part.features.len()).filter_map(|index| Threaded::nth(part, index));
+    let all = part.features.with_ids().filter_map(Threaded::of);
     all.filter(move |it| it.feature.is_inside() == (wanted == Side::Inside))
 }
 
 /// The stations between which a cut's own surface is left on any of these chains.
-pub(crate) fn left_of(part: &Part, chains: &[Chain], index: usize) -> Option<(f64, f64)> {
+pub(crate) fn left_of(part: &Part, chains: &[Chain], index: CutId) -> Option<(f64, f64)> {
     let profiles = part.profiles.as_ref()?;
     let mine = |piece: &&Segment| {
         profiles.origin(piece.tag) == Origin::Feature(index) && !piece.curve.is_vertical()

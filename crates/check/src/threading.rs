@@ -1,14 +1,14 @@
 //! A tap or a die that is asked for and is not on the bench.
 
 use crate::{Findings, PartView, Rule, words};
-use quillet_model::{BenchThreading, ThreadDef};
+use quillet_model::{BenchThreading, CutId, ThreadDef};
 use quillet_syntax::text;
 
 /// Tells of a thread for which the bench has no `tool` ("tap", "die"); `there` are those it has.
 pub(crate) fn missing(
     rule: &Rule,
     view: &PartView<'_>,
-    feature: usize,
+    feature: CutId,
     thread: &ThreadDef,
     (tool, there): (&str, &[BenchThreading]),
     findings: &mut Findings,

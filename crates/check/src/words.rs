@@ -1,7 +1,7 @@
 //! Numbers and surfaces in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature, Origin, Part};
+use quillet_model::{Cut, DrillName, Feature, Origin, Part, StationId};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Size, SizedText, Span, ToText, text};
 
@@ -18,7 +18,7 @@ pub(crate) fn against(length: Length, limit: Length) -> SizedText {
 
 /// Where a surface is said.
 pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
-    let station = |index: usize| part.stations.get(index).map(|station| station.span);
+    let station = |index: StationId| part.stations.get(index).map(|station| station.span);
     let said = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         Origin::Face(end) => {

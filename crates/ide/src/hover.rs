@@ -112,12 +112,12 @@ fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
         return pen::wants(sheet, asked);
     }
     for part in &design.parts {
-        for (index, feature) in part.features.iter().enumerate() {
+        for (index, feature) in part.features.with_ids() {
             if here(feature.span) && part.span.contains(feature.span) {
                 return cut::facts(sheet, &PartView::new(design, None, part), index);
             }
         }
-        for (index, station) in part.stations.iter().enumerate() {
+        for (index, station) in part.stations.with_ids() {
             if here(station.span) && part.span.contains(station.span) {
                 return part::station(sheet, &PartView::new(design, None, part), index);
             }

@@ -4,7 +4,7 @@ use crate::facts::{self, round};
 use crate::sizes::Sizes;
 use crate::{Analysis, Settings, Units as Chosen};
 use quillet_check::{PartView, Wall};
-use quillet_model::{AtRest, Cut, Engagement, Joint, Pen, Quantity, SourceFile, Units};
+use quillet_model::{AtRest, Cut, CutId, Engagement, Joint, Pen, Quantity, SourceFile, Units};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
 use quillet_syntax::visit::Node;
 use quillet_syntax::{Span, visit};
@@ -57,7 +57,7 @@ pub fn inlays(
 /// What was assumed of a cut, and the wall beside it.
 fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<Inlay>) {
     let part = view.part;
-    for (index, feature) in part.features.iter().enumerate() {
+    for (index, feature) in part.features.with_ids() {
         if feature.span.file != part.span.file || !part.span.contains(feature.span) {
             continue;
         }
@@ -105,7 +105,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
 }
 
 /// The thinnest wall that has a cut on its inner side.
-pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: usize) -> Option<&'a Wall> {
+pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: CutId) -> Option<&'a Wall> {
     let walls = view
         .told_walls()
         .iter()

@@ -3,12 +3,9 @@
 //! Each list that is numbered has a kind of number of its own, and is a [`ById`]: only that kind
 //! opens it.
 
-use crate::Part;
-use quillet_geometry::Mass;
 use std::fmt;
 use std::marker::PhantomData;
 use std::ops::{Deref, DerefMut, Index, IndexMut};
-use std::sync::Arc;
 
 /// A kind of number: a place in a list.
 pub trait Id: Copy + Eq {
@@ -37,6 +34,16 @@ macro_rules! ids {
             $vis fn index(self) -> usize {
                 self.0
             }
+
+            /// That of the thing before it; none before the first.
+            $vis fn before(self) -> Option<Self> {
+                self.0.checked_sub(1).map(Self)
+            }
+
+            /// That of the thing behind it, where there is one.
+            $vis fn after(self) -> Self {
+                Self(self.0 + 1)
+            }
         }
 
         impl $crate::Id for $name {
@@ -57,6 +64,10 @@ ids! {
     pub PartId;
     /// Which joint of a pen: its place in `Pen::joints` and in `Assembly::joints`.
     pub JointId;
+    /// Which cut of a part: its place in `Part::features`.
+    pub CutId;
+    /// Which station of a part's outside: its place in `Part::stations`.
+    pub StationId;
     /// Which O-ring in a pen's grooves: its place in `Assembly::rings`.
     pub RingId;
 }
@@ -65,12 +76,6 @@ impl PartId {
     /// The only one, where a part is looked at by itself.
     pub const ALONE: PartId = PartId(0);
 }
-
-/// The parts of a pen.
-pub type Parts = ById<PartId, Arc<Part>>;
-
-/// What each part of a pen weighs; none where it is not known.
-pub type Weights = ById<PartId, Option<Mass>>;
 
 /// A list of `T`, opened by `I` and by no other number.
 ///
@@ -127,6 +132,12 @@ impl<I: Id, T> ById<I, T> {
         self.items.get_mut(id.index())
     }
 
+    /// Those before one, and those behind it.
+    pub fn around(&self, id: I) -> (&[T], &[T]) {
+        let (before, rest) = self.items.split_at(id.index().min(self.items.len()));
+        (before, rest.get(1..).unwrap_or_default())
+    }
+
     /// The first of which something holds.
     pub fn position(&self, mut holds: impl FnMut(&T) -> bool) -> Option<I> {
         self.items.iter().position(|it| holds(it)).map(I::nth)
@@ -136,6 +147,16 @@ impl<I: Id, T> ById<I, T> {
     pub fn push(&mut self, item: T) -> I {
         self.items.push(item);
         I::nth(self.items.len() - 1)
+    }
+
+    /// Takes one out; those behind it move up.
+    pub fn remove(&mut self, id: I) -> T {
+        self.items.remove(id.index())
+    }
+
+    /// Keeps those of which something holds.
+    pub fn retain(&mut self, keep: impl FnMut(&T) -> bool) {
+        self.items.retain(keep);
     }
 
     /// A list beside this one, opened by the same ids.
@@ -182,6 +203,12 @@ impl<I, T> From<Vec<T>> for ById<I, T> {
 impl<I, T> FromIterator<T> for ById<I, T> {
     fn from_iter<A: IntoIterator<Item = T>>(items: A) -> Self {
         items.into_iter().collect::<Vec<T>>().into()
+    }
+}
+
+impl<I, T> Extend<T> for ById<I, T> {
+    fn extend<A: IntoIterator<Item = T>>(&mut self, items: A) {
+        self.items.extend(items);
     }
 }
 

@@ -1,6 +1,9 @@
 //! A part: a solid of revolution described by stations and cuts.
 
-use crate::{Acceptance, Cut, Feature, Limits, Material, PartKind, Profiles, Quantity, Want};
+use crate::{
+    Acceptance, ById, Cut, CutId, Feature, Limits, Material, PartKind, Profiles, Quantity,
+    StationId, Want,
+};
 use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
 use quillet_standards::Source;
 use quillet_standards::material::Family;
@@ -29,7 +32,7 @@ pub struct Part {
     /// Where the length is said.
     pub length_span: Span,
     /// The stations of the outside, sorted along the part.
-    pub stations: Vec<Station>,
+    pub stations: ById<StationId, Station>,
     /// Whether every station written could be read; where not, the outside is a guess, and
     /// what it leaves of wall is not worth telling.
     pub outside_known: bool,
@@ -40,7 +43,7 @@ pub struct Part {
     /// of it is told.
     pub shaped: bool,
     /// The cuts, those from the first end first, each end's in the order written.
-    pub features: Vec<Feature>,
+    pub features: ById<CutId, Feature>,
     /// The named faces, ends included.
     pub faces: Vec<PartFace>,
     /// What is left when all is cut; none where too little could be resolved.

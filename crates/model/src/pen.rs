@@ -1,12 +1,18 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
 use crate::{
-    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Lacks, Limits, PartId, Parts,
-    ThreadDef, Unknown, Want,
+    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Lacks, Limits, Part, PartId, ThreadDef,
+    Unknown, Want,
 };
-use quillet_geometry::Length;
+use quillet_geometry::{Length, Mass};
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
+
+/// The parts of a pen.
+pub type Parts = ById<PartId, Arc<Part>>;
+
+/// What each part of a pen weighs; none where it is not known.
+pub type Weights = ById<PartId, Option<Mass>>;
 
 /// A pen with its parts as it sees them: its own `let`s applied.
 #[derive(Debug)]

@@ -1,6 +1,6 @@
 //! The shape that is left of a part, as three profiles.
 
-use crate::End;
+use crate::{CutId, End, StationId};
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::{Chain, Properties, Tag};
 
@@ -56,16 +56,16 @@ const LEAST_MM3: f64 = 1e-6;
 /// What made a piece of a profile.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Origin {
-    /// The surface coming to this station (an index into `Part::stations`).
-    Outside(usize),
+    /// The surface coming to this station.
+    Outside(StationId),
     /// The broken corner of this station.
-    StationEdge(usize),
-    /// A cut (an index into `Part::features`).
-    Feature(usize),
+    StationEdge(StationId),
+    /// A cut.
+    Feature(CutId),
     /// The cone at the bottom of a drilled hole.
-    DrillPoint(usize),
+    DrillPoint(CutId),
     /// A broken corner cut as a feature, or a countersink.
-    FeatureEdge(usize),
+    FeatureEdge(CutId),
     /// An end's flat face.
     Face(End),
     /// The blank as it came: nothing says the surface here.
@@ -82,8 +82,8 @@ impl Origin {
         matches!(self, Origin::StationEdge(_) | Origin::FeatureEdge(_))
     }
 
-    /// The cut it comes from, where it is one (an index into `Part::features`).
-    pub fn feature(self) -> Option<usize> {
+    /// The cut it comes from, where it is one.
+    pub fn feature(self) -> Option<CutId> {
         match self {
             Origin::Feature(index) | Origin::DrillPoint(index) | Origin::FeatureEdge(index) => {
                 Some(index)

@@ -53,7 +53,7 @@ pub enum Test {
     Within(Sum, Sum),
 }
 
-/// Something measured on a pen put together; parts are indices into the pen's.
+/// Something measured on a pen put together.
 #[derive(Clone, Debug)]
 pub enum Measure {
     /// `length(capped)`

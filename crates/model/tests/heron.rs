@@ -1,7 +1,7 @@
 //! The worked pen, resolved and cut; every figure is arithmetic on its own text.
 
 use quillet_geometry::Length;
-use quillet_model::{Design, Origin, Texts, load, resolve};
+use quillet_model::{Design, Origin, StationId, Texts, load, resolve};
 use std::path::Path;
 
 const BOUGHT: &str = r#"
@@ -68,7 +68,10 @@ fn its_cap_is_cut_as_written() {
     // ISO 68-1: D1 = d - 1.082532 P is 12.134, and the 12.2 drill is larger.
     assert_eq!(bore(&profiles.crest, 5.0), Some(6.1));
     let dome = profiles.crest.outer.segment_at(63.0).unwrap();
-    assert_eq!(profiles.origin(dome.tag), Origin::Outside(4));
+    assert_eq!(
+        profiles.origin(dome.tag),
+        Origin::Outside(StationId::nth(4))
+    );
 }
 
 #[test]

@@ -60,7 +60,7 @@ fn stretch(part: &Part, origin: Origin) -> Option<(Length, Length)> {
         Origin::Feature(index) => Some(part.features.get(index)?.stations(part.length)),
         Origin::Outside(index) => {
             let to = part.stations.get(index)?.at;
-            let before = index.checked_sub(1).and_then(|it| part.stations.get(it));
+            let before = index.before().and_then(|it| part.stations.get(it));
             Some((before.map_or(Length::ZERO, |it| it.at), to))
         }
         _ => None,

@@ -15,7 +15,7 @@ use crate::{
     Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
 };
 use quillet_geometry::Length;
-use quillet_model::{self as model, End, Material};
+use quillet_model::{self as model, CutId, End, Material};
 use quillet_standards::drill::point_length;
 use quillet_standards::material::Family;
 use quillet_standards::thread::Hand;
@@ -248,7 +248,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         &mut self,
         operation: &mut Operation,
         cut: InsideCut,
-        feature: Option<usize>,
+        feature: Option<CutId>,
         troubles: &mut Vec<Trouble>,
     ) {
         let cut = self.to_break_through(cut);
@@ -353,7 +353,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         &mut self,
         operation: &mut Operation,
         cut: ThreadCut,
-        feature: Option<usize>,
+        feature: Option<CutId>,
         troubles: &mut Vec<Trouble>,
     ) {
         let form = cut.thread.thread;
@@ -423,7 +423,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         pace: Pace,
         dia: Length,
         around: (End, Length, Length),
-        feature: Option<usize>,
+        feature: Option<CutId>,
         troubles: &mut Vec<Trouble>,
     ) {
         operation.speed = speed(pace, dia, self.materials(around), self.kit.bench);

@@ -5,7 +5,7 @@ use crate::kit::Kit;
 use crate::task::{Access, Rank, Stage, Task, Tasks};
 use crate::{InsideCut, InsideShape, ThreadCut, Trouble, Work};
 use quillet_geometry::{Angle, Length};
-use quillet_model::{Cut, DrillName, End, Feature};
+use quillet_model::{Cut, CutId, DrillName, End, Feature};
 use quillet_standards::drill::point_length;
 use quillet_syntax::ast::Side;
 
@@ -60,10 +60,9 @@ impl Inside<'_, '_, '_> {
         let part = self.anatomy.part;
         let own = part
             .features
-            .iter()
-            .enumerate()
+            .with_ids()
             .filter(|(_, it)| it.end == self.end);
-        let written: Vec<(usize, InsideCut)> = own
+        let written: Vec<(CutId, InsideCut)> = own
             .filter_map(|(index, feature)| Some((index, inside_cut(feature)?)))
             .collect();
         if written.is_empty() {
@@ -124,7 +123,7 @@ impl Inside<'_, '_, '_> {
     }
 
     /// A hole for a boring bar or reamer to start in, where no written cut makes one.
-    fn open(&mut self, feature: usize, cut: InsideCut, centre: usize, troubles: &mut Vec<Trouble>) {
+    fn open(&mut self, feature: CutId, cut: InsideCut, centre: usize, troubles: &mut Vec<Trouble>) {
         let Some(&(_, task)) = self.cuts.iter().find(|it| it.0 == cut) else {
             return;
         };
@@ -233,7 +232,7 @@ impl Inside<'_, '_, '_> {
 
     fn threads(&mut self) {
         let part = self.anatomy.part;
-        for (index, feature) in part.features.iter().enumerate() {
+        for (index, feature) in part.features.with_ids() {
             let Some((thread, Side::Inside)) = feature.thread() else {
                 continue;
             };

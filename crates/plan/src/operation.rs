@@ -2,7 +2,7 @@
 
 use crate::{Check, Hold, Peck, Speed, Tool, Work};
 use quillet_geometry::{Angle, Length};
-use quillet_model::End;
+use quillet_model::{CutId, End};
 
 /// One numbered line of a route.
 #[derive(Clone, Debug)]
@@ -13,8 +13,8 @@ pub struct Operation {
     pub hold: Hold,
     /// With what; none where only the hold changes.
     pub tool: Option<Tool>,
-    /// The cuts it finishes (indices into `Part::features`).
-    pub features: Vec<usize>,
+    /// The cuts it finishes.
+    pub features: Vec<CutId>,
     /// How deep, from which face.
     pub depth: Option<Depth>,
     /// How fast; none where the spindle stands still.

@@ -6,7 +6,7 @@ use crate::kit::Kit;
 use crate::task::{Access, Stage, Task, Tasks};
 use crate::{Stuck, ThreadCut, Threading, Trouble, TurnCut, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::{Cut, End, Feature, Origin, Part, ThreadDef};
+use quillet_model::{Cut, CutId, End, Feature, Origin, Part, ThreadDef};
 use quillet_syntax::ast::Side;
 use std::sync::Arc;
 
@@ -38,7 +38,7 @@ pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &Place, kit: Kit, tasks: &mut
     let own = |it: &Feature| it.end == place.end && !it.is_inside() && anatomy.in_zone(it);
     let mut turned = turn_tasks(anatomy, place, tasks, own);
     let corners = corner_tasks(anatomy, place, tasks, &turned, true);
-    for (index, feature) in part.features.iter().enumerate() {
+    for (index, feature) in part.features.with_ids() {
         let Some((thread, Side::Outside)) = feature.thread() else {
             continue;
         };
@@ -88,7 +88,7 @@ pub(crate) fn body_tasks(
         };
         let own = |it: &Feature| it.end == end && !it.is_inside() && !anatomy.in_zone(it);
         let mut turned = turn_tasks(anatomy, &place, tasks, own);
-        for (index, feature) in part.features.iter().enumerate() {
+        for (index, feature) in part.features.with_ids() {
             let Some((thread, Side::Outside)) = feature.thread() else {
                 continue;
             };
@@ -145,7 +145,7 @@ fn turn_tasks(
     own: impl Fn(&Feature) -> bool,
 ) -> Vec<(TurnCut, usize)> {
     let mut turned = Vec::new();
-    for (index, feature) in anatomy.part.features.iter().enumerate() {
+    for (index, feature) in anatomy.part.features.with_ids() {
         let (kind, dia) = match &feature.cut {
             Cut::Tenon { dia, .. } => (TurnKind::Tenon, *dia),
             Cut::Relief { dia } => (TurnKind::Relief, *dia),
@@ -183,7 +183,7 @@ fn corner_tasks(
     in_zone: bool,
 ) -> Vec<usize> {
     let mut corners = Vec::new();
-    for (index, feature) in anatomy.part.features.iter().enumerate() {
+    for (index, feature) in anatomy.part.features.with_ids() {
         let Cut::Edge(edge) = feature.cut else {
             continue;
         };
@@ -235,7 +235,7 @@ fn thread_cut(
 /// Where neither tenon nor station leaves a land under a thread, it is turned to the major.
 fn land_task(
     anatomy: &Anatomy,
-    index: usize,
+    index: CutId,
     place: &Place,
     tasks: &mut Tasks,
 ) -> Option<(TurnCut, usize)> {

@@ -1,14 +1,14 @@
 //! Tasks: what must be done to a part, what each needs before it, and where the tool comes from.
 
 use crate::Work;
-use quillet_model::End;
+use quillet_model::{CutId, End};
 
 /// Something to do, not yet in its place.
 #[derive(Clone, Debug)]
 pub(crate) struct Task {
     pub(crate) work: Work,
     /// The cuts it finishes.
-    pub(crate) features: Vec<usize>,
+    pub(crate) features: Vec<CutId>,
     pub(crate) access: Access,
     /// Tasks that must come before.
     pub(crate) needs: Vec<usize>,

@@ -229,8 +229,8 @@ impl Maker<'_, '_, '_> {
                 let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
                 let part = self.anatomy.part;
                 let thread = self.anatomy.thread_at(end, Side::Inside);
-                let index = thread
-                    .and_then(|it| part.features.iter().position(|own| std::ptr::eq(own, it)));
+                let index =
+                    thread.and_then(|it| part.features.position(|own| std::ptr::eq(own, it)));
                 let begins = index.and_then(|it| Some(part.full_form(it, end)?.0));
                 let turns = begins.and_then(|it| made.turns_in(it));
                 (turns, Some(Home::Shoulder))
@@ -284,7 +284,7 @@ impl Maker<'_, '_, '_> {
         if !self.strategy.on_stub {
             return self.end(end, Stage::SecondEnd, start, troubles);
         }
-        for (feature, it) in self.anatomy.part.features.iter().enumerate() {
+        for (feature, it) in self.anatomy.part.features.with_ids() {
             if it.end == end && (it.is_inside() || it.thread().is_some()) {
                 let why = Stuck::NothingToHold { end };
                 let feature = Some(feature);

@@ -5,12 +5,13 @@ use crate::{
     InsideCut, InsideShape, Short, ThreadCut, Threading, Tool, Trouble, TurnCut, TurnKind,
 };
 use quillet_geometry::Length;
+use quillet_model::CutId;
 use quillet_standards::drill::point_length;
 
 /// The tool for a hole.
 pub(crate) fn hole_tool(
     cut: &InsideCut,
-    feature: Option<usize>,
+    feature: Option<CutId>,
     kit: Kit,
     troubles: &mut Vec<Trouble>,
 ) -> Tool {
@@ -42,7 +43,7 @@ fn lacks_drill(kit: Kit, dia: Length) -> bool {
     kit.lists_drills() && kit.drill(dia).is_none()
 }
 
-fn hole_trouble(cut: &InsideCut, tool: Tool, feature: usize, kit: Kit) -> Vec<Trouble> {
+fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Trouble> {
     let mut found = Vec::new();
     match tool {
         Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks_drill(kit, dia) => {
@@ -98,7 +99,7 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: usize, kit: Kit) -> Vec<Tr
     found
 }
 
-fn no_drill(kit: Kit, feature: usize, wanted: Length) -> Trouble {
+fn no_drill(kit: Kit, feature: CutId, wanted: Length) -> Trouble {
     let drills = kit
         .bench
         .map(|bench| bench.drills.as_slice())
@@ -115,7 +116,7 @@ fn no_drill(kit: Kit, feature: usize, wanted: Length) -> Trouble {
 /// The tool for a thread.
 pub(crate) fn thread_tool(
     cut: &ThreadCut,
-    feature: Option<usize>,
+    feature: Option<CutId>,
     kit: Kit,
     troubles: &mut Vec<Trouble>,
 ) -> Tool {
@@ -138,7 +139,7 @@ pub(crate) fn thread_tool(
 /// The tool for a cylinder outside: a tenon cutter where its bushing is at hand.
 pub(crate) fn turning_tool(
     cut: &TurnCut,
-    feature: Option<usize>,
+    feature: Option<CutId>,
     kit: Kit,
     troubles: &mut Vec<Trouble>,
 ) -> Tool {

@@ -2,7 +2,7 @@
 
 use crate::SpeedLimit;
 use quillet_geometry::Length;
-use quillet_model::{End, ThreadDef};
+use quillet_model::{CutId, End, ThreadDef};
 use std::sync::Arc;
 
 /// One obstacle.
@@ -10,8 +10,8 @@ use std::sync::Arc;
 pub enum Trouble {
     /// No drill of a size, and nothing else that makes the hole.
     NoDrill {
-        /// The cut (an index into `Part::features`).
-        feature: usize,
+        /// The cut.
+        feature: CutId,
         /// The size asked for.
         wanted: Length,
         /// The next smaller one on the bench.
@@ -22,21 +22,21 @@ pub enum Trouble {
     /// No reamer of a size.
     NoReamer {
         /// The cut.
-        feature: usize,
+        feature: CutId,
         /// The size.
         wanted: Length,
     },
     /// No tap, and the lathe is not geared for threads.
     NoTap {
         /// The cut.
-        feature: usize,
+        feature: CutId,
         /// The thread.
         thread: Arc<ThreadDef>,
     },
     /// No die, and the lathe is not geared for threads.
     NoDie {
         /// The cut.
-        feature: usize,
+        feature: CutId,
         /// The thread.
         thread: Arc<ThreadDef>,
     },
@@ -52,7 +52,7 @@ pub enum Trouble {
     /// No bushing of a tenon's size, where tenons are cut with bushings.
     NoBushing {
         /// The cut.
-        feature: usize,
+        feature: CutId,
         /// The size.
         wanted: Length,
         /// The nearest at hand.
@@ -61,7 +61,7 @@ pub enum Trouble {
     /// A tool or the tailstock does not reach the bottom.
     BeyondReach {
         /// The cut.
-        feature: usize,
+        feature: CutId,
         /// How far the tool must go, the point counted.
         needed: Length,
         /// How far it goes.
@@ -92,7 +92,7 @@ pub enum Trouble {
     /// The lathe cannot go as slowly, or as fast, as the work asks.
     NoSpeed {
         /// The cut; none for the outside.
-        feature: Option<usize>,
+        feature: Option<CutId>,
         /// What is wrong.
         limit: SpeedLimit,
         /// What the work asks for, rev/min.
@@ -103,7 +103,7 @@ pub enum Trouble {
     /// Work that no order of operations gets to.
     NoOrder {
         /// The cut it is about; none for the outside.
-        feature: Option<usize>,
+        feature: Option<CutId>,
         /// Why.
         why: Stuck,
     },

@@ -50,7 +50,7 @@ fn changed(
     let Origin::Outside(index) = outer else {
         return None;
     };
-    let before = index.checked_sub(1);
+    let before = index.before();
     let between = [before, Some(index)].into_iter().flatten();
     let stations = between.filter_map(|at| part.stations.get(at));
     let edits: Vec<Edit> = stations

@@ -3,13 +3,13 @@
 use super::Proposal;
 use crate::edits;
 use crate::shape;
-use quillet_model::{Design, Part};
+use quillet_model::{CutId, Design, Part};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Size, text};
 
 /// A relief from the end of an outside thread to the shoulder behind it, a little below the
 /// thread's root; none where one is there, or nothing stands behind.
-pub(crate) fn relieved(design: &Design, part: &Part, thread: usize) -> Option<Proposal> {
+pub(crate) fn relieved(design: &Design, part: &Part, thread: CutId) -> Option<Proposal> {
     let threaded = shape::threads(part, Side::Outside).find(|it| it.index == thread)?;
     let (cut, form) = (threaded.feature, &threaded.thread.thread);
     let shoulder = shape::shoulder_behind(part, cut.end, cut.to, form.major())

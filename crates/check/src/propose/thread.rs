@@ -33,8 +33,8 @@ pub(crate) fn larger(view: &PartView<'_>, thread: &ThreadDef, least: Length) -> 
         })?;
     let mut edits: BTreeMap<_, Edit> = BTreeMap::new();
     for part in view.design.parts.iter().filter(|part| !part.is_bought()) {
-        for index in 0..part.features.len() {
-            let threaded = Threaded::nth(part, index);
+        for cut in part.features.with_ids() {
+            let threaded = Threaded::of(cut);
             let Some(bears) = threaded.filter(|it| it.thread.thread.mates_with(form)) else {
                 continue;
             };

@@ -70,7 +70,7 @@ fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
     let Some(profiles) = &part.profiles else {
         return;
     };
-    for (index, feature) in part.features.iter().enumerate() {
+    for (index, feature) in part.features.with_ids() {
         let Cut::Drill { dia, point, .. } = &feature.cut else {
             continue;
         };

@@ -3,7 +3,7 @@
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Chain;
-use quillet_model::{Cut, Feature, Part, Profiles};
+use quillet_model::{Cut, CutId, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, text};
 
@@ -20,12 +20,12 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     let Some(profiles) = &part.profiles else {
         return;
     };
-    for (index, cut) in part.features.iter().enumerate() {
+    for (index, cut) in part.features.with_ids() {
         if leaves_a_surface(profiles, index) || is_expected(part, cut) {
             continue;
         }
         // A hole as wide as its thread is `off-tap-drill`.
-        let threaded = Threaded::nth(part, index);
+        let threaded = Threaded::of((index, cut));
         if threaded.is_some_and(|it| shape::swallowing_hole(part, &it).is_some()) {
             continue;
         }
@@ -61,7 +61,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
 }
 
-fn leaves_a_surface(profiles: &Profiles, index: usize) -> bool {
+fn leaves_a_surface(profiles: &Profiles, index: CutId) -> bool {
     [&profiles.root, &profiles.crest, &profiles.metal]
         .into_iter()
         .any(|solid| {

@@ -3,7 +3,7 @@
 use super::blocked_start::fattest_ahead;
 use crate::{Findings, PartView, Rule, Run, Threshold, propose, shape, words};
 use quillet_geometry::Length;
-use quillet_model::{Feature, Origin};
+use quillet_model::{CutId, Feature, Origin};
 use quillet_plan::{Threading, Work};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Severity, text};
@@ -59,7 +59,7 @@ fn has_another_way(view: &PartView<'_>, thread: &Feature) -> bool {
     let routes = view.plan().routes.iter();
     let operations = routes.flat_map(|route| &route.operations);
     operations.into_iter().any(|operation| {
-        let cuts = |index: &usize| {
+        let cuts = |index: &CutId| {
             let cut = view.part.features.get(*index);
             cut.is_some_and(|cut| cut.span == thread.span)
         };

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, Threshold, shape, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, End};
+use quillet_model::{Cut, CutId, End, Feature};
 use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -20,14 +20,14 @@ const DEEP: f64 = 5.0;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let wanted = view.length_limit(&RULE, USUAL);
-    for (index, drilled) in view.part.features.iter().enumerate() {
+    for (index, drilled) in view.part.features.with_ids() {
         let Cut::Drill { dia, .. } = &drilled.cut else {
             continue;
         };
         if drilled.to.ratio(*dia) <= DEEP {
             continue;
         }
-        let Some(place) = thinnest(view, index) else {
+        let Some(place) = thinnest(view, index, drilled) else {
             continue;
         };
         // A wall that is thin without any wandering is for the other rules.
@@ -52,9 +52,8 @@ struct Thinnest {
     left: Length,
 }
 
-fn thinnest(view: &PartView<'_>, index: usize) -> Option<Thinnest> {
+fn thinnest(view: &PartView<'_>, index: CutId, drilled: &Feature) -> Option<Thinnest> {
     let (part, profiles) = (view.part, view.part.profiles.as_ref()?);
-    let drilled = part.features.get(index)?;
     let radius = drilled.dia()?.half();
     let (from, to) = shape::left_of(part, &profiles.root.inner, index)?;
     let at = |share: f64| {

@@ -3,7 +3,7 @@
 use crate::propose::{self, Proposal};
 use crate::{Findings, PartView, Rule, Run, Threshold};
 use quillet_geometry::{Angle, Length, Shape};
-use quillet_model::{Origin, Part};
+use quillet_model::{Origin, Part, StationId};
 use quillet_syntax::{Edit, Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -56,8 +56,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 }
 
 /// The surface made to flow through the station, and then on to the next.
-fn smooth(part: &Part, before: usize, after: usize) -> Vec<Proposal> {
-    let write = |index: usize| {
+fn smooth(part: &Part, before: StationId, after: StationId) -> Vec<Proposal> {
+    let write = |index: StationId| {
         let station = part.stations.get(index)?;
         (station.shape == Shape::Straight && station.edge.is_none())
             .then(|| Edit::new(station.dia_span.after(), " smooth"))

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Design, Feature, Part, Station};
+use quillet_model::{Cut, Design, Feature, Part, Station, StationId};
 use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -21,8 +21,8 @@ const NEAR: f64 = 1.5;
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let (part, times) = (view.part, view.number_limit(&RULE, TIMES));
-    for index in 0..part.stations.len() {
-        if let Some(finding) = station(view.design, part, index, times) {
+    for (index, here) in part.stations.with_ids() {
+        if let Some(finding) = station(view.design, part, (index, here), times) {
             findings.push(finding);
         }
     }
@@ -71,9 +71,13 @@ fn outside(part: &Part) -> Option<Length> {
 }
 
 /// A station many times as wide, or as narrow, as those on both sides.
-fn station(design: &Design, part: &Part, index: usize, times: f64) -> Option<Finding> {
-    let here = part.stations.get(index)?;
-    let (before, after) = (&part.stations[..index], &part.stations[index + 1..]);
+fn station(
+    design: &Design,
+    part: &Part,
+    (index, here): (StationId, &Station),
+    times: f64,
+) -> Option<Finding> {
+    let (before, after) = part.stations.around(index);
     let inner = !before.is_empty() && !after.is_empty();
     // Of an end the next two, of which one may be out itself.
     let each = if inner { 1 } else { 2 };

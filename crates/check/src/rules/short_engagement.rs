@@ -4,7 +4,7 @@ use super::snaps_at_joint::MOMENT_N_MM;
 use crate::complete::complete;
 use crate::{Findings, JointView, Rule, Run, Threshold};
 use quillet_geometry::Length;
-use quillet_model::{Closing, Engagement, Part, StoppedBy};
+use quillet_model::{Closing, CutId, Engagement, Part, StoppedBy};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
@@ -119,7 +119,7 @@ impl Ridge {
     /// Of both threads, what bears less; none where no material is known, as of two bought parts.
     fn weakest(view: &JointView<'_>, threads: &Engagement) -> Option<Ridge> {
         let areas = threads.form.shear_areas();
-        let of = |part: &Part, index: usize, area_mm2_per_mm: f64| {
+        let of = |part: &Part, index: CutId, area_mm2_per_mm: f64| {
             let materials = part.thread_materials(&part.features[index]).into_iter();
             let ridges = materials.filter_map(|material| {
                 let (shear_mpa, _) = material.kind.shear_mpa()?;

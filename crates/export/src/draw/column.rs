@@ -3,7 +3,7 @@
 use super::figures::Figures;
 use super::thread;
 use quillet_geometry::{Chain, Edge, Length, Point, Tag};
-use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
+use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Profiles};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::Side;
 
@@ -74,7 +74,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec
 /// What is dimensioned inside, along the part.
 pub(super) fn inside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<Column> {
     let solid = &profiles.crest;
-    let made = |index: usize| {
+    let made = |index: CutId| {
         let pieces = solid
             .inner
             .iter()
@@ -85,7 +85,7 @@ pub(super) fn inside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<
             .any(|piece| profiles.origin(piece.tag).feature() == Some(index))
     };
     let mut columns = Vec::new();
-    for (index, feature) in part.features.iter().enumerate() {
+    for (index, feature) in part.features.with_ids() {
         // A pilot that a later cut removes leaves nothing to measure.
         if feature.is_inside() && made(index) {
             columns.extend(inside_feature(part, profiles, index, feature, figures));
@@ -97,7 +97,7 @@ pub(super) fn inside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<
 fn inside_feature(
     part: &Part,
     profiles: &Profiles,
-    index: usize,
+    index: CutId,
     feature: &Feature,
     figures: Figures,
 ) -> Vec<Column> {
@@ -176,7 +176,7 @@ fn inside_feature(
 }
 
 /// True where a drill's cone is left down to the axis.
-fn has_apex(profiles: &Profiles, index: usize) -> bool {
+fn has_apex(profiles: &Profiles, index: CutId) -> bool {
     profiles
         .crest
         .inner
@@ -189,7 +189,7 @@ fn has_apex(profiles: &Profiles, index: usize) -> bool {
 }
 
 /// The middle of the longest stretch that a cut has made.
-fn longest(profiles: &Profiles, index: usize) -> Option<f64> {
+fn longest(profiles: &Profiles, index: CutId) -> Option<f64> {
     let pieces = profiles.crest.inner.iter().flat_map(Chain::segments);
     let spans = pieces
         .filter(|piece| profiles.origin(piece.tag) == Origin::Feature(index))

@@ -6,13 +6,13 @@ use crate::inlay::least_wall;
 use crate::sizes::Sizes;
 use quillet_check::{PartView, Wall, assumed};
 use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{Cut, Feature, Hand, Part};
+use quillet_model::{Cut, CutId, Feature, Hand, Part};
 use quillet_standards::drill::{self, Drill};
 use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
 use quillet_syntax::ast::Side;
 
 /// The facts of a part's cut.
-pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let part = view.part;
     let feature = &part.features[index];
     sheet.say(format!(
@@ -218,7 +218,7 @@ fn thread_in<'a>(part: &'a Part, hole: &Feature) -> Option<&'a ThreadForm> {
 }
 
 /// The thinnest wall that has a cut on its outer side.
-fn outer_wall<'a>(view: &'a PartView<'_>, index: usize) -> Option<&'a Wall> {
+fn outer_wall<'a>(view: &'a PartView<'_>, index: CutId) -> Option<&'a Wall> {
     let walls = view
         .told_walls()
         .iter()

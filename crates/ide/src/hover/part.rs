@@ -5,7 +5,7 @@ use crate::facts::{greatest_dia, mass_in_short, round};
 use quillet_check::PartView;
 use quillet_check::measure::between;
 use quillet_geometry::Length;
-use quillet_model::{Doubts, End, Hand, Origin, Part, PartId};
+use quillet_model::{Doubts, End, Hand, Origin, Part, PartId, StationId};
 
 /// A part's size, weight and least wall.
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
@@ -53,7 +53,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
 }
 
 /// A station: its diameter, and the wall under the surface that comes to it.
-pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: StationId) {
     let part = view.part;
     let station = &part.stations[index];
     sheet.say(format!("**station** of {}", part.name.text));

@@ -4,7 +4,7 @@ use super::Sheet;
 use crate::sizes::signed;
 use quillet_check::PartView;
 use quillet_geometry::{Length, Mass};
-use quillet_model::{Configured, Origin, Part};
+use quillet_model::{Configured, CutId, Origin, Part, StationId};
 use std::f64::consts::PI;
 use std::sync::Arc;
 
@@ -23,21 +23,21 @@ struct Change {
 }
 
 /// What a cut of a greater diameter changes.
-pub(super) fn cut(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+pub(super) fn cut(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let share = |origin, _| f64::from(u8::from(origin == Origin::Feature(index)));
     told(sheet, view, change(view.part, wider(sheet), share));
 }
 
 /// What a greater diameter of a station changes: all of it there, none at its neighbours.
-pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
+pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: StationId) {
     let stations = &view.part.stations;
     let own = stations[index].at.to_mm();
-    let from = |other: usize| stations.get(other).map(|it| it.at.to_mm());
-    let rising = |z: f64| match index.checked_sub(1).and_then(from) {
+    let from = |other: StationId| stations.get(other).map(|it| it.at.to_mm());
+    let rising = |z: f64| match index.before().and_then(from) {
         Some(before) => (z - before) / (own - before).max(f64::MIN_POSITIVE),
         None => 1.0,
     };
-    let falling = |z: f64| match from(index + 1) {
+    let falling = |z: f64| match from(index.after()) {
         // After a step the surface leaves at its other diameter.
         Some(after) if stations[index].step.is_none() => {
             (after - z) / (after - own).max(f64::MIN_POSITIVE)
@@ -46,7 +46,7 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: usize) {
     };
     let share = |origin, z| match origin {
         Origin::Outside(it) if it == index => rising(z),
-        Origin::Outside(it) if it == index + 1 => falling(z),
+        Origin::Outside(it) if it == index.after() => falling(z),
         _ => 0.0,
     };
     told(sheet, view, change(view.part, wider(sheet), share));

@@ -8,7 +8,7 @@ use super::settle::{Bodies, Settled};
 use super::throat::{Reach, Side, Throat, throat};
 use super::tolerance::around;
 use super::{Place, Spot, TOUCHING_MM};
-use crate::{Cut, FitAsked, Joint, Origin};
+use crate::{Cut, CutId, FitAsked, Joint, Origin};
 use quillet_geometry::Length;
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
@@ -362,7 +362,7 @@ pub(crate) fn threads(
     if !(male.own && female.own) {
         return Vec::new();
     }
-    let reach = |member: &Member, feature: usize| -> Reach {
+    let reach = |member: &Member, feature: CutId| -> Reach {
         let part = &bodies.parts[member.part];
         let (from, to) = part.features[feature].stations(part.length);
         let (a, b) = (member.place.of(from.to_mm()), member.place.of(to.to_mm()));

@@ -1,6 +1,6 @@
 //! The outline of a part's metal, cut into pieces that other parts can run into.
 
-use crate::{Origin, Part, Profiles, Solid};
+use crate::{CutId, Origin, Part, Profiles, Solid};
 use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
 use std::sync::Arc;
 
@@ -46,7 +46,7 @@ const SAME: f64 = 1e-6;
 impl Outline {
     /// The outline of a part with its threads at their crests, but those of the features in
     /// `cored` at their roots.
-    pub(crate) fn of(part: &Part, cored: &[usize]) -> Outline {
+    pub(crate) fn of(part: &Part, cored: &[CutId]) -> Outline {
         let Some(profiles) = &part.profiles else {
             return Outline::default();
         };

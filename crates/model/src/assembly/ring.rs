@@ -1,7 +1,7 @@
 //! O-rings in their grooves: how far they are stretched and squeezed, and how full the groove is.
 
 use super::AtRest;
-use crate::{ById, Cut, Feature, JointId, Part, PartId, Pen, Ring, RingId};
+use crate::{ById, Cut, CutId, Feature, JointId, Part, PartId, Pen, Ring, RingId};
 use std::f64::consts::PI;
 use std::sync::Arc;
 
@@ -10,8 +10,8 @@ use std::sync::Arc;
 pub struct SeatedRing {
     /// The grooved part.
     pub part: PartId,
-    /// The groove: an index into that part's `features`.
-    pub feature: usize,
+    /// The groove.
+    pub feature: CutId,
     /// The ring.
     pub ring: Arc<Part>,
     /// Where it runs against a mate, once the pen is put together.
@@ -44,7 +44,7 @@ pub(super) fn seated(
 ) -> ById<RingId, SeatedRing> {
     let mut found = ById::default();
     for (index, part) in pen.parts.with_ids() {
-        for (at, feature) in part.features.iter().enumerate() {
+        for (at, feature) in part.features.with_ids() {
             let (Cut::Groove {
                 takes: Some(takes), ..
             }

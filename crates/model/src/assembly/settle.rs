@@ -6,7 +6,7 @@ use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Place};
-use crate::{ById, FitAsked, Hand, Joint, JointEnd, PartId, Parts};
+use crate::{ById, CutId, FitAsked, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
 use quillet_syntax::ast::Verb;
@@ -28,7 +28,7 @@ pub(crate) struct Bodies<'a> {
 /// A part's outline with the threads of these features at their roots.
 struct Cored {
     part: PartId,
-    threads: Vec<usize>,
+    threads: Vec<CutId>,
     outline: Arc<Outline>,
 }
 
@@ -99,7 +99,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part's outline with the threads of these features at their roots.
-    fn cored(&self, part: PartId, threads: &[usize]) -> Arc<Outline> {
+    fn cored(&self, part: PartId, threads: &[CutId]) -> Arc<Outline> {
         let known = |it: &&Cored| it.part == part && it.threads == threads;
         if let Some(it) = self.cored.borrow().iter().find(known) {
             return it.outline.clone();
@@ -237,7 +237,7 @@ impl<'a> Bodies<'a> {
         };
         let axis = groups.place(end.part).inverse().then(here);
         let pairs = meant(joint, self.parts);
-        let cored: Vec<usize> = pairs
+        let cored: Vec<CutId> = pairs
             .iter()
             .map(|pair| match side {
                 Side::Male => pair.male,
@@ -263,7 +263,7 @@ impl<'a> Bodies<'a> {
         &self,
         part: PartId,
         place: Place,
-        cored: Option<&[usize]>,
+        cored: Option<&[CutId]>,
         own: bool,
         squeeze_mm: f64,
     ) -> Member {

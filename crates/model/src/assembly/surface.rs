@@ -1,7 +1,7 @@
 //! How a place on a part's surface moves as the sizes of the part do.
 
 use super::chain::{Drift, Size};
-use crate::{Cut, End, Feature, Origin, Part, PartId, Station};
+use crate::{ById, Cut, CutId, End, Feature, Origin, Part, PartId, Station, StationId};
 use quillet_geometry::{self as geometry, Chain, Length, Shape, Tag};
 
 /// A part of a pen, asked for how its surface moves.
@@ -49,14 +49,14 @@ impl<'p> Surface<'p> {
     /// The end from which a plane is written, and what makes it.
     pub(crate) fn written(self, inside: bool, station: Length) -> Option<(End, Origin)> {
         let near = |at: Length| (at - station).abs() <= SAME;
-        let cut = |(index, it): (usize, &Feature)| {
+        let cut = |(index, it): (CutId, &Feature)| {
             let (a, b) = it.stations(self.part.length);
             let here = it.is_inside() == inside && !it.is_edge() && (near(a) || near(b));
             here.then_some((it.end, Origin::Feature(index)))
         };
-        let mut stations = self.part.stations.iter().enumerate();
+        let mut stations = self.part.stations.with_ids();
         let mut of_station = || stations.find(|(_, it)| near(it.at));
-        let cuts = || self.part.features.iter().enumerate().find_map(cut);
+        let cuts = || self.part.features.with_ids().find_map(cut);
         match inside {
             true => cuts(),
             false => of_station()
@@ -152,35 +152,36 @@ impl<'p> Surface<'p> {
     }
 
     /// The outside that comes to a station.
-    fn outside(self, index: usize, at_mm: f64, slope: f64) -> Drift {
+    fn outside(self, index: StationId, at_mm: f64, slope: f64) -> Drift {
         let stations = &self.part.stations;
         let Some(to) = stations.get(index) else {
             return Drift::default();
         };
-        let radius = |index: usize, second: bool| {
+        let radius = |index: StationId, second: bool| {
             Drift::of(Size::Radius {
                 part: self.index,
                 of: Origin::Outside(index),
                 second,
             })
         };
-        let Some(from) = index.checked_sub(1).and_then(|it| stations.get(it)) else {
+        let Some((before, from)) = index.before().and_then(|it| Some((it, stations.get(it)?)))
+        else {
             return radius(index, false);
         };
         if to.span == from.span && to.dia_span == from.dia_span {
             // `outside dia 12` is one size.
-            return radius(index - 1, false);
+            return radius(before, false);
         }
         if to.shape == Shape::Straight {
             let ends = [
-                (from.at, radius(index - 1, from.step.is_some())),
+                (from.at, radius(before, from.step.is_some())),
                 (to.at, radius(index, false)),
             ];
             return self.between(false, ends, at_mm, slope);
         }
         // Where a curve ends, it lies on that station alone.
         for (station, of) in [
-            (from, radius(index - 1, from.step.is_some())),
+            (from, radius(before, from.step.is_some())),
             (to, radius(index, false)),
         ] {
             if (station.at.to_mm() - at_mm).abs() < SAME_MM && slope.is_finite() {
@@ -193,8 +194,12 @@ impl<'p> Surface<'p> {
             to.at.to_mm() - 2.0 * STEP.to_mm(),
         );
         let mut found = Drift::default();
-        for near in index.saturating_sub(REACH)..stations.len().min(index + REACH) {
-            let station = &stations[near];
+        let first = index.index().saturating_sub(REACH);
+        let near = stations
+            .with_ids()
+            .skip(first)
+            .take(index.index() + REACH - first);
+        for (near, station) in near {
             let grows = |change: fn(&mut geometry::Station, Length)| {
                 let radius = |by: Length| curved(stations, near, change, by, at_mm);
                 let (a, b) = (radius(STEP), radius(Length::ZERO - STEP));
@@ -283,24 +288,21 @@ const REACH: usize = 4;
 
 /// The radius of the outside at a place, one station changed.
 fn curved(
-    stations: &[Station],
-    index: usize,
+    stations: &ById<StationId, Station>,
+    index: StationId,
     change: fn(&mut geometry::Station, Length),
     by: Length,
     at_mm: f64,
 ) -> Option<f64> {
-    let mut drawn: Vec<geometry::Station> = stations
-        .iter()
-        .map(|it| geometry::Station {
-            at: it.at,
-            arrives: it.dia,
-            leaves: it.step.unwrap_or(it.dia),
-            shape: it.shape,
-            edge: None,
-            tag: Tag(0),
-            edge_tag: Tag(0),
-        })
-        .collect();
+    let mut drawn = stations.map(|it| geometry::Station {
+        at: it.at,
+        arrives: it.dia,
+        leaves: it.step.unwrap_or(it.dia),
+        shape: it.shape,
+        edge: None,
+        tag: Tag(0),
+        edge_tag: Tag(0),
+    });
     change(drawn.get_mut(index)?, by);
     let chain = geometry::outside(&drawn).chain?;
     Some(chain.radii_at(at_mm)?.0)

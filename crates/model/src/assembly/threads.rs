@@ -3,18 +3,18 @@
 use super::Place;
 use super::clock::{Begin, marks_apart};
 use super::travel::lets_go_mm;
-use crate::{End, Feature, Joint, Origin, Part, Parts, Solid};
+use crate::{CutId, End, Feature, Joint, Origin, Part, Parts, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
 
-/// A male and a female thread of one designation: indices into the two parts' `features`.
+/// A male and a female thread of one designation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct MatedThreads {
     /// On the male part.
-    pub male: usize,
+    pub male: CutId,
     /// On the female part.
-    pub female: usize,
+    pub female: CutId,
 }
 
 /// The turn that a shoulder's cut is told for.
@@ -160,19 +160,14 @@ pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<
     found
 }
 
-fn threads(part: &Part, side: Side) -> impl Iterator<Item = (usize, &ThreadForm)> {
-    let of_side = move |(index, feature): (usize, &'_ Feature)| {
+fn threads(part: &Part, side: Side) -> impl Iterator<Item = (CutId, &ThreadForm)> {
+    let of_side = move |(index, feature): (CutId, &'_ Feature)| {
         feature
             .thread()
             .filter(|(_, its)| *its == side)
             .map(|_| index)
     };
-    let indices: Vec<usize> = part
-        .features
-        .iter()
-        .enumerate()
-        .filter_map(of_side)
-        .collect();
+    let indices: Vec<CutId> = part.features.with_ids().filter_map(of_side).collect();
     indices.into_iter().filter_map(|index| {
         part.features[index]
             .thread()
@@ -182,7 +177,7 @@ fn threads(part: &Part, side: Side) -> impl Iterator<Item = (usize, &ThreadForm)
 
 /// From where to where a thread has its full form, mm inward from an end's face: its reach, less
 /// what a wider bore or a slimmer relief, an edge or a countersink takes of it.
-fn full_form(part: &Part, feature: usize, end: End) -> (f64, f64) {
+fn full_form(part: &Part, feature: CutId, end: End) -> (f64, f64) {
     let thread = &part.features[feature];
     let (from, to) = thread.stations(part.length);
     let mut reach = (from.to_mm(), to.to_mm());
@@ -208,7 +203,7 @@ fn full_form(part: &Part, feature: usize, end: End) -> (f64, f64) {
 impl Part {
     /// From where to where a thread of this part is drawn of full form, inward from an end's face;
     /// none where this cut is no thread.
-    pub fn full_form(&self, feature: usize, end: End) -> Option<(Length, Length)> {
+    pub fn full_form(&self, feature: CutId, end: End) -> Option<(Length, Length)> {
         self.features.get(feature)?.thread()?;
         let (from, to) = full_form(self, feature, end);
         Some((Length::mm(from), Length::mm(to)))

@@ -2,7 +2,7 @@
 
 use super::Place;
 use super::throat::Reach;
-use crate::{Feature, Part, Profiles};
+use crate::{CutId, Feature, Part, Profiles};
 use quillet_geometry::{Chain, Curve, Line, Point};
 
 /// How far the male comes out before its crests and the female's no longer overlap, mm, both in
@@ -12,8 +12,8 @@ use quillet_geometry::{Chain, Curve, Line, Point};
 /// The crests as they are left: an edge that is broken, a countersink, a wider mouth or a curved
 /// outside takes of them what it takes, and a part of a crest still holds.
 pub(super) fn lets_go_mm(
-    (male, male_thread, male_place): (&Part, usize, Place),
-    (female, female_thread, female_place): (&Part, usize, Place),
+    (male, male_thread, male_place): (&Part, CutId, Place),
+    (female, female_thread, female_place): (&Part, CutId, Place),
 ) -> Option<f64> {
     let outer = |profiles: &Profiles, (from, to)| profiles.crest.outer.between(from, to);
     let male = crests(male, male_thread, |profiles, reach| {
@@ -40,7 +40,7 @@ const WIDE_MM: f64 = 1000.0;
 /// The surface of a thread's crests over its reach.
 fn crests(
     part: &Part,
-    thread: usize,
+    thread: CutId,
     of: impl Fn(&Profiles, Reach) -> Vec<Chain>,
 ) -> Option<Vec<Chain>> {
     let feature: &Feature = part.features.get(thread)?;

@@ -5,7 +5,7 @@ use super::contact::{TOUCHING_MM, Touch};
 use super::hold::{self, HeldBy};
 use super::passage::{self, Blocked};
 use super::{AtRest, SeatedRing, StoppedBy};
-use crate::{ById, Joint, JointId, Part, PartId, Pen, RingId};
+use crate::{ById, CutId, Joint, JointId, Part, PartId, Pen, RingId};
 use quillet_syntax::ast::Verb;
 
 /// The verdict on a joint at rest.
@@ -147,7 +147,7 @@ fn jammed(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Touch> {
 
 /// Whether a place of a part, and the ring of this width from it outward, is on one of its
 /// threads: on its crests or the face at its end.
-fn on_thread(part: &Part, thread: usize, spot: &super::Spot, width_mm: f64) -> bool {
+fn on_thread(part: &Part, thread: CutId, spot: &super::Spot, width_mm: f64) -> bool {
     let Some(feature) = part.features.get(thread) else {
         return false;
     };

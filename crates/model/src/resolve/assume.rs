@@ -12,7 +12,7 @@ impl<'a> Resolver<'a> {
     /// thread on it.
     pub(super) fn assume_tenons(&mut self, part: &mut Part, thread_lost: bool) {
         let mut missing = Vec::new();
-        for index in 0..part.features.len() {
+        for index in part.features.ids() {
             let Cut::Tenon { dia, .. } = &part.features[index].cut else {
                 continue;
             };

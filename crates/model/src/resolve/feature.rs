@@ -20,7 +20,7 @@ impl<'a> Resolver<'a> {
             };
             for said in block.features {
                 match self.feature(said, block, end, part, frame) {
-                    Some(feature) => part.features.push(feature),
+                    Some(feature) => part.features.extend([feature]),
                     None if matches!(said.kind, FeatureKind::Accept(_)) => {}
                     None => {
                         thread_lost |= matches!(said.kind, FeatureKind::Thread { .. });

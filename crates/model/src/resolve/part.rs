@@ -6,7 +6,7 @@ use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
 use super::want::Among;
 use super::{Resolver, shared};
-use crate::{CutPart, Limits, NameKind, Part, PartKind, Units};
+use crate::{ById, CutPart, Limits, NameKind, Part, PartKind, Units};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
 use quillet_syntax::{Span, text};
@@ -62,11 +62,11 @@ impl<'a> Resolver<'a> {
             length: Length::ZERO,
             length_free: Length::ZERO,
             length_span: ast.name.span,
-            stations: Vec::new(),
+            stations: ById::default(),
             outside_known: true,
             whole: self.is_sound(item.span) && lines.sound,
             shaped: false,
-            features: Vec::new(),
+            features: ById::default(),
             faces: Vec::new(),
             profiles: None,
             bench: lines.bench.cloned(),
@@ -87,7 +87,8 @@ impl<'a> Resolver<'a> {
                 cut.stocked = sound && self.lost == before;
             }
             let before = self.lost;
-            (part.stations, part.outside_known) = self.stations(&lines, &part, frame);
+            let (stations, known) = self.stations(&lines, &part, frame);
+            (part.stations, part.outside_known) = (stations.into(), known);
             self.features(&lines, &mut part, frame);
             let cut = sound && part.outside_known && self.lost == before;
             self.named_faces(&mut part, &owner);

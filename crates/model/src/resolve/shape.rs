@@ -4,7 +4,7 @@ use super::Resolver;
 use super::lines::incomplete;
 use super::shaper::{Shaper, tag};
 use super::through::{Through, through};
-use crate::{Origin, Part, Profiles, Solid};
+use crate::{CutId, Origin, Part, Profiles, Solid, StationId};
 use quillet_geometry::{
     self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw,
 };
@@ -32,7 +32,7 @@ impl Resolver<'_> {
         }
         let left = cut(part);
         for StationFlaw { station, flaw } in left.stations {
-            let finding = flawed_station(part.stations[station].span, flaw);
+            let finding = flawed_station(part.stations[StationId::nth(station)].span, flaw);
             finding.into_iter().for_each(|it| self.say(it));
         }
         for (feature, flaw) in left.edges {
@@ -92,20 +92,22 @@ impl Resolver<'_> {
 struct Left {
     profiles: Option<Profiles>,
     stations: Vec<StationFlaw>,
-    edges: Vec<(usize, EdgeFlaw)>,
+    edges: Vec<(CutId, EdgeFlaw)>,
 }
 
 /// Leaves cuts and broken corners out of a part.
 fn without(part: &mut Part, refused: &[Origin]) {
-    for (index, station) in part.stations.iter_mut().enumerate() {
+    for (index, station) in part.stations.ids().zip(part.stations.iter_mut()) {
         if refused.contains(&Origin::StationEdge(index)) {
             station.edge = None;
         }
     }
-    let mut index = 0;
+    let mut cuts = part.features.ids();
     part.features.retain(|_| {
-        index += 1;
-        !refused.iter().any(|it| it.feature() == Some(index - 1))
+        let cut = cuts.next();
+        !refused
+            .iter()
+            .any(|it| it.feature().is_some() && it.feature() == cut)
     });
 }
 
@@ -113,8 +115,7 @@ fn cut(part: &Part) -> Left {
     let mut origins = Vec::new();
     let stations: Vec<geometry::Station> = part
         .stations
-        .iter()
-        .enumerate()
+        .with_ids()
         .map(|(index, station)| geometry::Station {
             at: station.at,
             arrives: station.dia,

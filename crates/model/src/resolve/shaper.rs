@@ -1,7 +1,7 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
 use super::threading::{ThreadAs, surface};
-use crate::{Cut, End, Feature, Origin, Part, Profiles, Solid};
+use crate::{ById, Cut, CutId, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
 use quillet_syntax::ast::Side;
@@ -14,21 +14,20 @@ pub(super) struct Shaper<'p> {
     /// The outside as its stations and the stock give it.
     outside: Vec<Chain>,
     /// One tag for each feature, and one for each drill point.
-    features: Vec<Tag>,
-    points: Vec<Tag>,
+    features: ById<CutId, Tag>,
+    points: ById<CutId, Tag>,
     length_mm: f64,
     /// Cuts whose corner cannot be broken.
-    pub(super) flaws: Vec<(usize, EdgeFlaw)>,
+    pub(super) flaws: Vec<(CutId, EdgeFlaw)>,
 }
 
 impl<'p> Shaper<'p> {
     pub(super) fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
         let length_mm = part.length.to_mm();
         let stock = tag(&mut origins, Origin::Stock);
-        let features: Vec<Tag> = part
+        let features: ById<CutId, Tag> = part
             .features
-            .iter()
-            .enumerate()
+            .with_ids()
             .map(|(index, feature)| {
                 let origin = match feature.cut {
                     Cut::Edge(_) | Cut::Countersink { .. } => Origin::FeatureEdge(index),
@@ -37,7 +36,9 @@ impl<'p> Shaper<'p> {
                 tag(&mut origins, origin)
             })
             .collect();
-        let points = (0..part.features.len())
+        let points = part
+            .features
+            .ids()
             .map(|i| tag(&mut origins, Origin::DrillPoint(i)))
             .collect();
         let mut whole = vec![];
@@ -103,7 +104,7 @@ impl<'p> Shaper<'p> {
     /// The surfaces of the threads of one side, over these crests.
     fn threads(&self, wanted: Side, threads: ThreadAs, crests: &[Chain]) -> Vec<Chain> {
         let mut made = Vec::new();
-        for (index, feature) in self.part.features.iter().enumerate() {
+        for (index, feature) in self.part.features.with_ids() {
             if let Some((thread, side)) = feature.thread()
                 && side == wanted
             {
@@ -117,7 +118,7 @@ impl<'p> Shaper<'p> {
 
     /// The surfaces that the plain cuts of one side leave.
     fn cuts(&self, inside: bool) -> Vec<Chain> {
-        let features = self.part.features.iter().enumerate();
+        let features = self.part.features.with_ids();
         let of_side = features.filter(|(_, it)| it.is_inside() == inside);
         of_side
             .flat_map(|(index, feature)| self.cut(index, feature))
@@ -126,7 +127,7 @@ impl<'p> Shaper<'p> {
 
     /// Breaks the corners of the ends as the cuts say; edges come last.
     fn break_corners(&mut self, mut outer: Chain) -> Chain {
-        for (index, feature) in self.part.features.iter().enumerate() {
+        for (index, feature) in self.part.features.with_ids() {
             let Cut::Edge(edge) = feature.cut else {
                 continue;
             };
@@ -141,7 +142,7 @@ impl<'p> Shaper<'p> {
     }
 
     /// The surfaces a plain cut leaves, along the part.
-    fn cut(&self, index: usize, feature: &Feature) -> Vec<Chain> {
+    fn cut(&self, index: CutId, feature: &Feature) -> Vec<Chain> {
         let tag = self.features[index];
         let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
         let places: Vec<Point> = match &feature.cut {

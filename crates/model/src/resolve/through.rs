@@ -1,7 +1,7 @@
 //! Cuts that leave no wall and so no shape: edges that reach through it, a bought part's bore wider
 //! than the part.
 
-use crate::{Cut, End, Origin, Part, Profiles};
+use crate::{Cut, CutId, End, Origin, Part, Profiles, StationId};
 use quillet_geometry::{Chain, Curve, Edge, Length, Segment};
 use quillet_syntax::{Finding, Severity, Size, Span, text};
 
@@ -173,8 +173,8 @@ impl Pair {
 }
 
 fn span(part: &Part, origin: Origin) -> Span {
-    let station = |index: usize| part.stations.get(index).map(|it| it.span);
-    let feature = |index: usize| part.features.get(index).map(|it| it.span);
+    let station = |index: StationId| part.stations.get(index).map(|it| it.span);
+    let feature = |index: CutId| part.features.get(index).map(|it| it.span);
     let said = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         _ => origin.feature().and_then(feature),
