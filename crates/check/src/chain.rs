@@ -71,13 +71,7 @@ fn plane(part: &Part, origin: Origin, from: End, at: Length) -> SizedText {
         End::Second => text!(" from {}", part.end_name(from)),
     };
     match cut {
-        Some((cut, end)) => text!(
-            "{}'s {} {} {}",
-            name,
-            words::word(cut),
-            end,
-            Shown::Written(at)
-        ),
+        Some((cut, end)) => text!("{}'s {} {} {}", name, cut.called(), end, Shown::Written(at)),
         None => text!("{} at {}{}", name, Shown::Written(at), far),
     }
 }

@@ -1,8 +1,7 @@
 //! Numbers and surfaces in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature, Origin, Part, StationId};
-use quillet_syntax::ast::Side;
+use quillet_model::{Cut, Feature, Origin, Part, StationId};
 use quillet_syntax::{Size, SizedText, Span, ToText, text};
 
 /// A diameter to the hundredth: `⌀11.02`.
@@ -46,7 +45,7 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
         (Origin::Face(end), _) => text!("the {}", part.end_name(end)),
         (_, Some(feature)) => match &feature.cut {
             Cut::Thread { thread, .. } => text!("{}'s root ({})", thread.called(), dia(at)),
-            _ => text!("the {} ({})", word(feature), dia(at)),
+            _ => text!("the {} ({})", feature.called(), dia(at)),
         },
         _ if at < ON_AXIS => "the pole".into(),
         _ => text!("the outside ({})", dia(at)),
@@ -71,11 +70,9 @@ pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
 /// A cut with its size: `⌀8.00 drill`, `letter F drill`.
 pub(crate) fn sized(feature: &Feature) -> SizedText {
     let named = match &feature.cut {
-        Cut::Drill { tool, .. } | Cut::Bore { tool, .. } | Cut::Ream { tool, .. } => match tool {
-            DrillName::Number(number) => Some(text!("#{}", number)),
-            DrillName::Letter(letter) => Some(text!("letter {}", letter)),
-            DrillName::Diameter => None,
-        },
+        Cut::Drill { tool, .. } | Cut::Bore { tool, .. } | Cut::Ream { tool, .. } => {
+            tool.name().map(SizedText::from)
+        }
         _ => None,
     };
     // A hole made by a drill goes by the drill's name where it has one.
@@ -83,31 +80,8 @@ pub(crate) fn sized(feature: &Feature) -> SizedText {
     let drilled = matches!(&feature.cut, Cut::Drill { .. } | Cut::Ream { .. });
     let size = named.or_else(|| feature.dia().map(if drilled { hole } else { dia }));
     match size {
-        Some(size) => text!("{} {}", size, word(feature)),
-        None => word(feature).into(),
-    }
-}
-
-/// What a cut is called.
-pub(crate) fn word(feature: &Feature) -> &'static str {
-    match &feature.cut {
-        Cut::Tenon { .. } => "tenon",
-        Cut::Drill { .. } => "drill",
-        Cut::Bore { .. } => "bore",
-        Cut::Ream { .. } => "reamed hole",
-        Cut::Thread {
-            side: Side::Inside, ..
-        } => "inside thread",
-        Cut::Thread {
-            side: Side::Outside,
-            ..
-        } => "outside thread",
-        Cut::Relief { .. } => "relief",
-        Cut::Groove { .. } => "groove",
-        Cut::Recess { .. } => "recess",
-        Cut::Taper { .. } => "taper",
-        Cut::Countersink { .. } => "countersink",
-        Cut::Edge(_) => "broken corner",
+        Some(size) => text!("{} {}", size, feature.called()),
+        None => feature.called().into(),
     }
 }
 

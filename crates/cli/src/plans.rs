@@ -35,10 +35,7 @@ pub(crate) fn plans<'d>(
             known(part);
         }
         let bench = bench(pen.bench.as_ref());
-        let title = pen
-            .title
-            .as_ref()
-            .map_or(&pen.name.text, |title| &title.text);
+        let title = pen.title_or_name();
         Planned {
             title: title.to_string(),
             plan: plan_pen(pen, bench),

@@ -8,7 +8,7 @@ use quillet_check::{Examined, examine};
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
 use quillet_export::sheet::{self, Content};
-use quillet_model::{Design, Pen};
+use quillet_model::{Design, Pen, words};
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -57,11 +57,7 @@ fn write(args: &Args) -> Result<bool, String> {
     for pen in pens {
         let errors = judged.of_pen(&pen.name.text).errors();
         if errors > 0 && !args.anyway {
-            let count = if errors == 1 {
-                "an error".into()
-            } else {
-                format!("{errors} errors")
-            };
+            let count = words::errors(errors);
             say::aside(format!(
                 "{} has {count} and gets no sheet; quillet check says what is wrong, --anyway writes one all the same",
                 pen.name.text

@@ -2,13 +2,15 @@
 
 use crate::say;
 use quillet_check::{Examined, examine};
-use quillet_model::{Design, Lacks, Part, Pen};
+use quillet_model::{Design, Lacks, Part, Pen, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
 
 /// Says that a design is not sound, where it is not; what is made of it may be made in vain.
 pub(crate) fn errors(design: &Design) {
-    if let Some(errors) = counted(examine(design).errors()) {
+    let errors = examine(design).errors();
+    if errors > 0 {
+        let errors = words::errors(errors);
         say::aside(format!(
             "this design has {errors}; quillet check says what is wrong"
         ));
@@ -17,9 +19,10 @@ pub(crate) fn errors(design: &Design) {
 
 /// Says how many errors a design has, where it has any; 0, or 1 where it has.
 pub(crate) fn unsound(examined: &Examined) -> ExitCode {
-    let Some(errors) = counted(examined.errors()) else {
+    if examined.errors() == 0 {
         return ExitCode::SUCCESS;
-    };
+    }
+    let errors = words::errors(examined.errors());
     say::aside(format!(
         "this design has {errors}; what rests on what is wrong is not known. \
          quillet check says what is wrong"
@@ -72,14 +75,5 @@ impl LeftOut {
             true => ExitCode::SUCCESS,
             false => ExitCode::FAILURE,
         }
-    }
-}
-
-/// `an error`, `3 errors`; none where there is none.
-pub(crate) fn counted(errors: usize) -> Option<String> {
-    match errors {
-        0 => None,
-        1 => Some("an error".to_owned()),
-        _ => Some(format!("{errors} errors")),
     }
 }

@@ -71,11 +71,7 @@ pub fn body(design: &Design, said: &[Said]) -> String {
         let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM, design.units()).unzip();
         let callouts = callouts.unwrap_or_default();
         LivePen {
-            title: pen
-                .title
-                .as_ref()
-                .map_or(&pen.name.text, |title| &title.text)
-                .to_string(),
+            title: pen.title_or_name().to_owned(),
             picture: drawn(picture),
             legend: callouts
                 .iter()

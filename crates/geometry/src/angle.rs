@@ -50,6 +50,21 @@ impl Angle {
         Angle(self.0 / 2)
     }
 
+    /// How deep a cone of this included angle is whose base has this radius: r / tan(angle / 2), as
+    /// of a drill's point or a countersink. Both in mm.
+    pub fn cone_depth_mm(self, radius_mm: f64) -> f64 {
+        radius_mm / self.cone_flare()
+    }
+
+    /// How far the wall of such a cone stands from its axis, so far from its tip. Both in mm.
+    pub fn cone_radius_mm(self, depth_mm: f64) -> f64 {
+        depth_mm * self.cone_flare()
+    }
+
+    fn cone_flare(self) -> f64 {
+        (self.to_rad() / 2.0).tan()
+    }
+
     /// The number of degrees to at most `places` decimals, trailing zeros dropped.
     pub fn deg_text(self, places: usize) -> String {
         decimal::format(self.0, NANO, places)

@@ -45,6 +45,18 @@ pub(crate) fn rounded_quotient(num: i128, den: i128) -> Option<i64> {
     i64::try_from(quotient + signed).ok()
 }
 
+/// A number to so many decimals, trailing zeros dropped; never `-0`. What is no number is `—`.
+pub fn number(value: f64, places: usize) -> String {
+    if !value.is_finite() {
+        return "—".to_owned();
+    }
+    let mut text = format!("{value:.places$}");
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
+    }
+    if text == "-0" { "0".into() } else { text }
+}
+
 /// `count` in units of `unit` counts, to at most `places` decimals, trailing zeros dropped.
 pub(crate) fn format(count: i64, unit: i64, places: usize) -> String {
     let scale = 10_i128.pow(places.min(18) as u32);

@@ -36,6 +36,7 @@ pub use arc::Arc;
 pub use chain::{Chain, Kink, Segment, Tag};
 pub use cubic::Cubic;
 pub use curve::{Bounds, Curve, Line};
+pub use decimal::number;
 pub use edge::{Edge, EdgeFlaw, Side};
 pub use length::{InchFraction, Length};
 pub use limits::Limits;

@@ -1,8 +1,8 @@
 //! What is told of parts, threads and pens in a few words.
 
 use crate::sizes::Sizes;
-use quillet_geometry::Length;
-use quillet_model::{AtRest, Configuration, Configured, Cut, Lacks, Origin, Part, Pen, Spot};
+use quillet_geometry::{Length, number};
+use quillet_model::{AtRest, Configuration, Configured, Lacks, Origin, Part, Pen, Spot};
 use quillet_standards::thread::ThreadForm;
 
 /// A part's size: `64 mm, ⌀ 15.8`.
@@ -71,28 +71,11 @@ pub(crate) fn spot_in_short(pen: &Pen, spot: &Spot) -> String {
             .feature()
             .and_then(|index| part.features.get(index))
             .map(|feature| {
-                let word = cut_word(&feature.cut);
+                let word = feature.cut.word();
                 face(feature.face.as_ref()).unwrap_or_else(|| format!("{name}'s {word}"))
             }),
     };
     said.unwrap_or_else(|| format!("{name}'s outside"))
-}
-
-/// The word that begins a cut.
-pub(crate) fn cut_word(cut: &Cut) -> &'static str {
-    match cut {
-        Cut::Tenon { .. } => "tenon",
-        Cut::Drill { .. } => "drill",
-        Cut::Bore { .. } => "bore",
-        Cut::Ream { .. } => "ream",
-        Cut::Thread { .. } => "thread",
-        Cut::Relief { .. } => "relief",
-        Cut::Groove { .. } => "groove",
-        Cut::Recess { .. } => "recess",
-        Cut::Taper { .. } => "taper",
-        Cut::Countersink { .. } => "countersink",
-        Cut::Edge(_) => "edge",
-    }
 }
 
 /// The configurations a pen has.
@@ -119,10 +102,10 @@ pub(crate) fn state_in_short(it: &Configuration, sizes: Sizes) -> String {
     };
     let share = it
         .balance_share()
-        .map(|share| format!(" ({} %)", round(100.0 * share, 1)));
+        .map(|share| format!(" ({} %)", number(100.0 * share, 1)));
     format!(
         "{length}, {} g, balance {}{}",
-        round(filled.mass_g, 1),
+        number(filled.mass_g, 1),
         sizes.worked_out(filled.centre_mm, 1),
         share.unwrap_or_default()
     )
@@ -144,25 +127,8 @@ pub(crate) fn why_not_at_rest(pen: &Pen, rest: &AtRest) -> Option<String> {
 /// A part's mass: `4.2 g`, `mass not known: it says no mass`; with what it weighs to so many places.
 pub(crate) fn mass_in_short(part: &Part, places: usize) -> String {
     match (part.weigh(), part.lacks_mass()) {
-        (Some(mass), _) => format!("{} g", round(mass.mass_g, places)),
+        (Some(mass), _) => format!("{} g", number(mass.mass_g, places)),
         (None, Some(lacks)) => format!("not known: it {}", lacks.words()),
         (None, None) => "not known".to_owned(),
-    }
-}
-
-/// A number to so many places, trailing zeros dropped.
-pub(crate) fn round(value: f64, places: usize) -> String {
-    // What has no value, as a share of nothing, is not told as one.
-    if !value.is_finite() {
-        return "—".to_owned();
-    }
-    let text = format!("{value:.places$}");
-    let text = match text.contains('.') {
-        true => text.trim_end_matches('0').trim_end_matches('.'),
-        false => &text,
-    };
-    match text {
-        "-0" => "0".to_owned(),
-        text => text.to_owned(),
     }
 }

@@ -1,9 +1,10 @@
 //! What was worked out, told between the words.
 
-use crate::facts::{self, round};
+use crate::facts;
 use crate::sizes::Sizes;
 use crate::{Analysis, Settings, Units as Chosen};
 use quillet_check::{PartView, Wall};
+use quillet_geometry::number;
 use quillet_model::{AtRest, Cut, CutId, Engagement, Joint, Pen, Quantity, SourceFile, Units};
 use quillet_syntax::ast::{ExprKind, Side, Unit};
 use quillet_syntax::visit::Node;
@@ -124,7 +125,7 @@ fn rests(pen: &Pen, joint: &Joint, rest: &AtRest, sizes: Sizes) -> Option<Inlay>
     let turns = |it: &&Engagement| it.travel_mm > 0.0 && rest.verdict.closes();
     let engaged = rest.engagements.first().filter(turns);
     if let Some(engaged) = engaged {
-        text += &format!(", {} turns", round(engaged.turns(), 2));
+        text += &format!(", {} turns", number(engaged.turns(), 2));
     }
     if let Some(touch) = rest.touches.first() {
         let face = |spot: &quillet_model::Spot| facts::spot_in_short(pen, spot);

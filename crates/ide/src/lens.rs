@@ -1,10 +1,11 @@
 //! What a part or pen comes to, told above it.
 
-use crate::facts::{configurations, round, state_in_short};
+use crate::facts::{configurations, state_in_short};
 use crate::sizes::Sizes;
 use crate::{Analysis, Settings};
 use quillet_check::measure::Verdict;
 use quillet_check::{JudgedWant, PartView};
+use quillet_geometry::number;
 use quillet_model::{Part, SourceFile};
 use quillet_syntax::Span;
 use std::collections::BTreeSet;
@@ -102,7 +103,7 @@ pub fn lenses(
 /// A part's mass and least wall.
 fn of_part(part: &Part, view: &PartView<'_>, sizes: Sizes) -> String {
     let mass = match part.weigh() {
-        Some(mass) => format!("{} g", round(mass.mass_g, 1)),
+        Some(mass) => format!("{} g", number(mass.mass_g, 1)),
         None => "mass not known".to_owned(),
     };
     let walls = if part.is_bought() {

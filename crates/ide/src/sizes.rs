@@ -1,6 +1,5 @@
 //! How sizes are told: in the unit of the file that is asked about, unless the maker chose.
 
-use crate::facts::round;
 use crate::settings::{Settings, Units as Chosen};
 use quillet_geometry::{Length, Limits};
 use quillet_model::{SourceFile, Units};
@@ -87,7 +86,7 @@ impl Sizes {
     /// The same without its unit.
     pub(crate) fn figure(self, mm: f64, mm_places: usize) -> String {
         let (value, places) = self.value(mm, mm_places);
-        round(value, places)
+        quillet_geometry::number(value, places)
     }
 
     /// The same as a change, with its sign and its unit: `+0.12 mm`, `−0.005 in`.

@@ -26,6 +26,7 @@ mod stack;
 mod thread;
 mod value;
 mod want;
+pub mod words;
 
 pub use assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,

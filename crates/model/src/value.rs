@@ -287,14 +287,7 @@ impl std::fmt::Display for Quantity {
             Dimension::Angle => (self.to_f64(), "°"),
             _ => (self.to_f64(), ""),
         };
-        let text = format!("{amount:.places$}");
-        let text = match text.contains('.') {
-            true => text.trim_end_matches('0').trim_end_matches('.'),
-            false => &text,
-        };
-        // What rounds to nothing has no sign.
-        f.write_str(if text == "-0" { "0" } else { text })?;
-        f.write_str(unit)
+        write!(f, "{}{unit}", quillet_geometry::number(amount, places))
     }
 }
 

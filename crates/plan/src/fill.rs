@@ -325,9 +325,8 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             .filter(at_face)
             .map(|hole| hole.shape.widest());
         let hole = holes.filter(|hole| *hole < dia).max().unwrap_or_default();
-        Some(Length::mm(
-            (dia - hole).to_mm() / 2.0 / (angle.to_rad() / 2.0).tan(),
-        ))
+        let wider = (dia - hole).to_mm() / 2.0;
+        Some(Length::mm(angle.cone_depth_mm(wider)))
     }
 
     fn hole_notes(&self, operation: &mut Operation, cut: &InsideCut, tool: Tool) {

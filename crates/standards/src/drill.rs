@@ -140,7 +140,7 @@ pub fn point_length(diameter: Length, included: Angle) -> Length {
     if included >= Angle::deg(180.0) || included <= Angle::ZERO {
         return Length::ZERO;
     }
-    Length::mm(diameter.to_mm() / 2.0 / included.half().to_rad().tan())
+    Length::mm(included.cone_depth_mm(diameter.to_mm() / 2.0))
 }
 
 /// The metric jobber drill of this diameter, or the next larger one; none over 20 mm. A drill

@@ -118,7 +118,7 @@ fn cone_radius(feature: &Feature, part: &Part) -> f64 {
         return 0.0;
     };
     let past = (part.length - feature.to).to_mm();
-    (dia.to_mm() / 2.0 - past * (point.to_rad() / 2.0).tan()).max(0.0) + 1e-6
+    (dia.to_mm() / 2.0 - point.cone_radius_mm(past)).max(0.0) + 1e-6
 }
 
 /// Two drills from opposite ends whose depths stop short of each other and whose points meet.

@@ -1,7 +1,7 @@
 //! `cuts-nothing`: a cut that removes nothing.
 
 use crate::shape::{self, Threaded};
-use crate::{Findings, PartView, Rule, Run, edits, propose, words};
+use crate::{Findings, PartView, Rule, Run, edits, propose};
 use quillet_geometry::Chain;
 use quillet_model::{Cut, CutId, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
@@ -39,7 +39,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 "make it smaller, or take it out",
             ),
         };
-        let message = text!("this {} removes nothing; {}", words::word(cut), why);
+        let message = text!("this {} removes nothing; {}", cut.called(), why);
         let (from, to) = cut.stations(part.length);
         let finding = RULE.at(cut.span, message).hint(hint);
         let slipped = propose::slipped(view.design, &finding);

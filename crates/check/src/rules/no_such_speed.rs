@@ -1,6 +1,6 @@
 //! `no-such-speed`: the lathe cannot go slowly enough.
 
-use crate::{Findings, PartView, Rule, Run, words};
+use crate::{Findings, PartView, Rule, Run};
 use quillet_plan::Trouble;
 use quillet_syntax::{Severity, text};
 
@@ -30,7 +30,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let span = cut.map_or(view.part.name.span, |cut| cut.span);
-        let what = cut.map_or("outside", words::word);
+        let what = cut.map_or("outside", quillet_model::Feature::called);
         let finding = RULE
             .at(
                 span,

@@ -3,7 +3,7 @@
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, DrillName, Feature};
+use quillet_model::{Cut, Feature};
 use quillet_standards::material::Family;
 use quillet_standards::thread::percent_practice;
 use quillet_syntax::ast::Side;
@@ -170,10 +170,9 @@ fn recommended(
     let Some(best) = best.filter(suits) else {
         return plain(standard);
     };
-    let name = at_hand().find(|drill| drill.dia == best).map(|it| it.name);
-    match name {
-        Some(DrillName::Number(number)) => (text!("#{}", number), best),
-        Some(DrillName::Letter(letter)) => (text!("letter {}", letter), best),
-        _ => plain(best),
+    let name = at_hand().find(|drill| drill.dia == best);
+    match name.and_then(|it| it.name.name()) {
+        Some(name) => (name.into(), best),
+        None => plain(best),
     }
 }

@@ -51,7 +51,7 @@ fn hole(design: &Design, part: &Part, cut: &Feature, times: f64) -> Option<Findi
     }
     let message = text!(
         "a {} of {} in a part of {}",
-        words::word(cut),
+        cut.called(),
         words::dia(dia),
         words::dia(outside)
     );

@@ -44,8 +44,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec
             continue;
         };
         let material = &piece.stock.material;
-        let title = material.title.as_ref();
-        let says = title.map_or(&*material.name, |title| &*title.text);
+        let says = material.title_or_name();
         let place = Point::new(z, before.max(after));
         columns.push(measured(part, place, End::First, says.to_owned(), figures));
     }
@@ -144,7 +143,7 @@ fn inside_feature(
             let radius = size.to_mm() / 2.0;
             columns.push(at(to, radius, figures.drilled(*size)));
             if has_apex(profiles, index) {
-                let apex = to + radius / (point.to_rad() / 2.0).tan();
+                let apex = to + point.cone_depth_mm(radius);
                 columns.push(at(apex, 0.0, format!("point {point}")));
             }
         }

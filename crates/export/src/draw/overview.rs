@@ -73,10 +73,7 @@ pub(super) fn overview_with(
         .map(|radius| 2.0 * radius + ABOVE_MM + BELOW_MM)
         .sum();
     let width = longest * scale + 2.0 * SIDE_MM;
-    let title = pen
-        .title
-        .as_ref()
-        .map_or(&pen.name.text, |title| &title.text);
+    let title = pen.title_or_name();
     let mut scene = Scene::new(format!("{title}, put together"), width, height);
     let (mut all, mut top) = (Vec::new(), height);
     for ((configured, about), radius) in views.into_iter().zip(radii) {

@@ -150,10 +150,7 @@ fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
         .iter()
         .map(|piece| {
             let material = &piece.stock.material;
-            let title = material
-                .title
-                .as_ref()
-                .map_or(&material.name, |title| &title.text);
+            let title = material.title_or_name();
             let stock = format!(
                 "{title}, {} {unit} stock",
                 figures.written(piece.stock.size)

@@ -21,10 +21,7 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
         return None;
     }
     let figures = Figures(title.units);
-    let name = pen
-        .title
-        .as_ref()
-        .map_or(&pen.name.text, |title| &title.text);
+    let name = pen.title_or_name();
     let mut sheet = Sheet::new(&format!("{name}, put together"), paper, title.units);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);
     let width = high.x - low.x - 4.0;

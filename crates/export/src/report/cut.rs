@@ -75,11 +75,7 @@ impl Stock {
         let packing = stock.packing.as_ref();
         Self {
             blank: stock.name.as_ref().map(ToString::to_string),
-            material: material
-                .title
-                .as_ref()
-                .map_or(&material.name, |it| &it.text)
-                .to_string(),
+            material: material.title_or_name().to_owned(),
             section: match stock.section {
                 StockSection::Rod => "rod",
                 StockSection::Square => "square",

@@ -6,7 +6,7 @@ use super::{lists, words};
 use crate::draw::{self, Paper, PartTitle};
 use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
-use quillet_model::{Bench, Design, End, Hand, Part, Pen, Units};
+use quillet_model::{Design, End, Hand, Part, Pen, Units};
 use quillet_plan::{Plan, Route, plan_pen};
 use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
@@ -27,10 +27,12 @@ pub fn content(
     let overview = settled.and_then(|pen| draw::overview(pen, paper.sides_mm().0 - 30.0, units));
     let callouts = overview.iter().flat_map(|it| &it.callouts);
     let sheets = plan.routes.len() + 1;
-    let owner = bench.map(bench_title).unwrap_or_default();
+    let owner = bench
+        .map(|it| it.title_or_name().to_owned())
+        .unwrap_or_default();
     let title = |sheet: usize| PartTitle {
         owner: owner.clone(),
-        pen: pen_title(pen),
+        pen: pen.title_or_name().to_owned(),
         sheet: (sheet, sheets),
         hand: Hand::at(bench),
         units,
@@ -43,10 +45,10 @@ pub fn content(
         doubts.of_part(pen.parts.position(own)?)
     };
     Content {
-        title: pen_title(pen),
+        title: pen.title_or_name().to_owned(),
         name: pen.name.text.to_string(),
         note: text(&pen.note),
-        bench: bench.map(bench_title),
+        bench: bench.map(|it| it.title_or_name().to_owned()),
         warning: warning(pen, judged),
         callouts: callouts
             .map(|it| match it.less.is_empty() {
@@ -102,10 +104,7 @@ fn facts(route: &Route, units: Units, range: Option<(f64, f64)>) -> Vec<String> 
         .iter()
         .map(|piece| {
             let material = &piece.stock.material;
-            let name = material
-                .title
-                .as_ref()
-                .map_or(&material.name, |title| &title.text);
+            let name = material.title_or_name();
             format!("{name}, stock {}", units.short(piece.stock.size))
         })
         .collect();
@@ -137,11 +136,7 @@ fn warning(pen: &Pen, judged: &Examined) -> Option<String> {
         .findings
         .iter()
         .find(|it| it.severity == Severity::Error)?;
-    let count = if errors == 1 {
-        "an error".to_owned()
-    } else {
-        format!("{errors} errors")
-    };
+    let count = quillet_model::words::errors(errors);
     let left_out = pen.parts.iter().filter_map(|part| {
         let lacks = part.lacks_making()?.words();
         Some(format!(". {} {lacks} and is left out", part.name.text))
@@ -181,21 +176,6 @@ fn accepted(judged: &Examined) -> Vec<Accepted> {
         because: it.because.text.to_string(),
     });
     each.collect()
-}
-
-fn pen_title(pen: &Pen) -> String {
-    pen.title
-        .as_ref()
-        .map_or(&pen.name.text, |title| &title.text)
-        .to_string()
-}
-
-fn bench_title(bench: &Bench) -> String {
-    bench
-        .title
-        .as_ref()
-        .map_or(&bench.name.text, |title| &title.text)
-        .to_string()
 }
 
 fn text(note: &Option<ast::Text>) -> Option<String> {

@@ -103,10 +103,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
     )];
     for stock in &list.stocks {
         let material = &stock.material;
-        let name = material
-            .title
-            .as_ref()
-            .map_or(&material.name, |title| &title.text);
+        let name = material.title_or_name();
         let section = match stock.section {
             StockSection::Rod => "Ø",
             StockSection::Square => "square ",

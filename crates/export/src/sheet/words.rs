@@ -391,16 +391,11 @@ pub(super) fn standing(standing: Standing) -> &'static str {
 /// A drill by its size, and by its name where it is called by one; in inches by its name alone.
 pub(super) fn drilled(dia: Length, name: DrillName, units: Units) -> String {
     match units {
-        Units::Millimetres => format!("Ø{}{}", units.plain(dia), drill_name(name)),
+        Units::Millimetres => {
+            let name = name.name().map(|name| format!(" ({name})"));
+            format!("Ø{}{}", units.plain(dia), name.unwrap_or_default())
+        }
         Units::Inches => units.drill(dia),
-    }
-}
-
-fn drill_name(name: DrillName) -> String {
-    match name {
-        DrillName::Diameter => String::new(),
-        DrillName::Number(number) => format!(" (#{number})"),
-        DrillName::Letter(letter) => format!(" (letter {letter})"),
     }
 }
 

@@ -7,16 +7,8 @@ mod svg;
 
 pub use dxf::dxf;
 pub use pdf::pdf;
+pub(crate) use quillet_geometry::number;
 pub use svg::{Ground, svg};
-
-/// A number to so many decimals, trailing zeros dropped; never `-0`.
-pub(crate) fn number(value: f64, places: usize) -> String {
-    let mut text = format!("{value:.places$}");
-    if text.contains('.') {
-        text.truncate(text.trim_end_matches('0').trim_end_matches('.').len());
-    }
-    if text == "-0" { "0".into() } else { text }
-}
 
 /// Text with the signs that XML keeps for itself written out; control characters, which it
 /// cannot hold, left out.

@@ -2,7 +2,7 @@
 
 use super::{About, Choice, ChoiceKind, Place};
 use quillet_geometry::Length;
-use quillet_model::{DrillName, Units};
+use quillet_model::Units;
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::thread::{self, Standing};
 
@@ -40,11 +40,8 @@ fn drills(at: Place<'_>) -> Vec<Choice> {
     let mut choices: Vec<Choice> = Vec::new();
     for bench in &design.benches {
         for owned in &bench.drills {
-            let label = match owned.name {
-                DrillName::Number(number) => format!("#{number}"),
-                DrillName::Letter(letter) => format!("letter {letter}"),
-                DrillName::Diameter => units.written(owned.dia),
-            };
+            let name = owned.name.name();
+            let label = name.unwrap_or_else(|| units.written(owned.dia));
             choices.push(drill_choice(label, owned.dia, units, "on the bench"));
         }
     }

@@ -91,7 +91,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
                 titled(sheet, found.title.as_ref(), None);
                 sheet.row(
                     "density",
-                    &format!("{} g/cm³", crate::facts::round(found.density_g_cm3, 3)),
+                    &format!("{} g/cm³", quillet_geometry::number(found.density_g_cm3, 3)),
                 );
                 kind_words(sheet, found.kind);
             }

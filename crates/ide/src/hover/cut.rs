@@ -1,10 +1,10 @@
 //! What was worked out of a cut: its wall, its reach, its drill, what it weighs.
 
 use super::{Sheet, thread, weight};
-use crate::facts::round;
 use crate::inlay::least_wall;
 use crate::sizes::Sizes;
 use quillet_check::{PartView, Wall, assumed};
+use quillet_geometry::number;
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, CutId, Feature, Hand, Part};
 use quillet_standards::drill::{self, Drill};
@@ -15,11 +15,7 @@ use quillet_syntax::ast::Side;
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let part = view.part;
     let feature = &part.features[index];
-    sheet.say(format!(
-        "**{}** of {}",
-        crate::facts::cut_word(&feature.cut),
-        part.name.text
-    ));
+    sheet.say(format!("**{}** of {}", feature.cut.word(), part.name.text));
     let wall = least_wall(view, index).or_else(|| outer_wall(view, index));
     match &feature.cut {
         Cut::Thread { thread, side } => {
@@ -95,7 +91,7 @@ fn drilled(
         sheet.size("depth to the apex", apex);
     }
     let depth = feature.to - feature.from;
-    sheet.row("depth over diameter", &round(depth.ratio(dia), 1));
+    sheet.row("depth over diameter", &number(depth.ratio(dia), 1));
     flutes(sheet, view, feature.to, dia);
     let thread = thread_in(view.part, feature);
     if let Some(thread) = thread {

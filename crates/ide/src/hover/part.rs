@@ -1,10 +1,11 @@
 //! What was worked out of a part and of a station of its outside.
 
 use super::{Sheet, cut, weight};
-use crate::facts::{greatest_dia, mass_in_short, round};
+use crate::facts::{greatest_dia, mass_in_short};
 use quillet_check::PartView;
 use quillet_check::measure::between;
 use quillet_geometry::Length;
+use quillet_geometry::number;
 use quillet_model::{Doubts, End, Hand, Origin, Part, PartId, StationId};
 
 /// A part's size, weight and least wall.
@@ -38,14 +39,14 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         );
     }
     if let Some(ml) = part.holds_ml() {
-        sheet.row("holds", &format!("{} ml", round(ml, 2)));
+        sheet.row("holds", &format!("{} ml", number(ml, 2)));
     }
     if part.is_bought() {
         return;
     }
     if let Some(profiles) = part.profiles.as_ref().filter(|_| part.shaped) {
         let volume = profiles.metal.properties().volume_mm3 / 1000.0;
-        sheet.row("volume", &format!("{} cm³", round(volume, 3)));
+        sheet.row("volume", &format!("{} cm³", number(volume, 3)));
     }
     if let Some(wall) = view.told_walls().iter().min_by_key(|wall| wall.least) {
         cut::walls(sheet, view, wall);

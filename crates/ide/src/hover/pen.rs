@@ -1,10 +1,11 @@
 //! What was worked out of a pen and of its joints.
 
 use super::Sheet;
-use crate::facts::{configurations, round, spot_in_short, state_in_short, why_not_at_rest};
+use crate::facts::{configurations, spot_in_short, state_in_short, why_not_at_rest};
 use quillet_check::JudgedWant;
 use quillet_check::chain;
 use quillet_check::measure::Measured;
+use quillet_geometry::number;
 use quillet_model::{AtRest, ClearanceKind, Pen, StoppedBy};
 
 /// A pen's length, weight and balance, as it is carried and held.
@@ -83,15 +84,15 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             "thread",
             &crate::facts::thread_in_short(&engaged.form, sizes),
         );
-        sheet.row("turns to take apart", &round(engaged.turns(), 2));
+        sheet.row("turns to take apart", &number(engaged.turns(), 2));
         sheet.row("release travel", &sizes.worked_out(engaged.travel_mm, 2));
         sheet.row("overlap", &sizes.worked_out(engaged.overlap_mm, 2));
         sheet.row(
             "catches within",
-            &format!("{}°", round(engaged.catches_within().to_deg(), 0)),
+            &format!("{}°", number(engaged.catches_within().to_deg(), 0)),
         );
         if let Some(apart) = engaged.marks_apart {
-            sheet.row("marks apart", &format!("{}°", round(apart.to_deg(), 0)));
+            sheet.row("marks apart", &format!("{}°", number(apart.to_deg(), 0)));
         }
     }
     for (kind, what) in [

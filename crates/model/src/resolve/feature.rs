@@ -182,7 +182,7 @@ impl<'a> Resolver<'a> {
                     Some(angle) => angle?,
                 };
                 let size = size?;
-                let depth = Length::mm(size.to_mm() / 2.0 / (angle.to_rad() / 2.0).tan());
+                let depth = Length::mm(angle.cone_depth_mm(size.to_mm() / 2.0));
                 let along = Along {
                     from: Length::ZERO,
                     to: depth.min(part.length),

@@ -161,7 +161,7 @@ impl<'p> Shaper<'p> {
             Cut::Drill { dia, point, .. } => {
                 let radius = dia.to_mm() / 2.0;
                 let body = [Point::new(0.0, radius), Point::new(to, radius)];
-                let tip = to + radius / (point.to_rad() / 2.0).tan();
+                let tip = to + point.cone_depth_mm(radius);
                 let cone = [Point::new(to, radius), Point::new(tip, 0.0)];
                 let mut made = self.placed(tag, feature.end, &body);
                 if !feature.through {
@@ -175,7 +175,7 @@ impl<'p> Shaper<'p> {
             ],
             Cut::Countersink { dia, angle } => {
                 let radius = dia.to_mm() / 2.0;
-                let depth = radius / (angle.to_rad() / 2.0).tan();
+                let depth = angle.cone_depth_mm(radius);
                 vec![Point::new(0.0, radius), Point::new(depth, 0.0)]
             }
             Cut::Thread { .. } | Cut::Edge(_) => return vec![],

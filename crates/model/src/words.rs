@@ -1,0 +1,80 @@
+//! What things are called: pens, benches, materials, cuts.
+
+use crate::{Bench, Cut, DrillName, Feature, Material, Pen};
+use quillet_syntax::ast::Side;
+
+impl Pen {
+    /// Its title; its name where it has none.
+    pub fn title_or_name(&self) -> &str {
+        self.title.as_ref().map_or(&self.name.text, |it| &it.text)
+    }
+}
+
+impl Bench {
+    /// Its title; its name where it has none.
+    pub fn title_or_name(&self) -> &str {
+        self.title.as_ref().map_or(&self.name.text, |it| &it.text)
+    }
+}
+
+impl Material {
+    /// Its title; its name where it has none.
+    pub fn title_or_name(&self) -> &str {
+        self.title.as_ref().map_or(&self.name, |it| &it.text)
+    }
+}
+
+impl Cut {
+    /// The word that begins its statement.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Cut::Tenon { .. } => "tenon",
+            Cut::Drill { .. } => "drill",
+            Cut::Bore { .. } => "bore",
+            Cut::Ream { .. } => "ream",
+            Cut::Thread { .. } => "thread",
+            Cut::Relief { .. } => "relief",
+            Cut::Groove { .. } => "groove",
+            Cut::Recess { .. } => "recess",
+            Cut::Taper { .. } => "taper",
+            Cut::Countersink { .. } => "countersink",
+            Cut::Edge(_) => "edge",
+        }
+    }
+}
+
+impl DrillName {
+    /// The name a drill goes by: `#7`, `letter F`; none where it goes by its diameter.
+    pub fn name(self) -> Option<String> {
+        match self {
+            DrillName::Diameter => None,
+            DrillName::Number(number) => Some(format!("#{number}")),
+            DrillName::Letter(letter) => Some(format!("letter {letter}")),
+        }
+    }
+}
+
+impl Feature {
+    /// What it is called once it is cut: as its statement, but for what a verb or one word does not
+    /// say.
+    pub fn called(&self) -> &'static str {
+        match &self.cut {
+            Cut::Ream { .. } => "reamed hole",
+            Cut::Thread { side, .. } => match side {
+                Side::Inside => "inside thread",
+                Side::Outside => "outside thread",
+            },
+            Cut::Edge(_) => "broken corner",
+            cut => cut.word(),
+        }
+    }
+}
+
+/// `no errors`, `an error`, `3 errors`.
+pub fn errors(count: usize) -> String {
+    match count {
+        0 => "no errors".to_owned(),
+        1 => "an error".to_owned(),
+        _ => format!("{count} errors"),
+    }
+}
