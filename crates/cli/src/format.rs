@@ -1,6 +1,7 @@
 //! `quillet format`: brings files into their one canonical form.
 
 use crate::{files, say};
+use quillet_syntax::{FileId, Finding, RuleId};
 use rayon::prelude::*;
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
@@ -23,17 +24,19 @@ enum Outcome {
     Kept,
     /// It was brought into it, or with `--check` would be.
     Changed,
+    /// It holds both versions of a merge and stays as it is; what is said of that.
+    Unfinished(Vec<String>),
 }
 
-/// Formats, and says how that ended: 0, 1 if `--check` found something to change, 2 if a file
-/// could not be read or replaced.
+/// Formats, and says how that ended: 0, 1 if `--check` found something to change or a file holds an
+/// unfinished merge, 2 if a file could not be read or replaced.
 pub(crate) fn run(args: &Args) -> ExitCode {
     let files::Found { files, troubles } = files::find(&args.paths);
     let outcomes: Vec<_> = files
         .par_iter()
         .map(|path| format_file(path, args.check))
         .collect();
-    let mut changed = 0;
+    let (mut changed, mut unfinished) = (0, 0);
     let mut failed = !troubles.is_empty();
     troubles.iter().for_each(say::aside);
     let mut said = String::new();
@@ -49,6 +52,10 @@ pub(crate) fn run(args: &Args) -> ExitCode {
                     false => said += &format!("{name} formatted\n"),
                 }
             }
+            Ok(Outcome::Unfinished(merges)) => {
+                unfinished += 1;
+                merges.iter().for_each(say::aside);
+            }
             Err(reason) => {
                 failed = true;
                 say::aside(reason);
@@ -59,7 +66,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         failed = true;
         say::aside(reason);
     }
-    match (failed, args.check && changed > 0) {
+    match (failed, unfinished > 0 || (args.check && changed > 0)) {
         (true, _) => ExitCode::from(2),
         (false, true) => ExitCode::FAILURE,
         (false, false) => ExitCode::SUCCESS,
@@ -81,10 +88,28 @@ fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
         (false, false) if changed => files::replace(path, &formatted)?,
         (false, false) => {}
     }
+    let merges = unfinished_merges(path, &text);
     Ok(match changed {
+        _ if !merges.is_empty() => Outcome::Unfinished(merges),
         true => Outcome::Changed,
         false => Outcome::Kept,
     })
+}
+
+/// What is said of each place at which a text holds both versions of a merge.
+fn unfinished_merges(path: &Path, text: &str) -> Vec<String> {
+    let parsed = quillet_syntax::parse(FileId::default(), text);
+    let of_merge = |it: &&Finding| it.rule == RuleId::UNFINISHED_MERGE;
+    let merges = parsed.findings.iter().filter(of_merge).map(|it| {
+        let line = text[..it.span.range().start].matches('\n').count() + 1;
+        format!(
+            "{}:{line}: [{}] {}; left as it is",
+            path.display(),
+            it.rule,
+            it.message
+        )
+    });
+    merges.collect()
 }
 
 fn is_standard_input(path: &Path) -> bool {

@@ -40,6 +40,55 @@ fn a_file_is_brought_into_form_once() {
     assert_eq!(names.len(), 1, "nothing is left beside the file: {names:?}");
 }
 
+/// Both versions of a merge: neither is taken, and whoever formats before a commit is stopped.
+#[test]
+fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
+    const MERGE: &str =
+        "let a   =   1\n<<<<<<< mine\nlet  b = 1\n=======\nlet  b = 2\n>>>>>>> theirs\n";
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("dunlin.quillet");
+    fs::write(&file, MERGE).unwrap();
+    fs::write(folder.path().join("stint.quillet"), CROWDED).unwrap();
+    let says = ":2: [unfinished-merge] a merge is unfinished: lines 2 to 6";
+    for args in [
+        &["dunlin.quillet"][..],
+        &["--check", "dunlin.quillet"],
+        &["dunlin.quillet", "stint.quillet"],
+    ] {
+        let (code, out, aside) = told(&format(folder.path(), args));
+        assert_eq!(code, Some(1), "{args:?}");
+        assert!(
+            aside.starts_with(&format!("quillet: dunlin.quillet{says}")),
+            "{aside}"
+        );
+        // The others are formatted all the same.
+        assert_eq!(
+            out.contains("stint.quillet formatted"),
+            args.len() == 2 && args[0] != "--check"
+        );
+        assert_eq!(fs::read_to_string(&file).unwrap(), MERGE);
+    }
+    for (args, passed_on) in [(&["-"][..], MERGE), (&["--check", "-"], "")] {
+        let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"))
+            .arg("format")
+            .args(args)
+            .stdin(Stdio::piped())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        quillet
+            .stdin
+            .take()
+            .unwrap()
+            .write_all(MERGE.as_bytes())
+            .unwrap();
+        let (code, out, aside) = told(&quillet.wait_with_output().unwrap());
+        assert_eq!((code, &*out), (Some(1), passed_on));
+        assert!(aside.starts_with(&format!("quillet: -{says}")), "{aside}");
+    }
+}
+
 #[test]
 fn folders_are_looked_through_without_what_is_hidden() {
     let folder = tempfile::tempdir().unwrap();
