@@ -55,7 +55,7 @@ fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
         &["--check", "dunlin.quillet"],
         &["dunlin.quillet", "stint.quillet"],
     ] {
-        let (code, out, aside) = told(&format(folder.path(), args));
+        let (code, out, aside) = ended(&format(folder.path(), args));
         assert_eq!(code, Some(1), "{args:?}");
         assert!(
             aside.starts_with(&format!("quillet: dunlin.quillet{says}")),
@@ -69,21 +69,8 @@ fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
         assert_eq!(fs::read_to_string(&file).unwrap(), MERGE);
     }
     for (args, passed_on) in [(&["-"][..], MERGE), (&["--check", "-"], "")] {
-        let mut quillet = Command::new(env!("CARGO_BIN_EXE_quillet"))
-            .arg("format")
-            .args(args)
-            .stdin(Stdio::piped())
-            .stdout(Stdio::piped())
-            .stderr(Stdio::piped())
-            .spawn()
-            .unwrap();
-        quillet
-            .stdin
-            .take()
-            .unwrap()
-            .write_all(MERGE.as_bytes())
-            .unwrap();
-        let (code, out, aside) = told(&quillet.wait_with_output().unwrap());
+        let args = [&["format"], args].concat();
+        let (code, out, aside) = ended(&run_fed(folder.path(), &args, MERGE.as_bytes()));
         assert_eq!((code, &*out), (Some(1), passed_on));
         assert!(aside.starts_with(&format!("quillet: -{says}")), "{aside}");
     }

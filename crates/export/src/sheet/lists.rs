@@ -220,18 +220,12 @@ pub(super) fn mandrels(plan: &Plan, units: Units) -> Table {
 /// Between two stations of the caliper table.
 const STEP: Length = Length::from_nm(5_000_000);
 
-/// Diameters along the outside, every 5 mm and at every edge: finished, in inches, before sanding,
+/// Diameters along the outside, every 5 mm and at every edge: finished, before sanding,
 /// roughed out; and the limits that the fits of its joints ask, of holes too.
 pub(super) fn calipers(route: &Route, units: Units) -> Table {
-    let other = match units {
-        Units::Millimetres => Units::Inches,
-        Units::Inches => Units::Millimetres,
-    };
-    let beside = format!("Ø, {}", other.suffix());
     let mut table = Table::new(&[
         "at",
         "Ø",
-        &beside,
         "before sanding",
         "rough to",
         LIMITS,
@@ -256,7 +250,6 @@ pub(super) fn calipers(route: &Route, units: Units) -> Table {
         table.rows.push(vec![
             units.plain(row.at),
             each(&|dia| caliper(dia, units)),
-            each(&|dia| caliper(dia, other)),
             caliper(row.before_sanding, units),
             match units {
                 Units::Millimetres => format!("{:.1}", row.rough.to_mm()),
@@ -270,7 +263,6 @@ pub(super) fn calipers(route: &Route, units: Units) -> Table {
         table.rows.push(vec![
             format!("hole, {}", route.part.end_name(hole.end)),
             caliper(hole.drawn, units),
-            caliper(hole.drawn, other),
             String::new(),
             String::new(),
             limits(&hole.class),
