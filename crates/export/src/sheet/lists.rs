@@ -223,14 +223,7 @@ const STEP: Length = Length::from_nm(5_000_000);
 /// Diameters along the outside, every 5 mm and at every edge: finished, before sanding,
 /// roughed out; and the limits that the fits of its joints ask, of holes too.
 pub(super) fn calipers(route: &Route, units: Units) -> Table {
-    let mut table = Table::new(&[
-        "at",
-        "Ø",
-        "before sanding",
-        "rough to",
-        LIMITS,
-        "as made",
-    ]);
+    let mut table = Table::new(&["at", "Ø", "before sanding", "rough to", LIMITS, "as made"]);
     let found = caliper_table(&route.part, &route.asked, End::First, STEP);
     let Some(found) = found else {
         return table;
