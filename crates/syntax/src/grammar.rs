@@ -4,14 +4,20 @@
 //! you mean", completion, help while typing, the editors' grammars, the manual's summary and
 //! `grammar.ebnf` are all made from what stands there.
 
+pub(crate) mod expect;
+pub(crate) mod expr;
 mod form;
+pub(crate) mod input;
 mod slots;
 pub(crate) mod statements;
 
+pub use expect::Thing;
 pub use form::Piece;
 pub use slots::{Slot, slots};
 pub use statements::{Statement, statement_of, statements};
 
+use crate::Span;
+use crate::token::TokenKind;
 use statements::*;
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU8, Ordering};
@@ -150,6 +156,15 @@ pub const RESERVED: [&str; 3] = ["of", "for", "letter"];
 /// A word of the language by number, so that the parser compares numbers and not text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(crate) struct WordId(u8);
+
+/// A token the parser reads, with its number if it is a word of the language.
+#[derive(Clone, Debug)]
+pub(crate) struct Lexeme {
+    pub(crate) kind: TokenKind,
+    /// Changed where a misspelt word is read as the one that was meant.
+    pub(crate) word: WordCell,
+    pub(crate) span: Span,
+}
 
 /// A word that may still be changed, by one reader at a time: a tree is shared between threads.
 #[derive(Debug)]

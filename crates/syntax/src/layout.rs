@@ -7,21 +7,11 @@
 mod braces;
 mod builder;
 
-use crate::Span;
-use crate::grammar::WordCell;
-use crate::token::{Token, TokenKind};
+use crate::grammar::Lexeme;
+use crate::token::Token;
 use crate::told::Told;
 use std::ops::Range;
 use std::sync::atomic::{AtomicBool, Ordering};
-
-/// A token the parser reads, with its number if it is a word of the language.
-#[derive(Clone, Debug)]
-pub(crate) struct Lexeme {
-    pub(crate) kind: TokenKind,
-    /// Changed where a misspelt word is read as the one that was meant.
-    pub(crate) word: WordCell,
-    pub(crate) span: Span,
-}
 
 /// A file's statements and blocks.
 #[derive(Debug, Default)]

@@ -5,20 +5,12 @@
 //! the rest of its statement is still read, and where a word is misspelt the statement
 //! is read as it was meant.
 
-mod bench;
-mod common;
 mod damage;
-mod expect;
 mod expected;
-mod expr;
-mod input;
-mod item;
 mod message;
-mod part;
-mod pen;
 mod reader;
 
-pub use expect::Thing;
+pub use crate::grammar::Thing;
 pub use expected::{Expected, expected};
 
 use crate::ast;

@@ -1,132 +1,8 @@
 //! Walks over the tree: its nodes, the nodes at a place, the names with what they stand for.
 
-mod children;
+pub use crate::grammar::statements::{NameUse, Node, Role, Sort};
 
-use crate::Span;
-use crate::ast::*;
-
-/// A node of the tree.
-#[derive(Clone, Copy, Debug)]
-#[allow(missing_docs, reason = "each variant is documented at its type")]
-pub enum Node<'t> {
-    Item(&'t Item),
-    Let(&'t Let),
-    Limit(&'t Limit),
-    Accept(&'t Accept),
-    Want(&'t Want),
-    MaterialLine(&'t MaterialLine),
-    Form(&'t Form),
-    Stock(&'t Stock),
-    Line(&'t Line),
-    Spigot(&'t Spigot),
-    Station(&'t Station),
-    Shape(&'t Shape),
-    Edge(&'t Edge),
-    Feature(&'t Feature),
-    Reach(&'t Reach),
-    Size(&'t Size),
-    PenLine(&'t PenLine),
-    Joint(&'t Joint),
-    JointOption(&'t JointOption),
-    JointLine(&'t JointLine),
-    Face(&'t Face),
-    ToolLine(&'t ToolLine),
-    Run(&'t Run),
-    Range(&'t Range),
-    Expr(&'t Expr),
-    Name(NameUse<'t>),
-    Text(&'t Text),
-}
-
-/// A name with what it stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct NameUse<'t> {
-    /// The name.
-    pub text: &'t str,
-    /// Where it stands.
-    pub span: Span,
-    /// Whether it is defined or used here.
-    pub role: Role,
-    /// What it names, as far as the grammar tells.
-    pub sort: Sort,
-}
-
-/// Whether a name is defined or used.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Role {
-    /// It gets its meaning here.
-    Defines,
-    /// It stands for what is defined elsewhere.
-    Refers,
-}
-
-/// What a name names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Sort {
-    /// A quantity, or whatever else may stand in a sum: a material, an end, a part, a state.
-    Quantity,
-    /// A rule of the checker.
-    Rule,
-    /// A material.
-    Material,
-    /// A built-in kind of material.
-    Kind,
-    /// A thread.
-    Thread,
-    /// A piece of stock.
-    Blank,
-    /// A part, cut or bought.
-    Part,
-    /// A bench.
-    Bench,
-    /// A pen.
-    Pen,
-    /// An end of a part.
-    End,
-    /// An end or another face of a part.
-    Face,
-    /// A function or a measure.
-    Function,
-}
-
-impl<'t> Node<'t> {
-    /// Where it stands.
-    pub fn span(self) -> Span {
-        match self {
-            Node::Item(node) => node.span,
-            Node::Let(node) => node.span,
-            Node::Limit(node) => node.span,
-            Node::Accept(node) => node.span,
-            Node::Want(node) => node.span,
-            Node::MaterialLine(node) => node.span,
-            Node::Form(node) => node.span,
-            Node::Stock(node) => node.span,
-            Node::Line(node) => node.span,
-            Node::Spigot(node) => node.span,
-            Node::Station(node) => node.span,
-            Node::Shape(node) => node.span,
-            Node::Edge(node) => node.span,
-            Node::Feature(node) => node.span,
-            Node::Reach(node) => node.span,
-            Node::Size(node) => node.span,
-            Node::PenLine(node) => node.span,
-            Node::Joint(node) => {
-                let options = node.options.last().map(|option| option.span);
-                let end = node.block.or(options).unwrap_or(node.second.span);
-                node.verb_span.to(end)
-            }
-            Node::JointOption(node) => node.span,
-            Node::JointLine(node) => node.span,
-            Node::Face(node) => node.span,
-            Node::ToolLine(node) => node.span,
-            Node::Run(node) => node.span,
-            Node::Range(node) => node.span,
-            Node::Expr(node) => node.span,
-            Node::Name(name) => name.span,
-            Node::Text(node) => node.span,
-        }
-    }
-}
+use crate::ast::File;
 
 /// Visits every node of a file, each before what it holds, in the text's order.
 pub fn walk<'t>(file: &'t File, visit: &mut impl FnMut(Node<'t>)) {
@@ -146,7 +22,7 @@ pub fn path_at(file: &File, offset: usize) -> Vec<Node<'_>> {
     while let Some(node) = next {
         path.push(node);
         next = None;
-        children::each(node, &mut |child| {
+        node.each(&mut |child| {
             if child.span().touches(offset) {
                 next = Some(child);
             }
@@ -167,7 +43,7 @@ pub fn names(file: &File) -> Vec<NameUse<'_>> {
 
 fn walk_node<'t>(node: Node<'t>, visit: &mut dyn FnMut(Node<'t>)) {
     visit(node);
-    children::each(node, &mut |child| walk_node(child, visit));
+    node.each(&mut |child| walk_node(child, visit));
 }
 
 #[cfg(test)]

@@ -111,7 +111,17 @@ impl Hints {
                 }
             }
             Node::Feature(feature) => {
-                let breaks = reach_of(&feature.kind).into_iter().collect();
+                let mut reach = None;
+                node.each(&mut |held| {
+                    if let Node::Reach(held) = held {
+                        reach = Some(Break::From(held.span.start));
+                    }
+                });
+                // A tenon's is its length alone.
+                if let FeatureKind::Tenon { length, .. } = &feature.kind {
+                    reach = Some(Break::Before(length.span.start));
+                }
+                let breaks = reach.into_iter().collect();
                 self.statement(Table::Cuts, feature.span.start, breaks);
             }
             Node::Joint(joint) => {
@@ -128,24 +138,5 @@ impl Hints {
 
     fn statement(&mut self, table: Table, start: u32, breaks: Vec<Break>) {
         self.statements.push((start, Columns { table, breaks }));
-    }
-}
-
-/// Where a cut says how far it goes.
-fn reach_of(kind: &FeatureKind) -> Option<Break> {
-    match kind {
-        FeatureKind::Tenon { length, .. } => Some(Break::Before(length.span.start)),
-        FeatureKind::Drill { reach, .. }
-        | FeatureKind::Bore { reach, .. }
-        | FeatureKind::Ream { reach, .. }
-        | FeatureKind::Thread { reach, .. }
-        | FeatureKind::Relief { reach, .. }
-        | FeatureKind::Groove { reach, .. }
-        | FeatureKind::Recess { reach, .. }
-        | FeatureKind::Taper { reach, .. } => Some(Break::From(reach.span.start)),
-        FeatureKind::Countersink { .. }
-        | FeatureKind::Edge(_)
-        | FeatureKind::Accept(_)
-        | FeatureKind::Bad => None,
     }
 }

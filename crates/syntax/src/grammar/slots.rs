@@ -1,6 +1,6 @@
 //! What is filled in, in a statement: by its word in capitals, what it takes.
 
-use crate::parse::Thing;
+use super::expect::Thing;
 
 /// A word in capitals of a rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

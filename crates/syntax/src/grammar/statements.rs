@@ -7,11 +7,14 @@ pub(crate) mod joint;
 pub(crate) mod material;
 pub(crate) mod part;
 pub(crate) mod pen;
+pub(crate) mod phrase;
 pub(crate) mod shared;
 pub(crate) mod station;
 pub(crate) mod sum;
 
 use super::{Place, Word};
+use crate::Span;
+use crate::ast::*;
 
 /// One statement of the language.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -88,11 +91,166 @@ const fn statement(
 }
 
 /// A row of the words that go on in a block's statements.
-const fn word(place: Place, text: &'static str, help: &'static str, example: &'static str) -> Word {
+const fn goes_on(
+    place: Place,
+    text: &'static str,
+    help: &'static str,
+    example: &'static str,
+) -> Word {
     Word {
         place,
         text,
         help,
         example,
     }
+}
+
+/// What lies in a node, told one by one, in the text's order.
+pub(crate) type Visit<'v, 't> = &'v mut dyn FnMut(Node<'t>);
+
+/// What may hold nodes of the tree.
+pub(crate) trait Holds {
+    /// Visits what it holds.
+    fn each<'t>(&'t self, visit: Visit<'_, 't>);
+}
+
+macro_rules! nodes {
+    ($($Kind:ident)*) => {
+        /// A node of the tree.
+        #[derive(Clone, Copy, Debug)]
+        #[allow(missing_docs, reason = "each variant is documented at its type")]
+        pub enum Node<'t> {
+            $($Kind(&'t $Kind),)*
+            Joint(&'t Joint),
+            Name(NameUse<'t>),
+        }
+
+        impl<'t> Node<'t> {
+            /// Where it stands.
+            pub fn span(self) -> Span {
+                match self {
+                    $(Node::$Kind(node) => node.span,)*
+                    Node::Joint(node) => node.span(),
+                    Node::Name(name) => name.span,
+                }
+            }
+
+            /// Visits what it holds.
+            pub(crate) fn each(self, visit: Visit<'_, 't>) {
+                match self {
+                    $(Node::$Kind(node) => node.each(visit),)*
+                    Node::Joint(node) => node.each(visit),
+                    Node::Name(_) => {}
+                }
+            }
+        }
+
+        $(impl<'t> From<&'t $Kind> for Node<'t> {
+            fn from(node: &'t $Kind) -> Self {
+                Node::$Kind(node)
+            }
+        })*
+    };
+}
+
+nodes! {
+    Item Let Limit Accept Want MaterialLine Form Stock Line Spigot Station Shape Edge Feature Reach
+    Size PenLine JointOption JointLine Face ToolLine Run Range Expr Text
+}
+
+impl<'t> From<&'t Joint> for Node<'t> {
+    fn from(node: &'t Joint) -> Self {
+        Node::Joint(node)
+    }
+}
+
+/// A name with what it stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NameUse<'t> {
+    /// The name.
+    pub text: &'t str,
+    /// Where it stands.
+    pub span: Span,
+    /// Whether it is defined or used here.
+    pub role: Role,
+    /// What it names, as far as the grammar tells.
+    pub sort: Sort,
+}
+
+/// Whether a name is defined or used.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// It gets its meaning here.
+    Defines,
+    /// It stands for what is defined elsewhere.
+    Refers,
+}
+
+/// What a name names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Sort {
+    /// A quantity, or whatever else may stand in a sum: a material, an end, a part, a state.
+    Quantity,
+    /// A rule of the checker.
+    Rule,
+    /// A material.
+    Material,
+    /// A built-in kind of material.
+    Kind,
+    /// A thread.
+    Thread,
+    /// A piece of stock.
+    Blank,
+    /// A part, cut or bought.
+    Part,
+    /// A bench.
+    Bench,
+    /// A pen.
+    Pen,
+    /// An end of a part.
+    End,
+    /// An end or another face of a part.
+    Face,
+    /// A function or a measure.
+    Function,
+}
+
+fn one<'t, T>(node: &'t T, visit: Visit<'_, 't>)
+where
+    Node<'t>: From<&'t T>,
+{
+    visit(node.into());
+}
+
+fn some<'t, T>(node: &'t Option<T>, visit: Visit<'_, 't>)
+where
+    Node<'t>: From<&'t T>,
+{
+    all(node.as_slice(), visit);
+}
+
+fn all<'t, T>(nodes: &'t [T], visit: Visit<'_, 't>)
+where
+    Node<'t>: From<&'t T>,
+{
+    for node in nodes {
+        visit(node.into());
+    }
+}
+
+fn defines<'t>(sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+    named(Role::Defines, sort, name, visit);
+}
+
+fn refers<'t>(sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+    named(Role::Refers, sort, name, visit);
+}
+
+fn named<'t>(role: Role, sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+    visit(Node::Name(NameUse {
+        text: &name.text,
+        span: name.span,
+        role,
+        sort,
+    }));
 }

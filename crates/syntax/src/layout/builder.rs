@@ -1,9 +1,9 @@
 //! Takes tokens one by one and keeps the blocks that are open.
 
 use super::braces::{DEEPEST, begins_item, may_begin_item};
-use super::{Block, Layout, Lexeme, Line};
+use super::{Block, Layout, Line};
 use crate::Span;
-use crate::grammar::{WordCell, WordId};
+use crate::grammar::{Lexeme, WordCell, WordId};
 use crate::token::{Token, TokenKind};
 use crate::told::{Told, error};
 use std::ops::Range;

@@ -1,9 +1,9 @@
 //! What may stand at a place, for completion: the parser itself says it.
 
-use super::expect::{Expect, ExpectSet, Thing};
 use super::reader;
-use crate::grammar::{self, Place, Statement, Word, WordId};
-use crate::layout::{Layout, Lexeme, layout};
+use crate::grammar::expect::{Expect, ExpectSet, Thing};
+use crate::grammar::{self, Lexeme, Place, Statement, Word, WordId};
+use crate::layout::{Layout, layout};
 use crate::token::{TokenKind, lex};
 use crate::{FileId, Span};
 
@@ -66,14 +66,6 @@ pub fn expected(file: FileId, text: &str, offset: usize) -> Option<Expected> {
         words: words_of(heard.set, heard.place, heard.index == 0),
         things: heard.set.things().collect(),
     })
-}
-
-/// What the parser expected at a place.
-pub(super) struct Heard {
-    pub(super) place: Place,
-    /// Which lexeme of its statement stands there.
-    pub(super) index: usize,
-    pub(super) set: ExpectSet,
 }
 
 /// Where the name, number or size begins that ends at `offset`.

@@ -1,9 +1,9 @@
 //! Faults in a maker's words.
 
-use super::expect::{ExpectSet, Thing};
-use super::input::{Fault, FaultKind};
-use crate::grammar::{self, Place, WordId};
-use crate::layout::Lexeme;
+use crate::grammar::expect::{ExpectSet, Thing};
+use crate::grammar::input::{Fault, FaultKind};
+use crate::grammar::{self, Lexeme, Place, WordId};
+
 use crate::number::{MOST_DIGITS, NumberFault};
 use crate::suggest::nearest;
 use crate::token::TokenKind;

@@ -2,16 +2,20 @@
 
 mod statement;
 
-use super::bench::tool_line;
-use super::expected::Heard;
-use super::expr::Sums;
-use super::input::Rule;
-use super::item::{inches, item, material_line};
-use super::part::{feature, part_line, station};
-use super::pen::{joint_line, pen_line};
 use crate::ast::*;
-use crate::grammar::{self, Place};
-use crate::layout::{Layout, Lexeme, Line as Laid};
+use crate::grammar::expect::ExpectSet;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::Rule;
+use crate::grammar::statements::bench::tool_line;
+use crate::grammar::statements::cut::feature;
+use crate::grammar::statements::item::{inches, item};
+use crate::grammar::statements::joint::joint_line;
+use crate::grammar::statements::material::material_line;
+use crate::grammar::statements::part::part_line;
+use crate::grammar::statements::pen::pen_line;
+use crate::grammar::statements::station::station;
+use crate::grammar::{self, Lexeme, Place};
+use crate::layout::{Layout, Line as Laid};
 use crate::token::{Token, TokenKind};
 use crate::told::{Told, error};
 use crate::{FileId, Span};
@@ -55,6 +59,14 @@ pub(super) fn listen(
     };
     reader.file(&layout.lines);
     reader.listening?.heard
+}
+
+/// What the parser expected at a place.
+pub(super) struct Heard {
+    pub(super) place: Place,
+    /// Which lexeme of its statement stands there.
+    pub(super) index: usize,
+    pub(super) set: ExpectSet,
 }
 
 struct Reader<'s> {

@@ -1,7 +1,15 @@
 //! Cuts made from an end.
 
-use super::{Statement, statement, word};
+use super::phrase::{edge, thread_ref};
+use super::shared::{accept, as_face};
+use super::{Holds, Sort, Statement, Visit, defines, goes_on, one, refers, some, statement};
+use crate::Span;
+use crate::ast::*;
+use crate::grammar::expect::Thing;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
+use chumsky::prelude::*;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -26,18 +34,273 @@ pub(crate) const STATEMENTS: &[Statement] = &[
 /// The words that go on in them.
 #[rustfmt::skip]
 pub(crate) const WORDS: &[Word] = &[
-    word(Place::Reach, "for", "How long the cut is", "tenon 9.9 for 8"),
-    word(Place::Reach, "to", "Where the cut ends, from the end's face", "drill 8.0 to 67"),
-    word(Place::Reach, "through", "The cut goes through to the other end", "drill 6.3 through"),
-    word(Place::Reach, "at", "Where the cut begins, from the end's face", "relief 9.0 for 2 at 6"),
+    goes_on(Place::Reach, "for", "How long the cut is", "tenon 9.9 for 8"),
+    goes_on(Place::Reach, "to", "Where the cut ends, from the end's face", "drill 8.0 to 67"),
+    goes_on(Place::Reach, "through", "The cut goes through to the other end", "drill 6.3 through"),
+    goes_on(Place::Reach, "at", "Where the cut begins, from the end's face", "relief 9.0 for 2 at 6"),
 
-    word(Place::CutTail, "point", "The drill's point angle in degrees; 118 where nothing is said", "drill 8 to 67 point 135"),
-    word(Place::CutTail, "inside", "The thread is cut in the hole", "thread joint inside to 9"),
-    word(Place::CutTail, "outside", "The thread is cut on the outside", "thread joint outside for 6"),
-    word(Place::CutTail, "clock", "Where the thread begins: so many degrees clockwise of the part's mark, looking at the end", "thread closing inside to 7.5 at 2.5 clock 30"),
-    word(Place::CutTail, "takes", "What sits in the groove", "groove 9.2 for 2 at 12 takes o-ring"),
-    word(Place::CutTail, "angle", "The countersink's whole angle in degrees; 90 where nothing is said", "countersink 10 angle 82"),
-    word(Place::CutTail, "as", "Names the face that this cut makes", "tenon 9.9 for 8 as shoulder"),
+    goes_on(Place::CutTail, "point", "The drill's point angle in degrees; 118 where nothing is said", "drill 8 to 67 point 135"),
+    goes_on(Place::CutTail, "inside", "The thread is cut in the hole", "thread joint inside to 9"),
+    goes_on(Place::CutTail, "outside", "The thread is cut on the outside", "thread joint outside for 6"),
+    goes_on(Place::CutTail, "clock", "Where the thread begins: so many degrees clockwise of the part's mark, looking at the end", "thread closing inside to 7.5 at 2.5 clock 30"),
+    goes_on(Place::CutTail, "takes", "What sits in the groove", "groove 9.2 for 2 at 12 takes o-ring"),
+    goes_on(Place::CutTail, "angle", "The countersink's whole angle in degrees; 90 where nothing is said", "countersink 10 angle 82"),
+    goes_on(Place::CutTail, "as", "Names the face that this cut makes", "tenon 9.9 for 8 as shoulder"),
 
-    word(Place::Size, "letter", "A letter drill", "drill letter F to 30"),
+    goes_on(Place::Size, "letter", "A letter drill", "drill letter F to 30"),
 ];
+
+/// A cut made from an end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Feature {
+    /// The statement.
+    pub span: Span,
+    /// What it says.
+    pub kind: FeatureKind,
+    /// `as NAME`: its face.
+    pub face: Option<Name>,
+}
+
+/// What a cut says.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "fields are the grammar's words")]
+pub enum FeatureKind {
+    /// `tenon [D] for L`
+    Tenon { dia: Option<Expr>, length: Expr },
+    /// `drill SIZE reach [point A]`
+    Drill {
+        size: Size,
+        reach: Reach,
+        point: Option<Expr>,
+    },
+    /// `bore SIZE reach`
+    Bore { size: Size, reach: Reach },
+    /// `ream SIZE reach`
+    Ream { size: Size, reach: Reach },
+    /// `thread T inside|outside reach`
+    Thread {
+        thread: ThreadRef,
+        side: Side,
+        reach: Reach,
+        clock: Option<Expr>,
+    },
+    /// `relief D reach`
+    Relief { dia: Expr, reach: Reach },
+    /// `groove D reach [takes NAME]`
+    Groove {
+        dia: Expr,
+        reach: Reach,
+        takes: Option<Name>,
+    },
+    /// `recess D reach [takes NAME]`
+    Recess {
+        dia: Expr,
+        reach: Reach,
+        takes: Option<Name>,
+    },
+    /// `taper D1 to D2 reach`
+    Taper { from: Expr, to: Expr, reach: Reach },
+    /// `countersink D [angle A]`
+    Countersink { dia: Expr, angle: Option<Expr> },
+    /// `chamfer C` or `round R`
+    Edge(Edge),
+    /// `accept …`
+    Accept(Accept),
+    /// Text that is no cut.
+    Bad,
+}
+
+/// Where a thread is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[allow(missing_docs, reason = "the variants are the grammar's words")]
+pub enum Side {
+    Inside,
+    Outside,
+}
+
+/// How far a cut goes, and from where.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reach {
+    /// The whole phrase.
+    pub span: Span,
+    /// `for`, `to` or `through`.
+    pub kind: ReachKind,
+    /// `at S`: where it starts, from the face.
+    pub at: Option<Expr>,
+}
+
+/// The three ways to say how far.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ReachKind {
+    /// `for L`: an amount.
+    For(Expr),
+    /// `to L`: a place, from the face.
+    To(Expr),
+    /// To the other end.
+    Through,
+}
+
+/// A line of a `from` block.
+pub(crate) fn feature<'s>(
+    sums: &Sums<'s>,
+) -> impl Reads<'s, (FeatureKind, Option<Name>)> + use<'s> {
+    let accept = accept(sums).map(|accept| (FeatureKind::Accept(accept), None));
+    accept.or(cut(sums).then(as_face())).then_ignore(line_end())
+}
+
+fn cut<'s>(sums: &Sums<'s>) -> impl Reads<'s, FeatureKind> + use<'s> {
+    let reach = reach(sums).boxed();
+    let tenon = word("tenon")
+        .ignore_then(sums.maybe(Thing::Diameter))
+        .then_ignore(needed_word("for"))
+        .then(sums.needed(Thing::Length))
+        .map(|(dia, length)| FeatureKind::Tenon { dia, length });
+    let sized = |text| word(text).ignore_then(sums.size()).then(reach.clone());
+    let drill = sized("drill")
+        .then(sums.after("point", Thing::Angle).or_not())
+        .map(|((size, reach), point)| FeatureKind::Drill { size, reach, point });
+    let bore = sized("bore").map(|(size, reach)| FeatureKind::Bore { size, reach });
+    let ream = sized("ream").map(|(size, reach)| FeatureKind::Ream { size, reach });
+    let relief = sums
+        .after("relief", Thing::Diameter)
+        .then(reach.clone())
+        .map(|(dia, reach)| FeatureKind::Relief { dia, reach });
+    let taking = |text| {
+        sums.after(text, Thing::Diameter)
+            .then(reach.clone())
+            .then(word("takes").ignore_then(needed_name(Thing::Part)).or_not())
+    };
+    let groove =
+        taking("groove").map(|((dia, reach), takes)| FeatureKind::Groove { dia, reach, takes });
+    let recess =
+        taking("recess").map(|((dia, reach), takes)| FeatureKind::Recess { dia, reach, takes });
+    let taper = sums
+        .after("taper", Thing::Diameter)
+        .then_ignore(needed_word("to"))
+        .then(sums.needed(Thing::Diameter))
+        .then(reach.clone())
+        .map(|((from, to), reach)| FeatureKind::Taper { from, to, reach });
+    let countersink = sums
+        .after("countersink", Thing::Diameter)
+        .then(sums.after("angle", Thing::Angle).or_not())
+        .map(|(dia, angle)| FeatureKind::Countersink { dia, angle });
+    choice((
+        tenon,
+        drill,
+        bore,
+        ream,
+        thread(sums, reach.clone()),
+        relief,
+        groove,
+        recess,
+        taper,
+        countersink,
+        edge(sums).map(FeatureKind::Edge),
+    ))
+}
+
+fn thread<'s>(sums: &Sums<'s>, reach: Rule<'s, Reach>) -> impl Reads<'s, FeatureKind> + use<'s> {
+    let side = choice((
+        word("inside").to(Side::Inside),
+        word("outside").to(Side::Outside),
+    ));
+    word("thread")
+        .ignore_then(thread_ref(sums))
+        .then(side)
+        .then(reach)
+        .then(sums.after("clock", Thing::Angle).or_not())
+        .map(|(((thread, side), reach), clock)| FeatureKind::Thread {
+            thread,
+            side,
+            reach,
+            clock,
+        })
+}
+
+fn reach<'s>(sums: &Sums<'s>) -> impl Reads<'s, Reach> + use<'s> {
+    let missing = empty().map_with(|(), extra| {
+        ReachKind::To(Expr {
+            span: nothing(extra.span()),
+            kind: ExprKind::Bad,
+        })
+    });
+    choice((
+        sums.after("for", Thing::Length).map(ReachKind::For),
+        sums.after("to", Thing::Length).map(ReachKind::To),
+        word("through").to(ReachKind::Through),
+    ))
+    .recover_with(via_parser(missing))
+    .then(sums.after("at", Thing::Length).or_not())
+    .map_with(|(kind, at), extra| Reach {
+        span: extra.span(),
+        kind,
+        at,
+    })
+}
+
+impl Holds for Feature {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            FeatureKind::Tenon { dia, length } => {
+                some(dia, visit);
+                one(length, visit);
+            }
+            FeatureKind::Drill { size, reach, point } => {
+                one(size, visit);
+                one(reach, visit);
+                some(point, visit);
+            }
+            FeatureKind::Bore { size, reach } | FeatureKind::Ream { size, reach } => {
+                one(size, visit);
+                one(reach, visit);
+            }
+            FeatureKind::Thread {
+                thread,
+                reach,
+                clock,
+                ..
+            } => {
+                thread.each(visit);
+                one(reach, visit);
+                some(clock, visit);
+            }
+            FeatureKind::Relief { dia, reach } => {
+                one(dia, visit);
+                one(reach, visit);
+            }
+            FeatureKind::Groove { dia, reach, takes }
+            | FeatureKind::Recess { dia, reach, takes } => {
+                one(dia, visit);
+                one(reach, visit);
+                if let Some(takes) = takes {
+                    refers(Sort::Part, takes, visit);
+                }
+            }
+            FeatureKind::Taper { from, to, reach } => {
+                one(from, visit);
+                one(to, visit);
+                one(reach, visit);
+            }
+            FeatureKind::Countersink { dia, angle } => {
+                one(dia, visit);
+                some(angle, visit);
+            }
+            FeatureKind::Edge(edge) => one(edge, visit),
+            FeatureKind::Accept(accept) => one(accept, visit),
+            FeatureKind::Bad => {}
+        }
+        if let Some(face) = &self.face {
+            defines(Sort::Face, face, visit);
+        }
+    }
+}
+
+impl Holds for Reach {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            ReachKind::For(length) | ReachKind::To(length) => one(length, visit),
+            ReachKind::Through => {}
+        }
+        some(&self.at, visit);
+    }
+}

@@ -1,7 +1,17 @@
 //! Items: what stands in a file.
 
-use super::{Statement, statement, word};
+use super::phrase::{form, stock};
+use super::shared::{let_, limit, maybe_open, open};
+use super::{Holds, Sort, Statement, Visit, all, defines, goes_on, one, refers, some, statement};
+use crate::Span;
+use crate::ast::*;
+use crate::grammar::expect::Thing;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
+use crate::token::TokenKind as T;
+use chumsky::prelude::*;
+use quillet_standards::Units;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -29,18 +39,290 @@ pub(crate) const STATEMENTS: &[Statement] = &[
 /// The words that go on in them.
 #[rustfmt::skip]
 pub(crate) const WORDS: &[Word] = &[
-    word(Place::File, "dimensions", "Bare lengths in this file are inches", "dimensions in inches"),
-    word(Place::File, "inches", "Bare lengths in this file are inches", "dimensions in inches"),
+    goes_on(Place::File, "dimensions", "Bare lengths in this file are inches", "dimensions in inches"),
+    goes_on(Place::File, "inches", "Bare lengths in this file are inches", "dimensions in inches"),
 
-    word(Place::Header, "from", "Names the end at station 0", "part cap from mouth to crown { length 64 }"),
-    word(Place::Header, "to", "Names the end at the far station", "part cap from mouth to crown { length 64 }"),
-    word(Place::Header, "like", "The same as another, with the changes in its block", "pen heron-ida \"Heron for Ida\" like heron { let grip = 11.0 }"),
+    goes_on(Place::Header, "from", "Names the end at station 0", "part cap from mouth to crown { length 64 }"),
+    goes_on(Place::Header, "to", "Names the end at the far station", "part cap from mouth to crown { length 64 }"),
+    goes_on(Place::Header, "like", "The same as another, with the changes in its block", "pen heron-ida \"Heron for Ida\" like heron { let grip = 11.0 }"),
 
-    word(Place::Form, "starts", "How many starts the thread has; the lead is pitch times starts", "thread closing = M13x0.8 starts 3"),
+    goes_on(Place::Form, "starts", "How many starts the thread has; the lead is pitch times starts", "thread closing = M13x0.8 starts 3"),
 
-    word(Place::Stock, "of", "Names the material", "blank of reed rod 18"),
-    word(Place::Stock, "rod", "Round stock of a diameter", "blank of reed rod 18"),
-    word(Place::Stock, "square", "Square stock of a side", "blank of reed square 20"),
-    word(Place::Stock, "by", "The stock's length", "blank stick of reed rod 18 by 150"),
-    word(Place::Stock, "matched", "Its parts follow each other as in the pen, so that grain or pattern runs on", "blank stick of reed rod 18 by 300 matched"),
+    goes_on(Place::Stock, "of", "Names the material", "blank of reed rod 18"),
+    goes_on(Place::Stock, "rod", "Round stock of a diameter", "blank of reed rod 18"),
+    goes_on(Place::Stock, "square", "Square stock of a side", "blank of reed square 20"),
+    goes_on(Place::Stock, "by", "The stock's length", "blank stick of reed rod 18 by 150"),
+    goes_on(Place::Stock, "matched", "Its parts follow each other as in the pen, so that grain or pattern runs on", "blank stick of reed rod 18 by 300 matched"),
 ];
+
+/// A whole file.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct File {
+    /// `dimensions in inches`, where the file begins so.
+    pub inches: Option<Span>,
+    /// The items in the order written.
+    pub items: Vec<Item>,
+}
+
+impl File {
+    /// What its bare lengths are counted in.
+    pub fn units(&self) -> Units {
+        match self.inches {
+            Some(_) => Units::Inches,
+            None => Units::Millimetres,
+        }
+    }
+}
+
+/// One item.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// The whole item, from its keyword to its last token.
+    pub span: Span,
+    /// The comment lines directly above it, without `--`, joined by newlines.
+    pub note: Option<Text>,
+    /// What it is.
+    pub kind: ItemKind,
+}
+
+/// The kinds of item.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "each variant is documented at its type")]
+pub enum ItemKind {
+    Use(Text),
+    Let(Let),
+    Limit(Limit),
+    Material(Material),
+    Thread(ThreadItem),
+    Blank(BlankItem),
+    Part(Part),
+    Bought(Part),
+    Bench(Bench),
+    Pen(Pen),
+    /// Text that is no item.
+    Bad,
+}
+
+/// `thread name = form`
+#[derive(Clone, Debug, PartialEq)]
+pub struct ThreadItem {
+    /// The name it defines.
+    pub name: Name,
+    /// The thread.
+    pub form: Form,
+}
+
+/// `blank name of material rod D by L [matched]`
+#[derive(Clone, Debug, PartialEq)]
+pub struct BlankItem {
+    /// The name it defines.
+    pub name: Name,
+    /// The stock.
+    pub stock: Stock,
+    /// `matched`: its parts follow each other in the order of the pen, so that grain or
+    /// pattern runs on.
+    pub matched: Option<Span>,
+}
+
+/// An item without what its block holds.
+pub(crate) fn item<'s>(sums: &Sums<'s>) -> impl Reads<'s, ItemKind> + use<'s> {
+    let use_ = word("use").ignore_then(needed_string(Thing::Path));
+    choice((
+        use_.map(ItemKind::Use),
+        let_(sums).map(ItemKind::Let),
+        limit(sums).map(ItemKind::Limit),
+        material().map(ItemKind::Material),
+        thread(sums).map(ItemKind::Thread),
+        blank(sums).map(ItemKind::Blank),
+        part().map(ItemKind::Part),
+        bought().map(ItemKind::Bought),
+        bench().map(ItemKind::Bench),
+        pen().map(ItemKind::Pen),
+    ))
+    .then_ignore(line_end())
+}
+
+/// `dimensions in inches`
+pub(crate) fn inches<'s>() -> impl Reads<'s, crate::Span> {
+    // `in` is a unit, not a word, wherever it does not touch a number.
+    word("dimensions")
+        .ignore_then(needed_word("in"))
+        .ignore_then(needed_word("inches"))
+        .map_with(|(), extra| extra.span())
+        .then_ignore(line_end())
+}
+
+fn thread<'s>(sums: &Sums<'s>) -> impl Reads<'s, ThreadItem> + use<'s> {
+    let missing = empty().map_with(|(), extra| {
+        let span = nothing(extra.span());
+        let designation = Text {
+            text: "".into(),
+            span,
+        };
+        Form {
+            span,
+            designation,
+            starts: None,
+        }
+    });
+    word("thread")
+        .ignore_then(needed_name(Thing::Name))
+        .then_ignore(needed(T::Equals, Thing::Equals))
+        .then(form(sums).recover_with(via_parser(missing)))
+        .map(|(name, form)| ThreadItem { name, form })
+}
+
+fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, BlankItem> + use<'s> {
+    word("blank")
+        .ignore_then(needed_name(Thing::Name))
+        .then(stock(sums))
+        .then(word("matched").or_not())
+        .map(|((name, stock), matched)| BlankItem {
+            name,
+            stock,
+            matched,
+        })
+}
+
+/// What follows the name of a part: its ends, or the part it is like.
+type Header = (Option<[Name; 2]>, Option<Name>);
+
+fn part<'s>() -> impl Reads<'s, Part> {
+    word("part")
+        .ignore_then(needed_name(Thing::Name))
+        .then(ends().or(like()).recover_with(via_parser(lost_header())))
+        .map(|(name, (ends, like))| Part {
+            name,
+            title: None,
+            ends,
+            like,
+            block: None,
+            lines: Vec::new(),
+        })
+}
+
+fn bought<'s>() -> impl Reads<'s, Part> {
+    let no_ends = token(T::Open, Thing::Open).map(|_| (None, None));
+    word("bought")
+        .ignore_then(needed_name(Thing::Name))
+        .then(string(Thing::Title).or_not())
+        .then(choice((ends(), like(), no_ends)).recover_with(via_parser(lost_header())))
+        .map(|((name, title), (ends, like))| Part {
+            name,
+            title,
+            ends,
+            like,
+            block: None,
+            lines: Vec::new(),
+        })
+}
+
+fn ends<'s>() -> impl Reads<'s, Header> {
+    word("from")
+        .ignore_then(needed_name(Thing::End))
+        .then_ignore(needed_word("to"))
+        .then(needed_name(Thing::End))
+        .then_ignore(open())
+        .map(|(first, second)| (Some([first, second]), None))
+}
+
+fn like<'s>() -> impl Reads<'s, Header> {
+    word("like")
+        .ignore_then(needed_name(Thing::Part))
+        .then_ignore(maybe_open())
+        .map(|like| (None, Some(like)))
+}
+
+/// A header that cannot be read, so that the block after it still can.
+fn lost_header<'s>() -> impl Reads<'s, Header> {
+    any().repeated().map(|()| (None, None))
+}
+
+fn material<'s>() -> impl Reads<'s, Material> {
+    word("material")
+        .ignore_then(needed_name(Thing::Name))
+        .then(string(Thing::Title).or_not())
+        .then_ignore(open())
+        .map(|(name, title)| Material {
+            name,
+            title,
+            lines: Vec::new(),
+        })
+}
+
+fn bench<'s>() -> impl Reads<'s, Bench> {
+    word("bench")
+        .ignore_then(needed_name(Thing::Name))
+        .then(string(Thing::Title).or_not())
+        .then_ignore(open())
+        .map(|(name, title)| Bench {
+            name,
+            title,
+            block: None,
+            tools: Vec::new(),
+        })
+}
+
+fn pen<'s>() -> impl Reads<'s, Pen> {
+    let like = word("like").ignore_then(needed_name(Thing::Name));
+    word("pen")
+        .ignore_then(needed_name(Thing::Name))
+        .then(string(Thing::Title).or_not())
+        .then(like.or_not())
+        .then_ignore(open())
+        .map(|((name, title), like)| Pen {
+            name,
+            title,
+            like,
+            block: None,
+            lines: Vec::new(),
+        })
+}
+
+impl Holds for Item {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            ItemKind::Use(path) => one(path, visit),
+            ItemKind::Let(node) => one(node, visit),
+            ItemKind::Limit(node) => one(node, visit),
+            ItemKind::Material(material) => {
+                defines(Sort::Material, &material.name, visit);
+                some(&material.title, visit);
+                all(&material.lines, visit);
+            }
+            ItemKind::Thread(thread) => {
+                defines(Sort::Thread, &thread.name, visit);
+                one(&thread.form, visit);
+            }
+            ItemKind::Blank(blank) => {
+                defines(Sort::Blank, &blank.name, visit);
+                one(&blank.stock, visit);
+            }
+            ItemKind::Part(part) | ItemKind::Bought(part) => {
+                defines(Sort::Part, &part.name, visit);
+                some(&part.title, visit);
+                for end in part.ends.iter().flatten() {
+                    defines(Sort::End, end, visit);
+                }
+                if let Some(like) = &part.like {
+                    refers(Sort::Part, like, visit);
+                }
+                all(&part.lines, visit);
+            }
+            ItemKind::Bench(bench) => {
+                defines(Sort::Bench, &bench.name, visit);
+                some(&bench.title, visit);
+                all(&bench.tools, visit);
+            }
+            ItemKind::Pen(pen) => {
+                defines(Sort::Pen, &pen.name, visit);
+                some(&pen.title, visit);
+                if let Some(like) = &pen.like {
+                    refers(Sort::Pen, like, visit);
+                }
+                all(&pen.lines, visit);
+            }
+            ItemKind::Bad => {}
+        }
+    }
+}

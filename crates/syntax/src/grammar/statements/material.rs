@@ -1,7 +1,13 @@
 //! Lines of a material.
 
-use super::{Statement, statement};
+use super::{Holds, Sort, Statement, Visit, one, refers, statement};
+use crate::Span;
+use crate::ast::*;
 use crate::grammar::Place;
+use crate::grammar::expect::Thing;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::*;
+use chumsky::prelude::*;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -12,3 +18,64 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Material, "wall LENGTH", "The least wall that this material stands", "wall 0.9"),
     statement(Place::Material, "speed LOW..HIGH", "Cutting speed in m/min", "speed 60..120"),
 ];
+
+/// `material name "title" { … }`
+#[derive(Clone, Debug, PartialEq)]
+pub struct Material {
+    /// The name it defines.
+    pub name: Name,
+    /// Its title.
+    pub title: Option<Text>,
+    /// The lines.
+    pub lines: Vec<MaterialLine>,
+}
+
+/// A line of a material, with its span.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "the variants are the grammar's words")]
+pub struct MaterialLine {
+    pub span: Span,
+    pub kind: MaterialLineKind,
+}
+
+/// What a material's line says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MaterialLineKind {
+    /// `kind NAME`: one of the built-in kinds.
+    Kind(Name),
+    /// `density sum`, g/cm³.
+    Density(Expr),
+    /// `wall sum`: least wall, a length.
+    Wall(Expr),
+    /// `speed a..b`: cutting speed, m/min.
+    Speed(SumSpan),
+    /// Text that is no such line.
+    Bad,
+}
+
+/// A line of a material.
+pub(crate) fn material_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, MaterialLineKind> + use<'s> {
+    use MaterialLineKind as Kind;
+    choice((
+        word("kind")
+            .ignore_then(needed_name(Thing::Kind))
+            .map(Kind::Kind),
+        sums.after("density", Thing::Quantity).map(Kind::Density),
+        sums.after("wall", Thing::Length).map(Kind::Wall),
+        word("speed")
+            .ignore_then(sums.span(Thing::Quantity))
+            .map(Kind::Speed),
+    ))
+    .then_ignore(line_end())
+}
+
+impl Holds for MaterialLine {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            MaterialLineKind::Kind(kind) => refers(Sort::Kind, kind, visit),
+            MaterialLineKind::Density(sum) | MaterialLineKind::Wall(sum) => one(sum, visit),
+            MaterialLineKind::Speed(speed) => speed.each(visit),
+            MaterialLineKind::Bad => {}
+        }
+    }
+}

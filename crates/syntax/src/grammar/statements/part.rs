@@ -1,8 +1,16 @@
 //! Lines of a part.
 
+use super::phrase::stock;
 use super::shared::WANT;
-use super::{Statement, statement, word};
+use super::shared::{accept, bench_named, let_, limit, open, want};
+use super::{Holds, Sort, Statement, Visit, all, goes_on, one, refers, some, statement};
+use crate::Span;
+use crate::ast::*;
+use crate::grammar::expect::Thing;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
+use chumsky::prelude::*;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -31,10 +39,217 @@ pub(crate) const STATEMENTS: &[Statement] = &[
 /// The words that go on in them.
 #[rustfmt::skip]
 pub(crate) const WORDS: &[Word] = &[
-    word(Place::PartTail, "to", "The station at which this piece of the stack ends", "blank of reed rod 16 to 44"),
-    word(Place::PartTail, "spigot", "A spigot that locates this piece in the one before", "blank of chalk rod 16 spigot 11 for 14 gap 0.1"),
-    word(Place::PartTail, "for", "How long the spigot is", "blank of chalk rod 16 spigot 11 for 14"),
-    word(Place::PartTail, "gap", "Room for glue, on diameter", "blank of chalk rod 16 spigot 11 for 14 gap 0.1"),
-    word(Place::PartTail, "at", "Where the balance lies, from the first end", "mass 3.1 at 24"),
-    word(Place::PartTail, "by", "The cord's diameter", "ring 7.6 by 1.5"),
+    goes_on(Place::PartTail, "to", "The station at which this piece of the stack ends", "blank of reed rod 16 to 44"),
+    goes_on(Place::PartTail, "spigot", "A spigot that locates this piece in the one before", "blank of chalk rod 16 spigot 11 for 14 gap 0.1"),
+    goes_on(Place::PartTail, "for", "How long the spigot is", "blank of chalk rod 16 spigot 11 for 14"),
+    goes_on(Place::PartTail, "gap", "Room for glue, on diameter", "blank of chalk rod 16 spigot 11 for 14 gap 0.1"),
+    goes_on(Place::PartTail, "at", "Where the balance lies, from the first end", "mass 3.1 at 24"),
+    goes_on(Place::PartTail, "by", "The cord's diameter", "ring 7.6 by 1.5"),
 ];
+
+/// `part name from a to b { … }`, `bought …`, or `… like other { … }`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// The name it defines.
+    pub name: Name,
+    /// A bought part's title.
+    pub title: Option<Text>,
+    /// The names of its ends, the first at station 0.
+    pub ends: Option<[Name; 2]>,
+    /// The part it is like.
+    pub like: Option<Name>,
+    /// The block, braces included; `None` where there is none (`like` without changes).
+    pub block: Option<Span>,
+    /// The lines of the block.
+    pub lines: Vec<Line>,
+}
+
+/// A line of a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// The statement.
+    pub span: Span,
+    /// What it says.
+    pub kind: LineKind,
+}
+
+/// What a part's line says.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LineKind {
+    /// `let name = sum`, local to the part.
+    Let(Let),
+    /// `limit rule = sum`
+    Limit(Limit),
+    /// `want …`
+    Want(super::Want),
+    /// `accept …`
+    Accept(Accept),
+    /// `bench NAME`
+    Bench(Name),
+    /// `blank NAME`
+    BlankNamed(Name),
+    /// `blank of … [to L] [spigot D for L [gap G]]`
+    Blank(Box<BlankPiece>),
+    /// `length L` or `length a..b`
+    Length(SumSpan),
+    /// `outside dia D`
+    OutsideDia(Expr),
+    /// `outside { … }`
+    Outside(Vec<Station>),
+    /// `from END { … }`
+    From {
+        /// The end the cuts are made from.
+        end: Name,
+        /// The cuts.
+        features: Vec<Feature>,
+    },
+    /// `mass G [at Z]`
+    Mass {
+        /// Grams, dry.
+        mass: Expr,
+        /// Where its centre of mass lies, from the first end.
+        at: Option<Expr>,
+    },
+    /// `holds ML`
+    Holds(Expr),
+    /// `ring SECTION-INSIDE by SECTION`: inside diameter by cord diameter.
+    Ring {
+        /// Inside diameter.
+        inside: Expr,
+        /// Cord diameter.
+        cord: Expr,
+    },
+    /// `arm L`: drawn and weighed, never in the way.
+    Arm(Expr),
+    /// Text that is no line.
+    Bad,
+}
+
+/// One piece of a blank, alone or in a glued stack.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BlankPiece {
+    /// The stock.
+    pub stock: Stock,
+    /// `to L`: where this piece ends, a station.
+    pub to: Option<Expr>,
+    /// `spigot D for L [gap G]`
+    pub spigot: Option<Spigot>,
+}
+
+/// A spigot that locates one glued piece in the one before it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spigot {
+    /// The whole phrase.
+    pub span: Span,
+    /// Its diameter.
+    pub dia: Expr,
+    /// Its length.
+    pub length: Expr,
+    /// The glue gap on diameter.
+    pub gap: Option<Expr>,
+}
+
+/// A line of a part, without what its block holds.
+pub(crate) fn part_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, LineKind> + use<'s> {
+    let length = word("length").ignore_then(sums.span(Thing::Length));
+    let outside = word("outside").ignore_then(
+        sums.after("dia", Thing::Diameter)
+            .map(LineKind::OutsideDia)
+            .or(open().map(|()| LineKind::Outside(Vec::new()))),
+    );
+    let from = word("from")
+        .ignore_then(needed_name(Thing::End))
+        .then_ignore(open())
+        .map(|end| LineKind::From {
+            end,
+            features: Vec::new(),
+        });
+    let mass = sums
+        .after("mass", Thing::Mass)
+        .then(sums.after("at", Thing::Length).or_not())
+        .map(|(mass, at)| LineKind::Mass { mass, at });
+    let ring = sums
+        .after("ring", Thing::Diameter)
+        .then_ignore(needed_word("by"))
+        .then(sums.needed(Thing::Diameter))
+        .map(|(inside, cord)| LineKind::Ring { inside, cord });
+    choice((
+        let_(sums).map(LineKind::Let),
+        limit(sums).map(LineKind::Limit),
+        want(sums).map(LineKind::Want),
+        accept(sums).map(LineKind::Accept),
+        bench_named().map(LineKind::Bench),
+        blank(sums),
+        length.map(LineKind::Length),
+        outside,
+        from,
+        mass,
+        sums.after("holds", Thing::Volume).map(LineKind::Holds),
+        ring,
+        sums.after("arm", Thing::Length).map(LineKind::Arm),
+    ))
+    .then_ignore(line_end())
+}
+
+fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, LineKind> + use<'s> {
+    let spigot = sums
+        .after("spigot", Thing::Diameter)
+        .then_ignore(needed_word("for"))
+        .then(sums.needed(Thing::Length))
+        .then(sums.after("gap", Thing::Length).or_not())
+        .map_with(|((dia, length), gap), extra| Spigot {
+            span: extra.span(),
+            dia,
+            length,
+            gap,
+        });
+    let piece = stock(sums)
+        .then(sums.after("to", Thing::Length).or_not())
+        .then(spigot.or_not())
+        .map(|((stock, to), spigot)| LineKind::Blank(Box::new(BlankPiece { stock, to, spigot })));
+    word("blank").ignore_then(piece.or(needed_name(Thing::Name).map(LineKind::BlankNamed)))
+}
+
+impl Holds for Line {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            LineKind::Let(node) => one(node, visit),
+            LineKind::Limit(node) => one(node, visit),
+            LineKind::Want(node) => one(node, visit),
+            LineKind::Accept(node) => one(node, visit),
+            LineKind::Bench(bench) => refers(Sort::Bench, bench, visit),
+            LineKind::BlankNamed(blank) => refers(Sort::Blank, blank, visit),
+            LineKind::Blank(piece) => {
+                one(&piece.stock, visit);
+                some(&piece.to, visit);
+                some(&piece.spigot, visit);
+            }
+            LineKind::Length(length) => length.each(visit),
+            LineKind::Outside(stations) => all(stations, visit),
+            LineKind::From { end, features } => {
+                refers(Sort::End, end, visit);
+                all(features, visit);
+            }
+            LineKind::Mass { mass, at } => {
+                one(mass, visit);
+                some(at, visit);
+            }
+            LineKind::Ring { inside, cord } => {
+                one(inside, visit);
+                one(cord, visit);
+            }
+            LineKind::OutsideDia(sum) | LineKind::Holds(sum) | LineKind::Arm(sum) => {
+                one(sum, visit);
+            }
+            LineKind::Bad => {}
+        }
+    }
+}
+
+impl Holds for Spigot {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        one(&self.dia, visit);
+        one(&self.length, visit);
+        some(&self.gap, visit);
+    }
+}

@@ -1,7 +1,15 @@
 //! Stations of an outside.
 
-use super::{Statement, statement, word};
+use super::phrase::edge;
+use super::shared::as_face;
+use super::{Holds, Sort, Statement, Visit, defines, goes_on, one, refers, some, statement};
+use crate::Span;
+use crate::ast::*;
+use crate::grammar::expect::Thing;
+use crate::grammar::expr::Sums;
+use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
+use chumsky::prelude::*;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -13,14 +21,125 @@ pub(crate) const STATEMENTS: &[Statement] = &[
 /// The words that go on in them.
 #[rustfmt::skip]
 pub(crate) const WORDS: &[Word] = &[
-    word(Place::StationTail, "from", "The end the length runs from", "at 6 from crown dia 14.4"),
-    word(Place::StationTail, "dia", "The finished diameter", "at 30 dia 15.8"),
-    word(Place::StationTail, "smooth", "The surface comes to the station in a smooth curve that never overshoots", "at 30 dia 15.8 smooth"),
-    word(Place::StationTail, "dome", "The surface closes in a quarter ellipse", "at crown dia 0 dome"),
-    word(Place::StationTail, "bead", "The surface comes to the station in a convex arc of a radius", "at 12 dia 14 bead 3"),
-    word(Place::StationTail, "cove", "The surface comes to the station in a concave arc of a radius", "at 12 dia 14 cove 3"),
-    word(Place::StationTail, "step", "The surface arrives at the first diameter and leaves at this one", "at 20 dia 12 step 10"),
-    word(Place::StationTail, "round", "Rounds the corner with a radius", "at 20 dia 12 round 0.5"),
-    word(Place::StationTail, "chamfer", "Breaks the corner at 45°; the figure is the leg", "at 20 dia 12 chamfer 0.5"),
-    word(Place::StationTail, "as", "Names the face here, for seat and distance", "at 22 dia 11.4 as shoulder"),
+    goes_on(Place::StationTail, "from", "The end the length runs from", "at 6 from crown dia 14.4"),
+    goes_on(Place::StationTail, "dia", "The finished diameter", "at 30 dia 15.8"),
+    goes_on(Place::StationTail, "smooth", "The surface comes to the station in a smooth curve that never overshoots", "at 30 dia 15.8 smooth"),
+    goes_on(Place::StationTail, "dome", "The surface closes in a quarter ellipse", "at crown dia 0 dome"),
+    goes_on(Place::StationTail, "bead", "The surface comes to the station in a convex arc of a radius", "at 12 dia 14 bead 3"),
+    goes_on(Place::StationTail, "cove", "The surface comes to the station in a concave arc of a radius", "at 12 dia 14 cove 3"),
+    goes_on(Place::StationTail, "step", "The surface arrives at the first diameter and leaves at this one", "at 20 dia 12 step 10"),
+    goes_on(Place::StationTail, "round", "Rounds the corner with a radius", "at 20 dia 12 round 0.5"),
+    goes_on(Place::StationTail, "chamfer", "Breaks the corner at 45°; the figure is the leg", "at 20 dia 12 chamfer 0.5"),
+    goes_on(Place::StationTail, "as", "Names the face here, for seat and distance", "at 22 dia 11.4 as shoulder"),
 ];
+
+/// `at z dia d …`
+#[derive(Clone, Debug, PartialEq)]
+pub struct Station {
+    /// The statement.
+    pub span: Span,
+    /// What it says, or `None` where it could not be read.
+    pub said: Option<StationSaid>,
+}
+
+/// What a station says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StationSaid {
+    /// The station: a length from the first end, or an end's name.
+    pub at: Expr,
+    /// `from END`
+    pub from: Option<Name>,
+    /// The diameter.
+    pub dia: Expr,
+    /// How the surface comes to the station.
+    pub shape: Option<Shape>,
+    /// `step D2`: the diameter it leaves at.
+    pub step: Option<Expr>,
+    /// The broken corner.
+    pub edge: Option<Edge>,
+    /// `as NAME`
+    pub face: Option<Name>,
+}
+
+/// How a surface comes to a station.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shape {
+    /// Where it stands.
+    pub span: Span,
+    /// What it is.
+    pub kind: ShapeKind,
+}
+
+/// The shapes besides straight, which has no word.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ShapeKind {
+    /// A monotone cubic.
+    Smooth,
+    /// A quarter ellipse.
+    Dome,
+    /// A convex arc of a radius.
+    Bead(Expr),
+    /// A concave arc of a radius.
+    Cove(Expr),
+}
+
+/// A station.
+pub(crate) fn station<'s>(sums: &Sums<'s>) -> impl Reads<'s, StationSaid> + use<'s> {
+    let from = word("from").ignore_then(needed_name(Thing::End));
+    let shape = choice((
+        word("smooth").to(ShapeKind::Smooth),
+        word("dome").to(ShapeKind::Dome),
+        sums.after("bead", Thing::Radius).map(ShapeKind::Bead),
+        sums.after("cove", Thing::Radius).map(ShapeKind::Cove),
+    ))
+    .map_with(|kind, extra| Shape {
+        span: extra.span(),
+        kind,
+    });
+    sums.after("at", Thing::StationPlace)
+        .then(from.or_not())
+        .then_ignore(needed_word("dia"))
+        .then(sums.needed(Thing::Diameter))
+        .then(shape.or_not())
+        .then(sums.after("step", Thing::Diameter).or_not())
+        .then(edge(sums).or_not())
+        .then(as_face())
+        .map(
+            |((((((at, from), dia), shape), step), edge), face)| StationSaid {
+                at,
+                from,
+                dia,
+                shape,
+                step,
+                edge,
+                face,
+            },
+        )
+        .then_ignore(line_end())
+}
+
+impl Holds for Station {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        let Some(said) = &self.said else { return };
+        one(&said.at, visit);
+        if let Some(end) = &said.from {
+            refers(Sort::End, end, visit);
+        }
+        one(&said.dia, visit);
+        some(&said.shape, visit);
+        some(&said.step, visit);
+        some(&said.edge, visit);
+        if let Some(face) = &said.face {
+            defines(Sort::Face, face, visit);
+        }
+    }
+}
+
+impl Holds for Shape {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        match &self.kind {
+            ShapeKind::Bead(radius) | ShapeKind::Cove(radius) => one(radius, visit),
+            ShapeKind::Smooth | ShapeKind::Dome => {}
+        }
+    }
+}

@@ -1,11 +1,10 @@
 //! Reads one statement, and reads it again as it was meant where it is not as it should be.
 
-use super::{Listening, Reader, Rules};
-use crate::grammar::Place;
-use crate::layout::{Lexeme, Line};
-use crate::parse::expect::ExpectSet;
-use crate::parse::expected::Heard;
-use crate::parse::input::{Fault, FaultKind, Reading, Rule, input};
+use super::{Heard, Listening, Reader, Rules};
+use crate::grammar::expect::ExpectSet;
+use crate::grammar::input::{Fault, FaultKind, Reading, Rule, input};
+use crate::grammar::{Lexeme, Place};
+use crate::layout::Line;
 use crate::parse::message::Statement;
 use crate::token::TokenKind;
 use crate::told::error;

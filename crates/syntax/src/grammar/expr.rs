@@ -11,25 +11,25 @@ use std::sync::Arc;
 
 /// The rules that most others use.
 #[derive(Clone)]
-pub(super) struct Sums<'s> {
+pub(crate) struct Sums<'s> {
     sum: Rule<'s, Expr>,
     size: Rule<'s, Size>,
 }
 
 impl<'s> Sums<'s> {
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let sum = sum().boxed();
         let size = size(sum.clone()).boxed();
         Self { sum, size }
     }
 
     /// A sum where one may stand.
-    pub(super) fn maybe(&self, thing: Thing) -> impl Reads<'s, Option<Expr>> + use<'s> {
+    pub(crate) fn maybe(&self, thing: Thing) -> impl Reads<'s, Option<Expr>> + use<'s> {
         self.sum.clone().labelled(thing).or_not()
     }
 
     /// A sum that must come; where it does not, a bad one of no width stands for it.
-    pub(super) fn needed(&self, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+    pub(crate) fn needed(&self, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
         self.sum
             .clone()
             .labelled(thing)
@@ -37,12 +37,12 @@ impl<'s> Sums<'s> {
     }
 
     /// A word with a sum after it.
-    pub(super) fn after(&self, text: &'static str, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+    pub(crate) fn after(&self, text: &'static str, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
         word(text).ignore_then(self.needed(thing))
     }
 
     /// A size that must come.
-    pub(super) fn size(&self) -> impl Reads<'s, Size> + use<'s> {
+    pub(crate) fn size(&self) -> impl Reads<'s, Size> + use<'s> {
         let missing = missing().map(|expr| Size {
             span: expr.span,
             kind: SizeKind::Sum(expr),
@@ -54,12 +54,12 @@ impl<'s> Sums<'s> {
     }
 
     /// The end of a run of sizes, where a capital needs no `letter`.
-    pub(super) fn last_size(&self) -> impl Reads<'s, Size> + use<'s> {
+    pub(crate) fn last_size(&self) -> impl Reads<'s, Size> + use<'s> {
         capital().or(self.size())
     }
 
     /// `a..b`
-    pub(super) fn range(&self, thing: Thing) -> impl Reads<'s, Range> + use<'s> {
+    pub(crate) fn range(&self, thing: Thing) -> impl Reads<'s, Range> + use<'s> {
         self.needed(thing)
             .then_ignore(needed(T::DotDot, Thing::Range))
             .then(self.needed(thing))
@@ -71,7 +71,7 @@ impl<'s> Sums<'s> {
     }
 
     /// `a` or `a..b`
-    pub(super) fn span(&self, thing: Thing) -> impl Reads<'s, SumSpan> + use<'s> {
+    pub(crate) fn span(&self, thing: Thing) -> impl Reads<'s, SumSpan> + use<'s> {
         let to = token(T::DotDot, Thing::Range).ignore_then(self.needed(thing));
         self.needed(thing)
             .then(to.or_not())
@@ -84,7 +84,7 @@ impl<'s> Sums<'s> {
 }
 
 /// `part.face` that must come.
-pub(super) fn face<'s>() -> impl Reads<'s, Face> {
+pub(crate) fn face<'s>() -> impl Reads<'s, Face> {
     // Without its dot, what follows is no face's name.
     let face = token(T::Dot, Thing::Dot)
         .ignore_then(needed_name(Thing::FaceName))

@@ -2,8 +2,8 @@
 
 use super::expect::{Expect, ExpectSet, Thing};
 use crate::ast::{Name, Text};
-use crate::grammar::WordId;
-use crate::layout::Lexeme;
+use crate::grammar::{Lexeme, WordId};
+
 use crate::number::NumberFault;
 use crate::token::TokenKind;
 use crate::{FileId, Span};
@@ -14,33 +14,33 @@ use chumsky::prelude::*;
 use chumsky::util::MaybeRef;
 use chumsky::{DefaultExpected, extra};
 
-pub(super) type In<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
-pub(super) type Extra<'s> = extra::Full<Fault, SimpleState<Reading<'s>>, ()>;
-pub(super) type Rule<'s, T> = Boxed<'s, 's, In<'s>, T, Extra<'s>>;
+pub(crate) type In<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
+pub(crate) type Extra<'s> = extra::Full<Fault, SimpleState<Reading<'s>>, ()>;
+pub(crate) type Rule<'s, T> = Boxed<'s, 's, In<'s>, T, Extra<'s>>;
 
 /// What is read, and how.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Reading<'s> {
-    pub(super) text: &'s str,
+pub(crate) struct Reading<'s> {
+    pub(crate) text: &'s str,
     /// Whether the words that join the phrases of a statement are refused as names. Tried where
     /// a statement cannot be read otherwise: in `drill to 12` the size is what is missing.
-    pub(super) strict: bool,
+    pub(crate) strict: bool,
 }
 
 /// Something that reads a `T`.
-pub(super) trait Reads<'s, T>: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's {}
+pub(crate) trait Reads<'s, T>: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's {}
 impl<'s, T, P: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's> Reads<'s, T> for P {}
 
 /// Why a statement could not be read.
 #[derive(Clone, Debug)]
-pub(super) struct Fault {
+pub(crate) struct Fault {
     /// What was found instead; empty at the end of the statement.
-    pub(super) span: Span,
-    pub(super) kind: FaultKind,
+    pub(crate) span: Span,
+    pub(crate) kind: FaultKind,
 }
 
 #[derive(Clone, Copy, Debug)]
-pub(super) enum FaultKind {
+pub(crate) enum FaultKind {
     /// One of these was expected.
     Expected(ExpectSet),
     /// A number has no value.
@@ -132,7 +132,7 @@ impl chumsky::span::Span for Span {
 }
 
 /// The lexemes of one statement as chumsky's input.
-pub(super) fn input(lexemes: &[Lexeme], end: Span) -> In<'_> {
+pub(crate) fn input(lexemes: &[Lexeme], end: Span) -> In<'_> {
     lexemes.map(end, |lexeme| (lexeme, &lexeme.span))
 }
 
@@ -156,7 +156,7 @@ fn lexeme<'s>(
 /// # Panics
 ///
 /// If the table of words does not hold it.
-pub(super) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
+pub(crate) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
     let id = WordId::of(text);
     assert!(id != WordId::NONE, "{text} is not in the table of words");
     lexeme(ExpectSet::of(Expect::Word(id)), move |lexeme, _| {
@@ -166,7 +166,7 @@ pub(super) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
 }
 
 /// A token of a kind.
-pub(super) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
+pub(crate) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), move |lexeme, _| {
         lexeme.kind == kind
     })
@@ -174,18 +174,18 @@ pub(super) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
 }
 
 /// A token of a kind that is not told among the expectations, as an operator.
-pub(super) fn quiet<'s>(kind: TokenKind) -> impl Reads<'s, Span> {
+pub(crate) fn quiet<'s>(kind: TokenKind) -> impl Reads<'s, Span> {
     lexeme(ExpectSet::default(), move |lexeme, _| lexeme.kind == kind).map(|lexeme| lexeme.span)
 }
 
 /// A token of a kind, as its text.
-pub(super) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, (&'s str, Span)> {
+pub(crate) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, (&'s str, Span)> {
     token(kind, thing).map_with(|span, extra| (written(span, extra.state()), span))
 }
 
 /// Tokens of these kinds that touch, from a number or a gauge on, as their text, where all of it
 /// passes a test: `7/16-14`, which in a sum is a difference.
-pub(super) fn touching<'s>(
+pub(crate) fn touching<'s>(
     kinds: &'static [TokenKind],
     thing: Thing,
     test: fn(&str) -> bool,
@@ -231,7 +231,7 @@ pub(super) fn touching<'s>(
 }
 
 /// A name; one that is miswritten is taken as it stands, since the lexer has found it.
-pub(super) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+pub(crate) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, strict| {
         matches!(lexeme.kind, TokenKind::Name | TokenKind::BadName)
             && !lexeme.word.get().is_reserved()
@@ -244,29 +244,29 @@ pub(super) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
 }
 
 /// A word that must come; where it does not, reading goes on as if it had.
-pub(super) fn needed_word<'s>(text: &'static str) -> impl Reads<'s, ()> {
+pub(crate) fn needed_word<'s>(text: &'static str) -> impl Reads<'s, ()> {
     word(text).ignored().recover_with(via_parser(empty()))
 }
 
 /// A token that must come; where it does not, reading goes on as if it had.
-pub(super) fn needed<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, ()> {
+pub(crate) fn needed<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, ()> {
     token(kind, thing)
         .ignored()
         .recover_with(via_parser(empty()))
 }
 
 /// The end of a statement; what is left of one is passed over.
-pub(super) fn line_end<'s>() -> impl Reads<'s, ()> {
+pub(crate) fn line_end<'s>() -> impl Reads<'s, ()> {
     end().recover_with(via_parser(any().repeated()))
 }
 
 /// A name that must come; where it does not, an empty one stands for it.
-pub(super) fn needed_name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+pub(crate) fn needed_name<'s>(thing: Thing) -> impl Reads<'s, Name> {
     name(thing).recover_with(via_parser(no_name()))
 }
 
 /// The empty name that stands for a missing one.
-pub(super) fn no_name<'s>() -> impl Reads<'s, Name> {
+pub(crate) fn no_name<'s>() -> impl Reads<'s, Name> {
     empty().map_with(|(), extra| Name {
         text: "".into(),
         span: nothing(extra.span()),
@@ -274,7 +274,7 @@ pub(super) fn no_name<'s>() -> impl Reads<'s, Name> {
 }
 
 /// A string that must come; where it does not, an empty one stands for it.
-pub(super) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+pub(crate) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
     string(thing).recover_with(via_parser(empty().map_with(|(), extra| Text {
         text: "".into(),
         span: nothing(extra.span()),
@@ -282,7 +282,7 @@ pub(super) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
 }
 
 /// A string, without its quotes; one whose end is missing is taken as it stands.
-pub(super) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+pub(crate) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, _| {
         matches!(lexeme.kind, TokenKind::String | TokenKind::BadString)
     })
@@ -298,12 +298,12 @@ pub(super) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
 }
 
 /// A number that is miswritten; the lexer has found it.
-pub(super) fn bad_number<'s>() -> impl Reads<'s, Span> {
+pub(crate) fn bad_number<'s>() -> impl Reads<'s, Span> {
     quiet(TokenKind::BadNumber)
 }
 
 /// The span of nothing, just after what was read last.
-pub(super) fn nothing(span: Span) -> Span {
+pub(crate) fn nothing(span: Span) -> Span {
     span.after()
 }
 

@@ -4,7 +4,7 @@ use crate::grammar::WordId;
 
 /// One thing that may stand at a place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Expect {
+pub(crate) enum Expect {
     /// A word of the language.
     Word(WordId),
     /// Anything else.
@@ -73,13 +73,13 @@ things! {
 
 /// A set of expectations.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct ExpectSet {
+pub(crate) struct ExpectSet {
     words: u128,
     things: u64,
 }
 
 impl ExpectSet {
-    pub(super) fn of(expect: Expect) -> Self {
+    pub(crate) fn of(expect: Expect) -> Self {
         match expect {
             Expect::Word(word) => Self {
                 words: 1 << word.index(),
@@ -92,7 +92,7 @@ impl ExpectSet {
         }
     }
 
-    pub(super) fn join(self, other: Self) -> Self {
+    pub(crate) fn join(self, other: Self) -> Self {
         Self {
             words: self.words | other.words,
             things: self.things | other.things,
@@ -100,14 +100,14 @@ impl ExpectSet {
     }
 
     /// The words in it, in the table's order.
-    pub(super) fn words(self) -> impl Iterator<Item = WordId> {
+    pub(crate) fn words(self) -> impl Iterator<Item = WordId> {
         (0..u128::BITS)
             .filter(move |bit| self.words >> bit & 1 == 1)
             .map(WordId::from_index)
     }
 
     /// The other things in it.
-    pub(super) fn things(self) -> impl Iterator<Item = Thing> {
+    pub(crate) fn things(self) -> impl Iterator<Item = Thing> {
         Thing::ALL
             .iter()
             .copied()
