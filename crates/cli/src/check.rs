@@ -5,7 +5,8 @@ mod drawn;
 use crate::answer::Format;
 use crate::{disk, files, say};
 use quillet_export::report::{Checked, CheckedFile};
-use quillet_model::{Source, load, resolve, tidy};
+use quillet_model::{Source, tidy};
+use quillet_pen::Analysis;
 use quillet_syntax::Severity;
 use rayon::prelude::*;
 use std::path::{Path, PathBuf};
@@ -91,19 +92,11 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<CheckedFile, String> {
-    let loaded = load(&tidy(path), source).map_err(|error| error.to_string())?;
-    let design = resolve(&loaded);
-    let findings = quillet_check::check(&design);
-    let trial = quillet_check::Trial {
-        root: &tidy(path),
-        source,
-        prepare: &|_| {},
-        design: &design,
-        findings: &findings,
-        called_off: &|| false,
-    };
+    let analysis = Analysis::of(&tidy(path), source, None).map_err(|error| error.to_string())?;
+    let findings = analysis.findings_with_cures(source, &|| false);
+    let design = analysis.design;
     Ok(CheckedFile {
-        findings: trial.all(),
+        findings: findings.unwrap_or_default(),
         assumed: full.then(|| quillet_check::assumed::of(&design)),
         uses: design.uses.iter().map(|(_, file)| *file).collect(),
         files: design.files,

@@ -1,8 +1,9 @@
-//! Designs from the disk.
+//! Analyses of what lies on the disk.
 
 use crate::files;
 use quillet_ide::{Snapshot, Workspace};
-use quillet_model::{Design, Source};
+use quillet_model::Source;
+use quillet_pen::Analysis;
 use std::path::{Path, PathBuf};
 
 /// The files of the disk, each read once; what is read as a stream, as standard input `-`, is
@@ -26,27 +27,26 @@ pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) ->
     workspace.snapshot()
 }
 
-/// The design of a file, or of standard input for `-`, and all it uses.
+/// The analysis of a file, or of standard input for `-`, and all it uses.
 ///
 /// # Errors
 ///
 /// A sentence that names the file and why it cannot be read.
-pub(crate) fn design(path: &Path) -> Result<Design, String> {
+pub(crate) fn analysis(path: &Path) -> Result<Analysis, String> {
     let (mut paths, mut troubles) = (vec![path.to_owned()], Vec::new());
     let source = source_of(&mut paths, &mut troubles);
     match troubles.pop() {
         Some(trouble) => Err(trouble),
-        None => design_from(path, &source),
+        None => analysis_from(path, &source),
     }
 }
 
-/// The design of a file and all it uses, from a source.
+/// The analysis of a file and all it uses, from a source.
 ///
 /// # Errors
 ///
-/// As [`design`].
-pub(crate) fn design_from(path: &Path, source: &dyn Source) -> Result<Design, String> {
-    let loaded = quillet_model::load(path, source)
-        .map_err(|error| format!("{}: {error}", path.display()))?;
-    Ok(quillet_model::resolve(&loaded))
+/// As [`analysis`].
+pub(crate) fn analysis_from(path: &Path, source: &dyn Source) -> Result<Analysis, String> {
+    let analysis = Analysis::of(path, source, None);
+    analysis.map_err(|error| format!("{}: {error}", path.display()))
 }

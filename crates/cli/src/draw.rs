@@ -8,7 +8,7 @@ use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Ground};
 use quillet_model::{Design, Hand, Part, Pen};
-use quillet_plan::plan_pen;
+use quillet_pen::Planned;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -59,8 +59,9 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn write(args: &Args) -> Result<ExitCode, String> {
-    let design = disk::design(&args.file)?;
-    warn::errors(&design);
+    let analysis = disk::analysis(&args.file)?;
+    let design = &analysis.design;
+    warn::errors(analysis.examined());
     let mut left_out = LeftOut::default();
     let name = args
         .part
@@ -69,7 +70,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     let path = args
         .output
         .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
-    let scenes = scenes(args, &design, &mut left_out)?;
+    let scenes = scenes(args, design, &mut left_out)?;
     if scenes.is_empty() {
         say::aside("nothing is left to draw; quillet check says what is wrong");
         return Ok(left_out.code());
@@ -112,8 +113,7 @@ fn scenes(args: &Args, design: &Design, left_out: &mut LeftOut) -> Result<Vec<Sc
     let order: Vec<String> = pens
         .iter()
         .flat_map(|pen| {
-            let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
-            let routes = plan_pen(pen, bench).routes;
+            let routes = Planned::of_pen(design, pen).plan.routes;
             routes.into_iter().map(|it| it.part.name.text.to_string())
         })
         .collect();

@@ -2,11 +2,12 @@
 
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::listing::Listing;
-use crate::plans::{Planned, plans};
+use crate::plans::plans;
 use crate::warn::LeftOut;
 use crate::{disk, say, warn};
 use quillet_export::report::Lists;
 use quillet_model::Units;
+use quillet_pen::Planned;
 use serde::Serialize;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -41,10 +42,11 @@ impl Args {
         text: impl Fn(&L, Units) -> String,
     ) -> Result<ExitCode, String> {
         let mut left_out = LeftOut::default();
-        let design = disk::design(&self.file)?;
-        warn::errors(&design);
-        let plans = plans(&design, &self.pen, &mut left_out)?;
-        let units = self.units.of(&design);
+        let analysis = disk::analysis(&self.file)?;
+        let design = &analysis.design;
+        warn::errors(analysis.examined());
+        let plans = plans(design, &self.pen, &mut left_out)?;
+        let units = self.units.of(design);
         let lists = Lists::of(plans.iter().map(|it| of(it, units)));
         self.listing
             .give(&self.file, &lists, |it| text(it, units))?;

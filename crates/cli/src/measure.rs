@@ -4,7 +4,6 @@
 use crate::answer::Format;
 use crate::choice::UnitsChoice;
 use crate::{disk, say, warn};
-use quillet_check::examine;
 use quillet_export::report::{Measures, Profiles, exact, rounded};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -29,19 +28,19 @@ pub(crate) struct Args {
 
 /// Prints what is known; 0, 1 where the design has errors, 2 where the file cannot be read.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let design = match disk::design(&args.file) {
-        Ok(design) => design,
+    let analysis = match disk::analysis(&args.file) {
+        Ok(analysis) => analysis,
         Err(reason) => return say::ended(Err(reason)),
     };
-    let examined = examine(&design);
-    let sound = warn::unsound(&examined);
+    let (design, examined) = (&analysis.design, analysis.examined());
+    let sound = warn::unsound(examined);
     if design.parts.is_empty() {
         return say::ended(Err("there is no part in this file to measure".into()));
     }
-    let measures = || Measures::of(&design, &examined);
+    let measures = || Measures::of(design, examined);
     let told = match (args.profiles, args.format) {
-        (true, _) => say::json(&exact(&Profiles::of(&design))),
-        (false, Format::Text) => say::out(&measures().text(args.full, args.units.of(&design))),
+        (true, _) => say::json(&exact(&Profiles::of(design))),
+        (false, Format::Text) => say::out(&measures().text(args.full, args.units.of(design))),
         (false, Format::Json) => say::json(&rounded(&measures())),
     };
     match told {

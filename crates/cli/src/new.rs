@@ -1,7 +1,8 @@
 //! `quillet new`: a pen to begin from.
 
 use crate::{files, say};
-use quillet_model::{Texts, load, resolve};
+use quillet_model::Texts;
+use quillet_pen::Analysis;
 use quillet_syntax::Severity;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -99,9 +100,10 @@ fn is_plain(name: &str) -> bool {
 /// Whether the file resolves without an error under this name.
 fn is_sound(text: &str) -> bool {
     let path = Path::new("new.quillet");
-    let loaded = load(path, &Texts::default().with(path, text));
-    loaded.is_ok_and(|loaded| {
-        resolve(&loaded)
+    let analysis = Analysis::of(path, &Texts::default().with(path, text), None);
+    analysis.is_ok_and(|analysis| {
+        analysis
+            .design
             .findings
             .iter()
             .all(|finding| finding.severity != Severity::Error)
@@ -127,8 +129,9 @@ mod tests {
             let text = kind.named("little-owl");
             assert!(text.contains("pen little-owl \"Little owl\""), "{kind:?}");
             let path = Path::new("new.quillet");
-            let loaded = load(path, &Texts::default().with(path, &text)).unwrap();
-            let found = quillet_check::check(&resolve(&loaded));
+            let source = Texts::default().with(path, &text);
+            let analysis = Analysis::of(path, &source, None).unwrap();
+            let found = &analysis.examined().findings;
             let said: Vec<_> = found.iter().map(|it| (it.rule, &it.message)).collect();
             assert!(said.is_empty(), "{kind:?}: {said:#?}");
             assert_eq!(quillet_syntax::format(&text), text, "{kind:?}");

@@ -4,11 +4,11 @@ use crate::choice::{PenChoice, UnitsChoice};
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
 use crate::{disk, say};
-use quillet_check::{Examined, examine};
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
 use quillet_export::sheet::{self, Content};
-use quillet_model::{Design, Pen, words};
+use quillet_model::{Pen, words};
+use quillet_pen::Analysis;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -43,8 +43,8 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 
 /// Whether every pen got its sheet.
 fn write(args: &Args) -> Result<bool, String> {
-    let design = disk::design(&args.file)?;
-    let pens = args.pen.pens(&design)?;
+    let analysis = disk::analysis(&args.file)?;
+    let pens = args.pen.pens(&analysis.design)?;
     if pens.is_empty() {
         return Err(format!(
             "{} has no pen; a sheet is a pen's",
@@ -52,7 +52,7 @@ fn write(args: &Args) -> Result<bool, String> {
         ));
     }
     let several = pens.len() > 1;
-    let judged = examine(&design);
+    let judged = analysis.examined();
     let mut all = true;
     for pen in pens {
         let errors = judged.of_pen(&pen.name.text).errors();
@@ -65,17 +65,12 @@ fn write(args: &Args) -> Result<bool, String> {
             all = false;
             continue;
         }
-        write_one(args, &design, (pen, several), &judged)?;
+        write_one(args, &analysis, (pen, several))?;
     }
     Ok(all)
 }
 
-fn write_one(
-    args: &Args,
-    design: &Design,
-    (pen, several): (&Pen, bool),
-    judged: &Examined,
-) -> Result<(), String> {
+fn write_one(args: &Args, analysis: &Analysis, (pen, several): (&Pen, bool)) -> Result<(), String> {
     let path = args.output.path_of(&args.file, &pen.name.text, several)?;
     let paper: Paper = args.paper.into();
     let form: fn(&Content, Paper) -> Vec<u8> = match ending(&path).as_str() {
@@ -89,6 +84,7 @@ fn write_one(
             ));
         }
     };
+    let (design, judged) = (&analysis.design, analysis.examined());
     let content = sheet::content(design, pen, judged, (paper, args.units.of(design)));
     args.output.write(&path, &form(&content, paper))?;
     if ending(&path) == "pdf" {

@@ -73,10 +73,11 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     if !(0.001..=1.0).contains(&args.tolerance) {
         return Err("--tolerance is a length from 0.001 to 1 mm, as 0.01".into());
     }
-    let design = disk::design(&args.file)?;
-    warn::errors(&design);
-    let pens = args.pen.pens(&design)?;
-    let mut parts = choice::parts(&design, &pens, args.part.as_deref())?;
+    let analysis = disk::analysis(&args.file)?;
+    let design = &analysis.design;
+    warn::errors(analysis.examined());
+    let pens = args.pen.pens(design)?;
+    let mut parts = choice::parts(design, &pens, args.part.as_deref())?;
     let mut left_out = LeftOut::default();
     let assembled = args.assembled.is_some();
     parts.retain(|(pen, part)| match pen.filter(|_| assembled) {

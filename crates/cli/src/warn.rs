@@ -1,14 +1,14 @@
 //! What commands that make something say beside it.
 
 use crate::say;
-use quillet_check::{Examined, examine};
-use quillet_model::{Design, Lacks, Part, Pen, words};
+use quillet_check::Examined;
+use quillet_model::{Lacks, Part, Pen, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
 
 /// Says that a design is not sound, where it is not; what is made of it may be made in vain.
-pub(crate) fn errors(design: &Design) {
-    let errors = examine(design).errors();
+pub(crate) fn errors(examined: &Examined) {
+    let errors = examined.errors();
     if errors > 0 {
         let errors = words::errors(errors);
         say::aside(format!(

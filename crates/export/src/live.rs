@@ -6,21 +6,40 @@ use crate::write::{Ground, svg};
 use crate::{draw, mark};
 use askama::Template;
 use quillet_model::{Design, Part, Pen};
+use quillet_syntax::{Encoding, Finding, LineIndex, RuleId, Severity};
 use std::sync::Arc;
 
 /// Something found, ready to be shown.
-#[derive(Clone, Debug)]
-pub struct Said {
+struct Said {
     /// `error`, `warning` or `note`.
-    pub severity: &'static str,
+    severity: &'static str,
     /// The rule.
-    pub rule: &'static str,
+    rule: &'static str,
     /// What is.
-    pub message: String,
+    message: String,
     /// What to do.
-    pub hint: Option<String>,
+    hint: Option<String>,
     /// File, line and column.
-    pub place: String,
+    place: String,
+}
+
+impl Said {
+    /// A finding of a design.
+    fn of(design: &Design, finding: &Finding) -> Self {
+        let place = design.file(finding.span.file);
+        let place = place.map_or_else(String::new, |file| {
+            let lines = LineIndex::new(file.text.clone());
+            let at = lines.position(finding.span.range().start, Encoding::Utf32);
+            format!("{}:{}:{}", file.path.display(), at.line + 1, at.column + 1)
+        });
+        Self {
+            severity: finding.severity.word(),
+            rule: finding.rule.code(),
+            message: finding.message.to_string(),
+            hint: finding.hint.as_ref().map(ToString::to_string),
+            place,
+        }
+    }
 }
 
 struct LivePen {
@@ -51,8 +70,25 @@ struct Page<'a> {
 /// How wide a drawing is, mm.
 const WIDTH_MM: f64 = 180.0;
 
-/// The part of the page that changes with the design.
-pub fn body(design: &Design, said: &[Said]) -> String {
+/// The part of the page that changes with the design, of which the rules found so much.
+pub fn body(design: &Design, found: &[Finding]) -> String {
+    let said: Vec<Said> = found.iter().map(|it| Said::of(design, it)).collect();
+    with(design, &said)
+}
+
+/// The same where the file cannot be read, and why.
+pub fn unreadable(reason: String) -> String {
+    let said = Said {
+        severity: Severity::Error.word(),
+        rule: RuleId::MISSING_FILE.code(),
+        message: reason,
+        hint: None,
+        place: String::new(),
+    };
+    with(&Design::default(), &[said])
+}
+
+fn with(design: &Design, said: &[Said]) -> String {
     let root = design.root().map(|file| file.id);
     let own = |pen: &&Pen| Some(pen.span.file) == root;
     let pens: Vec<&Pen> = design.pens.iter().filter(own).collect();

@@ -105,9 +105,8 @@ fn meant(cursor: Cursor<'_>, token: Token, text: &str) -> Option<&'static Word> 
 fn statement(sheet: &mut Sheet, cursor: Cursor<'_>) {
     let design = &cursor.analysis.design;
     let here = |span: Span| span.file == cursor.file.id && span.touches(cursor.offset);
-    let examined = cursor.analysis.examined(&|| false);
-    let wants = examined.map_or(&[][..], |it| it.wants.as_slice());
-    let mut asked = wants.iter().filter(|want| here(want.span)).peekable();
+    let wants = cursor.analysis.examined().wants.iter();
+    let mut asked = wants.filter(|want| here(want.span)).peekable();
     if asked.peek().is_some() {
         return pen::wants(sheet, asked);
     }

@@ -43,7 +43,7 @@ pub fn lenses(
 ) -> Option<Vec<Lens>> {
     let design = &analysis.design;
     let sizes = Sizes::of(settings, file);
-    let examined = analysis.examined(called_off)?;
+    let examined = analysis.examined_until(called_off)?;
     let mut lenses = Vec::new();
     for part in design
         .parts

@@ -107,7 +107,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
             ),
         );
     }
-    let examined = analysis.examined(&|| false)?;
+    let examined = analysis.examined();
     let mut seen = std::collections::BTreeSet::new();
     let wants = examined.wants_of_part(&part.name.text);
     measures.extend(
@@ -129,7 +129,7 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
     let states =
         configurations(pen).map(|(which, it)| (which.word().to_owned(), state_in_short(it, sizes)));
     let mut measures: Vec<_> = states.collect();
-    let examined = analysis.examined(&|| false)?;
+    let examined = analysis.examined();
     let wants = examined.wants_of_pen(&pen.name.text);
     measures.extend(wants.map(|it| wanted(&analysis.design, it, sizes)));
     let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();

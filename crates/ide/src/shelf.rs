@@ -4,9 +4,9 @@
 //! replaced. A file has the same number in every snapshot, so spans of different
 //! analyses can be compared.
 
-use crate::analysis::Analysis;
 use crate::text::text_at;
 use quillet_model::{ReadError, SourceFile};
+use quillet_pen::Cache;
 use quillet_syntax::FileId;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -44,11 +44,8 @@ impl OpenText {
 pub(crate) struct Shelf {
     ids: Mutex<BTreeMap<PathBuf, FileId>>,
     disk: Mutex<BTreeMap<PathBuf, Read>>,
-    analyses: Mutex<BTreeMap<PathBuf, Slot>>,
+    pub(crate) analyses: Cache,
 }
-
-/// One root's latest analysis; locked while it is worked out, so that it is done once.
-pub(crate) type Slot = Arc<Mutex<Option<Arc<Analysis>>>>;
 
 /// A file as it was read.
 #[derive(Debug)]
@@ -100,19 +97,6 @@ impl Shelf {
         lock(&self.disk).remove(path);
     }
 
-    /// Where a root's analysis is kept.
-    pub(crate) fn slot(&self, root: &Path) -> Slot {
-        lock(&self.analyses)
-            .entry(root.to_path_buf())
-            .or_default()
-            .clone()
-    }
-
-    /// Drops the analyses of all roots but these.
-    pub(crate) fn keep_only(&self, keep: impl Fn(&Path) -> bool) {
-        lock(&self.analyses).retain(|root, _| keep(root));
-    }
-
     fn load(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
         let text = text_at(path)?;
         let real_path = real(path);
@@ -138,7 +122,7 @@ fn stamp(path: &Path) -> Stamp {
     Some((about.modified().ok()?, about.len()))
 }
 
-pub(crate) fn lock<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
+fn lock<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
     // What is kept here is only ever replaced whole, so a panic elsewhere left it sound.
     shared.lock().unwrap_or_else(PoisonError::into_inner)
 }

@@ -3,7 +3,7 @@
 use crate::analysis::Analysis;
 use crate::disk;
 use crate::settings::Settings;
-use crate::shelf::{OpenText, Shelf, lock};
+use crate::shelf::{OpenText, Shelf};
 use quillet_model::{ReadError, Source, SourceFile};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -23,22 +23,11 @@ impl Snapshot {
     ///
     /// None where there is no such file, or `called_off` said so in the meantime.
     pub fn analysis(&self, path: &Path, called_off: &dyn Fn() -> bool) -> Option<Arc<Analysis>> {
-        let slot = self.shelf.slot(path);
-        let mut kept = lock(&slot);
-        if called_off() {
-            return None;
-        }
-        if let Some(analysis) = kept.as_ref().filter(|analysis| analysis.holds_in(self)) {
-            return Some(analysis.clone());
-        }
-        let analysis = Arc::new(Analysis::of(path, self, &self.settings)?);
-        let keep = self.open.contains_key(path);
-        *kept = keep.then(|| analysis.clone());
-        drop(kept);
-        if !keep {
-            self.shelf.keep_only(|root| self.open.contains_key(root));
-        }
-        Some(analysis)
+        let bench = self.settings.bench.as_deref();
+        let keep = |root: &Path| self.open.contains_key(root);
+        let kept = &self.shelf.analyses;
+        let whole = kept.analysis(path, self, bench, &keep, called_off)?;
+        Some(Arc::new(Analysis::seen(whole, self.settings.clone())))
     }
 
     /// What the maker has chosen.

@@ -156,7 +156,7 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
 /// All that the maker takes to the lathe for a pen; what is found stands on it.
 fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
     let pen = analysis.design.pen(name)?;
-    let judged = analysis.examined(&|| asked.cancel.is_off())?;
+    let judged = analysis.examined_until(&|| asked.cancel.is_off())?;
     let content = sheet::content(
         &analysis.design,
         pen,

@@ -1,10 +1,10 @@
 //! What the page shows, worked out anew when a file has changed.
 
 use crate::disk;
-use quillet_export::live::{self, Said};
+use quillet_export::live;
 use quillet_ide::{Snapshot, Workspace};
-use quillet_model::{Design, ReadError, Source, SourceFile};
-use quillet_syntax::{Encoding, Finding, LineIndex, Severity};
+use quillet_model::{ReadError, Source, SourceFile};
+use quillet_pen::Analysis;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fs;
@@ -40,8 +40,8 @@ impl Watched {
             version: 0,
             salt,
         };
-        let design = watched.read()?;
-        watched.show(&design);
+        let analysis = watched.read()?;
+        watched.show(&analysis);
         Ok(watched)
     }
 
@@ -51,30 +51,28 @@ impl Watched {
             return;
         }
         match self.read() {
-            Ok(design) => self.show(&design),
+            Ok(analysis) => self.show(&analysis),
             // An editor may be in the middle of writing; the next look sees it whole.
             Err(reason) => {
-                self.body = live::body(&Design::default(), &[unreadable(reason)]);
+                self.body = live::unreadable(reason);
                 self.version += 1;
             }
         }
     }
 
     /// Reads all anew and notes what was looked at.
-    fn read(&mut self) -> Result<Design, String> {
+    fn read(&mut self) -> Result<Analysis, String> {
         let source = Noting {
             source: Workspace::default().snapshot(),
             seen: RefCell::default(),
         };
-        let design = disk::design_from(&self.path, &source);
+        let analysis = disk::analysis_from(&self.path, &source);
         self.seen = source.seen.into_inner();
-        design
+        analysis
     }
 
-    fn show(&mut self, design: &Design) {
-        let found = quillet_check::check(design);
-        let said: Vec<Said> = found.iter().map(|finding| said(design, finding)).collect();
-        self.body = live::body(design, &said);
+    fn show(&mut self, analysis: &Analysis) {
+        self.body = live::body(&analysis.design, &analysis.examined().findings);
         self.version += 1;
     }
 
@@ -127,36 +125,5 @@ impl Source for Noting {
 
     fn beside(&self, folder: &Path) -> Vec<String> {
         self.source.beside(folder)
-    }
-}
-
-fn said(design: &Design, finding: &Finding) -> Said {
-    let place = design
-        .file(finding.span.file)
-        .map_or_else(String::new, |file| {
-            let at = LineIndex::new(file.text.clone())
-                .position(finding.span.range().start, Encoding::Utf32);
-            format!("{}:{}:{}", file.path.display(), at.line + 1, at.column + 1)
-        });
-    Said {
-        severity: match finding.severity {
-            Severity::Error => "error",
-            Severity::Warning => "warning",
-            Severity::Note => "note",
-        },
-        rule: finding.rule.code(),
-        message: finding.message.to_string(),
-        hint: finding.hint.as_ref().map(ToString::to_string),
-        place,
-    }
-}
-
-fn unreadable(reason: String) -> Said {
-    Said {
-        severity: "error",
-        rule: "missing-file",
-        message: reason,
-        hint: None,
-        place: String::new(),
     }
 }

@@ -3,6 +3,7 @@
 use super::table::columns;
 use quillet_geometry::Length;
 use quillet_model::Units;
+use quillet_pen::Planned;
 use quillet_plan::{CutList, CutPiece, CutStock};
 use quillet_syntax::ast::StockSection;
 use serde::Serialize;
@@ -50,11 +51,12 @@ struct Piece {
 }
 
 impl CutReport {
-    /// Of a plan, by the name of what is made.
-    pub fn of(title: &str, list: &CutList) -> Self {
+    /// Of a plan.
+    pub fn of(planned: &Planned<'_>) -> Self {
+        let list = CutList::of(&planned.plan, planned.bench);
         let stocks = list.stocks.iter().map(|stock| Stock::of(stock, list.kerf));
         Self {
-            of: title.to_owned(),
+            of: planned.title.clone(),
             kerf_mm: list.kerf.to_mm(),
             stocks: stocks.collect(),
         }

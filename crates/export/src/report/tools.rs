@@ -4,7 +4,8 @@ use super::table::columns;
 use crate::sheet::tool_name;
 use quillet_geometry::Length;
 use quillet_model::Units;
-use quillet_plan::{Plan, Standing, ToolList};
+use quillet_pen::Planned;
+use quillet_plan::{Standing, ToolList};
 use serde::Serialize;
 
 /// The tools of a pen, or of a part that is in none.
@@ -32,14 +33,10 @@ struct Use {
 }
 
 impl ToolReport {
-    /// Of a plan, by the name of what is made.
-    pub fn of(
-        title: &str,
-        plan: &Plan,
-        bench: Option<&quillet_model::Bench>,
-        units: Units,
-    ) -> Self {
-        let list = ToolList::of(plan, bench);
+    /// Of a plan; tools are named in `units`.
+    pub fn of(planned: &Planned<'_>, units: Units) -> Self {
+        let Planned { title, plan, bench } = planned;
+        let list = ToolList::of(plan, *bench);
         let listed = |it: &quillet_plan::ListedTool| {
             let mut uses: Vec<Use> = Vec::new();
             for at in &it.uses {
@@ -60,7 +57,7 @@ impl ToolReport {
             }
         };
         Self {
-            of: title.to_owned(),
+            of: title.clone(),
             bench: bench.map(|bench| bench.name.text.to_string()),
             hole_sizes_mm: list.hole_sizes.iter().map(|it| it.to_mm()).collect(),
             tools: list.tools.iter().map(listed).collect(),

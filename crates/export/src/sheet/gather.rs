@@ -7,7 +7,8 @@ use crate::draw::{self, Paper, PartTitle};
 use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
 use quillet_model::{Design, End, Hand, Part, Pen, Units};
-use quillet_plan::{Plan, Route, plan_pen};
+use quillet_pen::Planned;
+use quillet_plan::{Plan, Route};
 use quillet_syntax::{Severity, ast};
 use std::sync::Arc;
 
@@ -19,8 +20,7 @@ pub fn content(
     (paper, units): (Paper, Units),
 ) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
-    let bench = design.bench(pen.bench.as_ref()).map(Arc::as_ref);
-    let plan = plan_pen(pen, bench);
+    let Planned { title, plan, bench } = Planned::of_pen(design, pen);
     let (tools, tools_note) = lists::tools(&plan, bench, units);
     let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
     let settled = pen.is_settled().then_some(pen);
@@ -30,9 +30,9 @@ pub fn content(
     let owner = bench
         .map(|it| it.title_or_name().to_owned())
         .unwrap_or_default();
-    let title = |sheet: usize| PartTitle {
+    let titled = |sheet: usize| PartTitle {
         owner: owner.clone(),
-        pen: pen.title_or_name().to_owned(),
+        pen: title.clone(),
         sheet: (sheet, sheets),
         hand: Hand::at(bench),
         units,
@@ -45,7 +45,7 @@ pub fn content(
         doubts.of_part(pen.parts.position(own)?)
     };
     Content {
-        title: pen.title_or_name().to_owned(),
+        title: title.clone(),
         name: pen.name.text.to_string(),
         note: text(&pen.note),
         bench: bench.map(|it| it.title_or_name().to_owned()),
@@ -56,7 +56,7 @@ pub fn content(
                 false => format!("{}  {}: {}", it.number, it.says, it.less),
             })
             .collect(),
-        drawing: draw::pen(pen, paper, &title(1)),
+        drawing: draw::pen(pen, paper, &titled(1)),
         overview: overview.map(|it| it.scene),
         measures: lists::measures(pen, units),
         wants: wants(design, judged, units),
@@ -68,7 +68,7 @@ pub fn content(
         parts: parts
             .map(|(at, route)| {
                 let facts = facts(route, units, range(route));
-                part_sheet(&plan, route, paper, &title(at + 2), (facts, units))
+                part_sheet(&plan, route, paper, &titled(at + 2), (facts, units))
             })
             .collect(),
         accepted: accepted(judged),

@@ -1,0 +1,39 @@
+//! How a pen, or parts that are in none, are made at their bench.
+
+use quillet_model::{Bench, Design, Part, Pen};
+use quillet_plan::{Plan, plan_parts, plan_pen};
+use std::sync::Arc;
+
+/// A plan with what it is of.
+pub struct Planned<'d> {
+    /// The pen's title, or the parts' names.
+    pub title: String,
+    /// How it is made.
+    pub plan: Plan,
+    /// The bench it is made at.
+    pub bench: Option<&'d Bench>,
+}
+
+impl<'d> Planned<'d> {
+    /// A pen of a design, at the bench it names or the only one in sight.
+    pub fn of_pen(design: &'d Design, pen: &Pen) -> Self {
+        let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
+        Self {
+            title: pen.title_or_name().to_owned(),
+            plan: plan_pen(pen, bench),
+            bench,
+        }
+    }
+
+    /// Parts of a design as they stand by themselves, at the bench that the first to do so names.
+    pub fn of_parts(design: &'d Design, parts: &[Arc<Part>]) -> Self {
+        let named = parts.iter().find_map(|part| part.bench.as_ref());
+        let bench = design.bench(named).map(AsRef::as_ref);
+        let names: Vec<&str> = parts.iter().map(|part| &*part.name.text).collect();
+        Self {
+            title: names.join(", "),
+            plan: plan_parts(parts, bench),
+            bench,
+        }
+    }
+}
