@@ -213,6 +213,24 @@ fn a_cone_is_measured_where_it_passes() {
     near(clear.expect("it is in").nominal_mm, 0.2, 1e-9);
 }
 
+/// A tip of 9.4 that tapers behind it passes where a drill's point of 11.2 runs out into a hole of
+/// 10.4: however deep the wider drill goes, the hole is no narrower than 10.4 there. So 0.5 a side as
+/// drawn and 0.45 at worst: the tip keeps 0.1 across (ISO 2768-1 f, over 6 to 30).
+#[test]
+fn how_deep_a_wider_hole_goes_does_not_narrow_the_next() {
+    let text = "part male from front to back {\n blank of acrylic rod 60\n length 40\n outside {\n \
+         at 0 dia 9.4\n at 10 dia 9\n at 25 dia 9 step 20\n at 40 dia 20\n}\n}\n\
+         part female from mouth to end {\n blank of acrylic rod 60\n length 60\n outside dia \
+         20\n from mouth {\n drill 11.2 to 12.5\n drill 10.4 to 40\n}\n}\n\
+         pen test {\n slip male.front into female.mouth\n}\n";
+    let rest = design(text).pens[0].assembly.joints[JointId::nth(0)].clone();
+    let mut throats = rest.clearances.iter();
+    let throat = throats.find(|it| it.kind == ClearanceKind::Throat);
+    let throat = throat.expect("it is in");
+    near(throat.nominal_mm, 0.5, 1e-9);
+    near(throat.least_mm, 0.45, 1e-9);
+}
+
 #[test]
 fn the_order_of_the_text_says_nothing() {
     let lines = [

@@ -36,9 +36,9 @@ pub(crate) fn throat(
     let outside = bands(&male.0.outer, male.1, straight);
     let inside = bands(&female.0.inner, female.1, straight);
     let thickest = outside.iter().map(Band::most_r).fold(0.0, f64::max);
-    let mut best: Option<(Throat, bool)> = None;
+    let mut best: Option<(Throat, usize)> = None;
     for throat in &inside {
-        let wide = |most_r: f64, best: Option<(Throat, bool)>| {
+        let wide = |most_r: f64, best: Option<(Throat, usize)>| {
             best.is_some_and(|(best, _)| throat.least_r() - most_r > best.gap_mm + 1e-9)
         };
         if wide(thickest, best) {
@@ -52,10 +52,9 @@ pub(crate) fn throat(
                 continue;
             }
             let found = tightest(passed, throat);
-            // Of two places as tight, a cylinder before the corner it ends in.
-            let level = passed.is_level() && throat.is_level();
+            let level = levels(passed, throat, &found);
             let better = best.is_none_or(|(best, before)| {
-                let slack = if level && !before { -1e-9 } else { 1e-9 };
+                let slack = if level > before { -1e-9 } else { 1e-9 };
                 found.gap_mm < best.gap_mm - slack
             });
             if better {
@@ -64,6 +63,19 @@ pub(crate) fn throat(
         }
     }
     best.map(|(best, _)| best)
+}
+
+/// Of two places as tight, which counts: a cylinder before the corner it ends in. Where a cone runs
+/// out into a cylinder, a hole is never narrower than it and an outside never fatter, however the
+/// corner moves; but what slopes past a corner that moves is another size there, unless it is met
+/// at its own end.
+fn levels(passed: &Band, throat: &Band, found: &Throat) -> usize {
+    match (passed.is_level(), throat.is_level()) {
+        (true, true) => 2,
+        (false, true) => usize::from(found.male.radius_mm >= passed.most_r()),
+        (true, false) => usize::from(found.female.radius_mm <= throat.least_r()),
+        (false, false) => 0,
+    }
 }
 
 /// The least gap of two bands: of what is drawn straight, it lies at an end of one of them.
