@@ -1,6 +1,8 @@
 //! What can be done to the text.
 
 use crate::asked::{Asked, PEN, at, at_pen, in_pen, with_shared};
+use std::cell::Cell;
+use std::sync::Arc;
 
 #[test]
 fn actions_rewrite_numbers() {
@@ -108,4 +110,26 @@ fn what_is_found_on_a_line_is_cured_from_anywhere_on_it() {
             .after("write grip")
             .contains("drill 3 to 50 at grip\n")
     );
+}
+
+/// A cure is tried when it is asked for, once, and not for whoever no longer waits.
+#[test]
+fn cures_are_tried_once_when_asked_for_and_not_after_a_cancel() {
+    let asked = at(&PEN.replace("length 64", "lenght 64"));
+    let (analysis, snapshot) = (&asked.analysis, &asked.snapshot);
+    assert!(!analysis.findings(&|| false).unwrap().is_empty());
+    let looks = Cell::new(0);
+    let gone = || {
+        looks.set(looks.get() + 1);
+        true
+    };
+    assert!(analysis.cures(0, snapshot, &gone).is_none(), "nobody waits");
+    assert!(looks.get() > 0);
+    let first = analysis.cures(0, snapshot, &|| false).unwrap();
+    assert_eq!(first.len(), 1, "a cancel leaves nothing behind");
+    // What is known is given even to whoever goes: nothing is tried again.
+    let again = analysis.cures(0, snapshot, &gone).unwrap();
+    assert!(Arc::ptr_eq(&first, &again));
+    let place = asked.cursor().place();
+    assert!(quillet_ide::actions(snapshot, analysis, place, &gone).is_none());
 }
