@@ -139,8 +139,8 @@ impl<I: Id, T> ById<I, T> {
     }
 
     /// The first of which something holds.
-    pub fn position(&self, mut holds: impl FnMut(&T) -> bool) -> Option<I> {
-        self.items.iter().position(|it| holds(it)).map(I::nth)
+    pub fn position(&self, holds: impl FnMut(&T) -> bool) -> Option<I> {
+        self.items.iter().position(holds).map(I::nth)
     }
 
     /// Puts one at the end.
