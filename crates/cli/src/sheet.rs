@@ -85,7 +85,7 @@ fn write_one(args: &Args, analysis: &Analysis, (pen, several): (&Pen, bool)) -> 
         }
     };
     let (design, judged) = (&analysis.design, analysis.examined());
-    let content = sheet::content(design, pen, judged, (paper, args.units.of(design)));
+    let content = sheet::content(design, pen, judged, args.units.of(design));
     args.output.write(&path, &form(&content, paper))?;
     if ending(&path) == "pdf" {
         note_lacking(&content, paper);

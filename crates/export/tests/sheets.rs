@@ -13,7 +13,7 @@ use quillet_syntax::{Finding, Severity};
 fn heron(judged: &Examined) -> Content {
     let design = example("heron.quillet");
     let pen = design.pen("heron").expect("there is a heron");
-    sheet::content(&design, pen, judged, (Paper::A4, design.units()))
+    sheet::content(&design, pen, judged, design.units())
 }
 
 #[test]
@@ -56,7 +56,7 @@ fn the_limits_of_a_fit_are_told_to_the_micrometre() {
         &design,
         &design.pens[0],
         &Examined::default(),
-        (Paper::A4, design.units()),
+        design.units(),
     );
     for (name, limits) in [("band", "10.000 to 10.015"), ("body", "10.015 to 10.024")] {
         let part = content.parts.iter().find(|part| part.name == name);
@@ -87,21 +87,19 @@ fn every_form_holds_every_part_and_the_mark() {
     );
     for form in [&html, &text, &json] {
         assert!(mark::is_ours(form.as_bytes()));
-        for word in [
-            "cap",
-            "barrel",
-            "section",
-            "M13xPh2.4P0.8",
-            "57.67",
-            "shoulder",
-        ] {
+        for word in ["cap", "barrel", "section", "shoulder", "STOP"] {
             assert!(form.contains(word), "{word} is missing");
         }
     }
+    // Pages say a thread as makers do, lists as its standard does.
+    assert!(html.contains("M13×0.8") && html.contains("57.7"));
+    assert!(text.contains("M13×0.8 ×3") && text.contains("scale 57.7"));
+    assert!(json.contains("M13xPh2.4P0.8") && json.contains("57.67"));
     // Nothing is fetched from anywhere.
+    let bare = html.replace("url(data:", "");
     for reach in ["src=", "@import", "url(", "<link rel=\"stylesheet\""] {
         assert!(
-            !html.contains(reach),
+            !bare.contains(reach),
             "the page is not self-contained: {reach}"
         );
     }
@@ -130,4 +128,50 @@ fn a_pen_with_errors_says_so_on_every_page() {
     let pages = sheet::pages(&content, Paper::A4);
     let warns = |page: &Scene| page.texts().filter(|it| it.words == warned).count();
     assert!(pages.iter().all(|page| warns(page) == 1), "once a page");
+}
+
+/// All pens of all examples, and those kept for tests.
+fn every_sheet(each: impl Fn(&str, &Content)) {
+    for file in [
+        "heron", "dunlin", "godwit", "knot", "curlew", "whimbrel", "avocet", "odd", "fitted",
+    ] {
+        let design = example(&format!("{file}.quillet"));
+        let judged = examine(&design);
+        for pen in &design.pens {
+            let content = sheet::content(&design, pen, &judged, design.units());
+            each(&format!("{file}: {}", pen.name.text), &content);
+        }
+    }
+}
+
+#[test]
+fn no_text_meets_another_and_all_are_on_the_page() {
+    let wrong = std::cell::RefCell::new(Vec::new());
+    every_sheet(|name, content| {
+        for paper in [Paper::A4, Paper::Letter] {
+            for (number, page) in sheet::pages(content, paper).iter().enumerate() {
+                let place = format!("{name}, {paper:?}, page {}", number + 1);
+                let texts: Vec<_> = page.texts().collect();
+                for (at, text) in texts.iter().enumerate() {
+                    let frame = text.frame();
+                    let on = frame.min.x > 5.0
+                        && frame.min.y > 5.0
+                        && frame.max.x < page.width_mm - 5.0
+                        && frame.max.y < page.height_mm - 5.0;
+                    if !on {
+                        let says = format!("{place}: {:?} is off it", text.words);
+                        wrong.borrow_mut().push(says);
+                    }
+                    for other in &texts[at + 1..] {
+                        if frame.grown(-0.05).meets(&other.frame()) {
+                            let says = format!("{place}: {:?} meets {:?}", text.words, other.words);
+                            wrong.borrow_mut().push(says);
+                        }
+                    }
+                }
+            }
+        }
+    });
+    let wrong = wrong.into_inner();
+    assert!(wrong.is_empty(), "{} places: {:#?}", wrong.len(), wrong);
 }

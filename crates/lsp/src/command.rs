@@ -157,11 +157,6 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
 fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
     let pen = analysis.design.pen(name)?;
     let judged = analysis.examined_until(&|| asked.cancel.is_off())?;
-    let content = sheet::content(
-        &analysis.design,
-        pen,
-        judged,
-        (Paper::A4, analysis.design.units()),
-    );
+    let content = sheet::content(&analysis.design, pen, judged, analysis.design.units());
     Some(sheet::html(&content, Paper::A4))
 }

@@ -18,6 +18,12 @@ pub struct Callout {
     pub says: String,
     /// What a clearance loses at worst, size by size.
     pub less: String,
+    /// The two places alone: `barrel shoulder on cap mouth`.
+    pub between: String,
+    /// What is left is beside what passes, not before it.
+    pub passing: bool,
+    /// What is left of a clearance, as drawn and at worst; nothing where it touches.
+    pub left: Option<(String, String)>,
 }
 
 /// Which joints one view of a pen is about.
@@ -48,33 +54,32 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize, figures: Figures) 
         };
         view == about && !rest.redundant
     });
-    let found: Vec<Said> = meant
+    let found: Vec<Callout> = meant
         .flat_map(|(joint, rest)| of_joint(pen, joint.verb, rest, figures))
         .collect();
     let numbered = found.into_iter().enumerate();
     numbered
-        .map(|(at, (touches, spot, says, less))| Callout {
+        .map(|(at, callout)| Callout {
             number: first + at,
-            touches,
-            spot,
-            says,
-            less,
+            ..callout
         })
         .collect()
 }
 
-/// Whether something touches, where, what the legend says, and what a clearance loses at worst.
-type Said = (bool, Spot, String, String);
-
-fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Said> {
-    let mut found: Vec<Said> = Vec::new();
+/// The callouts of a joint, not yet numbered.
+fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Callout> {
+    let mut found: Vec<Callout> = Vec::new();
     for touch in &rest.touches {
-        found.push((
-            true,
-            touch.female,
-            touching(pen, touch, figures),
-            String::new(),
-        ));
+        found.push(Callout {
+            number: 0,
+            touches: true,
+            spot: touch.female,
+            says: touching(pen, touch, figures),
+            less: String::new(),
+            between: on(pen, touch, figures),
+            passing: false,
+            left: None,
+        });
     }
     for kind in [
         ClearanceKind::Ahead,
@@ -88,20 +93,35 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Said>
         // What does not pass at all is for a finding to tell.
         let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
         let tightest = rest.clearances.iter().find(clear_of);
-        found.extend(tightest.map(|it| {
-            let less = chain::words(pen, &it.chain).in_units(figures.0);
-            (false, it.male, clear(pen, it, figures), less.to_string())
+        found.extend(tightest.map(|it| Callout {
+            number: 0,
+            touches: false,
+            spot: it.male,
+            says: clear(pen, it, figures),
+            less: chain::words(pen, &it.chain).in_units(figures.0).to_string(),
+            between: to(pen, it, figures),
+            passing: kind == ClearanceKind::Throat,
+            left: Some((
+                figures.rounded(it.nominal_mm, 2),
+                figures.rounded(it.least_mm, 2),
+            )),
         }));
     }
     found
 }
 
+fn on(pen: &Pen, touch: &Touch, figures: Figures) -> String {
+    let [male, female] = [touch.male, touch.female].map(|it| named(pen, it, figures));
+    format!("{male} on {female}")
+}
+
+fn to(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
+    let [male, female] = [clearance.male, clearance.female].map(|it| named(pen, it, figures));
+    format!("{male} to {female}")
+}
+
 fn touching(pen: &Pen, touch: &Touch, figures: Figures) -> String {
-    let places = format!(
-        "{} on {}",
-        named(pen, touch.male, figures),
-        named(pen, touch.female, figures)
-    );
+    let places = on(pen, touch, figures);
     match touch.spare_mm {
         spare if spare < 5e-4 => format!("{places}: touches"),
         spare => format!("{places}: {} later", figures.length(spare, 3)),
@@ -109,11 +129,7 @@ fn touching(pen: &Pen, touch: &Touch, figures: Figures) -> String {
 }
 
 fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
-    let places = format!(
-        "{} to {}",
-        named(pen, clearance.male, figures),
-        named(pen, clearance.female, figures)
-    );
+    let places = to(pen, clearance, figures);
     let way = match clearance.kind {
         ClearanceKind::Ahead => "along the axis",
         ClearanceKind::Corner => "to the bottom's corner",

@@ -27,6 +27,29 @@ pub(super) fn spread(wanted: &[f64], pitch: f64, least: f64, most: f64) -> Vec<f
         .collect()
 }
 
+/// The middles of labels of these widths, `gap` apart and in order, as near as may be to where they are
+/// wanted (sorted), within `0..room` where all fit.
+pub(crate) fn spread_wide(wanted: &[f64], widths: &[f64], gap: f64, room: f64) -> Vec<f64> {
+    let mut offsets = Vec::new();
+    let mut at = 0.0;
+    for (index, width) in widths.iter().enumerate() {
+        if index > 0 {
+            at += (widths[index - 1] + width) / 2.0 + gap;
+        }
+        offsets.push(at);
+    }
+    let total = at;
+    let first = widths.first().copied().unwrap_or(0.0) / 2.0;
+    let last = widths.last().copied().unwrap_or(0.0) / 2.0;
+    let based: Vec<f64> = wanted.iter().zip(&offsets).map(|(w, o)| w - o).collect();
+    let spread = spread(&based, 0.0, first, room - last - total);
+    spread
+        .iter()
+        .zip(&offsets)
+        .map(|(base, o)| base + o)
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

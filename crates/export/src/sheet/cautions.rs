@@ -1,24 +1,170 @@
-//! What can hurt, and what is done at the end.
+//! What can hurt, and what is done at the end: only what applies to this pen.
 
-/// Cautions that stand on every sheet.
-pub(super) const CAUTIONS: [&str; 9] = [
-    "The machine's manual, the material's and the glue's safety sheets, local rules and trained practice come before this sheet.",
-    "Eyes, lungs and hearing first: glasses or a face shield, a mask fit for fine dust, extraction, ear protection.",
-    "Many woods, resins, ebonite (it holds sulphur) and glues irritate or sensitise: read their sheets, keep dust and vapour off skin and out of lungs.",
-    "Take the chuck key out before the spindle turns. Keep sleeves, hair, jewellery and gloves away from it. Bring the speed up from slow.",
-    "Tap and die by hand with the spindle locked and the power off.",
-    "Never run above what the lathe, chuck or collet is rated for.",
-    "Hot drills grab: withdraw often, clear the chips, let them cool.",
-    "Celluloid burns fiercely: sharp tools, no heat, no spark, no dust left lying.",
-    "Casting under pressure only in vessels made and rated for it.",
-];
+use quillet_model::{PartKind, Pen};
+use quillet_plan::{Hold, Plan, Tool, Work};
+use quillet_standards::material::Family;
+use quillet_syntax::ast::Verb;
 
-/// The last steps, when all parts are made.
-pub(super) const FINISHING: [&str; 6] = [
-    "Wash all parts with mild soap; let them dry.",
-    "Assemble dry and look: seams, alignment of pattern and clip.",
-    "Set the nib and feed; check with a gauge in the cap that the nib stays clear.",
-    "Leak test: fill with water, leave it nib down on paper for an hour, then nib up and capped.",
-    "Fill with ink and write a page.",
-    "Keep this sheet with its figures as made: the next one begins from it.",
-];
+/// The cautions that apply to a pen. All defer to manual, data sheets, local rules and training.
+pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
+    let is = |names: &[&str]| materials(pen).iter().any(|it| names.contains(it));
+    let family = |family: Family| families(pen).contains(&family);
+    let works = || plan.routes.iter().flat_map(|it| &it.operations);
+    let by_hand = works().any(|it| matches!(it.tool, Some(Tool::Tap { .. } | Tool::Die { .. })));
+    let glued = works().any(|it| matches!(it.work, Work::GlueUp { .. }))
+        || pen.joints.iter().any(|it| it.verb == Verb::Glue);
+    let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
+    let collet = works().any(|it| matches!(it.hold, Hold::Collet(_) | Hold::Mandrel(_)));
+    let cast = is(&[
+        "polyester-resin",
+        "epoxy-resin",
+        "urethane-resin",
+        "flaked-resin",
+    ]);
+    let said = [
+        (
+            true,
+            "Machine’s manual, data sheets of material and glue, local rules and training come before this sheet.",
+        ),
+        (
+            true,
+            "Eyes, lungs, hearing: face shield, mask for fine dust, extraction, ear protection.",
+        ),
+        (
+            true,
+            "Chuck key out; sleeves, hair, jewellery, gloves away; speed up from slow, never above what lathe and holder are rated for.",
+        ),
+        (by_hand, "Tap and die by hand, spindle locked, power off."),
+        (
+            collet,
+            "Tool rest off to sand; polish with paper, never with cloth round work or hand.",
+        ),
+        (
+            drilled,
+            "A hot drill grabs: withdraw, clear the chips, let it cool.",
+        ),
+        (
+            is(&["acrylic"]),
+            "No alcohol or ammonia on acrylic: it crazes.",
+        ),
+        (
+            is(&["celluloid"]),
+            "Celluloid burns fiercely, without air too: sharp tools, no heat, no spark, no dust left lying; water at hand, for smothering fails.",
+        ),
+        (
+            family(Family::Ebonite),
+            "Ebonite holds sulphur: its dust irritates; keep it off skin, silver and brass.",
+        ),
+        (
+            family(Family::Wood),
+            "Wood dust sensitises and some harms for life: mask and extraction for every kind.",
+        ),
+        (
+            is(&["titanium", "titanium-grade-5"]),
+            "Titanium fines burn: no water on them; a dry-powder agent for metal fires at hand.",
+        ),
+        (
+            family(Family::Metal),
+            "Metal swarf cuts: brush or hook, never the hand.",
+        ),
+        (
+            cast,
+            "Casting under pressure only in vessels made and rated for it.",
+        ),
+        (
+            glued,
+            "Glue and solvent: read their sheets, gloves fit for them, air the room.",
+        ),
+        (
+            magnets(pen),
+            "Loose magnets: away from children and pacemakers.",
+        ),
+    ];
+    let apply = said.into_iter().filter(|it| it.0);
+    apply.map(|it| it.1.to_owned()).collect()
+}
+
+/// A test of a finished pen.
+#[derive(Clone, Debug, serde::Serialize)]
+pub struct Test {
+    /// What is done.
+    pub what: String,
+    /// What must be seen.
+    pub wanted: String,
+    /// For how long, where it takes time.
+    pub time: Option<String>,
+}
+
+/// What is done before it is put together.
+pub(super) fn finishing(pen: &Pen) -> Vec<String> {
+    let mut all = vec!["Wash all parts in mild soap; let them dry".to_owned()];
+    all.push("Put together dry and look: seams, pattern".into());
+    if fills(pen) {
+        all.push("Set nib and feed; look that the nib stays clear in the cap".into());
+    }
+    all
+}
+
+/// The tests of a pen: only what it holds ink in is tested for leaks.
+pub(super) fn tests(pen: &Pen) -> Vec<Test> {
+    let test = |what: &str, wanted: &str, time: Option<&str>| Test {
+        what: what.into(),
+        wanted: wanted.into(),
+        time: time.map(str::to_owned),
+    };
+    let mut all = Vec::new();
+    if fills(pen) {
+        all.push(test(
+            "Filled with water, nib down over dry tissue, not touching it",
+            "no drop",
+            Some("60 min"),
+        ));
+        let closes = pen.joints.iter().any(|it| it.verb == Verb::Close);
+        if closes {
+            all.push(test("Nib up, capped", "dry at the mouth", Some("60 min")));
+        }
+        all.push(test(
+            "Fill with ink and write a page",
+            "no skip, no flood",
+            None,
+        ));
+        if closes {
+            all.push(test(
+                "Cap off and on ten times",
+                "nib dry, turns as drawn",
+                None,
+            ));
+        }
+        return all;
+    }
+    all.push(test(
+        "Write a page",
+        "it stands firm, nothing works loose",
+        None,
+    ));
+    all
+}
+
+/// Whether it holds ink that can leak.
+fn fills(pen: &Pen) -> bool {
+    pen.fill.is_some() || pen.parts.iter().any(|it| it.holds_ml().is_some())
+}
+
+fn families(pen: &Pen) -> Vec<Family> {
+    let pieces = pen.parts.iter().flat_map(|it| it.blanks());
+    pieces.map(|it| it.stock.material.kind.family()).collect()
+}
+
+fn materials(pen: &Pen) -> Vec<&str> {
+    let pieces = pen.parts.iter().flat_map(|it| it.blanks());
+    pieces.map(|it| it.stock.material.kind.kind()).collect()
+}
+
+/// A bought part that calls itself a magnet.
+fn magnets(pen: &Pen) -> bool {
+    pen.parts.iter().any(|part| {
+        let title = part.title().map_or("", |it| &it.text);
+        let called = |words: &str| words.to_lowercase().contains("magnet");
+        matches!(part.kind, PartKind::Bought(_)) && (called(&part.name.text) || called(title))
+    })
+}

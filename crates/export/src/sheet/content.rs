@@ -1,8 +1,14 @@
 //! What stands on a sheet, in words and figures, before any form is chosen.
 
-use crate::scene::Scene;
+use super::cautions::Test;
+use super::holdings::Holding;
+use super::strip::Strip;
+use crate::draw::{Label, Look};
 use quillet_check::measure::Verdict;
+use quillet_model::{End, Part};
+use quillet_plan::Mandrel;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// The sheet of a pen.
 #[derive(Clone, Debug, Serialize)]
@@ -17,12 +23,35 @@ pub struct Content {
     pub bench: Option<String>,
     /// What must be said on every page: the design has errors.
     pub warning: Option<String>,
-    /// The pen put together.
+    /// The file it is from.
+    pub file: String,
+    /// The same text, the same mark: the first eight digits of a hash of the files used, formatted.
+    pub design_mark: String,
+    /// What speeds are told in: `rev/min`, or `m/min` where no lathe is known.
+    pub speeds: String,
+    /// Pictures of the pen.
     #[serde(skip)]
-    pub overview: Option<Scene>,
-    /// The drawing of the pen on a sheet of its own.
-    #[serde(skip)]
-    pub drawing: Option<Scene>,
+    pub looks: Looks,
+    /// Length, mass and balance, as the first page shows them.
+    pub figures: Vec<Figures>,
+    /// All parts, bought ones too, those that are made first and in the order of making.
+    pub listed: Vec<Listed>,
+    /// What is sawn.
+    pub saws: Vec<Saw>,
+    /// What is to be known of it.
+    pub saw_notes: Vec<String>,
+    /// Tools to lay out, by kind.
+    pub lay_out: Vec<(String, Vec<String>)>,
+    /// What the bench's list lacks, and the nearest substitute.
+    pub lacking: Vec<(String, String)>,
+    /// Mandrels and plugs to turn.
+    pub turning: Vec<Turning>,
+    /// Where parts touch or stay clear, lettered.
+    pub contacts: Vec<Contact>,
+    /// How it is put together, in order.
+    pub order: Vec<(String, String)>,
+    /// How it is tested.
+    pub tests: Vec<Test>,
     /// What the numbers in the picture mean.
     pub callouts: Vec<String>,
     /// Length, mass and balance in each configuration.
@@ -63,6 +92,10 @@ pub struct Table {
 pub struct Want {
     /// As written; a part's own with the part before it.
     pub says: String,
+    /// The same in a maker's words: `Capped length at most 145`.
+    pub asks: String,
+    /// What it comes to, in figures alone.
+    pub comes_to: Option<String>,
     /// What it comes to; none where that is not known.
     pub found: Option<String>,
     /// `met`, `not-met`, `too-close`, `unknown`.
@@ -107,18 +140,144 @@ pub struct PartSheet {
     pub note: Option<String>,
     /// Material, stock, sizes.
     pub facts: Vec<String>,
-    /// Its drawing.
+    /// The head of its page.
+    pub title: String,
+    /// Beside it: pen, stock, sawn length and mass.
+    pub about: String,
+    /// Its length over all.
+    pub length: String,
+    /// What is to be known of it besides.
+    pub notes: Vec<String>,
+    /// The part itself, for its drawing.
     #[serde(skip)]
-    pub drawing: Option<Scene>,
-    /// Its outside at full size.
+    pub(crate) part: Arc<Part>,
+    /// What stands at its cuts.
     #[serde(skip)]
-    pub template: Option<Scene>,
+    pub(crate) labels: Vec<Label>,
+    /// How it is made, by what holds it.
+    pub holdings: Vec<Holding>,
+    /// The strip to cut off.
+    pub strip: Option<Strip>,
     /// How it is made.
     pub route: Vec<Line>,
     /// Diameters along it.
     pub calipers: Table,
     /// The face the stations are measured from.
     pub datum: String,
+}
+
+impl PartSheet {
+    /// Half its greatest diameter, mm.
+    pub(super) fn radius_mm(&self) -> f64 {
+        let pieces = self
+            .part
+            .profiles
+            .iter()
+            .flat_map(|it| it.crest.outer.segments());
+        pieces.map(|it| it.curve.bounds().max.r).fold(0.0, f64::max)
+    }
+
+    /// The names of its two ends.
+    pub(super) fn ends(&self) -> [String; 2] {
+        [End::First, End::Second].map(|end| self.part.end_name(end).to_owned())
+    }
+}
+
+/// The pictures of a pen.
+#[derive(Clone, Debug, Default)]
+pub struct Looks {
+    pub(crate) capped: Option<Look>,
+    pub(crate) uncapped: Option<Look>,
+    pub(crate) section: Option<Look>,
+    pub(crate) exploded: Option<(Look, Vec<Option<f64>>)>,
+}
+
+/// A configuration in figures.
+#[derive(Clone, Debug, Serialize)]
+pub struct Figures {
+    /// `capped`, `to write`.
+    pub state: String,
+    /// Length, mass filled and dry, balance from the foremost end, its share of the length; `–` where one
+    /// is not known.
+    pub cells: [String; 5],
+    /// Where it balances, mm from the foremost end.
+    #[serde(skip)]
+    pub balance_mm: Option<f64>,
+    /// The end that is counted from.
+    pub from: String,
+}
+
+/// A part in the list of the first page.
+#[derive(Clone, Debug, Serialize)]
+pub struct Listed {
+    /// Its number in the picture.
+    pub number: usize,
+    /// Its name.
+    pub name: String,
+    /// What it is cut from, or that it is bought.
+    pub stock: String,
+    /// What it weighs; `–` where that is not known.
+    pub mass: String,
+    /// Its place among the parts that are made.
+    pub made: Option<usize>,
+}
+
+/// Stock and the pieces sawn off it.
+#[derive(Clone, Debug, Serialize)]
+pub struct Saw {
+    /// The stock: `Reed ⌀18, at least 169.2`.
+    pub stock: String,
+    /// Its diameter or side, mm.
+    pub size_mm: f64,
+    /// What the saw turns to dust, mm.
+    pub kerf_mm: f64,
+    /// The pieces in the order they are sawn.
+    pub pieces: Vec<Piece>,
+}
+
+/// A piece to saw.
+#[derive(Clone, Debug, Serialize)]
+pub struct Piece {
+    /// The part, and which of its pieces.
+    pub name: String,
+    /// What it is sawn to.
+    pub length: String,
+    /// What the part is long.
+    pub net: String,
+    /// What it is sawn to, mm.
+    pub length_mm: f64,
+}
+
+/// A mandrel or plug to turn.
+#[derive(Clone, Debug, Serialize)]
+pub struct Turning {
+    /// Its letter.
+    pub letter: String,
+    /// What it is for.
+    pub serves: String,
+    /// Its sizes, each as it stands at the picture, outward from the shoulder.
+    pub sizes: Vec<String>,
+    /// How it is made.
+    pub steps: Vec<String>,
+    /// The mandrel itself, for its picture.
+    #[serde(skip)]
+    pub(crate) mandrel: Mandrel,
+}
+
+/// Where parts touch, or what is left between them.
+#[derive(Clone, Debug, Serialize)]
+pub struct Contact {
+    /// A capital where they must touch, a small letter where they must not.
+    pub letter: String,
+    /// They must touch, all round.
+    pub touches: bool,
+    /// The two places.
+    pub between: String,
+    /// What is left, as drawn and at worst.
+    pub left: Option<(String, String)>,
+    /// Where it is in the section, mm on the picture.
+    #[serde(skip)]
+    pub(crate) spot: crate::scene::Xy,
 }
 
 /// A numbered line of a route.

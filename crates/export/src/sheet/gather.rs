@@ -1,49 +1,38 @@
 //! Gathers what stands on the sheet of a pen.
 
-use super::cautions::{CAUTIONS, FINISHING};
-use super::content::{Accepted, Content, PartSheet, Want};
-use super::{lists, words};
-use crate::draw::{self, Paper, PartTitle};
+use super::content::{Accepted, Content, Looks, PartSheet, Want};
+use super::{cautions, ending, first, holdings, identity, labels, lists, start, strip, words};
+use crate::draw;
 use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
-use quillet_model::{Design, End, Hand, Part, Pen, Units};
+use quillet_model::{Bench, Configured, Design, End, Pen, Units};
 use quillet_pen::Planned;
 use quillet_plan::{Plan, Route};
 use quillet_syntax::{Severity, ast};
-use std::sync::Arc;
+
+/// The widest that a picture of the pen may be, mm.
+const LIVE_MM: f64 = 174.0;
 
 /// The sheet of a pen of a design, of which the rules found what `judged` says.
-pub fn content(
-    design: &Design,
-    pen: &Pen,
-    judged: &Examined,
-    (paper, units): (Paper, Units),
-) -> Content {
+pub fn content(design: &Design, pen: &Pen, judged: &Examined, units: Units) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
     let Planned { title, plan, bench } = Planned::of_pen(design, pen);
     let (tools, tools_note) = lists::tools(&plan, bench, units);
     let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
     let settled = pen.is_settled().then_some(pen);
-    let overview = settled.and_then(|pen| draw::overview(pen, paper.sides_mm().0 - 30.0, units));
+    let overview = settled.and_then(|pen| draw::overview(pen, 180.0, units));
     let callouts = overview.iter().flat_map(|it| &it.callouts);
-    let sheets = plan.routes.len() + 1;
-    let owner = bench
-        .map(|it| it.title_or_name().to_owned())
-        .unwrap_or_default();
-    let titled = |sheet: usize| PartTitle {
-        owner: owner.clone(),
-        pen: title.clone(),
-        sheet: (sheet, sheets),
-        hand: Hand::at(bench),
-        units,
-        notes: Vec::new(),
+    let looks = Looks {
+        capped: settled.and_then(|it| draw::outside(it, Configured::Capped, LIVE_MM)),
+        uncapped: settled.and_then(|it| draw::outside(it, Configured::Uncapped, LIVE_MM)),
+        section: settled.and_then(|it| draw::section(it, LIVE_MM, units)),
+        exploded: settled.and_then(|it| draw::exploded(it, LIVE_MM + 4.0)),
     };
-    let parts = plan.routes.iter().enumerate();
+    let parts = plan.routes.iter();
     let doubts = pen.doubts();
-    let range = |route: &Route| {
-        let own = |part: &Arc<Part>| Arc::ptr_eq(part, &route.part);
-        doubts.of_part(pen.parts.position(own)?)
-    };
+    let range = |route: &Route| doubts.of_part(pen.part_id(&route.part.name.text)?);
+    let (saws, saw_notes) = start::saws(&plan, bench, units);
+    let (lay_out, lacking) = start::tools(&plan, bench, units);
     Content {
         title: title.clone(),
         name: pen.name.text.to_string(),
@@ -56,8 +45,23 @@ pub fn content(
                 false => format!("{}  {}: {}", it.number, it.says, it.less),
             })
             .collect(),
-        drawing: draw::pen(pen, paper, &titled(1)),
-        overview: overview.map(|it| it.scene),
+        file: identity::file(design),
+        design_mark: identity::design_mark(design),
+        speeds: match bench.is_some_and(|it| it.lathe.is_some()) {
+            true => "rev/min".into(),
+            false => "speed".into(),
+        },
+        figures: first::figures(pen, units),
+        listed: first::listed(pen, &plan, looks.section.as_ref(), units),
+        saws,
+        saw_notes,
+        lay_out,
+        lacking,
+        turning: start::turning(&plan, units),
+        contacts: ending::contacts(&looks),
+        order: ending::order(pen, units),
+        tests: cautions::tests(pen),
+        looks,
         measures: lists::measures(pen, units),
         wants: wants(design, judged, units),
         tools,
@@ -66,31 +70,60 @@ pub fn content(
         cuts_note,
         mandrels: lists::mandrels(&plan, units),
         parts: parts
-            .map(|(at, route)| {
+            .map(|route| {
                 let facts = facts(route, units, range(route));
-                part_sheet(&plan, route, paper, &titled(at + 2), (facts, units))
+                part_sheet(&plan, route, (pen, bench), (facts, units))
             })
             .collect(),
         accepted: accepted(judged),
-        finishing: FINISHING.map(str::to_owned).to_vec(),
-        cautions: CAUTIONS.map(str::to_owned).to_vec(),
+        finishing: cautions::finishing(pen),
+        cautions: cautions::cautions(pen, &plan),
     }
 }
 
 fn part_sheet(
     plan: &Plan,
     route: &Route,
-    paper: Paper,
-    title: &PartTitle,
+    (pen, bench): (&Pen, Option<&Bench>),
     (facts, units): (Vec<String>, Units),
 ) -> PartSheet {
     let part = &route.part;
+    let name = part.name.text.to_string();
+    let mut letters = name.chars();
+    let head = letters.next().map(|it| it.to_uppercase().to_string());
+    let pieces: Vec<String> = route
+        .blank
+        .pieces
+        .iter()
+        .map(|it| units.plain(*it))
+        .collect();
+    let assumed = part
+        .features
+        .iter()
+        .filter_map(|it| assumed::says(it, units));
+    let note = text(&part.note);
     PartSheet {
-        name: part.name.text.to_string(),
-        note: text(&part.note),
+        title: format!("{}{}", head.unwrap_or_default(), letters.as_str()),
+        about: format!(
+            "{}: {}, sawn {}, {}",
+            pen.title_or_name(),
+            first::stock(part, units),
+            pieces.join(" + "),
+            first::mass(part)
+        ),
+        length: units.plain(part.length),
+        notes: note
+            .clone()
+            .into_iter()
+            .chain(assumed.map(|it| format!("assumed: {it}")))
+            .collect(),
+        part: part.clone(),
+        labels: labels::labels(part, units),
+        holdings: holdings::holdings(plan, route, bench, units),
+        strip: strip::strip(route, units),
+        note,
+        name,
         facts,
-        drawing: draw::part(part, paper, title),
-        template: draw::template(part),
         route: words::route(plan, route, units),
         calipers: lists::calipers(route, units),
         datum: part.end_name(End::First).to_owned(),
@@ -158,6 +191,15 @@ fn wants(design: &Design, judged: &Examined, units: Units) -> Vec<Want> {
                 Some(part) => format!("{part}: {says}"),
                 None => says,
             },
+            asks: first::asks(
+                want.part.as_deref(),
+                &want.asked,
+                &want.measured.wanted.clone().in_units(units).to_string(),
+            ),
+            comes_to: want
+                .measured
+                .told()
+                .map(|it| it.in_units(units).to_string()),
             found: want
                 .measured
                 .told_with_range()

@@ -1,54 +1,141 @@
 //! The sheet as one page of HTML that needs nothing else.
 
 use super::content::{Content, PartSheet};
-use crate::draw::Paper;
+use super::page::{self, Field};
+use crate::draw::{Paper, labelled_small};
+use crate::font::{FAMILY, Face, Subset, data_uri};
 use crate::mark::MARK;
 use crate::scene::Scene;
-use crate::write::{Ground, svg};
+use crate::write::{Ground, number, svg};
 use askama::Template;
 
 #[derive(Template)]
 #[template(path = "sheet.html")]
 struct Page<'a> {
     mark: &'static str,
+    family: &'static str,
+    fonts: Vec<(u16, String)>,
     paper: &'static str,
-    long_mm: f64,
-    short_mm: f64,
+    wide_mm: f64,
+    high_mm: f64,
+    memory: String,
     c: &'a Content,
-    overview: String,
-    drawing: String,
-    parts: Vec<PartPage<'a>>,
+    warned: &'static str,
+    pages: Vec<Printed>,
+    looks: Vec<String>,
+    section: String,
+    parts: Vec<Part<'a>>,
 }
 
-struct PartPage<'a> {
+/// A page as it is printed, and what is filled in on it.
+struct Printed {
+    drawing: String,
+    fields: Vec<Placed>,
+}
+
+struct Placed {
+    key: String,
+    ticks: bool,
+    style: String,
+}
+
+/// A part as a phone shows it.
+struct Part<'a> {
     part: &'a PartSheet,
     drawing: String,
-    template: String,
+    holdings: Vec<Held<'a>>,
 }
 
-/// Writes a sheet as HTML for screens of any width, light or dark, and for print with pages of its own.
+struct Held<'a> {
+    title: &'a str,
+    grip: &'a str,
+    picture: String,
+    rows: Vec<Row<'a>>,
+}
+
+struct Row<'a> {
+    row: &'a super::row::Row,
+    key: String,
+}
+
+/// Writes a sheet as HTML: printed, the same pages as the PDF; on a wide screen as on paper; on a phone
+/// in one column; in light and dark. What is ticked and written is kept in the page's own memory.
 pub fn html(content: &Content, paper: Paper) -> String {
-    let drawn = |scene: &Option<Scene>| {
-        scene
-            .as_ref()
-            .map_or_else(String::new, |it| svg(it, Ground::Page))
-    };
-    let (short_mm, long_mm) = paper.sides_mm();
-    let parts = content.parts.iter().map(|part| PartPage {
-        part,
-        drawing: drawn(&part.drawing),
-        template: drawn(&part.template),
+    let (wide_mm, high_mm) = paper.sides_mm();
+    let pages = page::pages(content, paper);
+    let fonts = Face::ALL.map(|face| {
+        let texts = pages.iter().flat_map(|it| it.scene.texts());
+        let own = texts
+            .filter(|it| it.face == face)
+            .map(|it| it.words.as_str());
+        // What only a phone shows is of the common letters.
+        let subset = Subset::of(face, own.chain([COMMON]));
+        (face.weight(), data_uri(&subset))
     });
+    let look = |it: &Option<crate::draw::Look>| it.as_ref().map(|it| drawn(&it.scene));
+    let looks = [&content.looks.capped, &content.looks.uncapped];
     let page = Page {
         mark: MARK,
+        family: FAMILY,
+        fonts: fonts.into(),
         paper: if paper == Paper::A4 { "A4" } else { "letter" },
-        long_mm,
-        short_mm,
+        wide_mm,
+        high_mm,
+        memory: format!("{} {}", content.design_mark, content.name),
         c: content,
-        overview: drawn(&content.overview),
-        drawing: drawn(&content.drawing),
-        parts: parts.collect(),
+        warned: page::DO_NOT_CUT,
+        pages: pages.iter().map(printed).collect(),
+        looks: looks.into_iter().filter_map(look).collect(),
+        section: look(&content.looks.section).unwrap_or_default(),
+        parts: content.parts.iter().map(part).collect(),
     };
     // Rendering fails only where a value's Display does; none here can.
     page.render().unwrap_or_default()
+}
+
+const COMMON: &str = " !\"#%&'()*+,-./0123456789:;<=>?ABCDEFGHIJKLMNOPQRSTUVWXYZ[]abcdefghijklmnopqrstuvwxyz°·×½¼¾–−’“”⌀▼✓✗□‹›";
+
+fn drawn(scene: &Scene) -> String {
+    svg(scene, Ground::Page)
+}
+
+fn printed(page: &page::Page) -> Printed {
+    let place = |field: &Field| Placed {
+        key: field.key.clone(),
+        ticks: field.ticks,
+        style: format!(
+            "left:{}mm;top:{}mm;width:{}mm;height:{}mm",
+            number(field.at.0, 2),
+            number(field.at.1, 2),
+            number(field.size.0, 2),
+            number(field.size.1, 2)
+        ),
+    };
+    Printed {
+        drawing: drawn(&page.scene),
+        fields: page.fields.iter().map(place).collect(),
+    }
+}
+
+fn part(part: &PartSheet) -> Part<'_> {
+    let drawing = labelled_small(&part.part, &part.labels, &part.length);
+    let holdings = part.holdings.iter().enumerate().map(|(index, it)| Held {
+        title: &it.title,
+        grip: &it.grip,
+        picture: it.picture.as_ref().map(drawn).unwrap_or_default(),
+        rows: it
+            .rows
+            .iter()
+            .enumerate()
+            .map(|(at, row)| Row {
+                row,
+                key: page::row_key(&page::key(part, index), row, at),
+            })
+            .collect(),
+    });
+    Part {
+        part,
+        drawing: drawing.as_ref().map(drawn).unwrap_or_default(),
+        holdings: holdings.collect(),
+    }
 }

@@ -2,19 +2,36 @@
 
 mod cautions;
 mod content;
-mod flow;
+mod ending;
+mod first;
 mod gather;
+mod holdings;
 mod html;
+mod identity;
+mod labels;
 mod lists;
+mod page;
 mod pdf;
+mod row;
+mod row_words;
+mod start;
+mod strip;
 mod text;
 mod words;
 
-pub use content::{Accepted, Check, Content, Line, PartSheet, Table, Want};
+pub use cautions::Test;
+pub use content::{
+    Accepted, Check, Contact, Content, Figures, Line, Listed, PartSheet, Piece, Saw, Table,
+    Turning, Want,
+};
 pub use gather::content;
+pub use holdings::Holding;
 pub use html::html;
 pub(crate) use lists::measures;
+pub use page::Field;
 pub use pdf::{pages, pdf};
+pub use row::Row;
+pub use strip::{Station, Strip};
 pub use text::text;
 pub use words::tool as tool_name;
 

@@ -1,6 +1,9 @@
 //! The sheet as plain text.
 
-use super::content::{Content, Line, PartSheet, Table, Want};
+use super::content::{Content, PartSheet};
+use super::holdings::Holding;
+use super::page::DO_NOT_CUT;
+use super::row::Row;
 use crate::draw::wrapped_by;
 use crate::mark::MARK;
 use std::fmt::{Result, Write as _};
@@ -8,7 +11,7 @@ use std::fmt::{Result, Write as _};
 /// The width of a page, in letters.
 const WIDTH: usize = 92;
 
-/// Writes a sheet as plain text; tables keep their columns, boxes are `[ ]`.
+/// Writes a sheet as plain text, in the order of its pages; tables keep their columns, boxes are `[ ]`.
 pub fn text(content: &Content) -> String {
     let mut out = String::new();
     // Writing to memory does not fail.
@@ -17,103 +20,244 @@ pub fn text(content: &Content) -> String {
 }
 
 fn page(out: &mut String, c: &Content) -> Result {
-    writeln!(
-        out,
-        "{}\n{}\n({MARK})",
-        c.title,
-        "=".repeat(c.title.chars().count())
-    )?;
+    let rule = "=".repeat(c.title.chars().count());
+    writeln!(out, "{}\n{rule}\n({MARK})", c.title)?;
+    writeln!(out, "{}, design {}", c.file, c.design_mark)?;
     if let Some(warning) = &c.warning {
         paragraph(out, "!! ", warning)?;
     }
     if let Some(note) = &c.note {
         paragraph(out, "", note)?;
     }
-    table(out, &c.measures)?;
+    writeln!(out)?;
+    let mut rows = vec![
+        [
+            "",
+            "long",
+            "filled g",
+            "dry g",
+            "balances at",
+            "of its length",
+        ]
+        .map(str::to_owned)
+        .to_vec(),
+    ];
+    rows.extend(c.figures.iter().map(|it| {
+        let cells = it.cells.iter().cloned();
+        std::iter::once(it.state.clone()).chain(cells).collect()
+    }));
+    table(out, &rows)?;
     lines(
         out,
-        "Contacts and clearances",
-        c.callouts.iter().map(String::as_str),
+        "What was asked",
+        c.wants.iter().map(|want| {
+            let mark = if want.is_met() { "met" } else { &want.verdict };
+            format!(
+                "{}: {} ({mark})",
+                want.asks,
+                want.comes_to.as_deref().unwrap_or("not known")
+            )
+        }),
     )?;
-    let wants: Vec<String> = c.wants.iter().map(Want::line).collect();
-    lines(out, "What is wanted", wants.iter().map(String::as_str))?;
-    heading(out, "Tools")?;
-    paragraph(out, "", &c.tools_note)?;
-    table(out, &c.tools)?;
-    heading(out, "Blanks")?;
-    table(out, &c.cuts)?;
-    paragraph(out, "", &c.cuts_note)?;
-    if !c.mandrels.rows.is_empty() {
-        heading(out, "Mandrels and plugs")?;
-        table(out, &c.mandrels)?;
-    }
-    lines(out, "Cautions", c.cautions.iter().map(String::as_str))?;
+    heading(out, "Parts")?;
+    let rows: Vec<Vec<String>> = c
+        .listed
+        .iter()
+        .map(|it| {
+            vec![
+                it.number.to_string(),
+                it.name.clone(),
+                it.stock.clone(),
+                it.mass.clone(),
+            ]
+        })
+        .collect();
+    table(out, &rows)?;
+    lines(
+        out,
+        "Accepted",
+        c.accepted
+            .iter()
+            .map(|it| format!("{}: {} – “{}”", it.rule, it.message, it.because)),
+    )?;
+    before(out, c)?;
     for it in &c.parts {
         part(out, c, it)?;
     }
-    let accepted: Vec<String> = c
-        .accepted
-        .iter()
-        .map(|it| format!("{}: {}. Because: {}", it.rule, it.message, it.because))
-        .collect();
+    last(out, c)
+}
+
+fn before(out: &mut String, c: &Content) -> Result {
+    lines(out, "Safety", c.cautions.iter().cloned())?;
+    heading(out, "Saw")?;
+    for saw in &c.saws {
+        writeln!(out, "{}", saw.stock)?;
+        for piece in &saw.pieces {
+            writeln!(
+                out,
+                "  [ ] {} to {} ({} long)",
+                piece.name, piece.length, piece.net
+            )?;
+        }
+    }
+    for note in &c.saw_notes {
+        paragraph(out, "", note)?;
+    }
+    heading(out, "Lay out")?;
+    for (group, names) in &c.lay_out {
+        let boxed: Vec<String> = names.iter().map(|it| format!("[ ] {it}")).collect();
+        paragraph(out, &format!("{group:14}"), &boxed.join("   "))?;
+    }
     lines(
         out,
-        "Accepted by the maker",
-        accepted.iter().map(String::as_str),
+        "Not on the bench's list",
+        c.lacking.iter().map(|it| format!("{}: {}", it.0, it.1)),
     )?;
-    let boxed: Vec<String> = c.finishing.iter().map(|it| format!("[ ] {it}")).collect();
-    lines(out, "At the end", boxed.iter().map(String::as_str))
+    if !c.turning.is_empty() {
+        heading(out, "Turn the mandrels")?;
+    }
+    for it in &c.turning {
+        let sizes: Vec<&str> = it
+            .sizes
+            .iter()
+            .map(String::as_str)
+            .filter(|it| !it.is_empty())
+            .collect();
+        paragraph(
+            out,
+            &format!("{}  ", it.letter),
+            &format!("{}: {}", it.serves, sizes.join(", ")),
+        )?;
+        for step in &it.steps {
+            paragraph(out, "   [ ] ", step)?;
+        }
+    }
+    Ok(())
 }
 
 fn part(out: &mut String, c: &Content, part: &PartSheet) -> Result {
-    heading(out, &part.name)?;
+    heading(out, &part.title)?;
     if c.warning.is_some() {
-        paragraph(out, "!! ", "This design has errors: do not cut.")?;
+        paragraph(out, "!! ", DO_NOT_CUT)?;
     }
-    paragraph(out, "", &part.facts.join(", "))?;
-    if let Some(note) = &part.note {
+    paragraph(out, "", &part.about)?;
+    for note in &part.notes {
         paragraph(out, "", note)?;
     }
-    writeln!(out)?;
-    for it in &part.route {
-        line(out, it)?;
+    for it in &part.holdings {
+        holding(out, it, &c.speeds)?;
     }
-    writeln!(out, "\nCalipers, from the {}", part.datum)?;
-    table(out, &part.calipers)
+    let Some(strip) = &part.strip else {
+        return Ok(());
+    };
+    writeln!(out, "\nCalipers, from the {}; {}", strip.from, strip.leave)?;
+    let mut rows = vec![
+        ["at", "rough to", "finished", "as made"]
+            .map(str::to_owned)
+            .to_vec(),
+    ];
+    rows.extend(strip.columns.iter().map(|it| {
+        vec![
+            it.at.clone(),
+            it.rough.clone(),
+            it.finished.clone(),
+            "________".to_owned(),
+        ]
+    }));
+    table(out, &rows)
 }
 
-fn line(out: &mut String, line: &Line) -> Result {
-    if let Some(hold) = &line.hold {
-        paragraph(out, "      -- ", hold)?;
-    }
-    let gate = if line.gate { "** " } else { "" };
-    paragraph(
-        out,
-        &format!("[ ] {:>2}  ", line.number),
-        &format!("{gate}{}", line.what),
-    )?;
-    if !line.how.is_empty() {
-        paragraph(out, "        ", &line.how.join("; "))?;
-    }
-    for note in &line.notes {
-        paragraph(out, "        ! ", note)?;
-    }
-    for check in &line.checks {
-        paragraph(
+fn holding(out: &mut String, holding: &Holding, speeds: &str) -> Result {
+    writeln!(out)?;
+    paragraph(out, "-- ", &format!("{}: {}", holding.title, holding.grip))?;
+    holding.rows.iter().try_for_each(|it| row(out, it, speeds))
+}
+
+fn row(out: &mut String, row: &Row, speeds: &str) -> Result {
+    let number = row.number.map_or(String::new(), |it| it.to_string());
+    let head = format!("[ ] {number:>2}  ");
+    if row.stop {
+        let home = if row.reach.is_empty() {
+            String::new()
+        } else {
+            format!(": {}", row.reach)
+        };
+        let turns = row.dia.as_ref().map_or("", |_| "   turns ________");
+        return paragraph(
             out,
-            "        ",
-            &format!("{}: {}   as made ________", check.what, check.limits),
-        )?;
+            &head,
+            &format!("** {} try {}{home}{turns}", row.verb, row.size),
+        );
+    }
+    let mut says = vec![
+        format!("{} {} {}", row.verb, row.size, row.reach)
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" "),
+    ];
+    says.extend(row.how.iter().cloned());
+    says.push(match row.speed.as_str() {
+        "" => String::new(),
+        "hand" => "by hand, spindle locked, power off".into(),
+        speed if speeds == "rev/min" => format!("{speed} rev/min"),
+        speed => speed.to_owned(),
+    });
+    says.retain(|it| !it.is_empty());
+    paragraph(out, &head, &says.join("; "))?;
+    for (what, limits) in [("⌀", &row.dia), ("length", &row.length)] {
+        if let Some(limits) = limits {
+            writeln!(out, "        {what} {limits}   as made ________")?;
+        }
     }
     Ok(())
+}
+
+fn last(out: &mut String, c: &Content) -> Result {
+    let touching = c.contacts.iter().filter(|it| it.touches);
+    lines(
+        out,
+        "Must touch, all round",
+        touching.map(|it| format!("[ ] {}  {}", it.letter, it.between)),
+    )?;
+    let clear = c.contacts.iter().filter_map(|it| {
+        let (drawn, worst) = it.left.as_ref()?;
+        Some(format!(
+            "{}  {}: {drawn}, at worst {worst}",
+            it.letter, it.between
+        ))
+    });
+    lines(out, "Must not touch", clear)?;
+    lines(
+        out,
+        "In this order",
+        c.finishing.iter().map(|it| format!("[ ] {it}")),
+    )?;
+    for (index, (words, count)) in c.order.iter().enumerate() {
+        paragraph(
+            out,
+            &format!("[ ] {}  ", index + 1),
+            &format!("{words}: {count}"),
+        )?;
+    }
+    lines(
+        out,
+        "Test",
+        c.tests.iter().map(|it| {
+            let time = it
+                .time
+                .as_ref()
+                .map_or(String::new(), |it| format!(", {it}"));
+            format!("[ ] {}{time}: {}", it.what, it.wanted)
+        }),
+    )
 }
 
 fn heading(out: &mut String, words: &str) -> Result {
     writeln!(out, "\n{words}\n{}", "-".repeat(words.chars().count()))
 }
 
-fn lines<'a>(out: &mut String, title: &str, lines: impl Iterator<Item = &'a str>) -> Result {
-    let lines: Vec<&str> = lines.collect();
+fn lines(out: &mut String, title: &str, lines: impl Iterator<Item = String>) -> Result {
+    let lines: Vec<String> = lines.collect();
     if lines.is_empty() {
         return Ok(());
     }
@@ -136,12 +280,14 @@ fn paragraph(out: &mut String, first: &str, words: &str) -> Result {
     Ok(())
 }
 
-fn table(out: &mut String, table: &Table) -> Result {
-    let rows = || std::iter::once(&table.head).chain(&table.rows);
-    let widths: Vec<usize> = (0..table.head.len())
-        .map(|at| rows().map(|row| row[at].chars().count()).max().unwrap_or(0))
-        .collect();
-    for row in rows() {
+fn table(out: &mut String, rows: &[Vec<String>]) -> Result {
+    let count = rows.iter().map(Vec::len).max().unwrap_or(0);
+    let width = |at: usize| {
+        let cells = rows.iter().filter_map(|row| row.get(at));
+        cells.map(|it| it.chars().count()).max().unwrap_or(0)
+    };
+    let widths: Vec<usize> = (0..count).map(width).collect();
+    for row in rows {
         let cells = row
             .iter()
             .zip(&widths)

@@ -54,7 +54,7 @@ pub(super) fn run(bytes: &[u8]) {
 }
 
 fn sheets(design: &Design, pen: &quillet_model::Pen, judged: &Examined) {
-    let content = sheet::content(design, pen, judged, (Paper::Letter, design.units()));
+    let content = sheet::content(design, pen, judged, design.units());
     no_nan(&sheet::html(&content, Paper::Letter));
     no_nan(&sheet::text(&content));
     // What has no value becomes null in JSON, and no list of ours holds one.

@@ -1,0 +1,266 @@
+//! The stock between two holdings: radii over stations, as the cuts before have left them.
+
+use quillet_geometry::Chain;
+use quillet_model::{End, Part};
+use quillet_plan::{Blank, InsideShape, NUB_DIA, Operation, Pass, Work};
+use quillet_syntax::ast::StockSection;
+
+/// What is left of a blank, sliced along its axis; stations in mm from the part's first end.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Stock {
+    /// Slices in order, each as far as the next begins.
+    slices: Vec<Slice>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Slice {
+    from: f64,
+    to: f64,
+    /// Radii outside at both of its ends.
+    outer: [f64; 2],
+    /// Radii of the hole.
+    inner: [f64; 2],
+}
+
+/// The slices are no longer than this, mm.
+const STEP_MM: f64 = 0.25;
+
+impl Stock {
+    /// The blank as it comes from the saw.
+    pub(super) fn of(part: &Part, blank: &Blank) -> Stock {
+        let (from, to) = (blank.from.to_mm(), blank.to.to_mm());
+        let size = |at: f64| {
+            let piece = part.blanks().iter().find(|it| at <= it.to.to_mm());
+            let stock = piece.or(part.blanks().last()).map(|it| &it.stock);
+            stock.map_or(blank.dia.to_mm() / 2.0, |it| match it.section {
+                StockSection::Rod => it.size.to_mm() / 2.0,
+                // What is seen of it turning.
+                StockSection::Square => it.size.to_mm() / 2.0_f64.sqrt(),
+            })
+        };
+        let mut cuts = vec![from, to];
+        cuts.extend(part.features.iter().flat_map(|it| {
+            let (from, to) = it.stations(part.length);
+            [from.to_mm(), to.to_mm()]
+        }));
+        cuts.extend(part.blanks().iter().map(|it| it.to.to_mm()));
+        if let Some(profiles) = &part.profiles {
+            let pieces = profiles.crest.outer.segments().iter();
+            cuts.extend(pieces.map(|it| it.curve.end().z));
+        }
+        cuts.extend([0.0, part.length.to_mm()]);
+        let steps = ((to - from) / STEP_MM).ceil().min(4_000.0) as u32;
+        cuts.extend((1..steps).map(|it| from + STEP_MM * f64::from(it)));
+        cuts.retain(|it| (from..=to).contains(it));
+        cuts.sort_by(f64::total_cmp);
+        cuts.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
+        let slices = cuts.windows(2).map(|pair| {
+            let radius = size((pair[0] + pair[1]) / 2.0);
+            Slice {
+                from: pair[0],
+                to: pair[1],
+                outer: [radius; 2],
+                inner: [0.0; 2],
+            }
+        });
+        Stock {
+            slices: slices.collect(),
+        }
+    }
+
+    /// Where it begins and ends; none where nothing is left.
+    pub(super) fn span(&self) -> Option<(f64, f64)> {
+        let left = || self.slices.iter().filter(|it| it.outer != [0.0; 2]);
+        let low = left().map(|it| it.from).reduce(f64::min)?;
+        let high = left().map(|it| it.to).reduce(f64::max)?;
+        Some((low, high))
+    }
+
+    /// The greatest radius.
+    pub(super) fn widest(&self) -> f64 {
+        let radii = self.slices.iter().flat_map(|it| it.outer);
+        radii.fold(0.0, f64::max)
+    }
+
+    /// Its outline as places `(station, radius)`: outside from left to right, then the hole back.
+    pub(super) fn outline(&self) -> Vec<(f64, f64)> {
+        let there = self.slices.iter().filter(|it| it.outer != [0.0; 2]);
+        let outer = there
+            .clone()
+            .flat_map(|it| [(it.from, it.outer[0]), (it.to, it.outer[1])]);
+        let inner = there.rev().flat_map(|it| {
+            let hole = |at: usize| it.inner[at].min(it.outer[at]);
+            [(it.to, hole(1)), (it.from, hole(0))]
+        });
+        straightened(outer.chain(inner).collect())
+    }
+
+    /// Carries an operation out.
+    pub(super) fn cut(&mut self, part: &Part, operation: &Operation) {
+        let length = part.length.to_mm();
+        let inward = |end: End, at: f64| match end {
+            End::First => at,
+            End::Second => length - at,
+        };
+        match &operation.work {
+            Work::Face { end, to } => self.end_at(*end, to.to_mm()),
+            Work::PartOff { end, at, .. } => self.end_at(*end, at.to_mm()),
+            Work::Round { dia } => self.turn(|_| Some(dia.to_mm() / 2.0)),
+            Work::Centre { end, .. } => {
+                // A centre hole is as wide as deep, near enough to be seen.
+                let Some((low, high)) = self.span() else {
+                    return;
+                };
+                self.bore(|at| {
+                    let deep = match end {
+                        End::First => at - low,
+                        End::Second => high - at,
+                    };
+                    (deep < 2.5).then_some((2.0 - deep * 0.8).clamp(0.6, 1.5))
+                });
+            }
+            Work::Inside(cut) => {
+                let (from, to) = (cut.from.to_mm() - 1e-6, cut.to.to_mm());
+                let radius = cut.shape.widest().to_mm() / 2.0;
+                self.bore(|at| {
+                    let deep = inward(cut.end, at);
+                    match cut.shape {
+                        _ if deep < from && from > 1e-3 => None,
+                        InsideShape::Drill { point, .. } if deep > to && !cut.through => {
+                            let slope = (point.to_deg() / 2.0).to_radians().tan();
+                            Some(radius - (deep - to) * slope)
+                        }
+                        InsideShape::Countersink { angle, .. } => {
+                            let slope = (angle.to_deg() / 2.0).to_radians().tan();
+                            Some(radius - deep.max(0.0) * slope)
+                        }
+                        InsideShape::Taper { from_dia, to_dia } if deep <= to => {
+                            let part = ((deep - from) / (to - from)).clamp(0.0, 1.0);
+                            let (a, b) = (from_dia.to_mm(), to_dia.to_mm());
+                            Some((a + (b - a) * part) / 2.0)
+                        }
+                        _ => (deep <= to + 1e-6 || cut.through).then_some(radius),
+                    }
+                });
+            }
+            Work::Turn(cut) => {
+                let (from, to) = (cut.from.to_mm() - 1e-6, cut.to.to_mm() + 1e-6);
+                // What stands beyond the face goes with it.
+                let from = if from < 1e-3 { f64::NEG_INFINITY } else { from };
+                self.turn(|at| {
+                    let deep = inward(cut.end, at);
+                    (from..=to).contains(&deep).then_some(cut.dia.to_mm() / 2.0)
+                });
+            }
+            Work::Outside(pass) => self.shape(part, pass.over.to_mm() / 2.0, pass.nub, |at| {
+                pass.pass == Pass::Blend
+                    || pass
+                        .spans
+                        .iter()
+                        .any(|(a, b)| a.to_mm() - 1e-6 <= at && at <= b.to_mm() + 1e-6)
+                    || pass.nub.is_some_and(|end| inward(end, at) < 0.0)
+            }),
+            Work::RemoveNub { end, over } => {
+                self.end_at(*end, inward(*end, 0.0));
+                self.shape(part, over.to_mm() / 2.0, None, |at| inward(*end, at) < 12.0);
+            }
+            Work::Polish { .. } | Work::BreakCorner { .. } => {
+                let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
+                    return;
+                };
+                let only = match &operation.work {
+                    Work::BreakCorner { end, .. } => Some(*end),
+                    _ => None,
+                };
+                self.turn(|at| {
+                    let near = only.is_none_or(|end| inward(end, at) < 1.5);
+                    near.then(|| radius(outer, at)).flatten()
+                });
+            }
+            _ => {}
+        }
+    }
+
+    /// Turned to the part's outside and so much over, a nub left standing.
+    fn shape(&mut self, part: &Part, over: f64, nub: Option<End>, within: impl Fn(f64) -> bool) {
+        let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
+            return;
+        };
+        let length = part.length.to_mm();
+        let least = NUB_DIA.to_mm() / 2.0;
+        self.turn(|at| {
+            let beyond = at < 0.0 || at > length;
+            let drawn = match beyond {
+                true => nub.map(|_| least),
+                false => radius(outer, at).map(|it| it + over),
+            }?;
+            let floor = if nub.is_some() { least } else { 0.0 };
+            within(at).then_some(drawn.max(floor))
+        });
+    }
+
+    /// Nothing stays beyond a station.
+    fn end_at(&mut self, end: End, station: f64) {
+        for slice in &mut self.slices {
+            let beyond = match end {
+                End::First => slice.to <= station + 1e-6,
+                End::Second => slice.from >= station - 1e-6,
+            };
+            if beyond {
+                slice.outer = [0.0; 2];
+                slice.inner = [0.0; 2];
+            }
+        }
+    }
+
+    fn turn(&mut self, to: impl Fn(f64) -> Option<f64>) {
+        for slice in &mut self.slices {
+            for (at, station) in slice.ends().into_iter().enumerate() {
+                if let Some(radius) = to(station) {
+                    slice.outer[at] = slice.outer[at].min(radius.max(0.0));
+                }
+            }
+        }
+    }
+
+    fn bore(&mut self, to: impl Fn(f64) -> Option<f64>) {
+        for slice in &mut self.slices {
+            if slice.outer == [0.0; 2] {
+                continue;
+            }
+            for (at, station) in slice.ends().into_iter().enumerate() {
+                if let Some(radius) = to(station) {
+                    slice.inner[at] = slice.inner[at].max(radius);
+                }
+            }
+        }
+    }
+}
+
+impl Slice {
+    /// Stations a hair within it, so that a step belongs to one side.
+    fn ends(&self) -> [f64; 2] {
+        [self.from + 1e-5, self.to - 1e-5]
+    }
+}
+
+fn radius(outer: &Chain, at: f64) -> Option<f64> {
+    outer.radii_at(at).map(|(one, two)| one.max(two))
+}
+
+/// Without the places that lie on the straight line between their neighbours.
+fn straightened(places: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
+    let mut kept: Vec<(f64, f64)> = Vec::new();
+    for place in places {
+        while let [.., a, b] = kept.as_slice() {
+            let cross = (b.0 - a.0) * (place.1 - a.1) - (b.1 - a.1) * (place.0 - a.0);
+            let onward = (b.0 - a.0) * (place.0 - b.0) + (b.1 - a.1) * (place.1 - b.1);
+            if cross.abs() > 1e-4 || onward < 0.0 {
+                break;
+            }
+            kept.pop();
+        }
+        kept.push(place);
+    }
+    kept
+}

@@ -1,0 +1,202 @@
+//! What the first page says: figures, parts, what was asked.
+
+use super::content::{Figures, Listed};
+use super::row_words::dia_of;
+use crate::draw::Look;
+use quillet_geometry::Length;
+use quillet_model::{BlankPiece, Configured, Part, Pen, Units};
+use quillet_plan::Plan;
+use quillet_syntax::ast::StockSection;
+
+/// What is not known.
+pub(super) const UNKNOWN: &str = "–";
+
+/// Capped and to write.
+pub(super) fn figures(pen: &Pen, units: Units) -> Vec<Figures> {
+    let states = [
+        (Configured::Capped, "capped", "the crown"),
+        (Configured::Uncapped, "to write", "the point"),
+        (Configured::Posted, "posted", "the point"),
+    ];
+    let each = states.into_iter().filter_map(|(configured, state, from)| {
+        let it = pen.assembly.configuration(configured)?;
+        let long = |mm: Option<f64>| mm.map_or(UNKNOWN.into(), |it| length(units, it));
+        let grams = |mass: Option<f64>| mass.map_or(UNKNOWN.into(), |it| format!("{it:.1}"));
+        let share = it.balance_share().map(|it| format!("{:.0} %", 100.0 * it));
+        Some(Figures {
+            state: state.into(),
+            cells: [
+                long(it.length_mm),
+                grams(it.filled.map(|it| it.mass_g)),
+                grams(it.dry.map(|it| it.mass_g)),
+                long(it.filled.map(|it| it.centre_mm)),
+                share.unwrap_or(UNKNOWN.into()),
+            ],
+            balance_mm: it
+                .filled
+                .filter(|it| it.mass_g > 0.0)
+                .map(|it| it.centre_mm),
+            from: from.into(),
+        })
+    });
+    each.collect()
+}
+
+/// A length to a tenth of a millimetre.
+pub(super) fn length(units: Units, mm: f64) -> String {
+    match units {
+        Units::Millimetres => format!("{mm:.1}"),
+        Units::Inches => format!("{:.2}", mm / 25.4),
+    }
+}
+
+/// The parts: those that are made in that order, then those that are bought.
+pub(super) fn listed(pen: &Pen, plan: &Plan, section: Option<&Look>, units: Units) -> Vec<Listed> {
+    let number = |name: &str| {
+        let shown = section.map(|it| it.parts.as_slice()).unwrap_or_default();
+        let at = shown.iter().position(|(id, _)| {
+            pen.parts
+                .get(*id)
+                .is_some_and(|part| &*part.name.text == name)
+        });
+        at.map_or(0, |it| it + 1)
+    };
+    let made = plan.routes.iter().enumerate().map(|(index, route)| Listed {
+        number: number(&route.part.name.text),
+        name: route.part.name.text.to_string(),
+        stock: stock(&route.part, units),
+        mass: mass(&route.part),
+        made: Some(index),
+    });
+    let others = pen.parts.iter().filter(|part| {
+        plan.routes
+            .iter()
+            .all(|it| it.part.name.text != part.name.text)
+    });
+    let bought = others.map(|part| Listed {
+        number: number(&part.name.text),
+        name: part
+            .title()
+            .map_or(&part.name.text, |it| &it.text)
+            .to_string(),
+        stock: match (part.is_bought(), part.holds_ml()) {
+            (true, Some(ml)) => format!("bought, {} ml", crate::write::number(ml, 2)),
+            (true, None) => "bought".into(),
+            (false, _) => stock(part, units),
+        },
+        mass: mass(part),
+        made: None,
+    });
+    made.chain(bought).collect()
+}
+
+/// What a part is cut from: `Reed ⌀18`.
+pub(super) fn stock(part: &Part, units: Units) -> String {
+    let mut each: Vec<String> = part.blanks().iter().map(|it| piece(it, units)).collect();
+    each.dedup();
+    match each.is_empty() {
+        true => UNKNOWN.into(),
+        false => each.join(" + "),
+    }
+}
+
+/// One piece's stock.
+pub(super) fn piece(piece: &BlankPiece, units: Units) -> String {
+    let material = &piece.stock.material;
+    let name = material
+        .title
+        .as_ref()
+        .map_or(&material.name, |it| &it.text);
+    format!(
+        "{name} {}",
+        section(piece.stock.section, piece.stock.size, units)
+    )
+}
+
+/// `⌀18`, `□20`.
+pub(super) fn section(section: StockSection, size: Length, units: Units) -> String {
+    match section {
+        StockSection::Rod => dia_of(units, size),
+        StockSection::Square => format!("□{}", units.plain(size)),
+    }
+}
+
+/// What a part weighs; never nought where it is not known.
+pub(super) fn mass(part: &Part) -> String {
+    let known = part.weigh().filter(|_| part.lacks_mass().is_none());
+    known.map_or(UNKNOWN.into(), |it| format!("{:.1} g", it.mass_g))
+}
+
+/// What is wanted, in a maker's words: `Capped length at most 145`, from what is measured as written and
+/// what is wanted of it.
+pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
+    let state = |it: &str| {
+        match it {
+            "capped" => "capped",
+            "uncapped" => "to write",
+            other => return other.to_owned(),
+        }
+        .to_owned()
+    };
+    let one = |it: &str| -> Option<String> {
+        let simple = |it: &str| it.chars().all(|c| c.is_alphanumeric() || "-. ".contains(c));
+        let Some((what, rest)) = it.trim().split_once('(') else {
+            return simple(it).then(|| it.trim().to_owned());
+        };
+        let of = rest.trim().strip_suffix(')')?;
+        match of.split_once(',') {
+            Some((of, at)) if simple(what) && simple(of) && simple(at) => {
+                Some(format!("{what} of the {} at {},", of.trim(), at.trim()))
+            }
+            _ => (simple(what) && simple(of)).then(|| format!("{what} {}", state(of))),
+        }
+    };
+    let words = match measured.split_once('/') {
+        Some((above, below)) => match (one(above), one(below)) {
+            (Some(above), Some(below)) if below.starts_with("length") => {
+                Some(format!("{above}, of the length,"))
+            }
+            _ => None,
+        },
+        None => one(measured),
+    };
+    let words = words.unwrap_or_else(|| measured.split_whitespace().collect::<Vec<_>>().join(" "));
+    let words = match part {
+        Some(part) => format!("{part}: {words}"),
+        None => words,
+    };
+    let mut letters = words.chars();
+    let first = letters.next().map(|it| it.to_uppercase().to_string());
+    let wanted = wanted.replace(" mm", "\u{a0}mm").replace(" g", "\u{a0}g");
+    format!("{}{} {wanted}", first.unwrap_or_default(), letters.as_str())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_asked_reads_as_a_maker_says_it() {
+        assert_eq!(
+            asks(None, "length(capped)", "at most 145 mm"),
+            "Length capped at most 145\u{a0}mm"
+        );
+        assert_eq!(
+            asks(
+                None,
+                "balance(uncapped) / length(uncapped)",
+                "within 0.45 to 0.55"
+            ),
+            "Balance to write, of the length, within 0.45 to 0.55"
+        );
+        assert_eq!(
+            asks(Some("cap"), "turns", "within 1 to 2"),
+            "Cap: turns within 1 to 2"
+        );
+        assert_eq!(asks(None, "a + b(c", "1"), "A + b(c 1");
+        assert_eq!(
+            asks(None, "diameter(section, 12)", "8.5 to 9.5"),
+            "Diameter of the section at 12, 8.5 to 9.5"
+        );
+    }
+}

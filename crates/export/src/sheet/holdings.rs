@@ -1,0 +1,209 @@
+//! A part's route as holdings: what is done without letting go of the work.
+
+use super::row::{Row, row};
+use super::row_words::{Words, dia_of};
+use super::words;
+use crate::draw;
+use crate::scene::Scene;
+use quillet_model::{Bench, End, Units};
+use quillet_plan::{Hold, Note, Operation, Plan, Route, Work};
+use serde::Serialize;
+use std::ops::Range;
+
+/// What is done in one holding of the work.
+#[derive(Clone, Debug, Serialize)]
+pub struct Holding {
+    /// What holds it: `Collet ⌀18`.
+    pub title: String,
+    /// How: `30 in, mouth 5.5 out`.
+    pub grip: String,
+    /// The work as held: what is left, what is cut away, what holds it.
+    #[serde(skip)]
+    pub picture: Option<Scene>,
+    /// What is done, in order.
+    pub rows: Vec<Row>,
+}
+
+/// The room of a holding's picture, mm.
+const PICTURE_MM: (f64, f64) = (42.0, 15.0);
+
+/// The holdings of a route.
+pub(super) fn holdings(
+    plan: &Plan,
+    route: &Route,
+    bench: Option<&Bench>,
+    units: Units,
+) -> Vec<Holding> {
+    let ranges = ranges(&route.operations);
+    let pictures = draw::holdings(plan, route, &ranges, PICTURE_MM);
+    let mut number = 0;
+    let each = ranges.iter().zip(pictures).map(|(range, picture)| {
+        let hold = route.operations[range.start].hold;
+        let words = Words {
+            plan,
+            route,
+            bench,
+            units,
+            unscrews: unscrews(&route.operations[range.clone()]),
+        };
+        let mut rows = joined(&words, range.clone());
+        for row in rows.iter_mut().filter(|it| !it.stop) {
+            number += 1;
+            row.number = Some(number);
+        }
+        let (title, grip) = held(&words, hold);
+        let at_lathe = !matches!(hold, Hold::Bench);
+        Holding {
+            title,
+            grip,
+            picture: at_lathe.then_some(picture),
+            rows,
+        }
+    });
+    each.filter(|it| !it.rows.is_empty()).collect()
+}
+
+/// The stretches of a route in which the work is held alike.
+fn ranges(operations: &[Operation]) -> Vec<Range<usize>> {
+    let mut found: Vec<Range<usize>> = Vec::new();
+    for (at, operation) in operations.iter().enumerate() {
+        let alike = at > 0 && operations[at - 1].hold == operation.hold;
+        match found.last_mut().filter(|_| alike) {
+            Some(last) => last.end = at + 1,
+            None => found.push(at..at + 1),
+        }
+    }
+    found
+}
+
+/// The rows of a stretch; facing and centring of one end are one.
+fn joined(words: &Words, range: Range<usize>) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    let mut faced: Option<End> = None;
+    for at in range {
+        let operation = &words.route.operations[at];
+        let Some(mut row) = row(words, operation, at) else {
+            continue;
+        };
+        if let (Work::Centre { end, .. }, Some(last)) = (&operation.work, rows.last_mut())
+            && faced == Some(*end)
+        {
+            last.verb = "FACE, CENTRE".into();
+            last.lines.extend(row.lines);
+            if !row.how.is_empty() {
+                last.how.retain(|it| it != CLEAN);
+            }
+            last.how.extend(row.how);
+            faced = None;
+            continue;
+        }
+        faced = match &operation.work {
+            Work::Face { end, .. } => {
+                row.how.extend(to_length(words, operation, at));
+                Some(*end)
+            }
+            _ => None,
+        };
+        if let (Work::Polish { .. }, Some(note)) = (&operation.work, &words.unscrews) {
+            row.how.push(match note {
+                Note::LeftHandUnscrews => "in reverse: it unscrews".into(),
+                _ => "never in reverse: it unscrews".into(),
+            });
+        }
+        rows.push(row);
+    }
+    rows
+}
+
+/// Faced no further than it must be.
+const CLEAN: &str = "until clean";
+
+/// How far an end is faced: to a length that is then there, else until it is clean.
+fn to_length(words: &Words, operation: &Operation, at: usize) -> Option<String> {
+    let Work::Face { end, to } = &operation.work else {
+        return None;
+    };
+    let before = &words.route.operations[..at];
+    let other = before.iter().rev().find_map(|it| match &it.work {
+        Work::Face { end: faced, to } if faced != end => Some(*to),
+        _ => None,
+    });
+    let blank = &words.route.blank;
+    let stub = blank.stub.is_some_and(|it| it.0 == end.other());
+    Some(match other {
+        Some(other) if !stub => {
+            let length = (*to - other).abs();
+            let whole = length == words.route.part.length;
+            let tail = if whole { "over all" } else { "with the nub" };
+            format!("{} {tail}", words.units.plain(length))
+        }
+        _ => CLEAN.into(),
+    })
+}
+
+fn unscrews(operations: &[Operation]) -> Option<Note> {
+    let notes = operations.iter().flat_map(|it| &it.notes);
+    let meant = |it: &&Note| matches!(it, Note::ReverseUnscrews | Note::LeftHandUnscrews);
+    notes.into_iter().find(meant).cloned()
+}
+
+/// What holds the work, and how.
+fn held(words: &Words, hold: Hold) -> (String, String) {
+    let part = &words.route.part;
+    let plain = |it| words.units.plain(it);
+    match hold {
+        Hold::Bench => ("At the bench".into(), String::new()),
+        Hold::Piece(index) => (format!("Piece {} by itself", index + 1), String::new()),
+        Hold::Centres => ("Between centres".into(), String::new()),
+        Hold::Collet(grip) => {
+            let no_collets = words.bench.is_none_or(|it| it.collets.is_empty());
+            let what = if no_collets {
+                "Collet or chuck"
+            } else {
+                "Collet"
+            };
+            (
+                format!("{what} {}", dia_of(words.units, grip.dia)),
+                format!(
+                    "{} in, {} {} out",
+                    plain(grip.length()),
+                    part.end_name(grip.free),
+                    plain(grip.overhang)
+                ),
+            )
+        }
+        Hold::Mandrel(mount) => {
+            let how = match mount.tail_centre {
+                true => "and tail centre".to_owned(),
+                false => format!("{} free", part.end_name(mount.end.other())),
+            };
+            (format!("Mandrel {}", words::letter(mount.mandrel)), how)
+        }
+        Hold::Nubs => ("Nub and tail centre".into(), "joined with its mate".into()),
+    }
+}
+
+impl Holding {
+    /// The same in two: the first as far as its first stop, or half of it; none where it is one row.
+    pub(super) fn split(&self) -> Option<(Holding, Holding)> {
+        let stop = self.rows.iter().position(|it| it.stop).map(|it| it + 1);
+        let mut at = stop
+            .filter(|it| *it < self.rows.len())
+            .unwrap_or(self.rows.len() / 2);
+        // A stop stays with the row before it.
+        if self.rows.get(at).is_some_and(|it| it.stop) {
+            at += 1;
+        }
+        if at == 0 || at >= self.rows.len() {
+            return None;
+        }
+        let part = |rows: &[Row], grip: String, picture: Option<Scene>| Holding {
+            title: self.title.clone(),
+            grip,
+            picture,
+            rows: rows.to_vec(),
+        };
+        let first = part(&self.rows[..at], self.grip.clone(), self.picture.clone());
+        Some((first, part(&self.rows[at..], "continued".into(), None)))
+    }
+}

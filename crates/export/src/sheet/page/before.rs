@@ -1,0 +1,212 @@
+//! The second page: safety, sawing, what is laid out, mandrels.
+
+use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, STRONG, TOP, VERB, WIDTH};
+use super::frame::begun;
+use super::mandrel;
+use crate::draw::Paper;
+use crate::scene::{Layer, Path};
+use crate::sheet::content::{Content, Saw};
+
+const RIGHT: f64 = LEFT + WIDTH;
+const HALF: f64 = 87.0;
+const LEADING: f64 = 4.1;
+
+/// Its pages: mandrels that find no room go on.
+pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
+    let mut page = begun(
+        c,
+        paper,
+        "Before you start",
+        &format!("{}: blanks, tools, mandrels", c.title),
+    );
+    let foot = Canvas::foot(paper);
+    let mut at = safety(&mut page, c, TOP);
+    at = saws(&mut page, c, at);
+    at = lay_out(&mut page, c, at);
+    let mut pages = Vec::new();
+    let rows: Vec<&[_]> = c.turning.chunks(2).collect();
+    let mut begun_row = false;
+    for row in rows {
+        let head = if begun_row { 0.0 } else { 7.0 };
+        let high = row.iter().map(mandrel::height).fold(0.0, f64::max);
+        if at + head + high > foot - 0.5 {
+            pages.push(page);
+            page = begun(
+                c,
+                paper,
+                "Before you start, 2",
+                &format!("{}: mandrels", c.title),
+            );
+            at = TOP;
+        }
+        if !begun_row {
+            let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
+            page.put(
+                end + 1.5,
+                at + 5.0,
+                BODY,
+                "– full size; brass or a hard plastic; a spigot suits the hole as made",
+            );
+            at += 7.0;
+            begun_row = true;
+        }
+        for (index, it) in row.iter().enumerate() {
+            mandrel::cell(&mut page, it, (LEFT + 91.0 * index as f64, at), HALF);
+        }
+        at += high;
+    }
+    pages.push(page);
+    pages
+}
+
+/// The cautions that apply, in two columns.
+fn safety(page: &mut Canvas, c: &Content, top: f64) -> f64 {
+    page.put(LEFT, top + 4.2, VERB, "Safety");
+    let column = HALF - 4.0;
+    let set: Vec<Vec<String>> = c.cautions.iter().map(|it| BODY.lines(it, column)).collect();
+    let total: usize = set.iter().map(Vec::len).sum();
+    let count = |first: usize| set[..first].iter().map(Vec::len).sum::<usize>();
+    // The columns are as even as whole cautions allow.
+    let uneven = |first: &usize| (2 * count(*first)).abs_diff(total);
+    let first = (0..=set.len()).min_by_key(uneven).unwrap_or(0);
+    let mut at = [top + 9.0; 2];
+    for (index, lines) in set.iter().enumerate() {
+        let side = usize::from(index >= first);
+        let x = LEFT + 91.0 * side as f64;
+        page.put(x, at[side], BODY, "–");
+        page.lines((x + 4.0, at[side]), BODY, lines, 3.9);
+        at[side] += 3.9 * lines.len() as f64 + 0.5;
+    }
+    at[0].max(at[1]) - 0.4
+}
+
+/// Each stock at full size with its cuts, what cannot be so drawn in scale.
+fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
+    page.rule(Layer::Outline, LEFT, RIGHT, top);
+    page.put(LEFT, top + 5.2, VERB, "Saw");
+    let mut at = top + 6.2;
+    let mut free: Option<(f64, f64)> = None;
+    for saw in &c.saws {
+        let long = length(saw);
+        let scale = [1.0, 0.5, 0.2, 0.1]
+            .into_iter()
+            .find(|it| long * it <= WIDTH)
+            .unwrap_or(0.05);
+        let full = if scale == 1.0 {
+            " – full size: lay the rod on it"
+        } else {
+            " – not to scale"
+        };
+        let says = format!("{}{full}", saw.stock);
+        let set = STRONG.fitting(&says, WIDTH, &[10.0, 9.0]);
+        page.put(LEFT, at + 4.6, set, &says);
+        let high = if scale == 1.0 {
+            saw.size_mm.clamp(8.0, 26.0)
+        } else {
+            12.0
+        };
+        rod(page, saw, (at + 6.2, high, scale));
+        let end = LEFT + long * scale + 6.0;
+        free = (RIGHT - end > 90.0)
+            .then_some((end + 4.0, at + 8.6))
+            .or(free.filter(|_| false));
+        at += high + 8.4;
+    }
+    // Beside the last rod where there is room, else below.
+    let (x, mut down) = free.unwrap_or((LEFT, at + 4.0));
+    let lines = c.saw_notes.iter().flat_map(|it| BODY.lines(it, RIGHT - x));
+    for line in lines {
+        page.put(x, down, BODY, &line);
+        down += LEADING;
+    }
+    at.max(down - LEADING + 1.6) + 1.0
+}
+
+fn length(saw: &Saw) -> f64 {
+    let pieces: f64 = saw.pieces.iter().map(|it| it.length_mm).sum();
+    pieces + saw.kerf_mm * saw.pieces.len().saturating_sub(1) as f64
+}
+
+fn rod(page: &mut Canvas, saw: &Saw, (top, high, scale): (f64, f64, f64)) {
+    let mut x = LEFT;
+    for (index, piece) in saw.pieces.iter().enumerate() {
+        let wide = piece.length_mm * scale;
+        let corner = page.at(x, top + high);
+        let path = Path::rectangle(corner, wide, high);
+        page.scene.fill(Layer::View, vec![path.clone()]);
+        page.scene.stroke(Layer::Outline, path);
+        let base = top + high / 2.0 + LARGE.height_mm() / 2.0;
+        let figure = LARGE.fitting(&piece.length, wide - 3.0, &[16.0, 13.0, 11.0, 9.0]);
+        page.put_end(x + wide - 2.0, base, figure, &piece.length);
+        let room = wide - figure.width(&piece.length) - 6.0;
+        let name = FIGURE.fitting(&piece.name, room, &[13.0, 11.0, 9.0, 7.0]);
+        if name.width(&piece.name) <= room {
+            let end = page.put(x + 3.0, base, name, &piece.name);
+            let net = format!("{} long", piece.net);
+            if end + 3.0 + BODY.width(&net) < x + wide - figure.width(&piece.length) - 4.0 {
+                page.put(end + 3.0, base, BODY, &net);
+            }
+        }
+        x += wide;
+        if index + 1 < saw.pieces.len() {
+            let kerf = (saw.kerf_mm * scale).max(0.6);
+            page.bar((x, x + kerf), (top - 1.6, top + high + 1.6));
+            x += kerf;
+        }
+    }
+}
+
+/// Tools by kind; beside them what the bench lacks.
+fn lay_out(page: &mut Canvas, c: &Content, top: f64) -> f64 {
+    page.rule(Layer::Outline, LEFT, RIGHT, top);
+    page.put(LEFT, top + 5.2, VERB, "Lay out");
+    let lacks = !c.lacking.is_empty();
+    let right = if lacks { LEFT + 112.0 } else { RIGHT };
+    let mut at = top + 6.6;
+    for (group, names) in &c.lay_out {
+        page.rule(Layer::Rule, LEFT, right, at);
+        page.put(LEFT, at + 4.2, STRONG, group);
+        let sized = !["small", "by hand", "glue"].contains(&group.as_str());
+        let set = if sized { FIGURE.sized(14.0) } else { BODY };
+        let mut x = LEFT + 24.0;
+        for name in names {
+            let wide = 5.4 + set.width(name);
+            if x + wide > right && x > LEFT + 24.0 {
+                at += 5.5;
+                x = LEFT + 24.0;
+            }
+            page.tick(x, at + 0.8, &format!("lay out/{group} {name}"));
+            page.put(x + 5.4, at + 4.4, set, name);
+            x += wide + 4.0;
+        }
+        at += 5.7;
+    }
+    let mut beside = top + 5.2;
+    if lacks {
+        let x = right + 7.0;
+        page.put(x, beside, VERB, "Not on the bench’s list");
+        beside += 5.0;
+        for (what, instead) in &c.lacking {
+            let says = format!("{what}: {instead}");
+            for (index, line) in BODY.lines(&says, RIGHT - x).iter().enumerate() {
+                // The tool in bold as far as the first line goes.
+                match line.strip_prefix(what.as_str()).filter(|_| index == 0) {
+                    Some(rest) => {
+                        let bold = STRONG.fitting(what, BODY.width(what), &[10.4, 10.0, 9.6]);
+                        page.put(x, beside, bold, what);
+                        page.put(x + BODY.width(what), beside, BODY, rest);
+                    }
+                    None => {
+                        page.put(x, beside, BODY, line);
+                    }
+                }
+                beside += 4.0;
+            }
+            beside += 0.8;
+        }
+        page.bar((right + 3.4, right + 4.2), (top + 1.8, beside - 2.4));
+    } else if c.bench.is_none() {
+        page.put(LEFT + 24.0, top + 5.2, BODY, "no bench: sizes as drawn");
+    }
+    at.max(beside - 3.0) + 0.8
+}

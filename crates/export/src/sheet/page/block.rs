@@ -1,0 +1,193 @@
+//! A holding on the page: its picture at the left, its rows at the right.
+
+use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, VERB, WIDTH};
+use crate::scene::Layer;
+use crate::sheet::holdings::Holding;
+use crate::sheet::row::Row;
+
+/// From the left: the picture, the box, what is done, how, how fast, limits of diameter and length.
+const PICTURE: f64 = 44.0;
+const BOX: f64 = LEFT + PICTURE;
+const DONE: f64 = BOX + 10.3;
+const HOW: f64 = DONE + 44.7;
+const SPEED: f64 = HOW + 29.0;
+const DIA: f64 = SPEED + 10.0;
+const LONG: f64 = DIA + 20.5;
+const RIGHT: f64 = LEFT + WIDTH;
+
+/// A row by itself, with limits or a second line, and for each line more.
+const LOW: f64 = 6.1;
+const HIGH: f64 = 8.1;
+const LEADING: f64 = 3.8;
+/// Nothing comes nearer to the speed than this.
+const CLEAR: f64 = 3.0;
+
+/// A row as it will be set.
+struct Set<'a> {
+    row: &'a Row,
+    how: Vec<String>,
+    /// Its reach stands in the line below.
+    folded: bool,
+    /// Lines of a stop.
+    stop: Vec<String>,
+}
+
+/// The heads of the columns.
+pub(super) fn heads(page: &mut Canvas, down: f64, speeds: &str) {
+    page.put_end(DIA - 0.8, down, FOOTER, speeds);
+    page.put_middle((DIA + LONG) / 2.0, down, FOOTER, "⌀ as made");
+    page.put_middle((LONG + RIGHT) / 2.0, down, FOOTER, "length");
+}
+
+/// How high a holding is where its rows grow by a factor.
+pub(super) fn height(holding: &Holding, grow: f64) -> f64 {
+    let rows: f64 = holding.rows.iter().map(|it| set(it).height() * grow).sum();
+    rows.max(least(holding))
+}
+
+/// What its title and picture take.
+fn least(holding: &Holding) -> f64 {
+    let picture = holding
+        .picture
+        .as_ref()
+        .map_or(0.0, |it| it.height_mm + 1.2);
+    (if holding.grip.is_empty() { 5.4 } else { 9.6 }) + picture
+}
+
+/// Sets a holding; `key` begins the keys of its boxes.
+pub(super) fn block(page: &mut Canvas, holding: &Holding, top: f64, grow: f64, key: &str) -> f64 {
+    let down = top + height(holding, grow);
+    page.rule(Layer::Outline, LEFT, RIGHT, top);
+    let title = STRONG.fitting(&holding.title, PICTURE - 2.0, &[9.0]);
+    page.put(LEFT, top + 4.2, title, &holding.title);
+    let grip = BODY.fitting(&holding.grip, PICTURE - 2.0, &[10.0, 9.0]);
+    page.put(LEFT, top + 8.2, grip, &holding.grip);
+    if let Some(picture) = &holding.picture {
+        let above = if holding.grip.is_empty() { 5.4 } else { 9.6 };
+        let spare = (down - top - above - picture.height_mm).max(0.0);
+        page.place(picture, LEFT, top + above + (spare / 2.0).min(3.0));
+    }
+    let mut at = top;
+    for (index, row) in holding.rows.iter().enumerate() {
+        let set = set(row);
+        let end = at + set.height() * grow;
+        set.draw(page, at, end, &super::row_key(key, row, index));
+        if index + 1 < holding.rows.len() {
+            page.rule(Layer::Rule, BOX, RIGHT, end);
+        }
+        at = end;
+    }
+    down
+}
+
+fn set(row: &Row) -> Set<'_> {
+    let words =
+        |it: &Row| VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 5.2;
+    let how = row.how.iter().flat_map(|it| reading(it));
+    let stop = match row.stop {
+        true => {
+            let says = format!("try {}{}", row.size, lead(&row.reach));
+            BODY.lines(&says, DIA - DONE - VERB.width("STOP ") - 5.0)
+        }
+        false => Vec::new(),
+    };
+    Set {
+        row,
+        how: how.collect(),
+        folded: !row.stop && words(row) > HOW - DONE,
+        stop,
+    }
+}
+
+/// A line of how; a reading that is too long says the same in fewer words.
+fn reading(words: &str) -> Vec<String> {
+    let long = BODY.width(words) > HOW_WIDTH;
+    let short = words.strip_prefix("out at ").filter(|_| long);
+    match short {
+        Some(rest) => BODY.lines(&format!("out {rest}"), HOW_WIDTH),
+        None => BODY.lines(words, HOW_WIDTH),
+    }
+}
+
+const HOW_WIDTH: f64 = SPEED - HOW - CLEAR + 1.2;
+
+fn lead(reach: &str) -> String {
+    if reach.is_empty() {
+        String::new()
+    } else {
+        format!(": {reach}")
+    }
+}
+
+impl Set<'_> {
+    fn height(&self) -> f64 {
+        let limits = self.row.dia.is_some() || self.row.length.is_some();
+        let lines = self.how.len().max(if self.folded { 2 } else { 1 });
+        let base = if limits || lines > 1 || self.row.stop {
+            HIGH
+        } else {
+            LOW
+        };
+        let lines = lines.max(self.stop.len());
+        base + LEADING * lines.saturating_sub(2) as f64
+            + if self.stop.len() > 1 { 2.6 } else { 0.0 }
+    }
+
+    fn draw(&self, page: &mut Canvas, top: f64, down: f64, key: &str) {
+        let row = self.row;
+        page.tick(BOX, top + 1.1, key);
+        if let Some(number) = row.number {
+            page.put(BOX + 4.8, top + 4.4, STRONG, &number.to_string());
+        }
+        match row.stop {
+            true => self.stopped(page, top, down),
+            false => self.worked(page, top),
+        }
+        for (limits, from, to, what) in [
+            (&row.dia, DIA, LONG, "dia"),
+            (&row.length, LONG, RIGHT, "length"),
+        ] {
+            let Some(limits) = limits else { continue };
+            let bold = row.stop;
+            let set = if bold { STRONG } else { BODY };
+            let set = set.fitting(limits, to - from - 1.6, &[10.0, 9.0, 8.0]);
+            page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
+            let ends = (from + 1.8, to - 1.8);
+            page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
+            page.upright(Layer::Rule, from, top, down);
+        }
+    }
+
+    /// What is done, how, and how fast.
+    fn worked(&self, page: &mut Canvas, top: f64) {
+        let row = self.row;
+        let base = top + if self.folded { 3.9 } else { 4.6 };
+        let room = HOW - DONE - VERB.width(&row.verb) - 3.4;
+        let end = page.put(DONE, base, VERB, &row.verb);
+        let size = FIGURE.fitting(&row.size, room, &[15.0, 14.0, 13.0, 12.0]);
+        let end = page.put(end + 1.5, base, size, &row.size);
+        match self.folded {
+            true => page.put(DONE, base + 3.6, BODY, &row.reach),
+            false => page.put(end + 1.5, base, BODY, &row.reach),
+        };
+        let first = if self.how.len() > 1 { top + 3.5 } else { base };
+        page.lines((HOW, first), BODY, &self.how, LEADING);
+        // A cutting speed, where no lathe is known, is two words.
+        let set = VERB.fitting(&row.speed, 10.4, &[11.0, 9.0]);
+        match row.speed.split_once(' ') {
+            Some((figure, unit)) => {
+                page.put_end(DIA - 0.8, base, VERB, figure);
+                page.put_end(DIA - 0.8, base + 2.9, FOOTER, unit);
+            }
+            None => page.put_end(DIA - 0.8, base, set, &row.speed),
+        }
+    }
+
+    fn stopped(&self, page: &mut Canvas, top: f64, down: f64) {
+        page.bar((DONE, DIA - 1.0), (top + 0.9, down - 0.9));
+        let lines = self.stop.len().max(1) as f64;
+        let first = (top + down) / 2.0 + BODY.height_mm() / 2.0 - (lines - 1.0) * LEADING / 2.0;
+        let end = page.put(DONE + 1.6, first, VERB.knocked(), &self.row.verb);
+        page.lines((end + 1.5, first), BODY.knocked(), &self.stop, LEADING);
+    }
+}

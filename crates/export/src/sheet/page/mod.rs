@@ -1,0 +1,81 @@
+//! The pages of a sheet: what stands where on the paper.
+
+mod before;
+mod block;
+mod canvas;
+mod frame;
+mod last;
+mod mandrel;
+mod part;
+mod pen;
+mod strip;
+
+pub use canvas::Field;
+
+use super::content::{Content, PartSheet};
+use super::row::Row;
+use crate::draw::Paper;
+use crate::scene::Scene;
+use canvas::Canvas;
+
+/// What every page of a design with errors says.
+pub(super) const DO_NOT_CUT: &str = "This design has errors: do not cut.";
+
+/// A page, and what is filled in on it.
+#[derive(Clone, Debug)]
+pub(super) struct Page {
+    /// What is printed.
+    pub(super) scene: Scene,
+    /// Boxes, figures as made and names.
+    pub(super) fields: Vec<Field>,
+}
+
+/// The pages of a sheet, in order: the pen, before you start, each part, putting it together.
+pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Page> {
+    let mut made: Vec<(Option<usize>, Vec<Canvas>)> = Vec::new();
+    let mut left: Vec<&PartSheet> = Vec::new();
+    for (index, it) in c.parts.iter().enumerate() {
+        let part = part::part(c, paper, it);
+        if part.strip_left {
+            left.push(it);
+        }
+        made.push((Some(index), part.pages));
+    }
+    let before = before::pages(c, paper);
+    // The pages of the parts, so that the first page can name them.
+    let mut next = 2 + before.len();
+    let mut at = vec![0; c.parts.len()];
+    for (index, pages) in &made {
+        if let Some(index) = index {
+            at[*index] = next;
+        }
+        next += pages.len();
+    }
+    let mut all = vec![pen::page(c, paper, &at)];
+    all.extend(before);
+    all.extend(made.into_iter().flat_map(|it| it.1));
+    all.extend(last::pages(c, paper));
+    all.extend(part::templates(c, paper, &left));
+    let of = all.len();
+    let ended = all.into_iter().enumerate().map(|(index, mut page)| {
+        frame::ended(&mut page, c, paper, (index + 1, of));
+        Page {
+            scene: page.scene,
+            fields: page.fields,
+        }
+    });
+    ended.collect()
+}
+
+/// What begins the keys of a part's holding.
+pub(super) fn key(part: &PartSheet, holding: usize) -> String {
+    format!("{}/{holding}", part.name)
+}
+
+/// The key of a row of a holding.
+pub(super) fn row_key(holding: &str, row: &Row, index: usize) -> String {
+    match row.number {
+        Some(number) => format!("{holding}/{number}"),
+        None => format!("{holding}/stop{index}"),
+    }
+}

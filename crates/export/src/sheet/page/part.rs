@@ -1,0 +1,208 @@
+//! The pages of a part: its drawing, its holdings, its strip.
+
+use super::block;
+use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, TOP, VERB, WIDTH};
+use super::frame::begun;
+use super::key;
+use super::strip;
+use crate::draw::{Paper, Sizes, labelled, scales};
+use crate::scene::{Layer, Scene};
+use crate::sheet::content::{Content, PartSheet};
+
+/// A part's pages, and whether its strip found no room on them.
+pub(super) struct Made {
+    pub(super) pages: Vec<Canvas>,
+    pub(super) strip_left: bool,
+}
+
+/// The rows grow by no more, and what is left over more than this becomes room for notes, mm.
+const MOST: f64 = 1.4;
+const SPARE: f64 = 22.0;
+/// The heads of the columns.
+const HEADS: f64 = 4.4;
+/// Between the holdings and the strip.
+const GAP: f64 = 1.0;
+
+const SIZES: fn() -> Sizes = || Sizes {
+    size_mm: FIGURE.height_mm(),
+    says_mm: BODY.height_mm(),
+    length_mm: LARGE.height_mm(),
+};
+
+/// Sets a part on as few pages as it needs: its drawing one scale down, then its strip elsewhere, then a
+/// holding on a further page.
+pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> Made {
+    let room = Canvas::foot(paper) - TOP;
+    let drawings: Vec<Scene> = scales(&part.part)
+        .into_iter()
+        .take(2)
+        .filter_map(|scale| {
+            labelled(
+                &part.part,
+                &part.labels,
+                &part.length,
+                scale,
+                (WIDTH, SIZES()),
+            )
+        })
+        .collect();
+    let rows = |grow: f64| {
+        let all = part.holdings.iter().map(|it| block::height(it, grow));
+        all.sum::<f64>()
+    };
+    let strip = strip::height(part);
+    let above = |drawing: Option<&Scene>| drawing.map_or(0.0, |it| it.height_mm) + HEADS;
+    let fits =
+        |drawing: Option<&Scene>, strip: f64| above(drawing) + rows(1.0) + GAP + strip <= room;
+    let with_strip = drawings.iter().find(|it| fits(Some(it), strip));
+    let (drawing, own_strip) = match with_strip {
+        Some(it) => (Some(it), strip),
+        None => (drawings.iter().find(|it| fits(Some(it), 0.0)), 0.0),
+    };
+    let Some(drawing) = drawing else {
+        return broken(c, paper, part, drawings.first(), room);
+    };
+    let mut page = begun(c, paper, &part.title, &part.about);
+    let grow = grown(room - above(Some(drawing)) - GAP - own_strip, rows);
+    let mut at = headed(&mut page, c, Some(drawing), TOP);
+    for (index, holding) in part.holdings.iter().enumerate() {
+        at = block::block(&mut page, holding, at, grow, &key(part, index));
+    }
+    page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
+    let foot = Canvas::foot(paper);
+    notes(&mut page, at, foot - own_strip, part);
+    if own_strip > 0.0 {
+        strip::strip(&mut page, part, foot, &key(part, 0));
+    }
+    Made {
+        pages: vec![page],
+        strip_left: own_strip <= 0.0 && strip > 0.0,
+    }
+}
+
+/// The holdings go on on further pages; the strip stands on the last where it has room.
+fn broken(c: &Content, paper: Paper, part: &PartSheet, drawing: Option<&Scene>, room: f64) -> Made {
+    let foot = Canvas::foot(paper);
+    let mut page = begun(c, paper, &part.title, &part.about);
+    let mut at = headed(&mut page, c, drawing, TOP);
+    let mut pages = Vec::new();
+    for (index, holding) in part.holdings.iter().enumerate() {
+        let mut rest = holding.clone();
+        // What is too long for a page by itself goes on after a stop.
+        while block::height(&rest, 1.0) > room - HEADS {
+            let Some((first, then)) = rest.split() else {
+                break;
+            };
+            if at > TOP + HEADS + 1.0 {
+                pages.push(page);
+                page = further(c, paper, part, pages.len() + 1, &mut at);
+            }
+            block::block(&mut page, &first, at, 1.0, &key(part, index));
+            pages.push(page);
+            page = further(c, paper, part, pages.len() + 1, &mut at);
+            rest = then;
+        }
+        if at + block::height(&rest, 1.0) > foot {
+            pages.push(page);
+            page = further(c, paper, part, pages.len() + 1, &mut at);
+        }
+        at = block::block(&mut page, &rest, at, 1.0, &key(part, index));
+    }
+    page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
+    let strip = strip::height(part);
+    let fits = strip > 0.0 && at + GAP + strip <= foot;
+    notes(&mut page, at, foot - if fits { strip } else { 0.0 }, part);
+    if fits {
+        strip::strip(&mut page, part, foot, &key(part, 0));
+    }
+    pages.push(page);
+    Made {
+        pages,
+        strip_left: strip > 0.0 && !fits,
+    }
+}
+
+fn further(c: &Content, paper: Paper, part: &PartSheet, number: usize, at: &mut f64) -> Canvas {
+    let mut page = begun(c, paper, &format!("{}, {number}", part.title), &part.about);
+    *at = headed(&mut page, c, None, TOP);
+    page
+}
+
+/// The drawing and the heads of the columns; where the holdings begin.
+fn headed(page: &mut Canvas, c: &Content, drawing: Option<&Scene>, top: f64) -> f64 {
+    let mut at = top;
+    if let Some(drawing) = drawing {
+        page.place(drawing, LEFT, at);
+        at += drawing.height_mm;
+    }
+    block::heads(page, at + HEADS - 1.4, &c.speeds);
+    at + HEADS
+}
+
+/// The factor by which all rows grow to fill the room.
+fn grown(room: f64, height: impl Fn(f64) -> f64) -> f64 {
+    let (mut low, mut high) = (1.0, MOST);
+    if height(high) <= room {
+        return high;
+    }
+    for _ in 0..30 {
+        let middle = (low + high) / 2.0;
+        if height(middle) <= room {
+            low = middle
+        } else {
+            high = middle
+        }
+    }
+    low
+}
+
+/// Ruled room for notes, where there is enough.
+fn notes(page: &mut Canvas, top: f64, down: f64, part: &PartSheet) {
+    if down - top < SPARE {
+        return;
+    }
+    page.put(LEFT, top + 6.0, VERB, "Notes");
+    let said = part
+        .notes
+        .iter()
+        .flat_map(|it| BODY.lines(it, WIDTH - 24.0));
+    let mut at = top + 6.0;
+    for line in said {
+        if at + 6.0 > down {
+            break;
+        }
+        page.put(LEFT + 22.0, at, BODY, &line);
+        at += 4.9;
+    }
+    let mut index = 0;
+    while at + 8.0 < down - 4.0 {
+        at += 8.0;
+        index += 1;
+        let key = format!("{}/note{index}", part.name);
+        page.blank((LEFT, LEFT + WIDTH), at, 7.0, &key);
+    }
+}
+
+/// The strips that found no room on their parts' pages.
+pub(super) fn templates(c: &Content, paper: Paper, parts: &[&PartSheet]) -> Vec<Canvas> {
+    let foot = Canvas::foot(paper);
+    let mut pages: Vec<Canvas> = Vec::new();
+    let mut at = f64::INFINITY;
+    for part in parts {
+        let high = strip::height(part) + 3.0;
+        if at + high > foot || pages.is_empty() {
+            pages.push(begun(
+                c,
+                paper,
+                "Templates",
+                &format!("{}: calipers", c.title),
+            ));
+            at = TOP;
+        }
+        at += high;
+        if let Some(page) = pages.last_mut() {
+            strip::strip(page, part, at, &key(part, 0));
+        }
+    }
+    pages
+}

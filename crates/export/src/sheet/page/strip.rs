@@ -1,0 +1,125 @@
+//! The strip on the page: a table over the template, and the line along which it is cut off.
+
+use super::canvas::{BODY, Canvas, FIGURE, LEFT, STRONG, Type, VERB, WIDTH};
+use crate::draw::{CARD_ABOVE_MM, CARD_SIDE_MM, card};
+use crate::scene::{Layer, Path, Xy};
+use crate::sheet::content::PartSheet;
+use crate::sheet::strip::{Station, Strip};
+
+/// Room for the names of the rows.
+const NAMES: f64 = 27.0;
+const ROWS: [f64; 4] = [6.1, 5.3, 7.0, 6.6];
+/// From the table to the card.
+const FAN: f64 = 6.2;
+
+/// How high a part's strip is; 0 where it has none.
+pub(super) fn height(part: &PartSheet) -> f64 {
+    let radius = part.radius_mm();
+    match &part.strip {
+        Some(_) => 2.2 + ROWS.iter().sum::<f64>() + FAN + CARD_ABOVE_MM + radius + 2.0,
+        None => 0.0,
+    }
+}
+
+/// Sets the strip so that it ends at the foot.
+pub(super) fn strip(page: &mut Canvas, part: &PartSheet, foot: f64, key: &str) {
+    let Some(strip) = &part.strip else { return };
+    let top = foot - height(part);
+    let width = page.scene.width_mm;
+    page.rule(Layer::Scissors, 0.0, width, top);
+    scissors(page, 9.5, top);
+    table(page, strip, top + 2.2, key);
+    let under = top + 2.2 + ROWS.iter().sum::<f64>();
+    template(page, part, strip, under);
+}
+
+fn column(strip: &Strip) -> f64 {
+    (WIDTH - NAMES) / strip.columns.len() as f64
+}
+
+fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
+    let right = LEFT + WIDTH;
+    let names = [
+        format!("from the {}", strip.from),
+        "rough to".into(),
+        "finished ⌀".into(),
+        "as made".into(),
+    ];
+    let mut at = top;
+    let mut downs = Vec::new();
+    for (index, (name, high)) in names.iter().zip(ROWS).enumerate() {
+        let set = if index % 2 == 0 { STRONG } else { BODY };
+        let set = set.fitting(name, NAMES - 1.0, &[10.0, 9.0, 8.0]);
+        page.put(LEFT, at + high - 1.9, set, name);
+        at += high;
+        downs.push(at);
+        page.rule(Layer::Rule, LEFT, right, at);
+    }
+    let wide = column(strip);
+    let room = wide - 1.0;
+    // One size for all of a row: that of its longest figure.
+    let one = |set: Type, smaller: &[f64], words: &dyn Fn(&Station) -> &str| {
+        let all = strip
+            .columns
+            .iter()
+            .map(|it| set.fitting(words(it), room, smaller));
+        all.min_by(|a, b| a.pt.total_cmp(&b.pt)).unwrap_or(set)
+    };
+    let ats = one(STRONG, &[10.0, 9.0, 8.0], &|it| &it.at);
+    let roughs = one(BODY, &[10.0, 9.0, 8.0], &|it| &it.rough);
+    let sizes = one(FIGURE, &[15.0, 14.0, 12.0, 10.0], &|it| &it.finished);
+    for (index, it) in strip.columns.iter().enumerate() {
+        let left = LEFT + NAMES + wide * index as f64;
+        let middle = left + wide / 2.0;
+        if index > 0 {
+            page.upright(Layer::Rule, left, downs[0], downs[3]);
+        }
+        page.put_middle(middle, downs[0] - 1.9, ats, &it.at);
+        page.put_middle(middle, downs[1] - 1.5, roughs, &it.rough);
+        page.put_middle(middle, downs[2] - 1.7, sizes, &it.finished);
+        let cell = (left, downs[2]);
+        page.field(cell, (wide, ROWS[3]), &format!("{key}/at{}", it.at));
+    }
+}
+
+/// The card with the profile cut out of its edge, a line from each column to its place on it.
+fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
+    let Some(card) = card(&part.part) else { return };
+    let top = under + FAN;
+    let left = LEFT + NAMES + (WIDTH - NAMES - card.width_mm) / 2.0;
+    page.place(&card, left, top);
+    let wide = column(strip);
+    for (index, it) in strip.columns.iter().enumerate() {
+        let from = page.at(LEFT + NAMES + wide * (index as f64 + 0.5), under);
+        let to = page.at(left + CARD_SIDE_MM + it.station_mm, top);
+        let line = Path::open(from)
+            .line(from.moved(0.0, -1.0))
+            .line(to.moved(0.0, 1.2))
+            .line(to);
+        page.scene.stroke(Layer::Dimension, line);
+    }
+    let down = top + card.height_mm;
+    let [first, second] = part.ends();
+    page.put_end(left - 2.0, down - 2.0, STRONG, &first);
+    page.put(left + card.width_mm + 2.0, down - 2.0, STRONG, &second);
+    let name = format!("{} 1 : 1", part.name);
+    let room = left - LEFT - STRONG.width(&first) - 5.0;
+    let set = VERB.fitting(&name, room, &[11.0, 9.0]);
+    let lines = set.lines(&name, room);
+    let at = page.lines((LEFT, top + 4.2), set, &lines, 4.6);
+    let set = BODY.fitting(&strip.leave, room, &[9.0]);
+    page.lines((LEFT, at + 4.6), set, &set.lines(&strip.leave, room), 4.0);
+}
+
+/// Scissors on the line, drawn: two blades and two bows.
+fn scissors(page: &mut Canvas, x: f64, down: f64) {
+    let at = page.at(x, down);
+    for side in [1.0, -1.0] {
+        let bow = at.moved(-2.2, side * 1.3);
+        page.scene.fill(Layer::Paper, vec![Path::circle(bow, 0.95)]);
+        page.scene.stroke(Layer::Fine, Path::circle(bow, 0.95));
+        let blade =
+            Path::open(bow.moved(0.8, -side * 0.5)).line(Xy::new(at.x + 3.2, at.y - side * 1.3));
+        page.scene.stroke(Layer::Outline, blade);
+    }
+}

@@ -1,0 +1,316 @@
+//! One row of a holding: an operation as it is read at the lathe, sizes first.
+
+use super::row_words::{Words, dia_of, thread_name};
+use quillet_geometry::{Edge, Length};
+use quillet_model::End;
+use quillet_plan::{
+    Home, InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut,
+    Threading, Tool, TurnCut, TurnKind, Work,
+};
+use serde::Serialize;
+
+/// One row of a holding.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Row {
+    /// Its number on the part's page; a stop has none.
+    pub number: Option<usize>,
+    /// The lines of the route it stands for.
+    pub lines: Vec<usize>,
+    /// Stop and try the mate before going on.
+    pub stop: bool,
+    /// What is done: `DRILL`.
+    pub verb: String,
+    /// To what size, or with what: `⌀12.2`.
+    pub size: String,
+    /// How far: `to 54`.
+    pub reach: String,
+    /// Tool and readings; a reading never breaks.
+    pub how: Vec<String>,
+    /// How fast: `700`, `hand`, or the cutting speed where no lathe is known.
+    pub speed: String,
+    /// Limits of the diameter; of a stop what is counted.
+    pub dia: Option<String>,
+    /// Limits of the length.
+    pub length: Option<String>,
+}
+
+/// The row of an operation; none of what is not done at the lathe, or only holds the work.
+pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row> {
+    let mut row = Row {
+        lines: vec![at + 1],
+        speed: words.speed(operation),
+        ..Row::default()
+    };
+    let mut said = |verb: &str, size: String, reach: String| {
+        row.verb = verb.into();
+        row.size = size;
+        row.reach = reach;
+    };
+    let part = &words.route.part;
+    let name = |end: End| part.end_name(end).to_owned();
+    let plain = |length: Length| words.units.plain(length);
+    let mut how = Vec::new();
+    match &operation.work {
+        Work::Saw { .. } | Work::TakeHold | Work::Support { .. } => return None,
+        Work::Socket { piece, dia, depth } => {
+            let deep = depth.map_or("through".to_owned(), |it| format!("{} deep", plain(it)));
+            said("BORE", dia_of(words.units, *dia), deep);
+            how.push(format!("socket in piece {}", piece + 1));
+        }
+        Work::Spigot { piece, dia, length } => {
+            said(
+                "TENON",
+                dia_of(words.units, *dia),
+                format!("for {}", plain(*length)),
+            );
+            how.push(format!("spigot of piece {}", piece + 1));
+        }
+        Work::GlueUp { piece, gap } => {
+            said("GLUE", format!("piece {}", piece + 1), String::new());
+            how.extend(gap.map(|it| format!("gap {}", plain(it))));
+        }
+        Work::Round { dia } => said("TURN", dia_of(words.units, *dia), "round".into()),
+        Work::Face { end, .. } => said("FACE", name(*end), String::new()),
+        Work::Centre { end, in_nub } => {
+            said("CENTRE", name(*end), String::new());
+            how.extend(in_nub.then(|| "for the tail centre".to_owned()));
+        }
+        Work::Inside(cut) => {
+            let (verb, size) = inside(words, cut);
+            said(verb, size, reach(words, cut));
+        }
+        Work::Turn(cut) => {
+            let verb = match cut.kind {
+                TurnKind::Tenon | TurnKind::ThreadLand => "TENON",
+                TurnKind::Relief => "RELIEF",
+                TurnKind::Groove => "GROOVE",
+            };
+            said(verb, dia_of(words.units, cut.dia), along(words, cut));
+        }
+        Work::BreakCorner { edge, .. } => match edge {
+            Edge::Chamfer(leg) => said("CHAMFER", plain(*leg), "× 45°".into()),
+            Edge::Round(radius) => said("CHAMFER", format!("R{}", plain(*radius)), "round".into()),
+        },
+        Work::Thread(cut) => {
+            let (verb, size, reach) = thread(words, cut);
+            said(verb, size, reach);
+        }
+        Work::Try(gate) => {
+            row.stop = true;
+            row.speed = String::new();
+            row.verb = "STOP".into();
+            row.size = words.mate(gate);
+            let home = gate.home.as_ref().map(|it| home(words, it));
+            let turns = gate.turns.map(|it| format!("{it:.1} turns"));
+            let seen: Vec<String> = turns.into_iter().chain(home).collect();
+            row.reach = seen.join(", ");
+            row.dia = gate.turns.map(|_| "turns".to_owned());
+            return Some(row);
+        }
+        Work::Outside(pass) => {
+            let (verb, size, reach) = outside(words, pass);
+            said(verb, size, reach);
+            if pass.nub.is_some() && pass.pass == Pass::Finish {
+                how.push(format!(
+                    "nub stays {}",
+                    dia_of(words.units, quillet_plan::NUB_DIA)
+                ));
+            }
+        }
+        Work::PartOff { end, width, .. } => {
+            said("PART", name(*end), format!("cut {} wide", plain(*width)));
+        }
+        Work::RemoveNub { end, .. } => {
+            said("NUB OFF", String::new(), format!("then the {}", name(*end)));
+            how.extend(["centre back", "light cuts"].map(str::to_owned));
+        }
+        Work::Polish { before_gluing, .. } => {
+            let (size, reach) = words.polished(operation);
+            said("SAND", size, reach);
+            how.extend(before_gluing.then(|| "before it is glued".to_owned()));
+        }
+    }
+    how.splice(0..0, words.tool_of(operation));
+    how.extend(readings(words, operation));
+    how.extend(operation.notes.iter().filter_map(|it| note(words, it)));
+    row.how = how;
+    for check in &operation.checks {
+        let limits = words.limits(check.limits, check.nominal);
+        match check.what {
+            Measured::Depth { .. } | Measured::Length => row.length = Some(limits),
+            _ => row.dia = Some(limits),
+        }
+    }
+    Some(row)
+}
+
+/// Whether a verb says its tool.
+pub(super) fn says_tool(work: &Work, tool: Tool) -> bool {
+    let plain_cut = !matches!(work, Work::Outside(_) | Work::Turn(_));
+    match tool {
+        Tool::TenonCutter { .. } | Tool::FlatDrill { .. } | Tool::BoringBar { .. } => false,
+        Tool::PartingTool | Tool::TurningTool | Tool::ThreadingTool { .. } => plain_cut,
+        _ => true,
+    }
+}
+
+fn inside(words: &Words, cut: &InsideCut) -> (&'static str, String) {
+    let dia = |it: Length| dia_of(words.units, it);
+    match cut.shape {
+        InsideShape::Drill { dia, name, .. } => ("DRILL", words.drilled(dia, name)),
+        InsideShape::Bore { dia: it } => ("BORE", dia(it)),
+        InsideShape::Ream { dia: it } => ("REAM", dia(it)),
+        InsideShape::Recess { dia: it } => ("GROOVE", format!("inside {}", dia(it))),
+        InsideShape::Taper { from_dia, to_dia } => (
+            "BORE",
+            format!("{}–{}", dia(from_dia), words.units.plain(to_dia)),
+        ),
+        InsideShape::Countersink { dia: it, .. } => ("COUNTERSINK", dia(it)),
+    }
+}
+
+fn reach(words: &Words, cut: &InsideCut) -> String {
+    let plain = |it: Length| words.units.plain(it);
+    let flat = match cut.shape {
+        InsideShape::Bore { .. } => ", flat",
+        InsideShape::Taper { .. } => ", taper",
+        InsideShape::Countersink { angle, .. } => return format!("{}°", angle.deg_text(1)),
+        _ => "",
+    };
+    match (cut.through, cut.from.is_positive()) {
+        (true, _) => format!("through{flat}"),
+        (false, true) => format!("{} to {}{flat}", plain(cut.from), plain(cut.to)),
+        (false, false) => format!("to {}{flat}", plain(cut.to)),
+    }
+}
+
+fn along(words: &Words, cut: &TurnCut) -> String {
+    let plain = |it: Length| words.units.plain(it);
+    match cut.kind {
+        TurnKind::Tenon | TurnKind::ThreadLand if !cut.from.is_positive() => {
+            format!("to {}", plain(cut.to))
+        }
+        _ => format!("{} to {}", plain(cut.from), plain(cut.to)),
+    }
+}
+
+fn thread(words: &Words, cut: &ThreadCut) -> (&'static str, String, String) {
+    let verb = match cut.method {
+        Threading::Tap => "TAP",
+        Threading::Die => "DIE",
+        Threading::SinglePoint => "THREAD",
+    };
+    let (name, starts) = thread_name(&cut.thread.thread);
+    let plain = |it: Length| words.units.plain(it);
+    let from = match cut.inside && cut.method == Threading::Tap {
+        true => format!("to {}", plain(cut.to)),
+        false => format!("{} to {}", plain(cut.from), plain(cut.to)),
+    };
+    let reach = match starts.is_empty() {
+        true => from,
+        false => format!("{starts} {from}"),
+    };
+    (verb, name, reach)
+}
+
+fn outside(words: &Words, pass: &OutsidePass) -> (&'static str, String, String) {
+    let plain = |it: Length| words.units.plain(it);
+    let over = match words.units {
+        quillet_model::Units::Millimetres => format!("{:.1}", pass.over.to_mm()),
+        quillet_model::Units::Inches => plain(pass.over),
+    };
+    let over = format!("{over} over");
+    let length = words.route.part.length;
+    let first = pass.spans.first().map_or(Length::ZERO, |it| it.0);
+    let last = pass.spans.last().map_or(length, |it| it.1);
+    let reach = match (first.is_positive(), last < length) {
+        (false, false) => String::new(),
+        (true, false) => format!("from {}", plain(first)),
+        (_, true) => format!("{} to {}", plain(first), plain(last)),
+    };
+    match pass.pass {
+        Pass::Rough => ("ROUGH", over, reach),
+        Pass::Finish => ("TURN", over, reach),
+        Pass::Blend => {
+            let with = pass.with.and_then(|it| words.plan.routes.get(it));
+            let with = with.map_or("mate".to_owned(), |it| it.part.name.text.to_string());
+            ("TURN", over, format!("joined to the {with}"))
+        }
+    }
+}
+
+/// Readings of scales: each on a line of its own that never breaks.
+fn readings(words: &Words, operation: &Operation) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(tailstock) = &operation.tailstock {
+        let stops: Vec<String> = tailstock.stops.iter().map(|it| words.tenth(*it)).collect();
+        // A single stop at the depth that the row says already is no news.
+        let known = operation.depth.is_some_and(|it| it.to_point.is_none());
+        if stops.len() > 1 || !known {
+            lines.push(format!("scale {}", stops.join(", then ")));
+        }
+    }
+    if let Some(peck) = operation.peck {
+        let depth = operation.depth.map_or(Length::ZERO, |it| it.to_corner);
+        let whole = |it: Length| words.whole(it);
+        let outs: Vec<Length> = (0..i64::from(peck.count))
+            .map(|at| peck.free + peck.step * at)
+            .filter(|it| *it < depth)
+            .collect();
+        lines.extend(match outs.as_slice() {
+            [] => None,
+            all if all.len() <= 4 => {
+                let all: Vec<String> = all.iter().map(|it| whole(*it)).collect();
+                Some(format!("out at {}", all.join(" · ")))
+            }
+            [first, ..] => Some(format!(
+                "out at {}, every {}",
+                whole(*first),
+                whole(peck.step)
+            )),
+        });
+    }
+    let by_tool = matches!(operation.tool, Some(Tool::Tap { .. }));
+    if let Some(point) = operation
+        .depth
+        .and_then(|it| it.to_point)
+        .filter(|_| by_tool)
+    {
+        lines.push(format!("point at {}", words.tenth(point)));
+    }
+    lines
+}
+
+fn note(words: &Words, note: &Note) -> Option<String> {
+    match note {
+        Note::LeftHandUnscrews => Some("in reverse: else it unscrews".into()),
+        Note::LeftHandThread => Some("left hand".into()),
+        Note::ReverseUnscrews => None,
+        Note::IndexStarts { pitch, .. } => {
+            Some(format!("index {} a start", words.units.plain(*pitch)))
+        }
+        Note::BreaksThrough => Some("ease the feed".into()),
+        Note::Cure => Some("cure 24 h".into()),
+        Note::LineUp => Some("line the pattern up".into()),
+        Note::Degrease => Some("clean, roughen".into()),
+        Note::SpeedUnknown => Some("begin slowly".into()),
+        Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
+        _ => None,
+    }
+}
+
+/// What shows that a mate is home.
+fn home(words: &Words, home: &Home) -> String {
+    match home {
+        Home::Shoulder => "shoulder bears".into(),
+        Home::GoesIn(deep) => format!("{} in, by friction", words.units.plain(*deep)),
+        Home::StandsOut => "starts square, stands out".into(),
+        Home::Bears { own, mate } => {
+            let part = &*words.route.part.name.text;
+            let faces = [own, mate].map(|it| (it.part.as_ref() == part, it.face.as_deref()));
+            let named = |own: bool| faces.iter().find(|it| it.0 == own).and_then(|it| it.1);
+            let face = named(true).or(named(false)).unwrap_or("face");
+            format!("no light at the {face}")
+        }
+    }
+}
