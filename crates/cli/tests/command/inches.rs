@@ -69,7 +69,7 @@ fn the_sheet_is_in_inches() {
     told(folder.path(), "sheet", &more);
     let sheet = std::fs::read_to_string(folder.path().join("metric.txt")).unwrap();
     assert!(
-        sheet.contains("Ø6.75") && sheet.contains("127 mm"),
+        sheet.contains("⌀6.75") && sheet.contains("127 mm"),
         "{sheet}"
     );
 }

@@ -93,9 +93,11 @@ fn a_sheet_that_is_written_anyway_shows_nothing_unknown() {
     assert_eq!(run(damaged.path(), &args).0, Some(0));
     let page = std::fs::read_to_string(damaged.path().join("sheet.html")).unwrap();
     assert!(page.contains("tube has no shape that could be worked out and is left out"));
-    // The plug's drawing and template, none of the pen put together.
-    assert!(!page.contains("class=\"overview\""));
-    assert_eq!(page.matches("<figure class=\"drawing\">").count(), 1);
+    // The plug's pages, no picture of the pen put together.
+    assert!(
+        !page.contains("<title>capped</title>") && !page.contains("<title>taken apart</title>")
+    );
+    assert_eq!(page.matches("<section id=\"part-").count(), 1);
 }
 
 /// A file of several pens gets a sheet for each: beside it, in a folder, or by the names of each.

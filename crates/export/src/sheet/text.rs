@@ -30,23 +30,8 @@ fn page(out: &mut String, c: &Content) -> Result {
         paragraph(out, "", note)?;
     }
     writeln!(out)?;
-    let mut rows = vec![
-        [
-            "",
-            "long",
-            "filled g",
-            "dry g",
-            "balances at",
-            "of its length",
-        ]
-        .map(str::to_owned)
-        .to_vec(),
-    ];
-    rows.extend(c.figures.iter().map(|it| {
-        let cells = it.cells.iter().cloned();
-        std::iter::once(it.state.clone()).chain(cells).collect()
-    }));
-    table(out, &rows)?;
+    let measures = std::iter::once(&c.measures.head).chain(&c.measures.rows);
+    table(out, &measures.cloned().collect::<Vec<_>>())?;
     lines(
         out,
         "What was asked",
@@ -140,8 +125,8 @@ fn part(out: &mut String, c: &Content, part: &PartSheet) -> Result {
     if c.warning.is_some() {
         paragraph(out, "!! ", DO_NOT_CUT)?;
     }
-    paragraph(out, "", &part.about)?;
-    for note in &part.notes {
+    paragraph(out, "", &part.facts.join(", "))?;
+    if let Some(note) = &part.note {
         paragraph(out, "", note)?;
     }
     for it in &part.holdings {

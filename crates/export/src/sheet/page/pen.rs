@@ -239,12 +239,14 @@ fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
     page.lines((LEFT, at + 5.0), BODY, &accepted(c), 4.3);
 }
 
+/// What is wrong with it, and what was accepted.
 fn accepted(c: &Content) -> Vec<String> {
+    let warning = c.warning.iter().flat_map(|it| STRONG.lines(it, FIRST));
     let each = c.accepted.iter().flat_map(|it| {
         let says = format!("Accepted: {} – “{}”.", it.message, it.because);
         BODY.lines(&says, FIRST)
     });
-    each.collect()
+    warning.chain(each).collect()
 }
 
 /// What is written by hand.
