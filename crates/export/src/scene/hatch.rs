@@ -24,6 +24,9 @@ impl Hatch {
     }
 }
 
+/// A shorter line of a hatch is no line, mm.
+const LEAST_MM: f64 = 0.02;
+
 /// The lines that hatch a region (even-odd), within `clip` too if one is given, and outside of each of
 /// `covers`.
 pub fn hatch(
@@ -67,6 +70,7 @@ pub fn hatch(
             }
             inside
                 .into_iter()
+                .filter(|(from, to)| to - from > LEAST_MM)
                 .map(move |(from, to)| [place(from, offset), place(to, offset)])
         })
         .collect()

@@ -167,8 +167,21 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
     };
     let mut letters = words.chars();
     let first = letters.next().map(|it| it.to_uppercase().to_string());
+    let wanted = match measured.contains('/') {
+        true => percent(wanted),
+        false => wanted.to_owned(),
+    };
     let wanted = wanted.replace(" mm", "\u{a0}mm").replace(" g", "\u{a0}g");
     format!("{}{} {wanted}", first.unwrap_or_default(), letters.as_str())
+}
+
+/// Bare shares of a text as percents: `0.45 to 0.55` is `45 to 55 %`.
+pub(super) fn percent(words: &str) -> String {
+    let each = words.split(' ').map(|word| match word.parse::<f64>() {
+        Ok(share) if share.abs() < 10.0 => crate::write::number(100.0 * share, 1),
+        _ => word.to_owned(),
+    });
+    format!("{}\u{a0}%", each.collect::<Vec<_>>().join(" "))
 }
 
 #[cfg(test)]
@@ -187,7 +200,7 @@ mod tests {
                 "balance(uncapped) / length(uncapped)",
                 "within 0.45 to 0.55"
             ),
-            "Balance to write, of the length, within 0.45 to 0.55"
+            "Balance to write, of the length, within 45 to 55\u{a0}%"
         );
         assert_eq!(
             asks(Some("cap"), "turns", "within 1 to 2"),

@@ -196,10 +196,13 @@ fn wants(design: &Design, judged: &Examined, units: Units) -> Vec<Want> {
                 &want.asked,
                 &want.measured.wanted.clone().in_units(units).to_string(),
             ),
-            comes_to: want
-                .measured
-                .told()
-                .map(|it| it.in_units(units).to_string()),
+            comes_to: want.measured.told().map(|it| {
+                let said = it.in_units(units).to_string();
+                match want.asked.contains('/') && said.parse::<f64>().is_ok() {
+                    true => first::percent(&said),
+                    false => said,
+                }
+            }),
             found: want
                 .measured
                 .told_with_range()

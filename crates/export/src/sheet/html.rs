@@ -6,7 +6,7 @@ use crate::draw::{Paper, labelled_small};
 use crate::font::{FAMILY, Face, Subset, data_uri};
 use crate::mark::MARK;
 use crate::scene::Scene;
-use crate::write::{Ground, number, svg};
+use crate::write::{Ground, layer_styles, number, svg};
 use askama::Template;
 
 #[derive(Template)]
@@ -14,6 +14,7 @@ use askama::Template;
 struct Page<'a> {
     mark: &'static str,
     family: &'static str,
+    layers: String,
     fonts: Vec<(u16, String)>,
     paper: &'static str,
     wide_mm: f64,
@@ -77,6 +78,7 @@ pub fn html(content: &Content, paper: Paper) -> String {
     let page = Page {
         mark: MARK,
         family: FAMILY,
+        layers: layer_styles(),
         fonts: fonts.into(),
         paper: if paper == Paper::A4 { "A4" } else { "letter" },
         wide_mm,
@@ -96,7 +98,7 @@ pub fn html(content: &Content, paper: Paper) -> String {
 const COMMON: &str = " !\"#%&'()*+,-./0123456789:;<=>?ABCDEFGHIJKLMNOPQRSTUVWXYZ[]abcdefghijklmnopqrstuvwxyz°·×½¼¾–−’“”⌀▼✓✗□‹›";
 
 fn drawn(scene: &Scene) -> String {
-    svg(scene, Ground::Page)
+    svg(scene, Ground::Sheet)
 }
 
 fn printed(page: &page::Page) -> Printed {

@@ -35,9 +35,12 @@ pub struct Station {
 
 /// Columns 11.5 mm wide: no more have room.
 pub(super) const MOST: usize = 13;
-/// Between the regular stations, and the least from one of them to a written one.
+/// Between the regular stations of a part: closer on a short one.
 const STEP: Length = Length::from_nm(5_000_000);
-const NEAR_MM: f64 = 4.0;
+const SHORT_STEP: Length = Length::from_nm(3_000_000);
+const SHORT: Length = Length::from_nm(40_000_000);
+/// A regular station nearer than this share of a step to a written one is dropped.
+const NEAR: f64 = 0.8;
 
 /// A station while the strip is put together.
 #[derive(Clone, Copy)]
@@ -53,7 +56,12 @@ struct At {
 pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
     let part = &route.part;
     let from = datum(part);
-    let table = caliper_table(part, &route.asked, from, STEP)?;
+    let step = if part.length < SHORT {
+        SHORT_STEP
+    } else {
+        STEP
+    };
+    let table = caliper_table(part, &route.asked, from, step)?;
     let zone = [from, from.other()].map(|end| zone_mm(part, end));
     let length = part.length.to_mm();
     let least = NUB_DIA.to_mm() + 2.0;
@@ -91,7 +99,7 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         a.keeps |= same && b.keeps;
         same
     });
-    thin_out(&mut all);
+    thin_out(&mut all, NEAR * step.to_mm());
     let ask = all.iter().any(|it| it.row.asked.is_some());
     let columns = all.iter().map(|it| Station {
         at: units.plain(Length::mm(it.inward)),
@@ -218,13 +226,18 @@ fn ends(route: &Route, from: End, least: f64) -> Vec<At> {
 }
 
 /// Drops steps that lie near a kept station, then those that say least.
-fn thin_out(all: &mut Vec<At>) {
+fn thin_out(all: &mut Vec<At>, near_mm: f64) {
     let kept: Vec<f64> = all
         .iter()
         .filter(|it| it.keeps)
         .map(|it| it.inward)
         .collect();
-    all.retain(|it| it.keeps || kept.iter().all(|at| (at - it.inward).abs() >= NEAR_MM));
+    all.retain(|it| {
+        it.keeps
+            || kept
+                .iter()
+                .all(|at| (at - it.inward).abs() + 1e-6 >= near_mm)
+    });
     while all.len() > MOST {
         let dia = |it: &At| it.row.before.max(it.row.after).to_mm();
         let off = |at: usize| {

@@ -14,6 +14,9 @@ pub enum Ground {
     /// A page: the text's own colour on nothing, every colour open to the page through
     /// `--quillet-LAYER`. Classes are the page's to style.
     Page,
+    /// A page that is printed too and brings the font with it: text needs no length, and a hundredth of a
+    /// millimetre is close enough.
+    Sheet,
     /// A picture by itself on a ground unknown, such as an editor's hover: a card of its own, so
     /// that it can be read on a dark ground and a light one, in viewers that know no CSS too.
     Picture,
@@ -23,7 +26,7 @@ pub enum Ground {
 pub fn svg(scene: &Scene, ground: Ground) -> String {
     let (width, height) = (number(scene.width_mm, 3), number(scene.height_mm, 3));
     let mut out = String::new();
-    if ground != Ground::Page {
+    if !matches!(ground, Ground::Page | Ground::Sheet) {
         let _ = writeln!(out, "<!-- {} -->", mark::MARK);
     }
     let _ = write!(
@@ -45,7 +48,11 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
                 out,
                 "<g class=\"q-{}\"{}>",
                 item.layer.name(),
-                look(item.layer, ground)
+                match ground {
+                    // The page's style sheet says it once for all.
+                    Ground::Sheet => String::new(),
+                    _ => look(item.layer, ground),
+                }
             );
             open = Some(item.layer);
         }
@@ -58,11 +65,38 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
     out
 }
 
+/// What a page of [`Ground::Sheet`] drawings says once of all layers.
+pub fn layer_styles() -> String {
+    let mut out = String::from(".f{stroke:none;fill-rule:evenodd}\n");
+    for layer in Layer::ALL {
+        let (name, colour) = (layer.name(), colour(layer, Ground::Sheet));
+        if is_words(layer) {
+            let _ = writeln!(out, ".q-{name}{{fill:{colour}}}");
+            continue;
+        }
+        let dash: Vec<String> = layer.dash().iter().map(|mm| number(*mm, 3)).collect();
+        let dash = match dash.is_empty() {
+            true => String::new(),
+            false => format!(";stroke-dasharray:{}", dash.join(" ")),
+        };
+        let _ = writeln!(
+            out,
+            ".q-{name}{{fill:none;stroke:{colour};stroke-width:{}{dash};stroke-linecap:round;stroke-linejoin:round}} .q-{name} .f{{fill:{colour}}}",
+            number(layer.width_mm(), 3)
+        );
+    }
+    out
+}
+
+fn is_words(layer: Layer) -> bool {
+    matches!(layer, Layer::Text | Layer::Quiet | Layer::Knocked)
+}
+
 /// Presentation attributes of a layer. They, and no style sheet, carry what must survive a viewer that
 /// knows no CSS.
 fn look(layer: Layer, ground: Ground) -> String {
     let colour = colour(layer, ground);
-    if matches!(layer, Layer::Text | Layer::Quiet | Layer::Knocked) {
+    if is_words(layer) {
         return format!(
             " fill=\"{colour}\" font-family=\"'DejaVu Sans Condensed',Arial,'Liberation Sans',sans-serif\""
         );
@@ -88,9 +122,11 @@ fn colour(layer: Layer, ground: Ground) -> String {
         (Ground::Picture, Tone::Contact) => "#c62f17".into(),
         (Ground::Picture, Tone::Ink) => ink(ground).into(),
         (Ground::Picture, _) => own,
-        (Ground::Page, Tone::Contact) => "var(--quillet-contact,#d4351c)".into(),
-        (Ground::Page, Tone::Ink) => format!("var(--quillet-{},currentColor)", layer.name()),
-        (Ground::Page, tone) => format!("var(--quillet-{},{own})", tone.name()),
+        (Ground::Page | Ground::Sheet, Tone::Contact) => "var(--quillet-contact,#d4351c)".into(),
+        (Ground::Page | Ground::Sheet, Tone::Ink) => {
+            format!("var(--quillet-{},currentColor)", layer.name())
+        }
+        (Ground::Page | Ground::Sheet, tone) => format!("var(--quillet-{},{own})", tone.name()),
     }
 }
 
@@ -98,7 +134,7 @@ fn colour(layer: Layer, ground: Ground) -> String {
 fn card(ground: Ground) -> Option<&'static str> {
     match ground {
         Ground::Paper => Some("fill=\"#fff\""),
-        Ground::Page => None,
+        Ground::Page | Ground::Sheet => None,
         Ground::Picture => Some("rx=\"1.5\" fill=\"#fdfcf8\""),
     }
 }
@@ -107,18 +143,28 @@ fn card(ground: Ground) -> Option<&'static str> {
 fn ink(ground: Ground) -> &'static str {
     match ground {
         Ground::Paper => "#000",
-        Ground::Page => "currentColor",
+        Ground::Page | Ground::Sheet => "currentColor",
         Ground::Picture => "#1b1f24",
     }
 }
 
 fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
+    let places = if ground == Ground::Sheet { 2 } else { 4 };
     let _ = match &item.shape {
-        Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height)),
+        Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height, places)),
         Shape::Fill(paths) => {
-            let data: Vec<String> = paths.iter().map(|path| data(path, height)).collect();
+            let data: Vec<String> = paths
+                .iter()
+                .map(|path| data(path, height, places))
+                .collect();
+            if ground == Ground::Sheet {
+                let _ = writeln!(out, "<path class=\"f\" d=\"{}\"/>", data.join(""));
+                return;
+            }
             let colour = match (ground, item.layer.tone()) {
-                (Ground::Page, Tone::Ink) => "var(--quillet-fill,currentColor)".into(),
+                (Ground::Page | Ground::Sheet, Tone::Ink) => {
+                    "var(--quillet-fill,currentColor)".into()
+                }
                 _ => colour(item.layer, ground),
             };
             writeln!(
@@ -130,15 +176,21 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
         Shape::Lines(lines) => {
             let data: Vec<String> = lines
                 .iter()
-                .map(|[from, to]| format!("M{}L{}", place(*from, height), place(*to, height)))
+                .map(|[from, to]| {
+                    format!(
+                        "M{}L{}",
+                        place(*from, height, places),
+                        place(*to, height, places)
+                    )
+                })
                 .collect();
             writeln!(out, "<path d=\"{}\"/>", data.join(""))
         }
-        Shape::Text(text) => write_text(out, text, height),
+        Shape::Text(text) => write_text(out, text, height, ground),
     };
 }
 
-fn write_text(out: &mut String, text: &Text, height: f64) -> std::fmt::Result {
+fn write_text(out: &mut String, text: &Text, height: f64, ground: Ground) -> std::fmt::Result {
     let anchor = match text.anchor {
         Anchor::Start => "",
         Anchor::Middle => " text-anchor=\"middle\"",
@@ -156,26 +208,32 @@ fn write_text(out: &mut String, text: &Text, height: f64) -> std::fmt::Result {
         String::new()
     };
     // The length keeps text within its measured room whatever font the viewer has.
+    let length = match ground {
+        Ground::Sheet => String::new(),
+        _ => format!(
+            " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
+            number(text.width_mm(), 3)
+        ),
+    };
     writeln!(
         out,
-        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"{anchor}{weight}{turn}>{}</text>",
+        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\"{length}{anchor}{weight}{turn}>{}</text>",
         number(text.size_mm(), 3),
-        number(text.width_mm(), 3),
         escaped(&text.words)
     )
 }
 
-fn data(path: &Path, height: f64) -> String {
-    let mut data = format!("M{}", place(path.start, height));
+fn data(path: &Path, height: f64, places: usize) -> String {
+    let mut data = format!("M{}", place(path.start, height, places));
     for step in &path.steps {
         let _ = match *step {
-            Step::Line(to) => write!(data, "L{}", place(to, height)),
+            Step::Line(to) => write!(data, "L{}", place(to, height, places)),
             Step::Cubic(a, b, to) => write!(
                 data,
                 "C{} {} {}",
-                place(a, height),
-                place(b, height),
-                place(to, height)
+                place(a, height, places),
+                place(b, height, places),
+                place(to, height, places)
             ),
             Step::Arc {
                 semi,
@@ -185,12 +243,12 @@ fn data(path: &Path, height: f64) -> String {
             } => write!(
                 data,
                 "A{} {} 0 {} {} {}",
-                number(semi.x, 4),
-                number(semi.y, 4),
+                number(semi.x, places),
+                number(semi.y, places),
                 u8::from(sweep_rad.abs() > PI),
                 // `y` runs down here, so anticlockwise on paper is the negative sense.
                 u8::from(sweep_rad < 0.0),
-                place(to, height)
+                place(to, height, places)
             ),
         };
     }
@@ -200,8 +258,8 @@ fn data(path: &Path, height: f64) -> String {
     data
 }
 
-fn place(at: Xy, height: f64) -> String {
-    format!("{} {}", number(at.x, 4), number(height - at.y, 4))
+fn place(at: Xy, height: f64, places: usize) -> String {
+    format!("{} {}", number(at.x, places), number(height - at.y, places))
 }
 
 #[cfg(test)]
