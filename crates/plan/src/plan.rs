@@ -1,9 +1,9 @@
 //! The plan of a pen, or of a part by itself.
 
-use crate::kit::Kit;
-use crate::mate::{Mates, closing_partner, mates};
+use crate::holding::schedule::Shelf;
 use crate::route::{Route, route};
-use crate::schedule::Shelf;
+use crate::tasks::mate::{Mates, closing_partner, mates};
+use crate::tools::kit::Kit;
 use crate::{Mandrel, Pass, Work};
 use quillet_model::{Bench, ById, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;

@@ -1,11 +1,53 @@
-//! The route of a part: its operations, numbered, in an order that can be done.
+//! How a route is found: the operations of a part, numbered, in an order that can be done.
+//!
+//! Nothing here is a script of steps. What must be done is listed with what it waits for, and the
+//! order comes of that, of where each tool has to come from, and of what is still there to be held.
+//!
+//! 1. **The part as the lathe sees it** ([`Anatomy`]): which cuts belong to the zone turned at
+//!    each end, which stretches follow the stations, which ends are open.
+//! 2. **The broad choices** ([`Strategy`]): the mandrel that suits best says which end is cut first
+//!    (its own, while there is stock to grip); a closed far end keeps a centre nub; a part that
+//!    nothing can be screwed or pushed into is turned whole from a stub and parted.
+//! 3. **The blank** ([`Blank`]): part, facing, nub and stub, on the diameter a collet grips.
+//! 4. **The tasks** ([`all_tasks`]): each is a piece of [`Work`](crate::Work) with the cuts it
+//!    finishes, the access it asks for (an end free, the outside, between centres, the bench),
+//!    the tasks it needs before it, and a rank: the order of practice. Needs are few and each has a
+//!    reason: a hole waits for the drills under it, a thread for its hole, a die for its plug, the
+//!    outside for both ends. Gates are tasks too: a mate is tried after all that it touches or
+//!    passes.
+//! 5. **The order** ([`Lathe::next`]): of the tasks whose needs are met, by rank, the first that the
+//!    present hold gives access to is done. Where the hold gives none, the first task for which a
+//!    hold can be taken decides it: uncut stock in a collet while it lasts, else the mandrel. What
+//!    is left over when nothing more can be done is told as a [`Trouble`], with why.
+//! 6. **The operation** ([`Filler`]): tool, depth, speed, pecks, limits and notes are filled in for
+//!    the place in the order that the task got; a hole that an earlier one has cut already is left
+//!    out.
+//!
+//! A part that is blended with its mate waits for it: routes are joined into one sequence in
+//! [`plan`](crate::plan_pen).
+//!
+//! # A worked example
+//!
+//! A plain ferrule: `length 30`, drilled 9.3 to 12 and tapped M10x0.75 from its mouth, its tail
+//! closed by a dome.
+//!
+//! * The thread inside the mouth takes a male mandrel (its mate's tenon will be cut with the same
+//!   die): the mouth is cut first, and the tail keeps a nub.
+//! * Blank: 2.5 to face, 30, a nub of 6, 2.5 to face.
+//! * Tasks, with what they need: saw; face the nub (saw) and centre it; face the mouth (nub
+//!   centred), centre it, drill 9.3 (centre), tap (drill); rough the outside (all of these), turn
+//!   it, take the nub off (turned), polish (nub off).
+//! * Order: facing the nub asks for the tail free, so the collet grips the other end; facing the
+//!   mouth asks for the mouth free, so the work is turned about; there the mouth, the hole
+//!   and the thread follow by rank without another hold. Roughing asks for the outside: the mandrel
+//!   is taken, the tail centre in the nub, and all that is left is done on it.
 
-use crate::anatomy::Anatomy;
-use crate::fill::Filler;
-use crate::kit::Kit;
-use crate::mate::Mates;
-use crate::schedule::{Lathe, Shelf, Step};
-use crate::tasks::all_tasks;
+use crate::holding::schedule::{Lathe, Shelf, Step};
+use crate::output::fill::Filler;
+use crate::tasks::all::all_tasks;
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::mate::Mates;
+use crate::tools::kit::Kit;
 use crate::{AskedSize, Blank, Hold, MandrelKind, Operation, Strategy, Trouble};
 use quillet_geometry::Length;
 use quillet_model::Part;

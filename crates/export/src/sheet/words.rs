@@ -372,9 +372,6 @@ pub fn tool(tool: Tool, units: Units) -> String {
         Tool::Glue => "glue".into(),
         Tool::Collet { dia } => format!("collet Ø{}", units.plain(dia)),
         Tool::Mandrel { index } => format!("mandrel {}", letter(index)),
-        // A tool added to the plan later is at least not silent.
-        #[allow(unreachable_patterns, reason = "the plan's list of tools may grow")]
-        other => format!("{other:?}"),
     }
 }
 
@@ -512,8 +509,6 @@ fn note(note: &Note, units: Units) -> String {
             "{positions} positions in which pattern and clip can line up; facing {} off the shoulder turns it 10°",
             units.plain(*per_ten_deg)
         ),
-        #[allow(unreachable_patterns, reason = "the plan's list of notes may grow")]
-        other => format!("{other:?}"),
     }
 }
 

@@ -1,6 +1,6 @@
 //! What each end of a part meets.
 
-use crate::asked::{AskedSize, asked};
+use crate::tasks::asked::{AskedSize, asked};
 use crate::{Bearing, Home};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, End, Joint, PartId, Pen, Spot, StoppedBy};

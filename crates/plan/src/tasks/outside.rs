@@ -1,9 +1,9 @@
 //! Tasks outside: tenons, reliefs, threads and broken corners of an end, and what is cut in
 //! the shaped outside between.
 
-use crate::anatomy::Anatomy;
-use crate::kit::Kit;
-use crate::task::{Access, Stage, Task, Tasks};
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::task::{Access, Stage, Task, Tasks};
+use crate::tools::kit::Kit;
 use crate::{Stuck, ThreadCut, Threading, Trouble, TurnCut, TurnKind, Work};
 use quillet_geometry::Length;
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, ThreadDef};
@@ -79,7 +79,7 @@ pub(crate) fn body_tasks(
     troubles: &mut Vec<Trouble>,
 ) {
     let part = anatomy.part;
-    for end in crate::anatomy::ENDS {
+    for end in crate::tasks::anatomy::ENDS {
         let place = Place {
             end,
             stage: Stage::Finish,
@@ -133,8 +133,8 @@ pub(crate) fn body_corners(anatomy: &Anatomy, sized: &[usize], tasks: &mut Tasks
         access: Access::Outside,
         start: sized,
     };
-    let each =
-        crate::anatomy::ENDS.map(|end| corner_tasks(anatomy, &place(end), tasks, &[], false));
+    let each = crate::tasks::anatomy::ENDS
+        .map(|end| corner_tasks(anatomy, &place(end), tasks, &[], false));
     each.concat()
 }
 

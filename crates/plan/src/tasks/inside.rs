@@ -1,8 +1,8 @@
 //! Tasks inside: holes, bores, threads and mouths from one end.
 
-use crate::anatomy::Anatomy;
-use crate::kit::Kit;
-use crate::task::{Access, Rank, Stage, Task, Tasks};
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::task::{Access, Rank, Stage, Task, Tasks};
+use crate::tools::kit::Kit;
 use crate::{InsideCut, InsideShape, ThreadCut, Trouble, Work};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{Cut, CutId, DrillName, End, Feature};

@@ -1,15 +1,15 @@
 //! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
 
-use crate::anatomy::Anatomy;
-use crate::inside::contains;
-use crate::kit::Kit;
-use crate::make_mandrel::mandrel;
-use crate::mate::Mates;
-use crate::measure::checks;
-use crate::schedule::{Lathe, Shelf};
-use crate::speed::{Pace, speed};
-use crate::task::Task;
-use crate::toolbox::{hole_tool, thread_tool, turning_tool};
+use crate::holding::make_mandrel::mandrel;
+use crate::holding::schedule::{Lathe, Shelf};
+use crate::output::measure::checks;
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::inside::contains;
+use crate::tasks::mate::Mates;
+use crate::tasks::task::Task;
+use crate::tools::kit::Kit;
+use crate::tools::speed::{Pace, speed};
+use crate::tools::toolbox::{hole_tool, thread_tool, turning_tool};
 use crate::{
     Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SpeedLimit,
     Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
@@ -176,7 +176,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
 
     fn supported_end(&self, task: &Task) -> End {
         match task.access {
-            crate::task::Access::End(end) => end,
+            crate::tasks::task::Access::End(end) => end,
             _ => End::First,
         }
     }

@@ -2,9 +2,9 @@
 //! end is cut first, whether a centre nub stands beyond a closed end.
 
 use crate::MandrelKind;
-use crate::anatomy::{Anatomy, ENDS};
-use crate::kit::Kit;
-use crate::mate::Mates;
+use crate::tasks::anatomy::{Anatomy, ENDS};
+use crate::tasks::mate::Mates;
+use crate::tools::kit::Kit;
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
 use quillet_standards::thread::Hand;

@@ -1,7 +1,7 @@
 //! The blank a part is cut from, and what is cut away of it besides.
 
-use crate::anatomy::Anatomy;
-use crate::kit::Kit;
+use crate::tasks::anatomy::Anatomy;
+use crate::tools::kit::Kit;
 use crate::{Strategy, Trouble};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};

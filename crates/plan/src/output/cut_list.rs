@@ -1,6 +1,6 @@
 //! The cut list: what is sawn off which stock.
 
-use crate::packing::{Packing, pack, pack_in_order};
+use crate::output::packing::{Packing, pack, pack_in_order};
 use crate::{Plan, Route};
 use quillet_geometry::Length;
 use quillet_model::{Bench, BlankPiece, End, Material};

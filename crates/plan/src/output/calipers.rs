@@ -1,7 +1,7 @@
 //! Caliper tables: diameters at stations, for turning an outside down and for checking it.
 
 use crate::AskedSize;
-use crate::tasks::{FINISH_OVER, ROUGH_OVER};
+use crate::tasks::all::{FINISH_OVER, ROUGH_OVER};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_standards::fit::ZoneLimits;

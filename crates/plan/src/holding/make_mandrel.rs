@@ -1,8 +1,8 @@
 //! Works out the mandrel or plug that an end of a part is held by.
 
-use crate::anatomy::Anatomy;
-use crate::kit::Kit;
-use crate::mate::Mates;
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::mate::Mates;
+use crate::tools::kit::Kit;
 use crate::{Fitted, Mandrel, MandrelKind};
 use quillet_geometry::Length;
 use quillet_model::{End, Feature, ThreadDef};

@@ -1,12 +1,12 @@
 //! Puts tasks in order: of those whose needs are met the one that practice puts first, taking
 //! hold of the work anew wherever the tool cannot come to it otherwise.
 
-use crate::anatomy::Anatomy;
-use crate::blank::{CLEAR, LEAST_GRIP, PARTING};
-use crate::kit::Kit;
-use crate::make_mandrel::mandrel;
-use crate::mate::Mates;
-use crate::task::{Access, Task, Tasks};
+use crate::holding::make_mandrel::mandrel;
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::blank::{CLEAR, LEAST_GRIP, PARTING};
+use crate::tasks::mate::Mates;
+use crate::tasks::task::{Access, Task, Tasks};
+use crate::tools::kit::Kit;
 use crate::{Blank, Grip, Hold, Mandrel, MandrelKind, Mount, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
 use quillet_model::End;
@@ -193,8 +193,8 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     fn mount(&self, free: Option<End>, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
         let (end, kind) = self.strategy.mandrel?;
         let waits = tasks.0.iter().enumerate().any(|(index, task)| {
-            let body =
-                matches!(task.work, Work::Thread(_)) && task.rank.0 > crate::task::Stage::Outside;
+            let body = matches!(task.work, Work::Thread(_))
+                && task.rank.0 > crate::tasks::task::Stage::Outside;
             !self.done[index] && task.access == Access::End(end) && !body
         });
         if waits || free == Some(end) {

@@ -1,6 +1,6 @@
 //! Every tool a plan uses, where, and whether it stands on the bench.
 
-use crate::kit::Kit;
+use crate::tools::kit::Kit;
 use crate::{InsideShape, Plan, Tool, Work};
 use quillet_geometry::Length;
 use quillet_model::Bench;

@@ -1,8 +1,8 @@
 //! What to measure after an operation, and between which limits.
 
-use crate::anatomy::Anatomy;
-use crate::check::{self, Check, Measured};
-use crate::mate::Mates;
+use crate::output::check::{self, Check, Measured};
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
 use quillet_model::{End, Hand, Origin};

@@ -1,13 +1,13 @@
 //! All that must be done to a part, from the saw to the polish.
 
-use crate::anatomy::Anatomy;
-use crate::blank::{NUB_LENGTH, RING_LONG};
-use crate::inside::inside_tasks;
-use crate::kit::Kit;
-use crate::make_mandrel::mandrel;
-use crate::mate::{Mate, Mates};
-use crate::outside::{Place, body_corners, body_tasks, zone_tasks};
-use crate::task::{Access, Stage, Tasks};
+use crate::holding::make_mandrel::mandrel;
+use crate::tasks::anatomy::Anatomy;
+use crate::tasks::blank::{NUB_LENGTH, RING_LONG};
+use crate::tasks::inside::inside_tasks;
+use crate::tasks::mate::{Mate, Mates};
+use crate::tasks::outside::{Place, body_corners, body_tasks, zone_tasks};
+use crate::tasks::task::{Access, Stage, Tasks};
+use crate::tools::kit::Kit;
 use crate::{Blank, Gate, Home, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
 use quillet_model::End;
@@ -109,7 +109,7 @@ impl Maker<'_, '_, '_> {
             last.push(self.tasks.put(work, Access::Bench, rank(), needs));
         }
         if self.blank.rounded {
-            for end in crate::anatomy::ENDS {
+            for end in crate::tasks::anatomy::ENDS {
                 let in_nub = self.strategy.nub == Some(end);
                 let work = Work::Centre { end, in_nub };
                 last.push(self.tasks.put(work, Access::Bench, rank(), last.clone()));

@@ -1,6 +1,6 @@
 //! The tool for a cut, and what to say where the bench lacks it.
 
-use crate::kit::Kit;
+use crate::tools::kit::Kit;
 use crate::{
     InsideCut, InsideShape, Short, ThreadCut, Threading, Tool, Trouble, TurnCut, TurnKind,
 };

@@ -1,0 +1,6 @@
+//! How the work is held: grips and mandrels, and the order that comes of what each hold allows.
+
+pub(crate) mod hold;
+pub(crate) mod make_mandrel;
+pub(crate) mod mandrel;
+pub(crate) mod schedule;

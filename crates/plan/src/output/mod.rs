@@ -1,0 +1,11 @@
+//! What the maker is given: the numbered operations with their figures, what stands in the way,
+//! the caliper table and the cut list.
+
+pub(crate) mod calipers;
+pub(crate) mod check;
+pub(crate) mod cut_list;
+pub(crate) mod fill;
+pub(crate) mod measure;
+pub(crate) mod operation;
+pub(crate) mod packing;
+pub(crate) mod trouble;

@@ -1,0 +1,13 @@
+//! What must be done: the part as the lathe sees it, the broad choices, the blank, and every task
+//! with what it waits for.
+
+pub(crate) mod all;
+pub(crate) mod anatomy;
+pub(crate) mod asked;
+pub(crate) mod blank;
+pub(crate) mod inside;
+pub(crate) mod mate;
+pub(crate) mod outside;
+pub(crate) mod strategy;
+pub(crate) mod task;
+pub(crate) mod work;
