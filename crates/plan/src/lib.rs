@@ -30,6 +30,7 @@ pub use tasks::work::{
     TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};
+pub use tools::single_point::SinglePoint;
 pub use tools::speed::{Pace, Speed, SpeedLimit, speed};
 pub use tools::tool::Tool;
 pub use tools::tool_list::{ListedTool, Standing, ToolList, Use};

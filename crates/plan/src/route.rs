@@ -42,6 +42,7 @@
 //!   and the thread follow by rank without another hold. Roughing asks for the outside: the mandrel
 //!   is taken, the tail centre in the nub, and all that is left is done on it.
 
+use crate::holding::one_speed::one_speed_a_holding;
 use crate::holding::schedule::{Lathe, Shelf, Step};
 use crate::output::fill::Filler;
 use crate::tasks::all::all_tasks;
@@ -103,7 +104,9 @@ pub(crate) fn route(
             }
         }
     }
-    let operations = filler.operations;
+    let mut operations = filler.operations;
+    let lathe = kit.bench.and_then(|bench| bench.lathe.as_ref());
+    one_speed_a_holding(&mut operations, lathe);
     troubles.extend(mandrel_troubles(&operations, shelf));
     Some(Route {
         part: part.clone(),

@@ -2,6 +2,7 @@
 
 mod generated;
 mod lathe;
+mod practice;
 mod told;
 
 use proptest::prelude::*;

@@ -50,6 +50,13 @@ fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> Line {
         how.push("by hand, spindle locked, power off".into());
     }
     how.extend(operation.speed.as_ref().map(speed));
+    if let Some(found) = operation.single_point {
+        how.push(format!(
+            "{} free beyond full form: {} s to stop",
+            units.plain(found.run_out),
+            crate::write::number(found.reaction_s, 0)
+        ));
+    }
     how.extend(operation.peck.map(|peck| {
         format!(
             "{} free, then {} of at most {}, withdrawn each time",
@@ -461,9 +468,10 @@ fn speed(speed: &Speed) -> String {
         .iter()
         .map(|(from, to)| span(*from, *to))
         .collect();
-    let rev = match lathe.is_empty() {
-        true => span(speed.low_rev_min, speed.high_rev_min),
-        false => lathe.join(" or "),
+    let rev = match (speed.set_rev_min, lathe.is_empty()) {
+        (Some(set), _) => format!("{}", round(set)),
+        (None, true) => span(speed.low_rev_min, speed.high_rev_min),
+        (None, false) => lathe.join(" or "),
     };
     let limited = match speed.limited {
         None | Some(SpeedLimit::Capped) => "",
@@ -499,6 +507,14 @@ fn note(note: &Note, units: Units) -> String {
         Note::LineUp => "mark both and line the grain or pattern up before it sets".into(),
         Note::Degrease => "clean and roughen before gluing".into(),
         Note::SpeedUnknown => "no cutting speed is known for this material: begin slowly".into(),
+        Note::ByCrank => "no step of the lathe leaves time to stop: turn the spindle by the crank, power off".into(),
+        Note::UntilClean => "until clean".into(),
+        Note::LongWithNub { length } => {
+            format!("to {} over all, the nub counted", units.plain(*length))
+        }
+        Note::ShankGoesHome { dia } => {
+            format!("a shank or pin of Ø{} goes home", units.plain(*dia))
+        }
         Note::BeginsAt { clockwise } => {
             format!("begin it {clockwise} clockwise of the mark, looking at the end")
         }
@@ -518,6 +534,7 @@ fn check(part: &Part, check: &quillet_plan::Check, units: Units) -> Check {
         Measured::Outside { end, at } => format!("Ø at {} from the {}", units.plain(at), name(end)),
         Measured::Hole { end } => format!("Ø of the hole at the {}", name(end)),
         Measured::Depth { end } => format!("depth from the {}", name(end)),
+        Measured::Point { end } => format!("depth at the point from the {}", name(end)),
         Measured::Length => "length over all".into(),
     };
     Check {

@@ -3,4 +3,5 @@
 pub(crate) mod hold;
 pub(crate) mod make_mandrel;
 pub(crate) mod mandrel;
+pub(crate) mod one_speed;
 pub(crate) mod schedule;

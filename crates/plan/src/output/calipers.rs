@@ -26,8 +26,8 @@ pub struct CaliperRow {
     pub before: Length,
     /// The finished diameter it leaves with: another one at a step.
     pub after: Length,
-    /// Where the parting tool stops: the larger of both, with what roughing leaves, rounded up
-    /// to a tenth.
+    /// Where the parting tool stops: the larger of both, with what roughing leaves, to the
+    /// nearest tenth.
     pub rough: Length,
     /// What it measures before sanding: the larger of both, with what finishing leaves.
     pub before_sanding: Length,
@@ -89,7 +89,7 @@ pub fn caliper_table(
         };
         let (before, after) = (Length::mm(before * 2.0), Length::mm(after * 2.0));
         let larger = before.max(after);
-        let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0 - 1e-6).ceil() / 10.0;
+        let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0).round() / 10.0;
         let (rough, before_sanding) = (Length::mm(tenths), larger + FINISH_OVER);
         let station = Length::mm(inward(at));
         let fitted = asked.iter().find(|it| {

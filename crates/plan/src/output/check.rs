@@ -33,6 +33,11 @@ pub enum Measured {
         /// The end.
         end: End,
     },
+    /// The depth of a coned hole at its point: no depth rod reads its corner.
+    Point {
+        /// The end.
+        end: End,
+    },
     /// A depth or shoulder from an end's face.
     Depth {
         /// The end.

@@ -11,8 +11,8 @@ use crate::tools::kit::Kit;
 use crate::tools::speed::{Pace, speed};
 use crate::tools::toolbox::{hole_tool, thread_tool, turning_tool};
 use crate::{
-    Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SpeedLimit,
-    Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
+    Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SinglePoint,
+    SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, CutId, End, Material};
@@ -142,14 +142,35 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             other => self.rest(&mut operation, &other, troubles),
         }
+        if let Work::Face { end, to } = task.work {
+            operation.notes.extend(self.faced(end, to, lathe.now));
+        }
         operation.checks = checks(
             self.anatomy,
             self.mates,
             &model::Hand::at(self.kit.bench),
             &operation,
+            lathe.now,
         );
         self.placed[index] = Some(self.operations.len());
         self.operations.push(operation);
+    }
+
+    /// What a facing leaves, where the length over all is not made by it.
+    fn faced(&self, end: End, to: Length, now: [Length; 2]) -> Option<Note> {
+        let far = now[end.other().index()];
+        let part = self.anatomy.part;
+        let raw = match end {
+            End::First => self.blank.to,
+            End::Second => self.blank.from,
+        };
+        if far == raw {
+            return Some(Note::UntilClean);
+        }
+        let nub = self.blank.nub.is_some_and(|it| it.0 == end.other());
+        let done = far == part.station(end.other(), Length::ZERO);
+        let length = (to - far).abs();
+        (nub && !done).then_some(Note::LongWithNub { length })
     }
 
     /// A hole within one that is there, as a second pilot from the other end of a hole right
@@ -346,6 +367,18 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         if operation.peck.is_some() {
             operation.notes.push(Note::LetCool);
         }
+        let dia = cut.shape.widest();
+        let opened = self.holes.iter().any(|hole| {
+            let at_mouth = match hole.end == cut.end {
+                true => !hole.from.is_positive(),
+                false => hole.through,
+            };
+            at_mouth && hole.shape.widest() > dia
+        });
+        let coned = matches!(cut.shape, InsideShape::Countersink { .. });
+        if (opened || cut.from.is_positive()) && !coned {
+            operation.notes.push(Note::ShankGoesHome { dia });
+        }
     }
 
     fn thread(
@@ -372,14 +405,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         operation.by_hand = cut.method != Threading::SinglePoint;
         if cut.method == Threading::SinglePoint {
             let around = (cut.end, cut.from, cut.to);
-            self.pace(
-                operation,
-                Pace::Thread,
-                form.major(),
-                around,
-                feature,
-                troubles,
-            );
+            self.single_point(operation, &cut, around);
             if form.starts() > 1 {
                 operation.notes.push(Note::IndexStarts {
                     starts: form.starts(),
@@ -400,6 +426,26 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         }
         if form.hand() == Hand::Left {
             operation.notes.push(Note::LeftHandThread);
+        }
+    }
+
+    /// A single point is cut no faster than leaves time to stop.
+    fn single_point(
+        &self,
+        operation: &mut Operation,
+        cut: &ThreadCut,
+        around: (End, Length, Length),
+    ) {
+        let found = SinglePoint::of(self.anatomy, cut);
+        operation.single_point = Some(found);
+        let major = cut.thread.thread.major();
+        let quarter = speed(Pace::Thread, major, self.materials(around), self.kit.bench);
+        let lathe = self.kit.bench.and_then(|bench| bench.lathe.as_ref());
+        operation.speed = lathe
+            .zip(quarter)
+            .and_then(|(lathe, quarter)| found.on(lathe, &quarter));
+        if operation.speed.is_none() {
+            operation.notes.push(Note::ByCrank);
         }
     }
 
@@ -472,6 +518,7 @@ fn plain(work: Work, hold: Hold) -> Operation {
         by_hand: false,
         peck: None,
         tailstock: None,
+        single_point: None,
         checks: Vec::new(),
         notes: Vec::new(),
         needs: Vec::new(),

@@ -3,17 +3,18 @@
 use crate::output::check::{self, Check, Measured};
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::Mates;
-use crate::{AskedSize, InsideShape, Operation, Tool, TurnKind, Work};
+use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::{End, Hand, Origin};
+use quillet_model::{End, Feature, Hand, Origin, Part};
 use quillet_syntax::ast::Kept;
 
-/// The checks after an operation.
+/// The checks after an operation, on a blank whose ends are `now` at these stations.
 pub(crate) fn checks(
     anatomy: &Anatomy,
     mates: &Mates,
     hand: &Hand,
     operation: &Operation,
+    now: [Length; 2],
 ) -> Vec<Check> {
     let part = anatomy.part;
     let asked = || mates.iter().flatten().filter_map(|it| it.asked);
@@ -32,6 +33,7 @@ pub(crate) fn checks(
             Measured::Outside { .. } => Kept::Dia,
             Measured::Hole { .. } => Kept::Bore,
             Measured::Length => Kept::Length,
+            Measured::Point { .. } => Kept::Depth,
             Measured::Depth { .. } => match operation.work {
                 Work::Inside(_) => Kept::Depth,
                 _ => Kept::Shoulder,
@@ -41,14 +43,11 @@ pub(crate) fn checks(
     };
     match &operation.work {
         Work::Face { end, to } => {
-            // The second face gives the length.
             let other = part.station(end.other(), Length::ZERO);
-            let whole = (*to - other).abs() == part.length;
-            let faced = operation.needs.iter().any(|_| whole) && *end == End::Second;
-            faced
-                .then(|| general(Measured::Length, part.length))
-                .into_iter()
-                .collect()
+            let makes_length =
+                now[end.other().index()] == other && *to == part.station(*end, Length::ZERO);
+            let length = makes_length.then(|| general(Measured::Length, part.length));
+            length.into_iter().collect()
         }
         Work::Inside(cut) => {
             let dia = cut.shape.widest();
@@ -63,12 +62,16 @@ pub(crate) fn checks(
             if opening {
                 return Vec::new();
             }
-            let mut found = vec![size];
-            // A countersink is told by its diameter.
-            let sunk = matches!(cut.shape, InsideShape::Countersink { .. });
-            if !cut.through && !sunk {
-                found.push(general(Measured::Depth { end: cut.end }, cut.to));
+            let mut found = Vec::new();
+            // A caliper reads a hole at its mouth; one that lies behind a wider is tried by a pin.
+            let behind = operation
+                .notes
+                .iter()
+                .any(|it| matches!(it, Note::ShankGoesHome { .. }));
+            if !behind || by_fit.is_some() {
+                found.push(size);
             }
+            found.extend(deep(part, cut, operation).map(|(what, to)| general(what, to)));
             found
         }
         Work::Turn(cut) => {
@@ -105,4 +108,26 @@ pub(crate) fn checks(
         }
         _ => Vec::new(),
     }
+}
+
+/// The depth that can be read of a hole: a flat one's at its bottom, a coned one's at its point
+/// where that is still there in the end. A countersink is told by its diameter.
+fn deep(part: &Part, cut: &InsideCut, operation: &Operation) -> Option<(Measured, Length)> {
+    if cut.through || matches!(cut.shape, InsideShape::Countersink { .. }) {
+        return None;
+    }
+    let Some(point) = operation.depth.and_then(|it| it.to_point) else {
+        return Some((Measured::Depth { end: cut.end }, cut.to));
+    };
+    let removes = |(index, it): (usize, &Feature)| {
+        let (near, far) = match it.end == cut.end {
+            true => (it.from, it.to),
+            false => (part.length - it.to, part.length - it.from),
+        };
+        it.is_inside()
+            && !operation.features.contains(&index)
+            && (it.through || near < point && point <= far)
+    };
+    let removed = part.features.iter().enumerate().any(removes);
+    (!removed).then_some((Measured::Point { end: cut.end }, point))
 }

@@ -1,6 +1,6 @@
 //! An operation: one numbered line of a route.
 
-use crate::{Check, Hold, Peck, Speed, Tool, Work};
+use crate::{Check, Hold, Peck, SinglePoint, Speed, Tool, Work};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
 
@@ -25,6 +25,8 @@ pub struct Operation {
     pub peck: Option<Peck>,
     /// Which figures the tailstock's scale shows.
     pub tailstock: Option<Tailstock>,
+    /// A thread by a single point: what time there is to stop.
+    pub single_point: Option<SinglePoint>,
     /// What the calipers must say afterwards.
     pub checks: Vec<Check>,
     /// What to mind.
@@ -91,6 +93,22 @@ pub enum Note {
     BeginsAt {
         /// The turn from the mark.
         clockwise: Angle,
+    },
+    /// No step of the lathe leaves time to stop a single point: turn the spindle by the crank, and
+    /// so too where the half-nuts cannot be opened.
+    ByCrank,
+    /// Face until clean: the other end decides the length.
+    UntilClean,
+    /// Face to a length that still has the centre nub in it.
+    LongWithNub {
+        /// The length over all, nub and all.
+        length: Length,
+    },
+    /// A wider cut has opened the mouth, so no caliper reads this hole: the drill's shank, or a pin
+    /// of this size, goes home in it.
+    ShankGoesHome {
+        /// The diameter.
+        dia: Length,
     },
     /// The start of the thread decides where cap and pattern line up.
     Clock {

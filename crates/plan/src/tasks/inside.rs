@@ -55,6 +55,12 @@ const THREAD: u8 = 7;
 /// Smaller holes need no centre of their own, and metal no pilot, below this.
 const PILOT_FROM: Length = Length::from_nm(8_000_000);
 
+/// A flat tool sunk no deeper than this needs no hole to lead it (common practice, no published
+/// source).
+const FLAT_ALONE: Length = Length::from_nm(1_000_000);
+/// How far a leading drill's point stays above a flat bottom (common practice, no published source).
+const ABOVE_FLAT: Length = Length::from_nm(300_000);
+
 impl Inside<'_, '_, '_> {
     fn holes(&mut self, troubles: &mut Vec<Trouble>) {
         let part = self.anatomy.part;
@@ -163,9 +169,10 @@ impl Inside<'_, '_, '_> {
             }
             return;
         }
-        // A bore with no bar to bore it is sunk by a flat drill straight from the centre.
+        // A flat drill has no point to lead it.
         let by_bar = self.kit.bar(least, cut.to).is_some();
         if matches!(cut.shape, InsideShape::Bore { .. }) && !by_bar && !cut.from.is_positive() {
+            self.before_flat(cut, task, centre);
             return;
         }
         let under = Length::mm(least.to_mm() - allowance_mm);
@@ -187,6 +194,38 @@ impl Inside<'_, '_, '_> {
                 ..cut
             };
             self.helper(opening, task, centre);
+        }
+    }
+
+    /// A flat tool deeper than a millimetre is led by a hole: where there is none of three fifths of
+    /// its size, by the largest drill of nine tenths, whose cone ends above the flat bottom (common
+    /// practice, no published source).
+    fn before_flat(&mut self, cut: InsideCut, task: usize, centre: usize) {
+        let dia = cut.shape.widest();
+        if cut.to <= FLAT_ALONE {
+            return;
+        }
+        let leads = |other: &InsideCut| {
+            let (wide, point) = match other.shape {
+                InsideShape::Drill { dia, point, .. } => (dia, point_length(dia, point)),
+                InsideShape::Bore { dia } | InsideShape::Ream { dia } => (dia, Length::ZERO),
+                _ => return false,
+            };
+            let reach = other.to + point + FLAT_ALONE;
+            wide < dia && wide.ratio(dia) >= 0.6 && (other.through || reach >= cut.to)
+        };
+        if self.cuts.iter().any(|(other, _)| leads(other)) {
+            return;
+        }
+        let most = Length::mm((dia.to_mm() * 9.0).floor() / 10.0);
+        let Some(pilot) = self.kit.drill_up_to(most).filter(|it| it.is_positive()) else {
+            return;
+        };
+        let point = Angle::deg(118.0);
+        let to = cut.to - point_length(pilot, point) - ABOVE_FLAT;
+        if to.is_positive() {
+            let shape = drill(pilot, point);
+            self.helper(InsideCut { to, shape, ..cut }, task, centre);
         }
     }
 

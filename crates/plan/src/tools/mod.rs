@@ -2,6 +2,7 @@
 
 pub(crate) mod kit;
 pub(crate) mod peck;
+pub(crate) mod single_point;
 pub(crate) mod speed;
 pub(crate) mod tool;
 pub(crate) mod tool_list;

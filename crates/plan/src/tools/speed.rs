@@ -20,6 +20,28 @@ pub struct Speed {
     pub dia: Length,
     /// The lathe does not go as the material asks.
     pub limited: Option<SpeedLimit>,
+    /// The one number to set, so that a holding needs no changing of belts; none where the lathe
+    /// is not known.
+    pub set_rev_min: Option<f64>,
+}
+
+impl Speed {
+    /// The speed in the middle of what the material asks for, as ratios go: 1000·√(v_low·v_high) /
+    /// (π·d).
+    pub(crate) fn middle_rev_min(&self) -> f64 {
+        (self.low_rev_min * self.high_rev_min).sqrt()
+    }
+
+    /// Whether the lathe's number is one of those that serve.
+    pub(crate) fn serves(&self, rev_min: f64) -> bool {
+        let within = |(from, to): &(f64, f64)| *from <= rev_min && rev_min <= *to;
+        self.settings_rev_min.iter().any(within)
+    }
+
+    /// The slowest of the lathe's that serves.
+    pub(crate) fn slowest_rev_min(&self) -> Option<f64> {
+        self.settings_rev_min.first().map(|it| it.0)
+    }
 }
 
 /// Where the lathe cannot go as the material asks.
@@ -47,8 +69,8 @@ pub enum Pace {
     /// Sanding and polishing: a third of the turning speed, for heat ruins a finish (common
     /// practice, no published source).
     Sand,
-    /// Single-point threading: a quarter of the turning speed (common practice, no published
-    /// source).
+    /// Single-point threading: at most a quarter of the turning speed (common practice, no
+    /// published source); what the run-out leaves time for is less, mostly.
     Thread,
 }
 
@@ -129,6 +151,7 @@ fn within_lathe(asked: Asked, dia: Length, bench: Option<&Bench>) -> Speed {
         cutting_m_min,
         dia,
         limited: None,
+        set_rev_min: None,
     };
     let Some(lathe) = bench.and_then(|bench| bench.lathe.as_ref()) else {
         return speed;
