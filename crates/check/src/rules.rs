@@ -25,6 +25,7 @@ mod loose_part;
 mod mandrels;
 mod missing_thread;
 mod mouth_splits;
+mod narrow_bearing;
 mod nib_strikes_cap;
 mod no_order_works;
 mod no_room_for_tap;
@@ -150,6 +151,7 @@ pub static RULES: &[&Rule] = &[
     // Assembly
     &stops_early::RULE,
     &wont_pass::RULE,
+    &narrow_bearing::RULE,
     &nib_strikes_cap::RULE,
     &nothing_holds::RULE,
     &too_close_to_call::RULE,

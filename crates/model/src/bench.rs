@@ -18,6 +18,8 @@ pub struct Bench {
     pub block: Span,
     /// Drills, smallest first.
     pub drills: Vec<BenchDrill>,
+    /// Flat-bottomed drills and counterbores, by diameter.
+    pub flats: Vec<Length>,
     /// Boring bars, the slimmest first.
     pub boring: Vec<BoringBar>,
     /// Reamers, by diameter.

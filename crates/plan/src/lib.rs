@@ -10,8 +10,8 @@ mod route;
 mod tasks;
 mod tools;
 
-pub use holding::hold::{Grip, Hold, Mount};
-pub use holding::mandrel::{Fitted, Mandrel, MandrelKind};
+pub use holding::hold::{Grip, Hold, Mount, PieceHold, Tail};
+pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::check::{Check, Measured};
 pub use output::cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
@@ -19,18 +19,18 @@ pub use output::operation::{Depth, Note, Operation, Tailstock};
 pub use output::packing::{Packing, pack, pack_in_order};
 pub use output::trouble::{Short, Stuck, Trouble};
 pub use plan::{Plan, Step, plan_part, plan_part_of, plan_parts, plan_pen};
-pub use route::Route;
+pub use route::{Holding, Route};
 pub use tasks::all::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::asked::AskedSize;
-pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
+pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH, Nub};
 pub use tasks::mate::Mate;
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
-    Bearing, Gate, Home, InsideCut, InsideShape, OutsidePass, Pass, ThreadCut, Threading, TurnCut,
-    TurnKind, Work,
+    Bearing, Core, Gate, Home, InsideCut, InsideShape, OutsidePass, Pass, PieceFace, ThreadCut,
+    Threading, TurnCut, TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};
 pub use tools::single_point::SinglePoint;
 pub use tools::speed::{Pace, Speed, SpeedLimit, speed};
 pub use tools::tool::Tool;
-pub use tools::tool_list::{ListedTool, Standing, ToolList, Use};
+pub use tools::tool_list::{ListedTool, Standing, Substitute, ToolList, Use};

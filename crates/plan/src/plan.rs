@@ -2,10 +2,12 @@
 
 use crate::holding::schedule::Shelf;
 use crate::route::{Route, route};
+use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::{Mates, closing_partner, mates};
 use crate::tools::kit::Kit;
-use crate::{Mandrel, Pass, Work};
-use quillet_model::{Bench, ById, Part, PartId, Pen};
+use crate::{Mandrel, Pass, Strategy, Work};
+use quillet_geometry::Length;
+use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -38,19 +40,20 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
     let place = |part: PartId| order.iter().position(|it| *it == part);
-    let blended = blended_parts(pen);
+    let blended = blended_parts(pen, kit);
     let mut plan = Plan::default();
     for index in &order {
         let part = &pen.parts[*index];
-        let with = blended.and_then(|[a, b]| match *index {
-            it if it == a => place(b),
-            it if it == b => place(a),
+        let with = blended.and_then(|[cap, body]| match *index {
+            it if it == cap => Some((place(body)?, false)),
+            it if it == body => Some((place(cap)?, true)),
             _ => None,
         });
+        let with = with.map(|(route, gripped)| Blended { route, gripped });
         plan.routes
             .extend(route(part, &mates(pen, *index), with, kit, &mut shelf));
     }
-    plan.unblend();
+    plan.join();
     plan.mandrels = shelf.mandrels;
     plan.sequence = plan.in_sequence();
     plan
@@ -95,16 +98,22 @@ fn plan_each<'a>(
 }
 
 impl Plan {
-    /// Takes a blending out again where its partner has none.
-    fn unblend(&mut self) {
-        let partners: Vec<Option<usize>> = self.routes.iter().map(|it| it.blended()).collect();
-        for (index, route) in self.routes.iter_mut().enumerate() {
+    /// A joined pass waits for its mate's own turning: routes are one graph.
+    fn join(&mut self) {
+        let turned = |route: &Route| {
+            let last = |work: &Work| matches!(work, Work::Outside(it) if it.pass == Pass::Finish);
+            route.operations.iter().rposition(|it| last(&it.work))
+        };
+        let turned: Vec<Option<usize>> = self.routes.iter().map(turned).collect();
+        for route in &mut self.routes {
             let Some((at, with)) = route.blend_at() else {
                 continue;
             };
-            if partners.get(with).copied().flatten() != Some(index) {
-                route.drop_operation(at);
-            }
+            let operation = turned.get(with).copied().flatten();
+            route.operations[at].after = operation.map(|operation| Step {
+                route: with,
+                operation,
+            });
         }
     }
 
@@ -149,26 +158,6 @@ impl Route {
                 _ => None,
             })
     }
-
-    fn blended(&self) -> Option<usize> {
-        self.blend_at().map(|it| it.1)
-    }
-
-    fn drop_operation(&mut self, at: usize) {
-        // What waited for it waits for what it waited for.
-        let inherited = self.operations.remove(at).needs;
-        for operation in &mut self.operations {
-            if operation.needs.contains(&at) {
-                operation.needs.extend(inherited.iter().copied());
-            }
-            operation.needs.retain(|need| *need != at);
-            for need in &mut operation.needs {
-                *need -= usize::from(*need > at);
-            }
-            operation.needs.sort_unstable();
-            operation.needs.dedup();
-        }
-    }
 }
 
 /// The parts that are cut: what receives before what goes in, else as written.
@@ -203,9 +192,46 @@ fn making_order(pen: &Pen) -> Vec<PartId> {
     order
 }
 
-/// The cap and what it closes on, where both are cut.
-fn blended_parts(pen: &Pen) -> Option<[PartId; 2]> {
+/// With which route a part is turned joined.
+#[derive(Clone, Copy)]
+pub(crate) struct Blended {
+    pub(crate) route: usize,
+    /// This part's nub is the one that is gripped.
+    pub(crate) gripped: bool,
+}
+
+/// A step between two outsides no higher than this is turned away, on diameter (common practice, no
+/// published source).
+const TURNED_AWAY: Length = Length::from_nm(200_000);
+
+/// The cap and what it closes on, where the two are turned joined: where they are to be flush, or
+/// drawn nearly so, and each keeps a centre nub.
+fn blended_parts(pen: &Pen, kit: Kit) -> Option<[PartId; 2]> {
     let [(cap, _), (body, _)] = closing_partner(pen)?;
-    let cut = |part: PartId| pen.parts.get(part).is_some_and(|it| !it.is_bought());
-    (cap != body && cut(cap) && cut(body)).then_some([cap, body])
+    let nubbed = |id: PartId| {
+        let part = pen.parts.get(id).filter(|it| !it.is_bought())?;
+        let anatomy = Anatomy::of(part)?;
+        Strategy::of(&anatomy, &mates(pen, id), kit).nub
+    };
+    let (id, joint) = pen
+        .joints
+        .with_ids()
+        .find(|(_, joint)| joint.verb == Verb::Close)?;
+    // The female's outside at its face, and the male's where that face comes to.
+    let outside = |side: JointEnd, inward_mm: f64| {
+        let part = pen.parts.get(side.part)?;
+        let at = part.station(side.end, Length::mm(inward_mm)).to_mm();
+        let found = part.profiles.as_ref()?.crest.outer.radii_at(at)?;
+        Some(if side.end == End::First {
+            found.1
+        } else {
+            found.0
+        })
+    };
+    let rest = pen.assembly.joints.get(id)?;
+    let step = outside(joint.male, rest.goes_in_mm)
+        .zip(outside(joint.female, 0.0))
+        .map(|(male, female)| Length::mm((male - female).abs() * 2.0));
+    let even = joint.flush.is_some() || step.is_some_and(|step| step <= TURNED_AWAY);
+    (cap != body && even && nubbed(cap).is_some() && nubbed(body).is_some()).then_some([cap, body])
 }

@@ -45,6 +45,7 @@
 use crate::holding::one_speed::one_speed_a_holding;
 use crate::holding::schedule::{Lathe, Shelf, Step};
 use crate::output::fill::Filler;
+use crate::plan::Blended;
 use crate::tasks::all::all_tasks;
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::Mates;
@@ -71,19 +72,56 @@ pub struct Route {
     pub troubles: Vec<Trouble>,
 }
 
+/// Operations done in one hold, one after the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Holding {
+    /// How the work is held.
+    pub hold: Hold,
+    /// Which of the route's operations, taking hold counted.
+    pub operations: std::ops::Range<usize>,
+    /// The number the lathe is set to for most of it, where it is known.
+    pub set_rev_min: Option<f64>,
+}
+
+impl Route {
+    /// The route by holdings: each time the work is held otherwise a new one begins.
+    pub fn holdings(&self) -> Vec<Holding> {
+        let mut from = 0;
+        let held = self.operations.chunk_by(|a, b| a.hold == b.hold);
+        let each = held.map(|operations| {
+            let start = from;
+            from += operations.len();
+            let set = operations
+                .iter()
+                .filter_map(|it| it.speed.as_ref()?.set_rev_min);
+            let set: Vec<f64> = set.collect();
+            let often = |rev_min: &f64| set.iter().filter(|it| *it == rev_min).count();
+            Holding {
+                hold: operations[0].hold,
+                operations: start..from,
+                set_rev_min: set
+                    .iter()
+                    .copied()
+                    .reduce(|best, it| if often(&it) > often(&best) { it } else { best }),
+            }
+        });
+        each.collect()
+    }
+}
+
 /// Works out the route of a part; none where its shape could not be worked out.
 pub(crate) fn route(
     part: &Arc<Part>,
     mates: &Mates,
-    blended: Option<usize>,
+    blended: Option<Blended>,
     kit: Kit,
     shelf: &mut Shelf,
 ) -> Option<Route> {
     let anatomy = Anatomy::of(part)?;
     let mut troubles = Vec::new();
     let strategy = Strategy::of(&anatomy, mates, kit);
-    let blank = Blank::of(&anatomy, &strategy, kit, &mut troubles);
-    let blended = blended.filter(|_| strategy.nub.is_some());
+    let nub_gripped = blended.is_some_and(|it| it.gripped);
+    let blank = Blank::of(&anatomy, &strategy, nub_gripped, kit, &mut troubles);
     let tasks = all_tasks(
         &anatomy,
         &strategy,
@@ -123,6 +161,8 @@ pub(crate) fn route(
 const SLENDER: f64 = 3.0;
 /// Thinner than this a mandrel bends, whatever its length (common practice, no published source).
 const THIN: Length = Length::from_nm(5_000_000);
+/// A shoulder that bears on less than this tilts and bruises (common practice, no published source).
+const BEARING: Length = Length::from_nm(300_000);
 /// A thread holds the work by at least so many pitches (common practice, no published source).
 const HOLDING_PITCHES: i64 = 3;
 
@@ -151,6 +191,10 @@ fn mandrel_troubles(operations: &[Operation], shelf: &Shelf) -> Vec<Trouble> {
                 length,
                 dia,
             });
+        }
+        if let Some(ring) = made.bearing.filter(|ring| *ring < BEARING) {
+            let wanted = BEARING;
+            found.push(Trouble::NarrowBearing { end, ring, wanted });
         }
         let (length, wanted) = match &made.thread {
             Some(thread) => (made.thread_length, thread.thread.pitch() * HOLDING_PITCHES),

@@ -298,36 +298,6 @@ fn seven_drills_make_the_worked_pen() {
     assert_eq!(dies.count(), 2);
 }
 
-/// A cap and a barrel are blended while both still have their nubs.
-#[test]
-fn cap_and_barrel_wait_for_each_other() {
-    let design = heron();
-    let plan = plan_pen(design.pen("heron").unwrap(), None);
-    let operations: usize = plan.routes.iter().map(|it| it.operations.len()).sum();
-    assert_eq!(plan.sequence.len(), operations);
-    let place = |wanted: &dyn Fn(usize, &Work) -> bool| {
-        plan.sequence
-            .iter()
-            .position(|step| {
-                wanted(
-                    step.route,
-                    &plan.routes[step.route].operations[step.operation].work,
-                )
-            })
-            .unwrap()
-    };
-    let blended = |route: usize| {
-        move |at: usize, work: &Work| {
-            at == route
-                && matches!(work, Work::Outside(pass) if pass.pass == quillet_plan::Pass::Blend)
-        }
-    };
-    let (cap, barrel) = (place(&blended(0)), place(&blended(1)));
-    assert_eq!(barrel, cap + 1);
-    let bare = place(&|route, work| route == 0 && matches!(work, Work::RemoveNub { .. }));
-    assert!(bare > barrel);
-}
-
 #[test]
 fn blanks_are_the_part_and_all_that_is_cut_away() {
     let design = heron();
@@ -479,6 +449,25 @@ fn the_simulated_lathe_misses_no_missing_cut() {
                 "{:?}",
                 operation.work
             );
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 500, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_pen_comes_out_as_designed(text in generated::pens::pen(), benched in any::<bool>()) {
+        let design = design("any.quillet", &[&[("any.quillet", &*text)][..], &SHARED[..]].concat());
+        let bench = design.bench(None).map(AsRef::as_ref).filter(|_| benched);
+        let mut plans: Vec<Plan> = design.pens.iter().map(|pen| plan_pen(pen, bench)).collect();
+        // A ring is in no joint: it is made by itself.
+        plans.extend(design.part("band").map(|part| plan_part(part, bench)));
+        for plan in &plans {
+            for route in &plan.routes {
+                let wrong = lathe::carry_out(plan, route);
+                prop_assert!(wrong.is_empty(), "{text}\n{wrong:#?}\n{}", listed(plan, route));
+            }
         }
     }
 }

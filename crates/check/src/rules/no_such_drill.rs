@@ -20,6 +20,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Trouble::NoDrill {
             feature,
             wanted,
+            flat,
             below,
             above,
         } = *trouble
@@ -33,7 +34,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let mut finding = RULE.at(
             cut.size_span,
             text!(
-                "no drill of {} is on the bench{}",
+                "no {} of {} is on the bench{}",
+                if flat { "flat-bottomed drill" } else { "drill" },
                 words::dia(wanted),
                 on(view)
             ),

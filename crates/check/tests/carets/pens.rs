@@ -177,7 +177,7 @@ pen two {
     let said: Vec<_> = of_piece.map(|it| &*it.message).collect();
     let [said] = said[..] else { panic!("{said:?}") };
     assert!(
-        said.starts_with("1.25 mm to hold piece by at its b"),
+        said.starts_with("0.75 mm to hold piece by at its b"),
         "{said}"
     );
     assert!(said.ends_with("(in two)"), "{said}");

@@ -246,8 +246,8 @@ impl Picture<'_> {
 
     fn tail_centre(&self) -> bool {
         match self.hold {
-            Hold::Mandrel(mount) => mount.tail_centre,
-            Hold::Centres | Hold::Nubs => true,
+            Hold::Mandrel(mount) => mount.tail != quillet_plan::Tail::Free,
+            Hold::Centres | Hold::Joined { .. } => true,
             _ => false,
         }
     }

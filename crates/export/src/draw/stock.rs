@@ -2,7 +2,7 @@
 
 use quillet_geometry::Chain;
 use quillet_model::{End, Part};
-use quillet_plan::{Blank, InsideShape, NUB_DIA, Operation, Pass, Work};
+use quillet_plan::{Blank, Core, InsideShape, Operation, Pass, Work};
 use quillet_syntax::ast::StockSection;
 
 /// What is left of a blank, sliced along its axis; stations in mm from the part's first end.
@@ -152,13 +152,13 @@ impl Stock {
                     (from..=to).contains(&deep).then_some(cut.dia.to_mm() / 2.0)
                 });
             }
-            Work::Outside(pass) => self.shape(part, pass.over.to_mm() / 2.0, pass.nub, |at| {
+            Work::Outside(pass) => self.shape(part, pass.over.to_mm() / 2.0, pass.core, |at| {
                 pass.pass == Pass::Blend
                     || pass
                         .spans
                         .iter()
                         .any(|(a, b)| a.to_mm() - 1e-6 <= at && at <= b.to_mm() + 1e-6)
-                    || pass.nub.is_some_and(|end| inward(end, at) < 0.0)
+                    || pass.core.is_some_and(|core| inward(core.end, at) < 0.0)
             }),
             Work::RemoveNub { end, over } => {
                 self.end_at(*end, inward(*end, 0.0));
@@ -182,19 +182,23 @@ impl Stock {
     }
 
     /// Turned to the part's outside and so much over, a nub left standing.
-    fn shape(&mut self, part: &Part, over: f64, nub: Option<End>, within: impl Fn(f64) -> bool) {
+    fn shape(&mut self, part: &Part, over: f64, core: Option<Core>, within: impl Fn(f64) -> bool) {
         let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
             return;
         };
         let length = part.length.to_mm();
-        let least = NUB_DIA.to_mm() / 2.0;
+        let floor = core.map_or(0.0, |it| it.dia.to_mm() / 2.0);
+        let nub = core.and_then(|it| it.nub);
         self.turn(|at| {
             let beyond = at < 0.0 || at > length;
             let drawn = match beyond {
-                true => nub.map(|_| least),
+                true => {
+                    return within(at)
+                        .then(|| nub.map(|it| it.dia.to_mm() / 2.0))
+                        .flatten();
+                }
                 false => radius(outer, at).map(|it| it + over),
             }?;
-            let floor = if nub.is_some() { least } else { 0.0 };
             within(at).then_some(drawn.max(floor))
         });
     }

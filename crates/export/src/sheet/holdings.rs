@@ -6,7 +6,7 @@ use super::words;
 use crate::draw;
 use crate::scene::Scene;
 use quillet_model::{Bench, End, Units};
-use quillet_plan::{Hold, Note, Operation, Plan, Route, Work};
+use quillet_plan::{Hold, Note, Operation, Plan, Route, Tail, Work};
 use serde::Serialize;
 use std::ops::Range;
 
@@ -153,7 +153,17 @@ fn held(words: &Words, hold: Hold) -> (String, String) {
     let plain = |it| words.units.plain(it);
     match hold {
         Hold::Bench => ("At the bench".into(), String::new()),
-        Hold::Piece(index) => (format!("Piece {} by itself", index + 1), String::new()),
+        Hold::Pieces(held) => {
+            let title = match held.from == held.to {
+                true => format!("Piece {} by itself", held.to + 1),
+                false => format!("Pieces {} to {}", held.from + 1, held.to + 1),
+            };
+            let rod = if held.on_rod { ", on its rod" } else { "" };
+            (
+                title,
+                format!("{} in, {} out{rod}", plain(held.grip), plain(held.overhang)),
+            )
+        }
         Hold::Centres => ("Between centres".into(), String::new()),
         Hold::Collet(grip) => {
             let no_collets = words.bench.is_none_or(|it| it.collets.is_empty());
@@ -173,13 +183,18 @@ fn held(words: &Words, hold: Hold) -> (String, String) {
             )
         }
         Hold::Mandrel(mount) => {
-            let how = match mount.tail_centre {
-                true => "and tail centre".to_owned(),
-                false => format!("{} free", part.end_name(mount.end.other())),
+            let how = match mount.tail {
+                Tail::Centre => "and tail centre".to_owned(),
+                Tail::BullNose => "and bull-nose centre".to_owned(),
+                Tail::Plug(plug) => format!("centre in plug {}", words::letter(plug)),
+                Tail::Free => format!("{} free", part.end_name(mount.end.other())),
             };
             (format!("Mandrel {}", words::letter(mount.mandrel)), how)
         }
-        Hold::Nubs => ("Nub and tail centre".into(), "joined with its mate".into()),
+        Hold::Joined { collet } => (
+            format!("Nub in collet {}", dia_of(words.units, collet)),
+            "joined with its mate, tail centre up".into(),
+        ),
     }
 }
 

@@ -66,7 +66,14 @@ pub(super) fn tools(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table,
         table.rows.push(vec![
             words::tool(listed.tool, units),
             places.join(", "),
-            words::standing(listed.standing).into(),
+            match listed.substitute {
+                None => words::standing(listed.standing).into(),
+                Some(it) => format!(
+                    "{}; nearest: {}",
+                    words::standing(listed.standing),
+                    words::substitute(it, units)
+                ),
+            },
             String::new(),
         ]);
     }
@@ -240,14 +247,19 @@ pub(super) fn calipers(route: &Route, units: Units) -> Table {
             let each: Vec<String> = sizes.iter().map(|dia| text(*dia)).collect();
             each.join(" / ")
         };
+        // What is finished already is not roughed and sanded.
+        let left = |size: &str| match row.finished {
+            true => String::new(),
+            false => size.to_owned(),
+        };
         table.rows.push(vec![
             units.plain(row.at),
             each(&|dia| caliper(dia, units)),
-            caliper(row.before_sanding, units),
-            match units {
+            left(&caliper(row.before_sanding, units)),
+            left(&match units {
                 Units::Millimetres => format!("{:.1}", row.rough.to_mm()),
                 Units::Inches => caliper(row.rough, units),
-            },
+            }),
             row.asked.as_ref().map(limits).unwrap_or_default(),
             String::new(),
         ]);

@@ -52,9 +52,27 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
     let mut how = Vec::new();
     match &operation.work {
         Work::Saw { .. } | Work::TakeHold | Work::Support { .. } => return None,
-        Work::Socket { piece, dia, depth } => {
-            let deep = depth.map_or("through".to_owned(), |it| format!("{} deep", plain(it)));
-            said("BORE", dia_of(words.units, *dia), deep);
+        Work::FacePiece(face) => {
+            let to = face.to.map(|to| format!("to {}", plain(to)));
+            said(
+                "FACE",
+                format!("piece {}", face.piece + 1),
+                to.unwrap_or_default(),
+            );
+            how.push("square for the joint".to_owned());
+        }
+        Work::Socket {
+            piece,
+            dia,
+            depth,
+            leads,
+        } => {
+            let verb = if *leads { "DRILL" } else { "BORE" };
+            said(
+                verb,
+                dia_of(words.units, *dia),
+                format!("{} deep", plain(*depth)),
+            );
             how.push(format!("socket in piece {}", piece + 1));
         }
         Work::Spigot { piece, dia, length } => {
@@ -65,7 +83,8 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
             );
             how.push(format!("spigot of piece {}", piece + 1));
         }
-        Work::GlueUp { piece, gap } => {
+        Work::GlueUp { piece, gap, rubbed } => {
+            how.extend(rubbed.then(|| "its face rubbed flat".to_owned()));
             said("GLUE", format!("piece {}", piece + 1), String::new());
             how.extend(gap.map(|it| format!("gap {}", plain(it))));
         }
@@ -110,11 +129,14 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
         Work::Outside(pass) => {
             let (verb, size, reach) = outside(words, pass);
             said(verb, size, reach);
-            if pass.nub.is_some() && pass.pass == Pass::Finish {
-                how.push(format!(
-                    "nub stays {}",
-                    dia_of(words.units, quillet_plan::NUB_DIA)
-                ));
+            let nub = pass.core.and_then(|core| core.nub);
+            if let Some(nub) = nub.filter(|_| pass.pass == Pass::Finish) {
+                let (dia, long) = (dia_of(words.units, nub.dia), plain(nub.length));
+                how.push(format!("nub {dia} × {long}"));
+            }
+            if let Some(step) = operation.after {
+                let mate = words.plan.routes.get(step.route);
+                how.extend(mate.map(|it| format!("after {} is turned", it.part.name.text)));
             }
         }
         Work::PartOff { end, width, .. } => {
@@ -137,7 +159,9 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
     for check in &operation.checks {
         let limits = words.limits(check.limits, check.nominal);
         match check.what {
-            Measured::Depth { .. } | Measured::Length => row.length = Some(limits),
+            Measured::Depth { .. } | Measured::Point { .. } | Measured::Length => {
+                row.length = Some(limits)
+            }
             _ => row.dia = Some(limits),
         }
     }
@@ -294,6 +318,12 @@ fn note(words: &Words, note: &Note) -> Option<String> {
         Note::LineUp => Some("line the pattern up".into()),
         Note::Degrease => Some("clean, roughen".into()),
         Note::SpeedUnknown => Some("begin slowly".into()),
+        Note::CleanLine => Some("line clean".into()),
+        Note::ByCrank => Some("by the crank".into()),
+        Note::HoldWork => Some("hold the work backing out".into()),
+        Note::ShankGoesHome { dia } => {
+            Some(format!("{} shank goes home", dia_of(words.units, *dia)))
+        }
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,
     }

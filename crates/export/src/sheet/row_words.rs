@@ -4,7 +4,7 @@ use super::row::says_tool;
 use super::words;
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Bench, DrillName, Units};
-use quillet_plan::{Gate, Measured, Note, Operation, Plan, Route, Speed, Tool, Work};
+use quillet_plan::{Gate, Measured, Note, Operation, Plan, Route, Tool, Work};
 use quillet_standards::thread::ThreadForm;
 
 /// The route that rows are of.
@@ -91,7 +91,10 @@ impl Words<'_> {
                 let (low, high) = speed.cutting_m_min;
                 format!("{:.0} m/min", (low * high).sqrt())
             }
-            Some(_) => format!("{:.0}", one(speed)),
+            Some(_) => {
+                let set = speed.set_rev_min.unwrap_or(speed.low_rev_min);
+                format!("{set:.0}")
+            }
         }
     }
 
@@ -159,24 +162,4 @@ impl Words<'_> {
             None => (String::new(), "through the grits, polish".into()),
         }
     }
-}
-
-/// The lathe's number nearest to the geometric mean of what the material asks (a step counts by its
-/// ratio), within what serves.
-fn one(speed: &Speed) -> f64 {
-    let (low, high) = speed.cutting_m_min;
-    let per_m = 1000.0 / (std::f64::consts::PI * speed.dia.to_mm());
-    let wanted = (low * high).sqrt() * per_m;
-    let settings = speed.settings_rev_min.iter().map(|(from, to)| {
-        let clamped = wanted.clamp(*from, *to);
-        match from == to {
-            true => clamped,
-            // A dial: to the nearest ten.
-            false => ((clamped / 10.0).round() * 10.0).clamp(*from, *to),
-        }
-    });
-    let off = |it: f64| (it / wanted).ln().abs();
-    settings
-        .min_by(|a, b| off(*a).total_cmp(&off(*b)))
-        .unwrap_or(speed.low_rev_min)
 }

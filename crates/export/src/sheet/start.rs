@@ -102,7 +102,14 @@ pub(super) fn tools(
         };
         if listed.standing == Standing::ToBuy {
             let what = words::tool(listed.tool, units).replace('Ø', "⌀");
-            lacking.push((what, substitute(listed.tool, bench, units)));
+            let nearest = listed
+                .substitute
+                .map(|it| words::substitute(it, units).replace('Ø', "⌀"));
+            let other = || substitute(listed.tool, bench, units);
+            lacking.push((
+                what,
+                nearest.map_or_else(other, |it| format!("nearest: {it}")),
+            ));
         }
         match groups.iter_mut().find(|it| it.0 == group) {
             Some(it) => it.1.push(name),

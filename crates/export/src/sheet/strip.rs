@@ -217,6 +217,7 @@ fn ends(route: &Route, from: End, least: f64) -> Vec<At> {
                 after: size,
                 rough,
                 before_sanding: size,
+                finished: false,
                 edge: false,
                 asked: None,
             },

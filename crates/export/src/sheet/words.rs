@@ -5,8 +5,8 @@ use quillet_geometry::{Edge, Length, Limits};
 use quillet_model::{DrillName, End, Part, Units};
 use quillet_plan::{
     Bearing, Grip, Hold, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note,
-    Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, ThreadCut, Threading,
-    Tool, TurnKind, Work,
+    Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, Substitute, Tail,
+    ThreadCut, Threading, Tool, TurnKind, Work,
 };
 
 /// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
@@ -98,19 +98,25 @@ fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> String {
             piece: index,
             length,
         } => format!("saw {} to {}", piece(*index), units.plain(*length)),
+        Work::FacePiece(face) => {
+            let to = face.to.map_or_else(
+                || "until clean".to_owned(),
+                |to| format!("to station {}", units.plain(to)),
+            );
+            format!("face {} square for the joint, {to}", piece(face.piece))
+        }
         Work::Socket {
             piece: index,
             dia,
             depth,
+            leads,
         } => {
-            let deep = depth.map_or_else(
-                || "right through".to_owned(),
-                |it| format!("{} deep", units.plain(it)),
-            );
+            let what = if *leads { "drill first for" } else { "bore" };
             format!(
-                "bore the socket in {}: Ø{}, {deep}",
+                "{what} the socket in {}: Ø{}, {} deep",
                 piece(*index),
-                units.plain(*dia)
+                units.plain(*dia),
+                units.plain(*depth)
             )
         }
         Work::Spigot {
@@ -125,11 +131,20 @@ fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> String {
                 units.plain(*length)
             )
         }
-        Work::GlueUp { piece: index, gap } => {
+        Work::GlueUp {
+            piece: index,
+            gap,
+            rubbed,
+        } => {
+            let rubbed = if *rubbed {
+                ", its face rubbed flat on a plate"
+            } else {
+                ""
+            };
             let gap = gap.map_or_else(String::new, |it| {
                 format!(", gap {} on diameter", units.plain(it))
             });
-            format!("glue {} to what is before it{gap}", piece(*index))
+            format!("glue {} to what is before it{gap}{rubbed}", piece(*index))
         }
         Work::Round { dia } => format!("turn round between centres to Ø{}", units.plain(*dia)),
         Work::TakeHold => "take hold anew".into(),
@@ -295,11 +310,18 @@ fn outside(plan: &Plan, pass: &OutsidePass, units: Units) -> String {
         .map(|(from, to)| format!("{} to {}", units.plain(*from), units.plain(*to)))
         .collect();
     let spans = spans.join(", ");
-    let over = if pass.over.is_positive() {
-        format!(", {} over on diameter", units.plain(pass.over))
-    } else {
-        String::new()
+    let mut over = match pass.over.is_positive() {
+        true => format!(", {} over on diameter", units.plain(pass.over)),
+        false => String::new(),
     };
+    if let Some((core, nub)) = pass.core.and_then(|core| Some((core, core.nub?))) {
+        over += &format!(
+            ", stop at Ø{}; nub Ø{} × {}",
+            units.plain(core.dia),
+            units.plain(nub.dia),
+            units.plain(nub.length)
+        );
+    }
     match pass.pass {
         Pass::Rough => {
             format!("rough the outside at the stations of the caliper table ({spans}){over}")
@@ -319,14 +341,36 @@ fn outside(plan: &Plan, pass: &OutsidePass, units: Units) -> String {
 pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
     match hold {
         Hold::Bench => "at the bench".into(),
-        Hold::Piece(index) => format!("piece {} by itself", index + 1),
+        Hold::Pieces(held) => {
+            let what = match held.from == held.to {
+                true => format!("piece {} by itself", held.to + 1),
+                false => format!(
+                    "pieces {} to {}, glued, by piece {}",
+                    held.from + 1,
+                    held.to + 1,
+                    held.gripped + 1
+                ),
+            };
+            let rod = if held.on_rod {
+                ", still on its rod and sawn off after"
+            } else {
+                ""
+            };
+            format!(
+                "{what} in a collet or chuck of {}: {} gripped, {} standing out{rod}",
+                units.plain(held.size),
+                units.plain(held.grip),
+                units.plain(held.overhang)
+            )
+        }
         Hold::Centres => "between centres".into(),
         Hold::Collet(grip) => collet(part, &grip, units),
         Hold::Mandrel(mount) => {
-            let centre = if mount.tail_centre {
-                ", tail centre up"
-            } else {
-                ""
+            let centre = match mount.tail {
+                Tail::Free => String::new(),
+                Tail::Centre => ", tail centre up".into(),
+                Tail::BullNose => ", a bull-nose centre in the mouth".into(),
+                Tail::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
             };
             format!(
                 "on mandrel {} by the {}{centre}",
@@ -334,7 +378,10 @@ pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
                 part.end_name(mount.end)
             )
         }
-        Hold::Nubs => "joined with its mate, one nub gripped, the other on the tail centre".into(),
+        Hold::Joined { collet } => format!(
+            "joined with its mate, the nub in a collet of Ø{}, the other on the tail centre",
+            units.plain(collet)
+        ),
     }
 }
 
@@ -389,6 +436,26 @@ pub(super) fn standing(standing: Standing) -> &'static str {
         Standing::ToBuy => "to be had",
         Standing::ToMake => "to be made",
         Standing::Needed => "",
+    }
+}
+
+/// What does instead of a tool that is not at hand, and what that costs.
+pub(super) fn substitute(it: Substitute, units: Units) -> String {
+    let size = |dia: Length, wider: Length| {
+        let drill = drilled(dia, DrillName::Diameter, units);
+        let by = units.plain(wider.abs());
+        match (wider.is_positive(), wider.is_negative()) {
+            (true, _) => format!("drill {drill}, {by} wider"),
+            (_, true) => format!("drill {drill}, {by} narrower"),
+            _ => format!("drill {drill}"),
+        }
+    };
+    match it {
+        Substitute::Drill { dia, wider } => size(dia, wider),
+        Substitute::GroundFlat { dia, wider } => {
+            format!("{}, ground flat across", size(dia, wider))
+        }
+        Substitute::Chuck => "a chuck with jaws: it marks, and runs less true".into(),
     }
 }
 
@@ -503,11 +570,20 @@ fn note(note: &Note, units: Units) -> String {
         Note::FlatBottomed => "flat bottom: no cone beyond the depth".into(),
         Note::BreaksThrough => "it breaks through: ease the feed".into(),
         Note::LetCool => "withdraw often and let it cool; a hot drill grabs".into(),
-        Note::Cure => "let the glue cure fully before any cut, by its own data sheet".into(),
+        Note::Cure => {
+            "let the glue cure 24 h before any cut, or as its own data sheet says".into()
+        }
+        Note::CleanLine => "wipe the glue line clean, and keep it out of the bore".into(),
         Note::LineUp => "mark both and line the grain or pattern up before it sets".into(),
         Note::Degrease => "clean and roughen before gluing".into(),
         Note::SpeedUnknown => "no cutting speed is known for this material: begin slowly".into(),
         Note::ByCrank => "no step of the lathe leaves time to stop: turn the spindle by the crank, power off".into(),
+        Note::HoldWork => {
+            "hold the work while the tool or the trial piece backs out, else it unscrews".into()
+        }
+        Note::CentreBack => {
+            "tail centre back, light cuts; in a collet that is drawn up or screwed on, never in a bare taper".into()
+        }
         Note::UntilClean => "until clean".into(),
         Note::LongWithNub { length } => {
             format!("to {} over all, the nub counted", units.plain(*length))

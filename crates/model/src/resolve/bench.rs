@@ -26,6 +26,7 @@ impl<'a> Resolver<'a> {
             span,
             block: item.block.unwrap_or(item.name.span),
             drills: Vec::new(),
+            flats: Vec::new(),
             boring: Vec::new(),
             reamers: Vec::new(),
             collets: Vec::new(),
@@ -277,6 +278,7 @@ impl Bench {
                 reach,
                 span,
             }),
+            SizedTools::Flats => self.flats.push(dia),
             SizedTools::Boring => self.boring.push(BoringBar {
                 enters: dia,
                 reach,
@@ -293,6 +295,7 @@ impl Bench {
         self.drills.sort_by_key(|drill| drill.dia);
         self.boring.sort_by_key(|bar| bar.enters);
         for sizes in [
+            &mut self.flats,
             &mut self.reamers,
             &mut self.collets,
             &mut self.bushings,

@@ -8,16 +8,38 @@ use quillet_model::End;
 pub enum Hold {
     /// Not in the lathe: at the saw or the bench.
     Bench,
-    /// One piece of a glued blank by itself.
-    Piece(usize),
+    /// Pieces of a glued blank, before it is whole.
+    Pieces(PieceHold),
     /// Between centres.
     Centres,
     /// Gripped in a collet (or a chuck of that size) on uncut stock.
     Collet(Grip),
     /// On a mandrel.
     Mandrel(Mount),
-    /// Joined with its mate, one centre nub gripped and the other on the tail centre.
-    Nubs,
+    /// Joined with its mate, one part's centre nub gripped and the other's on the tail centre.
+    Joined {
+        /// The collet that grips the nub.
+        collet: Length,
+    },
+}
+
+/// Pieces of a blank in a collet, or in a chuck with jaws where they are square.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PieceHold {
+    /// The first of those glued so far.
+    pub from: usize,
+    /// The last of them: it stands free.
+    pub to: usize,
+    /// The one that is gripped.
+    pub gripped: usize,
+    /// Its diameter, or the side of its square.
+    pub size: Length,
+    /// How much of it is gripped.
+    pub grip: Length,
+    /// How far the rest stands out.
+    pub overhang: Length,
+    /// It is still on its rod, and sawn off afterwards.
+    pub on_rod: bool,
 }
 
 /// A grip on stock.
@@ -49,6 +71,19 @@ pub struct Mount {
     pub mandrel: usize,
     /// The end of the work that is on it.
     pub end: End,
-    /// The tail centre is up at the other end.
-    pub tail_centre: bool,
+    /// What supports the other end.
+    pub tail: Tail,
+}
+
+/// What supports the far end of work on a mandrel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tail {
+    /// Nothing: a tool comes to that end.
+    Free,
+    /// The tail centre, in the nub's own centre.
+    Centre,
+    /// A bull-nose centre in the plain mouth of the bore, whose cone clears what lies behind.
+    BullNose,
+    /// The tail centre in a plug, drawn among the mandrels: the cone would bruise a thread.
+    Plug(usize),
 }

@@ -3,10 +3,10 @@
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::Mates;
 use crate::tools::kit::Kit;
-use crate::{Fitted, Mandrel, MandrelKind};
+use crate::{Fitted, Mandrel, MandrelKind, Threading};
 use quillet_geometry::Length;
 use quillet_model::{End, Feature, ThreadDef};
-use quillet_standards::thread::Hand;
+use quillet_standards::thread::{Hand, ThreadForm};
 use quillet_syntax::ast::Side;
 use std::sync::Arc;
 
@@ -30,8 +30,8 @@ pub(crate) fn mandrel(
     kit: Kit,
 ) -> Mandrel {
     let mut made = match kind {
-        MandrelKind::Male => male(anatomy, end),
-        MandrelKind::Female => female(anatomy, end),
+        MandrelKind::Male => male(anatomy, end, kit),
+        MandrelKind::Female => female(anatomy, end, kit),
         MandrelKind::Spigot | MandrelKind::Stepped => plain(anatomy, end, kind),
         MandrelKind::Plug => plug(anatomy, end),
     };
@@ -41,8 +41,58 @@ pub(crate) fn mandrel(
         .find(|it| it.goes_in == goes_in && !it.bought);
     made.copy_of = mate.map(|it| (it.part.clone(), it.end.clone()));
     made.serves.push((anatomy.part.name.text.clone(), end));
-    put_on_shank(&mut made, kit);
+    if kind == MandrelKind::Plug {
+        return made;
+    }
+    let under = under_die(anatomy, end, kit).filter(|_| kind == MandrelKind::Male);
+    if let Some(most) = under {
+        made.shoulder = made.shoulder.min(most);
+    }
+    put_on_shank(&mut made, under, kit);
     made
+}
+
+/// What may stand out of a face over which a die is run: it has to pass the thread's root (common
+/// practice, no published source); none where no die comes to that end.
+pub(crate) fn under_die(anatomy: &Anatomy, end: End, kit: Kit) -> Option<Length> {
+    let (_, thread) = thread_of(anatomy, end, Side::Outside)?;
+    let form = &thread.thread;
+    let by_die = kit.threading(form, false) == Threading::Die;
+    by_die.then(|| passes_die(form.root_diameter()))
+}
+
+fn passes_die(root: Length) -> Length {
+    let most = root - DIE_CLEAR;
+    // To a tenth, down: it is turned.
+    tenth_below(most)
+}
+
+/// Under the root of a thread, on diameter.
+const DIE_CLEAR: Length = Length::from_nm(300_000);
+fn tenth_below(size: Length) -> Length {
+    Length::from_nm(size.nm() - size.nm().rem_euclid(100_000))
+}
+
+/// How deep a die holder is hollow, so that a pin can stand out of the work under it (common practice,
+/// no published source).
+const HOLDER_HOLLOW: Length = Length::from_nm(3_000_000);
+/// Kept of that.
+const PIN_STANDS_OUT: Length = Length::from_nm(2_500_000);
+
+/// Whether a threaded mandrel for an end can stay in while a die is run over the end: its shoulder has
+/// to bear outside the mouth of the hole and to pass the die, with a shank that does as well.
+pub(crate) fn plugs(anatomy: &Anatomy, end: End, made: &Mandrel, kit: Kit) -> bool {
+    let Some(most) = under_die(anatomy, end, kit) else {
+        return true;
+    };
+    let mouth = anatomy
+        .part
+        .features
+        .iter()
+        .filter(|it| it.end == end && it.is_inside() && !it.from.is_positive())
+        .filter_map(|it| it.dia())
+        .max();
+    made.outside_dia() <= most && mouth.is_none_or(|mouth| made.shoulder > mouth)
 }
 
 fn empty(kind: MandrelKind) -> Mandrel {
@@ -52,12 +102,17 @@ fn empty(kind: MandrelKind) -> Mandrel {
         thread: None,
         thread_length: Length::ZERO,
         shoulder: Length::ZERO,
+        relief: None,
         root_spigot: None,
         front_spigot: None,
         bore: None,
         shank: Length::ZERO,
         shank_length: SHANK_LENGTH,
         stock: Length::ZERO,
+        headless: false,
+        centred: false,
+        bearing: None,
+        touched: false,
         left_hand: false,
         serves: Vec::new(),
     }
@@ -71,20 +126,22 @@ fn threaded(kind: MandrelKind, thread: &Arc<ThreadDef>) -> Mandrel {
     }
 }
 
-fn male(anatomy: &Anatomy, end: End) -> Mandrel {
+fn male(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
     let Some((feature, thread)) = thread_of(anatomy, end, Side::Inside) else {
         return plain(anatomy, end, MandrelKind::Spigot);
     };
     let form = &thread.thread;
     let mouth = anatomy.bore_at(end).map(|it| it.0);
+    let relief = relief(form, kit);
+    // A plain mouth longer than the relief locates what is left of it.
+    let plain = feature.from - Length::mm(0.2) - relief.length;
     let root_spigot = mouth
-        .filter(|dia| feature.from >= Length::mm(1.0) && *dia >= form.major())
-        .map(|dia| Fitted {
-            dia,
-            length: feature.from - Length::mm(0.2),
-        });
+        .filter(|dia| plain >= Length::mm(1.0) && *dia >= form.major())
+        .map(|dia| Fitted { dia, length: plain });
+    let behind = relief.length + root_spigot.map_or(Length::ZERO, |it| it.length);
     Mandrel {
-        thread_length: (feature.to - feature.from - form.pitch()).max(form.pitch()),
+        thread_length: (feature.to - form.pitch() - behind).max(form.pitch()),
+        relief: Some(relief),
         shoulder: shoulder(anatomy.dia_at_face(end), mouth.unwrap_or_default()),
         root_spigot,
         front_spigot: front_spigot(anatomy, feature, thread),
@@ -113,7 +170,28 @@ fn front_spigot(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Opt
     })
 }
 
-fn female(anatomy: &Anatomy, end: End) -> Mandrel {
+/// Behind a male thread: as long as its die leaves incomplete, three pitches where the bench does not
+/// say (form C of DIN 2197); one and a half behind a single point (common practice, no published
+/// source).
+fn relief(form: &ThreadForm, kit: Kit) -> Fitted {
+    let length = match kit.threading(form, false) {
+        Threading::SinglePoint => form.pitch() * 3 / 2,
+        _ => kit
+            .die(form)
+            .and_then(|die| die.lead)
+            .unwrap_or(form.pitch() * 3),
+    };
+    let dia = form.root_diameter() - BELOW_ROOT;
+    Fitted {
+        dia: tenth_below(dia),
+        length,
+    }
+}
+
+/// A relief lies this much below the root, on diameter.
+const BELOW_ROOT: Length = Length::from_nm(100_000);
+
+fn female(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
     let Some((feature, thread)) = thread_of(anatomy, end, Side::Outside) else {
         return empty(MandrelKind::Female);
     };
@@ -139,16 +217,38 @@ fn female(anatomy: &Anatomy, end: End) -> Mandrel {
     let beyond = Length::mm(dia_at(zone).1 * 2.0);
     let clears = Fitted {
         dia: form.tap_drill().diameter,
-        length: zone + Length::mm(2.0),
+        length: zone + tap_lead(form, kit).max(Length::mm(2.0)),
     };
+    let (nose, touched) = nose(beyond, form.major());
     Mandrel {
         thread_length: zone,
-        shoulder: shoulder(beyond, form.major()),
+        shoulder: nose,
+        touched,
+        bearing: Some((beyond - form.major()).half()),
         root_spigot,
         bore: Some(clears),
         ..threaded(MandrelKind::Female, thread)
     }
 }
+
+fn tap_lead(form: &ThreadForm, kit: Kit) -> Length {
+    let own = kit.tap(form).and_then(|tap| tap.lead);
+    own.unwrap_or(form.pitch() * 3)
+}
+
+/// The nose of a female mandrel bears with a ring of half a millimetre at least, as metal wants (common
+/// practice, no published source), and is below the work where that leaves room; and whether the last
+/// cut may touch it.
+fn nose(outside: Length, major: Length) -> (Length, bool) {
+    let clear = outside - BELOW_OUTSIDE;
+    let least = major + BEARING_RING * 2;
+    (least.max(clear), least > clear)
+}
+
+/// The ring a female mandrel bears with, in metal.
+const BEARING_RING: Length = Length::from_nm(500_000);
+/// Below the work, on diameter.
+const BELOW_OUTSIDE: Length = Length::from_nm(200_000);
 
 fn plain(anatomy: &Anatomy, end: End, kind: MandrelKind) -> Mandrel {
     let (dia, reach) = anatomy.bore_at(end).unwrap_or_default();
@@ -166,16 +266,73 @@ fn plain(anatomy: &Anatomy, end: End, kind: MandrelKind) -> Mandrel {
 
 fn plug(anatomy: &Anatomy, end: End) -> Mandrel {
     match thread_of(anatomy, end, Side::Inside) {
+        // Nothing of it stands out of the face: the die comes over it.
         Some((feature, thread)) => Mandrel {
             thread_length: feature.to - feature.from,
+            headless: true,
+            shank_length: Length::ZERO,
+            stock: Length::mm(thread.thread.major().to_mm().ceil()),
             ..threaded(MandrelKind::Plug, thread)
         },
-        None => Mandrel {
-            shoulder: Length::ZERO,
-            ..plain(anatomy, end, MandrelKind::Plug)
-        },
+        // A pin of one thickness, standing out less than the die holder is hollow.
+        None => {
+            let made = plain(anatomy, end, MandrelKind::Plug);
+            let dia = made.front_spigot.map_or(Length::ZERO, |it| it.dia);
+            Mandrel {
+                shoulder: Length::ZERO,
+                shank: dia,
+                shank_length: PIN_STANDS_OUT.min(HOLDER_HOLLOW),
+                stock: Length::mm(dia.to_mm().ceil()),
+                ..made
+            }
+        }
     }
 }
+
+/// The plug that keeps the tail centre's cone off a thread behind a mouth; none where the cone clears
+/// it.
+///
+/// A 60° cone on a mouth is narrower by 1.155 times as much as it is deep: it has to be no wider than
+/// the crests where they begin.
+pub(crate) fn tail_plug(anatomy: &Anatomy, end: End) -> Option<Mandrel> {
+    let (feature, thread) = thread_of(anatomy, end, Side::Inside)?;
+    let minor = thread.thread.minor_diameter();
+    let mouth = anatomy.bore_at(end).map_or(minor, |it| it.0);
+    let own = anatomy.part.features.with_ids();
+    let index = own
+        .filter(|it| std::ptr::eq(it.1, feature))
+        .map(|it| it.0)
+        .next();
+    let begins = index
+        .and_then(|index| anatomy.part.full_form(index, end))
+        .map_or(feature.from, |it| it.0);
+    let cone = mouth.to_mm() - CONE_60 * begins.to_mm();
+    if mouth > minor && cone <= minor.to_mm() {
+        return None;
+    }
+    // In the plain mouth where there is one, else inside the crests.
+    let (dia, length) = match begins > PASSES && mouth > minor {
+        true => (mouth, begins - PASSES),
+        false => (minor - PASSES, feature.to.min(TAIL_PLUG)),
+    };
+    let mut plug = Mandrel {
+        shoulder: shoulder(anatomy.dia_at_face(end), dia),
+        front_spigot: Some(Fitted { dia, length }),
+        centred: true,
+        shank_length: Length::ZERO,
+        ..empty(MandrelKind::Plug)
+    };
+    plug.shank = plug.shoulder;
+    plug.stock = Length::mm(plug.shoulder.to_mm().ceil());
+    plug.serves.push((anatomy.part.name.text.clone(), end));
+    Some(plug)
+}
+
+/// Twice the tangent of 30°.
+const CONE_60: f64 = 1.154_700_538_379_251_5;
+/// A plug for the tail centre goes in no further than it needs to stand (common practice, no
+/// published source).
+const TAIL_PLUG: Length = Length::from_nm(4_000_000);
 
 fn thread_of<'p>(
     anatomy: &Anatomy<'p>,
@@ -193,7 +350,7 @@ fn shoulder(outside: Length, inside: Length) -> Length {
 }
 
 /// The shank, for a collet on the bench, and the stock it is all turned from.
-fn put_on_shank(made: &mut Mandrel, kit: Kit) {
+fn put_on_shank(made: &mut Mandrel, under: Option<Length>, kit: Kit) {
     let spigots = [made.root_spigot, made.front_spigot, made.bore].map(|it| it.map(|it| it.dia));
     let thread = made.thread.as_ref().map(|it| it.thread.major());
     let fattest = spigots
@@ -213,6 +370,7 @@ fn put_on_shank(made: &mut Mandrel, kit: Kit) {
         .unwrap_or_default();
     let rods = own.iter().copied().find(|it| *it >= least);
     made.stock = rods.unwrap_or_else(|| Length::mm(least.to_mm().ceil()));
-    let shank = kit.collet_within(Length::mm(6.0), made.stock);
-    made.shank = shank.unwrap_or(made.stock);
+    let most = under.map_or(made.stock, |under| under.min(made.stock));
+    let shank = kit.collet_within(Length::mm(6.0), most);
+    made.shank = shank.unwrap_or(most);
 }

@@ -20,6 +20,9 @@ pub struct Mandrel {
     /// The diameter of the shoulder that the work's face comes up to; below the finished
     /// outside, so that tools run clear.
     pub shoulder: Length,
+    /// A relief at the shoulder, below the thread's root and as long as its die leaves
+    /// incomplete: without it the shoulder never bears.
+    pub relief: Option<Fitted>,
     /// A spigot at the shoulder, in the plain mouth of the work's bore.
     pub root_spigot: Option<Fitted>,
     /// A spigot ahead of the thread, in the plain bore beyond it; the whole of it where there
@@ -33,6 +36,15 @@ pub struct Mandrel {
     pub shank_length: Length,
     /// The stock it is turned from.
     pub stock: Length,
+    /// No shank and no shoulder: a stud with a slot, screwed in below the face.
+    pub headless: bool,
+    /// It has a centre in its end, for the tail centre.
+    pub centred: bool,
+    /// The ring on which the work's own shoulder bears, a side, where it is a female one.
+    pub bearing: Option<Length>,
+    /// The ring it bears with is as wide as the work, or wider: make it of brass, for the last cut
+    /// may touch it.
+    pub touched: bool,
     /// The right-hand turn tightens it; a left-hand thread unscrews in forward rotation.
     pub left_hand: bool,
     /// The ends it serves: part by name and end, in the order of use.
@@ -63,17 +75,76 @@ pub enum MandrelKind {
     Plug,
 }
 
+/// A step of making a mandrel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum MandrelStep {
+    /// Its shank first, for all else is turned in the collet that grips it.
+    Shank,
+    /// A spigot that goes into the work.
+    Spigot,
+    /// The cylinder its thread is cut on.
+    Land,
+    /// The relief behind the thread.
+    Relief,
+    /// The shoulder, or the nose of a female one, faced square.
+    Shoulder,
+    /// The hole of a female one.
+    Hole,
+    /// The thread.
+    Thread,
+    /// A centre in its end.
+    Centre,
+    /// A slot for a screwdriver.
+    Slot,
+    /// A mark on it and one on the collet, to find the same place again.
+    Mark,
+}
+
 impl Mandrel {
+    /// How it is made, in order: the shank, and then all the rest in the collet that grips it, so that
+    /// it runs as true as that.
+    pub fn steps(&self) -> Vec<MandrelStep> {
+        use MandrelStep::*;
+        let threaded = self.thread.is_some();
+        let female = self.kind == MandrelKind::Female;
+        let spigot = self.root_spigot.is_some() || self.front_spigot.is_some();
+        let each = [
+            (Shank, self.shank_length.is_positive()),
+            (Shoulder, self.shoulder.is_positive()),
+            (Hole, female),
+            (Spigot, spigot),
+            (Land, threaded && !female),
+            (Relief, self.relief.is_some()),
+            (Thread, threaded),
+            (Centre, self.centred),
+            (Slot, self.headless),
+            (Mark, self.shank_length.is_positive() && !self.centred),
+        ];
+        let wanted = each.into_iter().filter(|it| it.1);
+        wanted.map(|it| it.0).collect()
+    }
+
+    /// The fattest of what stands out of the work's face, the shoulder and the shank; nothing of a
+    /// headless stud does.
+    pub fn outside_dia(&self) -> Length {
+        match self.headless {
+            true => Length::ZERO,
+            false => self.shoulder.max(self.shank),
+        }
+    }
+
     /// How far it stands out past its shoulder.
     pub fn reach(&self) -> Length {
         let spigot = |it: &Option<Fitted>| it.map_or(Length::ZERO, |it| it.length);
-        self.thread_length + spigot(&self.root_spigot) + spigot(&self.front_spigot)
+        let behind = spigot(&self.root_spigot) + spigot(&self.relief);
+        self.thread_length + behind + spigot(&self.front_spigot)
     }
 
     /// The least diameter of what stands out past its shoulder.
     pub fn least_dia(&self) -> Length {
         let root = self.thread.as_ref().map(|it| it.thread.root_diameter());
-        let spigots = [self.front_spigot, self.root_spigot].map(|it| it.map(|it| it.dia));
+        let spigots =
+            [self.front_spigot, self.root_spigot, self.relief].map(|it| it.map(|it| it.dia));
         root.into_iter()
             .chain(spigots.into_iter().flatten())
             .min()
@@ -84,8 +155,8 @@ impl Mandrel {
     /// face, until its shoulder bears; none where it has no thread or never reaches.
     pub(crate) fn turns_in(&self, begins: Length) -> Option<f64> {
         let form = &self.thread.as_ref()?.thread;
-        // The spigot at the shoulder stops a hair short of the thread; so does what it stands on.
-        let ahead = self.root_spigot.map_or(Length::ZERO, |it| it.length);
+        let behind = [self.root_spigot, self.relief].into_iter().flatten();
+        let ahead: Length = behind.map(|it| it.length).sum();
         let travel = ahead + self.thread_length - begins;
         travel
             .is_positive()
@@ -103,6 +174,8 @@ impl Mandrel {
             && self.kind == other.kind
             && self.root_spigot == other.root_spigot
             && self.front_spigot == other.front_spigot
+            && self.relief == other.relief
+            && (self.headless, self.centred) == (other.headless, other.centred)
             && self.bore == other.bore
             && self.shoulder == other.shoulder
     }

@@ -1,13 +1,15 @@
 //! Puts tasks in order: of those whose needs are met the one that practice puts first, taking
 //! hold of the work anew wherever the tool cannot come to it otherwise.
 
-use crate::holding::make_mandrel::mandrel;
+use crate::holding::make_mandrel::{mandrel, tail_plug};
 use crate::tasks::anatomy::Anatomy;
-use crate::tasks::blank::{CLEAR, LEAST_GRIP, PARTING};
+use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
 use crate::tasks::mate::Mates;
 use crate::tasks::task::{Access, Task, Tasks};
 use crate::tools::kit::Kit;
-use crate::{Blank, Grip, Hold, Mandrel, MandrelKind, Mount, Strategy, Stuck, Trouble, Work};
+use crate::{
+    Blank, Grip, Hold, Mandrel, MandrelKind, Mount, PieceHold, Strategy, Stuck, Tail, Trouble, Work,
+};
 use quillet_geometry::Length;
 use quillet_model::End;
 use std::collections::HashSet;
@@ -154,11 +156,15 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     fn provides(&self, access: Access) -> bool {
         match (access, self.hold) {
             (Access::Bench, Hold::Bench) | (Access::Centres, Hold::Centres) => true,
-            (Access::Together, Hold::Nubs) => true,
-            (Access::Piece(wanted), Hold::Piece(held)) => wanted == held,
+            (Access::Together, Hold::Joined { .. }) => true,
+            (Access::Pieces { from, to }, Hold::Pieces(held)) => (from, to) == (held.from, held.to),
             (Access::End(end), Hold::Collet(grip)) => grip.free == end,
-            (Access::End(end), Hold::Mandrel(mount)) => mount.end != end,
-            (Access::Outside, Hold::Mandrel(_)) => true,
+            (Access::End(end), Hold::Mandrel(mount)) => {
+                mount.end != end && mount.tail == Tail::Free
+            }
+            (Access::Outside, Hold::Mandrel(mount)) => {
+                mount.tail != Tail::Free || !self.has_centre(mount.end.other())
+            }
             (Access::Outside, Hold::Collet(grip)) => {
                 self.strategy.on_stub && grip.free == self.strategy.first
             }
@@ -169,9 +175,11 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     fn establish(&self, access: Access, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
         match access {
             Access::Bench => Some(Hold::Bench),
-            Access::Piece(piece) => Some(Hold::Piece(piece)),
+            Access::Pieces { from, to } => Some(Hold::Pieces(self.pieces(from, to, tasks))),
             Access::Centres => Some(Hold::Centres),
-            Access::Together => Some(Hold::Nubs),
+            Access::Together => Some(Hold::Joined {
+                collet: GRIPPED_NUB_DIA,
+            }),
             Access::Outside if self.strategy.on_stub => {
                 self.collet(self.strategy.first, tasks).map(Hold::Collet)
             }
@@ -201,14 +209,70 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
             return None;
         }
         let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
-        let far = end.other();
-        let centred = self.strategy.nub == Some(far) || self.anatomy.open[far.index()];
-        let tail_centre = free.is_none() && centred;
+        let tail = match free {
+            Some(_) => Tail::Free,
+            None => self.tail(end.other(), shelf),
+        };
         Some(Hold::Mandrel(Mount {
             mandrel: shelf.put(made),
             end,
-            tail_centre,
+            tail,
         }))
+    }
+
+    /// Whether the tail centre finds anything at an end.
+    fn has_centre(&self, end: End) -> bool {
+        self.strategy.nub == Some(end) || self.anatomy.open[end.index()]
+    }
+
+    /// What supports the far end while the outside is turned.
+    fn tail(&self, far: End, shelf: &mut Shelf) -> Tail {
+        if self.strategy.nub == Some(far) {
+            return Tail::Centre;
+        }
+        if !self.has_centre(far) {
+            return Tail::Free;
+        }
+        match tail_plug(self.anatomy, far) {
+            Some(plug) => Tail::Plug(shelf.put(plug)),
+            None => Tail::BullNose,
+        }
+    }
+
+    /// How pieces are held, the last of them free: by the longest of the others, or by its own length.
+    fn pieces(&self, from: usize, to: usize, tasks: &Tasks) -> PieceHold {
+        let blanks = self.anatomy.part.blanks();
+        let sawn = |index: usize| self.blank.pieces.get(index).copied().unwrap_or_default();
+        let below = (from..to).max_by_key(|index| (sawn(*index), std::cmp::Reverse(*index)));
+        let gripped = below.unwrap_or(to);
+        let free = |index: usize| {
+            let spigot = blanks[index].spigot.map_or(Length::ZERO, |it| it.length);
+            FACING + spigot + CLEAR
+        };
+        let unsawn = |task: &Task| matches!(task.work, Work::Saw { piece, .. } if piece == gripped);
+        let on_rod = tasks
+            .0
+            .iter()
+            .enumerate()
+            .any(|(index, task)| unsawn(task) && !self.done[index]);
+        let own = match below {
+            Some(index) => sawn(index),
+            None => sawn(to) - free(to),
+        };
+        let grip = match on_rod {
+            true => COLLET_LENGTH,
+            false => own.max(Length::ZERO).min(COLLET_LENGTH),
+        };
+        let whole: Length = (from..=to).map(sawn).sum();
+        PieceHold {
+            from,
+            to,
+            gripped,
+            size: blanks[gripped].stock.size,
+            grip,
+            overhang: if on_rod { whole } else { whole - grip },
+            on_rod,
+        }
     }
 
     /// The best grip on what is still stock, an end standing free.

@@ -2,6 +2,7 @@
 
 use crate::AskedSize;
 use crate::tasks::all::{FINISH_OVER, ROUGH_OVER};
+use crate::tasks::anatomy::zone;
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_standards::fit::ZoneLimits;
@@ -31,6 +32,9 @@ pub struct CaliperRow {
     pub rough: Length,
     /// What it measures before sanding: the larger of both, with what finishing leaves.
     pub before_sanding: Length,
+    /// It lies in a tenon or thread that is finished before the outside is turned: nothing is turned
+    /// here any more.
+    pub finished: bool,
     /// A feature begins or ends here; else it is a step of the table.
     pub edge: bool,
     /// The class that a joint's fit asks for here, with its limits of size.
@@ -54,6 +58,7 @@ pub fn caliper_table(
 ) -> Option<CaliperTable> {
     let outer = &part.profiles.as_ref()?.crest.outer;
     let length = part.length.to_mm();
+    let zones = crate::tasks::anatomy::ENDS.map(|end| zone(part, end));
     let step = step.max(LEAST_STEP).to_mm();
     let mut stations: Vec<(f64, bool)> = vec![(0.0, true), (length, true)];
     for piece in outer.segments() {
@@ -103,6 +108,8 @@ pub fn caliper_table(
             after,
             rough,
             before_sanding,
+            finished: zones[0] > station && station >= Length::ZERO
+                || station > part.length - zones[1],
             edge,
             asked: fitted.map(|it| it.class),
         })

@@ -142,13 +142,14 @@ fn cut_piece(route: &Route, index: usize, piece: &BlankPiece) -> CutPiece {
         .into_iter()
         .filter(|end| at_end(*end));
     let facing: Length = ends.map(|end| blank.facing[end.index()]).sum();
+    let nub = blank.nub.map(|it| (it.end, it.length));
     let beyond = |it: Option<(End, Length)>| {
         it.filter(|(end, _)| at_end(*end))
             .map_or(Length::ZERO, |(_, length)| length)
     };
     let length = blank.pieces.get(index).copied().unwrap_or_default();
     let net = piece.to - piece.from;
-    let (nub, stub) = (beyond(blank.nub), beyond(blank.stub));
+    let (nub, stub) = (beyond(nub), beyond(blank.stub));
     CutPiece {
         part: route.part.name.text.clone(),
         piece: (index, count),

@@ -1,6 +1,6 @@
 //! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
 
-use crate::holding::make_mandrel::mandrel;
+use crate::holding::make_mandrel::{mandrel, plugs};
 use crate::holding::schedule::{Lathe, Shelf};
 use crate::output::measure::checks;
 use crate::tasks::anatomy::Anatomy;
@@ -9,7 +9,7 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::Task;
 use crate::tools::kit::Kit;
 use crate::tools::speed::{Pace, speed};
-use crate::tools::toolbox::{hole_tool, thread_tool, turning_tool};
+use crate::tools::toolbox::{hole_tool, socket_tool, thread_tool, turning_tool};
 use crate::{
     Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SinglePoint,
     SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
@@ -66,8 +66,11 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                 index: mount.mandrel,
             },
             // Nothing to set up at the bench; between centres the next line says it.
-            Hold::Bench | Hold::Piece(_) | Hold::Centres | Hold::Nubs => return,
+            Hold::Bench | Hold::Pieces(_) | Hold::Centres | Hold::Joined { .. } => return,
         };
+        if self.sits_on(hold) {
+            return;
+        }
         let mut operation = plain(Work::TakeHold, hold);
         operation.tool = Some(tool);
         if let Hold::Mandrel(mount) = hold
@@ -81,6 +84,16 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         }
         self.held_since = Some(self.operations.len());
         self.operations.push(operation);
+    }
+
+    /// Whether the work is on that mandrel already: only the tail centre comes or goes.
+    fn sits_on(&self, hold: Hold) -> bool {
+        let on = |hold: Hold| match hold {
+            Hold::Mandrel(mount) => Some((mount.mandrel, mount.end)),
+            _ => None,
+        };
+        let now = self.operations.last().and_then(|it| on(it.hold));
+        now.is_some() && now == on(hold)
     }
 
     /// Places a task.
@@ -130,17 +143,33 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::Support { .. } => {
                 let end = self.supported_end(task);
-                // The mandrel the part goes on later plugs it as well, where it screws in.
-                let kind = match lathe.strategy.mandrel {
-                    Some((at, MandrelKind::Male)) if at == end => MandrelKind::Male,
-                    _ => MandrelKind::Plug,
+                let make = |kind| mandrel(self.anatomy, end, kind, self.mates, self.kit);
+                // The mandrel the part goes on later plugs it as well, where it screws in and the
+                // die passes what stands out of it.
+                let male = match lathe.strategy.mandrel {
+                    Some((at, MandrelKind::Male)) if at == end => Some(make(MandrelKind::Male)),
+                    _ => None,
                 };
-                let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
+                let male = male.filter(|made| plugs(self.anatomy, end, made, self.kit));
+                let made = male.unwrap_or_else(|| make(MandrelKind::Plug));
                 let plug = shelf.put(made);
                 operation.work = Work::Support { plug };
                 operation.tool = Some(Tool::Mandrel { index: plug });
             }
             other => self.rest(&mut operation, &other, troubles),
+        }
+        if let Hold::Mandrel(mount) = lathe.hold() {
+            let threaded = shelf
+                .mandrels
+                .get(mount.mandrel)
+                .is_some_and(|it| it.thread.is_some());
+            let backs_out = matches!(operation.work, Work::Try(_)) || operation.by_hand;
+            if threaded && backs_out {
+                operation.notes.push(Note::HoldWork);
+            }
+            if matches!(operation.work, Work::RemoveNub { .. }) {
+                operation.notes.push(Note::CentreBack);
+            }
         }
         if let Work::Face { end, to } = task.work {
             operation.notes.extend(self.faced(end, to, lathe.now));
@@ -167,7 +196,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         if far == raw {
             return Some(Note::UntilClean);
         }
-        let nub = self.blank.nub.is_some_and(|it| it.0 == end.other());
+        let nub = self.blank.nub.is_some_and(|it| it.end == end.other());
         let done = far == part.station(end.other(), Length::ZERO);
         let length = (to - far).abs();
         (nub && !done).then_some(Note::LongWithNub { length })
@@ -213,14 +242,23 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::GlueUp { .. } => {
                 operation.tool = Some(Tool::Glue);
-                operation.notes.extend([Note::LineUp, Note::Cure]);
+                operation
+                    .notes
+                    .extend([Note::LineUp, Note::CleanLine, Note::Cure]);
                 if self.metal_in((End::First, Length::ZERO, self.anatomy.part.length)) {
                     operation.notes.push(Note::Degrease);
                 }
                 None
             }
-            Work::Socket { dia, .. } => {
-                operation.tool = Some(Tool::FlatDrill { dia: *dia });
+            Work::Socket {
+                dia, leads: true, ..
+            } => {
+                let name = quillet_model::DrillName::Diameter;
+                operation.tool = Some(Tool::Drill { dia: *dia, name });
+                Some((Pace::Drill, *dia))
+            }
+            Work::Socket { dia, depth, .. } => {
+                operation.tool = Some(socket_tool(*dia, *depth, self.kit));
                 Some((Pace::Drill, *dia))
             }
             Work::Centre { .. } => {
@@ -246,7 +284,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                     },
                 ))
             }
-            Work::Face { .. } | Work::Spigot { .. } | Work::Round { .. } => {
+            Work::Face { .. } | Work::FacePiece(_) | Work::Spigot { .. } | Work::Round { .. } => {
                 operation.tool = Some(Tool::TurningTool);
                 Some((Pace::Turn, stock))
             }
@@ -522,5 +560,6 @@ fn plain(work: Work, hold: Hold) -> Operation {
         checks: Vec::new(),
         notes: Vec::new(),
         needs: Vec::new(),
+        after: None,
     }
 }

@@ -5,7 +5,7 @@ use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::{End, Feature, Hand, Origin, Part};
+use quillet_model::{CutId, End, Feature, Hand, Origin, Part};
 use quillet_syntax::ast::Kept;
 
 /// The checks after an operation, on a blank whose ends are `now` at these stations.
@@ -119,7 +119,7 @@ fn deep(part: &Part, cut: &InsideCut, operation: &Operation) -> Option<(Measured
     let Some(point) = operation.depth.and_then(|it| it.to_point) else {
         return Some((Measured::Depth { end: cut.end }, cut.to));
     };
-    let removes = |(index, it): (usize, &Feature)| {
+    let removes = |(index, it): (CutId, &Feature)| {
         let (near, far) = match it.end == cut.end {
             true => (it.from, it.to),
             false => (part.length - it.to, part.length - it.from),
@@ -128,6 +128,6 @@ fn deep(part: &Part, cut: &InsideCut, operation: &Operation) -> Option<(Measured
             && !operation.features.contains(&index)
             && (it.through || near < point && point <= far)
     };
-    let removed = part.features.iter().enumerate().any(removes);
+    let removed = part.features.with_ids().any(removes);
     (!removed).then_some((Measured::Point { end: cut.end }, point))
 }

@@ -1,6 +1,6 @@
 //! An operation: one numbered line of a route.
 
-use crate::{Check, Hold, Peck, SinglePoint, Speed, Tool, Work};
+use crate::{Check, Hold, Peck, SinglePoint, Speed, Step, Tool, Work};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
 
@@ -33,6 +33,8 @@ pub struct Operation {
     pub notes: Vec<Note>,
     /// Operations that must come before it (indices into the route).
     pub needs: Vec<usize>,
+    /// One of another part's that must come before it.
+    pub after: Option<Step>,
 }
 
 /// A depth from a face.
@@ -81,8 +83,10 @@ pub enum Note {
     BreaksThrough,
     /// Leave it to cool; a hot drill grabs.
     LetCool,
-    /// Glue must cure before any cut.
+    /// Glue must cure a day before any cut, or as its own data sheet says.
     Cure,
+    /// The glue line is wiped clean, and clear of what is bored.
+    CleanLine,
     /// Line the grain or pattern up before it sets.
     LineUp,
     /// Metal on metal or metal on resin: clean and roughen before gluing.
@@ -97,6 +101,12 @@ pub enum Note {
     /// No step of the lathe leaves time to stop a single point: turn the spindle by the crank, and
     /// so too where the half-nuts cannot be opened.
     ByCrank,
+    /// On a threaded mandrel the work is held while a tap or a trial piece backs out, else it
+    /// unscrews.
+    HoldWork,
+    /// The tail centre is drawn back; light cuts, the collet drawn up or screwed on, never a bare
+    /// taper.
+    CentreBack,
     /// Face until clean: the other end decides the length.
     UntilClean,
     /// Face to a length that still has the centre nub in it.

@@ -14,6 +14,8 @@ pub enum Trouble {
         feature: CutId,
         /// The size asked for.
         wanted: Length,
+        /// A flat-bottomed one.
+        flat: bool,
         /// The next smaller one on the bench.
         below: Option<Length>,
         /// The next larger one.
@@ -117,6 +119,15 @@ pub enum Trouble {
         length: Length,
         /// Its least diameter there.
         dia: Length,
+    },
+    /// The work's shoulder bears on too narrow a ring of its mandrel.
+    NarrowBearing {
+        /// The end of the part it is about.
+        end: End,
+        /// The ring, a side.
+        ring: Length,
+        /// What is wanted.
+        wanted: Length,
     },
     /// A grip too short to hold.
     ShortGrip {

@@ -1,16 +1,18 @@
 //! All that must be done to a part, from the saw to the polish.
 
 use crate::holding::make_mandrel::mandrel;
+use crate::plan::Blended;
 use crate::tasks::anatomy::Anatomy;
-use crate::tasks::blank::{NUB_LENGTH, RING_LONG};
+use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::inside::inside_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{Place, body_corners, body_tasks, zone_tasks};
-use crate::tasks::task::{Access, Stage, Tasks};
+use crate::tasks::stack::blank_tasks;
+use crate::tasks::task::{Access, Stage, Task, Tasks};
 use crate::tools::kit::Kit;
-use crate::{Blank, Gate, Home, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
+use crate::{Blank, Core, Gate, Home, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, Feature};
 use quillet_syntax::ast::{Side, Verb};
 
 /// Left over the finished diameter after roughing (common practice, no published source).
@@ -24,11 +26,12 @@ pub(crate) fn all_tasks(
     strategy: &Strategy,
     blank: &Blank,
     mates: &Mates,
-    blended: Option<usize>,
+    blended: Option<Blended>,
     kit: Kit,
     troubles: &mut Vec<Trouble>,
 ) -> Tasks {
     let mut tasks = Tasks::default();
+    let blanked = blank_tasks(anatomy, strategy, blank, kit, &mut tasks);
     let mut maker = Maker {
         anatomy,
         strategy,
@@ -37,13 +40,26 @@ pub(crate) fn all_tasks(
         kit,
         tasks: &mut tasks,
     };
-    let blanked = maker.blank_tasks();
     let centred = maker.far_centre(&blanked);
-    let first = maker.end(strategy.first, Stage::FirstEnd, &centred, troubles);
+    let mut first = maker.end(strategy.first, Stage::FirstEnd, &centred, troubles);
+    first.extend(maker.gates(strategy.first, Met::FromHere));
     let parted = maker.part_off(&first);
-    let second = maker.second_end(&[first.clone(), parted].concat(), troubles);
+    let mut second = maker.second_end(&[first.clone(), parted].concat(), troubles);
+    second.extend(maker.gates(strategy.first.other(), Met::FromHere));
+    for end in crate::tasks::anatomy::ENDS {
+        second.extend(maker.gates(end, Met::FromBoth));
+    }
     maker.outside(&[first, second].concat(), blended, troubles);
     tasks
+}
+
+/// From where a mate is met.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Met {
+    /// From its own end alone, or the other end is cut already.
+    FromHere,
+    /// By cuts from both ends.
+    FromBoth,
 }
 
 struct Maker<'a, 'p, 'b> {
@@ -56,72 +72,6 @@ struct Maker<'a, 'p, 'b> {
 }
 
 impl Maker<'_, '_, '_> {
-    /// Saw, glue a stack up, round what is not round.
-    fn blank_tasks(&mut self) -> Vec<usize> {
-        let mut last = Vec::new();
-        let pieces = self.anatomy.part.blanks();
-        let mut order = 0;
-        let mut rank = || {
-            order += 1;
-            (Stage::Blank, 0, order)
-        };
-        for (piece, length) in self.blank.pieces.iter().enumerate() {
-            let work = Work::Saw {
-                piece,
-                length: *length,
-            };
-            last.push(self.tasks.put(work, Access::Bench, rank(), Vec::new()));
-        }
-        for (index, piece) in pieces.iter().enumerate().skip(1) {
-            let mut needs = last.clone();
-            if let Some(spigot) = piece.spigot {
-                let mut left = spigot.length;
-                for before in (0..index).rev() {
-                    let stretch = pieces[before].to - pieces[before].from;
-                    let depth = (left < stretch).then_some(left);
-                    let dia = spigot.dia + spigot.gap;
-                    let work = Work::Socket {
-                        piece: before,
-                        dia,
-                        depth,
-                    };
-                    needs.push(
-                        self.tasks
-                            .put(work, Access::Piece(before), rank(), last.clone()),
-                    );
-                    left -= stretch;
-                    if !left.is_positive() {
-                        break;
-                    }
-                }
-                let work = Work::Spigot {
-                    piece: index,
-                    dia: spigot.dia,
-                    length: spigot.length,
-                };
-                needs.push(
-                    self.tasks
-                        .put(work, Access::Piece(index), rank(), last.clone()),
-                );
-            }
-            let gap = piece.spigot.map(|it| it.gap);
-            let work = Work::GlueUp { piece: index, gap };
-            last.push(self.tasks.put(work, Access::Bench, rank(), needs));
-        }
-        if self.blank.rounded {
-            for end in crate::tasks::anatomy::ENDS {
-                let in_nub = self.strategy.nub == Some(end);
-                let work = Work::Centre { end, in_nub };
-                last.push(self.tasks.put(work, Access::Bench, rank(), last.clone()));
-            }
-            let work = Work::Round {
-                dia: self.blank.dia,
-            };
-            last.push(self.tasks.put(work, Access::Centres, rank(), last.clone()));
-        }
-        last
-    }
-
     /// The nub's end is faced and centred for the tail centre while there is stock to grip.
     fn far_centre(&mut self, start: &[usize]) -> Vec<usize> {
         let stubbed = self.blank.stub.is_some();
@@ -132,7 +82,7 @@ impl Maker<'_, '_, '_> {
         else {
             return start.to_vec();
         };
-        let to = self.nub_station(end);
+        let to = self.anatomy.part.station(end, -self.nub_length());
         let access = Access::End(end);
         let face = self.tasks.put(
             Work::Face { end, to },
@@ -147,8 +97,8 @@ impl Maker<'_, '_, '_> {
         ]
     }
 
-    fn nub_station(&self, end: End) -> Length {
-        self.anatomy.part.station(end, -NUB_LENGTH)
+    fn nub_length(&self) -> Length {
+        self.blank.nub.map_or(Length::ZERO, |it| it.length)
     }
 
     /// Face an end, then all that is cut from it; the tasks added.
@@ -181,49 +131,94 @@ impl Maker<'_, '_, '_> {
             start: &[face],
         };
         zone_tasks(self.anatomy, &place, self.kit, self.tasks);
-        self.gates(end, from);
         (from..self.tasks.0.len()).collect()
     }
 
-    /// Stops after each thread and tenon of an end, where a mate is at hand to be tried.
-    fn gates(&mut self, end: End, from: usize) {
+    /// Stops at an end, where a mate is at hand to be tried: after every cut that it touches or passes
+    /// when it is home. One that meets cuts from both ends is tried off the lathe, when those are done.
+    fn gates(&mut self, end: End, met: Met) -> Vec<usize> {
         let mates = self.mates;
+        let from = self.tasks.0.len();
         for mate in &mates[end.index()] {
+            if self.met(end, mate) != met {
+                continue;
+            }
             let threaded = matches!(mate.verb, Verb::Screw | Verb::Close);
-            let after = (from..self.tasks.0.len())
-                .filter(|index| {
-                    let task = &self.tasks.0[*index];
-                    match &task.work {
-                        Work::Thread(cut) => threaded && cut.inside != mate.goes_in,
-                        Work::Turn(_) => !threaded && mate.goes_in,
-                        Work::Inside(_) => !threaded && !mate.goes_in,
-                        _ => false,
-                    }
-                })
-                .max_by_key(|index| self.tasks.0[*index].rank);
-            let Some(after) = after else { continue };
+            let joins = |task: &Task| match &task.work {
+                Work::Thread(cut) => {
+                    threaded && cut.inside != mate.goes_in && task.end() == Some(end)
+                }
+                Work::Turn(_) => !threaded && mate.goes_in && task.end() == Some(end),
+                Work::Inside(_) => !threaded && !mate.goes_in && task.end() == Some(end),
+                _ => false,
+            };
+            if !self.tasks.0.iter().any(joins) {
+                continue;
+            }
             let Some(gate) = self.gate(end, mate, threaded) else {
                 continue;
             };
-            let (stage, step, _) = self.tasks.0[after].rank;
-            let access = self.tasks.0[after].access;
-            // After the run-out of the same end.
-            let step = if mate.goes_in { step.max(15) } else { step + 1 };
-            self.tasks.put(
-                Work::Try(gate),
-                access,
-                (stage, step, i64::MAX),
-                vec![after],
-            );
+            let needs = self.touched(end, mate, gate.depth);
+            let Some(last) = needs.iter().map(|it| self.tasks.0[*it].rank).max() else {
+                continue;
+            };
+            let (access, rank) = match met {
+                Met::FromBoth => (Access::Bench, (Stage::SecondEnd, u8::MAX, i64::MAX)),
+                Met::FromHere => {
+                    let access = match self.strategy.on_stub && end != self.strategy.first {
+                        true => Access::Outside,
+                        false => Access::End(end),
+                    };
+                    (access, (last.0, last.1.saturating_add(1), i64::MAX))
+                }
+            };
+            self.tasks.put(Work::Try(gate), access, rank, needs);
         }
+        (from..self.tasks.0.len()).collect()
+    }
+
+    /// Whether a mate, when home, meets cuts from this end alone.
+    fn met(&self, end: End, mate: &Mate) -> Met {
+        let part = self.anatomy.part;
+        let from_far = |it: &Feature| {
+            let near = match it.through {
+                true => Length::ZERO,
+                false => part.length - it.to,
+            };
+            it.end != end && it.is_inside() && near < mate.depth
+        };
+        let later = end == self.strategy.first;
+        match !mate.goes_in && later && part.features.iter().any(from_far) {
+            true if mate.bought => Met::FromBoth,
+            _ => Met::FromHere,
+        }
+    }
+
+    /// The tasks that cut what a mate touches or passes.
+    fn touched(&self, end: End, mate: &Mate, depth: Length) -> Vec<usize> {
+        let part = self.anatomy.part;
+        let within = |own: End, from: Length, to: Length| match own == end {
+            true => from < depth,
+            false => part.length - to < depth,
+        };
+        let meets = |task: &Task| match (&task.work, mate.goes_in) {
+            (Work::Inside(cut), false) => cut.through || within(cut.end, cut.from, cut.to),
+            (Work::Thread(cut), goes_in) if cut.inside != goes_in => {
+                within(cut.end, cut.from, cut.to)
+            }
+            (Work::Turn(_) | Work::BreakCorner { .. }, true) => task.end() == Some(end),
+            _ => false,
+        };
+        let all = self.tasks.0.iter().enumerate();
+        all.filter(|(_, task)| meets(task)).map(|it| it.0).collect()
     }
 
     /// The stop at which a mate is tried. Females come first: until the mate is cut, the mandrel
     /// that copies it is tried, where the part goes on one.
     fn gate(&self, end: End, mate: &Mate, threaded: bool) -> Option<Gate> {
         let copy = !mate.bought && !mate.goes_in;
-        let (turns, home) = match copy {
-            false => (mate.turns, mate.home.clone()),
+        let (turns, home, depth) = match copy {
+            false => (mate.turns, mate.home.clone(), mate.depth),
             true => {
                 let (_, kind) = self.strategy.mandrel.filter(|it| it.0 == end)?;
                 let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
@@ -233,7 +228,7 @@ impl Maker<'_, '_, '_> {
                     thread.and_then(|it| part.features.position(|own| std::ptr::eq(own, it)));
                 let begins = index.and_then(|it| Some(part.full_form(it, end)?.0));
                 let turns = begins.and_then(|it| made.turns_in(it));
-                (turns, Some(Home::Shoulder))
+                (turns, Some(Home::Shoulder), made.reach())
             }
         };
         Some(Gate {
@@ -242,6 +237,7 @@ impl Maker<'_, '_, '_> {
             bought: mate.bought,
             copy,
             goes_in: mate.goes_in,
+            depth,
             turns: turns.filter(|_| threaded),
             home,
         })
@@ -253,7 +249,7 @@ impl Maker<'_, '_, '_> {
             return Vec::new();
         };
         let long = match self.strategy.nub {
-            Some(nub) if nub == end => NUB_LENGTH,
+            Some(nub) if nub == end => self.nub_length(),
             _ if self.strategy.ring => RING_LONG,
             _ => self.blank.facing[end.index()],
         };
@@ -299,18 +295,26 @@ impl Maker<'_, '_, '_> {
             start,
         };
         zone_tasks(self.anatomy, &place, self.kit, self.tasks);
-        self.gates(end, from);
         (from..self.tasks.0.len()).collect()
     }
 
-    fn outside(&mut self, cut: &[usize], blended: Option<usize>, troubles: &mut Vec<Trouble>) {
+    fn outside(&mut self, cut: &[usize], blended: Option<Blended>, troubles: &mut Vec<Trouble>) {
         let spans = self.anatomy.shaped.clone();
         let stub = self
             .blank
             .stub
             .map(|it| it.0)
             .filter(|_| self.strategy.on_stub);
-        let nub = self.strategy.nub.or(stub);
+        let of_nub = self.blank.nub.map(|nub| Core {
+            end: nub.end,
+            dia: nub.core(),
+            nub: Some(nub),
+        });
+        let core = of_nub.or(stub.map(|end| Core {
+            end,
+            dia: NUB_DIA,
+            nub: None,
+        }));
         let mut last = cut.to_vec();
         if !spans.is_empty() {
             let passes = [(Pass::Rough, ROUGH_OVER), (Pass::Finish, FINISH_OVER)];
@@ -319,7 +323,7 @@ impl Maker<'_, '_, '_> {
                     pass,
                     spans: spans.clone(),
                     over,
-                    nub,
+                    core,
                     with: None,
                 };
                 let rank = (Stage::Outside, step + 20, 0);
@@ -334,8 +338,8 @@ impl Maker<'_, '_, '_> {
                     pass,
                     spans: spans.clone(),
                     over,
-                    nub,
-                    with: Some(with),
+                    core,
+                    with: Some(with.route),
                 };
                 let rank = (Stage::Outside, 22, 0);
                 last = vec![
@@ -347,13 +351,15 @@ impl Maker<'_, '_, '_> {
         let before = self.tasks.0.len();
         body_tasks(self.anatomy, &last, self.kit, self.tasks, troubles);
         last.extend(before..self.tasks.0.len());
+        // Without its nub the end has nothing for the tail centre any more.
+        let finished = self.strategy.nub.map_or(Access::Outside, Access::End);
         if let Some(end) = self.strategy.nub {
             let work = Work::RemoveNub {
                 end,
                 over: FINISH_OVER,
             };
             let rank = (Stage::Finish, 30, 0);
-            last = vec![self.tasks.put(work, Access::Outside, rank, last)];
+            last = vec![self.tasks.put(work, Access::End(end), rank, last)];
         }
         if !spans.is_empty() {
             let glued = self.mates.iter().flatten().any(|it| it.verb == Verb::Glue);
@@ -363,9 +369,9 @@ impl Maker<'_, '_, '_> {
                 before_gluing,
             };
             let rank = (Stage::Finish, 31, 0);
-            last = vec![self.tasks.put(work, Access::Outside, rank, last)];
+            last = vec![self.tasks.put(work, finished, rank, last)];
         }
-        last.extend(body_corners(self.anatomy, &last, self.tasks));
+        last.extend(body_corners(self.anatomy, finished, &last, self.tasks));
         if let Some(end) = stub {
             let at = self.anatomy.part.station(end, Length::ZERO);
             let width = self.blank.parting();

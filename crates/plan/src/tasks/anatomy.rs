@@ -123,7 +123,7 @@ impl<'p> Anatomy<'p> {
 }
 
 /// How far the cuts outside, from the face on, follow each other without a gap.
-fn zone(part: &Part, end: End) -> Length {
+pub(crate) fn zone(part: &Part, end: End) -> Length {
     let mut cuts: Vec<&Feature> = part
         .features
         .iter()

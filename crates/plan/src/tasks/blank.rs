@@ -20,14 +20,55 @@ pub struct Blank {
     pub rounded: bool,
     /// What is faced off at each end.
     pub facing: [Length; 2],
-    /// The centre nub beyond a closed end: its length; its diameter is [`NUB_DIA`].
-    pub nub: Option<(End, Length)>,
+    /// The centre nub beyond a closed end.
+    pub nub: Option<Nub>,
     /// Stock beyond an end that only serves to be gripped and is parted off.
     pub stub: Option<(End, Length)>,
     /// Each piece's length as sawn, in the order of `Part::blanks`.
     pub pieces: Vec<Length>,
 }
 
+/// A centre nub: it takes the tail centre, or the collet where two parts are turned joined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Nub {
+    /// The closed end it stands beyond.
+    pub end: End,
+    /// Its diameter.
+    pub dia: Length,
+    /// Its length.
+    pub length: Length,
+    /// It is gripped in that collet while the part is turned joined with its mate.
+    pub gripped: bool,
+}
+
+impl Nub {
+    fn of(end: End, gripped: bool) -> Nub {
+        let (dia, length) = match gripped {
+            true => (GRIPPED_NUB_DIA, GRIPPED_NUB_LENGTH),
+            false => (NUB_DIA, NUB_LENGTH),
+        };
+        Nub {
+            end,
+            dia,
+            length,
+            gripped,
+        }
+    }
+
+    /// The diameter at which turning the outside stops: from there on it is finished when the nub
+    /// comes off.
+    pub fn core(&self) -> Length {
+        self.dia + CORE_OVER
+    }
+}
+
+/// What stands over the nub's diameter where turning stops (common practice, no published source).
+const CORE_OVER: Length = Length::from_nm(2_000_000);
+/// A nub that is gripped and has to drive the work: as thick as the smallest usual collet that does
+/// not twist it off, and as long as a grip (common practice, no published source).
+pub(crate) const GRIPPED_NUB_DIA: Length = Length::from_nm(10_000_000);
+/// Its length.
+pub(crate) const GRIPPED_NUB_LENGTH: Length = LEAST_GRIP;
 /// Faced off a sawn end: 2 to 3 mm (common practice, no published source).
 pub const FACING: Length = Length::from_nm(2_500_000);
 /// The length of a centre nub: 5 to 8 mm (common practice, no published source).
@@ -59,22 +100,23 @@ impl Blank {
     pub(crate) fn of(
         anatomy: &Anatomy,
         strategy: &Strategy,
+        nub_gripped: bool,
         kit: Kit,
         troubles: &mut Vec<Trouble>,
     ) -> Blank {
         let part = anatomy.part;
         let (dia, rounded) = gripped(anatomy, kit, troubles);
-        let nub = strategy.nub.map(|end| (end, NUB_LENGTH));
+        let nub = strategy.nub.map(|end| Nub::of(end, nub_gripped));
         let far = strategy.first.other();
         let mut beyond = [FACING; 2];
-        if let Some((end, nub)) = nub {
-            beyond[end.index()] = nub + FACING;
+        if let Some(nub) = nub {
+            beyond[nub.end.index()] = nub.length + FACING;
         }
         let grips =
             part.length + beyond[far.index()] - anatomy.zone[strategy.first.index()] - CLEAR;
         let stub = (strategy.on_stub || grips < LEAST_GRIP).then(|| {
             let over = match nub {
-                Some((end, nub)) if end == far => nub,
+                Some(nub) if nub.end == far => nub.length,
                 _ if strategy.on_stub => Length::ZERO,
                 _ if strategy.ring => RING_LONG,
                 _ => PARTED_LONG,
@@ -89,7 +131,7 @@ impl Blank {
                 (false, true) => RING_LONG,
                 (false, false) => PARTED_LONG,
             };
-            if nub.is_some_and(|it| it.0 == end) {
+            if nub.is_some_and(|it| it.end == end) {
                 facing[end.index()] = Length::ZERO;
             }
         }
@@ -157,7 +199,8 @@ fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length,
         .iter()
         .any(|it| it.stock.section == StockSection::Square);
     let uneven = blanks.iter().any(|it| it.stock.size != smallest);
-    let odd = square || uneven;
+    // What is glued up is trued: no two pieces come out of the glue in one line.
+    let odd = square || uneven || blanks.len() > 1;
     if !odd && (!kit.lists_collets() || kit.collet(smallest).is_some()) {
         return (smallest, false);
     }

@@ -18,6 +18,8 @@ pub struct Mate {
     pub bought: bool,
     /// This part goes into the other.
     pub goes_in: bool,
+    /// How far the one is in the other when it is home, from this part's end.
+    pub depth: Length,
     /// How they are joined.
     pub verb: Verb,
     /// The turns from where its thread catches until it is home, where it has one.
@@ -51,6 +53,7 @@ pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
                 end: Arc::from(mate.end_name(other.end)),
                 bought: mate.is_bought(),
                 goes_in,
+                depth: Length::mm(rest.goes_in_mm),
                 verb: joint.verb,
                 turns: rest.engagements.first().map(|it| it.turns()),
                 home: home(pen, joint, rest, goes_in),

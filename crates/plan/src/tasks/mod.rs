@@ -8,6 +8,7 @@ pub(crate) mod blank;
 pub(crate) mod inside;
 pub(crate) mod mate;
 pub(crate) mod outside;
+pub(crate) mod stack;
 pub(crate) mod strategy;
 pub(crate) mod task;
 pub(crate) mod work;

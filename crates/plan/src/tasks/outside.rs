@@ -21,7 +21,7 @@ const BODY_CORNER: u8 = 32;
 
 /// A tenon whose wall under the thread is thinner than this is plugged before a die is run
 /// over it (common practice, no published source).
-const THIN_UNDER_DIE_MM: f64 = 2.0;
+const THIN_UNDER_DIE_MM: f64 = 1.5;
 
 /// What outside tasks are put where.
 pub(crate) struct Place<'a> {
@@ -126,11 +126,16 @@ pub(crate) fn body_tasks(
 }
 
 /// Adds the corners of the shaped outside, broken once it has its size; the tasks added.
-pub(crate) fn body_corners(anatomy: &Anatomy, sized: &[usize], tasks: &mut Tasks) -> Vec<usize> {
+pub(crate) fn body_corners(
+    anatomy: &Anatomy,
+    access: Access,
+    sized: &[usize],
+    tasks: &mut Tasks,
+) -> Vec<usize> {
     let place = |end| Place {
         end,
         stage: Stage::Finish,
-        access: Access::Outside,
+        access,
         start: sized,
     };
     let each = crate::tasks::anatomy::ENDS

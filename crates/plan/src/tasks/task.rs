@@ -16,13 +16,31 @@ pub(crate) struct Task {
     pub(crate) rank: Rank,
 }
 
+impl Task {
+    /// The end it is cut at.
+    pub(crate) fn end(&self) -> Option<End> {
+        match &self.work {
+            Work::Inside(cut) => Some(cut.end),
+            Work::Thread(cut) => Some(cut.end),
+            Work::Turn(cut) => Some(cut.end),
+            Work::BreakCorner { end, .. } => Some(*end),
+            _ => None,
+        }
+    }
+}
+
 /// Where the tool comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Access {
     /// Off the lathe.
     Bench,
-    /// A piece of a glued blank by itself.
-    Piece(usize),
+    /// Pieces of a glued blank, as far as they are glued.
+    Pieces {
+        /// The first of them.
+        from: usize,
+        /// The last: it is worked on.
+        to: usize,
+    },
     /// Between centres.
     Centres,
     /// This end must stand free.

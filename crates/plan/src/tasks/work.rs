@@ -1,6 +1,7 @@
 //! What an operation does to the work, as data: enough for a person or a simulated lathe to
 //! carry it out.
 
+use crate::Nub;
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{DrillName, End, ThreadDef};
 use std::sync::Arc;
@@ -18,14 +19,18 @@ pub enum Work {
         /// How long.
         length: Length,
     },
-    /// Bore the hole that takes the next piece's spigot.
+    /// Face a piece square where another is glued on.
+    FacePiece(PieceFace),
+    /// Bore the hole that takes the next piece's spigot, through a thin piece into those below.
     Socket {
-        /// The piece it is bored in.
+        /// The piece it is bored from.
         piece: usize,
         /// Diameter.
         dia: Length,
-        /// Depth; none goes right through a thin piece.
-        depth: Option<Length>,
+        /// Depth from that piece's face.
+        depth: Length,
+        /// It is the drilled hole that leads the flat tool.
+        leads: bool,
     },
     /// Turn the spigot of a glued piece.
     Spigot {
@@ -42,6 +47,8 @@ pub enum Work {
         piece: usize,
         /// The gap for glue, on diameter.
         gap: Option<Length>,
+        /// Too short to be held: its face is rubbed flat on a plate instead of turned.
+        rubbed: bool,
     },
     /// Turn the blank round between centres.
     Round {
@@ -111,6 +118,17 @@ pub enum Work {
         /// Before it is glued: metal dust stains resin.
         before_gluing: bool,
     },
+}
+
+/// A face on which pieces are glued.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PieceFace {
+    /// The piece.
+    pub piece: usize,
+    /// Which end of it.
+    pub end: End,
+    /// The station it is faced to, where its thickness comes of it; else until clean.
+    pub to: Option<Length>,
 }
 
 /// A cut inside, from an end.
@@ -250,10 +268,21 @@ pub struct OutsidePass {
     pub spans: Vec<(Length, Length)>,
     /// Left over the finished size, on diameter.
     pub over: Length,
-    /// A centre nub it leaves standing beyond this end.
-    pub nub: Option<End>,
+    /// What it leaves standing at an end that is closed.
+    pub core: Option<Core>,
     /// The index in `Plan::routes` of the part it is blended with, for that pass.
     pub with: Option<usize>,
+}
+
+/// What an outside pass leaves standing at an end, to be finished when that comes free.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Core {
+    /// The end.
+    pub end: End,
+    /// The pass stops at this diameter.
+    pub dia: Length,
+    /// The nub beyond the end's face, turned as well; none where a stub is gripped there.
+    pub nub: Option<Nub>,
 }
 
 /// How fine a pass is.
@@ -280,6 +309,8 @@ pub struct Gate {
     pub copy: bool,
     /// This part goes into it.
     pub goes_in: bool,
+    /// How far from the end it is met when home: all that is cut there comes before.
+    pub depth: Length,
     /// Threaded: the turns from where it catches until it is home, as expected.
     pub turns: Option<f64>,
     /// What shows that it is home; none where nothing would stop it.

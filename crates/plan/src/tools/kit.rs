@@ -35,6 +35,17 @@ impl<'b> Kit<'b> {
             .is_some_and(|it| !it.drills.is_empty() || !it.reamers.is_empty())
     }
 
+    pub(crate) fn has_flat(self, dia: Length) -> bool {
+        let same = |own: &Length| (*own - dia).abs() <= SAME;
+        self.bench.is_some_and(|it| it.flats.iter().any(same))
+    }
+
+    /// Whether it says by what flat bottoms are cut: flat drills, or boring bars.
+    pub(crate) fn lists_flats(self) -> bool {
+        self.bench
+            .is_some_and(|it| !it.flats.is_empty() || !it.boring.is_empty())
+    }
+
     /// Whether it lists taps or dies at all.
     pub(crate) fn lists_threading(self) -> bool {
         self.bench

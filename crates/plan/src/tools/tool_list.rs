@@ -24,6 +24,8 @@ pub struct ListedTool {
     pub tool: Tool,
     /// Whether it is at hand.
     pub standing: Standing,
+    /// What does it, more or less, where the bench lacks it.
+    pub substitute: Option<Substitute>,
     /// Where it is used, in the order of the routes.
     pub uses: Vec<Use>,
 }
@@ -39,6 +41,27 @@ pub enum Standing {
     ToMake,
     /// Every bench has one, or no bench is known.
     Needed,
+}
+
+/// What does the work of a tool that is not at hand, and at what cost.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Substitute {
+    /// Another drill: the hole comes out wider by so much, narrower where it is below zero.
+    Drill {
+        /// Its size.
+        dia: Length,
+        /// On diameter.
+        wider: Length,
+    },
+    /// A twist drill ground flat across: that drill is lost for other work.
+    GroundFlat {
+        /// Its size.
+        dia: Length,
+        /// On diameter.
+        wider: Length,
+    },
+    /// A chuck with jaws: it marks the stock and runs less true.
+    Chuck,
 }
 
 /// A use of a tool.
@@ -67,10 +90,15 @@ impl ToolList {
                 sizes.extend(hole_size(&it.work));
             }
         }
-        let listed = uses.into_iter().map(|(tool, uses)| ListedTool {
-            tool,
-            standing: kit.standing(tool),
-            uses,
+        let listed = uses.into_iter().map(|(tool, uses)| {
+            let standing = kit.standing(tool);
+            let lacks = standing == Standing::ToBuy;
+            ListedTool {
+                tool,
+                standing,
+                substitute: lacks.then(|| kit.substitute(tool)).flatten(),
+                uses,
+            }
         });
         ToolList {
             tools: listed.collect(),
@@ -114,7 +142,8 @@ impl Kit<'_> {
         };
         let owned = match tool {
             Tool::Mandrel { .. } => return Standing::ToMake,
-            Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => self.drill(dia).is_some(),
+            Tool::Drill { dia, .. } => self.drill(dia).is_some(),
+            Tool::FlatDrill { dia } => self.has_flat(dia),
             Tool::BoringBar { enters } => bench.boring.iter().any(|bar| bar.enters <= enters),
             Tool::Reamer { dia } => self.has_reamer(dia),
             Tool::Tap { thread } => self.tap(&thread).is_some(),
@@ -129,6 +158,26 @@ impl Kit<'_> {
             Standing::OnBench
         } else {
             Standing::ToBuy
+        }
+    }
+
+    /// The nearest that would do.
+    fn substitute(self, tool: Tool) -> Option<Substitute> {
+        let drills = self.bench?.drills.iter().map(|drill| drill.dia);
+        let nearest = |dia: Length| drills.min_by_key(|own| (*own - dia).abs());
+        match tool {
+            Tool::Drill { dia, .. } | Tool::Reamer { dia } => {
+                let near = nearest(dia)?;
+                let wider = near - dia;
+                Some(Substitute::Drill { dia: near, wider })
+            }
+            Tool::FlatDrill { dia } => {
+                let near = nearest(dia)?;
+                let wider = near - dia;
+                Some(Substitute::GroundFlat { dia: near, wider })
+            }
+            Tool::Collet { .. } => Some(Substitute::Chuck),
+            _ => None,
         }
     }
 }

@@ -43,10 +43,24 @@ fn lacks_drill(kit: Kit, dia: Length) -> bool {
     kit.lists_drills() && kit.drill(dia).is_none()
 }
 
+/// A twist drill is no flat one; where the bench says nothing of flat ones, a drill of the size can be
+/// ground.
+fn lacks_flat(kit: Kit, dia: Length) -> bool {
+    match kit.lists_flats() {
+        true => !kit.has_flat(dia),
+        false => lacks_drill(kit, dia),
+    }
+}
+
 fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Trouble> {
     let mut found = Vec::new();
+    let flat = matches!(tool, Tool::FlatDrill { .. });
+    let lacks = |dia: Length| match flat {
+        true => lacks_flat(kit, dia),
+        false => lacks_drill(kit, dia),
+    };
     match tool {
-        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks_drill(kit, dia) => {
+        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks(dia) => {
             // A bar that enters but does not reach is the nearer cure.
             let entering = kit.bench.and_then(|it| {
                 it.boring
@@ -65,7 +79,7 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
                         short,
                     }
                 }
-                None => no_drill(kit, feature, dia),
+                None => no_drill(kit, feature, (dia, flat)),
             });
         }
         Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => {
@@ -74,10 +88,9 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
                 _ => Length::ZERO,
             };
             let needed = cut.to + point;
-            for (reach, short) in [
-                (kit.drill_reach(dia), Short::Drill),
-                (kit.travel(), Short::Travel),
-            ] {
+            // Of a flat drill's flutes no standard speaks.
+            let flutes = kit.drill_reach(dia).filter(|_| !flat);
+            for (reach, short) in [(flutes, Short::Drill), (kit.travel(), Short::Travel)] {
                 if let Some(reach) = reach.filter(|reach| *reach < needed) {
                     found.push(Trouble::BeyondReach {
                         feature,
@@ -99,18 +112,24 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
     found
 }
 
-fn no_drill(kit: Kit, feature: CutId, wanted: Length) -> Trouble {
-    let drills = kit
-        .bench
-        .map(|bench| bench.drills.as_slice())
-        .unwrap_or_default();
-    let sizes = || drills.iter().map(|drill| drill.dia);
+fn no_drill(kit: Kit, feature: CutId, (wanted, flat): (Length, bool)) -> Trouble {
+    let sizes: Vec<Length> = match kit.bench {
+        Some(bench) if flat && !bench.flats.is_empty() => bench.flats.clone(),
+        Some(bench) => bench.drills.iter().map(|drill| drill.dia).collect(),
+        None => Vec::new(),
+    };
     Trouble::NoDrill {
         feature,
         wanted,
-        below: sizes().rfind(|dia| *dia < wanted),
-        above: sizes().find(|dia| *dia > wanted),
+        flat,
+        below: sizes.iter().copied().rfind(|dia| *dia < wanted),
+        above: sizes.iter().copied().find(|dia| *dia > wanted),
     }
+}
+
+/// The tool for the hole that takes a glued piece's spigot, flat at its bottom.
+pub(crate) fn socket_tool(dia: Length, depth: Length, kit: Kit) -> Tool {
+    kit.bar(dia, depth).unwrap_or(Tool::FlatDrill { dia })
 }
 
 /// The tool for a thread.

@@ -1,5 +1,7 @@
 //! Parts made up at random, written in the language.
 
+pub(crate) mod pens;
+
 use proptest::prelude::*;
 
 /// A thread with the drill that opens it inside.

@@ -4,7 +4,7 @@ use quillet_geometry::{
     self as geometry, Arc, Chain, Cubic, Curve, Length, Line, Point, Segment, Tag,
 };
 use quillet_model::{End, Part};
-use quillet_plan::{InsideCut, InsideShape, NUB_DIA, Route, ThreadCut, TurnCut, Work};
+use quillet_plan::{InsideCut, InsideShape, Nub, Route, ThreadCut, TurnCut, Work};
 
 pub(crate) struct Shape<'a> {
     part: &'a Part,
@@ -60,7 +60,7 @@ impl<'a> Shape<'a> {
         &self,
         spans: &[(Length, Length)],
         over: Length,
-        core: Option<End>,
+        core: Option<(End, Length)>,
     ) -> Vec<Chain> {
         let Some(outline) = &self.outline else {
             return Vec::new();
@@ -68,8 +68,8 @@ impl<'a> Shape<'a> {
         let raised = raised(outline, over.to_mm() / 2.0);
         let length = self.part.length.to_mm();
         let kept = match core {
-            Some(end) => {
-                let radius = NUB_DIA.to_mm() / 2.0;
+            Some((end, dia)) => {
+                let radius = dia.to_mm() / 2.0;
                 let (from, to) = match end {
                     End::First => (0.0, length / 2.0),
                     End::Second => (length / 2.0, length),
@@ -90,10 +90,10 @@ impl<'a> Shape<'a> {
     }
 
     /// The nub beyond an end's face.
-    pub(crate) fn nub(&self, end: End, from: Length, to: Length) -> Chain {
-        match end {
-            End::First => self.level(from, Length::ZERO, NUB_DIA),
-            End::Second => self.level(self.part.length, to, NUB_DIA),
+    pub(crate) fn nub(&self, nub: Nub, from: Length, to: Length) -> Chain {
+        match nub.end {
+            End::First => self.level(from, Length::ZERO, nub.dia),
+            End::Second => self.level(self.part.length, to, nub.dia),
         }
     }
 

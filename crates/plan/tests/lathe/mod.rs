@@ -9,7 +9,9 @@ use stock::Stock;
 use cuts::Shape;
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
-use quillet_plan::{Hold, InsideShape, MandrelKind, Pass, Plan, Route, Threading, Work};
+use quillet_plan::{
+    Hold, InsideShape, MandrelKind, Operation, Pass, Plan, Route, Tail, Threading, Work,
+};
 
 /// Carries a route out; what went wrong, and nothing where the designed part came out.
 pub(crate) fn carry_out(plan: &Plan, route: &Route) -> Vec<String> {
@@ -33,6 +35,10 @@ struct Lathe<'a> {
     threaded: Vec<(End, bool)>,
     centred: [bool; 2],
     faced: [bool; 2],
+    /// The mandrel that plugs each end.
+    plugged: [Option<usize>; 2],
+    /// How far from each end a mate was tried, inside and outside.
+    tried: Vec<(End, bool, Length)>,
     wrong: Vec<String>,
     number: usize,
 }
@@ -54,6 +60,8 @@ impl<'a> Lathe<'a> {
             threaded: Vec::new(),
             centred: [false; 2],
             faced: [false; 2],
+            plugged: [None; 2],
+            tried: Vec::new(),
             wrong: Vec::new(),
             number: 0,
         }
@@ -79,13 +87,20 @@ impl<'a> Lathe<'a> {
             self.say("it needs what comes after it");
         }
         self.hold = operation.hold;
+        if matches!(operation.work, Work::TakeHold) {
+            self.plugged = [None; 2];
+        }
         self.check_hold(&operation.work);
+        self.check_tried(&operation.work);
+        self.check_stack(operation);
+        self.check_speed(operation);
         let before = (self.crest.volume(), self.root.volume());
         self.cut(&operation.work);
         let removed = before.1 - self.root.volume();
         let cuts = !matches!(
             operation.work,
             Work::Saw { .. }
+                | Work::FacePiece(_)
                 | Work::Socket { .. }
                 | Work::Spigot { .. }
                 | Work::GlueUp { .. }
@@ -132,9 +147,19 @@ impl<'a> Lathe<'a> {
                     self.say("the end on the mandrel is not cut yet");
                 }
                 let far = mount.end.other();
-                let open = self.crest.opening(far) > 0.0 || self.centred[far.index()];
-                if mount.tail_centre && !open {
+                let centred = match mount.tail {
+                    Tail::Free => true,
+                    Tail::Centre => self.centred[far.index()],
+                    Tail::BullNose | Tail::Plug(_) => self.crest.opening(far) > 0.0,
+                };
+                if !centred {
                     self.say("the tail centre finds no centre");
+                }
+                if mount.tail == Tail::BullNose && self.cone_meets_thread(far) {
+                    self.say("the tail centre's cone bruises the thread");
+                }
+                if mount.tail != Tail::Free && self.comes_from(work) == Some(far) {
+                    self.say("the tail centre is in the way");
                 }
                 if self.end_of(work) == Some(mount.end) {
                     self.say("the mandrel is in the way");
@@ -152,6 +177,161 @@ impl<'a> Lathe<'a> {
             Work::Thread(cut) if cut.inside || cut.method == Threading::Die => Some(cut.end),
             _ => None,
         }
+    }
+
+    /// Nothing is cut after a stop that its mate touched or passed.
+    fn check_tried(&mut self, work: &Work) {
+        let length = self.part().length;
+        let later = |end: End, inside: bool, (a, b): (Length, Length)| {
+            self.tried.iter().any(|(at, tried_inside, depth)| {
+                let near = if *at == end { a } else { length - b };
+                *tried_inside == inside && near < *depth
+            })
+        };
+        let spoils = match work {
+            Work::Inside(cut) => later(cut.end, true, (cut.from, cut.to)),
+            Work::Thread(cut) => later(cut.end, cut.inside, (cut.from, cut.to)),
+            Work::Turn(cut) => later(cut.end, false, (cut.from, cut.to)),
+            _ => false,
+        };
+        if spoils {
+            self.say("a mate was tried before this was cut");
+        }
+        if let Work::Try(gate) = work {
+            self.tried.push((gate.end, !gate.goes_in, gate.depth));
+        }
+    }
+
+    /// Pieces are faced before they are glued, bored before a spigot goes in and led by a drill, held by
+    /// what can be held, and trued when all are on.
+    fn check_stack(&mut self, operation: &Operation) {
+        let pieces = self.part().blanks();
+        if pieces.len() < 2 {
+            return;
+        }
+        let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
+        if let Hold::Pieces(held) = operation.hold {
+            if short(held.gripped) && !held.on_rod {
+                self.say("a short piece is gripped");
+            }
+            if held.grip < Length::mm(8.0) {
+                self.say("hardly anything is gripped");
+            }
+        }
+        let before = &self.route.operations[..self.number];
+        let faced = |piece: usize, end: End| {
+            before.iter().any(|it| {
+                matches!(it.work, Work::FacePiece(face) if (face.piece, face.end) == (piece, end))
+            })
+        };
+        let bored = |index: usize, wanted: bool| {
+            before.iter().any(|it| {
+                matches!(it.work, Work::Socket { piece, leads, .. }
+                    if piece == index && leads == wanted)
+            })
+        };
+        match &operation.work {
+            Work::GlueUp { piece, rubbed, .. } => {
+                let own = faced(*piece, End::First) || *rubbed && short(*piece);
+                if !faced(piece - 1, End::Second) || !own {
+                    self.say("a joint face is not faced");
+                }
+                if pieces[*piece].spigot.is_some() && !bored(piece - 1, false) {
+                    self.say("nothing takes the spigot");
+                }
+            }
+            Work::Socket {
+                piece,
+                leads: false,
+                ..
+            } if !bored(*piece, true) => {
+                self.say("nothing leads the flat tool");
+            }
+            Work::Face { .. } => {
+                let trued = before
+                    .iter()
+                    .any(|it| matches!(it.work, Work::Round { .. }));
+                if !trued {
+                    self.say("the stack is not trued");
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// A single point has the time it takes to stop, by what the stock leaves it beyond full form.
+    fn check_speed(&mut self, operation: &Operation) {
+        let Work::Thread(cut) = &operation.work else {
+            return;
+        };
+        if cut.method != Threading::SinglePoint {
+            return;
+        }
+        let Some(set) = operation.speed.as_ref().and_then(|it| it.set_rev_min) else {
+            return;
+        };
+        let form = &cut.thread.thread;
+        let part = self.part();
+        let seconds = if cut.inside { 2.0 } else { 1.0 };
+        let travel = Length::mm(set * form.lead_mm() * seconds / 60.0);
+        let (a, b) = (
+            part.station(cut.end, cut.to),
+            part.station(cut.end, cut.to + travel),
+        );
+        let (low, high) = (a.min(b), a.max(b));
+        let free = match cut.inside {
+            true => self.crest.narrowest(low, high) >= form.minor_diameter().to_mm() / 2.0 - 1e-6,
+            false => {
+                low < self.crest.from
+                    || high > self.crest.to
+                    || self.crest.fattest(low, high) <= form.root_diameter().to_mm() / 2.0 + 1e-6
+            }
+        };
+        if !free {
+            self.say(format!(
+                "{set} rev/min runs on by {travel} before it is stopped"
+            ));
+        }
+    }
+
+    /// A die comes over what stands out of the face.
+    fn check_plug(&mut self, end: End, root: Length) {
+        let Some(plug) = self.plugged[end.index()] else {
+            return;
+        };
+        let made = &self.plan.mandrels[plug];
+        let (out, passes) = (made.outside_dia(), root - Length::mm(0.3));
+        if out > passes {
+            self.say(format!(
+                "the die passes {passes}, and the plug is {out} outside"
+            ));
+        }
+    }
+
+    /// The end that has to be free of the tail centre.
+    fn comes_from(&self, work: &Work) -> Option<End> {
+        match work {
+            Work::RemoveNub { end, .. } => Some(*end),
+            other => self.end_of(other),
+        }
+    }
+
+    /// Whether a 60° cone standing on the mouth of a hole meets crests within it.
+    fn cone_meets_thread(&self, end: End) -> bool {
+        let part = self.part();
+        let mouth = self.crest.opening(end) * 2.0;
+        part.features.with_ids().any(|(index, it)| {
+            let Some((thread, quillet_syntax::ast::Side::Inside)) = it.thread() else {
+                return false;
+            };
+            let minor = thread.thread.minor_diameter().to_mm();
+            let depth = part
+                .full_form(index, end)
+                .map_or(it.from, |it| it.0)
+                .to_mm();
+            let cone = mouth - 2.0 * depth * 30.0_f64.to_radians().tan();
+            it.end == end && (mouth <= minor + 1e-6 || cone > minor)
+        })
     }
 
     /// The stations between which a tool works outside.
@@ -212,6 +392,13 @@ impl<'a> Lathe<'a> {
                 self.clip(*end, *to);
                 self.faced[end.index()] = *to == part.station(*end, Length::ZERO);
             }
+            Work::Support { plug } => {
+                let served = &self.plan.mandrels[*plug].serves;
+                let own = served.iter().filter(|it| it.0 == part.name.text);
+                for (_, end) in own {
+                    self.plugged[end.index()] = Some(*plug);
+                }
+            }
             Work::Centre { end, in_nub } => self.centred[end.index()] |= *in_nub,
             Work::Round { dia } => {
                 let (from, to) = (self.crest.from, self.crest.to);
@@ -254,6 +441,7 @@ impl<'a> Lathe<'a> {
                     if cut.method == Threading::Die {
                         let passes = form.root_diameter() + Length::mm(1e-5);
                         self.check_way_in(cut.end, cut.from, passes, false);
+                        self.check_plug(cut.end, form.root_diameter());
                     }
                     crest.into_iter().for_each(|made| self.crest.turn(made));
                     root.into_iter().for_each(|made| self.root.turn(made));
@@ -261,13 +449,13 @@ impl<'a> Lathe<'a> {
                 self.threaded.push((cut.end, cut.inside));
             }
             Work::Outside(pass) if pass.pass != Pass::Blend => {
-                // A stub is gripped and keeps its size; a nub is turned.
-                let nub = pass.nub.filter(|_| self.route.strategy.nub.is_some());
-                for made in self.shape.outline(&pass.spans, pass.over, pass.nub) {
+                let core = pass.core.map(|core| (core.end, core.dia));
+                for made in self.shape.outline(&pass.spans, pass.over, core) {
                     self.outside(made);
                 }
-                if let Some(end) = nub {
-                    let made = self.shape.nub(end, self.crest.from, self.crest.to);
+                // A stub is gripped and keeps its size; a nub is turned.
+                if let Some(nub) = pass.core.and_then(|core| core.nub) {
+                    let made = self.shape.nub(nub, self.crest.from, self.crest.to);
                     self.outside(made);
                 }
             }
@@ -290,7 +478,7 @@ impl<'a> Lathe<'a> {
                     .route
                     .strategy
                     .on_stub
-                    .then_some(self.route.strategy.first.other());
+                    .then_some((self.route.strategy.first.other(), quillet_plan::NUB_DIA));
                 for made in self
                     .shape
                     .outline(&self.shape.spans(self.route), Length::ZERO, kept)

@@ -1,6 +1,10 @@
 //! What practice asks of a route, rule by rule, with the figures worked out by hand.
 
 mod cutting;
+mod holding;
+mod noticed;
+mod stacks;
+mod tools;
 
 use super::*;
 use quillet_model::End;
@@ -21,7 +25,6 @@ fn written(text: &str) -> Design {
         &[&[("own.quillet", &*text)][..], &SHARED[..]].concat(),
     )
 }
-
 
 fn route<'a>(plan: &'a Plan, part: &str) -> &'a Route {
     let found = plan.routes.iter().find(|it| &*it.part.name.text == part);

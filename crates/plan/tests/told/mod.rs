@@ -61,8 +61,8 @@ fn a_fit_sets_what_the_calipers_must_read() {
 }
 
 /// By hand: the cap's thread begins 2.5 deep; the barrel's ends 6.5 deep when its shoulder bears,
-/// 4.0 of travel over a lead of 2.4. Its mandrel: a spigot of 2.3 and 5.0 less a pitch of 0.8 of
-/// thread, 6.5 deep as well.
+/// 4.0 of travel over a lead of 2.4. Its mandrel's thread ends a pitch of 0.8 before the cap's does,
+/// 6.7 deep: 4.2 of travel.
 #[test]
 fn a_stop_says_what_to_count_and_what_to_see() {
     use quillet_plan::Home;
@@ -91,7 +91,7 @@ fn a_stop_says_what_to_count_and_what_to_see() {
         assert!((found - wanted).abs() < 1e-6, "{found}, {wanted}");
     };
     let cap = gate("cap", "barrel");
-    near(cap.turns, 4.0 / 2.4);
+    near(cap.turns, 4.2 / 2.4);
     assert!(cap.copy && cap.home == Some(Home::Shoulder));
     let barrel = gate("barrel", "cap");
     near(barrel.turns, 4.0 / 2.4);

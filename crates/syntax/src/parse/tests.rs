@@ -117,6 +117,7 @@ fn a_bench_says_what_stands_on_it() {
 bench shed {
   drills 1..13 step 0.1, #7 reach 90
   drills #1..#60, letter A..Z
+  flats 8.6, 13.1
   boring 6 reach 35
   reamers 8
   collets 3..16 step 1

@@ -18,6 +18,8 @@ use chumsky::prelude::*;
 pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Bench, "drills SIZE..SIZE [step STEP] [reach LENGTH]", "Drills by size", "drills 1..13 step 0.1, 8.25")
         .rule("drills SIZES [reach LENGTH]"),
+    statement(Place::Bench, "flats SIZE [..SIZE step STEP]", "Flat-bottomed drills and counterbores by size", "flats 8.6, 13.1")
+        .rule("flats SIZES"),
     statement(Place::Bench, "boring DIAMETER [reach LENGTH]", "A boring bar by the smallest hole it enters", "boring 6 reach 35")
         .rule("boring SIZES [reach LENGTH]"),
     statement(Place::Bench, "reamers SIZE [..SIZE step STEP]", "Reamers by size", "reamers 6, 8, 10")
@@ -176,6 +178,7 @@ pub enum LatheOptionKind {
 #[allow(missing_docs, reason = "the variants are the grammar's words")]
 pub enum SizedTools {
     Drills,
+    Flats,
     Boring,
     Reamers,
     Collets,
@@ -278,6 +281,7 @@ pub(crate) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
             pilot,
         });
     let sized = choice((
+        word("flats").to(SizedTools::Flats),
         word("reamers").to(SizedTools::Reamers),
         word("collets").to(SizedTools::Collets),
         word("mandrels").to(SizedTools::Mandrels),

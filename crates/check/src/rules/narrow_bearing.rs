@@ -1,0 +1,33 @@
+//! `narrow-bearing`: the shoulder by which a part is held bears on next to nothing.
+
+use super::mandrels;
+use crate::{Findings, PartView, Rule, Run};
+use quillet_plan::Trouble;
+use quillet_syntax::{Severity, text};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "narrow-bearing",
+    severity: Severity::Warning,
+    limit: None,
+    page: include_str!("narrow-bearing.md"),
+    run: Run::Part(run),
+};
+
+fn run(view: &PartView<'_>, findings: &mut Findings) {
+    let part = view.part;
+    mandrels::tell(&RULE, view, findings, |trouble| {
+        let Trouble::NarrowBearing { end, ring, wanted } = *trouble else {
+            return None;
+        };
+        Some((
+            text!(
+                "on its mandrel {} bears at the {} on a ring of {} a side; {} is wanted",
+                part.name.text,
+                part.end_name(end),
+                ring,
+                wanted
+            ),
+            "make the shoulder behind the thread fatter, or the thread finer",
+        ))
+    });
+}

@@ -1,0 +1,284 @@
+//! How the work is held, plugged, joined and tried.
+
+use super::*;
+use quillet_plan::{Hold, MandrelKind, Pass, Tail, Threading};
+
+/// The Heron with its cap flush on the barrel.
+fn flush() -> Plan {
+    let heron = include_str!("../../../../examples/heron.quillet");
+    let text = heron.replace("dia 14.4 as shoulder", "dia 15.2 as shoulder");
+    let design = design(
+        "flush.quillet",
+        &[&[("flush.quillet", &*text)][..], &SHARED[..]].concat(),
+    );
+    plan_pen(
+        design.pen("heron").expect("the pen is there"),
+        design.bench(None).map(AsRef::as_ref),
+    )
+}
+
+/// M13x0.8 is 12.02 at its root, M12x0.8 11.02, M10x0.75 9.08: 0.3 under them, to a tenth, pass.
+#[test]
+fn a_die_passes_over_its_plug() {
+    let mut seen = 0;
+    for name in SOUND {
+        for route in &planned(name).routes {
+            for (at, it) in route.operations.iter().enumerate() {
+                let Work::Support { plug } = it.work else {
+                    continue;
+                };
+                let plan = planned(name);
+                let plug = &plan.mandrels[plug];
+                let die = route.operations[at..].iter().find_map(|it| match &it.work {
+                    Work::Thread(cut) if cut.method == Threading::Die => Some(cut),
+                    _ => None,
+                });
+                let form = die.expect("a die follows").thread.thread;
+                let passes = match form.major().to_mm() {
+                    13.0 => 11.7,
+                    12.0 => 10.7,
+                    10.0 => 8.7,
+                    9.0 => 7.7,
+                    11.0 => 9.7,
+                    other => panic!("{other}"),
+                };
+                assert!(plug.outside_dia().to_mm() <= passes, "{name}: {plug:?}");
+                // What stands out is turned of one thickness, or is hidden by the holder.
+                if plug.thread.is_none() {
+                    assert!(plug.shank_length < Length::mm(3.0), "{plug:?}");
+                }
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen >= 6, "{seen}");
+}
+
+/// A screwed plug that no shoulder can be given is a stud below the face.
+#[test]
+fn a_plug_that_would_stop_the_die_has_no_head() {
+    let plan = planned("avocet");
+    let stud = plan.mandrels.iter().find(|it| it.headless);
+    for made in plan
+        .mandrels
+        .iter()
+        .filter(|it| it.kind == MandrelKind::Plug)
+    {
+        assert!(made.headless || made.shank == made.front_spigot.unwrap().dia || made.centred);
+    }
+    if let Some(stud) = stud {
+        assert_eq!(
+            (stud.shank_length, stud.outside_dia()),
+            (Length::ZERO, Length::ZERO)
+        );
+    }
+}
+
+/// A wall of 1.5 under the thread bears the die by itself: M10x0.75 is 9.08 at its root, 1.54 over
+/// a hole of 6.
+#[test]
+fn a_thick_wall_needs_no_plug() {
+    let plugs = |drill: f64| {
+        let design = written(&format!(
+            "part thing from a to b {{\n  blank of reed rod 16\n  length 30\n  \
+             outside {{ at 8 dia 12; at 30 dia 12 }}\n  \
+             from a {{ tenon for 8; thread M10x0.75 outside for 6; drill {drill} to 12 }}\n}}\n"
+        ));
+        let plan = plan_part(
+            design.part("thing").unwrap(),
+            design.bench(None).map(AsRef::as_ref),
+        );
+        let works = plan.routes[0].operations.iter();
+        works
+            .filter(|it| matches!(it.work, Work::Support { .. }))
+            .count()
+    };
+    assert_eq!((plugs(6.0), plugs(6.2)), (0, 1));
+}
+
+/// The die of M13x0.8 leaves 2.4 incomplete: the mandrel has that as relief behind its thread, at
+/// 12.02 less 0.1, to a tenth.
+#[test]
+fn a_mandrel_is_relieved_behind_its_thread() {
+    let plan = planned("heron");
+    let made = plan.mandrels.iter().find(|it| {
+        it.kind == MandrelKind::Male
+            && it
+                .thread
+                .as_ref()
+                .is_some_and(|it| it.thread.major() == Length::mm(13.0))
+    });
+    let relief = made.unwrap().relief.unwrap();
+    assert_eq!(
+        (relief.length, relief.dia),
+        (Length::mm(2.4), Length::mm(11.9))
+    );
+}
+
+/// Avocet's section is 9.6 over an M9 thread: 9.4 would leave a ring of 0.2; half a millimetre asks for
+/// a nose of 10, and the last cut may touch that.
+#[test]
+fn a_female_mandrel_bears_with_a_ring_of_half_a_millimetre() {
+    for name in SOUND {
+        let plan = planned(name);
+        for made in plan
+            .mandrels
+            .iter()
+            .filter(|it| it.kind == MandrelKind::Female)
+        {
+            let major = made.thread.as_ref().unwrap().thread.major();
+            assert!(made.shoulder - major >= Length::mm(1.0), "{name}: {made:?}");
+        }
+    }
+    let plan = planned("avocet");
+    let female = plan
+        .mandrels
+        .iter()
+        .find(|it| it.kind == MandrelKind::Female)
+        .unwrap();
+    assert!(female.shoulder >= Length::mm(10.0) && female.touched);
+}
+
+/// Turning stops at the nub's 6 and 2; the nub comes off with the tail centre drawn back, and nothing
+/// grips it.
+#[test]
+fn the_nub_stands_until_it_comes_off() {
+    for name in SOUND {
+        for route in &planned(name).routes {
+            let Some(nub) = route.blank.nub else { continue };
+            assert_eq!((nub.dia, nub.length), (Length::mm(6.0), Length::mm(6.0)));
+            let (off, it) = find(route, |work| matches!(work, Work::RemoveNub { .. }));
+            let Hold::Mandrel(mount) = it.hold else {
+                panic!("{name}: {:?}", it.hold)
+            };
+            assert_eq!(mount.tail, Tail::Free);
+            for it in &route.operations[..off] {
+                if let Work::Outside(pass) = &it.work {
+                    let core = pass.core.expect("a core is left");
+                    assert_eq!((core.dia, core.nub), (Length::mm(8.0), Some(nub)));
+                }
+                if let Hold::Collet(grip) = it.hold {
+                    assert!(grip.dia == route.blank.dia);
+                }
+            }
+        }
+    }
+}
+
+/// Heron's barrel is 0.8 below its cap: nothing is turned joined.
+#[test]
+fn only_what_is_flush_is_turned_joined() {
+    let joined = |plan: &Plan| {
+        let all = plan.routes.iter().flat_map(|it| &it.operations);
+        all.filter(|it| matches!(&it.work, Work::Outside(it) if it.pass == Pass::Blend))
+            .count()
+    };
+    assert_eq!(joined(&planned("heron")), 0);
+    assert_eq!(joined(&flush()), 2);
+}
+
+/// Where two parts are turned joined, the tail's nub is gripped and long enough for it, and neither
+/// route goes on before the mate is turned.
+#[test]
+fn a_joined_pass_waits_for_both_turnings() {
+    let plan = flush();
+    right(&plan);
+    assert_eq!(
+        plan.sequence.len(),
+        plan.routes
+            .iter()
+            .map(|it| it.operations.len())
+            .sum::<usize>()
+    );
+    for name in ["cap", "barrel"] {
+        let route = route(&plan, name);
+        let gripped = name == "barrel";
+        let nub = route.blank.nub.unwrap();
+        let size = if gripped { (10.0, 15.0) } else { (6.0, 6.0) };
+        assert_eq!((nub.dia.to_mm(), nub.length.to_mm()), size, "{name}");
+        let (_, it) = find(
+            route,
+            |work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend),
+        );
+        assert_eq!(
+            it.hold,
+            Hold::Joined {
+                collet: Length::mm(10.0)
+            }
+        );
+        let after = it.after.unwrap();
+        assert_ne!(&*plan.routes[after.route].part.name.text, name);
+        let before = &plan.routes[after.route].operations[after.operation].work;
+        assert!(matches!(before, Work::Outside(it) if it.pass == Pass::Finish));
+        let place = |wanted: quillet_plan::Step| plan.sequence.iter().position(|it| *it == wanted);
+        let own = plan
+            .routes
+            .iter()
+            .position(|it| it.part.name.text.as_ref() == name)
+            .unwrap();
+        let (at, _) = find(
+            route,
+            |work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend),
+        );
+        let here = place(quillet_plan::Step {
+            route: own,
+            operation: at,
+        });
+        assert!(place(after) < here);
+    }
+}
+
+/// A 60° cone on Heron's tip of 8.6 is 8.6 − 1.155 × 1.2 = 7.21 where the thread's 6.9 begins.
+#[test]
+fn the_tail_centre_touches_no_thread() {
+    let plan = planned("heron");
+    let plug = route(&plan, "section")
+        .operations
+        .iter()
+        .find_map(|it| match it.hold {
+            Hold::Mandrel(mount) => match mount.tail {
+                Tail::Plug(plug) => Some(&plan.mandrels[plug]),
+                _ => None,
+            },
+            _ => None,
+        });
+    let plug = plug.expect("a plug is drawn");
+    assert!(plug.centred && plug.thread.is_none());
+    assert_eq!(plug.front_spigot.unwrap().dia, Length::mm(8.6));
+    assert!(plug.shoulder > Length::mm(8.6));
+}
+
+/// Nothing is put anew on the mandrel it sits on.
+#[test]
+fn the_work_stays_on_the_mandrel_it_sits_on() {
+    for name in SOUND {
+        for route in &planned(name).routes {
+            let mut on = None;
+            for it in &route.operations {
+                let now = match it.hold {
+                    Hold::Mandrel(mount) => Some((mount.mandrel, mount.end)),
+                    _ => None,
+                };
+                let taken = matches!(it.work, Work::TakeHold);
+                assert!(!(taken && now.is_some() && now == on), "{name}: {route:#?}");
+                on = now;
+            }
+        }
+    }
+}
+
+/// Curlew's refill stands in the section with its tip in the hole that is drilled from the tip.
+#[test]
+fn a_mate_is_tried_after_all_that_it_touches() {
+    let plan = planned("curlew");
+    let route = route(&plan, "section");
+    let (at, gate) = find(
+        route,
+        |work| matches!(work, Work::Try(it) if &*it.mate == "refill"),
+    );
+    let (hole, _) = find(
+        route,
+        |work| matches!(work, Work::Inside(cut) if cut.shape.widest() == Length::mm(2.6)),
+    );
+    assert!(hole < at && gate.needs.contains(&hole), "{hole} {at}");
+}
