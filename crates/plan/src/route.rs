@@ -23,8 +23,11 @@
 //!    the place in the order that the task got; a hole that an earlier one has cut already is left
 //!    out.
 //!
-//! A part that is blended with its mate waits for it: routes are joined into one sequence in
-//! [`plan`](crate::plan_pen).
+//! 7. **The numbers to set**: one speed a holding, from the lathe's own steps.
+//!
+//! A part that is turned joined with its mate waits for it: routes are joined into one sequence in
+//! [`plan_pen`](crate::plan_pen). A blank of several pieces comes first of all: faced, bored, glued
+//! and trued, a thin piece where it is glued.
 //!
 //! # A worked example
 //!
@@ -50,7 +53,7 @@ use crate::tasks::all::all_tasks;
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::Mates;
 use crate::tools::kit::Kit;
-use crate::{AskedSize, Blank, Hold, MandrelKind, Operation, Strategy, Trouble};
+use crate::{AskedSize, Blank, Hold, MandrelKind, Operation, Strategy, Tail, Trouble};
 use quillet_geometry::Length;
 use quillet_model::Part;
 use std::sync::Arc;
@@ -84,10 +87,19 @@ pub struct Holding {
 }
 
 impl Route {
-    /// The route by holdings: each time the work is held otherwise a new one begins.
+    /// The route by holdings: each time the work is held otherwise a new one begins. A tail centre that
+    /// is only drawn back begins none.
     pub fn holdings(&self) -> Vec<Holding> {
         let mut from = 0;
-        let held = self.operations.chunk_by(|a, b| a.hold == b.hold);
+        let drawn_back = |a: Hold, b: Hold| match (a, b) {
+            (Hold::Mandrel(a), Hold::Mandrel(b)) => {
+                (a.mandrel, a.end) == (b.mandrel, b.end) && b.tail == Tail::Free
+            }
+            _ => false,
+        };
+        let held = self
+            .operations
+            .chunk_by(|a, b| a.hold == b.hold || drawn_back(a.hold, b.hold));
         let each = held.map(|operations| {
             let start = from;
             from += operations.len();

@@ -34,7 +34,11 @@ pub(super) fn holdings(
     bench: Option<&Bench>,
     units: Units,
 ) -> Vec<Holding> {
-    let ranges = ranges(&route.operations);
+    let ranges: Vec<Range<usize>> = route
+        .holdings()
+        .into_iter()
+        .map(|it| it.operations)
+        .collect();
     let pictures = draw::holdings(plan, route, &ranges, PICTURE_MM);
     let mut number = 0;
     let each = ranges.iter().zip(pictures).map(|(range, picture)| {
@@ -61,19 +65,6 @@ pub(super) fn holdings(
         }
     });
     each.filter(|it| !it.rows.is_empty()).collect()
-}
-
-/// The stretches of a route in which the work is held alike.
-fn ranges(operations: &[Operation]) -> Vec<Range<usize>> {
-    let mut found: Vec<Range<usize>> = Vec::new();
-    for (at, operation) in operations.iter().enumerate() {
-        let alike = at > 0 && operations[at - 1].hold == operation.hold;
-        match found.last_mut().filter(|_| alike) {
-            Some(last) => last.end = at + 1,
-            None => found.push(at..at + 1),
-        }
-    }
-    found
 }
 
 /// The rows of a stretch; facing and centring of one end are one.

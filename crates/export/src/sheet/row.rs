@@ -133,6 +133,8 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
             if let Some(nub) = nub.filter(|_| pass.pass == Pass::Finish) {
                 let (dia, long) = (dia_of(words.units, nub.dia), plain(nub.length));
                 how.push(format!("nub {dia} × {long}"));
+                let stop = pass.core.map(|core| dia_of(words.units, core.dia));
+                how.extend(stop.map(|it| format!("stop at {it}")));
             }
             if let Some(step) = operation.after {
                 let mate = words.plan.routes.get(step.route);

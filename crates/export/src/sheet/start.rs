@@ -281,9 +281,16 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
             let own = it.front_spigot.map(|it| it.dia).unwrap_or(it.shank);
             match thread(it) {
                 Some(name) => all.push(format!(
-                    "rod {}; cut {name} for {}, headless",
+                    "rod {}; cut {name} for {}, headless, a slot in its end",
                     dia(it.stock),
                     plain(it.thread_length)
+                )),
+                None if it.centred => all.push(format!(
+                    "rod {}: head {}, spigot {} for {}, a centre in the head",
+                    dia(it.stock),
+                    dia(it.shoulder),
+                    dia(own),
+                    plain(it.reach())
                 )),
                 None => all.push(format!(
                     "rod {} × {}, to the hole as made",
@@ -332,8 +339,12 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
                 ));
             }
             if let Some(name) = thread(it) {
+                let relief = it
+                    .relief
+                    .map(|it| format!("relief {} for {}; ", dia(it.dia), plain(it.length)));
                 all.push(format!(
-                    "cut {name} for {}; shoulder {}",
+                    "{}cut {name} for {}; shoulder {}",
+                    relief.unwrap_or_default(),
                     plain(it.thread_length),
                     dia(it.shoulder)
                 ));
@@ -342,6 +353,13 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
             }
             all.push("mark jaw and mandrel: it goes back the same way".into());
         }
+    }
+    all.extend(
+        it.under_die
+            .map(|passes| format!("the die passes {}", dia(passes))),
+    );
+    if it.touched {
+        all.push("in brass: the last cut may touch it".into());
     }
     all
 }

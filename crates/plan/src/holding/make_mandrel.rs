@@ -41,10 +41,12 @@ pub(crate) fn mandrel(
         .find(|it| it.goes_in == goes_in && !it.bought);
     made.copy_of = mate.map(|it| (it.part.clone(), it.end.clone()));
     made.serves.push((anatomy.part.name.text.clone(), end));
+    let male = matches!(kind, MandrelKind::Male | MandrelKind::Plug);
+    let under = under_die(anatomy, end, kit).filter(|_| male);
+    made.under_die = under;
     if kind == MandrelKind::Plug {
         return made;
     }
-    let under = under_die(anatomy, end, kit).filter(|_| kind == MandrelKind::Male);
     if let Some(most) = under {
         made.shoulder = made.shoulder.min(most);
     }
@@ -111,6 +113,7 @@ fn empty(kind: MandrelKind) -> Mandrel {
         stock: Length::ZERO,
         headless: false,
         centred: false,
+        under_die: None,
         bearing: None,
         touched: false,
         left_hand: false,

@@ -40,6 +40,8 @@ pub struct Mandrel {
     pub headless: bool,
     /// It has a centre in its end, for the tail centre.
     pub centred: bool,
+    /// What passes the die that comes over it while it is in the work: no more may stand out.
+    pub under_die: Option<Length>,
     /// The ring on which the work's own shoulder bears, a side, where it is a female one.
     pub bearing: Option<Length>,
     /// The ring it bears with is as wide as the work, or wider: make it of brass, for the last cut

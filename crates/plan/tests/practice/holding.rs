@@ -282,3 +282,62 @@ fn a_mate_is_tried_after_all_that_it_touches() {
     );
     assert!(hole < at && gate.needs.contains(&hole), "{hole} {at}");
 }
+
+/// M10x0.75 is 9.08 at its root: 8.7 passes. A tail centre drawn back is no new holding.
+#[test]
+fn the_plan_says_what_the_sheet_needs() {
+    let plan = planned("heron");
+    let plug = plan
+        .mandrels
+        .iter()
+        .find(|it| it.kind == MandrelKind::Plug && !it.centred);
+    assert_eq!(plug.unwrap().under_die, Some(Length::mm(8.7)));
+    let cap = route(&plan, "cap");
+    let holdings = cap.holdings();
+    let lathe: Vec<_> = holdings
+        .iter()
+        .filter(|it| it.hold != Hold::Bench)
+        .collect();
+    assert_eq!(lathe.len(), 3);
+    assert_eq!(
+        holdings.last().unwrap().operations.end,
+        cap.operations.len()
+    );
+    assert_eq!(lathe[1].set_rev_min, Some(700.0));
+}
+
+/// The worked example of the document on how a route is found.
+#[test]
+fn the_worked_example_goes_as_it_is_told() {
+    let design = written(
+        "part ferrule from mouth to tail {\n  blank of reed rod 18\n  length 30\n  \
+         outside { at 0 dia 14; at 24 dia 13; at tail dia 0 dome }\n  \
+         from mouth { drill 9.3 to 12; thread M10x0.75 inside to 9 }\n}\n",
+    );
+    let part = design.part("ferrule").expect("the part is there");
+    let plan = plan_part(part, design.bench(None).map(AsRef::as_ref));
+    right(&plan);
+    let route = &plan.routes[0];
+    assert_eq!(route.blank.length(), Length::mm(2.5 + 30.0 + 6.0 + 2.5));
+    let short = |it: &Operation| match &it.work {
+        Work::Saw { .. } => "saw",
+        Work::TakeHold => "hold",
+        Work::Face {
+            end: End::First, ..
+        } => "face mouth",
+        Work::Face { .. } => "face nub",
+        Work::Centre { in_nub: true, .. } => "centre nub",
+        Work::Centre { .. } => "centre mouth",
+        Work::Inside(_) => "drill",
+        Work::Thread(_) => "tap",
+        Work::Outside(it) if it.pass == Pass::Rough => "rough",
+        Work::Outside(_) => "turn",
+        Work::RemoveNub { .. } => "nub off",
+        Work::Polish { .. } => "sand",
+        _ => "other",
+    };
+    let order: Vec<_> = route.operations.iter().map(short).collect();
+    let wanted = "saw, hold, face nub, centre nub, hold, face mouth, centre mouth, drill, tap, hold, \
+                  rough, turn, nub off, sand";
+    assert_eq!(order.join(", "), wanted);
+}
