@@ -86,10 +86,8 @@ impl Trial<'_> {
         };
         let gone = as_grave(&findings) < as_grave(self.findings);
         // Anything as grave must have been there before, at the same place.
-        let known = |it: &Finding| {
-            let mut before = self.findings.iter();
-            before.any(|old| old.rule == it.rule && touch(it.span, moved(old.span)))
-        };
+        let before = Places::of(self.findings.iter().map(|old| (old.rule, moved(old.span))));
+        let known = |it: &Finding| before.touch(it.rule, it.span);
         let mut grave = findings.iter().filter(|it| it.severity >= finding.severity);
         let new = grave.any(|it| !known(it));
         Some(gone && !still && !new && !worse(self.findings, &findings, finding.severity))
@@ -153,19 +151,56 @@ fn same_pens(a: &Finding, b: &Finding) -> bool {
     a.pens.is_empty() || b.pens.is_empty() || a.pens.iter().any(|pen| b.pens.contains(pen))
 }
 
-fn count(findings: &[Finding], rule: RuleId) -> usize {
-    findings.iter().filter(|it| it.rule == rule).count()
+/// Places of findings of each rule in each file, by where they start, each with the furthest end of
+/// those up to it.
+struct Places(BTreeMap<(RuleId, FileId), Vec<(u32, u32)>>);
+
+impl Places {
+    fn of(found: impl Iterator<Item = (RuleId, Span)>) -> Self {
+        let mut places: BTreeMap<_, Vec<(u32, u32)>> = BTreeMap::new();
+        for (rule, span) in found {
+            let of_rule = places.entry((rule, span.file)).or_default();
+            of_rule.push((span.start, span.end));
+        }
+        for of_rule in places.values_mut() {
+            of_rule.sort_unstable();
+            let mut furthest = 0;
+            for (_, end) in of_rule {
+                furthest = furthest.max(*end);
+                *end = furthest;
+            }
+        }
+        Places(places)
+    }
+
+    /// Whether some place of the rule touches the span.
+    fn touch(&self, rule: RuleId, span: Span) -> bool {
+        let Some(places) = self.0.get(&(rule, span.file)) else {
+            return false;
+        };
+        let until = places.partition_point(|(start, _)| *start <= span.end);
+        until > 0 && places[until - 1].1 >= span.start
+    }
+}
+
+fn count(findings: &[Finding]) -> BTreeMap<RuleId, usize> {
+    let mut counts = BTreeMap::new();
+    for finding in findings {
+        *counts.entry(finding.rule).or_default() += 1;
+    }
+    counts
 }
 
 /// Whether there is more of anything at least as bad as `severity` than before.
 fn worse(before: &[Finding], after: &[Finding], severity: Severity) -> bool {
-    let grave = after.iter().filter(|it| it.severity >= severity);
-    let more = |rule: RuleId| count(after, rule) > count(before, rule);
+    let mut grave = after.iter().filter(|it| it.severity >= severity);
+    let (old, new) = (count(before), count(after));
+    let more = |rule: RuleId| new.get(&rule) > old.get(&rule);
     let at_least = |findings: &[Finding], severity: Severity| {
         findings.iter().filter(|it| it.severity >= severity).count()
     };
     let graver = |severity| at_least(after, severity) > at_least(before, severity);
-    grave.into_iter().any(|it| more(it.rule)) || graver(severity) || graver(Severity::Error)
+    grave.any(|it| more(it.rule)) || graver(severity) || graver(Severity::Error)
 }
 
 /// Files with some of them changed.

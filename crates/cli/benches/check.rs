@@ -59,6 +59,38 @@ fn chained(joints: usize) -> String {
     format!("{parts}pen long {{\n{joints}}}\n")
 }
 
+/// A part with so many lines of cuts from one end.
+fn cut_over_and_over(cuts: usize, line: impl Fn(usize) -> String) -> String {
+    let lines: String = (0..cuts)
+        .map(|nth| format!("    {}\n", line(nth)))
+        .collect();
+    format!(
+        "part p from a to b {{\n  blank of acrylic rod 20\n  length 450\n  outside dia 18\n  \
+         from a {{\n{lines}  }}\n}}\n"
+    )
+}
+
+fn cuts(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("check cuts of one part, one thread");
+    group.sample_size(10);
+    for count in [1_000, 10_000] {
+        let at_mm = |nth: usize| 1.0 + nth as f64 * 0.04;
+        let groove = |nth| format!("groove 15 for 0.02 at {:.3}", at_mm(nth));
+        let kinds = [
+            ("grooves", cut_over_and_over(count, groove)),
+            (
+                "equal drills",
+                cut_over_and_over(count, |_| "drill 8 to 20".to_owned()),
+            ),
+        ];
+        group.throughput(Throughput::Elements(count as u64));
+        for (name, text) in kinds {
+            group.bench_function(format!("{count} {name}"), |it| it.iter(|| check(&text)));
+        }
+    }
+    group.finish();
+}
+
 fn benches(criterion: &mut Criterion) {
     assert_eq!(check(HERON), 0, "Heron is clean");
     criterion.bench_function("check Heron, warm, one thread", |it| {
@@ -75,7 +107,7 @@ fn benches(criterion: &mut Criterion) {
     group.finish();
     let heron = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/heron.quillet");
     let mut group = criterion.benchmark_group("check joints of one pen, one thread");
-    for joints in [250, 500, 1_000] {
+    for joints in [100, 1_000] {
         let text = chained(joints);
         group.sample_size(10);
         group.throughput(Throughput::Elements(joints as u64));
@@ -92,6 +124,7 @@ fn benches(criterion: &mut Criterion) {
                 .expect("the binary runs")
         });
     });
+    cuts(criterion);
     folder(criterion);
 }
 

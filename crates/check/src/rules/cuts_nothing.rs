@@ -6,6 +6,7 @@ use quillet_geometry::Chain;
 use quillet_model::{Cut, CutId, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, text};
+use std::collections::BTreeSet;
 
 pub(crate) static RULE: Rule = Rule {
     code: "cuts-nothing",
@@ -20,8 +21,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     let Some(profiles) = &part.profiles else {
         return;
     };
+    let left = leaving_a_surface(profiles);
     for (index, cut) in part.features.with_ids() {
-        if leaves_a_surface(profiles, index) || is_expected(part, cut) {
+        if left.contains(&index) || is_expected(part, cut) {
             continue;
         }
         // A hole as wide as its thread is `off-tap-drill`.
@@ -61,19 +63,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     }
 }
 
-fn leaves_a_surface(profiles: &Profiles, index: CutId) -> bool {
+/// The cuts that some piece of a profile comes from.
+fn leaving_a_surface(profiles: &Profiles) -> BTreeSet<CutId> {
     [&profiles.root, &profiles.crest, &profiles.metal]
         .into_iter()
-        .any(|solid| {
-            let pieces = solid
-                .inner
-                .iter()
-                .chain([&solid.outer])
-                .flat_map(Chain::segments);
-            pieces
-                .into_iter()
-                .any(|piece| profiles.origin(piece.tag).feature() == Some(index))
-        })
+        .flat_map(|solid| solid.inner.iter().chain([&solid.outer]))
+        .flat_map(Chain::segments)
+        .filter_map(|piece| profiles.origin(piece.tag).feature())
+        .collect()
 }
 
 /// A pilot, a hole that its thread takes away, a tenon under its thread, and a broken corner,

@@ -113,10 +113,13 @@ impl Inside<'_, '_, '_> {
                 .material_in(self.anatomy.part.station(self.end, cut.from), Length::ZERO);
             let metal = material
                 .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
+            if !metal || dia < PILOT_FROM {
+                continue;
+            }
             let first = !solid
                 .iter()
                 .any(|(other, _)| other != cut && contains(cut, other));
-            if !metal || dia < PILOT_FROM || !first {
+            if !first {
                 continue;
             }
             let wanted = Length::mm((dia.to_mm() * 4.0).round() / 10.0);
@@ -242,30 +245,68 @@ impl Inside<'_, '_, '_> {
 
     /// What lies wholly within another hole is cut before it; what starts behind a mouth
     /// waits for the mouth; bores wait for the drills under them.
+    ///
+    /// Equal cuts follow one another as they are written, so the first of them waits for the last of
+    /// others: what the rest wait for follows.
     fn order(&mut self) {
-        for (cut, task) in &self.cuts {
-            for (other, earlier) in &self.cuts {
-                if earlier == task {
-                    continue;
-                }
-                let within = contains(cut, other) && (!contains(other, cut) || earlier < task);
-                let drilled = matches!(other.shape, InsideShape::Drill { .. });
-                let cut_drilled = matches!(cut.shape, InsideShape::Drill { .. });
-                let under = drilled
-                    && !cut_drilled
-                    && other.shape.widest() <= cut.shape.widest()
-                    && other.to > cut.from;
-                let mouth = cut.from.is_positive()
-                    && other.from < cut.from
-                    && other.to >= cut.from
-                    && !matches!(other.shape, InsideShape::Countersink { .. });
-                if (within || under || mouth) && !self.tasks.0[*earlier].needs.contains(task) {
-                    let needs = &mut self.tasks.0[*task].needs;
-                    if !needs.contains(earlier) {
-                        needs.push(*earlier);
-                    }
+        let runs = self.runs();
+        for run in &runs {
+            for pair in run.tasks.windows(2) {
+                self.wait(pair[1], pair[0]);
+            }
+        }
+        for later in &runs {
+            for earlier in runs.iter().filter(|it| !std::ptr::eq(*it, later)) {
+                match waits(&later.cut, &earlier.cut) {
+                    Waits::No => {}
+                    Waits::ForAll => self.wait_for_all(later, earlier),
+                    Waits::AsWritten => self.wait_as_written(later, earlier),
                 }
             }
+        }
+    }
+
+    fn wait_for_all(&mut self, later: &EqualCuts, earlier: &EqualCuts) {
+        let (Some(&task), Some(&last)) = (later.tasks.first(), earlier.tasks.last()) else {
+            return;
+        };
+        let needs = &self.tasks.0[last].needs;
+        if !later.tasks.iter().any(|it| needs.contains(it)) {
+            self.wait(task, last);
+        }
+    }
+
+    fn wait_as_written(&mut self, later: &EqualCuts, earlier: &EqualCuts) {
+        for task in &later.tasks {
+            let before = earlier.tasks.partition_point(|it| it < task);
+            if let Some(&last) = earlier.tasks[..before].last()
+                && !self.tasks.0[last].needs.contains(task)
+            {
+                self.wait(*task, last);
+            }
+        }
+    }
+
+    /// The cuts, equal ones together; of those that do not hold their like each alone.
+    fn runs(&self) -> Vec<EqualCuts> {
+        let mut runs: Vec<EqualCuts> = Vec::new();
+        for (cut, task) in &self.cuts {
+            let mut known = runs.iter_mut();
+            match known.find(|run| run.cut == *cut && contains(cut, cut)) {
+                Some(run) => run.tasks.push(*task),
+                None => runs.push(EqualCuts {
+                    cut: *cut,
+                    tasks: vec![*task],
+                }),
+            }
+        }
+        runs
+    }
+
+    fn wait(&mut self, task: usize, earlier: usize) {
+        let needs = &mut self.tasks.0[task].needs;
+        if !needs.contains(&earlier) {
+            needs.push(earlier);
         }
     }
 
@@ -298,6 +339,45 @@ impl Inside<'_, '_, '_> {
             });
         }
     }
+}
+
+/// Cuts that are equal, with their tasks in order.
+struct EqualCuts {
+    cut: InsideCut,
+    tasks: Vec<usize>,
+}
+
+/// How a cut waits for another one that is not its equal.
+enum Waits {
+    No,
+    ForAll,
+    /// Each holds the other: for those that are written before it.
+    AsWritten,
+}
+
+fn waits(cut: &InsideCut, other: &InsideCut) -> Waits {
+    if must_follow(cut, other) {
+        return Waits::ForAll;
+    }
+    match (contains(cut, other), contains(other, cut)) {
+        (true, false) => Waits::ForAll,
+        (true, true) if !must_follow(other, cut) => Waits::AsWritten,
+        _ => Waits::No,
+    }
+}
+
+/// A drill under it comes first, and the mouth it starts behind.
+fn must_follow(cut: &InsideCut, other: &InsideCut) -> bool {
+    let is_drill = |cut: &InsideCut| matches!(cut.shape, InsideShape::Drill { .. });
+    let under = is_drill(other)
+        && !is_drill(cut)
+        && other.shape.widest() <= cut.shape.widest()
+        && other.to > cut.from;
+    let mouth = cut.from.is_positive()
+        && other.from < cut.from
+        && other.to >= cut.from
+        && !matches!(other.shape, InsideShape::Countersink { .. });
+    under || mouth
 }
 
 fn drill(dia: Length, point: Angle) -> InsideShape {
