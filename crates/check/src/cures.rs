@@ -30,20 +30,17 @@ pub struct Trial<'a> {
 const MOST_OFFERED: usize = 3;
 
 /// So much is read again at most for all cures of a design, in bytes of text and pairs of a pen's
-/// joints: a pen's every cure, and the first of a file that is as long as a book.
+/// joints and of a part's cuts: a pen's every cure, and the first of a file that is as long as a book.
 const MOST_READ: usize = 1_000_000;
 
 impl Trial<'_> {
     /// The findings with the cures of each that hold, the first proposed first, three at most.
     pub fn all(&self) -> Vec<Finding> {
         let length: usize = self.design.files.iter().map(|file| file.text.len()).sum();
-        // Each joint sees all that those before it brought together.
-        let pairs: usize = self
-            .design
-            .pens
-            .iter()
-            .map(|pen| pen.joints.len().pow(2))
-            .sum();
+        // Each joint sees all that those before it brought together, and each cut all others.
+        let joints = self.design.pens.iter().map(|pen| pen.joints.len());
+        let cuts = self.design.parts.iter().map(|part| part.features.len());
+        let pairs: usize = joints.chain(cuts).map(|count| count.pow(2)).sum();
         let mut tries = MOST_READ / (length + pairs).max(1);
         let proved = |finding: &Finding| {
             let held = self.tried(finding, &mut tries);

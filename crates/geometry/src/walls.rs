@@ -57,6 +57,7 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
             note(&mut found, wall);
         }
     }
+    let (ordered_outer, ordered_inner) = (InOrder::of(outer), InOrder::of(inner));
     let mut along: Vec<Wall> = Vec::new();
     for (one, two) in facing_along {
         let known = found.get(&(one.tag, two.tag));
@@ -64,7 +65,7 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
             continue;
         }
         let near = one.curve.approach(&two.curve);
-        if metal_between(outer, inner, &near) {
+        if metal_between(&ordered_outer, &ordered_inner, &near) {
             let ends = known.map_or((near.one.z, near.other.z), |wall| {
                 (wall.from_mm, wall.to_mm)
             });
@@ -220,13 +221,34 @@ fn least_gap(outer: &Curve, inner: &Curve, (from, to): (f64, f64)) -> (f64, f64)
         .fold(ends, least)
 }
 
+/// Chains of which none lies over another, by where they start.
+struct InOrder<'c>(Vec<&'c Chain>);
+
+impl<'c> InOrder<'c> {
+    fn of(chains: &'c [Chain]) -> Self {
+        let mut chains: Vec<&Chain> = chains.iter().collect();
+        chains.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+        InOrder(chains)
+    }
+
+    /// As [`Chain::radii_at`], of the first that has the station.
+    fn radii_at(&self, z_mm: f64) -> Option<(f64, f64)> {
+        let until = self.0.partition_point(|chain| chain.start().z <= z_mm);
+        let near = &self.0[until.saturating_sub(2)..until];
+        near.iter().find_map(|chain| chain.radii_at(z_mm))
+    }
+}
+
 /// True where nothing but metal lies on the straight way between two nearest places.
-fn metal_between(outer: &[Chain], inner: &[Chain], near: &Approach) -> bool {
+fn metal_between(outer: &InOrder, inner: &InOrder, near: &Approach) -> bool {
     [0.25, 0.5, 0.75].iter().all(|part| {
         let place = near.one.towards(near.other, *part);
-        let radii = |chains: &[Chain]| chains.iter().find_map(|chain| chain.radii_at(place.z));
-        let under = radii(outer).is_some_and(|(before, after)| place.r <= before.min(after) + SAME);
-        let over = radii(inner).is_none_or(|(before, after)| place.r >= before.max(after) - SAME);
+        let under = outer
+            .radii_at(place.z)
+            .is_some_and(|(before, after)| place.r <= before.min(after) + SAME);
+        let over = inner
+            .radii_at(place.z)
+            .is_none_or(|(before, after)| place.r >= before.max(after) - SAME);
         under && over
     })
 }

@@ -107,8 +107,19 @@ impl Doubts {
     /// From what to what the mass of one of the parts may lie, g; none where nothing of it is in
     /// doubt, or it is not known.
     pub fn of_part(&self, part: PartId) -> Option<(f64, f64)> {
-        let range = self.range(&|weights| Some(weights.get(part)?.as_ref()?.mass_g));
+        let mass = |weights: &Weights| Some(weights.get(part)?.as_ref()?.mass_g);
+        let range = self.about(part).range(&mass);
         range.filter(|(low, high)| low < high)
+    }
+
+    /// What of it moves one of the parts.
+    fn about(&self, part: PartId) -> Doubts {
+        let moves = |doubt: &&Doubt| doubt.more.iter().any(|(index, _)| *index == part);
+        Doubts {
+            weights: self.weights.clone(),
+            densities: self.densities.iter().filter(moves).cloned().collect(),
+            sizes: self.sizes.iter().filter(moves).cloned().collect(),
+        }
     }
 
     /// From what to what a figure may lie of the mass of a pen in a configuration, filled; none as

@@ -38,10 +38,11 @@ pub(super) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String 
         let cells = column(at).map(Cell::width);
         cells.chain([head[at].chars().count()]).max().unwrap_or(0)
     };
+    let widths: Vec<usize> = columns.iter().map(|at| width(*at)).collect();
     let line = |cells: Vec<&Cell>| {
         let mut out = " ".repeat(indent);
-        for (at, cell) in columns.iter().zip(cells) {
-            let fill = " ".repeat(width(*at).saturating_sub(cell.width()));
+        for (width, cell) in widths.iter().zip(cells) {
+            let fill = " ".repeat(width.saturating_sub(cell.width()));
             match cell.right {
                 true => out += &format!("{fill}{}   ", cell.text),
                 false => out += &format!("{}{fill}   ", cell.text),

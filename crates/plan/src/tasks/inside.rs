@@ -356,6 +356,10 @@ enum Waits {
 }
 
 fn waits(cut: &InsideCut, other: &InsideCut) -> Waits {
+    let is_drill = matches!(other.shape, InsideShape::Drill { .. });
+    if other.to < cut.from || (other.from > cut.to && !is_drill) {
+        return Waits::No;
+    }
     if must_follow(cut, other) {
         return Waits::ForAll;
     }
