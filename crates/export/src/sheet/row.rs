@@ -133,8 +133,6 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
             if let Some(nub) = nub.filter(|_| pass.pass == Pass::Finish) {
                 let (dia, long) = (dia_of(words.units, nub.dia), plain(nub.length));
                 how.push(format!("nub {dia} × {long}"));
-                let stop = pass.core.map(|core| dia_of(words.units, core.dia));
-                how.extend(stop.map(|it| format!("stop at {it}")));
             }
             if let Some(step) = operation.after {
                 let mate = words.plan.routes.get(step.route);
@@ -158,6 +156,10 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
     how.extend(readings(words, operation));
     how.extend(operation.notes.iter().filter_map(|it| note(words, it)));
     row.how = how;
+    // No caliper reads it: the cell says what is tried instead.
+    row.dia = operation.notes.iter().find_map(|it| match it {
+        _ => None,
+    });
     for check in &operation.checks {
         let limits = words.limits(check.limits, check.nominal);
         match check.what {
@@ -323,9 +325,6 @@ fn note(words: &Words, note: &Note) -> Option<String> {
         Note::CleanLine => Some("line clean".into()),
         Note::ByCrank => Some("by the crank".into()),
         Note::HoldWork => Some("hold the work backing out".into()),
-        Note::ShankGoesHome { dia } => {
-            Some(format!("{} shank goes home", dia_of(words.units, *dia)))
-        }
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,
     }

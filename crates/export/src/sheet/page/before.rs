@@ -24,12 +24,12 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
     at = saws(&mut page, c, at);
     at = lay_out(&mut page, c, at);
     let mut pages = Vec::new();
-    let rows: Vec<&[_]> = c.turning.chunks(2).collect();
-    let mut begun_row = false;
-    for row in rows {
-        let head = if begun_row { 0.0 } else { 7.0 };
-        let high = row.iter().map(mandrel::height).fold(0.0, f64::max);
-        if at + head + high > foot - 0.5 {
+    // Each in the column that is less full, so that a short plug stands beside a long mandrel.
+    let mut down = [at; 2];
+    for (index, it) in c.turning.iter().enumerate() {
+        let head = if index == 0 { 7.0 } else { 0.0 };
+        let side = usize::from(down[1] < down[0] - 0.5);
+        let side = if down[side] + head + mandrel::height(it) > foot - 0.5 {
             pages.push(page);
             page = begun(
                 c,
@@ -37,23 +37,23 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
                 "Before you start, 2",
                 &format!("{}: mandrels", c.title),
             );
-            at = TOP;
-        }
-        if !begun_row {
-            let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
+            down = [TOP; 2];
+            0
+        } else {
+            side
+        };
+        if index == 0 {
+            let end = page.put(LEFT, down[0] + 5.0, VERB, "Turn the mandrels");
             page.put(
                 end + 1.5,
-                at + 5.0,
+                down[0] + 5.0,
                 BODY,
                 "– full size; brass or a hard plastic; a spigot suits the hole as made",
             );
-            at += 7.0;
-            begun_row = true;
+            down = down.map(|it| it + 7.0);
         }
-        for (index, it) in row.iter().enumerate() {
-            mandrel::cell(&mut page, it, (LEFT + 91.0 * index as f64, at), HALF);
-        }
-        at += high;
+        mandrel::cell(&mut page, it, (LEFT + 91.0 * side as f64, down[side]), HALF);
+        down[side] += mandrel::height(it);
     }
     pages.push(page);
     pages
