@@ -47,6 +47,17 @@ fn a_sheet_holds_what_is_taken_to_the_lathe() {
     assert!(!content.mandrels.rows.is_empty() && !content.cuts.rows.is_empty());
 }
 
+/// The barrel's ⌀9.3 opens the mouth before its ⌀8 is drilled: no caliper reads that one.
+#[test]
+fn a_hole_behind_a_wider_mouth_is_tried_by_a_pin() {
+    let content = heron(&examine(&example("heron.quillet")));
+    let rows = content.parts.iter().flat_map(|part| &part.holdings);
+    let mut rows = rows.flat_map(|holding| &holding.rows);
+    let drilled = rows.find(|row| row.size == "⌀8" && row.reach == "to 67");
+    let cell = drilled.and_then(|row| row.dia.as_deref());
+    assert_eq!(cell, Some("⌀8 goes home"));
+}
+
 /// ISO 286-2 at 10: H7 is +0.015 to 0, p6 +0.024 to +0.015. To the hundredth both limits of p6
 /// would read 10.02.
 #[test]

@@ -158,6 +158,7 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
     row.how = how;
     // No caliper reads it: the cell says what is tried instead.
     row.dia = operation.notes.iter().find_map(|it| match it {
+        Note::ShankGoesHome { dia } => Some(format!("{} goes home", dia_of(words.units, *dia))),
         _ => None,
     });
     for check in &operation.checks {
