@@ -112,7 +112,7 @@ fn mandrel_steps(mandrel: &Mandrel) -> Vec<(f64, f64)> {
         .map(|it| mm(it.thread.major()) / 2.0);
     if mandrel.kind == MandrelKind::Female {
         let major = major.unwrap_or_default();
-        found[0].0 = 0.0;
+        found[0].0 = mm(mandrel.thread_length);
         found.push((mm(mandrel.thread_length) / 2.0, major));
         return found;
     }
@@ -361,7 +361,11 @@ fn mandrel_in(scene: &mut Scene, frame: &Frame, mandrel: &Mandrel, part: &Part, 
 fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
     let mm = |it: quillet_geometry::Length| it.to_mm();
     let back = -shank * mm(mandrel.shank_length);
-    let shank = mm(mandrel.shank) / 2.0;
+    // A plain plug is one pin.
+    let pin = mandrel
+        .front_spigot
+        .filter(|_| mandrel.kind == MandrelKind::Plug && mandrel.thread.is_none());
+    let shank = mm(pin.map_or(mandrel.shank, |it| it.dia)) / 2.0;
     let shoulder = if mandrel.shoulder.is_positive() {
         mm(mandrel.shoulder) / 2.0
     } else {
@@ -375,22 +379,27 @@ fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
         (0.0, shoulder),
     ];
     if let (MandrelKind::Female, Some(bore)) = (mandrel.kind, mandrel.bore) {
-        let deep = mm(bore.length);
-        // The work goes in: the ring round it reaches as far as the thread.
+        // The work goes into it: its mouth lies where the work's shoulder is, its bore runs back past the
+        // work's face.
+        let drilled = mm(bore.dia) / 2.0;
         let major = mandrel
             .thread
             .as_ref()
-            .map_or(mm(bore.dia), |it| mm(it.thread.major()))
-            / 2.0;
-        let reach = mm(mandrel.thread_length);
-        places = vec![
+            .map_or(drilled, |it| mm(it.thread.major()) / 2.0);
+        let (mouth, nose) = (mm(mandrel.thread_length), shoulder.max(major + 0.3));
+        let deep = mouth - mm(bore.length);
+        let taper = ((shank - nose) * 1.7).clamp(0.0, mouth);
+        return vec![
             (back, 0.0),
             (back, shank),
-            (reach - 2.0, shank),
-            (0.0, shoulder.max(major + 0.5)),
+            (mouth - taper, shank),
+            (mouth, nose),
+            (mouth, major),
+            (0.0, major),
+            (0.0, drilled),
+            (deep, drilled),
+            (deep - drilled * 0.6, 0.0),
         ];
-        places.extend([(0.0, major), (reach, major), (deep, 0.0)]);
-        return places;
     }
     let mut at = 0.0;
     let mut step = |length: f64, radius: f64| {

@@ -89,8 +89,6 @@ fn part_sheet(
 ) -> PartSheet {
     let part = &route.part;
     let name = part.name.text.to_string();
-    let mut letters = name.chars();
-    let head = letters.next().map(|it| it.to_uppercase().to_string());
     let pieces: Vec<String> = route
         .blank
         .pieces
@@ -103,7 +101,7 @@ fn part_sheet(
         .filter_map(|it| assumed::says(it, units));
     let note = text(&part.note);
     PartSheet {
-        title: format!("{}{}", head.unwrap_or_default(), letters.as_str()),
+        title: capital(&name),
         about: format!(
             "{}: {}, sawn {}, {}",
             pen.title_or_name(),
@@ -225,4 +223,11 @@ fn accepted(judged: &Examined) -> Vec<Accepted> {
 
 fn text(note: &Option<ast::Text>) -> Option<String> {
     note.as_ref().map(|note| note.text.to_string())
+}
+
+/// With a capital.
+pub(super) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    let head = letters.next().map(|it| it.to_uppercase().to_string());
+    format!("{}{}", head.unwrap_or_default(), letters.as_str())
 }

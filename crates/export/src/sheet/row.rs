@@ -320,7 +320,7 @@ fn note(words: &Words, note: &Note) -> Option<String> {
         }
         Note::BreaksThrough => Some("ease the feed".into()),
         Note::Cure => Some("cure 24 h".into()),
-        Note::LineUp => Some("line the pattern up".into()),
+        Note::LineUp => Some("line it up".into()),
         Note::Degrease => Some("clean, roughen".into()),
         Note::SpeedUnknown => Some("begin slowly".into()),
         Note::CleanLine => Some("line clean".into()),
@@ -342,7 +342,7 @@ fn home(words: &Words, home: &Home) -> String {
             let faces = [own, mate].map(|it| (it.part.as_ref() == part, it.face.as_deref()));
             let named = |own: bool| faces.iter().find(|it| it.0 == own).and_then(|it| it.1);
             let face = named(true).or(named(false)).unwrap_or("face");
-            format!("no light at the {face}")
+            format!("no light at {face}")
         }
     }
 }

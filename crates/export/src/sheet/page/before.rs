@@ -80,46 +80,57 @@ fn safety(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     at[0].max(at[1]) - 0.4
 }
 
-/// Each stock at full size with its cuts, what cannot be so drawn in scale.
+/// Each stock at full size with its cuts, side by side where they fit; what is too long in scale.
 fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     page.rule(Layer::Outline, LEFT, RIGHT, top);
-    page.put(LEFT, top + 5.2, VERB, "Saw");
-    let mut at = top + 6.2;
-    let mut free: Option<(f64, f64)> = None;
+    let full = c.saws.iter().all(|it| scale(it) == 1.0);
+    let end = page.put(LEFT, top + 5.2, VERB, "Saw");
+    if full {
+        page.put(end + 1.5, top + 5.2, BODY, "– full size: lay the rod on it");
+    }
+    let (mut x, mut at, mut row) = (LEFT, top + 6.4, 0.0_f64);
     for saw in &c.saws {
-        let long = length(saw);
-        let scale = [1.0, 0.5, 0.2, 0.1]
-            .into_iter()
-            .find(|it| long * it <= WIDTH)
-            .unwrap_or(0.05);
-        let full = if scale == 1.0 {
-            " – full size: lay the rod on it"
+        let scale = scale(saw);
+        let short = if full || scale == 1.0 {
+            ""
         } else {
             " – not to scale"
         };
-        let says = format!("{}{full}", saw.stock);
+        let says = format!("{}{short}", saw.stock);
         let set = STRONG.fitting(&says, WIDTH, &[10.0, 9.0]);
-        page.put(LEFT, at + 4.6, set, &says);
+        let wide = set.width(&says).max(length(saw) * scale);
+        if x > LEFT && x + wide > RIGHT {
+            (x, at, row) = (LEFT, at + row, 0.0);
+        }
         let high = if scale == 1.0 {
             saw.size_mm.clamp(8.0, 26.0)
         } else {
             12.0
         };
-        rod(page, saw, (at + 6.2, high, scale));
-        let end = LEFT + long * scale + 6.0;
-        free = (RIGHT - end > 90.0)
-            .then_some((end + 4.0, at + 8.6))
-            .or(free.filter(|_| false));
-        at += high + 8.4;
+        page.put(x, at + 4.0, set, &says);
+        rod(page, saw, (x, at + 6.2), (high, scale));
+        row = row.max(high + 8.6);
+        x += wide + 8.0;
     }
     // Beside the last rod where there is room, else below.
-    let (x, mut down) = free.unwrap_or((LEFT, at + 4.0));
+    let beside = RIGHT - x > 84.0;
+    let (x, mut down) = if beside {
+        (x, at + 9.4)
+    } else {
+        (LEFT, at + row + 3.0)
+    };
     let lines = c.saw_notes.iter().flat_map(|it| BODY.lines(it, RIGHT - x));
     for line in lines {
         page.put(x, down, BODY, &line);
         down += LEADING;
     }
-    at.max(down - LEADING + 1.6) + 1.0
+    (at + row).max(down - LEADING + 1.6) + 0.6
+}
+
+/// The scale a stock is drawn at.
+fn scale(saw: &Saw) -> f64 {
+    let fits = |it: &f64| length(saw) * it <= WIDTH;
+    [1.0, 0.5, 0.2, 0.1].into_iter().find(fits).unwrap_or(0.05)
 }
 
 fn length(saw: &Saw) -> f64 {
@@ -127,8 +138,7 @@ fn length(saw: &Saw) -> f64 {
     pieces + saw.kerf_mm * saw.pieces.len().saturating_sub(1) as f64
 }
 
-fn rod(page: &mut Canvas, saw: &Saw, (top, high, scale): (f64, f64, f64)) {
-    let mut x = LEFT;
+fn rod(page: &mut Canvas, saw: &Saw, (mut x, top): (f64, f64), (high, scale): (f64, f64)) {
     for (index, piece) in saw.pieces.iter().enumerate() {
         let wide = piece.length_mm * scale;
         let corner = page.at(x, top + high);
@@ -150,7 +160,7 @@ fn rod(page: &mut Canvas, saw: &Saw, (top, high, scale): (f64, f64, f64)) {
         x += wide;
         if index + 1 < saw.pieces.len() {
             let kerf = (saw.kerf_mm * scale).max(0.6);
-            page.bar((x, x + kerf), (top - 1.6, top + high + 1.6));
+            page.bar((x, x + kerf), (top - 0.9, top + high + 0.9));
             x += kerf;
         }
     }

@@ -129,7 +129,9 @@ impl Set<'_> {
             LOW
         };
         let lines = lines.max(self.stop.len());
-        base + LEADING * lines.saturating_sub(2) as f64
+        let more = if lines > 2 { 0.7 } else { 0.0 };
+        base + more
+            + LEADING * lines.saturating_sub(2) as f64
             + if self.stop.len() > 1 { 2.6 } else { 0.0 }
     }
 

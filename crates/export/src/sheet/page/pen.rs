@@ -66,9 +66,13 @@ fn tables_height(c: &Content) -> f64 {
 /// Figures, parts and what was accepted, one below the other.
 fn left_height(c: &Content) -> f64 {
     let figures = 20.2 + 7.2 * c.figures.len() as f64;
-    figures + 8.0 + 6.4 * c.listed.len() as f64 + accepted(c).len() as f64 * 4.3 + 3.0
+    let stocks = c.listed.iter().map(|it| BODY.lines(&it.stock, STOCK).len());
+    let parts = stocks.map(|it| 2.4 + 4.0 * it.max(1) as f64).sum::<f64>();
+    figures + 8.0 + parts + accepted(c).len() as f64 * 4.3 + 3.0
 }
 
+/// The room of a part's stock.
+const STOCK: f64 = 34.0;
 /// The least room that what was asked has beside its figure.
 const ASKED: f64 = RIGHT - SECOND - 34.0;
 
@@ -227,13 +231,13 @@ fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
         page.put(LEFT, at + 4.5, STRONG, &number);
         let set = STRONG.fitting(&it.name, 33.0, &[10.0, 9.0, 8.0]);
         page.put(LEFT + 6.0, at + 4.5, set, &it.name);
-        let set = BODY.fitting(&it.stock, 34.0, &[10.0, 9.0, 8.0, 7.0]);
-        page.put(LEFT + 40.5, at + 4.5, set, &it.stock);
+        let stock = BODY.lines(&it.stock, STOCK);
+        page.lines((LEFT + 40.5, at + 4.5), BODY, &stock, 4.0);
         page.put_end(LEFT + 86.0, at + 4.5, BODY, &it.mass);
         if let Some(number) = it.made.and_then(|it| pages.get(it)) {
             page.put_end(LEFT + FIRST, at + 4.5, BODY, &format!("page {number}"));
         }
-        at += 6.4;
+        at += 6.4 + 4.0 * stock.len().saturating_sub(1) as f64;
         page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
     }
     page.lines((LEFT, at + 5.0), BODY, &accepted(c), 4.3);
