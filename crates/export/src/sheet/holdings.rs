@@ -56,7 +56,7 @@ pub(super) fn holdings(
             row.number = Some(number);
         }
         let (title, grip) = held(&words, hold);
-        let at_lathe = !matches!(hold, Hold::Bench | Hold::Piece(_));
+        let at_lathe = !matches!(hold, Hold::Bench | Hold::Pieces(_));
         Holding {
             title,
             grip,
