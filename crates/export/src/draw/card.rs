@@ -8,7 +8,7 @@ use quillet_model::Part;
 
 /// The card goes on beside the part by this much, and stands so high over it, mm.
 pub(crate) const CARD_SIDE_MM: f64 = 10.0;
-pub(crate) const CARD_ABOVE_MM: f64 = 4.5;
+pub(crate) const CARD_ABOVE_MM: f64 = 4.2;
 
 /// The card; station 0 lies [`CARD_SIDE_MM`] from its left edge. None where the part's shape is not known.
 pub(crate) fn card(part: &Part) -> Option<Scene> {

@@ -121,7 +121,7 @@ fn mandrel_steps(mandrel: &Mandrel) -> Vec<(f64, f64)> {
         found.push((at + length / 2.0, radius));
         at += length;
     };
-    if let Some(it) = mandrel.root_spigot {
+    for it in [mandrel.root_spigot, mandrel.relief].into_iter().flatten() {
         step(mm(it.length), mm(it.dia) / 2.0);
     }
     if let Some(major) = major {
@@ -146,7 +146,7 @@ struct Picture<'a> {
 const BESIDE_MM: f64 = 2.0;
 /// A tail centre's length and a jaw's thickness, mm true size.
 const CENTRE_MM: f64 = 14.0;
-const JAW_MM: f64 = 3.5;
+const JAW_MM: f64 = 2.8;
 
 impl Picture<'_> {
     fn draw(&self, (width, height): (f64, f64)) -> Scene {
@@ -172,7 +172,7 @@ impl Picture<'_> {
         let scale = ((width - 2.0 * BESIDE_MM) / (right - left))
             .min(height / tall)
             .min(1.0);
-        let tall = tall * scale + 1.0;
+        let tall = tall * scale + 0.6;
         let mut scene = Scene::new(format!("{} as held", self.part.name.text), width, tall);
         let spare = (width - (right - left) * scale) / 2.0;
         let frame = Frame {
@@ -360,12 +360,21 @@ fn mandrel_in(scene: &mut Scene, frame: &Frame, mandrel: &Mandrel, part: &Part, 
 /// A mandrel's outline, stations inward from the face of the work it is in; so much of its shank.
 fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
     let mm = |it: quillet_geometry::Length| it.to_mm();
-    let back = -shank * mm(mandrel.shank_length);
+    // A plug without a shank has a head, for the tail centre.
+    let back = match mandrel.shank_length.is_positive() {
+        true => -shank * mm(mandrel.shank_length),
+        false => -5.0,
+    };
     // A plain plug is one pin.
     let pin = mandrel
         .front_spigot
-        .filter(|_| mandrel.kind == MandrelKind::Plug && mandrel.thread.is_none());
-    let shank = mm(pin.map_or(mandrel.shank, |it| it.dia)) / 2.0;
+        .filter(|_| mandrel.kind == MandrelKind::Plug && mandrel.thread.is_none())
+        .filter(|_| !mandrel.centred);
+    let shank = match mandrel.shank.is_positive() {
+        true => mandrel.shank,
+        false => mandrel.shoulder,
+    };
+    let shank = mm(pin.map_or(shank, |it| it.dia)) / 2.0;
     let shoulder = if mandrel.shoulder.is_positive() {
         mm(mandrel.shoulder) / 2.0
     } else {
@@ -407,7 +416,7 @@ fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
         at += length;
         places.push((at, radius));
     };
-    if let Some(it) = mandrel.root_spigot {
+    for it in [mandrel.root_spigot, mandrel.relief].into_iter().flatten() {
         step(mm(it.length), mm(it.dia) / 2.0);
     }
     if let Some(thread) = &mandrel.thread {

@@ -25,7 +25,7 @@ pub struct Holding {
 }
 
 /// The room of a holding's picture, mm.
-const PICTURE_MM: (f64, f64) = (42.0, 15.0);
+const PICTURE_MM: (f64, f64) = (41.0, 15.0);
 
 /// The holdings of a route.
 pub(super) fn holdings(

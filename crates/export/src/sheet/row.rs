@@ -84,7 +84,7 @@ pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row
             how.push(format!("spigot of piece {}", piece + 1));
         }
         Work::GlueUp { piece, gap, rubbed } => {
-            how.extend(rubbed.then(|| "its face rubbed flat".to_owned()));
+            how.extend(rubbed.then(|| "rub its face flat".to_owned()));
             said("GLUE", format!("piece {}", piece + 1), String::new());
             how.extend(gap.map(|it| format!("gap {}", plain(it))));
         }
@@ -248,7 +248,6 @@ fn outside(words: &Words, pass: &OutsidePass) -> (&'static str, String, String) 
         quillet_model::Units::Millimetres => format!("{:.1}", pass.over.to_mm()),
         quillet_model::Units::Inches => plain(pass.over),
     };
-    let over = format!("{over} over");
     let length = words.route.part.length;
     let first = pass.spans.first().map_or(Length::ZERO, |it| it.0);
     let last = pass.spans.last().map_or(length, |it| it.1);
@@ -256,6 +255,11 @@ fn outside(words: &Words, pass: &OutsidePass) -> (&'static str, String, String) 
         (false, false) => String::new(),
         (true, false) => format!("from {}", plain(first)),
         (_, true) => format!("{} to {}", plain(first), plain(last)),
+    };
+    // Where more is to be said the figure alone is large.
+    let (over, reach) = match reach.is_empty() {
+        true => (format!("{over} over"), reach),
+        false => (over, format!("over {reach}")),
     };
     match pass.pass {
         Pass::Rough => ("ROUGH", over, reach),
@@ -325,7 +329,8 @@ fn note(words: &Words, note: &Note) -> Option<String> {
         Note::SpeedUnknown => Some("begin slowly".into()),
         Note::CleanLine => Some("line clean".into()),
         Note::ByCrank => Some("by the crank".into()),
-        Note::HoldWork => Some("hold the work backing out".into()),
+        Note::HoldWork => Some("hold work backing out".into()),
+        Note::ShankGoesHome { .. } => Some("shank goes home".into()),
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,
     }

@@ -7,7 +7,8 @@ use super::words::{self, letter};
 use quillet_geometry::Length;
 use quillet_model::{Bench, Units};
 use quillet_plan::{
-    CutList, Fitted, Mandrel, MandrelKind, NUB_DIA, NUB_LENGTH, Plan, Standing, Tool, ToolList,
+    CutList, Fitted, Mandrel, MandrelKind, MandrelStep, NUB_DIA, NUB_LENGTH, Plan, Standing, Tool,
+    ToolList, Work,
 };
 
 /// What is sawn off which stock.
@@ -213,7 +214,10 @@ fn substitute(tool: Tool, bench: Option<&Bench>, units: Units) -> String {
 pub(super) fn turning(plan: &Plan, units: Units) -> Vec<Turning> {
     let each = plan.mandrels.iter().enumerate().map(|(at, it)| Turning {
         letter: letter(at),
-        serves: serves(plan, it),
+        serves: match under_die(plan, at, units) {
+            Some(die) => format!("{}; {die}", serves(plan, it)),
+            None => serves(plan, it),
+        },
         sizes: sizes(it, units),
         steps: steps(it, units),
         mandrel: it.clone(),
@@ -259,100 +263,94 @@ fn sizes(it: &Mandrel, units: Units) -> Vec<String> {
         return all;
     }
     all.extend(it.root_spigot.iter().map(fitted));
+    let relief = it.relief.as_ref().map(fitted);
+    all.extend(relief.map(|it| format!("{it} relief")));
     all.extend(thread);
     all.extend(it.front_spigot.iter().map(fitted));
     all
 }
 
+/// How it is made, in order; what belongs together in one line.
 fn steps(it: &Mandrel, units: Units) -> Vec<String> {
+    use MandrelStep::*;
     let plain = |it: Length| units.plain(it);
     let dia = |it: Length| dia_of(units, it);
-    let out = it.reach() + Length::mm(5.0);
-    let thread = |it: &Mandrel| {
-        it.thread.as_ref().map(|thread| {
-            let (name, starts) = thread_name(&thread.thread);
-            format!("{name} {starts}").trim().to_owned()
-        })
-    };
+    let spigot = |it: &Fitted| format!("{} for {}", dia(it.dia), plain(it.length));
+    let steps = it.steps();
+    let has = |step: MandrelStep| steps.contains(&step);
+    let long = it.shank_length + it.reach();
     let mut all = Vec::new();
-    match it.kind {
-        MandrelKind::Plug => {
-            let long = it.shank_length + it.reach();
-            let own = it.front_spigot.map(|it| it.dia).unwrap_or(it.shank);
-            match thread(it) {
-                Some(name) => all.push(format!(
-                    "rod {}; cut {name} for {}, headless, a slot in its end",
-                    dia(it.stock),
-                    plain(it.thread_length)
-                )),
-                None if it.centred => all.push(format!(
-                    "rod {}: head {}, spigot {} for {}, a centre in the head",
-                    dia(it.stock),
-                    dia(it.shoulder),
-                    dia(own),
-                    plain(it.reach())
-                )),
-                None => all.push(format!(
-                    "rod {} × {}, to the hole as made",
-                    dia(own),
-                    plain(long)
-                )),
-            }
-        }
-        MandrelKind::Female => {
-            all.push(format!(
-                "rod {} × {}, {} in its collet",
+    let pin = it.kind == MandrelKind::Plug && it.thread.is_none();
+    if let Some(own) = it.front_spigot.filter(|_| pin) {
+        all.push(match it.centred {
+            true => format!(
+                "rod {}: {}, a centre in its head",
                 dia(it.stock),
-                plain(it.shank_length + Length::mm(15.0)),
-                plain(it.shank_length)
-            ));
-            if let Some(bore) = it.bore {
-                all.push(format!(
-                    "drill {} to {}; tap {}",
-                    dia(bore.dia),
-                    plain(bore.length),
-                    thread(it).unwrap_or_default()
-                ));
-            }
-            all.push(format!(
-                "nose {}, faced true in that collet",
-                dia(it.shoulder)
-            ));
-        }
-        _ => {
-            all.push(format!(
-                "rod {} × {}: shank {} first",
-                dia(it.stock),
-                plain(it.shank_length + out),
-                dia(it.shank)
-            ));
-            let spigot = |it: &Fitted| format!("{} for {}", dia(it.dia), plain(it.length));
-            let spigots: Vec<String> = [&it.front_spigot, &it.root_spigot]
-                .into_iter()
-                .flatten()
-                .map(spigot)
-                .collect();
-            if !spigots.is_empty() {
-                all.push(format!(
-                    "turn {}, to the hole as made",
-                    spigots.join(" and ")
-                ));
-            }
-            if let Some(name) = thread(it) {
-                let relief = it
-                    .relief
-                    .map(|it| format!("relief {} for {}; ", dia(it.dia), plain(it.length)));
-                all.push(format!(
-                    "{}cut {name} for {}; shoulder {}",
-                    relief.unwrap_or_default(),
-                    plain(it.thread_length),
-                    dia(it.shoulder)
-                ));
-            } else if it.shoulder.is_positive() {
-                all.push(format!("shoulder {}", dia(it.shoulder)));
-            }
-            all.push("mark jaw and mandrel: it goes back the same way".into());
-        }
+                spigot(&own)
+            ),
+            false => format!(
+                "rod {} × {}, to the hole as made",
+                dia(own.dia),
+                plain(long)
+            ),
+        });
+        return all;
+    }
+    all.push(match it.headless {
+        true => format!(
+            "rod {}: a stud {} long, slotted",
+            dia(it.stock),
+            plain(it.reach())
+        ),
+        false => format!(
+            "rod {} × {}: shank {} first",
+            dia(it.stock),
+            plain(long + Length::mm(5.0)),
+            dia(it.shank)
+        ),
+    });
+    let turned = [&it.front_spigot, &it.root_spigot]
+        .into_iter()
+        .flatten()
+        .map(spigot);
+    let relief = it
+        .relief
+        .as_ref()
+        .map(|it| format!("relief {}", spigot(it)));
+    let turned: Vec<String> = turned.chain(relief).collect();
+    if !turned.is_empty() {
+        all.push(format!("turn {}", turned.join(", ")));
+    }
+    if let Some(bore) = it.bore.filter(|_| has(Hole)) {
+        all.push(format!("drill {} to {}", dia(bore.dia), plain(bore.length)));
+    }
+    let thread = it.thread.as_ref().map(|thread| {
+        let (name, starts) = thread_name(&thread.thread);
+        let verb = if it.kind == MandrelKind::Female {
+            "tap"
+        } else {
+            "cut"
+        };
+        format!("{verb} {name} {starts}").trim().to_owned()
+            + &format!(" for {}", plain(it.thread_length))
+    });
+    let what = if it.kind == MandrelKind::Female {
+        "nose"
+    } else {
+        "shoulder"
+    };
+    let brass = if it.touched {
+        ", of brass: the last cut may touch it"
+    } else {
+        ""
+    };
+    let shoulder = has(Shoulder).then(|| format!("{what} {}{brass}", dia(it.shoulder)));
+    let last: Vec<String> = thread.into_iter().chain(shoulder).collect();
+    if !last.is_empty() {
+        all.push(last.join("; "));
+    }
+    if has(Centre) {
+        all.push("a centre in its end".into());
     }
     all.extend(
         it.under_die
@@ -362,4 +360,29 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
         all.push("in brass: the last cut may touch it".into());
     }
     all
+}
+
+/// Kept between a die and what stands in it, on diameter.
+const DIE_CLEARS: Length = Length::from_nm(300_000);
+
+/// Under which die a mandrel or plug stands, and what the die passes over.
+fn under_die(plan: &Plan, index: usize, units: Units) -> Option<String> {
+    let pairs = plan.routes.iter().flat_map(|it| it.operations.windows(2));
+    let form = pairs
+        .into_iter()
+        .find_map(|pair| match (&pair[0].work, &pair[1].work) {
+            (Work::Support { plug }, Work::Thread(cut)) if *plug == index => {
+                Some(cut.thread.thread)
+            }
+            _ => None,
+        })?;
+    let passes = form.root_diameter() - DIE_CLEARS;
+    // Down to a tenth: no more passes.
+    let passes = Length::from_nm(passes.nm() / 100_000 * 100_000);
+    let own = &plan.mandrels[index];
+    let under = match own.kind {
+        MandrelKind::Plug => String::new(),
+        _ => format!("under {}: ", thread_name(&form).0),
+    };
+    Some(format!("{under}the die passes {}", dia_of(units, passes)))
 }

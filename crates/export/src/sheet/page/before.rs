@@ -24,12 +24,29 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
     at = saws(&mut page, c, at);
     at = lay_out(&mut page, c, at);
     let mut pages = Vec::new();
-    // Each in the column that is less full, so that a short plug stands beside a long mandrel.
-    let mut down = [at; 2];
+    let head = |page: &mut Canvas, at: f64| {
+        let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
+        let says =
+            "– full size; brass or hard plastic; spigots to the hole as made; mark jaw and mandrel";
+        page.put(end + 1.5, at + 5.0, BODY, says);
+        [at + 6.6; 2]
+    };
+    // Each goes under the shorter column.
+    let mut downs = [at; 2];
     for (index, it) in c.turning.iter().enumerate() {
-        let head = if index == 0 { 7.0 } else { 0.0 };
-        let side = usize::from(down[1] < down[0] - 0.5);
-        let side = if down[side] + head + mandrel::height(it) > foot - 0.5 {
+        if index == 0 {
+            downs = head(&mut page, at);
+        }
+        let high = mandrel::height(it);
+        let side = usize::from(downs[1] < downs[0]);
+        let side = if downs[side] + high > foot - 0.3 {
+            1 - side
+        } else {
+            side
+        };
+        let mut x = LEFT + 91.0 * side as f64;
+        let mut down = downs[side];
+        if down + high > foot - 0.3 {
             pages.push(page);
             page = begun(
                 c,
@@ -37,23 +54,18 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
                 "Before you start, 2",
                 &format!("{}: mandrels", c.title),
             );
-            down = [TOP; 2];
-            0
-        } else {
-            side
-        };
-        if index == 0 {
-            let end = page.put(LEFT, down[0] + 5.0, VERB, "Turn the mandrels");
-            page.put(
-                end + 1.5,
-                down[0] + 5.0,
-                BODY,
-                "– full size; brass or a hard plastic; a spigot suits the hole as made",
-            );
-            down = down.map(|it| it + 7.0);
+            downs = if index == 0 {
+                head(&mut page, TOP)
+            } else {
+                [TOP; 2]
+            };
+            (x, down) = (LEFT, downs[0]);
+            mandrel::cell(&mut page, it, (x, down), HALF);
+            downs[0] += high;
+            continue;
         }
-        mandrel::cell(&mut page, it, (LEFT + 91.0 * side as f64, down[side]), HALF);
-        down[side] += mandrel::height(it);
+        mandrel::cell(&mut page, it, (x, down), HALF);
+        downs[side] = down + high;
     }
     pages.push(page);
     pages

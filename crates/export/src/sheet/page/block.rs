@@ -6,10 +6,10 @@ use crate::sheet::holdings::Holding;
 use crate::sheet::row::Row;
 
 /// From the left: the picture, the box, what is done, how, how fast, limits of diameter and length.
-const PICTURE: f64 = 44.0;
+const PICTURE: f64 = 43.0;
 const BOX: f64 = LEFT + PICTURE;
-const DONE: f64 = BOX + 10.3;
-const HOW: f64 = DONE + 44.7;
+const DONE: f64 = BOX + 9.6;
+const HOW: f64 = DONE + 46.4;
 const SPEED: f64 = HOW + 29.0;
 const DIA: f64 = SPEED + 10.0;
 const LONG: f64 = DIA + 20.5;
@@ -50,8 +50,8 @@ fn least(holding: &Holding) -> f64 {
     let picture = holding
         .picture
         .as_ref()
-        .map_or(0.0, |it| it.height_mm + 1.2);
-    (if holding.grip.is_empty() { 5.4 } else { 9.6 }) + picture
+        .map_or(0.0, |it| it.height_mm + 0.8);
+    (if holding.grip.is_empty() { 5.0 } else { 9.0 }) + picture
 }
 
 /// Sets a holding; `key` begins the keys of its boxes.
@@ -63,7 +63,7 @@ pub(super) fn block(page: &mut Canvas, holding: &Holding, top: f64, grow: f64, k
     let grip = BODY.fitting(&holding.grip, PICTURE - 2.0, &[10.0, 9.0]);
     page.put(LEFT, top + 8.2, grip, &holding.grip);
     if let Some(picture) = &holding.picture {
-        let above = if holding.grip.is_empty() { 5.4 } else { 9.6 };
+        let above = if holding.grip.is_empty() { 5.0 } else { 9.0 };
         let spare = (down - top - above - picture.height_mm).max(0.0);
         page.place(picture, LEFT, top + above + (spare / 2.0).min(3.0));
     }
@@ -82,7 +82,7 @@ pub(super) fn block(page: &mut Canvas, holding: &Holding, top: f64, grow: f64, k
 
 fn set(row: &Row) -> Set<'_> {
     let words =
-        |it: &Row| VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 5.2;
+        |it: &Row| VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 4.0;
     let how = row.how.iter().flat_map(|it| reading(it));
     let stop = match row.stop {
         true => {
@@ -139,7 +139,7 @@ impl Set<'_> {
         let row = self.row;
         page.tick(BOX, top + 1.1, key);
         if let Some(number) = row.number {
-            page.put(BOX + 4.8, top + 4.4, STRONG, &number.to_string());
+            page.put(BOX + 4.6, top + 4.4, STRONG, &number.to_string());
         }
         match row.stop {
             true => self.stopped(page, top, down),

@@ -4,6 +4,7 @@ use super::canvas::{BODY, Canvas, FIGURE, LARGE, STRONG, VERB};
 use crate::draw::mandrel;
 use crate::scene::{Layer, Path};
 use crate::sheet::content::Turning;
+use quillet_plan::MandrelKind;
 
 /// The longest drawn in full; the labels stand beside it.
 const LONGEST: f64 = 48.0;
@@ -21,7 +22,13 @@ pub(super) fn height(it: &Turning) -> f64 {
 
 fn picture(it: &Turning, scene: f64) -> f64 {
     let shown = it.sizes.iter().filter(|it| !it.is_empty()).count() as f64;
-    (scene + 6.6).max(shown * PITCH + 1.5)
+    let below = if is_pin(it) { 2.0 } else { 6.6 };
+    (scene + below).max(shown * PITCH + 1.5)
+}
+
+/// A plain pin has no shank to speak of: its one size says all.
+fn is_pin(it: &Turning) -> bool {
+    it.mandrel.headless || (it.mandrel.kind == MandrelKind::Plug && it.mandrel.thread.is_none())
 }
 
 fn lines(step: &str) -> Vec<String> {
@@ -37,29 +44,9 @@ pub(super) fn cell(page: &mut Canvas, it: &Turning, (x, top): (f64, f64), wide: 
     let (scene, steps) = mandrel(&it.mandrel, LONGEST);
     let room = picture(it, scene.height_mm);
     let left = x + 2.0;
-    let upper = top + 8.6 + (room - 5.6 - scene.height_mm).max(0.0) / 2.0;
+    let below = if is_pin(it) { 1.0 } else { 5.6 };
+    let upper = top + 8.6 + (room - below - scene.height_mm).max(0.0) / 2.0;
     page.place(&scene, left, upper);
-    // The shank: its size on it, its length below.
-    let shank = scene.width_mm.min(it.mandrel.shank_length.to_mm());
-    let size = format!("⌀{}", crate::write::number(it.mandrel.shank.to_mm(), 2));
-    let axis = upper + scene.height_mm / 2.0;
-    let set = FIGURE.fitting(&size, shank - 6.0, &[13.0, 11.0]);
-    let half = set.width(&size) / 2.0 + 0.8;
-    let middle = left + (shank * 0.45).max(half + 1.0);
-    let corner = page.at(middle - half, axis + set.height_mm() * 0.5 + 0.7);
-    let ground = Path::rectangle(corner, 2.0 * half, set.height_mm() + 1.4);
-    page.scene.fill(Layer::View, vec![ground]);
-    page.put_middle(middle, axis + set.height_mm() / 2.0, set, &size);
-    let long = crate::write::number(it.mandrel.shank_length.to_mm(), 2);
-    let level = upper + scene.height_mm + 3.0;
-    let gap = STRONG.width(&long) / 2.0 + 1.0;
-    let centre = left + shank / 2.0;
-    page.rule(Layer::Dimension, left, centre - gap, level);
-    page.rule(Layer::Dimension, centre + gap, left + shank, level);
-    for at in [left, left + shank] {
-        page.upright(Layer::Dimension, at, level - 2.4, level + 1.2);
-    }
-    page.put_middle(centre, level + STRONG.height_mm() / 2.0, STRONG, &long);
     sizes(
         page,
         it,
@@ -67,6 +54,9 @@ pub(super) fn cell(page: &mut Canvas, it: &Turning, (x, top): (f64, f64), wide: 
         (x, left, upper, scene.height_mm),
         (top + 8.6, room),
     );
+    if !is_pin(it) {
+        shank(page, it, (left, upper), (scene.width_mm, scene.height_mm));
+    }
     let mut at = top + 8.6 + room + 3.2;
     for (index, step) in it.steps.iter().enumerate() {
         let key = format!("mandrel {}/{index}", it.letter);
@@ -76,6 +66,30 @@ pub(super) fn cell(page: &mut Canvas, it: &Turning, (x, top): (f64, f64), wide: 
             at += LEADING;
         }
     }
+}
+
+/// The shank: its size on it, its length below.
+fn shank(page: &mut Canvas, it: &Turning, (left, upper): (f64, f64), (wide, high): (f64, f64)) {
+    let shank = wide.min(it.mandrel.shank_length.to_mm());
+    let size = format!("⌀{}", crate::write::number(it.mandrel.shank.to_mm(), 2));
+    let axis = upper + high / 2.0;
+    let set = FIGURE.fitting(&size, shank - 6.0, &[13.0, 11.0]);
+    let half = set.width(&size) / 2.0 + 0.8;
+    let middle = left + (shank * 0.45).max(half + 1.0);
+    let corner = page.at(middle - half, axis + set.height_mm() * 0.5 + 0.7);
+    let ground = Path::rectangle(corner, 2.0 * half, set.height_mm() + 1.4);
+    page.scene.fill(Layer::View, vec![ground]);
+    page.put_middle(middle, axis + set.height_mm() / 2.0, set, &size);
+    let long = crate::write::number(it.mandrel.shank_length.to_mm(), 2);
+    let level = upper + high + 3.0;
+    let gap = STRONG.width(&long) / 2.0 + 1.0;
+    let centre = left + shank / 2.0;
+    page.rule(Layer::Dimension, left, centre - gap, level);
+    page.rule(Layer::Dimension, centre + gap, left + shank, level);
+    for at in [left, left + shank] {
+        page.upright(Layer::Dimension, at, level - 2.4, level + 1.2);
+    }
+    page.put_middle(centre, level + STRONG.height_mm() / 2.0, STRONG, &long);
 }
 
 /// The sizes in a column, from the shoulder outward, each with a line to its place.

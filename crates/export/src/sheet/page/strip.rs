@@ -8,15 +8,15 @@ use crate::sheet::strip::{Station, Strip};
 
 /// Room for the names of the rows.
 const NAMES: f64 = 27.0;
-const ROWS: [f64; 4] = [6.1, 5.3, 7.0, 6.6];
+const ROWS: [f64; 4] = [5.8, 5.1, 6.9, 6.3];
 /// From the table to the card.
-const FAN: f64 = 6.2;
+const FAN: f64 = 5.8;
 
 /// How high a part's strip is; 0 where it has none.
 pub(super) fn height(part: &PartSheet) -> f64 {
     let radius = part.radius_mm();
     match &part.strip {
-        Some(_) => 2.2 + ROWS.iter().sum::<f64>() + FAN + CARD_ABOVE_MM + radius + 2.0,
+        Some(_) => 1.6 + ROWS.iter().sum::<f64>() + FAN + CARD_ABOVE_MM + radius + 1.6,
         None => 0.0,
     }
 }
@@ -28,8 +28,8 @@ pub(super) fn strip(page: &mut Canvas, part: &PartSheet, foot: f64, key: &str) {
     let width = page.scene.width_mm;
     page.rule(Layer::Scissors, 0.0, width, top);
     scissors(page, 9.5, top);
-    table(page, strip, top + 2.2, key);
-    let under = top + 2.2 + ROWS.iter().sum::<f64>();
+    table(page, strip, top + 1.6, key);
+    let under = top + 1.6 + ROWS.iter().sum::<f64>();
     template(page, part, strip, under);
 }
 
