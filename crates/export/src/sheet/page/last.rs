@@ -2,9 +2,10 @@
 
 use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
+use super::strip;
 use crate::draw::{Look, Paper, spread_wide};
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Contact, Content};
+use crate::sheet::content::{Contact, Content, PartSheet};
 
 const RIGHT: f64 = LEFT + WIDTH;
 /// The right-hand column, and how wide the left-hand one is.
@@ -12,7 +13,14 @@ const SECOND: f64 = LEFT + 86.0;
 const FIRST: f64 = 80.0;
 
 /// The page, or two where there is much to say.
-pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
+///
+/// Strips that found no room on their parts' pages stand at its foot if all of them do; what is left of
+/// them is handed back.
+pub(super) fn pages<'c>(
+    c: &'c Content,
+    paper: Paper,
+    strips: Vec<&'c PartSheet>,
+) -> (Vec<Canvas>, Vec<&'c PartSheet>) {
     let about = format!("{}: fit, finish, test", c.title);
     let mut page = begun(c, paper, "Put together", &about);
     let foot = Canvas::foot(paper);
@@ -35,9 +43,19 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
     }
     let left = order(&mut page, c, at);
     let right = tests(&mut page, c, at);
-    next(&mut page, left.max(right) + 3.0, foot);
+    let under = left.max(right) + 2.0;
+    let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
+    let fit = under + high <= foot;
+    next(&mut page, under + 1.0, if fit { foot - high } else { foot });
+    if fit {
+        let mut down = foot - high;
+        for part in &strips {
+            down += strip::height(part);
+            strip::strip(&mut page, part, down, &super::key(part, 0));
+        }
+    }
     pages.push(page);
-    pages
+    (pages, if fit { Vec::new() } else { strips })
 }
 
 /// Parts along one axis, at each gap its number and turns.

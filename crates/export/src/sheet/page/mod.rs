@@ -54,7 +54,8 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Page> {
     let mut all = vec![pen::page(c, paper, &at)];
     all.extend(before);
     all.extend(made.into_iter().flat_map(|it| it.1));
-    all.extend(last::pages(c, paper));
+    let (last, left) = last::pages(c, paper, left);
+    all.extend(last);
     all.extend(part::templates(c, paper, &left));
     let of = all.len();
     let ended = all.into_iter().enumerate().map(|(index, mut page)| {
