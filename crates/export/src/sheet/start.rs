@@ -8,7 +8,7 @@ use quillet_geometry::Length;
 use quillet_model::{Bench, Units};
 use quillet_plan::{
     CutList, Fitted, Mandrel, MandrelKind, MandrelStep, NUB_DIA, NUB_LENGTH, Plan, Standing, Tool,
-    ToolList, Work,
+    ToolList,
 };
 
 /// What is sawn off which stock.
@@ -214,8 +214,12 @@ fn substitute(tool: Tool, bench: Option<&Bench>, units: Units) -> String {
 pub(super) fn turning(plan: &Plan, units: Units) -> Vec<Turning> {
     let each = plan.mandrels.iter().enumerate().map(|(at, it)| Turning {
         letter: letter(at),
-        serves: match under_die(plan, at, units) {
-            Some(die) => format!("{}; {die}", serves(plan, it)),
+        serves: match it.under_die {
+            Some(dia) => format!(
+                "{}; the die passes {}",
+                serves(plan, it),
+                dia_of(units, dia)
+            ),
             None => serves(plan, it),
         },
         sizes: sizes(it, units),
@@ -339,12 +343,7 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
     } else {
         "shoulder"
     };
-    let brass = if it.touched {
-        ", of brass: the last cut may touch it"
-    } else {
-        ""
-    };
-    let shoulder = has(Shoulder).then(|| format!("{what} {}{brass}", dia(it.shoulder)));
+    let shoulder = has(Shoulder).then(|| format!("{what} {}", dia(it.shoulder)));
     let last: Vec<String> = thread.into_iter().chain(shoulder).collect();
     if !last.is_empty() {
         all.push(last.join("; "));
@@ -352,37 +351,8 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
     if has(Centre) {
         all.push("a centre in its end".into());
     }
-    all.extend(
-        it.under_die
-            .map(|passes| format!("the die passes {}", dia(passes))),
-    );
     if it.touched {
         all.push("in brass: the last cut may touch it".into());
     }
     all
-}
-
-/// Kept between a die and what stands in it, on diameter.
-const DIE_CLEARS: Length = Length::from_nm(300_000);
-
-/// Under which die a mandrel or plug stands, and what the die passes over.
-fn under_die(plan: &Plan, index: usize, units: Units) -> Option<String> {
-    let pairs = plan.routes.iter().flat_map(|it| it.operations.windows(2));
-    let form = pairs
-        .into_iter()
-        .find_map(|pair| match (&pair[0].work, &pair[1].work) {
-            (Work::Support { plug }, Work::Thread(cut)) if *plug == index => {
-                Some(cut.thread.thread)
-            }
-            _ => None,
-        })?;
-    let passes = form.root_diameter() - DIE_CLEARS;
-    // Down to a tenth: no more passes.
-    let passes = Length::from_nm(passes.nm() / 100_000 * 100_000);
-    let own = &plan.mandrels[index];
-    let under = match own.kind {
-        MandrelKind::Plug => String::new(),
-        _ => format!("under {}: ", thread_name(&form).0),
-    };
-    Some(format!("{under}the die passes {}", dia_of(units, passes)))
 }

@@ -2,17 +2,22 @@
 
 use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::mandrel;
+use super::{mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Content, Saw};
+use crate::sheet::content::{Content, PartSheet, Saw};
 
 const RIGHT: f64 = LEFT + WIDTH;
 const HALF: f64 = 87.0;
 const LEADING: f64 = 4.1;
 
-/// Its pages: mandrels that find no room go on.
-pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
+/// Its pages: mandrels that find no room go on, and strips that found none on their parts' pages stand
+/// below them if all do; what is left of them is handed back.
+pub(super) fn pages<'c>(
+    c: &'c Content,
+    paper: Paper,
+    strips: Vec<&'c PartSheet>,
+) -> (Vec<Canvas>, Vec<&'c PartSheet>) {
     let mut page = begun(
         c,
         paper,
@@ -67,8 +72,13 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Canvas> {
         mandrel::cell(&mut page, it, (x, down), HALF);
         downs[side] = down + high;
     }
+    let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
+    let fit = !pages.is_empty() && downs[0].max(downs[1]) + 4.0 + high <= foot;
+    if fit {
+        strip::at_foot(&mut page, &strips, foot);
+    }
     pages.push(page);
-    pages
+    (pages, if fit { Vec::new() } else { strips })
 }
 
 /// The cautions that apply, in two columns.
@@ -178,6 +188,9 @@ fn rod(page: &mut Canvas, saw: &Saw, (mut x, top): (f64, f64), (high, scale): (f
     }
 }
 
+/// Room for the name of a kind of tools.
+const NAMED: f64 = 24.0;
+
 /// Tools by kind; beside them what the bench lacks.
 fn lay_out(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     page.rule(Layer::Outline, LEFT, RIGHT, top);
@@ -185,22 +198,41 @@ fn lay_out(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     let lacks = !c.lacking.is_empty();
     let right = if lacks { LEFT + 112.0 } else { RIGHT };
     let mut at = top + 6.6;
+    page.rule(Layer::Rule, LEFT, right, at);
+    // Short groups stand side by side.
+    let mut x = LEFT;
     for (group, names) in &c.lay_out {
-        page.rule(Layer::Rule, LEFT, right, at);
-        page.put(LEFT, at + 4.2, STRONG, group);
         let sized = !["small", "by hand", "glue"].contains(&group.as_str());
         let set = if sized { FIGURE.sized(14.0) } else { BODY };
-        let mut x = LEFT + 24.0;
-        for name in names {
-            let wide = 5.4 + set.width(name);
-            if x + wide > right && x > LEFT + 24.0 {
+        let widths: Vec<f64> = names.iter().map(|it| 9.4 + set.width(it)).collect();
+        let long = NAMED + widths.iter().sum::<f64>();
+        let half = x + if x > LEFT { 0.0 } else { NAMED };
+        if x > LEFT && half + long > right {
+            x = LEFT;
+            at += 5.7;
+            page.rule(Layer::Rule, LEFT, right, at);
+        }
+        page.put(x, at + 4.2, STRONG, group);
+        let begins = x + NAMED;
+        x = begins;
+        for (name, wide) in names.iter().zip(widths) {
+            if x + wide - 4.0 > right && x > begins {
                 at += 5.5;
-                x = LEFT + 24.0;
+                x = begins;
             }
             page.tick(x, at + 0.8, &format!("lay out/{group} {name}"));
             page.put(x + 5.4, at + 4.4, set, name);
-            x += wide + 4.0;
+            x += wide;
         }
+        // The next begins at the half, or further on.
+        x = x.max(LEFT + 91.0) + 2.0;
+        if x > right - 40.0 {
+            x = LEFT;
+            at += 5.7;
+            page.rule(Layer::Rule, LEFT, right, at);
+        }
+    }
+    if x > LEFT {
         at += 5.7;
     }
     let mut beside = top + 5.2;

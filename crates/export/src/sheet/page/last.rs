@@ -48,11 +48,7 @@ pub(super) fn pages<'c>(
     let fit = under + high <= foot;
     next(&mut page, under + 1.0, if fit { foot - high } else { foot });
     if fit {
-        let mut down = foot - high;
-        for part in &strips {
-            down += strip::height(part);
-            strip::strip(&mut page, part, down, &super::key(part, 0));
-        }
+        strip::at_foot(&mut page, &strips, foot);
     }
     pages.push(page);
     (pages, if fit { Vec::new() } else { strips })

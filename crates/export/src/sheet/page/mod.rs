@@ -41,7 +41,7 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Page> {
         }
         made.push((Some(index), part.pages));
     }
-    let before = before::pages(c, paper);
+    let (before, left) = before::pages(c, paper, left);
     // The pages of the parts, so that the first page can name them.
     let mut next = 2 + before.len();
     let mut at = vec![0; c.parts.len()];

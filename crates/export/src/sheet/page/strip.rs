@@ -33,6 +33,15 @@ pub(super) fn strip(page: &mut Canvas, part: &PartSheet, foot: f64, key: &str) {
     template(page, part, strip, under);
 }
 
+/// Sets several, the last at the foot.
+pub(super) fn at_foot(page: &mut Canvas, parts: &[&PartSheet], foot: f64) {
+    let mut down = foot - parts.iter().map(|it| height(it)).sum::<f64>();
+    for part in parts {
+        down += height(part);
+        strip(page, part, down, &super::key(part, 0));
+    }
+}
+
 fn column(strip: &Strip) -> f64 {
     (WIDTH - NAMES) / strip.columns.len() as f64
 }
