@@ -12,6 +12,7 @@ not; a line that begins `skipped` says what could not be checked for want of a t
   lib3mf          the 3MF of the pen read without a warning, one object a part
   ezdxf           every part's DXF read and audited without a fault
   poppler         PDF pages of the paper's size; check lines of 100.0 mm both ways
+  sheet.py        the sheet read back, measured, printed by a browser, in grey
   Chromium        the sheet at 390 px and at A4's width: nothing wider than the page, console silent
 """
 
@@ -22,6 +23,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+import sheet
 import step
 from packages import environment, wanted
 
@@ -39,7 +41,7 @@ def main(arguments):
         return in_environment(arguments[0], Path(arguments[2]))
     with tempfile.TemporaryDirectory() as folder:
         check = Check(Path(arguments[0]).resolve(), Path(folder))
-        for looked_at in (check.solids, check.pens, check.package, check.drawings, check.paper, check.page):
+        for looked_at in (check.solids, check.pens, check.package, check.drawings, check.paper, check.sheet, check.page):
             looked_at()
     print(f"export: {check.held} held, {len(check.wrong)} not")
     for line in check.wrong:
@@ -170,6 +172,9 @@ class Check:
                 # The frame is longer than the check line; the line's own width is at its ends.
                 off = min(abs(found - 1002) for found in runs_near(lines, 1002))
                 self.hold(off <= 3, f"{path.name}: no check line of 100 mm {axis} (longest {longest})")
+
+    def sheet(self):
+        sheet.sheet(self, wanted("numpy"), wanted("PIL.Image"))
 
     def page(self):
         if not has("chromium", "the sheet in a browser"):

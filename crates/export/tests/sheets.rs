@@ -186,3 +186,111 @@ fn no_text_meets_another_and_all_are_on_the_page() {
     let wrong = wrong.into_inner();
     assert!(wrong.is_empty(), "{} places: {:#?}", wrong.len(), wrong);
 }
+
+/// A sheet is carried to the lathe: three pages, one a turned part and at most one more; a part glued of
+/// three pieces has its gluing on a page of its own.
+#[test]
+fn a_sheet_is_no_longer_than_a_maker_reads() {
+    every_sheet(|name, content| {
+        let stacked = content
+            .parts
+            .iter()
+            .filter(|it| it.about.matches(" + ").count() >= 4);
+        let most = 4 + content.parts.len() + stacked.count();
+        for paper in [Paper::A4, Paper::Letter] {
+            let pages = sheet::pages(content, paper).len();
+            assert!(
+                pages <= most,
+                "{name}, {paper:?}: {pages} pages, {most} at most"
+            );
+        }
+    });
+    let content = heron(&examine(&example("heron.quillet")));
+    assert_eq!(sheet::pages(&content, Paper::A4).len(), 6);
+    assert!(sheet::pages(&content, Paper::Letter).len() <= 7);
+}
+
+#[test]
+fn a_sheet_says_what_is_asked_of_it() {
+    let content = heron(&examine(&example("heron.quillet")));
+    let pages = sheet::pages(&content, Paper::A4);
+    let all: Vec<&str> = pages
+        .iter()
+        .flat_map(Scene::texts)
+        .map(|it| &*it.words)
+        .collect();
+    let said = all.join("\n");
+    for never in ["take hold anew", "joined with", "Helvetica", "{", "NaN"] {
+        assert!(!said.contains(never), "{never}");
+    }
+    for always in [
+        "the die passes ⌀8.7",
+        "nub ⌀6 × 6",
+        "never in reverse:",
+        "M13×0.8",
+    ] {
+        assert!(said.contains(always), "{always}");
+    }
+    // The nib's point to the cap's floor, at the example bench, and its cap's last station.
+    let left: Vec<_> = content
+        .contacts
+        .iter()
+        .filter_map(|it| it.left.as_ref())
+        .collect();
+    assert!(
+        left.contains(&&("1.50".to_owned(), "0.80".to_owned())),
+        "{left:?}"
+    );
+    let cap = content.parts[0].strip.as_ref().expect("it is shaped");
+    let last = cap.columns.last().expect("it has stations");
+    assert_eq!((&*last.at, &*last.finished), ("63", "8.0"));
+    // Every speed is one number of the bench's lathe, or the hand.
+    let speeds = ["450", "700", "1100", "1700", "2800", "hand", ""];
+    let rows = content
+        .parts
+        .iter()
+        .flat_map(|it| &it.holdings)
+        .flat_map(|it| &it.rows);
+    for row in rows {
+        assert!(speeds.contains(&&*row.speed), "{row:?}");
+    }
+}
+
+/// Blanks and comments' places do not change the mark, a size does; no clock enters it.
+#[test]
+fn the_design_mark_tells_designs_apart() {
+    let mark = |file: &str| {
+        let design = example(file);
+        let pen = &design.pens[0];
+        let judged = Examined::default();
+        sheet::content(&design, pen, &judged, design.units()).design_mark
+    };
+    assert_eq!(mark("heron.quillet"), mark("heron.quillet"));
+    assert_ne!(mark("heron.quillet"), mark("dunlin.quillet"));
+    let digits = mark("heron.quillet").replace(' ', "");
+    assert!(digits.len() == 8 && u32::from_str_radix(&digits, 16).is_ok());
+}
+
+#[test]
+fn files_are_small() {
+    let content = heron(&examine(&example("heron.quillet")));
+    let (pdf, html) = (
+        sheet::pdf(&content, Paper::A4).len(),
+        sheet::html(&content, Paper::A4).len(),
+    );
+    assert!(pdf < 400_000 && html < 500_000, "{pdf} and {html} bytes");
+    assert_eq!(
+        sheet::pdf(&content, Paper::A4),
+        sheet::pdf(&content, Paper::A4),
+        "the same design gives the same bytes"
+    );
+}
+
+/// A letter the font lacks is set as a box, and named.
+#[test]
+fn a_letter_that_is_not_in_the_font_is_named() {
+    let mut content = heron(&Examined::default());
+    content.title = "Heron 笔".into();
+    let pages = sheet::pages(&content, Paper::A4);
+    assert!(pages.iter().any(|it| it.lacking().contains(&'笔')));
+}

@@ -195,7 +195,7 @@ impl Picture<'_> {
         scene.fill(Layer::CutGround, gone.clone());
         let pattern = Hatch {
             angle_deg: 45.0,
-            spacing_mm: 1.3,
+            spacing_mm: 1.0,
         };
         scene.lines(Layer::Cut, hatch(&gone, None, &[], pattern));
         before

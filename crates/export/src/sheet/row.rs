@@ -330,7 +330,6 @@ fn note(words: &Words, note: &Note) -> Option<String> {
         Note::CleanLine => Some("line clean".into()),
         Note::ByCrank => Some("by the crank".into()),
         Note::HoldWork => Some("hold work backing out".into()),
-        Note::ShankGoesHome { .. } => Some("shank goes home".into()),
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,
     }

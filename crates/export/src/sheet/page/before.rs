@@ -5,7 +5,7 @@ use super::frame::begun;
 use super::{mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Content, PartSheet, Saw};
+use crate::sheet::content::{Content, PartSheet, Piece, Saw};
 
 const RIGHT: f64 = LEFT + WIDTH;
 const HALF: f64 = 87.0;
@@ -118,7 +118,14 @@ fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         } else {
             " – not to scale"
         };
-        let says = format!("{}{short}", saw.stock);
+        // A piece too short for its name has it beside the stock.
+        let names = saw.pieces.iter().filter(|it| !names_itself(it, scale));
+        let names: Vec<&str> = names.map(|it| it.name.as_str()).collect();
+        let names = match names.is_empty() {
+            true => String::new(),
+            false => format!(": {}", names.join(", ")),
+        };
+        let says = format!("{}{names}{short}", saw.stock);
         let set = STRONG.fitting(&says, WIDTH, &[10.0, 9.0]);
         let wide = set.width(&says).max(length(saw) * scale);
         if x > LEFT && x + wide > RIGHT {
@@ -155,6 +162,12 @@ fn scale(saw: &Saw) -> f64 {
     [1.0, 0.5, 0.2, 0.1].into_iter().find(fits).unwrap_or(0.05)
 }
 
+/// Whether a piece's name has room on it, beside its length.
+fn names_itself(piece: &Piece, scale: f64) -> bool {
+    let figure = LARGE.width(&piece.length);
+    FIGURE.sized(11.0).width(&piece.name) <= piece.length_mm * scale - figure - 6.0
+}
+
 fn length(saw: &Saw) -> f64 {
     let pieces: f64 = saw.pieces.iter().map(|it| it.length_mm).sum();
     pieces + saw.kerf_mm * saw.pieces.len().saturating_sub(1) as f64
@@ -172,7 +185,7 @@ fn rod(page: &mut Canvas, saw: &Saw, (mut x, top): (f64, f64), (high, scale): (f
         page.put_end(x + wide - 2.0, base, figure, &piece.length);
         let room = wide - figure.width(&piece.length) - 6.0;
         let name = FIGURE.fitting(&piece.name, room, &[13.0, 11.0, 9.0, 7.0]);
-        if name.width(&piece.name) <= room {
+        if names_itself(piece, scale) {
             let end = page.put(x + 3.0, base, name, &piece.name);
             let net = format!("{} long", piece.net);
             if end + 3.0 + BODY.width(&net) < x + wide - figure.width(&piece.length) - 4.0 {

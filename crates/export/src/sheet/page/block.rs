@@ -150,12 +150,20 @@ impl Set<'_> {
             (&row.length, LONG, RIGHT, "length"),
         ] {
             let Some(limits) = limits else { continue };
-            let bold = row.stop;
-            let set = if bold { STRONG } else { BODY };
-            let set = set.fitting(limits, to - from - 1.6, &[10.0, 9.0, 8.0]);
-            page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
-            let ends = (from + 1.8, to - 1.8);
-            page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
+            let set = if row.stop { STRONG } else { BODY };
+            let room = to - from - 0.7;
+            let words = set.width(limits) > room && limits.contains(' ');
+            if words {
+                // What is seen, not measured: there is no figure to write.
+                for (line, base) in set.lines(limits, room).iter().zip([3.5, 7.0]) {
+                    page.put_middle((from + to) / 2.0, top + base, set, line);
+                }
+            } else {
+                let set = set.fitting(limits, room, &[10.0, 9.0, 8.0]);
+                page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
+                let ends = (from + 1.8, to - 1.8);
+                page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
+            }
             page.upright(Layer::Rule, from, top, down);
         }
     }

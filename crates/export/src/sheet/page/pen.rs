@@ -188,8 +188,8 @@ fn figures(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     page.put(
         LEFT,
         at + 3.8,
-        FOOTER,
-        "Balance is counted from the foremost end; ▼ marks it above.",
+        BODY,
+        "Balance from the foremost end: ▼ in the picture.",
     );
     at + 4.0
 }

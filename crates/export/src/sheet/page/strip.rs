@@ -7,7 +7,7 @@ use crate::sheet::content::PartSheet;
 use crate::sheet::strip::{Station, Strip};
 
 /// Room for the names of the rows.
-const NAMES: f64 = 27.0;
+const NAMES: f64 = 28.5;
 const ROWS: [f64; 4] = [5.8, 5.1, 6.9, 6.3];
 /// From the table to the card.
 const FAN: f64 = 5.8;
@@ -58,7 +58,7 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
     let mut downs = Vec::new();
     for (index, (name, high)) in names.iter().zip(ROWS).enumerate() {
         let set = if index % 2 == 0 { STRONG } else { BODY };
-        let set = set.fitting(name, NAMES - 1.0, &[10.0, 9.0, 8.0]);
+        let set = set.fitting(name, NAMES - 0.2, &[10.0, 9.0, 8.0]);
         page.put(LEFT, at + high - 1.9, set, name);
         at += high;
         downs.push(at);
