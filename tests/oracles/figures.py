@@ -180,15 +180,18 @@ def hold_pens(kept, path, design):
 
 def hold_pen(kept, what, pen, found):
     reckoned = Chains(pen)
-    drawn, chains = reckoned.drawn, {it.key(): it for it in reckoned.found}
+    drawn, chains = reckoned.drawn, {}
+    for it in reckoned.found:
+        # Of places as tight, what is left at worst is the least that any leaves.
+        known = chains.get(it.key())
+        chains[it.key()] = min((it, known), key=lambda one: one.worst) if known else it
     said = {}
     for it in found["joints"]:
         ends = it["male"], it["female"]
         rest = next(rest for joint, rest in drawn.rests.items() if joint.ends() == ends)
         kept.hold(f"{what}: how far {ends[0]} goes in", it["goes_in_mm"], rest.goes_in, 1.0)
         for one in it["clearances"]:
-            if one["kind"] != "throat":
-                said[*ends, one["kind"], part_of(one["male"]), part_of(one["female"])] = one
+            said[*ends, one["kind"], part_of(one["male"]), part_of(one["female"])] = one
     for key in sorted({*said, *chains}):
         mine, theirs = chains.get(key), said.get(key, {})
         drawn_mm, worst_mm = (mine.drawn, mine.worst) if mine else (None, None)

@@ -1,9 +1,10 @@
-"""Worst cases of the clearances along the axis: each size of each part is let come out a little
+"""Worst cases of the clearances along the axis and across it: each size of each part is let come out a little
 otherwise, the pen is put together anew, and what the clearance loses by it is summed, every size at
 its worst."""
 
 from .hand import Hand
 from .pens import TOUCHING, Assembled
+from .throats import again, throats
 
 STEP = 1e-4
 FAR = 15.0
@@ -23,6 +24,7 @@ class Chains:
                 for female in rest.females:
                     if female not in springs:
                         self.ahead(it, rest, male, female)
+                        self.passing(it, rest, male, female)
             self.corners(it, rest)
         self.slopes()
 
@@ -34,6 +36,11 @@ class Chains:
             travel, pair, _ = min(near, key=lambda one: (round(one[0], 9), -one[2]))
             again = lambda other: other.again(other.males, other.females, (travel, pair))
             self.found.append(Clearance("ahead", it, male, female, travel, again))
+
+    def passing(self, it, rest, male, female):
+        """The tightest that one passes; of places as tight, each is let move."""
+        for gap, pair in throats(rest, male, female):
+            self.found.append(Clearance("throat", it, *pair[:2], gap, lambda other, pair=pair: again(other, pair)))
 
     def corners(self, it, rest):
         """From the foremost of what goes in to where a blind hole stops being full diameter."""
@@ -81,7 +88,8 @@ class Chains:
                 set_ = name == self.nib and name in (it.male, it.female)
                 own = name in (it.joint.male[0], it.joint.female[0])
                 length = self.drawn.solid(name).length
-                it.worst -= self.hand.keeps("nib", length) if set_ and not own else lost
+                along = it.kind != "throat"
+                it.worst -= self.hand.keeps("nib", length) if set_ and not own and along else lost
         for joint, rest in self.drawn.rests.items():
             if not rest.by_hand:
                 continue

@@ -34,10 +34,10 @@ class Piece:
         return (low + high) / 2
 
 
-def pieces(solid, cored=()):
-    """The surface of a solid with its threads at their crests, but those given at their roots."""
+def envelopes(solid, cored=()):
+    """The outside and the inside of a solid in stretches, its threads at their crests, but those
+    given at their roots."""
     outer, inner = list(solid.outer), list(solid.inner)
-    deep = {False: [], True: []}
     for end, at, to, thread, inside in solid.threads:
         low, high = sorted((solid.along(end, at), solid.along(end, to)))
         if thread.maker in cored:
@@ -47,8 +47,6 @@ def pieces(solid, cored=()):
         made = level(low, high, 2 * radius)
         made.maker = ("cut", *thread.maker)
         (inner if inside else outer).append(made)
-        if thread.maker in cored:
-            deep[inside].append((low, high))
     for first, reach, radius in solid.broken:
         low, high = (0.0, reach) if first else (solid.length - reach, solid.length)
         made = Surface(low, high, radius if first else lambda z, radius=radius: radius(solid.length - z))
@@ -56,6 +54,12 @@ def pieces(solid, cored=()):
         outer.append(made)
     outside = envelope(outer, solid.length, min, None)
     bores = envelope(inner, solid.length, max, 0.0)
+    return outside, bores
+
+
+def pieces(solid, cored=()):
+    """What of that surface looks along the axis."""
+    outside, bores = envelopes(solid, cored)
     found = list(surface(outside, False)) + list(surface(bores, True))
     hole = lambda at, side: next((f(at) for a, b, f, _ in bores if abs((a, b)[side] - at) < SAME), 0.0)
     for at, way, stretch in ((0.0, False, outside[0]), (solid.length, True, outside[-1])):

@@ -28,7 +28,7 @@ impl<'p> Surface<'p> {
             return whole;
         }
         let Some((from, _)) = self.written(inside, station) else {
-            return Drift::default();
+            return self.met(inside, station.to_mm());
         };
         let distance = |at| Drift::of(self.size(inside, from, at));
         match from {
@@ -114,6 +114,36 @@ impl<'p> Surface<'p> {
             Origin::Outside(index) => self.outside(index, station_mm, slope),
             _ => Drift::default(),
         }
+    }
+
+    /// How the plane moves where two surfaces only meet, as a drill's point runs out into a narrower
+    /// hole: to where their radii are one again.
+    fn met(self, inside: bool, station_mm: f64) -> Drift {
+        let Some(profiles) = &self.part.profiles else {
+            return Drift::default();
+        };
+        let solids = [&profiles.crest, &profiles.root].into_iter();
+        let chains = solids.flat_map(|solid| match inside {
+            true => solid.inner.as_slice(),
+            false => std::slice::from_ref(&solid.outer),
+        });
+        let mut pairs = chains.flat_map(|chain| chain.segments().windows(2));
+        let here = |at: geometry::Point| (at.z - station_mm).abs() < SAME_MM;
+        let corner = pairs.find_map(|pair| {
+            let [one, other] = pair else { return None };
+            if !here(one.curve.end()) || one.curve.is_vertical() || other.curve.is_vertical() {
+                return None;
+            }
+            let slopes = (one.curve.slope(1.0), other.curve.slope(0.0));
+            let bends = (slopes.0 - slopes.1).abs() > SAME_MM;
+            bends.then_some(((one.tag, slopes.0), (other.tag, slopes.1)))
+        });
+        let Some(((one, slope), (other, next))) = corner else {
+            return Drift::default();
+        };
+        let across = |tag, slope| self.across(profiles.origin(tag), station_mm, slope);
+        let apart = across(other, next).plus(-1.0, &across(one, slope));
+        apart.times(1.0 / (slope - next))
     }
 
     /// The surface that a broken corner of an end was cut from; of two corners at one end, both.

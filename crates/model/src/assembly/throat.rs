@@ -33,8 +33,9 @@ pub(crate) fn throat(
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
 ) -> Option<Throat> {
-    let outside = bands(&male.0.outer, male.1, straight);
-    let inside = bands(&female.0.inner, female.1, straight);
+    let ends = |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
+    let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
+    let inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
     let thickest = outside.iter().map(Band::most_r).fold(0.0, f64::max);
     let mut best: Option<(Throat, usize)> = None;
     for throat in &inside {
@@ -112,6 +113,7 @@ fn tightest(passed: &Band, throat: &Band) -> Throat {
 pub(crate) type Reach = (f64, f64);
 
 /// A short stretch of a surface, as straight as makes no difference.
+#[derive(Clone, Copy)]
 struct Band {
     from_mm: f64,
     to_mm: f64,
@@ -173,6 +175,24 @@ impl Band {
             self.from_mm
         })
     }
+}
+
+/// The bands parted at places, so that a hole left wider than its thread's crest is told from the
+/// rest of that hole.
+fn parted(bands: Vec<Band>, places: impl Iterator<Item = f64>) -> Vec<Band> {
+    places.fold(bands, |bands, z_mm| {
+        let part = |band: Band| {
+            if z_mm <= band.from_mm + 1e-6 || z_mm >= band.to_mm - 1e-6 {
+                return vec![band];
+            }
+            let r = band.radius_at(z_mm);
+            let (mut before, mut after) = (band, band);
+            (before.to_mm, before.to_r) = (z_mm, r);
+            (after.from_mm, after.from_r) = (z_mm, r);
+            vec![before, after]
+        };
+        bands.into_iter().flat_map(part).collect()
+    })
 }
 
 /// Whether the two lie in threads that match.
