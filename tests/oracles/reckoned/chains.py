@@ -1,6 +1,6 @@
-"""Worst cases of the clearances along the axis and across it: each size of each part is let come out a little
-otherwise, the pen is put together anew, and what the clearance loses by it is summed, every size at
-its worst."""
+"""Worst cases of the clearances along the axis and across it: each size of each part is let come
+out a little otherwise, the pen is put together anew, and what the clearance loses by it is summed,
+every size at its worst."""
 
 from .hand import Hand
 from .pens import TOUCHING, Assembled

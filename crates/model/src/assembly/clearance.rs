@@ -5,7 +5,7 @@ use super::contact::{Member, Met, meetings};
 use super::drift::{OnAxis, gap};
 use super::laid::Laid;
 use super::settle::{Bodies, Settled};
-use super::throat::{Reach, Side, Throat, throat};
+use super::throat::{Reach, Side, Throat, throats};
 use super::tolerance::around;
 use super::{Place, Spot, TOUCHING_MM};
 use crate::{Cut, CutId, FitAsked, Joint, Origin};
@@ -266,27 +266,35 @@ impl Seen<'_, '_> {
             return None;
         }
         let (found, (male, female)) = match male.own && female.own {
-            true => (own_throat(bodies, self.rest, male, female)?, (male, female)),
+            true => (own_throats(bodies, self.rest, male, female), (male, female)),
             false => {
                 let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
                     let male = Laid::new(&it.outline, way(it.place));
                     let female = Laid::new(&other.outline, way(other.place));
-                    throat(male.radii(), female.radii(), &[])
+                    throats(male.radii(), female.radii(), &[])
                 };
-                let ahead = into(male, female, |place| place).map(|it| (it, (male, female)));
-                match ahead.filter(|it| it.0.gap_mm >= 0.0) {
-                    Some(fits) => fits,
-                    None => {
+                let gap = |found: &[Throat]| found.first().map(|it| it.gap_mm);
+                let ahead = into(male, female, |place| place);
+                match gap(&ahead).is_some_and(|it| it >= 0.0) {
+                    true => (ahead, (male, female)),
+                    false => {
                         let back = into(female, male, Place::mirrored);
-                        let back = back.map(|it| (it, (female, male)));
-                        let wider = |a: (Throat, _), b: (Throat, _)| {
-                            if b.0.gap_mm > a.0.gap_mm { b } else { a }
-                        };
-                        ahead.into_iter().chain(back).reduce(wider)?
+                        match gap(&back) > gap(&ahead) {
+                            true => (back, (female, male)),
+                            false => (ahead, (male, female)),
+                        }
                     }
                 }
             }
         };
+        // Of places as tight, the one that leaves least at worst.
+        let found = found.iter().filter_map(|it| self.throat(it, male, female));
+        found.reduce(|a, b| if b.least_mm < a.least_mm { b } else { a })
+    }
+
+    /// What is left where a place of the one passes a place of the other.
+    fn throat(&self, found: &Throat, male: &Member, female: &Member) -> Option<Clearance> {
+        let bodies = self.bodies;
         // Where neither goes into the other, nothing passes.
         if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
             return None;
@@ -333,22 +341,25 @@ impl Seen<'_, '_> {
     }
 }
 
-/// The tightest place of the joint's own two parts, threads passing the threads that match them.
-pub(super) fn own_throat(
+/// The tightest places of the joint's own two parts, threads passing the threads that match them.
+pub(super) fn own_throats(
     bodies: &Bodies,
     rest: &Settled,
     male: &Member,
     female: &Member,
-) -> Option<Throat> {
+) -> Vec<Throat> {
     let outlines = match male.cored().zip(female.cored()) {
         Some((one, other)) => vec![(one, female.plain()), (male.plain(), other)],
         None => vec![(male.plain(), female.plain())],
     };
     let threads = threads(bodies, rest, male, female);
-    let found = outlines
+    let mut found: Vec<Throat> = outlines
         .into_iter()
-        .filter_map(|(one, other)| throat(one.radii(), other.radii(), &threads));
-    found.reduce(|a, b| if b.gap_mm < a.gap_mm { b } else { a })
+        .flat_map(|(one, other)| throats(one.radii(), other.radii(), &threads))
+        .collect();
+    let least = found.iter().map(|it| it.gap_mm).reduce(f64::min);
+    found.retain(|it| least.is_some_and(|least| it.gap_mm - least < 1e-9));
+    found
 }
 
 /// From where to where the threads lie that match in these two: a thread has its own play in the

@@ -97,7 +97,8 @@ pub(super) fn plain_fit(bodies: &Bodies, rest: &Settled) -> Option<PlainFit> {
     if male.plain().end_z() <= female.plain().start_z() {
         return None;
     }
-    let found = clearance::own_throat(bodies, rest, male, female)?;
+    let found = clearance::own_throats(bodies, rest, male, female);
+    let found = found.first()?;
     let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, male, female);
     let most_mm = GLUE_GAP.1.to_mm() / 2.0 + 1e-6;
     Some(PlainFit {

@@ -24,20 +24,22 @@ pub(crate) struct Side {
     pub(crate) tag: Tag,
 }
 
-/// The least of all gaps on the way in, both in place at rest: a place of the male that lies
-/// deeper than a place of the female has passed it. None where nothing of the male is inside.
+/// The tightest places on the way in, more than one where some are as tight: the least of all gaps, both in place at rest: a place of the male that lies
+/// deeper than a place of the female has passed it. Empty where nothing of the male is inside.
 /// A male thread passes the female one that matches it: of each pair in `threads`, from where to
 /// where both lie on the joint's axis.
-pub(crate) fn throat(
+pub(crate) fn throats(
     male: (&Radii, Place),
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
-) -> Option<Throat> {
-    let ends = |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
+) -> Vec<Throat> {
+    let ends =
+        |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
     let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
     let inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
     let thickest = outside.iter().map(Band::most_r).fold(0.0, f64::max);
     let mut best: Option<(Throat, usize)> = None;
+    let mut as_tight = Vec::new();
     for throat in &inside {
         let wide = |most_r: f64, best: Option<(Throat, usize)>| {
             best.is_some_and(|(best, _)| throat.least_r() - most_r > best.gap_mm + 1e-9)
@@ -61,9 +63,13 @@ pub(crate) fn throat(
             if better {
                 best = Some((found, level));
             }
+            as_tight.push((found, level));
         }
     }
-    best.map(|(best, _)| best)
+    as_tight.retain(|(it, level)| {
+        best.is_some_and(|(best, least)| *level == least && it.gap_mm - best.gap_mm < 1e-9)
+    });
+    as_tight.into_iter().map(|(it, _)| it).collect()
 }
 
 /// Of two places as tight, which counts: a cylinder before the corner it ends in. Where a cone runs
