@@ -138,7 +138,7 @@ def hold_volumes(kept, path, design):
 
 
 def pens(kept):
-    """Rest positions, ink, air and worst cases of every pen of every example."""
+    """Rest positions, ink, air and worst cases, along the axis and across it, of every pen of every example."""
     for path, design in examples():
         hold_pens(kept, path, design)
 
