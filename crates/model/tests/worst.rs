@@ -247,7 +247,7 @@ fn a_cone_past_the_corner_that_a_drill_point_leaves() {
 fn across(text: &str) -> (f64, f64) {
     let design = design(text);
     assert!(design.findings.is_empty(), "{:#?}", design.findings);
-    let pen = design.pens.iter().next().expect("a pen");
+    let pen = design.pens.first().expect("a pen");
     let rest = pen.assembly.joints.iter().last().expect("a joint");
     let mut throats = rest
         .clearances

@@ -80,7 +80,15 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
         true => hand.keeps(kept, at),
         false => Length::ZERO,
     };
-    let depth = cut(part, wall.inner).map(|it| (it.end, kept(Kept::Depth, it.to)));
+    // A cut that begins below its face has two planes: the one that the wall begins at counts.
+    let plane = |it: &Feature, at: Length| {
+        let (from, to) = (part.station(it.end, it.from), part.station(it.end, it.to));
+        match (from - at).abs() < (to - at).abs() {
+            true => it.from,
+            false => it.to,
+        }
+    };
+    let depth = cut(part, wall.inner).map(|it| (it.end, kept(Kept::Depth, plane(it, wall.at))));
     let outer = match wall.outer {
         Origin::Face(end) => Some((end, Length::ZERO)),
         Origin::Outside(index) => part.stations.get(index).map(|it| {
@@ -95,7 +103,9 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
             };
             (end, kept(Kept::Shoulder, at))
         }),
-        origin => cut(part, origin).map(|it| (it.end, kept(Kept::Shoulder, it.to))),
+        origin => {
+            cut(part, origin).map(|it| (it.end, kept(Kept::Shoulder, plane(it, wall.outer_at))))
+        }
     };
     let (Some((one, inner)), Some((other, outer))) = (depth, outer) else {
         return Length::ZERO;
@@ -117,7 +127,7 @@ mod tests {
     fn worst(bench: &str, role: Role, outside: &str, cuts: &str) -> (f64, f64) {
         let text = format!(
             "bench shed {{\n{bench}\n}}\npart tube from mouth to tail {{\nblank of acrylic rod \
-             20\nlength 60\n{outside}\nfrom mouth {{\n{cuts}\n}}\n}}\n"
+             30\nlength 60\n{outside}\nfrom mouth {{\n{cuts}\n}}\n}}\n"
         );
         let texts = Texts::default().with("t.quillet", &text);
         let design = resolve(&load(Path::new("t.quillet"), &texts).expect("the text is there"));
@@ -157,6 +167,16 @@ mod tests {
             worst("", Role::Lip, "outside dia 14", cuts),
             (1.0, 1.0 - 0.05 - 0.05),
         );
+    }
+
+    #[test]
+    fn a_recess_begins_where_it_is_begun() {
+        // From the step's face at 20 to the recess at 24: ISO 2768-1 gives the shoulder 0.1 and the
+        // depth of 24 mm 0.2; that of 40 mm, 0.3, has no part in it.
+        let outside = "outside {\nat 0 dia 10\nat 20 dia 10 step 26\nat tail dia 26\n}";
+        let cuts = "drill 1 to 50\nrecess 12 for 16 at 24";
+        let found = worst("", Role::Plain, outside, cuts);
+        near(found, (4.0, 4.0 - 0.1 - 0.2));
     }
 
     #[test]
