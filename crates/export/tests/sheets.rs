@@ -145,6 +145,7 @@ fn a_pen_with_errors_says_so_on_every_page() {
 fn every_sheet(each: impl Fn(&str, &Content)) {
     for file in [
         "heron", "dunlin", "godwit", "knot", "curlew", "whimbrel", "avocet", "odd", "fitted",
+        "patient",
     ] {
         let design = example(&format!("{file}.quillet"));
         let judged = examine(&design);
@@ -293,4 +294,28 @@ fn a_letter_that_is_not_in_the_font_is_named() {
     content.title = "Heron 笔".into();
     let pages = sheet::pages(&content, Paper::A4);
     assert!(pages.iter().any(|it| it.lacking().contains(&'笔')));
+}
+
+#[test]
+fn without_a_bench_a_sheet_says_cutting_speeds_and_no_tool_is_missing() {
+    let design = example("patient.quillet");
+    let content = sheet::content(&design, &design.pens[0], &examine(&design), design.units());
+    assert!(content.lacking.is_empty() && content.bench.is_none());
+    let rows = content
+        .parts
+        .iter()
+        .flat_map(|it| &it.holdings)
+        .flat_map(|it| &it.rows);
+    let speeds: Vec<&str> = rows
+        .map(|it| &*it.speed)
+        .filter(|it| !it.is_empty())
+        .collect();
+    let told = |it: &&str| it.ends_with(" m/min") || *it == "hand";
+    assert!(speeds.len() > 8 && speeds.iter().all(told), "{speeds:?}");
+    let pages = sheet::pages(&content, Paper::A4);
+    assert!(
+        pages[1]
+            .texts()
+            .any(|it| it.words == "no bench: sizes as drawn")
+    );
 }

@@ -1,7 +1,9 @@
 //! Gathers what stands on the sheet of a pen.
 
 use super::content::{Accepted, Content, Looks, PartSheet, Want};
-use super::{cautions, ending, first, holdings, identity, labels, lists, start, strip, words};
+use super::{
+    cautions, ending, first, holdings, identity, labels, lists, start, strip, turning, words,
+};
 use crate::draw;
 use quillet_check::measure::between;
 use quillet_check::{Examined, JudgedWant, assumed};
@@ -57,7 +59,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &Examined, units: Units) -> C
         saw_notes,
         lay_out,
         lacking,
-        turning: start::turning(&plan, units),
+        turning: turning::turning(&plan, units),
         contacts: ending::contacts(&looks),
         order: ending::order(pen, units),
         tests: cautions::tests(pen),

@@ -12,11 +12,14 @@ mod labels;
 mod lists;
 mod page;
 mod pdf;
+mod reading;
 mod row;
 mod row_words;
+mod shown;
 mod start;
 mod strip;
 mod text;
+mod turning;
 mod words;
 
 pub use cautions::Test;

@@ -9,6 +9,7 @@ pub(crate) fn example(name: &str) -> Design {
     let drawn = [
         ("odd.quillet", include_str!("../pens/odd.quillet")),
         ("fitted.quillet", include_str!("../pens/fitted.quillet")),
+        ("patient.quillet", include_str!("../pens/patient.quillet")),
     ];
     let texts = Texts::from_iter(EXAMPLES.into_iter().chain(drawn));
     let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));

@@ -238,6 +238,9 @@ fn tests(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     at
 }
 
+/// Nobody writes more.
+const MOST_LINES: usize = 8;
+
 /// Room for what is to be done otherwise.
 fn next(page: &mut Canvas, top: f64, foot: f64) {
     if foot - top < 16.0 {
@@ -246,7 +249,7 @@ fn next(page: &mut Canvas, top: f64, foot: f64) {
     page.put(LEFT, top + 5.0, VERB, "For the next one");
     let mut at = top + 5.0;
     let mut index = 0;
-    while at + 8.0 < foot - 2.0 {
+    while at + 8.0 < foot - 2.0 && index < MOST_LINES {
         at += 8.0;
         index += 1;
         page.blank((LEFT, RIGHT), at, 7.0, &format!("next/{index}"));

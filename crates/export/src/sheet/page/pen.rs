@@ -66,12 +66,16 @@ fn tables_height(c: &Content) -> f64 {
 /// Figures, parts and what was accepted, one below the other.
 fn left_height(c: &Content) -> f64 {
     let figures = 20.2 + 7.2 * c.figures.len() as f64;
-    let stocks = c.listed.iter().map(|it| BODY.lines(&it.stock, STOCK).len());
-    let parts = stocks.map(|it| 2.4 + 4.0 * it.max(1) as f64).sum::<f64>();
+    let lines = c.listed.iter().map(|it| {
+        let names = STRONG.lines(&it.name, NAME).len();
+        BODY.lines(&it.stock, STOCK).len().max(names).max(1)
+    });
+    let parts = lines.map(|it| 2.4 + 4.0 * it as f64).sum::<f64>();
     figures + 8.0 + parts + accepted(c).len() as f64 * 4.3 + 3.0
 }
 
-/// The room of a part's stock.
+/// The room of a part's name, and of its stock.
+const NAME: f64 = 33.0;
 const STOCK: f64 = 34.0;
 /// The least room that what was asked has beside its figure.
 const ASKED: f64 = RIGHT - SECOND - 34.0;
@@ -207,7 +211,11 @@ fn asked(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         let set = FIGURE.fitting(&figure, 24.0, &[13.0, 11.0, 9.0]);
         let room = RIGHT - SECOND - 8.0 - set.width(&figure) - 2.0;
         let lines = BODY.lines(&want.asks, room);
-        let mark = if want.is_met() { "✓" } else { "✗" };
+        let mark = match (want.is_met(), &want.comes_to) {
+            (true, _) => "✓",
+            (false, Some(_)) => "✗",
+            (false, None) => "?",
+        };
         page.put(SECOND, at + 4.8, VERB, mark);
         page.lines((SECOND + 6.5, at + 4.6), BODY, &lines, 4.2);
         page.put_end(RIGHT, at + 5.0, set, &figure);
@@ -229,15 +237,15 @@ fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
             String::new()
         };
         page.put(LEFT, at + 4.5, STRONG, &number);
-        let set = STRONG.fitting(&it.name, 33.0, &[10.0, 9.0, 8.0]);
-        page.put(LEFT + 6.0, at + 4.5, set, &it.name);
+        let names = STRONG.lines(&it.name, NAME);
+        page.lines((LEFT + 6.0, at + 4.5), STRONG, &names, 4.0);
         let stock = BODY.lines(&it.stock, STOCK);
         page.lines((LEFT + 40.5, at + 4.5), BODY, &stock, 4.0);
         page.put_end(LEFT + 86.0, at + 4.5, BODY, &it.mass);
         if let Some(number) = it.made.and_then(|it| pages.get(it)) {
             page.put_end(LEFT + FIRST, at + 4.5, BODY, &format!("page {number}"));
         }
-        at += 6.4 + 4.0 * stock.len().saturating_sub(1) as f64;
+        at += 2.4 + 4.0 * stock.len().max(names.len()).max(1) as f64;
         page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
     }
     page.lines((LEFT, at + 5.0), BODY, &accepted(c), 4.3);

@@ -115,9 +115,20 @@ fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
     let room = left - LEFT - STRONG.width(&first) - 5.0;
     let set = VERB.fitting(&name, room, &[11.0, 9.0]);
     let lines = set.lines(&name, room);
-    let at = page.lines((LEFT, top + 4.2), set, &lines, 4.6);
-    let set = BODY.fitting(&strip.leave, room, &[9.0]);
-    page.lines((LEFT, at + 4.6), set, &set.lines(&strip.leave, room), 4.0);
+    // A long name begins higher, where the lines to the card leave room.
+    let first = if lines.len() > 1 {
+        under + 4.4
+    } else {
+        top + 4.2
+    };
+    let at = page.lines((LEFT, first), set, &lines, 4.0);
+    let leave = BODY.fitting(&strip.leave, room, &[9.0]);
+    page.lines(
+        (LEFT, at + 4.4),
+        leave,
+        &leave.lines(&strip.leave, room),
+        4.0,
+    );
 }
 
 /// Scissors on the line, drawn: two blades and two bows.
