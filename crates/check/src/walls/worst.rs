@@ -82,8 +82,8 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
     };
     // A cut that begins below its face has two planes: the one that the wall begins at counts.
     let plane = |it: &Feature, at: Length| {
-        let (from, to) = (part.station(it.end, it.from), part.station(it.end, it.to));
-        match (from - at).abs() < (to - at).abs() {
+        let from = part.station(it.end, it.from);
+        match (from - at).abs() <= Length::from_nm(2) {
             true => it.from,
             false => it.to,
         }
