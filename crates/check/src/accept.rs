@@ -1,6 +1,6 @@
 //! `accept RULE because "…"`: what the maker has judged.
 
-use crate::findings::{About, Raised};
+use crate::findings::{RaisedFinding, Subject};
 use crate::{Accepted, edits, limits, rule, rules};
 use quillet_model::{Acceptance, Design};
 use quillet_syntax::{Finding, Severity, SizedText, Span, ast, text};
@@ -8,9 +8,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Findings parted into those still open and those accepted.
-pub(crate) struct Judged {
+pub(crate) struct JudgedFindings {
     /// Not accepted, stale acceptances among them.
-    pub(crate) open: Vec<Raised>,
+    pub(crate) open: Vec<RaisedFinding>,
     /// Accepted, in the order of the text.
     pub(crate) accepted: Vec<Accepted>,
     /// Wants of which what was found is accepted, by their numbers, and why.
@@ -18,9 +18,9 @@ pub(crate) struct Judged {
 }
 
 /// Holds every finding against what is accepted where it lies.
-pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
+pub(crate) fn judge(design: &Design, raised: Vec<RaisedFinding>) -> JudgedFindings {
     let mut acceptances = gather(design);
-    let mut judged = Judged {
+    let mut judged = JudgedFindings {
         open: Vec::new(),
         accepted: Vec::new(),
         wants: BTreeMap::new(),
@@ -61,7 +61,7 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
         .findings
         .iter()
         .any(|it| it.severity == Severity::Error);
-    let stale = |held: &Held<'_>| match unread && held.may_be_unseen() {
+    let stale = |held: &TrackedAcceptance<'_>| match unread && held.may_be_unseen() {
         true => None,
         false => held.stale(design),
     };
@@ -70,20 +70,20 @@ pub(crate) fn judge(design: &Design, raised: Vec<Raised>) -> Judged {
 }
 
 /// An acceptance and what became of it.
-struct Held<'a> {
+struct TrackedAcceptance<'a> {
     acceptance: &'a Acceptance,
     /// The blocks it covers: its own, and for one in a part or pen that part's or pen's whole.
     scopes: Vec<Span>,
     /// Whose it is.
-    owner: About,
+    owner: Subject,
     /// It stands in the part's or pen's own block, so it covers what that one inherits too.
     whole: bool,
     used: bool,
     refused: bool,
 }
 
-impl Held<'_> {
-    fn covers(&self, raised: &Raised) -> bool {
+impl TrackedAcceptance<'_> {
+    fn covers(&self, raised: &RaisedFinding) -> bool {
         let here = |scope: &Span| scope.contains(raised.finding.span);
         let owned = match (&self.owner.part, &self.owner.pen) {
             (Some(part), _) => raised.about.part.as_ref() == Some(part),
@@ -107,7 +107,7 @@ impl Held<'_> {
         rule(&self.acceptance.rule.text).is_some() && !self.refused
     }
 
-    fn stale(&self, design: &Design) -> Option<Raised> {
+    fn stale(&self, design: &Design) -> Option<RaisedFinding> {
         let accept = self.acceptance;
         let named = &*accept.rule.text;
         if self.used {
@@ -139,9 +139,9 @@ impl Held<'_> {
             }
             _ => finding,
         };
-        Some(Raised {
+        Some(RaisedFinding {
             finding,
-            about: About::default(),
+            about: Subject::default(),
             stretch: None,
             want: None,
         })
@@ -153,7 +153,7 @@ fn stale_finding(accept: &Acceptance, message: SizedText) -> Finding {
 }
 
 /// Every acceptance once, by the place of its statement.
-fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
+fn gather(design: &Design) -> BTreeMap<Span, TrackedAcceptance<'_>> {
     let mut all = BTreeMap::new();
     let seen_parts = design.pens.iter().flat_map(|pen| &pen.parts);
     for part in design.parts.iter().chain(seen_parts) {
@@ -163,7 +163,7 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
                 true => vec![acceptance.scope, part.span],
                 false => vec![acceptance.scope],
             };
-            let owner = About {
+            let owner = Subject {
                 pen: None,
                 part: Some(part.name.text.clone()),
                 joint: None,
@@ -172,7 +172,7 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
         }
     }
     for pen in &design.pens {
-        let owner = About {
+        let owner = Subject {
             pen: Some(Arc::clone(&pen.name.text)),
             part: None,
             joint: None,
@@ -197,13 +197,13 @@ fn gather(design: &Design) -> BTreeMap<Span, Held<'_>> {
 }
 
 fn hold<'a>(
-    all: &mut BTreeMap<Span, Held<'a>>,
+    all: &mut BTreeMap<Span, TrackedAcceptance<'a>>,
     acceptance: &'a Acceptance,
     scopes: Vec<Span>,
-    owner: About,
+    owner: Subject,
     whole: bool,
 ) {
-    all.entry(acceptance.span).or_insert(Held {
+    all.entry(acceptance.span).or_insert(TrackedAcceptance {
         acceptance,
         scopes,
         owner,

@@ -1,9 +1,9 @@
 //! Runs every rule over a design and puts what was found in order.
 
 use crate::accepted::Accepted;
-use crate::findings::{About, Raised};
+use crate::findings::{RaisedFinding, Subject};
 use crate::rules::follows;
-use crate::view::Worked;
+use crate::view::PartCache;
 use crate::{
     BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
     limits, merge, propose, wants,
@@ -22,7 +22,7 @@ pub fn check(design: &Design) -> Vec<Finding> {
 
 /// What was found, and what of it the maker accepts.
 #[derive(Clone, Debug, Default)]
-pub struct Examined {
+pub struct CheckReport {
     /// Findings, in the order of the text.
     pub findings: Vec<Finding>,
     /// Findings accepted, in the order of the text.
@@ -31,16 +31,16 @@ pub struct Examined {
     pub wants: Vec<JudgedWant>,
 }
 
-impl Examined {
+impl CheckReport {
     /// What concerns a pen: what was found in it, and what was found in no pen in particular; its
     /// own wants, those of its joints and of its parts.
-    pub fn of_pen(&self, pen: &str) -> Examined {
+    pub fn of_pen(&self, pen: &str) -> CheckReport {
         let concerns = |finding: &Finding| {
             finding.pens.is_empty() || finding.pens.iter().any(|name| **name == *pen)
         };
         let findings = self.findings.iter().filter(|it| concerns(it));
         let accepted = self.accepted.iter().filter(|it| concerns(&it.finding));
-        Examined {
+        CheckReport {
             findings: findings.cloned().collect(),
             accepted: accepted.cloned().collect(),
             wants: self.wants_of_pen(pen).cloned().collect(),
@@ -67,17 +67,17 @@ impl Examined {
 }
 
 /// Runs every rule over a design.
-pub fn examine(design: &Design) -> Examined {
+pub fn examine(design: &Design) -> CheckReport {
     examine_until(design, &|| false).unwrap_or_default()
 }
 
 /// Runs every rule over a design; none where `called_off` said so between two parts.
-pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<Examined> {
+pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<CheckReport> {
     let mut findings = Findings::default();
     if design.is_merging() {
-        return Some(Examined {
+        return Some(CheckReport {
             findings: design.findings.clone(),
-            ..Examined::default()
+            ..CheckReport::default()
         });
     }
     for finding in &design.findings {
@@ -108,12 +108,12 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
             }
             pen_part(&pen, index, &mut seen, &mut findings);
         }
-        findings.about = About {
+        findings.about = Subject {
             pen: Some(pen.pen.name.text.clone()),
-            ..About::default()
+            ..Subject::default()
         };
         one_pen(&pen, &mut findings);
-        findings.about = About::default();
+        findings.about = Subject::default();
     }
     if called_off() {
         return None;
@@ -123,7 +123,7 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<E
     for (want, because) in std::mem::take(&mut judged.wants) {
         wants[want].accepted = Some(because);
     }
-    Some(Examined {
+    Some(CheckReport {
         wants,
         findings: merge::merge(design, follows::without(design, judged.open)),
         accepted: judged.accepted,
@@ -155,7 +155,7 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
     if view.part.is_bought() || !view.part.whole {
         return;
     }
-    findings.about = About {
+    findings.about = Subject {
         pen: view.pen.map(|pen| pen.name.text.clone()),
         part: Some(view.part.name.text.clone()),
         joint: None,
@@ -165,7 +165,7 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
             run(view, findings);
         }
     }
-    findings.about = About::default();
+    findings.about = Subject::default();
 }
 
 /// What could not be read is told of already; what it would do in a pen is a guess.
@@ -190,14 +190,14 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
 
 /// Parts that were looked at, by the part, its bench and the joints it is in: several pens may see
 /// and join one alike. The keys tell one from another, and nothing goes by their order.
-type Seen = BTreeMap<(*const Part, Option<*const Bench>, Vec<Span>), Once>;
+type Seen = BTreeMap<(*const Part, Option<*const Bench>, Vec<Span>), PartFindings>;
 
 /// What is worked out once.
 #[derive(Default)]
-struct Once {
-    worked: Rc<Worked>,
+struct PartFindings {
+    worked: Rc<PartCache>,
     /// What was found, by thresholds that are not a pen's own.
-    raised: Option<Vec<Raised>>,
+    raised: Option<Vec<RaisedFinding>>,
 }
 
 fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Findings) {
@@ -217,12 +217,12 @@ fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Fi
     // A pen with limits of its own may judge the part otherwise.
     let alike = pen.pen.limits.0.is_empty();
     if let Some(before) = once.raised.as_ref().filter(|_| alike) {
-        let about = About {
+        let about = Subject {
             pen: Some(pen.pen.name.text.clone()),
             part: Some(part.name.text.clone()),
             joint: None,
         };
-        let again = before.iter().map(|raised| Raised {
+        let again = before.iter().map(|raised| RaisedFinding {
             about: about.clone(),
             ..raised.clone()
         });

@@ -1,6 +1,6 @@
 //! Findings of several pens on one place, told as one.
 
-use crate::findings::Raised;
+use crate::findings::RaisedFinding;
 use quillet_model::Design;
 use quillet_syntax::{Finding, RuleId, SizedText, Span, text};
 use std::collections::BTreeMap;
@@ -11,8 +11,8 @@ use std::sync::Arc;
 /// Two are one where rule, places and their order within a pen agree. Where they say different
 /// things the gravest leads and the message names each pen's figures; where only some of the
 /// pens that have the part or the joint show it, the message names those.
-pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
-    let mut groups: BTreeMap<Key, Vec<Raised>> = BTreeMap::new();
+pub(crate) fn merge(design: &Design, raised: Vec<RaisedFinding>) -> Vec<Finding> {
+    let mut groups: BTreeMap<Key, Vec<RaisedFinding>> = BTreeMap::new();
     let mut counts: BTreeMap<(Key, Option<Arc<str>>), usize> = BTreeMap::new();
     for raised in raised {
         let mut key = Key::of(&raised.finding);
@@ -23,7 +23,7 @@ pub(crate) fn merge(design: &Design, raised: Vec<Raised>) -> Vec<Finding> {
         *count += 1;
         groups.entry(key).or_default().push(raised);
     }
-    let sight = Sight::of(design);
+    let sight = SubjectCounts::of(design);
     let mut findings: Vec<Finding> = groups
         .into_values()
         .filter_map(|group| one(&sight, group))
@@ -63,7 +63,7 @@ impl Key {
     }
 }
 
-fn one(sight: &Sight<'_>, group: Vec<Raised>) -> Option<Finding> {
+fn one(sight: &SubjectCounts<'_>, group: Vec<RaisedFinding>) -> Option<Finding> {
     let seeing = sight.seeing(group.first()?);
     let mut said: Vec<(SizedText, Vec<String>)> = Vec::new();
     for raised in &group {
@@ -102,14 +102,14 @@ fn one(sight: &Sight<'_>, group: Vec<Raised>) -> Option<Finding> {
 }
 
 /// How many pens have each part and each joint.
-struct Sight<'d> {
+struct SubjectCounts<'d> {
     parts: BTreeMap<&'d str, usize>,
     joints: BTreeMap<Span, usize>,
 }
 
-impl<'d> Sight<'d> {
+impl<'d> SubjectCounts<'d> {
     fn of(design: &'d Design) -> Self {
-        let mut sight = Sight {
+        let mut sight = SubjectCounts {
             parts: BTreeMap::new(),
             joints: BTreeMap::new(),
         };
@@ -125,7 +125,7 @@ impl<'d> Sight<'d> {
     }
 
     /// How many pens have the part or the joint a finding is about.
-    fn seeing(&self, raised: &Raised) -> usize {
+    fn seeing(&self, raised: &RaisedFinding) -> usize {
         let span = raised.finding.span;
         let found = match &raised.about.part {
             Some(part) => self.parts.get(&**part),

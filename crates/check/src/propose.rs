@@ -99,8 +99,8 @@ pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> 
     }
     let (span, says) = reach_number(design, cut)?;
     let amount = match says {
-        Says::Depth => to,
-        Says::Amount => to - cut.from,
+        ReachKind::Depth => to,
+        ReachKind::Amount => to - cut.from,
     };
     let edit = Edit::new(span, Size::Written(amount));
     let title = text!(
@@ -114,7 +114,7 @@ pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> 
 
 /// What the number of a reach says.
 #[derive(Clone, Copy, PartialEq)]
-enum Says {
+enum ReachKind {
     /// `to`: the depth from the face.
     Depth,
     /// `for`: how much from where it starts.
@@ -122,9 +122,9 @@ enum Says {
 }
 
 /// Where in `to 54`, `for 8 at 2` or the like the number stands, and what it says.
-fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, Says)> {
+fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, ReachKind)> {
     let reach = design.text(cut.reach_span);
-    let (word, says) = [("to", Says::Depth), ("for", Says::Amount)]
+    let (word, says) = [("to", ReachKind::Depth), ("for", ReachKind::Amount)]
         .into_iter()
         .find(|(word, _)| reach.starts_with(word))?;
     let after = &reach[word.len()..];
@@ -135,8 +135,8 @@ fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, Says)> {
     let start = cut.reach_span.start as usize + from;
     let span = Span::new(cut.reach_span.file, start, start + number.len());
     let meant = match says {
-        Says::Depth => cut.to,
-        Says::Amount => cut.to - cut.from,
+        ReachKind::Depth => cut.to,
+        ReachKind::Amount => cut.to - cut.from,
     };
     (literal(design, span)? == meant).then_some((span, says))
 }

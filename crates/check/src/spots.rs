@@ -2,11 +2,11 @@
 
 use crate::words;
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Origin, Part, PartFace, Pen, Spot};
+use quillet_model::{Cut, Feature, Origin, Part, PartFace, Pen, SurfacePoint};
 use quillet_syntax::{Size, SizedText, Span, text};
 
 /// The place in words, with its part: `barrel's shoulder`, `the point of cap's ⌀12.20 drill`.
-pub fn words(pen: &Pen, spot: &Spot) -> SizedText {
+pub fn words(pen: &Pen, spot: &SurfacePoint) -> SizedText {
     let Some(part) = pen.parts.get(spot.part) else {
         return SizedText::default();
     };
@@ -33,7 +33,7 @@ pub fn words(pen: &Pen, spot: &Spot) -> SizedText {
 }
 
 /// Where the place is said.
-pub fn span(pen: &Pen, spot: &Spot) -> Span {
+pub fn span(pen: &Pen, spot: &SurfacePoint) -> Span {
     let Some(part) = pen.parts.get(spot.part) else {
         return pen.name.span;
     };
@@ -49,7 +49,7 @@ pub(crate) fn feature(part: &Part, origin: Origin) -> Option<&Feature> {
 }
 
 /// The face named there, where the place is flat: the outside of a part, or the end of a cut.
-fn face_at<'a>(part: &'a Part, spot: &Spot) -> Option<&'a PartFace> {
+fn face_at<'a>(part: &'a Part, spot: &SurfacePoint) -> Option<&'a PartFace> {
     let at = |face: &&PartFace| (face.at.to_mm() - spot.station_mm).abs() < 1e-6;
     let flat = !matches!(spot.origin, Origin::DrillPoint(_));
     part.faces.iter().find(at).filter(|_| flat)

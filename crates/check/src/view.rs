@@ -46,12 +46,12 @@ pub struct PartView<'a> {
     pub part: &'a Arc<Part>,
     /// The bench it is made at: the one it names, its pen's, or the only one in sight.
     pub bench: Option<&'a Bench>,
-    worked: Rc<Worked>,
+    worked: Rc<PartCache>,
 }
 
 /// What is worked out of a part when first asked for; pens that see and join it alike share it.
 #[derive(Debug, Default)]
-pub(crate) struct Worked {
+pub(crate) struct PartCache {
     walls: OnceCell<Vec<Wall>>,
     plan: OnceCell<Plan>,
 }
@@ -136,7 +136,7 @@ impl<'a> PartView<'a> {
     }
 
     /// The same with what was worked out before, of the same part at the same bench and joined alike.
-    pub(crate) fn sharing(self, worked: Rc<Worked>) -> Self {
+    pub(crate) fn sharing(self, worked: Rc<PartCache>) -> Self {
         Self { worked, ..self }
     }
 

@@ -1,6 +1,6 @@
 //! Every want of a design, judged once: rules, lists and editors only read what is said here.
 
-use crate::findings::{About, Findings};
+use crate::findings::{Findings, Subject};
 use crate::measure::{self, Measured};
 use crate::rules::want_unmet;
 use quillet_model::{Design, Part, Pen, Want};
@@ -57,9 +57,9 @@ pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant>
         let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
         let doubts = OnceCell::new();
         for want in pen.wants.iter().chain(of_joints) {
-            let about = About {
+            let about = Subject {
                 pen: Some(pen.name.text.clone()),
-                ..About::default()
+                ..Subject::default()
             };
             judge.one(want, about, measure::of_pen(pen, want, &doubts), findings);
         }
@@ -67,7 +67,7 @@ pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant>
             judge.part(Some(pen), part, findings);
         }
     }
-    findings.about = About::default();
+    findings.about = Subject::default();
     judge.wants
 }
 
@@ -85,7 +85,7 @@ impl Judge<'_> {
             each.map(|want| measure::of_part(part, want)).collect()
         });
         for (want, measured) in part.wants.iter().zip(measured.clone()) {
-            let about = About {
+            let about = Subject {
                 pen: pen.map(|pen| pen.name.text.clone()),
                 part: Some(part.name.text.clone()),
                 joint: None,
@@ -94,7 +94,7 @@ impl Judge<'_> {
         }
     }
 
-    fn one(&mut self, want: &Want, about: About, measured: Measured, findings: &mut Findings) {
+    fn one(&mut self, want: &Want, about: Subject, measured: Measured, findings: &mut Findings) {
         let asked = self.design.text(want.measure.span).to_owned();
         if let Some(finding) = want_unmet::finding(want.span, &asked, &measured) {
             findings.about = about.clone();

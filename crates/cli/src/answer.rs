@@ -1,6 +1,6 @@
 //! How a question about a standard is answered on the terminal.
 
-use crate::say;
+use crate::terminal;
 use quillet_export::report::{Answer, rounded};
 use std::process::ExitCode;
 
@@ -28,10 +28,10 @@ pub(crate) enum Format {
 /// Prints an answer; 0, or 2 with the reason where there is none.
 pub(crate) fn print(answer: Result<Answer, String>, show: &Show) -> ExitCode {
     match answer {
-        Ok(answer) => say::ended(match show.format {
-            Format::Text => say::out(&answer.page.text(show.sources)),
-            Format::Json => say::json(&rounded(&answer.json)),
+        Ok(answer) => terminal::ended(match show.format {
+            Format::Text => terminal::out(&answer.page.text(show.sources)),
+            Format::Json => terminal::json(&rounded(&answer.json)),
         }),
-        Err(reason) => say::ended(Err(reason)),
+        Err(reason) => terminal::ended(Err(reason)),
     }
 }

@@ -3,7 +3,7 @@
 mod drawn;
 
 use crate::answer::Format;
-use crate::{disk, files, say};
+use crate::{disk, files, terminal};
 use quillet_export::report::{Checked, CheckedFile};
 use quillet_model::{Source, tidy};
 use quillet_pen::Analysis;
@@ -44,12 +44,12 @@ enum Deny {
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files::Found {
+    let files::FileList {
         files: mut paths,
         mut troubles,
     } = files::find(&args.paths);
     let source = disk::source_of(&mut paths, &mut troubles);
-    troubles.iter().for_each(say::aside);
+    troubles.iter().for_each(terminal::aside);
     if paths.is_empty() {
         return ExitCode::from(2);
     }
@@ -63,20 +63,20 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             Ok(one) => whole.add(one),
             Err(reason) => {
                 failed = true;
-                say::aside(format!("{}: {reason}", path.display()));
+                terminal::aside(format!("{}: {reason}", path.display()));
             }
         }
     }
     whole.put_in_order();
-    let said = match (args.format, say::has_colours()) {
-        (Format::Json, _) => say::json(&whole.json()),
-        (Format::Text, _) if args.brief => say::out(&whole.brief()),
-        (Format::Text, true) => say::coloured(&drawn::text(&whole, true)),
-        (Format::Text, false) => say::out(&drawn::text(&whole, false)),
+    let said = match (args.format, terminal::has_colours()) {
+        (Format::Json, _) => terminal::json(&whole.json()),
+        (Format::Text, _) if args.brief => terminal::out(&whole.brief()),
+        (Format::Text, true) => terminal::coloured(&drawn::text(&whole, true)),
+        (Format::Text, false) => terminal::out(&drawn::text(&whole, false)),
     };
     if let Err(reason) = said {
         failed = true;
-        say::aside(reason);
+        terminal::aside(reason);
     }
     let denied = match args.deny {
         Some(Deny::Warning) => Severity::Warning,

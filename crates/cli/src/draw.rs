@@ -2,8 +2,8 @@
 
 use crate::choice::{self, PenChoice, UnitsChoice};
 use crate::output::{Output, ending, stem};
-use crate::warn::LeftOut;
-use crate::{disk, say, warn};
+use crate::warn::OmissionWarnings;
+use crate::{disk, terminal, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Ground};
@@ -55,14 +55,14 @@ impl From<PaperName> for Paper {
 
 /// Draws; 0, 1 where something that is not known was left out, 2 with the reason where it fails.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended_with(write(args))
+    terminal::ended_with(write(args))
 }
 
 fn write(args: &Args) -> Result<ExitCode, String> {
     let analysis = disk::analysis(&args.file)?;
     let design = &analysis.design;
     warn::errors(analysis.examined());
-    let mut left_out = LeftOut::default();
+    let mut left_out = OmissionWarnings::default();
     let name = args
         .part
         .as_ref()
@@ -72,7 +72,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
     let scenes = scenes(args, design, &mut left_out)?;
     if scenes.is_empty() {
-        say::aside("nothing is left to draw; quillet check says what is wrong");
+        terminal::aside("nothing is left to draw; quillet check says what is wrong");
         return Ok(left_out.code());
     }
     let title = stem(&args.file);
@@ -103,7 +103,11 @@ fn single(scenes: &[Scene]) -> Result<&Scene, String> {
     }
 }
 
-fn scenes(args: &Args, design: &Design, left_out: &mut LeftOut) -> Result<Vec<Scene>, String> {
+fn scenes(
+    args: &Args,
+    design: &Design,
+    left_out: &mut OmissionWarnings,
+) -> Result<Vec<Scene>, String> {
     let pens = args.pen.pens(design)?;
     let mut parts = match args.assembled {
         true => Vec::new(),

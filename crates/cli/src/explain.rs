@@ -1,6 +1,6 @@
 //! `quillet explain`: a rule's page, or the list of rules.
 
-use crate::say;
+use crate::terminal;
 use quillet_check::{RULES, rule};
 use std::process::ExitCode;
 
@@ -20,12 +20,12 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             None => {
                 let near = quillet_syntax::nearest(name, RULES.iter().map(|rule| rule.code));
                 let or = near.map_or_else(String::new, |near| format!("; did you mean {near}?"));
-                say::aside(format!("no rule is called {name}{or}"));
+                terminal::aside(format!("no rule is called {name}{or}"));
                 return ExitCode::from(2);
             }
         },
     };
-    say::ended(say::out(&text))
+    terminal::ended(terminal::out(&text))
 }
 
 fn list() -> String {

@@ -14,7 +14,7 @@ pub(crate) const STANDARD_INPUT: &str = "-";
 
 /// What paths name.
 #[derive(Debug, Default)]
-pub(crate) struct Found {
+pub(crate) struct FileList {
     /// The files, in order and each once.
     pub(crate) files: Vec<PathBuf>,
     /// What could not be looked into, each a sentence that names it.
@@ -24,8 +24,8 @@ pub(crate) struct Found {
 /// The files that paths name: a file as it is, a folder with every `*.quillet` in it and below.
 /// Folders and files whose names begin with a dot are passed over. What cannot be looked into, or
 /// holds nothing, is told and keeps nothing else from being found.
-pub(crate) fn find(paths: &[PathBuf]) -> Found {
-    let mut found = Found::default();
+pub(crate) fn find(paths: &[PathBuf]) -> FileList {
+    let mut found = FileList::default();
     for path in paths {
         if path.as_os_str() == STANDARD_INPUT {
             found.files.push(path.clone());
@@ -43,7 +43,7 @@ pub(crate) fn find(paths: &[PathBuf]) -> Found {
     found
 }
 
-fn find_below(folder: &Path, found: &mut Found) {
+fn find_below(folder: &Path, found: &mut FileList) {
     let before = (found.files.len(), found.troubles.len());
     let entries = WalkDir::new(folder)
         .follow_links(true)

@@ -1,6 +1,6 @@
 //! `quillet format`: brings files into their one canonical form.
 
-use crate::{files, say};
+use crate::{files, terminal};
 use quillet_syntax::{FileId, Finding, RuleId};
 use rayon::prelude::*;
 use std::io::IsTerminal;
@@ -21,7 +21,7 @@ pub(crate) struct Args {
 /// What formatting a file comes to.
 enum Outcome {
     /// It is in its canonical form.
-    Kept,
+    ToleranceKind,
     /// It was brought into it, or with `--check` would be.
     Changed,
     /// It holds both versions of a merge and stays as it is; what is said of that.
@@ -31,19 +31,19 @@ enum Outcome {
 /// Formats, and says how that ended: 0, 1 if `--check` found something to change or a file holds an
 /// unfinished merge, 2 if a file could not be read or replaced.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files::Found { files, troubles } = files::find(&args.paths);
+    let files::FileList { files, troubles } = files::find(&args.paths);
     let outcomes: Vec<_> = files
         .par_iter()
         .map(|path| format_file(path, args.check))
         .collect();
     let (mut changed, mut unfinished) = (0, 0);
     let mut failed = !troubles.is_empty();
-    troubles.iter().for_each(say::aside);
+    troubles.iter().for_each(terminal::aside);
     let mut said = String::new();
     for (path, outcome) in files.iter().zip(outcomes) {
         let (name, quiet) = (path.display(), is_standard_input(path));
         match outcome {
-            Ok(Outcome::Kept) => {}
+            Ok(Outcome::ToleranceKind) => {}
             Ok(Outcome::Changed) => {
                 changed += 1;
                 match args.check {
@@ -54,17 +54,17 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             }
             Ok(Outcome::Unfinished(merges)) => {
                 unfinished += 1;
-                merges.iter().for_each(say::aside);
+                merges.iter().for_each(terminal::aside);
             }
             Err(reason) => {
                 failed = true;
-                say::aside(reason);
+                terminal::aside(reason);
             }
         }
     }
-    if let Err(reason) = say::out(&said) {
+    if let Err(reason) = terminal::out(&said) {
         failed = true;
-        say::aside(reason);
+        terminal::aside(reason);
     }
     match (failed, unfinished > 0 || (args.check && changed > 0)) {
         (true, _) => ExitCode::from(2),
@@ -83,8 +83,8 @@ fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
     let changed = formatted != text;
     match (check, is_standard_input(path)) {
         (true, _) => {}
-        (false, true) if std::io::stdout().is_terminal() => say::out(&formatted)?,
-        (false, true) => say::bytes(formatted.as_bytes())?,
+        (false, true) if std::io::stdout().is_terminal() => terminal::out(&formatted)?,
+        (false, true) => terminal::bytes(formatted.as_bytes())?,
         (false, false) if changed => files::replace(path, &formatted)?,
         (false, false) => {}
     }
@@ -92,7 +92,7 @@ fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
     Ok(match changed {
         _ if !merges.is_empty() => Outcome::Unfinished(merges),
         true => Outcome::Changed,
-        false => Outcome::Kept,
+        false => Outcome::ToleranceKind,
     })
 }
 

@@ -1,7 +1,7 @@
 //! How a list is given out: text or JSON, to the terminal or into a file.
 
 use crate::output::{Output, ending};
-use crate::say;
+use crate::terminal;
 use quillet_export::mark::MARK;
 use quillet_export::report::Lists;
 use serde::Serialize;
@@ -53,8 +53,8 @@ impl Listing {
             return self.output.write(&path, text.as_bytes());
         }
         match as_json {
-            true => say::json(&text),
-            false => say::out(&text),
+            true => terminal::json(&text),
+            false => terminal::out(&text),
         }
     }
 }

@@ -3,8 +3,8 @@
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::listing::Listing;
 use crate::plans::plans;
-use crate::warn::LeftOut;
-use crate::{disk, say, warn};
+use crate::warn::OmissionWarnings;
+use crate::{disk, terminal, warn};
 use quillet_export::report::Lists;
 use quillet_model::Units;
 use quillet_pen::Planned;
@@ -33,7 +33,7 @@ impl Args {
         of: impl Fn(&Planned<'_>, Units) -> L,
         text: impl Fn(&L, Units) -> String,
     ) -> ExitCode {
-        say::ended_with(self.write(of, text))
+        terminal::ended_with(self.write(of, text))
     }
 
     fn write<L: Serialize>(
@@ -41,7 +41,7 @@ impl Args {
         of: impl Fn(&Planned<'_>, Units) -> L,
         text: impl Fn(&L, Units) -> String,
     ) -> Result<ExitCode, String> {
-        let mut left_out = LeftOut::default();
+        let mut left_out = OmissionWarnings::default();
         let analysis = disk::analysis(&self.file)?;
         let design = &analysis.design;
         warn::errors(analysis.examined());

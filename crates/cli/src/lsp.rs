@@ -1,6 +1,6 @@
 //! `quillet lsp`: the language server on standard input and output.
 
-use crate::say;
+use crate::terminal;
 use std::process::ExitCode;
 
 /// What `quillet lsp` may be asked.
@@ -18,7 +18,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     match quillet_lsp::serve_stdio() {
         Ok(ended) => ExitCode::from(ended.code()),
         Err(error) => {
-            say::aside(format!("the server could not start: {error}"));
+            terminal::aside(format!("the server could not start: {error}"));
             ExitCode::from(2)
         }
     }

@@ -22,10 +22,10 @@ mod measure;
 mod new;
 mod output;
 mod plans;
-mod say;
-mod scrap;
 mod sheet;
 mod solid;
+mod temp_file;
+mod terminal;
 mod thread;
 mod tools;
 mod warn;
@@ -87,7 +87,7 @@ fn main() -> ExitCode {
     let asked = match Cli::try_parse() {
         Ok(asked) => asked,
         // Help and version, printed as all else is.
-        Err(said) if !said.use_stderr() => return say::ended(say::help(&said.render())),
+        Err(said) if !said.use_stderr() => return terminal::ended(terminal::help(&said.render())),
         Err(wrong) => wrong.exit(),
     };
     match asked.command {

@@ -3,7 +3,7 @@
 
 use crate::answer::Format;
 use crate::choice::UnitsChoice;
-use crate::{disk, say, warn};
+use crate::{disk, terminal, warn};
 use quillet_export::report::{Measures, Profiles, exact, rounded};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -30,21 +30,21 @@ pub(crate) struct Args {
 pub(crate) fn run(args: &Args) -> ExitCode {
     let analysis = match disk::analysis(&args.file) {
         Ok(analysis) => analysis,
-        Err(reason) => return say::ended(Err(reason)),
+        Err(reason) => return terminal::ended(Err(reason)),
     };
     let (design, examined) = (&analysis.design, analysis.examined());
     let sound = warn::unsound(examined);
     if design.parts.is_empty() {
-        return say::ended(Err("there is no part in this file to measure".into()));
+        return terminal::ended(Err("there is no part in this file to measure".into()));
     }
     let measures = || Measures::of(design, examined);
     let told = match (args.profiles, args.format) {
-        (true, _) => say::json(&exact(&Profiles::of(design))),
-        (false, Format::Text) => say::out(&measures().text(args.full, args.units.of(design))),
-        (false, Format::Json) => say::json(&rounded(&measures())),
+        (true, _) => terminal::json(&exact(&Profiles::of(design))),
+        (false, Format::Text) => terminal::out(&measures().text(args.full, args.units.of(design))),
+        (false, Format::Json) => terminal::json(&rounded(&measures())),
     };
     match told {
         Ok(()) => sound,
-        Err(reason) => say::ended(Err(reason)),
+        Err(reason) => terminal::ended(Err(reason)),
     }
 }

@@ -1,6 +1,6 @@
 //! `quillet new`: a pen to begin from.
 
-use crate::{files, say};
+use crate::{files, terminal};
 use quillet_model::Texts;
 use quillet_pen::Analysis;
 use quillet_syntax::Severity;
@@ -65,7 +65,7 @@ impl Kind {
 
 /// Writes a starting pen; 0, or 2 with the reason where there is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended(write(args))
+    terminal::ended(write(args))
 }
 
 fn write(args: &Args) -> Result<(), String> {
@@ -85,7 +85,7 @@ fn write(args: &Args) -> Result<(), String> {
         ));
     }
     files::put(&path, text.as_bytes())?;
-    say::out(&format!(
+    terminal::out(&format!(
         "{0} written; next: quillet check {0}\n",
         path.display()
     ))

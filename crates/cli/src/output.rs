@@ -1,6 +1,6 @@
 //! Where results go: written whole or not at all, and never over what is not ours.
 
-use crate::{files, say, whole};
+use crate::{files, terminal, whole};
 use quillet_export::mark;
 use std::path::{Path, PathBuf};
 use std::{fs, io};
@@ -71,7 +71,7 @@ impl Output {
             guard(path)?;
         }
         files::put(path, bytes)?;
-        say::out(&format!("{} written\n", path.display()))
+        terminal::out(&format!("{} written\n", path.display()))
     }
 }
 

@@ -1,7 +1,7 @@
 //! The plans a command is about.
 
 use crate::choice::PenChoice;
-use crate::warn::LeftOut;
+use crate::warn::OmissionWarnings;
 use quillet_model::{Design, Part};
 use quillet_pen::Planned;
 use std::sync::Arc;
@@ -15,7 +15,7 @@ use std::sync::Arc;
 pub(crate) fn plans<'d>(
     design: &'d Design,
     pen: &PenChoice,
-    left_out: &mut LeftOut,
+    left_out: &mut OmissionWarnings,
 ) -> Result<Vec<Planned<'d>>, String> {
     let pens = pen.pens(design)?;
     let mut known = |part: &Part| left_out.is_known(part, part.lacks_making());

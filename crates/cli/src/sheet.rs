@@ -3,7 +3,7 @@
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
-use crate::{disk, say};
+use crate::{disk, terminal};
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
 use quillet_export::sheet::{self, Content};
@@ -37,7 +37,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     match write(args) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
-        Err(reason) => say::ended(Err(reason)),
+        Err(reason) => terminal::ended(Err(reason)),
     }
 }
 
@@ -58,7 +58,7 @@ fn write(args: &Args) -> Result<bool, String> {
         let errors = judged.of_pen(&pen.name.text).errors();
         if errors > 0 && !args.anyway {
             let count = words::errors(errors);
-            say::aside(format!(
+            terminal::aside(format!(
                 "{} has {count} and gets no sheet; quillet check says what is wrong, --anyway writes one all the same",
                 pen.name.text
             ));
@@ -99,7 +99,7 @@ fn note_lacking(content: &Content, paper: Paper) {
     let lacking: BTreeSet<char> = pages.iter().flat_map(Scene::lacking).collect();
     if !lacking.is_empty() {
         let letters: Vec<String> = lacking.iter().map(char::to_string).collect();
-        say::aside(format!(
+        terminal::aside(format!(
             "the sheet's font has no {}; □ stands for it",
             letters.join(" ")
         ));

@@ -2,8 +2,8 @@
 
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
-use crate::warn::LeftOut;
-use crate::{disk, say, warn};
+use crate::warn::OmissionWarnings;
+use crate::{disk, terminal, warn};
 use quillet_export::solid::{self, Body, Mesh};
 use quillet_geometry::Chain;
 use quillet_model::{Configured, Part, Pen, Place};
@@ -30,7 +30,7 @@ pub(crate) struct Args {
         require_equals = true,
         default_missing_value = "capped"
     )]
-    assembled: Option<Held>,
+    assembled: Option<HeldPen>,
     /// How far the faces of a mesh (.stl, .3mf) may stray, mm: from 0.001 to 1
     #[arg(long, default_value_t = 0.01, value_name = "MM")]
     tolerance: f64,
@@ -40,7 +40,7 @@ pub(crate) struct Args {
 
 /// How a pen that is put together is held.
 #[derive(Clone, Copy, clap::ValueEnum)]
-enum Held {
+enum HeldPen {
     /// Closed
     Capped,
     /// Open, the cap laid aside
@@ -49,12 +49,12 @@ enum Held {
     Posted,
 }
 
-impl From<Held> for Configured {
-    fn from(held: Held) -> Configured {
+impl From<HeldPen> for Configured {
+    fn from(held: HeldPen) -> Configured {
         match held {
-            Held::Capped => Configured::Capped,
-            Held::Uncapped => Configured::Uncapped,
-            Held::Posted => Configured::Posted,
+            HeldPen::Capped => Configured::Capped,
+            HeldPen::Uncapped => Configured::Uncapped,
+            HeldPen::Posted => Configured::Posted,
         }
     }
 }
@@ -65,7 +65,7 @@ const APART_MM: f64 = 10.0;
 /// Writes solids; 0, 1 where something that is not known was left out, 2 with the reason where there
 /// is none.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended_with(write(args))
+    terminal::ended_with(write(args))
 }
 
 fn write(args: &Args) -> Result<ExitCode, String> {
@@ -78,14 +78,14 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     warn::errors(analysis.examined());
     let pens = args.pen.pens(design)?;
     let mut parts = choice::parts(design, &pens, args.part.as_deref())?;
-    let mut left_out = LeftOut::default();
+    let mut left_out = OmissionWarnings::default();
     let assembled = args.assembled.is_some();
     parts.retain(|(pen, part)| match pen.filter(|_| assembled) {
         Some(pen) => left_out.is_settled(pen),
         None => left_out.is_known(part, part.lacks_shape()),
     });
     if parts.is_empty() {
-        say::aside("there is no solid left to write; quillet check says what is wrong");
+        terminal::aside("there is no solid left to write; quillet check says what is wrong");
         return Ok(left_out.code());
     }
     let mut names = HashSet::new();

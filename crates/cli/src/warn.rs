@@ -1,29 +1,29 @@
 //! What commands that make something say beside it.
 
-use crate::say;
-use quillet_check::Examined;
-use quillet_model::{Lacks, Part, Pen, words};
+use crate::terminal;
+use quillet_check::CheckReport;
+use quillet_model::{MissingData, Part, Pen, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
 
 /// Says that a design is not sound, where it is not; what is made of it may be made in vain.
-pub(crate) fn errors(examined: &Examined) {
+pub(crate) fn errors(examined: &CheckReport) {
     let errors = examined.errors();
     if errors > 0 {
         let errors = words::errors(errors);
-        say::aside(format!(
+        terminal::aside(format!(
             "this design has {errors}; quillet check says what is wrong"
         ));
     }
 }
 
 /// Says how many errors a design has, where it has any; 0, or 1 where it has.
-pub(crate) fn unsound(examined: &Examined) -> ExitCode {
+pub(crate) fn unsound(examined: &CheckReport) -> ExitCode {
     if examined.errors() == 0 {
         return ExitCode::SUCCESS;
     }
     let errors = words::errors(examined.errors());
-    say::aside(format!(
+    terminal::aside(format!(
         "this design has {errors}; what rests on what is wrong is not known. \
          quillet check says what is wrong"
     ));
@@ -32,11 +32,11 @@ pub(crate) fn unsound(examined: &Examined) -> ExitCode {
 
 /// What was left out of a result because it is not known, each said once.
 #[derive(Default)]
-pub(crate) struct LeftOut(BTreeSet<String>);
+pub(crate) struct OmissionWarnings(BTreeSet<String>);
 
-impl LeftOut {
+impl OmissionWarnings {
     /// Leaves a part out where something is missing, and says so; whether nothing is.
-    pub(crate) fn is_known(&mut self, part: &Part, lacks: Option<Lacks>) -> bool {
+    pub(crate) fn is_known(&mut self, part: &Part, lacks: Option<MissingData>) -> bool {
         if let Some(lacks) = lacks {
             let name = &part.name.text;
             self.say(format!("{name} {} and is left out", lacks.words()));
@@ -50,7 +50,7 @@ impl LeftOut {
             let name = &pen.name.text;
             let unshaped = pen.parts.iter().find(|part| !part.shaped);
             let why = match unshaped.filter(|_| pen.whole) {
-                Some(part) => format!("{} {}", part.name.text, Lacks::Shape.words()),
+                Some(part) => format!("{} {}", part.name.text, MissingData::Shape.words()),
                 None => "not all of it could be read".to_owned(),
             };
             self.say(format!("{name} is not put together: {why}"));
@@ -60,7 +60,7 @@ impl LeftOut {
 
     fn say(&mut self, words: String) {
         if self.0.insert(words.clone()) {
-            say::aside(words);
+            terminal::aside(words);
         }
     }
 

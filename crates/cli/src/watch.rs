@@ -3,8 +3,8 @@
 mod http;
 mod page;
 
-use crate::say;
-use page::Watched;
+use crate::terminal;
+use page::WatchedFiles;
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -22,18 +22,18 @@ pub(crate) struct Args {
 
 /// Serves until it is stopped; 2 with the reason where it could not begin.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    say::ended(serve(args))
+    terminal::ended(serve(args))
 }
 
 fn serve(args: &Args) -> Result<(), String> {
-    let watched = Watched::new(&args.file)?;
+    let watched = WatchedFiles::new(&args.file)?;
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, args.port))
         .map_err(|error| format!("cannot serve on port {}: {error}", args.port))?;
     let port = listener
         .local_addr()
         .map_err(|error| error.to_string())?
         .port();
-    say::out(&format!(
+    terminal::out(&format!(
         "watching {}: http://127.0.0.1:{port}/\n",
         args.file.display()
     ))?;

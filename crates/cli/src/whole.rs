@@ -1,6 +1,6 @@
 //! Files that are written: whole or not at all, and as they were but for their text.
 
-use crate::scrap::{self, Scrap};
+use crate::temp_file::{self, TempFile};
 use std::fs::{self, File, Metadata, OpenOptions};
 use std::io::{self, Seek, Write};
 use std::path::{Path, PathBuf};
@@ -17,7 +17,7 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let about = match fs::metadata(&path) {
         Ok(about) => about,
         Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            let mut scrap = Scrap::in_folder(folder_of(&path), false)?;
+            let mut scrap = TempFile::in_folder(folder_of(&path), false)?;
             scrap.fill(bytes)?;
             return scrap.replace(&path);
         }
@@ -32,13 +32,13 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
     if about.permissions().readonly() {
         return Err(io::ErrorKind::PermissionDenied.into());
     }
-    let mut scrap = Scrap::in_folder(folder_of(&path), true)?;
+    let mut scrap = TempFile::in_folder(folder_of(&path), true)?;
     let alike = keeps(scrap.file(), &about);
     scrap.fill(bytes)?;
     // Now there is room for it, and all of it lies beside should the rest fail.
     match alike {
         true => scrap.replace(&path),
-        false => scrap::undisturbed(|| in_place(&path, bytes)),
+        false => temp_file::undisturbed(|| in_place(&path, bytes)),
     }
 }
 

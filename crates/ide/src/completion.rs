@@ -28,7 +28,7 @@ pub struct Choice {
     /// Its place among the others: by rank, then as they come.
     pub rank: u8,
     /// What to ask [`about`] for its documentation.
-    pub about: About,
+    pub about: DocumentationKey,
 }
 
 /// What a choice is.
@@ -57,7 +57,7 @@ pub enum ChoiceKind {
 /// What a choice's documentation is about; a short text that can be sent to an editor and back.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum About {
+pub enum DocumentationKey {
     /// A word of the language: its place's number in the table of words.
     Word(usize),
     /// A name of the design.
@@ -88,7 +88,7 @@ pub struct Completion {
 /// What can be written at the cursor.
 pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
     let expected = expected(cursor.file.id, &cursor.file.text, cursor.offset)?;
-    let at = Place {
+    let at = CompletionContext {
         cursor,
         expected: &expected,
     };
@@ -154,18 +154,18 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
 }
 
 /// The documentation of a choice, in Markdown.
-pub fn about(analysis: &Analysis, about: &About) -> Option<String> {
+pub fn about(analysis: &Analysis, about: &DocumentationKey) -> Option<String> {
     crate::hover::about(analysis, about)
 }
 
 /// Where choices are wanted.
 #[derive(Clone, Copy)]
-pub(crate) struct Place<'a> {
+pub(crate) struct CompletionContext<'a> {
     pub(crate) cursor: Cursor<'a>,
     pub(crate) expected: &'a Expected,
 }
 
-impl<'a> Place<'a> {
+impl<'a> CompletionContext<'a> {
     /// The item in whose block the cursor is; one whose brace is still missing goes on to the end
     /// of the file.
     fn item(self) -> Option<&'a Item> {
@@ -209,7 +209,7 @@ impl Choice {
         label: impl Into<String>,
         kind: ChoiceKind,
         detail: impl Into<String>,
-        about: About,
+        about: DocumentationKey,
     ) -> Self {
         Self {
             label: label.into(),

@@ -2,7 +2,9 @@
 
 use crate::sizes::Sizes;
 use quillet_geometry::{Length, number};
-use quillet_model::{AtRest, Configuration, Configured, Lacks, Origin, Part, Pen, Spot};
+use quillet_model::{
+    AtRest, Configuration, Configured, MissingData, Origin, Part, Pen, SurfacePoint,
+};
 use quillet_standards::thread::ThreadForm;
 
 /// A part's size: `64 mm, ⌀ 15.8`.
@@ -45,7 +47,7 @@ pub(crate) fn pen_in_short(pen: &Pen, sizes: Sizes) -> String {
 }
 
 /// A place on a part's surface: `cap.mouth`, `the section's tenon`.
-pub(crate) fn spot_in_short(pen: &Pen, spot: &Spot) -> String {
+pub(crate) fn spot_in_short(pen: &Pen, spot: &SurfacePoint) -> String {
     let Some(part) = pen.parts.get(spot.part) else {
         return String::new();
     };
@@ -116,7 +118,7 @@ pub(crate) fn why_not_at_rest(pen: &Pen, rest: &AtRest) -> Option<String> {
     if !pen.is_settled() {
         let unshaped = pen.parts.iter().find(|part| !part.shaped);
         return Some(match unshaped {
-            Some(part) => format!("{} {}", part.name.text, Lacks::Shape.words()),
+            Some(part) => format!("{} {}", part.name.text, MissingData::Shape.words()),
             None => "not all of the pen could be read".to_owned(),
         });
     }

@@ -1,17 +1,17 @@
 //! What each word of a file is, for an editor to colour.
 
 use crate::Analysis;
-use quillet_model::{NameKind, SourceFile};
+use quillet_model::{DefinitionKind, SourceFile};
 use quillet_syntax::{Span, TokenKind, grammar};
 use std::collections::BTreeMap;
 
 /// A word and what it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Coloured {
+pub struct ClassifiedToken {
     /// The word; never over more than one line.
     pub span: Span,
     /// What it is.
-    pub kind: Colour,
+    pub kind: SemanticTokenKind,
     /// Whether it stands in its own definition.
     pub defines: bool,
 }
@@ -19,7 +19,7 @@ pub struct Coloured {
 /// What a word is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[allow(missing_docs, reason = "the variants say it")]
-pub enum Colour {
+pub enum SemanticTokenKind {
     Comment,
     Keyword,
     Number,
@@ -39,31 +39,31 @@ pub enum Colour {
     Rule,
 }
 
-impl Colour {
+impl SemanticTokenKind {
     /// All of them, in the order of their numbers.
-    pub const ALL: [Colour; 17] = [
-        Colour::Comment,
-        Colour::Keyword,
-        Colour::Number,
-        Colour::Text,
-        Colour::Operator,
-        Colour::Designation,
-        Colour::Let,
-        Colour::Material,
-        Colour::Thread,
-        Colour::Blank,
-        Colour::Part,
-        Colour::Bought,
-        Colour::Bench,
-        Colour::Pen,
-        Colour::Face,
-        Colour::Measure,
-        Colour::Rule,
+    pub const ALL: [SemanticTokenKind; 17] = [
+        SemanticTokenKind::Comment,
+        SemanticTokenKind::Keyword,
+        SemanticTokenKind::Number,
+        SemanticTokenKind::Text,
+        SemanticTokenKind::Operator,
+        SemanticTokenKind::Designation,
+        SemanticTokenKind::Let,
+        SemanticTokenKind::Material,
+        SemanticTokenKind::Thread,
+        SemanticTokenKind::Blank,
+        SemanticTokenKind::Part,
+        SemanticTokenKind::Bought,
+        SemanticTokenKind::Bench,
+        SemanticTokenKind::Pen,
+        SemanticTokenKind::Face,
+        SemanticTokenKind::Measure,
+        SemanticTokenKind::Rule,
     ];
 }
 
 /// The words of a file that lie within a span, in order.
-pub fn colours(analysis: &Analysis, file: &SourceFile, within: Span) -> Vec<Coloured> {
+pub fn colours(analysis: &Analysis, file: &SourceFile, within: Span) -> Vec<ClassifiedToken> {
     let names = named(analysis, file);
     let tokens = file.parsed.tokens.iter().enumerate();
     let coloured =
@@ -73,7 +73,7 @@ pub fn colours(analysis: &Analysis, file: &SourceFile, within: Span) -> Vec<Colo
             TokenKind::Name => name(&names, file, at)?,
             kind => (sign(kind)?, false),
         };
-        Some(Coloured {
+        Some(ClassifiedToken {
             span: token.span,
             kind,
             defines,
@@ -83,7 +83,7 @@ pub fn colours(analysis: &Analysis, file: &SourceFile, within: Span) -> Vec<Colo
 }
 
 /// The names of a file that were resolved.
-fn named(analysis: &Analysis, file: &SourceFile) -> BTreeMap<Span, (Colour, bool)> {
+fn named(analysis: &Analysis, file: &SourceFile) -> BTreeMap<Span, (SemanticTokenKind, bool)> {
     let names = &analysis.design.names;
     let kind = |definition: usize| of_kind(names.definitions[definition].kind);
     let uses = names
@@ -99,13 +99,13 @@ fn named(analysis: &Analysis, file: &SourceFile) -> BTreeMap<Span, (Colour, bool
         .collect()
 }
 
-fn sign(kind: TokenKind) -> Option<Colour> {
+fn sign(kind: TokenKind) -> Option<SemanticTokenKind> {
     use TokenKind as T;
     Some(match kind {
-        T::Comment => Colour::Comment,
-        T::Quantity | T::Gauge | T::Capital | T::BadNumber => Colour::Number,
-        T::Thread | T::Fit => Colour::Designation,
-        T::String | T::BadString => Colour::Text,
+        T::Comment => SemanticTokenKind::Comment,
+        T::Quantity | T::Gauge | T::Capital | T::BadNumber => SemanticTokenKind::Number,
+        T::Thread | T::Fit => SemanticTokenKind::Designation,
+        T::String | T::BadString => SemanticTokenKind::Text,
         T::Equals
         | T::PlusMinus
         | T::Plus
@@ -116,17 +116,17 @@ fn sign(kind: TokenKind) -> Option<Colour> {
         | T::AtMost
         | T::More
         | T::AtLeast
-        | T::DotDot => Colour::Operator,
+        | T::DotDot => SemanticTokenKind::Operator,
         _ => return None,
     })
 }
 
 /// A name or a word of the language, told apart by what it was read as.
 fn name(
-    names: &BTreeMap<Span, (Colour, bool)>,
+    names: &BTreeMap<Span, (SemanticTokenKind, bool)>,
     file: &SourceFile,
     at: usize,
-) -> Option<(Colour, bool)> {
+) -> Option<(SemanticTokenKind, bool)> {
     let span = file.parsed.tokens[at].span;
     if let Some(named) = names.get(&span) {
         return Some(*named);
@@ -139,7 +139,7 @@ fn name(
         .map(|token| token.span);
     let before = before.take(1).find_map(|span| file.text.get(span.range()));
     if matches!(before, Some("accept" | "limit")) {
-        return Some((Colour::Rule, false));
+        return Some((SemanticTokenKind::Rule, false));
     }
     let mut meanings = grammar::meanings(text).peekable();
     meanings.peek()?;
@@ -152,24 +152,24 @@ fn name(
         });
     Some((
         if measure {
-            Colour::Measure
+            SemanticTokenKind::Measure
         } else {
-            Colour::Keyword
+            SemanticTokenKind::Keyword
         },
         false,
     ))
 }
 
-fn of_kind(kind: NameKind) -> Colour {
+fn of_kind(kind: DefinitionKind) -> SemanticTokenKind {
     match kind {
-        NameKind::Let => Colour::Let,
-        NameKind::Material => Colour::Material,
-        NameKind::Thread => Colour::Thread,
-        NameKind::Blank => Colour::Blank,
-        NameKind::Part => Colour::Part,
-        NameKind::Bought => Colour::Bought,
-        NameKind::Bench => Colour::Bench,
-        NameKind::Pen => Colour::Pen,
-        NameKind::Face => Colour::Face,
+        DefinitionKind::Let => SemanticTokenKind::Let,
+        DefinitionKind::Material => SemanticTokenKind::Material,
+        DefinitionKind::Thread => SemanticTokenKind::Thread,
+        DefinitionKind::Blank => SemanticTokenKind::Blank,
+        DefinitionKind::Part => SemanticTokenKind::Part,
+        DefinitionKind::Bought => SemanticTokenKind::Bought,
+        DefinitionKind::Bench => SemanticTokenKind::Bench,
+        DefinitionKind::Pen => SemanticTokenKind::Pen,
+        DefinitionKind::Face => SemanticTokenKind::Face,
     }
 }

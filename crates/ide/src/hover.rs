@@ -11,12 +11,12 @@ mod thread;
 mod uses;
 mod weight;
 
-use crate::completion::About;
+use crate::completion::DocumentationKey;
 use crate::sheet::Sheet;
 use crate::sizes::Sizes;
 use crate::{Analysis, Cursor, Snapshot};
 use quillet_check::PartView;
-use quillet_model::{NameKind, Part};
+use quillet_model::{DefinitionKind, Part};
 use quillet_syntax::grammar::{self, Place, Word};
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::{Span, Thing, Token, TokenKind};
@@ -50,7 +50,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
         _ if definition.is_some() => {
             let index = definition.unwrap_or_default();
             // Of a thread's cut the statement tells the sizes, of its own side.
-            let told = cursor.defined(index).kind == NameKind::Thread && in_cut(cursor);
+            let told = cursor.defined(index).kind == DefinitionKind::Thread && in_cut(cursor);
             about::definition(&mut sheet, cursor.analysis, index, !told);
         }
         TokenKind::Name | TokenKind::BadName => name(&mut sheet, cursor, token),
@@ -137,8 +137,8 @@ fn in_cut(cursor: Cursor<'_>) -> bool {
     nodes.iter().any(|node| matches!(node, Node::Feature(_)))
 }
 
-fn is_part(kind: NameKind) -> bool {
-    matches!(kind, NameKind::Part | NameKind::Bought)
+fn is_part(kind: DefinitionKind) -> bool {
+    matches!(kind, DefinitionKind::Part | DefinitionKind::Bought)
 }
 
 /// The part to picture: the one named, or the one the cursor is in.

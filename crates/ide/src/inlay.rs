@@ -128,7 +128,7 @@ fn rests(pen: &Pen, joint: &Joint, rest: &AtRest, sizes: Sizes) -> Option<Inlay>
         text += &format!(", {} turns", number(engaged.turns(), 2));
     }
     if let Some(touch) = rest.touches.first() {
-        let face = |spot: &quillet_model::Spot| facts::spot_in_short(pen, spot);
+        let face = |spot: &quillet_model::SurfacePoint| facts::spot_in_short(pen, spot);
         text += &format!(", {} on {}", face(&touch.male), face(&touch.female));
     }
     let about = "how far it goes in, the turns to take it apart, and what touches there";

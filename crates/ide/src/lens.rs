@@ -18,12 +18,12 @@ pub struct Lens {
     /// What it says.
     pub text: String,
     /// What happens when it is followed.
-    pub opens: Opens,
+    pub opens: LensTarget,
 }
 
 /// What a lens opens.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Opens {
+pub enum LensTarget {
     /// Nothing.
     Nothing,
     /// The picture of a part or pen, by name.
@@ -55,17 +55,17 @@ pub fn lenses(
         lenses.push(Lens {
             span: part.name.span,
             text: of_part(part, &view, sizes),
-            opens: Opens::Preview(name.clone()),
+            opens: LensTarget::Preview(name.clone()),
         });
         if let Some(text) = wants(once(examined.wants_of_part(&name))) {
             lenses.push(Lens {
                 span: part.name.span,
                 text,
-                opens: Opens::Nothing,
+                opens: LensTarget::Nothing,
             });
         }
         if !part.is_bought() && part.profiles.is_some() {
-            let opens = Opens::Drawing(name);
+            let opens = LensTarget::Drawing(name);
             lenses.push(Lens {
                 span: part.name.span,
                 text: "drawing".into(),
@@ -88,13 +88,13 @@ pub fn lenses(
         };
         for (which, it) in configurations(pen) {
             let text = format!("{}: {}", which.word(), state_in_short(it, sizes));
-            say(text, Opens::Preview(name.clone()));
+            say(text, LensTarget::Preview(name.clone()));
         }
         if let Some(text) = wants(examined.wants_of_pen(&name)) {
-            say(text, Opens::Nothing);
+            say(text, LensTarget::Nothing);
         }
-        say("drawing".into(), Opens::Drawing(name.clone()));
-        say("sheet".into(), Opens::Sheet(name));
+        say("drawing".into(), LensTarget::Drawing(name.clone()));
+        say("sheet".into(), LensTarget::Sheet(name));
     }
     lenses.sort_by_key(|lens| lens.span);
     Some(lenses)

@@ -11,6 +11,7 @@ mod completion;
 mod cursor;
 mod disk;
 mod facts;
+mod file_cache;
 mod folding;
 mod formatting;
 mod forms;
@@ -26,7 +27,6 @@ pub mod rules;
 mod selection;
 mod settings;
 mod sheet;
-mod shelf;
 mod signature;
 mod sizes;
 mod snapshot;
@@ -39,26 +39,26 @@ mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
 pub use analysis::Analysis;
-pub use completion::{About, Choice, ChoiceKind, Completion, about, complete};
+pub use completion::{Choice, ChoiceKind, Completion, DocumentationKey, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};
 pub use folding::{Fold, FoldKind, folds};
 pub use formatting::{format, format_on_type, format_range};
 pub use hierarchy::{Relation, item, used_by, uses};
-pub use highlighting::{Colour, Coloured, colours};
+pub use highlighting::{ClassifiedToken, SemanticTokenKind, colours};
 pub use hover::{Hover, hover};
 pub use inlay::{Inlay, inlays};
-pub use lens::{Lens, Opens, lenses};
+pub use lens::{Lens, LensTarget, lenses};
 pub use links::{Link, links};
 pub use names::{
-    Target, definition, highlights, linked, references, renamable, rename, type_definition,
+    NameLocation, definition, highlights, linked, references, renamable, rename, type_definition,
 };
 pub use preview::{Picture, Preview, preview, preview_of};
 pub use selection::selections;
 pub use settings::{HintKinds, Settings, Units};
 pub use signature::{Signature, signature};
 pub use snapshot::Snapshot;
-pub use symbols::{Found, Symbol, SymbolKind, find, symbols};
+pub use symbols::{Symbol, SymbolKind, WorkspaceSymbol, find, symbols};
 pub use text::{text_at, text_of};
 pub use uses::{PathEdit, renamed, users};
 pub use workspace::Workspace;

@@ -1,7 +1,7 @@
 //! Where a name comes from and where it is used, across all files that know it.
 
 use crate::{Analysis, Cursor, Snapshot};
-use quillet_model::NameKind;
+use quillet_model::DefinitionKind;
 use quillet_syntax::Span;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 /// A place to go to.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Target {
+pub struct NameLocation {
     /// The file.
     pub path: PathBuf,
     /// The name.
@@ -19,7 +19,7 @@ pub struct Target {
 }
 
 /// Where the name at the cursor is defined; on a `use`, the file it names.
-pub fn definition(cursor: Cursor<'_>) -> Option<Target> {
+pub fn definition(cursor: Cursor<'_>) -> Option<NameLocation> {
     if let Some(link) = crate::links::at(cursor) {
         let start = Span::new(link.file, 0, 0);
         return target(cursor.analysis, start, start);
@@ -30,16 +30,18 @@ pub fn definition(cursor: Cursor<'_>) -> Option<Target> {
 
 /// What the thing at the cursor is made of or cut to: the material and the threads of a part, the
 /// part or pen that another is like.
-pub fn type_definition(cursor: Cursor<'_>) -> Vec<Target> {
+pub fn type_definition(cursor: Cursor<'_>) -> Vec<NameLocation> {
     let names = &cursor.analysis.design.names;
     let Some(index) = cursor.definition() else {
         return Vec::new();
     };
     let (item, own) = (cursor.defined(index).item, cursor.defined(index).kind);
     let wanted = |kind| match kind {
-        NameKind::Material | NameKind::Thread | NameKind::Blank => true,
-        NameKind::Part | NameKind::Bought => matches!(own, NameKind::Part | NameKind::Bought),
-        NameKind::Pen => own == NameKind::Pen,
+        DefinitionKind::Material | DefinitionKind::Thread | DefinitionKind::Blank => true,
+        DefinitionKind::Part | DefinitionKind::Bought => {
+            matches!(own, DefinitionKind::Part | DefinitionKind::Bought)
+        }
+        DefinitionKind::Pen => own == DefinitionKind::Pen,
         _ => false,
     };
     let inside = names
@@ -82,7 +84,7 @@ pub fn references(
     cursor: Cursor<'_>,
     with_definition: bool,
     called_off: &dyn Fn() -> bool,
-) -> Vec<Target> {
+) -> Vec<NameLocation> {
     let Some(index) = cursor.definition() else {
         return Vec::new();
     };
@@ -167,7 +169,7 @@ pub fn rename(
 pub fn linked(cursor: Cursor<'_>) -> Option<Vec<Span>> {
     let index = cursor.definition()?;
     let definition = cursor.defined(index);
-    if definition.kind != NameKind::Face {
+    if definition.kind != DefinitionKind::Face {
         return None;
     }
     let names = &cursor.analysis.design.names;
@@ -210,7 +212,7 @@ fn knowing(
     roots.iter().filter_map(analyse).collect()
 }
 
-fn target(analysis: &Analysis, name: Span, item: Span) -> Option<Target> {
+fn target(analysis: &Analysis, name: Span, item: Span) -> Option<NameLocation> {
     let path = analysis.path(name).map(Path::to_path_buf)?;
-    Some(Target { path, name, item })
+    Some(NameLocation { path, name, item })
 }

@@ -2,8 +2,8 @@
 
 use crate::analysis::Analysis;
 use crate::disk;
+use crate::file_cache::{FileCache, OpenText};
 use crate::settings::Settings;
-use crate::shelf::{OpenText, Shelf};
 use quillet_model::{ReadError, Source, SourceFile};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -15,7 +15,7 @@ pub struct Snapshot {
     pub(crate) open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
     pub(crate) members: Arc<BTreeSet<PathBuf>>,
     pub(crate) settings: Arc<Settings>,
-    pub(crate) shelf: Arc<Shelf>,
+    pub(crate) shelf: Arc<FileCache>,
 }
 
 impl Snapshot {

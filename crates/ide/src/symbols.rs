@@ -1,7 +1,7 @@
 //! What a file defines, as a tree; what all files define, by a few letters of the name.
 
 use crate::{Analysis, Snapshot};
-use quillet_model::{Definition, NameKind, SourceFile};
+use quillet_model::{Definition, DefinitionKind, SourceFile};
 use quillet_syntax::Span;
 use quillet_syntax::ast::{ItemKind, LineKind, PenLineKind};
 use std::path::PathBuf;
@@ -27,7 +27,7 @@ pub struct Symbol {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SymbolKind {
     /// Something with a name of its own.
-    Named(NameKind),
+    Named(DefinitionKind),
     /// The cuts from an end, or the outside of a part.
     Block,
     /// How two parts meet.
@@ -36,7 +36,7 @@ pub enum SymbolKind {
 
 /// A name of any file of the workspace.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Found {
+pub struct WorkspaceSymbol {
     /// The file.
     pub path: PathBuf,
     /// The symbol, without what is in it.
@@ -72,7 +72,11 @@ pub fn symbols(analysis: &Analysis, file: &SourceFile) -> Vec<Symbol> {
 }
 
 /// The items of all files whose names hold the letters of `query` in their order; all for none.
-pub fn find(snapshot: &Snapshot, query: &str, called_off: &dyn Fn() -> bool) -> Vec<Found> {
+pub fn find(
+    snapshot: &Snapshot,
+    query: &str,
+    called_off: &dyn Fn() -> bool,
+) -> Vec<WorkspaceSymbol> {
     let mut found = Vec::new();
     for path in snapshot.files() {
         let Some(analysis) = snapshot.analysis(path, called_off) else {
@@ -91,7 +95,7 @@ pub fn find(snapshot: &Snapshot, query: &str, called_off: &dyn Fn() -> bool) -> 
                     && definition.span.file == root.id
                     && holds(&definition.name, query)
             });
-        found.extend(own.map(|definition| Found {
+        found.extend(own.map(|definition| WorkspaceSymbol {
             path: root.path.clone(),
             symbol: named(&analysis, definition),
         }));
@@ -115,7 +119,7 @@ fn detail(analysis: &Analysis, definition: &Definition) -> String {
     let design = &analysis.design;
     let sizes = analysis.sizes();
     match definition.kind {
-        NameKind::Part | NameKind::Bought => {
+        DefinitionKind::Part | DefinitionKind::Bought => {
             let part = design
                 .parts
                 .iter()
@@ -123,7 +127,7 @@ fn detail(analysis: &Analysis, definition: &Definition) -> String {
             part.map(|part| crate::facts::part_in_short(part, sizes))
                 .unwrap_or_default()
         }
-        NameKind::Thread => {
+        DefinitionKind::Thread => {
             let thread = design
                 .threads
                 .iter()
@@ -132,12 +136,12 @@ fn detail(analysis: &Analysis, definition: &Definition) -> String {
                 .map(|thread| crate::facts::thread_in_short(&thread.thread, sizes))
                 .unwrap_or_default()
         }
-        NameKind::Pen => {
+        DefinitionKind::Pen => {
             let pen = design.pens.iter().find(|pen| pen.span == definition.item);
             pen.map(|pen| crate::facts::pen_in_short(pen, sizes))
                 .unwrap_or_default()
         }
-        NameKind::Let => {
+        DefinitionKind::Let => {
             let text = design.text(definition.item);
             text.split_once('=')
                 .map(|(_, value)| value.trim().to_owned())

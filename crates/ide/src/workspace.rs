@@ -1,7 +1,7 @@
 //! The texts an editor has open, over the files on the disk.
 
+use crate::file_cache::{FileCache, OpenText};
 use crate::settings::Settings;
-use crate::shelf::{OpenText, Shelf};
 use crate::snapshot::Snapshot;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -13,7 +13,7 @@ pub struct Workspace {
     open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
     members: Arc<BTreeSet<PathBuf>>,
     settings: Arc<Settings>,
-    shelf: Arc<Shelf>,
+    shelf: Arc<FileCache>,
 }
 
 impl Workspace {

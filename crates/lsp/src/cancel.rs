@@ -5,9 +5,9 @@ use std::sync::atomic::{AtomicBool, Ordering};
 
 /// Shared by who works and who may call it off.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Cancel(Arc<AtomicBool>);
+pub(crate) struct CancellationToken(Arc<AtomicBool>);
 
-impl Cancel {
+impl CancellationToken {
     /// Calls the work off.
     pub(crate) fn call_off(&self) {
         self.0.store(true, Ordering::Relaxed);
@@ -19,15 +19,15 @@ impl Cancel {
     }
 
     /// Calls the work off when dropped, as the protocol library drops a cancelled request.
-    pub(crate) fn on_drop(&self) -> CallOff {
-        CallOff(self.clone())
+    pub(crate) fn on_drop(&self) -> CancelOnDrop {
+        CancelOnDrop(self.clone())
     }
 }
 
-/// See [`Cancel::on_drop`].
-pub(crate) struct CallOff(Cancel);
+/// See [`CancellationToken::on_drop`].
+pub(crate) struct CancelOnDrop(CancellationToken);
 
-impl Drop for CallOff {
+impl Drop for CancelOnDrop {
     fn drop(&mut self) {
         self.0.call_off();
     }

@@ -1,9 +1,9 @@
 //! What editor and server agree on.
 
-use crate::answers::{actions, tokens};
+use crate::client_support::ClientSupport;
 use crate::command;
-use crate::desk::Desk;
-use crate::editor::EditorCan;
+use crate::requests::{actions, tokens};
+use crate::server_state::ServerState;
 use crate::{folders, position};
 use quillet_ide::Settings;
 use quillet_syntax::Encoding;
@@ -22,12 +22,12 @@ use tower_lsp::lsp_types::{
 };
 
 /// Notes what the editor can do and answers with what this server can.
-pub(crate) fn agree(desk: &Desk, params: &InitializeParams) -> InitializeResult {
+pub(crate) fn agree(desk: &ServerState, params: &InitializeParams) -> InitializeResult {
     let encoding = position::agreed(&params.capabilities);
     let mut state = desk.state();
     state.encoding = encoding;
     state.folders = folders::of(params);
-    state.editor = EditorCan::of(&params.capabilities);
+    state.editor = ClientSupport::of(&params.capabilities);
     // No capability says so; these are known to.
     let name = params.client_info.as_ref().map(|info| info.name.as_str());
     let pictures = name.is_some_and(|name| name.contains("Code") || name.contains("code-server"));

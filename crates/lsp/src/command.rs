@@ -1,10 +1,10 @@
 //! Commands the server carries out: it writes what is asked for into the user's cache and has
 //! the editor show it.
 
-use crate::desk::{Asked, Desk, path_of};
-use crate::outbox::{Outbox, Request};
+use crate::client_messages::{ClientMessages, Request};
 use crate::pages;
 use crate::preview_page;
+use crate::server_state::{RequestContext, ServerState, path_of};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
 use quillet_export::write::{self, Ground};
@@ -79,8 +79,8 @@ pub(crate) fn of_lens(
 /// # Errors
 /// When there is no such command, its arguments are not as said, or nothing could be made.
 pub(crate) async fn execute(
-    desk: &Desk,
-    outbox: &Outbox,
+    desk: &ServerState,
+    outbox: &ClientMessages,
     params: ExecuteCommandParams,
 ) -> Result<Option<Value>> {
     let name = params.command.clone();
@@ -103,7 +103,7 @@ pub(crate) async fn execute(
     Ok(Some(json!(url)))
 }
 
-fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url> {
+fn carry_out(asked: &RequestContext, command: Command, arguments: &[Value]) -> Result<Url> {
     let text = |index: usize| arguments.get(index).and_then(Value::as_str);
     if command == Command::Explain {
         let rule = text(0).ok_or_else(|| Error::invalid_params("which rule?"))?;
@@ -154,7 +154,7 @@ fn carry_out(asked: &Asked, command: Command, arguments: &[Value]) -> Result<Url
 }
 
 /// All that the maker takes to the lathe for a pen; what is found stands on it.
-fn sheet(asked: &Asked, analysis: &Analysis, name: &str) -> Option<String> {
+fn sheet(asked: &RequestContext, analysis: &Analysis, name: &str) -> Option<String> {
     let pen = analysis.design.pen(name)?;
     let judged = analysis.examined_until(&|| asked.cancel.is_off())?;
     let content = sheet::content(&analysis.design, pen, judged, analysis.design.units());

@@ -1,8 +1,8 @@
 //! Syntax findings on the line that is being typed on are pushed once the maker pauses: half a
 //! statement is no slip. All others are pushed at once, and an editor that pulls gets all.
 
-use crate::desk::{Desk, State};
-use crate::outbox::Outbox;
+use crate::client_messages::ClientMessages;
+use crate::server_state::{ServerState, SessionState};
 use quillet_syntax::RuleId;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -70,7 +70,7 @@ impl Typing {
 }
 
 /// Pushes what was held back when it is due, until aborted.
-pub(crate) async fn release(desk: Arc<Desk>, outbox: Outbox) {
+pub(crate) async fn release(desk: Arc<ServerState>, outbox: ClientMessages) {
     loop {
         let pending = desk.state().next_due();
         let Some(until) = pending else {
@@ -84,7 +84,7 @@ pub(crate) async fn release(desk: Arc<Desk>, outbox: Outbox) {
     }
 }
 
-fn push_due(state: &mut State, outbox: &Outbox) {
+fn push_due(state: &mut SessionState, outbox: &ClientMessages) {
     let now = Instant::now();
     let mut due: Vec<PathBuf> = Vec::new();
     for (path, open) in &mut state.open {
@@ -101,7 +101,7 @@ fn push_due(state: &mut State, outbox: &Outbox) {
     }
 }
 
-impl State {
+impl SessionState {
     /// When the next of what is held back is due.
     fn next_due(&self) -> Option<Instant> {
         let typing = self.open.values().filter_map(|open| open.typing);

@@ -1,10 +1,10 @@
 //! The documents the editor has open: opened, changed, closed.
 
+use crate::client_messages::ClientMessages;
 use crate::debounce::{SyntaxDelay, Typing};
-use crate::desk::{Desk, OpenDocument, State, path_of};
-use crate::outbox::Outbox;
-use crate::position::Lines;
-use crate::queue::Urgency;
+use crate::position::PositionMap;
+use crate::queue::Priority;
+use crate::server_state::{OpenDocument, ServerState, SessionState, path_of};
 use quillet_syntax::Encoding;
 use std::path::Path;
 use tower_lsp::lsp_types::{
@@ -13,7 +13,7 @@ use tower_lsp::lsp_types::{
 };
 
 /// A document was opened.
-pub(crate) fn opened(desk: &Desk, params: DidOpenTextDocumentParams) {
+pub(crate) fn opened(desk: &ServerState, params: DidOpenTextDocumentParams) {
     let document = params.text_document;
     let path = path_of(&document.uri);
     let mut state = desk.state();
@@ -24,13 +24,16 @@ pub(crate) fn opened(desk: &Desk, params: DidOpenTextDocumentParams) {
     };
     state.open.insert(path.clone(), open);
     state.workspace.set(&path, document.text.into());
-    state.changed(&path, Urgency::Edited);
+    state.changed(&path, Priority::Edited);
     drop(state);
     desk.work.notify_one();
 }
 
 /// A document was changed; says what could not be done, where something could not.
-pub(crate) fn changed(desk: &Desk, params: DidChangeTextDocumentParams) -> Result<(), String> {
+pub(crate) fn changed(
+    desk: &ServerState,
+    params: DidChangeTextDocumentParams,
+) -> Result<(), String> {
     let path = path_of(&params.text_document.uri);
     let mut state = desk.state();
     let (encoding, delay) = (state.encoding, state.syntax_delay);
@@ -47,7 +50,7 @@ pub(crate) fn changed(desk: &Desk, params: DidChangeTextDocumentParams) -> Resul
         desk.typed.notify_one();
     }
     state.workspace.set(&path, edited.text.into());
-    state.changed(&path, Urgency::Edited);
+    state.changed(&path, Priority::Edited);
     drop(state);
     desk.work.notify_one();
     match edited.outside {
@@ -57,14 +60,18 @@ pub(crate) fn changed(desk: &Desk, params: DidChangeTextDocumentParams) -> Resul
 }
 
 /// A document was closed: what lies on the disk counts again.
-pub(crate) fn closed(desk: &Desk, outbox: &Outbox, params: &DidCloseTextDocumentParams) {
+pub(crate) fn closed(
+    desk: &ServerState,
+    outbox: &ClientMessages,
+    params: &DidCloseTextDocumentParams,
+) {
     let path = path_of(&params.text_document.uri);
     let mut state = desk.state();
     state.open.remove(&path);
     state.workspace.unset(&path);
     state.previewed.remove(&path);
     if state.workspace.holds(&path) {
-        state.changed(&path, Urgency::Folder);
+        state.changed(&path, Priority::Folder);
     } else {
         forget(&mut state, outbox, &path);
     }
@@ -73,8 +80,8 @@ pub(crate) fn closed(desk: &Desk, outbox: &Outbox, params: &DidCloseTextDocument
 }
 
 /// A file is gone from what is checked by itself.
-pub(crate) fn forget(state: &mut State, outbox: &Outbox, path: &Path) {
-    state.changed(path, Urgency::Folder);
+pub(crate) fn forget(state: &mut SessionState, outbox: &ClientMessages, path: &Path) {
+    state.changed(path, Priority::Folder);
     state.queue.forget(path);
     for file in state.shown.forget(path) {
         outbox.publish(state, &file, false);
@@ -100,7 +107,7 @@ fn edited(text: &str, changes: Vec<TextDocumentContentChangeEvent>, encoding: En
             text = change.text;
             continue;
         };
-        let lines = Lines::new(text.as_str(), encoding);
+        let lines = PositionMap::new(text.as_str(), encoding);
         let (Some(start), Some(end)) = (lines.offset(range.start), lines.offset(range.end)) else {
             let (line, count) = (range.end.line, lines.count());
             outside = Some(format!(
@@ -111,7 +118,8 @@ fn edited(text: &str, changes: Vec<TextDocumentContentChangeEvent>, encoding: En
         text.replace_range(start.min(end)..end.max(start), &change.text);
         last_end = Some(start.min(end) + change.text.len());
     }
-    let last_line = last_end.map(|end| Lines::new(text.as_str(), encoding).position(end).line);
+    let last_line =
+        last_end.map(|end| PositionMap::new(text.as_str(), encoding).position(end).line);
     Edited {
         text,
         last_line,

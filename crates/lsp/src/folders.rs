@@ -1,9 +1,9 @@
 //! The folders of the workspace: what lies in them, and what changes there.
 
-use crate::desk::{Desk, path_of};
+use crate::client_messages::ClientMessages;
 use crate::documents::forget;
-use crate::outbox::Outbox;
-use crate::queue::Urgency;
+use crate::queue::Priority;
+use crate::server_state::{ServerState, path_of};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use tower_lsp::lsp_types::{
@@ -26,7 +26,7 @@ pub(crate) fn of(params: &InitializeParams) -> Vec<PathBuf> {
 }
 
 /// Finds the files of the folders and asks for all of them to be checked.
-pub(crate) async fn scan(desk: Arc<Desk>, outbox: Outbox) {
+pub(crate) async fn scan(desk: Arc<ServerState>, outbox: ClientMessages) {
     let folders = desk.state().folders.clone();
     let found = tokio::task::spawn_blocking(move || quillet_ide::files_in(&folders));
     let found = found.await.unwrap_or_default();
@@ -52,7 +52,7 @@ pub(crate) async fn scan(desk: Arc<Desk>, outbox: Outbox) {
 }
 
 /// Folders were added or taken away.
-pub(crate) fn changed(desk: &Desk, params: DidChangeWorkspaceFoldersParams) {
+pub(crate) fn changed(desk: &ServerState, params: DidChangeWorkspaceFoldersParams) {
     let mut state = desk.state();
     for gone in params.event.removed {
         let gone = path_of(&gone.uri);
@@ -64,7 +64,11 @@ pub(crate) fn changed(desk: &Desk, params: DidChangeWorkspaceFoldersParams) {
 }
 
 /// Files were created, changed or deleted on the disk.
-pub(crate) fn watched(desk: &Desk, outbox: &Outbox, params: DidChangeWatchedFilesParams) {
+pub(crate) fn watched(
+    desk: &ServerState,
+    outbox: &ClientMessages,
+    params: DidChangeWatchedFilesParams,
+) {
     let mut state = desk.state();
     for change in params.changes {
         let path = path_of(&change.uri);
@@ -78,7 +82,7 @@ pub(crate) fn watched(desk: &Desk, outbox: &Outbox, params: DidChangeWatchedFile
             forget(&mut state, outbox, &path);
         } else if quillet_ide::is_design(&path) {
             state.workspace.add_member(&path);
-            state.changed(&path, Urgency::Folder);
+            state.changed(&path, Priority::Folder);
         }
     }
     drop(state);

@@ -30,35 +30,35 @@
 //! what they find, and the `outbox` tells the editor; `debounce` holds back what half a statement would be
 //! told of. No handler waits for the editor.
 
-mod answers;
 mod cancel;
 mod capabilities;
+mod client_messages;
 mod client_process;
+mod client_support;
 mod command;
 mod convert;
 mod debounce;
-mod desk;
+mod diagnostic_store;
 mod documents;
-mod editor;
 mod folders;
 mod frames;
-mod gate;
-mod lane;
-mod line;
-mod outbox;
-mod outlet;
+mod ordering;
+mod ordering_queue;
+mod output_writer;
 mod pages;
 mod position;
 mod preview_page;
 mod probe;
 mod pull;
 mod queue;
+mod requests;
 mod server;
+mod server_state;
 mod service;
 mod session;
 mod settings;
-mod shown;
 mod transport;
+mod worker;
 
 pub use session::Session;
 pub use transport::{Ended, serve_stdio};

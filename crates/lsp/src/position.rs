@@ -29,12 +29,12 @@ pub(crate) fn name(encoding: Encoding) -> PositionEncodingKind {
 const ALL: [Encoding; 3] = [Encoding::Utf8, Encoding::Utf16, Encoding::Utf32];
 
 /// A text in which places are counted as agreed.
-pub(crate) struct Lines {
+pub(crate) struct PositionMap {
     index: LineIndex,
     encoding: Encoding,
 }
 
-impl Lines {
+impl PositionMap {
     /// Finds the lines of a text.
     pub(crate) fn new(text: impl Into<Arc<str>>, encoding: Encoding) -> Self {
         Self {

@@ -1,7 +1,7 @@
 //! Methods by which tests look inside; not there in a session for an editor.
 
-use crate::desk::path_of;
 use crate::server::Server;
+use crate::server_state::path_of;
 use serde::{Deserialize, Serialize};
 use std::sync::atomic::Ordering;
 use std::time::{Duration, Instant};
@@ -18,29 +18,29 @@ pub(crate) fn add(builder: LspServiceBuilder<Server>) -> LspServiceBuilder<Serve
 }
 
 #[derive(Deserialize, Serialize)]
-struct Document {
+struct DocumentParams {
     uri: Url,
 }
 
 #[derive(Deserialize, Serialize)]
-struct Slow {
+struct SlowParams {
     ms: u64,
 }
 
 #[derive(Deserialize, Serialize)]
-struct Nothing {}
+struct NoParams {}
 
 impl Server {
     /// The server's copy of an open document.
-    async fn probe_text(&self, params: Document) -> Result<String> {
+    async fn probe_text(&self, params: DocumentParams) -> Result<String> {
         let text = self.desk().state().workspace.text(&path_of(&params.uri));
         text.map(|text| text.to_string())
             .ok_or_else(|| Error::invalid_params("not open"))
     }
 
     /// A request that takes its time, unless called off.
-    async fn probe_slow(&self, params: Slow) -> Result<String> {
-        let question = move |asked: &crate::desk::Asked| {
+    async fn probe_slow(&self, params: SlowParams) -> Result<String> {
+        let question = move |asked: &crate::server_state::RequestContext| {
             let until = Instant::now() + Duration::from_millis(params.ms);
             while Instant::now() < until && !asked.cancel.is_off() {
                 std::thread::sleep(Duration::from_millis(2));
@@ -51,7 +51,7 @@ impl Server {
     }
 
     /// How many threads answer requests.
-    async fn probe_working(&self, _: Nothing) -> Result<usize> {
+    async fn probe_working(&self, _: NoParams) -> Result<usize> {
         Ok(self.desk().working.load(Ordering::SeqCst))
     }
 }

@@ -1,7 +1,7 @@
 //! Diagnostics for an editor that asks for them.
 
-use crate::desk::{Desk, State, path_of};
-use crate::queue::Urgency;
+use crate::queue::Priority;
+use crate::server_state::{ServerState, SessionState, path_of};
 use std::collections::BTreeMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::Path;
@@ -15,7 +15,7 @@ use tower_lsp::lsp_types::{
 
 /// The diagnostics of one document, when its text has been checked.
 pub(crate) async fn document(
-    desk: &Desk,
+    desk: &ServerState,
     params: DocumentDiagnosticParams,
 ) -> DocumentDiagnosticReport {
     let path = path_of(&params.text_document.uri);
@@ -24,7 +24,7 @@ pub(crate) async fn document(
             return None;
         }
         if !state.shown.knows(&path) {
-            state.queue.ask(&path, Urgency::Edited);
+            state.queue.ask(&path, Priority::Edited);
             desk.work.notify_one();
             return None;
         }
@@ -47,7 +47,7 @@ pub(crate) async fn document(
 
 /// The diagnostics of every file, when all have been checked.
 pub(crate) async fn workspace(
-    desk: &Desk,
+    desk: &ServerState,
     params: WorkspaceDiagnosticParams,
 ) -> WorkspaceDiagnosticReport {
     let all = when(desk, |state| {
@@ -95,7 +95,7 @@ pub(crate) async fn workspace(
 }
 
 /// Asks after every check until there is an answer.
-async fn when<T>(desk: &Desk, mut answer: impl FnMut(&mut State) -> Option<T>) -> T {
+async fn when<T>(desk: &ServerState, mut answer: impl FnMut(&mut SessionState) -> Option<T>) -> T {
     loop {
         let mut checked = std::pin::pin!(desk.checked.notified());
         // From here on no check can end unnoticed.
@@ -108,7 +108,7 @@ async fn when<T>(desk: &Desk, mut answer: impl FnMut(&mut State) -> Option<T>) -
     }
 }
 
-fn found(state: &State, path: &Path) -> Vec<Diagnostic> {
+fn found(state: &SessionState, path: &Path) -> Vec<Diagnostic> {
     state
         .shown
         .gather(path, state.workspace.text(path).as_ref())

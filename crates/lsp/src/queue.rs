@@ -1,12 +1,12 @@
 //! What waits to be checked: one running and one waiting version of each file at most.
 
-use crate::cancel::Cancel;
+use crate::cancel::CancellationToken;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// How soon a file is wanted; the least comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Urgency {
+pub(crate) enum Priority {
     /// The maker is editing it.
     Edited,
     /// The editor has it open.
@@ -18,14 +18,14 @@ pub(crate) enum Urgency {
 /// Files waiting, and files being checked.
 #[derive(Default)]
 pub(crate) struct Queue {
-    waiting: BTreeMap<PathBuf, Urgency>,
-    order: BTreeSet<(Urgency, PathBuf)>,
-    running: BTreeMap<PathBuf, Cancel>,
+    waiting: BTreeMap<PathBuf, Priority>,
+    order: BTreeSet<(Priority, PathBuf)>,
+    running: BTreeMap<PathBuf, CancellationToken>,
 }
 
 impl Queue {
     /// Asks for a file to be checked (again); a check of it under way is called off.
-    pub(crate) fn ask(&mut self, path: &Path, urgency: Urgency) {
+    pub(crate) fn ask(&mut self, path: &Path, urgency: Priority) {
         if let Some(running) = self.running.get(path) {
             running.call_off();
         }
@@ -50,7 +50,7 @@ impl Queue {
     }
 
     /// The most urgent file that is not being checked already, with the flag that calls it off.
-    pub(crate) fn take(&mut self) -> Option<(PathBuf, Cancel)> {
+    pub(crate) fn take(&mut self) -> Option<(PathBuf, CancellationToken)> {
         let next = self
             .order
             .iter()
@@ -59,7 +59,7 @@ impl Queue {
         self.order.remove(&next);
         let (_, path) = next;
         self.waiting.remove(&path);
-        let cancel = Cancel::default();
+        let cancel = CancellationToken::default();
         self.running.insert(path.clone(), cancel.clone());
         Some((path, cancel))
     }
@@ -96,10 +96,10 @@ mod tests {
     #[test]
     fn the_edited_comes_first_and_each_file_once() {
         let mut queue = Queue::default();
-        queue.ask(Path::new("a"), Urgency::Folder);
-        queue.ask(Path::new("b"), Urgency::Open);
-        queue.ask(Path::new("a"), Urgency::Edited);
-        queue.ask(Path::new("a"), Urgency::Folder);
+        queue.ask(Path::new("a"), Priority::Folder);
+        queue.ask(Path::new("b"), Priority::Open);
+        queue.ask(Path::new("a"), Priority::Edited);
+        queue.ask(Path::new("a"), Priority::Folder);
         assert_eq!(queue.take().unwrap().0, Path::new("a"));
         assert_eq!(queue.take().unwrap().0, Path::new("b"));
         assert!(queue.take().is_none());
@@ -108,10 +108,10 @@ mod tests {
     #[test]
     fn one_runs_and_one_waits() {
         let mut queue = Queue::default();
-        queue.ask(Path::new("a"), Urgency::Edited);
+        queue.ask(Path::new("a"), Priority::Edited);
         let (path, cancel) = queue.take().unwrap();
-        queue.ask(&path, Urgency::Edited);
-        queue.ask(&path, Urgency::Edited);
+        queue.ask(&path, Priority::Edited);
+        queue.ask(&path, Priority::Edited);
         assert!(cancel.is_off());
         assert!(queue.take().is_none(), "not two at a time");
         queue.done(&path);

@@ -1,14 +1,14 @@
 //! What the protocol library calls, one line a message.
 
-use crate::answers::preview::{PreviewAnswer, PreviewParams};
+use crate::client_messages::{self, ClientMessages};
 use crate::command;
 use crate::debounce;
-use crate::desk::{Asked, Desk, path_of};
 use crate::documents;
-use crate::outbox::{self, Outbox};
+use crate::requests::preview::{PreviewAnswer, PreviewParams};
+use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
-use crate::{answers, client_process, folders, settings};
-use crate::{capabilities, lane, pull};
+use crate::{capabilities, pull, worker};
+use crate::{client_process, folders, requests, settings};
 use serde_json::Value;
 use std::future::Future;
 use std::sync::{Arc, Mutex, PoisonError};
@@ -38,8 +38,8 @@ use tower_lsp::{Client, LanguageServer};
 
 /// One editor's server.
 pub(crate) struct Server {
-    desk: Arc<Desk>,
-    outbox: Outbox,
+    desk: Arc<ServerState>,
+    outbox: ClientMessages,
     client: Client,
     /// The lanes, the messenger and what else runs on the side; all end with the session.
     tasks: Mutex<JoinSet<()>>,
@@ -49,15 +49,15 @@ pub(crate) struct Server {
 
 impl Server {
     pub(crate) fn new(client: Client, session: Session, orphaned: Arc<Notify>) -> Self {
-        let (outbox, messages) = Outbox::new();
-        let desk = Arc::new(Desk::new(session));
+        let (outbox, messages) = ClientMessages::new();
+        let desk = Arc::new(ServerState::new(session));
         let mut tasks = JoinSet::new();
-        tasks.spawn(outbox::deliver(client.clone(), messages));
+        tasks.spawn(client_messages::deliver(client.clone(), messages));
         tasks.spawn(debounce::release(desk.clone(), outbox.clone()));
         // One lane more than needed keeps the edited file from waiting for a long check.
         let lanes = std::thread::available_parallelism().map_or(2, |count| count.get().max(2));
         for _ in 0..lanes {
-            tasks.spawn(lane::run(desk.clone(), outbox.clone()));
+            tasks.spawn(worker::run(desk.clone(), outbox.clone()));
         }
         Self {
             desk,
@@ -72,7 +72,7 @@ impl Server {
     pub(crate) async fn preview(&self, params: PreviewParams) -> Result<Option<PreviewAnswer>> {
         let path = path_of(&params.text_document.uri);
         self.desk.state().previewed.insert(path);
-        let question = move |asked: &Asked| answers::preview::preview(asked, &params);
+        let question = move |asked: &RequestContext| requests::preview::preview(asked, &params);
         self.desk.answer(question).await
     }
 
@@ -94,7 +94,7 @@ impl Server {
     }
 
     /// What the session knows.
-    pub(crate) fn desk(&self) -> &Arc<Desk> {
+    pub(crate) fn desk(&self) -> &Arc<ServerState> {
         &self.desk
     }
 }
@@ -172,25 +172,25 @@ impl LanguageServer for Server {
 
     async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
         self.desk
-            .answer(move |asked| answers::hover::hover(asked, &params))
+            .answer(move |asked| requests::hover::hover(asked, &params))
             .await
     }
 
     async fn signature_help(&self, params: SignatureHelpParams) -> Result<Option<SignatureHelp>> {
         self.desk
-            .answer(move |asked| answers::hover::signature(asked, &params))
+            .answer(move |asked| requests::hover::signature(asked, &params))
             .await
     }
 
     async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
         self.desk
-            .answer(move |asked| answers::completion::complete(asked, &params))
+            .answer(move |asked| requests::completion::complete(asked, &params))
             .await
     }
 
     async fn completion_resolve(&self, params: CompletionItem) -> Result<CompletionItem> {
         self.desk
-            .answer(move |asked| answers::completion::resolve(asked, params))
+            .answer(move |asked| requests::completion::resolve(asked, params))
             .await
     }
 
@@ -199,7 +199,7 @@ impl LanguageServer for Server {
         params: GotoDefinitionParams,
     ) -> Result<Option<GotoDefinitionResponse>> {
         self.desk
-            .answer(move |asked| answers::names::definition(asked, &params))
+            .answer(move |asked| requests::names::definition(asked, &params))
             .await
     }
 
@@ -208,13 +208,13 @@ impl LanguageServer for Server {
         params: GotoDefinitionParams,
     ) -> Result<Option<GotoDefinitionResponse>> {
         self.desk
-            .answer(move |asked| answers::names::type_definition(asked, &params))
+            .answer(move |asked| requests::names::type_definition(asked, &params))
             .await
     }
 
     async fn references(&self, params: ReferenceParams) -> Result<Option<Vec<Location>>> {
         self.desk
-            .answer(move |asked| answers::names::references(asked, &params))
+            .answer(move |asked| requests::names::references(asked, &params))
             .await
     }
 
@@ -223,7 +223,7 @@ impl LanguageServer for Server {
         params: DocumentHighlightParams,
     ) -> Result<Option<Vec<DocumentHighlight>>> {
         self.desk
-            .answer(move |asked| answers::names::highlights(asked, &params))
+            .answer(move |asked| requests::names::highlights(asked, &params))
             .await
     }
 
@@ -232,7 +232,7 @@ impl LanguageServer for Server {
         params: LinkedEditingRangeParams,
     ) -> Result<Option<LinkedEditingRanges>> {
         self.desk
-            .answer(move |asked| answers::names::linked(asked, &params))
+            .answer(move |asked| requests::names::linked(asked, &params))
             .await
     }
 
@@ -241,25 +241,25 @@ impl LanguageServer for Server {
         params: TextDocumentPositionParams,
     ) -> Result<Option<PrepareRenameResponse>> {
         self.desk
-            .answer(move |asked| answers::rename::prepare(asked, &params))
+            .answer(move |asked| requests::rename::prepare(asked, &params))
             .await
     }
 
     async fn rename(&self, params: RenameParams) -> Result<Option<WorkspaceEdit>> {
         self.desk
-            .answer(move |asked| answers::rename::rename(asked, &params))
+            .answer(move |asked| requests::rename::rename(asked, &params))
             .await
     }
 
     async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {
         self.desk
-            .answer(move |asked| Ok(answers::rename::files(asked, &params)))
+            .answer(move |asked| Ok(requests::rename::files(asked, &params)))
             .await
     }
 
     async fn folding_range(&self, params: FoldingRangeParams) -> Result<Option<Vec<FoldingRange>>> {
         self.desk
-            .answer(move |asked| Ok(answers::structure::folds(asked, &params)))
+            .answer(move |asked| Ok(requests::structure::folds(asked, &params)))
             .await
     }
 
@@ -268,13 +268,13 @@ impl LanguageServer for Server {
         params: SelectionRangeParams,
     ) -> Result<Option<Vec<SelectionRange>>> {
         self.desk
-            .answer(move |asked| answers::structure::selections(asked, &params))
+            .answer(move |asked| requests::structure::selections(asked, &params))
             .await
     }
 
     async fn document_link(&self, params: DocumentLinkParams) -> Result<Option<Vec<DocumentLink>>> {
         self.desk
-            .answer(move |asked| Ok(answers::structure::links(asked, &params)))
+            .answer(move |asked| Ok(requests::structure::links(asked, &params)))
             .await
     }
 
@@ -283,7 +283,7 @@ impl LanguageServer for Server {
         params: SemanticTokensParams,
     ) -> Result<Option<SemanticTokensResult>> {
         self.desk
-            .answer(move |asked| answers::tokens::full(asked, &params))
+            .answer(move |asked| requests::tokens::full(asked, &params))
             .await
     }
 
@@ -292,7 +292,7 @@ impl LanguageServer for Server {
         params: SemanticTokensRangeParams,
     ) -> Result<Option<SemanticTokensRangeResult>> {
         self.desk
-            .answer(move |asked| answers::tokens::range(asked, &params))
+            .answer(move |asked| requests::tokens::range(asked, &params))
             .await
     }
 
@@ -301,7 +301,7 @@ impl LanguageServer for Server {
         params: DocumentSymbolParams,
     ) -> Result<Option<DocumentSymbolResponse>> {
         self.desk
-            .answer(move |asked| answers::symbols::document(asked, &params))
+            .answer(move |asked| requests::symbols::document(asked, &params))
             .await
     }
 
@@ -310,13 +310,13 @@ impl LanguageServer for Server {
         params: WorkspaceSymbolParams,
     ) -> Result<Option<Vec<SymbolInformation>>> {
         self.desk
-            .answer(move |asked| answers::symbols::workspace(asked, &params))
+            .answer(move |asked| requests::symbols::workspace(asked, &params))
             .await
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
         self.desk
-            .answer(move |asked| answers::formatting::whole(asked, &params))
+            .answer(move |asked| requests::formatting::whole(asked, &params))
             .await
     }
 
@@ -325,7 +325,7 @@ impl LanguageServer for Server {
         params: DocumentRangeFormattingParams,
     ) -> Result<Option<Vec<TextEdit>>> {
         self.desk
-            .answer(move |asked| answers::formatting::range(asked, &params))
+            .answer(move |asked| requests::formatting::range(asked, &params))
             .await
     }
 
@@ -334,25 +334,25 @@ impl LanguageServer for Server {
         params: DocumentOnTypeFormattingParams,
     ) -> Result<Option<Vec<TextEdit>>> {
         self.desk
-            .answer(move |asked| answers::formatting::on_type(asked, &params))
+            .answer(move |asked| requests::formatting::on_type(asked, &params))
             .await
     }
 
     async fn code_action(&self, params: CodeActionParams) -> Result<Option<CodeActionResponse>> {
         self.desk
-            .answer(move |asked| answers::actions::actions(asked, &params))
+            .answer(move |asked| requests::actions::actions(asked, &params))
             .await
     }
 
     async fn inlay_hint(&self, params: InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
         self.desk
-            .answer(move |asked| answers::inlay::hints(asked, &params))
+            .answer(move |asked| requests::inlay::hints(asked, &params))
             .await
     }
 
     async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
         self.desk
-            .answer(move |asked| answers::inlay::lenses(asked, &params))
+            .answer(move |asked| requests::inlay::lenses(asked, &params))
             .await
     }
 
@@ -361,7 +361,7 @@ impl LanguageServer for Server {
         params: CallHierarchyPrepareParams,
     ) -> Result<Option<Vec<CallHierarchyItem>>> {
         self.desk
-            .answer(move |asked| answers::hierarchy::prepare(asked, &params))
+            .answer(move |asked| requests::hierarchy::prepare(asked, &params))
             .await
     }
 
@@ -370,7 +370,7 @@ impl LanguageServer for Server {
         params: CallHierarchyIncomingCallsParams,
     ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
         self.desk
-            .answer(move |asked| answers::hierarchy::incoming(asked, &params))
+            .answer(move |asked| requests::hierarchy::incoming(asked, &params))
             .await
     }
 
@@ -379,7 +379,7 @@ impl LanguageServer for Server {
         params: CallHierarchyOutgoingCallsParams,
     ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
         self.desk
-            .answer(move |asked| answers::hierarchy::outgoing(asked, &params))
+            .answer(move |asked| requests::hierarchy::outgoing(asked, &params))
             .await
     }
 

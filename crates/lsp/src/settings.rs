@@ -1,8 +1,8 @@
 //! The editor's settings, section `quillet`.
 
+use crate::client_messages::ClientMessages;
 use crate::debounce::SyntaxDelay;
-use crate::desk::Desk;
-use crate::outbox::Outbox;
+use crate::server_state::ServerState;
 use quillet_ide::{HintKinds, Settings, Units};
 use serde_json::Value;
 use std::sync::Arc;
@@ -50,7 +50,7 @@ fn section(value: &Value) -> &Value {
 }
 
 /// Asks the editor for its settings and takes them over.
-pub(crate) async fn fetch(client: Client, desk: Arc<Desk>, outbox: Outbox) {
+pub(crate) async fn fetch(client: Client, desk: Arc<ServerState>, outbox: ClientMessages) {
     if !desk.state().editor.has_settings {
         return;
     }
@@ -65,7 +65,7 @@ pub(crate) async fn fetch(client: Client, desk: Arc<Desk>, outbox: Outbox) {
 }
 
 /// Takes settings over; everything is shown anew where they differ.
-pub(crate) fn changed(desk: &Desk, outbox: &Outbox, value: &Value) {
+pub(crate) fn changed(desk: &ServerState, outbox: &ClientMessages, value: &Value) {
     let mut state = desk.state();
     state.syntax_delay = syntax_delay(value);
     let settings = read(value, state.editor.shows_pictures);

@@ -1,8 +1,8 @@
 //! From a pair of streams to a served session and how it ended.
 
 use crate::frames::Frames;
-use crate::gate::Gate;
-use crate::outlet::Outlet;
+use crate::ordering::OrderingMiddleware;
+use crate::output_writer::OutputWriter;
 use crate::service::service;
 use crate::session::Session;
 use std::future::Future;
@@ -54,7 +54,7 @@ impl Session {
     {
         let orphaned = Arc::new(Notify::new());
         let (service, socket) = service(self, orphaned.clone());
-        let (gate, exited, shut) = Gate::new(service);
+        let (gate, exited, shut) = OrderingMiddleware::new(service);
         let (stop, stopped) = oneshot::channel::<()>();
         let (closed, closing) = oneshot::channel::<()>();
         let (broken, breaking) = oneshot::channel::<()>();
@@ -64,7 +64,7 @@ impl Session {
             stop: Some(stop),
             closed: Some(closed),
         };
-        let output = Outlet::into(output, broken);
+        let output = OutputWriter::into(output, broken);
         let session = tower_lsp::Server::new(input, output, socket)
             .concurrency_level(CONCURRENCY)
             .serve(gate);

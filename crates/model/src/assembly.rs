@@ -12,17 +12,17 @@ mod drift;
 mod group;
 mod hold;
 mod ink;
-mod laid;
 mod nib;
 mod order;
 mod outline;
 mod passage;
 mod place;
+mod placed_outline;
+mod radial_clearance;
 mod ring;
 mod settle;
 mod surface;
 mod threads;
-mod throat;
 mod tolerance;
 mod trapped;
 mod travel;
@@ -32,8 +32,8 @@ pub use air::{Air, Piston};
 pub use chain::{Link, Size};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured, Unknown};
-pub use contact::{Spot, TOUCHING_MM, Touch};
-pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, Ride};
+pub use contact::{SurfacePoint, TOUCHING_MM, Touch};
+pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, PostedContact};
 pub use ink::{Ink, InkIn};
 pub use passage::Blocked;
 pub use place::Place;
@@ -43,11 +43,11 @@ pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
 pub use verdict::{Closing, Verdict};
 
 use crate::{ById, Joint, JointId, Part, PartId, Parts, Pen, RingId, Seat, Weights};
-use drift::{Drifts, JointDrifts, OnAxis};
+use drift::{AxisDrifts, Drifts, JointDrifts};
 use group::Groups;
 use quillet_geometry::Mass;
 use quillet_syntax::ast::Verb;
-use settle::{Bodies, Settled};
+use settle::{Bodies, SeatedJoint};
 use std::sync::Arc;
 
 /// A pen put together: where each joint comes to rest, and the pen in each configuration.
@@ -108,7 +108,7 @@ pub struct AtRest {
     /// lies in the other.
     pub fit: Option<PlainFit>,
     /// How a posted cap rides on the tail.
-    pub ride: Option<Ride>,
+    pub ride: Option<PostedContact>,
     /// Whether it closes, and what holds it.
     pub verdict: Verdict,
 }
@@ -125,7 +125,7 @@ impl Assembly {
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
             .collect();
         let (open, made) = order::make(&bodies, &lasting, Groups::apart(parts.len()));
-        let mut settled: ById<JointId, Option<Settled>> = pen.joints.map(|_| None);
+        let mut settled: ById<JointId, Option<SeatedJoint>> = pen.joints.map(|_| None);
         let mut drifts = Drifts::apart(parts.len());
         let mut drifted = pen.joints.map(|_| JointDrifts::default());
         for (index, rest) in made {
@@ -224,8 +224,8 @@ impl AtRest {
         pen: &Pen,
         index: JointId,
         bodies: &Bodies,
-        rest: Settled,
-        (open, drifts): (&Groups, OnAxis),
+        rest: SeatedJoint,
+        (open, drifts): (&Groups, AxisDrifts),
     ) -> AtRest {
         let joint = &pen.joints[index];
         let placed = |members: &[contact::Member]| -> Vec<(PartId, Place)> {

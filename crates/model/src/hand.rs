@@ -3,7 +3,7 @@
 use crate::Bench;
 use quillet_geometry::Length;
 use quillet_standards::{GeneralClass, Source};
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 
 /// How closely a maker keeps what is drawn, as the bench says it; what the bench does not say is
 /// as a drawing without tolerances leaves it.
@@ -12,7 +12,7 @@ use quillet_syntax::ast::Kept;
 /// drawing are all read from here.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Hand {
-    said: [Option<Length>; Kept::ALL.len()],
+    said: [Option<Length>; ToleranceKind::ALL.len()],
     caliper: Option<Length>,
 }
 
@@ -29,15 +29,15 @@ impl Hand {
 
     /// How far a size of this kind may lie from the drawn one, either way; a drilled hole, over it
     /// only.
-    pub fn keeps(&self, kept: Kept, size: Length) -> Length {
+    pub fn keeps(&self, kept: ToleranceKind, size: Length) -> Length {
         self.said(kept).unwrap_or_else(|| match unsaid(kept) {
-            Unsaid::General(class) => class.either_way(size),
-            Unsaid::Practice(length) => length,
+            UnsetDefault::General(class) => class.either_way(size),
+            UnsetDefault::Practice(length) => length,
         })
     }
 
     /// What the bench itself says of this kind.
-    pub fn said(&self, kept: Kept) -> Option<Length> {
+    pub fn said(&self, kept: ToleranceKind) -> Option<Length> {
         self.said[kept as usize]
     }
 
@@ -52,11 +52,11 @@ impl Hand {
     }
 
     /// Where the figure of a kind comes from.
-    pub fn source(&self, kept: Kept) -> Source {
+    pub fn source(&self, kept: ToleranceKind) -> Source {
         match (self.said(kept), unsaid(kept)) {
             (Some(_), _) => Source::new("as the bench keeps it"),
-            (None, Unsaid::General(class)) => class.source(),
-            (None, Unsaid::Practice(_)) => Source::PRACTICE,
+            (None, UnsetDefault::General(class)) => class.source(),
+            (None, UnsetDefault::Practice(_)) => Source::PRACTICE,
         }
     }
 
@@ -64,7 +64,7 @@ impl Hand {
     ///
     /// # Errors
     /// When it was said before.
-    pub(crate) fn keep(&mut self, kept: Kept, within: Length) -> Result<(), SaidBefore> {
+    pub(crate) fn keep(&mut self, kept: ToleranceKind, within: Length) -> Result<(), AlreadySet> {
         say(&mut self.said[kept as usize], within)
     }
 
@@ -72,18 +72,18 @@ impl Hand {
     ///
     /// # Errors
     /// When it was said before.
-    pub(crate) fn measure(&mut self, within: Length) -> Result<(), SaidBefore> {
+    pub(crate) fn measure(&mut self, within: Length) -> Result<(), AlreadySet> {
         say(&mut self.caliper, within)
     }
 }
 
 /// Something was said before.
 #[derive(Debug)]
-pub(crate) struct SaidBefore;
+pub(crate) struct AlreadySet;
 
-fn say(said: &mut Option<Length>, within: Length) -> Result<(), SaidBefore> {
+fn say(said: &mut Option<Length>, within: Length) -> Result<(), AlreadySet> {
     match said {
-        Some(_) => Err(SaidBefore),
+        Some(_) => Err(AlreadySet),
         None => {
             *said = Some(within);
             Ok(())
@@ -92,20 +92,21 @@ fn say(said: &mut Option<Length>, within: Length) -> Result<(), SaidBefore> {
 }
 
 /// What is taken where the bench says nothing.
-enum Unsaid {
+enum UnsetDefault {
     General(GeneralClass),
     Practice(Length),
 }
 
 /// Diameters, shoulders and lengths as on a drawing; depths by a tailstock's scale.
-fn unsaid(kept: Kept) -> Unsaid {
+fn unsaid(kept: ToleranceKind) -> UnsetDefault {
     match kept {
-        Kept::Dia | Kept::Bore | Kept::Shoulder | Kept::Length => {
-            Unsaid::General(GeneralClass::Fine)
-        }
-        Kept::Depth => Unsaid::General(GeneralClass::Medium),
-        Kept::Drill => Unsaid::Practice(DRILL),
-        Kept::Nib => Unsaid::Practice(NIB),
+        ToleranceKind::Dia
+        | ToleranceKind::Bore
+        | ToleranceKind::Shoulder
+        | ToleranceKind::Length => UnsetDefault::General(GeneralClass::Fine),
+        ToleranceKind::Depth => UnsetDefault::General(GeneralClass::Medium),
+        ToleranceKind::Drill => UnsetDefault::Practice(DRILL),
+        ToleranceKind::Nib => UnsetDefault::Practice(NIB),
     }
 }
 
@@ -117,34 +118,45 @@ mod tests {
     fn what_is_not_said_is_as_a_drawing_leaves_it() {
         let hand = Hand::default();
         let keeps = |kept, mm| hand.keeps(kept, Length::mm(mm)).to_mm();
-        for kept in [Kept::Dia, Kept::Bore, Kept::Shoulder, Kept::Length] {
+        for kept in [
+            ToleranceKind::Dia,
+            ToleranceKind::Bore,
+            ToleranceKind::Shoulder,
+            ToleranceKind::Length,
+        ] {
             assert_eq!(
                 [5.9, 6.1, 64.0, 140.0].map(|mm| keeps(kept, mm)),
                 [0.05, 0.1, 0.15, 0.2]
             );
         }
         assert_eq!(
-            [5.9, 6.1, 54.0, 140.0].map(|mm| keeps(Kept::Depth, mm)),
+            [5.9, 6.1, 54.0, 140.0].map(|mm| keeps(ToleranceKind::Depth, mm)),
             [0.1, 0.2, 0.3, 0.5]
         );
         assert_eq!(
-            (keeps(Kept::Drill, 8.0), keeps(Kept::Nib, 30.0)),
+            (
+                keeps(ToleranceKind::Drill, 8.0),
+                keeps(ToleranceKind::Nib, 30.0)
+            ),
             (0.15, 1.0)
         );
         assert_eq!(hand.caliper(), Length::ZERO);
-        assert!(hand.source(Kept::Nib).is_practice());
+        assert!(hand.source(ToleranceKind::Nib).is_practice());
     }
 
     #[test]
     fn what_is_said_first_holds_for_every_size_of_its_kind() {
         let mut hand = Hand::default();
-        assert!(hand.keep(Kept::Depth, Length::mm(0.15)).is_ok());
-        assert!(hand.keep(Kept::Depth, Length::mm(0.4)).is_err());
+        assert!(hand.keep(ToleranceKind::Depth, Length::mm(0.15)).is_ok());
+        assert!(hand.keep(ToleranceKind::Depth, Length::mm(0.4)).is_err());
         for mm in [3.0, 54.0, 300.0] {
-            assert_eq!(hand.keeps(Kept::Depth, Length::mm(mm)), Length::mm(0.15));
+            assert_eq!(
+                hand.keeps(ToleranceKind::Depth, Length::mm(mm)),
+                Length::mm(0.15)
+            );
         }
         assert_eq!(
-            hand.keeps(Kept::Shoulder, Length::mm(3.0)),
+            hand.keeps(ToleranceKind::Shoulder, Length::mm(3.0)),
             Length::mm(0.05)
         );
     }

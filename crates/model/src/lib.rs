@@ -31,8 +31,8 @@ pub mod words;
 pub use assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,
     Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MatedThreads, PUSH, Piston, Place,
-    PlainFit, Ride, RingSeal, SeatedRing, Spot, StoppedBy, TEN_DEGREES, TOUCHING_MM, Touch,
-    Trapped, Unknown, Verdict,
+    PlainFit, PostedContact, RingSeal, SeatedRing, StoppedBy, SurfacePoint, TEN_DEGREES,
+    TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
 };
 pub use assembly::{Link, Size};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
@@ -45,14 +45,16 @@ pub use kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;
-pub use names::{Definition, NameKind, Names, Reference};
-pub use part::{BlankPiece, End, GivenMass, Lacks, Part, PartFace, Ring, Spigot, Station, Stock};
-pub use pen::{FitAsked, Joint, JointEnd, Parts, Pen, PenFace, Seat, Weights};
+pub use names::{Definition, DefinitionKind, Names, Reference};
+pub use part::{
+    BlankPiece, End, GivenMass, MissingData, Part, PartFace, Ring, Spigot, Station, Stock,
+};
+pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, PenFace, Seat, Weights};
 pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;
 pub use resolve::resolve;
 pub use source::{ReadError, Source, SourceFile, Texts};
 pub use stack::{Body, Filling};
 pub use thread::ThreadDef;
-pub use value::{Clash, Dimension, Quantity, Value};
+pub use value::{Dimension, DimensionMismatch, Quantity, Value};
 pub use want::{MEASURES, Measure, Sum, SumKind, Test, Want};

@@ -6,7 +6,7 @@ use std::sync::Arc;
 /// What a name names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[allow(missing_docs, reason = "the variants are the grammar's words")]
-pub enum NameKind {
+pub enum DefinitionKind {
     Let,
     Material,
     Thread,
@@ -19,19 +19,19 @@ pub enum NameKind {
     Face,
 }
 
-impl NameKind {
+impl DefinitionKind {
     /// What a maker calls it.
     pub fn word(self) -> &'static str {
         match self {
-            NameKind::Let => "named quantity",
-            NameKind::Material => "material",
-            NameKind::Thread => "thread",
-            NameKind::Blank => "blank",
-            NameKind::Part => "part",
-            NameKind::Bought => "bought part",
-            NameKind::Bench => "bench",
-            NameKind::Pen => "pen",
-            NameKind::Face => "face",
+            DefinitionKind::Let => "named quantity",
+            DefinitionKind::Material => "material",
+            DefinitionKind::Thread => "thread",
+            DefinitionKind::Blank => "blank",
+            DefinitionKind::Part => "part",
+            DefinitionKind::Bought => "bought part",
+            DefinitionKind::Bench => "bench",
+            DefinitionKind::Pen => "pen",
+            DefinitionKind::Face => "face",
         }
     }
 }
@@ -40,7 +40,7 @@ impl NameKind {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Definition {
     /// What it names.
-    pub kind: NameKind,
+    pub kind: DefinitionKind,
     /// The name.
     pub name: Arc<str>,
     /// Where the name stands in its definition.

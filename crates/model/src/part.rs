@@ -62,7 +62,7 @@ pub struct Part {
 
 /// What of a part is missing, so that its figures are not known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Lacks {
+pub enum MissingData {
     /// Its shape: something that gives it could not be read, or leaves none.
     Shape,
     /// What it is cut from.
@@ -73,14 +73,14 @@ pub enum Lacks {
     Reading,
 }
 
-impl Lacks {
+impl MissingData {
     /// In a maker's words, after the part's name: `converter says no mass`.
     pub fn words(self) -> &'static str {
         match self {
-            Lacks::Shape => "has no shape that could be worked out",
-            Lacks::Stock => "is cut from something that is not known",
-            Lacks::Mass => "says no mass",
-            Lacks::Reading => "could not all be read",
+            MissingData::Shape => "has no shape that could be worked out",
+            MissingData::Stock => "is cut from something that is not known",
+            MissingData::Mass => "says no mass",
+            MissingData::Reading => "could not all be read",
         }
     }
 }
@@ -118,24 +118,26 @@ impl Part {
     }
 
     /// What is missing to tell its volume and its walls.
-    pub fn lacks_shape(&self) -> Option<Lacks> {
-        (!self.shaped).then_some(Lacks::Shape)
+    pub fn lacks_shape(&self) -> Option<MissingData> {
+        (!self.shaped).then_some(MissingData::Shape)
     }
 
     /// What is missing to tell what it weighs.
-    pub fn lacks_mass(&self) -> Option<Lacks> {
+    pub fn lacks_mass(&self) -> Option<MissingData> {
         if let Some(lacks) = self.lacks_shape() {
             return Some(lacks);
         }
         match &self.kind {
-            PartKind::Cut(it) => (!it.stocked || it.blanks.is_empty()).then_some(Lacks::Stock),
-            _ if !self.whole => Some(Lacks::Reading),
-            _ => self.given_mass().is_none().then_some(Lacks::Mass),
+            PartKind::Cut(it) => {
+                (!it.stocked || it.blanks.is_empty()).then_some(MissingData::Stock)
+            }
+            _ if !self.whole => Some(MissingData::Reading),
+            _ => self.given_mass().is_none().then_some(MissingData::Mass),
         }
     }
 
     /// What is missing to make it: its shape, or what it is cut from. What is bought is not made.
-    pub fn lacks_making(&self) -> Option<Lacks> {
+    pub fn lacks_making(&self) -> Option<MissingData> {
         self.lacks_mass().filter(|_| !self.is_bought())
     }
 

@@ -1,8 +1,8 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
 use crate::{
-    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Lacks, Limits, Part, PartId, ThreadDef,
-    Unknown, Want,
+    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Limits, MissingData, Part, PartId,
+    ThreadDef, Unknown, Want,
 };
 use quillet_geometry::{Length, Mass};
 use quillet_syntax::{Span, ast};
@@ -72,7 +72,7 @@ impl Pen {
             let lacks = part.lacks_mass();
             // A part that says its mass may carry a ring that does not.
             let weight = self.assembly.weights.get(index).copied().flatten();
-            let lacks = lacks.or(weight.is_none().then_some(Lacks::Mass))?;
+            let lacks = lacks.or(weight.is_none().then_some(MissingData::Mass))?;
             Some(Unknown::Part(index, lacks))
         });
         of_pen.into_iter().chain(of_parts).collect()
@@ -119,7 +119,7 @@ pub struct Joint {
     /// `by L`
     pub by: Option<(Length, Span)>,
     /// What a plain joint asks of its sizes.
-    pub asks: Option<(FitAsked, Span)>,
+    pub asks: Option<(FitRequest, Span)>,
     /// What is to touch.
     pub seat: Option<Seat>,
     /// The outsides are to be flush.
@@ -176,7 +176,7 @@ pub struct Seat {
 
 /// What a plain joint asks; diameters.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum FitAsked {
+pub enum FitRequest {
     /// An ISO 286 fit.
     Fit(quillet_standards::fit::Fit),
     /// A clearance.

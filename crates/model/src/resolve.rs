@@ -1,7 +1,6 @@
 //! Names, units and `use` resolved into one [`Design`].
 
 mod assume;
-mod astray;
 mod bench;
 mod blank;
 mod clash;
@@ -9,30 +8,31 @@ mod eval;
 mod face;
 mod feature;
 mod frame;
+mod inherit;
 mod item;
 mod joint;
 mod kind;
 mod known;
-mod like;
 mod lines;
 mod name;
 mod part;
 mod pen;
 mod place;
+mod profile_builder;
 mod reach;
 mod scope;
 mod shape;
-mod shaper;
 mod station;
 mod thread;
 mod threading;
 mod through;
 mod tool;
+mod unknown_name;
 mod want;
 
 use crate::{Design, Loaded};
 use frame::Frame;
-use known::Known;
+use known::ResolvedItems;
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use scope::Scope;
 use std::collections::BTreeSet;
@@ -52,7 +52,7 @@ pub fn resolve(loaded: &Loaded) -> Design {
 struct Resolver<'a> {
     scope: Scope<'a>,
     design: Design,
-    known: Known,
+    known: ResolvedItems,
     /// How much that is written could not be made sense of, errors and lines lost.
     lost: usize,
     /// How many sums are being worked out, one through another.
@@ -60,7 +60,7 @@ struct Resolver<'a> {
     /// How many names were not known so far.
     unknown: usize,
     /// Names of items that are not known, nor near to one that is.
-    astray: Vec<astray::Astray>,
+    astray: Vec<unknown_name::UnknownName>,
     /// Where the text itself could not be read, in order.
     damage: Vec<Span>,
 }
@@ -86,7 +86,7 @@ impl<'a> Resolver<'a> {
         Self {
             scope,
             design,
-            known: Known::default(),
+            known: ResolvedItems::default(),
             lost: 0,
             depth: 0,
             unknown: 0,

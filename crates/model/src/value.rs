@@ -69,7 +69,7 @@ pub enum Value {
 
 /// Why two quantities do not go together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Clash {
+pub enum DimensionMismatch {
     /// Different dimensions stand on either side of `+`, `-` or a comparison.
     Dimensions(Dimension, Dimension),
     /// A division by nothing.
@@ -181,7 +181,7 @@ impl Quantity {
     ///
     /// # Errors
     /// When they measure different things.
-    pub fn matched(self, other: Quantity) -> Result<(Quantity, Quantity), Clash> {
+    pub fn matched(self, other: Quantity) -> Result<(Quantity, Quantity), DimensionMismatch> {
         use Dimension::Bare;
         const LENGTH: Dimension = Dimension::LENGTH;
         let as_length = |bare: Quantity| {
@@ -189,7 +189,10 @@ impl Quantity {
                 Bare(Units::Inches) => INCH,
                 _ => Ratio::from(1),
             };
-            let amount = bare.amount.checked_mul(&unit).ok_or(Clash::TooLarge)?;
+            let amount = bare
+                .amount
+                .checked_mul(&unit)
+                .ok_or(DimensionMismatch::TooLarge)?;
             Ok(Quantity {
                 amount,
                 dimension: LENGTH,
@@ -202,7 +205,7 @@ impl Quantity {
             (LENGTH, Bare(_)) => (self, as_length(other)?),
             (Bare(_), dimension) => (counted_in(self, dimension), other),
             (dimension, Bare(_)) => (self, counted_in(other, dimension)),
-            (a, b) => return Err(Clash::Dimensions(a, b)),
+            (a, b) => return Err(DimensionMismatch::Dimensions(a, b)),
         })
     }
 
@@ -210,7 +213,11 @@ impl Quantity {
     ///
     /// # Errors
     /// When the dimensions do not go together, on a division by nothing, or out of range.
-    pub fn combine(self, operator: Operator, other: Quantity) -> Result<Quantity, Clash> {
+    pub fn combine(
+        self,
+        operator: Operator,
+        other: Quantity,
+    ) -> Result<Quantity, DimensionMismatch> {
         match operator {
             Operator::Add | Operator::Subtract => {
                 let (a, b) = self.matched(other)?;
@@ -218,7 +225,7 @@ impl Quantity {
                     Operator::Add => a.amount.checked_add(&b.amount),
                     _ => a.amount.checked_sub(&b.amount),
                 };
-                let amount = amount.ok_or(Clash::TooLarge)?;
+                let amount = amount.ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,
                     dimension: a.dimension,
@@ -228,7 +235,7 @@ impl Quantity {
                 let amount = self
                     .amount
                     .checked_mul(&other.amount)
-                    .ok_or(Clash::TooLarge)?;
+                    .ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,
                     dimension: product(self.dimension, other.dimension, 1)?,
@@ -236,7 +243,7 @@ impl Quantity {
             }
             Operator::Divide => {
                 if other.amount.is_zero() {
-                    return Err(Clash::ByZero);
+                    return Err(DimensionMismatch::ByZero);
                 }
                 if matches!(
                     (self.dimension, other.dimension),
@@ -245,7 +252,7 @@ impl Quantity {
                     let amount = self
                         .amount
                         .checked_div(&other.amount)
-                        .ok_or(Clash::TooLarge)?;
+                        .ok_or(DimensionMismatch::TooLarge)?;
                     return Ok(Quantity {
                         amount,
                         dimension: Dimension::RATIO,
@@ -254,7 +261,7 @@ impl Quantity {
                 let amount = self
                     .amount
                     .checked_div(&other.amount)
-                    .ok_or(Clash::TooLarge)?;
+                    .ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,
                     dimension: product(self.dimension, other.dimension, -1)?,
@@ -305,7 +312,7 @@ fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
 }
 
 /// The dimension of a product (`sign` 1) or quotient (`sign` -1).
-fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, Clash> {
+fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, DimensionMismatch> {
     use Dimension::{Angle, Bare, Physical};
     Ok(match (a, b) {
         (Bare(Units::Inches), Bare(_)) | (Bare(_), Bare(Units::Inches)) => Bare(Units::Inches),
@@ -331,10 +338,10 @@ fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, Clash> {
             let power = |a: i8, b: i8| a.checked_add(b * sign).filter(|p| p.abs() <= 9);
             match (power(la, lb), power(ma, mb)) {
                 (Some(length), Some(mass)) => Physical { length, mass },
-                _ => return Err(Clash::TooLarge),
+                _ => return Err(DimensionMismatch::TooLarge),
             }
         }
-        _ => return Err(Clash::Dimensions(a, b)),
+        _ => return Err(DimensionMismatch::Dimensions(a, b)),
     })
 }
 

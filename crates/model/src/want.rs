@@ -147,8 +147,8 @@ impl Sum {
     pub fn value(
         &self,
         measured: &dyn Fn(&Measure) -> Option<Quantity>,
-    ) -> Result<Option<Quantity>, crate::Clash> {
-        let all = |sums: &[Sum]| -> Result<Option<Vec<Quantity>>, crate::Clash> {
+    ) -> Result<Option<Quantity>, crate::DimensionMismatch> {
+        let all = |sums: &[Sum]| -> Result<Option<Vec<Quantity>>, crate::DimensionMismatch> {
             sums.iter().map(|sum| sum.value(measured)).collect()
         };
         let extreme = |sums: &[Sum], least: bool| {

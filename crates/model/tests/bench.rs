@@ -2,7 +2,7 @@
 
 use quillet_geometry::Length;
 use quillet_model::{Design, Hand, Texts, load, resolve};
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 use std::path::Path;
 
 fn design(text: &str) -> Design {
@@ -86,8 +86,14 @@ fn a_hand_is_what_its_bench_says_and_a_drawing_for_the_rest() {
     assert!(design.findings.is_empty(), "{:#?}", design.findings);
     let hand = Hand::at(design.bench(None).map(AsRef::as_ref));
     let keeps = |kept| hand.keeps(kept, Length::mm(64.0)).to_mm();
-    assert_eq!((keeps(Kept::Depth), keeps(Kept::Nib)), (0.254, 0.5));
-    assert_eq!((keeps(Kept::Shoulder), keeps(Kept::Drill)), (0.15, 0.15));
+    assert_eq!(
+        (keeps(ToleranceKind::Depth), keeps(ToleranceKind::Nib)),
+        (0.254, 0.5)
+    );
+    assert_eq!(
+        (keeps(ToleranceKind::Shoulder), keeps(ToleranceKind::Drill)),
+        (0.15, 0.15)
+    );
     assert_eq!(hand.caliper(), Length::mm(0.0254));
     assert_eq!(Hand::at(None), Hand::default());
 }
@@ -110,7 +116,9 @@ fn each_part_of_a_pen_is_made_by_the_hand_of_its_own_bench() {
         let pen = &design.pens[pen];
         let depth = |name| {
             let part = pen.part_id(name).expect("it is in the pen");
-            pen.hands[part].keeps(Kept::Depth, Length::mm(10.0)).to_mm()
+            pen.hands[part]
+                .keeps(ToleranceKind::Depth, Length::mm(10.0))
+                .to_mm()
         };
         (depth("one"), depth("two"))
     };

@@ -6,7 +6,7 @@
     reason = "tests stop where a text is not as written"
 )]
 
-use quillet_model::{Clearance, ClearanceKind, Design, Spot, Texts, load, resolve};
+use quillet_model::{Clearance, ClearanceKind, Design, SurfacePoint, Texts, load, resolve};
 use std::path::Path;
 
 /// How many pens are drawn of each.
@@ -74,7 +74,7 @@ fn design(text: &str) -> Design {
 
 /// What a clearance is between, numbers apart.
 fn key(it: &Clearance) -> impl PartialEq + std::fmt::Debug + use<> {
-    let spot = |spot: &Spot| (spot.part, spot.origin);
+    let spot = |spot: &SurfacePoint| (spot.part, spot.origin);
     (it.kind, spot(&it.male), spot(&it.female))
 }
 
@@ -252,7 +252,7 @@ fn across(text: &str) -> (f64, f64) {
     let mut throats = rest
         .clearances
         .iter()
-        .filter(|it| it.kind == ClearanceKind::Throat);
+        .filter(|it| it.kind == ClearanceKind::RadialClearance);
     let found = throats.next().expect("something passes");
     (found.nominal_mm, found.least_mm)
 }

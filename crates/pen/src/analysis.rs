@@ -1,7 +1,7 @@
 //! A file with all it uses, resolved and checked.
 
-use crate::recorder::{LookedAt, Recorder};
-use quillet_check::{Examined, Trial, examine, examine_until};
+use crate::recorder::{ReadPath, Recorder};
+use quillet_check::{CheckReport, Trial, examine, examine_until};
 use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
 use quillet_syntax::{Edit, FileId, Finding, Fix};
 use std::collections::BTreeMap;
@@ -17,8 +17,8 @@ pub struct Analysis {
     /// What the files say.
     pub design: Design,
     bench: Option<String>,
-    looked_at: Vec<LookedAt>,
-    examined: OnceLock<Examined>,
+    looked_at: Vec<ReadPath>,
+    examined: OnceLock<CheckReport>,
     /// The cures of findings that were asked for, tried, by the finding's index.
     cures: Mutex<BTreeMap<usize, Arc<[Fix]>>>,
     mended: OnceLock<Arc<[Edit]>>,
@@ -52,12 +52,12 @@ impl Analysis {
     }
 
     /// What is found, what of it the maker accepts, and every want judged.
-    pub fn examined(&self) -> &Examined {
+    pub fn examined(&self) -> &CheckReport {
         self.examined.get_or_init(|| examine(&self.design))
     }
 
     /// The same; none where it was called off.
-    pub fn examined_until(&self, called_off: &dyn Fn() -> bool) -> Option<&Examined> {
+    pub fn examined_until(&self, called_off: &dyn Fn() -> bool) -> Option<&CheckReport> {
         if self.examined.get().is_none() {
             let examined = examine_until(&self.design, called_off)?;
             // Where two asked at once, both found the same.

@@ -7,12 +7,12 @@ use std::sync::Arc;
 
 /// A path that was asked for, and what was there.
 #[derive(Debug)]
-pub(crate) struct LookedAt {
+pub(crate) struct ReadPath {
     pub(crate) path: PathBuf,
     pub(crate) found: Result<Arc<SourceFile>, ReadError>,
 }
 
-impl LookedAt {
+impl ReadPath {
     /// Whether the same is there in another source.
     pub(crate) fn holds_in(&self, source: &dyn Source) -> bool {
         match (&self.found, source.open(&self.path)) {
@@ -26,7 +26,7 @@ impl LookedAt {
 /// Notes what is asked for on the way to another source.
 pub(crate) struct Recorder<'a> {
     source: &'a dyn Source,
-    looked_at: RefCell<Vec<LookedAt>>,
+    looked_at: RefCell<Vec<ReadPath>>,
 }
 
 impl<'a> Recorder<'a> {
@@ -37,7 +37,7 @@ impl<'a> Recorder<'a> {
         }
     }
 
-    pub(crate) fn into_looked_at(self) -> Vec<LookedAt> {
+    pub(crate) fn into_looked_at(self) -> Vec<ReadPath> {
         self.looked_at.into_inner()
     }
 }
@@ -45,7 +45,7 @@ impl<'a> Recorder<'a> {
 impl Source for Recorder<'_> {
     fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
         let found = self.source.open(path);
-        let looked = LookedAt {
+        let looked = ReadPath {
             path: path.to_path_buf(),
             found: found.clone(),
         };

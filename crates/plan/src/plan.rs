@@ -1,6 +1,6 @@
 //! The plan of a pen, or of a part by itself.
 
-use crate::holding::schedule::Shelf;
+use crate::holding::schedule::MandrelSet;
 use crate::route::{Route, route};
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::mate::{Mates, closing_partner, mates};
@@ -35,7 +35,7 @@ pub struct Step {
 /// Plans all parts of a pen that are cut. Without a bench nothing is assumed owned.
 pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let kit = Kit { bench };
-    let mut shelf = Shelf::default();
+    let mut shelf = MandrelSet::default();
     // Of what is not known there is no route.
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
@@ -84,7 +84,7 @@ fn plan_each<'a>(
     parts: impl IntoIterator<Item = (&'a Arc<Part>, &'a Mates)>,
     bench: Option<&Bench>,
 ) -> Plan {
-    let mut shelf = Shelf::default();
+    let mut shelf = MandrelSet::default();
     let routes = parts
         .into_iter()
         .filter_map(|(part, mates)| route(part, mates, None, Kit { bench }, &mut shelf));

@@ -15,7 +15,7 @@
 //!    reason: a hole waits for the drills under it, a thread for its hole, a die for its plug, the
 //!    outside for both ends. Gates are tasks too: a mate is tried after all that it touches or
 //!    passes.
-//! 5. **The order** ([`Lathe::next`]): of the tasks whose needs are met, by rank, the first that the
+//! 5. **The order** ([`WorkState::next`]): of the tasks whose needs are met, by rank, the first that the
 //!    present hold gives access to is done. Where the hold gives none, the first task for which a
 //!    hold can be taken decides it: uncut stock in a collet while it lasts, else the mandrel. What
 //!    is left over when nothing more can be done is told as a [`Trouble`], with why.
@@ -46,7 +46,7 @@
 //!   is taken, the tail centre in the nub, and all that is left is done on it.
 
 use crate::holding::one_speed::one_speed_a_holding;
-use crate::holding::schedule::{Lathe, Shelf, Step};
+use crate::holding::schedule::{MandrelSet, Step, WorkState};
 use crate::output::fill::Filler;
 use crate::plan::Blended;
 use crate::tasks::all::all_tasks;
@@ -127,7 +127,7 @@ pub(crate) fn route(
     mates: &Mates,
     blended: Option<Blended>,
     kit: Kit,
-    shelf: &mut Shelf,
+    shelf: &mut MandrelSet,
 ) -> Option<Route> {
     let anatomy = Anatomy::of(part)?;
     let mut troubles = Vec::new();
@@ -143,7 +143,7 @@ pub(crate) fn route(
         kit,
         &mut troubles,
     );
-    let mut lathe = Lathe::new(&anatomy, strategy, &blank, mates, kit, &tasks);
+    let mut lathe = WorkState::new(&anatomy, strategy, &blank, mates, kit, &tasks);
     let mut filler = Filler::new(&anatomy, &blank, mates, kit, tasks.0.len());
     while let Some(step) = lathe.next(&tasks, shelf, &mut troubles) {
         match step {
@@ -179,7 +179,7 @@ const BEARING: Length = Length::from_nm(300_000);
 const HOLDING_PITCHES: i64 = 3;
 
 /// What is wrong with the mandrels a part is put on, each told once.
-fn mandrel_troubles(operations: &[Operation], shelf: &Shelf) -> Vec<Trouble> {
+fn mandrel_troubles(operations: &[Operation], shelf: &MandrelSet) -> Vec<Trouble> {
     let mut seen = Vec::new();
     let mut found = Vec::new();
     for operation in operations {

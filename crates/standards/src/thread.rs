@@ -27,7 +27,7 @@ pub use designation_error::{DesignationError, DesignationFault};
 pub use engagement::{EngagementGroup, NormalEngagement};
 pub use form::{Hand, InchSeries, ThreadForm, ThreadSize};
 pub use limits::{ExternalLimits, InternalLimits, LimitsError, LimitsFrom};
-pub use percent::{PercentOfThread, PercentPractice, Suits, percent_practice};
+pub use percent::{PercentOfThread, PercentPractice, PercentSuitability, percent_practice};
 pub use profile::Clip;
 pub use relief::{Relief, ShortNormal, Undercut};
 pub use series::{KnownThread, Standing, known};

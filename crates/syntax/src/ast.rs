@@ -6,8 +6,8 @@
 //! beside the statements, in `grammar/statements/`.
 
 pub use crate::grammar::statements::bench::{
-    Bench, Kept, LatheOption, LatheOptionKind, Lead, Run, SizedTools, ThreadTools, ToolLine,
-    ToolLineKind,
+    Bench, LatheOption, LatheOptionKind, LeadForm, Run, SizedTools, ThreadTools, ToleranceKind,
+    ToolLine, ToolLineKind,
 };
 pub use crate::grammar::statements::cut::{Feature, FeatureKind, Reach, ReachKind, Side};
 pub use crate::grammar::statements::item::{BlankItem, File, Item, ItemKind, ThreadItem};

@@ -7,9 +7,9 @@
 mod braces;
 mod builder;
 
+use crate::finding_log::FindingLog;
 use crate::grammar::Lexeme;
 use crate::token::Token;
-use crate::told::Told;
 use std::ops::Range;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -62,7 +62,7 @@ pub(crate) struct Block {
 }
 
 /// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss.
-pub(crate) fn layout(text: &str, tokens: &[Token]) -> (Layout, Told) {
+pub(crate) fn layout(text: &str, tokens: &[Token]) -> (Layout, FindingLog) {
     let balanced = braces::are_balanced(text, tokens);
     let mut builder = builder::Builder::new(text, tokens, balanced);
     for index in 0..tokens.len() {
@@ -81,7 +81,7 @@ mod tests {
         let (layout, told) = layout(text, &lex(FileId(0), text));
         let mut out = String::new();
         show(text, &layout, &layout.lines, 0, &mut out);
-        for finding in Told::into_findings([told]) {
+        for finding in FindingLog::into_findings([told]) {
             out += &format!("! {} at {:?}\n", finding.message, finding.span);
         }
         out

@@ -7,6 +7,7 @@
 pub mod ast;
 mod conflict;
 mod finding;
+mod finding_log;
 mod format;
 pub mod grammar;
 mod layout;
@@ -16,7 +17,6 @@ mod parse;
 mod span;
 mod suggest;
 mod token;
-mod told;
 pub mod visit;
 
 pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited};

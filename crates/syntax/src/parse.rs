@@ -15,9 +15,9 @@ pub use expected::{Expected, expected};
 
 use crate::ast;
 use crate::conflict::conflicts;
+use crate::finding_log::FindingLog;
 use crate::layout::{Layout, layout};
 use crate::token::{Token, lex};
-use crate::told::Told;
 use crate::{FileId, Finding};
 
 /// A file as read.
@@ -44,7 +44,7 @@ pub fn parse(file: FileId, text: &str) -> Parsed {
     Parsed {
         tree,
         findings: match conflicts.is_empty() {
-            true => Told::into_findings([of_braces, of_statements, of_tokens]),
+            true => FindingLog::into_findings([of_braces, of_statements, of_tokens]),
             // Nothing else of it is worth telling before one version is chosen.
             false => conflicts.iter().map(|it| it.finding(file, text)).collect(),
         },

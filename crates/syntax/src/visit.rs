@@ -1,6 +1,6 @@
 //! Walks over the tree: its nodes, the nodes at a place, the names with what they stand for.
 
-pub use crate::grammar::statements::{NameUse, Node, Role, Sort};
+pub use crate::grammar::statements::{NameKind, NameUse, Node, Role};
 
 use crate::ast::File;
 

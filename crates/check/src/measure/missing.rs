@@ -1,6 +1,6 @@
 //! What is missing where a measure is not known.
 
-use quillet_model::{Configured, Lacks, Measure, Part, PartId, Pen, Unknown};
+use quillet_model::{Configured, Measure, MissingData, Part, PartId, Pen, Unknown};
 
 /// Something missing.
 pub(super) struct Missing {
@@ -54,7 +54,7 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
 fn unknown(it: Unknown, pen: &Pen) -> Missing {
     Missing {
         words: it.words(pen),
-        told: !matches!(it, Unknown::Part(_, Lacks::Mass)),
+        told: !matches!(it, Unknown::Part(_, MissingData::Mass)),
     }
 }
 

@@ -4,13 +4,13 @@ use super::{Proposal, reach};
 use crate::JointView;
 use crate::spots;
 use quillet_geometry::Length;
-use quillet_model::{Cut, Spot, Units};
+use quillet_model::{Cut, SurfacePoint, Units};
 
 /// Room left beyond what must go in: a depth is not drilled to the tenth.
 pub(crate) const ROOM: Length = Length::from_nm(500_000);
 
 /// The hole at a place made deeper by at least so much, to a round figure.
-pub(crate) fn deeper(view: &JointView<'_>, spot: &Spot, by: Length) -> Option<Proposal> {
+pub(crate) fn deeper(view: &JointView<'_>, spot: &SurfacePoint, by: Length) -> Option<Proposal> {
     let part = view.pen.pen.parts.get(spot.part)?;
     let hole = spots::feature(part, spot.origin)?;
     let design = view.pen.design;

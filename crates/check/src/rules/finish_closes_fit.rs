@@ -1,9 +1,9 @@
 //! `finish-closes-fit`: a coat of finish that takes up a plain joint's clearance.
 
-use super::fitted::Fitted;
+use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Limits, Spot};
+use quillet_model::{Limits, SurfacePoint};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
@@ -24,7 +24,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !matches!(view.joint.verb, Verb::Slip | Verb::Close) {
         return;
     }
-    let Some(fitted) = Fitted::of(view) else {
+    let Some(fitted) = FitContact::of(view) else {
         return;
     };
     let spare = fitted.clearance();
@@ -35,7 +35,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         return;
     }
     let coated = sides.into_iter().zip(coats).filter(|it| it.1.is_positive());
-    let on = |(spot, coat): (&Spot, Length)| {
+    let on = |(spot, coat): (&SurfacePoint, Length)| {
         text!("{} on {}", coat, view.pen.pen.parts[spot.part].name.text)
     };
     let message = text!(
@@ -57,7 +57,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 /// The coat on a surface: on wood, and on whatever part sets this rule's limit for itself, as thick
 /// as the nearest limit says.
-fn coat(view: &JointView<'_>, spot: &Spot) -> Length {
+fn coat(view: &JointView<'_>, spot: &SurfacePoint) -> Length {
     let (pen, design) = (view.pen.pen, view.pen.design);
     let part = &pen.parts[spot.part];
     let material = part.material_in(Length::mm(spot.station_mm), Length::mm(spot.radius_mm));

@@ -5,7 +5,7 @@ use quillet_geometry::Length;
 use quillet_model::{Clearance, ClearanceKind};
 
 /// The tightest place of a plain joint's own two parts.
-pub(super) struct Fitted<'a> {
+pub(super) struct FitContact<'a> {
     /// The clearance there.
     pub(super) at: &'a Clearance,
     /// The hole's diameter.
@@ -14,7 +14,7 @@ pub(super) struct Fitted<'a> {
     pub(super) shaft: Length,
 }
 
-impl<'a> Fitted<'a> {
+impl<'a> FitContact<'a> {
     /// Of a joint at rest; none where nothing of the one lies in the other.
     pub(super) fn of(view: &JointView<'a>) -> Option<Self> {
         let joint = view.joint;

@@ -9,7 +9,7 @@ use super::{
     rolls_away, stops_early, thread_mismatch, want_unmet, wont_pass, wrong_way_round,
 };
 use crate::Rule;
-use crate::findings::Raised;
+use crate::findings::RaisedFinding;
 use crate::measure;
 use quillet_model::{Configured, Design, Joint, JointId, Measure, PartId, Pen, Want};
 use quillet_syntax::ast::Verb;
@@ -36,21 +36,21 @@ static OF_SHAPES: &[&Rule] = &[&broken_through::RULE];
 static OF_PARTS: &[&Rule] = &[&out_of_proportion::RULE, &wrong_way_round::RULE];
 
 /// What is left when all is gone that only follows from the rest.
-pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
-    let causes: BTreeMap<&str, Causes<'_>> = design
+pub(crate) fn without(design: &Design, raised: Vec<RaisedFinding>) -> Vec<RaisedFinding> {
+    let causes: BTreeMap<&str, RootCauses<'_>> = design
         .pens
         .iter()
-        .map(|pen| (&*pen.name.text, Causes::of(pen, &raised)))
+        .map(|pen| (&*pen.name.text, RootCauses::of(pen, &raised)))
         .filter(|(_, causes)| !causes.is_empty())
         .collect();
-    let alone = |it: &Raised| it.about.pen.is_none() && is_of(it.finding.rule, OF_PARTS);
+    let alone = |it: &RaisedFinding| it.about.pen.is_none() && is_of(it.finding.rule, OF_PARTS);
     let alone = raised.iter().filter(|it| alone(it));
     let alone: BTreeSet<Arc<str>> = alone.filter_map(|it| it.about.part.clone()).collect();
-    let follows = |it: &Raised| match (&it.about.pen, &it.about.part) {
+    let follows = |it: &RaisedFinding| match (&it.about.pen, &it.about.part) {
         (Some(pen), _) => causes.get(&**pen).is_some_and(|causes| causes.explain(it)),
         (None, Some(part)) => alone.contains(part) && !is_of(it.finding.rule, OF_PARTS),
         (None, None) => {
-            let of_part = |causes: &Causes<'_>| causes.unshapes(design, it);
+            let of_part = |causes: &RootCauses<'_>| causes.unshapes(design, it);
             causes.values().any(of_part)
         }
     };
@@ -58,7 +58,7 @@ pub(crate) fn without(design: &Design, raised: Vec<Raised>) -> Vec<Raised> {
 }
 
 /// What other findings of a pen follow from.
-struct Causes<'d> {
+struct RootCauses<'d> {
     pen: &'d Pen,
     /// Joints that do not go together, and how deep the cause lies.
     joints: BTreeMap<JointId, usize>,
@@ -70,8 +70,8 @@ struct Causes<'d> {
     mismatched: Vec<Span>,
 }
 
-impl<'d> Causes<'d> {
-    fn of(pen: &'d Pen, raised: &[Raised]) -> Self {
+impl<'d> RootCauses<'d> {
+    fn of(pen: &'d Pen, raised: &[RaisedFinding]) -> Self {
         let mut causes = Self {
             pen,
             joints: BTreeMap::new(),
@@ -79,7 +79,7 @@ impl<'d> Causes<'d> {
             broken: BTreeMap::new(),
             mismatched: Vec::new(),
         };
-        let of_pen = |it: &&Raised| it.about.pen.as_deref() == Some(&*pen.name.text);
+        let of_pen = |it: &&RaisedFinding| it.about.pen.as_deref() == Some(&*pen.name.text);
         for it in raised.iter().filter(of_pen) {
             let rule = it.finding.rule;
             let part = it.about.part.as_deref();
@@ -99,7 +99,7 @@ impl<'d> Causes<'d> {
             }
             if rule == RuleId::new(thread_mismatch::RULE.code) {
                 let spans: Vec<Span> = it.finding.labels.iter().map(|it| it.span).collect();
-                let untooled = |it: &Raised| is_of(it.finding.rule, TOOLS);
+                let untooled = |it: &RaisedFinding| is_of(it.finding.rule, TOOLS);
                 let known = raised.iter().filter(|it| untooled(it));
                 let missing: Vec<Span> = known.map(|it| it.finding.span).collect();
                 let lacks = |cut: &Span| missing.iter().any(|it| cut.contains(*it));
@@ -117,7 +117,7 @@ impl<'d> Causes<'d> {
     }
 
     /// Whether a finding of this pen follows from what is known.
-    fn explain(&self, it: &Raised) -> bool {
+    fn explain(&self, it: &RaisedFinding) -> bool {
         let (rule, span) = (it.finding.rule, it.finding.span);
         if rule == RuleId::new(rolls_away::RULE.code) || is_of(rule, OF_PARTS) {
             return false;
@@ -166,7 +166,7 @@ impl<'d> Causes<'d> {
     }
 
     /// Whether a finding says that a part told of alone has no outside somewhere.
-    fn unshapes(&self, design: &Design, it: &Raised) -> bool {
+    fn unshapes(&self, design: &Design, it: &RaisedFinding) -> bool {
         let within = |part: &PartId| {
             let part = design.part(&self.pen.parts[*part].name.text);
             part.is_some_and(|part| part.span.contains(it.finding.span))
@@ -187,7 +187,7 @@ impl<'d> Causes<'d> {
     }
 
     /// Whether what is found in a joint is found where one of its parts is broken.
-    fn is_broken(&self, joint: &Joint, it: &Raised) -> bool {
+    fn is_broken(&self, joint: &Joint, it: &RaisedFinding) -> bool {
         let own = [joint.male.part, joint.female.part];
         let parts = own.iter().chain(&joint.through);
         let mut broken = parts.filter_map(|part| self.broken.get(part)).flatten();
@@ -235,7 +235,7 @@ const UNSHAPED: RuleId = RuleId::new("unshaped-outside");
 static TOOLS: &[&Rule] = &[&no_such_die::RULE, &no_such_tap::RULE];
 
 /// Where a finding points.
-fn places(it: &Raised) -> impl Iterator<Item = Span> {
+fn places(it: &RaisedFinding) -> impl Iterator<Item = Span> {
     let labels = it.finding.labels.iter().map(|label| label.span);
     [it.finding.span].into_iter().chain(labels)
 }

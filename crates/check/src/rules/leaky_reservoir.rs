@@ -1,6 +1,6 @@
 //! `leaky-reservoir`: a barrel full of ink whose joint does not hold it.
 
-use crate::complete::complete;
+use crate::full_form::complete;
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal};

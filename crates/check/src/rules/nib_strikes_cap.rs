@@ -2,8 +2,8 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Clearance, ClearanceKind, Closing, PartId, Pen, Spot};
-use quillet_syntax::ast::{Kept, Verb};
+use quillet_model::{Clearance, ClearanceKind, Closing, PartId, Pen, SurfacePoint};
+use quillet_syntax::ast::{ToleranceKind, Verb};
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -94,17 +94,23 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 /// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is
 /// itself what stops the cap: the nib, the depth, a bore's depth and two shoulders.
-fn taken_mm(pen: &Pen, nib: PartId, end: &Spot) -> f64 {
+fn taken_mm(pen: &Pen, nib: PartId, end: &SurfacePoint) -> f64 {
     let keeps = |part: PartId, kept, mm: f64| {
         let hand = pen.hands.get(part).copied().unwrap_or_default();
         hand.keeps(kept, Length::mm(mm)).to_mm()
     };
-    let depth = keeps(end.part, Kept::Depth, end.station_mm);
-    let small = keeps(nib, Kept::Depth, 1.0) + 2.0 * keeps(nib, Kept::Shoulder, 30.0);
-    keeps(nib, Kept::Nib, 0.0) + depth + small
+    let depth = keeps(end.part, ToleranceKind::Depth, end.station_mm);
+    let small =
+        keeps(nib, ToleranceKind::Depth, 1.0) + 2.0 * keeps(nib, ToleranceKind::Shoulder, 30.0);
+    keeps(nib, ToleranceKind::Nib, 0.0) + depth + small
 }
 
-fn told(view: &JointView<'_>, ends: (&Spot, &Spot), by_mm: f64, finding: Finding) -> Finding {
+fn told(
+    view: &JointView<'_>,
+    ends: (&SurfacePoint, &SurfacePoint),
+    by_mm: f64,
+    finding: Finding,
+) -> Finding {
     let pen = view.pen.pen;
     let finding = finding
         .label(spots::span(pen, ends.1), "the end of the cap's bore")

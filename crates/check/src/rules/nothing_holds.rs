@@ -4,7 +4,7 @@ use super::joint_threads::JointThreads;
 use crate::held::room;
 use crate::{Findings, JointView, PartView, Rule, Run, propose};
 use quillet_geometry::Length;
-use quillet_model::{FREE_MM, FitAsked, GLUE_GAP, GLUE_MM, PUSH, PartId, PlainFit, StoppedBy};
+use quillet_model::{FREE_MM, FitRequest, GLUE_GAP, GLUE_MM, PUSH, PartId, PlainFit, StoppedBy};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, SizedText, text};
 
@@ -101,7 +101,7 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'
     };
     let asked = view.joint.asks.as_ref().map(|(asked, _)| *asked);
     // A gap that is not the one asked for is told of as such.
-    let told = matches!(asked, Some(FitAsked::Gap(gap)) if gap <= most);
+    let told = matches!(asked, Some(FitRequest::Gap(gap)) if gap <= most);
     if fit.clearance > most && !told {
         return Some((
             text!(

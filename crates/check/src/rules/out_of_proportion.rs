@@ -56,7 +56,7 @@ fn hole(design: &Design, part: &Part, cut: &Feature, times: f64) -> Option<Findi
         words::dia(outside)
     );
     let finding = RULE.at(cut.size_span, message);
-    let meant = Meant {
+    let meant = ScaleMistake {
         least: Length::ZERO,
         most: outside,
     };
@@ -101,7 +101,7 @@ fn station(
     let mut finding = RULE.at(here.dia_span, message);
     // It can be turned, and may be meant.
     finding.severity = Severity::Warning;
-    let meant = Meant {
+    let meant = ScaleMistake {
         least: Length::mm(least.to_mm() / NEAR),
         most: Length::mm(most.to_mm() * NEAR),
     };
@@ -127,12 +127,12 @@ fn opens_wider(part: &Part, here: &Station) -> bool {
 }
 
 /// From what to what a size can be meant to be.
-struct Meant {
+struct ScaleMistake {
     least: Length,
     most: Length,
 }
 
-impl Meant {
+impl ScaleMistake {
     /// With what the number may have been meant to say: another unit, or its point elsewhere.
     fn offered(&self, design: &Design, span: Span, dia: Length, finding: Finding) -> Finding {
         let said = design.text(span).trim();

@@ -1,9 +1,9 @@
 //! `poor-fit`: a plain joint whose drawn sizes do not give the fit that is wanted.
 
-use super::fitted::Fitted;
+use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Length, Limits};
-use quillet_model::{Cut, End, Feature, FitAsked, Part, Station};
+use quillet_model::{Cut, End, Feature, FitRequest, Part, Station};
 use quillet_standards::fit::{Fit, drilled_hole};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, Span, text};
@@ -67,7 +67,7 @@ struct Pair {
 impl Pair {
     /// The two surfaces that lie closest when the joint is home, where both are cut as such.
     fn at_rest(view: &JointView<'_>) -> Option<Pair> {
-        let fitted = Fitted::of(view)?;
+        let fitted = FitContact::of(view)?;
         let hole = spots::feature(view.female, fitted.at.female.origin)?;
         let shaft = spots::feature(view.male, fitted.at.male.origin);
         let tenon =
@@ -201,7 +201,7 @@ impl Wanted {
                 view.joint.asks.as_ref().map(|(asked, _)| *asked),
                 view.joint.verb,
             ) {
-                (Some(FitAsked::Fit(fit)), _) => {
+                (Some(FitRequest::Fit(fit)), _) => {
                     let limits = fit.at(pair.hole).ok()?;
                     Wanted {
                         clearance: limits.clearance,
@@ -211,13 +211,15 @@ impl Wanted {
                         best: limits.clearance.middle(),
                     }
                 }
-                (Some(FitAsked::Clearance(size)), _) => {
+                (Some(FitRequest::Clearance(size)), _) => {
                     about(size, text!("a clearance of {} is asked", size))
                 }
-                (Some(FitAsked::Interference(size)), _) => {
+                (Some(FitRequest::Interference(size)), _) => {
                     about(-size, text!("an interference of {} is asked", size))
                 }
-                (Some(FitAsked::Gap(size)), _) => about(size, text!("a gap of {} is asked", size)),
+                (Some(FitRequest::Gap(size)), _) => {
+                    about(size, text!("a gap of {} is asked", size))
+                }
                 (None, Verb::Press) => Wanted {
                     clearance: Limits::new(-pair.hole, Length::from_nm(-1)),
                     nominal: false,

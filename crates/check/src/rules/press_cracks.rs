@@ -1,9 +1,9 @@
 //! `press-cracks`: more interference than the part around it bears.
 
-use super::fitted::Fitted;
+use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{FitAsked, Spot};
+use quillet_model::{FitRequest, SurfacePoint};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, SizedText, text};
@@ -25,16 +25,16 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if view.joint.verb != Verb::Press {
         return;
     }
-    let Some(fitted) = Fitted::of(view) else {
+    let Some(fitted) = FitContact::of(view) else {
         return;
     };
     let drawn = (-fitted.clearance()).to_mm();
     let most = match &view.joint.asks {
-        Some((FitAsked::Fit(fit), _)) => {
+        Some((FitRequest::Fit(fit), _)) => {
             let limits = fit.at(fitted.hole);
             limits.map_or(drawn, |limits| drawn.max(-limits.clearance.min().to_mm()))
         }
-        Some((FitAsked::Interference(size), _)) => drawn.max(size.to_mm()),
+        Some((FitRequest::Interference(size), _)) => drawn.max(size.to_mm()),
         _ => drawn,
     };
     let around = material(view, &fitted.at.female);
@@ -83,7 +83,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 fn material<'a>(
     view: &JointView<'a>,
-    spot: &Spot,
+    spot: &SurfacePoint,
 ) -> Option<(&'static quillet_standards::material::Material, &'a str)> {
     let part = &view.pen.pen.parts[spot.part];
     let material = part.material_in(Length::mm(spot.station_mm), Length::mm(spot.radius_mm))?;

@@ -2,7 +2,7 @@
 
 use crate::JointView;
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Closing, Part, Spot};
+use quillet_model::{AtRest, Closing, Part, SurfacePoint};
 use quillet_syntax::{Size, SizedText, Span, text};
 
 /// A spring that keeps a joint from closing: what is left for it is less than its least length.
@@ -19,7 +19,7 @@ impl<'a> Pressed<'a> {
             Closing::Short { .. } => *rest.touches.first()?,
             _ => return None,
         };
-        let is_spring = |spot: &Spot| {
+        let is_spring = |spot: &SurfacePoint| {
             let part = view.pen.pen.parts.get(spot.part)?;
             let gives = part.length_free > part.length && view.joint.through.contains(&spot.part);
             gives.then_some(&**part)

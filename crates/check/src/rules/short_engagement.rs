@@ -1,7 +1,7 @@
 //! `short-engagement`: too little thread in the other to hold.
 
 use super::snaps_at_joint::MOMENT_N_MM;
-use crate::complete::complete;
+use crate::full_form::complete;
 use crate::{Findings, JointView, Rule, Run, Threshold};
 use quillet_geometry::Length;
 use quillet_model::{Closing, CutId, Engagement, Part, StoppedBy};

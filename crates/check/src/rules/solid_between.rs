@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, PenView, Rule, Run, propose, words};
 use quillet_geometry::{Chain, Length, Segment};
-use quillet_model::{ById, Joint, Origin, PartId, Pen, Spot};
+use quillet_model::{ById, Joint, Origin, PartId, Pen, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
@@ -92,7 +92,7 @@ struct Web {
     /// How far the two are apart at full diameter, mm.
     full_mm: f64,
     /// Where each ends, the first end's first.
-    ends: [Spot; 2],
+    ends: [SurfacePoint; 2],
 }
 
 impl Web {
@@ -113,7 +113,7 @@ impl Web {
         };
         let (front, rear) = (surface(pair[0]), surface(pair[1]));
         let (one, other) = (front.last()?, rear.first()?);
-        let spot = |piece: &Segment, at: quillet_geometry::Point| Spot {
+        let spot = |piece: &Segment, at: quillet_geometry::Point| SurfacePoint {
             part: id,
             origin: profiles.origin(piece.tag),
             station_mm: at.z,
@@ -140,7 +140,8 @@ impl Web {
 fn told(view: &PenView<'_>, web: &Web, why: SizedText) -> Finding {
     let [front, rear] = web.ends;
     let part = &view.pen.parts[front.part];
-    let called = |spot: &Spot| words::inner(part, spot.origin, Length::mm(spot.radius_mm).twice());
+    let called =
+        |spot: &SurfacePoint| words::inner(part, spot.origin, Length::mm(spot.radius_mm).twice());
     let message = text!(
         "{} of solid is left in {} between {} and {}: {}",
         Size::Rounded(Length::mm(web.solid_mm), 2),
@@ -149,7 +150,7 @@ fn told(view: &PenView<'_>, web: &Web, why: SizedText) -> Finding {
         called(&rear),
         why
     );
-    let span = |spot: &Spot| words::span_of(part, spot.origin);
+    let span = |spot: &SurfacePoint| words::span_of(part, spot.origin);
     let finding = RULE
         .at(span(&front), message)
         .label(span(&rear), "drilled from the other end");

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Curve, Length};
-use quillet_model::{PartId, Spot};
+use quillet_model::{PartId, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
 
@@ -76,7 +76,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             if rise <= felt {
                 continue;
             }
-            let spot = Spot {
+            let spot = SurfacePoint {
                 part,
                 origin: profiles.origin(segment.tag),
                 station_mm: line.start.z,

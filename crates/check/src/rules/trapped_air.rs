@@ -1,6 +1,6 @@
 //! `trapped-air`: a blind joint whose air has nowhere to go.
 
-use super::fitted::Fitted;
+use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, spots, words};
 use quillet_geometry::Length;
 use quillet_model::Part;
@@ -28,7 +28,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         Verb::Slip => SLIPPED,
         _ => return,
     };
-    let (Some(rest), Some(fitted)) = (view.at_rest(), Fitted::of(view)) else {
+    let (Some(rest), Some(fitted)) = (view.at_rest(), FitContact::of(view)) else {
         return;
     };
     if fitted.clearance() > tight || open(view.male) || open(view.female) {

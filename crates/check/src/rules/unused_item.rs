@@ -1,7 +1,7 @@
 //! `unused-item`: a named item that nothing uses.
 
 use crate::{DesignView, Findings, Rule, Run, edits};
-use quillet_model::NameKind;
+use quillet_model::DefinitionKind;
 use quillet_syntax::{Severity, text};
 use std::collections::BTreeSet;
 
@@ -37,12 +37,12 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
     for (index, item) in design.names.definitions.iter().enumerate() {
         let told_of = matches!(
             item.kind,
-            NameKind::Let
-                | NameKind::Material
-                | NameKind::Thread
-                | NameKind::Blank
-                | NameKind::Part
-                | NameKind::Bought
+            DefinitionKind::Let
+                | DefinitionKind::Material
+                | DefinitionKind::Thread
+                | DefinitionKind::Blank
+                | DefinitionKind::Part
+                | DefinitionKind::Bought
         );
         if !told_of || used.contains(&index) || item.owner.is_some() || item.span.file != root.id {
             continue;

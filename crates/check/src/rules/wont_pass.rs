@@ -5,7 +5,7 @@ use crate::shape::threads;
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{
-    AtRest, Blocked, ClearanceKind, Closing, Design, Feature, Part, PartId, Spot, ThreadDef,
+    AtRest, Blocked, ClearanceKind, Closing, Design, Feature, Part, PartId, SurfacePoint, ThreadDef,
 };
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, SizedText, text};
@@ -55,7 +55,7 @@ fn too_fat(view: &JointView<'_>, blocked: &Blocked) -> Finding {
     let pen = view.pen.pen;
     let (thin, bore) = (&blocked.passes, &blocked.throat);
     let (male, female) = (&pen.parts[thin.part], &pen.parts[bore.part]);
-    let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
+    let dia = |spot: &SurfacePoint| Length::mm(spot.radius_mm).twice();
     let (fat, throat) = (dia(thin), words::dia(dia(bore)));
     let mut place = spots::words(pen, bore);
     if !place.contains(&*throat) {
@@ -130,7 +130,13 @@ fn wanted(male: &Part, fat: Length) -> Length {
 
 /// With the edit that widens the hole, where its size is written as a number, no thread needs it as
 /// it is, and enough is left round it.
-fn widened(design: &Design, female: &Part, spot: &Spot, to: Length, finding: Finding) -> Finding {
+fn widened(
+    design: &Design,
+    female: &Part,
+    spot: &SurfacePoint,
+    to: Length,
+    finding: Finding,
+) -> Finding {
     let to = design.units_at(female.span).up(to);
     if female.is_bought() {
         return finding.hint("take another, or make what goes through slimmer");

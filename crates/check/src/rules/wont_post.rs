@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Spot, StoppedBy};
+use quillet_model::{StoppedBy, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, text};
 
@@ -94,7 +94,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 }
 
 /// The angle of the male's surface with the axis.
-fn half_angle_deg(view: &JointView<'_>, spot: &Spot) -> f64 {
+fn half_angle_deg(view: &JointView<'_>, spot: &SurfacePoint) -> f64 {
     let part = &view.pen.pen.parts[spot.part];
     let Some(profiles) = &part.profiles else {
         return 90.0;

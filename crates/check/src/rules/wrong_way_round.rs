@@ -1,6 +1,6 @@
 //! `wrong-way-round`: a joint that names a part's other end, or `into` for `onto`.
 
-use crate::findings::About;
+use crate::findings::Subject;
 use crate::propose;
 use crate::shape::{Threaded, threads};
 use crate::{DesignView, Findings, JointView, PenView, Rule, Run};
@@ -20,7 +20,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
     for pen in &view.design.pens {
         of_pen(&PenView::new(view.design, pen), findings);
     }
-    findings.about = About::default();
+    findings.about = Subject::default();
 }
 
 fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
@@ -29,16 +29,16 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
     let pen = Some(view.pen.name.text.clone());
     let mut wrong: Vec<WrongEnd<'_>> = Vec::new();
     for joint in joints.filter(|it| !goes_together(it)) {
-        match Slip::of(&joint) {
-            Some(Slip::Direction(thread)) => {
-                findings.about = About {
+        match EndMistake::of(&joint) {
+            Some(EndMistake::Direction(thread)) => {
+                findings.about = Subject {
                     pen: pen.clone(),
                     part: None,
                     joint: Some(joint.id),
                 };
                 findings.push(direction(&joint, thread));
             }
-            Some(Slip::End(it)) => wrong.push(it),
+            Some(EndMistake::End(it)) => wrong.push(it),
             None => {}
         }
     }
@@ -50,7 +50,7 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
             Some(other) => swapped(&first, &other),
             None => block(&first),
         };
-        findings.about = About {
+        findings.about = Subject {
             pen: pen.clone(),
             part: of_part.is_some().then(|| first.part().name.text.clone()),
             joint: of_part.is_none().then_some(first.joint.id),
@@ -78,7 +78,7 @@ fn goes_together(view: &JointView<'_>) -> bool {
 }
 
 /// What a joint may have got wrong.
-enum Slip<'a> {
+enum EndMistake<'a> {
     /// `into` for `onto`, or the other way: the thread on what is said to receive.
     Direction(Threaded<'a>),
     /// One of its parts by the other end.
@@ -92,9 +92,9 @@ struct WrongEnd<'a> {
     thread: Threaded<'a>,
 }
 
-impl<'a> Slip<'a> {
+impl<'a> EndMistake<'a> {
     /// Of a joint that does not go together: what makes its threads meet, where they do not.
-    fn of(view: &JointView<'a>) -> Option<Slip<'a>> {
+    fn of(view: &JointView<'a>) -> Option<EndMistake<'a>> {
         if !matches!(view.joint.verb, Verb::Screw | Verb::Close) {
             return None;
         }
@@ -109,10 +109,10 @@ impl<'a> Slip<'a> {
             &at(view, view.male, Side::Inside, male.end),
         );
         if let Some((thread, _)) = turned {
-            return Some(Slip::Direction(thread));
+            return Some(EndMistake::Direction(thread));
         }
         let wrong = |named: JointEnd, thread: Threaded<'a>| {
-            Some(Slip::End(WrongEnd {
+            Some(EndMistake::End(WrongEnd {
                 joint: *view,
                 named,
                 thread,

@@ -4,7 +4,7 @@ use super::Wall;
 use quillet_geometry::Length;
 use quillet_model::{Cut, End, Feature, Hand, Origin, Part};
 use quillet_standards::thread::Side as ThreadSide;
-use quillet_syntax::ast::{Kept, Side};
+use quillet_syntax::ast::{ToleranceKind, Side};
 
 impl Wall {
     /// The least distance with every size at its worst: both surfaces across the axis, and along
@@ -34,7 +34,7 @@ fn cut(part: &Part, origin: Origin) -> Option<&Feature> {
 
 /// How far the outer surface may lie under its drawn radius.
 fn outside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
-    let turned = hand.keeps(Kept::Dia, wall.outer_dia);
+    let turned = hand.keeps(ToleranceKind::Dia, wall.outer_dia);
     let on_diameter = match cut(part, wall.outer) {
         Some(feature) => match &feature.cut {
             Cut::Thread {
@@ -58,7 +58,7 @@ fn outside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
 
 /// How far the inner surface may lie over its drawn radius.
 fn inside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
-    let bored = hand.keeps(Kept::Bore, wall.inner_dia);
+    let bored = hand.keeps(ToleranceKind::Bore, wall.inner_dia);
     let on_diameter = cut(part, wall.inner).map_or(bored, |feature| match &feature.cut {
         Cut::Thread {
             thread,
@@ -68,7 +68,7 @@ fn inside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
             let limits = form.internal_limits(form.class(ThreadSide::Internal));
             limits.map_or(Length::ZERO, |it| it.major_max - form.major())
         }
-        Cut::Drill { dia, .. } => hand.keeps(Kept::Drill, *dia),
+        Cut::Drill { dia, .. } => hand.keeps(ToleranceKind::Drill, *dia),
         _ => bored,
     });
     on_diameter.max(Length::ZERO).half()
@@ -88,7 +88,7 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
             false => it.to,
         }
     };
-    let depth = cut(part, wall.inner).map(|it| (it.end, kept(Kept::Depth, plane(it, wall.at))));
+    let depth = cut(part, wall.inner).map(|it| (it.end, kept(ToleranceKind::Depth, plane(it, wall.at))));
     let outer = match wall.outer {
         Origin::Face(end) => Some((end, Length::ZERO)),
         Origin::Outside(index) => part.stations.get(index).map(|it| {
@@ -101,10 +101,10 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
                 End::First => it.at,
                 End::Second => part.length - it.at,
             };
-            (end, kept(Kept::Shoulder, at))
+            (end, kept(ToleranceKind::Shoulder, at))
         }),
         origin => {
-            cut(part, origin).map(|it| (it.end, kept(Kept::Shoulder, plane(it, wall.outer_at))))
+            cut(part, origin).map(|it| (it.end, kept(ToleranceKind::Shoulder, plane(it, wall.outer_at))))
         }
     };
     let (Some((one, inner)), Some((other, outer))) = (depth, outer) else {
@@ -112,7 +112,7 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
     };
     let length = match one == other {
         true => Length::ZERO,
-        false => hand.keeps(Kept::Length, part.length),
+        false => hand.keeps(ToleranceKind::Length, part.length),
     };
     inner + outer + length
 }

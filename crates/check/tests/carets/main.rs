@@ -16,19 +16,19 @@ mod threads;
 mod walls;
 mod wants;
 
-use quillet_check::{Examined, examine};
+use quillet_check::{CheckReport, examine};
 use quillet_model::{Texts, load, resolve};
 use std::path::Path;
 
 /// Runs every rule over a text.
-pub(crate) fn examined(text: &str) -> Examined {
+pub(crate) fn examined(text: &str) -> CheckReport {
     let texts = Texts::default().with("pen.quillet", text);
     examine(&resolve(&load(Path::new("pen.quillet"), &texts).unwrap()))
 }
 
 /// Holds what is found against the carets, and gives it back.
 #[track_caller]
-pub(crate) fn expect(text: &str) -> Examined {
+pub(crate) fn expect(text: &str) -> CheckReport {
     let found = examined(text);
     let mut told: Vec<String> = found
         .findings
@@ -72,7 +72,7 @@ fn pointed_at(text: &str) -> Vec<String> {
 
 /// The message of the only finding of a rule.
 #[track_caller]
-pub(crate) fn message<'a>(found: &'a Examined, rule: &str) -> &'a str {
+pub(crate) fn message<'a>(found: &'a CheckReport, rule: &str) -> &'a str {
     let mut of_rule = found.findings.iter().filter(|it| it.rule == rule);
     let one = of_rule.next().unwrap();
     assert!(of_rule.next().is_none(), "{rule} is found more than once");

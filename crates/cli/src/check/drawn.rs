@@ -1,6 +1,6 @@
 //! What was found, drawn for people.
 
-use crate::say::{harmless, harmless_in_place};
+use crate::terminal::{harmless, harmless_in_place};
 use ariadne::{Cache, Color, Config, IndexType, Label, Report, ReportKind, Source};
 use quillet_export::report::Checked;
 use quillet_model::SourceFile;

@@ -1,6 +1,6 @@
 //! As much of HTTP/1.1 as one page needs; nothing but that page is served.
 
-use super::page::Watched;
+use super::page::WatchedFiles;
 use quillet_export::live;
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::io::{self, Read, Write};
@@ -12,7 +12,7 @@ use std::time::Duration;
 const LONGEST: usize = 16 * 1024;
 
 /// Answers the one request of a connection; a client that says nothing is left after two seconds.
-pub(super) fn answer(mut connection: TcpStream, port: u16, watched: &Mutex<Watched>) {
+pub(super) fn answer(mut connection: TcpStream, port: u16, watched: &Mutex<WatchedFiles>) {
     let limit = Some(Duration::from_secs(2));
     let timed = connection
         .set_read_timeout(limit)
@@ -37,7 +37,7 @@ fn read_head(connection: &mut impl Read) -> io::Result<String> {
 }
 
 /// The whole answer to a request.
-fn reply(request: &str, port: u16, watched: &Mutex<Watched>) -> String {
+fn reply(request: &str, port: u16, watched: &Mutex<WatchedFiles>) -> String {
     let mut lines = request.split("\r\n");
     let mut words = lines.next().unwrap_or_default().split(' ');
     let (method, target) = (
@@ -109,7 +109,7 @@ mod tests {
     use super::*;
     use std::fs;
 
-    fn ask(watched: &Mutex<Watched>, line: &str, host: &str) -> String {
+    fn ask(watched: &Mutex<WatchedFiles>, line: &str, host: &str) -> String {
         reply(
             &format!("{line} HTTP/1.1\r\nHost: {host}\r\n\r\n"),
             4000,
@@ -117,10 +117,10 @@ mod tests {
         )
     }
 
-    fn begin(folder: &std::path::Path) -> (std::path::PathBuf, Mutex<Watched>) {
+    fn begin(folder: &std::path::Path) -> (std::path::PathBuf, Mutex<WatchedFiles>) {
         let path = folder.join("pen.quillet");
         fs::write(&path, include_str!("../starting/fountain.quillet")).unwrap();
-        let watched = Mutex::new(Watched::new(&path).unwrap());
+        let watched = Mutex::new(WatchedFiles::new(&path).unwrap());
         (path, watched)
     }
 

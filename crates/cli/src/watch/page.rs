@@ -14,7 +14,7 @@ use std::sync::Arc;
 use std::time::SystemTime;
 
 /// A file with all it uses, as last seen.
-pub(super) struct Watched {
+pub(super) struct WatchedFiles {
     path: PathBuf,
     /// Each path that was looked at, whether or not anything was there.
     seen: BTreeMap<PathBuf, Stamp>,
@@ -25,15 +25,15 @@ pub(super) struct Watched {
     salt: u64,
 }
 
-impl Watched {
+impl WatchedFiles {
     /// Looks at a file for the first time.
     ///
     /// # Errors
     ///
     /// A sentence that names the file and why it cannot be read.
-    pub(super) fn new(path: &Path) -> Result<Watched, String> {
+    pub(super) fn new(path: &Path) -> Result<WatchedFiles, String> {
         let salt = RandomState::new().build_hasher().finish();
-        let mut watched = Watched {
+        let mut watched = WatchedFiles {
             path: path.to_owned(),
             seen: BTreeMap::new(),
             body: String::new(),
@@ -62,7 +62,7 @@ impl Watched {
 
     /// Reads all anew and notes what was looked at.
     fn read(&mut self) -> Result<Analysis, String> {
-        let source = Noting {
+        let source = RecordingSource {
             source: Workspace::default().snapshot(),
             seen: RefCell::default(),
         };
@@ -108,12 +108,12 @@ fn stamp(path: &Path) -> Stamp {
 }
 
 /// The disk, and what was looked at on it.
-struct Noting {
+struct RecordingSource {
     source: Snapshot,
     seen: RefCell<BTreeMap<PathBuf, Stamp>>,
 }
 
-impl Source for Noting {
+impl Source for RecordingSource {
     fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
         // Noted before it is read: what is written meanwhile is seen at the next look.
         self.seen

@@ -2,7 +2,7 @@
 
 use super::figures::Figures;
 use quillet_check::chain;
-use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, Spot, Touch};
+use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, SurfacePoint, Touch};
 use quillet_syntax::ast::Verb;
 
 /// A numbered place of a drawing and what the legend says of it.
@@ -13,7 +13,7 @@ pub struct Callout {
     /// Something touches there; else something stays clear.
     pub touches: bool,
     /// Where: a part of the pen, a station on it, a radius, mm.
-    pub(super) spot: Spot,
+    pub(super) spot: SurfacePoint,
     /// What the legend says.
     pub says: String,
     /// What a clearance loses at worst, size by size.
@@ -144,7 +144,7 @@ fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
 }
 
 /// A place in a maker's words: a face by its name, else the part and the station.
-fn named(pen: &Pen, spot: Spot, figures: Figures) -> String {
+fn named(pen: &Pen, spot: SurfacePoint, figures: Figures) -> String {
     let Some(part) = pen.parts.get(spot.part) else {
         return String::new();
     };

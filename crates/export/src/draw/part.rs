@@ -11,7 +11,7 @@ use super::view::{Half, View};
 use crate::scene::{Anchor, Scene, Text, Xy};
 use quillet_geometry::Bounds;
 use quillet_model::{End, Hand, Part, Profiles, Units};
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 
 /// What the title block of a part's drawing says beyond the part itself.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -117,18 +117,18 @@ fn datums(scene: &mut Scene, view: View, part: &Part) {
 /// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
 /// keeps.
 fn general(hand: &Hand, figures: Figures) -> String {
-    let said = |kept: Kept| hand.said(kept).map(|within| figures.written(within));
+    let said = |kept: ToleranceKind| hand.said(kept).map(|within| figures.written(within));
     let drawn = [
-        (Kept::Shoulder, "shoulders"),
-        (Kept::Length, "lengths"),
-        (Kept::Dia, "outside Ø"),
-        (Kept::Bore, "bores"),
+        (ToleranceKind::Shoulder, "shoulders"),
+        (ToleranceKind::Length, "lengths"),
+        (ToleranceKind::Dia, "outside Ø"),
+        (ToleranceKind::Bore, "bores"),
     ];
     let mut told = Vec::new();
     if drawn.iter().any(|(kept, _)| said(*kept).is_none()) {
         told.push("ISO 2768-f".to_owned());
     }
-    told.push(match said(Kept::Depth) {
+    told.push(match said(ToleranceKind::Depth) {
         Some(within) => format!("depths ±{within}"),
         None => "depths -m".to_owned(),
     });

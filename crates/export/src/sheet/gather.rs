@@ -6,7 +6,7 @@ use super::{
 };
 use crate::draw;
 use quillet_check::measure::between;
-use quillet_check::{Examined, JudgedWant, assumed};
+use quillet_check::{CheckReport, JudgedWant, assumed};
 use quillet_model::{Bench, Configured, Design, End, Pen, Units};
 use quillet_pen::Planned;
 use quillet_plan::{Plan, Route};
@@ -16,7 +16,7 @@ use quillet_syntax::{Severity, ast};
 const LIVE_MM: f64 = 174.0;
 
 /// The sheet of a pen of a design, of which the rules found what `judged` says.
-pub fn content(design: &Design, pen: &Pen, judged: &Examined, units: Units) -> Content {
+pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
     let Planned { title, plan, bench } = Planned::of_pen(design, pen);
     let (tools, tools_note) = lists::tools(&plan, bench, units);
@@ -163,7 +163,7 @@ fn facts(route: &Route, units: Units, range: Option<(f64, f64)>) -> Vec<String> 
     facts
 }
 
-fn warning(pen: &Pen, judged: &Examined) -> Option<String> {
+fn warning(pen: &Pen, judged: &CheckReport) -> Option<String> {
     let errors = judged.errors();
     let first = judged
         .findings
@@ -182,7 +182,7 @@ fn warning(pen: &Pen, judged: &Examined) -> Option<String> {
 }
 
 /// The wants of a pen, of its joints and of its parts, as they were judged.
-fn wants(design: &Design, judged: &Examined, units: Units) -> Vec<Want> {
+fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<Want> {
     let say = |want: &JudgedWant| {
         let words = design.text(want.span).split_whitespace().skip(1);
         let says = words.collect::<Vec<_>>().join(" ");
@@ -214,7 +214,7 @@ fn wants(design: &Design, judged: &Examined, units: Units) -> Vec<Want> {
     judged.wants.iter().map(say).collect()
 }
 
-fn accepted(judged: &Examined) -> Vec<Accepted> {
+fn accepted(judged: &CheckReport) -> Vec<Accepted> {
     let each = judged.accepted.iter().map(|it| Accepted {
         rule: it.finding.rule.to_string(),
         message: it.finding.message.to_string(),

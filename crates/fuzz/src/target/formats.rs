@@ -3,7 +3,7 @@
 
 use super::check::design;
 use super::{no_nan, none_in, text_of};
-use quillet_check::{Examined, examine};
+use quillet_check::{CheckReport, examine};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
 use quillet_export::solid::{self, Body};
@@ -53,7 +53,7 @@ pub(super) fn run(bytes: &[u8]) {
     }
 }
 
-fn sheets(design: &Design, pen: &quillet_model::Pen, judged: &Examined) {
+fn sheets(design: &Design, pen: &quillet_model::Pen, judged: &CheckReport) {
     let content = sheet::content(design, pen, judged, design.units());
     no_nan(&sheet::html(&content, Paper::Letter));
     no_nan(&sheet::text(&content));

@@ -3,7 +3,7 @@
 use super::{Action, ActionKind, concerns, line_end};
 use crate::Cursor;
 use quillet_model::Units;
-use quillet_syntax::visit::{self, Node, Role, Sort};
+use quillet_syntax::visit::{self, NameKind, Node, Role};
 use quillet_syntax::{Edit, Finding, RuleId, Span};
 
 /// The items that unknown names within a span ask for.
@@ -27,7 +27,7 @@ pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) ->
         let usual = |mm: &'static str, inch: &'static str| if inches { inch } else { mm };
         let text = name.text;
         let (what, item) = match name.sort {
-            Sort::Part => {
+            NameKind::Part => {
                 let [first, second] = ends(cursor, text);
                 let length = usual("60", "2.5");
                 let item = format!(
@@ -35,24 +35,24 @@ pub(super) fn missing(cursor: Cursor<'_>, findings: &[Finding], within: Span) ->
                 );
                 ("part", item)
             }
-            Sort::Thread => {
+            NameKind::Thread => {
                 let size = usual("M10x0.75", "3/8-24");
                 ("thread", format!("thread {text} = {size}"))
             }
-            Sort::Material => (
+            NameKind::Material => (
                 "material",
                 format!("material {text} \"{text}\" {{{line}  kind acrylic{line}}}"),
             ),
-            Sort::Blank => {
+            NameKind::Blank => {
                 let size = usual("18 by 150", "3/4 by 6");
                 ("blank", format!("blank {text} of acrylic rod {size}"))
             }
-            Sort::Bench => {
+            NameKind::Bench => {
                 let drills = usual("1..13 step 0.1", "1/16..1/2 step 1/64");
                 let item = format!("bench {text} {{{line}  drills {drills}{line}}}");
                 ("bench", item)
             }
-            Sort::Quantity => ("named quantity", format!("let {text} = 1")),
+            NameKind::Quantity => ("named quantity", format!("let {text} = 1")),
             _ => continue,
         };
         actions.push(Action {

@@ -1,10 +1,10 @@
 //! What is measured, and what goes in a measure's parentheses.
 
-use super::{Choice, Place, names, words};
+use super::{Choice, CompletionContext, names, words};
 use quillet_syntax::grammar;
 
 /// The measures; within the parentheses of one, what it takes there.
-pub(super) fn measured(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn measured(at: CompletionContext<'_>) -> Vec<Choice> {
     let Some((measure, index)) = call(at) else {
         let mut choices = words::measures();
         choices.extend(names::quantities(at));
@@ -25,7 +25,7 @@ pub(super) fn measured(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// The measure or function in whose parentheses the cursor is, and which of its values it is at.
-fn call(at: Place<'_>) -> Option<(&str, usize)> {
+fn call(at: CompletionContext<'_>) -> Option<(&str, usize)> {
     let mut before = at.before();
     let (mut depth, mut commas) = (0_usize, 0);
     while let Some(word) = before.next() {

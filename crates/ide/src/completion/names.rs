@@ -1,8 +1,8 @@
 //! Names in scope.
 
-use super::{About, Choice, ChoiceKind, Place};
+use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use crate::Snapshot;
-use quillet_model::{Definition, Feature, NameKind, Names, Part};
+use quillet_model::{Definition, DefinitionKind, Feature, Names, Part};
 use quillet_standards::material;
 use quillet_syntax::ast::{PenLineKind, Verb};
 use quillet_syntax::grammar;
@@ -10,13 +10,15 @@ use quillet_syntax::visit::{Node, path_at};
 use std::path::Path;
 
 /// What a new item is like, or the quantity a pen overrides, or stock by its name.
-pub(super) fn like_or_override(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn like_or_override(at: CompletionContext<'_>) -> Vec<Choice> {
     let own = at.expected.place;
     let likes = match (at.before().next(), at.verb()) {
-        (Some("like"), Some("pen")) => named(at, &[NameKind::Pen]),
-        (Some("like"), _) => named(at, &[NameKind::Part, NameKind::Bought]),
-        (Some("let"), _) if own == grammar::Place::Pen => return lets(at, Told::Both),
-        (Some("blank"), _) if own == grammar::Place::Part => return named(at, &[NameKind::Blank]),
+        (Some("like"), Some("pen")) => named(at, &[DefinitionKind::Pen]),
+        (Some("like"), _) => named(at, &[DefinitionKind::Part, DefinitionKind::Bought]),
+        (Some("let"), _) if own == grammar::Place::Pen => return lets(at, LetMeaning::Both),
+        (Some("blank"), _) if own == grammar::Place::Part => {
+            return named(at, &[DefinitionKind::Blank]);
+        }
         _ => return Vec::new(),
     };
     // Nothing is like itself.
@@ -26,7 +28,7 @@ pub(super) fn like_or_override(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// The ends of the part the cursor is in.
-pub(super) fn ends(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn ends(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let item = at.item();
     let part = item.and_then(|item| design.parts.iter().find(|part| part.span == item.span));
@@ -41,7 +43,7 @@ pub(super) fn ends(at: Place<'_>) -> Vec<Choice> {
 
 /// The faces of every part, as a joint names them; within a joint those of its two parts, and
 /// after its first face those of the others.
-pub(super) fn faces(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn faces(at: CompletionContext<'_>) -> Vec<Choice> {
     let parts = &at.cursor.analysis.design.parts;
     let joined = joined(at);
     let taken = taken(at);
@@ -64,7 +66,7 @@ pub(super) fn faces(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// The two parts of the joint in whose block the cursor is.
-fn joined<'a>(at: Place<'a>) -> Option<[&'a str; 2]> {
+fn joined<'a>(at: CompletionContext<'a>) -> Option<[&'a str; 2]> {
     let nodes = path_at(&at.cursor.file.parsed.tree, at.cursor.offset);
     let joint = nodes.iter().find_map(|node| match node {
         Node::PenLine(line) => match &line.kind {
@@ -79,7 +81,7 @@ fn joined<'a>(at: Place<'a>) -> Option<[&'a str; 2]> {
 }
 
 /// The parts that this joint already names: nothing is joined to itself.
-fn taken<'a>(at: Place<'a>) -> Vec<&'a str> {
+fn taken<'a>(at: CompletionContext<'a>) -> Vec<&'a str> {
     if at
         .verb()
         .is_none_or(|verb| Verb::ALL.iter().all(|it| it.word() != verb))
@@ -92,7 +94,7 @@ fn taken<'a>(at: Place<'a>) -> Vec<&'a str> {
 }
 
 /// The faces of the part named before the dot.
-pub(super) fn faces_of_part(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn faces_of_part(at: CompletionContext<'_>) -> Vec<Choice> {
     let mut before = at.before();
     let name = before.find(|word| *word != ".");
     let part = name.and_then(|name| at.cursor.analysis.design.part(name));
@@ -111,9 +113,9 @@ pub(super) fn faces_of_part(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// Materials of the design, then the built-in kinds.
-pub(super) fn materials(at: Place<'_>) -> Vec<Choice> {
-    let mut choices = named(at, &[NameKind::Material]);
-    choices.extend(lets(at, Told::Materials));
+pub(super) fn materials(at: CompletionContext<'_>) -> Vec<Choice> {
+    let mut choices = named(at, &[DefinitionKind::Material]);
+    choices.extend(lets(at, LetMeaning::Materials));
     choices.extend(kinds().into_iter().map(|kind| kind.ranked(3)));
     choices
 }
@@ -122,7 +124,7 @@ pub(super) fn materials(at: Place<'_>) -> Vec<Choice> {
 pub(super) fn kinds() -> Vec<Choice> {
     material::all()
         .map(|kind| {
-            let about = About::Kind(kind.kind().to_owned());
+            let about = DocumentationKey::Kind(kind.kind().to_owned());
             Choice::plain(kind.kind(), ChoiceKind::Material, kind.title(), about)
         })
         .collect()
@@ -130,7 +132,7 @@ pub(super) fn kinds() -> Vec<Choice> {
 
 /// Parts, cut and bought: those that may stand here. What a groove takes is a ring where there
 /// is one; what is filled is a part that is cut.
-pub(super) fn parts(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn parts(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let rings: Vec<&str> = design
         .parts
@@ -141,8 +143,8 @@ pub(super) fn parts(at: Place<'_>) -> Vec<Choice> {
     let taken = taken(at);
     let takes = at.before().next() == Some("takes") && !rings.is_empty();
     let mut parts = match at.verb() {
-        Some("fill") => named(at, &[NameKind::Part]),
-        _ => named(at, &[NameKind::Part, NameKind::Bought]),
+        Some("fill") => named(at, &[DefinitionKind::Part]),
+        _ => named(at, &[DefinitionKind::Part, DefinitionKind::Bought]),
     };
     parts.retain(|choice| {
         let name = choice.label.as_str();
@@ -153,12 +155,12 @@ pub(super) fn parts(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// Benches.
-pub(super) fn benches(at: Place<'_>) -> Vec<Choice> {
-    named(at, &[NameKind::Bench])
+pub(super) fn benches(at: CompletionContext<'_>) -> Vec<Choice> {
+    named(at, &[DefinitionKind::Bench])
 }
 
 /// Named threads; of a joint that names its parts, first those both are cut with.
-pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn threads(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let joined: Vec<_> = taken(at)
         .into_iter()
@@ -167,7 +169,7 @@ pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
     let threads = design.threads.iter().filter_map(|thread| {
         let name = thread.name.as_ref()?.text.to_string();
         let detail = thread.designation.text.to_string();
-        let about = About::Name(name.clone());
+        let about = DocumentationKey::Name(name.clone());
         let is_cut = |part: &&std::sync::Arc<Part>| {
             let mut cut = part.features.iter().filter_map(Feature::thread);
             cut.any(|(cut, _)| cut.span == thread.span)
@@ -179,32 +181,33 @@ pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// Named quantities.
-pub(super) fn quantities(at: Place<'_>) -> Vec<Choice> {
-    lets(at, Told::Quantities)
+pub(super) fn quantities(at: CompletionContext<'_>) -> Vec<Choice> {
+    lets(at, LetMeaning::Quantities)
 }
 
 /// What a `let` may stand for.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Told {
+enum LetMeaning {
     Quantities,
     Materials,
     Both,
 }
 
 /// The names of `let`s that stand for what is wanted, but not the one being written.
-fn lets(at: Place<'_>, wanted: Told) -> Vec<Choice> {
+fn lets(at: CompletionContext<'_>, wanted: LetMeaning) -> Vec<Choice> {
     let names = &at.cursor.analysis.design.names;
-    let mut choices = named(at, &[NameKind::Let]);
+    let mut choices = named(at, &[DefinitionKind::Let]);
     choices.retain(|choice| {
         let mut known = names.definitions.iter().enumerate();
-        let known = known.find(|(_, it)| it.kind == NameKind::Let && *it.name == *choice.label);
+        let known =
+            known.find(|(_, it)| it.kind == DefinitionKind::Let && *it.name == *choice.label);
         known.is_some_and(|(index, it)| {
             let itself = at.verb() == Some("let") && at.named() == Some(&*it.name);
             let told = match stands_for_a_material(names, index, 0) {
-                true => Told::Materials,
-                false => Told::Quantities,
+                true => LetMeaning::Materials,
+                false => LetMeaning::Quantities,
             };
-            wanted == Told::Both || (wanted == told && !itself)
+            wanted == LetMeaning::Both || (wanted == told && !itself)
         })
     });
     choices
@@ -220,14 +223,14 @@ fn stands_for_a_material(names: &Names, index: usize, depth: usize) -> bool {
     // What goes round in a circle stands for nothing.
     depth < 8
         && used.any(|used| match names.definitions[used.definition].kind {
-            NameKind::Material => true,
-            NameKind::Let => stands_for_a_material(names, used.definition, depth + 1),
+            DefinitionKind::Material => true,
+            DefinitionKind::Let => stands_for_a_material(names, used.definition, depth + 1),
             _ => false,
         })
 }
 
 /// Files of the workspace, as a `use` line here would name them.
-pub(super) fn files(snapshot: &Snapshot, at: Place<'_>) -> Vec<Choice> {
+pub(super) fn files(snapshot: &Snapshot, at: CompletionContext<'_>) -> Vec<Choice> {
     let folder = at.cursor.file.path.parent().unwrap_or(Path::new(""));
     let others = snapshot
         .files()
@@ -237,13 +240,13 @@ pub(super) fn files(snapshot: &Snapshot, at: Place<'_>) -> Vec<Choice> {
         .filter(|path| crate::disk::is_design(path))
         .map(|path| {
             let label = format!("\"{}\"", crate::uses::relative(folder, path));
-            Choice::plain(label, ChoiceKind::File, "a file", About::Nothing)
+            Choice::plain(label, ChoiceKind::File, "a file", DocumentationKey::Nothing)
         })
         .collect()
 }
 
 /// Names of these kinds that are known here; those local to a part only within it.
-fn named(at: Place<'_>, kinds: &[NameKind]) -> Vec<Choice> {
+fn named(at: CompletionContext<'_>, kinds: &[DefinitionKind]) -> Vec<Choice> {
     let names = &at.cursor.analysis.design.names;
     let known = names
         .definitions
@@ -252,7 +255,7 @@ fn named(at: Place<'_>, kinds: &[NameKind]) -> Vec<Choice> {
     known
         .map(|definition| {
             let name = definition.name.to_string();
-            let about = About::Name(name.clone());
+            let about = DocumentationKey::Name(name.clone());
             Choice::plain(
                 name,
                 kind_of(definition.kind),
@@ -264,7 +267,7 @@ fn named(at: Place<'_>, kinds: &[NameKind]) -> Vec<Choice> {
 }
 
 /// Items are known everywhere, what belongs to a part or pen in its item only.
-fn in_scope(at: Place<'_>, definition: &Definition) -> bool {
+fn in_scope(at: CompletionContext<'_>, definition: &Definition) -> bool {
     let Some(owner) = &definition.owner else {
         return true;
     };
@@ -276,21 +279,21 @@ fn in_scope(at: Place<'_>, definition: &Definition) -> bool {
         .any(|item| item.owner.is_none() && item.name == *owner && Some(item.item) == within)
 }
 
-fn kind_of(kind: NameKind) -> ChoiceKind {
+fn kind_of(kind: DefinitionKind) -> ChoiceKind {
     match kind {
-        NameKind::Let => ChoiceKind::Quantity,
-        NameKind::Material => ChoiceKind::Material,
-        NameKind::Thread => ChoiceKind::Thread,
-        NameKind::Blank => ChoiceKind::Blank,
-        NameKind::Part | NameKind::Bought => ChoiceKind::Part,
-        NameKind::Bench => ChoiceKind::Bench,
-        NameKind::Pen => ChoiceKind::Pen,
-        NameKind::Face => ChoiceKind::Face,
+        DefinitionKind::Let => ChoiceKind::Quantity,
+        DefinitionKind::Material => ChoiceKind::Material,
+        DefinitionKind::Thread => ChoiceKind::Thread,
+        DefinitionKind::Blank => ChoiceKind::Blank,
+        DefinitionKind::Part | DefinitionKind::Bought => ChoiceKind::Part,
+        DefinitionKind::Bench => ChoiceKind::Bench,
+        DefinitionKind::Pen => ChoiceKind::Pen,
+        DefinitionKind::Face => ChoiceKind::Face,
     }
 }
 
 /// A face; there is no more to tell of one than of its part.
 fn face(part: &str, label: String, detail: &str) -> Choice {
-    let about = About::Name(part.to_owned());
+    let about = DocumentationKey::Name(part.to_owned());
     Choice::plain(label, ChoiceKind::Face, detail, about)
 }

@@ -1,6 +1,6 @@
 //! The rules, for `accept` and `limit`.
 
-use super::{About, Choice, ChoiceKind, Place};
+use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use quillet_check::{Rule, Run};
 use quillet_syntax::Severity;
 use std::collections::BTreeSet;
@@ -10,7 +10,7 @@ const STALE: &str = quillet_syntax::RuleId::STALE_ACCEPTANCE.code();
 
 /// Those with a threshold after `limit`, those that can be accepted after `accept`, what was
 /// found in this item first.
-pub(super) fn rules(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn rules(at: CompletionContext<'_>) -> Vec<Choice> {
     let all = quillet_check::RULES.iter().copied();
     if at.verb() == Some("limit") {
         return all
@@ -34,7 +34,7 @@ pub(super) fn rules(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// The rules of what is found in the item at the cursor, errors left out.
-fn found_here(at: Place<'_>) -> BTreeSet<&'static str> {
+fn found_here(at: CompletionContext<'_>) -> BTreeSet<&'static str> {
     let Some(item) = at.item() else {
         return BTreeSet::new();
     };
@@ -48,6 +48,6 @@ fn found_here(at: Place<'_>) -> BTreeSet<&'static str> {
 }
 
 fn choice(rule: &Rule) -> Choice {
-    let about = About::Rule(rule.code.to_owned());
+    let about = DocumentationKey::Rule(rule.code.to_owned());
     Choice::plain(rule.code, ChoiceKind::Rule, rule.summary(), about)
 }

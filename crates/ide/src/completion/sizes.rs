@@ -1,6 +1,6 @@
 //! Tools at hand and standard sizes.
 
-use super::{About, Choice, ChoiceKind, Place};
+use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use quillet_geometry::Length;
 use quillet_model::Units;
 use quillet_standards::drill::{self, Drill, DrillSeries};
@@ -8,7 +8,7 @@ use quillet_standards::thread::{self, Standing};
 
 /// Sizes at hand for the cut that is written: reamers for a reamed hole, none for a bored one,
 /// drills for all else.
-pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn sizes(at: CompletionContext<'_>) -> Vec<Choice> {
     let benches = &at.cursor.analysis.design.benches;
     let units = at.cursor.file.units();
     match at.verb() {
@@ -22,7 +22,7 @@ pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
                         units.written(*dia),
                         ChoiceKind::Size,
                         detail,
-                        About::Drill(dia.nm()),
+                        DocumentationKey::Drill(dia.nm()),
                     )
                 })
                 .collect()
@@ -34,7 +34,7 @@ pub(super) fn sizes(at: Place<'_>) -> Vec<Choice> {
 
 /// Drills on the bench, smallest first; where there is no bench, those that makers buy who count
 /// as the file does, numbers and letters aside.
-fn drills(at: Place<'_>) -> Vec<Choice> {
+fn drills(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let units = at.cursor.file.units();
     let mut choices: Vec<Choice> = Vec::new();
@@ -72,7 +72,7 @@ fn of_series(series: DrillSeries) -> impl Iterator<Item = &'static Drill> {
 }
 
 /// Letter drills.
-pub(super) fn letters(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn letters(at: CompletionContext<'_>) -> Vec<Choice> {
     let units = at.cursor.file.units();
     ('A'..='Z')
         .filter_map(|letter| {
@@ -83,7 +83,7 @@ pub(super) fn letters(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// Threads the bench has taps or dies for, then those usual on pens, then the standards' others.
-pub(super) fn threads(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn threads(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
     let tools = design
         .benches
@@ -122,7 +122,7 @@ pub(super) fn fits() -> Vec<Choice> {
                 *fit,
                 ChoiceKind::Fit,
                 *meaning,
-                About::Fit((*fit).to_owned()),
+                DocumentationKey::Fit((*fit).to_owned()),
             )
         })
         .collect()
@@ -130,10 +130,15 @@ pub(super) fn fits() -> Vec<Choice> {
 
 fn drill_choice(label: String, dia: Length, units: Units, where_from: &str) -> Choice {
     let detail = format!("⌀ {}, {where_from}", units.short(dia));
-    Choice::plain(label, ChoiceKind::Size, detail, About::Drill(dia.nm()))
+    Choice::plain(
+        label,
+        ChoiceKind::Size,
+        detail,
+        DocumentationKey::Drill(dia.nm()),
+    )
 }
 
 fn thread_choice(label: String, where_from: &str) -> Choice {
-    let about = About::Thread(label.clone());
+    let about = DocumentationKey::Thread(label.clone());
     Choice::plain(label, ChoiceKind::Thread, where_from, about)
 }

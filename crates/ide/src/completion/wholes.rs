@@ -1,19 +1,19 @@
 //! Whole parts, pens and joints to fill in, beside the bare lines that begin them.
 
-use super::{About, Choice, ChoiceKind};
+use super::{Choice, ChoiceKind, DocumentationKey};
 use quillet_model::Units;
 use quillet_syntax::grammar::Place;
 
 /// Something whole: where it stands, what it is called, what it is, its text with stops.
-struct Whole {
+struct Construct {
     place: Place,
     label: &'static str,
     detail: &'static str,
     snippet: &'static str,
 }
 
-const WHOLES: &[Whole] = &[
-    Whole {
+const WHOLES: &[Construct] = &[
+    Construct {
         place: Place::Item,
         label: "part, whole",
         detail: "a part with its blank, its outside and a hole",
@@ -29,7 +29,7 @@ const WHOLES: &[Whole] = &[
 \t}$0
 }",
     },
-    Whole {
+    Construct {
         place: Place::Item,
         label: "pen, whole",
         detail: "a pen with its joints and what is wanted of it",
@@ -42,7 +42,7 @@ const WHOLES: &[Whole] = &[
 \twant length(capped) <= ${8:145}$0
 }",
     },
-    Whole {
+    Construct {
         place: Place::Pen,
         label: "close, with its seat",
         detail: "the cap's joint, the faces meant to touch and the turns that are wanted",
@@ -51,7 +51,7 @@ const WHOLES: &[Whole] = &[
 \twant turns within ${4:0.75..2}$0
 }",
     },
-    Whole {
+    Construct {
         place: Place::Pen,
         label: "screw, with its seat",
         detail: "a threaded joint and the faces meant to touch",
@@ -72,7 +72,7 @@ const IN_INCHES: &[(&str, &str)] = &[
     (":145}", ":5.75}"),
 ];
 
-impl Whole {
+impl Construct {
     /// The snippet, in sizes of a file of this unit.
     fn snippet(&self, units: Units) -> String {
         let text = self.snippet.to_owned();
@@ -90,7 +90,12 @@ impl Whole {
 pub(super) fn wholes(place: Place, units: Units) -> Vec<Choice> {
     let here = WHOLES.iter().filter(|whole| whole.place == place);
     here.map(|whole| {
-        let bare = Choice::plain(whole.label, ChoiceKind::Whole, whole.detail, About::Nothing);
+        let bare = Choice::plain(
+            whole.label,
+            ChoiceKind::Whole,
+            whole.detail,
+            DocumentationKey::Nothing,
+        );
         bare.snippet(whole.snippet(units))
     })
     .collect()

@@ -1,11 +1,11 @@
 //! Words of the language.
 
-use super::{About, Choice, ChoiceKind, Place};
+use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use crate::forms;
 use quillet_syntax::grammar::{self, WORDS, Word};
 
 /// The words that may stand at the cursor; those that begin a statement also with the rest of it.
-pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
+pub(super) fn keywords(at: CompletionContext<'_>) -> Vec<Choice> {
     let mut choices = Vec::new();
     if at.expected.first && at.expected.place == grammar::Place::Item && is_first_line(at) {
         choices.extend(grammar::at(grammar::Place::File).take(1).map(|word| {
@@ -28,7 +28,7 @@ pub(super) fn keywords(at: Place<'_>) -> Vec<Choice> {
 }
 
 /// Whether nothing stands before the cursor, notes aside.
-fn is_first_line(at: Place<'_>) -> bool {
+fn is_first_line(at: CompletionContext<'_>) -> bool {
     let items = &at.cursor.file.parsed.tree.items;
     let dimensions = at.cursor.file.parsed.tree.inches.is_some();
     let mut before = items.iter();
@@ -36,7 +36,7 @@ fn is_first_line(at: Place<'_>) -> bool {
 }
 
 /// Whether a joint's option goes with other verbs than this joint's.
-fn is_another_verbs(at: Place<'_>, word: &Word) -> bool {
+fn is_another_verbs(at: CompletionContext<'_>, word: &Word) -> bool {
     let form = at
         .verb()
         .and_then(|verb| forms::form(grammar::Place::Pen, verb));
@@ -80,9 +80,14 @@ pub(super) fn comparisons() -> Vec<Choice> {
         ),
     ];
     let choices = COMPARISONS.map(|(label, snippet, detail)| {
-        Choice::plain(label, ChoiceKind::Keyword, detail, About::Nothing)
-            .snippet(snippet)
-            .ranked(0)
+        Choice::plain(
+            label,
+            ChoiceKind::Keyword,
+            detail,
+            DocumentationKey::Nothing,
+        )
+        .snippet(snippet)
+        .ranked(0)
     });
     choices.into()
 }
@@ -93,7 +98,7 @@ pub(super) fn quoted(what: &str) -> Choice {
         format!("\"{what}\""),
         ChoiceKind::Snippet,
         "in quotes",
-        About::Nothing,
+        DocumentationKey::Nothing,
     );
     choice.snippet(format!("\"${{1:{what}}}\""))
 }
@@ -122,9 +127,9 @@ fn arguments(measure: &str) -> &'static str {
     }
 }
 
-fn about(word: &Word) -> About {
+fn about(word: &Word) -> DocumentationKey {
     WORDS
         .iter()
         .position(|other| other == word)
-        .map_or(About::Nothing, About::Word)
+        .map_or(DocumentationKey::Nothing, DocumentationKey::Word)
 }

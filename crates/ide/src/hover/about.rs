@@ -1,13 +1,13 @@
 //! What is said of a name, a word or a size, wherever it is asked.
 
-use super::{About, Analysis, Sheet, thread};
+use super::{Analysis, DocumentationKey, Sheet, thread};
 use crate::rules;
 use crate::sheet::as_written;
 use crate::sizes::Sizes;
 use crate::value::value_of;
 use quillet_check::PartView;
 use quillet_geometry::Length;
-use quillet_model::{NameKind, Quantity, Units};
+use quillet_model::{DefinitionKind, Quantity, Units};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
 use quillet_standards::material::{self, Material};
@@ -17,28 +17,28 @@ use quillet_syntax::ast::Text;
 use quillet_syntax::grammar::{WORDS, Word};
 
 /// The documentation of a choice, in Markdown.
-pub(crate) fn about(analysis: &Analysis, about: &About) -> Option<String> {
+pub(crate) fn about(analysis: &Analysis, about: &DocumentationKey) -> Option<String> {
     let mut sheet = Sheet::new(analysis.sizes());
     match about {
-        About::Word(index) => word(&mut sheet, WORDS.get(*index)?),
-        About::Name(name) => {
+        DocumentationKey::Word(index) => word(&mut sheet, WORDS.get(*index)?),
+        DocumentationKey::Name(name) => {
             let names = &analysis.design.names.definitions;
             let index = names
                 .iter()
                 .position(|it| it.owner.is_none() && *it.name == **name)?;
             definition(&mut sheet, analysis, index, true);
         }
-        About::Thread(designation) => {
+        DocumentationKey::Thread(designation) => {
             let form: ThreadForm = designation.parse().ok()?;
             thread::sizes(&mut sheet, &form, None);
         }
-        About::Drill(nm) => drill_size(&mut sheet, Length::from_nm(*nm)),
-        About::Kind(kind) => material_kind(&mut sheet, kind)?,
-        About::Fit(fit) => fit_limits(&mut sheet, fit)?,
-        About::Rule(code) => {
+        DocumentationKey::Drill(nm) => drill_size(&mut sheet, Length::from_nm(*nm)),
+        DocumentationKey::Kind(kind) => material_kind(&mut sheet, kind)?,
+        DocumentationKey::Fit(fit) => fit_limits(&mut sheet, fit)?,
+        DocumentationKey::Rule(code) => {
             sheet.say(rules::page(code)?);
         }
-        About::Nothing => return None,
+        DocumentationKey::Nothing => return None,
     }
     (!sheet.is_empty()).then(|| sheet.finish())
 }
@@ -63,26 +63,26 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
     ));
     let of_item = |span: Span| span == definition.item;
     match definition.kind {
-        NameKind::Thread => {
+        DefinitionKind::Thread => {
             sheet.code(design.text(definition.item));
             let found = design.threads.iter().find(|it| of_item(it.span));
             if let Some(found) = found.filter(|_| sizes) {
                 thread::sizes(sheet, &found.thread, None);
             }
         }
-        NameKind::Part | NameKind::Bought => {
+        DefinitionKind::Part | DefinitionKind::Bought => {
             if let Some(part) = design.parts.iter().find(|it| of_item(it.span)) {
                 titled(sheet, part.title(), part.note.as_ref());
                 super::part::facts(sheet, &PartView::new(design, None, part));
             }
         }
-        NameKind::Pen => {
+        DefinitionKind::Pen => {
             if let Some(pen) = design.pens.iter().find(|it| of_item(it.span)) {
                 titled(sheet, pen.title.as_ref(), pen.note.as_ref());
                 super::pen::facts(sheet, pen);
             }
         }
-        NameKind::Material => {
+        DefinitionKind::Material => {
             if let Some(found) = design
                 .materials
                 .iter()
@@ -96,7 +96,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
                 kind_words(sheet, found.kind);
             }
         }
-        NameKind::Face => {
+        DefinitionKind::Face => {
             let owner = definition
                 .owner
                 .as_deref()
@@ -106,14 +106,14 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
                 super::part::from_ends(sheet, part, face.at);
             }
         }
-        NameKind::Let => {
+        DefinitionKind::Let => {
             sheet.code(design.text(definition.item));
             if let Some(length) = value_of(design, index).and_then(Quantity::as_length) {
                 sheet.size("comes to", length).fraction(length);
             }
         }
-        NameKind::Blank => drop(sheet.code(design.text(definition.item))),
-        NameKind::Bench => {
+        DefinitionKind::Blank => drop(sheet.code(design.text(definition.item))),
+        DefinitionKind::Bench => {
             if let Some(bench) = design.benches.iter().find(|it| of_item(it.span)) {
                 titled(sheet, bench.title.as_ref(), None);
                 sheet.row("drills", &bench.drills.len().to_string());

@@ -3,7 +3,7 @@
 use super::Sheet;
 use crate::sheet::as_written;
 use crate::{Cursor, links};
-use quillet_model::NameKind;
+use quillet_model::DefinitionKind;
 
 /// The items of the file that the `use` at the cursor names, kind by kind.
 pub(super) fn file(sheet: &mut Sheet, cursor: Cursor<'_>) {
@@ -16,7 +16,7 @@ pub(super) fn file(sheet: &mut Sheet, cursor: Cursor<'_>) {
     let own = names
         .iter()
         .filter(|it| it.owner.is_none() && it.span.file == link.file);
-    let mut kinds: Vec<(NameKind, Vec<&str>)> = Vec::new();
+    let mut kinds: Vec<(DefinitionKind, Vec<&str>)> = Vec::new();
     for item in own {
         match kinds.iter_mut().find(|(kind, _)| *kind == item.kind) {
             Some((_, names)) => names.push(&item.name),

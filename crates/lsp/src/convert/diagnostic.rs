@@ -1,8 +1,8 @@
 //! Findings as diagnostics.
 
-use crate::desk::Asked;
-use crate::position::Lines;
-use crate::shown::{Checked, Found};
+use crate::diagnostic_store::{Checked, CheckedText};
+use crate::position::PositionMap;
+use crate::server_state::RequestContext;
 use quillet_ide::Analysis;
 use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};
 use std::collections::BTreeMap;
@@ -12,9 +12,9 @@ use tower_lsp::lsp_types::{
 };
 
 /// All findings of an analysis, by file; none where nobody waits any more.
-pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
+pub(crate) fn checked(analysis: &Analysis, asked: &RequestContext) -> Option<Checked> {
     let findings = analysis.findings(&|| asked.cancel.is_off())?;
-    let mut places = Places::new(analysis, asked);
+    let mut places = LocationMap::new(analysis, asked);
     let missing = analysis.missing().map(|path| (path.to_path_buf(), None));
     let mut checked: Checked = missing.collect();
     for file in analysis.files() {
@@ -23,7 +23,7 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
             .filter(|finding| finding.span.file == file.id)
             .map(|finding| diagnostic(finding, &mut places))
             .collect();
-        let found = Found {
+        let found = CheckedText {
             text: file.text.clone(),
             diagnostics,
         };
@@ -33,7 +33,7 @@ pub(crate) fn checked(analysis: &Analysis, asked: &Asked) -> Option<Checked> {
 }
 
 /// One finding.
-pub(crate) fn diagnostic(finding: &Finding, places: &mut Places<'_>) -> Diagnostic {
+pub(crate) fn diagnostic(finding: &Finding, places: &mut LocationMap<'_>) -> Diagnostic {
     let location = places.location(finding.span);
     let related = finding
         .labels
@@ -94,15 +94,15 @@ fn page(rule: &str) -> Option<CodeDescription> {
 }
 
 /// Where spans lie, with the lines of each file counted once.
-pub(crate) struct Places<'a> {
+pub(crate) struct LocationMap<'a> {
     analysis: &'a Analysis,
-    asked: &'a Asked,
-    files: BTreeMap<FileId, Option<(Url, Lines)>>,
+    asked: &'a RequestContext,
+    files: BTreeMap<FileId, Option<(Url, PositionMap)>>,
 }
 
-impl<'a> Places<'a> {
+impl<'a> LocationMap<'a> {
     /// Nothing counted yet.
-    pub(crate) fn new(analysis: &'a Analysis, asked: &'a Asked) -> Self {
+    pub(crate) fn new(analysis: &'a Analysis, asked: &'a RequestContext) -> Self {
         Self {
             analysis,
             asked,
@@ -118,7 +118,10 @@ impl<'a> Places<'a> {
             .or_insert_with(|| {
                 let file = self.analysis.file(span.file)?;
                 let url = self.asked.url(&file.path)?;
-                Some((url, Lines::new(file.text.clone(), self.asked.encoding)))
+                Some((
+                    url,
+                    PositionMap::new(file.text.clone(), self.asked.encoding),
+                ))
             })
             .as_ref()?;
         Some(Location {

@@ -1,9 +1,9 @@
 //! The air round the nib of a closed pen, what seals it, and what pumps it.
 
-use super::contact::{Member, Own};
-use super::settle::{Bodies, Settled};
-use super::throat::{Reach, tight};
-use super::{Spot, Touch};
+use super::contact::{Member, OwnContact};
+use super::radial_clearance::{Reach, tight};
+use super::settle::{Bodies, SeatedJoint};
+use super::{SurfacePoint, Touch};
 use crate::{Origin, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, Point, Properties, Tag};
@@ -25,9 +25,9 @@ pub struct Air {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Piston {
     /// The place on what goes in.
-    pub male: Spot,
+    pub male: SurfacePoint,
     /// The place on what receives it.
-    pub female: Spot,
+    pub female: SurfacePoint,
     /// For how far the fit lasts while the cap is drawn, mm.
     pub stroke_mm: f64,
     /// The bore's radius, mm.
@@ -47,12 +47,12 @@ impl Piston {
 }
 
 /// The air of a cap joint at rest; the cap may be the female or the male.
-pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
+pub(super) fn round_the_nib(bodies: &Bodies, rest: &SeatedJoint) -> Air {
     let seals = |touch: &&Touch| {
         let of_nib = [touch.male.part, touch.female.part]
             .map(Some)
             .contains(&bodies.nib);
-        !of_nib && rest.own == Own::Counts
+        !of_nib && rest.own == OwnContact::Counts
     };
     let seal = rest.touches.iter().find(seals).copied();
     let from = seal.map_or(0.0, |touch| {
@@ -73,7 +73,7 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &Settled) -> Air {
 /// The room in the females from a depth on, less the males, mm³; and whether it has no end. Threads
 /// by the cylinders of their equal volumes: crest against crest would be less than nothing where
 /// they are engaged.
-fn room(bodies: &Bodies, rest: &Settled, from: f64) -> (f64, bool) {
+fn room(bodies: &Bodies, rest: &SeatedJoint, from: f64) -> (f64, bool) {
     let far = rest
         .females
         .iter()
@@ -155,7 +155,7 @@ fn placed(chain: &Chain, member: &Member) -> Chain {
     }
 }
 
-fn pistons(bodies: &Bodies, rest: &Settled) -> Vec<Piston> {
+fn pistons(bodies: &Bodies, rest: &SeatedJoint) -> Vec<Piston> {
     let mut found = Vec::new();
     for male in &rest.males {
         for female in &rest.females {
@@ -163,12 +163,13 @@ fn pistons(bodies: &Bodies, rest: &Settled) -> Vec<Piston> {
                 super::clearance::threads(bodies, rest, male, female);
             let sides = tight(male.plain().radii(), female.plain().radii(), &threads);
             found.extend(sides.into_iter().map(|(one, other, stroke_mm)| {
-                let spot = |member: &Member, side: &super::throat::Side| Spot {
-                    part: member.part,
-                    origin: bodies.origin(member.part, side.tag),
-                    station_mm: side.station_mm,
-                    radius_mm: side.radius_mm,
-                };
+                let spot =
+                    |member: &Member, side: &super::radial_clearance::ClearanceSide| SurfacePoint {
+                        part: member.part,
+                        origin: bodies.origin(member.part, side.tag),
+                        station_mm: side.station_mm,
+                        radius_mm: side.radius_mm,
+                    };
                 Piston {
                     male: spot(male, &one),
                     female: spot(female, &other),

@@ -5,10 +5,10 @@ use super::contact::{Member, Met, meetings};
 use super::drift::{OnAxis, gap};
 use super::laid::Laid;
 use super::settle::{Bodies, Settled};
-use super::throat::{Reach, Side, Throat, throats};
+use super::radial_clearance::{Reach, Side, RadialClearance, throats};
 use super::tolerance::around;
-use super::{Place, Spot, TOUCHING_MM};
-use crate::{Cut, CutId, FitAsked, Joint, Origin};
+use super::{Place, SurfacePoint, TOUCHING_MM};
+use crate::{Cut, CutId, FitRequest, Joint, Origin};
 use quillet_geometry::Length;
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
@@ -17,9 +17,9 @@ pub struct Clearance {
     /// Which way it is measured.
     pub kind: ClearanceKind,
     /// The place on what goes in.
-    pub male: Spot,
+    pub male: SurfacePoint,
     /// The place on what receives it.
-    pub female: Spot,
+    pub female: SurfacePoint,
     /// As drawn, mm.
     pub nominal_mm: f64,
     /// With every size of its chain at its worst, mm.
@@ -37,7 +37,7 @@ pub enum ClearanceKind {
     /// diameter.
     Corner,
     /// Across the axis: the narrowest that the one passes on its way in, on the radius.
-    Throat,
+    RadialClearance,
 }
 
 impl ClearanceKind {
@@ -46,7 +46,7 @@ impl ClearanceKind {
         match self {
             ClearanceKind::Ahead => "ahead",
             ClearanceKind::Corner => "corner",
-            ClearanceKind::Throat => "throat",
+            ClearanceKind::RadialClearance => "throat",
         }
     }
 }
@@ -66,7 +66,7 @@ pub(crate) fn all(
     rest: &Settled,
     drifts: OnAxis,
 ) -> Vec<Clearance> {
-    let seen = Seen {
+    let seen = DriftingJoint {
         bodies,
         joint,
         rest,
@@ -104,14 +104,14 @@ pub(crate) fn all(
 }
 
 /// A joint at rest, and how far each of its parts moves.
-struct Seen<'a, 'p> {
+struct DriftingJoint<'a, 'p> {
     bodies: &'a Bodies<'p>,
     joint: &'a Joint,
     rest: &'a Settled,
     drifts: OnAxis<'a>,
 }
 
-impl Seen<'_, '_> {
+impl DriftingJoint<'_, '_> {
     /// What these two would touch next, beyond what touches already.
     fn ahead(&self, male: &Member, female: &Member) -> Option<Clearance> {
         let ((rear, front), (near, far)) = (male.plain().reach(), female.plain().reach());
@@ -159,7 +159,7 @@ impl Seen<'_, '_> {
         if piece.most_r < dia.to_mm() / 2.0 - 1e-6 || !(-FAR_MM..FAR_MM).contains(&nominal_mm) {
             return None;
         }
-        let spot = |member: &Member, origin, z: f64, radius_mm| Spot {
+        let spot = |member: &Member, origin, z: f64, radius_mm| SurfacePoint {
             part: member.part,
             origin,
             station_mm: member.place.station(z),
@@ -168,7 +168,7 @@ impl Seen<'_, '_> {
         let tip_r = tip.curve.end().r.min(tip.curve.start().r);
         let one = spot(male, tip.origin, at, tip_r);
         let other = spot(female, Origin::Feature(index), piece.from_z, piece.most_r);
-        let plane = |member: &Member, spot: &Spot, inside: bool| {
+        let plane = |member: &Member, spot: &SurfacePoint, inside: bool| {
             let plane = self
                 .bodies
                 .surface(member.part)
@@ -183,12 +183,12 @@ impl Seen<'_, '_> {
     fn clearance(
         &self,
         kind: ClearanceKind,
-        (male, female): (Spot, Spot),
+        (male, female): (SurfacePoint, SurfacePoint),
         nominal_mm: f64,
         sum: &Drift,
     ) -> Clearance {
         let mut sum = sum.clone();
-        if kind != ClearanceKind::Throat {
+        if kind != ClearanceKind::RadialClearance {
             for spot in [&male, &female] {
                 sum = self.set_by_hand(spot, sum);
             }
@@ -197,7 +197,7 @@ impl Seen<'_, '_> {
             .iter()
             .map(|(size, factor)| self.bodies.link(size, factor))
             .collect();
-        if kind == ClearanceKind::Throat {
+        if kind == ClearanceKind::RadialClearance {
             self.fitted(&male, &female, &mut chain);
         }
         chain.sort_by(|a, b| {
@@ -221,7 +221,7 @@ impl Seen<'_, '_> {
 
     /// Where a nib that only goes with the joint's own two stands is known no better than it is
     /// set, however well its own sizes are.
-    fn set_by_hand(&self, spot: &Spot, sum: Drift) -> Drift {
+    fn set_by_hand(&self, spot: &SurfacePoint, sum: Drift) -> Drift {
         let nib = self.rest.carries(spot.part) && self.bodies.is_nib(spot.part);
         if !nib || !sum.iter().any(|(size, _)| size.part() == spot.part) {
             return sum;
@@ -234,12 +234,12 @@ impl Seen<'_, '_> {
     }
 
     /// What a joint's fit asks of its own two surfaces stands over how a hand keeps them.
-    fn fitted(&self, male: &Spot, female: &Spot, chain: &mut [Link]) {
-        let Some((FitAsked::Fit(fit), _)) = &self.joint.asks else {
+    fn fitted(&self, male: &SurfacePoint, female: &SurfacePoint, chain: &mut [Link]) {
+        let Some((FitRequest::Fit(fit), _)) = &self.joint.asks else {
             return;
         };
         let own = (male.part, female.part) == (self.joint.male.part, self.joint.female.part);
-        let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
+        let dia = |spot: &SurfacePoint| Length::mm(spot.radius_mm).twice();
         let Some(limits) = fit.at(dia(female)).ok().filter(|_| own) else {
             return;
         };
@@ -273,7 +273,7 @@ impl Seen<'_, '_> {
                     let female = Laid::new(&other.outline, way(other.place));
                     throats(male.radii(), female.radii(), &[])
                 };
-                let gap = |found: &[Throat]| found.first().map(|it| it.gap_mm);
+                let gap = |found: &[RadialClearance]| found.first().map(|it| it.gap_mm);
                 let ahead = into(male, female, |place| place);
                 match gap(&ahead).is_some_and(|it| it >= 0.0) {
                     true => (ahead, (male, female)),
@@ -293,13 +293,13 @@ impl Seen<'_, '_> {
     }
 
     /// What is left where a place of the one passes a place of the other.
-    fn throat(&self, found: &Throat, male: &Member, female: &Member) -> Option<Clearance> {
+    fn throat(&self, found: &RadialClearance, male: &Member, female: &Member) -> Option<Clearance> {
         let bodies = self.bodies;
         // Where neither goes into the other, nothing passes.
         if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
             return None;
         }
-        let spot = |member: &Member, side: &Side| Spot {
+        let spot = |member: &Member, side: &Side| SurfacePoint {
             part: member.part,
             origin: bodies.origin(member.part, side.tag),
             station_mm: side.station_mm,
@@ -312,7 +312,7 @@ impl Seen<'_, '_> {
         ];
         let way = |member: &Member| if member.place.reversed { -1.0 } else { 1.0 };
         // Where a place lies on the axis.
-        let along = |(spot, _, member, inside): (Spot, &Side, &Member, bool)| {
+        let along = |(spot, _, member, inside): (SurfacePoint, &Side, &Member, bool)| {
             let surface = bodies.surface(spot.part);
             let plane = surface.plane(inside, Length::mm(spot.station_mm));
             self.drifts.of(spot.part).plus(way(member), &plane)
@@ -337,7 +337,7 @@ impl Seen<'_, '_> {
             }
         };
         let sum = across(1).plus(-1.0, &across(0));
-        Some(self.clearance(ClearanceKind::Throat, ends, found.gap_mm, &sum))
+        Some(self.clearance(ClearanceKind::RadialClearance, ends, found.gap_mm, &sum))
     }
 }
 
@@ -347,13 +347,13 @@ pub(super) fn own_throats(
     rest: &Settled,
     male: &Member,
     female: &Member,
-) -> Vec<Throat> {
+) -> Vec<RadialClearance> {
     let outlines = match male.cored().zip(female.cored()) {
         Some((one, other)) => vec![(one, female.plain()), (male.plain(), other)],
         None => vec![(male.plain(), female.plain())],
     };
     let threads = threads(bodies, rest, male, female);
-    let mut found: Vec<Throat> = outlines
+    let mut found: Vec<RadialClearance> = outlines
         .into_iter()
         .flat_map(|(one, other)| throats(one.radii(), other.radii(), &threads))
         .collect();

@@ -6,14 +6,14 @@ use quillet_standards::thread::{Hand, ThreadForm};
 
 /// Where a thread begins, as its own end is looked at.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Begin {
+pub(super) struct ThreadStart {
     /// How far inward from that end's face, mm.
     inward_mm: f64,
     /// How far clockwise of the part's mark.
     clockwise_deg: f64,
 }
 
-impl Begin {
+impl ThreadStart {
     /// Of a thread that has its full form over `reach`, mm inward from `end`; none where its
     /// `clock` is not said. It begins at the edge that is nearer to the end it is cut from.
     pub(super) fn of(thread: &Feature, end: End, reach: (f64, f64)) -> Option<Self> {
@@ -35,7 +35,12 @@ impl Begin {
 ///
 /// A right-hand thread turns clockwise as it goes away from the eye, by 360° for each lead; the
 /// male's end is looked at the other way, so its own angle counts against the female's.
-pub(super) fn marks_apart(male: Begin, female: Begin, form: &ThreadForm, goes_in_mm: f64) -> Angle {
+pub(super) fn marks_apart(
+    male: ThreadStart,
+    female: ThreadStart,
+    form: &ThreadForm,
+    goes_in_mm: f64,
+) -> Angle {
     let hand = match form.hand() {
         Hand::Right => 1.0,
         Hand::Left => -1.0,

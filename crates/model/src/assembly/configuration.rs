@@ -2,7 +2,7 @@
 
 use super::group::Groups;
 use super::{Ink, Place};
-use crate::{ById, Lacks, PartId, Parts, Pen, Weights};
+use crate::{ById, MissingData, PartId, Parts, Pen, Weights};
 use quillet_geometry::Mass;
 
 /// One of the ways in which a pen is carried or held.
@@ -60,7 +60,7 @@ pub enum Unknown {
     /// A joint or a `let` of the pen could not be read.
     Joints,
     /// One of its parts lacks something.
-    Part(PartId, Lacks),
+    Part(PartId, MissingData),
 }
 
 impl Unknown {
@@ -157,7 +157,7 @@ fn unknown(pen: &Pen, places: &ById<PartId, Option<Place>>, weights: &Weights) -
             false => part.lacks_shape()?,
             true => part
                 .lacks_mass()
-                .or(weights[index].is_none().then_some(Lacks::Mass))?,
+                .or(weights[index].is_none().then_some(MissingData::Mass))?,
         };
         Some(Unknown::Part(index, lacks))
     });

@@ -1,13 +1,13 @@
 //! What meets first when one group of parts slides into another.
 
-use super::laid::Laid;
 use super::outline::{Outline, Piece};
+use super::placed_outline::PlacedOutline;
 use crate::{Origin, PartId, Parts};
 use std::sync::Arc;
 
 /// A place on a part's surface.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
+pub struct SurfacePoint {
     /// The part.
     pub part: PartId,
     /// What made the surface there.
@@ -22,9 +22,9 @@ pub struct Spot {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Touch {
     /// The place on what goes in.
-    pub male: Spot,
+    pub male: SurfacePoint,
     /// The place on what receives it.
-    pub female: Spot,
+    pub female: SurfacePoint,
     /// How much further the male must go for these to touch, mm; 0 for those that stop it.
     pub spare_mm: f64,
     /// Two flat faces meet over a ring of this width, mm; 0 for an edge or a curve.
@@ -49,18 +49,18 @@ pub(crate) struct Member {
 
 impl Member {
     /// Its outline in its place.
-    pub(crate) fn plain(&self) -> Laid<'_> {
-        Laid::new(&self.outline, self.place)
+    pub(crate) fn plain(&self) -> PlacedOutline<'_> {
+        PlacedOutline::new(&self.outline, self.place)
     }
 
     /// With the threads of this joint cut down to their roots, where the part has such.
-    pub(crate) fn cored(&self) -> Option<Laid<'_>> {
-        Some(Laid::new(self.cored.as_deref()?, self.place))
+    pub(crate) fn cored(&self) -> Option<PlacedOutline<'_>> {
+        Some(PlacedOutline::new(self.cored.as_deref()?, self.place))
     }
 
     /// What is left to pass once a press has squeezed it.
-    fn thinned(&self) -> Laid<'_> {
-        Laid::new(self.squeezed.as_ref().unwrap_or(&self.outline), self.place)
+    fn thinned(&self) -> PlacedOutline<'_> {
+        PlacedOutline::new(self.squeezed.as_ref().unwrap_or(&self.outline), self.place)
     }
 
     /// The same, further along the joint's axis.
@@ -74,7 +74,7 @@ impl Member {
 
 /// How the joint's own two parts meet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Own {
+pub(crate) enum OwnContact {
     /// As drawn.
     Counts,
     /// They take each other up: the inside of one is not drawn.
@@ -89,7 +89,7 @@ pub const TOUCHING_MM: f64 = 0.05;
 
 /// A meeting before it is told from which rest it is counted.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Met {
+pub(crate) struct RawContact {
     pub(crate) travel_mm: f64,
     pub(crate) touch: Touch,
     /// The surface of the male, before it went in.
@@ -103,14 +103,14 @@ pub(crate) fn meetings(
     parts: &Parts,
     males: &[Member],
     females: &[Member],
-    own: Own,
+    own: OwnContact,
     within_mm: f64,
-) -> Vec<Met> {
+) -> Vec<RawContact> {
     let mut met = Vec::new();
     let mut least = f64::INFINITY;
     for male in males {
         for female in females {
-            if male.own && female.own && own == Own::Passes {
+            if male.own && female.own && own == OwnContact::Passes {
                 continue;
             }
             if female.plain().start_z() - male.plain().end_z() > least + within_mm {
@@ -126,7 +126,7 @@ pub(crate) fn meetings(
         let wider = b.touch.width_mm.total_cmp(&a.touch.width_mm);
         a.travel_mm.total_cmp(&b.travel_mm).then(wider)
     });
-    let mut kept: Vec<Met> = Vec::new();
+    let mut kept: Vec<RawContact> = Vec::new();
     for mut it in met {
         if !kept.iter().any(|before| same_place(before, &it)) {
             it.touch.spare_mm = it.travel_mm - least;
@@ -139,7 +139,12 @@ pub(crate) fn meetings(
 }
 
 /// The least travel of two parts alone, and where they meet.
-pub(crate) fn meeting(parts: &Parts, male: &Member, female: &Member, own: Own) -> Option<Met> {
+pub(crate) fn meeting(
+    parts: &Parts,
+    male: &Member,
+    female: &Member,
+    own: OwnContact,
+) -> Option<RawContact> {
     let met = meetings(
         parts,
         std::slice::from_ref(male),
@@ -155,12 +160,16 @@ pub(crate) fn meeting(parts: &Parts, male: &Member, female: &Member, own: Own) -
 /// A male thread passes the female thread that matches it, and nothing else does: so the male
 /// without those threads meets the female with its crests, and the male with its crests meets
 /// the female without.
-fn passes<'a>(male: &'a Member, female: &'a Member, own: Own) -> Vec<(Laid<'a>, Laid<'a>)> {
+fn passes<'a>(
+    male: &'a Member,
+    female: &'a Member,
+    own: OwnContact,
+) -> Vec<(PlacedOutline<'a>, PlacedOutline<'a>)> {
     if !(male.own && female.own) {
         return vec![(male.plain(), female.plain())];
     }
     match (male.cored(), female.cored()) {
-        (Some(one), Some(other)) if own == Own::Mismatched => vec![(one, other)],
+        (Some(one), Some(other)) if own == OwnContact::Mismatched => vec![(one, other)],
         (Some(one), Some(other)) => vec![(one, female.plain()), (male.thinned(), other)],
         _ => vec![(male.thinned(), female.plain())],
     }
@@ -168,12 +177,12 @@ fn passes<'a>(male: &'a Member, female: &'a Member, own: Own) -> Vec<(Laid<'a>, 
 
 fn sweep(
     male: &Member,
-    one: Laid,
+    one: PlacedOutline,
     female: &Member,
-    other: Laid,
+    other: PlacedOutline,
     within_mm: f64,
     least: &mut f64,
-    met: &mut Vec<Met>,
+    met: &mut Vec<RawContact>,
 ) {
     let others: Vec<Piece> = other.facing(false).collect();
     for a in one.facing(true) {
@@ -189,13 +198,13 @@ fn sweep(
                 continue;
             }
             *least = least.min(meeting.travel_mm);
-            let spot = |member: &Member, piece: &Piece, at: quillet_geometry::Point| Spot {
+            let spot = |member: &Member, piece: &Piece, at: quillet_geometry::Point| SurfacePoint {
                 part: member.part,
                 origin: piece.origin,
                 station_mm: member.place.station(at.z),
                 radius_mm: at.r,
             };
-            met.push(Met {
+            met.push(RawContact {
                 travel_mm: meeting.travel_mm,
                 touch: Touch {
                     male: spot(male, &a, meeting.one),
@@ -215,7 +224,7 @@ const SAME: f64 = 1e-6;
 
 /// Whether a meeting only names again what `before` named: the same two surfaces, or a corner of
 /// what already touches there.
-fn same_place(before: &Met, it: &Met) -> bool {
+fn same_place(before: &RawContact, it: &RawContact) -> bool {
     let (a, b) = (&before.touch, &it.touch);
     if (a.male.part, a.female.part) != (b.male.part, b.female.part) {
         return false;
@@ -227,7 +236,7 @@ fn same_place(before: &Met, it: &Met) -> bool {
 }
 
 /// A flat end is named by its face even where a bore's bottom or a step made it.
-fn named_by_face(parts: &Parts, spot: &mut Spot) {
+fn named_by_face(parts: &Parts, spot: &mut SurfacePoint) {
     let part = &parts[spot.part];
     let length = part.length.to_mm();
     if spot.station_mm.abs() < SAME && matches!(spot.origin, Origin::Outside(_) | Origin::Stock) {

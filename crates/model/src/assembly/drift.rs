@@ -1,9 +1,9 @@
 //! How far each part of a joint moves along its axis as the sizes come out otherwise than drawn.
 
 use super::chain::{Drift, Size};
-use super::contact::{Member, Met, Spot};
+use super::contact::{Member, RawContact, SurfacePoint};
 use super::outline::Piece;
-use super::settle::{Bodies, Settled, StoppedBy};
+use super::settle::{Bodies, SeatedJoint, StoppedBy};
 use super::surface::Surface;
 use crate::{ById, End, Joint, JointEnd, Origin, PartId};
 use quillet_geometry::Length;
@@ -12,19 +12,19 @@ use std::collections::HashSet;
 
 /// How the parts joined so far move against each other.
 ///
-/// Kept from joint to joint, and added up along the way from one part to another when it is asked
+/// ToleranceKind from joint to joint, and added up along the way from one part to another when it is asked
 /// for: near parts are asked for, and the way to them is short.
 #[derive(Clone, Debug)]
 pub(crate) struct Drifts {
     /// Of each part, what it is tied to.
-    ties: ById<PartId, Vec<Tie>>,
+    ties: ById<PartId, Vec<JointLink>>,
     /// How many joints were made.
     made: usize,
 }
 
 /// One part tied to another by a joint.
 #[derive(Clone, Debug)]
-struct Tie {
+struct JointLink {
     to: PartId,
     /// How many joints were made before.
     made: usize,
@@ -38,14 +38,14 @@ struct Tie {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct JointDrifts {
     /// The parts from which the others follow: its own two, and those trapped.
-    own: Vec<Laid>,
+    own: Vec<PlacedPart>,
     /// How many joints were made before.
     made: usize,
 }
 
 /// A part on a joint's axis.
 #[derive(Clone, Debug)]
-struct Laid {
+struct PlacedPart {
     part: PartId,
     drift: Drift,
     reversed: bool,
@@ -53,12 +53,12 @@ struct Laid {
 
 /// The drift of each part of a joint, on the joint's axis.
 #[derive(Clone, Copy)]
-pub(crate) struct OnAxis<'d> {
+pub(crate) struct AxisDrifts<'d> {
     drifts: &'d Drifts,
     joint: &'d JointDrifts,
 }
 
-impl OnAxis<'_> {
+impl AxisDrifts<'_> {
     /// That of a part.
     pub(crate) fn of(&self, part: PartId) -> Drift {
         self.way(part).unwrap_or_default()
@@ -67,7 +67,7 @@ impl OnAxis<'_> {
     /// Added up along the ties that led there before the joint was made, looked for from near to
     /// far; none where the part is not the joint's.
     fn way(&self, part: PartId) -> Option<Drift> {
-        let mut reached: Vec<Reached> = self.joint.own.iter().map(Reached::from).collect();
+        let mut reached: Vec<PathPart> = self.joint.own.iter().map(PathPart::from).collect();
         let mut seen: HashSet<PartId> = reached.iter().map(|it| it.part).collect();
         let mut next = 0;
         while let Some(it) = reached.get(next).copied() {
@@ -76,7 +76,7 @@ impl OnAxis<'_> {
             }
             for tie in &self.drifts.ties[it.part] {
                 if tie.made < self.joint.made && seen.insert(tie.to) {
-                    reached.push(Reached {
+                    reached.push(PathPart {
                         part: tie.to,
                         by: Some((next, tie)),
                         ..it
@@ -91,31 +91,31 @@ impl OnAxis<'_> {
 
 /// A part on the way from one of a joint's own.
 #[derive(Clone, Copy)]
-struct Reached<'d> {
+struct PathPart<'d> {
     part: PartId,
     /// The part it began at.
-    own: &'d Laid,
+    own: &'d PlacedPart,
     /// Which one it was reached from, and by what.
-    by: Option<(usize, &'d Tie)>,
+    by: Option<(usize, &'d JointLink)>,
 }
 
-impl<'d> Reached<'d> {
-    fn from(own: &'d Laid) -> Self {
-        Reached {
+impl<'d> PathPart<'d> {
+    fn from(own: &'d PlacedPart) -> Self {
+        PathPart {
             part: own.part,
             own,
             by: None,
         }
     }
 
-    fn added_up(self, all: &[Reached]) -> Laid {
+    fn added_up(self, all: &[PathPart]) -> PlacedPart {
         let mut way = Vec::new();
         let mut by = self.by;
         while let Some((before, tie)) = by {
             way.push(tie);
             by = all[before].by;
         }
-        way.iter().rfold(self.own.clone(), |laid, tie| Laid {
+        way.iter().rfold(self.own.clone(), |laid, tie| PlacedPart {
             part: tie.to,
             drift: laid.drift.plus(sign(laid.reversed), &tie.drift),
             reversed: laid.reversed != tie.turned,
@@ -137,25 +137,27 @@ impl Drifts {
     }
 
     /// The drifts on a joint's axis.
-    pub(crate) fn on<'d>(&'d self, joint: &'d JointDrifts) -> OnAxis<'d> {
-        OnAxis {
+    pub(crate) fn on<'d>(&'d self, joint: &'d JointDrifts) -> AxisDrifts<'d> {
+        AxisDrifts {
             drifts: self,
             joint,
         }
     }
 
     /// The drifts of a joint at rest.
-    pub(crate) fn of(&self, bodies: &Bodies, joint: &Joint, rest: &Settled) -> JointDrifts {
+    pub(crate) fn of(&self, bodies: &Bodies, joint: &Joint, rest: &SeatedJoint) -> JointDrifts {
         let mut found = JointDrifts {
-            own: vec![Laid::end(&rest.females, joint.female, false)],
+            own: vec![PlacedPart::end(&rest.females, joint.female, false)],
             made: self.made,
         };
         for (part, met) in &rest.stacked {
-            let mut laid = Laid::start(&rest.females, *part);
+            let mut laid = PlacedPart::start(&rest.females, *part);
             laid.drift = gap(bodies, self.on(&found), met);
             found.own.push(laid);
         }
-        found.own.push(Laid::end(&rest.males, joint.male, true));
+        found
+            .own
+            .push(PlacedPart::end(&rest.males, joint.male, true));
         let travel = travel(bodies, self.on(&found), joint, rest);
         if let Some(male) = found.own.last_mut() {
             male.drift = std::mem::take(&mut male.drift).plus(1.0, &travel);
@@ -172,7 +174,7 @@ impl Drifts {
             for (one, to) in [(female, other), (other, female)] {
                 let way = sign(one.reversed);
                 let drift = to.drift.clone().plus(-1.0, &one.drift).times(way);
-                self.ties[one.part].push(Tie {
+                self.ties[one.part].push(JointLink {
                     to: to.part,
                     made: self.made,
                     drift,
@@ -184,11 +186,11 @@ impl Drifts {
     }
 }
 
-impl Laid {
+impl PlacedPart {
     /// A part whose first end lies where it should.
-    fn start(members: &[Member], part: PartId) -> Laid {
+    fn start(members: &[Member], part: PartId) -> PlacedPart {
         let member = members.iter().find(|it| it.part == part);
-        Laid {
+        PlacedPart {
             part,
             drift: Drift::default(),
             reversed: member.is_some_and(|it| it.place.reversed),
@@ -196,21 +198,21 @@ impl Laid {
     }
 
     /// A joint's own part, with its end at zero.
-    fn end(members: &[Member], end: JointEnd, leads: bool) -> Laid {
+    fn end(members: &[Member], end: JointEnd, leads: bool) -> PlacedPart {
         let whole = Drift::of(Size::Whole { part: end.part });
-        Laid {
+        PlacedPart {
             drift: match (end.end, leads) {
                 (End::First, _) => Drift::default(),
                 (End::Second, true) => whole.times(-1.0),
                 (End::Second, false) => whole,
             },
-            ..Laid::start(members, end.part)
+            ..PlacedPart::start(members, end.part)
         }
     }
 }
 
 /// What decides how far the male goes in.
-fn travel(bodies: &Bodies, drifts: OnAxis, joint: &Joint, rest: &Settled) -> Drift {
+fn travel(bodies: &Bodies, drifts: AxisDrifts, joint: &Joint, rest: &SeatedJoint) -> Drift {
     let by = |by: Length| {
         Drift::of(Size::By {
             part: joint.male.part,
@@ -236,10 +238,10 @@ fn travel(bodies: &Bodies, drifts: OnAxis, joint: &Joint, rest: &Settled) -> Dri
 
 /// How the gap between two places that would meet grows: where the female's lies, less the
 /// male's, both at the radius where they meet, which itself moves where it is a corner's.
-pub(crate) fn gap(bodies: &Bodies, drifts: OnAxis, met: &Met) -> Drift {
+pub(crate) fn gap(bodies: &Bodies, drifts: AxisDrifts, met: &RawContact) -> Drift {
     let (male, female) = (&met.touch.male, &met.touch.female);
-    let one = Seen::of(bodies, male, &met.male);
-    let other = Seen::of(bodies, female, &met.female);
+    let one = SurfaceStation::of(bodies, male, &met.male);
+    let other = SurfaceStation::of(bodies, female, &met.female);
     let sum = drifts
         .of(female.part)
         .plus(-1.0, &drifts.of(male.part))
@@ -250,7 +252,7 @@ pub(crate) fn gap(bodies: &Bodies, drifts: OnAxis, met: &Met) -> Drift {
     if turn.abs() < 1e-9 {
         return sum;
     }
-    let ends = |seen: &Seen, spot: &Spot, piece: &Piece| {
+    let ends = |seen: &SurfaceStation, spot: &SurfacePoint, piece: &Piece| {
         let at_end = (piece.least_r - spot.radius_mm).abs() < 1e-6
             || (piece.most_r - spot.radius_mm).abs() < 1e-6;
         at_end.then(|| seen.surface.corner(spot.station_mm, spot.radius_mm))
@@ -265,7 +267,7 @@ pub(crate) fn gap(bodies: &Bodies, drifts: OnAxis, met: &Met) -> Drift {
 }
 
 /// A place of a surface, on the part's own stations.
-struct Seen<'p> {
+struct SurfaceStation<'p> {
     surface: Surface<'p>,
     /// How it moves along the part at its radius.
     shift: Drift,
@@ -275,8 +277,8 @@ struct Seen<'p> {
     way: f64,
 }
 
-impl<'p> Seen<'p> {
-    fn of(bodies: &'p Bodies, spot: &Spot, piece: &Piece) -> Seen<'p> {
+impl<'p> SurfaceStation<'p> {
+    fn of(bodies: &'p Bodies, spot: &SurfacePoint, piece: &Piece) -> SurfaceStation<'p> {
         let surface = bodies.surface(spot.part);
         let inside = piece
             .origin
@@ -285,7 +287,7 @@ impl<'p> Seen<'p> {
             .is_some_and(crate::Feature::is_inside);
         let station = Length::mm(spot.station_mm);
         let way = if piece.reversed { -1.0 } else { 1.0 };
-        let flat = |station| Seen {
+        let flat = |station| SurfaceStation {
             surface,
             shift: surface.plane(inside, station),
             lean: 0.0,
@@ -307,7 +309,7 @@ impl<'p> Seen<'p> {
             return flat(pole.unwrap_or(station));
         }
         let across = surface.across(piece.origin, spot.station_mm, slope);
-        Seen {
+        SurfaceStation {
             surface,
             shift: across.times(-1.0 / slope),
             lean: 1.0 / slope,

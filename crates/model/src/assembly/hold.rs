@@ -1,11 +1,11 @@
 //! What holds a joint.
 
 use super::contact::Member;
-use super::settle::{Bodies, Settled};
-use super::throat::{Reach, beside};
+use super::radial_clearance::{Reach, beside};
+use super::settle::{Bodies, SeatedJoint};
 use super::trapped::draws_out_mm;
 use super::{Engagement, SeatedRing, clearance, group::Groups};
-use crate::{ById, FitAsked, Joint, JointId, Material, Parts, Pen, RingId};
+use crate::{ById, FitRequest, Joint, JointId, Material, Parts, Pen, RingId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
@@ -43,7 +43,7 @@ pub enum HeldBy {
         over_mm: f64,
     },
     /// A taper that wedges.
-    Taper(Ride),
+    Taper(PostedContact),
     /// Other parts keep it from coming out by more than so much.
     Trapped {
         /// How far it can be drawn, mm.
@@ -55,7 +55,7 @@ pub enum HeldBy {
 
 /// How a cap rides on a tail.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ride {
+pub struct PostedContact {
     /// The angle of the tail's surface with the axis, in degrees, where it touches; at a corner
     /// that of the gentler side.
     pub half_angle_deg: f64,
@@ -91,7 +91,7 @@ const NEARLY: Length = Length::from_nm(2);
 
 /// How the plain surfaces of the joint's own two parts lie in each other at rest; none where
 /// nothing of the one lies in the other.
-pub(super) fn plain_fit(bodies: &Bodies, rest: &Settled) -> Option<PlainFit> {
+pub(super) fn plain_fit(bodies: &Bodies, rest: &SeatedJoint) -> Option<PlainFit> {
     let own = |it: &&Member| it.own;
     let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
     if male.plain().end_z() <= female.plain().start_z() {
@@ -117,7 +117,7 @@ pub(super) fn held_by(
     bodies: &Bodies,
     pen: &Pen,
     index: JointId,
-    rest: &Settled,
+    rest: &SeatedJoint,
     (engagements, fit): (&[Engagement], Option<PlainFit>),
     open: &Groups,
 ) -> Vec<HeldBy> {
@@ -127,7 +127,7 @@ pub(super) fn held_by(
     held.extend(engaged.map(|it| HeldBy::Thread(*it)));
     held.extend(interference(joint, fit));
     match joint.verb {
-        Verb::Push if rest.own == super::contact::Own::Passes => held.push(HeldBy::TakenUp),
+        Verb::Push if rest.own == super::contact::OwnContact::Passes => held.push(HeldBy::TakenUp),
         Verb::Push => held.extend(push(fit)),
         Verb::Glue if joint.unglueable(&pen.parts).is_none() => held.extend(glue(fit)),
         Verb::Post => held.extend(
@@ -165,7 +165,7 @@ pub(super) fn rings(joint: JointId, rings: &ById<RingId, SeatedRing>, held: &mut
 
 /// Interference drawn, or asked for by a joint that presses.
 fn interference(joint: &Joint, fit: Option<PlainFit>) -> Option<HeldBy> {
-    if let Some((FitAsked::Interference(size), _)) = joint.asks {
+    if let Some((FitRequest::Interference(size), _)) = joint.asks {
         return Some(HeldBy::Interference { size, asked: true });
     }
     let size = -fit?.clearance;
@@ -216,7 +216,7 @@ impl Joint {
 }
 
 /// How a posted cap rides on the tail.
-pub(super) fn ride(pen: &Pen, rest: &Settled) -> Option<Ride> {
+pub(super) fn ride(pen: &Pen, rest: &SeatedJoint) -> Option<PostedContact> {
     let touch = rest.touches.first()?;
     let profiles = pen.parts[touch.male.part].profiles.as_ref()?;
     let spot = &touch.male;
@@ -227,7 +227,7 @@ pub(super) fn ride(pen: &Pen, rest: &Settled) -> Option<Ride> {
         let slope = || curve.slope(curve.param_at_z(spot.station_mm)).abs();
         on.then(|| slope().atan().to_degrees())
     });
-    Some(Ride {
+    Some(PostedContact {
         half_angle_deg: slopes.fold(90.0, f64::min),
         over_mm: rest.goes_in_mm,
         dia: Length::mm(touch.female.radius_mm).twice(),

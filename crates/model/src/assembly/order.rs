@@ -1,7 +1,7 @@
 //! In which order the joints of a pen are made: the text never says.
 
 use super::group::Groups;
-use super::settle::{Bodies, Settled};
+use super::settle::{Bodies, SeatedJoint};
 use crate::{Joint, JointId, PartId};
 use std::rc::Rc;
 
@@ -17,12 +17,12 @@ pub(crate) fn make(
     bodies: &Bodies,
     joints: &[(JointId, &Joint)],
     groups: Groups,
-) -> (Groups, Vec<(JointId, Settled)>) {
-    let mut joints: Vec<Wanted> = joints
+) -> (Groups, Vec<(JointId, SeatedJoint)>) {
+    let mut joints: Vec<PendingJoint> = joints
         .iter()
         .map(|(index, joint)| {
             let alone_mm = bodies.alone_mm(joint);
-            Wanted {
+            PendingJoint {
                 index: *index,
                 joint,
                 alone_mm,
@@ -42,7 +42,7 @@ pub(crate) fn make(
         best: None,
         tries: MOST_TRIES,
     };
-    let made = Made {
+    let made = JointSequence {
         groups,
         last: None,
         short_mm: 0.0,
@@ -53,7 +53,7 @@ pub(crate) fn make(
 
 /// Joints made, the one made last first; orders that begin alike share how they begin.
 #[derive(Clone)]
-struct Made {
+struct JointSequence {
     groups: Groups,
     last: Option<Rc<Step>>,
     /// How much all of them together stop short of where each would come with its two parts alone.
@@ -63,13 +63,13 @@ struct Made {
 #[derive(Clone)]
 struct Step {
     joint: JointId,
-    settled: Settled,
+    settled: SeatedJoint,
     before: Option<Rc<Step>>,
 }
 
-impl Made {
+impl JointSequence {
     /// The joints in the order made.
-    fn taken_down(self) -> (Groups, Vec<(JointId, Settled)>) {
+    fn taken_down(self) -> (Groups, Vec<(JointId, SeatedJoint)>) {
         let mut steps = Vec::new();
         let mut last = self.last;
         while let Some(step) = last {
@@ -84,16 +84,16 @@ impl Made {
 
 /// A joint still to be made.
 #[derive(Clone, Copy)]
-struct Wanted<'j> {
+struct PendingJoint<'j> {
     index: JointId,
     joint: &'j Joint,
     /// How far it goes in with its two parts alone, mm.
     alone_mm: f64,
 }
 
-impl Wanted<'_> {
+impl PendingJoint<'_> {
     /// How many parts that it is to trap find nothing yet to lie against.
-    fn untrapped(&self, groups: &Groups, settled: &Settled) -> usize {
+    fn untrapped(&self, groups: &Groups, settled: &SeatedJoint) -> usize {
         let joint = self.joint;
         let held = |part: PartId| {
             groups.joined(part, joint.male.part)
@@ -110,7 +110,7 @@ const LOST_MM: f64 = 1_000.0;
 
 struct Search<'b, 'p> {
     bodies: &'b Bodies<'p>,
-    best: Option<Made>,
+    best: Option<JointSequence>,
     /// A pen of many joints that do not go together is not tried in every order.
     tries: usize,
 }
@@ -120,8 +120,8 @@ const MOST_TRIES: usize = 600;
 const NOTHING: f64 = 1e-6;
 
 impl Search<'_, '_> {
-    fn go(&mut self, left: &[Wanted], made: Made) {
-        let left: Vec<Wanted> = left
+    fn go(&mut self, left: &[PendingJoint], made: JointSequence) {
+        let left: Vec<PendingJoint> = left
             .iter()
             .filter(|it| !made.groups.joined(it.joint.male.part, it.joint.female.part))
             .copied()
@@ -136,7 +136,7 @@ impl Search<'_, '_> {
             }
             return;
         }
-        let mut stopping_short: Vec<(f64, Wanted, Settled)> = Vec::new();
+        let mut stopping_short: Vec<(f64, PendingJoint, SeatedJoint)> = Vec::new();
         for wanted in &left {
             if self.cannot_be_better(made.short_mm) {
                 return;
@@ -163,10 +163,10 @@ impl Search<'_, '_> {
     /// Makes this joint next.
     fn follow(
         &mut self,
-        left: &[Wanted],
-        made: &Made,
-        wanted: Wanted,
-        settled: Settled,
+        left: &[PendingJoint],
+        made: &JointSequence,
+        wanted: PendingJoint,
+        settled: SeatedJoint,
         short_mm: f64,
     ) {
         let short_mm = made.short_mm + short_mm;
@@ -180,12 +180,12 @@ impl Search<'_, '_> {
             settled,
             before: made.last.clone(),
         };
-        let rest: Vec<Wanted> = left
+        let rest: Vec<PendingJoint> = left
             .iter()
             .filter(|it| it.index != wanted.index)
             .copied()
             .collect();
-        let made = Made {
+        let made = JointSequence {
             groups,
             last: Some(Rc::new(step)),
             short_mm,

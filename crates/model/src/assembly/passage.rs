@@ -1,7 +1,7 @@
 //! What is too fat for what it has to pass: the true throat, and the true largest that must go
 //! through it.
 
-use super::contact::{Spot, TOUCHING_MM, Touch};
+use super::contact::{SurfacePoint, TOUCHING_MM, Touch};
 use super::{AtRest, StoppedBy};
 use crate::{Joint, Origin, Part, PartId, Pen, Profiles};
 use quillet_geometry::{Chain, Segment};
@@ -14,10 +14,10 @@ pub struct Blocked {
     pub touch: Touch,
     /// The narrowest that has to be passed: beyond the mouth's broken edge or a drill's cone, the
     /// bore itself.
-    pub throat: Spot,
+    pub throat: SurfacePoint,
     /// The largest that has to pass it, up to the next shoulder: behind a broken edge, the full
     /// diameter.
-    pub passes: Spot,
+    pub passes: SurfacePoint,
 }
 
 /// What stops the male before it is in, or a part that goes with it at a step it should pass.
@@ -82,7 +82,7 @@ struct Ring {
 }
 
 impl Ring {
-    fn at(pen: &Pen, spot: &Spot) -> Ring {
+    fn at(pen: &Pen, spot: &SurfacePoint) -> Ring {
         let Some(profiles) = &pen.parts[spot.part].profiles else {
             return Ring {
                 hole_mm: 0.0,
@@ -125,7 +125,7 @@ fn onward(segments: &[Segment], station_mm: f64, down: bool) -> Vec<&Segment> {
 const SAME: f64 = 1e-6;
 
 /// The bore a place leads into: past broken edges and drills' cones, at its narrowest.
-fn bore_from(part: &Part, spot: Spot, down: bool) -> Spot {
+fn bore_from(part: &Part, spot: SurfacePoint, down: bool) -> SurfacePoint {
     let Some(profiles) = &part.profiles else {
         return spot;
     };
@@ -147,7 +147,7 @@ fn bore_from(part: &Part, spot: Spot, down: bool) -> Spot {
     };
     let (start, end) = (piece.curve.start(), piece.curve.end());
     // Amid the bore, where no face lies.
-    Spot {
+    SurfacePoint {
         origin: profiles.origin(piece.tag),
         station_mm: (start.z + end.z) / 2.0,
         radius_mm: start.r.min(end.r),
@@ -156,7 +156,7 @@ fn bore_from(part: &Part, spot: Spot, down: bool) -> Spot {
 }
 
 /// The largest from a place on, as far as the next shoulder that looks the way it goes.
-fn fattest_behind(part: &Part, spot: Spot, down: bool) -> Spot {
+fn fattest_behind(part: &Part, spot: SurfacePoint, down: bool) -> SurfacePoint {
     let Some(profiles) = &part.profiles else {
         return spot;
     };
@@ -176,7 +176,7 @@ fn fattest_behind(part: &Part, spot: Spot, down: bool) -> Spot {
         }
         for place in [near, far] {
             if place.r > fattest.radius_mm + SAME {
-                fattest = Spot {
+                fattest = SurfacePoint {
                     origin,
                     station_mm: place.z,
                     radius_mm: place.r,
@@ -190,14 +190,14 @@ fn fattest_behind(part: &Part, spot: Spot, down: bool) -> Spot {
 }
 
 /// A place at the corner of two pieces told by the plain one.
-fn named_amid(profiles: &Profiles, spot: Spot) -> Spot {
+fn named_amid(profiles: &Profiles, spot: SurfacePoint) -> SurfacePoint {
     let plain = profiles.crest.outer.segments().iter().find(|piece| {
         let origin = profiles.origin(piece.tag);
         let on = piece.curve.spans(spot.station_mm) && !piece.curve.is_vertical();
         on && !origin.is_edge()
             && (piece.curve.radius_at(spot.station_mm) - spot.radius_mm).abs() < SAME
     });
-    plain.map_or(spot, |piece| Spot {
+    plain.map_or(spot, |piece| SurfacePoint {
         origin: profiles.origin(piece.tag),
         ..spot
     })
@@ -225,7 +225,7 @@ fn at_the_mouth(pen: &Pen, joint: &Joint, touch: &Touch) -> bool {
 }
 
 /// Whether a place lies on an end's face or on its broken edge.
-fn on_edge(part: &Part, end: crate::End, spot: &Spot) -> bool {
+fn on_edge(part: &Part, end: crate::End, spot: &SurfacePoint) -> bool {
     let station = |origin: Origin| match origin {
         Origin::Face(face) => face == end,
         Origin::FeatureEdge(index) => part.features.get(index).is_some_and(|it| it.end == end),
@@ -240,7 +240,7 @@ fn on_edge(part: &Part, end: crate::End, spot: &Spot) -> bool {
 
 /// Whether a place is on the point that a drill leaves at the end of a blind hole: what comes to
 /// it is too long, not too fat.
-fn is_bottom(part: &Part, spot: &Spot) -> bool {
+fn is_bottom(part: &Part, spot: &SurfacePoint) -> bool {
     let Some(profiles) = &part.profiles else {
         return false;
     };
@@ -255,13 +255,13 @@ fn is_bottom(part: &Part, spot: &Spot) -> bool {
 impl Part {
     /// Whether a place is on the point at the end of a blind hole: what comes to it is too long,
     /// not too fat.
-    pub fn is_blind_point(&self, spot: &Spot) -> bool {
+    pub fn is_blind_point(&self, spot: &SurfacePoint) -> bool {
         is_bottom(self, spot)
     }
 }
 
 /// The bore's radius just beyond a place, on the way in.
-fn beyond(female: &Part, spot: &Spot, rest: &AtRest) -> Option<f64> {
+fn beyond(female: &Part, spot: &SurfacePoint, rest: &AtRest) -> Option<f64> {
     let profiles = female.profiles.as_ref()?;
     let (_, place) = rest.females.iter().find(|(part, _)| *part == spot.part)?;
     let just = if place.reversed { -1e-3 } else { 1e-3 };

@@ -1,12 +1,12 @@
 //! One joint: how far the male goes into the female, and what stops it.
 
-use super::contact::{Member, Met, Own, TOUCHING_MM, Touch, meeting, meetings};
+use super::contact::{Member, OwnContact, RawContact, TOUCHING_MM, Touch, meeting, meetings};
 use super::group::Groups;
 use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Place};
-use crate::{ById, CutId, FitAsked, Hand, Joint, JointEnd, PartId, Parts};
+use crate::{ById, CutId, FitRequest, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
 use quillet_syntax::ast::Verb;
@@ -22,11 +22,11 @@ pub(crate) struct Bodies<'a> {
     pub(crate) hands: &'a ById<PartId, Hand>,
     outlines: ById<PartId, Arc<Outline>>,
     /// Outlines with some threads at their roots, as they are asked for.
-    cored: RefCell<Vec<Cored>>,
+    cored: RefCell<Vec<RootOutline>>,
 }
 
 /// A part's outline with the threads of these features at their roots.
-struct Cored {
+struct RootOutline {
     part: PartId,
     threads: Vec<CutId>,
     outline: Arc<Outline>,
@@ -56,21 +56,21 @@ pub struct Trapped {
 
 /// A joint at rest, on its own axis: zero at the female's face, inward positive.
 #[derive(Clone, Debug)]
-pub(crate) struct Settled {
+pub(crate) struct SeatedJoint {
     pub(crate) goes_in_mm: f64,
     /// How far it would go with its two parts alone, mm.
     pub(crate) alone_mm: f64,
     pub(crate) stopped_by: StoppedBy,
     pub(crate) touches: Vec<Touch>,
     /// What touches first.
-    pub(crate) stop: Option<Met>,
+    pub(crate) stop: Option<RawContact>,
     pub(crate) trapped: Vec<Trapped>,
     /// What is trapped, each with what it lies against on its way in.
-    pub(crate) stacked: Vec<(PartId, Met)>,
+    pub(crate) stacked: Vec<(PartId, RawContact)>,
     /// Both groups at rest, with what is trapped, made one.
     pub(crate) males: Vec<Member>,
     pub(crate) females: Vec<Member>,
-    pub(crate) own: Own,
+    pub(crate) own: OwnContact,
     pub(crate) mated: Vec<MatedThreads>,
 }
 
@@ -100,12 +100,12 @@ impl<'a> Bodies<'a> {
 
     /// A part's outline with the threads of these features at their roots.
     fn cored(&self, part: PartId, threads: &[CutId]) -> Arc<Outline> {
-        let known = |it: &&Cored| it.part == part && it.threads == threads;
+        let known = |it: &&RootOutline| it.part == part && it.threads == threads;
         if let Some(it) = self.cored.borrow().iter().find(known) {
             return it.outline.clone();
         }
         let outline = Arc::new(Outline::of(&self.parts[part], threads));
-        self.cored.borrow_mut().push(Cored {
+        self.cored.borrow_mut().push(RootOutline {
             part,
             threads: threads.to_vec(),
             outline: outline.clone(),
@@ -122,10 +122,15 @@ impl<'a> Bodies<'a> {
     /// The rest position of a joint between two groups.
     ///
     /// `alone_mm` is how far it goes with its two parts alone, where that is known.
-    pub(crate) fn settle(&self, joint: &Joint, groups: &Groups, alone_mm: Option<f64>) -> Settled {
+    pub(crate) fn settle(
+        &self,
+        joint: &Joint,
+        groups: &Groups,
+        alone_mm: Option<f64>,
+    ) -> SeatedJoint {
         let own = self.own(joint);
-        let mut females = self.members(joint, groups, joint.female, Side::Female);
-        let males = self.members(joint, groups, joint.male, Side::Male);
+        let mut females = self.members(joint, groups, joint.female, ContactSide::Female);
+        let males = self.members(joint, groups, joint.male, ContactSide::Male);
         let (mut trapped, mut stacked) = (Vec::new(), Vec::new());
         for part in &joint.through {
             if groups.joined(*part, joint.male.part) || groups.joined(*part, joint.female.part) {
@@ -150,7 +155,7 @@ impl<'a> Bodies<'a> {
             .map(|index| self.room(&males, &females[*index], own))
             .collect();
         let mated = mated(joint, self.parts);
-        Settled {
+        SeatedJoint {
             goes_in_mm,
             alone_mm: alone_mm.unwrap_or(goes_in_mm),
             stopped_by,
@@ -166,14 +171,14 @@ impl<'a> Bodies<'a> {
     }
 
     /// A part laid with its first end against the female's side, as far in as it goes.
-    fn stack(&self, part: PartId, females: &[Member]) -> Option<(Member, Met)> {
+    fn stack(&self, part: PartId, females: &[Member]) -> Option<(Member, RawContact)> {
         let place = Place::leading(&self.parts[part], crate::End::First);
         let member = self.member(part, place, None, false, 0.0);
         let met = meetings(
             self.parts,
             std::slice::from_ref(&member),
             females,
-            Own::Counts,
+            OwnContact::Counts,
             0.0,
         );
         let first = met.into_iter().next()?;
@@ -181,7 +186,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// The room a trapped part has between the two.
-    fn room(&self, males: &[Member], trapped: &Member, own: Own) -> Trapped {
+    fn room(&self, males: &[Member], trapped: &Member, own: OwnContact) -> Trapped {
         let part = &self.parts[trapped.part];
         let reach = |male: &Member| meeting(self.parts, male, trapped, own).map(|it| it.travel_mm);
         let spare = males
@@ -214,39 +219,45 @@ impl<'a> Bodies<'a> {
         &self.outlines[part]
     }
 
-    fn own(&self, joint: &Joint) -> Own {
+    fn own(&self, joint: &Joint) -> OwnContact {
         let female = &self.parts[joint.female.part];
         let opening = female.profiles.as_ref().map(|profiles| {
             let at = female.station(joint.female.end, Length::ZERO).to_mm();
             profiles.crest.bore_radius(at)
         });
         match (joint.verb, opening) {
-            (Verb::Push, Some(0.0)) => Own::Passes,
+            (Verb::Push, Some(0.0)) => OwnContact::Passes,
             _ if mated(joint, self.parts).is_empty() && !meant(joint, self.parts).is_empty() => {
-                Own::Mismatched
+                OwnContact::Mismatched
             }
-            _ => Own::Counts,
+            _ => OwnContact::Counts,
         }
     }
 
-    fn members(&self, joint: &Joint, groups: &Groups, end: JointEnd, side: Side) -> Vec<Member> {
+    fn members(
+        &self,
+        joint: &Joint,
+        groups: &Groups,
+        end: JointEnd,
+        side: ContactSide,
+    ) -> Vec<Member> {
         let part = &self.parts[end.part];
         let here = match side {
-            Side::Male => Place::leading(part, end.end),
-            Side::Female => Place::inward(part, end.end),
+            ContactSide::Male => Place::leading(part, end.end),
+            ContactSide::Female => Place::inward(part, end.end),
         };
         let axis = groups.place(end.part).inverse().then(here);
         let pairs = meant(joint, self.parts);
         let cored: Vec<CutId> = pairs
             .iter()
             .map(|pair| match side {
-                Side::Male => pair.male,
-                Side::Female => pair.female,
+                ContactSide::Male => pair.male,
+                ContactSide::Female => pair.female,
             })
             .collect();
         let squeeze = match side {
-            Side::Male => squeezed_mm(joint, self.parts),
-            Side::Female => 0.0,
+            ContactSide::Male => squeezed_mm(joint, self.parts),
+            ContactSide::Female => 0.0,
         };
         groups
             .with(end.part)
@@ -282,13 +293,13 @@ impl<'a> Bodies<'a> {
 }
 
 #[derive(Clone, Copy)]
-enum Side {
+enum ContactSide {
     Male,
     Female,
 }
 
 /// How deep the male lies, what decides it and what it touches.
-fn rest(joint: &Joint, parts: &Parts, met: Vec<Met>) -> (f64, StoppedBy, Vec<Touch>) {
+fn rest(joint: &Joint, parts: &Parts, met: Vec<RawContact>) -> (f64, StoppedBy, Vec<Touch>) {
     let contact = met.first().map(|it| it.travel_mm);
     let by = joint.by.map(|(by, _)| by.to_mm());
     match (joint.verb, contact, by) {
@@ -322,8 +333,8 @@ fn rest(joint: &Joint, parts: &Parts, met: Vec<Met>) -> (f64, StoppedBy, Vec<Tou
 /// give (common practice, no published source).
 fn squeezed_mm(joint: &Joint, parts: &Parts) -> f64 {
     let on_diameter = match (&joint.asks, joint.verb) {
-        (Some((FitAsked::Interference(size), _)), _) => size.to_mm(),
-        (Some((FitAsked::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
+        (Some((FitRequest::Interference(size), _)), _) => size.to_mm(),
+        (Some((FitRequest::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
         (_, Verb::Push) => PUSH_GIVE_MM,
         (_, Verb::Press) => PRESS_GIVE_MM,
         (_, Verb::Close) if mated(joint, parts).is_empty() => CLOSE_GIVE_MM,
@@ -352,7 +363,7 @@ fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &Parts) -> f64 {
         .map_or(0.0, |limits| (-limits.clearance.min().to_mm()).max(0.0))
 }
 
-impl Settled {
+impl SeatedJoint {
     /// Whether a part only goes with one of the joint's own two.
     pub(crate) fn carries(&self, part: PartId) -> bool {
         let mut members = self.males.iter().chain(&self.females);

@@ -1,7 +1,7 @@
 //! Threads that mate in a joint, and how they are engaged when it is at rest.
 
 use super::Place;
-use super::clock::{Begin, marks_apart};
+use super::clock::{ThreadStart, marks_apart};
 use super::travel::lets_go_mm;
 use crate::{CutId, End, Feature, Joint, Origin, Part, Parts, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
@@ -134,8 +134,8 @@ pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<
             (female, threads.female, female_place),
         );
         let begins = (
-            Begin::of(&male.features[threads.male], joint.male.end, outside),
-            Begin::of(&female.features[threads.female], joint.female.end, inside),
+            ThreadStart::of(&male.features[threads.male], joint.male.end, outside),
+            ThreadStart::of(&female.features[threads.female], joint.female.end, inside),
         );
         let marks_apart = match begins {
             (Some(one), Some(other)) => Some(marks_apart(one, other, &form.thread, goes_in_mm)),

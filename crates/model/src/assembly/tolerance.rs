@@ -6,7 +6,7 @@ use crate::{Cut, End, Feature, Hand, Origin, Part, PartId};
 use quillet_geometry::Length;
 use quillet_standards::thread;
 use quillet_syntax::Span;
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 
 impl Bodies<'_> {
     /// A size with its factor, as whoever makes the part keeps it.
@@ -15,7 +15,7 @@ impl Bodies<'_> {
         let hand = self.hand(size.part());
         let either = |within: Length| (0.0 - within.to_mm(), within.to_mm());
         // Of what is bought, every size is as it was measured.
-        let kept = |kept: Kept, of: Length| match part.is_bought() {
+        let kept = |kept: ToleranceKind, of: Length| match part.is_bought() {
             true => either(hand.caliper()),
             false => either(hand.keeps(kept, of)),
         };
@@ -27,20 +27,27 @@ impl Bodies<'_> {
                     .surface(size.part())
                     .written(inside, part.station(from, at));
                 let origin = written.map_or(Origin::Stock, |it| it.1);
-                let of = if inside { Kept::Depth } else { Kept::Shoulder };
+                let of = if inside {
+                    ToleranceKind::Depth
+                } else {
+                    ToleranceKind::Shoulder
+                };
                 (origin, kept(of, at))
             }
-            Size::Whole { .. } => (Origin::Face(End::Second), kept(Kept::Length, part.length)),
+            Size::Whole { .. } => (
+                Origin::Face(End::Second),
+                kept(ToleranceKind::Length, part.length),
+            ),
             Size::Radius { of, second, .. } => (of, radius_mm(part, &hand, of, second)),
             Size::By { bought, by, .. } => {
                 let within = match bought {
                     true => hand.caliper(),
-                    false => hand.keeps(Kept::Length, by),
+                    false => hand.keeps(ToleranceKind::Length, by),
                 };
                 (Origin::Axis, either(within))
             }
             Size::Nib { .. } => {
-                let within = hand.keeps(Kept::Nib, part.length);
+                let within = hand.keeps(ToleranceKind::Nib, part.length);
                 (Origin::Axis, either(within))
             }
         };
@@ -89,7 +96,7 @@ fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
         let dia = station.map(|it| it.step.filter(|_| second).unwrap_or(it.dia));
         // A pole has no diameter to miss.
         return match dia {
-            Some(dia) if dia.is_positive() => either(hand.keeps(Kept::Dia, dia)),
+            Some(dia) if dia.is_positive() => either(hand.keeps(ToleranceKind::Dia, dia)),
             _ => (0.0, 0.0),
         };
     }
@@ -97,11 +104,11 @@ fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
         return (0.0, 0.0);
     };
     match &cut.cut {
-        Cut::Drill { dia, .. } => (0.0, half(hand.keeps(Kept::Drill, *dia))),
+        Cut::Drill { dia, .. } => (0.0, half(hand.keeps(ToleranceKind::Drill, *dia))),
         Cut::Thread { thread, .. } => thread_mm(&thread.thread, cut.is_inside()),
         Cut::Taper { from_dia, to_dia } => {
             let dia = if second { to_dia } else { from_dia };
-            either(hand.keeps(Kept::Bore, *dia))
+            either(hand.keeps(ToleranceKind::Bore, *dia))
         }
         _ => {
             let drawn = cut.dia().unwrap_or_default();
@@ -114,10 +121,10 @@ fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
 }
 
 /// Under what a plain cut's diameter is kept.
-fn kept(cut: &Feature) -> Kept {
+fn kept(cut: &Feature) -> ToleranceKind {
     match cut.is_inside() {
-        true => Kept::Bore,
-        false => Kept::Dia,
+        true => ToleranceKind::Bore,
+        false => ToleranceKind::Dia,
     }
 }
 

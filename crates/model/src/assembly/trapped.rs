@@ -2,8 +2,8 @@
 
 use super::group::Groups;
 use super::hold::FREE_MM;
-use super::laid::Laid;
 use super::outline::Piece;
+use super::placed_outline::PlacedOutline;
 use super::settle::Bodies;
 use super::{Place, TOUCHING_MM};
 use crate::{ById, JointId, PartId, Pen};
@@ -41,7 +41,7 @@ pub(super) fn draws_out_mm(
     let springs: f64 = group.iter().map(give).sum();
     // What lies further off stops nothing in time.
     let far = FREE_MM + springs + TOUCHING_MM;
-    let laid = |part: PartId| Laid::new(bodies.outline(part), place(part));
+    let laid = |part: PartId| PlacedOutline::new(bodies.outline(part), place(part));
     let (ours, theirs): (Vec<PartId>, Vec<PartId>) = group.iter().partition(|part| moving[**part]);
     let mut least: Option<f64> = None;
     for one in ours {
@@ -82,7 +82,7 @@ fn together(pen: &Pen, part: PartId) -> ById<PartId, bool> {
 }
 
 /// How far one must go towards larger `z` until it meets another that it has not passed, mm.
-fn meets_mm(one: Laid, other: Laid) -> Option<f64> {
+fn meets_mm(one: PlacedOutline, other: PlacedOutline) -> Option<f64> {
     let others: Vec<Piece> = other.facing(false).collect();
     let ahead = one.facing(true).flat_map(|a| {
         others.iter().filter_map(move |b| {

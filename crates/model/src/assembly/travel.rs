@@ -1,7 +1,7 @@
 //! How far a thread comes out before it lets go of its mate.
 
 use super::Place;
-use super::throat::Reach;
+use super::radial_clearance::Reach;
 use crate::{CutId, Feature, Part, Profiles};
 use quillet_geometry::{Chain, Curve, Line, Point};
 

@@ -147,7 +147,7 @@ fn jammed(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Touch> {
 
 /// Whether a place of a part, and the ring of this width from it outward, is on one of its
 /// threads: on its crests or the face at its end.
-fn on_thread(part: &Part, thread: CutId, spot: &super::Spot, width_mm: f64) -> bool {
+fn on_thread(part: &Part, thread: CutId, spot: &super::SurfacePoint, width_mm: f64) -> bool {
     let Some(feature) = part.features.get(thread) else {
         return false;
     };

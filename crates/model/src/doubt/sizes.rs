@@ -3,7 +3,7 @@
 
 use crate::{Cut, Feature, Hand, Origin, Part};
 use quillet_geometry::{Curve, Length, Mass};
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
@@ -59,7 +59,7 @@ pub(super) fn of(part: &Part, hand: &Hand) -> Vec<(Mass, Mass)> {
         sum.mass_g += comes.mass_g;
         sum.moment += comes.moment;
     }
-    if let Some(comes) = longer(part, hand.keeps(Kept::Length, part.length)) {
+    if let Some(comes) = longer(part, hand.keeps(ToleranceKind::Length, part.length)) {
         metal.insert(Size::Length, comes);
     }
     let told = metal.into_iter().filter(|(_, it)| it.mass_g != 0.0);
@@ -93,14 +93,14 @@ fn dia(part: &Part, hand: &Hand, origin: Origin, inside: bool) -> Option<Length>
     match (origin, feature(part, origin)) {
         (Origin::Outside(station), _) => {
             let dia = part.stations.get(station)?.dia;
-            Some(hand.keeps(Kept::Dia, dia))
+            Some(hand.keeps(ToleranceKind::Dia, dia))
         }
         (Origin::Feature(_), Some(feature)) => {
             let kept = match (&feature.cut, inside) {
                 (Cut::Thread { .. }, _) => return None,
-                (Cut::Drill { .. }, _) => Kept::Drill,
-                (_, true) => Kept::Bore,
-                (_, false) => Kept::Dia,
+                (Cut::Drill { .. }, _) => ToleranceKind::Drill,
+                (_, true) => ToleranceKind::Bore,
+                (_, false) => ToleranceKind::Dia,
             };
             Some(hand.keeps(kept, feature.dia()?))
         }
@@ -110,7 +110,11 @@ fn dia(part: &Part, hand: &Hand, origin: Origin, inside: bool) -> Option<Length>
 
 /// How closely a step or a bottom is kept to its distance from the face.
 fn reach(part: &Part, hand: &Hand, origin: Origin, inside: bool, curve: &Curve) -> Option<Length> {
-    let kept = if inside { Kept::Depth } else { Kept::Shoulder };
+    let kept = if inside {
+        ToleranceKind::Depth
+    } else {
+        ToleranceKind::Shoulder
+    };
     let from_face = match feature(part, origin) {
         Some(feature) => feature.to,
         None => Length::mm(curve.start().z),

@@ -10,7 +10,7 @@ use crate::{
 use quillet_geometry::Length;
 use quillet_standards::drill;
 use quillet_standards::thread::tap_leads;
-use quillet_syntax::ast::{self, LatheOptionKind, Lead, SizedTools, ThreadTools, ToolLineKind};
+use quillet_syntax::ast::{self, LatheOptionKind, LeadForm, SizedTools, ThreadTools, ToolLineKind};
 use quillet_syntax::{Finding, Severity, SizedText, Span, text};
 
 /// More sizes than any drill cabinet holds.
@@ -169,13 +169,13 @@ impl<'a> Resolver<'a> {
     /// The length of a tool's lead-in: as measured, or the longest its form has (DIN 2197).
     fn lead(
         &mut self,
-        lead: &ast::Lead,
+        lead: &ast::LeadForm,
         thread: &ThreadDef,
         frame: &mut Frame<'a>,
     ) -> Option<Length> {
         let (span, letter) = match lead {
-            Lead::Length(sum) => return self.positive(sum, "a lead-in", frame),
-            Lead::Form { span, letter } => (*span, *letter),
+            LeadForm::Length(sum) => return self.positive(sum, "a lead-in", frame),
+            LeadForm::Form { span, letter } => (*span, *letter),
         };
         let mut forms = tap_leads().iter();
         let form = forms.find(|form| form.form() == letter.to_string());

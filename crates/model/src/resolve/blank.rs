@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::lines::Lines;
-use crate::{BlankPiece, NameKind, Spigot};
+use crate::{BlankPiece, DefinitionKind, Spigot};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity, text};
@@ -23,7 +23,7 @@ impl<'a> Resolver<'a> {
             let last = index + 1 == lines.blanks.len();
             let (stock, named, to, spigot) = match &line.kind {
                 LineKind::BlankNamed(name) => {
-                    if !self.refer_to(name, &[NameKind::Blank], frame) {
+                    if !self.refer_to(name, &[DefinitionKind::Blank], frame) {
                         continue;
                     }
                     let Some(blank) = self.known.blanks.get(&name.text).cloned() else {

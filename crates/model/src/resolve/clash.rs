@@ -1,6 +1,6 @@
 //! Findings for sums that come to nothing sensible.
 
-use crate::Clash;
+use crate::DimensionMismatch;
 use quillet_syntax::{Finding, Severity, Span};
 
 pub(super) fn mismatch(at: Span, message: impl Into<quillet_syntax::SizedText>) -> Finding {
@@ -16,9 +16,9 @@ pub(super) fn too_large(at: Span) -> Finding {
         .hint("see whether a decimal point or a unit is missing")
 }
 
-pub(super) fn clashed(clash: Clash, whole: Span, a: Span, b: Span) -> Finding {
+pub(super) fn clashed(clash: DimensionMismatch, whole: Span, a: Span, b: Span) -> Finding {
     match clash {
-        Clash::Dimensions(left, right) => mismatch(
+        DimensionMismatch::Dimensions(left, right) => mismatch(
             whole,
             format!(
                 "{} and {} do not go together here",
@@ -28,7 +28,9 @@ pub(super) fn clashed(clash: Clash, whole: Span, a: Span, b: Span) -> Finding {
         )
         .label(a, left.called())
         .label(b, right.called()),
-        Clash::ByZero => out_of_range(b, "this comes to nothing, and nothing can be divided by it"),
-        Clash::TooLarge => too_large(whole),
+        DimensionMismatch::ByZero => {
+            out_of_range(b, "this comes to nothing, and nothing can be divided by it")
+        }
+        DimensionMismatch::TooLarge => too_large(whole),
     }
 }

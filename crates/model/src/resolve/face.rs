@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::name::offer;
 use super::scope::duplicate;
-use crate::{End, NameKind, Part, PartFace};
+use crate::{DefinitionKind, End, Part, PartFace};
 use quillet_geometry::Length;
 use quillet_syntax::ast;
 use quillet_syntax::{Finding, Severity, Span};
@@ -59,7 +59,7 @@ impl<'a> Resolver<'a> {
         };
         let places = [(End::First, Length::ZERO), (End::Second, part.length)];
         for ((end, at), name) in places.into_iter().zip(ends) {
-            self.define_once(NameKind::Face, &name, name.span, owner);
+            self.define_once(DefinitionKind::Face, &name, name.span, owner);
             part.faces.push(PartFace {
                 span: name.span,
                 name,
@@ -73,9 +73,9 @@ impl<'a> Resolver<'a> {
         {
             let finding = duplicate(
                 &second.name,
-                NameKind::Face,
+                DefinitionKind::Face,
                 first.name.span,
-                NameKind::Face,
+                DefinitionKind::Face,
             );
             self.say(finding);
         }
@@ -94,9 +94,14 @@ impl<'a> Resolver<'a> {
         });
         let named: Vec<_> = of_stations.chain(of_features).collect();
         for (name, span, at) in named {
-            self.define_once(NameKind::Face, &name, span, owner);
+            self.define_once(DefinitionKind::Face, &name, span, owner);
             if let Some(first) = part.face(&name.text) {
-                let finding = duplicate(&name, NameKind::Face, first.name.span, NameKind::Face);
+                let finding = duplicate(
+                    &name,
+                    DefinitionKind::Face,
+                    first.name.span,
+                    DefinitionKind::Face,
+                );
                 self.say(finding);
                 continue;
             }
@@ -112,7 +117,7 @@ impl<'a> Resolver<'a> {
     /// Defines a name once, however often its part is resolved.
     pub(super) fn define_once(
         &mut self,
-        kind: NameKind,
+        kind: DefinitionKind,
         name: &ast::Name,
         item: Span,
         owner: &Arc<str>,

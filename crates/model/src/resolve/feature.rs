@@ -4,7 +4,7 @@ use super::Resolver;
 use super::assume::assume_tap_drills;
 use super::frame::Frame;
 use super::lines::{Block, Lines};
-use super::reach::Along;
+use super::reach::AxialRange;
 use crate::{Cut, End, Feature, Part};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::Span;
@@ -71,7 +71,7 @@ impl<'a> Resolver<'a> {
         said: &ast::Feature,
         part: &Part,
         frame: &mut Frame<'a>,
-    ) -> Option<(Cut, Span, Along)> {
+    ) -> Option<(Cut, Span, AxialRange)> {
         let here = said.span;
         Some(match &said.kind {
             FeatureKind::Tenon { dia, length } => {
@@ -86,7 +86,7 @@ impl<'a> Resolver<'a> {
                     dia: size,
                     assumed_for: None,
                 };
-                let along = Along {
+                let along = AxialRange {
                     from: Length::ZERO,
                     to: to?,
                     through: false,
@@ -183,7 +183,7 @@ impl<'a> Resolver<'a> {
                 };
                 let size = size?;
                 let depth = Length::mm(angle.cone_depth_mm(size.to_mm() / 2.0));
-                let along = Along {
+                let along = AxialRange {
                     from: Length::ZERO,
                     to: depth.min(part.length),
                     through: false,
@@ -195,7 +195,7 @@ impl<'a> Resolver<'a> {
                 let broken = self.edge(edge, frame)?;
                 let (quillet_geometry::Edge::Round(leg) | quillet_geometry::Edge::Chamfer(leg)) =
                     broken;
-                let along = Along {
+                let along = AxialRange {
                     from: Length::ZERO,
                     to: leg,
                     through: false,
@@ -209,7 +209,7 @@ impl<'a> Resolver<'a> {
 
     fn taken(&mut self, takes: Option<&ast::Name>, frame: &Frame<'a>) -> Option<ast::Name> {
         let name = takes?;
-        self.refer_to(name, &[crate::NameKind::Bought], frame)
+        self.refer_to(name, &[crate::DefinitionKind::Bought], frame)
             .then(|| name.clone())
     }
 }

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::clash::mismatch;
 use super::scope::Entry;
-use crate::{Material, NameKind, Value};
+use crate::{DefinitionKind, Material, Value};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::collections::{HashMap, HashSet};
@@ -23,8 +23,8 @@ impl<'a> Resolver<'a> {
             self.refer(at, entry.definition);
         }
         match frame.known.get(name) {
-            Some(Known::Done(value)) => return value.clone(),
-            Some(Known::Underway) => {
+            Some(PartState::Done(value)) => return value.clone(),
+            Some(PartState::Underway) => {
                 self.say(
                     Finding::new(
                         "unknown-name",
@@ -46,11 +46,13 @@ impl<'a> Resolver<'a> {
             );
             return None;
         }
-        frame.known.insert(name.clone(), Known::Underway);
+        frame.known.insert(name.clone(), PartState::Underway);
         self.depth += 1;
         let value = self.find_value(name, at, frame);
         self.depth -= 1;
-        frame.known.insert(name.clone(), Known::Done(value.clone()));
+        frame
+            .known
+            .insert(name.clone(), PartState::Done(value.clone()));
         value
     }
 
@@ -83,7 +85,12 @@ impl<'a> Resolver<'a> {
         if entry.is_some_and(|entry| matches!(entry.item.kind, ItemKind::Material(_))) {
             return None;
         }
-        self.unknown(name, at, &[NameKind::Let, NameKind::Material], frame);
+        self.unknown(
+            name,
+            at,
+            &[DefinitionKind::Let, DefinitionKind::Material],
+            frame,
+        );
         None
     }
 
@@ -130,10 +137,10 @@ pub(super) struct Frame<'a> {
     /// Definitions of the local `let`s in `Names`, in step with `local`.
     pub(super) local_definitions: Vec<usize>,
     /// Looked up by name only, never walked.
-    known: HashMap<Arc<str>, Known>,
+    known: HashMap<Arc<str>, PartState>,
 }
 
-enum Known {
+enum PartState {
     Underway,
     Done(Option<Value>),
 }

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
-use crate::{FitAsked, Joint, JointEnd, Limits, Part, PartId, Pen, PenFace, Seat};
+use crate::{FitRequest, Joint, JointEnd, Limits, Part, PartId, Pen, PenFace, Seat};
 use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 
@@ -104,7 +104,7 @@ impl<'a> Resolver<'a> {
                     .map(|by| (by, sum.span));
             }
             JointOptionKind::Fit(text) => match text.text.parse() {
-                Ok(fit) => joint.asks = Some((FitAsked::Fit(fit), option.span)),
+                Ok(fit) => joint.asks = Some((FitRequest::Fit(fit), option.span)),
                 Err(error) => {
                     let error: quillet_standards::fit::FitError = error;
                     self.say(Finding::new(
@@ -117,15 +117,15 @@ impl<'a> Resolver<'a> {
             },
             JointOptionKind::Clearance(sum) => {
                 let size = self.distance(sum, "a clearance", frame);
-                joint.asks = size.map(|size| (FitAsked::Clearance(size), option.span));
+                joint.asks = size.map(|size| (FitRequest::Clearance(size), option.span));
             }
             JointOptionKind::Interference(sum) => {
                 let size = self.distance(sum, "an interference", frame);
-                joint.asks = size.map(|size| (FitAsked::Interference(size), option.span));
+                joint.asks = size.map(|size| (FitRequest::Interference(size), option.span));
             }
             JointOptionKind::Gap(sum) => {
                 let size = self.distance(sum, "a gap", frame);
-                joint.asks = size.map(|size| (FitAsked::Gap(size), option.span));
+                joint.asks = size.map(|size| (FitRequest::Gap(size), option.span));
             }
         }
     }

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 /// Resolved items by name, and definitions by where their name stands.
 #[derive(Default)]
-pub(super) struct Known {
+pub(super) struct ResolvedItems {
     pub(super) threads: HashMap<Arc<str>, Arc<ThreadDef>>,
     pub(super) materials: HashMap<Arc<str>, Arc<Material>>,
     pub(super) blanks: HashMap<Arc<str>, Arc<BlankDef>>,

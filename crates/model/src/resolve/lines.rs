@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use super::frame::Frame;
-use crate::NameKind;
+use crate::DefinitionKind;
 use quillet_syntax::ast::{self, LineKind};
 use quillet_syntax::{Finding, Severity, Span};
 
@@ -26,8 +26,8 @@ impl<'a> Resolver<'a> {
         frame: &Frame<'a>,
     ) -> Option<Lines<'a>> {
         let kind = match bought {
-            true => NameKind::Bought,
-            false => NameKind::Part,
+            true => DefinitionKind::Bought,
+            false => DefinitionKind::Part,
         };
         let chain = self.like_chain(ast, kind, frame)?;
         let block = |part: &&ast::Part| part.block.unwrap_or(part.name.span);

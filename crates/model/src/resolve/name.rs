@@ -1,10 +1,10 @@
 //! Names recorded where they are used, and names that are not known.
 
 use super::Resolver;
-use super::astray::Astray;
 use super::frame::Frame;
 use super::lines::incomplete;
-use crate::NameKind;
+use super::unknown_name::UnknownName;
+use crate::DefinitionKind;
 use quillet_standards::material;
 use quillet_syntax::{Finding, Severity, Span, ast, grammar};
 
@@ -21,7 +21,7 @@ impl<'a> Resolver<'a> {
     pub(super) fn refer_to(
         &mut self,
         name: &ast::Name,
-        wanted: &[NameKind],
+        wanted: &[DefinitionKind],
         frame: &Frame<'a>,
     ) -> bool {
         if let Some(entry) = self.scope.get(&name.text) {
@@ -36,7 +36,13 @@ impl<'a> Resolver<'a> {
     }
 
     /// Says that a name is not known, or is the name of something else.
-    pub(super) fn unknown(&mut self, name: &str, at: Span, wanted: &[NameKind], frame: &Frame<'a>) {
+    pub(super) fn unknown(
+        &mut self,
+        name: &str,
+        at: Span,
+        wanted: &[DefinitionKind],
+        frame: &Frame<'a>,
+    ) {
         if name.is_empty() {
             // That it is missing has been told where the text was read.
             return;
@@ -73,7 +79,7 @@ impl<'a> Resolver<'a> {
         if self.unknown <= MOST_COMPARED {
             let local = frame.local.iter().map(|it| &*it.name.text);
             known.extend(self.scope.names_of(wanted).chain(local));
-            if wanted.contains(&NameKind::Material) {
+            if wanted.contains(&DefinitionKind::Material) {
                 known.extend(material::all().map(|kind| kind.kind()));
             }
         }
@@ -86,7 +92,7 @@ impl<'a> Resolver<'a> {
             None => {
                 let near = quillet_syntax::nearest(name, known).map(str::to_owned);
                 if near.is_none() {
-                    self.astray.push(Astray {
+                    self.astray.push(UnknownName {
                         name: name.into(),
                         at,
                         wanted: wanted.to_vec(),
@@ -109,8 +115,8 @@ impl<'a> Resolver<'a> {
 
 impl Resolver<'_> {
     /// Of `dia smooth`, that a diameter is missing: a word of the language stands in its place.
-    fn missing_before(&self, name: &str, at: Span, wanted: &[NameKind]) -> Option<Finding> {
-        let is_joined = wanted.contains(&NameKind::Let) && grammar::joins(name);
+    fn missing_before(&self, name: &str, at: Span, wanted: &[DefinitionKind]) -> Option<Finding> {
+        let is_joined = wanted.contains(&DefinitionKind::Let) && grammar::joins(name);
         if !is_joined || self.scope.get(name).is_some() {
             return None;
         }

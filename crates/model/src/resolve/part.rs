@@ -4,9 +4,9 @@ use super::clash::out_of_range;
 use super::frame::Frame;
 use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
-use super::want::Among;
+use super::want::WantScope;
 use super::{Resolver, shared};
-use crate::{ById, CutPart, Limits, NameKind, Part, PartKind, Units};
+use crate::{ById, CutPart, DefinitionKind, Limits, Part, PartKind, Units};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
 use quillet_syntax::{Span, text};
@@ -48,7 +48,7 @@ impl<'a> Resolver<'a> {
         let definitions = lines
             .lets
             .iter()
-            .map(|it| self.define_once(NameKind::Let, &it.name, it.span, &owner))
+            .map(|it| self.define_once(DefinitionKind::Let, &it.name, it.span, &owner))
             .collect();
         let mut own = frame.within(lines.lets.clone(), definitions);
         let frame = &mut own;
@@ -101,7 +101,7 @@ impl<'a> Resolver<'a> {
         part.whole &= complete && self.lost == lost;
         part.limits = self.limits(lines.limits.iter().copied(), frame);
         for said in &lines.wants {
-            if let Some(want) = self.want(said, Among::Part(&part), frame) {
+            if let Some(want) = self.want(said, WantScope::Part(&part), frame) {
                 part.wants.push(want);
             }
         }
@@ -110,7 +110,7 @@ impl<'a> Resolver<'a> {
             part.accepts.push(acceptance);
         }
         if let Some(bench) = &part.bench {
-            self.refer_to(bench, &[NameKind::Bench], frame);
+            self.refer_to(bench, &[DefinitionKind::Bench], frame);
         }
         Some((part, own.into_names()))
     }

@@ -3,8 +3,8 @@
 use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
-use super::want::Among;
-use crate::{Assembly, ById, Hand, JointId, NameKind, Part, PartId, Pen};
+use super::want::WantScope;
+use crate::{Assembly, ById, DefinitionKind, Hand, JointId, Part, PartId, Pen};
 use quillet_syntax::ast::{self, ItemKind, JointLineKind, PenLineKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::sync::Arc;
@@ -24,7 +24,7 @@ impl<'a> Resolver<'a> {
     }
 
     fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
-        let chain = self.like_chain(ast, NameKind::Pen, &Frame::default())?;
+        let chain = self.like_chain(ast, DefinitionKind::Pen, &Frame::default())?;
         let lines = self.pen_lines(&chain);
         let before = self.lost;
         let mut frame = Frame::of_pen(lines.lets.clone());
@@ -79,7 +79,7 @@ impl<'a> Resolver<'a> {
             pen.accepts.push(acceptance);
         }
         for (joint, said) in asked {
-            let Some(want) = self.want(said, Among::Pen(&pen, joint), &mut frame) else {
+            let Some(want) = self.want(said, WantScope::Pen(&pen, joint), &mut frame) else {
                 continue;
             };
             match joint {
@@ -88,7 +88,7 @@ impl<'a> Resolver<'a> {
             }
         }
         if let Some(bench) = &pen.bench {
-            self.refer_to(bench, &[NameKind::Bench], &frame);
+            self.refer_to(bench, &[DefinitionKind::Bench], &frame);
         }
         let hand = |part: &Arc<Part>| {
             let bench = part.bench.as_ref().or(pen.bench.as_ref());
@@ -145,8 +145,9 @@ impl<'a> Resolver<'a> {
             self.refer(it.name.span, entry.definition);
             return;
         }
-        let near = quillet_syntax::nearest(&it.name.text, self.scope.names_of(&[NameKind::Let]))
-            .map(str::to_owned);
+        let near =
+            quillet_syntax::nearest(&it.name.text, self.scope.names_of(&[DefinitionKind::Let]))
+                .map(str::to_owned);
         let finding = Finding::new(
             "unknown-name",
             Severity::Error,
@@ -167,7 +168,7 @@ impl<'a> Resolver<'a> {
         pen: &mut Pen,
         frame: &mut Frame<'a>,
     ) -> Option<PartId> {
-        if !self.refer_to(name, &[NameKind::Part, NameKind::Bought], frame) {
+        if !self.refer_to(name, &[DefinitionKind::Part, DefinitionKind::Bought], frame) {
             return None;
         }
         if let Some(index) = pen.part_id(&name.text) {

@@ -14,7 +14,7 @@ impl<'a> Resolver<'a> {
         reach: &ast::Reach,
         part: &Part,
         frame: &mut Frame<'a>,
-    ) -> Option<Along> {
+    ) -> Option<AxialRange> {
         let from = match &reach.at {
             None => Length::ZERO,
             Some(at) => self.distance(at, "a start", frame)?,
@@ -25,7 +25,7 @@ impl<'a> Resolver<'a> {
             ReachKind::Through => (part.length, true),
         };
         if from < to {
-            return Some(Along {
+            return Some(AxialRange {
                 from,
                 to,
                 through,
@@ -57,7 +57,7 @@ impl<'a> Resolver<'a> {
     }
 
     /// A cut that reaches past the part is told of and dropped.
-    pub(super) fn within(&mut self, along: Along, part: &Part) -> Option<Along> {
+    pub(super) fn within(&mut self, along: AxialRange, part: &Part) -> Option<AxialRange> {
         if along.to <= part.length {
             return Some(along);
         }
@@ -80,13 +80,13 @@ impl<'a> Resolver<'a> {
 }
 
 /// The reach written as `through`; where it starts stays as it is.
-fn goes_through(along: &Along) -> Vec<Edit> {
+fn goes_through(along: &AxialRange) -> Vec<Edit> {
     vec![Edit::new(along.span, "through")]
 }
 
 /// Where a cut lies, inward from its end's face.
 #[derive(Clone, Copy)]
-pub(super) struct Along {
+pub(super) struct AxialRange {
     pub(super) from: Length,
     pub(super) to: Length,
     pub(super) through: bool,

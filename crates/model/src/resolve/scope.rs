@@ -1,7 +1,7 @@
 //! What every name at file level stands for.
 
-use super::astray::Again;
-use crate::{Definition, NameKind, Names, SourceFile, Units};
+use super::unknown_name::Redefinition;
+use crate::{Definition, DefinitionKind, Names, SourceFile, Units};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
@@ -14,7 +14,7 @@ pub(super) struct Scope<'a> {
     entries: BTreeMap<Arc<str>, Entry<'a>>,
     inches: BTreeSet<FileId>,
     /// Items whose name another bears already.
-    pub(super) again: Vec<Again>,
+    pub(super) again: Vec<Redefinition>,
 }
 
 /// One named item.
@@ -59,14 +59,14 @@ impl<'a> Scope<'a> {
         &mut self,
         item: &'a ast::Item,
         name: &ast::Name,
-        kind: NameKind,
+        kind: DefinitionKind,
         names: &mut Names,
         findings: &mut Vec<Finding>,
     ) {
         let definition = names.define(kind, name, item.span, None);
         if let Some(first) = self.entries.get(&name.text) {
             let at = names.definitions[first.definition].span;
-            self.again.push(Again {
+            self.again.push(Redefinition {
                 at: name.span,
                 kind,
             });
@@ -103,7 +103,10 @@ impl<'a> Scope<'a> {
     }
 
     /// Names that stand for items of the wanted kinds.
-    pub(super) fn names_of(&self, wanted: &[NameKind]) -> impl Iterator<Item = &str> + use<'_, 'a> {
+    pub(super) fn names_of(
+        &self,
+        wanted: &[DefinitionKind],
+    ) -> impl Iterator<Item = &str> + use<'_, 'a> {
         let wanted = wanted.to_vec();
         self.entries.iter().filter_map(move |(name, entry)| {
             let kind = named(entry.item).map(|(_, kind)| kind)?;
@@ -113,7 +116,12 @@ impl<'a> Scope<'a> {
 }
 
 /// A finding for a name defined twice.
-pub(super) fn duplicate(name: &ast::Name, kind: NameKind, first: Span, was: NameKind) -> Finding {
+pub(super) fn duplicate(
+    name: &ast::Name,
+    kind: DefinitionKind,
+    first: Span,
+    was: DefinitionKind,
+) -> Finding {
     Finding::new(
         RuleId::DUPLICATE_NAME,
         Severity::Error,
@@ -129,16 +137,16 @@ pub(super) fn duplicate(name: &ast::Name, kind: NameKind, first: Span, was: Name
 }
 
 /// An item's name and kind, where it defines one.
-pub(super) fn named(item: &ast::Item) -> Option<(&ast::Name, NameKind)> {
+pub(super) fn named(item: &ast::Item) -> Option<(&ast::Name, DefinitionKind)> {
     Some(match &item.kind {
-        ItemKind::Let(it) => (&it.name, NameKind::Let),
-        ItemKind::Material(it) => (&it.name, NameKind::Material),
-        ItemKind::Thread(it) => (&it.name, NameKind::Thread),
-        ItemKind::Blank(it) => (&it.name, NameKind::Blank),
-        ItemKind::Part(it) => (&it.name, NameKind::Part),
-        ItemKind::Bought(it) => (&it.name, NameKind::Bought),
-        ItemKind::Bench(it) => (&it.name, NameKind::Bench),
-        ItemKind::Pen(it) => (&it.name, NameKind::Pen),
+        ItemKind::Let(it) => (&it.name, DefinitionKind::Let),
+        ItemKind::Material(it) => (&it.name, DefinitionKind::Material),
+        ItemKind::Thread(it) => (&it.name, DefinitionKind::Thread),
+        ItemKind::Blank(it) => (&it.name, DefinitionKind::Blank),
+        ItemKind::Part(it) => (&it.name, DefinitionKind::Part),
+        ItemKind::Bought(it) => (&it.name, DefinitionKind::Bought),
+        ItemKind::Bench(it) => (&it.name, DefinitionKind::Bench),
+        ItemKind::Pen(it) => (&it.name, DefinitionKind::Pen),
         ItemKind::Use(_) | ItemKind::Limit(_) | ItemKind::Bad => return None,
     })
 }
@@ -147,7 +155,7 @@ impl Names {
     /// Adds a definition and gives its index.
     pub(super) fn define(
         &mut self,
-        kind: NameKind,
+        kind: DefinitionKind,
         name: &ast::Name,
         item: Span,
         owner: Option<Arc<str>>,

@@ -2,8 +2,8 @@
 
 use super::Resolver;
 use super::lines::incomplete;
-use super::shaper::{Shaper, tag};
-use super::through::{Through, through};
+use super::profile_builder::{ProfileBuilder, tag};
+use super::through::{BrokenSurfaces, through};
 use crate::{CutId, Origin, Part, Profiles, Solid, StationId};
 use quillet_geometry::{
     self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw,
@@ -46,7 +46,7 @@ impl Resolver<'_> {
         }
         let through = match part.outside_known {
             true => through(part, &profiles),
-            false => Through::default(),
+            false => BrokenSurfaces::default(),
         };
         if !through.refused.is_empty() {
             self.lost += through.findings.len();
@@ -89,7 +89,7 @@ impl Resolver<'_> {
 }
 
 /// A part when all is cut, and what could not be made of it.
-struct Left {
+struct ShapedPart {
     profiles: Option<Profiles>,
     stations: Vec<StationFlaw>,
     edges: Vec<(CutId, EdgeFlaw)>,
@@ -111,7 +111,7 @@ fn without(part: &mut Part, refused: &[Origin]) {
     });
 }
 
-fn cut(part: &Part) -> Left {
+fn cut(part: &Part) -> ShapedPart {
     let mut origins = Vec::new();
     let stations: Vec<geometry::Station> = part
         .stations
@@ -127,8 +127,8 @@ fn cut(part: &Part) -> Left {
         })
         .collect();
     let outside = geometry::outside(&stations);
-    let mut shaper = Shaper::new(part, outside.chain, origins);
-    Left {
+    let mut shaper = ProfileBuilder::new(part, outside.chain, origins);
+    ShapedPart {
         profiles: shaper.profiles(),
         stations: outside.flaws,
         edges: shaper.flaws,

@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::clash::out_of_range;
 use super::frame::Frame;
-use crate::{NameKind, Quantity, ThreadDef};
+use crate::{DefinitionKind, Quantity, ThreadDef};
 use quillet_standards::thread::{DesignationError, ThreadForm};
 use quillet_syntax::ast;
 use quillet_syntax::{Finding, RuleId, Severity, Span};
@@ -127,7 +127,7 @@ impl<'a> Resolver<'a> {
         name: &ast::Name,
         frame: &Frame<'a>,
     ) -> Option<Arc<ThreadDef>> {
-        self.refer_to(name, &[NameKind::Thread], frame);
+        self.refer_to(name, &[DefinitionKind::Thread], frame);
         self.known.threads.get(&name.text).cloned()
     }
 }

@@ -6,7 +6,7 @@ use quillet_syntax::ast::Side;
 
 /// How a thread is drawn in a profile.
 #[derive(Clone, Copy, PartialEq)]
-pub(super) enum ThreadAs {
+pub(super) enum ThreadRendering {
     /// The radius of its equal volume, wherever its crests end.
     Metal,
     /// A level line at its roots.
@@ -23,7 +23,7 @@ pub(super) enum ThreadAs {
 pub(super) fn surface(
     form: &ThreadForm,
     side: Side,
-    threads: ThreadAs,
+    threads: ThreadRendering,
     (from, to): (Length, Length),
     crests: &[Chain],
     tag: Tag,
@@ -36,10 +36,12 @@ pub(super) fn surface(
             .collect()
     };
     match (threads, side) {
-        (ThreadAs::Root, Side::Outside) => level(form.root_diameter()),
-        (ThreadAs::Root, Side::Inside) | (ThreadAs::Crest, Side::Outside) => level(form.major()),
-        (ThreadAs::Crest, Side::Inside) => level(form.minor_diameter()),
-        (ThreadAs::Metal, _) => joined(metal(form, side, (from, to), crests), tag),
+        (ThreadRendering::Root, Side::Outside) => level(form.root_diameter()),
+        (ThreadRendering::Root, Side::Inside) | (ThreadRendering::Crest, Side::Outside) => {
+            level(form.major())
+        }
+        (ThreadRendering::Crest, Side::Inside) => level(form.minor_diameter()),
+        (ThreadRendering::Metal, _) => joined(metal(form, side, (from, to), crests), tag),
     }
 }
 

@@ -7,14 +7,14 @@ use quillet_syntax::{Finding, Severity, Size, Span, text};
 
 /// The cuts and broken corners to be left out of the shape, and what is to be said of them.
 #[derive(Default)]
-pub(super) struct Through {
+pub(super) struct BrokenSurfaces {
     pub(super) refused: Vec<Origin>,
     pub(super) findings: Vec<Finding>,
 }
 
 /// What of a part's inside stands out of its outside, or meets it at an edge. Of a part that is cut
 /// only edges are looked at; what else breaks through is told by the walls.
-pub(super) fn through(part: &Part, profiles: &Profiles) -> Through {
+pub(super) fn through(part: &Part, profiles: &Profiles) -> BrokenSurfaces {
     let pairs = pairs(part, profiles);
     let alone = |origin: Origin| {
         let mut with = pairs
@@ -22,7 +22,7 @@ pub(super) fn through(part: &Part, profiles: &Profiles) -> Through {
             .filter(|it| it.outer == origin || it.inner == origin);
         with.any(|it| !(it.outer.is_edge() && it.inner.is_edge()))
     };
-    let mut found = Through::default();
+    let mut found = BrokenSurfaces::default();
     for pair in &pairs {
         let (outer, inner) = (pair.outer.is_edge(), pair.inner.is_edge());
         // Of two edges one that cuts through by itself is to blame.

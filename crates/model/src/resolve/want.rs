@@ -5,8 +5,8 @@ use super::clash::{clashed, mismatch};
 use super::frame::Frame;
 use super::name::offer;
 use crate::{
-    Configured, Dimension, JointId, Measure, NameKind, Part, PartId, Pen, PenFace, Quantity, Sum,
-    SumKind, Test, Want, want::MEASURES,
+    Configured, DefinitionKind, Dimension, JointId, Measure, Part, PartId, Pen, PenFace, Quantity,
+    Sum, SumKind, Test, Want, want::MEASURES,
 };
 use quillet_syntax::ast::{self, Arg, Expr, ExprKind};
 use quillet_syntax::{Finding, Severity, Span};
@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 /// What a want may speak of.
 #[derive(Clone, Copy)]
-pub(super) enum Among<'p> {
+pub(super) enum WantScope<'p> {
     /// A pen, and the joint in whose block the want stands.
     Pen(&'p Pen, Option<JointId>),
     /// A part by itself.
@@ -26,7 +26,7 @@ impl<'a> Resolver<'a> {
     pub(super) fn want(
         &mut self,
         want: &'a ast::Want,
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<Want> {
         let sums = [&want.measure].into_iter().chain(want.tested());
@@ -78,7 +78,9 @@ impl<'a> Resolver<'a> {
         match sum.value(&one) {
             Ok(value) => value,
             // What is nothing only because every measure is one is no fault.
-            Err(crate::Clash::ByZero) => Some(Quantity::measured(1.0, Dimension::RATIO)),
+            Err(crate::DimensionMismatch::ByZero) => {
+                Some(Quantity::measured(1.0, Dimension::RATIO))
+            }
             Err(clash) => {
                 self.say(clashed(clash, sum.span, sum.span, sum.span));
                 None
@@ -86,7 +88,7 @@ impl<'a> Resolver<'a> {
         }
     }
 
-    fn sum(&mut self, expr: &'a Expr, among: Among<'_>, frame: &mut Frame<'a>) -> Option<Sum> {
+    fn sum(&mut self, expr: &'a Expr, among: WantScope<'_>, frame: &mut Frame<'a>) -> Option<Sum> {
         let all = |this: &mut Self, args: &'a [Arg], frame: &mut Frame<'a>| {
             let sums = args.iter().map(|arg| match arg {
                 Arg::Sum(sum) => this.sum(sum, among, frame),
@@ -132,7 +134,7 @@ impl<'a> Resolver<'a> {
         if is_let || bare_measure(text) || self.scope.get(text).is_some() {
             return bare_measure(text) && self.scope.get(text).is_none();
         }
-        let nearer = self.scope.names_of(&[NameKind::Let]).chain(BARE);
+        let nearer = self.scope.names_of(&[DefinitionKind::Let]).chain(BARE);
         let nearest = quillet_syntax::nearest(text, nearer);
         nearest.is_some_and(bare_measure)
     }
@@ -141,7 +143,7 @@ impl<'a> Resolver<'a> {
         &mut self,
         name: &ast::Name,
         args: &'a [Arg],
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<Measure> {
         let Some((_, written, _)) = MEASURES.iter().find(|(word, ..)| *word == &*name.text) else {
@@ -223,12 +225,12 @@ impl<'a> Resolver<'a> {
         &mut self,
         name: &ast::Name,
         args: &'a [Arg],
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<JointId> {
         let (pen, own) = match among {
-            Among::Pen(pen, own) => (Some(pen), own),
-            Among::Part(_) => (None, None),
+            WantScope::Pen(pen, own) => (Some(pen), own),
+            WantScope::Part(_) => (None, None),
         };
         if let ([], Some(own)) = (args, own) {
             return Some(own);
@@ -268,7 +270,7 @@ impl<'a> Resolver<'a> {
     fn part_asked(
         &mut self,
         expr: &Expr,
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<PartId> {
         let ExprKind::Name(text) = &expr.kind else {
@@ -285,15 +287,15 @@ impl<'a> Resolver<'a> {
     fn part_named(
         &mut self,
         name: &ast::Name,
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<PartId> {
-        if !self.refer_to(name, &[NameKind::Part, NameKind::Bought], frame) {
+        if !self.refer_to(name, &[DefinitionKind::Part, DefinitionKind::Bought], frame) {
             return None;
         }
         let (found, of) = match among {
-            Among::Pen(pen, _) => (pen.part_id(&name.text), &pen.name.text),
-            Among::Part(part) => (
+            WantScope::Pen(pen, _) => (pen.part_id(&name.text), &pen.name.text),
+            WantScope::Part(part) => (
                 (part.name.text == name.text).then_some(PartId::ALONE),
                 &part.name.text,
             ),
@@ -312,7 +314,7 @@ impl<'a> Resolver<'a> {
     fn face_asked(
         &mut self,
         face: &ast::Face,
-        among: Among<'_>,
+        among: WantScope<'_>,
         frame: &mut Frame<'a>,
     ) -> Option<PenFace> {
         let index = self.part_named(&face.part, among, frame)?;
@@ -321,21 +323,21 @@ impl<'a> Resolver<'a> {
     }
 }
 
-impl Among<'_> {
+impl WantScope<'_> {
     /// The names of its parts.
     fn names(self) -> Vec<String> {
         let name = |part: &Part| part.name.text.to_string();
         match self {
-            Among::Pen(pen, _) => pen.parts.iter().map(|part| name(part)).collect(),
-            Among::Part(part) => vec![name(part)],
+            WantScope::Pen(pen, _) => pen.parts.iter().map(|part| name(part)).collect(),
+            WantScope::Part(part) => vec![name(part)],
         }
     }
 
     /// A part of a pen; one that stands by itself has no faces to measure between.
     fn part(self, index: PartId) -> Option<Arc<Part>> {
         match self {
-            Among::Pen(pen, _) => pen.parts.get(index).cloned(),
-            Among::Part(_) => None,
+            WantScope::Pen(pen, _) => pen.parts.get(index).cloned(),
+            WantScope::Part(_) => None,
         }
     }
 }
@@ -360,12 +362,12 @@ fn bare_measure(word: &str) -> bool {
 const BARE: [&str; 4] = ["turns", "travel", "overlap", "ink"];
 
 /// What a want is tested against, and where.
-trait Tested {
+trait WantTest {
     fn tested(&self) -> Vec<&Expr>;
     fn span_of_test(&self) -> Span;
 }
 
-impl Tested for ast::Want {
+impl WantTest for ast::Want {
     fn tested(&self) -> Vec<&Expr> {
         match &self.test {
             ast::Test::Compare(_, sum) => vec![sum],

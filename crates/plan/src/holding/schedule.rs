@@ -17,13 +17,13 @@ use std::sync::Arc;
 
 /// The mandrels of a plan, each once.
 #[derive(Default)]
-pub(crate) struct Shelf {
+pub(crate) struct MandrelSet {
     pub(crate) mandrels: Vec<Mandrel>,
     /// What each serves already.
     served: HashSet<(usize, Arc<str>, End)>,
 }
 
-impl Shelf {
+impl MandrelSet {
     /// The index of a mandrel, one that does the same work serving again.
     pub(crate) fn put(&mut self, made: Mandrel) -> usize {
         let known = self.mandrels.iter().position(|own| own.is_like(&made));
@@ -40,7 +40,7 @@ impl Shelf {
 }
 
 /// A part at the lathe, as far as it has been cut.
-pub(crate) struct Lathe<'a, 'p, 'b> {
+pub(crate) struct WorkState<'a, 'p, 'b> {
     pub(crate) anatomy: &'a Anatomy<'p>,
     pub(crate) strategy: Strategy,
     pub(crate) blank: &'a Blank,
@@ -65,7 +65,7 @@ const NO_GRIP: Length = Length::from_nm(8_000_000);
 /// A collet's own length.
 const COLLET_LENGTH: Length = Length::from_nm(30_000_000);
 
-impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
+impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     pub(crate) fn new(
         anatomy: &'a Anatomy<'p>,
         strategy: Strategy,
@@ -74,7 +74,7 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
         kit: Kit<'b>,
         tasks: &Tasks,
     ) -> Self {
-        Lathe {
+        WorkState {
             anatomy,
             strategy,
             blank,
@@ -91,7 +91,7 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     pub(crate) fn next(
         &mut self,
         tasks: &Tasks,
-        shelf: &mut Shelf,
+        shelf: &mut MandrelSet,
         troubles: &mut Vec<Trouble>,
     ) -> Option<Step> {
         let waiting = |index: &usize| !self.done[*index];
@@ -172,7 +172,7 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
         }
     }
 
-    fn establish(&self, access: Access, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
+    fn establish(&self, access: Access, tasks: &Tasks, shelf: &mut MandrelSet) -> Option<Hold> {
         match access {
             Access::Bench => Some(Hold::Bench),
             Access::Pieces { from, to } => Some(Hold::Pieces(self.pieces(from, to, tasks))),
@@ -198,7 +198,7 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     }
 
     /// The part's mandrel, once its own end is cut and where the end wanted is the other.
-    fn mount(&self, free: Option<End>, tasks: &Tasks, shelf: &mut Shelf) -> Option<Hold> {
+    fn mount(&self, free: Option<End>, tasks: &Tasks, shelf: &mut MandrelSet) -> Option<Hold> {
         let (end, kind) = self.strategy.mandrel?;
         let waits = tasks.0.iter().enumerate().any(|(index, task)| {
             let body = matches!(task.work, Work::Thread(_))
@@ -226,7 +226,7 @@ impl<'a, 'p, 'b> Lathe<'a, 'p, 'b> {
     }
 
     /// What supports the far end while the outside is turned.
-    fn tail(&self, far: End, shelf: &mut Shelf) -> Tail {
+    fn tail(&self, far: End, shelf: &mut MandrelSet) -> Tail {
         if self.strategy.nub == Some(far) {
             return Tail::Centre;
         }

@@ -3,7 +3,7 @@
 use quillet_geometry::{Length, Limits};
 use quillet_model::{End, Hand};
 use quillet_standards::Source;
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 
 /// One measurement, with its limits.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,14 +48,14 @@ pub enum Measured {
 }
 
 /// Limits of a size that asks for nothing in particular: as the hand keeps it.
-pub(crate) fn general(hand: &Hand, kept: Kept, what: Measured, nominal: Length) -> Check {
+pub(crate) fn general(hand: &Hand, kept: ToleranceKind, what: Measured, nominal: Length) -> Check {
     let either = hand.keeps(kept, nominal);
     Check {
         what,
         nominal,
         // A drill cuts no smaller than itself, but it may cut to size.
         limits: match kept {
-            Kept::Drill => Limits::new(nominal, nominal + either),
+            ToleranceKind::Drill => Limits::new(nominal, nominal + either),
             _ => Limits::new(nominal - either, nominal + either),
         },
         source: hand.source(kept),

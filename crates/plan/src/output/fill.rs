@@ -1,7 +1,7 @@
 //! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
 
 use crate::holding::make_mandrel::{mandrel, plugs};
-use crate::holding::schedule::{Lathe, Shelf};
+use crate::holding::schedule::{MandrelSet, WorkState};
 use crate::output::measure::checks;
 use crate::tasks::anatomy::Anatomy;
 use crate::tasks::inside::contains;
@@ -59,7 +59,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     }
 
     /// Takes hold of the work anew.
-    pub(crate) fn take(&mut self, hold: Hold, shelf: &Shelf) {
+    pub(crate) fn take(&mut self, hold: Hold, shelf: &MandrelSet) {
         let tool = match hold {
             Hold::Collet(grip) => Tool::Collet { dia: grip.dia },
             Hold::Mandrel(mount) => Tool::Mandrel {
@@ -101,8 +101,8 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         &mut self,
         index: usize,
         task: &Task,
-        lathe: &Lathe,
-        shelf: &mut Shelf,
+        lathe: &WorkState,
+        shelf: &mut MandrelSet,
         troubles: &mut Vec<Trouble>,
     ) {
         if self.is_cut_already(&task.work) {

@@ -6,7 +6,7 @@ use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
 use quillet_model::{CutId, End, Feature, Hand, Origin, Part};
-use quillet_syntax::ast::Kept;
+use quillet_syntax::ast::ToleranceKind;
 
 /// The checks after an operation, on a blank whose ends are `now` at these stations.
 pub(crate) fn checks(
@@ -30,13 +30,13 @@ pub(crate) fn checks(
     };
     let general = |what: Measured, nominal: Length| {
         let kept = match what {
-            Measured::Outside { .. } => Kept::Dia,
-            Measured::Hole { .. } => Kept::Bore,
-            Measured::Length => Kept::Length,
-            Measured::Point { .. } => Kept::Depth,
+            Measured::Outside { .. } => ToleranceKind::Dia,
+            Measured::Hole { .. } => ToleranceKind::Bore,
+            Measured::Length => ToleranceKind::Length,
+            Measured::Point { .. } => ToleranceKind::Depth,
             Measured::Depth { .. } => match operation.work {
-                Work::Inside(_) => Kept::Depth,
-                _ => Kept::Shoulder,
+                Work::Inside(_) => ToleranceKind::Depth,
+                _ => ToleranceKind::Shoulder,
             },
         };
         check::general(hand, kept, what, nominal)
@@ -55,7 +55,7 @@ pub(crate) fn checks(
             let drilled = matches!(operation.tool, Some(Tool::Drill { .. }));
             let size = match (by_fit, drilled) {
                 (Some(asked), _) => fitted(what, &asked),
-                (None, true) => check::general(hand, Kept::Drill, what, dia),
+                (None, true) => check::general(hand, ToleranceKind::Drill, what, dia),
                 (None, false) => general(what, dia),
             };
             let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });

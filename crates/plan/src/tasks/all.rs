@@ -6,7 +6,7 @@ use crate::tasks::anatomy::Anatomy;
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::inside::inside_tasks;
 use crate::tasks::mate::{Mate, Mates};
-use crate::tasks::outside::{Place, body_corners, body_tasks, zone_tasks};
+use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::{Access, Stage, Task, Tasks};
 use crate::tools::kit::Kit;
@@ -124,7 +124,7 @@ impl Maker<'_, '_, '_> {
             &[face],
             troubles,
         );
-        let place = Place {
+        let place = OutsideLayout {
             end,
             stage,
             access: Access::End(end),
@@ -288,7 +288,7 @@ impl Maker<'_, '_, '_> {
             }
         }
         let from = self.tasks.0.len();
-        let place = Place {
+        let place = OutsideLayout {
             end,
             stage: Stage::Outside,
             access: Access::Outside,

@@ -1,7 +1,9 @@
 //! What the fit of a joint asks of a surface of one of its parts.
 
 use quillet_geometry::Length;
-use quillet_model::{AtRest, ClearanceKind, End, FitAsked, Joint, Origin, Part, Pen, Spot};
+use quillet_model::{
+    AtRest, ClearanceKind, End, FitRequest, Joint, Origin, Part, Pen, SurfacePoint,
+};
 use quillet_standards::fit::ZoneLimits;
 
 /// A surface that a joint's ISO 286 fit gives limits of size.
@@ -26,10 +28,10 @@ pub struct AskedSize {
 /// What a joint asks of its male or its female; none where it asks for no fit, or the part is
 /// bought, or nothing of the one lies in the other.
 pub(crate) fn asked(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> Option<AskedSize> {
-    let Some((FitAsked::Fit(fit), _)) = joint.asks else {
+    let Some((FitRequest::Fit(fit), _)) = joint.asks else {
         return None;
     };
-    let own = |spot: &Spot, side: quillet_model::JointEnd| spot.part == side.part;
+    let own = |spot: &SurfacePoint, side: quillet_model::JointEnd| spot.part == side.part;
     let at = rest.clearances.iter().find(|it| {
         it.kind == ClearanceKind::Throat
             && own(&it.male, joint.male)
@@ -40,7 +42,7 @@ pub(crate) fn asked(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> O
         false => (joint.female, &at.female),
     };
     let part = pen.parts.get(side.part).filter(|it| !it.is_bought())?;
-    let dia = |spot: &Spot| Length::mm(spot.radius_mm).twice();
+    let dia = |spot: &SurfacePoint| Length::mm(spot.radius_mm).twice();
     let limits = fit.at(dia(&at.female)).ok()?;
     let (from, to) = stretch(part, spot.origin)?;
     Some(AskedSize {

@@ -3,7 +3,7 @@
 use crate::tasks::asked::{AskedSize, asked};
 use crate::{Bearing, Home};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, End, Joint, PartId, Pen, Spot, StoppedBy};
+use quillet_model::{AtRest, End, Joint, PartId, Pen, StoppedBy, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
 
@@ -84,7 +84,7 @@ fn home(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> Option<Home> 
     }
 }
 
-fn bearing(pen: &Pen, spot: &Spot) -> Option<Bearing> {
+fn bearing(pen: &Pen, spot: &SurfacePoint) -> Option<Bearing> {
     let part = pen.parts.get(spot.part)?;
     let at = Length::mm(spot.station_mm);
     let face = part.faces.iter().find(|it| (it.at - at).abs() <= SAME);

@@ -24,7 +24,7 @@ const BODY_CORNER: u8 = 32;
 const THIN_UNDER_DIE_MM: f64 = 1.5;
 
 /// What outside tasks are put where.
-pub(crate) struct Place<'a> {
+pub(crate) struct OutsideLayout<'a> {
     pub(crate) end: End,
     pub(crate) stage: Stage,
     pub(crate) access: Access,
@@ -33,7 +33,7 @@ pub(crate) struct Place<'a> {
 }
 
 /// Adds what is turned at an end before the outside is shaped.
-pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &Place, kit: Kit, tasks: &mut Tasks) {
+pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &OutsideLayout, kit: Kit, tasks: &mut Tasks) {
     let part = anatomy.part;
     let own = |it: &Feature| it.end == place.end && !it.is_inside() && anatomy.in_zone(it);
     let mut turned = turn_tasks(anatomy, place, tasks, own);
@@ -80,7 +80,7 @@ pub(crate) fn body_tasks(
 ) {
     let part = anatomy.part;
     for end in crate::tasks::anatomy::ENDS {
-        let place = Place {
+        let place = OutsideLayout {
             end,
             stage: Stage::Finish,
             access: Access::Outside,
@@ -132,7 +132,7 @@ pub(crate) fn body_corners(
     sized: &[usize],
     tasks: &mut Tasks,
 ) -> Vec<usize> {
-    let place = |end| Place {
+    let place = |end| OutsideLayout {
         end,
         stage: Stage::Finish,
         access,
@@ -145,7 +145,7 @@ pub(crate) fn body_corners(
 
 fn turn_tasks(
     anatomy: &Anatomy,
-    place: &Place,
+    place: &OutsideLayout,
     tasks: &mut Tasks,
     own: impl Fn(&Feature) -> bool,
 ) -> Vec<(TurnCut, usize)> {
@@ -182,7 +182,7 @@ fn turn_tasks(
 
 fn corner_tasks(
     anatomy: &Anatomy,
-    place: &Place,
+    place: &OutsideLayout,
     tasks: &mut Tasks,
     turned: &[(TurnCut, usize)],
     in_zone: bool,
@@ -241,7 +241,7 @@ fn thread_cut(
 fn land_task(
     anatomy: &Anatomy,
     index: CutId,
-    place: &Place,
+    place: &OutsideLayout,
     tasks: &mut Tasks,
 ) -> Option<(TurnCut, usize)> {
     let part = anatomy.part;

@@ -83,11 +83,11 @@ pub fn speed<'a>(
     materials: impl IntoIterator<Item = &'a Material>,
     bench: Option<&Bench>,
 ) -> Option<Speed> {
-    let asked: Option<Vec<Asked>> = materials
+    let asked: Option<Vec<CuttingData>> = materials
         .into_iter()
-        .map(|material| Asked::of(pace, material))
+        .map(|material| CuttingData::of(pace, material))
         .collect();
-    let slowest = asked?.into_iter().reduce(Asked::slower)?;
+    let slowest = asked?.into_iter().reduce(CuttingData::slower)?;
     if !dia.is_positive() {
         return None;
     }
@@ -96,30 +96,30 @@ pub fn speed<'a>(
 
 /// What a material asks for.
 #[derive(Clone, Copy)]
-struct Asked {
+struct CuttingData {
     /// Low and high.
     cutting_m_min: (f64, f64),
     /// What practice goes up to on small work.
     most_rev_min: f64,
 }
 
-impl Asked {
-    fn of(pace: Pace, material: &Material) -> Option<Asked> {
+impl CuttingData {
+    fn of(pace: Pace, material: &Material) -> Option<CuttingData> {
         let row = |operation| material.kind.cutting(operation);
         let found = match pace {
             Pace::Drill | Pace::Ream => row(Cutting::Drilling).or(row(Cutting::Turning)),
             _ => row(Cutting::Turning).or(row(Cutting::Drilling)),
         };
         let most = found.and_then(|row| row.most_rev_min());
-        Some(Asked {
+        Some(CuttingData {
             cutting_m_min: cutting_speed(pace, material, found)?,
             most_rev_min: most.unwrap_or(f64::INFINITY),
         })
     }
 
-    fn slower(self, other: Asked) -> Asked {
+    fn slower(self, other: CuttingData) -> CuttingData {
         let ((low, high), with) = (self.cutting_m_min, other.cutting_m_min);
-        Asked {
+        CuttingData {
             cutting_m_min: (low.min(with.0), high.min(with.1)),
             most_rev_min: self.most_rev_min.min(other.most_rev_min),
         }
@@ -140,7 +140,7 @@ fn cutting_speed(pace: Pace, material: &Material, row: Option<&Row>) -> Option<(
     Some((low * part, high * part))
 }
 
-fn within_lathe(asked: Asked, dia: Length, bench: Option<&Bench>) -> Speed {
+fn within_lathe(asked: CuttingData, dia: Length, bench: Option<&Bench>) -> Speed {
     let cutting_m_min = asked.cutting_m_min;
     let at = |m_min| spindle_speed(m_min, dia).min(asked.most_rev_min);
     let (low, high) = (at(cutting_m_min.0), at(cutting_m_min.1));

@@ -66,7 +66,7 @@ pub struct PercentPractice {
 
 /// How a percent of thread suits a material.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Suits {
+pub enum PercentSuitability {
     /// In the range to aim for.
     Well,
     /// Usable.
@@ -79,16 +79,16 @@ pub enum Suits {
 
 impl PercentPractice {
     /// How a percent of 3H/4 suits. Whole percents count, as tap charts print them.
-    pub fn suits(&self, percent: PercentOfThread) -> Suits {
+    pub fn suits(&self, percent: PercentOfThread) -> PercentSuitability {
         let percent = percent.of_3h4.round();
         if percent < self.least {
-            Suits::TooShallow
+            PercentSuitability::TooShallow
         } else if percent > self.most {
-            Suits::TooDeep
+            PercentSuitability::TooDeep
         } else if (self.kind_low..=self.kind_high).contains(&percent) {
-            Suits::Well
+            PercentSuitability::Well
         } else {
-            Suits::Fairly
+            PercentSuitability::Fairly
         }
     }
 }
@@ -188,11 +188,11 @@ mod tests {
         let metal = percent_practice(Family::Metal).unwrap();
         let suits =
             |practice: PercentPractice, mm| practice.suits(form.percent_of_thread(Length::mm(mm)));
-        assert_eq!(suits(resin, 9.0), Suits::Well);
-        assert_eq!(suits(metal, 9.0), Suits::Fairly);
-        assert_eq!(suits(metal, 9.1), Suits::Well);
-        assert_eq!(suits(resin, 9.4), Suits::TooShallow);
-        assert_eq!(suits(resin, 8.8), Suits::TooDeep);
+        assert_eq!(suits(resin, 9.0), PercentSuitability::Well);
+        assert_eq!(suits(metal, 9.0), PercentSuitability::Fairly);
+        assert_eq!(suits(metal, 9.1), PercentSuitability::Well);
+        assert_eq!(suits(resin, 9.4), PercentSuitability::TooShallow);
+        assert_eq!(suits(resin, 8.8), PercentSuitability::TooDeep);
         assert!(resin.source.is_practice());
         assert_eq!(percent_practice(Family::Rubber), None);
         for row in ROWS.iter() {

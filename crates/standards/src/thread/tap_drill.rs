@@ -7,7 +7,7 @@ use serde::Deserialize;
 
 use super::class::Side;
 use super::form::ThreadForm;
-use super::percent::{PercentOfThread, Suits, percent_practice};
+use super::percent::{PercentOfThread, PercentSuitability, percent_practice};
 use crate::drill::{self, Drill, DrillSeries};
 use crate::material::Family;
 use crate::{Source, table};
@@ -49,7 +49,7 @@ pub struct TapDrillChoice {
     /// True where the minor diameter stays within the limits of its class.
     pub in_window: bool,
     /// How the percent suits the material; fairly where nothing is known of it.
-    pub suits: Suits,
+    pub suits: PercentSuitability,
 }
 
 impl ThreadForm {
@@ -100,7 +100,9 @@ impl ThreadForm {
                     diameter,
                     percent,
                     in_window: best.window.contains(diameter),
-                    suits: practice.map_or(Suits::Fairly, |practice| practice.suits(percent)),
+                    suits: practice.map_or(PercentSuitability::Fairly, |practice| {
+                        practice.suits(percent)
+                    }),
                 }
             })
             .filter(|choice| {
@@ -110,7 +112,7 @@ impl ThreadForm {
             .collect();
         choices.sort_by_key(|choice| {
             (
-                choice.suits > Suits::Fairly,
+                choice.suits > PercentSuitability::Fairly,
                 !choice.in_window,
                 choice.suits,
                 (choice.diameter - best.diameter).abs(),
@@ -134,7 +136,9 @@ impl ThreadForm {
                 .filter(|it| series.contains(&it.series()))
         };
         let choices = self.tap_drill_choices(drills().map(Drill::diameter), family);
-        let best = choices.first().filter(|it| it.suits <= Suits::Fairly)?;
+        let best = choices
+            .first()
+            .filter(|it| it.suits <= PercentSuitability::Fairly)?;
         let named = drills().rfind(|drill| drill.diameter() == best.diameter)?;
         Some((named, *best))
     }

@@ -11,12 +11,12 @@ use std::sync::Arc;
 
 /// The rules that most others use.
 #[derive(Clone)]
-pub(crate) struct Sums<'s> {
+pub(crate) struct ExprParsers<'s> {
     sum: Rule<'s, Expr>,
     size: Rule<'s, Size>,
 }
 
-impl<'s> Sums<'s> {
+impl<'s> ExprParsers<'s> {
     pub(crate) fn new() -> Self {
         let sum = sum().boxed();
         let size = size(sum.clone()).boxed();
@@ -24,12 +24,12 @@ impl<'s> Sums<'s> {
     }
 
     /// A sum where one may stand.
-    pub(crate) fn maybe(&self, thing: Thing) -> impl Reads<'s, Option<Expr>> + use<'s> {
+    pub(crate) fn maybe(&self, thing: Thing) -> impl TokenParser<'s, Option<Expr>> + use<'s> {
         self.sum.clone().labelled(thing).or_not()
     }
 
     /// A sum that must come; where it does not, a bad one of no width stands for it.
-    pub(crate) fn needed(&self, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+    pub(crate) fn needed(&self, thing: Thing) -> impl TokenParser<'s, Expr> + use<'s> {
         self.sum
             .clone()
             .labelled(thing)
@@ -37,12 +37,16 @@ impl<'s> Sums<'s> {
     }
 
     /// A word with a sum after it.
-    pub(crate) fn after(&self, text: &'static str, thing: Thing) -> impl Reads<'s, Expr> + use<'s> {
+    pub(crate) fn after(
+        &self,
+        text: &'static str,
+        thing: Thing,
+    ) -> impl TokenParser<'s, Expr> + use<'s> {
         word(text).ignore_then(self.needed(thing))
     }
 
     /// A size that must come.
-    pub(crate) fn size(&self) -> impl Reads<'s, Size> + use<'s> {
+    pub(crate) fn size(&self) -> impl TokenParser<'s, Size> + use<'s> {
         let missing = missing().map(|expr| Size {
             span: expr.span,
             kind: SizeKind::Sum(expr),
@@ -54,12 +58,12 @@ impl<'s> Sums<'s> {
     }
 
     /// The end of a run of sizes, where a capital needs no `letter`.
-    pub(crate) fn last_size(&self) -> impl Reads<'s, Size> + use<'s> {
+    pub(crate) fn last_size(&self) -> impl TokenParser<'s, Size> + use<'s> {
         capital().or(self.size())
     }
 
     /// `a..b`
-    pub(crate) fn range(&self, thing: Thing) -> impl Reads<'s, Range> + use<'s> {
+    pub(crate) fn range(&self, thing: Thing) -> impl TokenParser<'s, Range> + use<'s> {
         self.needed(thing)
             .then_ignore(needed(T::DotDot, Thing::Range))
             .then(self.needed(thing))
@@ -71,7 +75,7 @@ impl<'s> Sums<'s> {
     }
 
     /// `a` or `a..b`
-    pub(crate) fn span(&self, thing: Thing) -> impl Reads<'s, SumSpan> + use<'s> {
+    pub(crate) fn span(&self, thing: Thing) -> impl TokenParser<'s, SumSpan> + use<'s> {
         let to = token(T::DotDot, Thing::Range).ignore_then(self.needed(thing));
         self.needed(thing)
             .then(to.or_not())
@@ -84,7 +88,7 @@ impl<'s> Sums<'s> {
 }
 
 /// `part.face` that must come.
-pub(crate) fn face<'s>() -> impl Reads<'s, Face> {
+pub(crate) fn face<'s>() -> impl TokenParser<'s, Face> {
     // Without its dot, what follows is no face's name.
     let face = token(T::Dot, Thing::Dot)
         .ignore_then(needed_name(Thing::FaceName))
@@ -98,7 +102,7 @@ pub(crate) fn face<'s>() -> impl Reads<'s, Face> {
         })
 }
 
-fn sum<'s>() -> impl Reads<'s, Expr> {
+fn sum<'s>() -> impl TokenParser<'s, Expr> {
     recursive(|sum| {
         let primary = choice((
             quantity(),
@@ -142,12 +146,12 @@ fn binary(left: Expr, (operator, right): (Operator, Expr)) -> Expr {
     }
 }
 
-fn quantity<'s>() -> impl Reads<'s, Expr> {
+fn quantity<'s>() -> impl TokenParser<'s, Expr> {
     text_of(T::Quantity, Thing::Quantity).map_with(|(text, span), extra| {
         let kind = match number::quantity(text) {
             Ok((value, unit)) => ExprKind::Quantity { value, unit },
             Err(fault) => {
-                extra.emit(Fault {
+                extra.emit(SyntaxFault {
                     span,
                     kind: FaultKind::Number(fault),
                 });
@@ -158,7 +162,7 @@ fn quantity<'s>() -> impl Reads<'s, Expr> {
     })
 }
 
-fn call_or_name<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
+fn call_or_name<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {
     let face = name(Thing::Face)
         .then_ignore(quiet(T::Dot))
         .then(needed_name(Thing::FaceName))
@@ -192,7 +196,7 @@ fn call_or_name<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
         })
 }
 
-fn group<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
+fn group<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {
     let inner = sum
         .labelled(Thing::Quantity)
         .recover_with(via_parser(missing()));
@@ -207,7 +211,7 @@ fn group<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Expr> {
         })
 }
 
-fn size<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Size> {
+fn size<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Size> {
     let letter =
         word("letter").ignore_then(capital().recover_with(via_parser(missing().map(|expr| {
             Size {
@@ -219,7 +223,7 @@ fn size<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Size> {
         let kind = match number::gauge(text) {
             Ok(number) => SizeKind::Gauge(number),
             Err(fault) => {
-                extra.emit(Fault {
+                extra.emit(SyntaxFault {
                     span,
                     kind: FaultKind::Number(fault),
                 });
@@ -238,7 +242,7 @@ fn size<'s>(sum: impl Reads<'s, Expr>) -> impl Reads<'s, Size> {
     })
 }
 
-fn capital<'s>() -> impl Reads<'s, Size> {
+fn capital<'s>() -> impl TokenParser<'s, Size> {
     text_of(T::Capital, Thing::Capital).map(|(text, span)| Size {
         span,
         kind: SizeKind::Letter(text.chars().next().unwrap_or('A')),
@@ -246,7 +250,7 @@ fn capital<'s>() -> impl Reads<'s, Size> {
 }
 
 /// An operand that is not there.
-fn missing<'s>() -> impl Reads<'s, Expr> {
+fn missing<'s>() -> impl TokenParser<'s, Expr> {
     empty().map_with(|(), extra| bad(nothing(extra.span())))
 }
 

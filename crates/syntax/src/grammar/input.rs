@@ -14,13 +14,13 @@ use chumsky::prelude::*;
 use chumsky::util::MaybeRef;
 use chumsky::{DefaultExpected, extra};
 
-pub(crate) type In<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
-pub(crate) type Extra<'s> = extra::Full<Fault, SimpleState<Reading<'s>>, ()>;
-pub(crate) type Rule<'s, T> = Boxed<'s, 's, In<'s>, T, Extra<'s>>;
+pub(crate) type TokenInput<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
+pub(crate) type Extra<'s> = extra::Full<SyntaxFault, SimpleState<ParserState<'s>>, ()>;
+pub(crate) type Rule<'s, T> = Boxed<'s, 's, TokenInput<'s>, T, Extra<'s>>;
 
 /// What is read, and how.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Reading<'s> {
+pub(crate) struct ParserState<'s> {
     pub(crate) text: &'s str,
     /// Whether the words that join the phrases of a statement are refused as names. Tried where
     /// a statement cannot be read otherwise: in `drill to 12` the size is what is missing.
@@ -28,12 +28,15 @@ pub(crate) struct Reading<'s> {
 }
 
 /// Something that reads a `T`.
-pub(crate) trait Reads<'s, T>: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's {}
-impl<'s, T, P: Parser<'s, In<'s>, T, Extra<'s>> + Clone + 's> Reads<'s, T> for P {}
+pub(crate) trait TokenParser<'s, T>:
+    Parser<'s, TokenInput<'s>, T, Extra<'s>> + Clone + 's
+{
+}
+impl<'s, T, P: Parser<'s, TokenInput<'s>, T, Extra<'s>> + Clone + 's> TokenParser<'s, T> for P {}
 
 /// Why a statement could not be read.
 #[derive(Clone, Debug)]
-pub(crate) struct Fault {
+pub(crate) struct SyntaxFault {
     /// What was found instead; empty at the end of the statement.
     pub(crate) span: Span,
     pub(crate) kind: FaultKind,
@@ -47,7 +50,7 @@ pub(crate) enum FaultKind {
     Number(NumberFault),
 }
 
-impl Fault {
+impl SyntaxFault {
     fn expected(set: ExpectSet, span: Span) -> Self {
         Self {
             span,
@@ -56,7 +59,7 @@ impl Fault {
     }
 }
 
-impl<'s> Error<'s, In<'s>> for Fault {
+impl<'s> Error<'s, TokenInput<'s>> for SyntaxFault {
     fn merge(mut self, other: Self) -> Self {
         if let (FaultKind::Expected(ours), FaultKind::Expected(theirs)) =
             (&mut self.kind, other.kind)
@@ -67,7 +70,7 @@ impl<'s> Error<'s, In<'s>> for Fault {
     }
 }
 
-impl<'s> LabelError<'s, In<'s>, DefaultExpected<'s, Lexeme>> for Fault {
+impl<'s> LabelError<'s, TokenInput<'s>, DefaultExpected<'s, Lexeme>> for SyntaxFault {
     fn expected_found<E: IntoIterator<Item = DefaultExpected<'s, Lexeme>>>(
         expected: E,
         _: Option<MaybeRef<'s, Lexeme>>,
@@ -81,11 +84,11 @@ impl<'s> LabelError<'s, In<'s>, DefaultExpected<'s, Lexeme>> for Fault {
             true => ExpectSet::of(Expect::Thing(Thing::LineEnd)),
             false => ExpectSet::default(),
         };
-        Fault::expected(set, span)
+        SyntaxFault::expected(set, span)
     }
 }
 
-impl<'s> LabelError<'s, In<'s>, Thing> for Fault {
+impl<'s> LabelError<'s, TokenInput<'s>, Thing> for SyntaxFault {
     fn expected_found<E: IntoIterator<Item = Thing>>(
         expected: E,
         _: Option<MaybeRef<'s, Lexeme>>,
@@ -95,7 +98,7 @@ impl<'s> LabelError<'s, In<'s>, Thing> for Fault {
             .into_iter()
             .map(|thing| ExpectSet::of(Expect::Thing(thing)))
             .fold(ExpectSet::default(), ExpectSet::join);
-        Fault::expected(set, span)
+        SyntaxFault::expected(set, span)
     }
 
     fn label_with(&mut self, label: Thing) {
@@ -132,7 +135,7 @@ impl chumsky::span::Span for Span {
 }
 
 /// The lexemes of one statement as chumsky's input.
-pub(crate) fn input(lexemes: &[Lexeme], end: Span) -> In<'_> {
+pub(crate) fn input(lexemes: &[Lexeme], end: Span) -> TokenInput<'_> {
     lexemes.map(end, |lexeme| (lexeme, &lexeme.span))
 }
 
@@ -140,15 +143,17 @@ pub(crate) fn input(lexemes: &[Lexeme], end: Span) -> In<'_> {
 fn lexeme<'s>(
     set: ExpectSet,
     test: impl Fn(&Lexeme, bool) -> bool + Clone + 's,
-) -> impl Reads<'s, &'s Lexeme> {
-    custom(move |input: &mut InputRef<'s, '_, In<'s>, Extra<'s>>| {
-        let before = input.cursor();
-        let strict = input.state().strict;
-        match input.next_maybe() {
-            Some(MaybeRef::Ref(found)) if test(found, strict) => Ok(found),
-            _ => Err(Fault::expected(set, input.span_since(&before))),
-        }
-    })
+) -> impl TokenParser<'s, &'s Lexeme> {
+    custom(
+        move |input: &mut InputRef<'s, '_, TokenInput<'s>, Extra<'s>>| {
+            let before = input.cursor();
+            let strict = input.state().strict;
+            match input.next_maybe() {
+                Some(MaybeRef::Ref(found)) if test(found, strict) => Ok(found),
+                _ => Err(SyntaxFault::expected(set, input.span_since(&before))),
+            }
+        },
+    )
 }
 
 /// A word of the language.
@@ -156,7 +161,7 @@ fn lexeme<'s>(
 /// # Panics
 ///
 /// If the table of words does not hold it.
-pub(crate) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
+pub(crate) fn word<'s>(text: &'static str) -> impl TokenParser<'s, Span> {
     let id = WordId::of(text);
     assert!(id != WordId::NONE, "{text} is not in the table of words");
     lexeme(ExpectSet::of(Expect::Word(id)), move |lexeme, _| {
@@ -166,7 +171,7 @@ pub(crate) fn word<'s>(text: &'static str) -> impl Reads<'s, Span> {
 }
 
 /// A token of a kind.
-pub(crate) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
+pub(crate) fn token<'s>(kind: TokenKind, thing: Thing) -> impl TokenParser<'s, Span> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), move |lexeme, _| {
         lexeme.kind == kind
     })
@@ -174,12 +179,12 @@ pub(crate) fn token<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, Span> {
 }
 
 /// A token of a kind that is not told among the expectations, as an operator.
-pub(crate) fn quiet<'s>(kind: TokenKind) -> impl Reads<'s, Span> {
+pub(crate) fn quiet<'s>(kind: TokenKind) -> impl TokenParser<'s, Span> {
     lexeme(ExpectSet::default(), move |lexeme, _| lexeme.kind == kind).map(|lexeme| lexeme.span)
 }
 
 /// A token of a kind, as its text.
-pub(crate) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, (&'s str, Span)> {
+pub(crate) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl TokenParser<'s, (&'s str, Span)> {
     token(kind, thing).map_with(|span, extra| (written(span, extra.state()), span))
 }
 
@@ -189,49 +194,52 @@ pub(crate) fn touching<'s>(
     kinds: &'static [TokenKind],
     thing: Thing,
     test: fn(&str) -> bool,
-) -> impl Reads<'s, (&'s str, Span)> {
-    custom(move |input: &mut InputRef<'s, '_, In<'s>, Extra<'s>>| {
-        let before = input.cursor();
-        let expected = Fault::expected(ExpectSet::of(Expect::Thing(thing)), Span::default());
-        let first = match input.next_maybe() {
-            Some(MaybeRef::Ref(found))
-                if matches!(found.kind, TokenKind::Quantity | TokenKind::Gauge) =>
-            {
-                found.span
-            }
-            _ => {
-                let span = input.span_since(&before);
-                return Err(Fault { span, ..expected });
-            }
-        };
-        let mut whole = first;
-        loop {
-            let here = input.save();
-            match input.next_maybe() {
-                Some(MaybeRef::Ref(next))
-                    if next.span.start == whole.end && kinds.contains(&next.kind) =>
+) -> impl TokenParser<'s, (&'s str, Span)> {
+    custom(
+        move |input: &mut InputRef<'s, '_, TokenInput<'s>, Extra<'s>>| {
+            let before = input.cursor();
+            let expected =
+                SyntaxFault::expected(ExpectSet::of(Expect::Thing(thing)), Span::default());
+            let first = match input.next_maybe() {
+                Some(MaybeRef::Ref(found))
+                    if matches!(found.kind, TokenKind::Quantity | TokenKind::Gauge) =>
                 {
-                    whole = whole.to(next.span);
+                    found.span
                 }
                 _ => {
-                    input.rewind(here);
-                    break;
+                    let span = input.span_since(&before);
+                    return Err(SyntaxFault { span, ..expected });
+                }
+            };
+            let mut whole = first;
+            loop {
+                let here = input.save();
+                match input.next_maybe() {
+                    Some(MaybeRef::Ref(next))
+                        if next.span.start == whole.end && kinds.contains(&next.kind) =>
+                    {
+                        whole = whole.to(next.span);
+                    }
+                    _ => {
+                        input.rewind(here);
+                        break;
+                    }
                 }
             }
-        }
-        let text = written(whole, input.state());
-        match test(text) {
-            true => Ok((text, whole)),
-            false => Err(Fault {
-                span: first,
-                ..expected
-            }),
-        }
-    })
+            let text = written(whole, input.state());
+            match test(text) {
+                true => Ok((text, whole)),
+                false => Err(SyntaxFault {
+                    span: first,
+                    ..expected
+                }),
+            }
+        },
+    )
 }
 
 /// A name; one that is miswritten is taken as it stands, since the lexer has found it.
-pub(crate) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+pub(crate) fn name<'s>(thing: Thing) -> impl TokenParser<'s, Name> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, strict| {
         matches!(lexeme.kind, TokenKind::Name | TokenKind::BadName)
             && !lexeme.word.get().is_reserved()
@@ -244,29 +252,29 @@ pub(crate) fn name<'s>(thing: Thing) -> impl Reads<'s, Name> {
 }
 
 /// A word that must come; where it does not, reading goes on as if it had.
-pub(crate) fn needed_word<'s>(text: &'static str) -> impl Reads<'s, ()> {
+pub(crate) fn needed_word<'s>(text: &'static str) -> impl TokenParser<'s, ()> {
     word(text).ignored().recover_with(via_parser(empty()))
 }
 
 /// A token that must come; where it does not, reading goes on as if it had.
-pub(crate) fn needed<'s>(kind: TokenKind, thing: Thing) -> impl Reads<'s, ()> {
+pub(crate) fn needed<'s>(kind: TokenKind, thing: Thing) -> impl TokenParser<'s, ()> {
     token(kind, thing)
         .ignored()
         .recover_with(via_parser(empty()))
 }
 
 /// The end of a statement; what is left of one is passed over.
-pub(crate) fn line_end<'s>() -> impl Reads<'s, ()> {
+pub(crate) fn line_end<'s>() -> impl TokenParser<'s, ()> {
     end().recover_with(via_parser(any().repeated()))
 }
 
 /// A name that must come; where it does not, an empty one stands for it.
-pub(crate) fn needed_name<'s>(thing: Thing) -> impl Reads<'s, Name> {
+pub(crate) fn needed_name<'s>(thing: Thing) -> impl TokenParser<'s, Name> {
     name(thing).recover_with(via_parser(no_name()))
 }
 
 /// The empty name that stands for a missing one.
-pub(crate) fn no_name<'s>() -> impl Reads<'s, Name> {
+pub(crate) fn no_name<'s>() -> impl TokenParser<'s, Name> {
     empty().map_with(|(), extra| Name {
         text: "".into(),
         span: nothing(extra.span()),
@@ -274,7 +282,7 @@ pub(crate) fn no_name<'s>() -> impl Reads<'s, Name> {
 }
 
 /// A string that must come; where it does not, an empty one stands for it.
-pub(crate) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+pub(crate) fn needed_string<'s>(thing: Thing) -> impl TokenParser<'s, Text> {
     string(thing).recover_with(via_parser(empty().map_with(|(), extra| Text {
         text: "".into(),
         span: nothing(extra.span()),
@@ -282,7 +290,7 @@ pub(crate) fn needed_string<'s>(thing: Thing) -> impl Reads<'s, Text> {
 }
 
 /// A string, without its quotes; one whose end is missing is taken as it stands.
-pub(crate) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
+pub(crate) fn string<'s>(thing: Thing) -> impl TokenParser<'s, Text> {
     lexeme(ExpectSet::of(Expect::Thing(thing)), |lexeme, _| {
         matches!(lexeme.kind, TokenKind::String | TokenKind::BadString)
     })
@@ -298,7 +306,7 @@ pub(crate) fn string<'s>(thing: Thing) -> impl Reads<'s, Text> {
 }
 
 /// A number that is miswritten; the lexer has found it.
-pub(crate) fn bad_number<'s>() -> impl Reads<'s, Span> {
+pub(crate) fn bad_number<'s>() -> impl TokenParser<'s, Span> {
     quiet(TokenKind::BadNumber)
 }
 
@@ -308,6 +316,6 @@ pub(crate) fn nothing(span: Span) -> Span {
 }
 
 /// The text at a span.
-fn written<'s>(span: Span, reading: &Reading<'s>) -> &'s str {
+fn written<'s>(span: Span, reading: &ParserState<'s>) -> &'s str {
     reading.text.get(span.range()).unwrap_or("")
 }

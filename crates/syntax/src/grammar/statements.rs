@@ -174,7 +174,7 @@ pub struct NameUse<'t> {
     /// Whether it is defined or used here.
     pub role: Role,
     /// What it names, as far as the grammar tells.
-    pub sort: Sort,
+    pub sort: NameKind,
 }
 
 /// Whether a name is defined or used.
@@ -188,7 +188,7 @@ pub enum Role {
 
 /// What a name names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Sort {
+pub enum NameKind {
     /// A quantity, or whatever else may stand in a sum: a material, an end, a part, a state.
     Quantity,
     /// A rule of the checker.
@@ -238,15 +238,15 @@ where
     }
 }
 
-fn defines<'t>(sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+fn defines<'t>(sort: NameKind, name: &'t Name, visit: Visit<'_, 't>) {
     named(Role::Defines, sort, name, visit);
 }
 
-fn refers<'t>(sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+fn refers<'t>(sort: NameKind, name: &'t Name, visit: Visit<'_, 't>) {
     named(Role::Refers, sort, name, visit);
 }
 
-fn named<'t>(role: Role, sort: Sort, name: &'t Name, visit: Visit<'_, 't>) {
+fn named<'t>(role: Role, sort: NameKind, name: &'t Name, visit: Visit<'_, 't>) {
     visit(Node::Name(NameUse {
         text: &name.text,
         span: name.span,

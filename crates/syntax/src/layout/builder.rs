@@ -3,9 +3,9 @@
 use super::braces::{DEEPEST, begins_item, may_begin_item};
 use super::{Block, Layout, Line};
 use crate::Span;
+use crate::finding_log::{FindingLog, error};
 use crate::grammar::{Lexeme, WordCell, WordId};
 use crate::token::{Token, TokenKind};
-use crate::told::{Told, error};
 use std::ops::Range;
 
 pub(super) struct Builder<'t> {
@@ -20,8 +20,8 @@ pub(super) struct Builder<'t> {
     ignored: usize,
     /// The statement being read.
     line: Line,
-    place: Place,
-    told: Told,
+    place: TokenContext,
+    told: FindingLog,
 }
 
 /// A block whose closing brace has not come yet, with the statement it belongs to.
@@ -37,7 +37,7 @@ struct Open {
 
 /// What came just before the next token.
 #[derive(Default)]
-struct Place {
+struct TokenContext {
     /// Whether only trivia stand between the line's start and here.
     line_start: bool,
     /// Blanks at the line's start, in bytes.
@@ -63,11 +63,11 @@ impl<'t> Builder<'t> {
             open: Vec::new(),
             ignored: 0,
             line: Line::default(),
-            place: Place {
+            place: TokenContext {
                 line_start: true,
-                ..Place::default()
+                ..TokenContext::default()
             },
-            told: Told::default(),
+            told: FindingLog::default(),
         }
     }
 
@@ -97,7 +97,7 @@ impl<'t> Builder<'t> {
     }
 
     /// Ends what is open and hands the layout over.
-    pub(super) fn finish(mut self) -> (Layout, Told) {
+    pub(super) fn finish(mut self) -> (Layout, FindingLog) {
         self.close_down_to(0);
         let layout = Layout {
             lexemes: self.lexemes,

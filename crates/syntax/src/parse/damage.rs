@@ -1,13 +1,13 @@
 //! Findings for tokens that are damaged wherever they stand.
 
+use crate::finding_log::{FindingLog, error};
 use crate::suggest::nearest;
 use crate::token::{Token, TokenKind};
-use crate::told::{Told, error};
 use crate::{Finding, Span};
 
 /// Says what is wrong with each damaged token; neighbouring unknown characters are one.
-pub(super) fn damage(text: &str, tokens: &[Token]) -> Told {
-    let mut told = Told::default();
+pub(super) fn damage(text: &str, tokens: &[Token]) -> FindingLog {
+    let mut told = FindingLog::default();
     let is_same = |one: &Token, next: &Token| {
         one.kind == TokenKind::Unknown && next.kind == TokenKind::Unknown
     };

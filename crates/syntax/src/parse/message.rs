@@ -1,13 +1,13 @@
 //! Faults in a maker's words.
 
 use crate::grammar::expect::{ExpectSet, Thing};
-use crate::grammar::input::{Fault, FaultKind};
+use crate::grammar::input::{FaultKind, SyntaxFault};
 use crate::grammar::{self, Lexeme, Place, WordId};
 
+use crate::finding_log::error;
 use crate::number::{MOST_DIGITS, NumberFault};
 use crate::suggest::nearest;
 use crate::token::TokenKind;
-use crate::told::error;
 use crate::{Finding, Span};
 
 /// A statement in which something is amiss.
@@ -22,14 +22,14 @@ pub(super) struct Statement<'s> {
 const MOST_GUESSED: usize = 3;
 
 /// A word that stands where a near one was expected.
-pub(super) struct Slip<'s> {
+pub(super) struct NearWord<'s> {
     pub(super) lexeme: &'s Lexeme,
     pub(super) meant: WordId,
 }
 
 impl<'s> Statement<'s> {
     /// The word at the fault, if a slip of the pen explains it.
-    pub(super) fn slip(&self, fault: &Fault) -> Option<Slip<'s>> {
+    pub(super) fn slip(&self, fault: &SyntaxFault) -> Option<NearWord<'s>> {
         let FaultKind::Expected(set) = fault.kind else {
             return None;
         };
@@ -38,14 +38,14 @@ impl<'s> Statement<'s> {
             return None;
         }
         let meant = nearest(self.written(lexeme.span), set.words().map(WordId::text))?;
-        Some(Slip {
+        Some(NearWord {
             lexeme,
             meant: WordId::of(meant),
         })
     }
 
     /// The finding for a slip.
-    pub(super) fn slip_finding(&self, slip: &Slip) -> Finding {
+    pub(super) fn slip_finding(&self, slip: &NearWord) -> Finding {
         let (found, meant) = (self.written(slip.lexeme.span), slip.meant.text());
         let first = slip.lexeme.span == self.lexemes[0].span;
         let message = match self.place.noun().filter(|_| first) {
@@ -59,7 +59,7 @@ impl<'s> Statement<'s> {
     }
 
     /// The finding for a fault.
-    pub(super) fn finding(&self, fault: &Fault) -> Finding {
+    pub(super) fn finding(&self, fault: &SyntaxFault) -> Finding {
         match fault.kind {
             FaultKind::Number(kind) => self.number(fault.span, kind),
             FaultKind::Expected(set) => self.expected(fault, set),
@@ -77,7 +77,7 @@ impl<'s> Statement<'s> {
         }
     }
 
-    fn expected(&self, fault: &Fault, set: ExpectSet) -> Finding {
+    fn expected(&self, fault: &SyntaxFault, set: ExpectSet) -> Finding {
         let index = self.index(fault.span);
         let found = self.lexemes.get(index);
         let Some(before) = index
@@ -210,7 +210,7 @@ impl<'s> Statement<'s> {
     }
 
     /// What stands at a fault; none where the statement ends there.
-    pub(super) fn found(&self, fault: &Fault) -> Option<&'s Lexeme> {
+    pub(super) fn found(&self, fault: &SyntaxFault) -> Option<&'s Lexeme> {
         self.lexemes.get(self.index(fault.span))
     }
 

@@ -3,8 +3,9 @@
 mod statement;
 
 use crate::ast::*;
+use crate::finding_log::{FindingLog, error};
 use crate::grammar::expect::ExpectSet;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::Rule;
 use crate::grammar::statements::bench::tool_line;
 use crate::grammar::statements::cut::feature;
@@ -17,20 +18,24 @@ use crate::grammar::statements::station::station;
 use crate::grammar::{self, Lexeme, Place};
 use crate::layout::{Layout, Line as Laid};
 use crate::token::{Token, TokenKind};
-use crate::told::{Told, error};
 use crate::{FileId, Span};
 use chumsky::prelude::*;
 use std::ops::Range as Indices;
 
 /// Reads all statements of a layout.
-pub(super) fn read(file: FileId, text: &str, tokens: &[Token], layout: &Layout) -> (File, Told) {
+pub(super) fn read(
+    file: FileId,
+    text: &str,
+    tokens: &[Token],
+    layout: &Layout,
+) -> (File, FindingLog) {
     let mut reader = Reader {
         file,
         text,
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        told: Told::default(),
+        told: FindingLog::default(),
         listening: None,
     };
     let tree = reader.file(&layout.lines);
@@ -44,15 +49,15 @@ pub(super) fn listen(
     tokens: &[Token],
     layout: &Layout,
     place: u32,
-) -> Option<Heard> {
+) -> Option<Expectations> {
     let mut reader = Reader {
         file,
         text,
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        told: Told::default(),
-        listening: Some(Listening {
+        told: FindingLog::default(),
+        listening: Some(ExpectationProbe {
             at: place,
             heard: None,
         }),
@@ -62,7 +67,7 @@ pub(super) fn listen(
 }
 
 /// What the parser expected at a place.
-pub(super) struct Heard {
+pub(super) struct Expectations {
     pub(super) place: Place,
     /// Which lexeme of its statement stands there.
     pub(super) index: usize,
@@ -75,14 +80,14 @@ struct Reader<'s> {
     tokens: &'s [Token],
     lexemes: &'s [Lexeme],
     rules: Rules<'s>,
-    told: Told,
-    listening: Option<Listening>,
+    told: FindingLog,
+    listening: Option<ExpectationProbe>,
 }
 
 /// Where expectations are listened for, and what was heard there.
-struct Listening {
+struct ExpectationProbe {
     at: u32,
-    heard: Option<Heard>,
+    heard: Option<Expectations>,
 }
 
 /// A rule for the statements of each place.
@@ -100,7 +105,7 @@ struct Rules<'s> {
 
 impl Rules<'_> {
     fn new() -> Self {
-        let sums = Sums::new();
+        let sums = ExprParsers::new();
         Self {
             inches: inches().boxed(),
             item: item(&sums).boxed(),

@@ -246,7 +246,7 @@ fn comment_lines_directly_above_an_item_are_its_note() {
 #[test]
 fn findings_are_capped() {
     let findings = parse(FileId(0), &"let\n".repeat(250)).findings;
-    assert_eq!(findings.len(), crate::told::MOST + 1);
+    assert_eq!(findings.len(), crate::finding_log::MOST + 1);
     let last = findings.last().map(|finding| finding.message.as_str());
     assert_eq!(last, Some("150 more places cannot be read"));
 }

@@ -10,7 +10,7 @@ mod wants;
 use super::SCHEMA_VERSION;
 use parts::PartMeasures;
 use pens::PenMeasures;
-use quillet_check::Examined;
+use quillet_check::CheckReport;
 use quillet_model::{Design, Units};
 use serde::Serialize;
 
@@ -26,7 +26,7 @@ pub struct Measures {
 
 impl Measures {
     /// Of a design as it was examined.
-    pub fn of(design: &Design, examined: &Examined) -> Self {
+    pub fn of(design: &Design, examined: &CheckReport) -> Self {
         let parts = design.parts.iter();
         let pens = design.pens.iter();
         Self {

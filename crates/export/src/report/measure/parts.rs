@@ -2,7 +2,7 @@
 
 use super::wants::WantMeasures;
 use crate::report::sized::SizedWords;
-use quillet_check::{Examined, Role, Wall, walls};
+use quillet_check::{CheckReport, Role, Wall, walls};
 use quillet_geometry::Mass;
 use quillet_model::{Design, Doubts, Hand, Part, PartId};
 use serde::Serialize;
@@ -49,7 +49,7 @@ pub(super) struct WallMeasures {
 
 impl PartMeasures {
     /// As the file's own `let`s give it.
-    pub(super) fn alone(design: &Design, examined: &Examined, part: &Arc<Part>) -> Self {
+    pub(super) fn alone(design: &Design, examined: &CheckReport, part: &Arc<Part>) -> Self {
         let in_pen = design.pens.iter().flat_map(|pen| &pen.parts);
         let in_pen = in_pen
             .map(|it| &it.name.text)
@@ -86,7 +86,7 @@ impl PartMeasures {
             centroid_mm: solid.map(|it| it.centroid_mm),
             balance_mm: mass.map(|it| it.centre_mm),
             walls: walls.collect(),
-            missing: part.lacks_mass().map(quillet_model::Lacks::words),
+            missing: part.lacks_mass().map(quillet_model::MissingData::words),
             wants: Vec::new(),
             same: part.clone(),
         }

@@ -3,7 +3,7 @@
 use super::joints::{JointMeasures, TouchMeasures};
 use super::parts::{PartMeasures, range};
 use super::wants::WantMeasures;
-use quillet_check::Examined;
+use quillet_check::CheckReport;
 use quillet_geometry::Mass;
 use quillet_model::{Air, Configuration, Configured, Design, Doubts, PartId, Pen};
 use serde::Serialize;
@@ -111,7 +111,7 @@ pub(super) struct RingMeasures {
 }
 
 impl PenMeasures {
-    pub(super) fn of(design: &Design, examined: &Examined, pen: &Pen) -> Self {
+    pub(super) fn of(design: &Design, examined: &CheckReport, pen: &Pen) -> Self {
         let assembly = &pen.assembly;
         let doubts = pen.doubts();
         let configured = |it: Configured| {

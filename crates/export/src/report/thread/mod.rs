@@ -8,8 +8,8 @@ use quillet_geometry::{Length, Limits};
 use quillet_standards::drill::Drill;
 use quillet_standards::material::Family;
 use quillet_standards::thread::{
-    ExternalLimits, InternalLimits, LimitsError, LimitsFrom, OverWires, PercentOfThread, Side,
-    Suits, TapDrill, ThreadForm, percent_practice,
+    ExternalLimits, InternalLimits, LimitsError, LimitsFrom, OverWires, PercentOfThread,
+    PercentSuitability, Side, TapDrill, ThreadForm, percent_practice,
 };
 use quillet_standards::{Source, Units};
 
@@ -91,7 +91,7 @@ impl Figures {
                 percent: choice.percent,
                 drill: Some(drill),
                 why: match choice.suits {
-                    Suits::Well => format!("kind to {}", family.word()),
+                    PercentSuitability::Well => format!("kind to {}", family.word()),
                     _ => format!("fair in {}", family.word()),
                 },
                 source: percent_practice(family).map(|practice| practice.source),

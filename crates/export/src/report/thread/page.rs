@@ -5,8 +5,8 @@ use quillet_standards::Source;
 use quillet_standards::drill;
 use quillet_standards::material::Family;
 use quillet_standards::thread::{
-    Hand, KnownThread, LimitsFrom, Standing, Suits, TapDrillRule, ThreadForm, ThreadSize,
-    percent_practice,
+    Hand, KnownThread, LimitsFrom, PercentSuitability, Standing, TapDrillRule, ThreadForm,
+    ThreadSize, percent_practice,
 };
 
 use super::Figures;
@@ -318,12 +318,12 @@ fn computed(from: LimitsFrom) -> &'static str {
     }
 }
 
-fn suits(suits: Suits) -> &'static str {
+fn suits(suits: PercentSuitability) -> &'static str {
     match suits {
-        Suits::Well => "good",
-        Suits::Fairly => "fair",
-        Suits::TooShallow => "strips",
-        Suits::TooDeep => "binds",
+        PercentSuitability::Well => "good",
+        PercentSuitability::Fairly => "fair",
+        PercentSuitability::TooShallow => "strips",
+        PercentSuitability::TooDeep => "binds",
     }
 }
 

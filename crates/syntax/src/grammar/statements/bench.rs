@@ -6,7 +6,7 @@ use super::{Holds, Statement, Visit, all, goes_on, one, some, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use crate::token::TokenKind as T;
@@ -105,7 +105,7 @@ pub enum ToolLineKind {
         /// The threads.
         forms: Vec<super::ThreadRef>,
         /// `lead …`: the lead-in of the tool.
-        lead: Option<Lead>,
+        lead: Option<LeadForm>,
     },
     /// `saw kerf K`: what a saw cut turns to dust.
     Saw {
@@ -122,7 +122,7 @@ pub enum ToolLineKind {
     /// `keeps KEPT L`: how closely a kind of size is kept.
     Keeps {
         /// What is kept.
-        kept: Kept,
+        kept: ToleranceKind,
         /// Either way; of a drilled hole, over size.
         within: Expr,
     },
@@ -139,7 +139,7 @@ pub enum ToolLineKind {
 
 /// The lead-in of a tap or die.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Lead {
+pub enum LeadForm {
     /// As measured, a length.
     Length(Expr),
     /// By its form, a capital letter (DIN 2197).
@@ -196,7 +196,7 @@ pub enum ThreadTools {
 
 /// A kind of size that a hand keeps more or less closely.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kept {
+pub enum ToleranceKind {
     /// Inside depths, from the face they are cut from.
     Depth,
     /// Outside stations, from the face they are measured from.
@@ -213,28 +213,28 @@ pub enum Kept {
     Nib,
 }
 
-impl Kept {
+impl ToleranceKind {
     /// All of them, in the manual's order.
-    pub const ALL: [Kept; 7] = [
-        Kept::Depth,
-        Kept::Shoulder,
-        Kept::Length,
-        Kept::Dia,
-        Kept::Bore,
-        Kept::Drill,
-        Kept::Nib,
+    pub const ALL: [ToleranceKind; 7] = [
+        ToleranceKind::Depth,
+        ToleranceKind::Shoulder,
+        ToleranceKind::Length,
+        ToleranceKind::Dia,
+        ToleranceKind::Bore,
+        ToleranceKind::Drill,
+        ToleranceKind::Nib,
     ];
 
     /// The grammar's word.
     pub fn word(self) -> &'static str {
         match self {
-            Kept::Depth => "depth",
-            Kept::Shoulder => "shoulder",
-            Kept::Length => "length",
-            Kept::Dia => "dia",
-            Kept::Bore => "bore",
-            Kept::Drill => "drill",
-            Kept::Nib => "nib",
+            ToleranceKind::Depth => "depth",
+            ToleranceKind::Shoulder => "shoulder",
+            ToleranceKind::Length => "length",
+            ToleranceKind::Dia => "dia",
+            ToleranceKind::Bore => "bore",
+            ToleranceKind::Drill => "drill",
+            ToleranceKind::Nib => "nib",
         }
     }
 }
@@ -253,7 +253,9 @@ pub struct Run {
 }
 
 /// A line of a bench.
-pub(crate) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
+pub(crate) fn tool_line<'s>(
+    sums: &ExprParsers<'s>,
+) -> impl TokenParser<'s, ToolLineKind> + use<'s> {
     let runs = run(sums)
         .separated_by(token(T::Comma, Thing::Comma))
         .at_least(1)
@@ -326,8 +328,8 @@ pub(crate) fn tool_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + u
 }
 
 /// `keeps KEPT L`
-fn keeps<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
-    let kept = choice(Kept::ALL.map(|kept| word(kept.word()).to(kept)));
+fn keeps<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ToolLineKind> + use<'s> {
+    let kept = choice(ToleranceKind::ALL.map(|kept| word(kept.word()).to(kept)));
     word("keeps")
         .ignore_then(kept)
         .then(sums.needed(Thing::Length))
@@ -335,7 +337,7 @@ fn keeps<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
 }
 
 /// `lathe speeds { option }`
-fn lathe<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
+fn lathe<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ToolLineKind> + use<'s> {
     let speeds = sums
         .span(Thing::Quantity)
         .separated_by(token(T::Comma, Thing::Comma))
@@ -361,15 +363,15 @@ fn lathe<'s>(sums: &Sums<'s>) -> impl Reads<'s, ToolLineKind> + use<'s> {
 }
 
 /// `lead L`, or `lead C` by the letter of its form.
-fn lead<'s>(sums: &Sums<'s>) -> impl Reads<'s, Lead> + use<'s> {
-    let form = text_of(T::Capital, Thing::Capital).map(|(text, span)| Lead::Form {
+fn lead<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LeadForm> + use<'s> {
+    let form = text_of(T::Capital, Thing::Capital).map(|(text, span)| LeadForm::Form {
         span,
         letter: text.chars().next().unwrap_or('A'),
     });
-    word("lead").ignore_then(form.or(sums.needed(Thing::Length).map(Lead::Length)))
+    word("lead").ignore_then(form.or(sums.needed(Thing::Length).map(LeadForm::Length)))
 }
 
-fn run<'s>(sums: &Sums<'s>) -> impl Reads<'s, Run> + use<'s> {
+fn run<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Run> + use<'s> {
     let to = token(T::DotDot, Thing::Range)
         .ignore_then(sums.last_size())
         .then(sums.after("step", Thing::Length).or_not());
@@ -400,7 +402,7 @@ impl Holds for ToolLine {
                 for form in forms {
                     form.each(visit);
                 }
-                if let Some(Lead::Length(length)) = lead {
+                if let Some(LeadForm::Length(length)) = lead {
                     one(length, visit);
                 }
             }

@@ -2,11 +2,11 @@
 
 use super::phrase::{edge, thread_ref};
 use super::shared::{accept, as_face};
-use super::{Holds, Sort, Statement, Visit, defines, goes_on, one, refers, some, statement};
+use super::{Holds, NameKind, Statement, Visit, defines, goes_on, one, refers, some, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use chumsky::prelude::*;
@@ -142,13 +142,13 @@ pub enum ReachKind {
 
 /// A line of a `from` block.
 pub(crate) fn feature<'s>(
-    sums: &Sums<'s>,
-) -> impl Reads<'s, (FeatureKind, Option<Name>)> + use<'s> {
+    sums: &ExprParsers<'s>,
+) -> impl TokenParser<'s, (FeatureKind, Option<Name>)> + use<'s> {
     let accept = accept(sums).map(|accept| (FeatureKind::Accept(accept), None));
     accept.or(cut(sums).then(as_face())).then_ignore(line_end())
 }
 
-fn cut<'s>(sums: &Sums<'s>) -> impl Reads<'s, FeatureKind> + use<'s> {
+fn cut<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, FeatureKind> + use<'s> {
     let reach = reach(sums).boxed();
     let tenon = word("tenon")
         .ignore_then(sums.maybe(Thing::Diameter))
@@ -199,7 +199,10 @@ fn cut<'s>(sums: &Sums<'s>) -> impl Reads<'s, FeatureKind> + use<'s> {
     ))
 }
 
-fn thread<'s>(sums: &Sums<'s>, reach: Rule<'s, Reach>) -> impl Reads<'s, FeatureKind> + use<'s> {
+fn thread<'s>(
+    sums: &ExprParsers<'s>,
+    reach: Rule<'s, Reach>,
+) -> impl TokenParser<'s, FeatureKind> + use<'s> {
     let side = choice((
         word("inside").to(Side::Inside),
         word("outside").to(Side::Outside),
@@ -217,7 +220,7 @@ fn thread<'s>(sums: &Sums<'s>, reach: Rule<'s, Reach>) -> impl Reads<'s, Feature
         })
 }
 
-fn reach<'s>(sums: &Sums<'s>) -> impl Reads<'s, Reach> + use<'s> {
+fn reach<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Reach> + use<'s> {
     let missing = empty().map_with(|(), extra| {
         ReachKind::To(Expr {
             span: nothing(extra.span()),
@@ -273,7 +276,7 @@ impl Holds for Feature {
                 one(dia, visit);
                 one(reach, visit);
                 if let Some(takes) = takes {
-                    refers(Sort::Part, takes, visit);
+                    refers(NameKind::Part, takes, visit);
                 }
             }
             FeatureKind::Taper { from, to, reach } => {
@@ -290,7 +293,7 @@ impl Holds for Feature {
             FeatureKind::Bad => {}
         }
         if let Some(face) = &self.face {
-            defines(Sort::Face, face, visit);
+            defines(NameKind::Face, face, visit);
         }
     }
 }

@@ -2,11 +2,13 @@
 
 use super::phrase::{form, stock};
 use super::shared::{let_, limit, maybe_open, open};
-use super::{Holds, Sort, Statement, Visit, all, defines, goes_on, one, refers, some, statement};
+use super::{
+    Holds, NameKind, Statement, Visit, all, defines, goes_on, one, refers, some, statement,
+};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use crate::token::TokenKind as T;
@@ -125,7 +127,7 @@ pub struct BlankItem {
 }
 
 /// An item without what its block holds.
-pub(crate) fn item<'s>(sums: &Sums<'s>) -> impl Reads<'s, ItemKind> + use<'s> {
+pub(crate) fn item<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ItemKind> + use<'s> {
     let use_ = word("use").ignore_then(needed_string(Thing::Path));
     choice((
         use_.map(ItemKind::Use),
@@ -143,7 +145,7 @@ pub(crate) fn item<'s>(sums: &Sums<'s>) -> impl Reads<'s, ItemKind> + use<'s> {
 }
 
 /// `dimensions in inches`
-pub(crate) fn inches<'s>() -> impl Reads<'s, crate::Span> {
+pub(crate) fn inches<'s>() -> impl TokenParser<'s, crate::Span> {
     // `in` is a unit, not a word, wherever it does not touch a number.
     word("dimensions")
         .ignore_then(needed_word("in"))
@@ -152,7 +154,7 @@ pub(crate) fn inches<'s>() -> impl Reads<'s, crate::Span> {
         .then_ignore(line_end())
 }
 
-fn thread<'s>(sums: &Sums<'s>) -> impl Reads<'s, ThreadItem> + use<'s> {
+fn thread<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ThreadItem> + use<'s> {
     let missing = empty().map_with(|(), extra| {
         let span = nothing(extra.span());
         let designation = Text {
@@ -172,7 +174,7 @@ fn thread<'s>(sums: &Sums<'s>) -> impl Reads<'s, ThreadItem> + use<'s> {
         .map(|(name, form)| ThreadItem { name, form })
 }
 
-fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, BlankItem> + use<'s> {
+fn blank<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, BlankItem> + use<'s> {
     word("blank")
         .ignore_then(needed_name(Thing::Name))
         .then(stock(sums))
@@ -187,7 +189,7 @@ fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, BlankItem> + use<'s> {
 /// What follows the name of a part: its ends, or the part it is like.
 type Header = (Option<[Name; 2]>, Option<Name>);
 
-fn part<'s>() -> impl Reads<'s, Part> {
+fn part<'s>() -> impl TokenParser<'s, Part> {
     word("part")
         .ignore_then(needed_name(Thing::Name))
         .then(ends().or(like()).recover_with(via_parser(lost_header())))
@@ -201,7 +203,7 @@ fn part<'s>() -> impl Reads<'s, Part> {
         })
 }
 
-fn bought<'s>() -> impl Reads<'s, Part> {
+fn bought<'s>() -> impl TokenParser<'s, Part> {
     let no_ends = token(T::Open, Thing::Open).map(|_| (None, None));
     word("bought")
         .ignore_then(needed_name(Thing::Name))
@@ -217,7 +219,7 @@ fn bought<'s>() -> impl Reads<'s, Part> {
         })
 }
 
-fn ends<'s>() -> impl Reads<'s, Header> {
+fn ends<'s>() -> impl TokenParser<'s, Header> {
     word("from")
         .ignore_then(needed_name(Thing::End))
         .then_ignore(needed_word("to"))
@@ -226,7 +228,7 @@ fn ends<'s>() -> impl Reads<'s, Header> {
         .map(|(first, second)| (Some([first, second]), None))
 }
 
-fn like<'s>() -> impl Reads<'s, Header> {
+fn like<'s>() -> impl TokenParser<'s, Header> {
     word("like")
         .ignore_then(needed_name(Thing::Part))
         .then_ignore(maybe_open())
@@ -234,11 +236,11 @@ fn like<'s>() -> impl Reads<'s, Header> {
 }
 
 /// A header that cannot be read, so that the block after it still can.
-fn lost_header<'s>() -> impl Reads<'s, Header> {
+fn lost_header<'s>() -> impl TokenParser<'s, Header> {
     any().repeated().map(|()| (None, None))
 }
 
-fn material<'s>() -> impl Reads<'s, Material> {
+fn material<'s>() -> impl TokenParser<'s, Material> {
     word("material")
         .ignore_then(needed_name(Thing::Name))
         .then(string(Thing::Title).or_not())
@@ -250,7 +252,7 @@ fn material<'s>() -> impl Reads<'s, Material> {
         })
 }
 
-fn bench<'s>() -> impl Reads<'s, Bench> {
+fn bench<'s>() -> impl TokenParser<'s, Bench> {
     word("bench")
         .ignore_then(needed_name(Thing::Name))
         .then(string(Thing::Title).or_not())
@@ -263,7 +265,7 @@ fn bench<'s>() -> impl Reads<'s, Bench> {
         })
 }
 
-fn pen<'s>() -> impl Reads<'s, Pen> {
+fn pen<'s>() -> impl TokenParser<'s, Pen> {
     let like = word("like").ignore_then(needed_name(Thing::Name));
     word("pen")
         .ignore_then(needed_name(Thing::Name))
@@ -286,39 +288,39 @@ impl Holds for Item {
             ItemKind::Let(node) => one(node, visit),
             ItemKind::Limit(node) => one(node, visit),
             ItemKind::Material(material) => {
-                defines(Sort::Material, &material.name, visit);
+                defines(NameKind::Material, &material.name, visit);
                 some(&material.title, visit);
                 all(&material.lines, visit);
             }
             ItemKind::Thread(thread) => {
-                defines(Sort::Thread, &thread.name, visit);
+                defines(NameKind::Thread, &thread.name, visit);
                 one(&thread.form, visit);
             }
             ItemKind::Blank(blank) => {
-                defines(Sort::Blank, &blank.name, visit);
+                defines(NameKind::Blank, &blank.name, visit);
                 one(&blank.stock, visit);
             }
             ItemKind::Part(part) | ItemKind::Bought(part) => {
-                defines(Sort::Part, &part.name, visit);
+                defines(NameKind::Part, &part.name, visit);
                 some(&part.title, visit);
                 for end in part.ends.iter().flatten() {
-                    defines(Sort::End, end, visit);
+                    defines(NameKind::End, end, visit);
                 }
                 if let Some(like) = &part.like {
-                    refers(Sort::Part, like, visit);
+                    refers(NameKind::Part, like, visit);
                 }
                 all(&part.lines, visit);
             }
             ItemKind::Bench(bench) => {
-                defines(Sort::Bench, &bench.name, visit);
+                defines(NameKind::Bench, &bench.name, visit);
                 some(&bench.title, visit);
                 all(&bench.tools, visit);
             }
             ItemKind::Pen(pen) => {
-                defines(Sort::Pen, &pen.name, visit);
+                defines(NameKind::Pen, &pen.name, visit);
                 some(&pen.title, visit);
                 if let Some(like) = &pen.like {
-                    refers(Sort::Pen, like, visit);
+                    refers(NameKind::Pen, like, visit);
                 }
                 all(&pen.lines, visit);
             }

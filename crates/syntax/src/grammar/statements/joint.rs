@@ -5,7 +5,7 @@ use super::shared::{accept, limit, want};
 use super::{Holds, Statement, Visit, goes_on, one, statement};
 use crate::Span;
 use crate::ast::*;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::expr::face;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
@@ -61,7 +61,9 @@ pub enum JointLineKind {
 }
 
 /// A line of a joint's block.
-pub(crate) fn joint_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, JointLineKind> + use<'s> {
+pub(crate) fn joint_line<'s>(
+    sums: &ExprParsers<'s>,
+) -> impl TokenParser<'s, JointLineKind> + use<'s> {
     let seat = word("seat")
         .ignore_then(face())
         .then_ignore(needed_word("on"))

@@ -1,11 +1,11 @@
 //! Lines of a material.
 
-use super::{Holds, Sort, Statement, Visit, one, refers, statement};
+use super::{Holds, NameKind, Statement, Visit, one, refers, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::Place;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use chumsky::prelude::*;
 
@@ -54,7 +54,9 @@ pub enum MaterialLineKind {
 }
 
 /// A line of a material.
-pub(crate) fn material_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, MaterialLineKind> + use<'s> {
+pub(crate) fn material_line<'s>(
+    sums: &ExprParsers<'s>,
+) -> impl TokenParser<'s, MaterialLineKind> + use<'s> {
     use MaterialLineKind as Kind;
     choice((
         word("kind")
@@ -72,7 +74,7 @@ pub(crate) fn material_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, MaterialLineK
 impl Holds for MaterialLine {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match &self.kind {
-            MaterialLineKind::Kind(kind) => refers(Sort::Kind, kind, visit),
+            MaterialLineKind::Kind(kind) => refers(NameKind::Kind, kind, visit),
             MaterialLineKind::Density(sum) | MaterialLineKind::Wall(sum) => one(sum, visit),
             MaterialLineKind::Speed(speed) => speed.each(visit),
             MaterialLineKind::Bad => {}

@@ -3,11 +3,11 @@
 use super::phrase::stock;
 use super::shared::WANT;
 use super::shared::{accept, bench_named, let_, limit, open, want};
-use super::{Holds, Sort, Statement, Visit, all, goes_on, one, refers, some, statement};
+use super::{Holds, NameKind, Statement, Visit, all, goes_on, one, refers, some, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use chumsky::prelude::*;
@@ -150,7 +150,7 @@ pub struct Spigot {
 }
 
 /// A line of a part, without what its block holds.
-pub(crate) fn part_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, LineKind> + use<'s> {
+pub(crate) fn part_line<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LineKind> + use<'s> {
     let length = word("length").ignore_then(sums.span(Thing::Length));
     let outside = word("outside").ignore_then(
         sums.after("dia", Thing::Diameter)
@@ -191,7 +191,7 @@ pub(crate) fn part_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, LineKind> + use<'
     .then_ignore(line_end())
 }
 
-fn blank<'s>(sums: &Sums<'s>) -> impl Reads<'s, LineKind> + use<'s> {
+fn blank<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LineKind> + use<'s> {
     let spigot = sums
         .after("spigot", Thing::Diameter)
         .then_ignore(needed_word("for"))
@@ -217,8 +217,8 @@ impl Holds for Line {
             LineKind::Limit(node) => one(node, visit),
             LineKind::Want(node) => one(node, visit),
             LineKind::Accept(node) => one(node, visit),
-            LineKind::Bench(bench) => refers(Sort::Bench, bench, visit),
-            LineKind::BlankNamed(blank) => refers(Sort::Blank, blank, visit),
+            LineKind::Bench(bench) => refers(NameKind::Bench, bench, visit),
+            LineKind::BlankNamed(blank) => refers(NameKind::Blank, blank, visit),
             LineKind::Blank(piece) => {
                 one(&piece.stock, visit);
                 some(&piece.to, visit);
@@ -227,7 +227,7 @@ impl Holds for Line {
             LineKind::Length(length) => length.each(visit),
             LineKind::Outside(stations) => all(stations, visit),
             LineKind::From { end, features } => {
-                refers(Sort::End, end, visit);
+                refers(NameKind::End, end, visit);
                 all(features, visit);
             }
             LineKind::Mass { mass, at } => {

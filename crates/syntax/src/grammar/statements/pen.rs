@@ -2,11 +2,11 @@
 
 use super::shared::WANT;
 use super::shared::{accept, bench_named, let_, limit, maybe_open, want};
-use super::{Holds, Sort, Statement, Visit, all, goes_on, one, refers, statement};
+use super::{Holds, NameKind, Statement, Visit, all, goes_on, one, refers, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::expr::face;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
@@ -206,7 +206,7 @@ pub enum JointOptionKind {
 }
 
 /// A line of a pen, without what its block holds.
-pub(crate) fn pen_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, PenLineKind> + use<'s> {
+pub(crate) fn pen_line<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, PenLineKind> + use<'s> {
     let fill = word("fill").ignore_then(needed_name(Thing::Part));
     choice((
         joint(sums).map(PenLineKind::Joint),
@@ -220,7 +220,7 @@ pub(crate) fn pen_line<'s>(sums: &Sums<'s>) -> impl Reads<'s, PenLineKind> + use
     .then_ignore(line_end())
 }
 
-fn joint<'s>(sums: &Sums<'s>) -> impl Reads<'s, Joint> + use<'s> {
+fn joint<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Joint> + use<'s> {
     let verb = choice(Verb::ALL.map(|verb| word(verb.word()).map(move |span| (verb, span))));
     let direction = choice((
         word("into").to(Direction::Into),
@@ -246,7 +246,7 @@ fn joint<'s>(sums: &Sums<'s>) -> impl Reads<'s, Joint> + use<'s> {
         )
 }
 
-fn option<'s>(sums: &Sums<'s>) -> impl Reads<'s, JointOption> + use<'s> {
+fn option<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, JointOption> + use<'s> {
     use JointOptionKind as Kind;
     let through = needed_name(Thing::Part)
         .separated_by(token(T::Comma, Thing::Comma))
@@ -285,8 +285,8 @@ impl Holds for PenLine {
             PenLineKind::Accept(accept) => one(accept, visit),
             PenLineKind::Let(node) => one(node, visit),
             PenLineKind::Limit(limit) => one(limit, visit),
-            PenLineKind::Bench(bench) => refers(Sort::Bench, bench, visit),
-            PenLineKind::Fill(part) => refers(Sort::Part, part, visit),
+            PenLineKind::Bench(bench) => refers(NameKind::Bench, bench, visit),
+            PenLineKind::Fill(part) => refers(NameKind::Part, part, visit),
             PenLineKind::Bad => {}
         }
     }
@@ -313,10 +313,10 @@ impl Holds for Joint {
 impl Holds for JointOption {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match &self.kind {
-            JointOptionKind::With(thread) => refers(Sort::Thread, thread, visit),
+            JointOptionKind::With(thread) => refers(NameKind::Thread, thread, visit),
             JointOptionKind::Through(parts) => {
                 for part in parts {
-                    refers(Sort::Part, part, visit);
+                    refers(NameKind::Part, part, visit);
                 }
             }
             JointOptionKind::Fit(fit) => one(fit, visit),

@@ -1,10 +1,10 @@
 //! Phrases that stand in several statements.
 
-use super::{Holds, Sort, Visit, one, refers, some};
+use super::{Holds, NameKind, Visit, one, refers, some};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::token::TokenKind as T;
 use chumsky::prelude::*;
@@ -72,7 +72,7 @@ pub enum EdgeKind {
 }
 
 /// `of material (rod | square) size [by length]`
-pub(crate) fn stock<'s>(sums: &Sums<'s>) -> impl Reads<'s, Stock> + use<'s> {
+pub(crate) fn stock<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Stock> + use<'s> {
     let section = choice((
         word("rod").to(StockSection::Rod),
         word("square").to(StockSection::Square),
@@ -93,7 +93,7 @@ pub(crate) fn stock<'s>(sums: &Sums<'s>) -> impl Reads<'s, Stock> + use<'s> {
 }
 
 /// A designation with its starts; an inch one may leave out its series.
-pub(crate) fn form<'s>(sums: &Sums<'s>) -> impl Reads<'s, Form> + use<'s> {
+pub(crate) fn form<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Form> + use<'s> {
     let bare = touching(
         &[T::Quantity, T::Slash, T::Minus],
         Thing::Designation,
@@ -122,7 +122,7 @@ fn is_bare_inch(text: &str) -> bool {
 }
 
 /// A thread's name or a form; where neither comes, an empty name stands for it.
-pub(crate) fn thread_ref<'s>(sums: &Sums<'s>) -> impl Reads<'s, ThreadRef> + use<'s> {
+pub(crate) fn thread_ref<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ThreadRef> + use<'s> {
     let written = form(sums).map(ThreadRef::Written);
     let named = name(Thing::Thread).map(ThreadRef::Named);
     written
@@ -132,7 +132,7 @@ pub(crate) fn thread_ref<'s>(sums: &Sums<'s>) -> impl Reads<'s, ThreadRef> + use
 }
 
 /// `round r` or `chamfer c`
-pub(crate) fn edge<'s>(sums: &Sums<'s>) -> impl Reads<'s, Edge> + use<'s> {
+pub(crate) fn edge<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Edge> + use<'s> {
     let round = word("round").to(EdgeKind::Round);
     let chamfer = word("chamfer").to(EdgeKind::Chamfer);
     let round = round.then(sums.needed(Thing::Radius));
@@ -153,7 +153,7 @@ impl Holds for Form {
 
 impl Holds for Stock {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        refers(Sort::Material, &self.material, visit);
+        refers(NameKind::Material, &self.material, visit);
         one(&self.size, visit);
         some(&self.length, visit);
     }
@@ -163,7 +163,7 @@ impl Holds for Stock {
 impl Holds for ThreadRef {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match self {
-            ThreadRef::Named(name) => refers(Sort::Thread, name, visit),
+            ThreadRef::Named(name) => refers(NameKind::Thread, name, visit),
             ThreadRef::Written(form) => one(form, visit),
         }
     }

@@ -1,10 +1,10 @@
 //! Statements that stand in several blocks.
 
-use super::{Holds, Sort, Visit, defines, goes_on, one, refers, some};
+use super::{Holds, NameKind, Visit, defines, goes_on, one, refers, some};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use crate::token::TokenKind as T;
@@ -95,7 +95,7 @@ pub enum Comparison {
 }
 
 /// `let name = sum`
-pub(crate) fn let_<'s>(sums: &Sums<'s>) -> impl Reads<'s, Let> + use<'s> {
+pub(crate) fn let_<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Let> + use<'s> {
     word("let")
         .ignore_then(needed_name(Thing::Name))
         .then_ignore(needed(T::Equals, Thing::Equals))
@@ -108,7 +108,7 @@ pub(crate) fn let_<'s>(sums: &Sums<'s>) -> impl Reads<'s, Let> + use<'s> {
 }
 
 /// `limit rule = sum`
-pub(crate) fn limit<'s>(sums: &Sums<'s>) -> impl Reads<'s, Limit> + use<'s> {
+pub(crate) fn limit<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Limit> + use<'s> {
     word("limit")
         .ignore_then(needed_name(Thing::Rule))
         .then_ignore(needed(T::Equals, Thing::Equals))
@@ -121,7 +121,7 @@ pub(crate) fn limit<'s>(sums: &Sums<'s>) -> impl Reads<'s, Limit> + use<'s> {
 }
 
 /// `accept rule [at a..b] because "reason"`
-pub(crate) fn accept<'s>(sums: &Sums<'s>) -> impl Reads<'s, Accept> + use<'s> {
+pub(crate) fn accept<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Accept> + use<'s> {
     word("accept")
         .ignore_then(needed_name(Thing::Rule))
         .then(word("at").ignore_then(sums.range(Thing::Length)).or_not())
@@ -136,7 +136,7 @@ pub(crate) fn accept<'s>(sums: &Sums<'s>) -> impl Reads<'s, Accept> + use<'s> {
 }
 
 /// `want sum test`
-pub(crate) fn want<'s>(sums: &Sums<'s>) -> impl Reads<'s, Want> + use<'s> {
+pub(crate) fn want<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Want> + use<'s> {
     let compare = |kind, comparison| {
         token(kind, Thing::Comparison)
             .ignore_then(sums.needed(Thing::Quantity))
@@ -168,42 +168,42 @@ pub(crate) fn want<'s>(sums: &Sums<'s>) -> impl Reads<'s, Want> + use<'s> {
 }
 
 /// `bench name`
-pub(crate) fn bench_named<'s>() -> impl Reads<'s, Name> {
+pub(crate) fn bench_named<'s>() -> impl TokenParser<'s, Name> {
     word("bench").ignore_then(needed_name(Thing::Bench))
 }
 
 /// `as name`
-pub(crate) fn as_face<'s>() -> impl Reads<'s, Option<Name>> {
+pub(crate) fn as_face<'s>() -> impl TokenParser<'s, Option<Name>> {
     word("as").ignore_then(needed_name(Thing::Name)).or_not()
 }
 
 /// The brace that opens a statement's block.
-pub(crate) fn open<'s>() -> impl Reads<'s, ()> {
+pub(crate) fn open<'s>() -> impl TokenParser<'s, ()> {
     needed(T::Open, Thing::Open)
 }
 
 /// The brace of a block that may be left out.
-pub(crate) fn maybe_open<'s>() -> impl Reads<'s, ()> {
+pub(crate) fn maybe_open<'s>() -> impl TokenParser<'s, ()> {
     token(T::Open, Thing::Open).or_not().ignored()
 }
 
 impl Holds for Let {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        defines(Sort::Quantity, &self.name, visit);
+        defines(NameKind::Quantity, &self.name, visit);
         one(&self.value, visit);
     }
 }
 
 impl Holds for Limit {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        refers(Sort::Rule, &self.rule, visit);
+        refers(NameKind::Rule, &self.rule, visit);
         one(&self.value, visit);
     }
 }
 
 impl Holds for Accept {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        refers(Sort::Rule, &self.rule, visit);
+        refers(NameKind::Rule, &self.rule, visit);
         some(&self.at, visit);
         one(&self.because, visit);
     }

@@ -2,11 +2,11 @@
 
 use super::phrase::edge;
 use super::shared::as_face;
-use super::{Holds, Sort, Statement, Visit, defines, goes_on, one, refers, some, statement};
+use super::{Holds, NameKind, Statement, Visit, defines, goes_on, one, refers, some, statement};
 use crate::Span;
 use crate::ast::*;
 use crate::grammar::expect::Thing;
-use crate::grammar::expr::Sums;
+use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
 use crate::grammar::{Place, Word};
 use chumsky::prelude::*;
@@ -84,7 +84,7 @@ pub enum ShapeKind {
 }
 
 /// A station.
-pub(crate) fn station<'s>(sums: &Sums<'s>) -> impl Reads<'s, StationSaid> + use<'s> {
+pub(crate) fn station<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, StationSaid> + use<'s> {
     let from = word("from").ignore_then(needed_name(Thing::End));
     let shape = choice((
         word("smooth").to(ShapeKind::Smooth),
@@ -123,14 +123,14 @@ impl Holds for Station {
         let Some(said) = &self.said else { return };
         one(&said.at, visit);
         if let Some(end) = &said.from {
-            refers(Sort::End, end, visit);
+            refers(NameKind::End, end, visit);
         }
         one(&said.dia, visit);
         some(&said.shape, visit);
         some(&said.step, visit);
         some(&said.edge, visit);
         if let Some(face) = &said.face {
-            defines(Sort::Face, face, visit);
+            defines(NameKind::Face, face, visit);
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Sums, and the words in them.
 
-use super::{Holds, NameUse, Node, Role, Sort, Visit, goes_on, one, refers, some};
+use super::{Holds, NameKind, NameUse, Node, Role, Visit, goes_on, one, refers, some};
 use crate::Span;
 use crate::grammar::{Place, Word};
 use num_rational::Ratio;
@@ -191,7 +191,7 @@ impl Holds for Expr {
                 text,
                 span: self.span,
                 role: Role::Refers,
-                sort: Sort::Quantity,
+                sort: NameKind::Quantity,
             })),
             ExprKind::Negate(inner) | ExprKind::Group(inner) => one(&**inner, visit),
             ExprKind::Binary(left, _, right) => {
@@ -199,7 +199,7 @@ impl Holds for Expr {
                 one(&**right, visit);
             }
             ExprKind::Call { name, args } => {
-                refers(Sort::Function, name, visit);
+                refers(NameKind::Function, name, visit);
                 for arg in args {
                     match arg {
                         Arg::Sum(sum) => one(sum, visit),
@@ -214,8 +214,8 @@ impl Holds for Expr {
 
 impl Holds for Face {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        refers(Sort::Part, &self.part, visit);
-        refers(Sort::Face, &self.face, visit);
+        refers(NameKind::Part, &self.part, visit);
+        refers(NameKind::Face, &self.face, visit);
     }
 }
 

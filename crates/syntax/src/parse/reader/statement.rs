@@ -1,13 +1,13 @@
 //! Reads one statement, and reads it again as it was meant where it is not as it should be.
 
-use super::{Heard, Listening, Reader, Rules};
+use super::{ExpectationProbe, Expectations, Reader, Rules};
+use crate::finding_log::error;
 use crate::grammar::expect::ExpectSet;
-use crate::grammar::input::{Fault, FaultKind, Reading, Rule, input};
+use crate::grammar::input::{FaultKind, ParserState, Rule, SyntaxFault, input};
 use crate::grammar::{Lexeme, Place};
 use crate::layout::Line;
 use crate::parse::message::Statement;
 use crate::token::TokenKind;
-use crate::told::error;
 use crate::{Finding, Span};
 use chumsky::inspector::SimpleState;
 use chumsky::prelude::*;
@@ -63,7 +63,7 @@ impl<'s> Reader<'s> {
                 None => {
                     // What the lexer has found explains the rest; and where a slip is told already,
                     // what a statement that ends too soon still lacks is not.
-                    let explained = |fault: &Fault| {
+                    let explained = |fault: &SyntaxFault| {
                         miswritten || (slips > 0 && statement.found(fault).is_none())
                     };
                     let told = unexpected
@@ -97,8 +97,8 @@ impl<'s> Reader<'s> {
                 set = set.join(expected);
             }
         }
-        let heard = Heard { place, index, set };
-        self.listening = Some(Listening {
+        let heard = Expectations { place, index, set };
+        self.listening = Some(ExpectationProbe {
             at,
             heard: Some(heard),
         });
@@ -106,9 +106,13 @@ impl<'s> Reader<'s> {
 
     /// Reads a statement, and if that fails reads it again with fewer words allowed as names,
     /// which often says better what is missing.
-    fn attempt<T>(&self, rule: &Rule<'s, T>, lexemes: &'s [Lexeme]) -> (Option<T>, Vec<Fault>) {
+    fn attempt<T>(
+        &self,
+        rule: &Rule<'s, T>,
+        lexemes: &'s [Lexeme],
+    ) -> (Option<T>, Vec<SyntaxFault>) {
         let lenient = self.attempt_with(rule, lexemes, false);
-        let first = |faults: &[Fault]| faults.iter().map(|fault| fault.span).min();
+        let first = |faults: &[SyntaxFault]| faults.iter().map(|fault| fault.span).min();
         if lenient.1.is_empty() || self.told.is_full() {
             return lenient;
         }
@@ -124,10 +128,10 @@ impl<'s> Reader<'s> {
         rule: &Rule<'s, T>,
         lexemes: &'s [Lexeme],
         strict: bool,
-    ) -> (Option<T>, Vec<Fault>) {
+    ) -> (Option<T>, Vec<SyntaxFault>) {
         let end = lexemes.last().map(|last| last.span.after());
         let end = end.unwrap_or(Span::new(self.file, 0, 0));
-        let reading = Reading {
+        let reading = ParserState {
             text: self.text,
             strict,
         };

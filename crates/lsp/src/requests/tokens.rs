@@ -1,8 +1,8 @@
 //! Semantic tokens.
 
 use super::Document;
-use crate::desk::Asked;
-use quillet_ide::{Colour, Coloured};
+use crate::server_state::RequestContext;
+use quillet_ide::{ClassifiedToken, SemanticTokenKind};
 use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -14,14 +14,14 @@ use tower_lsp::lsp_types::{
 /// The names of the kinds, in the order of their numbers.
 pub(crate) fn legend() -> SemanticTokensLegend {
     SemanticTokensLegend {
-        token_types: Colour::ALL.into_iter().map(token_type).collect(),
+        token_types: SemanticTokenKind::ALL.into_iter().map(token_type).collect(),
         token_modifiers: vec![SemanticTokenModifier::DECLARATION],
     }
 }
 
 /// The tokens of a document.
 pub(crate) fn full(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &SemanticTokensParams,
 ) -> Result<Option<SemanticTokensResult>> {
     let tokens = tokens(asked, &params.text_document.uri, None)?;
@@ -30,14 +30,18 @@ pub(crate) fn full(
 
 /// The tokens of a range of a document.
 pub(crate) fn range(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &SemanticTokensRangeParams,
 ) -> Result<Option<SemanticTokensRangeResult>> {
     let tokens = tokens(asked, &params.text_document.uri, Some(params.range))?;
     Ok(tokens.map(SemanticTokensRangeResult::Tokens))
 }
 
-fn tokens(asked: &Asked, url: &Url, range: Option<Range>) -> Result<Option<SemanticTokens>> {
+fn tokens(
+    asked: &RequestContext,
+    url: &Url,
+    range: Option<Range>,
+) -> Result<Option<SemanticTokens>> {
     let found = match range {
         Some(range) => Document::within(asked, url, range)?,
         None => asked.document(url).map(|document| {
@@ -56,9 +60,12 @@ fn tokens(asked: &Asked, url: &Url, range: Option<Range>) -> Result<Option<Seman
 }
 
 /// Each place is told from the one before.
-fn relative(lines: &crate::position::Lines, coloured: &[Coloured]) -> Vec<SemanticToken> {
+fn relative(
+    lines: &crate::position::PositionMap,
+    tokens: &[ClassifiedToken],
+) -> Vec<SemanticToken> {
     let (mut line, mut column) = (0, 0);
-    let tokens = coloured.iter().map(|word| {
+    let tokens = tokens.iter().map(|word| {
         let range = lines.range(word.span.range());
         let delta_line = range.start.line - line;
         let delta_start = match delta_line {
@@ -78,24 +85,24 @@ fn relative(lines: &crate::position::Lines, coloured: &[Coloured]) -> Vec<Semant
 }
 
 /// Standard types, so that every theme has a colour for them.
-fn token_type(colour: Colour) -> SemanticTokenType {
+fn token_type(colour: SemanticTokenKind) -> SemanticTokenType {
     match colour {
-        Colour::Comment => SemanticTokenType::COMMENT,
-        Colour::Keyword => SemanticTokenType::KEYWORD,
-        Colour::Number => SemanticTokenType::NUMBER,
-        Colour::Text => SemanticTokenType::STRING,
-        Colour::Operator => SemanticTokenType::OPERATOR,
-        Colour::Designation => SemanticTokenType::ENUM_MEMBER,
-        Colour::Let => SemanticTokenType::VARIABLE,
-        Colour::Material => SemanticTokenType::ENUM,
-        Colour::Thread => SemanticTokenType::TYPE,
-        Colour::Blank => SemanticTokenType::STRUCT,
-        Colour::Part => SemanticTokenType::CLASS,
-        Colour::Bought => SemanticTokenType::INTERFACE,
-        Colour::Bench => SemanticTokenType::NAMESPACE,
-        Colour::Pen => SemanticTokenType::FUNCTION,
-        Colour::Face => SemanticTokenType::PROPERTY,
-        Colour::Measure => SemanticTokenType::METHOD,
-        Colour::Rule => SemanticTokenType::DECORATOR,
+        SemanticTokenKind::Comment => SemanticTokenType::COMMENT,
+        SemanticTokenKind::Keyword => SemanticTokenType::KEYWORD,
+        SemanticTokenKind::Number => SemanticTokenType::NUMBER,
+        SemanticTokenKind::Text => SemanticTokenType::STRING,
+        SemanticTokenKind::Operator => SemanticTokenType::OPERATOR,
+        SemanticTokenKind::Designation => SemanticTokenType::ENUM_MEMBER,
+        SemanticTokenKind::Let => SemanticTokenType::VARIABLE,
+        SemanticTokenKind::Material => SemanticTokenType::ENUM,
+        SemanticTokenKind::Thread => SemanticTokenType::TYPE,
+        SemanticTokenKind::Blank => SemanticTokenType::STRUCT,
+        SemanticTokenKind::Part => SemanticTokenType::CLASS,
+        SemanticTokenKind::Bought => SemanticTokenType::INTERFACE,
+        SemanticTokenKind::Bench => SemanticTokenType::NAMESPACE,
+        SemanticTokenKind::Pen => SemanticTokenType::FUNCTION,
+        SemanticTokenKind::Face => SemanticTokenType::PROPERTY,
+        SemanticTokenKind::Measure => SemanticTokenType::METHOD,
+        SemanticTokenKind::Rule => SemanticTokenType::DECORATOR,
     }
 }

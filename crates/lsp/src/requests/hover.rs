@@ -1,6 +1,6 @@
 //! Hover, and help while a statement is typed.
 
-use crate::desk::Asked;
+use crate::server_state::RequestContext;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     Documentation, Hover, HoverContents, HoverParams, MarkupContent, MarkupKind,
@@ -8,7 +8,7 @@ use tower_lsp::lsp_types::{
 };
 
 /// What is shown of the thing at a place.
-pub(crate) fn hover(asked: &Asked, params: &HoverParams) -> Result<Option<Hover>> {
+pub(crate) fn hover(asked: &RequestContext, params: &HoverParams) -> Result<Option<Hover>> {
     asked.at(&params.text_document_position_params, |document, cursor| {
         let found = quillet_ide::hover(&asked.snapshot, cursor)?;
         Some(Hover {
@@ -20,7 +20,7 @@ pub(crate) fn hover(asked: &Asked, params: &HoverParams) -> Result<Option<Hover>
 
 /// How the statement at a place is written.
 pub(crate) fn signature(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &SignatureHelpParams,
 ) -> Result<Option<SignatureHelp>> {
     asked.at(&params.text_document_position_params, |_, cursor| {

@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use super::frame::Frame;
-use crate::NameKind;
+use crate::DefinitionKind;
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{Finding, Severity};
 
@@ -10,13 +10,13 @@ use quillet_syntax::{Finding, Severity};
 const LONGEST_CHAIN: usize = 50;
 
 /// A part or a pen: what can be written as like another.
-pub(super) trait Like: Sized {
+pub(super) trait Inheriting: Sized {
     fn name(&self) -> &ast::Name;
     fn like(&self) -> Option<&ast::Name>;
     fn of(item: &ItemKind) -> Option<&Self>;
 }
 
-impl Like for ast::Part {
+impl Inheriting for ast::Part {
     fn name(&self) -> &ast::Name {
         &self.name
     }
@@ -33,7 +33,7 @@ impl Like for ast::Part {
     }
 }
 
-impl Like for ast::Pen {
+impl Inheriting for ast::Pen {
     fn name(&self) -> &ast::Name {
         &self.name
     }
@@ -53,10 +53,10 @@ impl Like for ast::Pen {
 impl<'a> Resolver<'a> {
     /// An item and those it is like, itself first; none where one of them is not there or the
     /// chain comes back to itself, which is told of.
-    pub(super) fn like_chain<T: Like>(
+    pub(super) fn like_chain<T: Inheriting>(
         &mut self,
         first: &'a T,
-        kind: NameKind,
+        kind: DefinitionKind,
         frame: &Frame<'a>,
     ) -> Option<Vec<&'a T>> {
         let mut chain = vec![first];

@@ -1,7 +1,7 @@
 //! The picture beside the text: a request of our own, `quillet/preview`, and a notification,
 //! `quillet/previewChanged`, when it would come out otherwise.
 
-use crate::desk::Asked;
+use crate::server_state::RequestContext;
 use quillet_ide::Preview;
 use serde::{Deserialize, Serialize};
 use tower_lsp::jsonrpc::Result;
@@ -59,7 +59,10 @@ pub(crate) struct PreviewChangedParams {
 }
 
 /// The picture of the pen or part asked for.
-pub(crate) fn preview(asked: &Asked, params: &PreviewParams) -> Result<Option<PreviewAnswer>> {
+pub(crate) fn preview(
+    asked: &RequestContext,
+    params: &PreviewParams,
+) -> Result<Option<PreviewAnswer>> {
     let place = TextDocumentPositionParams {
         text_document: params.text_document.clone(),
         position: params.position.unwrap_or_default(),

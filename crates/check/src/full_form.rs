@@ -12,7 +12,7 @@ use quillet_model::{AtRest, Bench, CutId, End, Engagement, Part};
 
 /// What of an overlap is of full form on both threads.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Complete {
+pub(crate) struct FullFormOverlap {
     /// How long it is, mm; less than nothing where complete threads never reach each other.
     pub(crate) overlap_mm: f64,
     /// What lead-ins take of the overlap that is drawn, mm.
@@ -22,9 +22,13 @@ pub(crate) struct Complete {
 }
 
 /// What is left of an engagement when the lead-ins of the tools that cut it are deducted.
-pub(crate) fn complete(view: &JointView<'_>, rest: &AtRest, engaged: &Engagement) -> Complete {
+pub(crate) fn complete(
+    view: &JointView<'_>,
+    rest: &AtRest,
+    engaged: &Engagement,
+) -> FullFormOverlap {
     let deep = engaged.leading_mm + engaged.ahead_mm.min(0.0);
-    let drawn = Stretch(deep - engaged.overlap_mm, deep);
+    let drawn = Interval(deep - engaged.overlap_mm, deep);
     let (joint, bench) = (view.joint, view.pen.bench);
     let threads = engaged.threads;
     let outside = outside(view.male, threads.male, joint.male.end, bench)
@@ -39,7 +43,7 @@ pub(crate) fn complete(view: &JointView<'_>, rest: &AtRest, engaged: &Engagement
             most = Some((taken, lead));
         }
     }
-    Complete {
+    FullFormOverlap {
         overlap_mm: left.length(),
         lost_mm: drawn.length() - left.length(),
         lead_in: most.map(|(_, lead)| lead),
@@ -48,20 +52,20 @@ pub(crate) fn complete(view: &JointView<'_>, rest: &AtRest, engaged: &Engagement
 
 /// From where to where along a joint's axis, or inward from an end, mm.
 #[derive(Clone, Copy)]
-struct Stretch(f64, f64);
+struct Interval(f64, f64);
 
-impl Stretch {
+impl Interval {
     fn length(self) -> f64 {
         self.1 - self.0
     }
 
-    fn within(self, other: Stretch) -> Stretch {
-        Stretch(self.0.max(other.0), self.1.min(other.1))
+    fn within(self, other: Interval) -> Interval {
+        Interval(self.0.max(other.0), self.1.min(other.1))
     }
 
     /// The same counted the other way from a place.
-    fn mirrored(self, about_mm: f64) -> Stretch {
-        Stretch(about_mm - self.1, about_mm - self.0)
+    fn mirrored(self, about_mm: f64) -> Interval {
+        Interval(about_mm - self.1, about_mm - self.0)
     }
 }
 
@@ -72,7 +76,7 @@ fn outside(
     index: CutId,
     end: End,
     bench: Option<&Bench>,
-) -> Option<(Stretch, LeadIn)> {
+) -> Option<(Interval, LeadIn)> {
     let it = Threaded::of((index, part.features.get(index)?)).filter(|_| !part.is_bought())?;
     let form = &it.thread.thread;
     let (cut, lead) = (it.feature, LeadIn::of_die(bench, form));
@@ -82,7 +86,12 @@ fn outside(
 
 /// Where the tap can leave full form in an inside thread, inward from an end; none where it is not
 /// cut, or the hole is open beyond it.
-fn inside(part: &Part, index: CutId, end: End, bench: Option<&Bench>) -> Option<(Stretch, LeadIn)> {
+fn inside(
+    part: &Part,
+    index: CutId,
+    end: End,
+    bench: Option<&Bench>,
+) -> Option<(Interval, LeadIn)> {
     let it = Threaded::of((index, part.features.get(index)?)).filter(|_| !part.is_bought())?;
     let lead = LeadIn::of_tap(bench, &it.thread.thread);
     let bottom = shape::tapped_to(part, &it)?;
@@ -90,9 +99,9 @@ fn inside(part: &Part, index: CutId, end: End, bench: Option<&Bench>) -> Option<
 }
 
 /// Full form as far as this from the end the thread is cut from, told inward from `end`.
-fn full_form(part: &Part, it: &Threaded<'_>, end: End, as_far: Length) -> Stretch {
+fn full_form(part: &Part, it: &Threaded<'_>, end: End, as_far: Length) -> Interval {
     match it.feature.end == end {
-        true => Stretch(f64::NEG_INFINITY, as_far.to_mm()),
-        false => Stretch((part.length - as_far).to_mm(), f64::INFINITY),
+        true => Interval(f64::NEG_INFINITY, as_far.to_mm()),
+        false => Interval((part.length - as_far).to_mm(), f64::INFINITY),
     }
 }

@@ -1,8 +1,8 @@
 //! Where names come from and where they are used.
 
-use crate::desk::Asked;
-use crate::position::Lines;
-use quillet_ide::Target;
+use crate::position::PositionMap;
+use crate::server_state::RequestContext;
+use quillet_ide::NameLocation;
 use quillet_model::SourceFile;
 use quillet_syntax::Span;
 use std::collections::BTreeMap;
@@ -17,7 +17,7 @@ use tower_lsp::lsp_types::{
 
 /// Where the name at a place is defined.
 pub(crate) fn definition(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &GotoDefinitionParams,
 ) -> Result<Option<GotoDefinitionResponse>> {
     asked.at(&params.text_document_position_params, |_, cursor| {
@@ -29,7 +29,7 @@ pub(crate) fn definition(
 
 /// What the thing at a place is made of or cut to.
 pub(crate) fn type_definition(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &GotoDefinitionParams,
 ) -> Result<Option<GotoDefinitionResponse>> {
     asked.at(&params.text_document_position_params, |_, cursor| {
@@ -39,7 +39,10 @@ pub(crate) fn type_definition(
 }
 
 /// Where the name at a place is used.
-pub(crate) fn references(asked: &Asked, params: &ReferenceParams) -> Result<Option<Vec<Location>>> {
+pub(crate) fn references(
+    asked: &RequestContext,
+    params: &ReferenceParams,
+) -> Result<Option<Vec<Location>>> {
     let with_definition = params.context.include_declaration;
     asked.at(&params.text_document_position, |_, cursor| {
         let off = || asked.cancel.is_off();
@@ -50,7 +53,7 @@ pub(crate) fn references(asked: &Asked, params: &ReferenceParams) -> Result<Opti
 
 /// Where the name at a place stands in the document.
 pub(crate) fn highlights(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &DocumentHighlightParams,
 ) -> Result<Option<Vec<DocumentHighlight>>> {
     asked.at(&params.text_document_position_params, |document, cursor| {
@@ -68,7 +71,7 @@ pub(crate) fn highlights(
 
 /// Where an end's name is changed together with the one at a place.
 pub(crate) fn linked(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &LinkedEditingRangeParams,
 ) -> Result<Option<LinkedEditingRanges>> {
     asked.at(&params.text_document_position_params, |document, cursor| {
@@ -85,7 +88,7 @@ pub(crate) fn linked(
     })
 }
 
-fn locations(asked: &Asked, targets: &[Target]) -> Vec<Location> {
+fn locations(asked: &RequestContext, targets: &[NameLocation]) -> Vec<Location> {
     let mut places = Targets::new(asked);
     targets
         .iter()
@@ -95,18 +98,18 @@ fn locations(asked: &Asked, targets: &[Target]) -> Vec<Location> {
 
 /// Places in any file, each file's lines counted once.
 pub(crate) struct Targets<'a> {
-    asked: &'a Asked,
-    files: BTreeMap<PathBuf, Option<Counted>>,
+    asked: &'a RequestContext,
+    files: BTreeMap<PathBuf, Option<IndexedText>>,
 }
 
-struct Counted {
+struct IndexedText {
     url: Url,
-    lines: Lines,
+    lines: PositionMap,
 }
 
 impl<'a> Targets<'a> {
     /// Nothing counted yet.
-    pub(crate) fn new(asked: &'a Asked) -> Self {
+    pub(crate) fn new(asked: &'a RequestContext) -> Self {
         Self {
             asked,
             files: BTreeMap::new(),
@@ -119,9 +122,9 @@ impl<'a> Targets<'a> {
         let open = || {
             let url = asked.url(path)?;
             let file: Arc<SourceFile> = asked.snapshot.file(path)?;
-            Some(Counted {
+            Some(IndexedText {
                 url,
-                lines: Lines::new(file.text.clone(), asked.encoding),
+                lines: PositionMap::new(file.text.clone(), asked.encoding),
             })
         };
         let found = self

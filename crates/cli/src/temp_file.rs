@@ -20,14 +20,14 @@ static ALL: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
 static SWEPT: Mutex<BTreeSet<PathBuf>> = Mutex::new(BTreeSet::new());
 
 /// A temporary file; dropped, it is gone.
-pub(crate) struct Scrap {
+pub(crate) struct TempFile {
     path: PathBuf,
     file: File,
 }
 
-impl Scrap {
+impl TempFile {
     /// A new one in a folder; a private one is its owner's alone, another is as new files are.
-    pub(crate) fn in_folder(folder: &Path, private: bool) -> io::Result<Scrap> {
+    pub(crate) fn in_folder(folder: &Path, private: bool) -> io::Result<TempFile> {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         ended_by_signals();
         if lock(&SWEPT).insert(folder.to_owned()) {
@@ -42,7 +42,7 @@ impl Scrap {
             options.write(true).create_new(true);
             match for_whom(&mut options, private).open(&path) {
                 Ok(file) => {
-                    let scrap = Scrap { path, file };
+                    let scrap = TempFile { path, file };
                     // One that sweeps may have come in between.
                     if !matches!(scrap.file.try_lock(), Err(TryLockError::WouldBlock))
                         && scrap.path.exists()
@@ -77,7 +77,7 @@ impl Scrap {
     }
 }
 
-impl Drop for Scrap {
+impl Drop for TempFile {
     fn drop(&mut self) {
         let mut all = lock(&ALL);
         // Where it has taken a file's place there is nothing left to remove.
@@ -160,7 +160,7 @@ mod tests {
     #[test]
     fn a_left_over_is_swept_and_one_in_use_is_not() {
         let folder = tempfile::tempdir().unwrap();
-        let used = Scrap::in_folder(folder.path(), true).unwrap();
+        let used = TempFile::in_folder(folder.path(), true).unwrap();
         for name in [
             ".quillet-1-2",
             ".quillet-notes",

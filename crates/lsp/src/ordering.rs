@@ -1,14 +1,14 @@
 //! What stands before the protocol library and mends what it leaves open.
 //!
 //! * Its handlers run concurrently and forget the order of the wire after their first
-//!   await: here every message waits for its turn (see [`Line`]).
+//!   await: here every message waits for its turn (see [`OrderingQueue`]).
 //! * It does not end on `exit` while standard input is open: here `exit` closes the input.
 //! * It says nothing to requests `$/…` that it does not know, and cannot answer what is no sound
 //!   message (see [`crate::frames`]).
 //! * It refuses `params: null` where it expects none, which some editors send: dropped.
 
 use crate::frames;
-use crate::line::{Line, Turn};
+use crate::ordering_queue::{OrderingQueue, OrderingTicket};
 use std::future::{Future, poll_fn};
 use std::pin::Pin;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -18,13 +18,13 @@ use tokio::sync::oneshot;
 use tower::Service;
 use tower_lsp::jsonrpc::{Error, Request, Response};
 
-type Answer<E> = Result<Option<Response>, E>;
-type Pending<E> = Pin<Box<dyn Future<Output = Answer<E>> + Send>>;
+type ServiceResult<E> = Result<Option<Response>, E>;
+type Pending<E> = Pin<Box<dyn Future<Output = ServiceResult<E>> + Send>>;
 
 /// The gate before a service.
-pub(crate) struct Gate<S> {
+pub(crate) struct OrderingMiddleware<S> {
     inner: Arc<Mutex<S>>,
-    line: Line,
+    line: OrderingQueue,
     /// `initialize` has been answered.
     open: Arc<AtomicBool>,
     /// `shutdown` has been seen.
@@ -33,14 +33,14 @@ pub(crate) struct Gate<S> {
     exit: Option<oneshot::Sender<()>>,
 }
 
-impl<S> Gate<S> {
+impl<S> OrderingMiddleware<S> {
     /// A gate before `inner`, with what fires on `exit` and what tells whether `shutdown` came.
     pub(crate) fn new(inner: S) -> (Self, oneshot::Receiver<()>, Arc<AtomicBool>) {
         let (exit, exited) = oneshot::channel();
         let shut = Arc::new(AtomicBool::new(false));
         let gate = Self {
             inner: Arc::new(Mutex::new(inner)),
-            line: Line::new(),
+            line: OrderingQueue::new(),
             open: Arc::new(AtomicBool::new(false)),
             shut: shut.clone(),
             exit: Some(exit),
@@ -49,7 +49,7 @@ impl<S> Gate<S> {
     }
 }
 
-impl<S> Service<Request> for Gate<S>
+impl<S> Service<Request> for OrderingMiddleware<S>
 where
     S: Service<Request, Response = Option<Response>> + Send + 'static,
     S::Future: Send + 'static,
@@ -105,7 +105,7 @@ where
     }
 }
 
-impl<S> Gate<S>
+impl<S> OrderingMiddleware<S>
 where
     S: Service<Request, Response = Option<Response>> + Send + 'static,
     S::Future: Send + 'static,
@@ -134,7 +134,7 @@ where
 }
 
 /// Polls the request once when its turn has come, passes the turn on, then waits for the answer.
-async fn ask<E>(mut turn: Turn, begin: impl FnOnce() -> Pending<E>) -> Answer<E> {
+async fn ask<E>(mut turn: OrderingTicket, begin: impl FnOnce() -> Pending<E>) -> ServiceResult<E> {
     turn.come().await;
     let mut pending = begin();
     let first = poll_fn(|cx| Poll::Ready(pending.as_mut().poll(cx))).await;

@@ -6,15 +6,15 @@ use super::outline::{Outline, Piece, Radii};
 /// A part's outline in its place. Nothing is copied: a piece is laid when it is looked at, so that
 /// a pen of many joints, each of which sees all its parts in other places, costs little.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Laid<'o> {
+pub(crate) struct PlacedOutline<'o> {
     outline: &'o Outline,
     place: Place,
 }
 
-impl<'o> Laid<'o> {
+impl<'o> PlacedOutline<'o> {
     /// An outline in a place.
     pub(crate) fn new(outline: &'o Outline, place: Place) -> Self {
-        Laid { outline, place }
+        PlacedOutline { outline, place }
     }
 
     /// From where to where it lies on the axis, mm.

@@ -41,7 +41,7 @@ impl OpenText {
 
 /// See the module.
 #[derive(Debug, Default)]
-pub(crate) struct Shelf {
+pub(crate) struct FileCache {
     ids: Mutex<BTreeMap<PathBuf, FileId>>,
     disk: Mutex<BTreeMap<PathBuf, Read>>,
     pub(crate) analyses: Cache,
@@ -57,7 +57,7 @@ struct Read {
 /// What tells that a file has changed; none where there is no file.
 type Stamp = Option<(SystemTime, u64)>;
 
-impl Shelf {
+impl FileCache {
     /// A text as the editor has it.
     pub(crate) fn open_text(&self, path: &Path, text: Arc<str>) -> OpenText {
         let real_path = real(path);

@@ -1,11 +1,11 @@
 //! What one session knows: the open documents, and what is to be worked out about them.
 
-use crate::cancel::Cancel;
+use crate::cancel::CancellationToken;
+use crate::client_support::ClientSupport;
 use crate::debounce::{SyntaxDelay, Typing};
-use crate::editor::EditorCan;
+use crate::diagnostic_store::DiagnosticStore;
 use crate::queue::Queue;
 use crate::session::Session;
-use crate::shown::Shown;
 use quillet_ide::{Snapshot, Workspace};
 use quillet_syntax::Encoding;
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,7 +17,7 @@ use tower_lsp::jsonrpc::{Error, Result};
 use tower_lsp::lsp_types::Url;
 
 /// Shared by the handlers and the lanes that work.
-pub(crate) struct Desk {
+pub(crate) struct ServerState {
     /// How the session was set up.
     pub(crate) session: Session,
     /// Told when there is work.
@@ -28,12 +28,12 @@ pub(crate) struct Desk {
     pub(crate) typed: Notify,
     /// Requests that a thread is working on.
     pub(crate) working: Arc<AtomicUsize>,
-    state: Mutex<State>,
+    state: Mutex<SessionState>,
 }
 
 /// What changes, under a lock that is only ever held for a moment.
 #[derive(Default)]
-pub(crate) struct State {
+pub(crate) struct SessionState {
     /// The texts.
     pub(crate) workspace: Workspace,
     /// The documents the editor has open.
@@ -41,11 +41,11 @@ pub(crate) struct State {
     /// What waits to be checked.
     pub(crate) queue: Queue,
     /// What was last published.
-    pub(crate) shown: Shown,
+    pub(crate) shown: DiagnosticStore,
     /// What columns count.
     pub(crate) encoding: Encoding,
     /// What the editor can do.
-    pub(crate) editor: EditorCan,
+    pub(crate) editor: ClientSupport,
     /// The folders the editor has open.
     pub(crate) folders: Vec<PathBuf>,
     /// Looks through the folders that are under way.
@@ -80,7 +80,7 @@ pub(crate) struct OpenDocument {
     pub(crate) typing: Option<Typing>,
 }
 
-impl Desk {
+impl ServerState {
     /// A desk with nothing on it.
     pub(crate) fn new(session: Session) -> Self {
         Self {
@@ -94,7 +94,7 @@ impl Desk {
     }
 
     /// The state; never held across an await.
-    pub(crate) fn state(&self) -> MutexGuard<'_, State> {
+    pub(crate) fn state(&self) -> MutexGuard<'_, SessionState> {
         self.state.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
@@ -105,11 +105,11 @@ impl Desk {
     pub(crate) async fn answer<T, F>(&self, question: F) -> Result<T>
     where
         T: Send + 'static,
-        F: FnOnce(&Asked) -> Result<T> + Send + 'static,
+        F: FnOnce(&RequestContext) -> Result<T> + Send + 'static,
     {
-        let asked = self.state().asked(Cancel::default());
+        let asked = self.state().asked(CancellationToken::default());
         let _call_off = asked.cancel.on_drop();
-        let working = Working::new(&self.working);
+        let working = WorkingGuard::new(&self.working);
         let job = tokio::task::spawn_blocking(move || {
             let _working = working;
             question(&asked)
@@ -119,34 +119,34 @@ impl Desk {
 }
 
 /// What a question is answered from.
-pub(crate) struct Asked {
+pub(crate) struct RequestContext {
     /// The texts.
     pub(crate) snapshot: Snapshot,
     /// What columns count.
     pub(crate) encoding: Encoding,
     /// What the editor can do.
-    pub(crate) editor: EditorCan,
+    pub(crate) editor: ClientSupport,
     /// Set where the editor no longer waits.
-    pub(crate) cancel: Cancel,
+    pub(crate) cancel: CancellationToken,
     open: BTreeMap<PathBuf, OpenDocument>,
 }
 
-impl Asked {
+impl RequestContext {
     /// The address of a file as the editor spells it.
     pub(crate) fn url(&self, path: &Path) -> Option<Url> {
         address(&self.open, path)
     }
 }
 
-impl State {
+impl SessionState {
     /// Whether all that is known of has been checked.
     pub(crate) fn is_settled(&self) -> bool {
         self.scans == 0 && self.queue.is_idle()
     }
 
     /// What a question asked now is answered from.
-    pub(crate) fn asked(&self, cancel: Cancel) -> Asked {
-        Asked {
+    pub(crate) fn asked(&self, cancel: CancellationToken) -> RequestContext {
+        RequestContext {
             snapshot: self.workspace.snapshot(),
             encoding: self.encoding,
             editor: self.editor,
@@ -177,16 +177,16 @@ fn address(open: &BTreeMap<PathBuf, OpenDocument>, path: &Path) -> Option<Url> {
 }
 
 /// Counts a thread as working until dropped.
-struct Working(Arc<AtomicUsize>);
+struct WorkingGuard(Arc<AtomicUsize>);
 
-impl Working {
+impl WorkingGuard {
     fn new(count: &Arc<AtomicUsize>) -> Self {
         count.fetch_add(1, Ordering::SeqCst);
         Self(count.clone())
     }
 }
 
-impl Drop for Working {
+impl Drop for WorkingGuard {
     fn drop(&mut self) {
         self.0.fetch_sub(1, Ordering::SeqCst);
     }

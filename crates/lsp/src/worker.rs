@@ -1,16 +1,16 @@
 //! A lane: takes the most urgent file, checks it off the reading task, tells the editor.
 
+use crate::client_messages::ClientMessages;
 use crate::convert::diagnostic;
-use crate::desk::{Asked, Desk, State};
-use crate::outbox::Outbox;
-use crate::queue::Urgency;
-use crate::shown::Checked;
+use crate::diagnostic_store::Checked;
+use crate::queue::Priority;
+use crate::server_state::{RequestContext, ServerState, SessionState};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// Works until aborted.
-pub(crate) async fn run(desk: Arc<Desk>, outbox: Outbox) {
+pub(crate) async fn run(desk: Arc<ServerState>, outbox: ClientMessages) {
     loop {
         let Some((root, asked)) = next(&desk) else {
             desk.work.notified().await;
@@ -30,14 +30,14 @@ pub(crate) async fn run(desk: Arc<Desk>, outbox: Outbox) {
     }
 }
 
-fn next(desk: &Desk) -> Option<(PathBuf, Asked)> {
+fn next(desk: &ServerState) -> Option<(PathBuf, RequestContext)> {
     let mut state = desk.state();
     let (root, cancel) = state.queue.take()?;
     Some((root, state.asked(cancel)))
 }
 
 /// None where it was called off; of a file that is gone nothing is found.
-fn check(root: &Path, asked: &Asked) -> Option<Checked> {
+fn check(root: &Path, asked: &RequestContext) -> Option<Checked> {
     let off = || asked.cancel.is_off();
     let checked = match asked.snapshot.analysis(root, &off) {
         Some(analysis) => diagnostic::checked(&analysis, asked)?,
@@ -46,7 +46,7 @@ fn check(root: &Path, asked: &Asked) -> Option<Checked> {
     (!off()).then_some(checked)
 }
 
-fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
+fn finish(desk: &ServerState, outbox: &ClientMessages, root: &Path, checked: Option<Checked>) {
     let mut state = desk.state();
     state.queue.done(root);
     let touched = match checked {
@@ -78,7 +78,7 @@ fn finish(desk: &Desk, outbox: &Outbox, root: &Path, checked: Option<Checked>) {
     desk.work.notify_one();
 }
 
-impl State {
+impl SessionState {
     /// Whether every open document it read still has the text that was read.
     fn is_current(&self, checked: &Checked) -> bool {
         let mut read = checked
@@ -91,16 +91,16 @@ impl State {
     }
 
     /// How soon a file is wanted that nobody is editing.
-    pub(crate) fn urgency(&self, root: &Path) -> Urgency {
+    pub(crate) fn urgency(&self, root: &Path) -> Priority {
         if self.open.contains_key(root) {
-            Urgency::Open
+            Priority::Open
         } else {
-            Urgency::Folder
+            Priority::Folder
         }
     }
 
     /// A file has changed: it is checked first, then all that read it.
-    pub(crate) fn changed(&mut self, file: &Path, urgency: Urgency) {
+    pub(crate) fn changed(&mut self, file: &Path, urgency: Priority) {
         for reader in self.shown.readers(file) {
             if reader != file {
                 let urgency = self.urgency(&reader);

@@ -13,8 +13,8 @@ pub(crate) mod structure;
 pub(crate) mod symbols;
 pub(crate) mod tokens;
 
-use crate::desk::{Asked, path_of};
-use crate::position::Lines;
+use crate::position::PositionMap;
+use crate::server_state::{RequestContext, path_of};
 use quillet_ide::{Analysis, Cursor};
 use quillet_model::SourceFile;
 use quillet_syntax::Span;
@@ -26,16 +26,16 @@ use tower_lsp::lsp_types::{Position, Range, TextDocumentPositionParams, Url};
 pub(crate) struct Document {
     pub(crate) analysis: Arc<Analysis>,
     pub(crate) file: Arc<SourceFile>,
-    pub(crate) lines: Lines,
+    pub(crate) lines: PositionMap,
 }
 
-impl Asked {
+impl RequestContext {
     /// The document at an address; none where there is none, or nobody waits any more.
     pub(crate) fn document(&self, url: &Url) -> Option<Document> {
         let path = path_of(url);
         let analysis = self.snapshot.analysis(&path, &|| self.cancel.is_off())?;
         let file = analysis.files().first()?.clone();
-        let lines = Lines::new(file.text.clone(), self.encoding);
+        let lines = PositionMap::new(file.text.clone(), self.encoding);
         Some(Document {
             analysis,
             file,
@@ -65,7 +65,11 @@ impl Document {
     ///
     /// # Errors
     /// When the range lies past the end.
-    pub(crate) fn within(asked: &Asked, url: &Url, range: Range) -> Result<Option<(Self, Span)>> {
+    pub(crate) fn within(
+        asked: &RequestContext,
+        url: &Url,
+        range: Range,
+    ) -> Result<Option<(Self, Span)>> {
         let Some(document) = asked.document(url) else {
             return Ok(None);
         };

@@ -1,10 +1,10 @@
 //! What documents define.
 
 use super::names::Targets;
-use crate::desk::Asked;
-use crate::position::Lines;
+use crate::position::PositionMap;
+use crate::server_state::RequestContext;
 use quillet_ide::{Symbol, SymbolKind as Kind};
-use quillet_model::NameKind;
+use quillet_model::DefinitionKind;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     DocumentSymbol, DocumentSymbolParams, DocumentSymbolResponse, SymbolInformation, SymbolKind,
@@ -13,7 +13,7 @@ use tower_lsp::lsp_types::{
 
 /// What a document defines.
 pub(crate) fn document(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &DocumentSymbolParams,
 ) -> Result<Option<DocumentSymbolResponse>> {
     let Some(document) = asked.document(&params.text_document.uri) else {
@@ -29,7 +29,7 @@ pub(crate) fn document(
 
 /// What all documents define, by a few letters.
 pub(crate) fn workspace(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &WorkspaceSymbolParams,
 ) -> Result<Option<Vec<SymbolInformation>>> {
     let off = || asked.cancel.is_off();
@@ -51,7 +51,7 @@ pub(crate) fn workspace(
     Ok(Some(symbols.collect()))
 }
 
-fn symbol(lines: &Lines, symbol: Symbol) -> DocumentSymbol {
+fn symbol(lines: &PositionMap, symbol: Symbol) -> DocumentSymbol {
     let inner: Vec<_> = symbol
         .inner
         .into_iter()
@@ -75,15 +75,15 @@ pub(super) fn kind(kind: Kind) -> SymbolKind {
         Kind::Block => SymbolKind::OBJECT,
         Kind::Joint => SymbolKind::EVENT,
         Kind::Named(kind) => match kind {
-            NameKind::Let => SymbolKind::VARIABLE,
-            NameKind::Material => SymbolKind::ENUM,
-            NameKind::Thread => SymbolKind::TYPE_PARAMETER,
-            NameKind::Blank => SymbolKind::STRUCT,
-            NameKind::Part => SymbolKind::CLASS,
-            NameKind::Bought => SymbolKind::INTERFACE,
-            NameKind::Bench => SymbolKind::NAMESPACE,
-            NameKind::Pen => SymbolKind::FUNCTION,
-            NameKind::Face => SymbolKind::PROPERTY,
+            DefinitionKind::Let => SymbolKind::VARIABLE,
+            DefinitionKind::Material => SymbolKind::ENUM,
+            DefinitionKind::Thread => SymbolKind::TYPE_PARAMETER,
+            DefinitionKind::Blank => SymbolKind::STRUCT,
+            DefinitionKind::Part => SymbolKind::CLASS,
+            DefinitionKind::Bought => SymbolKind::INTERFACE,
+            DefinitionKind::Bench => SymbolKind::NAMESPACE,
+            DefinitionKind::Pen => SymbolKind::FUNCTION,
+            DefinitionKind::Face => SymbolKind::PROPERTY,
         },
     }
 }

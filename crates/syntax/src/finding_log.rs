@@ -8,12 +8,12 @@ pub(crate) const MOST: usize = 100;
 /// The first findings of a text, and how many more there are. Those past the most are counted
 /// and not worded, so that a file that is no pen at all costs no more than one that is.
 #[derive(Debug, Default)]
-pub(crate) struct Told {
+pub(crate) struct FindingLog {
     first: Vec<Finding>,
     more: usize,
 }
 
-impl Told {
+impl FindingLog {
     /// Takes a finding.
     pub(crate) fn push(&mut self, finding: impl FnOnce() -> Finding) {
         match self.is_full() {
@@ -28,13 +28,13 @@ impl Told {
     }
 
     /// The findings in the text's order, and where there are too many one that says how many.
-    pub(crate) fn into_findings(parts: impl IntoIterator<Item = Told>) -> Vec<Finding> {
-        let mut all = Told::default();
+    pub(crate) fn into_findings(parts: impl IntoIterator<Item = FindingLog>) -> Vec<Finding> {
+        let mut all = FindingLog::default();
         for mut part in parts {
             all.first.append(&mut part.first);
             all.more += part.more;
         }
-        let Told { mut first, more } = all;
+        let FindingLog { mut first, more } = all;
         first.sort_by_key(|finding| finding.span);
         let more = more + first.len().saturating_sub(MOST);
         let from = first.get(MOST).or(first.last()).map(|finding| finding.span);

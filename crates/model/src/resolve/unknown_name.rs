@@ -2,23 +2,23 @@
 //! finding.
 
 use super::Resolver;
-use crate::NameKind;
+use crate::DefinitionKind;
 use quillet_syntax::{Finding, RuleId, Span};
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// A name of an item that is not known, and that no known one comes near.
-pub(super) struct Astray {
+pub(super) struct UnknownName {
     pub(super) name: Arc<str>,
     pub(super) at: Span,
-    pub(super) wanted: Vec<NameKind>,
+    pub(super) wanted: Vec<DefinitionKind>,
 }
 
 /// A second definition of a name.
-pub(super) struct Again {
+pub(super) struct Redefinition {
     /// Where the name stands.
     pub(super) at: Span,
-    pub(super) kind: NameKind,
+    pub(super) kind: DefinitionKind,
 }
 
 impl Resolver<'_> {
@@ -44,7 +44,7 @@ impl Resolver<'_> {
             self.drop_unknown(&astray);
             return;
         }
-        let kinds: BTreeSet<NameKind> = self
+        let kinds: BTreeSet<DefinitionKind> = self
             .astray
             .iter()
             .flat_map(|it| it.wanted.clone())
@@ -61,7 +61,7 @@ impl Resolver<'_> {
     }
 
     /// The name astray of a kind, where there is but one.
-    fn only_astray(&self, kind: NameKind) -> Option<Arc<str>> {
+    fn only_astray(&self, kind: DefinitionKind) -> Option<Arc<str>> {
         let of_kind = self.astray.iter().filter(|it| it.wanted.contains(&kind));
         let mut names = of_kind.map(|it| &it.name);
         let first = names.next()?;
@@ -69,15 +69,15 @@ impl Resolver<'_> {
     }
 
     /// The second definition of a kind, where there is but one.
-    fn only_again(&self, kind: NameKind) -> Option<Span> {
+    fn only_again(&self, kind: DefinitionKind) -> Option<Span> {
         let mut again = self.scope.again.iter().filter(|it| it.kind == kind);
         let one = again.next()?;
         again.next().is_none().then_some(one.at)
     }
 
     /// The second item of a name is the one that is missed.
-    fn misnamed(&mut self, second: Span, kind: NameKind, name: &str) {
-        let of_name = |it: &&Astray| *it.name == *name && it.wanted.contains(&kind);
+    fn misnamed(&mut self, second: Span, kind: DefinitionKind, name: &str) {
+        let of_name = |it: &&UnknownName| *it.name == *name && it.wanted.contains(&kind);
         let missed: Vec<Span> = self.astray.iter().filter(of_name).map(|it| it.at).collect();
         self.drop_unknown(&missed.iter().copied().collect());
         let duplicate = |it: &&mut Finding| it.span == second && it.rule == RuleId::DUPLICATE_NAME;
@@ -94,7 +94,7 @@ impl Resolver<'_> {
 
     /// Offers the item of the kind that nothing uses, where there is but one: in the same file, else
     /// in sight.
-    fn offer_unused(&mut self, kind: NameKind, name: &str) {
+    fn offer_unused(&mut self, kind: DefinitionKind, name: &str) {
         let used: BTreeSet<usize> = self
             .design
             .names
@@ -111,7 +111,7 @@ impl Resolver<'_> {
             .filter(|(index, it)| it.kind == kind && it.owner.is_none() && !used.contains(index))
             .map(|(_, it)| (it.name.clone(), it.span))
             .collect();
-        let of_name = |it: &&Astray| *it.name == *name && it.wanted.contains(&kind);
+        let of_name = |it: &&UnknownName| *it.name == *name && it.wanted.contains(&kind);
         let places: Vec<Span> = self.astray.iter().filter(of_name).map(|it| it.at).collect();
         for at in places {
             let here: Vec<_> = unused.iter().filter(|(_, it)| it.file == at.file).collect();

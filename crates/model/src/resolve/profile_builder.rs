@@ -1,6 +1,6 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
-use super::threading::{ThreadAs, surface};
+use super::threading::{ThreadRendering, surface};
 use crate::{ById, Cut, CutId, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
@@ -8,7 +8,7 @@ use quillet_syntax::ast::Side;
 use std::slice::from_ref;
 
 /// Builds the three profiles of a part.
-pub(super) struct Shaper<'p> {
+pub(super) struct ProfileBuilder<'p> {
     part: &'p Part,
     origins: Vec<Origin>,
     /// The outside as its stations and the stock give it.
@@ -21,7 +21,7 @@ pub(super) struct Shaper<'p> {
     pub(super) flaws: Vec<(CutId, EdgeFlaw)>,
 }
 
-impl<'p> Shaper<'p> {
+impl<'p> ProfileBuilder<'p> {
     pub(super) fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
         let length_mm = part.length.to_mm();
         let stock = tag(&mut origins, Origin::Stock);
@@ -54,7 +54,7 @@ impl<'p> Shaper<'p> {
         if to < length_mm && to > 0.0 {
             whole.extend(level(stock, to, length_mm, rough));
         }
-        Shaper {
+        ProfileBuilder {
             part,
             origins,
             outside: whole,
@@ -70,22 +70,22 @@ impl<'p> Shaper<'p> {
     pub(super) fn profiles(&mut self) -> Option<Profiles> {
         let mut outer = self.outside.clone();
         outer.extend(self.cuts(false));
-        outer.extend(self.threads(Side::Outside, ThreadAs::Crest, &[]));
+        outer.extend(self.threads(Side::Outside, ThreadRendering::Crest, &[]));
         let outer = self.break_corners(smallest(&outer).into_iter().next()?);
         let mut inner = self.cuts(true);
-        inner.extend(self.threads(Side::Inside, ThreadAs::Crest, &[]));
+        inner.extend(self.threads(Side::Inside, ThreadRendering::Crest, &[]));
         let inner = greatest(&inner, 0.0, self.length_mm);
         let crest = Solid { outer, inner };
         Some(Profiles {
-            metal: self.threaded(&crest, ThreadAs::Metal)?,
-            root: self.threaded(&crest, ThreadAs::Root)?,
+            metal: self.threaded(&crest, ThreadRendering::Metal)?,
+            root: self.threaded(&crest, ThreadRendering::Root)?,
             crest,
             origins: std::mem::take(&mut self.origins),
         })
     }
 
     /// The part with its threads cut into its crests; a side that bears none stays as it is.
-    fn threaded(&self, crest: &Solid, threads: ThreadAs) -> Option<Solid> {
+    fn threaded(&self, crest: &Solid, threads: ThreadRendering) -> Option<Solid> {
         let mut outer = vec![crest.outer.clone()];
         outer.extend(self.threads(Side::Outside, threads, from_ref(&crest.outer)));
         let outer = match outer.len() {
@@ -102,7 +102,7 @@ impl<'p> Shaper<'p> {
     }
 
     /// The surfaces of the threads of one side, over these crests.
-    fn threads(&self, wanted: Side, threads: ThreadAs, crests: &[Chain]) -> Vec<Chain> {
+    fn threads(&self, wanted: Side, threads: ThreadRendering, crests: &[Chain]) -> Vec<Chain> {
         let mut made = Vec::new();
         for (index, feature) in self.part.features.with_ids() {
             if let Some((thread, side)) = feature.thread()

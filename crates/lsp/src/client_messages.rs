@@ -1,7 +1,7 @@
 //! What is told to the editor unasked, in the order in which it became true.
 
-use crate::answers::preview::{PreviewChanged, PreviewChangedParams};
-use crate::desk::{Progress, State};
+use crate::requests::preview::{PreviewChanged, PreviewChangedParams};
+use crate::server_state::{Progress, SessionState};
 use std::path::Path;
 use std::time::Duration;
 use tokio::sync::mpsc;
@@ -24,7 +24,7 @@ const WORTH_SHOWING: usize = 20;
 
 /// Where messages are put while the state is locked.
 #[derive(Clone)]
-pub(crate) struct Outbox(mpsc::UnboundedSender<Message>);
+pub(crate) struct ClientMessages(mpsc::UnboundedSender<Message>);
 
 /// One message.
 #[derive(Debug)]
@@ -62,7 +62,7 @@ pub(crate) enum Request {
     Show { url: Url, external: bool },
 }
 
-impl Outbox {
+impl ClientMessages {
     /// A box and the end from which [`deliver`] takes.
     pub(crate) fn new() -> (Self, mpsc::UnboundedReceiver<Message>) {
         let (sender, receiver) = mpsc::unbounded_channel();
@@ -71,18 +71,18 @@ impl Outbox {
 
     /// Publishes what is found in a file where it changed, or also where it did not if it is the
     /// file that was `checked`; an editor that asks by itself is told nothing.
-    pub(crate) fn publish(&self, state: &mut State, file: &Path, checked: bool) {
+    pub(crate) fn publish(&self, state: &mut SessionState, file: &Path, checked: bool) {
         let differs = self.push(state, file, checked);
         state.elsewhere |= differs && !checked;
     }
 
     /// Publishes what was held back while its line was typed on.
-    pub(crate) fn push_held(&self, state: &mut State, file: &Path) {
+    pub(crate) fn push_held(&self, state: &mut SessionState, file: &Path) {
         self.push(state, file, false);
     }
 
     /// Whether what is found in a file changed.
-    fn push(&self, state: &mut State, file: &Path, checked: bool) -> bool {
+    fn push(&self, state: &mut SessionState, file: &Path, checked: bool) -> bool {
         let text = state.workspace.text(file);
         let mut diagnostics = state.shown.gather(file, text.as_ref());
         let open = state.open.get(file);
@@ -105,7 +105,7 @@ impl Outbox {
     }
 
     /// Asks the editor to ask again for what changed elsewhere, where it can.
-    pub(crate) fn refresh(&self, state: &State) {
+    pub(crate) fn refresh(&self, state: &SessionState) {
         let editor = state.editor;
         let wanted = [
             (
@@ -123,7 +123,7 @@ impl Outbox {
     }
 
     /// Asks the editor to do something, where it can.
-    pub(crate) fn ask(&self, state: &State, request: Request) {
+    pub(crate) fn ask(&self, state: &SessionState, request: Request) {
         let can = match &request {
             Request::Show { .. } => state.editor.shows_documents,
             _ => true,
@@ -142,14 +142,14 @@ impl Outbox {
     }
 
     /// Asks the editor to tell of files that change on the disk, where it can.
-    pub(crate) fn watch_files(&self, state: &State) {
+    pub(crate) fn watch_files(&self, state: &SessionState) {
         if state.editor.watches_files {
             self.send(Message::Request(Request::WatchFiles));
         }
     }
 
     /// Shows that so many files are being checked, where they are many.
-    pub(crate) fn begin_progress(&self, state: &mut State, total: usize) {
+    pub(crate) fn begin_progress(&self, state: &mut SessionState, total: usize) {
         if state.editor.shows_progress && state.progress.is_none() && total >= WORTH_SHOWING {
             state.progress = Some(Progress { total, told: 0 });
             self.send(Message::Request(Request::CreateProgress));
@@ -162,7 +162,7 @@ impl Outbox {
     }
 
     /// Tells how far the checking is, a few times, and ends with the last file.
-    pub(crate) fn tell_progress(&self, state: &mut State) {
+    pub(crate) fn tell_progress(&self, state: &mut SessionState) {
         let Some(progress) = &mut state.progress else {
             return;
         };

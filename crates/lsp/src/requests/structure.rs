@@ -1,6 +1,6 @@
 //! How a document is built: folding, selections, links.
 
-use crate::desk::Asked;
+use crate::server_state::RequestContext;
 use quillet_ide::FoldKind;
 use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
@@ -10,7 +10,10 @@ use tower_lsp::lsp_types::{
 };
 
 /// What can be folded.
-pub(crate) fn folds(asked: &Asked, params: &FoldingRangeParams) -> Option<Vec<FoldingRange>> {
+pub(crate) fn folds(
+    asked: &RequestContext,
+    params: &FoldingRangeParams,
+) -> Option<Vec<FoldingRange>> {
     let document = asked.document(&params.text_document.uri)?;
     let folds = quillet_ide::folds(&document.file.parsed.tree)
         .into_iter()
@@ -39,7 +42,7 @@ pub(crate) fn folds(asked: &Asked, params: &FoldingRangeParams) -> Option<Vec<Fo
 
 /// What selections at places grow to.
 pub(crate) fn selections(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &SelectionRangeParams,
 ) -> Result<Option<Vec<SelectionRange>>> {
     let Some(document) = asked.document(&params.text_document.uri) else {
@@ -64,7 +67,10 @@ pub(crate) fn selections(
 }
 
 /// The files that `use` lines name.
-pub(crate) fn links(asked: &Asked, params: &DocumentLinkParams) -> Option<Vec<DocumentLink>> {
+pub(crate) fn links(
+    asked: &RequestContext,
+    params: &DocumentLinkParams,
+) -> Option<Vec<DocumentLink>> {
     let document = asked.document(&params.text_document.uri)?;
     let links = quillet_ide::links(&document.analysis, &document.file).into_iter();
     let links = links.map(|link| DocumentLink {

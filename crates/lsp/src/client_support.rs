@@ -4,7 +4,7 @@ use tower_lsp::lsp_types::ClientCapabilities;
 
 /// The gifts of the editor that change what it is told.
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct EditorCan {
+pub(crate) struct ClientSupport {
     /// It asks for diagnostics by itself; nothing is pushed.
     pub(crate) pulls: bool,
     /// It asks again when told that diagnostics elsewhere changed.
@@ -27,7 +27,7 @@ pub(crate) struct EditorCan {
     pub(crate) snippets: bool,
 }
 
-impl EditorCan {
+impl ClientSupport {
     /// Reads the editor's capabilities.
     pub(crate) fn of(editor: &ClientCapabilities) -> Self {
         let document = editor.text_document.as_ref();

@@ -10,7 +10,7 @@ use tower_lsp::lsp_types::{Diagnostic, NumberOrString};
 
 /// What one check found in one file, and in which text of it.
 #[derive(Clone, Debug)]
-pub(crate) struct Found {
+pub(crate) struct CheckedText {
     /// The text the ranges count in.
     pub(crate) text: Arc<str>,
     /// What was found.
@@ -18,11 +18,11 @@ pub(crate) struct Found {
 }
 
 /// What one check found, by file that it read; none where it looked for a file in vain.
-pub(crate) type Checked = BTreeMap<PathBuf, Option<Found>>;
+pub(crate) type Checked = BTreeMap<PathBuf, Option<CheckedText>>;
 
 /// The latest check of every file, and what was published.
 #[derive(Default)]
-pub(crate) struct Shown {
+pub(crate) struct DiagnosticStore {
     /// By file that was checked by itself, the files it read or looked for.
     checks: BTreeMap<PathBuf, Vec<PathBuf>>,
     /// By file, what each check found in it.
@@ -30,9 +30,9 @@ pub(crate) struct Shown {
     published: BTreeMap<PathBuf, Vec<Diagnostic>>,
 }
 
-type ByRoot = BTreeMap<PathBuf, Option<Found>>;
+type ByRoot = BTreeMap<PathBuf, Option<CheckedText>>;
 
-impl Shown {
+impl DiagnosticStore {
     /// Records a check of `root`; gives `root` and the other files whose findings may have changed.
     pub(crate) fn record(&mut self, root: &Path, checked: Checked) -> BTreeSet<PathBuf> {
         let mut touched = BTreeSet::from([root.to_path_buf()]);
@@ -63,7 +63,7 @@ impl Shown {
         &mut self,
         root: &Path,
         file: &Path,
-        change: impl FnOnce(&mut ByRoot) -> Option<Option<Found>>,
+        change: impl FnOnce(&mut ByRoot) -> Option<Option<CheckedText>>,
         touched: &mut BTreeSet<PathBuf>,
     ) {
         let by_root = self.found.entry(file.to_path_buf()).or_default();
@@ -114,7 +114,7 @@ impl Shown {
             return all;
         };
         let used = is_used(file, by_root);
-        let current = |found: &&Found| text.is_none_or(|text| Arc::ptr_eq(text, &found.text));
+        let current = |found: &&CheckedText| text.is_none_or(|text| Arc::ptr_eq(text, &found.text));
         for (root, found) in by_root {
             for diagnostic in found.iter().filter(current).flat_map(|it| &it.diagnostics) {
                 // What is used elsewhere is not unused, whatever the file says by itself.
@@ -146,7 +146,7 @@ impl Shown {
     }
 }
 
-impl Found {
+impl CheckedText {
     /// Whether the other shows nothing else, whatever the editor has open.
     fn shows_as(&self, other: &Self) -> bool {
         self.diagnostics == other.diagnostics

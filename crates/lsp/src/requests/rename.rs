@@ -1,7 +1,7 @@
 //! Renaming names and files.
 
 use super::names::Targets;
-use crate::desk::{Asked, path_of};
+use crate::server_state::{RequestContext, path_of};
 use std::collections::HashMap;
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
 use tower_lsp::lsp_types::{
@@ -11,7 +11,7 @@ use tower_lsp::lsp_types::{
 
 /// What would be renamed at a place.
 pub(crate) fn prepare(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &TextDocumentPositionParams,
 ) -> Result<Option<PrepareRenameResponse>> {
     asked.at(params, |document, cursor| {
@@ -24,7 +24,10 @@ pub(crate) fn prepare(
 }
 
 /// The edits that give the name at a place another.
-pub(crate) fn rename(asked: &Asked, params: &RenameParams) -> Result<Option<WorkspaceEdit>> {
+pub(crate) fn rename(
+    asked: &RequestContext,
+    params: &RenameParams,
+) -> Result<Option<WorkspaceEdit>> {
     let edit = asked.at(&params.text_document_position, |_, cursor| {
         let off = || asked.cancel.is_off();
         let spans = match quillet_ide::rename(&asked.snapshot, cursor, &params.new_name, &off) {
@@ -43,7 +46,7 @@ pub(crate) fn rename(asked: &Asked, params: &RenameParams) -> Result<Option<Work
 }
 
 /// The edits of `use` lines when files are given other paths.
-pub(crate) fn files(asked: &Asked, params: &RenameFilesParams) -> Option<WorkspaceEdit> {
+pub(crate) fn files(asked: &RequestContext, params: &RenameFilesParams) -> Option<WorkspaceEdit> {
     let moved = params.files.iter().filter_map(|moved| {
         let path = |uri: &str| Url::parse(uri).ok().map(|url| path_of(&url));
         Some((path(&moved.old_uri)?, path(&moved.new_uri)?))
@@ -64,7 +67,7 @@ pub(crate) struct Changes<'a> {
 
 impl<'a> Changes<'a> {
     /// No edits yet.
-    pub(crate) fn new(asked: &'a Asked) -> Self {
+    pub(crate) fn new(asked: &'a RequestContext) -> Self {
         Self {
             places: Targets::new(asked),
             edits: HashMap::new(),

@@ -1,7 +1,7 @@
 //! What uses what: pens and their parts, parts and their threads.
 
 use super::names::Targets;
-use crate::desk::Asked;
+use crate::server_state::RequestContext;
 use quillet_ide::{Relation, Symbol};
 use quillet_syntax::Span;
 use std::path::Path;
@@ -14,7 +14,7 @@ use tower_lsp::lsp_types::{
 
 /// The item at a place.
 pub(crate) fn prepare(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &CallHierarchyPrepareParams,
 ) -> Result<Option<Vec<CallHierarchyItem>>> {
     asked.at(&params.text_document_position_params, |_, cursor| {
@@ -25,7 +25,7 @@ pub(crate) fn prepare(
 
 /// What uses an item.
 pub(crate) fn incoming(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &CallHierarchyIncomingCallsParams,
 ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
     asked.at(&place(&params.item), |_, cursor| {
@@ -43,7 +43,7 @@ pub(crate) fn incoming(
 
 /// What an item uses.
 pub(crate) fn outgoing(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &CallHierarchyOutgoingCallsParams,
 ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
     asked.at(&place(&params.item), |document, cursor| {

@@ -1,8 +1,8 @@
 //! Completion, documentation only when asked for.
 
 use super::hover::markdown;
-use crate::desk::{Asked, path_of};
-use quillet_ide::{About, Choice, ChoiceKind};
+use crate::server_state::{RequestContext, path_of};
+use quillet_ide::{Choice, ChoiceKind, DocumentationKey};
 use serde::{Deserialize, Serialize};
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -14,12 +14,12 @@ use tower_lsp::lsp_types::{
 #[derive(Serialize, Deserialize)]
 struct Data {
     uri: Url,
-    about: About,
+    about: DocumentationKey,
 }
 
 /// What can be written at a place.
 pub(crate) fn complete(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &CompletionParams,
 ) -> Result<Option<CompletionResponse>> {
     let place = &params.text_document_position;
@@ -59,7 +59,7 @@ pub(crate) fn complete(
 }
 
 /// A choice with its documentation.
-pub(crate) fn resolve(asked: &Asked, mut item: CompletionItem) -> Result<CompletionItem> {
+pub(crate) fn resolve(asked: &RequestContext, mut item: CompletionItem) -> Result<CompletionItem> {
     let data = item
         .data
         .clone()
@@ -76,7 +76,7 @@ pub(crate) fn resolve(asked: &Asked, mut item: CompletionItem) -> Result<Complet
 }
 
 fn data(uri: &Url, choice: &Choice) -> Option<serde_json::Value> {
-    if choice.about == About::Nothing {
+    if choice.about == DocumentationKey::Nothing {
         return None;
     }
     let data = Data {

@@ -6,18 +6,18 @@ use quillet_geometry::{Chain, Curve, Tag};
 
 /// The tightest place on the way in: a place of the female and the place of the male that passes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Throat {
+pub(crate) struct RadialClearance {
     /// The female's radius less the male's, mm.
     pub(crate) gap_mm: f64,
     /// The place on the female.
-    pub(crate) female: Side,
+    pub(crate) female: ClearanceSide,
     /// The place on the male that passes it.
-    pub(crate) male: Side,
+    pub(crate) male: ClearanceSide,
 }
 
 /// A place on one of the two.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Side {
+pub(crate) struct ClearanceSide {
     /// Its station on its own part.
     pub(crate) station_mm: f64,
     pub(crate) radius_mm: f64,
@@ -32,16 +32,16 @@ pub(crate) fn throats(
     male: (&Radii, Place),
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
-) -> Vec<Throat> {
+) -> Vec<RadialClearance> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
     let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
     let inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
-    let thickest = outside.iter().map(Band::most_r).fold(0.0, f64::max);
-    let mut best: Option<(Throat, usize)> = None;
+    let thickest = outside.iter().map(SurfaceBand::most_r).fold(0.0, f64::max);
+    let mut best: Option<(RadialClearance, usize)> = None;
     let mut as_tight = Vec::new();
     for throat in &inside {
-        let wide = |most_r: f64, best: Option<(Throat, usize)>| {
+        let wide = |most_r: f64, best: Option<(RadialClearance, usize)>| {
             best.is_some_and(|(best, _)| throat.least_r() - most_r > best.gap_mm + 1e-9)
         };
         if wide(thickest, best) {
@@ -76,7 +76,7 @@ pub(crate) fn throats(
 /// out into a cylinder, a hole is never narrower than it and an outside never fatter, however the
 /// corner moves; but what slopes past a corner that moves is another size there, unless it is met
 /// at its own end.
-fn levels(passed: &Band, throat: &Band, found: &Throat) -> usize {
+fn levels(passed: &SurfaceBand, throat: &SurfaceBand, found: &RadialClearance) -> usize {
     match (passed.is_level(), throat.is_level()) {
         (true, true) => 2,
         (false, true) => usize::from(found.male.radius_mm >= passed.most_r()),
@@ -86,7 +86,7 @@ fn levels(passed: &Band, throat: &Band, found: &Throat) -> usize {
 }
 
 /// The least gap of two bands: of what is drawn straight, it lies at an end of one of them.
-fn tightest(passed: &Band, throat: &Band) -> Throat {
+fn tightest(passed: &SurfaceBand, throat: &SurfaceBand) -> RadialClearance {
     let last = throat.to_mm.min(passed.to_mm);
     let at = |z_mm: f64| {
         // Of what lies deeper, the fattest.
@@ -96,7 +96,7 @@ fn tightest(passed: &Band, throat: &Band) -> Throat {
             false => from,
         };
         let (male, female) = (passed.side(z_male), throat.side(z_mm));
-        Throat {
+        RadialClearance {
             gap_mm: female.radius_mm - male.radius_mm,
             female,
             male,
@@ -120,7 +120,7 @@ pub(crate) type Reach = (f64, f64);
 
 /// A short stretch of a surface, as straight as makes no difference.
 #[derive(Clone, Copy)]
-struct Band {
+struct SurfaceBand {
     from_mm: f64,
     to_mm: f64,
     from_r: f64,
@@ -129,7 +129,7 @@ struct Band {
     place: Place,
 }
 
-impl Band {
+impl SurfaceBand {
     fn within(&self, reach: Reach) -> bool {
         self.from_mm >= reach.0 - 1e-6 && self.to_mm <= reach.1 + 1e-6
     }
@@ -156,8 +156,8 @@ impl Band {
         self.from_r == self.to_r
     }
 
-    fn side(&self, z_mm: f64) -> Side {
-        Side {
+    fn side(&self, z_mm: f64) -> ClearanceSide {
+        ClearanceSide {
             station_mm: self.place.station(z_mm),
             radius_mm: self.radius_at(z_mm),
             tag: self.tag,
@@ -165,7 +165,7 @@ impl Band {
     }
 
     /// Its fattest end.
-    fn fattest(&self) -> Side {
+    fn fattest(&self) -> ClearanceSide {
         self.side(if self.to_r > self.from_r {
             self.to_mm
         } else {
@@ -174,7 +174,7 @@ impl Band {
     }
 
     /// Its narrowest end.
-    fn narrowest(&self) -> Side {
+    fn narrowest(&self) -> ClearanceSide {
         self.side(if self.to_r < self.from_r {
             self.to_mm
         } else {
@@ -185,9 +185,9 @@ impl Band {
 
 /// The bands parted at places, so that a hole left wider than its thread's crest is told from the
 /// rest of that hole.
-fn parted(bands: Vec<Band>, places: impl Iterator<Item = f64>) -> Vec<Band> {
+fn parted(bands: Vec<SurfaceBand>, places: impl Iterator<Item = f64>) -> Vec<SurfaceBand> {
     places.fold(bands, |bands, z_mm| {
-        let part = |band: Band| {
+        let part = |band: SurfaceBand| {
             if z_mm <= band.from_mm + 1e-6 || z_mm >= band.to_mm - 1e-6 {
                 return vec![band];
             }
@@ -202,7 +202,7 @@ fn parted(bands: Vec<Band>, places: impl Iterator<Item = f64>) -> Vec<Band> {
 }
 
 /// Whether the two lie in threads that match.
-fn excused(male: &Band, female: &Band, threads: &[(Reach, Reach)]) -> bool {
+fn excused(male: &SurfaceBand, female: &SurfaceBand, threads: &[(Reach, Reach)]) -> bool {
     threads
         .iter()
         .any(|(one, other)| male.within(*one) && female.within(*other))
@@ -222,7 +222,7 @@ fn short(_: &Curve) -> usize {
 }
 
 /// The surface in bands: a cylinder is one.
-fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Band> {
+fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<SurfaceBand> {
     let mut bands = Vec::new();
     for segment in chains.iter().flat_map(Chain::segments) {
         let curve = &segment.curve;
@@ -239,7 +239,7 @@ fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Band
             if place.reversed {
                 (a, b) = (b, a);
             }
-            bands.push(Band {
+            bands.push(SurfaceBand {
                 from_mm: place.of(a.z),
                 to_mm: place.of(b.z),
                 from_r: a.r,
@@ -287,10 +287,10 @@ pub(crate) fn tight(
     male: (&Radii, Place),
     female: (&Radii, Place),
     threads: &[(Reach, Reach)],
-) -> Vec<(Side, Side, f64)> {
+) -> Vec<(ClearanceSide, ClearanceSide, f64)> {
     let outside = bands(&male.0.outer, male.1, short);
     let inside = bands(&female.0.inner, female.1, short);
-    let widest = inside.iter().map(Band::least_r).fold(0.0, f64::max);
+    let widest = inside.iter().map(SurfaceBand::least_r).fold(0.0, f64::max);
     let mut found = Vec::new();
     for one in outside.iter().filter(|it| it.most_r() <= widest + 1e-6) {
         for other in &inside {

@@ -8,13 +8,13 @@ use tokio::io::AsyncWrite;
 use tokio::sync::oneshot;
 
 /// See the module.
-pub(crate) struct Outlet<O> {
+pub(crate) struct OutputWriter<O> {
     inner: Pin<Box<O>>,
     /// Dropped when the output breaks.
     broken: Option<oneshot::Sender<()>>,
 }
 
-impl<O: AsyncWrite> Outlet<O> {
+impl<O: AsyncWrite> OutputWriter<O> {
     /// An outlet into `inner`; what is dropped says that it is broken.
     pub(crate) fn into(inner: O, broken: oneshot::Sender<()>) -> Self {
         Self {
@@ -35,7 +35,7 @@ impl<O: AsyncWrite> Outlet<O> {
     }
 }
 
-impl<O: AsyncWrite> AsyncWrite for Outlet<O> {
+impl<O: AsyncWrite> AsyncWrite for OutputWriter<O> {
     fn poll_write(
         mut self: Pin<&mut Self>,
         cx: &mut Context<'_>,

@@ -1,7 +1,7 @@
 //! Formatting.
 
 use super::Document;
-use crate::desk::Asked;
+use crate::server_state::RequestContext;
 use quillet_syntax::Edit;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -12,7 +12,7 @@ use tower_lsp::lsp_types::{
 /// Brings a document into its canonical form. How an editor would indent does not matter: there
 /// is one form.
 pub(crate) fn whole(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &DocumentFormattingParams,
 ) -> Result<Option<Vec<TextEdit>>> {
     let document = asked.document(&params.text_document.uri);
@@ -21,7 +21,7 @@ pub(crate) fn whole(
 
 /// Brings some lines of a document into form.
 pub(crate) fn range(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &DocumentRangeFormattingParams,
 ) -> Result<Option<Vec<TextEdit>>> {
     let range = Document::within(asked, &params.text_document.uri, params.range)?;
@@ -36,7 +36,7 @@ pub(crate) fn range(
 
 /// Brings the line or block just ended into form.
 pub(crate) fn on_type(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &DocumentOnTypeFormattingParams,
 ) -> Result<Option<Vec<TextEdit>>> {
     let place = &params.text_document_position;

@@ -7,11 +7,11 @@
 use tokio::sync::oneshot;
 
 /// Where messages queue, in the order in which they came.
-pub(crate) struct Line {
+pub(crate) struct OrderingQueue {
     last: Signal,
 }
 
-impl Line {
+impl OrderingQueue {
     /// An empty line: the first to join has its turn at once.
     pub(crate) fn new() -> Self {
         Self {
@@ -20,9 +20,9 @@ impl Line {
     }
 
     /// Joins at the end.
-    pub(crate) fn join(&mut self) -> Turn {
+    pub(crate) fn join(&mut self) -> OrderingTicket {
         let (pass, next) = oneshot::channel();
-        Turn {
+        OrderingTicket {
             before: Some(std::mem::replace(&mut self.last, Signal(next))),
             pass: Some(pass),
         }
@@ -30,12 +30,12 @@ impl Line {
 }
 
 /// A place in the line; dropping it passes the turn on.
-pub(crate) struct Turn {
+pub(crate) struct OrderingTicket {
     before: Option<Signal>,
     pass: Option<oneshot::Sender<Signal>>,
 }
 
-impl Turn {
+impl OrderingTicket {
     /// Waits until all that stand before have passed their turn on.
     pub(crate) async fn come(&mut self) {
         while let Some(before) = &mut self.before {
@@ -46,7 +46,7 @@ impl Turn {
     }
 }
 
-impl Drop for Turn {
+impl Drop for OrderingTicket {
     fn drop(&mut self) {
         if let (Some(before), Some(pass)) = (self.before.take(), self.pass.take()) {
             // Left before its turn came: the next one waits for whom this one waited for.
@@ -60,11 +60,11 @@ struct Signal(oneshot::Receiver<Signal>);
 
 #[cfg(test)]
 mod tests {
-    use super::Line;
+    use super::OrderingQueue;
     use std::time::Duration;
 
     /// Whether the future is still waiting after the others had time to run.
-    async fn waits(turn: &mut super::Turn) -> bool {
+    async fn waits(turn: &mut super::OrderingTicket) -> bool {
         tokio::time::timeout(Duration::from_millis(5), turn.come())
             .await
             .is_err()
@@ -72,7 +72,7 @@ mod tests {
 
     #[tokio::test]
     async fn the_first_goes_at_once_and_the_second_when_the_first_is_dropped() {
-        let mut line = Line::new();
+        let mut line = OrderingQueue::new();
         let (mut first, mut second) = (line.join(), line.join());
         assert!(!waits(&mut first).await);
         assert!(waits(&mut second).await);
@@ -82,7 +82,7 @@ mod tests {
 
     #[tokio::test]
     async fn one_that_leaves_early_does_not_let_the_next_overtake() {
-        let mut line = Line::new();
+        let mut line = OrderingQueue::new();
         let (first, second, mut third) = (line.join(), line.join(), line.join());
         drop(second);
         assert!(waits(&mut third).await);

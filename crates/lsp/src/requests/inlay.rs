@@ -1,8 +1,8 @@
 //! Inlay hints and code lenses.
 
 use crate::command::{self, Command};
-use crate::desk::Asked;
-use quillet_ide::Opens;
+use crate::server_state::RequestContext;
+use quillet_ide::LensTarget;
 use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -10,7 +10,10 @@ use tower_lsp::lsp_types::{
 };
 
 /// The hints of some lines.
-pub(crate) fn hints(asked: &Asked, params: &InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
+pub(crate) fn hints(
+    asked: &RequestContext,
+    params: &InlayHintParams,
+) -> Result<Option<Vec<InlayHint>>> {
     let Some(document) = asked.document(&params.text_document.uri) else {
         return Ok(None);
     };
@@ -39,7 +42,10 @@ pub(crate) fn hints(asked: &Asked, params: &InlayHintParams) -> Result<Option<Ve
 }
 
 /// The lenses of a document.
-pub(crate) fn lenses(asked: &Asked, params: &CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
+pub(crate) fn lenses(
+    asked: &RequestContext,
+    params: &CodeLensParams,
+) -> Result<Option<Vec<CodeLens>>> {
     let uri = &params.text_document.uri;
     let Some(document) = asked.document(uri) else {
         return Ok(None);
@@ -49,10 +55,10 @@ pub(crate) fn lenses(asked: &Asked, params: &CodeLensParams) -> Result<Option<Ve
     let found = quillet_ide::lenses(&document.analysis, settings, &document.file, &off);
     let lenses = found.into_iter().flatten().map(|lens| {
         let command = match lens.opens {
-            Opens::Nothing => None,
-            Opens::Preview(name) => Some((Command::Preview, name)),
-            Opens::Drawing(name) => Some((Command::Drawing, name)),
-            Opens::Sheet(name) => Some((Command::Sheet, name)),
+            LensTarget::Nothing => None,
+            LensTarget::Preview(name) => Some((Command::Preview, name)),
+            LensTarget::Drawing(name) => Some((Command::Drawing, name)),
+            LensTarget::Sheet(name) => Some((Command::Sheet, name)),
         };
         CodeLens {
             range: document.lines.range(lens.span.range()),

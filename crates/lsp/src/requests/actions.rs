@@ -2,8 +2,8 @@
 
 use super::Document;
 use super::rename::Changes;
-use crate::convert::diagnostic::{Places, diagnostic};
-use crate::desk::Asked;
+use crate::convert::diagnostic::{LocationMap, diagnostic};
+use crate::server_state::RequestContext;
 use quillet_ide::{Action, ActionKind};
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -13,7 +13,7 @@ use tower_lsp::lsp_types::{
 
 /// What can be done at a place.
 pub(crate) fn actions(
-    asked: &Asked,
+    asked: &RequestContext,
     params: &CodeActionParams,
 ) -> Result<Option<CodeActionResponse>> {
     let range = Document::within(asked, &params.text_document.uri, params.range)?;
@@ -30,7 +30,7 @@ pub(crate) fn actions(
         Some(only) => only.iter().any(|only| is_within(&kind(action.kind), only)),
     };
     let findings = document.analysis.findings(&off).unwrap_or_default();
-    let mut places = Places::new(&document.analysis, asked);
+    let mut places = LocationMap::new(&document.analysis, asked);
     let carried = found.into_iter().filter(wanted).map(|action| {
         let cured = action.cures.and_then(|index| findings.get(index));
         let cured: Option<Diagnostic> = cured.map(|finding| diagnostic(finding, &mut places));
