@@ -3,14 +3,14 @@
 mod common;
 
 use common::{example, part, picture};
-use quillet_check::{Examined, examine};
+use quillet_check::{CheckReport, examine};
 use quillet_export::draw::Paper;
 use quillet_export::mark;
 use quillet_export::scene::Scene;
 use quillet_export::sheet::{self, Content};
 use quillet_syntax::{Finding, Severity};
 
-fn heron(judged: &Examined) -> Content {
+fn heron(judged: &CheckReport) -> Content {
     let design = example("heron.quillet");
     let pen = design.pen("heron").expect("there is a heron");
     sheet::content(&design, pen, judged, design.units())
@@ -66,7 +66,7 @@ fn the_limits_of_a_fit_are_told_to_the_micrometre() {
     let content = sheet::content(
         &design,
         &design.pens[0],
-        &Examined::default(),
+        &CheckReport::default(),
         design.units(),
     );
     for (name, limits) in [("band", "10.000 to 10.015"), ("body", "10.015 to 10.024")] {
@@ -90,7 +90,7 @@ fn the_limits_of_a_fit_are_told_to_the_micrometre() {
 
 #[test]
 fn every_form_holds_every_part_and_the_mark() {
-    let content = heron(&Examined::default());
+    let content = heron(&CheckReport::default());
     let (html, text, json) = (
         sheet::html(&content, Paper::A4),
         sheet::text(&content),
@@ -130,9 +130,9 @@ fn a_pen_with_errors_says_so_on_every_page() {
         span,
         "the bore breaks out",
     );
-    let content = heron(&Examined {
+    let content = heron(&CheckReport {
         findings: vec![finding],
-        ..Examined::default()
+        ..CheckReport::default()
     });
     let warned = "This design has errors: do not cut.";
     assert!(sheet::html(&content, Paper::A4).contains(warned));

@@ -379,7 +379,10 @@ mod tests {
         let grams = Quantity::measured(20.0, Dimension::MASS);
         assert_eq!(
             length.combine(Operator::Add, grams),
-            Err(Clash::Dimensions(Dimension::LENGTH, Dimension::MASS))
+            Err(DimensionMismatch::Dimensions(
+                Dimension::LENGTH,
+                Dimension::MASS
+            ))
         );
     }
 
@@ -389,6 +392,9 @@ mod tests {
         let b = Quantity::length(Length::mm(120.0));
         let ratio = a.combine(Operator::Divide, b).unwrap();
         assert_eq!(ratio.as_number(), Some(0.5));
-        assert_eq!(a.combine(Operator::Divide, bare(0)), Err(Clash::ByZero));
+        assert_eq!(
+            a.combine(Operator::Divide, bare(0)),
+            Err(DimensionMismatch::ByZero)
+        );
     }
 }

@@ -78,7 +78,7 @@ fn in_the_text(snapshot: &Snapshot, path: &Path) -> Vec<(String, String)> {
             // What a word means is told with an example; the example is not of this file.
             if !matches!(
                 choice.about,
-                quillet_ide::Subject::Word(_) | quillet_ide::Subject::Rule(_)
+                quillet_ide::DocumentationKey::Word(_) | quillet_ide::DocumentationKey::Rule(_)
             ) {
                 told.push((what, about));
             }
