@@ -12,7 +12,7 @@ pub struct Assumed {
     pub span: Span,
     /// What is assumed, in a maker's words: `cap, from mouth: a tap drill ⌀9.00 to 12 for
     /// the M10x1 thread, 77 % of thread`.
-    pub says: String,
+    pub text: String,
 }
 
 /// Everything that is assumed in a design, in the order of the text; a part that several pens see
@@ -41,25 +41,25 @@ fn series(thread: &ThreadDef) -> Option<Assumed> {
     let bare = form.is_inch() && !written.contains("UN");
     bare.then(|| Assumed {
         span: thread.designation.span,
-        says: format!("{written} is read as {form}"),
+        text: format!("{written} is read as {form}"),
     })
 }
 
 /// What is assumed in a part.
 fn of_part(part: &Part, units: Units) -> Vec<Assumed> {
     let told = |feature: &Feature| {
-        let says = says(feature, units)?;
+        let says = text(feature, units)?;
         let end = part.end_name(feature.end);
         Some(Assumed {
             span: feature.span,
-            says: format!("{}, from {end}: {says}", part.name.text),
+            text: format!("{}, from {end}: {says}", part.name.text),
         })
     };
     part.features.iter().filter_map(told).collect()
 }
 
 /// What is assumed of a cut, in a maker's words; none where all of it is written.
-pub fn says(feature: &Feature, units: Units) -> Option<String> {
+pub fn text(feature: &Feature, units: Units) -> Option<String> {
     let size = |length: Length| units.written(length);
     match &feature.cut {
         Cut::Drill {

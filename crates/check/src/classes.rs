@@ -12,10 +12,10 @@ pub(crate) fn check(design: &Design, findings: &mut Findings) {
     for (at, thread) in designations(design) {
         let form = &thread.thread;
         let outside = form
-            .said_class(Side::External)
+            .stated_class(Side::External)
             .map(|it| form.external_limits(it).err());
         let inside = form
-            .said_class(Side::Internal)
+            .stated_class(Side::Internal)
             .map(|it| form.internal_limits(it).err());
         for error in [outside, inside].into_iter().flatten().flatten() {
             let finding = Finding::new("bad-designation", Severity::Error, at, error.to_string());

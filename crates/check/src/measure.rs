@@ -32,34 +32,34 @@ pub struct Measured {
     /// Where it is not known, what is missing: `converter says no mass`.
     pub missing: Vec<String>,
     /// What is missing is told of as an error of its own.
-    pub told: bool,
+    pub is_reported: bool,
 }
 
 impl Measured {
     /// What it comes to, in words; none where that is not known.
-    pub fn told(&self) -> Option<SizedText> {
-        self.value.map(told)
+    pub fn rendered(&self) -> Option<SizedText> {
+        self.value.map(rendered)
     }
 
     /// What it comes to, with the range: `15.78 g (15.46 to 16.06 g)`.
-    pub fn told_with_range(&self) -> Option<SizedText> {
-        let told = self.told()?;
-        Some(match self.told_range() {
+    pub fn rendered_with_range(&self) -> Option<SizedText> {
+        let told = self.rendered()?;
+        Some(match self.rendered_range() {
             Some(range) => text!("{} ({})", told, range),
             None => told,
         })
     }
 
     /// From what to what it may lie, in words: `15.46 to 16.06 g`; none where it tells nothing.
-    pub fn told_range(&self) -> Option<SizedText> {
+    pub fn rendered_range(&self) -> Option<SizedText> {
         let (low, high) = self.range?;
         if let (Dimension::LENGTH, Some(from), Some(to)) =
             (low.dimension, low.as_length(), high.as_length())
         {
             let range = text!("{} to {}", Size::Near(from, 2), Size::Plain(to));
-            return (told(low) != told(high)).then_some(range);
+            return (rendered(low) != rendered(high)).then_some(range);
         }
-        let (low, high) = (told(low).to_string(), told(high).to_string());
+        let (low, high) = (rendered(low).to_string(), rendered(high).to_string());
         let unit = high.trim_start_matches(|letter: char| !letter.is_whitespace());
         (low != high).then(|| text!("{} to {}", low.trim_end_matches(unit), &high))
     }
@@ -152,7 +152,7 @@ pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measu
     }
     if measured.verdict == Verdict::Unknown {
         for missing in measures().flat_map(|it| missing::of_pen(it, pen)) {
-            measured.told |= missing.told;
+            measured.is_reported |= missing.is_reported;
             if !measured.missing.contains(&missing.words) {
                 measured.missing.push(missing.words);
             }
@@ -170,7 +170,7 @@ pub(crate) fn of_part(part: &Arc<Part>, want: &Want) -> Measured {
             .filter_map(|it| missing::of_part(it, part))
             .collect();
         measured.missing.dedup();
-        measured.told = part.lacks_shape().is_some();
+        measured.is_reported = part.lacks_shape().is_some();
     }
     measured
 }
@@ -233,7 +233,7 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
         wanted,
         drivers: Vec::new(),
         missing: Vec::new(),
-        told: false,
+        is_reported: false,
     }
 }
 
@@ -286,7 +286,7 @@ pub fn between(range: Option<(f64, f64)>, places: usize) -> Option<String> {
 }
 
 /// A ratio reads as a bare number, so that what is wanted and what is can be told alike.
-pub fn told(quantity: Quantity) -> SizedText {
+pub fn rendered(quantity: Quantity) -> SizedText {
     match (quantity.dimension, quantity.as_length()) {
         (Dimension::LENGTH, Some(length)) => Size::Plain(length).into(),
         (Dimension::LENGTH | Dimension::MASS | Dimension::VOLUME, _) => {

@@ -147,7 +147,7 @@ impl<'a> PartView<'a> {
 
     /// Its walls, where its shape is one to tell of: a rule sees also those of a part that could
     /// not all be read, and those that are broken through.
-    pub fn told_walls(&self) -> &[Wall] {
+    pub fn reported_walls(&self) -> &[Wall] {
         match self.part.shaped {
             true => self.walls(),
             false => &[],

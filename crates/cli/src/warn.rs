@@ -39,7 +39,7 @@ impl OmissionWarnings {
     pub(crate) fn is_known(&mut self, part: &Part, lacks: Option<MissingData>) -> bool {
         if let Some(lacks) = lacks {
             let name = &part.name.text;
-            self.say(format!("{name} {} and is left out", lacks.words()));
+            self.warn(format!("{name} {} and is left out", lacks.words()));
         }
         lacks.is_none()
     }
@@ -53,12 +53,12 @@ impl OmissionWarnings {
                 Some(part) => format!("{} {}", part.name.text, MissingData::Shape.words()),
                 None => "not all of it could be read".to_owned(),
             };
-            self.say(format!("{name} is not put together: {why}"));
+            self.warn(format!("{name} is not put together: {why}"));
         }
         pen.is_settled()
     }
 
-    fn say(&mut self, words: String) {
+    fn warn(&mut self, words: String) {
         if self.0.insert(words.clone()) {
             terminal::aside(words);
         }

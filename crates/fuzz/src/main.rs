@@ -129,7 +129,7 @@ impl Watch {
         self.slowest_us.fetch_max(took, Ordering::SeqCst);
         let fine = ran.is_ok() && !PANICKED.load(Ordering::SeqCst);
         if !fine {
-            self.tell("panics", number, &input);
+            self.report("panics", number, &input);
         }
         fine
     }
@@ -149,13 +149,13 @@ impl Watch {
                     () if memory > MOST_MB => "takes too much memory",
                     () => continue,
                 };
-                self.tell(why, number, &input);
+                self.report(why, number, &input);
                 std::process::exit(1);
             }
         });
     }
 
-    fn tell(&self, why: &str, number: u64, input: &[u8]) {
+    fn report(&self, why: &str, number: u64, input: &[u8]) {
         let file = format!("failed-{}-{number}", self.name);
         let kept = std::fs::write(&file, input);
         eprintln!(

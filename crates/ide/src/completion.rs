@@ -10,6 +10,7 @@ mod sizes;
 mod wholes;
 mod words;
 
+use crate::documentation_key::DocumentationKey;
 use crate::{Analysis, Cursor, Snapshot};
 use quillet_syntax::ast::Item;
 use quillet_syntax::{Expected, Span, Thing, TokenKind, expected};
@@ -52,28 +53,6 @@ pub enum ChoiceKind {
     Measure,
     Rule,
     File,
-}
-
-/// What a choice's documentation is about; a short text that can be sent to an editor and back.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum DocumentationKey {
-    /// A word of the language: its place's number in the table of words.
-    Word(usize),
-    /// A name of the design.
-    Name(String),
-    /// A thread's designation.
-    Thread(String),
-    /// A drill's diameter in nanometres.
-    Drill(i64),
-    /// A built-in kind of material.
-    Kind(String),
-    /// A fit, and the diameter in nanometres it is told for.
-    Fit(String),
-    /// A rule.
-    Rule(String),
-    /// Nothing more than its detail.
-    Nothing,
 }
 
 /// The choices at a place, and what they would replace.

@@ -11,7 +11,7 @@ mod thread;
 mod uses;
 mod weight;
 
-use crate::completion::DocumentationKey;
+use crate::documentation_key::DocumentationKey;
 use crate::sheet::Sheet;
 use crate::sizes::Sizes;
 use crate::{Analysis, Cursor, Snapshot};
@@ -44,7 +44,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     if definition.is_some_and(|index| is_part(cursor.defined(index).kind))
         && let Some(picture) = picture.take()
     {
-        sheet.say(picture);
+        sheet.paragraph(picture);
     }
     match token.kind {
         _ if definition.is_some() => {
@@ -57,7 +57,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
         TokenKind::Quantity | TokenKind::Gauge => number::literal(&mut sheet, cursor, token),
         TokenKind::Thread => {
             if let Ok(form) = cursor.text(token.span).parse() {
-                sheet.say(format!("**{}**", cursor.text(token.span)));
+                sheet.paragraph(format!("**{}**", cursor.text(token.span)));
                 thread::sizes(&mut sheet, &form, None);
             }
         }
@@ -67,7 +67,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     }
     statement(&mut sheet, cursor);
     if let Some(picture) = picture {
-        sheet.say(picture);
+        sheet.paragraph(picture);
     }
     (!sheet.is_empty()).then(|| Hover {
         span: token.span,
@@ -79,7 +79,7 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
 fn name(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     let text = cursor.text(token.span);
     if let Some(rule) = quillet_check::rule(text) {
-        sheet.say(rule.page);
+        sheet.paragraph(rule.page);
     } else if let Some(word) = meant(cursor, token, text) {
         about::word(sheet, word);
     } else {

@@ -108,7 +108,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
 /// The thinnest wall that has a cut on its inner side.
 pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: CutId) -> Option<&'a Wall> {
     let walls = view
-        .told_walls()
+        .reported_walls()
         .iter()
         .filter(|wall| wall.inner.feature() == Some(feature));
     walls.min_by_key(|wall| wall.least)

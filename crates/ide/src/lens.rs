@@ -109,7 +109,7 @@ fn of_part(part: &Part, view: &PartView<'_>, sizes: Sizes) -> String {
     let walls = if part.is_bought() {
         &[]
     } else {
-        view.told_walls()
+        view.reported_walls()
     };
     let least = walls.iter().map(|wall| wall.least).min();
     let wall = least.map(|least| match least.is_positive() {

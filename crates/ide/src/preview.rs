@@ -91,7 +91,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     }
     let view = PartView::new(design, None, part);
     if let Some(wall) = view
-        .told_walls()
+        .reported_walls()
         .iter()
         .filter(|_| !part.is_bought())
         .min_by_key(|wall| wall.least)
@@ -148,7 +148,7 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
 /// What is wanted, as it is written, and what it comes to.
 fn wanted(design: &Design, want: &JudgedWant, sizes: Sizes) -> (String, String) {
     let verdict = want.verdict();
-    let says = match want.measured.told() {
+    let says = match want.measured.rendered() {
         Some(value) => {
             let value = value.in_units(sizes.units());
             format!("{value}, {verdict}")

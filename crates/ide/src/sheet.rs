@@ -28,7 +28,7 @@ impl Sheet {
     }
 
     /// A paragraph.
-    pub(crate) fn say(&mut self, paragraph: impl AsRef<str>) -> &mut Self {
+    pub(crate) fn paragraph(&mut self, paragraph: impl AsRef<str>) -> &mut Self {
         if !self.text.is_empty() {
             self.text
                 .push_str(if self.in_table { "\n" } else { "\n\n" });
@@ -40,7 +40,7 @@ impl Sheet {
 
     /// A line of the language, in a block of its own.
     pub(crate) fn code(&mut self, line: &str) -> &mut Self {
-        self.say(format!("```quillet\n{line}\n```"))
+        self.paragraph(format!("```quillet\n{line}\n```"))
     }
 
     /// A row: what it is, and its size.
@@ -66,7 +66,7 @@ impl Sheet {
     /// A row: what it is, and its value.
     pub(crate) fn row(&mut self, what: &str, value: &str) -> &mut Self {
         if !self.in_table {
-            self.say("| | |\n|:--|:--|\n");
+            self.paragraph("| | |\n|:--|:--|\n");
             self.in_table = true;
         }
         // Writing to a string cannot fail.
@@ -131,10 +131,10 @@ mod tests {
             quillet_model::Units::Millimetres,
         ));
         sheet
-            .say("**a bore**")
+            .paragraph("**a bore**")
             .size("diameter", Length::mm(12.7))
             .row("a|b", "c")
-            .say("end");
+            .paragraph("end");
         assert_eq!(
             sheet.finish(),
             "**a bore**\n\n| | |\n|:--|:--|\n| diameter | 12.7 mm · 0.5 in |\n| a\\|b | c |\n\nend"

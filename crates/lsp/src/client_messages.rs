@@ -151,7 +151,7 @@ impl ClientMessages {
     /// Shows that so many files are being checked, where they are many.
     pub(crate) fn begin_progress(&self, state: &mut SessionState, total: usize) {
         if state.editor.shows_progress && state.progress.is_none() && total >= WORTH_SHOWING {
-            state.progress = Some(Progress { total, told: 0 });
+            state.progress = Some(Progress { total, reported: 0 });
             self.send(Message::Request(Request::CreateProgress));
             self.progress(WorkDoneProgress::Begin(WorkDoneProgressBegin {
                 title: "Checking pens".into(),
@@ -162,7 +162,7 @@ impl ClientMessages {
     }
 
     /// Tells how far the checking is, a few times, and ends with the last file.
-    pub(crate) fn tell_progress(&self, state: &mut SessionState) {
+    pub(crate) fn report_progress(&self, state: &mut SessionState) {
         let Some(progress) = &mut state.progress else {
             return;
         };
@@ -174,8 +174,8 @@ impl ClientMessages {
         }
         let done = 100 * progress.total.saturating_sub(left) / progress.total;
         let done = u32::try_from(done).unwrap_or(0);
-        if done >= progress.told + 10 {
-            progress.told = done;
+        if done >= progress.reported + 10 {
+            progress.reported = done;
             self.progress(WorkDoneProgress::Report(WorkDoneProgressReport {
                 percentage: Some(done),
                 ..WorkDoneProgressReport::default()

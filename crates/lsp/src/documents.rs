@@ -1,10 +1,10 @@
 //! The documents the editor has open: opened, changed, closed.
 
 use crate::client_messages::ClientMessages;
-use crate::debounce::{SyntaxDelay, Typing};
 use crate::position::PositionMap;
 use crate::queue::Priority;
 use crate::server_state::{OpenDocument, ServerState, SessionState, path_of};
+use crate::typing::{SyntaxDelay, Typing};
 use quillet_syntax::Encoding;
 use std::path::Path;
 use tower_lsp::lsp_types::{

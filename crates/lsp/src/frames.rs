@@ -56,7 +56,7 @@ impl<I> Frames<I> {
                         end
                     }
                     Head::Unsound { end } => {
-                        let error = said(ErrorCode::ParseError, "a header was expected");
+                        let error = error(ErrorCode::ParseError, "a header was expected");
                         put(&mut self.sound, unsound(&Value::Null, &error).as_ref());
                         end
                     }
@@ -189,7 +189,7 @@ fn there<'de, T: Deserialize<'de>, D: Deserializer<'de>>(from: D) -> Result<Opti
 /// The body where it is sound, else what stands for it; none for an answer that nothing can be
 /// made of, since answers are not answered.
 fn checked(body: &[u8]) -> Option<Body<'_>> {
-    let unread = |why: &str| Some(unsound(&Value::Null, &said(ErrorCode::ParseError, why)));
+    let unread = |why: &str| Some(unsound(&Value::Null, &error(ErrorCode::ParseError, why)));
     let Ok(text) = std::str::from_utf8(body) else {
         return unread("the message is not UTF-8");
     };
@@ -253,10 +253,10 @@ impl AsRef<[u8]> for Body<'_> {
 }
 
 fn refused(id: &Value, why: &str) -> Body<'static> {
-    unsound(id, &said(ErrorCode::InvalidRequest, why))
+    unsound(id, &error(ErrorCode::InvalidRequest, why))
 }
 
-fn said(code: ErrorCode, why: &str) -> Error {
+fn error(code: ErrorCode, why: &str) -> Error {
     Error {
         code,
         message: why.to_owned().into(),

@@ -58,6 +58,7 @@ mod service;
 mod session;
 mod settings;
 mod transport;
+mod typing;
 mod worker;
 
 pub use session::Session;

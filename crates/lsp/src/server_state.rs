@@ -2,10 +2,10 @@
 
 use crate::cancel::CancellationToken;
 use crate::client_support::ClientSupport;
-use crate::debounce::{SyntaxDelay, Typing};
 use crate::diagnostic_store::DiagnosticStore;
 use crate::queue::Queue;
 use crate::session::Session;
+use crate::typing::{SyntaxDelay, Typing};
 use quillet_ide::{Snapshot, Workspace};
 use quillet_syntax::Encoding;
 use std::collections::{BTreeMap, BTreeSet};
@@ -66,7 +66,7 @@ pub(crate) struct Progress {
     /// Files to check when it began.
     pub(crate) total: usize,
     /// Per cent told last.
-    pub(crate) told: u32,
+    pub(crate) reported: u32,
 }
 
 /// A document the editor has open.

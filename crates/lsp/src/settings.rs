@@ -1,8 +1,8 @@
 //! The editor's settings, section `quillet`.
 
 use crate::client_messages::ClientMessages;
-use crate::debounce::SyntaxDelay;
 use crate::server_state::ServerState;
+use crate::typing::SyntaxDelay;
 use quillet_ide::{HintKinds, Settings, Units};
 use serde_json::Value;
 use std::sync::Arc;

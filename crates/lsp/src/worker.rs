@@ -69,7 +69,7 @@ fn finish(desk: &ServerState, outbox: &ClientMessages, root: &Path, checked: Opt
             outbox.preview_changed(url, version);
         }
     }
-    outbox.tell_progress(&mut state);
+    outbox.report_progress(&mut state);
     if state.is_settled() && std::mem::take(&mut state.elsewhere) {
         outbox.refresh(&state);
     }

@@ -12,7 +12,7 @@ use quillet_syntax::ast::ToleranceKind;
 /// drawing are all read from here.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Hand {
-    said: [Option<Length>; ToleranceKind::ALL.len()],
+    stated: [Option<Length>; ToleranceKind::ALL.len()],
     caliper: Option<Length>,
 }
 
@@ -30,15 +30,15 @@ impl Hand {
     /// How far a size of this kind may lie from the drawn one, either way; a drilled hole, over it
     /// only.
     pub fn keeps(&self, kept: ToleranceKind, size: Length) -> Length {
-        self.said(kept).unwrap_or_else(|| match unsaid(kept) {
+        self.stated(kept).unwrap_or_else(|| match unsaid(kept) {
             UnsetDefault::General(class) => class.either_way(size),
             UnsetDefault::Practice(length) => length,
         })
     }
 
     /// What the bench itself says of this kind.
-    pub fn said(&self, kept: ToleranceKind) -> Option<Length> {
-        self.said[kept as usize]
+    pub fn stated(&self, kept: ToleranceKind) -> Option<Length> {
+        self.stated[kept as usize]
     }
 
     /// To how much a measured size is known, either way; nothing where the bench does not say.
@@ -47,13 +47,13 @@ impl Hand {
     }
 
     /// What the bench itself says of its caliper.
-    pub fn caliper_said(&self) -> Option<Length> {
+    pub fn stated_caliper(&self) -> Option<Length> {
         self.caliper
     }
 
     /// Where the figure of a kind comes from.
     pub fn source(&self, kept: ToleranceKind) -> Source {
-        match (self.said(kept), unsaid(kept)) {
+        match (self.stated(kept), unsaid(kept)) {
             (Some(_), _) => Source::new("as the bench keeps it"),
             (None, UnsetDefault::General(class)) => class.source(),
             (None, UnsetDefault::Practice(_)) => Source::PRACTICE,
@@ -65,7 +65,7 @@ impl Hand {
     /// # Errors
     /// When it was said before.
     pub(crate) fn keep(&mut self, kept: ToleranceKind, within: Length) -> Result<(), AlreadySet> {
-        say(&mut self.said[kept as usize], within)
+        set(&mut self.stated[kept as usize], within)
     }
 
     /// With the bench's caliper; the line said first stays.
@@ -73,7 +73,7 @@ impl Hand {
     /// # Errors
     /// When it was said before.
     pub(crate) fn measure(&mut self, within: Length) -> Result<(), AlreadySet> {
-        say(&mut self.caliper, within)
+        set(&mut self.caliper, within)
     }
 }
 
@@ -81,7 +81,7 @@ impl Hand {
 #[derive(Debug)]
 pub(crate) struct AlreadySet;
 
-fn say(said: &mut Option<Length>, within: Length) -> Result<(), AlreadySet> {
+fn set(said: &mut Option<Length>, within: Length) -> Result<(), AlreadySet> {
     match said {
         Some(_) => Err(AlreadySet),
         None => {

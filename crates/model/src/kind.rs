@@ -72,7 +72,7 @@ impl Part {
     }
 
     /// A bought part's mass as it is written.
-    pub fn said_mass(&self) -> Option<GivenMass> {
+    pub fn stated_mass(&self) -> Option<GivenMass> {
         match &self.kind {
             PartKind::Cut(_) => None,
             PartKind::Bought(it) => it.mass,

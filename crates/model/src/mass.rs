@@ -32,14 +32,14 @@ impl Part {
             let profiles = self.profiles.as_ref().filter(|_| self.ring().is_some())?;
             Some(profiles.metal.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
         };
-        let given = self.said_mass().map(|given| given.mass_g);
+        let given = self.stated_mass().map(|given| given.mass_g);
         given.or_else(by_cord).filter(|mass_g| *mass_g >= 0.0)
     }
 
     fn weigh_bought(&self) -> Option<Mass> {
         let mass_g = self.given_mass()?;
         let at_mm = self
-            .said_mass()
+            .stated_mass()
             .and_then(|given| given.at)
             .map(Length::to_mm);
         let drawn = self

@@ -101,7 +101,7 @@ impl<'a> Resolver<'a> {
         self.damage.get(at).is_none_or(|it| !stretch.contains(*it))
     }
 
-    fn say(&mut self, finding: Finding) {
+    fn emit(&mut self, finding: Finding) {
         self.lost += usize::from(finding.severity == Severity::Error);
         self.design.findings.push(finding);
     }

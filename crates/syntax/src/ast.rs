@@ -21,7 +21,7 @@ pub use crate::grammar::statements::phrase::{
     Edge, EdgeKind, Form, Stock, StockSection, ThreadRef,
 };
 pub use crate::grammar::statements::shared::{Accept, Comparison, Let, Limit, Test, Want};
-pub use crate::grammar::statements::station::{Shape, ShapeKind, Station, StationSaid};
+pub use crate::grammar::statements::station::{Shape, ShapeKind, Station, StationContent};
 pub use crate::grammar::statements::sum::{
     Arg, Expr, ExprKind, Face, Name, Number, Operator, Range, Size, SizeKind, SumSpan, Text, Unit,
 };

@@ -7,7 +7,7 @@ pub(super) struct Missing {
     /// In a maker's words: `converter says no mass`.
     pub(super) words: String,
     /// It is told of as an error of its own.
-    pub(super) told: bool,
+    pub(super) is_reported: bool,
 }
 
 /// What is missing of a pen to tell a measure.
@@ -48,13 +48,16 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
         Measure::Wall(part) => format!("{} has no wall", name(part)),
         Measure::Diameter(part, _) => format!("{} does not reach there", name(part)),
     };
-    vec![Missing { words, told: false }]
+    vec![Missing {
+        words,
+        is_reported: false,
+    }]
 }
 
 fn unknown(it: Unknown, pen: &Pen) -> Missing {
     Missing {
         words: it.words(pen),
-        told: !matches!(it, Unknown::Part(_, MissingData::Mass)),
+        is_reported: !matches!(it, Unknown::Part(_, MissingData::Mass)),
     }
 }
 

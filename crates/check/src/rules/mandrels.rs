@@ -5,7 +5,7 @@ use quillet_plan::Trouble;
 use quillet_syntax::SizedText;
 
 /// Tells at a part's name of the troubles that `told` has words for: what is wrong, and what to do.
-pub(super) fn tell(
+pub(super) fn report(
     rule: &Rule,
     view: &PartView<'_>,
     findings: &mut Findings,

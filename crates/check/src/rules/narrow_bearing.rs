@@ -15,7 +15,7 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    mandrels::tell(&RULE, view, findings, |trouble| {
+    mandrels::report(&RULE, view, findings, |trouble| {
         let Trouble::NarrowBearing { end, ring, wanted } = *trouble else {
             return None;
         };

@@ -38,7 +38,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             ..RULE.at(view.joint.head, message)
         };
         let ends = (&touch.male, &touch.female);
-        findings.push(told(
+        findings.push(with_cures(
             view,
             ends,
             short + left.to_mm() + taken_mm(pen, nib, ends.1),
@@ -89,7 +89,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         ..RULE.at(view.joint.head, message)
     };
     let by = (left - least).to_mm();
-    findings.push(told(view, (&gap.male, &gap.female), by, finding));
+    findings.push(with_cures(view, (&gap.male, &gap.female), by, finding));
 }
 
 /// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is
@@ -105,7 +105,7 @@ fn taken_mm(pen: &Pen, nib: PartId, end: &SurfacePoint) -> f64 {
     keeps(nib, ToleranceKind::Nib, 0.0) + depth + small
 }
 
-fn told(
+fn with_cures(
     view: &JointView<'_>,
     ends: (&SurfacePoint, &SurfacePoint),
     by_mm: f64,

@@ -44,7 +44,7 @@ impl<'a> Pressed<'a> {
     }
 
     /// Where its length is said.
-    pub(super) fn said(&self) -> Span {
+    pub(super) fn stated_at(&self) -> Span {
         self.spring.length_span
     }
 }

@@ -20,7 +20,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     for part in on_the_way(pen).into_iter().filter(|part| closed(*part)) {
         if let Some(web) = Web::of(pen, part) {
             let why = "no ink gets through to what writes".into();
-            findings.push(told(view, &web, why));
+            findings.push(with_cures(view, &web, why));
         }
     }
     let (Some((holder, said)), Some(ink)) = (pen.fill, &pen.assembly.ink) else {
@@ -35,7 +35,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             "the {} ml behind it take no ink, and nothing rinses through",
             format!("{:.2}", shut_ml)
         );
-        let finding = told(view, &web, why);
+        let finding = with_cures(view, &web, why);
         findings.push(Finding {
             severity: Severity::Warning,
             ..finding.label(said, "it is to hold the ink")
@@ -137,7 +137,7 @@ impl Web {
     }
 }
 
-fn told(view: &PenView<'_>, web: &Web, why: SizedText) -> Finding {
+fn with_cures(view: &PenView<'_>, web: &Web, why: SizedText) -> Finding {
     let [front, rear] = web.ends;
     let part = &view.pen.parts[front.part];
     let called =

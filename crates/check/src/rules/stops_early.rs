@@ -26,7 +26,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     if let Some(pressed) = Pressed::of(view, rest) {
         let finding = RULE.at(view.joint.head, pressed.words());
-        let finding = finding.label(pressed.said(), "its least length and its free one");
+        let finding = finding.label(pressed.stated_at(), "its least length and its free one");
         findings.push(finding.hint("leave it more room, or take a shorter spring"));
         return;
     }

@@ -18,13 +18,13 @@ pub(crate) fn finding(at: Span, asked: &str, measured: &Measured) -> Option<Find
         Verdict::Met => None,
         Verdict::NotMet => Some(unmet(at, asked, measured)),
         Verdict::TooClose => Some(too_close(at, asked, measured)),
-        Verdict::Unknown if measured.told => None,
+        Verdict::Unknown if measured.is_reported => None,
         Verdict::Unknown => Some(unknown(at, asked, measured)),
     }
 }
 
 fn unmet(at: Span, asked: &str, measured: &Measured) -> Finding {
-    let value = measured.value.map_or("not known".into(), measure::told);
+    let value = measured.value.map_or("not known".into(), measure::rendered);
     let mut message = text!("{} is {}; {} is wanted", asked, value, measured.wanted);
     if !measured.drivers.is_empty() {
         let drivers = SizedText::joined(measured.drivers.iter().cloned(), ", ");
@@ -48,8 +48,8 @@ fn unknown(at: Span, asked: &str, measured: &Measured) -> Finding {
 
 /// A note: nothing says that it is missed.
 fn too_close(at: Span, asked: &str, measured: &Measured) -> Finding {
-    let value = measured.told().unwrap_or_default();
-    let range = measured.told_range();
+    let value = measured.rendered().unwrap_or_default();
+    let range = measured.rendered_range();
     let range = range.map_or(SizedText::default(), |range| {
         text!(", and may come to {}", range)
     });

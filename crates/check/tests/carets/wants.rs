@@ -55,7 +55,7 @@ fn a_want_of_a_part_in_no_pen_is_judged() {
         "  want wall(cap) >= 3\n--^^^^^^^^^^^^^^^^^^^ want-unmet",
     ));
     let (missed, _) = one(&CAP.replace("WANT", "want wall(cap) >= 3"));
-    let told = (missed.measured.told(), missed.verdict());
+    let told = (missed.measured.rendered(), missed.verdict());
     assert_eq!(told, (Some("2 mm".into()), "not met".into()));
     assert_eq!((missed.part.as_deref(), missed.pen), (Some("cap"), None));
     let (met, found) = one(&CAP.replace("WANT", "want wall(cap) >= 2"));
@@ -81,7 +81,7 @@ fn a_want_of_a_part_belongs_to_every_pen_that_has_it() {
     for pen in ["sketch", "other"] {
         let wants: Vec<_> = examined.wants_of_pen(pen).collect();
         assert_eq!(wants.len(), 1);
-        assert_eq!(wants[0].measured.told().as_deref(), Some("12 mm"));
+        assert_eq!(wants[0].measured.rendered().as_deref(), Some("12 mm"));
         assert_eq!(wants[0].measured.verdict, Verdict::NotMet);
     }
     let found = examined.findings.iter();
@@ -101,7 +101,7 @@ fn what_cannot_be_judged_is_said_with_what_is_missing() {
     // π/4·(12²·50 − 7.1²·30) mm³ of 1.19 g/cm³ and 3 g.
     let (want, found) = one(&heavy("mass 3", "want mass(uncapped) <= 24"));
     assert_eq!((want.measured.verdict, found), (Verdict::Met, 0));
-    assert_eq!(want.measured.told().as_deref(), Some("8.32 g"));
+    assert_eq!(want.measured.rendered().as_deref(), Some("8.32 g"));
     let (want, _) = one(&heavy("mass 3", "want length(capped) <= 145"));
     assert_eq!(want.verdict(), "not known: nothing closes the pen");
     let (want, _) = one(&heavy("mass 3", "want ink >= 1"));

@@ -117,7 +117,7 @@ fn datums(scene: &mut Scene, view: View, part: &Part) {
 /// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
 /// keeps.
 fn general(hand: &Hand, figures: Figures) -> String {
-    let said = |kept: ToleranceKind| hand.said(kept).map(|within| figures.written(within));
+    let said = |kept: ToleranceKind| hand.stated(kept).map(|within| figures.written(within));
     let drawn = [
         (ToleranceKind::Shoulder, "shoulders"),
         (ToleranceKind::Length, "lengths"),

@@ -171,8 +171,8 @@ impl PartProfiles {
             });
         Self {
             name: part.name.text.to_string(),
-            mass_g: part.said_mass().map(|it| it.mass_g),
-            balance_mm: part.said_mass().and_then(|it| it.at).map(|at| at.to_mm()),
+            mass_g: part.stated_mass().map(|it| it.mass_g),
+            balance_mm: part.stated_mass().and_then(|it| it.at).map(|at| at.to_mm()),
             rings: rings.collect(),
             bodies,
         }

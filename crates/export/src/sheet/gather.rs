@@ -100,7 +100,7 @@ fn part_sheet(
     let assumed = part
         .features
         .iter()
-        .filter_map(|it| assumed::says(it, units));
+        .filter_map(|it| assumed::text(it, units));
     let note = text(&part.note);
     PartSheet {
         title: capital(&name),
@@ -157,7 +157,7 @@ fn facts(route: &Route, units: Units, range: Option<(f64, f64)>) -> Vec<String> 
     facts.extend(
         part.features
             .iter()
-            .filter_map(|feature| assumed::says(feature, units))
+            .filter_map(|feature| assumed::text(feature, units))
             .map(|it| format!("assumed: {it}")),
     );
     facts
@@ -196,7 +196,7 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<Want> {
                 &want.asked,
                 &want.measured.wanted.clone().in_units(units).to_string(),
             ),
-            comes_to: want.measured.told().map(|it| {
+            comes_to: want.measured.rendered().map(|it| {
                 let said = it.in_units(units).to_string();
                 match want.asked.contains('/') && said.parse::<f64>().is_ok() {
                     true => first::percent(&said),
@@ -205,7 +205,7 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<Want> {
             }),
             found: want
                 .measured
-                .told_with_range()
+                .rendered_with_range()
                 .map(|it| it.in_units(units).to_string()),
             judged: want.measured.verdict.word(),
             verdict: want.verdict(),

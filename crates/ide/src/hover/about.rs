@@ -36,7 +36,7 @@ pub(crate) fn about(analysis: &Analysis, about: &DocumentationKey) -> Option<Str
         DocumentationKey::Kind(kind) => material_kind(&mut sheet, kind)?,
         DocumentationKey::Fit(fit) => fit_limits(&mut sheet, fit)?,
         DocumentationKey::Rule(code) => {
-            sheet.say(rules::page(code)?);
+            sheet.paragraph(rules::page(code)?);
         }
         DocumentationKey::Nothing => return None,
     }
@@ -45,7 +45,7 @@ pub(crate) fn about(analysis: &Analysis, about: &DocumentationKey) -> Option<Str
 
 /// What a word of the language means, with a line that uses it.
 pub(super) fn word(sheet: &mut Sheet, word: &Word) {
-    sheet.say(word.help).code(word.example);
+    sheet.paragraph(word.help).code(word.example);
 }
 
 /// What a name stands for, with its sizes where they are wanted.
@@ -56,7 +56,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
     let owner = owner
         .map(|owner| format!(" of {owner}"))
         .unwrap_or_default();
-    sheet.say(format!(
+    sheet.paragraph(format!(
         "**{}**, {}{owner}",
         definition.name,
         definition.kind.word()
@@ -127,7 +127,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, s
 /// A title and a note, where there are any.
 fn titled(sheet: &mut Sheet, title: Option<&Text>, note: Option<&Text>) {
     for text in [title, note].into_iter().flatten() {
-        sheet.say(as_written(&text.text));
+        sheet.paragraph(as_written(&text.text));
     }
 }
 
@@ -175,11 +175,11 @@ pub(super) fn material_kind(sheet: &mut Sheet, kind: &str) -> Option<()> {
 }
 
 fn kind_words(sheet: &mut Sheet, kind: &Material) {
-    sheet.say(format!("**{}**, {}", kind.title(), kind.family().word()));
+    sheet.paragraph(format!("**{}**, {}", kind.title(), kind.family().word()));
     if !kind.note().is_empty() {
-        sheet.say(kind.note());
+        sheet.paragraph(kind.note());
     }
-    sheet.say(kind.caution());
+    sheet.paragraph(kind.caution());
 }
 
 /// A fit's clearance at diameters that pens have.

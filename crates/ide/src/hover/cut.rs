@@ -15,7 +15,7 @@ use quillet_syntax::ast::Side;
 pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let part = view.part;
     let feature = &part.features[index];
-    sheet.say(format!("**{}** of {}", feature.cut.word(), part.name.text));
+    sheet.paragraph(format!("**{}** of {}", feature.cut.word(), part.name.text));
     let wall = least_wall(view, index).or_else(|| outer_wall(view, index));
     match &feature.cut {
         Cut::Thread { thread, side } => {
@@ -50,7 +50,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     // The tap drill that a thread is given stands in the thread's own line.
     let units = sheet.sizes().units();
     let here = part.features.iter().filter(|it| it.span == feature.span);
-    for says in here.filter_map(|it| assumed::says(it, units)) {
+    for says in here.filter_map(|it| assumed::text(it, units)) {
         sheet.row("assumed", &says);
     }
     if let Some(wall) = wall {
@@ -216,7 +216,7 @@ fn thread_in<'a>(part: &'a Part, hole: &Feature) -> Option<&'a ThreadForm> {
 /// The thinnest wall that has a cut on its outer side.
 fn outer_wall<'a>(view: &'a PartView<'_>, index: CutId) -> Option<&'a Wall> {
     let walls = view
-        .told_walls()
+        .reported_walls()
         .iter()
         .filter(|wall| wall.outer.feature() == Some(index));
     walls.min_by_key(|wall| wall.least)

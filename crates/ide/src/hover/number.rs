@@ -13,7 +13,7 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     if token.kind == TokenKind::Gauge {
         let text = cursor.text(token.span);
         if let Some(dia) = drill::gauge(text) {
-            sheet.say(format!("**{text}**, a number drill"));
+            sheet.paragraph(format!("**{text}**, a number drill"));
             about::drill_size(sheet, dia);
         }
         return;
@@ -48,6 +48,6 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
         let sizes = sheet.sizes();
         let told = [Some(sizes.long(length)), sizes.fraction(length)];
         let told: Vec<String> = told.into_iter().flatten().collect();
-        sheet.say(told.join(" · "));
+        sheet.paragraph(told.join(" · "));
     }
 }

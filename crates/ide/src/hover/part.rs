@@ -48,7 +48,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         let volume = profiles.metal.properties().volume_mm3 / 1000.0;
         sheet.row("volume", &format!("{} cm³", number(volume, 3)));
     }
-    if let Some(wall) = view.told_walls().iter().min_by_key(|wall| wall.least) {
+    if let Some(wall) = view.reported_walls().iter().min_by_key(|wall| wall.least) {
         cut::walls(sheet, view, wall);
     }
 }
@@ -57,11 +57,11 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
 pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: StationId) {
     let part = view.part;
     let station = &part.stations[index];
-    sheet.say(format!("**station** of {}", part.name.text));
+    sheet.paragraph(format!("**station** of {}", part.name.text));
     from_ends(sheet, part, station.at);
     cut::diameter(sheet, station.dia);
     let walls = view
-        .told_walls()
+        .reported_walls()
         .iter()
         .filter(|wall| wall.outer == Origin::Outside(index));
     if let Some(wall) = walls.min_by_key(|wall| wall.least) {

@@ -32,9 +32,9 @@ pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a Judg
             sheet.row("in", pen);
         }
         told.push(measured);
-        let comes_to = measured.told().map(|it| it.in_units(units));
+        let comes_to = measured.rendered().map(|it| it.in_units(units));
         sheet.row("comes to", comes_to.as_deref().unwrap_or("not known"));
-        if let Some(range) = measured.told_range() {
+        if let Some(range) = measured.rendered_range() {
             sheet.row("may come to", &range.in_units(units));
         }
         sheet.row("wanted", &measured.wanted.clone().in_units(units));

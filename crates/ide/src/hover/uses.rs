@@ -11,7 +11,7 @@ pub(super) fn file(sheet: &mut Sheet, cursor: Cursor<'_>) {
         return;
     };
     let name = link.path.file_name().unwrap_or_default().to_string_lossy();
-    sheet.say(format!("**{}**", as_written(&name)));
+    sheet.paragraph(format!("**{}**", as_written(&name)));
     let names = &cursor.analysis.design.names.definitions;
     let own = names
         .iter()

@@ -25,7 +25,7 @@ struct Change {
 /// What a cut of a greater diameter changes.
 pub(super) fn cut(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let share = |origin, _| f64::from(u8::from(origin == Origin::Feature(index)));
-    told(sheet, view, change(view.part, wider(sheet), share));
+    report(sheet, view, change(view.part, wider(sheet), share));
 }
 
 /// What a greater diameter of a station changes: all of it there, none at its neighbours.
@@ -49,7 +49,7 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: StationId) 
         Origin::Outside(it) if it == index.after() => falling(z),
         _ => 0.0,
     };
-    told(sheet, view, change(view.part, wider(sheet), share));
+    report(sheet, view, change(view.part, wider(sheet), share));
 }
 
 /// The change where `share` says, by origin and station (mm), how much of the widening a surface
@@ -89,7 +89,7 @@ fn change(part: &Part, wider: Length, share: impl Fn(Origin, f64) -> f64) -> Opt
     })
 }
 
-fn told(sheet: &mut Sheet, view: &PartView<'_>, change: Option<Change>) {
+fn report(sheet: &mut Sheet, view: &PartView<'_>, change: Option<Change>) {
     let part = view.part;
     let (Some(change), Some(own)) = (change, part.weigh()) else {
         return;

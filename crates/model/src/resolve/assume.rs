@@ -44,7 +44,7 @@ impl<'a> Resolver<'a> {
             if thread_lost {
                 continue;
             }
-            self.say(incomplete(
+            self.emit(incomplete(
                 tenon.span,
                 "this tenon says no diameter, and no thread is cut on it".to_owned(),
                 "write its diameter, as in: tenon 9.9 for 8",

@@ -2,7 +2,7 @@
 
 use super::Resolver;
 use super::frame::Frame;
-use super::lines::said_twice;
+use super::lines::stated_twice;
 use crate::{
     Bench, BenchDrill, BenchThreading, BoringBar, DrillName, Hand, Lathe, Limits, Quantity,
     ThreadDef,
@@ -100,14 +100,14 @@ impl<'a> Resolver<'a> {
                     if let Some(within) = self.accuracy(within, frame)
                         && bench.hand.keep(*kept, within).is_err()
                     {
-                        self.say(said_before(item, line));
+                        self.emit(stated_before(item, line));
                     }
                 }
                 ToolLineKind::Caliper { within } => {
                     if let Some(within) = self.accuracy(within, frame)
                         && bench.hand.measure(within).is_err()
                     {
-                        self.say(said_before(item, line));
+                        self.emit(stated_before(item, line));
                     }
                 }
                 ToolLineKind::Limit(limit) => {
@@ -247,19 +247,19 @@ impl<'a> Resolver<'a> {
     }
 
     fn out_of_run(&mut self, at: Span, message: impl Into<SizedText>) {
-        self.say(Finding::new("out-of-range", Severity::Error, at, message));
+        self.emit(Finding::new("out-of-range", Severity::Error, at, message));
     }
 }
 
 /// The finding for a line of a bench that says what one before it said.
-fn said_before(bench: &ast::Bench, line: &ast::ToolLine) -> Finding {
+fn stated_before(bench: &ast::Bench, line: &ast::ToolLine) -> Finding {
     let alike = |other: &&ast::ToolLine| match (&other.kind, &line.kind) {
         (ToolLineKind::Keeps { kept: a, .. }, ToolLineKind::Keeps { kept: b, .. }) => a == b,
         (ToolLineKind::Caliper { .. }, ToolLineKind::Caliper { .. }) => true,
         _ => false,
     };
     let first = bench.tools.iter().find(alike).unwrap_or(line);
-    said_twice(line.span, first.span)
+    stated_twice(line.span, first.span)
 }
 
 impl Bench {

@@ -48,7 +48,7 @@ impl<'a> Resolver<'a> {
             let Some(stock) = stock else { continue };
             let to = to.unwrap_or(length).min(length);
             if to <= from || (to == length && !last) {
-                self.say(
+                self.emit(
                     Finding::new(
                         "out-of-range",
                         Severity::Error,

@@ -13,7 +13,7 @@ impl<'a> Resolver<'a> {
         match self.eval_value(expr, frame)? {
             Value::Quantity(quantity) => Some(quantity),
             Value::Material(material) => {
-                self.say(mismatch(
+                self.emit(mismatch(
                     expr.span,
                     format!("{} is a material; a size is expected here", material.name),
                 ));
@@ -31,7 +31,7 @@ impl<'a> Resolver<'a> {
                 let bare = self.scope.units(expr.span);
                 let written = Quantity::written(*value, *unit, bare);
                 if written.is_none() {
-                    self.say(too_large(expr.span));
+                    self.emit(too_large(expr.span));
                 }
                 written.map(Value::Quantity)
             }
@@ -62,7 +62,7 @@ impl<'a> Resolver<'a> {
                 (Some(left), Some(right)) => match left.combine(operator, right) {
                     Ok(quantity) => Some(quantity),
                     Err(clash) => {
-                        self.say(clashed(clash, span, a.span, b.span));
+                        self.emit(clashed(clash, span, a.span, b.span));
                         None
                     }
                 },
@@ -83,7 +83,7 @@ impl<'a> Resolver<'a> {
             "min" => true,
             "max" => false,
             _ => {
-                self.say(mismatch(expr.span, format!(
+                self.emit(mismatch(expr.span, format!(
                     "{} is measured on the finished pen, so it belongs in a want; here min and max may stand",
                     name.text
                 )));
@@ -93,7 +93,7 @@ impl<'a> Resolver<'a> {
         let mut best: Option<(Quantity, Span)> = None;
         for arg in args {
             let Arg::Sum(arg) = arg else {
-                self.say(mismatch(expr.span, "min and max take sizes, not faces"));
+                self.emit(mismatch(expr.span, "min and max take sizes, not faces"));
                 return None;
             };
             let value = self.eval(arg, frame)?;
@@ -105,7 +105,7 @@ impl<'a> Resolver<'a> {
                     }
                     Ok((a, _)) => (a, at),
                     Err(clash) => {
-                        self.say(clashed(clash, expr.span, at, arg.span));
+                        self.emit(clashed(clash, expr.span, at, arg.span));
                         return None;
                     }
                 },
@@ -136,7 +136,7 @@ impl<'a> Resolver<'a> {
                 "in" => "inches",
                 other => other,
             };
-            self.say(
+            self.emit(
                 Finding::new(
                     "mixed-units",
                     Severity::Warning,

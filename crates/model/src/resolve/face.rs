@@ -37,7 +37,7 @@ impl<'a> Resolver<'a> {
             _ => "give it ends, as in: from mouth to crown".to_owned(),
         };
         let near = quillet_syntax::nearest(&name.text, ends);
-        self.say(offer(finding, name.span, near, &hint));
+        self.emit(offer(finding, name.span, near, &hint));
         None
     }
 
@@ -77,7 +77,7 @@ impl<'a> Resolver<'a> {
                 first.name.span,
                 DefinitionKind::Face,
             );
-            self.say(finding);
+            self.emit(finding);
         }
     }
 
@@ -102,7 +102,7 @@ impl<'a> Resolver<'a> {
                     first.name.span,
                     DefinitionKind::Face,
                 );
-                self.say(finding);
+                self.emit(finding);
                 continue;
             }
             part.faces.push(PartFace {

@@ -25,7 +25,7 @@ impl<'a> Resolver<'a> {
         match frame.known.get(name) {
             Some(PartState::Done(value)) => return value.clone(),
             Some(PartState::Underway) => {
-                self.say(
+                self.emit(
                     Finding::new(
                         "unknown-name",
                         Severity::Error,
@@ -40,7 +40,7 @@ impl<'a> Resolver<'a> {
         }
         if self.depth >= DEEPEST {
             let message = format!("{name} is worked out through more than {DEEPEST} others");
-            self.say(
+            self.emit(
                 Finding::new("out-of-range", Severity::Error, at, message)
                     .hint("give one of them a number"),
             );
@@ -110,7 +110,7 @@ impl<'a> Resolver<'a> {
         match self.named_value(&name.text, name.span, frame)? {
             Value::Material(material) => Some(material),
             Value::Quantity(quantity) => {
-                self.say(mismatch(
+                self.emit(mismatch(
                     name.span,
                     format!(
                         "{} is {}; a material is expected here",

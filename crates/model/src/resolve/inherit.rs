@@ -73,7 +73,7 @@ impl<'a> Resolver<'a> {
                     true => format!("{name} is like itself"),
                     false => format!("{name} is like another through more than {LONGEST_CHAIN}"),
                 };
-                self.say(
+                self.emit(
                     Finding::new("unknown-name", Severity::Error, like.span, message)
                         .hint("let one of them be written out"),
                 );

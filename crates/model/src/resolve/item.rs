@@ -75,7 +75,7 @@ impl<'a> Resolver<'a> {
             let is_kind = |it: &ast::MaterialLine| matches!(it.kind, MaterialLineKind::Kind(_));
             // What cannot be read may be the line.
             if self.is_sound(whole) && !item.lines.iter().any(is_kind) {
-                self.say(
+                self.emit(
                     Finding::new(
                         "incomplete",
                         Severity::Error,
@@ -118,7 +118,7 @@ impl<'a> Resolver<'a> {
                 name.span,
                 format!("{} is no kind of material that is built in", name.text),
             );
-            self.say(offer(
+            self.emit(offer(
                 finding,
                 name.span,
                 near,

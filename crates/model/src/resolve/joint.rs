@@ -23,7 +23,7 @@ impl<'a> Resolver<'a> {
             Direction::Onto => (second, first),
         };
         if male.part == female.part {
-            self.say(
+            self.emit(
                 Finding::new(
                     "joined-twice",
                     Severity::Error,
@@ -107,7 +107,7 @@ impl<'a> Resolver<'a> {
                 Ok(fit) => joint.asks = Some((FitRequest::Fit(fit), option.span)),
                 Err(error) => {
                     let error: quillet_standards::fit::FitError = error;
-                    self.say(Finding::new(
+                    self.emit(Finding::new(
                         RuleId::BAD_DESIGNATION,
                         Severity::Error,
                         text.span,
@@ -198,7 +198,7 @@ impl<'a> Resolver<'a> {
             format!("its faces are {}", known.join(", ")),
         );
         let near = quillet_syntax::nearest(&name.text, known);
-        self.say(offer(
+        self.emit(offer(
             finding,
             name.span,
             near,

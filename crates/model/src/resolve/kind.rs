@@ -37,7 +37,7 @@ impl<'a> Resolver<'a> {
             if let Some((message, hint)) = misplaced(&kind, &line.kind) {
                 let finding = Finding::new(RuleId::SYNTAX, Severity::Error, line.span, message);
                 let finding = finding.hint(hint);
-                self.say(finding.fix("take this line out", line.span, ""));
+                self.emit(finding.fix("take this line out", line.span, ""));
             }
         }
         kind

@@ -105,7 +105,7 @@ impl<'a> Lines<'a> {
                 LineKind::Bad => {}
                 _ => {
                     if let Some(first) = own.iter().find(|old| same_line(old, line)) {
-                        findings.push(said_twice(line.span, first.span));
+                        findings.push(stated_twice(line.span, first.span));
                         continue;
                     }
                     own.push(line);
@@ -136,7 +136,7 @@ fn same_line(a: &ast::Line, b: &ast::Line) -> bool {
 }
 
 /// A finding for a line that says what one before it said.
-pub(super) fn said_twice(line: Span, first: Span) -> Finding {
+pub(super) fn stated_twice(line: Span, first: Span) -> Finding {
     Finding::new(
         "said-twice",
         Severity::Error,

@@ -48,7 +48,7 @@ impl<'a> Resolver<'a> {
             return;
         }
         if let Some(finding) = self.missing_before(name, at, wanted) {
-            self.say(finding);
+            self.emit(finding);
             return;
         }
         let kind = wanted.first().map_or("name", |kind| kind.word());
@@ -64,7 +64,7 @@ impl<'a> Resolver<'a> {
                 ),
             );
             let finding = finding.label(is.span, "given its name here");
-            self.say(finding);
+            self.emit(finding);
             return;
         }
         let finding = Finding::new(
@@ -109,7 +109,7 @@ impl<'a> Resolver<'a> {
                 )
             }
         };
-        self.say(finding);
+        self.emit(finding);
     }
 }
 

@@ -142,7 +142,7 @@ impl<'a> Resolver<'a> {
             let in_mm = bare && self.scope.units(at) == Units::Inches;
             let finding = out_of_range(at, message).hint(hint);
             let in_mm = in_mm.then(|| format!("{written}mm"));
-            self.say(match in_mm {
+            self.emit(match in_mm {
                 Some(text) => finding.fix(format!("write {text}"), at, text),
                 None => finding,
             });
@@ -182,7 +182,7 @@ impl<'a> Resolver<'a> {
             // What cannot be read may be the line.
             (None, None) if !part.whole => false,
             (None, None) => {
-                self.say(incomplete(
+                self.emit(incomplete(
                     part.name.span,
                     format!("{} says no length", part.name.text),
                     "add a line such as: length 60",

@@ -158,7 +158,7 @@ impl<'a> Resolver<'a> {
             ),
         );
         let hint = "a let in a pen stands over one of the file's";
-        self.say(offer(finding, it.name.span, near.as_deref(), hint));
+        self.emit(offer(finding, it.name.span, near.as_deref(), hint));
     }
 
     /// A part of the pen of a name, added where it is new.

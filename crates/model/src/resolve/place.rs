@@ -16,13 +16,13 @@ impl<'a> Resolver<'a> {
         match length {
             Some(length) if length.abs() <= LONGEST => Some(length),
             Some(_) => {
-                self.say(too_large(expr.span));
+                self.emit(too_large(expr.span));
                 None
             }
             None if quantity.dimension == Dimension::LENGTH
                 || matches!(quantity.dimension, Dimension::Bare(_)) =>
             {
-                self.say(too_large(expr.span));
+                self.emit(too_large(expr.span));
                 None
             }
             None => {
@@ -52,7 +52,7 @@ impl<'a> Resolver<'a> {
                 Length::ZERO
             ),
         );
-        self.say(match length.is_negative() {
+        self.emit(match length.is_negative() {
             true => self.without_minus(finding, expr),
             false => finding.hint("write how much, or leave the line out"),
         });
@@ -79,7 +79,7 @@ impl<'a> Resolver<'a> {
                 Length::ZERO
             ),
         );
-        self.say(self.without_minus(finding, expr));
+        self.emit(self.without_minus(finding, expr));
         None
     }
 
@@ -123,7 +123,7 @@ impl<'a> Resolver<'a> {
         if fits(angle.to_deg()) {
             return Some(angle);
         }
-        self.say(out_of_range(
+        self.emit(out_of_range(
             expr.span,
             format!("an angle of {quantity} {wanted}"),
         ));
@@ -150,7 +150,7 @@ impl<'a> Resolver<'a> {
             expr.span,
             text!("{} of {} is not to be had", what, quantity),
         );
-        self.say(match quantity.is_negative() {
+        self.emit(match quantity.is_negative() {
             true => self.without_minus(finding, expr),
             false => finding,
         });
@@ -178,11 +178,11 @@ impl<'a> Resolver<'a> {
                 let (low, high) = (self.design.text(to.span), self.design.text(from.span));
                 let turned = format!("{low}..{high}");
                 let title = format!("write {turned}");
-                self.say(out_of_range(whole, told).fix(title, whole, turned));
+                self.emit(out_of_range(whole, told).fix(title, whole, turned));
                 None
             }
             Err(clash) => {
-                self.say(clashed(clash, from.span.to(to.span), from.span, to.span));
+                self.emit(clashed(clash, from.span.to(to.span), from.span, to.span));
                 None
             }
         }
@@ -198,7 +198,7 @@ impl<'a> Resolver<'a> {
                 wanted
             ),
         );
-        self.say(finding.hint(match wanted {
+        self.emit(finding.hint(match wanted {
             "an angle" => "write degrees, as in: 82 or 82deg",
             "a mass" => "write grams, as in: 3.1 or 3.1g",
             "an ink capacity" => "write millilitres, as in: 0.8 or 0.8ml",

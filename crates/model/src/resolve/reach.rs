@@ -45,7 +45,7 @@ impl<'a> Resolver<'a> {
             ReachKind::To(sum) => Some(sum.span),
             _ => None,
         };
-        self.say(match amount {
+        self.emit(match amount {
             Some(amount) => {
                 let written = format!("for {}", self.design.text(amount));
                 let to = Span::new(amount.file, reach.span.range().start, amount.range().end);
@@ -61,7 +61,7 @@ impl<'a> Resolver<'a> {
         if along.to <= part.length {
             return Some(along);
         }
-        self.say(
+        self.emit(
             out_of_range(
                 along.span,
                 text!(

@@ -23,7 +23,7 @@ impl Resolver<'_> {
                 return;
             }
             let message = format!("{} has no outside", part.name.text);
-            self.say(incomplete(
+            self.emit(incomplete(
                 part.name.span,
                 message,
                 "add a line such as: outside dia 12",
@@ -33,10 +33,10 @@ impl Resolver<'_> {
         let left = cut(part);
         for StationFlaw { station, flaw } in left.stations {
             let finding = flawed_station(part.stations[StationId::nth(station)].span, flaw);
-            finding.into_iter().for_each(|it| self.say(it));
+            finding.into_iter().for_each(|it| self.emit(it));
         }
         for (feature, flaw) in left.edges {
-            self.say(broken_edge(part.features[feature].span, flaw));
+            self.emit(broken_edge(part.features[feature].span, flaw));
         }
         let Some(mut profiles) = left.profiles else {
             return;
@@ -50,7 +50,7 @@ impl Resolver<'_> {
         };
         if !through.refused.is_empty() {
             self.lost += through.findings.len();
-            through.findings.into_iter().for_each(|it| self.say(it));
+            through.findings.into_iter().for_each(|it| self.emit(it));
             without(part, &through.refused);
             profiles = cut(part).profiles.unwrap_or(profiles);
         }
@@ -70,7 +70,7 @@ impl Resolver<'_> {
         let bare: Vec<_> = bare.collect();
         for (from, to) in bare {
             let (from, to) = (Length::mm(from), Length::mm(to));
-            self.say(
+            self.emit(
                 Finding::new(
                     "unshaped-outside",
                     Severity::Error,

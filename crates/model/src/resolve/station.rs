@@ -92,7 +92,7 @@ impl<'a> Resolver<'a> {
 
     fn station_place(
         &mut self,
-        said: &ast::StationSaid,
+        said: &ast::StationContent,
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<Length> {
@@ -135,7 +135,7 @@ impl<'a> Resolver<'a> {
         .hint(text!("a station lies between 0 and {}", part.length));
         let end = part.end_name(End::Second);
         let past = said.from.is_none() && !part.lacks_ends();
-        self.say(match past {
+        self.emit(match past {
             true => finding.fix(format!("write {end}"), said.at.span, end),
             false => finding,
         });
@@ -157,7 +157,7 @@ impl<'a> Resolver<'a> {
             )
             .label(pair[0].span, "written before it")
             .hint("write stations in the order of the part, as calipers read");
-            self.say(match self.in_order(&stations) {
+            self.emit(match self.in_order(&stations) {
                 None => finding,
                 Some(edit) => finding.fix_all("write them in order", vec![edit]),
             });
@@ -176,7 +176,7 @@ impl<'a> Resolver<'a> {
                     .label(first.span, "the first one")
                     .hint("where the surface steps, write one station with step");
                     let finding = self.as_one(finding, first, &station);
-                    self.say(finding);
+                    self.emit(finding);
                 }
                 _ => kept.push(station),
             }

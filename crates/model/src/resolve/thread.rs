@@ -47,7 +47,7 @@ impl<'a> Resolver<'a> {
                     start + error.at.start,
                     start + error.at.end.max(error.at.start + 1),
                 );
-                self.say(Finding::new(
+                self.emit(Finding::new(
                     RuleId::BAD_DESIGNATION,
                     Severity::Error,
                     at,
@@ -75,7 +75,7 @@ impl<'a> Resolver<'a> {
                 let text = format!("{whole}");
                 finding = finding.fix(format!("write {text}"), starts.span, text);
             }
-            self.say(finding);
+            self.emit(finding);
             return None;
         }
         let count = count as u32;
@@ -83,7 +83,7 @@ impl<'a> Resolver<'a> {
             let designated = form.designation.span;
             let (from, to) = (designated.range().end, starts.span.range().end);
             let after = Span::new(designated.file, from, to);
-            self.say(
+            self.emit(
                 Finding::new(
                     "out-of-range",
                     Severity::Error,

@@ -36,7 +36,7 @@ impl<'a> Resolver<'a> {
     fn known_gauge(&mut self, dia: Option<Length>, at: Span, expected: &str) -> Option<Length> {
         if dia.is_none() {
             let text = self.design.text(at).to_owned();
-            self.say(Finding::new(
+            self.emit(Finding::new(
                 "out-of-range",
                 Severity::Error,
                 at,

@@ -31,7 +31,7 @@ impl<'a> Resolver<'a> {
     ) -> Option<Want> {
         let sums = [&want.measure].into_iter().chain(want.tested());
         if let Some(sum) = sums.into_iter().find(|sum| long(sum)) {
-            self.say(mismatch(sum.span, "this sum is too long to be measured"));
+            self.emit(mismatch(sum.span, "this sum is too long to be measured"));
             return None;
         }
         let measure = self.sum(&want.measure, among, frame);
@@ -61,7 +61,7 @@ impl<'a> Resolver<'a> {
         for sum in against {
             let other = self.dimension(sum)?;
             if let Err(clash) = value.matched(other) {
-                self.say(clashed(clash, want.span_of_test(), measure.span, sum.span));
+                self.emit(clashed(clash, want.span_of_test(), measure.span, sum.span));
                 return None;
             }
         }
@@ -82,7 +82,7 @@ impl<'a> Resolver<'a> {
                 Some(Quantity::measured(1.0, Dimension::RATIO))
             }
             Err(clash) => {
-                self.say(clashed(clash, sum.span, sum.span, sum.span));
+                self.emit(clashed(clash, sum.span, sum.span, sum.span));
                 None
             }
         }
@@ -93,7 +93,7 @@ impl<'a> Resolver<'a> {
             let sums = args.iter().map(|arg| match arg {
                 Arg::Sum(sum) => this.sum(sum, among, frame),
                 Arg::Face(face) => {
-                    this.say(mismatch(face.span, "min and max take sizes, not faces"));
+                    this.emit(mismatch(face.span, "min and max take sizes, not faces"));
                     None
                 }
             });
@@ -156,7 +156,7 @@ impl<'a> Resolver<'a> {
             let words: Vec<&str> = MEASURES.iter().map(|(word, ..)| *word).collect();
             let near = quillet_syntax::nearest(&name.text, words.iter().copied());
             let hint = format!("measures are {}", words.join(", "));
-            self.say(offer(finding, name.span, near, &hint));
+            self.emit(offer(finding, name.span, near, &hint));
             return None;
         };
         let joint = |make: fn(JointId) -> Measure, this: &mut Self, frame: &mut Frame<'a>| {
@@ -189,7 +189,7 @@ impl<'a> Resolver<'a> {
             ("ink", []) => Some(Measure::Ink),
             _ => {
                 let message = format!("{} is written as in {written}", name.text);
-                self.say(mismatch(name.span, message));
+                self.emit(mismatch(name.span, message));
                 None
             }
         }
@@ -210,7 +210,7 @@ impl<'a> Resolver<'a> {
             );
             let words = Configured::ALL.iter().map(|it| it.word());
             let near = quillet_syntax::nearest(text, words);
-            self.say(offer(
+            self.emit(offer(
                 finding,
                 expr.span,
                 near,
@@ -244,7 +244,7 @@ impl<'a> Resolver<'a> {
                 ends == pair || ends == [pair[1], pair[0]]
             });
             if found.is_none() {
-                self.say(mismatch(
+                self.emit(mismatch(
                     one.span.to(other.span),
                     "the pen has no joint of these two",
                 ));
@@ -258,7 +258,7 @@ impl<'a> Resolver<'a> {
             self.lost += 1;
             return None;
         }
-        self.say(
+        self.emit(
             mismatch(name.span, format!("{} is measured of a joint", name.text)).hint(format!(
                 "write it in the joint's block, or as {}(part.end, part.end)",
                 name.text
@@ -274,7 +274,7 @@ impl<'a> Resolver<'a> {
         frame: &mut Frame<'a>,
     ) -> Option<PartId> {
         let ExprKind::Name(text) = &expr.kind else {
-            self.say(mismatch(expr.span, "the name of a part is expected here"));
+            self.emit(mismatch(expr.span, "the name of a part is expected here"));
             return None;
         };
         let name = ast::Name {
@@ -306,7 +306,7 @@ impl<'a> Resolver<'a> {
             let known = among.names();
             let near = quillet_syntax::nearest(&name.text, known.iter().map(|it| &**it));
             let hint = format!("its parts are {}", known.join(", "));
-            self.say(offer(finding, name.span, near, &hint));
+            self.emit(offer(finding, name.span, near, &hint));
         }
         found
     }

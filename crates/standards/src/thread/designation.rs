@@ -28,8 +28,8 @@ impl fmt::Display for ThreadForm {
             }
         }
         match (
-            self.said_class(Side::Internal),
-            self.said_class(Side::External),
+            self.stated_class(Side::Internal),
+            self.stated_class(Side::External),
         ) {
             (Some(inside), Some(outside)) if self.is_inch() => write!(out, "-{outside}/{inside}")?,
             (Some(inside), Some(outside)) => write!(out, "-{inside}/{outside}")?,

@@ -161,7 +161,7 @@ impl ThreadForm {
     }
 
     /// The class that was said for this side, if any.
-    pub const fn said_class(&self, side: Side) -> Option<ThreadClass> {
+    pub const fn stated_class(&self, side: Side) -> Option<ThreadClass> {
         match side {
             Side::External => self.external,
             Side::Internal => self.internal,
@@ -170,7 +170,7 @@ impl ThreadForm {
 
     /// The class of this side: the one said, else 6g and 6H, or 2A and 2B in inches.
     pub fn class(&self, side: Side) -> ThreadClass {
-        self.said_class(side)
+        self.stated_class(side)
             .unwrap_or(match (self.is_inch(), side) {
                 (false, Side::External) => ThreadClass::METRIC_EXTERNAL,
                 (false, Side::Internal) => ThreadClass::METRIC_INTERNAL,

@@ -21,7 +21,7 @@ pub(super) struct Builder<'t> {
     /// The statement being read.
     line: Line,
     place: TokenContext,
-    told: FindingLog,
+    log: FindingLog,
 }
 
 /// A block whose closing brace has not come yet, with the statement it belongs to.
@@ -67,7 +67,7 @@ impl<'t> Builder<'t> {
                 line_start: true,
                 ..TokenContext::default()
             },
-            told: FindingLog::default(),
+            log: FindingLog::default(),
         }
     }
 
@@ -104,7 +104,7 @@ impl<'t> Builder<'t> {
             lines: self.lines,
             balanced: self.balanced,
         };
-        (layout, self.told)
+        (layout, self.log)
     }
 
     fn newline(&mut self) {
@@ -176,7 +176,7 @@ impl<'t> Builder<'t> {
             self.open_line_above();
         }
         if let Some(brace) = self.place.closed.take() {
-            self.told.push(|| {
+            self.log.push(|| {
                 error(brace, "a new line is expected after }").fix(
                     "begin a new line",
                     gap(brace, span),
@@ -222,7 +222,7 @@ impl<'t> Builder<'t> {
             if self.ignored == 0 {
                 let text = "braces lie too deep in one another; a block in a block is the deepest \
                             there is";
-                self.told.push(|| error(span, text));
+                self.log.push(|| error(span, text));
             }
             self.ignored += 1;
             return;
@@ -282,7 +282,7 @@ impl<'t> Builder<'t> {
         let Some(above) = above else { return };
         let last = self.tokens[above.tokens.end - 1].span;
         self.line = above;
-        self.told.push(|| {
+        self.log.push(|| {
             error(brace, "the { belongs at the end of the line above").fix(
                 "move it up",
                 gap(last, brace),
@@ -307,7 +307,7 @@ impl<'t> Builder<'t> {
         match self.open.pop() {
             Some(open) => self.end_block(open, Some(index)),
             None => {
-                self.told.push(|| {
+                self.log.push(|| {
                     error(span, "this } closes nothing")
                         .hint("take it away, or open its block")
                         .fix("take it away", span, "")
@@ -331,7 +331,7 @@ impl<'t> Builder<'t> {
                     .last()
                     .map_or(open.head.tokens.end - 1, last_token);
                 let ends = self.tokens[ends].span;
-                self.told.push(|| {
+                self.log.push(|| {
                     error(open.brace, "this { is never closed")
                         .hint("write } on a line of its own where the block ends")
                         .fix("close it", ends.after(), closing.as_str())

@@ -7,20 +7,20 @@ use crate::{Finding, Span};
 
 /// Says what is wrong with each damaged token; neighbouring unknown characters are one.
 pub(super) fn damage(text: &str, tokens: &[Token]) -> FindingLog {
-    let mut told = FindingLog::default();
+    let mut log = FindingLog::default();
     let is_same = |one: &Token, next: &Token| {
         one.kind == TokenKind::Unknown && next.kind == TokenKind::Unknown
     };
     for run in tokens.chunk_by(is_same) {
         let (kind, span) = (run[0].kind, run[0].span.to(run[run.len() - 1].span));
         if kind.is_damaged() {
-            told.push(|| {
+            log.push(|| {
                 let line = text[..span.range().start].rsplit(['\n', '\r']).next();
                 finding(kind, span, &text[span.range()], line.unwrap_or(""))
             });
         }
     }
-    told
+    log
 }
 
 /// `before` is what stands before it on its line.

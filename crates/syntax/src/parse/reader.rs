@@ -35,11 +35,11 @@ pub(super) fn read(
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        told: FindingLog::default(),
+        log: FindingLog::default(),
         listening: None,
     };
     let tree = reader.file(&layout.lines);
-    (tree, reader.told)
+    (tree, reader.log)
 }
 
 /// Reads all statements of a layout and says what was expected at a place, if anything was.
@@ -56,7 +56,7 @@ pub(super) fn listen(
         tokens,
         lexemes: &layout.lexemes,
         rules: Rules::new(),
-        told: FindingLog::default(),
+        log: FindingLog::default(),
         listening: Some(ExpectationProbe {
             at: place,
             heard: None,
@@ -80,7 +80,7 @@ struct Reader<'s> {
     tokens: &'s [Token],
     lexemes: &'s [Lexeme],
     rules: Rules<'s>,
-    told: FindingLog,
+    log: FindingLog,
     listening: Option<ExpectationProbe>,
 }
 
@@ -96,7 +96,7 @@ struct Rules<'s> {
     item: Rule<'s, ItemKind>,
     material: Rule<'s, MaterialLineKind>,
     part: Rule<'s, LineKind>,
-    station: Rule<'s, StationSaid>,
+    station: Rule<'s, StationContent>,
     feature: Rule<'s, (FeatureKind, Option<Name>)>,
     pen: Rule<'s, PenLineKind>,
     joint: Rule<'s, JointLineKind>,
@@ -156,7 +156,7 @@ impl<'s> Reader<'s> {
 
     fn late_dimensions(&mut self, line: &Laid) {
         let span = self.head(line);
-        self.told.push(|| {
+        self.log.push(|| {
             error(
                 span,
                 "dimensions in inches stands at the top of a file, before every item",

@@ -15,7 +15,7 @@ pub(super) fn text(whole: &Checked) -> String {
     let findings = whole.findings.iter().map(|it| places.finding(it)).collect();
     let assumed = whole.assumed.as_ref().map(|all| {
         let one = |it: &'_ quillet_check::assumed::Assumed| Assumed {
-            says: it.says.clone(),
+            says: it.text.clone(),
             place: places.place(it.span),
         };
         all.iter().map(one).collect()

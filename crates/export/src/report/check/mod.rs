@@ -76,7 +76,7 @@ impl Checked {
         if let Some(assumed) = assumed {
             assumed.sort_by_cached_key(|it| {
                 let path = files.get(&it.span.file).map(|file| file.path.clone());
-                (path, it.span.start, it.says.clone())
+                (path, it.span.start, it.text.clone())
             });
             assumed.dedup();
         }

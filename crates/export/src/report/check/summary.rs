@@ -10,7 +10,7 @@ pub(super) fn assumed(whole: &Checked) -> String {
         None => String::new(),
         Some([]) => "nothing is assumed: every tap drill and tenon is written\n\n".to_owned(),
         Some(all) => {
-            let line = |it: &Assumed| format!("  {}{}\n", at(whole, it.span), it.says);
+            let line = |it: &Assumed| format!("  {}{}\n", at(whole, it.span), it.text);
             let lines: String = all.iter().map(line).collect();
             format!("assumed, since nobody wrote it:\n{lines}\n")
         }

@@ -35,8 +35,8 @@ impl WantMeasures {
         Self {
             part: it.part.as_ref().map(ToString::to_string),
             want: it.asked.clone(),
-            value: measured.told().map(SizedWords::from),
-            range: measured.told_range().map(SizedWords::from),
+            value: measured.rendered().map(SizedWords::from),
+            range: measured.rendered_range().map(SizedWords::from),
             wanted: measured.wanted.clone().into(),
             verdict: measured.verdict.word(),
             met: measured.verdict.met(),

@@ -39,12 +39,12 @@ pub struct Station {
     /// The statement.
     pub span: Span,
     /// What it says, or `None` where it could not be read.
-    pub said: Option<StationSaid>,
+    pub said: Option<StationContent>,
 }
 
 /// What a station says.
 #[derive(Clone, Debug, PartialEq)]
-pub struct StationSaid {
+pub struct StationContent {
     /// The station: a length from the first end, or an end's name.
     pub at: Expr,
     /// `from END`
@@ -84,7 +84,9 @@ pub enum ShapeKind {
 }
 
 /// A station.
-pub(crate) fn station<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, StationSaid> + use<'s> {
+pub(crate) fn station<'s>(
+    sums: &ExprParsers<'s>,
+) -> impl TokenParser<'s, StationContent> + use<'s> {
     let from = word("from").ignore_then(needed_name(Thing::End));
     let shape = choice((
         word("smooth").to(ShapeKind::Smooth),
@@ -105,7 +107,7 @@ pub(crate) fn station<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Statio
         .then(edge(sums).or_not())
         .then(as_face())
         .map(
-            |((((((at, from), dia), shape), step), edge), face)| StationSaid {
+            |((((((at, from), dia), shape), step), edge), face)| StationContent {
                 at,
                 from,
                 dia,

@@ -32,7 +32,7 @@ impl<'s> Reader<'s> {
             return None;
         }
         if let Some(finding) = too_deep(lexemes) {
-            self.told.push(|| finding);
+            self.log.push(|| finding);
             return None;
         }
         let statement = Statement {
@@ -54,10 +54,10 @@ impl<'s> Reader<'s> {
             if slips == 0 && faults.is_empty() && !miswritten {
                 line.set_whole();
             }
-            let slip = unexpected.filter(|_| !self.told.is_full());
+            let slip = unexpected.filter(|_| !self.log.is_full());
             match slip.and_then(|fault| statement.slip(fault)) {
                 Some(slip) => {
-                    self.told.push(|| statement.slip_finding(&slip));
+                    self.log.push(|| statement.slip_finding(&slip));
                     slip.lexeme.word.set(slip.meant);
                 }
                 None => {
@@ -71,7 +71,7 @@ impl<'s> Reader<'s> {
                         .into_iter()
                         .chain(numbers);
                     for fault in told {
-                        self.told.push(|| statement.finding(fault));
+                        self.log.push(|| statement.finding(fault));
                     }
                     return value;
                 }
@@ -113,7 +113,7 @@ impl<'s> Reader<'s> {
     ) -> (Option<T>, Vec<SyntaxFault>) {
         let lenient = self.attempt_with(rule, lexemes, false);
         let first = |faults: &[SyntaxFault]| faults.iter().map(|fault| fault.span).min();
-        if lenient.1.is_empty() || self.told.is_full() {
+        if lenient.1.is_empty() || self.log.is_full() {
             return lenient;
         }
         let strict = self.attempt_with(rule, lexemes, true);
