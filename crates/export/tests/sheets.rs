@@ -263,7 +263,7 @@ fn the_design_mark_tells_designs_apart() {
     let mark = |file: &str| {
         let design = example(file);
         let pen = &design.pens[0];
-        let judged = Examined::default();
+        let judged = CheckReport::default();
         sheet::content(&design, pen, &judged, design.units()).design_mark
     };
     assert_eq!(mark("heron.quillet"), mark("heron.quillet"));
@@ -290,7 +290,7 @@ fn files_are_small() {
 /// A letter the font lacks is set as a box, and named.
 #[test]
 fn a_letter_that_is_not_in_the_font_is_named() {
-    let mut content = heron(&Examined::default());
+    let mut content = heron(&CheckReport::default());
     content.title = "Heron 笔".into();
     let pages = sheet::pages(&content, Paper::A4);
     assert!(pages.iter().any(|it| it.lacking().contains(&'笔')));
