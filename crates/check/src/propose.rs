@@ -74,7 +74,7 @@ pub(crate) fn narrower(view: &PartView<'_>, index: CutId, dia: Length) -> Option
         all.filter(move |it| Some(it.female.part) == own)
     });
     let stops = clearances
-        .filter(|it| it.kind == ClearanceKind::Throat)
+        .filter(|it| it.kind == ClearanceKind::RadialClearance)
         .filter(|it| it.female.origin.feature() == Some(index))
         .any(|it| dia < Length::mm(it.male.radius_mm).twice());
     (!stops).then(|| hole(part, part.features.get(index)?, dia))?

@@ -174,7 +174,7 @@ fn what_is_pushed_on_passes_what_carries_it() {
         let part = |name: &str| pen.part_id(name).expect("the pen has it");
         let pushed = joint(&design, "push");
         let of_section = |it: &&quillet_model::Clearance| {
-            it.kind == ClearanceKind::Throat && it.female.part == part("section")
+            it.kind == ClearanceKind::RadialClearance && it.female.part == part("section")
         };
         let through = pushed.clearances.iter().find(of_section);
         let through = through.expect("it passes the section");
@@ -199,7 +199,7 @@ fn a_cone_is_measured_where_it_passes() {
              pen test {{\n slip male.front into female.mouth\n}}\n"
         );
         let rest = design(&text).pens[0].assembly.joints[JointId::nth(0)].clone();
-        let throat = |it: &&quillet_model::Clearance| it.kind == ClearanceKind::Throat;
+        let throat = |it: &&quillet_model::Clearance| it.kind == ClearanceKind::RadialClearance;
         (
             rest.goes_in_mm,
             rest.clearances.iter().find(throat).cloned(),
@@ -225,7 +225,7 @@ fn how_deep_a_wider_hole_goes_does_not_narrow_the_next() {
          pen test {\n slip male.front into female.mouth\n}\n";
     let rest = design(text).pens[0].assembly.joints[JointId::nth(0)].clone();
     let mut throats = rest.clearances.iter();
-    let throat = throats.find(|it| it.kind == ClearanceKind::Throat);
+    let throat = throats.find(|it| it.kind == ClearanceKind::RadialClearance);
     let throat = throat.expect("it is in");
     near(throat.nominal_mm, 0.5, 1e-9);
     near(throat.least_mm, 0.45, 1e-9);

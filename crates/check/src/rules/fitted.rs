@@ -19,7 +19,7 @@ impl<'a> FitContact<'a> {
     pub(super) fn of(view: &JointView<'a>) -> Option<Self> {
         let joint = view.joint;
         let own = |it: &&Clearance| {
-            it.kind == ClearanceKind::Throat
+            it.kind == ClearanceKind::RadialClearance
                 && it.male.part == joint.male.part
                 && it.female.part == joint.female.part
         };

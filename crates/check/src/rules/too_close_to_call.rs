@@ -32,7 +32,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         let own = it.male.part == joint.male.part && it.female.part == joint.female.part;
         let both_bought =
             pen.parts[it.male.part].is_bought() && pen.parts[it.female.part].is_bought();
-        let asked = own && fitted && it.kind == ClearanceKind::Throat;
+        let asked = own && fitted && it.kind == ClearanceKind::RadialClearance;
         // A nib near the end of a cap has a rule of its own.
         let nib = joint.verb == Verb::Close
             && it.kind == ClearanceKind::Ahead
@@ -44,7 +44,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             continue;
         }
         let (way, more) = match it.kind {
-            ClearanceKind::Throat => ("a side", "leave more between them"),
+            ClearanceKind::RadialClearance => ("a side", "leave more between them"),
             _ => ("along the axis", "leave more room ahead"),
         };
         let message = text!(

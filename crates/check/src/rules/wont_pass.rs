@@ -80,7 +80,7 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
     let through = rest
         .clearances
         .iter()
-        .filter(|it| it.kind == ClearanceKind::Throat);
+        .filter(|it| it.kind == ClearanceKind::RadialClearance);
     through
         .filter_map(|it| {
             let (male, female) = (&pen.parts[it.male.part], &pen.parts[it.female.part]);

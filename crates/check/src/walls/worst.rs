@@ -4,7 +4,7 @@ use super::Wall;
 use quillet_geometry::Length;
 use quillet_model::{Cut, End, Feature, Hand, Origin, Part};
 use quillet_standards::thread::Side as ThreadSide;
-use quillet_syntax::ast::{ToleranceKind, Side};
+use quillet_syntax::ast::{Side, ToleranceKind};
 
 impl Wall {
     /// The least distance with every size at its worst: both surfaces across the axis, and along
@@ -88,7 +88,8 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
             false => it.to,
         }
     };
-    let depth = cut(part, wall.inner).map(|it| (it.end, kept(ToleranceKind::Depth, plane(it, wall.at))));
+    let depth =
+        cut(part, wall.inner).map(|it| (it.end, kept(ToleranceKind::Depth, plane(it, wall.at))));
     let outer = match wall.outer {
         Origin::Face(end) => Some((end, Length::ZERO)),
         Origin::Outside(index) => part.stations.get(index).map(|it| {
@@ -103,9 +104,12 @@ fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
             };
             (end, kept(ToleranceKind::Shoulder, at))
         }),
-        origin => {
-            cut(part, origin).map(|it| (it.end, kept(ToleranceKind::Shoulder, plane(it, wall.outer_at))))
-        }
+        origin => cut(part, origin).map(|it| {
+            (
+                it.end,
+                kept(ToleranceKind::Shoulder, plane(it, wall.outer_at)),
+            )
+        }),
     };
     let (Some((one, inner)), Some((other, outer))) = (depth, outer) else {
         return Length::ZERO;

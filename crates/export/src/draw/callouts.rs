@@ -84,10 +84,10 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Callo
     for kind in [
         ClearanceKind::Ahead,
         ClearanceKind::Corner,
-        ClearanceKind::Throat,
+        ClearanceKind::RadialClearance,
     ] {
         // A cap on the tail is to hold; what is within the barrel does not pass it.
-        if verb == Verb::Post && kind == ClearanceKind::Throat {
+        if verb == Verb::Post && kind == ClearanceKind::RadialClearance {
             continue;
         }
         // What does not pass at all is for a finding to tell.
@@ -100,7 +100,7 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Callo
             says: clear(pen, it, figures),
             less: chain::words(pen, &it.chain).in_units(figures.0).to_string(),
             between: to(pen, it, figures),
-            passing: kind == ClearanceKind::Throat,
+            passing: kind == ClearanceKind::RadialClearance,
             left: Some((
                 figures.rounded(it.nominal_mm, 2),
                 figures.rounded(it.least_mm, 2),
@@ -133,7 +133,7 @@ fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
     let way = match clearance.kind {
         ClearanceKind::Ahead => "along the axis",
         ClearanceKind::Corner => "to the bottom's corner",
-        ClearanceKind::Throat => "a side in passing",
+        ClearanceKind::RadialClearance => "a side in passing",
     };
     let (nominal, least) = (clearance.nominal_mm, clearance.least_mm);
     format!(

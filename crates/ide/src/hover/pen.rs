@@ -98,7 +98,7 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
     for (kind, what) in [
         (ClearanceKind::Ahead, "room along the axis"),
         (ClearanceKind::Corner, "room to the bottom's corner"),
-        (ClearanceKind::Throat, "room a side in passing"),
+        (ClearanceKind::RadialClearance, "room a side in passing"),
     ] {
         let of_kind = rest.clearances.iter().filter(|it| it.kind == kind);
         let tightest = of_kind.min_by(|a, b| a.nominal_mm.total_cmp(&b.nominal_mm));

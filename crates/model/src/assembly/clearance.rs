@@ -1,11 +1,11 @@
 //! What is left between parts that do not touch.
 
 use super::chain::{Drift, Link, Size};
-use super::contact::{Member, Met, meetings};
-use super::drift::{OnAxis, gap};
-use super::laid::Laid;
-use super::settle::{Bodies, Settled};
-use super::radial_clearance::{Reach, Side, RadialClearance, throats};
+use super::contact::{Member, RawContact, meetings};
+use super::drift::{AxisDrifts, gap};
+use super::placed_outline::PlacedOutline;
+use super::radial_clearance::{ClearanceSide, RadialClearance, Reach, throats};
+use super::settle::{Bodies, SeatedJoint};
 use super::tolerance::around;
 use super::{Place, SurfacePoint, TOUCHING_MM};
 use crate::{Cut, CutId, FitRequest, Joint, Origin};
@@ -63,8 +63,8 @@ const MOST_PRESSED_MM: f64 = 0.5;
 pub(crate) fn all(
     bodies: &Bodies,
     joint: &Joint,
-    rest: &Settled,
-    drifts: OnAxis,
+    rest: &SeatedJoint,
+    drifts: AxisDrifts,
 ) -> Vec<Clearance> {
     let seen = DriftingJoint {
         bodies,
@@ -107,8 +107,8 @@ pub(crate) fn all(
 struct DriftingJoint<'a, 'p> {
     bodies: &'a Bodies<'p>,
     joint: &'a Joint,
-    rest: &'a Settled,
-    drifts: OnAxis<'a>,
+    rest: &'a SeatedJoint,
+    drifts: AxisDrifts<'a>,
 }
 
 impl DriftingJoint<'_, '_> {
@@ -120,7 +120,7 @@ impl DriftingJoint<'_, '_> {
         }
         let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
         let met = meetings(self.bodies.parts, pair.0, pair.1, self.rest.own, FAR_MM);
-        let next = |it: &&Met| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
+        let next = |it: &&RawContact| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
         let next = met.iter().find(next)?;
         let sum = gap(self.bodies, self.drifts, next);
         let ends = (next.touch.male, next.touch.female);
@@ -269,8 +269,8 @@ impl DriftingJoint<'_, '_> {
             true => (own_throats(bodies, self.rest, male, female), (male, female)),
             false => {
                 let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
-                    let male = Laid::new(&it.outline, way(it.place));
-                    let female = Laid::new(&other.outline, way(other.place));
+                    let male = PlacedOutline::new(&it.outline, way(it.place));
+                    let female = PlacedOutline::new(&other.outline, way(other.place));
                     throats(male.radii(), female.radii(), &[])
                 };
                 let gap = |found: &[RadialClearance]| found.first().map(|it| it.gap_mm);
@@ -299,7 +299,7 @@ impl DriftingJoint<'_, '_> {
         if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
             return None;
         }
-        let spot = |member: &Member, side: &Side| SurfacePoint {
+        let spot = |member: &Member, side: &ClearanceSide| SurfacePoint {
             part: member.part,
             origin: bodies.origin(member.part, side.tag),
             station_mm: side.station_mm,
@@ -312,7 +312,7 @@ impl DriftingJoint<'_, '_> {
         ];
         let way = |member: &Member| if member.place.reversed { -1.0 } else { 1.0 };
         // Where a place lies on the axis.
-        let along = |(spot, _, member, inside): (SurfacePoint, &Side, &Member, bool)| {
+        let along = |(spot, _, member, inside): (SurfacePoint, &ClearanceSide, &Member, bool)| {
             let surface = bodies.surface(spot.part);
             let plane = surface.plane(inside, Length::mm(spot.station_mm));
             self.drifts.of(spot.part).plus(way(member), &plane)
@@ -344,7 +344,7 @@ impl DriftingJoint<'_, '_> {
 /// The tightest places of the joint's own two parts, threads passing the threads that match them.
 pub(super) fn own_throats(
     bodies: &Bodies,
-    rest: &Settled,
+    rest: &SeatedJoint,
     male: &Member,
     female: &Member,
 ) -> Vec<RadialClearance> {
@@ -366,7 +366,7 @@ pub(super) fn own_throats(
 /// thread that matches it.
 pub(crate) fn threads(
     bodies: &Bodies,
-    rest: &Settled,
+    rest: &SeatedJoint,
     male: &Member,
     female: &Member,
 ) -> Vec<(Reach, Reach)> {

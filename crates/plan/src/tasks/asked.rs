@@ -33,7 +33,7 @@ pub(crate) fn asked(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> O
     };
     let own = |spot: &SurfacePoint, side: quillet_model::JointEnd| spot.part == side.part;
     let at = rest.clearances.iter().find(|it| {
-        it.kind == ClearanceKind::Throat
+        it.kind == ClearanceKind::RadialClearance
             && own(&it.male, joint.male)
             && own(&it.female, joint.female)
     })?;
