@@ -6,7 +6,7 @@ use crate::output::{Output, ending};
 use crate::{disk, terminal};
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
-use quillet_export::sheet::{self, Content};
+use quillet_export::sheet;
 use quillet_model::{Pen, words};
 use quillet_pen::Analysis;
 use std::collections::BTreeSet;
@@ -73,29 +73,32 @@ fn write(args: &Args) -> Result<bool, String> {
 fn write_one(args: &Args, analysis: &Analysis, (pen, several): (&Pen, bool)) -> Result<(), String> {
     let path = args.output.path_of(&args.file, &pen.name.text, several)?;
     let paper: Paper = args.paper.into();
-    let form: fn(&Content, Paper) -> Vec<u8> = match ending(&path).as_str() {
-        "html" | "htm" => |content, paper| sheet::html(content, paper).into_bytes(),
-        "pdf" => sheet::pdf,
-        "txt" => |content, _| sheet::text(content).into_bytes(),
-        "json" => |content, _| sheet::json(content).into_bytes(),
-        other => {
-            return Err(format!(
-                "a sheet is written as .html, .pdf, .txt or .json, not {other:?}"
-            ));
-        }
-    };
+    let form = ending(&path);
+    if !["html", "htm", "pdf", "txt", "json"].contains(&form.as_str()) {
+        return Err(format!(
+            "a sheet is written as .html, .pdf, .txt or .json, not {form:?}"
+        ));
+    }
     let (design, judged) = (&analysis.design, analysis.examined());
     let content = sheet::content(design, pen, judged, args.units.of(design));
-    args.output.write(&path, &form(&content, paper))?;
-    if ending(&path) == "pdf" {
-        note_lacking(&content, paper);
-    }
-    Ok(())
+    let bytes = match form.as_str() {
+        "pdf" => {
+            let pages = sheet::pages(&content, paper);
+            note_lacking(&pages);
+            quillet_export::write::pdf(&content.title, &pages)
+        }
+        "txt" => sheet::text(&content).into_bytes(),
+        "json" => sheet::json(&content).into_bytes(),
+        _ => {
+            note_lacking(&sheet::pages(&content, paper));
+            sheet::html(&content, paper).into_bytes()
+        }
+    };
+    args.output.write(&path, &bytes)
 }
 
 /// Says which letters the font lacks.
-fn note_lacking(content: &Content, paper: Paper) {
-    let pages = sheet::pages(content, paper);
+fn note_lacking(pages: &[Scene]) {
     let lacking: BTreeSet<char> = pages.iter().flat_map(Scene::lacking).collect();
     if !lacking.is_empty() {
         let letters: Vec<String> = lacking.iter().map(char::to_string).collect();
