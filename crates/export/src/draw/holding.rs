@@ -51,6 +51,8 @@ struct Picture<'a> {
 
 /// Beyond the work on the paper, mm.
 const BESIDE_MM: f64 = 2.0;
+/// What an end loses by facing is shown, mm.
+const FACED_MM: f64 = 3.0;
 /// A tail centre's length and a jaw's thickness, mm true size.
 const CENTRE_MM: f64 = 14.0;
 const JAW_MM: f64 = 2.8;
@@ -88,9 +90,15 @@ impl Picture<'_> {
             scale,
             way: if free == End::First { -1.0 } else { 1.0 },
         };
-        let rest = frame.region(self.whole);
-        scene.stroke(Layer::Uncut, rest[0].clone());
-        scene.stroke(Layer::Uncut, rest[1].clone());
+        // What was parted off long ago is not there to be dashed.
+        let (from, to) = self.whole.span().unwrap_or((low, high));
+        let (from, to) = (from.max(low - FACED_MM), to.min(high + FACED_MM));
+        let wide = self.whole.widest();
+        for side in [1.0, -1.0] {
+            let places = [(from, 0.0), (from, wide), (to, wide), (to, 0.0)];
+            let places = places.map(|(z, r)| frame.place(z, side * r));
+            scene.stroke(Layer::Uncut, Path::polygon(&places));
+        }
         self.holder(&mut scene, &frame);
         let (after, before) = (frame.region(self.after), frame.region(self.before));
         scene.fill(Layer::Paper, before.to_vec());

@@ -78,7 +78,12 @@ pub(crate) fn labelled(
         let sizes = fitted(&mut own, sizes, width);
         rows_of(&mut scene, view, &own, lower, sizes);
     }
-    dimension(&mut scene, view, (long, radius), length, sizes);
+    let outer = &profiles.crest.outer;
+    let local = |x: f64| {
+        let radii = outer.radii_at(x / scale);
+        radii.map_or(0.0, |(one, two)| one.min(two)) * scale
+    };
+    dimension(&mut scene, view, (long, radius), (length, &local), sizes);
     Some(scene)
 }
 
@@ -198,19 +203,29 @@ fn dimension(
     scene: &mut Scene,
     view: View,
     (long, radius): (f64, f64),
-    length: &str,
+    (length, local): (&str, &dyn Fn(f64) -> f64),
     sizes: Sizes,
 ) {
     let y = view.origin.y - radius * 0.52;
     let (from, to) = (Xy::new(view.origin.x, y), Xy::new(view.origin.x + long, y));
     let text = Text::new(Xy::default(), sizes.length_mm, length).bold();
-    let middle = from.towards(to, 0.5);
     let gap = text.width_mm() / 2.0 + 1.2;
-    let inside = 2.0 * gap + 8.0 < long;
+    // Near the middle, where the part is fat enough for it.
+    let least = 0.52 * radius + sizes.length_mm / 2.0 + 0.6;
+    let fat = |share: &f64| {
+        let x = share * long;
+        let steps = (0..=12).map(|it| x - gap + gap * f64::from(it) / 6.0);
+        steps.map(local).fold(f64::INFINITY, f64::min) >= least
+    };
+    let shares = [0.5, 0.55, 0.45, 0.6, 0.4, 0.65, 0.35, 0.7, 0.3];
+    let share = shares.into_iter().find(fat).unwrap_or(0.5);
+    let middle = from.towards(to, share);
+    // The figure stands between axis and outline, or else beside the part.
+    let inside = 2.0 * gap + 8.0 < long && 0.96 * radius > sizes.length_mm + 1.0;
     let text = Text {
         at: match inside {
             true => middle.moved(0.0, -sizes.length_mm / 2.0),
-            false => to.moved(gap + 1.0, -sizes.length_mm / 2.0),
+            false => Xy::new(from.x - gap - 4.5, view.origin.y - sizes.length_mm / 2.0),
         },
         ..text
     };
@@ -225,5 +240,15 @@ fn dimension(
         let foot = Xy::new(tip.x, view.origin.y);
         scene.line(Layer::Dimension, foot, tip.moved(0.0, -2.0));
     }
-    scene.text(text.anchored(Anchor::Middle));
+    let text = text.anchored(Anchor::Middle);
+    if inside {
+        let frame = text.frame().grown(0.6);
+        let ground = Path::rectangle(
+            frame.min.moved(0.0, 1.0),
+            frame.max.x - frame.min.x,
+            frame.max.y - frame.min.y - 1.0,
+        );
+        scene.fill(Layer::View, vec![ground]);
+    }
+    scene.text(text);
 }

@@ -24,7 +24,7 @@ pub(super) fn readings(words: &Words, operation: &Operation) -> Vec<String> {
             .collect();
         lines.extend(match outs.as_slice() {
             [] => None,
-            all if all.len() <= 4 => {
+            all if all.len() <= 3 => {
                 let all: Vec<String> = all.iter().map(|it| whole(*it)).collect();
                 Some(format!("out at {}", all.join(" · ")))
             }
