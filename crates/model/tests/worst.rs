@@ -6,7 +6,10 @@
     reason = "tests stop where a text is not as written"
 )]
 
+mod random;
+
 use quillet_model::{Clearance, ClearanceKind, Design, SurfacePoint, Texts, load, resolve};
+use random::Random;
 use std::path::Path;
 
 /// How many pens are drawn of each.
@@ -18,19 +21,6 @@ const CASES: usize = 1_000;
 struct Drawn {
     text: String,
     scale: f64,
-}
-
-/// SplitMix64 (Steele, Lea, Flood 2014).
-struct Random(u64);
-
-impl Random {
-    fn next(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        (z ^ (z >> 31)) as f64 / u64::MAX as f64
-    }
 }
 
 impl Drawn {

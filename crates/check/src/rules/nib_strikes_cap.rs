@@ -49,7 +49,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let ahead = |it: &&Clearance| {
         it.kind == ClearanceKind::Ahead && [it.male.part, it.female.part].contains(&nib)
     };
-    let Some(gap) = rest.clearances.iter().find(ahead) else {
+    let ahead = rest.clearances.iter().filter(ahead);
+    let Some(gap) = ahead.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm)) else {
         return;
     };
     let least = Length::mm(gap.least_mm);

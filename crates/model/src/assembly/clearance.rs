@@ -53,6 +53,8 @@ impl ClearanceKind {
 
 /// Further than this, mm, nobody asks how much further a part could go.
 const FAR_MM: f64 = 15.0;
+/// Of two worst cases that differ by less, mm, one is enough.
+const TELLING_MM: f64 = 1e-6;
 /// Wider than this, mm on the radius, nobody asks whether it passes.
 const WIDE_MM: f64 = 3.0;
 
@@ -112,19 +114,27 @@ struct DriftingJoint<'a, 'p> {
 }
 
 impl DriftingJoint<'_, '_> {
-    /// What these two would touch next, beyond what touches already.
-    fn ahead(&self, male: &Member, female: &Member) -> Option<Clearance> {
+    /// What these two would touch next, beyond what touches already; and where another of their
+    /// places may come first at worst, that one.
+    fn ahead(&self, male: &Member, female: &Member) -> Vec<Clearance> {
         let ((rear, front), (near, far)) = (male.plain().reach(), female.plain().reach());
         if near - front >= FAR_MM || far - rear <= TOUCHING_MM {
-            return None;
+            return Vec::new();
         }
         let pair = (std::slice::from_ref(male), std::slice::from_ref(female));
         let met = meetings(self.bodies.parts, pair.0, pair.1, self.rest.own, FAR_MM);
         let next = |it: &&RawContact| it.travel_mm > TOUCHING_MM && it.travel_mm < FAR_MM;
-        let next = met.iter().find(next)?;
-        let sum = gap(self.bodies, self.drifts, next);
-        let ends = (next.touch.male, next.touch.female);
-        Some(self.clearance(ClearanceKind::Ahead, ends, next.travel_mm, &sum))
+        let mut left = met.iter().filter(next).map(|it| {
+            let sum = gap(self.bodies, self.drifts, it);
+            let ends = (it.touch.male, it.touch.female);
+            self.clearance(ClearanceKind::Ahead, ends, it.travel_mm, &sum)
+        });
+        let Some(next) = left.next() else {
+            return Vec::new();
+        };
+        let sooner = left.filter(|it| it.least_mm < next.least_mm - TELLING_MM);
+        let sooner = sooner.reduce(|a, b| if b.least_mm < a.least_mm { b } else { a });
+        std::iter::once(next).chain(sooner).collect()
     }
 
     /// From the foremost of what goes in to where a blind hole stops being full diameter.

@@ -1,0 +1,408 @@
+//! Every worst case of the shipped pens bounds what comes of it: each pen is drawn again and again
+//! with every written size at one end or the other of what its hand may miss it by.
+
+#![allow(
+    clippy::expect_used,
+    reason = "tests stop where a text is not as written"
+)]
+
+mod random;
+
+use quillet_fixture::EXAMPLES;
+use quillet_geometry::{Length, Shape};
+use quillet_model::{
+    Clearance, ClearanceKind, Cut, Design, End, Feature, Hand, Origin, Part, Pen, SurfacePoint,
+    Texts, load, resolve,
+};
+use quillet_syntax::Span;
+use quillet_syntax::ast::ToleranceKind;
+use random::Random;
+use std::collections::BTreeMap;
+use std::path::Path;
+
+/// A size that comes out otherwise than drawn.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Size {
+    /// A plane, by its distance in nanometres from the end it is written from.
+    Plane(String, bool, End, i64),
+    Whole(String),
+    /// A diameter, by where its statement begins; or a step's.
+    Dia(Span, bool),
+    By(Span),
+}
+
+/// The sizes of a design as they are written.
+#[derive(Default)]
+struct Sizes {
+    /// From how much under to how much over each comes out, mm.
+    ranges: BTreeMap<Size, (f64, f64)>,
+    /// The written quantities: where, and the sum of sizes by which each differs.
+    written: BTreeMap<Span, Vec<(Size, f64)>>,
+    /// Where a diameter is left out after the word that ends here, with what it is, mm.
+    assumed: BTreeMap<Span, f64>,
+}
+
+impl Sizes {
+    fn of(design: &Design) -> Sizes {
+        let mut sizes = Sizes::default();
+        for pen in &design.pens {
+            for (id, part) in pen.parts.with_ids() {
+                sizes.part(design, part, &pen.hands[id]);
+            }
+            sizes.joints(design, pen);
+        }
+        sizes
+    }
+
+    fn part(&mut self, design: &Design, part: &Part, hand: &Hand) {
+        let range = |kind, of| either(kept(part, hand, kind, of));
+        let name = part.name.text.to_string();
+        let words = words_of(design, part.length_span);
+        let length = words.iter().find(|it| is_number(design.text(**it)));
+        if let Some(length) = length {
+            let whole = Size::Whole(name);
+            self.ranges
+                .insert(whole.clone(), range(ToleranceKind::Length, part.length));
+            self.written.insert(*length, vec![(whole, 1.0)]);
+        }
+        let mut before: Option<(Length, Size)> = None;
+        for station in &part.stations {
+            let said = words_of(design, station.span);
+            let mut put = |sizes: &mut Sizes, word: &str, dia: Length, second: bool| {
+                let arrived = before.take().filter(|_| !second);
+                let same = arrived.filter(|it| it.0 == dia && station.shape == Shape::Straight);
+                let size = same.map_or(Size::Dia(station.span, second), |it| it.1);
+                let within = range(ToleranceKind::Dia, dia);
+                sizes.ranges.entry(size.clone()).or_insert(within);
+                if let Some(at) = after(design, &said, word).filter(|_| dia.is_positive()) {
+                    sizes.written.insert(at, vec![(size.clone(), 1.0)]);
+                }
+                before = Some((dia, size));
+            };
+            put(self, "dia", station.dia, false);
+            if let Some(step) = station.step {
+                put(self, "step", step, true);
+            }
+            let at = after(design, &said, "at").filter(|at| is_number(design.text(*at)));
+            let at = at.filter(|_| inward(part, station.from, station.at).is_positive());
+            if let Some(at) = at {
+                let plane = self.plane(
+                    part,
+                    hand,
+                    false,
+                    station.from,
+                    inward(part, station.from, station.at),
+                );
+                self.written.insert(at, plane);
+            }
+        }
+        for cut in &part.features {
+            self.cut(design, part, hand, cut);
+        }
+    }
+
+    fn cut(&mut self, design: &Design, part: &Part, hand: &Hand, cut: &Feature) {
+        let said = words_of(design, cut.span);
+        let Some(word) = said.first().copied() else {
+            return;
+        };
+        if matches!(cut.cut, Cut::Edge(_)) {
+            return;
+        }
+        if let (Some(dia), false) = (cut.dia(), cut.thread().is_some()) {
+            let size = Size::Dia(cut.span, false);
+            let limits = part.tenon(cut).filter(|_| !part.is_bought());
+            let range = match (&cut.cut, limits) {
+                (_, Some((limits, _))) => {
+                    let from = |limit: Length| (limit - dia).to_mm();
+                    (from(limits.min()), from(limits.max()))
+                }
+                (Cut::Drill { .. }, _) if !part.is_bought() => {
+                    (0.0, hand.keeps(ToleranceKind::Drill, dia).to_mm())
+                }
+                _ => {
+                    let kind = match cut.is_inside() {
+                        true => ToleranceKind::Bore,
+                        false => ToleranceKind::Dia,
+                    };
+                    either(kept(part, hand, kind, dia))
+                }
+            };
+            self.ranges.insert(size.clone(), range);
+            match said
+                .get(1)
+                .filter(|at| !["for", "to"].contains(&design.text(**at)))
+            {
+                Some(at) => self.written.insert(*at, vec![(size, 1.0)]),
+                None => {
+                    self.assumed.insert(word.after(), dia.to_mm());
+                    self.written.insert(word.after(), vec![(size, 1.0)])
+                }
+            };
+        }
+        let inside = cut.is_inside();
+        let from = match cut.from.is_positive() {
+            true => self.plane(part, hand, inside, cut.end, cut.from),
+            false => Vec::new(),
+        };
+        if let Some(at) = after(design, &said, "at") {
+            self.written.insert(at, from.clone());
+        }
+        let length = after(design, &said, "for");
+        let Some(at) = length.or_else(|| after(design, &said, "to")) else {
+            return;
+        };
+        let mut sum = self.plane(part, hand, inside, cut.end, cut.to);
+        if length.is_some() {
+            sum.extend(from.into_iter().map(|(size, factor)| (size, -factor)));
+        }
+        self.written.insert(at, sum);
+    }
+
+    /// A plane as the sum of sizes that it is written by: where two statements write it from both
+    /// ends, the outside's own stations and then what is written first.
+    fn plane(
+        &mut self,
+        part: &Part,
+        hand: &Hand,
+        inside: bool,
+        end: End,
+        at: Length,
+    ) -> Vec<(Size, f64)> {
+        let station = part.station(end, at);
+        let here = |it: Length| (it - station).abs() <= Length::from_nm(2);
+        if here(part.length) {
+            return vec![(Size::Whole(part.name.text.to_string()), 1.0)];
+        }
+        let stations = part.stations.iter().filter(|_| !inside);
+        let first = stations.filter(|it| here(it.at)).map(|it| it.from).next();
+        let cuts = part.features.iter().filter(|it| {
+            let (a, b) = it.stations(part.length);
+            let edge = matches!(it.cut, Cut::Edge(_) | Cut::Countersink { .. });
+            it.is_inside() == inside && !edge && (here(a) || here(b))
+        });
+        let from = first
+            .or_else(|| cuts.map(|it| it.end).next())
+            .unwrap_or(end);
+        let distance = inward(part, from, station);
+        let name = || part.name.text.to_string();
+        let nm = (distance.to_mm() * 1e6).round() as i64;
+        let size = Size::Plane(name(), inside, from, nm);
+        let kind = match inside {
+            true => ToleranceKind::Depth,
+            false => ToleranceKind::Shoulder,
+        };
+        let within = kept(part, hand, kind, distance);
+        self.ranges.insert(size.clone(), either(within));
+        match from == end {
+            true => vec![(size, 1.0)],
+            false => vec![(Size::Whole(name()), 1.0), (size, -1.0)],
+        }
+    }
+
+    fn joints(&mut self, design: &Design, pen: &Pen) {
+        for joint in &pen.joints {
+            let Some((by, span)) = joint.by else { continue };
+            let parts = [joint.male.part, joint.female.part];
+            let hand = &pen.hands[joint.male.part];
+            let within = match parts.iter().all(|it| pen.parts[*it].is_bought()) {
+                true => hand.caliper(),
+                false => hand.keeps(ToleranceKind::Length, by),
+            };
+            let said = words_of(design, span);
+            let at = said.iter().find(|it| is_number(design.text(**it)));
+            self.ranges.insert(Size::By(span), either(within));
+            let at = at.expect("a number after by");
+            self.written.insert(*at, vec![(Size::By(span), 1.0)]);
+        }
+    }
+
+    /// The files with every size at one end of its range.
+    fn sample(&self, design: &Design, random: &mut Random) -> Texts {
+        let drawn: BTreeMap<&Size, f64> = self
+            .ranges
+            .iter()
+            .map(|(size, (under, over))| (size, if random.next() < 0.5 { *under } else { *over }))
+            .collect();
+        design.files.iter().fold(Texts::default(), |texts, file| {
+            let mut text = file.text.to_string();
+            for (span, sum) in self.written.iter().rev().filter(|it| it.0.file == file.id) {
+                let off = sum
+                    .iter()
+                    .map(|(size, factor)| factor * drawn.get(size).copied().unwrap_or(0.0));
+                let off: f64 = off.sum();
+                let sign = if off < 0.0 { '-' } else { '+' };
+                let was = match self.assumed.get(span) {
+                    Some(dia) => format!("{dia}"),
+                    None => design.text(*span).to_owned(),
+                };
+                // To the nanometre, as lengths are kept.
+                let now = format!(" ({was} {sign} {:.6})", off.abs());
+                text.replace_range(span.range(), &now);
+            }
+            texts.with(&*file.path.to_string_lossy(), &text)
+        })
+    }
+}
+
+fn either(within: Length) -> (f64, f64) {
+    (-within.to_mm(), within.to_mm())
+}
+
+fn kept(part: &Part, hand: &Hand, kind: ToleranceKind, of: Length) -> Length {
+    match part.is_bought() {
+        true => hand.caliper(),
+        false => hand.keeps(kind, of),
+    }
+}
+
+fn inward(part: &Part, end: End, station: Length) -> Length {
+    match end {
+        End::First => station,
+        End::Second => part.length - station,
+    }
+}
+
+fn is_number(text: &str) -> bool {
+    text.parse::<f64>().is_ok()
+}
+
+/// The words of a stretch of a text.
+fn words_of(design: &Design, span: Span) -> Vec<Span> {
+    let text = design.text(span);
+    let start = text.as_ptr() as usize;
+    let place = |word: &str| {
+        let from = span.range().start + (word.as_ptr() as usize - start);
+        Span::new(span.file, from, from + word.len())
+    };
+    text.split_whitespace().map(place).collect()
+}
+
+/// What follows a word.
+fn after(design: &Design, words: &[Span], word: &str) -> Option<Span> {
+    let at = words.iter().position(|it| design.text(*it) == word)?;
+    words.get(at + 1).copied()
+}
+
+/// What a clearance is between: the parts, or their very surfaces.
+fn parts(it: &Clearance) -> impl PartialEq + Copy + use<> {
+    (it.kind, it.male.part, it.female.part)
+}
+
+fn surfaces(it: &Clearance) -> impl PartialEq + Copy + use<> {
+    (parts(it), it.male.origin, it.female.origin)
+}
+
+/// How far a sample may lie under a bound that is a sum of first order: nothing but rounding, but
+/// across a sloping outside, whose slope and place both differ. Over 42 mm, two diameters each 0.05
+/// off turn a side by 0.05 / 42, and where it is met 0.15 mm further along, that is 0.00018 mm.
+fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
+    let slopes = |spot: &SurfacePoint| {
+        let Origin::Outside(to) = spot.origin else {
+            return false;
+        };
+        let stations = &pen.parts[spot.part].stations;
+        let from = to.before().map(|it| &stations[it]);
+        from.is_some_and(|it| it.step.unwrap_or(it.dia) != stations[to].dia)
+    };
+    let across = it.kind == ClearanceKind::RadialClearance;
+    if across && (slopes(&it.male) || slopes(&it.female)) {
+        2e-4
+    } else {
+        1e-6
+    }
+}
+
+/// What is known not to be bounded: across the axis, what the end of a converter passes in a posted
+/// cap's mouth. It ends some 0.05 mm short of the narrower hole there, so that its worst, 2.89 mm,
+/// counts the wider one alone, and every other sample ends in the narrower, 2.49 mm on the radius.
+/// Neither can come near: the barrel's wall lies between.
+fn is_left_out(pen: &Pen, it: &Clearance) -> bool {
+    let name = |spot: &SurfacePoint| &*pen.parts[spot.part].name.text;
+    it.kind == ClearanceKind::RadialClearance
+        && (name(&it.male), name(&it.female)) == ("slim-converter", "cap")
+}
+
+fn open(name: &str, texts: &Texts) -> Design {
+    resolve(&load(Path::new(name), texts).expect("the example is there"))
+}
+
+/// Every clearance of every joint of a sample is compared with the worst that is stated between
+/// its two surfaces, and with the least that is stated between its two parts.
+fn bounded(name: &str) {
+    let texts = EXAMPLES
+        .iter()
+        .fold(Texts::default(), |texts, (name, text)| {
+            texts.with(*name, text)
+        });
+    let cases = std::env::var("QUILLET_SAMPLES").map_or(CASES, |it| it.parse().expect("a number"));
+    let design = open(name, &texts);
+    let sizes = Sizes::of(&design);
+    let mut random = Random(1);
+    let (mut compared, mut nearest_mm) = (0, f64::INFINITY);
+    for _ in 0..cases {
+        let sample = open(name, &sizes.sample(&design, &mut random));
+        assert!(sample.findings.is_empty(), "{:#?}", sample.findings);
+        for (pen, made) in design.pens.iter().zip(&sample.pens) {
+            let joints = pen.assembly.joints.iter().zip(&made.assembly.joints);
+            for (rest, other) in joints {
+                for it in &other.clearances {
+                    if is_left_out(pen, it) {
+                        continue;
+                    }
+                    let stated = || rest.clearances.iter();
+                    let same = stated().find(|worst| surfaces(worst) == surfaces(it));
+                    let least = stated()
+                        .filter(|worst| parts(worst) == parts(it))
+                        .min_by(|a, b| a.least_mm.total_cmp(&b.least_mm));
+                    for worst in same.into_iter().chain(least) {
+                        let over_mm = it.nominal_mm - worst.least_mm;
+                        compared += 1;
+                        nearest_mm = f64::min(nearest_mm, over_mm);
+                        assert!(
+                            over_mm >= -slack_mm(pen, worst),
+                            "{}: {over_mm} mm under the worst of {worst:#?}\n{it:#?}",
+                            pen.name.text
+                        );
+                    }
+                }
+            }
+        }
+    }
+    assert!(compared > cases, "{compared} compared");
+    // The bounds are no wider than they need be: some sample comes right down to one.
+    assert!(nearest_mm < 1e-3, "never nearer than {nearest_mm} mm");
+}
+
+/// How many samples are drawn of each, where `QUILLET_SAMPLES` does not say.
+const CASES: usize = 150;
+
+#[test]
+fn heron() {
+    bounded("heron.quillet");
+}
+
+#[test]
+fn avocet() {
+    bounded("avocet.quillet");
+}
+
+#[test]
+fn dunlin() {
+    bounded("dunlin.quillet");
+}
+
+#[test]
+fn curlew() {
+    bounded("curlew.quillet");
+}
+
+#[test]
+fn godwit() {
+    bounded("godwit.quillet");
+}
+
+#[test]
+fn whimbrel() {
+    bounded("whimbrel.quillet");
+}
