@@ -96,9 +96,9 @@ fn hover_tells_where_a_joint_comes_to_rest_and_what_room_is_left() {
     );
     // The thread's male edge at 8 − 1.5, the female's mouth side at 2.5: 4 over a lead of 2.4.
     assert!(hover.contains("| turns to take apart | 1.67 |"), "{hover}");
-    // The thread's ⌀ 13 goes in through a bore of ⌀ 13.1.
+    // The tenon of ⌀ 12.9 goes in through a bore of ⌀ 13.1.
     assert!(
-        hover.contains("| room a side in passing | 0.05 mm,"),
+        hover.contains("| room a side in passing | 0.1 mm,"),
         "{hover}"
     );
 }
