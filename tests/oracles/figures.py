@@ -182,21 +182,19 @@ def hold_pen(kept, what, pen, found):
     reckoned = Chains(pen)
     drawn, chains = reckoned.drawn, {}
     for it in reckoned.found:
-        # Of places as tight, what is left at worst is the least that any leaves.
-        known = chains.get(it.key())
-        chains[it.key()] = min((it, known), key=lambda one: one.worst) if known else it
+        least(chains, it.key(), it.drawn, it.worst)
     said = {}
     for it in found["joints"]:
         ends = it["male"], it["female"]
         rest = next(rest for joint, rest in drawn.rests.items() if joint.ends() == ends)
         kept.hold(f"{what}: how far {ends[0]} goes in", it["goes_in_mm"], rest.goes_in, 1.0)
         for one in it["clearances"]:
-            said[*ends, one["kind"], part_of(one["male"]), part_of(one["female"])] = one
+            key = *ends, one["kind"], part_of(one["male"]), part_of(one["female"])
+            least(said, key, one["nominal_mm"], one["worst_mm"])
     for key in sorted({*said, *chains}):
-        mine, theirs = chains.get(key), said.get(key, {})
-        drawn_mm, worst_mm = (mine.drawn, mine.worst) if mine else (None, None)
-        kept.hold(f"{what}: {' '.join(key)}", theirs.get("nominal_mm"), drawn_mm, 1.0)
-        kept.hold(f"{what}: {' '.join(key)} at worst", theirs.get("worst_mm"), worst_mm, 1.0)
+        (drawn_mm, worst_mm), theirs = chains.get(key, (None, None)), said.get(key, (None, None))
+        kept.hold(f"{what}: {' '.join(key)}", theirs[0], drawn_mm, 1.0)
+        kept.hold(f"{what}: {' '.join(key)} at worst", theirs[1], worst_mm, 1.0)
     ink = rooms.ink(drawn) or {}
     said = {it["part"]: it["ml"] for it in (found["ink"] or {}).get("stands_in", [])}
     kept.hold(f"{what}: ink", (found["ink"] or {}).get("ml"), sum(ink.values()) if ink else None)
@@ -205,6 +203,12 @@ def hold_pen(kept, what, pen, found):
     sealed = found["air"] and found["air"]["sealed_by"]
     air = found["air"]["volume_mm3"] if sealed else None
     kept.hold(f"{what}: air", air, rooms.air(drawn))
+
+
+def least(known, key, drawn_mm, worst_mm):
+    """Of several places of two parts, the least as drawn and the least at worst."""
+    before = known.get(key, (drawn_mm, worst_mm))
+    known[key] = min(before[0], drawn_mm), min(before[1], worst_mm)
 
 
 def part_of(place):

@@ -29,13 +29,12 @@ class Chains:
         self.slopes()
 
     def ahead(self, it, rest, male, female):
-        """What two parts would touch next, beyond what touches already."""
+        """What two parts would touch, beyond what touches already: any of it may come first at worst."""
         met = rest.meetings({male: rest.males[male]}, {female: rest.females[female]})
-        near = [one for one in met if TOUCHING < one[0] < FAR]
-        if near:
-            travel, pair, _ = min(near, key=lambda one: (round(one[0], 9), -one[2]))
-            again = lambda other: other.again(other.males, other.females, (travel, pair))
-            self.found.append(Clearance("ahead", it, male, female, travel, again))
+        for travel, pair, _ in met:
+            if TOUCHING < travel < FAR:
+                again = lambda other, at=(travel, pair): other.again(other.males, other.females, at)
+                self.found.append(Clearance("ahead", it, male, female, travel, again))
 
     def passing(self, it, rest, male, female):
         """The tightest that one passes; of places as tight, each is let move."""
