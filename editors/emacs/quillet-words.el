@@ -5,7 +5,7 @@
 ;;; Code:
 
 (defconst quillet-words-heads
-  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "countersink" "density" "dies" "dimensions" "drill" "drills" "fill" "flats" "flush" "from" "glue" "groove" "holds" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "outside" "part" "pen" "post" "press" "push" "ream" "reamers" "recess" "relief" "ring" "round" "saw" "screw" "seat" "slip" "speed" "taper" "taps" "tenon" "thread" "use" "wall" "want")
+  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "density" "dies" "dimensions" "drill" "drills" "fill" "flats" "flush" "from" "glue" "groove" "holds" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "outside" "part" "pen" "post" "press" "push" "ream" "reamers" "recess" "relief" "ring" "round" "saw" "screw" "seat" "slip" "speed" "taper" "taps" "tenon" "thread" "use" "wall" "want")
   "Words that begin a statement.")
 
 (defconst quillet-words-definers

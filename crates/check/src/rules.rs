@@ -104,6 +104,7 @@ pub static RULES: &[&Rule] = &[
         Error,
         include_str!("rules/bad-designation.md"),
     ),
+    &elsewhere("bad-colour", Error, include_str!("rules/bad-colour.md")),
     &elsewhere(
         "duplicate-station",
         Error,

@@ -92,6 +92,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             Thing::Comparison => choices.extend(words::comparisons()),
             Thing::Title => choices.push(words::quoted("title")),
             Thing::Reason => choices.push(words::quoted("reason")),
+            Thing::Colour => choices.extend(names::colours()),
             Thing::Bench => choices.extend(names::benches(at)),
             Thing::ThreadName => choices.extend(names::threads(at)),
             Thing::Thread => {

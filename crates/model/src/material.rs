@@ -1,6 +1,7 @@
 //! Materials as a design names them.
 
 use quillet_geometry::Length;
+use quillet_standards::Colour;
 use quillet_standards::material::Material as Kind;
 use quillet_syntax::{Span, ast};
 
@@ -24,6 +25,8 @@ pub struct Material {
     pub wall: Option<Length>,
     /// Cutting speed in m/min, low and high, where the design says one.
     pub speed_m_min: Option<(f64, f64)>,
+    /// How it looks in pictures, as written or the kind's.
+    pub colour: Colour,
 }
 
 impl Material {
@@ -39,6 +42,7 @@ impl Material {
             density_range_g_cm3: Some(range_of(kind)),
             wall: None,
             speed_m_min: None,
+            colour: kind.colour(),
         })
     }
 }

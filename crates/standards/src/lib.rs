@@ -4,6 +4,7 @@
 //! carries its [`Source`]. Nothing here knows a particular pen.
 
 pub mod bought;
+mod colour;
 pub mod drill;
 pub mod fit;
 mod general;
@@ -14,6 +15,7 @@ mod table;
 pub mod thread;
 mod units;
 
+pub use colour::Colour;
 pub use general::GeneralClass;
 pub use source::Source;
 pub use units::Units;

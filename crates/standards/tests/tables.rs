@@ -175,6 +175,7 @@ fn materials(page: &mut Page) {
         "µm/(m·K)",
         "ink attacks",
         "finest pitch",
+        "colour",
         "source of the density",
     ]);
     for kind in material::all() {
@@ -200,6 +201,7 @@ fn materials(page: &mut Page) {
             &kind
                 .finest_pitch(Length::ZERO)
                 .map_or("any".to_owned(), |pitch| pitch.mm_text(2)),
+            &kind.colour().to_string(),
             density.source.text(),
         ]);
     }

@@ -19,7 +19,7 @@ syn match quilletOperand /\v[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*/ contained
 syn match quilletMeasure /\v<(wall|turns|travel|overlap|min|max|mass|length|ink|distance|diameter|clearance|balance)>\ze\s*\(/
 syn match quilletConfiguration /\v[(,]\s*\zs(uncapped|posted|capped)>/
 syn match quilletFace /\v<[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*\.[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*>/
-syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|thread|tenon|taps|taper|speed|slip|seat|screw|saw|round|ring|relief|recess|reamers|ream|push|press|post|pen|part|outside|material|mass|mandrels|limit|let|length|lathe|kind|keeps|holds|groove|glue|from|flush|flats|fill|drills|drill|dimensions|dies|density|countersink|collets|close|chamfer|caliper|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
+syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|thread|tenon|taps|taper|speed|slip|seat|screw|saw|round|ring|relief|recess|reamers|ream|push|press|post|pen|part|outside|material|mass|mandrels|limit|let|length|lathe|kind|keeps|holds|groove|glue|from|flush|flats|fill|drills|drill|dimensions|dies|density|countersink|colour|collets|close|chamfer|caliper|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
 syn match quilletHead /\v(^|[{;])\s*\zsfrom>\ze\s+[a-z]/ nextgroup=quilletOperand skipwhite
 syn match quilletHead /\v(^|[{;])\s*\zswant>/ nextgroup=quilletMeasured skipwhite
 syn match quilletMeasured /\v(wall|turns|travel|overlap|min|max|mass|length|ink|distance|diameter|clearance|balance)>/ contained

@@ -93,6 +93,7 @@ pub fn material(kind: &'static Material) -> Answer {
                 _ => pitch.to_string(),
             }),
     );
+    page.row("looks in pictures like", kind.colour().to_string());
     page.row("caution", kind.caution());
     Answer::new(page, &MaterialReport::of(kind))
 }
@@ -152,6 +153,7 @@ struct MaterialReport {
     expansion_um_m_k: Option<f64>,
     ink_attacks: bool,
     finest_pitch_mm: Option<f64>,
+    colour: String,
 }
 
 #[derive(Serialize)]
@@ -195,6 +197,7 @@ impl MaterialReport {
                 .map(|(expansion, _)| expansion),
             ink_attacks: kind.ink_attacks(),
             finest_pitch_mm: kind.finest_pitch(Length::ZERO).map(Length::to_mm),
+            colour: kind.colour().to_string(),
         }
     }
 }

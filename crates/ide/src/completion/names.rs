@@ -130,6 +130,18 @@ pub(super) fn kinds() -> Vec<Choice> {
         .collect()
 }
 
+/// The colours of the built-in kinds, as they are written.
+pub(super) fn colours() -> Vec<Choice> {
+    material::all()
+        .map(|kind| {
+            let written = format!("\"{}\"", kind.colour());
+            let what = format!("as {}", kind.kind());
+            let about = DocumentationKey::Kind(kind.kind().to_owned());
+            Choice::plain(written, ChoiceKind::Material, what, about)
+        })
+        .collect()
+}
+
 /// Parts, cut and bought: those that may stand here. What a groove takes is a ring where there
 /// is one; what is filled is a part that is cut.
 pub(super) fn parts(at: CompletionContext<'_>) -> Vec<Choice> {

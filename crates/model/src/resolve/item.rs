@@ -4,9 +4,9 @@ use super::frame::Frame;
 use super::name::offer;
 use super::{Resolver, shared};
 use crate::{Acceptance, BlankDef, LimitLine, Limits, Material, Quantity, Stock};
-use quillet_standards::material;
+use quillet_standards::{Colour, material};
 use quillet_syntax::ast::{self, ItemKind, MaterialLineKind};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
@@ -59,7 +59,7 @@ impl<'a> Resolver<'a> {
 
     fn material_item(&mut self, item: &ast::Material, whole: Span, frame: &mut Frame<'a>) {
         let mut kind = None;
-        let (mut density, mut wall, mut speed) = (None, None, None);
+        let (mut density, mut wall, mut speed, mut colour) = (None, None, None, None);
         for line in &item.lines {
             match &line.kind {
                 MaterialLineKind::Kind(name) => kind = self.material_kind(name),
@@ -68,6 +68,7 @@ impl<'a> Resolver<'a> {
                 }
                 MaterialLineKind::Wall(sum) => wall = self.positive(sum, "a wall", frame),
                 MaterialLineKind::Speed(span) => speed = self.speeds(span, frame),
+                MaterialLineKind::Colour(text) => colour = self.colour(text),
                 MaterialLineKind::Bad => {}
             }
         }
@@ -100,6 +101,7 @@ impl<'a> Resolver<'a> {
             },
             wall,
             speed_m_min: speed,
+            colour: colour.unwrap_or(kind.colour()),
         });
         self.known
             .materials
@@ -126,6 +128,22 @@ impl<'a> Resolver<'a> {
             ));
         }
         kind
+    }
+
+    fn colour(&mut self, text: &ast::Text) -> Option<Colour> {
+        let colour = Colour::read(&text.text);
+        if colour.is_none() {
+            self.emit(
+                Finding::new(
+                    RuleId::BAD_COLOUR,
+                    Severity::Error,
+                    text.span,
+                    format!("{} is no colour that a picture can show", text.text),
+                )
+                .hint("a colour is written \"#6d8a34\": #, then red, green and blue from 00 to ff"),
+            );
+        }
+        colour
     }
 
     fn speeds(&mut self, span: &ast::SumSpan, frame: &mut Frame<'a>) -> Option<(f64, f64)> {

@@ -7,7 +7,7 @@ use serde::Deserialize;
 use super::cutting::{self, Cutting, Operation};
 use super::family::Family;
 use super::walls::{self, LeastWalls};
-use crate::{Source, table};
+use crate::{Colour, Source, table};
 use quillet_geometry::Length;
 
 /// A built-in kind of material, as a maker names it: `acrylic`, `black-walnut`.
@@ -26,6 +26,7 @@ pub struct Material {
     bending_mpa: Option<f64>,
     ink_attacks: String,
     finest_pitch_mm: Option<f64>,
+    colour: String,
     note: String,
 }
 
@@ -76,6 +77,11 @@ impl Material {
             high_kg_m3: self.high_kg_m3,
             source: Source::new(&self.density_source),
         }
+    }
+
+    /// What it commonly looks like, finished, as a picture shows it: from memory.
+    pub fn colour(&self) -> Colour {
+        Colour::read(&self.colour).unwrap_or(Colour::UNKNOWN)
     }
 
     /// Linear expansion in millionths per kelvin, woods across the grain, and its source.
@@ -215,6 +221,7 @@ mod tests {
         for row in ROWS.iter() {
             let density = row.density();
             assert!(!density.source.text().is_empty(), "{}", row.kind);
+            assert!(Colour::read(&row.colour).is_some(), "{}", row.kind);
             assert!(density.low_kg_m3 < density.typical_kg_m3, "{}", row.kind);
             assert!(density.typical_kg_m3 < density.high_kg_m3, "{}", row.kind);
             assert!(

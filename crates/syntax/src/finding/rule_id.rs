@@ -15,6 +15,8 @@ impl RuleId {
     pub const DUPLICATE_NAME: RuleId = RuleId("duplicate-name");
     /// A thread that is written as none is.
     pub const BAD_DESIGNATION: RuleId = RuleId("bad-designation");
+    /// A colour that is written as none is.
+    pub const BAD_COLOUR: RuleId = RuleId("bad-colour");
     /// A file that cannot be had.
     pub const MISSING_FILE: RuleId = RuleId("missing-file");
     /// A number that no pen can have.

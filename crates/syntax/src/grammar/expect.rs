@@ -59,6 +59,7 @@ things! {
     Title "a title in quotes"
     Reason "a reason in quotes"
     Path "a file's path in quotes"
+    Colour "a colour in quotes, as \"#6d8a34\""
     Range "'..'"
     Comma "','"
     Dot "'.'"

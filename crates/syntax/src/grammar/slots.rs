@@ -65,6 +65,7 @@ const SLOTS: &[Slot] = &[
     s("PATH", &[], "text", Thing::Path, "\"saltings.quillet\""),
     s("TITLE", &[], "text", Thing::Title, "\"Heron\""),
     s("REASON", &[], "text", Thing::Reason, "\"a lining follows\""),
+    s("COLOUR", &[], "text", Thing::Colour, "\"#6d8a34\""),
 
     s("SUM", &[], "sum", Thing::Quantity, "1.2 + 3"),
     s("VALUE", &[], "sum", Thing::Quantity, "145"),

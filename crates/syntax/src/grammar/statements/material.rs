@@ -17,6 +17,7 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Material, "density DENSITY", "Density in g/cm³", "density 1.19"),
     statement(Place::Material, "wall LENGTH", "The least wall that this material stands", "wall 0.9"),
     statement(Place::Material, "speed LOW..HIGH", "Cutting speed in m/min", "speed 60..120"),
+    statement(Place::Material, "colour \"COLOUR\"", "How it looks in pictures; no rule reads it", "colour \"#6d8a34\""),
 ];
 
 /// `material name "title" { … }`
@@ -49,6 +50,8 @@ pub enum MaterialLineKind {
     Wall(Expr),
     /// `speed a..b`: cutting speed, m/min.
     Speed(SumSpan),
+    /// `colour "#rrggbb"`: how it looks in pictures.
+    Colour(Text),
     /// Text that is no such line.
     Bad,
 }
@@ -67,6 +70,9 @@ pub(crate) fn material_line<'s>(
         word("speed")
             .ignore_then(sums.span(Thing::Quantity))
             .map(Kind::Speed),
+        word("colour")
+            .ignore_then(needed_string(Thing::Colour))
+            .map(Kind::Colour),
     ))
     .then_ignore(line_end())
 }
@@ -77,6 +83,7 @@ impl Holds for MaterialLine {
             MaterialLineKind::Kind(kind) => refers(NameKind::Kind, kind, visit),
             MaterialLineKind::Density(sum) | MaterialLineKind::Wall(sum) => one(sum, visit),
             MaterialLineKind::Speed(speed) => speed.each(visit),
+            MaterialLineKind::Colour(colour) => one(colour, visit),
             MaterialLineKind::Bad => {}
         }
     }
