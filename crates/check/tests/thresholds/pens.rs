@@ -1,0 +1,166 @@
+//! What is asked of a whole pen.
+
+use crate::{Source, page, source};
+
+/// Air within 0.05 mm a side is drawn out: over 12 mm it is 13.06²·π/4·12 of what the bore of 30
+/// holds less a barrel of 13 for 12, 66.2617 %.
+#[test]
+fn a_cap_that_pumps() {
+    let it = page("pumps-ink");
+    it.clone()
+        .but("bore 13.06", "bore $")
+        .edge("13.100001", "13.1");
+    it.and("limit pumps-ink = $\n")
+        .edge("0.662618", "0.662617")
+        .says("fits closely in cap's mouth for 12.0 mm: drawn off, the 2.43 ml of air grow by 66 %; 66 % at most wanted");
+}
+
+/// Six millimetres of full thread: the shoulder stands at 9, so a thread that begins `$` in has
+/// 9 − `$` of it less what the relief leaves away.
+#[test]
+fn greased_thread() {
+    let it = page("leaky-reservoir");
+    let it = it
+        .but("outside for 5", "outside for 7")
+        .but("for 4 at 5", "for 2 at 7");
+    let it = it
+        .but("bore 10.8 to 3", "bore 10.8 to $")
+        .but("to 13 at 3", "to 13 at $");
+    it.edge("3", "3.000001")
+        .says("no O-ring and 6.0 mm of thread hold the ink here; 6 mm wanted without a ring");
+    // Nothing is asked of what is glued, nor where no ink stands.
+    it.clone().but("fill barrel", "").silent("4");
+    // A section that holds the ink itself is as tight at the same joint.
+    it.but("fill barrel", "fill section").edge("3", "3.000001");
+}
+
+/// A plug in a tube of ink with a ring in its groove: 9.6 inside, of 1.5.
+fn ringed(groove: &str, bore: &str) -> Source {
+    source(
+        "leaky-reservoir",
+        &format!(
+            "bought seal {{
+  ring 9.6 by 1.5
+  mass 0.05
+}}
+part plug from front to back {{
+  blank of acrylic rod 20
+  length 20
+  outside {{
+    at 0  dia 11.5
+    at 10 dia 11.5 step 18
+    at 20 dia 18
+  }}
+  from front {{
+    groove {groove} at 4 takes seal
+  }}
+}}
+part tube from mouth to end {{
+  blank of acrylic rod 20
+  length 50
+  outside dia 18
+  from mouth {{
+    bore {bore} to 20
+  }}
+}}
+pen test {{
+  press plug.front into tube.mouth
+  fill tube
+}}
+"
+        ),
+    )
+}
+
+/// On ⌀9.8 the ring is stretched by 2.1 % and its cord, of one volume, 1.5·√(11.1/11.3) = 1.486666
+/// thick. Squeezed by 15 % it has 1.263666 of room, in ⌀12.327332; by 30 % ⌀11.881332.
+#[test]
+fn a_ring_is_squeezed() {
+    let it = ringed("9.8 for 2", "$");
+    it.edge("12.32733", "12.327334")
+        .says("seal is squeezed by 15 % (15 to 30 % wanted)");
+    it.edge("11.881334", "11.88133")
+        .says("seal is squeezed by 30 % (15 to 30 % wanted)");
+    // 22 % want 1.159600 of room: a groove of 12.35 − 2·1.1596, as wide as 80 % full asks.
+    it.speaks("12.35").hints("cut it ⌀10.03 and 1.9 mm wide");
+    // 10.0808 would stretch it by more than 5 %: a ring of 10.0808/1.03.
+    it.speaks("12.4")
+        .hints("cut it ⌀10.08 and 1.9 mm wide, for a ring of 9.8 mm inside");
+}
+
+/// Not squeezed at all it holds no ink either.
+#[test]
+fn a_ring_that_touches_nothing() {
+    let it = ringed("9.8 for 2", "$");
+    let said = |bore: &str| -> Vec<String> {
+        let found = it.found(bore).into_iter();
+        found.map(|it| it.message.to_string()).collect()
+    };
+    assert_eq!(
+        said("12.77333"),
+        ["seal is squeezed by 0 % (15 to 30 % wanted)"]
+    );
+    let none = [
+        "seal is not squeezed at all (15 to 30 % wanted)",
+        "no O-ring and 0.0 mm of thread hold the ink here; 6 mm wanted without a ring",
+    ];
+    let mut found = said("12.77334");
+    found.sort();
+    let mut wanted = none.map(str::to_owned);
+    wanted.sort();
+    assert_eq!(found, wanted);
+}
+
+/// 1 % of 9.6 is 9.696, 5 % 10.08; not stretched at all it lies loose.
+#[test]
+fn a_ring_is_stretched() {
+    let it = ringed("$ for 2.2", "12.2");
+    it.edge("9.696", "9.695999")
+        .says("seal is stretched by 1 % (1 to 5 % wanted)");
+    it.edge("10.08", "10.080001")
+        .says("seal is stretched by 5 % (1 to 5 % wanted)");
+    let loose = ringed("$ for 2.4", "12");
+    loose
+        .speaks("9.6")
+        .says("loose in its groove (1 to 5 % of stretch wanted)");
+    loose
+        .speaks("9.600001")
+        .says("stretched by 0 % (1 to 5 % wanted)");
+}
+
+/// π/4·1.5²·11.1/11.3 of 1.1 of room is 85 % full from 1.856544 wide.
+#[test]
+fn a_ring_has_room_to_swell() {
+    ringed("9.8 for $", "12")
+        .edge("1.856545", "1.856543")
+        .says("seal is filling 85 % of its groove (85 % at most, to have room to swell)");
+}
+
+/// In a recess it is pressed together, and its cord is no thinner: round a plug of 11.5
+/// 2·1.275 of room squeeze it by 15 %, and a recess of 13.68 presses a ring of 14.4 together by 5 %.
+#[test]
+fn a_ring_in_a_recess() {
+    let it = ringed("$ for 2", "11.6").but("ring 9.6", "ring 11.4");
+    let it = it.but("    groove $ for 2 at 4 takes seal\n", "");
+    let it = it.but(
+        "bore 11.6 to 20",
+        "bore 11.6 to 20\n    recess $ for 2 at 4 takes seal",
+    );
+    it.edge("14.05", "14.050002").says("squeezed by 15 %");
+    it.edge("13.68", "13.679998").says("stretched by 5 %");
+    // 22 % want 1.17 of room: 11.5 and 2.34, which press a ring of 14.4 together by 3.9 %.
+    it.speaks("14.1").hints("cut it ⌀13.84 and 1.9 mm wide");
+    // One of 14.6 by more than 5 %: 13.84/0.97 less two cords.
+    it.but("ring 11.4", "ring 11.6")
+        .speaks("14.1")
+        .hints("cut it ⌀13.84 and 1.9 mm wide, for a ring of 11.3 mm inside");
+}
+
+#[test]
+fn air() {
+    let open = page("dry-nib");
+    open.speaks("")
+        .says("the cap's bore goes right through, so the ");
+    let closed = open.but("12.2 through", "12.2 to 30");
+    closed.silent("");
+}
