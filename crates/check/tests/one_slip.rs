@@ -1,4 +1,6 @@
 //! One slip in a sound pen is one finding, at the slip: not all that follows from it.
+//!
+//! These tests want nothing else found, of any rule: the pens are those that ship, and they are clean.
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 

@@ -1,4 +1,4 @@
-use crate::{examined, expect};
+use crate::{examined, expect, finding};
 
 fn barrel(block: &str, part: &str, carets: &str) -> String {
     format!(
@@ -21,7 +21,7 @@ part barrel from mouth to tail {{
 fn what_is_accepted_is_kept_apart_with_its_reason() {
     let accept = "accept thin-wall because \"tried on a scrap\"";
     for text in [barrel(accept, "", ""), barrel("", accept, "")] {
-        let found = expect(&text);
+        let found = expect("thin-wall", &text);
         assert_eq!(found.accepted.len(), 1, "{text}");
         assert_eq!(&*found.accepted[0].because.text, "tried on a scrap");
         assert_eq!(found.accepted[0].finding.rule, "thin-wall");
@@ -32,18 +32,19 @@ fn what_is_accepted_is_kept_apart_with_its_reason() {
 fn stations_narrow_what_is_accepted() {
     let caret = "--  ^^^^^^^^^^^^^^^^ thin-wall\n";
     let within = barrel("    accept thin-wall at 0..50 because \"tried\"", "", "");
-    assert_eq!(expect(&within).accepted.len(), 1);
+    assert_eq!(expect("thin-wall", &within).accepted.len(), 1);
     let beside = barrel(
         "    accept thin-wall at 0..20 because \"tried\"\n--  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ stale-acceptance",
         "",
         caret,
     );
-    expect(&beside);
+    expect("stale-acceptance", &beside);
 }
 
 #[test]
 fn an_error_is_never_accepted_nor_a_rule_that_is_not() {
     let found = expect(
+        "stale-acceptance",
         "\
 part barrel from mouth to tail {
   blank of acrylic rod 16
@@ -69,11 +70,8 @@ fn a_part_like_another_accepts_what_it_inherits() {
         + "\npart other like barrel {\n  accept thin-wall because \"tried\"\n}\n";
     let found = examined(&text);
     assert_eq!(found.accepted.len(), 1);
-    assert_eq!(
-        found.findings.len(),
-        1,
-        "the first part is not accepted with it"
-    );
+    // The first part is not accepted with it.
+    finding(&found, "thin-wall");
 }
 
 #[test]

@@ -1,4 +1,4 @@
-use crate::{examined, expect, message};
+use crate::{examined, expect_no_more, message};
 use quillet_syntax::{Severity, edited};
 
 /// A closed pen whose section, converter, barrel and cap a test may set.
@@ -176,7 +176,7 @@ fn a_converter_too_fat_for_the_section_is_what_does_not_pass() {
 
 #[test]
 fn a_material_without_a_kind_is_told_of_once() {
-    expect(
+    expect_no_more(
         "\
 material box {
   kind hardwood

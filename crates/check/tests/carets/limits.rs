@@ -1,4 +1,4 @@
-use crate::expect;
+use crate::{expect, expect_no_more};
 
 /// A barrel with a plain wall of 0.8, and lines around it.
 fn barrel(file: &str, part: &str, caret: bool, pen: &str) -> String {
@@ -39,37 +39,41 @@ pen plain {{
 
 #[test]
 fn the_nearest_limit_counts() {
-    expect(&barrel("", "", true, ""));
-    expect(&barrel("limit thin-wall = 0.7", "", false, ""));
-    expect(&barrel(
-        "limit thin-wall = 0.7",
-        "  limit thin-wall = 0.9",
-        true,
-        "",
-    ));
-    expect(&barrel(
-        "limit thin-wall = 0.9",
-        "",
-        false,
-        "  limit thin-wall = 0.7",
-    ));
-    expect(&barrel(
-        "",
-        "  limit thin-wall = 0.7",
-        false,
-        "  limit thin-wall = 0.9",
-    ));
+    expect("thin-wall", &barrel("", "", true, ""));
+    expect("thin-wall", &barrel("limit thin-wall = 0.7", "", false, ""));
+    expect(
+        "thin-wall",
+        &barrel("limit thin-wall = 0.7", "  limit thin-wall = 0.9", true, ""),
+    );
+    expect(
+        "thin-wall",
+        &barrel(
+            "limit thin-wall = 0.9",
+            "",
+            false,
+            "  limit thin-wall = 0.7",
+        ),
+    );
+    expect(
+        "thin-wall",
+        &barrel(
+            "",
+            "  limit thin-wall = 0.7",
+            false,
+            "  limit thin-wall = 0.9",
+        ),
+    );
 }
 
 #[test]
 fn a_bench_has_its_own_limits() {
     let bench = "bench saltings {\n  limit thin-wall = 0.7\n}\n";
-    expect(&barrel(bench, "", false, ""));
+    expect("thin-wall", &barrel(bench, "", false, ""));
 }
 
 #[test]
 fn a_limit_names_a_rule_that_has_a_threshold_in_its_unit() {
-    expect(
+    expect_no_more(
         "\
 limit thin-wal = 0.7
 --    ^^^^^^^^ unknown-name

@@ -1,7 +1,7 @@
 //! What is found where: small texts with carets under the spans expected to be flagged.
 //!
 //! A comment line of carets and a rule, as `--  ^^^^ thin-wall`, points at the line above it (and
-//! past other such lines). What is found must be just what is pointed at.
+//! past other such lines). A test names the rule it is about, which must find just what is pointed at.
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
@@ -18,6 +18,7 @@ mod wants;
 
 use quillet_check::{CheckReport, examine};
 use quillet_model::{Texts, load, resolve};
+use quillet_syntax::Finding;
 use std::path::Path;
 
 /// Runs every rule over a text.
@@ -26,24 +27,47 @@ pub(crate) fn examined(text: &str) -> CheckReport {
     examine(&resolve(&load(Path::new("pen.quillet"), &texts).unwrap()))
 }
 
-/// Holds what is found against the carets, and gives it back.
+/// Holds what a rule finds against the carets, and gives back all that was found: the rule speaks
+/// just where it is pointed at, and so do others where they are; what else they find is theirs.
 #[track_caller]
-pub(crate) fn expect(text: &str) -> CheckReport {
+pub(crate) fn expect(rule: &str, text: &str) -> CheckReport {
+    hold(text, &|it| it.rule == rule)
+}
+
+/// The same of every rule: nothing is found that is not pointed at. A rule that is added may break
+/// such a test, so it is for what says that one slip is told once.
+#[track_caller]
+pub(crate) fn expect_no_more(text: &str) -> CheckReport {
+    hold(text, &|_| true)
+}
+
+#[track_caller]
+fn hold(text: &str, counts: &dyn Fn(&Finding) -> bool) -> CheckReport {
     let found = examined(text);
-    let mut told: Vec<String> = found
-        .findings
-        .iter()
-        .map(|it| format!("{:?} {}", it.span.range(), it.rule))
-        .collect();
+    let shown = |it: &Finding| format!("{:?} {}", it.span.range(), it.rule);
+    let all: Vec<String> = found.findings.iter().map(shown).collect();
+    let counted = found.findings.iter().filter(|it| counts(it));
+    let mut counted: Vec<String> = counted.map(shown).collect();
     let mut wanted = pointed_at(text);
-    told.sort();
+    // What is pointed at is found, whichever rule it is of.
+    for other in wanted
+        .iter()
+        .filter(|it| !counted.contains(it))
+        .cloned()
+        .collect::<Vec<_>>()
+    {
+        if all.contains(&other) {
+            counted.push(other);
+        }
+    }
+    counted.sort();
     wanted.sort();
     let messages: Vec<_> = found
         .findings
         .iter()
         .map(|it| (it.rule, &it.message))
         .collect();
-    assert_eq!(told, wanted, "\n{messages:#?}");
+    assert_eq!(counted, wanted, "\n{messages:#?}");
     found
 }
 
@@ -70,11 +94,17 @@ fn pointed_at(text: &str) -> Vec<String> {
     wanted
 }
 
-/// The message of the only finding of a rule.
+/// The only finding of a rule.
 #[track_caller]
-pub(crate) fn message<'a>(found: &'a CheckReport, rule: &str) -> &'a str {
+pub(crate) fn finding<'a>(found: &'a CheckReport, rule: &str) -> &'a Finding {
     let mut of_rule = found.findings.iter().filter(|it| it.rule == rule);
     let one = of_rule.next().unwrap();
     assert!(of_rule.next().is_none(), "{rule} is found more than once");
-    &one.message
+    one
+}
+
+/// Its message.
+#[track_caller]
+pub(crate) fn message<'a>(found: &'a CheckReport, rule: &str) -> &'a str {
+    &finding(found, rule).message
 }

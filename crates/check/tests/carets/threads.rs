@@ -93,8 +93,11 @@ part cap from mouth to crown {{
 "
         )
     };
-    expect(&text(""));
-    expect(&text("countersink 13.4").replace("--  ^^^^^^^^^^^^^^^^^^^^^^^^^^ mouth-splits\n", ""));
+    expect("mouth-splits", &text(""));
+    expect(
+        "mouth-splits",
+        &text("countersink 13.4").replace("--  ^^^^^^^^^^^^^^^^^^^^^^^^^^ mouth-splits\n", ""),
+    );
 }
 
 #[test]
@@ -360,11 +363,11 @@ part barrel from mouth to tail {{
     };
     let caret = "--  ^^^^^^^^^^^^^^^^^^^^^^^^^^^ crumbling-thread\n";
     // As far as the thread, along and across; its pitch diameter is 9.51.
-    expect(&text("13 for 12", caret));
-    expect(&text("13 for 6.1", caret));
-    expect(&text("13 for 6", ""));
-    expect(&text("9.6 for 12", caret));
-    expect(&text("9.5 for 12", ""));
+    expect("crumbling-thread", &text("13 for 12", caret));
+    expect("crumbling-thread", &text("13 for 6.1", caret));
+    expect("crumbling-thread", &text("13 for 6", ""));
+    expect("crumbling-thread", &text("9.6 for 12", caret));
+    expect("crumbling-thread", &text("9.5 for 12", ""));
 }
 
 #[test]

@@ -1,10 +1,11 @@
-use crate::{examined, expect, message};
+use crate::{examined, expect, expect_no_more, finding, message};
 use quillet_syntax::Severity;
 
 /// (12 − 17/24·√3·0.8 − 10)/2 = 0.509: the worked conflict of two threads in a barrel.
 #[test]
 fn thread_over_thread_says_both_and_the_wall() {
     let found = expect(
+        "thin-wall",
         "\
 part barrel from mouth to tail {
   blank of acrylic rod 18
@@ -29,8 +30,8 @@ part barrel from mouth to tail {
         ),
         "{said}"
     );
-    assert_eq!(found.findings[0].severity, Severity::Warning);
-    assert_eq!(found.findings[0].labels.len(), 1);
+    assert_eq!(finding(&found, "thin-wall").severity, Severity::Warning);
+    assert_eq!(finding(&found, "thin-wall").labels.len(), 1);
 }
 
 #[test]
@@ -52,8 +53,9 @@ part barrel from mouth to tail {{
 "
         )
     };
-    expect(&(text("brass") + "  }\n}\n"));
+    expect("thin-wall", &(text("brass") + "  }\n}\n"));
     expect(
+        "thin-wall",
         &(text("chalk-free").replace("chalk-free", "polyester-resin")
             + "--  ^^^^^^^^^^^^^^^^ thin-wall\n  }\n}\n"),
     );
@@ -81,13 +83,13 @@ part section from tip to shank {{
 "
         )
     };
-    expect(&text(" takes o-ring", ""));
-    expect(&text("", "--  ^^^^^^^^^^^^^^^ thin-wall\n"));
+    expect("thin-wall", &text(" takes o-ring", ""));
+    expect("thin-wall", &text("", "--  ^^^^^^^^^^^^^^^ thin-wall\n"));
 }
 
 #[test]
 fn a_drill_that_comes_out_at_the_end_is_broken_through_once() {
-    expect(
+    expect_no_more(
         "\
 part barrel from mouth to tail {
   blank of acrylic rod 16
@@ -100,7 +102,7 @@ part barrel from mouth to tail {
 }
 ",
     );
-    expect(
+    expect_no_more(
         "\
 part barrel from mouth to tail {
   blank of acrylic rod 16
@@ -117,6 +119,7 @@ part barrel from mouth to tail {
 #[test]
 fn drills_from_both_ends_that_meet_at_their_points_are_broken_through() {
     let found = expect(
+        "broken-through",
         "\
 part barrel from mouth to tail {
   blank of acrylic rod 16
@@ -138,6 +141,7 @@ part barrel from mouth to tail {
 #[test]
 fn a_closed_flat_end_is_measured_to_its_face() {
     let found = expect(
+        "thin-end",
         "\
 part cap from mouth to crown {
   blank of acrylic rod 18
@@ -165,8 +169,10 @@ fn the_pole_is_judged_though_the_corner_is_nearer_the_side() {
     ];
     for (end, outside) in outsides {
         for (depth, caret) in [("54.9", "--  ^^^^^^^^^^^^^^^^ thin-end\n"), ("54.8", "")] {
-            let found = expect(&format!(
-                "\
+            let found = expect(
+                "thin-end",
+                &format!(
+                    "\
 part cap from mouth to crown {{
   blank of acrylic rod 18
   length 60
@@ -176,7 +182,8 @@ part cap from mouth to crown {{
 {caret}  }}
 }}
 "
-            ));
+                ),
+            );
             if !caret.is_empty() {
                 let said = message(&found, "thin-end");
                 assert!(said.starts_with("1.49 mm left between the point"), "{said}");
@@ -195,8 +202,10 @@ fn the_middle_and_the_corner_of_a_flat_bottom_are_judged() {
         ("9.0", "57.9", "--  ^^^^^^^^^^^^^^^^ thin-end\n"),
         ("9.0", "57.2", ""),
     ] {
-        expect(&format!(
-            "\
+        expect(
+            "thin-end",
+            &format!(
+                "\
 part cap from mouth to crown {{
   blank of acrylic rod 18
   length 60
@@ -206,7 +215,8 @@ part cap from mouth to crown {{
 {caret}  }}
 }}
 "
-        ));
+            ),
+        );
     }
 }
 

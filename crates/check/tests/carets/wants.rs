@@ -50,10 +50,13 @@ fn one(text: &str) -> (JudgedWant, usize) {
 /// The wall of 14 over 10 is 2.
 #[test]
 fn a_want_of_a_part_in_no_pen_is_judged() {
-    expect(&CAP.replace(
-        "  WANT",
-        "  want wall(cap) >= 3\n--^^^^^^^^^^^^^^^^^^^ want-unmet",
-    ));
+    expect(
+        "want-unmet",
+        &CAP.replace(
+            "  WANT",
+            "  want wall(cap) >= 3\n--^^^^^^^^^^^^^^^^^^^ want-unmet",
+        ),
+    );
     let (missed, _) = one(&CAP.replace("WANT", "want wall(cap) >= 3"));
     let told = (missed.measured.rendered(), missed.verdict());
     assert_eq!(told, (Some("2 mm".into()), "not met".into()));
