@@ -309,25 +309,26 @@ fn a_land_behind_a_thread_is_named_with_what_to_bore() {
              pen test {{\n screw unit.heel into section.tip {{\n seat unit.collar on section.rest\n }}\n}}\n"
         )
     };
-    let stopped = found(
-        &text("bore 9.2 to 1 as rest"),
-        &["stops-early", "wont-pass"],
-    );
-    let [finding] = stopped.as_slice() else {
-        panic!("{stopped:#?}");
-    };
-    let message = finding.message.to_string();
-    assert!(
-        message.contains(
-            "the plain ⌀8.00 land of unit, 0.40 mm long behind its thread, enters section's thread"
-        ),
-        "{message}"
-    );
-    // The collar seats 1 in, the land 0.4 further.
-    assert_eq!(
-        finding.hint.as_ref().unwrap().to_string(),
-        "bore section.tip plain, 8.1 to 1.4, and let the thread begin there"
-    );
+    // The thread begins where the land meets it, at the mouth or behind a plain one.
+    for begins in ["inside to 9", "inside to 8 at 1"] {
+        let text = text("bore 9.2 to 1 as rest").replace("inside to 9", begins);
+        let stopped = found(&text, &["stops-early", "wont-pass"]);
+        let [finding] = stopped.as_slice() else {
+            panic!("{stopped:#?}");
+        };
+        let message = finding.message.to_string();
+        assert!(
+            message.contains(
+                "the plain ⌀8.00 land of unit, 0.40 mm long behind its thread, enters section's thread"
+            ),
+            "{message}"
+        );
+        // The collar seats 1 in, the land 0.4 further.
+        assert_eq!(
+            finding.hint.as_ref().unwrap().to_string(),
+            "bore section.tip plain, 8.1 to 1.4, and let the thread begin there"
+        );
+    }
     assert!(
         told(
             &text("bore 9.2 to 1 as rest\n bore 8.1 to 1.4"),

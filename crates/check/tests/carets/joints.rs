@@ -1,4 +1,4 @@
-use crate::{examined, expect_no_more, message};
+use crate::{examined, expect, expect_no_more, message};
 use quillet_syntax::{Severity, edited};
 
 /// A closed pen whose section, converter, barrel and cap a test may set.
@@ -308,4 +308,54 @@ fn a_hole_that_goes_on_beyond_its_thread_keeps_its_size() {
     let left = examined(&cured).findings;
     let rules: Vec<_> = left.iter().map(|it| it.rule.code()).collect();
     assert!(!rules.contains(&"off-tap-drill"), "{rules:?}");
+}
+
+/// From a nib of 19 in a hole of 20 to ink behind one of 5, of 30: 5 less the points of ⌀6.3 and ⌀8,
+/// (3.15 + 4)/tan 59° = 4.296, are solid.
+#[test]
+fn a_section_that_no_ink_gets_through_is_told_of() {
+    let text = pen(RELIEF, "69", "56")
+        .replace(
+            "drill 6.3               through",
+            "drill 6.3               to 20",
+        )
+        .replace("drill 8.0            to 17", "drill 8.0            to 5")
+        .replace(
+            "push  converter.mouth onto nib-unit.heel by 5",
+            "fill barrel",
+        );
+    let found = examined(&text);
+    let said = message(&found, "solid-between");
+    assert_eq!(
+        said,
+        "0.70 mm of solid is left in section between the point of the ⌀6.30 drill and the point of the \
+         ⌀8.00 drill: no ink gets through to what writes"
+    );
+    let open = examined(&text.replace("to 20", "to 20.8"));
+    assert!(open.findings.iter().all(|it| it.rule != "solid-between"));
+}
+
+/// What slides right through is told of as that, however close it runs.
+#[test]
+fn what_nothing_stops_is_not_too_close_to_call() {
+    let text = "\
+part cap from mouth to crown {
+  blank of acrylic rod 20
+  length 40
+  outside dia 18
+  from mouth {
+    bore 12.04 through
+  }
+}
+part peg from front to back {
+  blank of acrylic rod 16
+  length 60
+  outside dia 12
+}
+pen p {
+  close cap.mouth onto peg.front
+--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ loose-part
+}
+";
+    expect("too-close-to-call", text);
 }

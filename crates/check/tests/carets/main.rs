@@ -15,6 +15,7 @@ mod pens;
 mod threads;
 mod walls;
 mod wants;
+mod whole_pens;
 
 use quillet_check::{CheckReport, examine};
 use quillet_model::{Texts, load, resolve};
