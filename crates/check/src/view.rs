@@ -2,7 +2,7 @@
 
 use crate::walls::{self, Wall};
 use quillet_model::{AtRest, Bench, Design, End, Joint, JointId, Part, PartId, Pen};
-use quillet_plan::{Plan, Trouble, plan_part, plan_part_of};
+use quillet_plan::{Plan, PlanProblem, plan_part, plan_part_of};
 use quillet_syntax::{Finding, Severity};
 use std::cell::OnceCell;
 use std::rc::Rc;
@@ -168,8 +168,8 @@ impl<'a> PartView<'a> {
     }
 
     /// What stands in the way of making it.
-    pub fn troubles(&self) -> impl Iterator<Item = &Trouble> {
-        self.plan().routes.iter().flat_map(|route| &route.troubles)
+    pub fn problems(&self) -> impl Iterator<Item = &PlanProblem> {
+        self.plan().routes.iter().flat_map(|route| &route.problems)
     }
 }
 

@@ -46,10 +46,10 @@ enum Deny {
 pub(crate) fn run(args: &Args) -> ExitCode {
     let files::FileList {
         files: mut paths,
-        mut troubles,
+        mut problems,
     } = files::find(&args.paths);
-    let source = disk::source_of(&mut paths, &mut troubles);
-    troubles.iter().for_each(terminal::aside);
+    let source = disk::source_of(&mut paths, &mut problems);
+    problems.iter().for_each(terminal::aside);
     if paths.is_empty() {
         return ExitCode::from(2);
     }
@@ -57,7 +57,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         .par_iter()
         .map(|path| (path, look_at(path, &source, args.full)))
         .collect();
-    let (mut whole, mut failed) = (Checked::default(), !troubles.is_empty());
+    let (mut whole, mut failed) = (Checked::default(), !problems.is_empty());
     for (path, outcome) in looked_at {
         match outcome {
             Ok(one) => whole.add(one),

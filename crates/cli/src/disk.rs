@@ -8,8 +8,8 @@ use std::path::{Path, PathBuf};
 
 /// The files of the disk, each read once; what is read as a stream, as standard input `-`, is
 /// read now and stands under its name, and what it uses is looked for from there. A stream that
-/// cannot be read is taken out of `paths`, and `troubles` says why.
-pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) -> Snapshot {
+/// cannot be read is taken out of `paths`, and `problems` says why.
+pub(crate) fn source_of(paths: &mut Vec<PathBuf>, problems: &mut Vec<String>) -> Snapshot {
     let mut workspace = Workspace::default();
     paths.retain(|path| {
         if !files::is_stream(path) {
@@ -18,7 +18,7 @@ pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) ->
         match files::read(path) {
             Ok(text) => workspace.set(path, text.into()),
             Err(reason) => {
-                troubles.push(reason);
+                problems.push(reason);
                 return false;
             }
         }
@@ -33,10 +33,10 @@ pub(crate) fn source_of(paths: &mut Vec<PathBuf>, troubles: &mut Vec<String>) ->
 ///
 /// A sentence that names the file and why it cannot be read.
 pub(crate) fn analysis(path: &Path) -> Result<Analysis, String> {
-    let (mut paths, mut troubles) = (vec![path.to_owned()], Vec::new());
-    let source = source_of(&mut paths, &mut troubles);
-    match troubles.pop() {
-        Some(trouble) => Err(trouble),
+    let (mut paths, mut problems) = (vec![path.to_owned()], Vec::new());
+    let source = source_of(&mut paths, &mut problems);
+    match problems.pop() {
+        Some(problem) => Err(problem),
         None => analysis_from(path, &source),
     }
 }

@@ -6,7 +6,7 @@ use crate::warn::OmissionWarnings;
 use crate::{disk, terminal, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
-use quillet_export::write::{self, Ground};
+use quillet_export::write::{self, Background};
 use quillet_model::{Design, Hand, Part, Pen};
 use quillet_pen::Planned;
 use std::path::PathBuf;
@@ -78,7 +78,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     let title = stem(&args.file);
     let bytes = match ending(&path).as_str() {
         "pdf" => write::pdf(&title, &scenes),
-        "svg" => write::svg(single(&scenes)?, Ground::Paper).into_bytes(),
+        "svg" => write::svg(single(&scenes)?, Background::Paper).into_bytes(),
         "dxf" => write::dxf(single(&scenes)?).into_bytes(),
         other => {
             return Err(format!(

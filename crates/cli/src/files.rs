@@ -18,7 +18,7 @@ pub(crate) struct FileList {
     /// The files, in order and each once.
     pub(crate) files: Vec<PathBuf>,
     /// What could not be looked into, each a sentence that names it.
-    pub(crate) troubles: Vec<String>,
+    pub(crate) problems: Vec<String>,
 }
 
 /// The files that paths name: a file as it is, a folder with every `*.quillet` in it and below.
@@ -32,7 +32,7 @@ pub(crate) fn find(paths: &[PathBuf]) -> FileList {
             continue;
         }
         match fs::metadata(path) {
-            Err(error) => found.troubles.push(cannot(path, &error)),
+            Err(error) => found.problems.push(cannot(path, &error)),
             Ok(about) if about.is_dir() => find_below(path, &mut found),
             Ok(_) => found.files.push(path.clone()),
         }
@@ -44,7 +44,7 @@ pub(crate) fn find(paths: &[PathBuf]) -> FileList {
 }
 
 fn find_below(folder: &Path, found: &mut FileList) {
-    let before = (found.files.len(), found.troubles.len());
+    let before = (found.files.len(), found.problems.len());
     let entries = WalkDir::new(folder)
         .follow_links(true)
         .sort_by_file_name()
@@ -54,7 +54,7 @@ fn find_below(folder: &Path, found: &mut FileList) {
         match entry {
             Ok(entry) if entry.file_type().is_dir() || !is_design(entry.path()) => {}
             Ok(entry) if entry.file_type().is_file() => found.files.push(entry.into_path()),
-            Ok(entry) => found.troubles.push(format!(
+            Ok(entry) => found.problems.push(format!(
                 "{}: a device or a pipe, not a file",
                 entry.path().display()
             )),
@@ -72,12 +72,12 @@ fn find_below(folder: &Path, found: &mut FileList) {
                     ),
                     Err(_) => cannot(&path, &error.into()),
                 };
-                found.troubles.push(why);
+                found.problems.push(why);
             }
         }
     }
-    if before == (found.files.len(), found.troubles.len()) {
-        found.troubles.push(format!(
+    if before == (found.files.len(), found.problems.len()) {
+        found.problems.push(format!(
             "{}: no *.{ENDING} file in this folder",
             folder.display()
         ));

@@ -31,14 +31,14 @@ enum Outcome {
 /// Formats, and says how that ended: 0, 1 if `--check` found something to change or a file holds an
 /// unfinished merge, 2 if a file could not be read or replaced.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files::FileList { files, troubles } = files::find(&args.paths);
+    let files::FileList { files, problems } = files::find(&args.paths);
     let outcomes: Vec<_> = files
         .par_iter()
         .map(|path| format_file(path, args.check))
         .collect();
     let (mut changed, mut unfinished) = (0, 0);
-    let mut failed = !troubles.is_empty();
-    troubles.iter().for_each(terminal::aside);
+    let mut failed = !problems.is_empty();
+    problems.iter().for_each(terminal::aside);
     let mut said = String::new();
     for (path, outcome) in files.iter().zip(outcomes) {
         let (name, quiet) = (path.display(), is_standard_input(path));

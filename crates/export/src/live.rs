@@ -2,7 +2,7 @@
 
 use crate::scene::Scene;
 use crate::sheet::{Table, measures};
-use crate::write::{Ground, svg};
+use crate::write::{Background, svg};
 use crate::{draw, mark};
 use askama::Template;
 use quillet_model::{Design, Part, Pen};
@@ -10,7 +10,7 @@ use quillet_syntax::{Encoding, Finding, LineIndex, RuleId, Severity};
 use std::sync::Arc;
 
 /// Something found, ready to be shown.
-struct Said {
+struct LiveFinding {
     /// `error`, `warning` or `note`.
     severity: &'static str,
     /// The rule.
@@ -23,7 +23,7 @@ struct Said {
     place: String,
 }
 
-impl Said {
+impl LiveFinding {
     /// A finding of a design.
     fn of(design: &Design, finding: &Finding) -> Self {
         let place = design.file(finding.span.file);
@@ -51,15 +51,15 @@ struct LivePen {
 
 #[derive(Template)]
 #[template(path = "live-body.html")]
-struct Body<'a> {
-    said: &'a [Said],
+struct LiveBody<'a> {
+    said: &'a [LiveFinding],
     pens: Vec<LivePen>,
     parts: String,
 }
 
 #[derive(Template)]
 #[template(path = "live.html")]
-struct Page<'a> {
+struct LivePage<'a> {
     mark: &'static str,
     title: &'a str,
     nonce: &'a str,
@@ -72,13 +72,13 @@ const WIDTH_MM: f64 = 180.0;
 
 /// The part of the page that changes with the design, of which the rules found so much.
 pub fn body(design: &Design, found: &[Finding]) -> String {
-    let said: Vec<Said> = found.iter().map(|it| Said::of(design, it)).collect();
+    let said: Vec<LiveFinding> = found.iter().map(|it| LiveFinding::of(design, it)).collect();
     with(design, &said)
 }
 
 /// The same where the file cannot be read, and why.
 pub fn unreadable(reason: String) -> String {
-    let said = Said {
+    let said = LiveFinding {
         severity: Severity::Error.word(),
         rule: RuleId::MISSING_FILE.code(),
         message: reason,
@@ -88,11 +88,12 @@ pub fn unreadable(reason: String) -> String {
     with(&Design::default(), &[said])
 }
 
-fn with(design: &Design, said: &[Said]) -> String {
+fn with(design: &Design, said: &[LiveFinding]) -> String {
     let root = design.root().map(|file| file.id);
     let own = |pen: &&Pen| Some(pen.span.file) == root;
     let pens: Vec<&Pen> = design.pens.iter().filter(own).collect();
-    let drawn = |scene: Option<Scene>| scene.map_or_else(String::new, |it| svg(&it, Ground::Page));
+    let drawn =
+        |scene: Option<Scene>| scene.map_or_else(String::new, |it| svg(&it, Background::Page));
     // A part that several pens share is drawn below the first.
     let mut known: Vec<&Arc<Part>> = Vec::new();
     let shown = pens.iter().map(|pen| {
@@ -122,7 +123,7 @@ fn with(design: &Design, said: &[Said]) -> String {
         .iter()
         .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.is_bought());
     let alone: Vec<&Part> = alone.map(AsRef::as_ref).collect();
-    let body = Body {
+    let body = LiveBody {
         said,
         pens: pens_shown,
         parts: drawn(draw::parts(&alone, None, WIDTH_MM, design.units())),
@@ -134,7 +135,7 @@ fn with(design: &Design, said: &[Said]) -> String {
 /// The whole page around a body. `version` is sent back to ask whether the body has changed; `nonce` is the
 /// one that the page's policy lets its script run by.
 pub fn page(title: &str, body: &str, version: &str, nonce: &str) -> String {
-    Page {
+    LivePage {
         mark: mark::MARK,
         title,
         nonce,

@@ -4,8 +4,8 @@ mod common;
 
 use common::{example, part, picture};
 use quillet_export::draw::{self, Paper, PartTitle};
-use quillet_export::scene::{Frame, Layer, Scene, Shape, Xy};
-use quillet_export::write::{self, Ground};
+use quillet_export::scene::{Layer, Scene, Shape, TextBox, Xy};
+use quillet_export::write::{self, Background};
 use quillet_model::{Design, Units};
 
 const PARTS: [&str; 5] = ["cap", "barrel", "section", "odd", "band"];
@@ -86,8 +86,8 @@ fn no_dimension_line_runs_through_a_text() {
 }
 
 /// True where a straight line has a place inside a rectangle, not only on its edge.
-fn crosses(from: Xy, to: Xy, frame: &Frame) -> bool {
-    let within = Frame {
+fn crosses(from: Xy, to: Xy, frame: &TextBox) -> bool {
+    let within = TextBox {
         min: frame.min.moved(1e-6, 1e-6),
         max: frame.max.moved(-1e-6, -1e-6),
     };
@@ -100,7 +100,7 @@ fn every_form_is_written() {
         let scene = drawn(name, Paper::A4);
         picture(
             &format!("{name}.svg"),
-            write::svg(&scene, Ground::Paper).as_bytes(),
+            write::svg(&scene, Background::Paper).as_bytes(),
         );
         picture(&format!("{name}.dxf"), write::dxf(&scene).as_bytes());
         picture(
@@ -111,12 +111,12 @@ fn every_form_is_written() {
         let small = draw::preview(part(&design, name), 120.0).unwrap();
         picture(
             &format!("{name}-preview.svg"),
-            write::svg(&small, Ground::Picture).as_bytes(),
+            write::svg(&small, Background::Picture).as_bytes(),
         );
         let strip = draw::template(part(&design, name)).unwrap();
         picture(
             &format!("{name}-template.svg"),
-            write::svg(&strip, Ground::Paper).as_bytes(),
+            write::svg(&strip, Background::Paper).as_bytes(),
         );
     }
 }
@@ -132,7 +132,10 @@ fn a_pen_put_together_is_drawn_without_collisions() {
             &format!("heron-{}.pdf", paper.name()),
             &write::pdf("heron", std::slice::from_ref(&scene)),
         );
-        picture("heron.svg", write::svg(&scene, Ground::Paper).as_bytes());
+        picture(
+            "heron.svg",
+            write::svg(&scene, Background::Paper).as_bytes(),
+        );
     }
     let says: Vec<_> = draw::overview(heron, 170.0, Units::Millimetres)
         .expect("it goes together")
@@ -170,7 +173,7 @@ fn every_pen_put_together_says_all_beside_its_cap_joint_enlarged() {
             assert!(enlarged || paper == Paper::Letter, "{name}: {written:#?}");
             picture(
                 &format!("{name}-{}.svg", paper.name()),
-                write::svg(&scene, Ground::Paper).as_bytes(),
+                write::svg(&scene, Background::Paper).as_bytes(),
             );
         }
     }

@@ -6,7 +6,7 @@ use crate::{Analysis, Cursor};
 use quillet_check::{JudgedWant, PartView};
 use quillet_export::draw;
 use quillet_export::scene::Scene;
-use quillet_export::write::{Ground, svg};
+use quillet_export::write::{Background, svg};
 use quillet_model::{Design, End, Part, Pen};
 use std::sync::Arc;
 
@@ -161,7 +161,7 @@ fn wanted(design: &Design, want: &JudgedWant, sizes: Sizes) -> (String, String) 
 fn picture(name: &str, scene: &Scene) -> Picture {
     Picture {
         name: name.to_owned(),
-        svg: svg(scene, Ground::Picture),
+        svg: svg(scene, Background::Picture),
     }
 }
 

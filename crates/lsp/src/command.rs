@@ -7,7 +7,7 @@ use crate::preview_page;
 use crate::server_state::{RequestContext, ServerState, path_of};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
-use quillet_export::write::{self, Ground};
+use quillet_export::write::{self, Background};
 use quillet_ide::Analysis;
 use serde_json::{Value, json};
 use std::path::Path;
@@ -133,7 +133,7 @@ fn carry_out(asked: &RequestContext, command: Command, arguments: &[Value]) -> R
                     .and_then(|part| draw::part(part, Paper::A4, &title))
             };
             let scene = pen.or_else(part).ok_or_else(nothing)?;
-            ("drawing.svg", write::svg(&scene, Ground::Paper))
+            ("drawing.svg", write::svg(&scene, Background::Paper))
         }
         Command::Sheet => (
             "sheet.html",

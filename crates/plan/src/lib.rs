@@ -10,15 +10,15 @@ mod route;
 mod tasks;
 mod tools;
 
-pub use holding::hold::{Grip, Hold, Mount, PieceHold, Tail};
+pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
-pub use output::check::{Check, Measured};
 pub use output::cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
+pub use output::inspection::{Inspection, Measured};
 pub use output::operation::{Depth, Note, Operation, Tailstock};
 pub use output::packing::{Packing, pack, pack_in_order};
-pub use output::trouble::{Short, Stuck, Trouble};
-pub use plan::{Plan, Step, plan_part, plan_part_of, plan_parts, plan_pen};
+pub use output::problem::{PlanProblem, Shortfall, Unschedulable};
+pub use plan::{OperationRef, Plan, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::{Holding, Route};
 pub use tasks::all::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::asked::AskedSize;
@@ -26,11 +26,11 @@ pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH, Nub};
 pub use tasks::mate::Mate;
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
-    Bearing, Core, Gate, Home, InsideCut, InsideShape, OutsidePass, Pass, PieceFace, ThreadCut,
-    Threading, TurnCut, TurnKind, Work,
+    Bearing, Core, Home, InsideCut, InsideShape, OutsidePass, Pass, PieceFace, ThreadCut,
+    Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};
 pub use tools::single_point::SinglePoint;
-pub use tools::speed::{Pace, Speed, SpeedLimit, speed};
+pub use tools::speed::{Speed, SpeedClass, SpeedLimit, speed};
 pub use tools::tool::Tool;
-pub use tools::tool_list::{ListedTool, Standing, Substitute, ToolList, Use};
+pub use tools::tool_list::{Availability, ListedTool, Substitute, ToolList};

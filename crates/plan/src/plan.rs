@@ -2,9 +2,9 @@
 
 use crate::holding::schedule::MandrelSet;
 use crate::route::{Route, route};
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::{Mates, closing_partner, mates};
-use crate::tools::kit::Kit;
+use crate::tools::bench_tools::BenchTools;
 use crate::{Mandrel, Pass, Strategy, Work};
 use quillet_geometry::Length;
 use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
@@ -18,14 +18,14 @@ pub struct Plan {
     /// A route for each part that is cut, females first, males to suit.
     pub routes: Vec<Route>,
     /// All steps in order; a part may wait while it is blended with another.
-    pub sequence: Vec<Step>,
+    pub sequence: Vec<OperationRef>,
     /// The mandrels and plugs to make, each once.
     pub mandrels: Vec<Mandrel>,
 }
 
 /// One operation of one route.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Step {
+pub struct OperationRef {
     /// An index into `Plan::routes`.
     pub route: usize,
     /// An index into its operations.
@@ -34,13 +34,13 @@ pub struct Step {
 
 /// Plans all parts of a pen that are cut. Without a bench nothing is assumed owned.
 pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
-    let kit = Kit { bench };
-    let mut shelf = MandrelSet::default();
+    let bench_tools = BenchTools { bench };
+    let mut mandrel_set = MandrelSet::default();
     // Of what is not known there is no route.
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
     let place = |part: PartId| order.iter().position(|it| *it == part);
-    let blended = blended_parts(pen, kit);
+    let blended = blended_parts(pen, bench_tools);
     let mut plan = Plan::default();
     for index in &order {
         let part = &pen.parts[*index];
@@ -49,12 +49,17 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
             it if it == body => Some((place(cap)?, true)),
             _ => None,
         });
-        let with = with.map(|(route, gripped)| Blended { route, gripped });
-        plan.routes
-            .extend(route(part, &mates(pen, *index), with, kit, &mut shelf));
+        let with = with.map(|(route, gripped)| BlendPartner { route, gripped });
+        plan.routes.extend(route(
+            part,
+            &mates(pen, *index),
+            with,
+            bench_tools,
+            &mut mandrel_set,
+        ));
     }
     plan.join();
-    plan.mandrels = shelf.mandrels;
+    plan.mandrels = mandrel_set.mandrels;
     plan.sequence = plan.in_sequence();
     plan
 }
@@ -84,15 +89,15 @@ fn plan_each<'a>(
     parts: impl IntoIterator<Item = (&'a Arc<Part>, &'a Mates)>,
     bench: Option<&Bench>,
 ) -> Plan {
-    let mut shelf = MandrelSet::default();
-    let routes = parts
-        .into_iter()
-        .filter_map(|(part, mates)| route(part, mates, None, Kit { bench }, &mut shelf));
+    let mut mandrel_set = MandrelSet::default();
+    let routes = parts.into_iter().filter_map(|(part, mates)| {
+        route(part, mates, None, BenchTools { bench }, &mut mandrel_set)
+    });
     let mut plan = Plan {
         routes: routes.collect(),
         ..Plan::default()
     };
-    plan.mandrels = shelf.mandrels;
+    plan.mandrels = mandrel_set.mandrels;
     plan.sequence = plan.in_sequence();
     plan
 }
@@ -110,7 +115,7 @@ impl Plan {
                 continue;
             };
             let operation = turned.get(with).copied().flatten();
-            route.operations[at].after = operation.map(|operation| Step {
+            route.operations[at].after = operation.map(|operation| OperationRef {
                 route: with,
                 operation,
             });
@@ -118,12 +123,12 @@ impl Plan {
     }
 
     /// Route after route, but a part that is blended waits for its partner.
-    fn in_sequence(&self) -> Vec<Step> {
+    fn in_sequence(&self) -> Vec<OperationRef> {
         let mut steps = Vec::new();
         let mut waiting: Vec<(usize, usize)> = Vec::new();
         for (route, it) in self.routes.iter().enumerate() {
             let count = it.operations.len();
-            let step = move |operation| Step { route, operation };
+            let step = move |operation| OperationRef { route, operation };
             let Some((at, with)) = it.blend_at() else {
                 steps.extend((0..count).map(step));
                 continue;
@@ -135,11 +140,13 @@ impl Plan {
             }
             let partner = waiting.iter().position(|it| it.0 == with);
             let partner = partner.map(|index| waiting.remove(index));
-            steps.extend(partner.map(|(route, operation)| Step { route, operation }));
+            steps.extend(partner.map(|(route, operation)| OperationRef { route, operation }));
             steps.push(step(at));
             if let Some((route, operation)) = partner {
                 let count = self.routes[route].operations.len();
-                steps.extend((operation + 1..count).map(|operation| Step { route, operation }));
+                steps.extend(
+                    (operation + 1..count).map(|operation| OperationRef { route, operation }),
+                );
             }
             steps.extend((at + 1..count).map(step));
         }
@@ -194,7 +201,7 @@ fn making_order(pen: &Pen) -> Vec<PartId> {
 
 /// With which route a part is turned joined.
 #[derive(Clone, Copy)]
-pub(crate) struct Blended {
+pub(crate) struct BlendPartner {
     pub(crate) route: usize,
     /// This part's nub is the one that is gripped.
     pub(crate) gripped: bool,
@@ -206,12 +213,12 @@ const TURNED_AWAY: Length = Length::from_nm(200_000);
 
 /// The cap and what it closes on, where the two are turned joined: where they are to be flush, or
 /// drawn nearly so, and each keeps a centre nub.
-fn blended_parts(pen: &Pen, kit: Kit) -> Option<[PartId; 2]> {
+fn blended_parts(pen: &Pen, bench_tools: BenchTools) -> Option<[PartId; 2]> {
     let [(cap, _), (body, _)] = closing_partner(pen)?;
     let nubbed = |id: PartId| {
         let part = pen.parts.get(id).filter(|it| !it.is_bought())?;
-        let anatomy = Anatomy::of(part)?;
-        Strategy::of(&anatomy, &mates(pen, id), kit).nub
+        let feature_map = FeatureMap::of(part)?;
+        Strategy::of(&feature_map, &mates(pen, id), bench_tools).nub
     };
     let (id, joint) = pen
         .joints

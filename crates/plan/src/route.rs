@@ -3,7 +3,7 @@
 //! Nothing here is a script of steps. What must be done is listed with what it waits for, and the
 //! order comes of that, of where each tool has to come from, and of what is still there to be held.
 //!
-//! 1. **The part as the lathe sees it** ([`Anatomy`]): which cuts belong to the zone turned at
+//! 1. **The part as the lathe sees it** ([`FeatureMap`]): which cuts belong to the zone turned at
 //!    each end, which stretches follow the stations, which ends are open.
 //! 2. **The broad choices** ([`Strategy`]): the mandrel that suits best says which end is cut first
 //!    (its own, while there is stock to grip); a closed far end keeps a centre nub; a part that
@@ -18,8 +18,8 @@
 //! 5. **The order** ([`WorkState::next`]): of the tasks whose needs are met, by rank, the first that the
 //!    present hold gives access to is done. Where the hold gives none, the first task for which a
 //!    hold can be taken decides it: uncut stock in a collet while it lasts, else the mandrel. What
-//!    is left over when nothing more can be done is told as a [`Trouble`], with why.
-//! 6. **The operation** ([`Filler`]): tool, depth, speed, pecks, limits and notes are filled in for
+//!    is left over when nothing more can be done is told as a [`PlanProblem`], with why.
+//! 6. **The operation** ([`OperationBuilder`]): tool, depth, speed, pecks, limits and notes are filled in for
 //!    the place in the order that the task got; a hole that an earlier one has cut already is left
 //!    out.
 //!
@@ -46,14 +46,16 @@
 //!   is taken, the tail centre in the nub, and all that is left is done on it.
 
 use crate::holding::one_speed::one_speed_a_holding;
-use crate::holding::schedule::{MandrelSet, Step, WorkState};
-use crate::output::fill::Filler;
-use crate::plan::Blended;
+use crate::holding::schedule::{MandrelSet, ScheduleStep, WorkState};
+use crate::output::operation_builder::OperationBuilder;
+use crate::plan::BlendPartner;
 use crate::tasks::all::all_tasks;
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
-use crate::tools::kit::Kit;
-use crate::{AskedSize, Blank, Hold, MandrelKind, Operation, Strategy, Tail, Trouble};
+use crate::tools::bench_tools::BenchTools;
+use crate::{
+    AskedSize, Blank, MandrelKind, Operation, PlanProblem, Strategy, TailSupport, Workholding,
+};
 use quillet_geometry::Length;
 use quillet_model::Part;
 use std::sync::Arc;
@@ -72,14 +74,14 @@ pub struct Route {
     /// What the fits of its joints ask of its sizes.
     pub asked: Vec<AskedSize>,
     /// What stands in the way.
-    pub troubles: Vec<Trouble>,
+    pub problems: Vec<PlanProblem>,
 }
 
 /// Operations done in one hold, one after the other.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Holding {
     /// How the work is held.
-    pub hold: Hold,
+    pub hold: Workholding,
     /// Which of the route's operations, taking hold counted.
     pub operations: std::ops::Range<usize>,
     /// The number the lathe is set to for most of it, where it is known.
@@ -91,9 +93,9 @@ impl Route {
     /// is only drawn back begins none.
     pub fn holdings(&self) -> Vec<Holding> {
         let mut from = 0;
-        let drawn_back = |a: Hold, b: Hold| match (a, b) {
-            (Hold::Mandrel(a), Hold::Mandrel(b)) => {
-                (a.mandrel, a.end) == (b.mandrel, b.end) && b.tail == Tail::Free
+        let drawn_back = |a: Workholding, b: Workholding| match (a, b) {
+            (Workholding::Mandrel(a), Workholding::Mandrel(b)) => {
+                (a.mandrel, a.end) == (b.mandrel, b.end) && b.tail == TailSupport::Free
             }
             _ => false,
         };
@@ -125,46 +127,53 @@ impl Route {
 pub(crate) fn route(
     part: &Arc<Part>,
     mates: &Mates,
-    blended: Option<Blended>,
-    kit: Kit,
-    shelf: &mut MandrelSet,
+    blended: Option<BlendPartner>,
+    bench_tools: BenchTools,
+    mandrel_set: &mut MandrelSet,
 ) -> Option<Route> {
-    let anatomy = Anatomy::of(part)?;
-    let mut troubles = Vec::new();
-    let strategy = Strategy::of(&anatomy, mates, kit);
+    let feature_map = FeatureMap::of(part)?;
+    let mut problems = Vec::new();
+    let strategy = Strategy::of(&feature_map, mates, bench_tools);
     let nub_gripped = blended.is_some_and(|it| it.gripped);
-    let blank = Blank::of(&anatomy, &strategy, nub_gripped, kit, &mut troubles);
+    let blank = Blank::of(
+        &feature_map,
+        &strategy,
+        nub_gripped,
+        bench_tools,
+        &mut problems,
+    );
     let tasks = all_tasks(
-        &anatomy,
+        &feature_map,
         &strategy,
         &blank,
         mates,
         blended,
-        kit,
-        &mut troubles,
+        bench_tools,
+        &mut problems,
     );
-    let mut lathe = WorkState::new(&anatomy, strategy, &blank, mates, kit, &tasks);
-    let mut filler = Filler::new(&anatomy, &blank, mates, kit, tasks.0.len());
-    while let Some(step) = lathe.next(&tasks, shelf, &mut troubles) {
+    let mut lathe = WorkState::new(&feature_map, strategy, &blank, mates, bench_tools, &tasks);
+    let mut builder =
+        OperationBuilder::new(&feature_map, &blank, mates, bench_tools, tasks.0.len());
+    while let Some(step) = lathe.next(&tasks, mandrel_set, &mut problems) {
         match step {
-            Step::Take(hold) => filler.take(hold, shelf),
-            Step::Do(index) => {
-                filler.work(index, &tasks.0[index], &lathe, shelf, &mut troubles);
+            ScheduleStep::Take(hold) => builder.take(hold, mandrel_set),
+            ScheduleStep::Do(index) => {
+                builder.work(index, &tasks.0[index], &lathe, mandrel_set, &mut problems);
                 lathe.finish(index, &tasks.0[index]);
             }
         }
     }
-    let mut operations = filler.operations;
-    let lathe = kit.bench.and_then(|bench| bench.lathe.as_ref());
+    let mut operations = builder.operations;
+    let lathe = bench_tools.bench.and_then(|bench| bench.lathe.as_ref());
     one_speed_a_holding(&mut operations, lathe);
-    troubles.extend(mandrel_troubles(&operations, shelf));
+    problems.extend(mandrel_problems(&operations, mandrel_set));
     Some(Route {
         part: part.clone(),
         blank,
         strategy,
         operations,
         asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
-        troubles,
+        problems,
     })
 }
 
@@ -179,14 +188,14 @@ const BEARING: Length = Length::from_nm(300_000);
 const HOLDING_PITCHES: i64 = 3;
 
 /// What is wrong with the mandrels a part is put on, each told once.
-fn mandrel_troubles(operations: &[Operation], shelf: &MandrelSet) -> Vec<Trouble> {
+fn mandrel_problems(operations: &[Operation], mandrel_set: &MandrelSet) -> Vec<PlanProblem> {
     let mut seen = Vec::new();
     let mut found = Vec::new();
     for operation in operations {
-        let Hold::Mandrel(mount) = operation.hold else {
+        let Workholding::Mandrel(mount) = operation.hold else {
             continue;
         };
-        let Some(made) = shelf.mandrels.get(mount.mandrel) else {
+        let Some(made) = mandrel_set.mandrels.get(mount.mandrel) else {
             continue;
         };
         if seen.contains(&mount.mandrel) {
@@ -197,7 +206,7 @@ fn mandrel_troubles(operations: &[Operation], shelf: &MandrelSet) -> Vec<Trouble
         let (length, dia) = (made.reach(), made.least_dia());
         let hollow = made.kind == MandrelKind::Female;
         if !hollow && (dia < THIN || length.ratio(dia) > SLENDER) {
-            found.push(Trouble::SlenderMandrel {
+            found.push(PlanProblem::SlenderMandrel {
                 mandrel,
                 end,
                 length,
@@ -206,7 +215,7 @@ fn mandrel_troubles(operations: &[Operation], shelf: &MandrelSet) -> Vec<Trouble
         }
         if let Some(ring) = made.bearing.filter(|ring| *ring < BEARING) {
             let wanted = BEARING;
-            found.push(Trouble::NarrowBearing { end, ring, wanted });
+            found.push(PlanProblem::NarrowBearing { end, ring, wanted });
         }
         let (length, wanted) = match &made.thread {
             Some(thread) => (made.thread_length, thread.thread.pitch() * HOLDING_PITCHES),
@@ -214,7 +223,7 @@ fn mandrel_troubles(operations: &[Operation], shelf: &MandrelSet) -> Vec<Trouble
             None => continue,
         };
         if length < wanted {
-            found.push(Trouble::ShortGrip {
+            found.push(PlanProblem::ShortGrip {
                 end,
                 length,
                 wanted,

@@ -11,7 +11,7 @@ use quillet_geometry::Length;
 use quillet_model::Pen;
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_plan::{
-    CutList, Plan, Stuck, ToolList, Trouble, Work, caliper_table, plan_part, plan_pen,
+    CutList, Plan, PlanProblem, ToolList, Unschedulable, Work, caliper_table, plan_part, plan_pen,
 };
 use std::path::Path;
 
@@ -72,7 +72,7 @@ fn listed(plan: &Plan, route: &quillet_plan::Route) -> String {
             it.tool
         );
     }
-    out += &format!("{:#?}\n{:#?}", route.troubles, plan.mandrels);
+    out += &format!("{:#?}\n{:#?}", route.problems, plan.mandrels);
     out
 }
 
@@ -356,7 +356,7 @@ fn calipers_read_what_is_drawn() {
 /// n = 1000·v / (π·d) by hand, and the rows of the handbook table.
 #[test]
 fn speeds_are_those_of_the_handbook() {
-    use quillet_plan::{Pace, speed};
+    use quillet_plan::{SpeedClass, speed};
     let design = design(
         "lathe.quillet",
         &[(
@@ -375,15 +375,15 @@ fn speeds_are_those_of_the_handbook() {
         row.number("speed_low_m_min"),
         row.number("speed_high_m_min"),
     );
-    let found = speed(Pace::Drill, Length::mm(11.0), [&acrylic], None).unwrap();
+    let found = speed(SpeedClass::Drill, Length::mm(11.0), [&acrylic], None).unwrap();
     for (rev_min, v) in [(found.low_rev_min, low), (found.high_rev_min, high)] {
         assert!((rev_min - 1000.0 * v / (std::f64::consts::PI * 11.0)).abs() < 1e-9);
     }
     // 434 to 1302 rev/min: of the steps only 500 and 900 lie between.
-    let stepped = speed(Pace::Drill, Length::mm(11.0), [&acrylic], bench(0)).unwrap();
+    let stepped = speed(SpeedClass::Drill, Length::mm(11.0), [&acrylic], bench(0)).unwrap();
     assert_eq!(stepped.settings_rev_min, [(500.0, 500.0), (900.0, 900.0)]);
     assert_eq!(stepped.limited, None);
-    let hasty = speed(Pace::Drill, Length::mm(11.0), [&acrylic], bench(1)).unwrap();
+    let hasty = speed(SpeedClass::Drill, Length::mm(11.0), [&acrylic], bench(1)).unwrap();
     assert_eq!(hasty.limited, Some(quillet_plan::SpeedLimit::TooFast));
     assert_eq!(hasty.low_rev_min, 1500.0);
 }
@@ -408,11 +408,11 @@ part thing from tip to shank {
     let part = design.part("thing").unwrap();
     let blocked = |index: usize| {
         let plan = plan_part(part, Some(&design.benches[index]));
-        plan.routes[0].troubles.iter().any(|it| {
+        plan.routes[0].problems.iter().any(|it| {
             matches!(
                 it,
-                Trouble::NoOrder {
-                    why: Stuck::DieBlocked { .. },
+                PlanProblem::NoOrder {
+                    why: Unschedulable::DieBlocked { .. },
                     ..
                 }
             )

@@ -1,7 +1,7 @@
 //! `beyond-reach`: a hole goes deeper than the tool or the tailstock.
 
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::{Short, Trouble};
+use quillet_plan::{PlanProblem, Shortfall};
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,13 +13,13 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::BeyondReach {
+    for problem in view.problems() {
+        let PlanProblem::BeyondReach {
             feature,
             needed,
             reach,
             short,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };
@@ -27,15 +27,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let (what, hint) = match short {
-            Short::Drill => (
+            Shortfall::Drill => (
                 "the drill goes",
                 "use a long-series drill and say its reach on the bench, or drill less deep",
             ),
-            Short::Bar => (
+            Shortfall::Bar => (
                 "the boring bar goes",
                 "use a longer bar or a drill of the size, or bore less deep",
             ),
-            Short::Travel => (
+            Shortfall::Travel => (
                 "the tailstock travels",
                 "move the tailstock up once and set its scale to nought again",
             ),
@@ -51,7 +51,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
             )
             .hint(hint);
-        if short == Short::Travel {
+        if short == Shortfall::Travel {
             finding.severity = Severity::Note;
         }
         let (from, to) = cut.stations(view.part.length);

@@ -1,7 +1,7 @@
 //! `blank-too-short`: the stock is shorter than what is cut from it.
 
 use crate::{Findings, PartView, Rule, Run, propose};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,12 +13,12 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::BlankTooShort {
+    for problem in view.problems() {
+        let PlanProblem::BlankTooShort {
             piece,
             stock,
             needed,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

@@ -1,7 +1,7 @@
 //! `blank-too-thin`: the stock does not hold the part.
 
 use crate::{Findings, PartView, Rule, Run, propose, words};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,13 +13,13 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::BlankTooThin {
+    for problem in view.problems() {
+        let PlanProblem::BlankTooThin {
             piece,
             stock,
             fattest,
             margin,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

@@ -1,7 +1,7 @@
 //! What is told of how a part is held.
 
 use crate::{Findings, PartView, Rule};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::SizedText;
 
 /// Tells at a part's name of the troubles that `told` has words for: what is wrong, and what to do.
@@ -9,9 +9,9 @@ pub(super) fn report(
     rule: &Rule,
     view: &PartView<'_>,
     findings: &mut Findings,
-    told: impl Fn(&Trouble) -> Option<(SizedText, &'static str)>,
+    told: impl Fn(&PlanProblem) -> Option<(SizedText, &'static str)>,
 ) {
-    for (message, hint) in view.troubles().filter_map(told) {
+    for (message, hint) in view.problems().filter_map(told) {
         findings.push(rule.at(view.part.name.span, message).hint(hint));
     }
 }

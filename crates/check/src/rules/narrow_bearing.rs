@@ -2,7 +2,7 @@
 
 use super::mandrels;
 use crate::{Findings, PartView, Rule, Run};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -15,8 +15,8 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    mandrels::report(&RULE, view, findings, |trouble| {
-        let Trouble::NarrowBearing { end, ring, wanted } = *trouble else {
+    mandrels::report(&RULE, view, findings, |problem| {
+        let PlanProblem::NarrowBearing { end, ring, wanted } = *problem else {
             return None;
         };
         Some((

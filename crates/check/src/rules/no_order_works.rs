@@ -1,7 +1,7 @@
 //! `no-order-works`: no order of operations gets to a cut.
 
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::{Stuck, Trouble};
+use quillet_plan::{PlanProblem, Unschedulable};
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,16 +13,16 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::NoOrder { feature, why } = trouble else {
+    for problem in view.problems() {
+        let PlanProblem::NoOrder { feature, why } = problem else {
             continue;
         };
         let cut = feature.and_then(|index| view.part.features.get(index));
         let what = cut.map_or_else(|| "the outside".into(), words::sized);
         let (message, hint) = match why {
             // Told with its place by `die-wont-pass`.
-            Stuck::DieBlocked { .. } => continue,
-            Stuck::MouthTooNarrow { wanted, mouth } => (
+            Unschedulable::DieBlocked { .. } => continue,
+            Unschedulable::MouthTooNarrow { wanted, mouth } => (
                 text!(
                     "the tool for the {} must pass {}; the mouth before it is {}",
                     what,
@@ -31,11 +31,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
                 "open the mouth, or cut it from the other end",
             ),
-            Stuck::NoWayIn => (
+            Unschedulable::NoWayIn => (
                 text!("no hole leads to the {}", what),
                 "drill or bore to it first",
             ),
-            Stuck::NothingToHold { end } => (
+            Unschedulable::NothingToHold { end } => (
                 text!(
                     "nothing is left to hold {} by while the {} is cut at its {}",
                     view.part.name.text,
@@ -44,7 +44,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 ),
                 "give an end a thread or a plain bore of 4 mm or more to mount it by, or cut it from the other end",
             ),
-            Stuck::Circle => (
+            Unschedulable::Circle => (
                 text!("the {} waits for a cut that waits for it", what),
                 "cut one of them from the other end",
             ),

@@ -1,7 +1,7 @@
 //! `no-such-bushing`: a tenon has no bushing where tenons are cut with bushings.
 
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,12 +13,12 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::NoBushing {
+    for problem in view.problems() {
+        let PlanProblem::NoBushing {
             feature,
             wanted,
             nearest,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

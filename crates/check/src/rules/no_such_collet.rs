@@ -1,7 +1,7 @@
 //! `no-such-collet`: no collet grips the stock.
 
 use crate::{Findings, PartView, Rule, Run};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,12 +13,12 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::NoCollet {
+    for problem in view.problems() {
+        let PlanProblem::NoCollet {
             piece,
             stock,
             least,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

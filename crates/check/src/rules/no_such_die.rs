@@ -1,7 +1,7 @@
 //! `no-such-die`: an outside thread asks for a die that is not on the bench.
 
 use crate::{Findings, PartView, Rule, Run, threading};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
@@ -14,8 +14,8 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let there = view.bench.map_or(&[][..], |bench| &bench.dies);
-    for trouble in view.troubles() {
-        if let Trouble::NoDie { feature, thread } = trouble {
+    for problem in view.problems() {
+        if let PlanProblem::NoDie { feature, thread } = problem {
             threading::missing(&RULE, view, *feature, thread, ("die", there), findings);
         }
     }

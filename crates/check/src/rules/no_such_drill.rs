@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Severity, Size, SizedText, text};
 
@@ -16,14 +16,14 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::NoDrill {
+    for problem in view.problems() {
+        let PlanProblem::NoDrill {
             feature,
             wanted,
             flat,
             below,
             above,
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

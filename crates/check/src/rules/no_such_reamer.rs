@@ -1,7 +1,7 @@
 //! `no-such-reamer`: a reamed hole asks for a reamer that is not on the bench.
 
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -13,8 +13,8 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    for trouble in view.troubles() {
-        let Trouble::NoReamer { feature, wanted } = *trouble else {
+    for problem in view.problems() {
+        let PlanProblem::NoReamer { feature, wanted } = *problem else {
             continue;
         };
         let Some(cut) = view.part.features.get(feature) else {

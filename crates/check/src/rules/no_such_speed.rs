@@ -1,7 +1,7 @@
 //! `no-such-speed`: the lathe cannot go slowly enough.
 
 use crate::{Findings, PartView, Rule, Run};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -14,13 +14,13 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let mut told_of_outside = false;
-    for trouble in view.troubles() {
-        let Trouble::NoSpeed {
+    for problem in view.problems() {
+        let PlanProblem::NoSpeed {
             feature,
             wanted_rev_min,
             lathe_rev_min,
             ..
-        } = *trouble
+        } = *problem
         else {
             continue;
         };

@@ -1,7 +1,7 @@
 //! `no-such-tap`: an inside thread asks for a tap that is not on the bench.
 
 use crate::{Findings, PartView, Rule, Run, threading};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::Severity;
 
 pub(crate) static RULE: Rule = Rule {
@@ -14,8 +14,8 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let there = view.bench.map_or(&[][..], |bench| &bench.taps);
-    for trouble in view.troubles() {
-        if let Trouble::NoTap { feature, thread } = trouble {
+    for problem in view.problems() {
+        if let PlanProblem::NoTap { feature, thread } = problem {
             threading::missing(&RULE, view, *feature, thread, ("tap", there), findings);
         }
     }

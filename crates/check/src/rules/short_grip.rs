@@ -2,7 +2,7 @@
 
 use super::mandrels;
 use crate::{Findings, PartView, Rule, Run};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -15,12 +15,12 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    mandrels::report(&RULE, view, findings, |trouble| {
-        let Trouble::ShortGrip {
+    mandrels::report(&RULE, view, findings, |problem| {
+        let PlanProblem::ShortGrip {
             end,
             length,
             wanted,
-        } = *trouble
+        } = *problem
         else {
             return None;
         };

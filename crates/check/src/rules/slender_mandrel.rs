@@ -2,7 +2,7 @@
 
 use super::mandrels;
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::Trouble;
+use quillet_plan::PlanProblem;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -15,10 +15,10 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
     let part = view.part;
-    mandrels::report(&RULE, view, findings, |trouble| {
-        let Trouble::SlenderMandrel {
+    mandrels::report(&RULE, view, findings, |problem| {
+        let PlanProblem::SlenderMandrel {
             end, length, dia, ..
-        } = *trouble
+        } = *problem
         else {
             return None;
         };

@@ -4,8 +4,8 @@
 use super::extras;
 use super::member::{Member, PenView};
 use super::outline;
-use super::seen::Before;
-use super::thread::{Shown, threads};
+use super::seen::Occluders;
+use super::thread::{ThreadView, threads};
 use super::view::Half;
 use crate::scene::{Layer, Path, Scene};
 use quillet_geometry::{Chain, Point};
@@ -75,7 +75,7 @@ impl PenView<'_> {
                         region.iter().take(shown).cloned().collect()
                     })
                     .collect();
-                let before = Before {
+                let before = Occluders {
                     hides: &hides,
                     outline: Layer::Fine,
                     covers: &covers,
@@ -116,8 +116,12 @@ impl PenView<'_> {
 }
 
 impl Member<'_> {
-    fn draw(&self, scene: &mut Scene, half: Half, number: usize, before: &Before) {
-        let shown = if self.cut { Shown::Cut } else { Shown::Outside };
+    fn draw(&self, scene: &mut Scene, half: Half, number: usize, before: &Occluders) {
+        let shown = if self.cut {
+            ThreadView::Cut
+        } else {
+            ThreadView::Outside
+        };
         if !self.cut {
             outline::outside(scene, self.view, half, self.solid, before);
         } else {

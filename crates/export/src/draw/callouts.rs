@@ -1,6 +1,6 @@
 //! Where parts touch and what is left between them, numbered for a drawing.
 
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use quillet_check::chain;
 use quillet_model::{AtRest, Clearance, ClearanceKind, Pen, SurfacePoint, Touch};
 use quillet_syntax::ast::Verb;
@@ -28,7 +28,7 @@ pub struct Callout {
 
 /// Which joints one view of a pen is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum About {
+pub(super) enum CalloutSubject {
     /// The cap joint.
     Capped,
     /// Those that stay together.
@@ -38,7 +38,12 @@ pub(super) enum About {
 }
 
 /// The callouts of the joints that a view is about, numbered on from `first`.
-pub(super) fn callouts(pen: &Pen, about: About, first: usize, figures: Figures) -> Vec<Callout> {
+pub(super) fn callouts(
+    pen: &Pen,
+    about: CalloutSubject,
+    first: usize,
+    figures: LengthFormat,
+) -> Vec<Callout> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
     // Where parts rest that rest on something missing is not told.
     let known = joints.filter(|(_, rest)| pen.is_settled() && !rest.verdict.upset);
@@ -47,10 +52,10 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize, figures: Figures) 
         let open = pen.assembly.uncapped.as_ref();
         let is_open = open.is_some_and(|it| it.z_mm(joint.male.part, 0.0).is_some());
         let view = match joint.verb {
-            Verb::Post => About::Posted,
-            Verb::Close => About::Capped,
-            _ if is_open || pen.assembly.capped.is_none() => About::Uncapped,
-            _ => About::Capped,
+            Verb::Post => CalloutSubject::Posted,
+            Verb::Close => CalloutSubject::Capped,
+            _ if is_open || pen.assembly.capped.is_none() => CalloutSubject::Uncapped,
+            _ => CalloutSubject::Capped,
         };
         view == about && !rest.redundant
     });
@@ -67,7 +72,7 @@ pub(super) fn callouts(pen: &Pen, about: About, first: usize, figures: Figures) 
 }
 
 /// The callouts of a joint, not yet numbered.
-fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Callout> {
+fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<Callout> {
     let mut found: Vec<Callout> = Vec::new();
     for touch in &rest.touches {
         found.push(Callout {
@@ -110,17 +115,17 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: Figures) -> Vec<Callo
     found
 }
 
-fn on(pen: &Pen, touch: &Touch, figures: Figures) -> String {
+fn on(pen: &Pen, touch: &Touch, figures: LengthFormat) -> String {
     let [male, female] = [touch.male, touch.female].map(|it| named(pen, it, figures));
     format!("{male} on {female}")
 }
 
-fn to(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
+fn to(pen: &Pen, clearance: &Clearance, figures: LengthFormat) -> String {
     let [male, female] = [clearance.male, clearance.female].map(|it| named(pen, it, figures));
     format!("{male} to {female}")
 }
 
-fn touching(pen: &Pen, touch: &Touch, figures: Figures) -> String {
+fn touching(pen: &Pen, touch: &Touch, figures: LengthFormat) -> String {
     let places = on(pen, touch, figures);
     match touch.spare_mm {
         spare if spare < 5e-4 => format!("{places}: touches"),
@@ -128,7 +133,7 @@ fn touching(pen: &Pen, touch: &Touch, figures: Figures) -> String {
     }
 }
 
-fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
+fn clear(pen: &Pen, clearance: &Clearance, figures: LengthFormat) -> String {
     let places = to(pen, clearance, figures);
     let way = match clearance.kind {
         ClearanceKind::Ahead => "along the axis",
@@ -144,7 +149,7 @@ fn clear(pen: &Pen, clearance: &Clearance, figures: Figures) -> String {
 }
 
 /// A place in a maker's words: a face by its name, else the part and the station.
-fn named(pen: &Pen, spot: SurfacePoint, figures: Figures) -> String {
+fn named(pen: &Pen, spot: SurfacePoint, figures: LengthFormat) -> String {
     let Some(part) = pen.parts.get(spot.part) else {
         return String::new();
     };

@@ -2,7 +2,7 @@
 //! cut out of its edge.
 
 use super::part::widest_mm;
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Path, Scene, Xy};
 use quillet_model::Part;
 
@@ -16,7 +16,7 @@ pub(crate) fn card(part: &Part) -> Option<Scene> {
     let (length, radius) = (part.length.to_mm(), widest_mm(profiles));
     let (width, height) = (length + 2.0 * CARD_SIDE_MM, radius + CARD_ABOVE_MM);
     let mut scene = Scene::new(format!("{}, template 1:1", part.name.text), width, height);
-    let view = View::new(Xy::new(CARD_SIDE_MM, 0.0), 1.0);
+    let view = ViewTransform::new(Xy::new(CARD_SIDE_MM, 0.0), 1.0);
     let outer = &profiles.crest.outer;
     let (start, end) = (view.axis(0.0), view.axis(length));
     let mut edge = Path::open(Xy::new(0.0, 0.0)).line(start);

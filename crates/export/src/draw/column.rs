@@ -1,6 +1,6 @@
 //! What a part's drawing dimensions: one column a place, outside above, inside below.
 
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::thread;
 use quillet_geometry::{Chain, Edge, Length, Point, Tag};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Profiles};
@@ -9,7 +9,7 @@ use quillet_syntax::ast::Side;
 
 /// A place that is dimensioned.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Column {
+pub(super) struct DimensionColumn {
     /// The place, in the meridian plane.
     pub(super) at: Point,
     /// The end it is measured from; none for a name without a measure.
@@ -21,10 +21,14 @@ pub(super) struct Column {
 }
 
 /// What is dimensioned outside, along the part.
-pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<Column> {
+pub(super) fn outside(
+    part: &Part,
+    profiles: &Profiles,
+    figures: LengthFormat,
+) -> Vec<DimensionColumn> {
     let chain = &profiles.crest.outer;
     let dia = |radius: f64| figures.dia(radius);
-    let mut columns: Vec<Column> = corners(chain)
+    let mut columns: Vec<DimensionColumn> = corners(chain)
         .into_iter()
         .map(|(at, before, after, tags)| {
             let end = datum(part, profiles, &tags);
@@ -62,7 +66,7 @@ pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec
                     at,
                     chain.radii_at(at).map_or(0.0, |(one, two)| one.max(two)),
                 );
-                columns.push(Column::named(place, edge_text(*edge, figures)));
+                columns.push(DimensionColumn::named(place, edge_text(*edge, figures)));
             }
             _ => {}
         }
@@ -71,7 +75,11 @@ pub(super) fn outside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec
 }
 
 /// What is dimensioned inside, along the part.
-pub(super) fn inside(part: &Part, profiles: &Profiles, figures: Figures) -> Vec<Column> {
+pub(super) fn inside(
+    part: &Part,
+    profiles: &Profiles,
+    figures: LengthFormat,
+) -> Vec<DimensionColumn> {
     let solid = &profiles.crest;
     let made = |index: CutId| {
         let pieces = solid
@@ -98,8 +106,8 @@ fn inside_feature(
     profiles: &Profiles,
     index: CutId,
     feature: &Feature,
-    figures: Figures,
-) -> Vec<Column> {
+    figures: LengthFormat,
+) -> Vec<DimensionColumn> {
     let dia = |radius: f64| figures.dia(radius);
     let at = |inward: f64, radius: f64, says: String| {
         let station = part.station(feature.end, Length::mm(inward)).to_mm();
@@ -117,7 +125,7 @@ fn inside_feature(
     };
     let through = |radius: f64, says: String| {
         let middle = longest(profiles, index).unwrap_or(part.length.to_mm() / 2.0);
-        Column::named(Point::new(middle, radius), format!("{says} through"))
+        DimensionColumn::named(Point::new(middle, radius), format!("{says} through"))
     };
     let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
     let mut columns = Vec::new();
@@ -199,18 +207,18 @@ fn longest(profiles: &Profiles, index: CutId) -> Option<f64> {
 }
 
 /// A thread's name, at its middle, without a measure.
-fn called(part: &Part, feature: &Feature, chain: &Chain, thread: &ThreadForm) -> Column {
+fn called(part: &Part, feature: &Feature, chain: &Chain, thread: &ThreadForm) -> DimensionColumn {
     let [from, to] = thread::span(part, feature);
     let middle = (from + to) / 2.0;
     let radius = chain
         .radii_at(middle)
         .map_or(0.0, |(one, two)| one.max(two));
-    Column::named(Point::new(middle, radius), thread.to_string())
+    DimensionColumn::named(Point::new(middle, radius), thread.to_string())
 }
 
-impl Column {
-    fn named(at: Point, says: String) -> Column {
-        Column {
+impl DimensionColumn {
+    fn named(at: Point, says: String) -> DimensionColumn {
+        DimensionColumn {
             at,
             datum: None,
             distance: String::new(),
@@ -255,12 +263,18 @@ fn datum(part: &Part, profiles: &Profiles, tags: &[Tag]) -> End {
     tags.iter().find_map(of).unwrap_or(End::First)
 }
 
-fn measured(part: &Part, at: Point, datum: End, says: String, figures: Figures) -> Column {
+fn measured(
+    part: &Part,
+    at: Point,
+    datum: End,
+    says: String,
+    figures: LengthFormat,
+) -> DimensionColumn {
     let distance = match datum {
         End::First => at.z,
         End::Second => part.length.to_mm() - at.z,
     };
-    Column {
+    DimensionColumn {
         at,
         datum: Some(datum),
         distance: figures.number(distance),
@@ -269,13 +283,13 @@ fn measured(part: &Part, at: Point, datum: End, says: String, figures: Figures) 
 }
 
 /// In order along the part, each said once.
-fn finished(mut columns: Vec<Column>) -> Vec<Column> {
+fn finished(mut columns: Vec<DimensionColumn>) -> Vec<DimensionColumn> {
     columns.sort_by(|a, b| a.at.z.total_cmp(&b.at.z).then(a.at.r.total_cmp(&b.at.r)));
     columns.dedup();
     columns
 }
 
-pub(super) fn edge_text(edge: Edge, figures: Figures) -> String {
+pub(super) fn edge_text(edge: Edge, figures: LengthFormat) -> String {
     match edge {
         Edge::Round(radius) => format!("R{}", figures.written(radius)),
         Edge::Chamfer(leg) => format!("{} × 45°", figures.written(leg)),

@@ -1,9 +1,9 @@
 //! The cap joint enlarged, beside a drawing of the pen put together.
 
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::member::PenView;
 use super::part::scale_text;
-use crate::scene::{Anchor, Frame, Layer, Path, Scene, Text, Xy};
+use crate::scene::{Anchor, Layer, Path, Scene, Text, TextBox, Xy};
 use quillet_model::{AtRest, PartId, Pen};
 use quillet_syntax::ast::Verb;
 
@@ -36,7 +36,12 @@ pub(super) struct Detail {
 impl Detail {
     /// The cap joint of a pen as large as it can be drawn in a room; none where there is no threaded
     /// cap joint or no room for it.
-    pub(super) fn of(pen: &Pen, width_mm: f64, height_mm: f64, figures: Figures) -> Option<Detail> {
+    pub(super) fn of(
+        pen: &Pen,
+        width_mm: f64,
+        height_mm: f64,
+        figures: LengthFormat,
+    ) -> Option<Detail> {
         let capped = pen.assembly.capped.as_ref()?;
         let mut joints = pen.joints.iter().zip(&pen.assembly.joints);
         let (joint, rest) = joints.find(|(joint, _)| joint.verb == Verb::Close)?;
@@ -113,7 +118,7 @@ impl Detail {
         };
         let mut drawn = Scene::default();
         view.draw(&mut drawn);
-        let frame = Frame {
+        let frame = TextBox {
             min: low,
             max: low.moved(width, height),
         };
@@ -130,7 +135,7 @@ impl Detail {
 }
 
 /// The thread and how it holds.
-fn says(rest: &AtRest, figures: Figures) -> Option<[String; 2]> {
+fn says(rest: &AtRest, figures: LengthFormat) -> Option<[String; 2]> {
     let engaged = rest.engagements.first()?;
     let holds = format!(
         "{} of one in the other, {:.2} turns to open",

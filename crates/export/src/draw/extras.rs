@@ -1,7 +1,7 @@
 //! What no part's profile shows: the arms of clips, O-rings in their grooves.
 
 use super::member::{Member, PenView};
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Path, Scene, Xy};
 use quillet_geometry::Point;
 use quillet_model::Cut;
@@ -92,7 +92,7 @@ pub(super) fn rings(scene: &mut Scene, view: &PenView, members: &[Member], half:
             _ => floor + room / 2.0,
         };
         let wide = (cord * cord / room.max(1e-6)).min((to - from).to_mm());
-        let View { scale, .. } = host.view;
+        let ViewTransform { scale, .. } = host.view;
         let z = (from.to_mm() + to.to_mm()) / 2.0;
         let centre = host.view.place(half, Point::new(z, middle));
         let semi = Xy::new(wide / 2.0 * scale, room / 2.0 * scale);

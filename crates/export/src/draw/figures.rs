@@ -6,9 +6,9 @@ use quillet_model::Units;
 
 /// How sizes stand on a drawing: millimetres to the hundredth, inches to the thousandth.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Figures(pub(super) Units);
+pub(super) struct LengthFormat(pub(super) Units);
 
-impl Figures {
+impl LengthFormat {
     /// Without its unit, as dimensions are: `11.2`, `0.441`. Nobody turns a pen closer.
     pub(super) fn number(self, mm: f64) -> String {
         match self.0 {

@@ -1,10 +1,10 @@
 //! How the work is held for a stretch of its route, and what is cut away in it.
 
 use super::mandrel::profile;
-use super::stock::Stock;
+use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_model::{End, Part};
-use quillet_plan::{Hold, Mandrel, MandrelKind, Operation, Plan, Route};
+use quillet_plan::{Mandrel, MandrelKind, Operation, Plan, Route, Workholding};
 use std::ops::Range;
 
 /// The pictures of a route's holdings, each for its range of operations; at most so wide and high.
@@ -14,12 +14,12 @@ pub(crate) fn holdings(
     ranges: &[Range<usize>],
     room_mm: (f64, f64),
 ) -> Vec<Scene> {
-    let mut stock = Stock::of(&route.part, &route.blank);
+    let mut stock = StockProfile::of(&route.part, &route.blank);
     let whole = stock.clone();
     let mut pictures = Vec::new();
     let mut done = 0;
     for range in ranges {
-        let work = |stock: &mut Stock, operations: &[Operation]| {
+        let work = |stock: &mut StockProfile, operations: &[Operation]| {
             operations.iter().for_each(|it| stock.cut(&route.part, it));
         };
         work(&mut stock, &route.operations[done..range.start]);
@@ -27,7 +27,7 @@ pub(crate) fn holdings(
         work(&mut stock, &route.operations[range.clone()]);
         done = range.end;
         let hold = route.operations[range.start].hold;
-        let picture = Picture {
+        let picture = HoldingPicture {
             part: &route.part,
             mandrels: &plan.mandrels,
             hold,
@@ -40,13 +40,13 @@ pub(crate) fn holdings(
     pictures
 }
 
-struct Picture<'a> {
+struct HoldingPicture<'a> {
     part: &'a Part,
     mandrels: &'a [Mandrel],
-    hold: Hold,
-    whole: &'a Stock,
-    before: &'a Stock,
-    after: &'a Stock,
+    hold: Workholding,
+    whole: &'a StockProfile,
+    before: &'a StockProfile,
+    after: &'a StockProfile,
 }
 
 /// Beyond the work on the paper, mm.
@@ -57,7 +57,7 @@ const FACED_MM: f64 = 3.0;
 const CENTRE_MM: f64 = 14.0;
 const JAW_MM: f64 = 2.8;
 
-impl Picture<'_> {
+impl HoldingPicture<'_> {
     fn draw(&self, (width, height): (f64, f64)) -> Scene {
         let Some((low, high)) = self.before.span() else {
             return Scene::new("nothing is held", width, 6.0);
@@ -84,7 +84,7 @@ impl Picture<'_> {
         let tall = tall * scale + 0.6;
         let mut scene = Scene::new(format!("{} as held", self.part.name.text), width, tall);
         let spare = (width - (right - left) * scale) / 2.0;
-        let frame = Frame {
+        let frame = WorkPlacement {
             x: spare - left * scale,
             y: tall / 2.0,
             scale,
@@ -141,15 +141,15 @@ impl Picture<'_> {
     /// The end that stands away from the spindle.
     fn free(&self) -> End {
         match self.hold {
-            Hold::Collet(grip) => grip.free,
-            Hold::Mandrel(mount) => mount.end.other(),
+            Workholding::Collet(grip) => grip.free,
+            Workholding::Mandrel(mount) => mount.end.other(),
             _ => End::Second,
         }
     }
 
     fn mandrel(&self) -> Option<&Mandrel> {
         match self.hold {
-            Hold::Mandrel(mount) => self.mandrels.get(mount.mandrel),
+            Workholding::Mandrel(mount) => self.mandrels.get(mount.mandrel),
             _ => None,
         }
     }
@@ -161,20 +161,20 @@ impl Picture<'_> {
 
     fn tail_centre(&self) -> bool {
         match self.hold {
-            Hold::Mandrel(mount) => mount.tail != quillet_plan::Tail::Free,
-            Hold::Centres | Hold::Joined { .. } => true,
+            Workholding::Mandrel(mount) => mount.tail != quillet_plan::TailSupport::Free,
+            Workholding::Centres | Workholding::Joined { .. } => true,
             _ => false,
         }
     }
 
     /// The collet on the work or on the mandrel's shank.
-    fn holder(&self, scene: &mut Scene, frame: &Frame) {
+    fn holder(&self, scene: &mut Scene, frame: &WorkPlacement) {
         match self.hold {
-            Hold::Collet(grip) => {
+            Workholding::Collet(grip) => {
                 let radius = grip.dia.to_mm() / 2.0;
                 frame.jaws(scene, (grip.from.to_mm(), grip.to.to_mm()), radius);
             }
-            Hold::Mandrel(mount) => {
+            Workholding::Mandrel(mount) => {
                 let Some(mandrel) = self.mandrel() else {
                     return;
                 };
@@ -194,7 +194,7 @@ impl Picture<'_> {
 }
 
 /// How the work lies on the paper.
-struct Frame {
+struct WorkPlacement {
     /// Where station 0 lies.
     x: f64,
     /// The axis.
@@ -204,7 +204,7 @@ struct Frame {
     way: f64,
 }
 
-impl Frame {
+impl WorkPlacement {
     fn place(&self, station: f64, radius: f64) -> Xy {
         Xy::new(
             self.x + self.way * station * self.scale,
@@ -213,7 +213,7 @@ impl Frame {
     }
 
     /// Both halves of what is left of the work.
-    fn region(&self, stock: &Stock) -> [Path; 2] {
+    fn region(&self, stock: &StockProfile) -> [Path; 2] {
         [1.0, -1.0].map(|side| {
             let places = stock.outline();
             let places: Vec<Xy> = places
@@ -247,7 +247,7 @@ impl Frame {
 }
 
 /// The mandrel, its shank and what of it is in the work or over it.
-fn mandrel_in(scene: &mut Scene, frame: &Frame, mandrel: &Mandrel, part: &Part, free: End) {
+fn mandrel_in(scene: &mut Scene, frame: &WorkPlacement, mandrel: &Mandrel, part: &Part, free: End) {
     let end = free.other();
     let station = |inward: f64| match end {
         End::First => inward,
@@ -273,7 +273,7 @@ fn mandrel_in(scene: &mut Scene, frame: &Frame, mandrel: &Mandrel, part: &Part, 
 }
 
 /// A live centre of 60° in the centre hole.
-fn tail_centre(scene: &mut Scene, frame: &Frame, face: f64) {
+fn tail_centre(scene: &mut Scene, frame: &WorkPlacement, face: f64) {
     let at = |along: f64, radius: f64| {
         let tip = frame.place(face, 0.0);
         tip.moved((along - 1.6) * frame.scale, radius * frame.scale)

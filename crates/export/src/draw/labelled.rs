@@ -4,8 +4,8 @@ use super::outline;
 use super::part::widest_mm;
 use super::seen::ALONE;
 use super::spread::spread_wide;
-use super::thread::{Shown, threads};
-use super::view::{Half, View};
+use super::thread::{ThreadView, threads};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_geometry::Point;
 use quillet_model::{Part, Profiles};
@@ -25,7 +25,7 @@ pub(crate) struct Label {
 
 /// How large its words are: height of a capital, mm.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Sizes {
+pub(crate) struct LabelSizes {
     pub(crate) size_mm: f64,
     pub(crate) says_mm: f64,
     pub(crate) length_mm: f64,
@@ -53,7 +53,7 @@ pub(crate) fn labelled(
     labels: &[Label],
     length: &str,
     scale: f64,
-    (width, sizes): (f64, Sizes),
+    (width, sizes): (f64, LabelSizes),
 ) -> Option<Scene> {
     let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let (long, radius) = (part.length.to_mm() * scale, widest_mm(profiles) * scale);
@@ -69,7 +69,7 @@ pub(crate) fn labelled(
     let height = above + 2.0 * radius + below;
     let mut scene = Scene::new(format!("{}, half section", part.name.text), width, height);
     let origin = Xy::new((width - long) / 2.0, below + radius);
-    let view = View::new(origin, scale);
+    let view = ViewTransform::new(origin, scale);
     half_section(&mut scene, view, part, profiles);
     for lower in [false, true] {
         let own = labels.iter().filter(|it| it.below == lower);
@@ -94,7 +94,7 @@ pub(crate) fn labelled_small(part: &Part, labels: &[Label], length: &str) -> Opt
     let scale = [2.0, 1.0, 0.5, 0.2]
         .into_iter()
         .find(|it| long * it <= WIDTH_MM - 8.0)?;
-    let sizes = |share: f64| Sizes {
+    let sizes = |share: f64| LabelSizes {
         size_mm: 3.2 * share,
         says_mm: 2.3 * share,
         length_mm: 4.2,
@@ -108,8 +108,8 @@ pub(crate) fn labelled_small(part: &Part, labels: &[Label], length: &str) -> Opt
 }
 
 /// Labels that do not fit side by side are written closer, and what is still too much smaller.
-fn fitted(labels: &mut [Label], sizes: Sizes, width: f64) -> Sizes {
-    let total = |labels: &[Label], sizes: Sizes| {
+fn fitted(labels: &mut [Label], sizes: LabelSizes, width: f64) -> LabelSizes {
+    let total = |labels: &[Label], sizes: LabelSizes| {
         labels.iter().map(|it| wide(it, sizes) + 2.0).sum::<f64>() - 2.0
     };
     if total(labels, sizes) <= width {
@@ -127,7 +127,7 @@ fn fitted(labels: &mut [Label], sizes: Sizes, width: f64) -> Sizes {
             .replace("from the ", "");
     }
     let share = (width / total(labels, sizes)).min(1.0);
-    Sizes {
+    LabelSizes {
         size_mm: sizes.size_mm * share,
         says_mm: sizes.says_mm * share,
         ..sizes
@@ -135,20 +135,28 @@ fn fitted(labels: &mut [Label], sizes: Sizes, width: f64) -> Sizes {
 }
 
 /// How wide a label is, mm.
-fn wide(label: &Label, sizes: Sizes) -> f64 {
+fn wide(label: &Label, sizes: LabelSizes) -> f64 {
     let text = |height: f64, words: &str| Text::new(Xy::default(), height, words);
     let size = text(sizes.size_mm, &label.size).bold().width_mm();
     size.max(text(sizes.says_mm, &label.says).width_mm()) + 3.0
 }
 
 /// The section above the axis, the outside below.
-fn half_section(scene: &mut Scene, view: View, part: &Part, profiles: &Profiles) {
+fn half_section(scene: &mut Scene, view: ViewTransform, part: &Part, profiles: &Profiles) {
     let solid = &profiles.crest;
     let seen = view.region(Half::Lower, &solid.outer);
     scene.fill(Layer::View, vec![seen]);
     outline::section(scene, view, Half::Upper, (part, solid), 0, &ALONE);
     outline::glue_lines(scene, view, Half::Upper, part, solid, true, Layer::Outline);
-    threads(scene, view, Half::Upper, part, solid, Shown::Cut, &ALONE);
+    threads(
+        scene,
+        view,
+        Half::Upper,
+        part,
+        solid,
+        ThreadView::Cut,
+        &ALONE,
+    );
     outline::outside(scene, view, Half::Lower, solid, &ALONE);
     outline::glue_lines(scene, view, Half::Lower, part, solid, false, Layer::Outline);
     threads(
@@ -157,14 +165,20 @@ fn half_section(scene: &mut Scene, view: View, part: &Part, profiles: &Profiles)
         Half::Lower,
         part,
         solid,
-        Shown::Outside,
+        ThreadView::Outside,
         &ALONE,
     );
     super::half::axis(scene, view, part.length.to_mm());
 }
 
 /// Labels side by side above or below, each with a line to its place.
-fn rows_of(scene: &mut Scene, view: View, labels: &[Label], below: bool, sizes: Sizes) {
+fn rows_of(
+    scene: &mut Scene,
+    view: ViewTransform,
+    labels: &[Label],
+    below: bool,
+    sizes: LabelSizes,
+) {
     let widths: Vec<f64> = labels.iter().map(|it| wide(it, sizes)).collect();
     let wanted: Vec<f64> = labels.iter().map(|it| view.axis(it.at.0).x).collect();
     let half = if below { Half::Lower } else { Half::Upper };
@@ -201,10 +215,10 @@ fn rows_of(scene: &mut Scene, view: View, labels: &[Label], below: bool, sizes: 
 /// The overall length in the lower half.
 fn dimension(
     scene: &mut Scene,
-    view: View,
+    view: ViewTransform,
     (long, radius): (f64, f64),
     (length, local): (&str, &dyn Fn(f64) -> f64),
-    sizes: Sizes,
+    sizes: LabelSizes,
 ) {
     let y = view.origin.y - radius * 0.52;
     let (from, to) = (Xy::new(view.origin.x, y), Xy::new(view.origin.x + long, y));

@@ -1,12 +1,12 @@
 //! A pen as it looks, in section, and taken apart, each bare: what is said of it stands on the page.
 
-use super::callouts::{About, Callout, callouts};
-use super::figures::Figures;
+use super::callouts::{Callout, CalloutSubject, callouts};
+use super::figures::LengthFormat;
 use super::member::{Member, PenView};
 use super::outline;
 use super::seen::ALONE;
-use super::thread::{Shown, threads};
-use super::view::{Half, View};
+use super::thread::{ThreadView, threads};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Scene, Xy};
 use quillet_model::{Configured, PartId, Pen, Units};
 
@@ -66,8 +66,8 @@ pub(crate) fn section(pen: &Pen, width_mm: f64, units: Units) -> Option<Look> {
         }
     }
     look.parts.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
-    let figures = Figures(units);
-    for about in [About::Capped, About::Uncapped] {
+    let figures = LengthFormat(units);
+    for about in [CalloutSubject::Capped, CalloutSubject::Uncapped] {
         for callout in callouts(pen, about, 1, figures) {
             let spot = callout.spot;
             if let Some(axis) = view.axis(spot.part, spot.station_mm) {
@@ -116,7 +116,7 @@ pub(crate) fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64
     let (mut x, mut parts, mut begins) = (0.0, Vec::new(), Vec::new());
     for member in &members {
         let (low, high) = span(member);
-        let view = View {
+        let view = ViewTransform {
             origin: Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
             scale,
             flipped: member.place.reversed,
@@ -180,7 +180,7 @@ fn begun(pen: &Pen, configured: Configured, width_mm: f64) -> Option<(PenView<'_
 }
 
 /// A part from outside.
-fn seen(scene: &mut Scene, member: &Member, view: View) {
+fn seen(scene: &mut Scene, member: &Member, view: ViewTransform) {
     let solid = member.solid;
     let halves = [Half::Upper, Half::Lower];
     let regions = halves.map(|half| view.region(half, &solid.outer));
@@ -194,7 +194,7 @@ fn seen(scene: &mut Scene, member: &Member, view: View) {
             half,
             member.part,
             solid,
-            Shown::Outside,
+            ThreadView::Outside,
             &ALONE,
         );
     }

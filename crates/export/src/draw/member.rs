@@ -1,6 +1,6 @@
 //! The parts of a pen where they lie on the paper.
 
-use super::view::View;
+use super::view::ViewTransform;
 use crate::scene::Xy;
 use quillet_model::{Configuration, Part, PartId, Pen, Place, Solid};
 
@@ -20,7 +20,7 @@ pub(super) struct Member<'a> {
     pub(super) part: &'a Part,
     pub(super) solid: &'a Solid,
     pub(super) place: Place,
-    pub(super) view: View,
+    pub(super) view: ViewTransform,
     /// It is drawn in section.
     pub(super) cut: bool,
 }
@@ -39,7 +39,7 @@ impl PenView<'_> {
             let place = (*self.configuration.places.get(id)?)?;
             let solid = &part.profiles.as_ref()?.crest;
             let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
-            let view = View {
+            let view = ViewTransform {
                 origin,
                 scale: self.scale,
                 flipped: place.reversed,

@@ -1,7 +1,7 @@
 //! What every view of a part shows of its outline: edges, ends, pieces of the blank.
 
-use super::seen::Before;
-use super::view::{Half, View};
+use super::seen::Occluders;
+use super::view::{Half, ViewTransform};
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_geometry::{Chain, Point};
 use quillet_model::{Part, Solid};
@@ -10,7 +10,13 @@ use quillet_model::{Part, Solid};
 const EDGE_DEG: f64 = 1.0;
 
 /// The outside of a half: silhouette, and an edge wherever it turns.
-pub(super) fn outside(scene: &mut Scene, view: View, half: Half, solid: &Solid, before: &Before) {
+pub(super) fn outside(
+    scene: &mut Scene,
+    view: ViewTransform,
+    half: Half,
+    solid: &Solid,
+    before: &Occluders,
+) {
     before.stroke(scene, view, half, &solid.outer);
     edges(scene, view, half, &solid.outer, before);
     ends(scene, view, half, solid, before);
@@ -20,11 +26,11 @@ pub(super) fn outside(scene: &mut Scene, view: View, half: Half, solid: &Solid, 
 /// hatches are told apart by `number`.
 pub(super) fn section(
     scene: &mut Scene,
-    view: View,
+    view: ViewTransform,
     half: Half,
     (part, solid): (&Part, &Solid),
     number: usize,
-    before: &Before,
+    before: &Occluders,
 ) {
     for lines in hatches(view, half, part, solid, number, before) {
         scene.lines(Layer::Hatch, lines);
@@ -38,13 +44,13 @@ pub(super) fn section(
 }
 
 /// A half's region on the paper: outside and bores, by the even-odd rule.
-pub(super) fn region(view: View, half: Half, solid: &Solid) -> Vec<Path> {
+pub(super) fn region(view: ViewTransform, half: Half, solid: &Solid) -> Vec<Path> {
     let chains = std::iter::once(&solid.outer).chain(&solid.inner);
     chains.map(|chain| view.region(half, chain)).collect()
 }
 
 /// Lines from the axis to the outline wherever it turns.
-fn edges(scene: &mut Scene, view: View, half: Half, chain: &Chain, before: &Before) {
+fn edges(scene: &mut Scene, view: ViewTransform, half: Half, chain: &Chain, before: &Occluders) {
     let mut shown: Vec<Point> = Vec::new();
     for pair in chain.segments().windows(2) {
         let (one, two) = (&pair[0].curve, &pair[1].curve);
@@ -70,7 +76,7 @@ fn edges(scene: &mut Scene, view: View, half: Half, chain: &Chain, before: &Befo
 }
 
 /// The two end faces, from the axis out.
-fn ends(scene: &mut Scene, view: View, half: Half, solid: &Solid, before: &Before) {
+fn ends(scene: &mut Scene, view: ViewTransform, half: Half, solid: &Solid, before: &Occluders) {
     for at in [solid.outer.start(), solid.outer.end()] {
         if at.r > 1e-9 {
             before.line(scene, before.outline, view, half, Point::new(at.z, 0.0), at);
@@ -80,12 +86,12 @@ fn ends(scene: &mut Scene, view: View, half: Half, solid: &Solid, before: &Befor
 
 /// The hatching, each piece of a glued blank by its own.
 fn hatches(
-    view: View,
+    view: ViewTransform,
     half: Half,
     part: &Part,
     solid: &Solid,
     number: usize,
-    before: &Before,
+    before: &Occluders,
 ) -> Vec<Vec<[Xy; 2]>> {
     let region = region(view, half, solid);
     if part.blanks().len() < 2 {
@@ -104,7 +110,7 @@ fn hatches(
 }
 
 /// Where a piece of the blank lies, its spigot with it and the next one's taken out.
-fn piece(view: View, half: Half, part: &Part, which: usize) -> Vec<Path> {
+fn piece(view: ViewTransform, half: Half, part: &Part, which: usize) -> Vec<Path> {
     let wide = 10.0 * part.length.to_mm();
     let rectangle = |from: f64, to: f64, radius: f64| {
         let [a, b] = [Point::new(from, 0.0), Point::new(to, radius)].map(|at| view.place(half, at));
@@ -131,7 +137,7 @@ fn piece(view: View, half: Half, part: &Part, which: usize) -> Vec<Path> {
 /// The joints between the pieces of a glued blank: as an edge outside, with the spigot in the cut.
 pub(super) fn glue_lines(
     scene: &mut Scene,
-    view: View,
+    view: ViewTransform,
     half: Half,
     part: &Part,
     solid: &Solid,

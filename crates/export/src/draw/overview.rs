@@ -1,8 +1,8 @@
 //! A pen in its configurations, with lengths, balance, contacts and clearances.
 
-use super::callouts::{About, Callout, callouts};
+use super::callouts::{Callout, CalloutSubject, callouts};
 use super::detail::Detail;
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::member::PenView;
 use super::spread::spread;
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
@@ -28,7 +28,7 @@ const SIDE_MM: f64 = 8.0;
 /// Draws a pen in each of its configurations, at most `width_mm` wide; none where it could not be
 /// put together.
 pub fn overview(pen: &Pen, width_mm: f64, units: Units) -> Option<Overview> {
-    overview_with(pen, width_mm, None, Figures(units))
+    overview_with(pen, width_mm, None, LengthFormat(units))
 }
 
 /// The same, with what a detail shows marked on the capped pen.
@@ -36,12 +36,12 @@ pub(super) fn overview_with(
     pen: &Pen,
     width_mm: f64,
     detail: Option<&Detail>,
-    figures: Figures,
+    figures: LengthFormat,
 ) -> Option<Overview> {
-    let views: Vec<(Configured, About)> = [
-        (Configured::Capped, About::Capped),
-        (Configured::Uncapped, About::Uncapped),
-        (Configured::Posted, About::Posted),
+    let views: Vec<(Configured, CalloutSubject)> = [
+        (Configured::Capped, CalloutSubject::Capped),
+        (Configured::Uncapped, CalloutSubject::Uncapped),
+        (Configured::Posted, CalloutSubject::Posted),
     ]
     .into_iter()
     .filter(|(configured, _)| pen.assembly.configuration(*configured).is_some())
@@ -142,7 +142,7 @@ fn measures(
     scene: &mut Scene,
     view: &PenView,
     configured: Configured,
-    (radius, figures): (f64, Figures),
+    (radius, figures): (f64, LengthFormat),
 ) {
     let (origin, scale) = (view.origin, view.scale);
     let y = -radius - 6.5;

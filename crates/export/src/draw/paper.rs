@@ -34,7 +34,7 @@ impl Paper {
 /// A sheet on its long side with a frame (ISO 5457: 20 mm to bind, 10 mm elsewhere) and check
 /// lines on both axes.
 #[derive(Clone, Debug)]
-pub struct Sheet {
+pub struct FramedSheet {
     /// What is drawn so far.
     pub scene: Scene,
     /// The frame: lower left and upper right corner.
@@ -44,9 +44,9 @@ pub struct Sheet {
 /// From the frame to a check line, mm.
 const INSET_MM: f64 = 5.0;
 
-impl Sheet {
+impl FramedSheet {
     /// A framed sheet on its long side.
-    pub fn new(title: &str, paper: Paper, units: Units) -> Sheet {
+    pub fn new(title: &str, paper: Paper, units: Units) -> FramedSheet {
         let (short, long) = paper.sides_mm();
         let mut scene = Scene::new(title, long, short);
         let frame = (Xy::new(20.0, 10.0), Xy::new(long - 10.0, short - 10.0));
@@ -55,7 +55,7 @@ impl Sheet {
         scene.stroke(Layer::Outline, path);
         let corner = Xy::new(low.x + INSET_MM, high.y - INSET_MM);
         check_lines(&mut scene, corner, units);
-        Sheet { scene, frame }
+        FramedSheet { scene, frame }
     }
 
     /// The room for a view: what the frame and the check lines leave above `foot_mm`.

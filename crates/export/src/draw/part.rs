@@ -1,13 +1,13 @@
 //! The drawing of a part on a sheet of its own.
 
 use super::column;
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::half::half_section;
-use super::paper::{Paper, Sheet};
-use super::rows::Rows;
+use super::paper::{FramedSheet, Paper};
+use super::rows::DimensionRows;
 use super::thread::any_widened;
 use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Scene, Text, Xy};
 use quillet_geometry::Bounds;
 use quillet_model::{End, Hand, Part, Profiles, Units};
@@ -38,16 +38,16 @@ const SCALES: [f64; 7] = [10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
 pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let name = &part.name.text;
-    let figures = Figures(title.units);
-    let mut sheet = Sheet::new(&format!("{name}, part drawing"), paper, title.units);
+    let figures = LengthFormat(title.units);
+    let mut sheet = FramedSheet::new(&format!("{name}, part drawing"), paper, title.units);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);
     let width = high.x - low.x;
     let (above, below) = (
         column::outside(part, profiles, figures),
         column::inside(part, profiles, figures),
     );
-    let upper = Rows::new(Half::Upper, &above, width);
-    let lower = Rows::new(Half::Lower, &below, width);
+    let upper = DimensionRows::new(Half::Upper, &above, width);
+    let lower = DimensionRows::new(Half::Lower, &below, width);
     let radius = widest_mm(profiles);
     let length = part.length.to_mm();
     let depth = upper.depth_mm() + lower.depth_mm();
@@ -62,7 +62,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let spare = (high.y - low.y - depth - 2.0 * radius * scale) / 2.0;
     let axis = high.y - spare - upper.depth_mm() - radius * scale;
     let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
-    let view = View::new(origin, scale);
+    let view = ViewTransform::new(origin, scale);
     let scene = &mut sheet.scene;
     half_section(scene, view, part, profiles);
     let ends = [0.0, length];
@@ -106,7 +106,7 @@ pub(super) fn scale_text(scale: f64) -> String {
 }
 
 /// The names of the ends that all is measured from, beside them.
-fn datums(scene: &mut Scene, view: View, part: &Part) {
+fn datums(scene: &mut Scene, view: ViewTransform, part: &Part) {
     let name = |letter: &str, end: End| format!("{letter}  {}", part.end_name(end));
     let left = view.axis(0.0).moved(-6.0, 1.2);
     scene.text(Text::new(left, 3.5, name("A", End::First)).anchored(Anchor::End));
@@ -116,7 +116,7 @@ fn datums(scene: &mut Scene, view: View, part: &Part) {
 
 /// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
 /// keeps.
-fn general(hand: &Hand, figures: Figures) -> String {
+fn general(hand: &Hand, figures: LengthFormat) -> String {
     let said = |kept: ToleranceKind| hand.stated(kept).map(|within| figures.written(within));
     let drawn = [
         (ToleranceKind::Shoulder, "shoulders"),
@@ -140,10 +140,10 @@ fn general(hand: &Hand, figures: Figures) -> String {
 }
 
 /// Material and conventions, left of the title block.
-fn notes(sheet: &mut Sheet, part: &Part, scale: f64, title: &PartTitle) {
+fn notes(sheet: &mut FramedSheet, part: &Part, scale: f64, title: &PartTitle) {
     let (low, high) = sheet.frame;
     let width = high.x - low.x - WIDTH_MM - 5.0;
-    let figures = Figures(title.units);
+    let figures = LengthFormat(title.units);
     let unit = title.units.suffix();
     let mut lines: Vec<String> = part
         .blanks()

@@ -1,10 +1,10 @@
 //! The parts of a pen beside each other at one scale, each with its name and size.
 
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::half::half_section;
 use super::overview::scale_for;
 use super::part::widest_mm;
-use super::view::View;
+use super::view::ViewTransform;
 use crate::scene::{Scene, Text, Xy};
 use quillet_model::{Part, Profiles, Units};
 
@@ -18,7 +18,7 @@ const ABOVE_MM: f64 = 4.0;
 const BELOW_MM: f64 = 13.0;
 
 /// A part, where it has a shape, with its caption.
-struct Shown<'a> {
+struct CaptionedPart<'a> {
     part: &'a Part,
     profiles: &'a Profiles,
     name: Text,
@@ -29,9 +29,9 @@ struct Shown<'a> {
 /// none has a shape. `scale` is paper millimetres for each of the part's, of ISO 5455 where none is
 /// given.
 pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64, units: Units) -> Option<Scene> {
-    let shown: Vec<Shown> = parts
+    let shown: Vec<CaptionedPart> = parts
         .iter()
-        .filter_map(|part| Shown::of(part, Figures(units)))
+        .filter_map(|part| CaptionedPart::of(part, LengthFormat(units)))
         .collect();
     let longest = shown
         .iter()
@@ -50,7 +50,12 @@ pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64, units: Units) -
         let mut left = LEFT_MM;
         for it in &row {
             let origin = Xy::new(left, top - ABOVE_MM - radius);
-            half_section(&mut scene, View::new(origin, scale), it.part, it.profiles);
+            half_section(
+                &mut scene,
+                ViewTransform::new(origin, scale),
+                it.part,
+                it.profiles,
+            );
             for (text, down) in [(&it.name, 5.0), (&it.size, 9.5)] {
                 let at = origin.moved(0.0, -radius - down);
                 scene.text(Text { at, ..text.clone() });
@@ -62,8 +67,8 @@ pub fn parts(parts: &[&Part], scale: Option<f64>, width_mm: f64, units: Units) -
     (!shown.is_empty()).then_some(scene)
 }
 
-impl<'a> Shown<'a> {
-    fn of(part: &'a Part, figures: Figures) -> Option<Self> {
+impl<'a> CaptionedPart<'a> {
+    fn of(part: &'a Part, figures: LengthFormat) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
         let length = figures.number(part.length.to_mm());
         let unit = figures.0.suffix();
@@ -71,7 +76,7 @@ impl<'a> Shown<'a> {
             Some(mass) => format!("{length} {unit}, {:.1} g", mass.mass_g),
             None => format!("{length} {unit}, mass not known"),
         };
-        Some(Shown {
+        Some(CaptionedPart {
             part,
             profiles,
             name: Text::new(Xy::default(), 2.8, &*part.name.text).bold(),
@@ -87,8 +92,12 @@ impl<'a> Shown<'a> {
 }
 
 /// What stands beside each other.
-fn rows<'s, 'a>(shown: &'s [Shown<'a>], scale: f64, width_mm: f64) -> Vec<Vec<&'s Shown<'a>>> {
-    let mut rows: Vec<Vec<&Shown>> = Vec::new();
+fn rows<'s, 'a>(
+    shown: &'s [CaptionedPart<'a>],
+    scale: f64,
+    width_mm: f64,
+) -> Vec<Vec<&'s CaptionedPart<'a>>> {
+    let mut rows: Vec<Vec<&CaptionedPart>> = Vec::new();
     let mut left = LEFT_MM;
     for it in shown {
         let takes = it.width_mm(scale);
@@ -104,11 +113,11 @@ fn rows<'s, 'a>(shown: &'s [Shown<'a>], scale: f64, width_mm: f64) -> Vec<Vec<&'
     rows
 }
 
-fn height_mm(row: &[&Shown], scale: f64) -> f64 {
+fn height_mm(row: &[&CaptionedPart], scale: f64) -> f64 {
     2.0 * widest(row) * scale + ABOVE_MM + BELOW_MM
 }
 
-fn widest(row: &[&Shown]) -> f64 {
+fn widest(row: &[&CaptionedPart]) -> f64 {
     let radii = row.iter().map(|it| widest_mm(it.profiles));
     radii.fold(0.0, f64::max)
 }

@@ -1,9 +1,9 @@
 //! The drawing of a pen put together, on a sheet of its own.
 
 use super::detail::Detail;
-use super::figures::Figures;
+use super::figures::LengthFormat;
 use super::overview::overview_with;
-use super::paper::{Paper, Sheet};
+use super::paper::{FramedSheet, Paper};
 use super::part::{PartTitle, scale_text, wrapped};
 use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use crate::scene::{Scene, Text, Xy};
@@ -20,9 +20,9 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
     if !pen.is_settled() {
         return None;
     }
-    let figures = Figures(title.units);
+    let figures = LengthFormat(title.units);
     let name = pen.title_or_name();
-    let mut sheet = Sheet::new(&format!("{name}, put together"), paper, title.units);
+    let mut sheet = FramedSheet::new(&format!("{name}, put together"), paper, title.units);
     let (low, high) = sheet.room(HEIGHT_MM + 1.0);
     let width = high.x - low.x - 4.0;
     let plain = overview_with(pen, width, None, figures)?;

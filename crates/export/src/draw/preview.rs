@@ -2,7 +2,7 @@
 
 use super::half::half_section;
 use super::part::widest_mm;
-use super::view::View;
+use super::view::ViewTransform;
 use super::{Callout, overview, parts};
 use crate::scene::{Scene, Xy};
 use quillet_model::{Part, Pen, Units};
@@ -17,7 +17,7 @@ pub fn preview(part: &Part, width_mm: f64) -> Option<Scene> {
         .min(width_mm / 3.0 / (2.0 * radius).max(1e-6));
     let (width, height) = (length * scale + 2.0 * margin, 2.0 * radius * scale + 4.0);
     let mut scene = Scene::new(part.name.text.to_string(), width, height);
-    let view = View::new(Xy::new(margin, height / 2.0), scale);
+    let view = ViewTransform::new(Xy::new(margin, height / 2.0), scale);
     half_section(&mut scene, view, part, profiles);
     Some(scene)
 }

@@ -1,8 +1,8 @@
 //! Running dimensions in rows (ISO 129-1): distances from one datum, diameters beside them.
 
-use super::column::Column;
+use super::column::DimensionColumn;
 use super::spread::spread;
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_model::End;
 
@@ -18,21 +18,25 @@ const GAP_MM: f64 = 0.6;
 const ROW_GAP_MM: f64 = 2.2;
 
 /// Rows of dimensions above or below a view.
-pub(super) struct Rows<'a> {
+pub(super) struct DimensionRows<'a> {
     half: Half,
-    columns: &'a [Column],
+    columns: &'a [DimensionColumn],
     height_mm: f64,
     pitch_mm: f64,
 }
 
-impl<'a> Rows<'a> {
+impl<'a> DimensionRows<'a> {
     /// Rows as large as a width lets them be.
-    pub(super) fn new(half: Half, columns: &'a [Column], width_mm: f64) -> Rows<'a> {
+    pub(super) fn new(
+        half: Half,
+        columns: &'a [DimensionColumn],
+        width_mm: f64,
+    ) -> DimensionRows<'a> {
         // A turned line takes its capitals and its descenders, and a little air.
         let pitch = |height: f64| 1.4 * height;
         let fits = |height: &f64| pitch(*height) * columns.len() as f64 <= width_mm;
         let height_mm = HEIGHTS_MM.into_iter().find(fits).unwrap_or(HEIGHTS_MM[2]);
-        Rows {
+        DimensionRows {
             half,
             columns,
             height_mm,
@@ -96,7 +100,7 @@ impl<'a> Rows<'a> {
     pub(super) fn draw(
         &self,
         scene: &mut Scene,
-        view: View,
+        view: ViewTransform,
         edge_mm: f64,
         x_mm: (f64, f64),
         ends: [f64; 2],
@@ -143,7 +147,7 @@ impl<'a> Rows<'a> {
         }
     }
 
-    fn write(&self, scene: &mut Scene, column: &Column, x: f64, y: f64) {
+    fn write(&self, scene: &mut Scene, column: &DimensionColumn, x: f64, y: f64) {
         let sign = self.half.sign();
         let anchor = if self.half == Half::Upper {
             Anchor::Start
@@ -168,7 +172,7 @@ impl<'a> Rows<'a> {
     fn running(
         &self,
         scene: &mut Scene,
-        view: View,
+        view: ViewTransform,
         end: End,
         datum_z: f64,
         y: f64,
@@ -217,7 +221,7 @@ fn mark(at: Xy, way: f64, room_mm: f64) -> Path {
     Path::polygon(&[at, back.moved(0.0, half), back.moved(0.0, -half)])
 }
 
-fn distance(column: &Column) -> String {
+fn distance(column: &DimensionColumn) -> String {
     match column.datum {
         Some(End::Second) => format!("B {}", column.distance),
         _ => column.distance.clone(),

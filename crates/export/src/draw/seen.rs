@@ -1,11 +1,11 @@
 //! What of a part is seen where others lie before it.
 
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Path, Scene};
 use quillet_geometry::{Chain, Curve, Point, Tag};
 
 /// What lies before a part: in the cut, and on the paper.
-pub(super) struct Before<'a> {
+pub(super) struct Occluders<'a> {
     /// True for places of the part's meridian plane that others hide.
     pub(super) hides: &'a dyn Fn(Point) -> bool,
     /// How its own outline is drawn.
@@ -15,15 +15,15 @@ pub(super) struct Before<'a> {
 }
 
 /// Nothing lies before it.
-pub(super) const ALONE: Before<'static> = Before {
+pub(super) const ALONE: Occluders<'static> = Occluders {
     hides: &|_| false,
     outline: Layer::Outline,
     covers: &[],
 };
 
-impl Before<'_> {
+impl Occluders<'_> {
     /// Strokes what is seen of a chain.
-    pub(super) fn stroke(&self, scene: &mut Scene, view: View, half: Half, chain: &Chain) {
+    pub(super) fn stroke(&self, scene: &mut Scene, view: ViewTransform, half: Half, chain: &Chain) {
         if self.covers.is_empty() {
             return scene.stroke(self.outline, view.path(half, chain));
         }
@@ -37,7 +37,7 @@ impl Before<'_> {
         &self,
         scene: &mut Scene,
         layer: Layer,
-        view: View,
+        view: ViewTransform,
         half: Half,
         from: Point,
         to: Point,
@@ -45,7 +45,14 @@ impl Before<'_> {
         self.curve(scene, layer, view, half, &Curve::line(from, to));
     }
 
-    fn curve(&self, scene: &mut Scene, layer: Layer, view: View, half: Half, curve: &Curve) {
+    fn curve(
+        &self,
+        scene: &mut Scene,
+        layer: Layer,
+        view: ViewTransform,
+        half: Half,
+        curve: &Curve,
+    ) {
         for (from, to) in self.stretches(curve) {
             let piece = Chain::single(Tag(0), curve.between_params(from, to));
             scene.stroke(layer, view.path(half, &piece));

@@ -7,7 +7,7 @@ use quillet_syntax::ast::StockSection;
 
 /// What is left of a blank, sliced along its axis; stations in mm from the part's first end.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Stock {
+pub(super) struct StockProfile {
     /// Slices in order, each as far as the next begins.
     slices: Vec<Slice>,
 }
@@ -25,9 +25,9 @@ struct Slice {
 /// The slices are no longer than this, mm.
 const STEP_MM: f64 = 0.25;
 
-impl Stock {
+impl StockProfile {
     /// The blank as it comes from the saw.
-    pub(super) fn of(part: &Part, blank: &Blank) -> Stock {
+    pub(super) fn of(part: &Part, blank: &Blank) -> StockProfile {
         let (from, to) = (blank.from.to_mm(), blank.to.to_mm());
         let size = |at: f64| {
             let piece = part.blanks().iter().find(|it| at <= it.to.to_mm());
@@ -63,7 +63,7 @@ impl Stock {
                 inner: [0.0; 2],
             }
         });
-        Stock {
+        StockProfile {
             slices: slices.collect(),
         }
     }

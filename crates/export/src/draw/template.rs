@@ -1,7 +1,7 @@
 //! A profile template at full size, to cut out and hold against the work.
 
 use super::part::widest_mm;
-use super::view::{Half, View};
+use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_model::{End, Part};
 
@@ -24,7 +24,7 @@ pub fn template(part: &Part) -> Option<Scene> {
         width,
         height,
     );
-    let view = View::new(Xy::new(margin, 4.0), 1.0);
+    let view = ViewTransform::new(Xy::new(margin, 4.0), 1.0);
     let outer = &profiles.crest.outer;
     let top = view.origin.y + radius + card;
     let (start, end) = (view.axis(0.0), view.axis(length));
@@ -59,7 +59,7 @@ pub fn template(part: &Part) -> Option<Scene> {
     Some(scene)
 }
 
-fn stations(scene: &mut Scene, view: View, length: f64, top: f64) {
+fn stations(scene: &mut Scene, view: ViewTransform, length: f64, top: f64) {
     let count = (length / 5.0 + 1e-9).floor() as u32;
     for step in 0..=count {
         let z = f64::from(step) * 5.0;

@@ -1,7 +1,7 @@
 //! Threads by the simplified convention of ISO 6410-1.
 
-use super::seen::Before;
-use super::view::{Half, View};
+use super::seen::Occluders;
+use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Scene};
 use quillet_geometry::Point;
 use quillet_model::{Feature, Part, Solid};
@@ -13,7 +13,7 @@ pub(super) const LEAST_MM: f64 = 0.7;
 
 /// What of a part's threads one half shows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Shown {
+pub(super) enum ThreadView {
     /// Those outside.
     Outside,
     /// Those inside too.
@@ -23,18 +23,18 @@ pub(super) enum Shown {
 /// Root lines thin, ends of full form thick. The crests are the outline itself.
 pub(super) fn threads(
     scene: &mut Scene,
-    view: View,
+    view: ViewTransform,
     half: Half,
     part: &Part,
     solid: &Solid,
-    shown: Shown,
-    before: &Before,
+    shown: ThreadView,
+    before: &Occluders,
 ) {
     for feature in &part.features {
         let Some((thread, side)) = feature.thread() else {
             continue;
         };
-        if side == Side::Inside && shown == Shown::Outside {
+        if side == Side::Inside && shown == ThreadView::Outside {
             continue;
         }
         let [from, to] = span(part, feature);
@@ -66,7 +66,7 @@ pub(super) fn threads(
                 continue;
             }
             let low = match (side, shown) {
-                (Side::Outside, Shown::Cut) => root,
+                (Side::Outside, ThreadView::Cut) => root,
                 _ => last,
             };
             let [a, b] = [low, crest.max(root)].map(|r| Point::new(z, r));

@@ -1,6 +1,6 @@
 //! The title block: the data fields of ISO 7200 in a plain layout of our own.
 
-use super::paper::{Paper, Sheet};
+use super::paper::{FramedSheet, Paper};
 use crate::scene::{Layer, Path, Scene, Text, Xy};
 
 /// What stands in a title block. Empty fields are there to be filled in by hand.
@@ -29,7 +29,7 @@ pub(super) const WIDTH_MM: f64 = 180.0;
 
 impl TitleBlock {
     /// Draws it in the frame's lower right corner.
-    pub(super) fn draw(&self, sheet: &mut Sheet, paper: Paper) {
+    pub(super) fn draw(&self, sheet: &mut FramedSheet, paper: Paper) {
         let at = Xy::new(sheet.frame.1.x - WIDTH_MM, sheet.frame.0.y);
         let scene = &mut sheet.scene;
         scene.stroke(Layer::Outline, Path::rectangle(at, WIDTH_MM, HEIGHT_MM));

@@ -1,12 +1,12 @@
 //! How a part lies on the paper.
 
-use crate::scene::{Path, Step, Xy};
+use crate::scene::{Path, PathElement, Xy};
 use quillet_geometry::{Chain, Curve, Point};
 use std::f64::consts::PI;
 
 /// A part's axis on the paper, from left to right, and the scale it is drawn at.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct View {
+pub(super) struct ViewTransform {
     /// Where station 0 lies on the axis.
     pub(super) origin: Xy,
     /// Paper millimetres for each of the part's.
@@ -34,10 +34,10 @@ impl Half {
     }
 }
 
-impl View {
+impl ViewTransform {
     /// A part whose stations run to the right.
-    pub(super) fn new(origin: Xy, scale: f64) -> View {
-        View {
+    pub(super) fn new(origin: Xy, scale: f64) -> ViewTransform {
+        ViewTransform {
             origin,
             scale,
             flipped: false,
@@ -84,13 +84,13 @@ impl View {
         path.close()
     }
 
-    fn step(&self, half: Half, curve: &Curve, to: Point) -> Step {
+    fn step(&self, half: Half, curve: &Curve, to: Point) -> PathElement {
         let to = self.place(half, to);
         match curve {
-            Curve::Line(_) => Step::Line(to),
+            Curve::Line(_) => PathElement::Line(to),
             Curve::Cubic(cubic) => {
                 let [_, a, b, _] = cubic.points().map(|point| self.place(half, point));
-                Step::Cubic(a, b, to)
+                PathElement::Cubic(a, b, to)
             }
             Curve::Arc(arc) => {
                 let centre = arc.centre();
@@ -107,7 +107,7 @@ impl View {
                     }
                 };
                 let (from, end) = (near(from), near(end));
-                Step::Arc {
+                PathElement::Arc {
                     centre: self.place(half, centre),
                     semi: Xy::new(semi.z * self.scale, semi.r * self.scale),
                     from_rad: half.sign() * if self.flipped { PI - from } else { from },

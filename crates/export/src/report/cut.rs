@@ -13,11 +13,11 @@ use serde::Serialize;
 pub struct CutReport {
     of: String,
     kerf_mm: f64,
-    stocks: Vec<Stock>,
+    stocks: Vec<StockReport>,
 }
 
 #[derive(Serialize)]
-struct Stock {
+struct StockReport {
     blank: Option<String>,
     material: String,
     section: &'static str,
@@ -26,7 +26,7 @@ struct Stock {
     length_mm: Option<f64>,
     /// Pieces keep the order of the pen.
     matched: bool,
-    pieces: Vec<Piece>,
+    pieces: Vec<CutPieceReport>,
     /// All pieces and the cuts between them, end to end.
     total_mm: f64,
     /// Which pieces come off which rod, counted from 1.
@@ -36,7 +36,7 @@ struct Stock {
 }
 
 #[derive(Serialize)]
-struct Piece {
+struct CutPieceReport {
     part: String,
     piece: usize,
     of_pieces: usize,
@@ -54,7 +54,10 @@ impl CutReport {
     /// Of a plan.
     pub fn of(planned: &Planned<'_>) -> Self {
         let list = CutList::of(&planned.plan, planned.bench);
-        let stocks = list.stocks.iter().map(|stock| Stock::of(stock, list.kerf));
+        let stocks = list
+            .stocks
+            .iter()
+            .map(|stock| StockReport::of(stock, list.kerf));
         Self {
             of: planned.title.clone(),
             kerf_mm: list.kerf.to_mm(),
@@ -70,7 +73,7 @@ impl CutReport {
     }
 }
 
-impl Stock {
+impl StockReport {
     fn of(stock: &CutStock, kerf: Length) -> Self {
         let counted = |rod: &Vec<usize>| rod.iter().map(|index| index + 1).collect();
         let material = &stock.material;
@@ -85,7 +88,7 @@ impl Stock {
             size_mm: stock.size.to_mm(),
             length_mm: stock.length.map(Length::to_mm),
             matched: stock.matched,
-            pieces: stock.pieces.iter().map(Piece::of).collect(),
+            pieces: stock.pieces.iter().map(CutPieceReport::of).collect(),
             total_mm: stock.total(kerf).to_mm(),
             rods: packing.map_or_else(Vec::new, |it| it.rods.iter().map(counted).collect()),
             too_long: packing.map_or_else(Vec::new, |it| counted(&it.too_long)),
@@ -151,7 +154,7 @@ impl Stock {
     }
 }
 
-impl Piece {
+impl CutPieceReport {
     fn of(piece: &CutPiece) -> Self {
         Self {
             part: piece.part.to_string(),

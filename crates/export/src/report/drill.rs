@@ -1,6 +1,6 @@
 //! A drill's size, the drills either side of it, its point.
 
-use super::{Answer, Page, SCHEMA_VERSION};
+use super::{Answer, AnswerPage, SCHEMA_VERSION};
 use quillet_geometry::{Angle, Length};
 use quillet_standards::Source;
 use quillet_standards::drill::{Drill, DrillSeries, gauge, jobber, neighbours, point_length};
@@ -24,7 +24,7 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
     let names: Vec<String> = all.exact.iter().map(ToString::to_string).collect();
     let tip = point_length(size, angle);
 
-    let mut page = Page::new(format!("⌀ {size} ({} in)", size.inch_text(4)));
+    let mut page = AnswerPage::new(format!("⌀ {size} ({} in)", size.inch_text(4)));
     page.heading("size");
     match all.exact.first() {
         Some(drill) => page.sourced("drill", names.join(", "), drill.source()),
@@ -82,8 +82,8 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
         }
         series.push(NearInSeries {
             series: one.word(),
-            below: near.below.map(Near::of),
-            above: near.above.map(Near::of),
+            below: near.below.map(NearDrillReport::of),
+            above: near.above.map(NearDrillReport::of),
         });
     }
     let figures = DrillReport {
@@ -94,8 +94,8 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
         point_deg: angle.to_deg(),
         point_mm: tip.to_mm(),
         flute_mm: jobber.and_then(Drill::flute).map(Length::to_mm),
-        below: all.below.map(Near::of),
-        above: all.above.map(Near::of),
+        below: all.below.map(NearDrillReport::of),
+        above: all.above.map(NearDrillReport::of),
         series,
         source: sources(&all.exact),
     };
@@ -112,8 +112,8 @@ struct DrillReport {
     point_deg: f64,
     point_mm: f64,
     flute_mm: Option<f64>,
-    below: Option<Near>,
-    above: Option<Near>,
+    below: Option<NearDrillReport>,
+    above: Option<NearDrillReport>,
     series: Vec<NearInSeries>,
     source: Vec<&'static str>,
 }
@@ -121,17 +121,17 @@ struct DrillReport {
 #[derive(Serialize)]
 struct NearInSeries {
     series: &'static str,
-    below: Option<Near>,
-    above: Option<Near>,
+    below: Option<NearDrillReport>,
+    above: Option<NearDrillReport>,
 }
 
 #[derive(Serialize)]
-struct Near {
+struct NearDrillReport {
     name: String,
     diameter_mm: f64,
 }
 
-impl Near {
+impl NearDrillReport {
     fn of(drill: &'static Drill) -> Self {
         Self {
             name: drill.to_string(),

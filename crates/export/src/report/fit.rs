@@ -1,6 +1,6 @@
 //! Limits, clearance and kind of an ISO 286 fit.
 
-use super::{Answer, Page, SCHEMA_VERSION};
+use super::{Answer, AnswerPage, SCHEMA_VERSION};
 use quillet_geometry::{Length, Limits};
 use quillet_standards::fit::{FitError, FitKind, SizedFit, ZoneLimits, drilled_hole};
 use serde::Serialize;
@@ -14,7 +14,7 @@ use serde_json::Number;
 pub fn fit(asked: SizedFit) -> Result<Answer, FitError> {
     let SizedFit { size, fit } = asked;
     let found = fit.at(size)?;
-    let mut page = Page::new(format!("{size} {fit}: {} fit", found.kind.word()));
+    let mut page = AnswerPage::new(format!("{size} {fit}: {} fit", found.kind.word()));
     for (what, zone) in [("hole", found.hole), ("shaft", found.shaft)] {
         page.heading(format!("{what} {}", zone.zone));
         page.sourced("limits", zone.limits.to_string(), zone.source);

@@ -1,13 +1,13 @@
 //! Density, speeds, walls and cautions of the built-in kinds of material.
 
-use super::{Answer, Page, SCHEMA_VERSION};
+use super::{Answer, AnswerPage, SCHEMA_VERSION};
 use quillet_geometry::Length;
 use quillet_standards::material::{self, Cutting, Family, Material, Operation, Range};
 use serde::Serialize;
 
 /// All kinds by family, each with its density.
 pub fn materials() -> Answer {
-    let mut page = Page::new("built-in kinds of material");
+    let mut page = AnswerPage::new("built-in kinds of material");
     let mut kinds = Vec::new();
     for family in Family::ALL {
         let of_family = || material::all().filter(move |kind| kind.family() == family);
@@ -31,7 +31,7 @@ pub fn materials() -> Answer {
 /// All that is known of a kind.
 pub fn material(kind: &'static Material) -> Answer {
     let density = kind.density();
-    let mut page = Page::new(format!(
+    let mut page = AnswerPage::new(format!(
         "{}: {}, {}",
         kind.kind(),
         kind.title(),
@@ -98,7 +98,7 @@ pub fn material(kind: &'static Material) -> Answer {
     Answer::new(page, &MaterialReport::of(kind))
 }
 
-fn cutting_rows(page: &mut Page, heading: &str, cutting: &'static Cutting) {
+fn cutting_rows(page: &mut AnswerPage, heading: &str, cutting: &'static Cutting) {
     page.heading(format!("{heading}, {}", cutting.tool()));
     if let (Some(speed), Some(turns)) = (
         cutting.speed_m_min(),

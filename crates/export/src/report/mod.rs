@@ -27,7 +27,7 @@ pub use json::{exact, rounded};
 pub use lists::Lists;
 pub use material::{material, materials};
 pub use measure::Measures;
-pub use page::{Answer, Page};
+pub use page::{Answer, AnswerPage};
 pub use profiles::Profiles;
 pub use thread::{ThreadQuestion, thread};
 pub use tools::ToolReport;

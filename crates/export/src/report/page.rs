@@ -6,14 +6,14 @@ use std::fmt::Write;
 /// An answer in both forms.
 pub struct Answer {
     /// The table for people.
-    pub page: Page,
+    pub page: AnswerPage,
     /// The object for programs.
     pub json: serde_json::Value,
 }
 
 impl Answer {
     /// A page, and the figures on it.
-    pub(super) fn new(page: Page, figures: &impl serde::Serialize) -> Self {
+    pub(super) fn new(page: AnswerPage, figures: &impl serde::Serialize) -> Self {
         // Plain structs with names for keys: they always come to a value.
         let json = serde_json::to_value(figures).unwrap_or_default();
         Self { page, json }
@@ -21,12 +21,12 @@ impl Answer {
 }
 
 /// A page of rows under headings, their values aligned.
-pub struct Page {
+pub struct AnswerPage {
     title: String,
-    lines: Vec<Line>,
+    lines: Vec<PageLine>,
 }
 
-enum Line {
+enum PageLine {
     Heading(String),
     Row {
         what: String,
@@ -35,10 +35,10 @@ enum Line {
     },
 }
 
-impl Page {
+impl AnswerPage {
     /// An empty page.
-    pub(super) fn new(title: impl Into<String>) -> Page {
-        Page {
+    pub(super) fn new(title: impl Into<String>) -> AnswerPage {
+        AnswerPage {
             title: title.into(),
             lines: Vec::new(),
         }
@@ -46,7 +46,7 @@ impl Page {
 
     /// A heading over the rows that follow.
     pub(super) fn heading(&mut self, heading: impl Into<String>) {
-        self.lines.push(Line::Heading(heading.into()));
+        self.lines.push(PageLine::Heading(heading.into()));
     }
 
     /// A row that follows from what stands above it.
@@ -71,7 +71,7 @@ impl Page {
         value: impl Into<String>,
         source: Option<Source>,
     ) {
-        self.lines.push(Line::Row {
+        self.lines.push(PageLine::Row {
             what: what.into(),
             value: value.into(),
             source,
@@ -84,8 +84,8 @@ impl Page {
             .lines
             .iter()
             .map(|line| match line {
-                Line::Heading(_) => 0,
-                Line::Row { what, .. } => what.chars().count(),
+                PageLine::Heading(_) => 0,
+                PageLine::Row { what, .. } => what.chars().count(),
             })
             .max()
             .unwrap_or(0);
@@ -94,10 +94,10 @@ impl Page {
         // Writing to a string cannot fail.
         for line in &self.lines {
             match line {
-                Line::Heading(heading) => {
+                PageLine::Heading(heading) => {
                     let _ = writeln!(text, "\n{heading}");
                 }
-                Line::Row {
+                PageLine::Row {
                     what,
                     value,
                     source,
@@ -132,7 +132,7 @@ mod tests {
 
     #[test]
     fn rows_align_and_sources_are_notes() {
-        let mut page = Page::new("M10");
+        let mut page = AnswerPage::new("M10");
         page.heading("size");
         page.sourced("major ⌀", "10 mm", Source::new("ISO 724"));
         page.row("pitch", "1.5 mm");

@@ -35,14 +35,14 @@ struct PartProfiles {
 #[derive(Serialize)]
 struct BodyProfile {
     density_g_cm3: Option<f64>,
-    outer: Vec<Vec<Piece>>,
-    inner: Vec<Vec<Piece>>,
+    outer: Vec<Vec<SegmentProfile>>,
+    inner: Vec<Vec<SegmentProfile>>,
 }
 
 /// Places are (z, r) in mm.
 #[derive(Serialize)]
 #[serde(rename_all = "lowercase", tag = "kind")]
-enum Piece {
+enum SegmentProfile {
     Line {
         start: [f64; 2],
         end: [f64; 2],
@@ -179,14 +179,14 @@ impl PartProfiles {
     }
 }
 
-fn pieces(chain: &Chain) -> Vec<Piece> {
+fn pieces(chain: &Chain) -> Vec<SegmentProfile> {
     let at = |place: Point| [place.z, place.r];
     let piece = |curve: &Curve| match curve {
-        Curve::Line(line) => Piece::Line {
+        Curve::Line(line) => SegmentProfile::Line {
             start: at(line.start),
             end: at(line.end),
         },
-        Curve::Arc(arc) => Piece::Arc {
+        Curve::Arc(arc) => SegmentProfile::Arc {
             start: at(arc.start()),
             end: at(arc.end()),
             centre: at(arc.centre()),
@@ -194,7 +194,7 @@ fn pieces(chain: &Chain) -> Vec<Piece> {
             semi_r: arc.semi_r_mm(),
             convex: arc.is_convex(),
         },
-        Curve::Cubic(cubic) => Piece::Cubic {
+        Curve::Cubic(cubic) => SegmentProfile::Cubic {
             points: cubic.points().map(at),
         },
     };

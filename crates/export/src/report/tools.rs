@@ -5,7 +5,7 @@ use crate::sheet::tool_name;
 use quillet_geometry::Length;
 use quillet_model::Units;
 use quillet_pen::Planned;
-use quillet_plan::{Standing, ToolList};
+use quillet_plan::{Availability, ToolList};
 use serde::Serialize;
 
 /// The tools of a pen, or of a part that is in none.
@@ -15,19 +15,19 @@ pub struct ToolReport {
     bench: Option<String>,
     /// Distinct sizes of drilled, bored and reamed holes, largest first.
     hole_sizes_mm: Vec<f64>,
-    tools: Vec<Listed>,
+    tools: Vec<ListedToolReport>,
 }
 
 #[derive(Serialize)]
-struct Listed {
+struct ListedToolReport {
     tool: String,
     standing: &'static str,
     /// Parts with the numbers of their operations.
-    uses: Vec<Use>,
+    uses: Vec<ToolUseReport>,
 }
 
 #[derive(Serialize)]
-struct Use {
+struct ToolUseReport {
     part: String,
     operations: Vec<usize>,
 }
@@ -38,19 +38,19 @@ impl ToolReport {
         let Planned { title, plan, bench } = planned;
         let list = ToolList::of(plan, *bench);
         let listed = |it: &quillet_plan::ListedTool| {
-            let mut uses: Vec<Use> = Vec::new();
+            let mut uses: Vec<ToolUseReport> = Vec::new();
             for at in &it.uses {
                 let part = plan.routes[at.route].part.name.text.to_string();
                 let operation = at.operation + 1;
                 match uses.last_mut().filter(|it| it.part == part) {
                     Some(last) => last.operations.push(operation),
-                    None => uses.push(Use {
+                    None => uses.push(ToolUseReport {
                         part,
                         operations: vec![operation],
                     }),
                 }
             }
-            Listed {
+            ListedToolReport {
                 tool: tool_name(it.tool, units),
                 standing: standing(it.standing),
                 uses,
@@ -75,7 +75,7 @@ impl ToolReport {
             .iter()
             .map(|mm| units.drill(Length::mm(*mm)))
             .collect();
-        let rows: Vec<Vec<String>> = self.tools.iter().map(Listed::row).collect();
+        let rows: Vec<Vec<String>> = self.tools.iter().map(ListedToolReport::row).collect();
         format!(
             "{}, {bench}\n{}  {} sizes of hole: {}\n",
             self.of,
@@ -86,16 +86,16 @@ impl ToolReport {
     }
 }
 
-const fn standing(standing: Standing) -> &'static str {
+const fn standing(standing: Availability) -> &'static str {
     match standing {
-        Standing::OnBench => "on the bench",
-        Standing::ToBuy => "to buy",
-        Standing::ToMake => "to make",
-        Standing::Needed => "needed",
+        Availability::OnBench => "on the bench",
+        Availability::ToBuy => "to buy",
+        Availability::ToMake => "to make",
+        Availability::Needed => "needed",
     }
 }
 
-impl Listed {
+impl ListedToolReport {
     fn row(&self) -> Vec<String> {
         let uses = self.uses.iter().map(|it| {
             let numbers: Vec<String> = it.operations.iter().map(usize::to_string).collect();

@@ -1,6 +1,6 @@
 //! What of a drawing lies within a rectangle.
 
-use super::{Frame, Item, Path, Scene, Shape, Step, Xy};
+use super::{Item, Path, PathElement, Scene, Shape, TextBox, Xy};
 
 /// How far a curve cut into straight lines may stray, mm on paper.
 const STRAYS_MM: f64 = 0.01;
@@ -9,7 +9,7 @@ impl Scene {
     /// What lies within a rectangle: lines cut at its edge, curves as straight lines; filled shapes
     /// and texts only where they lie in it whole.
     #[must_use]
-    pub fn within(&self, frame: &Frame) -> Scene {
+    pub fn within(&self, frame: &TextBox) -> Scene {
         let items = self.items.iter().flat_map(|item| {
             let shapes: Vec<Shape> = match &item.shape {
                 Shape::Stroke(path) => strokes(path, frame),
@@ -40,7 +40,7 @@ impl Scene {
     }
 }
 
-impl Frame {
+impl TextBox {
     /// The stretch of a straight line within the rectangle (Liang and Barsky, 1984).
     pub fn stretch(&self, from: Xy, to: Xy) -> Option<[Xy; 2]> {
         let (dx, dy) = (to.x - from.x, to.y - from.y);
@@ -69,7 +69,7 @@ impl Frame {
 }
 
 /// A path's stretches within, each a path.
-fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
+fn strokes(path: &Path, frame: &TextBox) -> Vec<Shape> {
     let places = path.flattened(STRAYS_MM);
     let mut found: Vec<Path> = Vec::new();
     for pair in places.windows(2) {
@@ -77,14 +77,14 @@ fn strokes(path: &Path, frame: &Frame) -> Vec<Shape> {
             continue;
         };
         match found.last_mut().filter(|last| last.end() == from) {
-            Some(last) => last.steps.push(Step::Line(to)),
+            Some(last) => last.steps.push(PathElement::Line(to)),
             None => found.push(Path::open(from).line(to)),
         }
     }
     found.into_iter().map(Shape::Stroke).collect()
 }
 
-fn holds(frame: &Frame, at: Xy) -> bool {
+fn holds(frame: &TextBox, at: Xy) -> bool {
     (frame.min.x..=frame.max.x).contains(&at.x) && (frame.min.y..=frame.max.y).contains(&at.y)
 }
 
@@ -99,7 +99,7 @@ mod tests {
         scene.stroke(Layer::Outline, Path::circle(Xy::new(5.0, 5.0), 3.0));
         scene.line(Layer::Axis, Xy::new(0.0, 5.0), Xy::new(20.0, 5.0));
         scene.fill(Layer::Fine, vec![Path::circle(Xy::new(5.0, 5.0), 1.0)]);
-        let frame = Frame {
+        let frame = TextBox {
             min: Xy::new(5.0, 0.0),
             max: Xy::new(10.0, 10.0),
         };

@@ -1,6 +1,6 @@
 //! Where a straight line crosses the outline of a region.
 
-use super::{Path, Step, Xy};
+use super::{Path, PathElement, Xy};
 
 /// The stretches of the line `place · normal = offset` inside a region (even-odd), as positions
 /// along the line's direction (the normal turned a quarter to the right), in order.
@@ -51,7 +51,7 @@ pub(super) fn less(one: &[(f64, f64)], two: &[(f64, f64)]) -> Vec<(f64, f64)> {
 }
 
 /// A step's place with its ends exactly as said, so that neighbours agree on a corner.
-fn end_exact(from: Xy, step: &Step, t: f64) -> Xy {
+fn end_exact(from: Xy, step: &PathElement, t: f64) -> Xy {
     match t {
         0.0 => from,
         1.0 => step.to(),
@@ -60,10 +60,10 @@ fn end_exact(from: Xy, step: &Step, t: f64) -> Xy {
 }
 
 /// The parameters strictly inside where a step runs square to `normal`, in order.
-fn turns(from: Xy, step: &Step, normal: Xy) -> Vec<f64> {
+fn turns(from: Xy, step: &PathElement, normal: Xy) -> Vec<f64> {
     let mut found = match *step {
-        Step::Line(_) => Vec::new(),
-        Step::Arc {
+        PathElement::Line(_) => Vec::new(),
+        PathElement::Arc {
             semi,
             from_rad,
             sweep_rad,
@@ -74,7 +74,7 @@ fn turns(from: Xy, step: &Step, normal: Xy) -> Vec<f64> {
                 .map(|half| (first + f64::from(half) * std::f64::consts::PI - from_rad) / sweep_rad)
                 .collect()
         }
-        Step::Cubic(one, two, to) => {
+        PathElement::Cubic(one, two, to) => {
             let rise = |a: Xy, b: Xy| (b.x - a.x) * normal.x + (b.y - a.y) * normal.y;
             let (a, b, c) = (rise(from, one), rise(one, two), rise(two, to));
             quadratic(a - 2.0 * b + c, 2.0 * (b - a), a)

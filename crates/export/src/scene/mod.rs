@@ -14,9 +14,9 @@ pub use crate::font::Face;
 use crate::font::lacking;
 pub use hatch::{Hatch, hatch};
 pub use layer::{Dash, Layer, Tone};
-pub use path::{Path, Step};
+pub use path::{Path, PathElement};
 use std::collections::BTreeSet;
-pub use text::{Anchor, Frame, Text};
+pub use text::{Anchor, Text, TextBox};
 
 /// A place on the paper, mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

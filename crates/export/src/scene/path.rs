@@ -8,14 +8,14 @@ pub struct Path {
     /// Where it begins.
     pub start: Xy,
     /// How it goes on.
-    pub steps: Vec<Step>,
+    pub steps: Vec<PathElement>,
     /// It returns to where it began.
     pub closed: bool,
 }
 
 /// How a path goes on from where it is.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Step {
+pub enum PathElement {
     /// Straight to a place.
     Line(Xy),
     /// Round an ellipse with axes along `x` and `y`.
@@ -35,19 +35,21 @@ pub enum Step {
     Cubic(Xy, Xy, Xy),
 }
 
-impl Step {
+impl PathElement {
     /// Where it ends.
     pub fn to(&self) -> Xy {
         match self {
-            Step::Line(to) | Step::Cubic(_, _, to) | Step::Arc { to, .. } => *to,
+            PathElement::Line(to) | PathElement::Cubic(_, _, to) | PathElement::Arc { to, .. } => {
+                *to
+            }
         }
     }
 
     /// The place at a parameter of 0..1 of a step that begins at `from`.
     pub fn point(&self, from: Xy, t: f64) -> Xy {
         match *self {
-            Step::Line(to) => from.towards(to, t),
-            Step::Arc {
+            PathElement::Line(to) => from.towards(to, t),
+            PathElement::Arc {
                 centre,
                 semi,
                 from_rad,
@@ -57,7 +59,7 @@ impl Step {
                 let (sin, cos) = (from_rad + t * sweep_rad).sin_cos();
                 centre.moved(semi.x * cos, semi.y * sin)
             }
-            Step::Cubic(one, two, to) => {
+            PathElement::Cubic(one, two, to) => {
                 let (a, b, c) = (
                     from.towards(one, t),
                     one.towards(two, t),
@@ -72,11 +74,11 @@ impl Step {
     pub fn pieces(&self, from: Xy, tolerance_mm: f64) -> usize {
         // A chord over a parameter step h strays by at most h²/8 of the second derivative.
         let bend = match *self {
-            Step::Line(_) => return 1,
-            Step::Arc {
+            PathElement::Line(_) => return 1,
+            PathElement::Arc {
                 semi, sweep_rad, ..
             } => semi.x.max(semi.y) * sweep_rad * sweep_rad,
-            Step::Cubic(one, two, to) => {
+            PathElement::Cubic(one, two, to) => {
                 let second =
                     |a: Xy, b: Xy, c: Xy| (a.x - 2.0 * b.x + c.x).hypot(a.y - 2.0 * b.y + c.y);
                 6.0 * second(from, one, two).max(second(one, two, to))
@@ -99,13 +101,13 @@ impl Path {
     /// Goes straight on to a place.
     #[must_use]
     pub fn line(mut self, to: Xy) -> Path {
-        self.steps.push(Step::Line(to));
+        self.steps.push(PathElement::Line(to));
         self
     }
 
     /// Goes on by a step.
     #[must_use]
-    pub fn then(mut self, step: Step) -> Path {
+    pub fn then(mut self, step: PathElement) -> Path {
         self.steps.push(step);
         self
     }
@@ -145,7 +147,7 @@ impl Path {
     /// An ellipse with these half axes along `x` and `y`.
     pub fn ellipse(centre: Xy, semi: Xy) -> Path {
         let start = centre.moved(semi.x, 0.0);
-        let half = |from_rad: f64, to: Xy| Step::Arc {
+        let half = |from_rad: f64, to: Xy| PathElement::Arc {
             centre,
             semi,
             from_rad,
@@ -158,15 +160,15 @@ impl Path {
 
     /// Where it ends.
     pub fn end(&self) -> Xy {
-        self.steps.last().map_or(self.start, Step::to)
+        self.steps.last().map_or(self.start, PathElement::to)
     }
 
     /// Each step with the place where it begins; a closed path's last line too.
-    pub fn legs(&self) -> impl Iterator<Item = (Xy, Step)> + '_ {
+    pub fn legs(&self) -> impl Iterator<Item = (Xy, PathElement)> + '_ {
         let end = self.end();
         let gap = (end.x - self.start.x).hypot(end.y - self.start.y);
-        let last = (self.closed && gap > 1e-9).then_some((end, Step::Line(self.start)));
-        let starts = std::iter::once(self.start).chain(self.steps.iter().map(Step::to));
+        let last = (self.closed && gap > 1e-9).then_some((end, PathElement::Line(self.start)));
+        let starts = std::iter::once(self.start).chain(self.steps.iter().map(PathElement::to));
         starts.zip(self.steps.iter().copied()).chain(last)
     }
 
@@ -185,17 +187,17 @@ impl Path {
     #[must_use]
     pub fn moved(&self, dx: f64, dy: f64) -> Path {
         let steps = self.steps.iter().map(|step| match *step {
-            Step::Line(to) => Step::Line(to.moved(dx, dy)),
-            Step::Cubic(a, b, to) => {
-                Step::Cubic(a.moved(dx, dy), b.moved(dx, dy), to.moved(dx, dy))
+            PathElement::Line(to) => PathElement::Line(to.moved(dx, dy)),
+            PathElement::Cubic(a, b, to) => {
+                PathElement::Cubic(a.moved(dx, dy), b.moved(dx, dy), to.moved(dx, dy))
             }
-            Step::Arc {
+            PathElement::Arc {
                 centre,
                 semi,
                 from_rad,
                 sweep_rad,
                 to,
-            } => Step::Arc {
+            } => PathElement::Arc {
                 centre: centre.moved(dx, dy),
                 semi,
                 from_rad,

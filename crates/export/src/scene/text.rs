@@ -34,7 +34,7 @@ pub enum Anchor {
 
 /// A rectangle on the paper, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Frame {
+pub struct TextBox {
     /// Lower left corner.
     pub min: Xy,
     /// Upper right corner.
@@ -105,16 +105,16 @@ impl Text {
     }
 
     /// The room it takes: its width, from the descenders to the capitals' tops.
-    pub fn frame(&self) -> Frame {
+    pub fn frame(&self) -> TextBox {
         let (start, long) = (self.start(), self.width_mm());
         let (up, down) = (self.height_mm, self.size_mm() * DESCENT_EM);
         if self.turned {
-            Frame {
+            TextBox {
                 min: start.moved(-up, 0.0),
                 max: start.moved(down, long),
             }
         } else {
-            Frame {
+            TextBox {
                 min: start.moved(0.0, -down),
                 max: start.moved(long, up),
             }
@@ -122,9 +122,9 @@ impl Text {
     }
 }
 
-impl Frame {
+impl TextBox {
     /// True where two rectangles have room in common; touching edges do not count.
-    pub fn meets(&self, other: &Frame) -> bool {
+    pub fn meets(&self, other: &TextBox) -> bool {
         self.min.x < other.max.x
             && other.min.x < self.max.x
             && self.min.y < other.max.y
@@ -133,8 +133,8 @@ impl Frame {
 
     /// Widened on all sides.
     #[must_use]
-    pub fn grown(&self, by_mm: f64) -> Frame {
-        Frame {
+    pub fn grown(&self, by_mm: f64) -> TextBox {
+        TextBox {
             min: self.min.moved(-by_mm, -by_mm),
             max: self.max.moved(by_mm, by_mm),
         }

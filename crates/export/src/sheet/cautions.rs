@@ -1,7 +1,7 @@
 //! What can hurt, and what is done at the end: only what applies to this pen.
 
 use quillet_model::{PartKind, Pen};
-use quillet_plan::{Hold, Plan, Tool, Work};
+use quillet_plan::{Plan, Tool, Work, Workholding};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
 
@@ -14,7 +14,8 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let glued = works().any(|it| matches!(it.work, Work::GlueUp { .. }))
         || pen.joints.iter().any(|it| it.verb == Verb::Glue);
     let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
-    let collet = works().any(|it| matches!(it.hold, Hold::Collet(_) | Hold::Mandrel(_)));
+    let collet =
+        works().any(|it| matches!(it.hold, Workholding::Collet(_) | Workholding::Mandrel(_)));
     let cast = is(&[
         "polyester-resin",
         "epoxy-resin",
@@ -86,7 +87,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
 
 /// A test of a finished pen.
 #[derive(Clone, Debug, serde::Serialize)]
-pub struct Test {
+pub struct PenTest {
     /// What is done.
     pub what: String,
     /// What must be seen.
@@ -106,8 +107,8 @@ pub(super) fn finishing(pen: &Pen) -> Vec<String> {
 }
 
 /// The tests of a pen: only what it holds ink in is tested for leaks.
-pub(super) fn tests(pen: &Pen) -> Vec<Test> {
-    let test = |what: &str, wanted: &str, time: Option<&str>| Test {
+pub(super) fn tests(pen: &Pen) -> Vec<PenTest> {
+    let test = |what: &str, wanted: &str, time: Option<&str>| PenTest {
         what: what.into(),
         wanted: wanted.into(),
         time: time.map(str::to_owned),

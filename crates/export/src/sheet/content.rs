@@ -1,9 +1,9 @@
 //! What stands on a sheet, in words and figures, before any form is chosen.
 
-use super::cautions::Test;
-use super::holdings::Holding;
-pub(super) use super::shown::Looks;
-pub use super::shown::{Contact, Figures, Listed, Piece, Saw, Turning};
+use super::cautions::PenTest;
+use super::holdings::HoldingRows;
+pub(super) use super::shown::PenPictures;
+pub use super::shown::{Contact, PartEntry, PenFigures, Saw, SawnPiece, Turning};
 use super::strip::Strip;
 use crate::draw::Label;
 use quillet_check::measure::Verdict;
@@ -32,11 +32,11 @@ pub struct Content {
     pub speeds: String,
     /// Pictures of the pen.
     #[serde(skip)]
-    pub looks: Looks,
+    pub looks: PenPictures,
     /// Length, mass and balance, as the first page shows them.
-    pub figures: Vec<Figures>,
+    pub figures: Vec<PenFigures>,
     /// All parts, bought ones too, those that are made first and in the order of making.
-    pub listed: Vec<Listed>,
+    pub listed: Vec<PartEntry>,
     /// What is sawn.
     pub saws: Vec<Saw>,
     /// What is to be known of it.
@@ -52,13 +52,13 @@ pub struct Content {
     /// How it is put together, in order.
     pub order: Vec<(String, String)>,
     /// How it is tested.
-    pub tests: Vec<Test>,
+    pub tests: Vec<PenTest>,
     /// What the numbers in the picture mean.
     pub callouts: Vec<String>,
     /// Length, mass and balance in each configuration.
     pub measures: Table,
     /// What is wanted of it.
-    pub wants: Vec<Want>,
+    pub wants: Vec<WantRow>,
     /// Tools.
     pub tools: Table,
     /// A line about the tools.
@@ -90,7 +90,7 @@ pub struct Table {
 
 /// A want and whether it is met.
 #[derive(Clone, Debug, Serialize)]
-pub struct Want {
+pub struct WantRow {
     /// As written; a part's own with the part before it.
     pub says: String,
     /// The same in a maker's words: `Capped length at most 145`.
@@ -105,7 +105,7 @@ pub struct Want {
     pub verdict: String,
 }
 
-impl Want {
+impl WantRow {
     /// Whether nothing stands open about it.
     pub fn is_met(&self) -> bool {
         self.judged == Verdict::Met.word()
@@ -113,7 +113,7 @@ impl Want {
 
     /// The want, what is and whether that will do: `mass(capped) <= 30: 21.70 g, met`.
     pub fn line(&self) -> String {
-        let Want { says, verdict, .. } = self;
+        let WantRow { says, verdict, .. } = self;
         match &self.found {
             Some(found) => format!("{says}: {found}, {verdict}"),
             None => format!("{says}: {verdict}"),
@@ -156,11 +156,11 @@ pub struct PartSheet {
     #[serde(skip)]
     pub(crate) labels: Vec<Label>,
     /// How it is made, by what holds it.
-    pub holdings: Vec<Holding>,
+    pub holdings: Vec<HoldingRows>,
     /// The strip to cut off.
     pub strip: Option<Strip>,
     /// How it is made.
-    pub route: Vec<Line>,
+    pub route: Vec<RouteLine>,
     /// Diameters along it.
     pub calipers: Table,
     /// The face the stations are measured from.
@@ -186,7 +186,7 @@ impl PartSheet {
 
 /// A numbered line of a route.
 #[derive(Clone, Debug, Default, Serialize)]
-pub struct Line {
+pub struct RouteLine {
     /// Its number.
     pub number: usize,
     /// What is done.
@@ -198,14 +198,14 @@ pub struct Line {
     /// What to mind.
     pub notes: Vec<String>,
     /// What to measure.
-    pub checks: Vec<Check>,
+    pub checks: Vec<RouteCheck>,
     /// Stop and test before going on.
     pub gate: bool,
 }
 
 /// A measurement and its limits.
 #[derive(Clone, Debug, Serialize)]
-pub struct Check {
+pub struct RouteCheck {
     /// What is measured.
     pub what: String,
     /// Between what it must lie.

@@ -1,11 +1,11 @@
 //! What the last page says: where parts touch, and how they are put together.
 
-use super::content::{Contact, Looks};
+use super::content::{Contact, PenPictures};
 use quillet_model::{AtRest, Joint, Pen, Units};
 use quillet_syntax::ast::Verb;
 
 /// Contacts in capitals, clearances in small letters.
-pub(super) fn contacts(looks: &Looks) -> Vec<Contact> {
+pub(super) fn contacts(looks: &PenPictures) -> Vec<Contact> {
     let Some(section) = &looks.section else {
         return Vec::new();
     };

@@ -1,6 +1,6 @@
 //! What the first page says: figures, parts, what was asked.
 
-use super::content::{Figures, Listed};
+use super::content::{PartEntry, PenFigures};
 use super::row_words::dia_of;
 use crate::draw::Look;
 use quillet_geometry::Length;
@@ -12,7 +12,7 @@ use quillet_syntax::ast::StockSection;
 pub(super) const UNKNOWN: &str = "–";
 
 /// Capped and to write.
-pub(super) fn figures(pen: &Pen, units: Units) -> Vec<Figures> {
+pub(super) fn figures(pen: &Pen, units: Units) -> Vec<PenFigures> {
     let states = [
         (Configured::Capped, "capped", "the crown"),
         (Configured::Uncapped, "to write", "the point"),
@@ -23,7 +23,7 @@ pub(super) fn figures(pen: &Pen, units: Units) -> Vec<Figures> {
         let long = |mm: Option<f64>| mm.map_or(UNKNOWN.into(), |it| length(units, it));
         let grams = |mass: Option<f64>| mass.map_or(UNKNOWN.into(), |it| format!("{it:.1}"));
         let share = it.balance_share().map(|it| format!("{:.0} %", 100.0 * it));
-        Some(Figures {
+        Some(PenFigures {
             state: state.into(),
             cells: [
                 long(it.length_mm),
@@ -51,7 +51,12 @@ pub(super) fn length(units: Units, mm: f64) -> String {
 }
 
 /// The parts: those that are made in that order, then those that are bought.
-pub(super) fn listed(pen: &Pen, plan: &Plan, section: Option<&Look>, units: Units) -> Vec<Listed> {
+pub(super) fn listed(
+    pen: &Pen,
+    plan: &Plan,
+    section: Option<&Look>,
+    units: Units,
+) -> Vec<PartEntry> {
     let number = |name: &str| {
         let shown = section.map(|it| it.parts.as_slice()).unwrap_or_default();
         let at = shown.iter().position(|(id, _)| {
@@ -61,19 +66,23 @@ pub(super) fn listed(pen: &Pen, plan: &Plan, section: Option<&Look>, units: Unit
         });
         at.map_or(0, |it| it + 1)
     };
-    let made = plan.routes.iter().enumerate().map(|(index, route)| Listed {
-        number: number(&route.part.name.text),
-        name: route.part.name.text.to_string(),
-        stock: stock(&route.part, units),
-        mass: mass(&route.part),
-        made: Some(index),
-    });
+    let made = plan
+        .routes
+        .iter()
+        .enumerate()
+        .map(|(index, route)| PartEntry {
+            number: number(&route.part.name.text),
+            name: route.part.name.text.to_string(),
+            stock: stock(&route.part, units),
+            mass: mass(&route.part),
+            made: Some(index),
+        });
     let others = pen.parts.iter().filter(|part| {
         plan.routes
             .iter()
             .all(|it| it.part.name.text != part.name.text)
     });
-    let bought = others.map(|part| Listed {
+    let bought = others.map(|part| PartEntry {
         number: number(&part.name.text),
         name: part
             .title()

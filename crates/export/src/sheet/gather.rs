@@ -1,6 +1,6 @@
 //! Gathers what stands on the sheet of a pen.
 
-use super::content::{Accepted, Content, Looks, PartSheet, Want};
+use super::content::{Accepted, Content, PartSheet, PenPictures, WantRow};
 use super::{
     cautions, ending, first, holdings, identity, labels, lists, start, strip, turning, words,
 };
@@ -24,7 +24,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
     let settled = pen.is_settled().then_some(pen);
     let overview = settled.and_then(|pen| draw::overview(pen, 180.0, units));
     let callouts = overview.iter().flat_map(|it| &it.callouts);
-    let looks = Looks {
+    let looks = PenPictures {
         capped: settled.and_then(|it| draw::outside(it, Configured::Capped, LIVE_MM)),
         uncapped: settled.and_then(|it| draw::outside(it, Configured::Uncapped, LIVE_MM)),
         section: settled.and_then(|it| draw::section(it, LIVE_MM, units)),
@@ -182,11 +182,11 @@ fn warning(pen: &Pen, judged: &CheckReport) -> Option<String> {
 }
 
 /// The wants of a pen, of its joints and of its parts, as they were judged.
-fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<Want> {
+fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
     let say = |want: &JudgedWant| {
         let words = design.text(want.span).split_whitespace().skip(1);
         let says = words.collect::<Vec<_>>().join(" ");
-        Want {
+        WantRow {
             says: match &want.part {
                 Some(part) => format!("{part}: {says}"),
                 None => says,

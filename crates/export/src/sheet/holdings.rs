@@ -1,18 +1,18 @@
 //! A part's route as holdings: what is done without letting go of the work.
 
-use super::row::{Row, row};
-use super::row_words::{Words, dia_of};
+use super::row::{HoldingRow, row};
+use super::row_words::{RowContext, dia_of};
 use super::words;
 use crate::draw;
 use crate::scene::Scene;
 use quillet_model::{Bench, End, Units};
-use quillet_plan::{Hold, Note, Operation, Plan, Route, Tail, Work};
+use quillet_plan::{Note, Operation, Plan, Route, TailSupport, Work, Workholding};
 use serde::Serialize;
 use std::ops::Range;
 
 /// What is done in one holding of the work.
 #[derive(Clone, Debug, Serialize)]
-pub struct Holding {
+pub struct HoldingRows {
     /// What holds it: `Collet ⌀18`.
     pub title: String,
     /// How: `30 in, mouth 5.5 out`.
@@ -21,7 +21,7 @@ pub struct Holding {
     #[serde(skip)]
     pub picture: Option<Scene>,
     /// What is done, in order.
-    pub rows: Vec<Row>,
+    pub rows: Vec<HoldingRow>,
 }
 
 /// The room of a holding's picture, mm.
@@ -33,7 +33,7 @@ pub(super) fn holdings(
     route: &Route,
     bench: Option<&Bench>,
     units: Units,
-) -> Vec<Holding> {
+) -> Vec<HoldingRows> {
     let ranges: Vec<Range<usize>> = route
         .holdings()
         .into_iter()
@@ -43,7 +43,7 @@ pub(super) fn holdings(
     let mut number = 0;
     let each = ranges.iter().zip(pictures).map(|(range, picture)| {
         let hold = route.operations[range.start].hold;
-        let words = Words {
+        let words = RowContext {
             plan,
             route,
             bench,
@@ -56,8 +56,8 @@ pub(super) fn holdings(
             row.number = Some(number);
         }
         let (title, grip) = held(&words, hold);
-        let at_lathe = !matches!(hold, Hold::Bench | Hold::Pieces(_));
-        Holding {
+        let at_lathe = !matches!(hold, Workholding::Bench | Workholding::Pieces(_));
+        HoldingRows {
             title,
             grip,
             picture: at_lathe.then_some(picture),
@@ -68,8 +68,8 @@ pub(super) fn holdings(
 }
 
 /// The rows of a stretch; facing and centring of one end are one.
-fn joined(words: &Words, range: Range<usize>) -> Vec<Row> {
-    let mut rows: Vec<Row> = Vec::new();
+fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
+    let mut rows: Vec<HoldingRow> = Vec::new();
     let mut faced: Option<End> = None;
     for at in range {
         let operation = &words.route.operations[at];
@@ -110,7 +110,7 @@ fn joined(words: &Words, range: Range<usize>) -> Vec<Row> {
 const CLEAN: &str = "until clean";
 
 /// How far an end is faced: to a length that is then there, else until it is clean.
-fn to_length(words: &Words, operation: &Operation, at: usize) -> Option<String> {
+fn to_length(words: &RowContext, operation: &Operation, at: usize) -> Option<String> {
     let Work::Face { end, to } = &operation.work else {
         return None;
     };
@@ -139,12 +139,12 @@ fn unscrews(operations: &[Operation]) -> Option<Note> {
 }
 
 /// What holds the work, and how.
-fn held(words: &Words, hold: Hold) -> (String, String) {
+fn held(words: &RowContext, hold: Workholding) -> (String, String) {
     let part = &words.route.part;
     let plain = |it| words.units.plain(it);
     match hold {
-        Hold::Bench => ("At the bench".into(), String::new()),
-        Hold::Pieces(held) => {
+        Workholding::Bench => ("At the bench".into(), String::new()),
+        Workholding::Pieces(held) => {
             let title = match held.from == held.to {
                 true => format!("Piece {} by itself", held.to + 1),
                 false => format!("Pieces {} to {}", held.from + 1, held.to + 1),
@@ -155,8 +155,8 @@ fn held(words: &Words, hold: Hold) -> (String, String) {
                 format!("{} in, {} out{rod}", plain(held.grip), plain(held.overhang)),
             )
         }
-        Hold::Centres => ("Between centres".into(), String::new()),
-        Hold::Collet(grip) => {
+        Workholding::Centres => ("Between centres".into(), String::new()),
+        Workholding::Collet(grip) => {
             let no_collets = words.bench.is_none_or(|it| it.collets.is_empty());
             let what = if no_collets {
                 "Collet or chuck"
@@ -173,25 +173,25 @@ fn held(words: &Words, hold: Hold) -> (String, String) {
                 ),
             )
         }
-        Hold::Mandrel(mount) => {
+        Workholding::Mandrel(mount) => {
             let how = match mount.tail {
-                Tail::Centre => "and tail centre".to_owned(),
-                Tail::BullNose => "and bull-nose centre".to_owned(),
-                Tail::Plug(plug) => format!("centre in plug {}", words::letter(plug)),
-                Tail::Free => format!("{} free", part.end_name(mount.end.other())),
+                TailSupport::Centre => "and tail centre".to_owned(),
+                TailSupport::BullNose => "and bull-nose centre".to_owned(),
+                TailSupport::Plug(plug) => format!("centre in plug {}", words::letter(plug)),
+                TailSupport::Free => format!("{} free", part.end_name(mount.end.other())),
             };
             (format!("Mandrel {}", words::letter(mount.mandrel)), how)
         }
-        Hold::Joined { collet } => (
+        Workholding::Joined { collet } => (
             format!("Nub in collet {}", dia_of(words.units, collet)),
             "joined with its mate, tail centre up".into(),
         ),
     }
 }
 
-impl Holding {
+impl HoldingRows {
     /// The same in two: the first as far as its first stop, or half of it; none where it is one row.
-    pub(super) fn split(&self) -> Option<(Holding, Holding)> {
+    pub(super) fn split(&self) -> Option<(HoldingRows, HoldingRows)> {
         let stop = self.rows.iter().position(|it| it.stop).map(|it| it + 1);
         let mut at = stop
             .filter(|it| *it < self.rows.len())
@@ -203,7 +203,7 @@ impl Holding {
         if at == 0 || at >= self.rows.len() {
             return None;
         }
-        let part = |rows: &[Row], grip: String, picture: Option<Scene>| Holding {
+        let part = |rows: &[HoldingRow], grip: String, picture: Option<Scene>| HoldingRows {
             title: self.title.clone(),
             grip,
             picture,

@@ -6,12 +6,12 @@ use crate::draw::{Paper, labelled_small};
 use crate::font::{FAMILY, Face, Subset, data_uri};
 use crate::mark::MARK;
 use crate::scene::Scene;
-use crate::write::{Ground, layer_styles, number, svg};
+use crate::write::{Background, layer_styles, number, svg};
 use askama::Template;
 
 #[derive(Template)]
 #[template(path = "sheet.html")]
-struct Page<'a> {
+struct HtmlSheet<'a> {
     mark: &'static str,
     family: &'static str,
     layers: String,
@@ -22,40 +22,40 @@ struct Page<'a> {
     memory: String,
     c: &'a Content,
     warned: &'static str,
-    pages: Vec<Printed>,
+    pages: Vec<HtmlPage>,
     looks: Vec<String>,
     section: String,
-    parts: Vec<Part<'a>>,
+    parts: Vec<HtmlPart<'a>>,
 }
 
 /// A page as it is printed, and what is filled in on it.
-struct Printed {
+struct HtmlPage {
     drawing: String,
-    fields: Vec<Placed>,
+    fields: Vec<HtmlField>,
 }
 
-struct Placed {
+struct HtmlField {
     key: String,
     ticks: bool,
     style: String,
 }
 
 /// A part as a phone shows it.
-struct Part<'a> {
+struct HtmlPart<'a> {
     part: &'a PartSheet,
     drawing: String,
-    holdings: Vec<Held<'a>>,
+    holdings: Vec<HtmlHolding<'a>>,
 }
 
-struct Held<'a> {
+struct HtmlHolding<'a> {
     title: &'a str,
     grip: &'a str,
     picture: String,
-    rows: Vec<Row<'a>>,
+    rows: Vec<HtmlRow<'a>>,
 }
 
-struct Row<'a> {
-    row: &'a super::row::Row,
+struct HtmlRow<'a> {
+    row: &'a super::row::HoldingRow,
     key: String,
 }
 
@@ -75,7 +75,7 @@ pub fn html(content: &Content, paper: Paper) -> String {
     });
     let look = |it: &Option<crate::draw::Look>| it.as_ref().map(|it| drawn(&it.scene));
     let looks = [&content.looks.capped, &content.looks.uncapped];
-    let page = Page {
+    let page = HtmlSheet {
         mark: MARK,
         family: FAMILY,
         layers: layer_styles(),
@@ -98,11 +98,11 @@ pub fn html(content: &Content, paper: Paper) -> String {
 const COMMON: &str = " !\"#%&'()*+,-./0123456789:;<=>?ABCDEFGHIJKLMNOPQRSTUVWXYZ[]abcdefghijklmnopqrstuvwxyz°·×½¼¾–−’“”⌀▼✓✗□‹›";
 
 fn drawn(scene: &Scene) -> String {
-    svg(scene, Ground::Sheet)
+    svg(scene, Background::Sheet)
 }
 
-fn printed(page: &page::Page) -> Printed {
-    let place = |field: &Field| Placed {
+fn printed(page: &page::SheetPage) -> HtmlPage {
+    let place = |field: &Field| HtmlField {
         key: field.key.clone(),
         ticks: field.ticks,
         style: format!(
@@ -113,29 +113,33 @@ fn printed(page: &page::Page) -> Printed {
             number(field.size.1, 2)
         ),
     };
-    Printed {
+    HtmlPage {
         drawing: drawn(&page.scene),
         fields: page.fields.iter().map(place).collect(),
     }
 }
 
-fn part(part: &PartSheet) -> Part<'_> {
+fn part(part: &PartSheet) -> HtmlPart<'_> {
     let drawing = labelled_small(&part.part, &part.labels, &part.length);
-    let holdings = part.holdings.iter().enumerate().map(|(index, it)| Held {
-        title: &it.title,
-        grip: &it.grip,
-        picture: it.picture.as_ref().map(drawn).unwrap_or_default(),
-        rows: it
-            .rows
-            .iter()
-            .enumerate()
-            .map(|(at, row)| Row {
-                row,
-                key: page::row_key(&page::key(part, index), row, at),
-            })
-            .collect(),
-    });
-    Part {
+    let holdings = part
+        .holdings
+        .iter()
+        .enumerate()
+        .map(|(index, it)| HtmlHolding {
+            title: &it.title,
+            grip: &it.grip,
+            picture: it.picture.as_ref().map(drawn).unwrap_or_default(),
+            rows: it
+                .rows
+                .iter()
+                .enumerate()
+                .map(|(at, row)| HtmlRow {
+                    row,
+                    key: page::row_key(&page::key(part, index), row, at),
+                })
+                .collect(),
+        });
+    HtmlPart {
         part,
         drawing: drawing.as_ref().map(drawn).unwrap_or_default(),
         holdings: holdings.collect(),

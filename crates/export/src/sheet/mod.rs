@@ -22,18 +22,18 @@ mod text;
 mod turning;
 mod words;
 
-pub use cautions::Test;
+pub use cautions::PenTest;
 pub use content::{
-    Accepted, Check, Contact, Content, Figures, Line, Listed, PartSheet, Piece, Saw, Table,
-    Turning, Want,
+    Accepted, Contact, Content, PartEntry, PartSheet, PenFigures, RouteCheck, RouteLine, Saw,
+    SawnPiece, Table, Turning, WantRow,
 };
 pub use gather::content;
-pub use holdings::Holding;
+pub use holdings::HoldingRows;
 pub use html::html;
 pub(crate) use lists::measures;
 pub use page::Field;
 pub use pdf::{pages, pdf};
-pub use row::Row;
+pub use row::HoldingRow;
 pub use strip::{Station, Strip};
 pub use text::text;
 pub use words::tool as tool_name;

@@ -1,11 +1,11 @@
 //! What is read and minded at an operation, in few words.
 
-use super::row_words::Words;
+use super::row_words::RowContext;
 use quillet_geometry::Length;
 use quillet_plan::{Home, Note, Operation, Tool};
 
 /// Readings of scales: each on a line of its own that never breaks.
-pub(super) fn readings(words: &Words, operation: &Operation) -> Vec<String> {
+pub(super) fn readings(words: &RowContext, operation: &Operation) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(tailstock) = &operation.tailstock {
         let stops: Vec<String> = tailstock.stops.iter().map(|it| words.tenth(*it)).collect();
@@ -46,7 +46,7 @@ pub(super) fn readings(words: &Words, operation: &Operation) -> Vec<String> {
     lines
 }
 
-pub(super) fn note(words: &Words, note: &Note) -> Option<String> {
+pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
     match note {
         Note::LeftHandUnscrews => Some("in reverse: else it unscrews".into()),
         Note::LeftHandThread => Some("left hand".into()),
@@ -68,7 +68,7 @@ pub(super) fn note(words: &Words, note: &Note) -> Option<String> {
 }
 
 /// What shows that a mate is home.
-pub(super) fn home(words: &Words, home: &Home) -> String {
+pub(super) fn home(words: &RowContext, home: &Home) -> String {
     match home {
         Home::Shoulder => "shoulder bears".into(),
         Home::GoesIn(deep) => format!("{} in, by friction", words.units.plain(*deep)),

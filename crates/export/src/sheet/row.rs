@@ -1,7 +1,7 @@
 //! One row of a holding: an operation as it is read at the lathe, sizes first.
 
 use super::reading::{home, note, readings};
-use super::row_words::{Words, dia_of, thread_name};
+use super::row_words::{RowContext, dia_of, thread_name};
 use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
@@ -12,7 +12,7 @@ use serde::Serialize;
 
 /// One row of a holding.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct Row {
+pub struct HoldingRow {
     /// Its number on the part's page; a stop has none.
     pub number: Option<usize>,
     /// The lines of the route it stands for.
@@ -36,11 +36,11 @@ pub struct Row {
 }
 
 /// The row of an operation; none of what is not done at the lathe, or only holds the work.
-pub(super) fn row(words: &Words, operation: &Operation, at: usize) -> Option<Row> {
-    let mut row = Row {
+pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Option<HoldingRow> {
+    let mut row = HoldingRow {
         lines: vec![at + 1],
         speed: words.speed(operation),
-        ..Row::default()
+        ..HoldingRow::default()
     };
     let mut said = |verb: &str, size: String, reach: String| {
         row.verb = verb.into();
@@ -184,7 +184,7 @@ pub(super) fn says_tool(work: &Work, tool: Tool) -> bool {
     }
 }
 
-fn inside(words: &Words, cut: &InsideCut) -> (&'static str, String) {
+fn inside(words: &RowContext, cut: &InsideCut) -> (&'static str, String) {
     let dia = |it: Length| dia_of(words.units, it);
     match cut.shape {
         InsideShape::Drill { dia, name, .. } => ("DRILL", words.drilled(dia, name)),
@@ -199,7 +199,7 @@ fn inside(words: &Words, cut: &InsideCut) -> (&'static str, String) {
     }
 }
 
-fn reach(words: &Words, cut: &InsideCut) -> String {
+fn reach(words: &RowContext, cut: &InsideCut) -> String {
     let plain = |it: Length| words.units.plain(it);
     let flat = match cut.shape {
         InsideShape::Bore { .. } => ", flat",
@@ -214,7 +214,7 @@ fn reach(words: &Words, cut: &InsideCut) -> String {
     }
 }
 
-fn along(words: &Words, cut: &TurnCut) -> String {
+fn along(words: &RowContext, cut: &TurnCut) -> String {
     let plain = |it: Length| words.units.plain(it);
     match cut.kind {
         TurnKind::Tenon | TurnKind::ThreadLand if !cut.from.is_positive() => {
@@ -224,7 +224,7 @@ fn along(words: &Words, cut: &TurnCut) -> String {
     }
 }
 
-fn thread(words: &Words, cut: &ThreadCut) -> (&'static str, String, String) {
+fn thread(words: &RowContext, cut: &ThreadCut) -> (&'static str, String, String) {
     let verb = match cut.method {
         Threading::Tap => "TAP",
         Threading::Die => "DIE",
@@ -243,7 +243,7 @@ fn thread(words: &Words, cut: &ThreadCut) -> (&'static str, String, String) {
     (verb, name, reach)
 }
 
-fn outside(words: &Words, pass: &OutsidePass) -> (&'static str, String, String) {
+fn outside(words: &RowContext, pass: &OutsidePass) -> (&'static str, String, String) {
     let plain = |it: Length| words.units.plain(it);
     let over = match words.units {
         quillet_model::Units::Millimetres => format!("{:.1}", pass.over.to_mm()),

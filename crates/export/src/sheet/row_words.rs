@@ -4,11 +4,11 @@ use super::row::says_tool;
 use super::words;
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Bench, DrillName, Units};
-use quillet_plan::{Gate, Measured, Note, Operation, Plan, Route, Tool, Work};
+use quillet_plan::{Measured, Note, Operation, Plan, Route, Tool, TrialFit, Work};
 use quillet_standards::thread::ThreadForm;
 
 /// The route that rows are of.
-pub(super) struct Words<'a> {
+pub(super) struct RowContext<'a> {
     pub(super) plan: &'a Plan,
     pub(super) route: &'a Route,
     pub(super) bench: Option<&'a Bench>,
@@ -37,7 +37,7 @@ pub(super) fn thread_name(form: &ThreadForm) -> (String, String) {
     (short.unwrap_or_else(|| text.replace('x', "×")), starts)
 }
 
-impl Words<'_> {
+impl RowContext<'_> {
     /// As drills are called.
     pub(super) fn drilled(&self, dia: Length, name: DrillName) -> String {
         words::drilled(dia, name, self.units).replace('Ø', "⌀")
@@ -130,7 +130,7 @@ impl Words<'_> {
     }
 
     /// What a stop tries.
-    pub(super) fn mate(&self, gate: &Gate) -> String {
+    pub(super) fn mate(&self, gate: &TrialFit) -> String {
         let part = &self.route.part.name.text;
         let copies = |it: &quillet_plan::Mandrel| {
             let of = it.copy_of.as_ref();

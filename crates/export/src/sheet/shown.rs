@@ -6,7 +6,7 @@ use serde::Serialize;
 
 /// The pictures of a pen.
 #[derive(Clone, Debug, Default)]
-pub struct Looks {
+pub struct PenPictures {
     pub(crate) capped: Option<Look>,
     pub(crate) uncapped: Option<Look>,
     pub(crate) section: Option<Look>,
@@ -15,7 +15,7 @@ pub struct Looks {
 
 /// A configuration in figures.
 #[derive(Clone, Debug, Serialize)]
-pub struct Figures {
+pub struct PenFigures {
     /// `capped`, `to write`.
     pub state: String,
     /// Length, mass filled and dry, balance from the foremost end, its share of the length; `–` where one
@@ -30,7 +30,7 @@ pub struct Figures {
 
 /// A part in the list of the first page.
 #[derive(Clone, Debug, Serialize)]
-pub struct Listed {
+pub struct PartEntry {
     /// Its number in the picture.
     pub number: usize,
     /// Its name.
@@ -53,12 +53,12 @@ pub struct Saw {
     /// What the saw turns to dust, mm.
     pub kerf_mm: f64,
     /// The pieces in the order they are sawn.
-    pub pieces: Vec<Piece>,
+    pub pieces: Vec<SawnPiece>,
 }
 
 /// A piece to saw.
 #[derive(Clone, Debug, Serialize)]
-pub struct Piece {
+pub struct SawnPiece {
     /// The part, and which of its pieces.
     pub name: String,
     /// What it is sawn to.

@@ -1,12 +1,12 @@
 //! What the second page says: what is sawn, laid out and turned before any part.
 
-use super::content::{Piece, Saw};
+use super::content::{Saw, SawnPiece};
 use super::first::section;
 use super::row_words::{dia_of, thread_name};
 use super::words;
 use quillet_geometry::Length;
 use quillet_model::{Bench, Units};
-use quillet_plan::{CutList, NUB_DIA, NUB_LENGTH, Plan, Standing, Tool, ToolList};
+use quillet_plan::{Availability, CutList, NUB_DIA, NUB_LENGTH, Plan, Tool, ToolList};
 
 /// What is sawn off which stock.
 pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw>, Vec<String>) {
@@ -19,7 +19,7 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
             .map_or(&material.name, |it| &it.text);
         let size = section(stock.section, stock.size, units);
         let total = units.plain(stock.total(list.kerf));
-        let pieces = stock.pieces.iter().map(|it| Piece {
+        let pieces = stock.pieces.iter().map(|it| SawnPiece {
             name: match it.piece {
                 (_, 1) => it.part.to_string(),
                 (at, of) => format!("{} {} of {of}", it.part, at + 1),
@@ -98,7 +98,7 @@ pub(super) fn tools(
         let Some((group, name)) = grouped(listed.tool, units) else {
             continue;
         };
-        if listed.standing == Standing::ToBuy {
+        if listed.standing == Availability::ToBuy {
             let what = words::tool(listed.tool, units).replace('Ø', "⌀");
             let nearest = listed
                 .substitute

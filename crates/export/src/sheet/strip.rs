@@ -44,7 +44,7 @@ const NEAR: f64 = 0.8;
 
 /// A station while the strip is put together.
 #[derive(Clone, Copy)]
-struct At {
+struct StripStation {
     /// From the face.
     inward: f64,
     row: CaliperRow,
@@ -75,13 +75,13 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         let at = row.at.to_mm();
         at >= zone[0] - 1e-6 && at <= length - zone[1] + 1e-6
     };
-    let mut all: Vec<At> = Vec::new();
+    let mut all: Vec<StripStation> = Vec::new();
     for row in table.rows.iter().filter(|it| shown(it)) {
         let at = row.at.to_mm();
         let edge = at < zone[0] + 1e-6 || at > length - zone[1] - 1e-6;
         let wide = row.before.max(row.after).to_mm() >= least;
         if wide && (written(at) || edge || !row.edge) {
-            all.push(At {
+            all.push(StripStation {
                 inward: at,
                 row: *row,
                 keeps: written(at) || edge,
@@ -121,7 +121,7 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
 }
 
 /// At a step the larger diameter, but at the ends what is there.
-fn finished(at: &At, length: f64) -> Length {
+fn finished(at: &StripStation, length: f64) -> Length {
     match at.inward {
         it if it < 1e-6 => at.row.after,
         it if it > length - 1e-6 => at.row.before,
@@ -163,7 +163,7 @@ fn zone_mm(part: &Part, end: End) -> f64 {
 }
 
 /// The last stations before a closed end: where the diameter is the nub's and a little.
-fn ends(route: &Route, from: End, least: f64) -> Vec<At> {
+fn ends(route: &Route, from: End, least: f64) -> Vec<StripStation> {
     let part = &route.part;
     let length = part.length.to_mm();
     let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
@@ -208,7 +208,7 @@ fn ends(route: &Route, from: End, least: f64) -> Vec<At> {
         };
         let size = Length::mm(dia(at));
         let rough = Length::mm(((size + ROUGH_OVER).to_mm() * 10.0).round() / 10.0);
-        found.push(At {
+        found.push(StripStation {
             inward: at,
             keeps: true,
             row: CaliperRow {
@@ -227,7 +227,7 @@ fn ends(route: &Route, from: End, least: f64) -> Vec<At> {
 }
 
 /// Drops steps that lie near a kept station, then those that say least.
-fn thin_out(all: &mut Vec<At>, near_mm: f64) {
+fn thin_out(all: &mut Vec<StripStation>, near_mm: f64) {
     let kept: Vec<f64> = all
         .iter()
         .filter(|it| it.keeps)
@@ -240,7 +240,7 @@ fn thin_out(all: &mut Vec<At>, near_mm: f64) {
                 .all(|at| (at - it.inward).abs() + 1e-6 >= near_mm)
     });
     while all.len() > MOST {
-        let dia = |it: &At| it.row.before.max(it.row.after).to_mm();
+        let dia = |it: &StripStation| it.row.before.max(it.row.after).to_mm();
         let off = |at: usize| {
             let (a, b, c) = (&all[at - 1], &all[at], &all[at + 1]);
             let share = (b.inward - a.inward) / (c.inward - a.inward);

@@ -1,9 +1,9 @@
 //! The sheet as plain text.
 
 use super::content::{Content, PartSheet};
-use super::holdings::Holding;
+use super::holdings::HoldingRows;
 use super::page::DO_NOT_CUT;
-use super::row::Row;
+use super::row::HoldingRow;
 use crate::draw::wrapped_by;
 use crate::mark::MARK;
 use std::fmt::{Result, Write as _};
@@ -152,13 +152,13 @@ fn part(out: &mut String, c: &Content, part: &PartSheet) -> Result {
     table(out, &rows)
 }
 
-fn holding(out: &mut String, holding: &Holding, speeds: &str) -> Result {
+fn holding(out: &mut String, holding: &HoldingRows, speeds: &str) -> Result {
     writeln!(out)?;
     paragraph(out, "-- ", &format!("{}: {}", holding.title, holding.grip))?;
     holding.rows.iter().try_for_each(|it| row(out, it, speeds))
 }
 
-fn row(out: &mut String, row: &Row, speeds: &str) -> Result {
+fn row(out: &mut String, row: &HoldingRow, speeds: &str) -> Result {
     let number = row.number.map_or(String::new(), |it| it.to_string());
     let head = format!("[ ] {number:>2}  ");
     if row.stop {

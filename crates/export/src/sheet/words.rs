@@ -1,12 +1,12 @@
 //! Operations in a maker's words.
 
-use super::content::{Check, Line};
+use super::content::{RouteCheck, RouteLine};
 use quillet_geometry::{Edge, Length, Limits};
 use quillet_model::{DrillName, End, Part, Units};
 use quillet_plan::{
-    Bearing, Grip, Hold, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured, Note,
-    Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Standing, Substitute, Tail,
-    ThreadCut, Threading, Tool, TurnKind, Work,
+    Availability, Bearing, Grip, Home, InsideCut, InsideShape, Mandrel, MandrelKind, Measured,
+    Note, Operation, OutsidePass, Pass, Plan, Route, Speed, SpeedLimit, Substitute, TailSupport,
+    ThreadCut, Threading, Tool, TurnKind, Work, Workholding,
 };
 
 /// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
@@ -22,7 +22,7 @@ pub(super) fn limits(limits: Limits, units: Units) -> String {
 const NARROW: Length = Length::from_nm(50_000);
 
 /// The numbered lines of a route.
-pub(super) fn route(plan: &Plan, route: &Route, units: Units) -> Vec<Line> {
+pub(super) fn route(plan: &Plan, route: &Route, units: Units) -> Vec<RouteLine> {
     let mut held = None;
     let lines = route.operations.iter().enumerate().map(|(at, operation)| {
         let changed = held != Some(operation.hold);
@@ -35,7 +35,7 @@ pub(super) fn route(plan: &Plan, route: &Route, units: Units) -> Vec<Line> {
     lines.collect()
 }
 
-fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> Line {
+fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> RouteLine {
     let mut how = Vec::new();
     how.extend(operation.tool.map(|it| tool(it, units)));
     how.extend(depth(part, operation, units));
@@ -65,7 +65,7 @@ fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> Line {
             units.plain(peck.step)
         )
     }));
-    Line {
+    RouteLine {
         number: 0,
         what: work(plan, part, &operation.work, units),
         hold: None,
@@ -338,10 +338,10 @@ fn outside(plan: &Plan, pass: &OutsidePass, units: Units) -> String {
     }
 }
 
-pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
+pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
     match hold {
-        Hold::Bench => "at the bench".into(),
-        Hold::Pieces(held) => {
+        Workholding::Bench => "at the bench".into(),
+        Workholding::Pieces(held) => {
             let what = match held.from == held.to {
                 true => format!("piece {} by itself", held.to + 1),
                 false => format!(
@@ -363,14 +363,14 @@ pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
                 units.plain(held.overhang)
             )
         }
-        Hold::Centres => "between centres".into(),
-        Hold::Collet(grip) => collet(part, &grip, units),
-        Hold::Mandrel(mount) => {
+        Workholding::Centres => "between centres".into(),
+        Workholding::Collet(grip) => collet(part, &grip, units),
+        Workholding::Mandrel(mount) => {
             let centre = match mount.tail {
-                Tail::Free => String::new(),
-                Tail::Centre => ", tail centre up".into(),
-                Tail::BullNose => ", a bull-nose centre in the mouth".into(),
-                Tail::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
+                TailSupport::Free => String::new(),
+                TailSupport::Centre => ", tail centre up".into(),
+                TailSupport::BullNose => ", a bull-nose centre in the mouth".into(),
+                TailSupport::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
             };
             format!(
                 "on mandrel {} by the {}{centre}",
@@ -378,7 +378,7 @@ pub(super) fn hold(part: &Part, hold: Hold, units: Units) -> String {
                 part.end_name(mount.end)
             )
         }
-        Hold::Joined { collet } => format!(
+        Workholding::Joined { collet } => format!(
             "joined with its mate, the nub in a collet of Ø{}, the other on the tail centre",
             units.plain(collet)
         ),
@@ -430,12 +430,12 @@ pub fn tool(tool: Tool, units: Units) -> String {
 }
 
 /// Whether a tool is at hand.
-pub(super) fn standing(standing: Standing) -> &'static str {
+pub(super) fn standing(standing: Availability) -> &'static str {
     match standing {
-        Standing::OnBench => "on the bench",
-        Standing::ToBuy => "to be had",
-        Standing::ToMake => "to be made",
-        Standing::Needed => "",
+        Availability::OnBench => "on the bench",
+        Availability::ToBuy => "to be had",
+        Availability::ToMake => "to be made",
+        Availability::Needed => "",
     }
 }
 
@@ -604,7 +604,7 @@ fn note(note: &Note, units: Units) -> String {
     }
 }
 
-fn check(part: &Part, check: &quillet_plan::Check, units: Units) -> Check {
+fn check(part: &Part, check: &quillet_plan::Inspection, units: Units) -> RouteCheck {
     let name = |end: End| part.end_name(end).to_owned();
     let what = match check.what {
         Measured::Outside { end, at } => format!("Ø at {} from the {}", units.plain(at), name(end)),
@@ -613,7 +613,7 @@ fn check(part: &Part, check: &quillet_plan::Check, units: Units) -> Check {
         Measured::Point { end } => format!("depth at the point from the {}", name(end)),
         Measured::Length => "length over all".into(),
     };
-    Check {
+    RouteCheck {
         what: format!("{what}, {}", units.plain(check.nominal)),
         limits: limits(check.limits, units),
     }

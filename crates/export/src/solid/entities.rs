@@ -5,9 +5,9 @@ use std::fmt::Write as _;
 
 /// An entity's number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Id(u32);
+pub(super) struct EntityId(u32);
 
-impl std::fmt::Display for Id {
+impl std::fmt::Display for EntityId {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "#{}", self.0)
     }
@@ -15,25 +15,25 @@ impl std::fmt::Display for Id {
 
 /// The entities of a file as they are put into it.
 #[derive(Default)]
-pub(super) struct File {
+pub(super) struct StepFile {
     pub(super) text: String,
     last: u32,
 }
 
-impl File {
-    pub(super) fn put(&mut self, entity: &str) -> Id {
+impl StepFile {
+    pub(super) fn put(&mut self, entity: &str) -> EntityId {
         self.last += 1;
         let _ = writeln!(self.text, "#{}={entity};", self.last);
-        Id(self.last)
+        EntityId(self.last)
     }
 
     /// A place in the meridian plane, or on the axis.
-    pub(super) fn place(&mut self, at: Point) -> Id {
+    pub(super) fn place(&mut self, at: Point) -> EntityId {
         let (r, z) = (real(at.r), real(at.z));
         self.put(&format!("CARTESIAN_POINT('',({r},0.,{z}))"))
     }
 
-    pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> Id {
+    pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> EntityId {
         self.put(&format!(
             "DIRECTION('',({},{},{}))",
             real(x),
@@ -43,7 +43,7 @@ impl File {
     }
 
     /// Axes at a place of the meridian plane: the main one, and the one from which angles count.
-    pub(super) fn axes(&mut self, at: Point, axis: [f64; 3], first: [f64; 3]) -> Id {
+    pub(super) fn axes(&mut self, at: Point, axis: [f64; 3], first: [f64; 3]) -> EntityId {
         let place = self.place(at);
         let (axis, first) = (
             self.direction(axis[0], axis[1], axis[2]),
@@ -53,7 +53,7 @@ impl File {
     }
 
     /// Axes on the pen's axis, pointing along it or against it.
-    pub(super) fn coaxial(&mut self, z_mm: f64, along: f64) -> Id {
+    pub(super) fn coaxial(&mut self, z_mm: f64, along: f64) -> EntityId {
         self.axes(Point::new(z_mm, 0.0), [0.0, 0.0, along], [1.0, 0.0, 0.0])
     }
 }

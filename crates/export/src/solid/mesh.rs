@@ -1,6 +1,6 @@
 //! A solid of revolution as a closed mesh of triangles.
 
-use super::outline::{Body, Run, on_axis};
+use super::outline::{Body, EdgeLoop, on_axis};
 use quillet_geometry::{Curve, Point};
 
 /// A closed mesh; triangles run anticlockwise seen from outside.
@@ -48,7 +48,7 @@ pub fn mesh(body: &Body, tolerance_mm: f64) -> Mesh {
     mesh
 }
 
-fn outline(run: &Run, tolerance: f64) -> Vec<Point> {
+fn outline(run: &EdgeLoop, tolerance: f64) -> Vec<Point> {
     let mut places = Vec::new();
     for edge in &run.edges {
         let pieces = if matches!(edge.curve, Curve::Line(_)) {

@@ -8,7 +8,7 @@ pub struct Body {
     /// Its name.
     pub name: String,
     /// Its boundary: the first run bounds it from outside, further ones enclose voids.
-    pub(super) runs: Vec<Run>,
+    pub(super) runs: Vec<EdgeLoop>,
 }
 
 /// The bore reaches the outside, so that what is left is no solid.
@@ -20,7 +20,7 @@ pub struct BrokenThrough {
 
 /// Connected edges with the solid on their right, from axis to axis or round a closed loop.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Run {
+pub(super) struct EdgeLoop {
     pub(super) edges: Vec<Edge>,
 }
 
@@ -52,7 +52,7 @@ impl Body {
         whole(outer, inner)?;
         let mut trace = Trace {
             runs: vec![],
-            open: Run::default(),
+            open: EdgeLoop::default(),
         };
         let (start, end) = (outer.start(), outer.end());
         let at_start = inner.iter().find(|bore| bore.start().z - start.z < NOTHING);
@@ -113,8 +113,8 @@ fn whole(outer: &Chain, inner: &[Chain]) -> Result<(), BrokenThrough> {
 }
 
 struct Trace {
-    runs: Vec<Run>,
-    open: Run,
+    runs: Vec<EdgeLoop>,
+    open: EdgeLoop,
 }
 
 impl Trace {
@@ -153,7 +153,7 @@ impl Trace {
     }
 
     /// The last run, where it never reached the axis, goes on where the first began.
-    fn finish(mut self) -> Vec<Run> {
+    fn finish(mut self) -> Vec<EdgeLoop> {
         if let Some(first) = self.runs.first_mut()
             && first
                 .edges
@@ -195,7 +195,7 @@ impl Edge {
     }
 }
 
-impl Run {
+impl EdgeLoop {
     /// True where it goes round without touching the axis.
     pub(super) fn is_loop(&self) -> bool {
         self.edges

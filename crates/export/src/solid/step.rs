@@ -1,7 +1,7 @@
 //! STEP AP214 (ISO 10303-21): exact solids of revolution.
 
-use super::entities::{File, Id, logical, real};
-use super::outline::{Body, Run, on_axis};
+use super::entities::{EntityId, StepFile, logical, real};
+use super::outline::{Body, EdgeLoop, on_axis};
 use super::surface;
 use crate::mark::MARK;
 use quillet_geometry::Point;
@@ -12,7 +12,7 @@ use std::fmt::Write as _;
 /// Faces are planes, cylinders, cones, spheres and tori where they are such, else surfaces of
 /// revolution of a B-spline, rational for an ellipse. There is no date in it: the same solid gives the same bytes.
 pub fn step(title: &str, bodies: &[Body]) -> String {
-    let mut file = File::default();
+    let mut file = StepFile::default();
     let setting = file.setting();
     for body in bodies {
         let solid = file.solid(body);
@@ -31,15 +31,15 @@ pub fn step(title: &str, bodies: &[Body]) -> String {
 
 /// What all products of a file share.
 #[derive(Clone, Copy)]
-struct Setting {
-    product: Id,
-    definition: Id,
-    shape: Id,
+struct ProductContext {
+    product: EntityId,
+    definition: EntityId,
+    shape: EntityId,
 }
 
-impl File {
-    fn solid(&mut self, body: &Body) -> Id {
-        let shells: Vec<Id> = body.runs.iter().map(|run| self.shell(run)).collect();
+impl StepFile {
+    fn solid(&mut self, body: &Body) -> EntityId {
+        let shells: Vec<EntityId> = body.runs.iter().map(|run| self.shell(run)).collect();
         let Some((outer, voids)) = shells.split_first() else {
             return self.put("CLOSED_SHELL('',())");
         };
@@ -60,7 +60,7 @@ impl File {
         ))
     }
 
-    fn shell(&mut self, run: &Run) -> Id {
+    fn shell(&mut self, run: &EdgeLoop) -> EntityId {
         let starts: Vec<Corner> = run
             .edges
             .iter()
@@ -135,7 +135,7 @@ impl File {
         let (one, two) = (from.vertex, to.vertex);
         let seam = self.put(&format!("EDGE_CURVE('',{one},{two},{curve},{sense})"));
         let mut edges = Vec::new();
-        let mut put = |file: &mut File, edge: Option<Id>, forwards| {
+        let mut put = |file: &mut StepFile, edge: Option<EntityId>, forwards| {
             if let Some(edge) = edge {
                 edges.push(file.oriented(edge, forwards).to_string());
             }
@@ -149,14 +149,14 @@ impl File {
             .to_string()
     }
 
-    fn oriented(&mut self, edge: Id, forwards: bool) -> Id {
+    fn oriented(&mut self, edge: EntityId, forwards: bool) -> EntityId {
         self.put(&format!(
             "ORIENTED_EDGE('',*,*,{edge},{})",
             logical(forwards)
         ))
     }
 
-    fn setting(&mut self) -> Setting {
+    fn setting(&mut self) -> ProductContext {
         let application =
             self.put("APPLICATION_CONTEXT('core data for automotive mechanical design processes')");
         self.put(&format!(
@@ -176,16 +176,16 @@ impl File {
             "(GEOMETRIC_REPRESENTATION_CONTEXT(3)GLOBAL_UNCERTAINTY_ASSIGNED_CONTEXT(({within}))\
              GLOBAL_UNIT_ASSIGNED_CONTEXT(({length},{angle},{solid}))REPRESENTATION_CONTEXT('',''))"
         ));
-        Setting {
+        ProductContext {
             product,
             definition,
             shape,
         }
     }
 
-    fn product(&mut self, name: &str, solid: Id, setting: Setting) {
+    fn product(&mut self, name: &str, solid: EntityId, setting: ProductContext) {
         let name = quoted(name);
-        let Setting {
+        let ProductContext {
             product,
             definition,
             shape,
@@ -209,8 +209,8 @@ impl File {
 
 #[derive(Clone, Copy)]
 struct Corner {
-    vertex: Id,
-    circle: Option<Id>,
+    vertex: EntityId,
+    circle: Option<EntityId>,
 }
 
 /// Text between quotes of ISO 10303-21: letters beyond the basic alphabet by their code.

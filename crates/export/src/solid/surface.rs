@@ -1,18 +1,18 @@
 //! The surface that a piece of outline sweeps, and the curve of its seam.
 
-use super::entities::{File, Id, real};
+use super::entities::{EntityId, StepFile, real};
 use super::outline::Edge;
 use quillet_geometry::{Arc, Cubic, Curve, Line, Point};
 
 /// A surface, and whether its own normal points out of the solid.
 pub(super) struct Surface {
-    pub(super) id: Id,
+    pub(super) id: EntityId,
     pub(super) outwards: bool,
 }
 
 /// The curve of a seam, and whether it runs the way the edge is travelled.
 pub(super) struct Seam {
-    pub(super) curve: Id,
+    pub(super) curve: EntityId,
     pub(super) with_curve: bool,
 }
 
@@ -20,7 +20,7 @@ pub(super) struct Seam {
 const SAME: f64 = 1e-10;
 
 /// The surface that an edge sweeps round the axis.
-pub(super) fn of(file: &mut File, edge: &Edge) -> Surface {
+pub(super) fn of(file: &mut StepFile, edge: &Edge) -> Surface {
     // The solid is on the right of the outline: travelled along the axis, outside is away from it.
     let away = !edge.backwards;
     match &edge.curve {
@@ -52,7 +52,7 @@ pub(super) fn of(file: &mut File, edge: &Edge) -> Surface {
 }
 
 /// The curve along which the surface closes, in the plane y = 0.
-pub(super) fn seam(file: &mut File, edge: &Edge) -> Seam {
+pub(super) fn seam(file: &mut StepFile, edge: &Edge) -> Seam {
     match &edge.curve {
         Curve::Line(Line { start, end }) => {
             let place = file.place(*start);
@@ -92,7 +92,7 @@ pub(super) fn seam(file: &mut File, edge: &Edge) -> Seam {
     }
 }
 
-fn straight(file: &mut File, line: &Line) -> Id {
+fn straight(file: &mut StepFile, line: &Line) -> EntityId {
     let Line { start, end } = *line;
     if (start.r - end.r).abs() < SAME {
         let axes = file.coaxial(start.z, 1.0);
@@ -113,17 +113,17 @@ fn straight(file: &mut File, line: &Line) -> Id {
     ))
 }
 
-fn round(file: &mut File, arc: &Arc, away: bool) -> Surface {
+fn round(file: &mut StepFile, arc: &Arc, away: bool) -> Surface {
     let centre = arc.centre();
     // The normals of spheres and tori point away from the middle of the circle.
     let outwards = away == arc.is_convex();
     match known(arc) {
-        Some(Known::Sphere(radius)) => {
+        Some(SpecialSurface::Sphere(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
             let id = file.put(&format!("SPHERICAL_SURFACE('',{axes},{})", real(radius)));
             Surface { id, outwards }
         }
-        Some(Known::Torus(radius)) => {
+        Some(SpecialSurface::Torus(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
             let (ring, tube) = (real(centre.r), real(radius));
             let id = file.put(&format!("TOROIDAL_SURFACE('',{axes},{ring},{tube})"));
@@ -141,21 +141,21 @@ fn round(file: &mut File, arc: &Arc, away: bool) -> Surface {
 }
 
 /// The surface of its own name that an arc sweeps, with the circle's radius.
-enum Known {
+enum SpecialSurface {
     Sphere(f64),
     Torus(f64),
 }
 
-fn known(arc: &Arc) -> Option<Known> {
+fn known(arc: &Arc) -> Option<SpecialSurface> {
     let (radius, centre) = (arc.circle_radius_mm()?, arc.centre());
     if centre.r.abs() < SAME {
-        Some(Known::Sphere(radius))
+        Some(SpecialSurface::Sphere(radius))
     } else {
-        (centre.r > radius + SAME).then_some(Known::Torus(radius))
+        (centre.r > radius + SAME).then_some(SpecialSurface::Torus(radius))
     }
 }
 
-fn revolved(file: &mut File, curve: Id) -> Id {
+fn revolved(file: &mut StepFile, curve: EntityId) -> EntityId {
     let place = file.place(Point::new(0.0, 0.0));
     let axis = file.direction(0.0, 0.0, 1.0);
     let axis = file.put(&format!("AXIS1_PLACEMENT('',{place},{axis})"));
@@ -163,7 +163,7 @@ fn revolved(file: &mut File, curve: Id) -> Id {
 }
 
 /// A circle in the plane y = 0; it runs along the axis where it is farther from it.
-fn circle(file: &mut File, arc: &Arc) -> Id {
+fn circle(file: &mut StepFile, arc: &Arc) -> EntityId {
     let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]);
     file.put(&format!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
 }
@@ -171,7 +171,7 @@ fn circle(file: &mut File, arc: &Arc) -> Id {
 /// An arc of an ellipse as the rational curve of second degree that it is (Farin, "Curves and Surfaces for
 /// CAGD", on conics): it ends where the arc does, while a whole ellipse about the axis would sweep
 /// its surface twice.
-fn rational(file: &mut File, arc: &Arc) -> Id {
+fn rational(file: &mut StepFile, arc: &Arc) -> EntityId {
     let (centre, semi) = (arc.centre(), Point::new(arc.semi_z_mm(), arc.semi_r_mm()));
     let unit = |at: Point| Point::new((at.z - centre.z) / semi.z, (at.r - centre.r) / semi.r);
     let (start, end) = (unit(arc.start()), unit(arc.end()));
@@ -191,7 +191,7 @@ fn rational(file: &mut File, arc: &Arc) -> Id {
     ))
 }
 
-fn spline(file: &mut File, cubic: &Cubic) -> Id {
+fn spline(file: &mut StepFile, cubic: &Cubic) -> EntityId {
     let places = cubic
         .points()
         .map(|place| file.place(place).to_string())

@@ -2,7 +2,7 @@
 
 use super::number;
 use crate::mark;
-use crate::scene::{Anchor, Item, Layer, Path, Scene, Shape, Step, Text, Xy};
+use crate::scene::{Anchor, Item, Layer, Path, PathElement, Scene, Shape, Text, Xy};
 
 /// How far a polyline may stray from an ellipse or a cubic, mm on the paper.
 pub(crate) const TOLERANCE_MM: f64 = 0.002;
@@ -178,9 +178,9 @@ fn line(out: &mut Groups, layer: Layer, from: Xy, to: Xy) {
 
 fn stroke(out: &mut Groups, layer: Layer, path: &Path) {
     match path.steps[..] {
-        [Step::Line(to)] if !path.closed => line(out, layer, path.start, to),
+        [PathElement::Line(to)] if !path.closed => line(out, layer, path.start, to),
         [
-            Step::Arc {
+            PathElement::Arc {
                 centre,
                 semi,
                 from_rad,
@@ -209,7 +209,7 @@ fn polyline(out: &mut Groups, layer: Layer, path: &Path) {
     for (from, step) in path.legs() {
         match step {
             // The bulge is the tangent of a quarter of the angle turned through.
-            Step::Arc {
+            PathElement::Arc {
                 semi, sweep_rad, ..
             } if semi.x == semi.y => {
                 vertices.push((from, (sweep_rad / 4.0).tan()));

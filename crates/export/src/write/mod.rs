@@ -8,7 +8,7 @@ mod svg;
 pub use dxf::dxf;
 pub use pdf::pdf;
 pub(crate) use quillet_geometry::number;
-pub use svg::{Ground, layer_styles, svg};
+pub use svg::{Background, layer_styles, svg};
 
 /// Text with the signs that XML keeps for itself written out; control characters, which it
 /// cannot hold, left out.

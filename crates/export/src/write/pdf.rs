@@ -2,7 +2,7 @@
 
 use super::pdf_font::{Embedded, packed};
 use crate::mark;
-use crate::scene::{Face, Layer, Path, Scene, Shape, Step, Text, Xy};
+use crate::scene::{Face, Layer, Path, PathElement, Scene, Shape, Text, Xy};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
 use pdf_writer::{Content, Filter, Name, Pdf, Rect, Ref, Str, TextStr};
 
@@ -100,11 +100,11 @@ fn trace(content: &mut Content, path: &Path) {
     let mut from = path.start;
     for step in &path.steps {
         match step {
-            Step::Line(to) => {
+            PathElement::Line(to) => {
                 content.line_to(points(to.x), points(to.y));
             }
-            Step::Cubic(a, b, to) => cubic(content, *a, *b, *to),
-            Step::Arc { .. } => arc(content, from, step),
+            PathElement::Cubic(a, b, to) => cubic(content, *a, *b, *to),
+            PathElement::Arc { .. } => arc(content, from, step),
         }
         from = step.to();
     }
@@ -115,8 +115,8 @@ fn trace(content: &mut Content, path: &Path) {
 
 /// An arc as cubics of at most 30° each: within 1e-6 of the radius (the usual control points at
 /// 4/3·tan(θ/4)).
-fn arc(content: &mut Content, from: Xy, step: &Step) {
-    let Step::Arc {
+fn arc(content: &mut Content, from: Xy, step: &PathElement) {
+    let PathElement::Arc {
         semi,
         from_rad,
         sweep_rad,

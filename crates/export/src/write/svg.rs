@@ -2,13 +2,13 @@
 
 use super::{escaped, number};
 use crate::mark;
-use crate::scene::{Anchor, Face, Item, Layer, Path, Scene, Shape, Step, Text, Tone, Xy};
+use crate::scene::{Anchor, Face, Item, Layer, Path, PathElement, Scene, Shape, Text, Tone, Xy};
 use std::f64::consts::PI;
 use std::fmt::Write as _;
 
 /// What a drawing is shown on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Ground {
+pub enum Background {
     /// A file of its own: black on white paper.
     Paper,
     /// A page: the text's own colour on nothing, every colour open to the page through
@@ -23,10 +23,10 @@ pub enum Ground {
 }
 
 /// Writes a drawing; widths and sizes are true in millimetres.
-pub fn svg(scene: &Scene, ground: Ground) -> String {
+pub fn svg(scene: &Scene, ground: Background) -> String {
     let (width, height) = (number(scene.width_mm, 3), number(scene.height_mm, 3));
     let mut out = String::new();
-    if !matches!(ground, Ground::Page | Ground::Sheet) {
+    if !matches!(ground, Background::Page | Background::Sheet) {
         let _ = writeln!(out, "<!-- {} -->", mark::MARK);
     }
     let _ = write!(
@@ -50,7 +50,7 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
                 item.layer.name(),
                 match ground {
                     // The page's style sheet says it once for all.
-                    Ground::Sheet => String::new(),
+                    Background::Sheet => String::new(),
                     _ => look(item.layer, ground),
                 }
             );
@@ -69,7 +69,7 @@ pub fn svg(scene: &Scene, ground: Ground) -> String {
 pub fn layer_styles() -> String {
     let mut out = String::from(".f{stroke:none;fill-rule:evenodd}\n");
     for layer in Layer::ALL {
-        let (name, colour) = (layer.name(), colour(layer, Ground::Sheet));
+        let (name, colour) = (layer.name(), colour(layer, Background::Sheet));
         if is_words(layer) {
             let _ = writeln!(out, ".q-{name}{{fill:{colour}}}");
             continue;
@@ -94,7 +94,7 @@ fn is_words(layer: Layer) -> bool {
 
 /// Presentation attributes of a layer. They, and no style sheet, carry what must survive a viewer that
 /// knows no CSS.
-fn look(layer: Layer, ground: Ground) -> String {
+fn look(layer: Layer, ground: Background) -> String {
     let colour = colour(layer, ground);
     if is_words(layer) {
         return format!(
@@ -113,43 +113,47 @@ fn look(layer: Layer, ground: Ground) -> String {
 }
 
 /// The colour of a layer; a page may say another, for the layer or for its tone.
-fn colour(layer: Layer, ground: Ground) -> String {
+fn colour(layer: Layer, ground: Background) -> String {
     let [red, green, blue] = layer.tone().rgb();
     let own = format!("#{red:02x}{green:02x}{blue:02x}");
     match (ground, layer.tone()) {
-        (Ground::Paper, Tone::Ink) => ink(ground).into(),
-        (Ground::Paper, _) => own,
-        (Ground::Picture, Tone::Contact) => "#c62f17".into(),
-        (Ground::Picture, Tone::Ink) => ink(ground).into(),
-        (Ground::Picture, _) => own,
-        (Ground::Page | Ground::Sheet, Tone::Contact) => "var(--quillet-contact,#d4351c)".into(),
-        (Ground::Page | Ground::Sheet, Tone::Ink) => {
+        (Background::Paper, Tone::Ink) => ink(ground).into(),
+        (Background::Paper, _) => own,
+        (Background::Picture, Tone::Contact) => "#c62f17".into(),
+        (Background::Picture, Tone::Ink) => ink(ground).into(),
+        (Background::Picture, _) => own,
+        (Background::Page | Background::Sheet, Tone::Contact) => {
+            "var(--quillet-contact,#d4351c)".into()
+        }
+        (Background::Page | Background::Sheet, Tone::Ink) => {
             format!("var(--quillet-{},currentColor)", layer.name())
         }
-        (Ground::Page | Ground::Sheet, tone) => format!("var(--quillet-{},{own})", tone.name()),
+        (Background::Page | Background::Sheet, tone) => {
+            format!("var(--quillet-{},{own})", tone.name())
+        }
     }
 }
 
 /// What lies under a drawing.
-fn card(ground: Ground) -> Option<&'static str> {
+fn card(ground: Background) -> Option<&'static str> {
     match ground {
-        Ground::Paper => Some("fill=\"#fff\""),
-        Ground::Page | Ground::Sheet => None,
-        Ground::Picture => Some("rx=\"1.5\" fill=\"#fdfcf8\""),
+        Background::Paper => Some("fill=\"#fff\""),
+        Background::Page | Background::Sheet => None,
+        Background::Picture => Some("rx=\"1.5\" fill=\"#fdfcf8\""),
     }
 }
 
 /// What is drawn with, contacts apart.
-fn ink(ground: Ground) -> &'static str {
+fn ink(ground: Background) -> &'static str {
     match ground {
-        Ground::Paper => "#000",
-        Ground::Page | Ground::Sheet => "currentColor",
-        Ground::Picture => "#1b1f24",
+        Background::Paper => "#000",
+        Background::Page | Background::Sheet => "currentColor",
+        Background::Picture => "#1b1f24",
     }
 }
 
-fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
-    let places = if ground == Ground::Sheet { 2 } else { 4 };
+fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
+    let places = if ground == Background::Sheet { 2 } else { 4 };
     let _ = match &item.shape {
         Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height, places)),
         Shape::Fill(paths) => {
@@ -157,12 +161,12 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
                 .iter()
                 .map(|path| data(path, height, places))
                 .collect();
-            if ground == Ground::Sheet {
+            if ground == Background::Sheet {
                 let _ = writeln!(out, "<path class=\"f\" d=\"{}\"/>", data.join(""));
                 return;
             }
             let colour = match (ground, item.layer.tone()) {
-                (Ground::Page | Ground::Sheet, Tone::Ink) => {
+                (Background::Page | Background::Sheet, Tone::Ink) => {
                     "var(--quillet-fill,currentColor)".into()
                 }
                 _ => colour(item.layer, ground),
@@ -190,7 +194,7 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Ground) {
     };
 }
 
-fn write_text(out: &mut String, text: &Text, height: f64, ground: Ground) -> std::fmt::Result {
+fn write_text(out: &mut String, text: &Text, height: f64, ground: Background) -> std::fmt::Result {
     let anchor = match text.anchor {
         Anchor::Start => "",
         Anchor::Middle => " text-anchor=\"middle\"",
@@ -209,7 +213,7 @@ fn write_text(out: &mut String, text: &Text, height: f64, ground: Ground) -> std
     };
     // The length keeps text within its measured room whatever font the viewer has.
     let length = match ground {
-        Ground::Sheet => String::new(),
+        Background::Sheet => String::new(),
         _ => format!(
             " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
             number(text.width_mm(), 3)
@@ -227,15 +231,15 @@ fn data(path: &Path, height: f64, places: usize) -> String {
     let mut data = format!("M{}", place(path.start, height, places));
     for step in &path.steps {
         let _ = match *step {
-            Step::Line(to) => write!(data, "L{}", place(to, height, places)),
-            Step::Cubic(a, b, to) => write!(
+            PathElement::Line(to) => write!(data, "L{}", place(to, height, places)),
+            PathElement::Cubic(a, b, to) => write!(
                 data,
                 "C{} {} {}",
                 place(a, height, places),
                 place(b, height, places),
                 place(to, height, places)
             ),
-            Step::Arc {
+            PathElement::Arc {
                 semi,
                 sweep_rad,
                 to,
@@ -269,7 +273,7 @@ mod tests {
     #[test]
     fn a_quarter_turn_left_is_drawn_upwards() {
         let mut scene = Scene::new("a < b", 20.0, 10.0);
-        let quarter = Step::Arc {
+        let quarter = PathElement::Arc {
             centre: Xy::new(5.0, 5.0),
             semi: Xy::new(3.0, 2.0),
             from_rad: 0.0,
@@ -277,7 +281,7 @@ mod tests {
             to: Xy::new(5.0, 7.0),
         };
         scene.stroke(Layer::Outline, Path::open(Xy::new(8.0, 5.0)).then(quarter));
-        let text = svg(&scene, Ground::Paper);
+        let text = svg(&scene, Background::Paper);
         assert!(text.contains("M8 5A3 2 0 0 0 5 3"), "{text}");
         assert!(text.contains("<title>a &lt; b</title>"));
         assert!(text.contains("width=\"20mm\" height=\"10mm\" viewBox=\"0 0 20 10\""));

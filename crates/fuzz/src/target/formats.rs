@@ -7,7 +7,7 @@ use quillet_check::{CheckReport, examine};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
 use quillet_export::solid::{self, Body};
-use quillet_export::write::{self, Ground};
+use quillet_export::write::{self, Background};
 use quillet_export::{live, scene::Scene};
 use quillet_model::{Design, Part};
 use quillet_plan::{CutList, ToolList, plan_parts, plan_pen};
@@ -73,7 +73,7 @@ fn drawings(part: &Part) {
 }
 
 fn written(scene: &Scene) {
-    no_nan(&write::svg(scene, Ground::Paper));
+    no_nan(&write::svg(scene, Background::Paper));
     no_nan(&write::dxf(scene));
     drop(write::pdf("pen", std::slice::from_ref(scene)));
 }

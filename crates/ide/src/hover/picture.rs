@@ -1,7 +1,7 @@
 //! A small picture of a part in section, as Markdown that editors with pictures show.
 
 use quillet_export::draw::preview;
-use quillet_export::write::{Ground, svg};
+use quillet_export::write::{Background, svg};
 use quillet_model::Part;
 use std::fmt::Write;
 
@@ -11,7 +11,7 @@ const WIDTH_MM: f64 = 90.0;
 /// A part in half section; none where its shape is not known.
 pub(super) fn of(part: &Part) -> Option<String> {
     let scene = preview(part, WIDTH_MM)?;
-    let picture = svg(&scene, Ground::Picture);
+    let picture = svg(&scene, Background::Picture);
     Some(format!(
         "![{} in section](data:image/svg+xml,{})",
         part.name.text,

@@ -5,7 +5,7 @@ use quillet_model::End;
 
 /// How the work is held.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Hold {
+pub enum Workholding {
     /// Not in the lathe: at the saw or the bench.
     Bench,
     /// Pieces of a glued blank, before it is whole.
@@ -72,12 +72,12 @@ pub struct Mount {
     /// The end of the work that is on it.
     pub end: End,
     /// What supports the other end.
-    pub tail: Tail,
+    pub tail: TailSupport,
 }
 
 /// What supports the far end of work on a mandrel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Tail {
+pub enum TailSupport {
     /// Nothing: a tool comes to that end.
     Free,
     /// The tail centre, in the nub's own centre.

@@ -1,8 +1,8 @@
 //! Works out the mandrel or plug that an end of a part is held by.
 
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
-use crate::tools::kit::Kit;
+use crate::tools::bench_tools::BenchTools;
 use crate::{Fitted, Mandrel, MandrelKind, Threading};
 use quillet_geometry::Length;
 use quillet_model::{End, Feature, ThreadDef};
@@ -23,26 +23,26 @@ const PASSES: Length = Length::from_nm(100_000);
 
 /// The mandrel of a kind for an end.
 pub(crate) fn mandrel(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     end: End,
     kind: MandrelKind,
     mates: &Mates,
-    kit: Kit,
+    bench_tools: BenchTools,
 ) -> Mandrel {
     let mut made = match kind {
-        MandrelKind::Male => male(anatomy, end, kit),
-        MandrelKind::Female => female(anatomy, end, kit),
-        MandrelKind::Spigot | MandrelKind::Stepped => plain(anatomy, end, kind),
-        MandrelKind::Plug => plug(anatomy, end),
+        MandrelKind::Male => male(feature_map, end, bench_tools),
+        MandrelKind::Female => female(feature_map, end, bench_tools),
+        MandrelKind::Spigot | MandrelKind::Stepped => plain(feature_map, end, kind),
+        MandrelKind::Plug => plug(feature_map, end),
     };
     let goes_in = kind == MandrelKind::Female;
     let mate = mates[end.index()]
         .iter()
         .find(|it| it.goes_in == goes_in && !it.bought);
     made.copy_of = mate.map(|it| (it.part.clone(), it.end.clone()));
-    made.serves.push((anatomy.part.name.text.clone(), end));
+    made.serves.push((feature_map.part.name.text.clone(), end));
     let male = matches!(kind, MandrelKind::Male | MandrelKind::Plug);
-    let under = under_die(anatomy, end, kit).filter(|_| male);
+    let under = under_die(feature_map, end, bench_tools).filter(|_| male);
     made.under_die = under;
     if kind == MandrelKind::Plug {
         return made;
@@ -50,16 +50,20 @@ pub(crate) fn mandrel(
     if let Some(most) = under {
         made.shoulder = made.shoulder.min(most);
     }
-    put_on_shank(&mut made, under, kit);
+    put_on_shank(&mut made, under, bench_tools);
     made
 }
 
 /// What may stand out of a face over which a die is run: it has to pass the thread's root (common
 /// practice, no published source); none where no die comes to that end.
-pub(crate) fn under_die(anatomy: &Anatomy, end: End, kit: Kit) -> Option<Length> {
-    let (_, thread) = thread_of(anatomy, end, Side::Outside)?;
+pub(crate) fn under_die(
+    feature_map: &FeatureMap,
+    end: End,
+    bench_tools: BenchTools,
+) -> Option<Length> {
+    let (_, thread) = thread_of(feature_map, end, Side::Outside)?;
     let form = &thread.thread;
-    let by_die = kit.threading(form, false) == Threading::Die;
+    let by_die = bench_tools.threading(form, false) == Threading::Die;
     by_die.then(|| passes_die(form.root_diameter()))
 }
 
@@ -83,11 +87,16 @@ const PIN_STANDS_OUT: Length = Length::from_nm(2_500_000);
 
 /// Whether a threaded mandrel for an end can stay in while a die is run over the end: its shoulder has
 /// to bear outside the mouth of the hole and to pass the die, with a shank that does as well.
-pub(crate) fn plugs(anatomy: &Anatomy, end: End, made: &Mandrel, kit: Kit) -> bool {
-    let Some(most) = under_die(anatomy, end, kit) else {
+pub(crate) fn plugs(
+    feature_map: &FeatureMap,
+    end: End,
+    made: &Mandrel,
+    bench_tools: BenchTools,
+) -> bool {
+    let Some(most) = under_die(feature_map, end, bench_tools) else {
         return true;
     };
-    let mouth = anatomy
+    let mouth = feature_map
         .part
         .features
         .iter()
@@ -129,13 +138,13 @@ fn threaded(kind: MandrelKind, thread: &Arc<ThreadDef>) -> Mandrel {
     }
 }
 
-fn male(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
-    let Some((feature, thread)) = thread_of(anatomy, end, Side::Inside) else {
-        return plain(anatomy, end, MandrelKind::Spigot);
+fn male(feature_map: &FeatureMap, end: End, bench_tools: BenchTools) -> Mandrel {
+    let Some((feature, thread)) = thread_of(feature_map, end, Side::Inside) else {
+        return plain(feature_map, end, MandrelKind::Spigot);
     };
     let form = &thread.thread;
-    let mouth = anatomy.bore_at(end).map(|it| it.0);
-    let relief = relief(form, kit);
+    let mouth = feature_map.bore_at(end).map(|it| it.0);
+    let relief = relief(form, bench_tools);
     // A plain mouth longer than the relief locates what is left of it.
     let plain = feature.from - Length::mm(0.2) - relief.length;
     let root_spigot = mouth
@@ -145,16 +154,16 @@ fn male(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
     Mandrel {
         thread_length: (feature.to - form.pitch() - behind).max(form.pitch()),
         relief: Some(relief),
-        shoulder: shoulder(anatomy.dia_at_face(end), mouth.unwrap_or_default()),
+        shoulder: shoulder(feature_map.dia_at_face(end), mouth.unwrap_or_default()),
         root_spigot,
-        front_spigot: front_spigot(anatomy, feature, thread),
+        front_spigot: front_spigot(feature_map, feature, thread),
         ..threaded(MandrelKind::Male, thread)
     }
 }
 
 /// A spigot in the plain bore beyond the thread, where it passes the thread's crests.
-fn front_spigot(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Option<Fitted> {
-    let part = anatomy.part;
+fn front_spigot(feature_map: &FeatureMap, feature: &Feature, thread: &ThreadDef) -> Option<Fitted> {
+    let part = feature_map.part;
     let (near, far) = (feature.to, feature.to + LONGEST_SPIGOT);
     let (a, b) = match feature.end {
         End::First => (near, far),
@@ -176,10 +185,10 @@ fn front_spigot(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Opt
 /// Behind a male thread: as long as its die leaves incomplete, three pitches where the bench does not
 /// say (form C of DIN 2197); one and a half behind a single point (common practice, no published
 /// source).
-fn relief(form: &ThreadForm, kit: Kit) -> Fitted {
-    let length = match kit.threading(form, false) {
+fn relief(form: &ThreadForm, bench_tools: BenchTools) -> Fitted {
+    let length = match bench_tools.threading(form, false) {
         Threading::SinglePoint => form.pitch() * 3 / 2,
-        _ => kit
+        _ => bench_tools
             .die(form)
             .and_then(|die| die.lead)
             .unwrap_or(form.pitch() * 3),
@@ -194,16 +203,16 @@ fn relief(form: &ThreadForm, kit: Kit) -> Fitted {
 /// A relief lies this much below the root, on diameter.
 const BELOW_ROOT: Length = Length::from_nm(100_000);
 
-fn female(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
-    let Some((feature, thread)) = thread_of(anatomy, end, Side::Outside) else {
+fn female(feature_map: &FeatureMap, end: End, bench_tools: BenchTools) -> Mandrel {
+    let Some((feature, thread)) = thread_of(feature_map, end, Side::Outside) else {
         return empty(MandrelKind::Female);
     };
-    let part = anatomy.part;
-    let zone = anatomy.zone[end.index()];
+    let part = feature_map.part;
+    let zone = feature_map.zone[end.index()];
     let form = &thread.thread;
     let dia_at = |inward: Length| {
         let at = part.station(end, inward).to_mm();
-        anatomy
+        feature_map
             .outer
             .radii_at(at)
             .map_or((0.0, 0.0), |(a, b)| match end {
@@ -220,7 +229,7 @@ fn female(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
     let beyond = Length::mm(dia_at(zone).1 * 2.0);
     let clears = Fitted {
         dia: form.tap_drill().diameter,
-        length: zone + tap_lead(form, kit).max(Length::mm(2.0)),
+        length: zone + tap_lead(form, bench_tools).max(Length::mm(2.0)),
     };
     let (nose, touched) = nose(beyond, form.major());
     Mandrel {
@@ -234,8 +243,8 @@ fn female(anatomy: &Anatomy, end: End, kit: Kit) -> Mandrel {
     }
 }
 
-fn tap_lead(form: &ThreadForm, kit: Kit) -> Length {
-    let own = kit.tap(form).and_then(|tap| tap.lead);
+fn tap_lead(form: &ThreadForm, bench_tools: BenchTools) -> Length {
+    let own = bench_tools.tap(form).and_then(|tap| tap.lead);
     own.unwrap_or(form.pitch() * 3)
 }
 
@@ -253,22 +262,22 @@ const BEARING_RING: Length = Length::from_nm(500_000);
 /// Below the work, on diameter.
 const BELOW_OUTSIDE: Length = Length::from_nm(200_000);
 
-fn plain(anatomy: &Anatomy, end: End, kind: MandrelKind) -> Mandrel {
-    let (dia, reach) = anatomy.bore_at(end).unwrap_or_default();
+fn plain(feature_map: &FeatureMap, end: End, kind: MandrelKind) -> Mandrel {
+    let (dia, reach) = feature_map.bore_at(end).unwrap_or_default();
     let length = match kind {
         // Short of the far face, so that the washer clamps the ring and not the mandrel.
         MandrelKind::Stepped => reach - Length::mm(0.2),
         _ => reach.min(LONGEST_SPIGOT * 2),
     };
     Mandrel {
-        shoulder: shoulder(anatomy.dia_at_face(end), dia),
+        shoulder: shoulder(feature_map.dia_at_face(end), dia),
         front_spigot: Some(Fitted { dia, length }),
         ..empty(kind)
     }
 }
 
-fn plug(anatomy: &Anatomy, end: End) -> Mandrel {
-    match thread_of(anatomy, end, Side::Inside) {
+fn plug(feature_map: &FeatureMap, end: End) -> Mandrel {
+    match thread_of(feature_map, end, Side::Inside) {
         // Nothing of it stands out of the face: the die comes over it.
         Some((feature, thread)) => Mandrel {
             thread_length: feature.to - feature.from,
@@ -279,7 +288,7 @@ fn plug(anatomy: &Anatomy, end: End) -> Mandrel {
         },
         // A pin of one thickness, standing out less than the die holder is hollow.
         None => {
-            let made = plain(anatomy, end, MandrelKind::Plug);
+            let made = plain(feature_map, end, MandrelKind::Plug);
             let dia = made.front_spigot.map_or(Length::ZERO, |it| it.dia);
             Mandrel {
                 shoulder: Length::ZERO,
@@ -297,17 +306,17 @@ fn plug(anatomy: &Anatomy, end: End) -> Mandrel {
 ///
 /// A 60° cone on a mouth is narrower by 1.155 times as much as it is deep: it has to be no wider than
 /// the crests where they begin.
-pub(crate) fn tail_plug(anatomy: &Anatomy, end: End) -> Option<Mandrel> {
-    let (feature, thread) = thread_of(anatomy, end, Side::Inside)?;
+pub(crate) fn tail_plug(feature_map: &FeatureMap, end: End) -> Option<Mandrel> {
+    let (feature, thread) = thread_of(feature_map, end, Side::Inside)?;
     let minor = thread.thread.minor_diameter();
-    let mouth = anatomy.bore_at(end).map_or(minor, |it| it.0);
-    let own = anatomy.part.features.with_ids();
+    let mouth = feature_map.bore_at(end).map_or(minor, |it| it.0);
+    let own = feature_map.part.features.with_ids();
     let index = own
         .filter(|it| std::ptr::eq(it.1, feature))
         .map(|it| it.0)
         .next();
     let begins = index
-        .and_then(|index| anatomy.part.full_form(index, end))
+        .and_then(|index| feature_map.part.full_form(index, end))
         .map_or(feature.from, |it| it.0);
     let cone = mouth.to_mm() - CONE_60 * begins.to_mm();
     if mouth > minor && cone <= minor.to_mm() {
@@ -319,7 +328,7 @@ pub(crate) fn tail_plug(anatomy: &Anatomy, end: End) -> Option<Mandrel> {
         false => (minor - PASSES, feature.to.min(TAIL_PLUG)),
     };
     let mut plug = Mandrel {
-        shoulder: shoulder(anatomy.dia_at_face(end), dia),
+        shoulder: shoulder(feature_map.dia_at_face(end), dia),
         front_spigot: Some(Fitted { dia, length }),
         centred: true,
         shank_length: Length::ZERO,
@@ -327,7 +336,7 @@ pub(crate) fn tail_plug(anatomy: &Anatomy, end: End) -> Option<Mandrel> {
     };
     plug.shank = plug.shoulder;
     plug.stock = Length::mm(plug.shoulder.to_mm().ceil());
-    plug.serves.push((anatomy.part.name.text.clone(), end));
+    plug.serves.push((feature_map.part.name.text.clone(), end));
     Some(plug)
 }
 
@@ -338,11 +347,11 @@ const CONE_60: f64 = 1.154_700_538_379_251_5;
 const TAIL_PLUG: Length = Length::from_nm(4_000_000);
 
 fn thread_of<'p>(
-    anatomy: &Anatomy<'p>,
+    feature_map: &FeatureMap<'p>,
     end: End,
     side: Side,
 ) -> Option<(&'p Feature, &'p Arc<ThreadDef>)> {
-    let feature = anatomy.thread_at(end, side)?;
+    let feature = feature_map.thread_at(end, side)?;
     Some((feature, feature.thread()?.0))
 }
 
@@ -353,7 +362,7 @@ fn shoulder(outside: Length, inside: Length) -> Length {
 }
 
 /// The shank, for a collet on the bench, and the stock it is all turned from.
-fn put_on_shank(made: &mut Mandrel, under: Option<Length>, kit: Kit) {
+fn put_on_shank(made: &mut Mandrel, under: Option<Length>, bench_tools: BenchTools) {
     let spigots = [made.root_spigot, made.front_spigot, made.bore].map(|it| it.map(|it| it.dia));
     let thread = made.thread.as_ref().map(|it| it.thread.major());
     let fattest = spigots
@@ -367,13 +376,13 @@ fn put_on_shank(made: &mut Mandrel, under: Option<Length>, kit: Kit) {
         _ => Length::ZERO,
     };
     let least = made.shoulder.max(fattest + wall);
-    let own = kit
+    let own = bench_tools
         .bench
         .map(|bench| bench.mandrels.as_slice())
         .unwrap_or_default();
     let rods = own.iter().copied().find(|it| *it >= least);
     made.stock = rods.unwrap_or_else(|| Length::mm(least.to_mm().ceil()));
     let most = under.map_or(made.stock, |under| under.min(made.stock));
-    let shank = kit.collet_within(Length::mm(6.0), most);
+    let shank = bench_tools.collet_within(Length::mm(6.0), most);
     made.shank = shank.unwrap_or(most);
 }

@@ -18,9 +18,9 @@ pub(crate) fn one_speed_a_holding(operations: &mut [Operation], lathe: Option<&L
                 continue;
             };
             speed.set_rev_min = match job {
-                Job::Thread => speed.set_rev_min,
-                Job::Sand => speed.slowest_rev_min(),
-                Job::Drill | Job::Turn => common
+                SpeedGroup::Thread => speed.set_rev_min,
+                SpeedGroup::Sand => speed.slowest_rev_min(),
+                SpeedGroup::Drill | SpeedGroup::Turn => common
                     .filter(|rev_min| speed.serves(*rev_min))
                     .or(speed.slowest_rev_min()),
             };
@@ -29,31 +29,31 @@ pub(crate) fn one_speed_a_holding(operations: &mut [Operation], lathe: Option<&L
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Job {
+enum SpeedGroup {
     Drill,
     Turn,
     Sand,
     Thread,
 }
 
-fn job(operation: &Operation) -> Job {
+fn job(operation: &Operation) -> SpeedGroup {
     match (&operation.work, operation.tool) {
-        (Work::Thread(cut), _) if cut.method == Threading::SinglePoint => Job::Thread,
-        (Work::Polish { .. }, _) => Job::Sand,
-        (_, Some(Tool::Drill { .. } | Tool::FlatDrill { .. })) => Job::Drill,
-        _ => Job::Turn,
+        (Work::Thread(cut), _) if cut.method == Threading::SinglePoint => SpeedGroup::Thread,
+        (Work::Polish { .. }, _) => SpeedGroup::Sand,
+        (_, Some(Tool::Drill { .. } | Tool::FlatDrill { .. })) => SpeedGroup::Drill,
+        _ => SpeedGroup::Turn,
     }
 }
 
 /// The number most of a holding is done at: of its drills, else of what is turned.
 fn common(held: &[Operation], lathe: &Lathe) -> Option<f64> {
-    let of = |wanted: Job| -> Vec<&Speed> {
+    let of = |wanted: SpeedGroup| -> Vec<&Speed> {
         let own = held.iter().filter(|it| job(it) == wanted);
         own.filter_map(|it| it.speed.as_ref()).collect()
     };
-    let drills = of(Job::Drill);
+    let drills = of(SpeedGroup::Drill);
     let asked = if drills.is_empty() {
-        of(Job::Turn)
+        of(SpeedGroup::Turn)
     } else {
         drills
     };

@@ -2,13 +2,14 @@
 //! hold of the work anew wherever the tool cannot come to it otherwise.
 
 use crate::holding::make_mandrel::{mandrel, tail_plug};
-use crate::tasks::anatomy::Anatomy;
 use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
 use crate::tasks::task::{Access, Task, Tasks};
-use crate::tools::kit::Kit;
+use crate::tools::bench_tools::BenchTools;
 use crate::{
-    Blank, Grip, Hold, Mandrel, MandrelKind, Mount, PieceHold, Strategy, Stuck, Tail, Trouble, Work,
+    Blank, Grip, Mandrel, MandrelKind, Mount, PieceHold, PlanProblem, Strategy, TailSupport,
+    Unschedulable, Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::End;
@@ -41,12 +42,12 @@ impl MandrelSet {
 
 /// A part at the lathe, as far as it has been cut.
 pub(crate) struct WorkState<'a, 'p, 'b> {
-    pub(crate) anatomy: &'a Anatomy<'p>,
+    pub(crate) feature_map: &'a FeatureMap<'p>,
     pub(crate) strategy: Strategy,
     pub(crate) blank: &'a Blank,
     pub(crate) mates: &'a Mates,
-    pub(crate) kit: Kit<'b>,
-    hold: Hold,
+    pub(crate) bench_tools: BenchTools<'b>,
+    hold: Workholding,
     /// Where the outside is no longer stock, stations.
     turned: Vec<(Length, Length)>,
     /// The blank's ends as they are now, stations.
@@ -55,8 +56,8 @@ pub(crate) struct WorkState<'a, 'p, 'b> {
 }
 
 /// What comes next: a hold to take, or a task to do in the hold there is.
-pub(crate) enum Step {
-    Take(Hold),
+pub(crate) enum ScheduleStep {
+    Take(Workholding),
     Do(usize),
 }
 
@@ -67,20 +68,20 @@ const COLLET_LENGTH: Length = Length::from_nm(30_000_000);
 
 impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     pub(crate) fn new(
-        anatomy: &'a Anatomy<'p>,
+        feature_map: &'a FeatureMap<'p>,
         strategy: Strategy,
         blank: &'a Blank,
         mates: &'a Mates,
-        kit: Kit<'b>,
+        bench_tools: BenchTools<'b>,
         tasks: &Tasks,
     ) -> Self {
         WorkState {
-            anatomy,
+            feature_map,
             strategy,
             blank,
             mates,
-            kit,
-            hold: Hold::Bench,
+            bench_tools,
+            hold: Workholding::Bench,
             turned: Vec::new(),
             now: [blank.from, blank.to],
             done: vec![false; tasks.0.len()],
@@ -91,9 +92,9 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     pub(crate) fn next(
         &mut self,
         tasks: &Tasks,
-        shelf: &mut MandrelSet,
-        troubles: &mut Vec<Trouble>,
-    ) -> Option<Step> {
+        mandrel_set: &mut MandrelSet,
+        problems: &mut Vec<PlanProblem>,
+    ) -> Option<ScheduleStep> {
         let waiting = |index: &usize| !self.done[*index];
         let ready = |index: &usize| tasks.0[*index].needs.iter().all(|need| self.done[*need]);
         let mut open: Vec<usize> = (0..tasks.0.len()).filter(waiting).filter(ready).collect();
@@ -101,39 +102,39 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         for index in &open {
             let access = tasks.0[*index].access;
             if self.provides(access) {
-                return Some(Step::Do(*index));
+                return Some(ScheduleStep::Do(*index));
             }
-            if let Some(hold) = self.establish(access, tasks, shelf) {
-                self.short_grip(hold, troubles);
+            if let Some(hold) = self.establish(access, tasks, mandrel_set) {
+                self.short_grip(hold, problems);
                 self.hold = hold;
-                return Some(Step::Take(hold));
+                return Some(ScheduleStep::Take(hold));
             }
         }
         let stuck = (0..tasks.0.len()).find(|index| !self.done[*index])?;
         let first = open.first().copied();
         let task = &tasks.0[first.unwrap_or(stuck)];
         let why = match (first, task.access) {
-            (Some(_), Access::End(end)) => Stuck::NothingToHold { end },
-            (Some(_), _) => Stuck::NothingToHold {
+            (Some(_), Access::End(end)) => Unschedulable::NothingToHold { end },
+            (Some(_), _) => Unschedulable::NothingToHold {
                 end: self.strategy.first,
             },
-            (None, _) => Stuck::Circle,
+            (None, _) => Unschedulable::Circle,
         };
-        troubles.push(Trouble::NoOrder {
+        problems.push(PlanProblem::NoOrder {
             feature: task.features.first().copied(),
             why,
         });
         None
     }
 
-    pub(crate) fn hold(&self) -> Hold {
+    pub(crate) fn hold(&self) -> Workholding {
         self.hold
     }
 
     /// Records a task as done, and what it leaves of the stock.
     pub(crate) fn finish(&mut self, index: usize, task: &Task) {
         self.done[index] = true;
-        let part = self.anatomy.part;
+        let part = self.feature_map.part;
         match &task.work {
             Work::Face { end, to } | Work::PartOff { end, at: to, .. } => {
                 self.now[end.index()] = *to;
@@ -155,50 +156,62 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
 
     fn provides(&self, access: Access) -> bool {
         match (access, self.hold) {
-            (Access::Bench, Hold::Bench) | (Access::Centres, Hold::Centres) => true,
-            (Access::Together, Hold::Joined { .. }) => true,
-            (Access::Pieces { from, to }, Hold::Pieces(held)) => (from, to) == (held.from, held.to),
-            (Access::End(end), Hold::Collet(grip)) => grip.free == end,
-            (Access::End(end), Hold::Mandrel(mount)) => {
-                mount.end != end && mount.tail == Tail::Free
+            (Access::Bench, Workholding::Bench) | (Access::Centres, Workholding::Centres) => true,
+            (Access::Together, Workholding::Joined { .. }) => true,
+            (Access::Pieces { from, to }, Workholding::Pieces(held)) => {
+                (from, to) == (held.from, held.to)
             }
-            (Access::Outside, Hold::Mandrel(mount)) => {
-                mount.tail != Tail::Free || !self.has_centre(mount.end.other())
+            (Access::End(end), Workholding::Collet(grip)) => grip.free == end,
+            (Access::End(end), Workholding::Mandrel(mount)) => {
+                mount.end != end && mount.tail == TailSupport::Free
             }
-            (Access::Outside, Hold::Collet(grip)) => {
+            (Access::Outside, Workholding::Mandrel(mount)) => {
+                mount.tail != TailSupport::Free || !self.has_centre(mount.end.other())
+            }
+            (Access::Outside, Workholding::Collet(grip)) => {
                 self.strategy.on_stub && grip.free == self.strategy.first
             }
             _ => false,
         }
     }
 
-    fn establish(&self, access: Access, tasks: &Tasks, shelf: &mut MandrelSet) -> Option<Hold> {
+    fn establish(
+        &self,
+        access: Access,
+        tasks: &Tasks,
+        mandrel_set: &mut MandrelSet,
+    ) -> Option<Workholding> {
         match access {
-            Access::Bench => Some(Hold::Bench),
-            Access::Pieces { from, to } => Some(Hold::Pieces(self.pieces(from, to, tasks))),
-            Access::Centres => Some(Hold::Centres),
-            Access::Together => Some(Hold::Joined {
+            Access::Bench => Some(Workholding::Bench),
+            Access::Pieces { from, to } => Some(Workholding::Pieces(self.pieces(from, to, tasks))),
+            Access::Centres => Some(Workholding::Centres),
+            Access::Together => Some(Workholding::Joined {
                 collet: GRIPPED_NUB_DIA,
             }),
-            Access::Outside if self.strategy.on_stub => {
-                self.collet(self.strategy.first, tasks).map(Hold::Collet)
-            }
-            Access::Outside => self.mount(None, tasks, shelf),
+            Access::Outside if self.strategy.on_stub => self
+                .collet(self.strategy.first, tasks)
+                .map(Workholding::Collet),
+            Access::Outside => self.mount(None, tasks, mandrel_set),
             Access::End(end) => {
                 let male = matches!(self.strategy.mandrel, Some((_, MandrelKind::Male)));
-                let collet = self.collet(end, tasks).map(Hold::Collet);
+                let collet = self.collet(end, tasks).map(Workholding::Collet);
                 // A mandrel on a male shank runs truer than a second grip on the stock; on a
                 // thread inside, the stock is the surer hold while it lasts.
                 match male {
-                    true => collet.or_else(|| self.mount(Some(end), tasks, shelf)),
-                    false => self.mount(Some(end), tasks, shelf).or(collet),
+                    true => collet.or_else(|| self.mount(Some(end), tasks, mandrel_set)),
+                    false => self.mount(Some(end), tasks, mandrel_set).or(collet),
                 }
             }
         }
     }
 
     /// The part's mandrel, once its own end is cut and where the end wanted is the other.
-    fn mount(&self, free: Option<End>, tasks: &Tasks, shelf: &mut MandrelSet) -> Option<Hold> {
+    fn mount(
+        &self,
+        free: Option<End>,
+        tasks: &Tasks,
+        mandrel_set: &mut MandrelSet,
+    ) -> Option<Workholding> {
         let (end, kind) = self.strategy.mandrel?;
         let waits = tasks.0.iter().enumerate().any(|(index, task)| {
             let body = matches!(task.work, Work::Thread(_))
@@ -208,13 +221,13 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         if waits || free == Some(end) {
             return None;
         }
-        let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
+        let made = mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
         let tail = match free {
-            Some(_) => Tail::Free,
-            None => self.tail(end.other(), shelf),
+            Some(_) => TailSupport::Free,
+            None => self.tail(end.other(), mandrel_set),
         };
-        Some(Hold::Mandrel(Mount {
-            mandrel: shelf.put(made),
+        Some(Workholding::Mandrel(Mount {
+            mandrel: mandrel_set.put(made),
             end,
             tail,
         }))
@@ -222,26 +235,26 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
 
     /// Whether the tail centre finds anything at an end.
     fn has_centre(&self, end: End) -> bool {
-        self.strategy.nub == Some(end) || self.anatomy.open[end.index()]
+        self.strategy.nub == Some(end) || self.feature_map.open[end.index()]
     }
 
     /// What supports the far end while the outside is turned.
-    fn tail(&self, far: End, shelf: &mut MandrelSet) -> Tail {
+    fn tail(&self, far: End, mandrel_set: &mut MandrelSet) -> TailSupport {
         if self.strategy.nub == Some(far) {
-            return Tail::Centre;
+            return TailSupport::Centre;
         }
         if !self.has_centre(far) {
-            return Tail::Free;
+            return TailSupport::Free;
         }
-        match tail_plug(self.anatomy, far) {
-            Some(plug) => Tail::Plug(shelf.put(plug)),
-            None => Tail::BullNose,
+        match tail_plug(self.feature_map, far) {
+            Some(plug) => TailSupport::Plug(mandrel_set.put(plug)),
+            None => TailSupport::BullNose,
         }
     }
 
     /// How pieces are held, the last of them free: by the longest of the others, or by its own length.
     fn pieces(&self, from: usize, to: usize, tasks: &Tasks) -> PieceHold {
-        let blanks = self.anatomy.part.blanks();
+        let blanks = self.feature_map.part.blanks();
         let sawn = |index: usize| self.blank.pieces.get(index).copied().unwrap_or_default();
         let below = (from..to).max_by_key(|index| (sawn(*index), std::cmp::Reverse(*index)));
         let gripped = below.unwrap_or(to);
@@ -277,8 +290,8 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
 
     /// The best grip on what is still stock, an end standing free.
     fn collet(&self, free: End, tasks: &Tasks) -> Option<Grip> {
-        let length = self.anatomy.part.length;
-        let needs = self.anatomy.zone[free.index()] + CLEAR;
+        let length = self.feature_map.part.length;
+        let needs = self.feature_map.zone[free.index()] + CLEAR;
         let mut low = self.now[0];
         let mut high = self.now[1];
         match free {
@@ -302,7 +315,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             return None;
         }
         let passes = self
-            .kit
+            .bench_tools
             .spindle_bore()
             .is_some_and(|bore| self.blank.dia <= bore);
         let near_low = (free == End::First) == passes;
@@ -350,11 +363,13 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             .max_by_key(|(a, b)| *b - *a)
     }
 
-    fn short_grip(&self, hold: Hold, troubles: &mut Vec<Trouble>) {
-        let Hold::Collet(grip) = hold else { return };
+    fn short_grip(&self, hold: Workholding, problems: &mut Vec<PlanProblem>) {
+        let Workholding::Collet(grip) = hold else {
+            return;
+        };
         if grip.length() < LEAST_GRIP {
             let (end, length) = (grip.free.other(), grip.length());
-            troubles.push(Trouble::ShortGrip {
+            problems.push(PlanProblem::ShortGrip {
                 end,
                 length,
                 wanted: LEAST_GRIP,

@@ -2,7 +2,7 @@
 
 use crate::AskedSize;
 use crate::tasks::all::{FINISH_OVER, ROUGH_OVER};
-use crate::tasks::anatomy::zone;
+use crate::tasks::feature_map::zone;
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_standards::fit::ZoneLimits;
@@ -58,7 +58,7 @@ pub fn caliper_table(
 ) -> Option<CaliperTable> {
     let outer = &part.profiles.as_ref()?.crest.outer;
     let length = part.length.to_mm();
-    let zones = crate::tasks::anatomy::ENDS.map(|end| zone(part, end));
+    let zones = crate::tasks::feature_map::ENDS.map(|end| zone(part, end));
     let step = step.max(LEAST_STEP).to_mm();
     let mut stations: Vec<(f64, bool)> = vec![(0.0, true), (length, true)];
     for piece in outer.segments() {

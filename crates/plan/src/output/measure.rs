@@ -1,7 +1,7 @@
 //! What to measure after an operation, and between which limits.
 
-use crate::output::check::{self, Check, Measured};
-use crate::tasks::anatomy::Anatomy;
+use crate::output::inspection::{self, Inspection, Measured};
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
@@ -10,19 +10,19 @@ use quillet_syntax::ast::ToleranceKind;
 
 /// The checks after an operation, on a blank whose ends are `now` at these stations.
 pub(crate) fn checks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     mates: &Mates,
     hand: &Hand,
     operation: &Operation,
     now: [Length; 2],
-) -> Vec<Check> {
-    let part = anatomy.part;
+) -> Vec<Inspection> {
+    let part = feature_map.part;
     let asked = || mates.iter().flatten().filter_map(|it| it.asked);
     let by_fit = asked().find(|it| {
         let cut = it.origin.feature();
         cut.is_some_and(|index| operation.features.contains(&index))
     });
-    let fitted = |what: Measured, it: &AskedSize| Check {
+    let fitted = |what: Measured, it: &AskedSize| Inspection {
         what,
         nominal: it.drawn,
         limits: it.class.limits,
@@ -39,7 +39,7 @@ pub(crate) fn checks(
                 _ => ToleranceKind::Shoulder,
             },
         };
-        check::general(hand, kept, what, nominal)
+        inspection::general(hand, kept, what, nominal)
     };
     match &operation.work {
         Work::Face { end, to } => {
@@ -55,7 +55,7 @@ pub(crate) fn checks(
             let drilled = matches!(operation.tool, Some(Tool::Drill { .. }));
             let size = match (by_fit, drilled) {
                 (Some(asked), _) => fitted(what, &asked),
-                (None, true) => check::general(hand, ToleranceKind::Drill, what, dia),
+                (None, true) => inspection::general(hand, ToleranceKind::Drill, what, dia),
                 (None, false) => general(what, dia),
             };
             let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });
@@ -80,7 +80,7 @@ pub(crate) fn checks(
                 at: (cut.from + cut.to).half(),
             };
             let size = match (cut.kind, part.land(cut.end, cut.from, cut.to)) {
-                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source))) => Check {
+                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source))) => Inspection {
                     what,
                     nominal: cut.dia,
                     limits,
@@ -94,7 +94,7 @@ pub(crate) fn checks(
             vec![general(Measured::Length, part.length)]
         }
         Work::Polish { .. } => {
-            let at_fattest = anatomy.outer.fattest(0.0, part.length.to_mm());
+            let at_fattest = feature_map.outer.fattest(0.0, part.length.to_mm());
             let at = at_fattest.map_or(Length::ZERO, |(place, _)| Length::mm(place.z));
             let place = |at: Length| Measured::Outside {
                 end: End::First,
@@ -103,7 +103,7 @@ pub(crate) fn checks(
             // A fit on the shaped outside gets its size by the polish.
             let shaped = asked().filter(|it| matches!(it.origin, Origin::Outside(_)));
             let shaped = shaped.map(|it| fitted(place((it.from + it.to).half()), &it));
-            let whole = general(place(at), anatomy.fattest);
+            let whole = general(place(at), feature_map.fattest);
             [whole].into_iter().chain(shaped).collect()
         }
         _ => Vec::new(),

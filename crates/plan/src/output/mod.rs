@@ -2,10 +2,10 @@
 //! the caliper table and the cut list.
 
 pub(crate) mod calipers;
-pub(crate) mod check;
 pub(crate) mod cut_list;
-pub(crate) mod fill;
+pub(crate) mod inspection;
 pub(crate) mod measure;
 pub(crate) mod operation;
+pub(crate) mod operation_builder;
 pub(crate) mod packing;
-pub(crate) mod trouble;
+pub(crate) mod problem;

@@ -1,6 +1,6 @@
 //! An operation: one numbered line of a route.
 
-use crate::{Check, Hold, Peck, SinglePoint, Speed, Step, Tool, Work};
+use crate::{Inspection, OperationRef, Peck, SinglePoint, Speed, Tool, Work, Workholding};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
 
@@ -10,7 +10,7 @@ pub struct Operation {
     /// What is done.
     pub work: Work,
     /// How the work is held.
-    pub hold: Hold,
+    pub hold: Workholding,
     /// With what; none where only the hold changes.
     pub tool: Option<Tool>,
     /// The cuts it finishes.
@@ -28,13 +28,13 @@ pub struct Operation {
     /// A thread by a single point: what time there is to stop.
     pub single_point: Option<SinglePoint>,
     /// What the calipers must say afterwards.
-    pub checks: Vec<Check>,
+    pub checks: Vec<Inspection>,
     /// What to mind.
     pub notes: Vec<Note>,
     /// Operations that must come before it (indices into the route).
     pub needs: Vec<usize>,
     /// One of another part's that must come before it.
-    pub after: Option<Step>,
+    pub after: Option<OperationRef>,
 }
 
 /// A depth from a face.

@@ -1,16 +1,18 @@
 //! All that must be done to a part, from the saw to the polish.
 
 use crate::holding::make_mandrel::mandrel;
-use crate::plan::Blended;
-use crate::tasks::anatomy::Anatomy;
+use crate::plan::BlendPartner;
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::{Access, Stage, Task, Tasks};
-use crate::tools::kit::Kit;
-use crate::{Blank, Core, Gate, Home, OutsidePass, Pass, Strategy, Stuck, Trouble, Work};
+use crate::tools::bench_tools::BenchTools;
+use crate::{
+    Blank, Core, Home, OutsidePass, Pass, PlanProblem, Strategy, TrialFit, Unschedulable, Work,
+};
 use quillet_geometry::Length;
 use quillet_model::{End, Feature};
 use quillet_syntax::ast::{Side, Verb};
@@ -22,56 +24,56 @@ pub const FINISH_OVER: Length = Length::from_nm(100_000);
 
 /// The tasks of a part, with what each needs.
 pub(crate) fn all_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     strategy: &Strategy,
     blank: &Blank,
     mates: &Mates,
-    blended: Option<Blended>,
-    kit: Kit,
-    troubles: &mut Vec<Trouble>,
+    blended: Option<BlendPartner>,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
 ) -> Tasks {
     let mut tasks = Tasks::default();
-    let blanked = blank_tasks(anatomy, strategy, blank, kit, &mut tasks);
-    let mut maker = Maker {
-        anatomy,
+    let blanked = blank_tasks(feature_map, strategy, blank, bench_tools, &mut tasks);
+    let mut builder = TaskBuilder {
+        feature_map,
         strategy,
         blank,
         mates,
-        kit,
+        bench_tools,
         tasks: &mut tasks,
     };
-    let centred = maker.far_centre(&blanked);
-    let mut first = maker.end(strategy.first, Stage::FirstEnd, &centred, troubles);
-    first.extend(maker.gates(strategy.first, Met::FromHere));
-    let parted = maker.part_off(&first);
-    let mut second = maker.second_end(&[first.clone(), parted].concat(), troubles);
-    second.extend(maker.gates(strategy.first.other(), Met::FromHere));
-    for end in crate::tasks::anatomy::ENDS {
-        second.extend(maker.gates(end, Met::FromBoth));
+    let centred = builder.far_centre(&blanked);
+    let mut first = builder.end(strategy.first, Stage::FirstEnd, &centred, problems);
+    first.extend(builder.gates(strategy.first, MetFrom::FromHere));
+    let parted = builder.part_off(&first);
+    let mut second = builder.second_end(&[first.clone(), parted].concat(), problems);
+    second.extend(builder.gates(strategy.first.other(), MetFrom::FromHere));
+    for end in crate::tasks::feature_map::ENDS {
+        second.extend(builder.gates(end, MetFrom::FromBoth));
     }
-    maker.outside(&[first, second].concat(), blended, troubles);
+    builder.outside(&[first, second].concat(), blended, problems);
     tasks
 }
 
 /// From where a mate is met.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Met {
+enum MetFrom {
     /// From its own end alone, or the other end is cut already.
     FromHere,
     /// By cuts from both ends.
     FromBoth,
 }
 
-struct Maker<'a, 'p, 'b> {
-    anatomy: &'a Anatomy<'p>,
+struct TaskBuilder<'a, 'p, 'b> {
+    feature_map: &'a FeatureMap<'p>,
     strategy: &'a Strategy,
     blank: &'a Blank,
     mates: &'a Mates,
-    kit: Kit<'b>,
+    bench_tools: BenchTools<'b>,
     tasks: &'a mut Tasks,
 }
 
-impl Maker<'_, '_, '_> {
+impl TaskBuilder<'_, '_, '_> {
     /// The nub's end is faced and centred for the tail centre while there is stock to grip.
     fn far_centre(&mut self, start: &[usize]) -> Vec<usize> {
         let stubbed = self.blank.stub.is_some();
@@ -82,7 +84,7 @@ impl Maker<'_, '_, '_> {
         else {
             return start.to_vec();
         };
-        let to = self.anatomy.part.station(end, -self.nub_length());
+        let to = self.feature_map.part.station(end, -self.nub_length());
         let access = Access::End(end);
         let face = self.tasks.put(
             Work::Face { end, to },
@@ -107,22 +109,22 @@ impl Maker<'_, '_, '_> {
         end: End,
         stage: Stage,
         start: &[usize],
-        troubles: &mut Vec<Trouble>,
+        problems: &mut Vec<PlanProblem>,
     ) -> Vec<usize> {
         let from = self.tasks.0.len();
-        let to = self.anatomy.part.station(end, Length::ZERO);
+        let to = self.feature_map.part.station(end, Length::ZERO);
         let work = Work::Face { end, to };
         let face = self
             .tasks
             .put(work, Access::End(end), (stage, 0, 0), start.to_vec());
         inside_tasks(
-            self.anatomy,
+            self.feature_map,
             end,
             stage,
-            self.kit,
+            self.bench_tools,
             self.tasks,
             &[face],
-            troubles,
+            problems,
         );
         let place = OutsideLayout {
             end,
@@ -130,13 +132,13 @@ impl Maker<'_, '_, '_> {
             access: Access::End(end),
             start: &[face],
         };
-        zone_tasks(self.anatomy, &place, self.kit, self.tasks);
+        zone_tasks(self.feature_map, &place, self.bench_tools, self.tasks);
         (from..self.tasks.0.len()).collect()
     }
 
     /// Stops at an end, where a mate is at hand to be tried: after every cut that it touches or passes
     /// when it is home. One that meets cuts from both ends is tried off the lathe, when those are done.
-    fn gates(&mut self, end: End, met: Met) -> Vec<usize> {
+    fn gates(&mut self, end: End, met: MetFrom) -> Vec<usize> {
         let mates = self.mates;
         let from = self.tasks.0.len();
         for mate in &mates[end.index()] {
@@ -163,8 +165,8 @@ impl Maker<'_, '_, '_> {
                 continue;
             };
             let (access, rank) = match met {
-                Met::FromBoth => (Access::Bench, (Stage::SecondEnd, u8::MAX, i64::MAX)),
-                Met::FromHere => {
+                MetFrom::FromBoth => (Access::Bench, (Stage::SecondEnd, u8::MAX, i64::MAX)),
+                MetFrom::FromHere => {
                     let access = match self.strategy.on_stub && end != self.strategy.first {
                         true => Access::Outside,
                         false => Access::End(end),
@@ -178,8 +180,8 @@ impl Maker<'_, '_, '_> {
     }
 
     /// Whether a mate, when home, meets cuts from this end alone.
-    fn met(&self, end: End, mate: &Mate) -> Met {
-        let part = self.anatomy.part;
+    fn met(&self, end: End, mate: &Mate) -> MetFrom {
+        let part = self.feature_map.part;
         let from_far = |it: &Feature| {
             let near = match it.through {
                 true => Length::ZERO,
@@ -189,14 +191,14 @@ impl Maker<'_, '_, '_> {
         };
         let later = end == self.strategy.first;
         match !mate.goes_in && later && part.features.iter().any(from_far) {
-            true if mate.bought => Met::FromBoth,
-            _ => Met::FromHere,
+            true if mate.bought => MetFrom::FromBoth,
+            _ => MetFrom::FromHere,
         }
     }
 
     /// The tasks that cut what a mate touches or passes.
     fn touched(&self, end: End, mate: &Mate, depth: Length) -> Vec<usize> {
-        let part = self.anatomy.part;
+        let part = self.feature_map.part;
         let within = |own: End, from: Length, to: Length| match own == end {
             true => from < depth,
             false => part.length - to < depth,
@@ -215,15 +217,15 @@ impl Maker<'_, '_, '_> {
 
     /// The stop at which a mate is tried. Females come first: until the mate is cut, the mandrel
     /// that copies it is tried, where the part goes on one.
-    fn gate(&self, end: End, mate: &Mate, threaded: bool) -> Option<Gate> {
+    fn gate(&self, end: End, mate: &Mate, threaded: bool) -> Option<TrialFit> {
         let copy = !mate.bought && !mate.goes_in;
         let (turns, home, depth) = match copy {
             false => (mate.turns, mate.home.clone(), mate.depth),
             true => {
                 let (_, kind) = self.strategy.mandrel.filter(|it| it.0 == end)?;
-                let made = mandrel(self.anatomy, end, kind, self.mates, self.kit);
-                let part = self.anatomy.part;
-                let thread = self.anatomy.thread_at(end, Side::Inside);
+                let made = mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
+                let part = self.feature_map.part;
+                let thread = self.feature_map.thread_at(end, Side::Inside);
                 let index =
                     thread.and_then(|it| part.features.position(|own| std::ptr::eq(own, it)));
                 let begins = index.and_then(|it| Some(part.full_form(it, end)?.0));
@@ -231,7 +233,7 @@ impl Maker<'_, '_, '_> {
                 (turns, Some(Home::Shoulder), made.reach())
             }
         };
-        Some(Gate {
+        Some(TrialFit {
             end,
             mate: mate.part.clone(),
             bought: mate.bought,
@@ -253,7 +255,7 @@ impl Maker<'_, '_, '_> {
             _ if self.strategy.ring => RING_LONG,
             _ => self.blank.facing[end.index()],
         };
-        let at = self.anatomy.part.station(end, -long);
+        let at = self.feature_map.part.station(end, -long);
         let work = Work::PartOff {
             end,
             at,
@@ -267,7 +269,7 @@ impl Maker<'_, '_, '_> {
         ]
     }
 
-    fn second_end(&mut self, start: &[usize], troubles: &mut Vec<Trouble>) -> Vec<usize> {
+    fn second_end(&mut self, start: &[usize], problems: &mut Vec<PlanProblem>) -> Vec<usize> {
         let end = self.strategy.first.other();
         if self.strategy.nub == Some(end) {
             if self.blank.stub.is_none() {
@@ -278,13 +280,13 @@ impl Maker<'_, '_, '_> {
             return vec![self.tasks.put(work, Access::End(end), rank, start.to_vec())];
         }
         if !self.strategy.on_stub {
-            return self.end(end, Stage::SecondEnd, start, troubles);
+            return self.end(end, Stage::SecondEnd, start, problems);
         }
-        for (feature, it) in self.anatomy.part.features.with_ids() {
+        for (feature, it) in self.feature_map.part.features.with_ids() {
             if it.end == end && (it.is_inside() || it.thread().is_some()) {
-                let why = Stuck::NothingToHold { end };
+                let why = Unschedulable::NothingToHold { end };
                 let feature = Some(feature);
-                troubles.push(Trouble::NoOrder { feature, why });
+                problems.push(PlanProblem::NoOrder { feature, why });
             }
         }
         let from = self.tasks.0.len();
@@ -294,12 +296,17 @@ impl Maker<'_, '_, '_> {
             access: Access::Outside,
             start,
         };
-        zone_tasks(self.anatomy, &place, self.kit, self.tasks);
+        zone_tasks(self.feature_map, &place, self.bench_tools, self.tasks);
         (from..self.tasks.0.len()).collect()
     }
 
-    fn outside(&mut self, cut: &[usize], blended: Option<Blended>, troubles: &mut Vec<Trouble>) {
-        let spans = self.anatomy.shaped.clone();
+    fn outside(
+        &mut self,
+        cut: &[usize],
+        blended: Option<BlendPartner>,
+        problems: &mut Vec<PlanProblem>,
+    ) {
+        let spans = self.feature_map.shaped.clone();
         let stub = self
             .blank
             .stub
@@ -349,7 +356,13 @@ impl Maker<'_, '_, '_> {
             }
         }
         let before = self.tasks.0.len();
-        body_tasks(self.anatomy, &last, self.kit, self.tasks, troubles);
+        body_tasks(
+            self.feature_map,
+            &last,
+            self.bench_tools,
+            self.tasks,
+            problems,
+        );
         last.extend(before..self.tasks.0.len());
         // Without its nub the end has nothing for the tail centre any more.
         let finished = self.strategy.nub.map_or(Access::Outside, Access::End);
@@ -371,9 +384,9 @@ impl Maker<'_, '_, '_> {
             let rank = (Stage::Finish, 31, 0);
             last = vec![self.tasks.put(work, finished, rank, last)];
         }
-        last.extend(body_corners(self.anatomy, finished, &last, self.tasks));
+        last.extend(body_corners(self.feature_map, finished, &last, self.tasks));
         if let Some(end) = stub {
-            let at = self.anatomy.part.station(end, Length::ZERO);
+            let at = self.feature_map.part.station(end, Length::ZERO);
             let width = self.blank.parting();
             let work = Work::PartOff {
                 end,

@@ -1,8 +1,8 @@
 //! The blank a part is cut from, and what is cut away of it besides.
 
-use crate::tasks::anatomy::Anatomy;
-use crate::tools::kit::Kit;
-use crate::{Strategy, Trouble};
+use crate::tasks::feature_map::FeatureMap;
+use crate::tools::bench_tools::BenchTools;
+use crate::{PlanProblem, Strategy};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_syntax::ast::StockSection;
@@ -98,14 +98,14 @@ impl Blank {
     }
 
     pub(crate) fn of(
-        anatomy: &Anatomy,
+        feature_map: &FeatureMap,
         strategy: &Strategy,
         nub_gripped: bool,
-        kit: Kit,
-        troubles: &mut Vec<Trouble>,
+        bench_tools: BenchTools,
+        problems: &mut Vec<PlanProblem>,
     ) -> Blank {
-        let part = anatomy.part;
-        let (dia, rounded) = gripped(anatomy, kit, troubles);
+        let part = feature_map.part;
+        let (dia, rounded) = gripped(feature_map, bench_tools, problems);
         let nub = strategy.nub.map(|end| Nub::of(end, nub_gripped));
         let far = strategy.first.other();
         let mut beyond = [FACING; 2];
@@ -113,7 +113,7 @@ impl Blank {
             beyond[nub.end.index()] = nub.length + FACING;
         }
         let grips =
-            part.length + beyond[far.index()] - anatomy.zone[strategy.first.index()] - CLEAR;
+            part.length + beyond[far.index()] - feature_map.zone[strategy.first.index()] - CLEAR;
         let stub = (strategy.on_stub || grips < LEAST_GRIP).then(|| {
             let over = match nub {
                 Some(nub) if nub.end == far => nub.length,
@@ -145,16 +145,16 @@ impl Blank {
             stub,
             pieces: pieces(part, beyond),
         };
-        blank.tell(anatomy, troubles);
+        blank.tell(feature_map, problems);
         blank
     }
 
     /// What the stock lacks.
-    fn tell(&self, anatomy: &Anatomy, troubles: &mut Vec<Trouble>) {
-        let part = anatomy.part;
+    fn tell(&self, feature_map: &FeatureMap, problems: &mut Vec<PlanProblem>) {
+        let part = feature_map.part;
         for (index, piece) in part.blanks().iter().enumerate() {
             let (from, to) = (piece.from.to_mm(), piece.to.to_mm());
-            let fattest = anatomy
+            let fattest = feature_map
                 .outer
                 .fattest(from, to)
                 .map_or(0.0, |(place, _)| place.r * 2.0);
@@ -165,7 +165,7 @@ impl Blank {
             };
             if piece.stock.size < fattest + margin * 2 {
                 let stock = piece.stock.size;
-                troubles.push(Trouble::BlankTooThin {
+                problems.push(PlanProblem::BlankTooThin {
                     piece: index,
                     stock,
                     fattest,
@@ -177,7 +177,7 @@ impl Blank {
             };
             let needed = self.pieces.get(index).copied().unwrap_or_default();
             if stock < needed {
-                troubles.push(Trouble::BlankTooShort {
+                problems.push(PlanProblem::BlankTooShort {
                     piece: index,
                     stock,
                     needed,
@@ -188,9 +188,13 @@ impl Blank {
 }
 
 /// The diameter that is gripped, and whether the blank is rounded to it first.
-fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length, bool) {
-    let least = anatomy.fattest + MARGIN_ROUND * 2;
-    let blanks = anatomy.part.blanks();
+fn gripped(
+    feature_map: &FeatureMap,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
+) -> (Length, bool) {
+    let least = feature_map.fattest + MARGIN_ROUND * 2;
+    let blanks = feature_map.part.blanks();
     let Some(smallest) = blanks.iter().map(|piece| piece.stock.size).min() else {
         // Without a blank the next whole millimetre of rod is supposed.
         return (Length::mm(least.to_mm().ceil()), false);
@@ -201,7 +205,7 @@ fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length,
     let uneven = blanks.iter().any(|it| it.stock.size != smallest);
     // What is glued up is trued: no two pieces come out of the glue in one line.
     let odd = square || uneven || blanks.len() > 1;
-    if !odd && (!kit.lists_collets() || kit.collet(smallest).is_some()) {
+    if !odd && (!bench_tools.lists_collets() || bench_tools.collet(smallest).is_some()) {
         return (smallest, false);
     }
     // Turning it true takes something off.
@@ -210,12 +214,12 @@ fn gripped(anatomy: &Anatomy, kit: Kit, troubles: &mut Vec<Trouble>) -> (Length,
     } else {
         smallest
     };
-    match kit.collet_within(least, most) {
+    match bench_tools.collet_within(least, most) {
         Some(collet) => (collet, true),
         None => {
-            if kit.lists_collets() {
+            if bench_tools.lists_collets() {
                 let stock = smallest;
-                troubles.push(Trouble::NoCollet {
+                problems.push(PlanProblem::NoCollet {
                     piece: 0,
                     stock,
                     least,

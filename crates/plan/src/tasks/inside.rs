@@ -1,9 +1,9 @@
 //! Tasks inside: holes, bores, threads and mouths from one end.
 
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::task::{Access, Rank, Stage, Task, Tasks};
-use crate::tools::kit::Kit;
-use crate::{InsideCut, InsideShape, ThreadCut, Trouble, Work};
+use crate::tools::bench_tools::BenchTools;
+use crate::{InsideCut, InsideShape, PlanProblem, ThreadCut, Work};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{Cut, CutId, DrillName, End, Feature};
 use quillet_standards::drill::point_length;
@@ -11,32 +11,32 @@ use quillet_syntax::ast::Side;
 
 /// Adds all that is cut inside from an end; `start` are the tasks that come before any of it.
 pub(crate) fn inside_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     end: End,
     stage: Stage,
-    kit: Kit,
+    bench_tools: BenchTools,
     tasks: &mut Tasks,
     start: &[usize],
-    troubles: &mut Vec<Trouble>,
+    problems: &mut Vec<PlanProblem>,
 ) {
-    let mut builder = Inside {
-        anatomy,
+    let mut builder = InsideTasks {
+        feature_map,
         end,
         stage,
-        kit,
+        bench_tools,
         tasks,
         start,
         cuts: Vec::new(),
     };
-    builder.holes(troubles);
+    builder.holes(problems);
     builder.threads();
 }
 
-struct Inside<'a, 'p, 'b> {
-    anatomy: &'a Anatomy<'p>,
+struct InsideTasks<'a, 'p, 'b> {
+    feature_map: &'a FeatureMap<'p>,
     end: End,
     stage: Stage,
-    kit: Kit<'b>,
+    bench_tools: BenchTools<'b>,
     tasks: &'a mut Tasks,
     start: &'a [usize],
     /// Each cut with its task.
@@ -61,9 +61,9 @@ const FLAT_ALONE: Length = Length::from_nm(1_000_000);
 /// How far a leading drill's point stays above a flat bottom (common practice, no published source).
 const ABOVE_FLAT: Length = Length::from_nm(300_000);
 
-impl Inside<'_, '_, '_> {
-    fn holes(&mut self, troubles: &mut Vec<Trouble>) {
-        let part = self.anatomy.part;
+impl InsideTasks<'_, '_, '_> {
+    fn holes(&mut self, problems: &mut Vec<PlanProblem>) {
+        let part = self.feature_map.part;
         let own = part
             .features
             .with_ids()
@@ -95,7 +95,7 @@ impl Inside<'_, '_, '_> {
         }
         self.pilots(centre);
         for (index, cut) in &written {
-            self.open(*index, *cut, centre, troubles);
+            self.open(*index, *cut, centre, problems);
         }
         self.order();
     }
@@ -107,10 +107,10 @@ impl Inside<'_, '_, '_> {
             let InsideShape::Drill { dia, point, .. } = cut.shape else {
                 continue;
             };
-            let material = self
-                .anatomy
-                .part
-                .material_in(self.anatomy.part.station(self.end, cut.from), Length::ZERO);
+            let material = self.feature_map.part.material_in(
+                self.feature_map.part.station(self.end, cut.from),
+                Length::ZERO,
+            );
             let metal = material
                 .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
             if !metal || dia < PILOT_FROM {
@@ -123,7 +123,7 @@ impl Inside<'_, '_, '_> {
                 continue;
             }
             let wanted = Length::mm((dia.to_mm() * 4.0).round() / 10.0);
-            let Some(pilot) = self.kit.drill_up_to(wanted) else {
+            let Some(pilot) = self.bench_tools.drill_up_to(wanted) else {
                 continue;
             };
             let shape = drill(pilot, point);
@@ -132,7 +132,13 @@ impl Inside<'_, '_, '_> {
     }
 
     /// A hole for a boring bar or reamer to start in, where no written cut makes one.
-    fn open(&mut self, feature: CutId, cut: InsideCut, centre: usize, troubles: &mut Vec<Trouble>) {
+    fn open(
+        &mut self,
+        feature: CutId,
+        cut: InsideCut,
+        centre: usize,
+        problems: &mut Vec<PlanProblem>,
+    ) {
         let Some(&(_, task)) = self.cuts.iter().find(|it| it.0 == cut) else {
             return;
         };
@@ -165,21 +171,25 @@ impl Inside<'_, '_, '_> {
                 .iter()
                 .any(|(other, _)| other != &cut && larger_first(other))
             {
-                troubles.push(Trouble::NoOrder {
+                problems.push(PlanProblem::NoOrder {
                     feature: Some(feature),
-                    why: crate::Stuck::NoWayIn,
+                    why: crate::Unschedulable::NoWayIn,
                 });
             }
             return;
         }
         // A flat drill has no point to lead it.
-        let by_bar = self.kit.bar(least, cut.to).is_some();
+        let by_bar = self.bench_tools.bar(least, cut.to).is_some();
         if matches!(cut.shape, InsideShape::Bore { .. }) && !by_bar && !cut.from.is_positive() {
             self.before_flat(cut, task, centre);
             return;
         }
         let under = Length::mm(least.to_mm() - allowance_mm);
-        let Some(dia) = self.kit.drill_up_to(under).filter(|dia| dia.is_positive()) else {
+        let Some(dia) = self
+            .bench_tools
+            .drill_up_to(under)
+            .filter(|dia| dia.is_positive())
+        else {
             return;
         };
         let point = Angle::deg(118.0);
@@ -221,7 +231,11 @@ impl Inside<'_, '_, '_> {
             return;
         }
         let most = Length::mm((dia.to_mm() * 9.0).floor() / 10.0);
-        let Some(pilot) = self.kit.drill_up_to(most).filter(|it| it.is_positive()) else {
+        let Some(pilot) = self
+            .bench_tools
+            .drill_up_to(most)
+            .filter(|it| it.is_positive())
+        else {
             return;
         };
         let point = Angle::deg(118.0);
@@ -257,10 +271,10 @@ impl Inside<'_, '_, '_> {
         }
         for later in &runs {
             for earlier in runs.iter().filter(|it| !std::ptr::eq(*it, later)) {
-                match waits(&later.cut, &earlier.cut) {
-                    Waits::No => {}
-                    Waits::ForAll => self.wait_for_all(later, earlier),
-                    Waits::AsWritten => self.wait_as_written(later, earlier),
+                match precedence(&later.cut, &earlier.cut) {
+                    Precedence::No => {}
+                    Precedence::ForAll => self.wait_for_all(later, earlier),
+                    Precedence::AsWritten => self.wait_as_written(later, earlier),
                 }
             }
         }
@@ -311,7 +325,7 @@ impl Inside<'_, '_, '_> {
     }
 
     fn threads(&mut self) {
-        let part = self.anatomy.part;
+        let part = self.feature_map.part;
         for (index, feature) in part.features.with_ids() {
             let Some((thread, Side::Inside)) = feature.thread() else {
                 continue;
@@ -325,7 +339,7 @@ impl Inside<'_, '_, '_> {
                 thread: thread.clone(),
                 from: feature.from,
                 to: feature.to,
-                method: self.kit.threading(&thread.thread, true),
+                method: self.bench_tools.threading(&thread.thread, true),
             };
             let mut needs = self.start.to_vec();
             let opens = |it: &&(InsideCut, usize)| it.0.from < feature.to;
@@ -348,25 +362,25 @@ struct EqualCuts {
 }
 
 /// How a cut waits for another one that is not its equal.
-enum Waits {
+enum Precedence {
     No,
     ForAll,
     /// Each holds the other: for those that are written before it.
     AsWritten,
 }
 
-fn waits(cut: &InsideCut, other: &InsideCut) -> Waits {
+fn precedence(cut: &InsideCut, other: &InsideCut) -> Precedence {
     let is_drill = matches!(other.shape, InsideShape::Drill { .. });
     if other.to < cut.from || (other.from > cut.to && !is_drill) {
-        return Waits::No;
+        return Precedence::No;
     }
     if must_follow(cut, other) {
-        return Waits::ForAll;
+        return Precedence::ForAll;
     }
     match (contains(cut, other), contains(other, cut)) {
-        (true, false) => Waits::ForAll,
-        (true, true) if !must_follow(other, cut) => Waits::AsWritten,
-        _ => Waits::No,
+        (true, false) => Precedence::ForAll,
+        (true, true) if !must_follow(other, cut) => Precedence::AsWritten,
+        _ => Precedence::No,
     }
 }
 

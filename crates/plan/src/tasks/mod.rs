@@ -2,9 +2,9 @@
 //! with what it waits for.
 
 pub(crate) mod all;
-pub(crate) mod anatomy;
 pub(crate) mod asked;
 pub(crate) mod blank;
+pub(crate) mod feature_map;
 pub(crate) mod inside;
 pub(crate) mod mate;
 pub(crate) mod outside;

@@ -1,10 +1,10 @@
 //! Tasks outside: tenons, reliefs, threads and broken corners of an end, and what is cut in
 //! the shaped outside between.
 
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::task::{Access, Stage, Task, Tasks};
-use crate::tools::kit::Kit;
-use crate::{Stuck, ThreadCut, Threading, Trouble, TurnCut, TurnKind, Work};
+use crate::tools::bench_tools::BenchTools;
+use crate::{PlanProblem, ThreadCut, Threading, TurnCut, TurnKind, Unschedulable, Work};
 use quillet_geometry::Length;
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, ThreadDef};
 use quillet_syntax::ast::Side;
@@ -33,11 +33,16 @@ pub(crate) struct OutsideLayout<'a> {
 }
 
 /// Adds what is turned at an end before the outside is shaped.
-pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &OutsideLayout, kit: Kit, tasks: &mut Tasks) {
-    let part = anatomy.part;
-    let own = |it: &Feature| it.end == place.end && !it.is_inside() && anatomy.in_zone(it);
-    let mut turned = turn_tasks(anatomy, place, tasks, own);
-    let corners = corner_tasks(anatomy, place, tasks, &turned, true);
+pub(crate) fn zone_tasks(
+    feature_map: &FeatureMap,
+    place: &OutsideLayout,
+    bench_tools: BenchTools,
+    tasks: &mut Tasks,
+) {
+    let part = feature_map.part;
+    let own = |it: &Feature| it.end == place.end && !it.is_inside() && feature_map.in_zone(it);
+    let mut turned = turn_tasks(feature_map, place, tasks, own);
+    let corners = corner_tasks(feature_map, place, tasks, &turned, true);
     for (index, feature) in part.features.with_ids() {
         let Some((thread, Side::Outside)) = feature.thread() else {
             continue;
@@ -45,8 +50,8 @@ pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &OutsideLayout, kit: Kit, tas
         if !own(feature) {
             continue;
         }
-        turned.extend(land_task(anatomy, index, place, tasks));
-        let method = kit.threading(&thread.thread, false);
+        turned.extend(land_task(feature_map, index, place, tasks));
+        let method = bench_tools.threading(&thread.thread, false);
         let mut needs = [place.start, &corners].concat();
         if method == Threading::Die && thin_under(part, feature, thread) {
             // The plug's place among the mandrels is set when the task is taken up.
@@ -72,22 +77,22 @@ pub(crate) fn zone_tasks(anatomy: &Anatomy, place: &OutsideLayout, kit: Kit, tas
 
 /// Adds the grooves, threads and corners in the shaped outside, after it has been turned.
 pub(crate) fn body_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     shaped: &[usize],
-    kit: Kit,
+    bench_tools: BenchTools,
     tasks: &mut Tasks,
-    troubles: &mut Vec<Trouble>,
+    problems: &mut Vec<PlanProblem>,
 ) {
-    let part = anatomy.part;
-    for end in crate::tasks::anatomy::ENDS {
+    let part = feature_map.part;
+    for end in crate::tasks::feature_map::ENDS {
         let place = OutsideLayout {
             end,
             stage: Stage::Finish,
             access: Access::Outside,
             start: shaped,
         };
-        let own = |it: &Feature| it.end == end && !it.is_inside() && !anatomy.in_zone(it);
-        let mut turned = turn_tasks(anatomy, &place, tasks, own);
+        let own = |it: &Feature| it.end == end && !it.is_inside() && !feature_map.in_zone(it);
+        let mut turned = turn_tasks(feature_map, &place, tasks, own);
         for (index, feature) in part.features.with_ids() {
             let Some((thread, Side::Outside)) = feature.thread() else {
                 continue;
@@ -95,14 +100,14 @@ pub(crate) fn body_tasks(
             if !own(feature) {
                 continue;
             }
-            turned.extend(land_task(anatomy, index, &place, tasks));
-            let method = kit.threading(&thread.thread, false);
+            turned.extend(land_task(feature_map, index, &place, tasks));
+            let method = bench_tools.threading(&thread.thread, false);
             let (from, access) = match method {
                 Threading::SinglePoint => (end, Access::Outside),
-                _ => match die_from(anatomy, feature, thread) {
+                _ => match die_from(feature_map, feature, thread) {
                     Ok(from) => (from, Access::End(from)),
                     Err(why) => {
-                        troubles.push(Trouble::NoOrder {
+                        problems.push(PlanProblem::NoOrder {
                             feature: Some(index),
                             why,
                         });
@@ -127,7 +132,7 @@ pub(crate) fn body_tasks(
 
 /// Adds the corners of the shaped outside, broken once it has its size; the tasks added.
 pub(crate) fn body_corners(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     access: Access,
     sized: &[usize],
     tasks: &mut Tasks,
@@ -138,19 +143,19 @@ pub(crate) fn body_corners(
         access,
         start: sized,
     };
-    let each = crate::tasks::anatomy::ENDS
-        .map(|end| corner_tasks(anatomy, &place(end), tasks, &[], false));
+    let each = crate::tasks::feature_map::ENDS
+        .map(|end| corner_tasks(feature_map, &place(end), tasks, &[], false));
     each.concat()
 }
 
 fn turn_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     place: &OutsideLayout,
     tasks: &mut Tasks,
     own: impl Fn(&Feature) -> bool,
 ) -> Vec<(TurnCut, usize)> {
     let mut turned = Vec::new();
-    for (index, feature) in anatomy.part.features.with_ids() {
+    for (index, feature) in feature_map.part.features.with_ids() {
         let (kind, dia) = match &feature.cut {
             Cut::Tenon { dia, .. } => (TurnKind::Tenon, *dia),
             Cut::Relief { dia } => (TurnKind::Relief, *dia),
@@ -181,18 +186,18 @@ fn turn_tasks(
 }
 
 fn corner_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     place: &OutsideLayout,
     tasks: &mut Tasks,
     turned: &[(TurnCut, usize)],
     in_zone: bool,
 ) -> Vec<usize> {
     let mut corners = Vec::new();
-    for (index, feature) in anatomy.part.features.with_ids() {
+    for (index, feature) in feature_map.part.features.with_ids() {
         let Cut::Edge(edge) = feature.cut else {
             continue;
         };
-        if feature.end != place.end || anatomy.in_zone(feature) != in_zone {
+        if feature.end != place.end || feature_map.in_zone(feature) != in_zone {
             continue;
         }
         let at_face = turned
@@ -239,12 +244,12 @@ fn thread_cut(
 
 /// Where neither tenon nor station leaves a land under a thread, it is turned to the major.
 fn land_task(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     index: CutId,
     place: &OutsideLayout,
     tasks: &mut Tasks,
 ) -> Option<(TurnCut, usize)> {
-    let part = anatomy.part;
+    let part = feature_map.part;
     let profiles = part.profiles.as_ref()?;
     let own =
         profiles.crest.outer.segments().iter().filter(|it| {
@@ -328,8 +333,12 @@ fn thin_under(part: &Part, feature: &Feature, thread: &ThreadDef) -> bool {
 }
 
 /// The end from which a die can come to a thread within the outside.
-fn die_from(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Result<End, Stuck> {
-    let part = anatomy.part;
+fn die_from(
+    feature_map: &FeatureMap,
+    feature: &Feature,
+    thread: &ThreadDef,
+) -> Result<End, Unschedulable> {
+    let part = feature_map.part;
     let (from, to) = feature.stations(part.length);
     let root = thread.thread.root_diameter();
     let fattest = |end: End| {
@@ -338,7 +347,7 @@ fn die_from(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Result<
             End::Second => (to, part.length),
         };
         // A face at the thread's own edge is the thread's.
-        anatomy
+        feature_map
             .outer
             .fattest(a.to_mm() + 1e-6, b.to_mm() - 1e-6)
             .map(|(place, _)| (Length::mm(place.z), Length::mm(place.r * 2.0)))
@@ -351,5 +360,5 @@ fn die_from(anatomy: &Anatomy, feature: &Feature, thread: &ThreadDef) -> Result<
         }
     }
     let (at, dia) = blocked.unwrap_or_default();
-    Err(Stuck::DieBlocked { at, dia, root })
+    Err(Unschedulable::DieBlocked { at, dia, root })
 }

@@ -1,8 +1,8 @@
 //! From the saw to a round blank: pieces sawn, faced, glued up, bored and trued.
 
 use super::task::{Access, Stage, Tasks};
-use crate::tasks::anatomy::{Anatomy, ENDS};
-use crate::tools::kit::Kit;
+use crate::tasks::feature_map::{ENDS, FeatureMap};
+use crate::tools::bench_tools::BenchTools;
 use crate::{Blank, PieceFace, Strategy, Work};
 use quillet_geometry::Length;
 use quillet_model::{BlankPiece, End};
@@ -14,15 +14,15 @@ const LEADS: f64 = 0.9;
 
 /// The tasks that make the blank; what comes after waits for the ones given back.
 pub(crate) fn blank_tasks(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     strategy: &Strategy,
     blank: &Blank,
-    kit: Kit,
+    bench_tools: BenchTools,
     tasks: &mut Tasks,
 ) -> Vec<usize> {
     let mut stack = Stack {
-        pieces: anatomy.part.blanks(),
-        kit,
+        pieces: feature_map.part.blanks(),
+        bench_tools,
         tasks,
         order: 0,
     };
@@ -44,7 +44,7 @@ pub(crate) fn blank_tasks(
 
 struct Stack<'a, 'b> {
     pieces: &'a [BlankPiece],
-    kit: Kit<'b>,
+    bench_tools: BenchTools<'b>,
     tasks: &'a mut Tasks,
     order: i64,
 }
@@ -132,7 +132,10 @@ impl Stack<'_, '_> {
         };
         let (dia, depth) = (spigot.dia + spigot.gap, spigot.length);
         let under = Length::mm((dia.to_mm() * LEADS * 10.0).floor() / 10.0);
-        let lead = self.kit.drill_up_to(under).filter(|it| it.is_positive());
+        let lead = self
+            .bench_tools
+            .drill_up_to(under)
+            .filter(|it| it.is_positive());
         for (dia, leads) in lead.map(|it| (it, true)).into_iter().chain([(dia, false)]) {
             let work = Work::Socket {
                 piece: index,

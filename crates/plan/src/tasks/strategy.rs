@@ -2,9 +2,9 @@
 //! end is cut first, whether a centre nub stands beyond a closed end.
 
 use crate::MandrelKind;
-use crate::tasks::anatomy::{Anatomy, ENDS};
+use crate::tasks::feature_map::{ENDS, FeatureMap};
 use crate::tasks::mate::Mates;
-use crate::tools::kit::Kit;
+use crate::tools::bench_tools::BenchTools;
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
 use quillet_standards::thread::Hand;
@@ -29,12 +29,12 @@ pub struct Strategy {
 const LEAST_SPIGOT: Length = Length::from_nm(4_000_000);
 
 impl Strategy {
-    pub(crate) fn of(anatomy: &Anatomy, mates: &Mates, kit: Kit) -> Strategy {
-        let ring = anatomy.is_ring();
-        let mandrel = best_mandrel(anatomy, mates, kit);
+    pub(crate) fn of(feature_map: &FeatureMap, mates: &Mates, bench_tools: BenchTools) -> Strategy {
+        let ring = feature_map.is_ring();
+        let mandrel = best_mandrel(feature_map, mates, bench_tools);
         let cut_at = |end: End| {
             let plain = |cut: &Cut| matches!(cut, Cut::Edge(_));
-            anatomy
+            feature_map
                 .part
                 .features
                 .iter()
@@ -43,13 +43,13 @@ impl Strategy {
         let first = match mandrel {
             Some((end, _)) => end,
             // The stub is beyond the end that nothing must come to.
-            None => match inside_or_threaded(anatomy, End::Second) {
+            None => match inside_or_threaded(feature_map, End::Second) {
                 true => End::Second,
                 false => End::First,
             },
         };
         let far = first.other();
-        let closed = !anatomy.open[far.index()] && !cut_at(far);
+        let closed = !feature_map.open[far.index()] && !cut_at(far);
         Strategy {
             first,
             mandrel,
@@ -62,36 +62,42 @@ impl Strategy {
 
 /// The mandrel that suits best. One whose thread is left-handed is unscrewed by the cut in forward
 /// rotation: any other hold goes before it, also a stub to turn the part whole from.
-fn best_mandrel(anatomy: &Anatomy, mates: &Mates, kit: Kit) -> Option<(End, MandrelKind)> {
+fn best_mandrel(
+    feature_map: &FeatureMap,
+    mates: &Mates,
+    bench_tools: BenchTools,
+) -> Option<(End, MandrelKind)> {
     let all = ENDS
         .into_iter()
-        .flat_map(|end| mandrels_at(anatomy, end, mates, kit));
+        .flat_map(|end| mandrels_at(feature_map, end, mates, bench_tools));
     let (unscrews, holds): (Vec<_>, Vec<_>) =
-        all.partition(|(_, end, kind)| unscrews(anatomy, *end, *kind));
+        all.partition(|(_, end, kind)| unscrews(feature_map, *end, *kind));
     let best = |found: Vec<(u32, End, MandrelKind)>| {
         let best = found
             .into_iter()
             .reduce(|best, next| if next.0 > best.0 { next } else { best });
         best.map(|(_, end, kind)| (end, kind))
     };
-    let stub_does = !ENDS.into_iter().all(|end| inside_or_threaded(anatomy, end));
+    let stub_does = !ENDS
+        .into_iter()
+        .all(|end| inside_or_threaded(feature_map, end));
     best(holds).or_else(|| best(unscrews).filter(|_| !stub_does))
 }
 
 /// Whether a mandrel of this kind holds the work by a left-hand thread, or by a spigot that would
 /// have to run in one.
-fn unscrews(anatomy: &Anatomy, end: End, kind: MandrelKind) -> bool {
+fn unscrews(feature_map: &FeatureMap, end: End, kind: MandrelKind) -> bool {
     let side = match kind {
         MandrelKind::Female => Side::Outside,
         _ => Side::Inside,
     };
-    let thread = anatomy.thread_at(end, side).and_then(|it| it.thread());
+    let thread = feature_map.thread_at(end, side).and_then(|it| it.thread());
     thread.is_some_and(|(it, _)| it.thread.hand() == Hand::Left)
 }
 
 /// Whether a tool must come to an end from the tailstock.
-fn inside_or_threaded(anatomy: &Anatomy, end: End) -> bool {
-    anatomy
+fn inside_or_threaded(feature_map: &FeatureMap, end: End) -> bool {
+    feature_map
         .part
         .features
         .iter()
@@ -100,13 +106,13 @@ fn inside_or_threaded(anatomy: &Anatomy, end: End) -> bool {
 
 /// The mandrels an end would take, each with how well it suits.
 fn mandrels_at(
-    anatomy: &Anatomy,
+    feature_map: &FeatureMap,
     end: End,
     mates: &Mates,
-    kit: Kit,
+    bench_tools: BenchTools,
 ) -> Vec<(u32, End, MandrelKind)> {
     let mut found = Vec::new();
-    if anatomy.is_ring() {
+    if feature_map.is_ring() {
         found.push((
             if end == End::First { 9 } else { 8 },
             end,
@@ -117,24 +123,24 @@ fn mandrels_at(
     let mate = |goes_in: bool| mates[end.index()].iter().find(|it| it.goes_in == goes_in);
     let received = mate(false).map(|it| it.bought);
     let made_socket = mate(true).is_some_and(|it| !it.bought);
-    if let Some(thread) = anatomy.thread_at(end, Side::Inside) {
+    if let Some(thread) = feature_map.thread_at(end, Side::Inside) {
         // Its die is at hand where the mate is made, or where the lathe cuts threads; the
         // thread of a bought part has no die on the bench.
         let own = thread
             .thread()
-            .is_some_and(|(it, _)| kit.die(&it.thread).is_some());
+            .is_some_and(|(it, _)| bench_tools.die(&it.thread).is_some());
         let suits = match received {
             Some(false) => 7,
-            Some(true) if !own && !kit.screwcutting() => 1,
+            Some(true) if !own && !bench_tools.screwcutting() => 1,
             _ if own => 5,
             _ => 3,
         };
         found.push((suits, end, MandrelKind::Male));
     }
-    if anatomy.thread_at(end, Side::Outside).is_some() {
+    if feature_map.thread_at(end, Side::Outside).is_some() {
         found.push((if made_socket { 6 } else { 4 }, end, MandrelKind::Female));
     }
-    if let Some((dia, reach)) = anatomy.bore_at(end)
+    if let Some((dia, reach)) = feature_map.bore_at(end)
         && reach >= LEAST_SPIGOT
         && dia >= LEAST_SPIGOT
     {

@@ -55,7 +55,7 @@ pub enum Work {
         /// To this diameter.
         dia: Length,
     },
-    /// Take hold of the work anew; the operation's [`Hold`](crate::Hold) says how.
+    /// Take hold of the work anew; the operation's [`Workholding`](crate::Workholding) says how.
     TakeHold,
     /// Face an end.
     Face {
@@ -90,7 +90,7 @@ pub enum Work {
         plug: usize,
     },
     /// Try the mate by hand.
-    Try(Gate),
+    Try(TrialFit),
     /// Turn the outside along its stations.
     Outside(OutsidePass),
     /// Part the work off its rod.
@@ -298,7 +298,7 @@ pub enum Pass {
 
 /// A stop: the mate is tried by hand before going on.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Gate {
+pub struct TrialFit {
     /// The end of this part.
     pub end: End,
     /// The part it is tried with, by name.

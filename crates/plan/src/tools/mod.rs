@@ -1,6 +1,6 @@
 //! With what: the tools at hand, which of them does a job, how fast, and how often withdrawn.
 
-pub(crate) mod kit;
+pub(crate) mod bench_tools;
 pub(crate) mod peck;
 pub(crate) mod single_point;
 pub(crate) mod speed;

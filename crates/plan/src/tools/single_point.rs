@@ -2,7 +2,7 @@
 
 use super::speed::Speed;
 use crate::ThreadCut;
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use quillet_geometry::Length;
 use quillet_model::{End, Lathe};
 
@@ -24,11 +24,11 @@ const UNSEEN_S: f64 = 2.0;
 
 impl SinglePoint {
     /// Of a thread: n = 60·w / (lead·t).
-    pub(crate) fn of(anatomy: &Anatomy, cut: &ThreadCut) -> SinglePoint {
+    pub(crate) fn of(feature_map: &FeatureMap, cut: &ThreadCut) -> SinglePoint {
         let form = &cut.thread.thread;
         // A point as wide as half the pitch stands half of that to either side of its middle.
         let half_tool = form.pitch() / 4;
-        let run_out = (free_beyond(anatomy, cut) - half_tool).max(Length::ZERO);
+        let run_out = (free_beyond(feature_map, cut) - half_tool).max(Length::ZERO);
         let reaction_s = if cut.inside { UNSEEN_S } else { SEEN_S };
         SinglePoint {
             run_out,
@@ -56,9 +56,9 @@ impl SinglePoint {
 
 /// How far the tool can run on beyond full form: outside until something stands higher than the
 /// root, inside as far as the hole stays as wide as the crests.
-fn free_beyond(anatomy: &Anatomy, cut: &ThreadCut) -> Length {
+fn free_beyond(feature_map: &FeatureMap, cut: &ThreadCut) -> Length {
     let form = &cut.thread.thread;
-    let part = anatomy.part;
+    let part = feature_map.part;
     let inward = |z: f64| match cut.end {
         End::First => z,
         End::Second => part.length.to_mm() - z,
@@ -85,7 +85,9 @@ fn free_beyond(anatomy: &Anatomy, cut: &ThreadCut) -> Length {
             .flat_map(|it| [inward(it.start().z), inward(it.end().z)])
             .fold(begins, f64::max),
         // What is beyond the zone is stock still.
-        false if cut.to <= anatomy.zone[cut.end.index()] => anatomy.zone[cut.end.index()].to_mm(),
+        false if cut.to <= feature_map.zone[cut.end.index()] => {
+            feature_map.zone[cut.end.index()].to_mm()
+        }
         false => part.length.to_mm(),
     };
     let pieces = chains.iter().flat_map(|chain| chain.segments());

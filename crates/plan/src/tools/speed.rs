@@ -57,7 +57,7 @@ pub enum SpeedLimit {
 
 /// What is done at speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Pace {
+pub enum SpeedClass {
     /// Drilling.
     Drill,
     /// Turning, boring and facing.
@@ -78,7 +78,7 @@ pub enum Pace {
 ///
 /// No faster than practice goes on small work. The slowest of several materials decides. None where no cutting speed is known.
 pub fn speed<'a>(
-    pace: Pace,
+    pace: SpeedClass,
     dia: Length,
     materials: impl IntoIterator<Item = &'a Material>,
     bench: Option<&Bench>,
@@ -104,10 +104,12 @@ struct CuttingData {
 }
 
 impl CuttingData {
-    fn of(pace: Pace, material: &Material) -> Option<CuttingData> {
+    fn of(pace: SpeedClass, material: &Material) -> Option<CuttingData> {
         let row = |operation| material.kind.cutting(operation);
         let found = match pace {
-            Pace::Drill | Pace::Ream => row(Cutting::Drilling).or(row(Cutting::Turning)),
+            SpeedClass::Drill | SpeedClass::Ream => {
+                row(Cutting::Drilling).or(row(Cutting::Turning))
+            }
             _ => row(Cutting::Turning).or(row(Cutting::Drilling)),
         };
         let most = found.and_then(|row| row.most_rev_min());
@@ -126,16 +128,16 @@ impl CuttingData {
     }
 }
 
-fn cutting_speed(pace: Pace, material: &Material, row: Option<&Row>) -> Option<(f64, f64)> {
+fn cutting_speed(pace: SpeedClass, material: &Material, row: Option<&Row>) -> Option<(f64, f64)> {
     let found = row.and_then(Row::speed_m_min);
     let (low, high) = material
         .speed_m_min
         .or(found.map(|range| (range.low, range.high)))?;
     let part = match pace {
-        Pace::Drill | Pace::Turn => 1.0,
-        Pace::Ream | Pace::Part => 0.5,
-        Pace::Sand => 1.0 / 3.0,
-        Pace::Thread => 0.25,
+        SpeedClass::Drill | SpeedClass::Turn => 1.0,
+        SpeedClass::Ream | SpeedClass::Part => 0.5,
+        SpeedClass::Sand => 1.0 / 3.0,
+        SpeedClass::Thread => 0.25,
     };
     Some((low * part, high * part))
 }

@@ -1,7 +1,7 @@
 //! Every tool a plan uses, where, and whether it stands on the bench.
 
-use crate::tools::kit::Kit;
-use crate::{InsideShape, Plan, Tool, Work};
+use crate::tools::bench_tools::BenchTools;
+use crate::{InsideShape, OperationRef, Plan, Tool, Work};
 use quillet_geometry::Length;
 use quillet_model::Bench;
 use std::collections::{BTreeMap, BTreeSet};
@@ -23,16 +23,16 @@ pub struct ListedTool {
     /// The tool.
     pub tool: Tool,
     /// Whether it is at hand.
-    pub standing: Standing,
+    pub standing: Availability,
     /// What does it, more or less, where the bench lacks it.
     pub substitute: Option<Substitute>,
     /// Where it is used, in the order of the routes.
-    pub uses: Vec<Use>,
+    pub uses: Vec<OperationRef>,
 }
 
 /// Whether a tool is at hand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Standing {
+pub enum Availability {
     /// The bench has it.
     OnBench,
     /// The bench does not list it: to be bought or borrowed.
@@ -64,25 +64,16 @@ pub enum Substitute {
     Chuck,
 }
 
-/// A use of a tool.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Use {
-    /// An index into `Plan::routes`.
-    pub route: usize,
-    /// An index into its operations.
-    pub operation: usize,
-}
-
 impl ToolList {
     /// The tools of a plan.
     pub fn of(plan: &Plan, bench: Option<&Bench>) -> ToolList {
-        let kit = Kit { bench };
-        let mut uses: BTreeMap<Tool, Vec<Use>> = BTreeMap::new();
+        let bench_tools = BenchTools { bench };
+        let mut uses: BTreeMap<Tool, Vec<OperationRef>> = BTreeMap::new();
         let mut sizes = BTreeSet::new();
         for (index, route) in plan.routes.iter().enumerate() {
             for (operation, it) in route.operations.iter().enumerate() {
                 if let Some(tool) = it.tool {
-                    uses.entry(tool).or_default().push(Use {
+                    uses.entry(tool).or_default().push(OperationRef {
                         route: index,
                         operation,
                     });
@@ -91,12 +82,12 @@ impl ToolList {
             }
         }
         let listed = uses.into_iter().map(|(tool, uses)| {
-            let standing = kit.standing(tool);
-            let lacks = standing == Standing::ToBuy;
+            let standing = bench_tools.standing(tool);
+            let lacks = standing == Availability::ToBuy;
             ListedTool {
                 tool,
                 standing,
-                substitute: lacks.then(|| kit.substitute(tool)).flatten(),
+                substitute: lacks.then(|| bench_tools.substitute(tool)).flatten(),
                 uses,
             }
         });
@@ -132,16 +123,16 @@ fn hole_size(work: &Work) -> Option<Length> {
     }
 }
 
-impl Kit<'_> {
-    fn standing(self, tool: Tool) -> Standing {
+impl BenchTools<'_> {
+    fn standing(self, tool: Tool) -> Availability {
         let Some(bench) = self.bench else {
             return match tool {
-                Tool::Mandrel { .. } => Standing::ToMake,
-                _ => Standing::Needed,
+                Tool::Mandrel { .. } => Availability::ToMake,
+                _ => Availability::Needed,
             };
         };
         let owned = match tool {
-            Tool::Mandrel { .. } => return Standing::ToMake,
+            Tool::Mandrel { .. } => return Availability::ToMake,
             Tool::Drill { dia, .. } => self.drill(dia).is_some(),
             Tool::FlatDrill { dia } => self.has_flat(dia),
             Tool::BoringBar { enters } => bench.boring.iter().any(|bar| bar.enters <= enters),
@@ -152,12 +143,12 @@ impl Kit<'_> {
             Tool::Collet { dia } if self.lists_collets() => self.collet(dia).is_some(),
             Tool::Saw if bench.kerf.is_some() => true,
             Tool::ThreadingTool { .. } => self.screwcutting(),
-            _ => return Standing::Needed,
+            _ => return Availability::Needed,
         };
         if owned {
-            Standing::OnBench
+            Availability::OnBench
         } else {
-            Standing::ToBuy
+            Availability::ToBuy
         }
     }
 

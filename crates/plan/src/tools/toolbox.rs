@@ -1,8 +1,8 @@
 //! The tool for a cut, and what to say where the bench lacks it.
 
-use crate::tools::kit::Kit;
+use crate::tools::bench_tools::BenchTools;
 use crate::{
-    InsideCut, InsideShape, Short, ThreadCut, Threading, Tool, Trouble, TurnCut, TurnKind,
+    InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut, TurnKind,
 };
 use quillet_geometry::Length;
 use quillet_model::CutId;
@@ -12,18 +12,18 @@ use quillet_standards::drill::point_length;
 pub(crate) fn hole_tool(
     cut: &InsideCut,
     feature: Option<CutId>,
-    kit: Kit,
-    troubles: &mut Vec<Trouble>,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
 ) -> Tool {
     let dia = cut.shape.widest();
-    let bar = kit.bar(dia, cut.to);
+    let bar = bench_tools.bar(dia, cut.to);
     let tool = match cut.shape {
         InsideShape::Drill { dia, name, .. } => {
-            let covered = bar.filter(|_| lacks_drill(kit, dia));
+            let covered = bar.filter(|_| lacks_drill(bench_tools, dia));
             covered.unwrap_or(Tool::Drill { dia, name })
         }
         InsideShape::Bore { dia } => bar.unwrap_or(Tool::FlatDrill { dia }),
-        InsideShape::Ream { dia } => match kit.has_reamer(dia) {
+        InsideShape::Ream { dia } => match bench_tools.has_reamer(dia) {
             true => Tool::Reamer { dia },
             false => bar.unwrap_or(Tool::Reamer { dia }),
         },
@@ -33,36 +33,41 @@ pub(crate) fn hole_tool(
             angle_mdeg: (angle.to_deg() * 1000.0).round() as i64,
         },
     };
-    if let (Some(feature), Some(_)) = (feature, kit.bench) {
-        troubles.extend(hole_trouble(cut, tool, feature, kit));
+    if let (Some(feature), Some(_)) = (feature, bench_tools.bench) {
+        problems.extend(hole_problem(cut, tool, feature, bench_tools));
     }
     tool
 }
 
-fn lacks_drill(kit: Kit, dia: Length) -> bool {
-    kit.lists_drills() && kit.drill(dia).is_none()
+fn lacks_drill(bench_tools: BenchTools, dia: Length) -> bool {
+    bench_tools.lists_drills() && bench_tools.drill(dia).is_none()
 }
 
 /// A twist drill is no flat one; where the bench says nothing of flat ones, a drill of the size can be
 /// ground.
-fn lacks_flat(kit: Kit, dia: Length) -> bool {
-    match kit.lists_flats() {
-        true => !kit.has_flat(dia),
-        false => lacks_drill(kit, dia),
+fn lacks_flat(bench_tools: BenchTools, dia: Length) -> bool {
+    match bench_tools.lists_flats() {
+        true => !bench_tools.has_flat(dia),
+        false => lacks_drill(bench_tools, dia),
     }
 }
 
-fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Trouble> {
+fn hole_problem(
+    cut: &InsideCut,
+    tool: Tool,
+    feature: CutId,
+    bench_tools: BenchTools,
+) -> Vec<PlanProblem> {
     let mut found = Vec::new();
     let flat = matches!(tool, Tool::FlatDrill { .. });
     let lacks = |dia: Length| match flat {
-        true => lacks_flat(kit, dia),
-        false => lacks_drill(kit, dia),
+        true => lacks_flat(bench_tools, dia),
+        false => lacks_drill(bench_tools, dia),
     };
     match tool {
         Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks(dia) => {
             // A bar that enters but does not reach is the nearer cure.
-            let entering = kit.bench.and_then(|it| {
+            let entering = bench_tools.bench.and_then(|it| {
                 it.boring
                     .iter()
                     .rev()
@@ -71,15 +76,15 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
             });
             found.push(match entering {
                 Some(reach) => {
-                    let (needed, short) = (cut.to, Short::Bar);
-                    Trouble::BeyondReach {
+                    let (needed, short) = (cut.to, Shortfall::Bar);
+                    PlanProblem::BeyondReach {
                         feature,
                         needed,
                         reach,
                         short,
                     }
                 }
-                None => no_drill(kit, feature, (dia, flat)),
+                None => no_drill(bench_tools, feature, (dia, flat)),
             });
         }
         Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => {
@@ -89,10 +94,13 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
             };
             let needed = cut.to + point;
             // Of a flat drill's flutes no standard speaks.
-            let flutes = kit.drill_reach(dia).filter(|_| !flat);
-            for (reach, short) in [(flutes, Short::Drill), (kit.travel(), Short::Travel)] {
+            let flutes = bench_tools.drill_reach(dia).filter(|_| !flat);
+            for (reach, short) in [
+                (flutes, Shortfall::Drill),
+                (bench_tools.travel(), Shortfall::Travel),
+            ] {
                 if let Some(reach) = reach.filter(|reach| *reach < needed) {
-                    found.push(Trouble::BeyondReach {
+                    found.push(PlanProblem::BeyondReach {
                         feature,
                         needed,
                         reach,
@@ -101,8 +109,8 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
                 }
             }
         }
-        Tool::Reamer { dia } if kit.lists_drills() && !kit.has_reamer(dia) => {
-            found.push(Trouble::NoReamer {
+        Tool::Reamer { dia } if bench_tools.lists_drills() && !bench_tools.has_reamer(dia) => {
+            found.push(PlanProblem::NoReamer {
                 feature,
                 wanted: dia,
             });
@@ -112,13 +120,17 @@ fn hole_trouble(cut: &InsideCut, tool: Tool, feature: CutId, kit: Kit) -> Vec<Tr
     found
 }
 
-fn no_drill(kit: Kit, feature: CutId, (wanted, flat): (Length, bool)) -> Trouble {
-    let sizes: Vec<Length> = match kit.bench {
+fn no_drill(
+    bench_tools: BenchTools,
+    feature: CutId,
+    (wanted, flat): (Length, bool),
+) -> PlanProblem {
+    let sizes: Vec<Length> = match bench_tools.bench {
         Some(bench) if flat && !bench.flats.is_empty() => bench.flats.clone(),
         Some(bench) => bench.drills.iter().map(|drill| drill.dia).collect(),
         None => Vec::new(),
     };
-    Trouble::NoDrill {
+    PlanProblem::NoDrill {
         feature,
         wanted,
         flat,
@@ -128,28 +140,30 @@ fn no_drill(kit: Kit, feature: CutId, (wanted, flat): (Length, bool)) -> Trouble
 }
 
 /// The tool for the hole that takes a glued piece's spigot, flat at its bottom.
-pub(crate) fn socket_tool(dia: Length, depth: Length, kit: Kit) -> Tool {
-    kit.bar(dia, depth).unwrap_or(Tool::FlatDrill { dia })
+pub(crate) fn socket_tool(dia: Length, depth: Length, bench_tools: BenchTools) -> Tool {
+    bench_tools
+        .bar(dia, depth)
+        .unwrap_or(Tool::FlatDrill { dia })
 }
 
 /// The tool for a thread.
 pub(crate) fn thread_tool(
     cut: &ThreadCut,
     feature: Option<CutId>,
-    kit: Kit,
-    troubles: &mut Vec<Trouble>,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
 ) -> Tool {
     let form = cut.thread.thread;
     let (tool, lacking) = match cut.method {
         Threading::SinglePoint => (Tool::ThreadingTool { inside: cut.inside }, false),
-        Threading::Tap => (Tool::Tap { thread: form }, kit.tap(&form).is_none()),
-        Threading::Die => (Tool::Die { thread: form }, kit.die(&form).is_none()),
+        Threading::Tap => (Tool::Tap { thread: form }, bench_tools.tap(&form).is_none()),
+        Threading::Die => (Tool::Die { thread: form }, bench_tools.die(&form).is_none()),
     };
-    if let (true, Some(feature)) = (lacking && kit.lists_threading(), feature) {
+    if let (true, Some(feature)) = (lacking && bench_tools.lists_threading(), feature) {
         let thread = cut.thread.clone();
-        troubles.push(match cut.inside {
-            true => Trouble::NoTap { feature, thread },
-            false => Trouble::NoDie { feature, thread },
+        problems.push(match cut.inside {
+            true => PlanProblem::NoTap { feature, thread },
+            false => PlanProblem::NoDie { feature, thread },
         });
     }
     tool
@@ -159,26 +173,27 @@ pub(crate) fn thread_tool(
 pub(crate) fn turning_tool(
     cut: &TurnCut,
     feature: Option<CutId>,
-    kit: Kit,
-    troubles: &mut Vec<Trouble>,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
 ) -> Tool {
     if let (TurnKind::Tenon | TurnKind::ThreadLand, Some(bushing)) =
-        (cut.kind, kit.bushing(cut.dia))
+        (cut.kind, bench_tools.bushing(cut.dia))
     {
         return Tool::TenonCutter { bushing };
     }
     match cut.kind {
         TurnKind::Groove | TurnKind::Relief => Tool::PartingTool,
         TurnKind::Tenon | TurnKind::ThreadLand => {
-            if let (true, Some(feature), Some(bench)) = (kit.lists_bushings(), feature, kit.bench)
-                && !kit.screwcutting()
+            if let (true, Some(feature), Some(bench)) =
+                (bench_tools.lists_bushings(), feature, bench_tools.bench)
+                && !bench_tools.screwcutting()
             {
                 let nearest = bench
                     .bushings
                     .iter()
                     .copied()
                     .min_by_key(|it| (*it - cut.dia).abs());
-                troubles.push(Trouble::NoBushing {
+                problems.push(PlanProblem::NoBushing {
                     feature,
                     wanted: cut.dia,
                     nearest,

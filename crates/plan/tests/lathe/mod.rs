@@ -10,7 +10,8 @@ use cuts::Shape;
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_plan::{
-    Hold, InsideShape, MandrelKind, Operation, Pass, Plan, Route, Tail, Threading, Work,
+    InsideShape, MandrelKind, Operation, Pass, Plan, Route, TailSupport, Threading, Work,
+    Workholding,
 };
 
 /// Carries a route out; what went wrong, and nothing where the designed part came out.
@@ -31,7 +32,7 @@ struct Lathe<'a> {
     crest: Stock,
     /// Threads cut to their roots.
     root: Stock,
-    hold: Hold,
+    hold: Workholding,
     threaded: Vec<(End, bool)>,
     centred: [bool; 2],
     faced: [bool; 2],
@@ -56,7 +57,7 @@ impl<'a> Lathe<'a> {
             shape: Shape::of(part),
             crest: stock.clone(),
             root: stock,
-            hold: Hold::Bench,
+            hold: Workholding::Bench,
             threaded: Vec::new(),
             centred: [false; 2],
             faced: [false; 2],
@@ -119,7 +120,7 @@ impl<'a> Lathe<'a> {
 
     fn check_hold(&mut self, work: &Work) {
         match self.hold {
-            Hold::Collet(grip) => {
+            Workholding::Collet(grip) => {
                 let (from, to) = (grip.from, grip.to);
                 if !self.root.is_cylinder(from, to, self.route.blank.dia) {
                     self.say(format!(
@@ -135,7 +136,7 @@ impl<'a> Lathe<'a> {
                     ));
                 }
             }
-            Hold::Mandrel(mount) => {
+            Workholding::Mandrel(mount) => {
                 let kind = self.plan.mandrels[mount.mandrel].kind;
                 let inside = match kind {
                     MandrelKind::Male => Some(true),
@@ -148,17 +149,17 @@ impl<'a> Lathe<'a> {
                 }
                 let far = mount.end.other();
                 let centred = match mount.tail {
-                    Tail::Free => true,
-                    Tail::Centre => self.centred[far.index()],
-                    Tail::BullNose | Tail::Plug(_) => self.crest.opening(far) > 0.0,
+                    TailSupport::Free => true,
+                    TailSupport::Centre => self.centred[far.index()],
+                    TailSupport::BullNose | TailSupport::Plug(_) => self.crest.opening(far) > 0.0,
                 };
                 if !centred {
                     self.say("the tail centre finds no centre");
                 }
-                if mount.tail == Tail::BullNose && self.cone_meets_thread(far) {
+                if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
                     self.say("the tail centre's cone bruises the thread");
                 }
-                if mount.tail != Tail::Free && self.comes_from(work) == Some(far) {
+                if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
                     self.say("the tail centre is in the way");
                 }
                 if self.end_of(work) == Some(mount.end) {
@@ -210,7 +211,7 @@ impl<'a> Lathe<'a> {
             return;
         }
         let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
-        if let Hold::Pieces(held) = operation.hold {
+        if let Workholding::Pieces(held) = operation.hold {
             if short(held.gripped) && !held.on_rod {
                 self.say("a short piece is gripped");
             }

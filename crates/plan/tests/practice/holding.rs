@@ -1,7 +1,7 @@
 //! How the work is held, plugged, joined and tried.
 
 use super::*;
-use quillet_plan::{Hold, MandrelKind, Pass, Tail, Threading};
+use quillet_plan::{MandrelKind, Pass, TailSupport, Threading, Workholding};
 
 /// The Heron with its cap flush on the barrel.
 fn flush() -> Plan {
@@ -148,16 +148,16 @@ fn the_nub_stands_until_it_comes_off() {
             let Some(nub) = route.blank.nub else { continue };
             assert_eq!((nub.dia, nub.length), (Length::mm(6.0), Length::mm(6.0)));
             let (off, it) = find(route, |work| matches!(work, Work::RemoveNub { .. }));
-            let Hold::Mandrel(mount) = it.hold else {
+            let Workholding::Mandrel(mount) = it.hold else {
                 panic!("{name}: {:?}", it.hold)
             };
-            assert_eq!(mount.tail, Tail::Free);
+            assert_eq!(mount.tail, TailSupport::Free);
             for it in &route.operations[..off] {
                 if let Work::Outside(pass) = &it.work {
                     let core = pass.core.expect("a core is left");
                     assert_eq!((core.dia, core.nub), (Length::mm(8.0), Some(nub)));
                 }
-                if let Hold::Collet(grip) = it.hold {
+                if let Workholding::Collet(grip) = it.hold {
                     assert!(grip.dia == route.blank.dia);
                 }
             }
@@ -202,7 +202,7 @@ fn a_joined_pass_waits_for_both_turnings() {
         );
         assert_eq!(
             it.hold,
-            Hold::Joined {
+            Workholding::Joined {
                 collet: Length::mm(10.0)
             }
         );
@@ -210,7 +210,8 @@ fn a_joined_pass_waits_for_both_turnings() {
         assert_ne!(&*plan.routes[after.route].part.name.text, name);
         let before = &plan.routes[after.route].operations[after.operation].work;
         assert!(matches!(before, Work::Outside(it) if it.pass == Pass::Finish));
-        let place = |wanted: quillet_plan::Step| plan.sequence.iter().position(|it| *it == wanted);
+        let place =
+            |wanted: quillet_plan::OperationRef| plan.sequence.iter().position(|it| *it == wanted);
         let own = plan
             .routes
             .iter()
@@ -220,7 +221,7 @@ fn a_joined_pass_waits_for_both_turnings() {
             route,
             |work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend),
         );
-        let here = place(quillet_plan::Step {
+        let here = place(quillet_plan::OperationRef {
             route: own,
             operation: at,
         });
@@ -236,8 +237,8 @@ fn the_tail_centre_touches_no_thread() {
         .operations
         .iter()
         .find_map(|it| match it.hold {
-            Hold::Mandrel(mount) => match mount.tail {
-                Tail::Plug(plug) => Some(&plan.mandrels[plug]),
+            Workholding::Mandrel(mount) => match mount.tail {
+                TailSupport::Plug(plug) => Some(&plan.mandrels[plug]),
                 _ => None,
             },
             _ => None,
@@ -256,7 +257,7 @@ fn the_work_stays_on_the_mandrel_it_sits_on() {
             let mut on = None;
             for it in &route.operations {
                 let now = match it.hold {
-                    Hold::Mandrel(mount) => Some((mount.mandrel, mount.end)),
+                    Workholding::Mandrel(mount) => Some((mount.mandrel, mount.end)),
                     _ => None,
                 };
                 let taken = matches!(it.work, Work::TakeHold);
@@ -296,7 +297,7 @@ fn the_plan_says_what_the_sheet_needs() {
     let holdings = cap.holdings();
     let lathe: Vec<_> = holdings
         .iter()
-        .filter(|it| it.hold != Hold::Bench)
+        .filter(|it| it.hold != Workholding::Bench)
         .collect();
     assert_eq!(lathe.len(), 3);
     assert_eq!(

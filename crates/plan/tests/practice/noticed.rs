@@ -1,7 +1,7 @@
 //! The simulated lathe itself: it does not pass what a lathe would not.
 
 use super::*;
-use quillet_plan::Hold;
+use quillet_plan::Workholding;
 
 fn wrong(plan: &Plan, part: &str, change: impl Fn(&mut Route)) -> Vec<String> {
     let mut changed = route(plan, part).clone();
@@ -61,7 +61,7 @@ fn a_grip_on_what_is_turned_away_is_noticed() {
     let plan = planned("heron");
     let found = wrong(&plan, "cap", |route| {
         let collet = route.operations.iter().find_map(|it| match it.hold {
-            Hold::Collet(_) => Some(it.hold),
+            Workholding::Collet(_) => Some(it.hold),
             _ => None,
         });
         let off = find(route, |work| matches!(work, Work::RemoveNub { .. })).0;
@@ -85,10 +85,10 @@ fn a_cone_on_a_thread_is_noticed() {
     let plan = planned("heron");
     let found = wrong(&plan, "section", |route| {
         for it in &mut route.operations {
-            if let Hold::Mandrel(mount) = &mut it.hold
-                && mount.tail != quillet_plan::Tail::Free
+            if let Workholding::Mandrel(mount) = &mut it.hold
+                && mount.tail != quillet_plan::TailSupport::Free
             {
-                mount.tail = quillet_plan::Tail::BullNose;
+                mount.tail = quillet_plan::TailSupport::BullNose;
             }
         }
     });

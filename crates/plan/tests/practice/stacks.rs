@@ -1,7 +1,7 @@
 //! Glued blanks.
 
 use super::*;
-use quillet_plan::{Hold, Note};
+use quillet_plan::{Note, Workholding};
 
 fn at(route: &Route, wanted: impl Fn(&Work) -> bool) -> usize {
     find(route, wanted).0
@@ -39,7 +39,7 @@ fn a_thin_piece_is_faced_and_bored_where_it_is_glued() {
     assert!(glued < faced && faced < led && led < bored && bored < last);
     let hold = |index: usize| route.operations[index].hold;
     assert!(hold(faced) == hold(led) && hold(led) == hold(bored));
-    let Hold::Pieces(held) = hold(faced) else {
+    let Workholding::Pieces(held) = hold(faced) else {
         panic!("{:?}", hold(faced))
     };
     assert_eq!((held.from, held.to, held.gripped), (0, 1, 0));
@@ -90,5 +90,5 @@ fn a_short_first_piece_is_bored_on_its_rod() {
     let bored = at(route, |it| matches!(it, Work::Socket { leads: false, .. }));
     let sawn = at(route, |it| matches!(it, Work::Saw { piece: 0, .. }));
     assert!(bored < sawn);
-    assert!(matches!(route.operations[bored].hold, Hold::Pieces(held) if held.on_rod));
+    assert!(matches!(route.operations[bored].hold, Workholding::Pieces(held) if held.on_rod));
 }

@@ -1,7 +1,7 @@
 //! What the tool list owns up to.
 
 use super::*;
-use quillet_plan::{ListedTool, Standing, Substitute, Tool};
+use quillet_plan::{Availability, ListedTool, Substitute, Tool};
 
 fn listed(bench: &str) -> Vec<ListedTool> {
     let text = format!(
@@ -35,12 +35,12 @@ fn a_twist_drill_is_no_flat_one() {
     };
     assert_eq!(
         (flat_one.standing, flat_one.substitute),
-        (Standing::ToBuy, Some(ground))
+        (Availability::ToBuy, Some(ground))
     );
     let tools = listed("drills 1..13 step 0.1\n  flats 8.6");
     assert_eq!(
         (flat(&tools).standing, flat(&tools).substitute),
-        (Standing::OnBench, None)
+        (Availability::OnBench, None)
     );
 }
 
@@ -55,7 +55,7 @@ fn a_boring_bar_does_a_flat_drills_work() {
     let bar = tools
         .iter()
         .find(|it| matches!(it.tool, Tool::BoringBar { .. }));
-    assert_eq!(bar.unwrap().standing, Standing::OnBench);
+    assert_eq!(bar.unwrap().standing, Availability::OnBench);
 }
 
 /// 7.05 lies between 7.0 and 7.1 of the bench; the first of two as near is named.
@@ -72,6 +72,6 @@ fn what_is_lacking_has_its_nearest_and_what_that_costs() {
     let drill = drill.unwrap();
     assert_eq!(
         (drill.standing, drill.substitute),
-        (Standing::ToBuy, Some(nearest))
+        (Availability::ToBuy, Some(nearest))
     );
 }

@@ -8,19 +8,19 @@ use std::collections::BTreeMap;
 
 /// One object on one line each finding, keys in a fixed order.
 pub(super) fn text(whole: &Checked) -> String {
-    let mut places = Places {
+    let mut places = PlaceReader {
         whole,
         lines: BTreeMap::new(),
     };
     let findings = whole.findings.iter().map(|it| places.finding(it)).collect();
     let assumed = whole.assumed.as_ref().map(|all| {
-        let one = |it: &'_ quillet_check::assumed::Assumed| Assumed {
+        let one = |it: &'_ quillet_check::assumed::Assumed| AssumedReport {
             says: it.text.clone(),
             place: places.place(it.span),
         };
         all.iter().map(one).collect()
     });
-    let report = Report {
+    let report = CheckReport {
         schema_version: SCHEMA_VERSION,
         files: whole.count,
         findings,
@@ -30,76 +30,76 @@ pub(super) fn text(whole: &Checked) -> String {
 }
 
 #[derive(Serialize)]
-struct Report<'a> {
+struct CheckReport<'a> {
     schema_version: u32,
     files: usize,
-    findings: Vec<Found<'a>>,
+    findings: Vec<FindingReport<'a>>,
     /// With `--full` alone.
     #[serde(skip_serializing_if = "Option::is_none")]
-    assumed: Option<Vec<Assumed>>,
+    assumed: Option<Vec<AssumedReport>>,
 }
 
 /// A size nobody wrote.
 #[derive(Serialize)]
-struct Assumed {
+struct AssumedReport {
     says: String,
     #[serde(flatten)]
-    place: Place,
+    place: PlaceReport,
 }
 
 #[derive(Serialize)]
-struct Found<'a> {
+struct FindingReport<'a> {
     rule: &'a str,
     severity: &'a str,
     message: &'a str,
     #[serde(flatten)]
-    place: Place,
-    related: Vec<Related<'a>>,
+    place: PlaceReport,
+    related: Vec<RelatedReport<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     hint: Option<&'a str>,
-    edits: Vec<Edit<'a>>,
+    edits: Vec<EditReport<'a>>,
     pens: &'a [String],
 }
 
 #[derive(Serialize)]
-struct Related<'a> {
+struct RelatedReport<'a> {
     message: &'a str,
     #[serde(flatten)]
-    place: Place,
+    place: PlaceReport,
 }
 
 /// Edits of one title belong together; those of different titles are choices.
 #[derive(Serialize)]
-struct Edit<'a> {
+struct EditReport<'a> {
     title: &'a str,
     #[serde(flatten)]
-    place: Place,
+    place: PlaceReport,
     text: &'a str,
 }
 
 #[derive(Serialize)]
-struct Place {
+struct PlaceReport {
     file: String,
-    start: Point,
-    end: Point,
+    start: PointReport,
+    end: PointReport,
 }
 
 /// A line and a column from 1, the column in characters; a byte offset from 0.
 #[derive(Serialize)]
-struct Point {
+struct PointReport {
     line: u32,
     column: u32,
     offset: usize,
 }
 
-struct Places<'a> {
+struct PlaceReader<'a> {
     whole: &'a Checked,
     lines: BTreeMap<FileId, LineIndex>,
 }
 
-impl<'a> Places<'a> {
-    fn finding(&mut self, finding: &'a Finding) -> Found<'a> {
-        Found {
+impl<'a> PlaceReader<'a> {
+    fn finding(&mut self, finding: &'a Finding) -> FindingReport<'a> {
+        FindingReport {
             rule: finding.rule.code(),
             severity: finding.severity.word(),
             message: &finding.message,
@@ -107,7 +107,7 @@ impl<'a> Places<'a> {
             related: finding
                 .labels
                 .iter()
-                .map(|label| Related {
+                .map(|label| RelatedReport {
                     message: &label.text,
                     place: self.place(label.span),
                 })
@@ -117,7 +117,7 @@ impl<'a> Places<'a> {
                 .fixes
                 .iter()
                 .flat_map(|fix| fix.edits.iter().map(move |edit| (fix, edit)))
-                .map(|(fix, edit)| Edit {
+                .map(|(fix, edit)| EditReport {
                     title: &fix.title,
                     place: self.place(edit.span),
                     text: &edit.text,
@@ -127,14 +127,14 @@ impl<'a> Places<'a> {
         }
     }
 
-    fn place(&mut self, span: Span) -> Place {
+    fn place(&mut self, span: Span) -> PlaceReport {
         let Some(file) = self.whole.file(span.file) else {
-            let nowhere = || Point {
+            let nowhere = || PointReport {
                 line: 1,
                 column: 1,
                 offset: 0,
             };
-            return Place {
+            return PlaceReport {
                 file: String::new(),
                 start: nowhere(),
                 end: nowhere(),
@@ -146,13 +146,13 @@ impl<'a> Places<'a> {
             .or_insert_with(|| LineIndex::new(file.text.clone()));
         let point = |offset: u32| {
             let at = lines.position(offset as usize, Encoding::Utf32);
-            Point {
+            PointReport {
                 line: at.line + 1,
                 column: at.column + 1,
                 offset: offset as usize,
             }
         };
-        Place {
+        PlaceReport {
             file: file.path.to_string_lossy().into_owned(),
             start: point(span.start),
             end: point(span.end),

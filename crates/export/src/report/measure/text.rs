@@ -16,7 +16,7 @@ const UNKNOWN: &str = "not known";
 
 /// The pens, then the parts that are in none; `full` with every wall and clearance.
 pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
-    let mut told = Shown::default();
+    let mut told = ReportedParts::default();
     let mut sections: Vec<String> = Vec::new();
     for pen in &measures.pens {
         sections.push(of_pen(pen, &mut told, full, units));
@@ -45,9 +45,9 @@ pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
 
 /// Parts that were told of, each with the pen it was told under.
 #[derive(Default)]
-struct Shown<'m>(Vec<(&'m Arc<Part>, &'m str)>);
+struct ReportedParts<'m>(Vec<(&'m Arc<Part>, &'m str)>);
 
-impl<'m> Shown<'m> {
+impl<'m> ReportedParts<'m> {
     /// The pen that a part was told under, alike.
     fn under(&self, part: &PartMeasures) -> Option<&'m str> {
         let same = self.0.iter().find(|(it, _)| Arc::ptr_eq(it, &part.same));
@@ -55,7 +55,12 @@ impl<'m> Shown<'m> {
     }
 }
 
-fn of_pen<'m>(pen: &'m PenMeasures, told: &mut Shown<'m>, full: bool, units: Units) -> String {
+fn of_pen<'m>(
+    pen: &'m PenMeasures,
+    told: &mut ReportedParts<'m>,
+    full: bool,
+    units: Units,
+) -> String {
     let title = pen.title.as_ref();
     let title = title.map_or(String::new(), |title| format!(" \"{title}\""));
     let mut sections = vec![format!("pen {}{title}\n", pen.name)];

@@ -1,6 +1,6 @@
 //! The figures of a thread for programs.
 
-use super::Figures;
+use super::ThreadFigures;
 use crate::report::SCHEMA_VERSION;
 use quillet_geometry::Limits;
 use serde::Serialize;
@@ -18,8 +18,8 @@ pub(super) struct ThreadReport {
     pitch_diameter_mm: f64,
     minor_mm: f64,
     root_mm: f64,
-    external: External,
-    internal: Internal,
+    external: ExternalReport,
+    internal: InternalReport,
     limits_from: &'static str,
     tap_drill: TapDrill,
     tenon_mm: [f64; 2],
@@ -27,14 +27,14 @@ pub(super) struct ThreadReport {
 }
 
 #[derive(Serialize)]
-struct External {
+struct ExternalReport {
     class: String,
     major_mm: [f64; 2],
     pitch_mm: [f64; 2],
 }
 
 #[derive(Serialize)]
-struct Internal {
+struct InternalReport {
     class: String,
     minor_mm: [f64; 2],
     pitch_mm: [f64; 2],
@@ -61,7 +61,7 @@ struct Wires {
 }
 
 impl ThreadReport {
-    pub(super) fn of(figures: &Figures) -> Self {
+    pub(super) fn of(figures: &ThreadFigures) -> Self {
         let (form, outside, inside) = (&figures.form, &figures.outside, &figures.inside);
         let (hole, wires) = (figures.hole(), &figures.wires);
         Self {
@@ -75,12 +75,12 @@ impl ThreadReport {
             pitch_diameter_mm: form.pitch_diameter().to_mm(),
             minor_mm: form.minor_diameter().to_mm(),
             root_mm: form.root_diameter().to_mm(),
-            external: External {
+            external: ExternalReport {
                 class: outside.class.to_string(),
                 major_mm: pair(outside.major),
                 pitch_mm: pair(outside.pitch),
             },
-            internal: Internal {
+            internal: InternalReport {
                 class: inside.class.to_string(),
                 minor_mm: pair(inside.minor),
                 pitch_mm: pair(inside.pitch),

@@ -31,7 +31,7 @@ pub struct ThreadQuestion {
 ///
 /// Where a standard gives no limits for a class at this size.
 pub fn thread(asked: ThreadQuestion) -> Result<Answer, LimitsError> {
-    let figures = Figures::of(asked)?;
+    let figures = ThreadFigures::of(asked)?;
     Ok(Answer::new(
         page::page(&figures),
         &json::ThreadReport::of(&figures),
@@ -39,7 +39,7 @@ pub fn thread(asked: ThreadQuestion) -> Result<Answer, LimitsError> {
 }
 
 /// A thread with all that is answered of it.
-struct Figures {
+struct ThreadFigures {
     form: ThreadForm,
     outside: ExternalLimits,
     inside: InternalLimits,
@@ -50,7 +50,7 @@ struct Figures {
     family: Option<Family>,
 }
 
-impl Figures {
+impl ThreadFigures {
     fn of(asked: ThreadQuestion) -> Result<Self, LimitsError> {
         let ThreadQuestion {
             form,
@@ -74,9 +74,9 @@ impl Figures {
 
     /// The hole to be tapped: the one asked about; else the drill that is kind to the material, to
     /// resin where none is said; the standard's where no such drill is sold.
-    fn hole(&self) -> Hole {
+    fn hole(&self) -> TappedHole {
         if let Some(size) = self.asked {
-            return Hole {
+            return TappedHole {
                 diameter: size,
                 percent: self.form.percent_of_thread(size),
                 drill: None,
@@ -86,7 +86,7 @@ impl Figures {
         }
         let family = self.family.unwrap_or(Family::Resin);
         match self.form.kind_drill(Some(family), self.units().drills()) {
-            Some((drill, choice)) => Hole {
+            Some((drill, choice)) => TappedHole {
                 diameter: choice.diameter,
                 percent: choice.percent,
                 drill: Some(drill),
@@ -96,7 +96,7 @@ impl Figures {
                 },
                 source: percent_practice(family).map(|practice| practice.source),
             },
-            None => Hole {
+            None => TappedHole {
                 diameter: self.tap.diameter,
                 percent: self.tap.percent,
                 drill: None,
@@ -120,7 +120,7 @@ impl Figures {
 }
 
 /// A hole that is tapped.
-struct Hole {
+struct TappedHole {
     diameter: Length,
     percent: PercentOfThread,
     /// The drill that makes it, where it is one that is sold.

@@ -9,12 +9,12 @@ use quillet_standards::thread::{
     ThreadSize, percent_practice,
 };
 
-use super::Figures;
-use crate::report::Page;
+use super::ThreadFigures;
+use crate::report::AnswerPage;
 
 /// The page: what is cut first, then size, outside, inside, drills, and what a shoulder asks.
-pub(super) fn page(figures: &Figures) -> Page {
-    let mut page = Page::new(title(&figures.form));
+pub(super) fn page(figures: &ThreadFigures) -> AnswerPage {
+    let mut page = AnswerPage::new(title(&figures.form));
     figures.cut(&mut page);
     figures.size(&mut page);
     figures.outside(&mut page);
@@ -24,9 +24,9 @@ pub(super) fn page(figures: &Figures) -> Page {
     page
 }
 
-impl Figures {
+impl ThreadFigures {
     /// What is needed at the lathe: drill, tenon, starts.
-    fn cut(&self, page: &mut Page) {
+    fn cut(&self, page: &mut AnswerPage) {
         let form = &self.form;
         page.heading("to cut it");
         let hole = self.hole();
@@ -61,7 +61,7 @@ impl Figures {
         );
     }
 
-    fn size(&self, page: &mut Page) {
+    fn size(&self, page: &mut AnswerPage) {
         let form = &self.form;
         page.heading("size");
         page.row("major ⌀ d", size(form.major(), form));
@@ -96,7 +96,7 @@ impl Figures {
         }
     }
 
-    fn outside(&self, page: &mut Page) {
+    fn outside(&self, page: &mut AnswerPage) {
         let (form, outside) = (&self.form, &self.outside);
         page.heading(format!(
             "outside, {}{}",
@@ -133,7 +133,7 @@ impl Figures {
         }
     }
 
-    fn inside(&self, page: &mut Page) {
+    fn inside(&self, page: &mut AnswerPage) {
         let (form, inside, tap) = (&self.form, &self.inside, &self.tap);
         page.heading(format!("inside, {}{}", inside.class, computed(inside.from)));
         page.sourced(
@@ -167,7 +167,7 @@ impl Figures {
     }
 
     /// Drills of the shops either side of the tap drill.
-    fn drills(&self, page: &mut Page) {
+    fn drills(&self, page: &mut AnswerPage) {
         let form = &self.form;
         let series = self.units().drills();
         let at_hand = || {
@@ -213,7 +213,7 @@ impl Figures {
         }
     }
 
-    fn shoulder(&self, page: &mut Page) {
+    fn shoulder(&self, page: &mut AnswerPage) {
         let form = &self.form;
         let (relief, engagement) = (form.relief(), form.normal_engagement());
         if relief.is_none() && engagement.is_none() {

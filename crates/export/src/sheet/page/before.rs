@@ -5,7 +5,7 @@ use super::frame::begun;
 use super::{mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Content, PartSheet, Piece, Saw};
+use crate::sheet::content::{Content, PartSheet, Saw, SawnPiece};
 
 const RIGHT: f64 = LEFT + WIDTH;
 const HALF: f64 = 87.0;
@@ -163,7 +163,7 @@ fn scale(saw: &Saw) -> f64 {
 }
 
 /// Whether a piece's name has room on it, beside its length.
-fn names_itself(piece: &Piece, scale: f64) -> bool {
+fn names_itself(piece: &SawnPiece, scale: f64) -> bool {
     let figure = LARGE.width(&piece.length);
     FIGURE.sized(11.0).width(&piece.name) <= piece.length_mm * scale - figure - 6.0
 }

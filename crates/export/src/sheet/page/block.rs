@@ -2,8 +2,8 @@
 
 use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, VERB, WIDTH};
 use crate::scene::Layer;
-use crate::sheet::holdings::Holding;
-use crate::sheet::row::Row;
+use crate::sheet::holdings::HoldingRows;
+use crate::sheet::row::HoldingRow;
 
 /// From the left: the picture, the box, what is done, how, how fast, limits of diameter and length.
 const PICTURE: f64 = 43.0;
@@ -23,8 +23,8 @@ const LEADING: f64 = 3.8;
 const CLEAR: f64 = 3.0;
 
 /// A row as it will be set.
-struct Set<'a> {
-    row: &'a Row,
+struct RowLayout<'a> {
+    row: &'a HoldingRow,
     how: Vec<String>,
     /// Its reach stands in the line below.
     folded: bool,
@@ -40,13 +40,13 @@ pub(super) fn heads(page: &mut Canvas, down: f64, speeds: &str) {
 }
 
 /// How high a holding is where its rows grow by a factor.
-pub(super) fn height(holding: &Holding, grow: f64) -> f64 {
+pub(super) fn height(holding: &HoldingRows, grow: f64) -> f64 {
     let rows: f64 = holding.rows.iter().map(|it| set(it).height() * grow).sum();
     rows.max(least(holding))
 }
 
 /// What its title and picture take.
-fn least(holding: &Holding) -> f64 {
+fn least(holding: &HoldingRows) -> f64 {
     let picture = holding
         .picture
         .as_ref()
@@ -55,7 +55,13 @@ fn least(holding: &Holding) -> f64 {
 }
 
 /// Sets a holding; `key` begins the keys of its boxes.
-pub(super) fn block(page: &mut Canvas, holding: &Holding, top: f64, grow: f64, key: &str) -> f64 {
+pub(super) fn block(
+    page: &mut Canvas,
+    holding: &HoldingRows,
+    top: f64,
+    grow: f64,
+    key: &str,
+) -> f64 {
     let down = top + height(holding, grow);
     page.rule(Layer::Outline, LEFT, RIGHT, top);
     let title = STRONG.fitting(&holding.title, PICTURE - 2.0, &[9.0]);
@@ -80,9 +86,10 @@ pub(super) fn block(page: &mut Canvas, holding: &Holding, top: f64, grow: f64, k
     down
 }
 
-fn set(row: &Row) -> Set<'_> {
-    let words =
-        |it: &Row| VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 4.0;
+fn set(row: &HoldingRow) -> RowLayout<'_> {
+    let words = |it: &HoldingRow| {
+        VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 4.0
+    };
     let how = row.how.iter().flat_map(|it| reading(it));
     let stop = match row.stop {
         true => {
@@ -91,7 +98,7 @@ fn set(row: &Row) -> Set<'_> {
         }
         false => Vec::new(),
     };
-    Set {
+    RowLayout {
         row,
         how: how.collect(),
         folded: !row.stop && words(row) > HOW - DONE,
@@ -119,7 +126,7 @@ fn lead(reach: &str) -> String {
     }
 }
 
-impl Set<'_> {
+impl RowLayout<'_> {
     fn height(&self) -> f64 {
         let limits = self.row.dia.is_some() || self.row.length.is_some();
         let lines = self.how.len().max(if self.folded { 2 } else { 1 });

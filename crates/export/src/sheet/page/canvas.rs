@@ -13,7 +13,7 @@ const FOOT: f64 = 17.5;
 
 /// How words are set.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(in crate::sheet) struct Type {
+pub(in crate::sheet) struct TextStyle {
     /// Points of a narrower face; this one is set smaller by [`SHARE`], so that an x is as tall.
     pub(in crate::sheet) pt: f64,
     pub(in crate::sheet) bold: bool,
@@ -23,48 +23,48 @@ pub(in crate::sheet) struct Type {
 /// The face is so much larger at the same size than the one the sizes are given in.
 const SHARE: f64 = 0.86;
 
-const fn regular(pt: f64) -> Type {
-    Type {
+const fn regular(pt: f64) -> TextStyle {
+    TextStyle {
         pt,
         bold: false,
         layer: Layer::Text,
     }
 }
 
-const fn bold(pt: f64) -> Type {
-    Type {
+const fn bold(pt: f64) -> TextStyle {
+    TextStyle {
         pt,
         bold: true,
         layer: Layer::Text,
     }
 }
 
-pub(in crate::sheet) const FOOTER: Type = regular(9.0).quiet();
-pub(in crate::sheet) const BODY: Type = regular(11.0);
-pub(in crate::sheet) const STRONG: Type = bold(11.0);
-pub(in crate::sheet) const VERB: Type = bold(13.0);
-pub(in crate::sheet) const FIGURE: Type = bold(16.0);
-pub(in crate::sheet) const LARGE: Type = bold(22.0);
-pub(in crate::sheet) const TITLE: Type = bold(30.0);
+pub(in crate::sheet) const FOOTER: TextStyle = regular(9.0).quiet();
+pub(in crate::sheet) const BODY: TextStyle = regular(11.0);
+pub(in crate::sheet) const STRONG: TextStyle = bold(11.0);
+pub(in crate::sheet) const VERB: TextStyle = bold(13.0);
+pub(in crate::sheet) const FIGURE: TextStyle = bold(16.0);
+pub(in crate::sheet) const LARGE: TextStyle = bold(22.0);
+pub(in crate::sheet) const TITLE: TextStyle = bold(30.0);
 
-impl Type {
-    const fn quiet(self) -> Type {
-        Type {
+impl TextStyle {
+    const fn quiet(self) -> TextStyle {
+        TextStyle {
             layer: Layer::Quiet,
             ..self
         }
     }
 
     /// On a solid bar.
-    pub(in crate::sheet) const fn knocked(self) -> Type {
-        Type {
+    pub(in crate::sheet) const fn knocked(self) -> TextStyle {
+        TextStyle {
             layer: Layer::Knocked,
             ..self
         }
     }
 
-    pub(in crate::sheet) const fn sized(self, pt: f64) -> Type {
-        Type { pt, ..self }
+    pub(in crate::sheet) const fn sized(self, pt: f64) -> TextStyle {
+        TextStyle { pt, ..self }
     }
 
     /// Height of a capital, mm.
@@ -83,7 +83,7 @@ impl Type {
     }
 
     /// The largest of some sizes at which words fit a width; the least where none does.
-    pub(in crate::sheet) fn fitting(self, words: &str, width: f64, smaller: &[f64]) -> Type {
+    pub(in crate::sheet) fn fitting(self, words: &str, width: f64, smaller: &[f64]) -> TextStyle {
         let sizes = std::iter::once(self).chain(smaller.iter().map(|pt| self.sized(*pt)));
         let fits = sizes.clone().find(|it| it.width(words) <= width);
         fits.or(sizes.last()).unwrap_or(self)
@@ -167,7 +167,7 @@ impl Canvas {
     }
 
     /// Words that begin at a place of their baseline; how far they go.
-    pub(in crate::sheet) fn put(&mut self, x: f64, down: f64, set: Type, words: &str) -> f64 {
+    pub(in crate::sheet) fn put(&mut self, x: f64, down: f64, set: TextStyle, words: &str) -> f64 {
         let text = set.text(self.at(x, down), words);
         let end = x + text.width_mm();
         if !words.is_empty() {
@@ -177,12 +177,12 @@ impl Canvas {
     }
 
     /// Words held at their end.
-    pub(in crate::sheet) fn put_end(&mut self, x: f64, down: f64, set: Type, words: &str) {
+    pub(in crate::sheet) fn put_end(&mut self, x: f64, down: f64, set: TextStyle, words: &str) {
         self.put(x - set.width(words), down, set, words);
     }
 
     /// Words held in their middle.
-    pub(in crate::sheet) fn put_middle(&mut self, x: f64, down: f64, set: Type, words: &str) {
+    pub(in crate::sheet) fn put_middle(&mut self, x: f64, down: f64, set: TextStyle, words: &str) {
         self.put(x - set.width(words) / 2.0, down, set, words);
     }
 
@@ -190,7 +190,7 @@ impl Canvas {
     pub(in crate::sheet) fn lines(
         &mut self,
         (x, down): (f64, f64),
-        set: Type,
+        set: TextStyle,
         lines: &[String],
         leading: f64,
     ) -> f64 {

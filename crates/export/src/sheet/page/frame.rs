@@ -1,6 +1,6 @@
 //! What stands on every page: head and foot.
 
-use super::canvas::{Canvas, FOOTER, LEFT, STRONG, TITLE, Type, VERB, WIDTH};
+use super::canvas::{Canvas, FOOTER, LEFT, STRONG, TITLE, TextStyle, VERB, WIDTH};
 use crate::draw::Paper;
 use crate::scene::Layer;
 use crate::sheet::content::Content;
@@ -30,7 +30,7 @@ pub(super) fn begun(c: &Content, paper: Paper, title: &str, about: &str) -> Canv
     page.put_end(
         right - 28.0,
         21.5,
-        Type {
+        TextStyle {
             bold: false,
             ..STRONG
         },
@@ -76,7 +76,7 @@ pub(super) fn ended(page: &mut Canvas, c: &Content, paper: Paper, (number, of): 
     let count = format!("{number} of {of}");
     page.put_end(right, base, FOOTER, &count);
     let left = right - FOOTER.width(&count) - 1.6;
-    let name = Type {
+    let name = TextStyle {
         bold: true,
         ..FOOTER
     };

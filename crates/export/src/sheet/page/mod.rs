@@ -13,7 +13,7 @@ mod strip;
 pub use canvas::Field;
 
 use super::content::{Content, PartSheet};
-use super::row::Row;
+use super::row::HoldingRow;
 use crate::draw::Paper;
 use crate::scene::Scene;
 use canvas::Canvas;
@@ -23,7 +23,7 @@ pub(super) const DO_NOT_CUT: &str = "This design has errors: do not cut.";
 
 /// A page, and what is filled in on it.
 #[derive(Clone, Debug)]
-pub(super) struct Page {
+pub(super) struct SheetPage {
     /// What is printed.
     pub(super) scene: Scene,
     /// Boxes, figures as made and names.
@@ -31,7 +31,7 @@ pub(super) struct Page {
 }
 
 /// The pages of a sheet, in order: the pen, before you start, each part, putting it together.
-pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Page> {
+pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
     let mut made: Vec<(Option<usize>, Vec<Canvas>)> = Vec::new();
     let mut left: Vec<&PartSheet> = Vec::new();
     for (index, it) in c.parts.iter().enumerate() {
@@ -60,7 +60,7 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<Page> {
     let of = all.len();
     let ended = all.into_iter().enumerate().map(|(index, mut page)| {
         frame::ended(&mut page, c, paper, (index + 1, of));
-        Page {
+        SheetPage {
             scene: page.scene,
             fields: page.fields,
         }
@@ -74,7 +74,7 @@ pub(super) fn key(part: &PartSheet, holding: usize) -> String {
 }
 
 /// The key of a row of a holding.
-pub(super) fn row_key(holding: &str, row: &Row, index: usize) -> String {
+pub(super) fn row_key(holding: &str, row: &HoldingRow, index: usize) -> String {
     match row.number {
         Some(number) => format!("{holding}/{number}"),
         None => format!("{holding}/stop{index}"),

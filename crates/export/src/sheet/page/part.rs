@@ -5,12 +5,12 @@ use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, TOP, VERB, WIDTH};
 use super::frame::begun;
 use super::key;
 use super::strip;
-use crate::draw::{Paper, Sizes, labelled, scales};
+use crate::draw::{LabelSizes, Paper, labelled, scales};
 use crate::scene::{Layer, Scene};
 use crate::sheet::content::{Content, PartSheet};
 
 /// A part's pages, and whether its strip found no room on them.
-pub(super) struct Made {
+pub(super) struct PartPages {
     pub(super) pages: Vec<Canvas>,
     pub(super) strip_left: bool,
 }
@@ -23,7 +23,7 @@ const HEADS: f64 = 4.4;
 /// Between the holdings and the strip.
 const GAP: f64 = 1.0;
 
-const SIZES: fn() -> Sizes = || Sizes {
+const SIZES: fn() -> LabelSizes = || LabelSizes {
     size_mm: FIGURE.height_mm(),
     says_mm: BODY.height_mm(),
     length_mm: LARGE.height_mm(),
@@ -31,7 +31,7 @@ const SIZES: fn() -> Sizes = || Sizes {
 
 /// Sets a part on as few pages as it needs: its drawing one scale down, then its strip elsewhere, then a
 /// holding on a further page.
-pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> Made {
+pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> PartPages {
     let room = Canvas::foot(paper) - TOP;
     let drawings: Vec<Scene> = scales(&part.part)
         .into_iter()
@@ -74,14 +74,20 @@ pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> Made {
     if own_strip > 0.0 {
         strip::strip(&mut page, part, foot, &key(part, 0));
     }
-    Made {
+    PartPages {
         pages: vec![page],
         strip_left: own_strip <= 0.0 && strip > 0.0,
     }
 }
 
 /// The holdings go on on further pages; the strip stands on the last where it has room.
-fn broken(c: &Content, paper: Paper, part: &PartSheet, drawing: Option<&Scene>, room: f64) -> Made {
+fn broken(
+    c: &Content,
+    paper: Paper,
+    part: &PartSheet,
+    drawing: Option<&Scene>,
+    room: f64,
+) -> PartPages {
     let foot = Canvas::foot(paper);
     let mut page = begun(c, paper, &part.title, &part.about);
     let mut at = headed(&mut page, c, drawing, TOP);
@@ -116,7 +122,7 @@ fn broken(c: &Content, paper: Paper, part: &PartSheet, drawing: Option<&Scene>, 
         strip::strip(&mut page, part, foot, &key(part, 0));
     }
     pages.push(page);
-    Made {
+    PartPages {
         pages,
         strip_left: strip > 0.0 && !fits,
     }

@@ -4,7 +4,7 @@ use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LARGE, LEFT, STRONG, TOP, VERB
 use super::frame::begun;
 use crate::draw::{Look, Paper};
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Content, Figures};
+use crate::sheet::content::{Content, PenFigures};
 
 const RIGHT: f64 = LEFT + WIDTH;
 /// Where the right-hand column begins, and how wide the left-hand one is.
@@ -18,7 +18,7 @@ pub(super) fn page(c: &Content, paper: Paper, at: &[usize]) -> Canvas {
     let foot = Canvas::foot(paper);
     let below = tables_height(c);
     // The pictures share what the tables leave.
-    let views: Vec<(&Look, Option<&Figures>)> = views(c);
+    let views: Vec<(&Look, Option<&PenFigures>)> = views(c);
     let high: f64 = views.iter().map(|it| it.0.scene.height_mm).sum();
     let pads = views.len().max(1) as f64;
     let spare = (foot - TOP - 3.0 - below - high) / pads;
@@ -41,7 +41,7 @@ pub(super) fn page(c: &Content, paper: Paper, at: &[usize]) -> Canvas {
     page
 }
 
-fn views(c: &Content) -> Vec<(&Look, Option<&Figures>)> {
+fn views(c: &Content) -> Vec<(&Look, Option<&PenFigures>)> {
     let of = |state: &str| c.figures.iter().find(|it| it.state == state);
     let capped = c.looks.capped.as_ref().map(|it| (it, of("capped")));
     let uncapped = c.looks.uncapped.as_ref().map(|it| (it, of("to write")));
@@ -81,7 +81,7 @@ const STOCK: f64 = 34.0;
 const ASKED: f64 = RIGHT - SECOND - 34.0;
 
 /// A pen from outside: its length below it, its balance above.
-fn looked(page: &mut Canvas, look: &Look, figures: &Figures, top: f64) {
+fn looked(page: &mut Canvas, look: &Look, figures: &PenFigures, top: f64) {
     let (wide, high) = (look.scene.width_mm, look.scene.height_mm);
     let left = LEFT + (WIDTH - wide) / 2.0;
     page.place(&look.scene, left, top);

@@ -1,6 +1,6 @@
 //! The strip on the page: a table over the template, and the line along which it is cut off.
 
-use super::canvas::{BODY, Canvas, FIGURE, LEFT, STRONG, Type, VERB, WIDTH};
+use super::canvas::{BODY, Canvas, FIGURE, LEFT, STRONG, TextStyle, VERB, WIDTH};
 use crate::draw::{CARD_ABOVE_MM, CARD_SIDE_MM, card};
 use crate::scene::{Layer, Path, Xy};
 use crate::sheet::content::PartSheet;
@@ -67,7 +67,7 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
     let wide = column(strip);
     let room = wide - 1.0;
     // One size for all of a row: that of its longest figure.
-    let one = |set: Type, smaller: &[f64], words: &dyn Fn(&Station) -> &str| {
+    let one = |set: TextStyle, smaller: &[f64], words: &dyn Fn(&Station) -> &str| {
         let all = strip
             .columns
             .iter()

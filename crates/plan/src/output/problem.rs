@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 /// One obstacle.
 #[derive(Clone, Debug)]
-pub enum Trouble {
+pub enum PlanProblem {
     /// No drill of a size, and nothing else that makes the hole.
     NoDrill {
         /// The cut.
@@ -69,7 +69,7 @@ pub enum Trouble {
         /// How far it goes.
         reach: Length,
         /// What falls short.
-        short: Short,
+        short: Shortfall,
     },
     /// The stock does not hold the part.
     BlankTooThin {
@@ -107,7 +107,7 @@ pub enum Trouble {
         /// The cut it is about; none for the outside.
         feature: Option<CutId>,
         /// Why.
-        why: Stuck,
+        why: Unschedulable,
     },
     /// A mandrel that would bend or chatter.
     SlenderMandrel {
@@ -142,7 +142,7 @@ pub enum Trouble {
 
 /// What falls short of the bottom of a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Short {
+pub enum Shortfall {
     /// The drill's flutes, or the reach the bench gives it.
     Drill,
     /// The boring bar.
@@ -153,7 +153,7 @@ pub enum Short {
 
 /// Why no order works.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Stuck {
+pub enum Unschedulable {
     /// The die meets something fatter than the thread's root, from either end.
     DieBlocked {
         /// The station.

@@ -8,7 +8,7 @@ use quillet_standards::thread::ThreadForm;
 
 /// The tools at hand; without a bench nothing is assumed owned.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Kit<'b> {
+pub(crate) struct BenchTools<'b> {
     pub(crate) bench: Option<&'b Bench>,
 }
 
@@ -21,7 +21,7 @@ const BUSHING: Length = Length::from_nm(30_000);
 /// A collet closes on stock this much under its size (common practice, no published source).
 const COLLET_CLOSES: Length = Length::from_nm(500_000);
 
-impl<'b> Kit<'b> {
+impl<'b> BenchTools<'b> {
     pub(crate) fn drill(self, dia: Length) -> Option<&'b BenchDrill> {
         self.bench?
             .drills

@@ -3,16 +3,16 @@
 use crate::holding::make_mandrel::{mandrel, plugs};
 use crate::holding::schedule::{MandrelSet, WorkState};
 use crate::output::measure::checks;
-use crate::tasks::anatomy::Anatomy;
+use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::contains;
 use crate::tasks::mate::Mates;
 use crate::tasks::task::Task;
-use crate::tools::kit::Kit;
-use crate::tools::speed::{Pace, speed};
+use crate::tools::bench_tools::BenchTools;
+use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{hole_tool, socket_tool, thread_tool, turning_tool};
 use crate::{
-    Blank, Depth, Hold, InsideCut, InsideShape, MandrelKind, Note, Operation, SinglePoint,
-    SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Trouble, Work, peck,
+    Blank, Depth, InsideCut, InsideShape, MandrelKind, Note, Operation, PlanProblem, SinglePoint,
+    SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Work, Workholding, peck,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, CutId, End, Material};
@@ -21,11 +21,11 @@ use quillet_standards::material::Family;
 use quillet_standards::thread::Hand;
 
 /// Builds the operations one after the other.
-pub(crate) struct Filler<'a, 'p, 'b> {
-    anatomy: &'a Anatomy<'p>,
+pub(crate) struct OperationBuilder<'a, 'p, 'b> {
+    feature_map: &'a FeatureMap<'p>,
     blank: &'a Blank,
     mates: &'a Mates,
-    kit: Kit<'b>,
+    bench_tools: BenchTools<'b>,
     pub(crate) operations: Vec<Operation>,
     /// The operation of each task, once it is placed.
     placed: Vec<Option<usize>>,
@@ -38,19 +38,19 @@ pub(crate) struct Filler<'a, 'p, 'b> {
 /// A drill that breaks through goes this far beyond.
 const BREAKS_THROUGH: Length = Length::from_nm(1_000_000);
 
-impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
+impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     pub(crate) fn new(
-        anatomy: &'a Anatomy<'p>,
+        feature_map: &'a FeatureMap<'p>,
         blank: &'a Blank,
         mates: &'a Mates,
-        kit: Kit<'b>,
+        bench_tools: BenchTools<'b>,
         tasks: usize,
     ) -> Self {
-        Filler {
-            anatomy,
+        OperationBuilder {
+            feature_map,
             blank,
             mates,
-            kit,
+            bench_tools,
             operations: Vec::new(),
             placed: vec![None; tasks],
             held_since: None,
@@ -59,22 +59,25 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     }
 
     /// Takes hold of the work anew.
-    pub(crate) fn take(&mut self, hold: Hold, shelf: &MandrelSet) {
+    pub(crate) fn take(&mut self, hold: Workholding, mandrel_set: &MandrelSet) {
         let tool = match hold {
-            Hold::Collet(grip) => Tool::Collet { dia: grip.dia },
-            Hold::Mandrel(mount) => Tool::Mandrel {
+            Workholding::Collet(grip) => Tool::Collet { dia: grip.dia },
+            Workholding::Mandrel(mount) => Tool::Mandrel {
                 index: mount.mandrel,
             },
             // Nothing to set up at the bench; between centres the next line says it.
-            Hold::Bench | Hold::Pieces(_) | Hold::Centres | Hold::Joined { .. } => return,
+            Workholding::Bench
+            | Workholding::Pieces(_)
+            | Workholding::Centres
+            | Workholding::Joined { .. } => return,
         };
         if self.sits_on(hold) {
             return;
         }
         let mut operation = plain(Work::TakeHold, hold);
         operation.tool = Some(tool);
-        if let Hold::Mandrel(mount) = hold
-            && let Some(made) = shelf.mandrels.get(mount.mandrel)
+        if let Workholding::Mandrel(mount) = hold
+            && let Some(made) = mandrel_set.mandrels.get(mount.mandrel)
             && made.thread.is_some()
         {
             operation.notes.push(match made.left_hand {
@@ -87,9 +90,9 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     }
 
     /// Whether the work is on that mandrel already: only the tail centre comes or goes.
-    fn sits_on(&self, hold: Hold) -> bool {
-        let on = |hold: Hold| match hold {
-            Hold::Mandrel(mount) => Some((mount.mandrel, mount.end)),
+    fn sits_on(&self, hold: Workholding) -> bool {
+        let on = |hold: Workholding| match hold {
+            Workholding::Mandrel(mount) => Some((mount.mandrel, mount.end)),
             _ => None,
         };
         let now = self.operations.last().and_then(|it| on(it.hold));
@@ -102,8 +105,8 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         index: usize,
         task: &Task,
         lathe: &WorkState,
-        shelf: &mut MandrelSet,
-        troubles: &mut Vec<Trouble>,
+        mandrel_set: &mut MandrelSet,
+        problems: &mut Vec<PlanProblem>,
     ) {
         if self.is_cut_already(&task.work) {
             return;
@@ -115,17 +118,20 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             .iter()
             .filter_map(|need| self.placed[*need])
             .collect();
-        if matches!(lathe.hold(), Hold::Collet(_) | Hold::Mandrel(_)) {
+        if matches!(
+            lathe.hold(),
+            Workholding::Collet(_) | Workholding::Mandrel(_)
+        ) {
             operation.needs.extend(self.held_since);
         }
         operation.needs.sort_unstable();
         operation.needs.dedup();
         let feature = task.features.first().copied();
         match task.work.clone() {
-            Work::Inside(cut) => self.hole(&mut operation, cut, feature, troubles),
-            Work::Thread(cut) => self.thread(&mut operation, cut, feature, troubles),
+            Work::Inside(cut) => self.hole(&mut operation, cut, feature, problems),
+            Work::Thread(cut) => self.thread(&mut operation, cut, feature, problems),
             Work::Turn(cut) => {
-                operation.tool = Some(turning_tool(&cut, feature, self.kit, troubles));
+                operation.tool = Some(turning_tool(&cut, feature, self.bench_tools, problems));
                 operation.depth = Some(Depth {
                     from: cut.end,
                     to_corner: cut.to,
@@ -134,32 +140,33 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                 let around = (cut.end, cut.from, cut.to);
                 self.pace(
                     &mut operation,
-                    Pace::Turn,
+                    SpeedClass::Turn,
                     self.blank.dia,
                     around,
                     feature,
-                    troubles,
+                    problems,
                 );
             }
             Work::Support { .. } => {
                 let end = self.supported_end(task);
-                let make = |kind| mandrel(self.anatomy, end, kind, self.mates, self.kit);
+                let make =
+                    |kind| mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
                 // The mandrel the part goes on later plugs it as well, where it screws in and the
                 // die passes what stands out of it.
                 let male = match lathe.strategy.mandrel {
                     Some((at, MandrelKind::Male)) if at == end => Some(make(MandrelKind::Male)),
                     _ => None,
                 };
-                let male = male.filter(|made| plugs(self.anatomy, end, made, self.kit));
+                let male = male.filter(|made| plugs(self.feature_map, end, made, self.bench_tools));
                 let made = male.unwrap_or_else(|| make(MandrelKind::Plug));
-                let plug = shelf.put(made);
+                let plug = mandrel_set.put(made);
                 operation.work = Work::Support { plug };
                 operation.tool = Some(Tool::Mandrel { index: plug });
             }
-            other => self.rest(&mut operation, &other, troubles),
+            other => self.rest(&mut operation, &other, problems),
         }
-        if let Hold::Mandrel(mount) = lathe.hold() {
-            let threaded = shelf
+        if let Workholding::Mandrel(mount) = lathe.hold() {
+            let threaded = mandrel_set
                 .mandrels
                 .get(mount.mandrel)
                 .is_some_and(|it| it.thread.is_some());
@@ -175,9 +182,9 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             operation.notes.extend(self.faced(end, to, lathe.now));
         }
         operation.checks = checks(
-            self.anatomy,
+            self.feature_map,
             self.mates,
-            &model::Hand::at(self.kit.bench),
+            &model::Hand::at(self.bench_tools.bench),
             &operation,
             lathe.now,
         );
@@ -188,7 +195,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     /// What a facing leaves, where the length over all is not made by it.
     fn faced(&self, end: End, to: Length, now: [Length; 2]) -> Option<Note> {
         let far = now[end.other().index()];
-        let part = self.anatomy.part;
+        let part = self.feature_map.part;
         let raw = match end {
             End::First => self.blank.to,
             End::Second => self.blank.from,
@@ -232,9 +239,9 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     }
 
     /// Everything that is neither hole, thread nor cylinder.
-    fn rest(&self, operation: &mut Operation, work: &Work, troubles: &mut Vec<Trouble>) {
-        let all = (End::First, Length::ZERO, self.anatomy.part.length);
-        let (stock, finished) = (self.blank.dia, self.anatomy.fattest);
+    fn rest(&self, operation: &mut Operation, work: &Work, problems: &mut Vec<PlanProblem>) {
+        let all = (End::First, Length::ZERO, self.feature_map.part.length);
+        let (stock, finished) = (self.blank.dia, self.feature_map.fattest);
         let turning = match work {
             Work::Saw { .. } => {
                 operation.tool = Some(Tool::Saw);
@@ -245,7 +252,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                 operation
                     .notes
                     .extend([Note::LineUp, Note::CleanLine, Note::Cure]);
-                if self.metal_in((End::First, Length::ZERO, self.anatomy.part.length)) {
+                if self.metal_in((End::First, Length::ZERO, self.feature_map.part.length)) {
                     operation.notes.push(Note::Degrease);
                 }
                 None
@@ -255,20 +262,20 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             } => {
                 let name = quillet_model::DrillName::Diameter;
                 operation.tool = Some(Tool::Drill { dia: *dia, name });
-                Some((Pace::Drill, *dia))
+                Some((SpeedClass::Drill, *dia))
             }
             Work::Socket { dia, depth, .. } => {
-                operation.tool = Some(socket_tool(*dia, *depth, self.kit));
-                Some((Pace::Drill, *dia))
+                operation.tool = Some(socket_tool(*dia, *depth, self.bench_tools));
+                Some((SpeedClass::Drill, *dia))
             }
             Work::Centre { .. } => {
                 operation.tool = Some(Tool::CentreDrill);
                 // A centre drill is small: the lathe's faster speeds do.
-                Some((Pace::Drill, Length::mm(4.0)))
+                Some((SpeedClass::Drill, Length::mm(4.0)))
             }
             Work::PartOff { .. } => {
                 operation.tool = Some(Tool::PartingTool);
-                Some((Pace::Part, stock))
+                Some((SpeedClass::Part, stock))
             }
             Work::Outside(pass) => {
                 operation.tool = Some(match pass.pass {
@@ -276,7 +283,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                     crate::Pass::Finish | crate::Pass::Blend => Tool::TurningTool,
                 });
                 Some((
-                    Pace::Turn,
+                    SpeedClass::Turn,
                     if pass.pass == crate::Pass::Rough {
                         stock
                     } else {
@@ -286,20 +293,20 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
             }
             Work::Face { .. } | Work::FacePiece(_) | Work::Spigot { .. } | Work::Round { .. } => {
                 operation.tool = Some(Tool::TurningTool);
-                Some((Pace::Turn, stock))
+                Some((SpeedClass::Turn, stock))
             }
             Work::BreakCorner { .. } | Work::RemoveNub { .. } => {
                 operation.tool = Some(Tool::TurningTool);
-                Some((Pace::Turn, finished))
+                Some((SpeedClass::Turn, finished))
             }
             Work::Polish { .. } => {
                 operation.tool = Some(Tool::Abrasives);
-                Some((Pace::Sand, finished))
+                Some((SpeedClass::Sand, finished))
             }
             _ => None,
         };
         if let Some((pace, dia)) = turning {
-            self.pace(operation, pace, dia, all, None, troubles);
+            self.pace(operation, pace, dia, all, None, problems);
         }
     }
 
@@ -308,11 +315,11 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         operation: &mut Operation,
         cut: InsideCut,
         feature: Option<CutId>,
-        troubles: &mut Vec<Trouble>,
+        problems: &mut Vec<PlanProblem>,
     ) {
         let cut = self.to_break_through(cut);
         operation.work = Work::Inside(cut);
-        let tool = hole_tool(&cut, feature, self.kit, troubles);
+        let tool = hole_tool(&cut, feature, self.bench_tools, problems);
         operation.tool = Some(tool);
         let tip = match (cut.shape, tool) {
             // A countersink's own point never gets there: its depth is that of the cone.
@@ -329,12 +336,12 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         });
         let dia = cut.shape.widest();
         let pace = match tool {
-            Tool::Reamer { .. } => Pace::Ream,
-            Tool::BoringBar { .. } | Tool::RecessingTool => Pace::Turn,
-            _ => Pace::Drill,
+            Tool::Reamer { .. } => SpeedClass::Ream,
+            Tool::BoringBar { .. } | Tool::RecessingTool => SpeedClass::Turn,
+            _ => SpeedClass::Drill,
         };
         let around = (cut.end, cut.from, cut.to);
-        self.pace(operation, pace, dia, around, feature, troubles);
+        self.pace(operation, pace, dia, around, feature, problems);
         let deepest = tip.unwrap_or(cut.to);
         let from_tailstock = matches!(
             tool,
@@ -354,7 +361,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         if !cut.through {
             return cut;
         }
-        let length = self.anatomy.part.length;
+        let length = self.feature_map.part.length;
         let wide = |hole: &&InsideCut| {
             hole.end != cut.end
                 && !hole.from.is_positive()
@@ -424,13 +431,13 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         operation: &mut Operation,
         cut: ThreadCut,
         feature: Option<CutId>,
-        troubles: &mut Vec<Trouble>,
+        problems: &mut Vec<PlanProblem>,
     ) {
         let form = cut.thread.thread;
-        operation.tool = Some(thread_tool(&cut, feature, self.kit, troubles));
+        operation.tool = Some(thread_tool(&cut, feature, self.bench_tools, problems));
         let lead = match cut.method {
-            Threading::Tap => Some(self.kit.tap(&form).and_then(|it| it.lead)),
-            Threading::Die => Some(self.kit.die(&form).and_then(|it| it.lead)),
+            Threading::Tap => Some(self.bench_tools.tap(&form).and_then(|it| it.lead)),
+            Threading::Die => Some(self.bench_tools.die(&form).and_then(|it| it.lead)),
             Threading::SinglePoint => None,
         };
         // Where the lead-in is not said, three pitches: form C of DIN 2197.
@@ -452,7 +459,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
                 });
             }
         }
-        let written = feature.and_then(|index| self.anatomy.part.features.get(index));
+        let written = feature.and_then(|index| self.feature_map.part.features.get(index));
         if let Some(clockwise) = written.and_then(|it| it.clock) {
             operation.notes.push(Note::BeginsAt { clockwise });
         }
@@ -474,11 +481,19 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
         cut: &ThreadCut,
         around: (End, Length, Length),
     ) {
-        let found = SinglePoint::of(self.anatomy, cut);
+        let found = SinglePoint::of(self.feature_map, cut);
         operation.single_point = Some(found);
         let major = cut.thread.thread.major();
-        let quarter = speed(Pace::Thread, major, self.materials(around), self.kit.bench);
-        let lathe = self.kit.bench.and_then(|bench| bench.lathe.as_ref());
+        let quarter = speed(
+            SpeedClass::Thread,
+            major,
+            self.materials(around),
+            self.bench_tools.bench,
+        );
+        let lathe = self
+            .bench_tools
+            .bench
+            .and_then(|bench| bench.lathe.as_ref());
         operation.speed = lathe
             .zip(quarter)
             .and_then(|(lathe, quarter)| found.on(lathe, &quarter));
@@ -489,7 +504,10 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
 
     /// The tailstock's readings: nought where the point touches the face.
     fn tailstock(&self, deepest: Length) -> Tailstock {
-        let travel = self.kit.travel().filter(|travel| travel.is_positive());
+        let travel = self
+            .bench_tools
+            .travel()
+            .filter(|travel| travel.is_positive());
         let mut stops = Vec::new();
         let mut left = deepest;
         while let Some(travel) = travel.filter(|travel| left > *travel) {
@@ -503,21 +521,24 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     fn pace(
         &self,
         operation: &mut Operation,
-        pace: Pace,
+        pace: SpeedClass,
         dia: Length,
         around: (End, Length, Length),
         feature: Option<CutId>,
-        troubles: &mut Vec<Trouble>,
+        problems: &mut Vec<PlanProblem>,
     ) {
-        operation.speed = speed(pace, dia, self.materials(around), self.kit.bench);
+        operation.speed = speed(pace, dia, self.materials(around), self.bench_tools.bench);
         let Some(found) = &operation.speed else {
             operation.notes.push(Note::SpeedUnknown);
             return;
         };
-        let lathe = self.kit.bench.and_then(|bench| bench.lathe.as_ref());
+        let lathe = self
+            .bench_tools
+            .bench
+            .and_then(|bench| bench.lathe.as_ref());
         if let (Some(limit @ SpeedLimit::TooFast), Some(lathe)) = (found.limited, lathe) {
             let wanted = |v: f64| quillet_standards::material::spindle_speed(v, dia);
-            troubles.push(Trouble::NoSpeed {
+            problems.push(PlanProblem::NoSpeed {
                 feature,
                 limit,
                 wanted_rev_min: (wanted(found.cutting_m_min.0), wanted(found.cutting_m_min.1)),
@@ -528,7 +549,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
 
     /// The materials between two distances from an end's face.
     fn materials(&self, (end, from, to): (End, Length, Length)) -> Vec<&'p Material> {
-        let part = self.anatomy.part;
+        let part = self.feature_map.part;
         let (a, b) = (part.station(end, from), part.station(end, to));
         let (low, high) = (a.min(b), a.max(b));
         let met = part
@@ -545,7 +566,7 @@ impl<'a, 'p, 'b> Filler<'a, 'p, 'b> {
     }
 }
 
-fn plain(work: Work, hold: Hold) -> Operation {
+fn plain(work: Work, hold: Workholding) -> Operation {
     Operation {
         work,
         hold,

@@ -7,7 +7,7 @@ use quillet_syntax::ast::ToleranceKind;
 
 /// One measurement, with its limits.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Check {
+pub struct Inspection {
     /// What is measured.
     pub what: Measured,
     /// The size drawn.
@@ -48,9 +48,14 @@ pub enum Measured {
 }
 
 /// Limits of a size that asks for nothing in particular: as the hand keeps it.
-pub(crate) fn general(hand: &Hand, kept: ToleranceKind, what: Measured, nominal: Length) -> Check {
+pub(crate) fn general(
+    hand: &Hand,
+    kept: ToleranceKind,
+    what: Measured,
+    nominal: Length,
+) -> Inspection {
     let either = hand.keeps(kept, nominal);
-    Check {
+    Inspection {
         what,
         nominal,
         // A drill cuts no smaller than itself, but it may cut to size.

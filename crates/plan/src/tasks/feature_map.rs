@@ -9,7 +9,7 @@ use quillet_syntax::ast::Side;
 pub(crate) const ENDS: [End; 2] = [End::First, End::Second];
 
 /// A part as the lathe sees it.
-pub(crate) struct Anatomy<'p> {
+pub(crate) struct FeatureMap<'p> {
     pub(crate) part: &'p Part,
     /// The finished outside, threads at their crests.
     pub(crate) outer: &'p Chain,
@@ -24,7 +24,7 @@ pub(crate) struct Anatomy<'p> {
     pub(crate) open: [bool; 2],
 }
 
-impl<'p> Anatomy<'p> {
+impl<'p> FeatureMap<'p> {
     /// None for a part whose shape could not be worked out.
     pub(crate) fn of(part: &'p Part) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
@@ -44,7 +44,7 @@ impl<'p> Anatomy<'p> {
         if let Some((place, _)) = outer.fattest(0.0, part.length.to_mm()) {
             fattest = Length::mm(place.r * 2.0);
         }
-        Some(Anatomy {
+        Some(FeatureMap {
             part,
             outer,
             zone,
