@@ -1,12 +1,9 @@
 //! The text of a file: read only where it is one, and no further than a design is ever long.
 
-use quillet_model::ReadError;
+use quillet_model::{LONGEST, ReadError};
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
-
-/// The longest text that is read, bytes.
-const LONGEST: u64 = 16 * 1024 * 1024;
 
 /// The text of the file at a path. Never waits: what is no file is not opened.
 ///

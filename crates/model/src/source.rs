@@ -4,6 +4,9 @@ use quillet_syntax::{FileId, Parsed};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+/// The longest text that is read as a design, bytes.
+pub const LONGEST: u64 = 16 * 1024 * 1024;
+
 /// A file as read and parsed.
 #[derive(Debug)]
 pub struct SourceFile {

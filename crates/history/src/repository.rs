@@ -1,0 +1,135 @@
+//! Where a folder lies in a repository, and which revisions that has.
+
+use crate::blobs::Blobs;
+use crate::git::Git;
+use crate::listing::{self, path_of};
+use crate::{HistoryError, Revision};
+use std::path::{Path, PathBuf};
+
+/// What is asked for instead of a revision: what would be committed.
+pub const INDEX: &str = "index";
+
+/// The repository a folder lies in.
+#[derive(Clone, Debug)]
+pub struct Repository {
+    git: Git,
+    /// Its top folder.
+    pub top: PathBuf,
+    /// The folder asked from, as seen from the top.
+    pub prefix: PathBuf,
+}
+
+impl Repository {
+    /// The repository that a folder lies in; an empty path is the folder stood in.
+    ///
+    /// # Errors
+    ///
+    /// Where there is no git, no repository, or one without a working folder.
+    pub fn around(folder: &Path) -> Result<Self, HistoryError> {
+        let git = Git::in_folder(folder);
+        let answer = git.ask(&["rev-parse", "--show-toplevel", "--show-prefix"])?;
+        if !answer.good {
+            return Err(match &answer.error {
+                said if said.contains("work tree") => HistoryError::Bare(folder.to_owned()),
+                said if said.contains("not a git repository") => {
+                    HistoryError::NoRepository(folder.to_owned())
+                }
+                said => HistoryError::Git(said.clone()),
+            });
+        }
+        let out = answer.out.strip_suffix(b"\n").unwrap_or(&answer.out);
+        // A folder's name may hold a line's end: the prefix is the last line that can be one.
+        let cut = split_of(out, folder);
+        let top = path_of(&out[..cut]);
+        let prefix = path_of(out.get(cut + 1..).unwrap_or_default());
+        Ok(Self {
+            git: Git::in_folder(&top),
+            top,
+            prefix,
+        })
+    }
+
+    /// A revision by any name git knows, or what would be committed for [`INDEX`].
+    ///
+    /// # Errors
+    ///
+    /// Where there is none of that name, or git fails.
+    pub fn revision(&self, name: &str) -> Result<Revision, HistoryError> {
+        let blobs = || Blobs::of(&self.git);
+        if name == INDEX {
+            let listed = self.git.ask(&["ls-files", "-s", "-z"])?.out()?;
+            return Ok(Revision::new(
+                self,
+                INDEX,
+                listing::of_index(&listed),
+                blobs()?,
+            ));
+        }
+        let tree = self.tree(name)?;
+        let listed = self
+            .git
+            .ask(&["ls-tree", "-r", "-z", "--full-tree", &tree])?
+            .out()?;
+        Ok(Revision::new(
+            self,
+            &tree,
+            listing::of_tree(&listed),
+            blobs()?,
+        ))
+    }
+
+    /// The number of a revision's tree; two revisions that hold the same have the same.
+    ///
+    /// # Errors
+    ///
+    /// As [`Repository::revision`].
+    pub fn tree(&self, name: &str) -> Result<String, HistoryError> {
+        let of_tree = format!("{name}^{{tree}}");
+        let words = [
+            "rev-parse",
+            "--verify",
+            "--quiet",
+            "--end-of-options",
+            &of_tree,
+        ];
+        let answer = self.git.ask(&words)?;
+        let tree = String::from_utf8_lossy(&answer.out).trim().to_owned();
+        match answer.good && !tree.is_empty() {
+            true => Ok(tree),
+            false => Err(self.unknown(name)),
+        }
+    }
+
+    fn unknown(&self, name: &str) -> HistoryError {
+        let says = |words: &[&str]| {
+            let answer = self.git.ask(words).ok().filter(|it| it.good);
+            answer.map(|it| String::from_utf8_lossy(&it.out).trim().to_owned())
+        };
+        let head = says(&["rev-parse", "--verify", "--quiet", "HEAD"]);
+        if head.is_none() && name == "HEAD" {
+            return HistoryError::Unborn;
+        }
+        let shallow = says(&["rev-parse", "--is-shallow-repository"]);
+        HistoryError::Unknown {
+            revision: name.to_owned(),
+            shallow: shallow.is_some_and(|it| it == "true"),
+        }
+    }
+}
+
+/// Where the top ends and the prefix begins in two lines of output: at the line's end behind which
+/// stands a prefix of the folder asked from.
+fn split_of(out: &[u8], folder: &Path) -> usize {
+    let folder = std::fs::canonicalize(match folder.as_os_str().is_empty() {
+        true => Path::new("."),
+        false => folder,
+    });
+    let ends = (0..out.len()).filter(|at| out[*at] == b'\n');
+    let fits = ends.clone().find(|at| {
+        let whole = path_of(&out[..*at]).join(path_of(&out[at + 1..]));
+        folder
+            .as_ref()
+            .is_ok_and(|it| *it == quillet_model::tidy(&whole))
+    });
+    fits.or_else(|| ends.last()).unwrap_or(out.len())
+}
