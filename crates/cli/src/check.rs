@@ -3,6 +3,7 @@
 mod drawn;
 
 use crate::answer::Format;
+use crate::at::{self, At};
 use crate::{disk, files, terminal};
 use quillet_export::report::{Checked, CheckedFile};
 use quillet_model::{Source, tidy};
@@ -30,6 +31,8 @@ pub(crate) struct Args {
     /// One line a finding, the errors of a file first
     #[arg(long)]
     brief: bool,
+    #[command(flatten)]
+    at: At,
 }
 
 /// What ends the process with 1 besides errors.
@@ -44,18 +47,17 @@ enum Deny {
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files::FileList {
-        files: mut paths,
-        mut problems,
-    } = files::find(&args.paths);
-    let source = disk::source_of(&mut paths, &mut problems);
+    let (files::FileList { files, problems }, source) = match sources(args) {
+        Ok(found) => found,
+        Err(reason) => return terminal::ended(Err(reason)),
+    };
     problems.iter().for_each(terminal::aside);
-    if paths.is_empty() {
+    if files.is_empty() {
         return ExitCode::from(2);
     }
-    let looked_at: Vec<_> = paths
+    let looked_at: Vec<_> = files
         .par_iter()
-        .map(|path| (path, look_at(path, &source, args.full)))
+        .map(|path| (path, look_at(path, &*source, args.full)))
         .collect();
     let (mut whole, mut failed) = (Checked::default(), !problems.is_empty());
     for (path, outcome) in looked_at {
@@ -89,6 +91,17 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         (false, true) => ExitCode::FAILURE,
         (false, false) => ExitCode::SUCCESS,
     }
+}
+
+/// The files asked for, and where they are read.
+fn sources(args: &Args) -> Result<(files::FileList, Box<dyn Source + Sync>), String> {
+    let first = args.paths.first().map_or(Path::new(""), |it| it);
+    if let Some(revision) = args.at.revision(first)? {
+        return Ok((at::find(&revision, &args.paths), Box::new(revision)));
+    }
+    let mut found = files::find(&args.paths);
+    let source = disk::source_of(&mut found.files, &mut found.problems);
+    Ok((found, Box::new(source)))
 }
 
 fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<CheckedFile, String> {

@@ -1,9 +1,10 @@
 //! `quillet draw`: drawings of the parts.
 
+use crate::at::At;
 use crate::choice::{self, PenChoice, UnitsChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::OmissionWarnings;
-use crate::{disk, terminal, warn};
+use crate::{terminal, warn};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Background};
@@ -17,6 +18,8 @@ use std::process::ExitCode;
 pub(crate) struct Args {
     /// The file
     file: PathBuf,
+    #[command(flatten)]
+    at: At,
     #[command(flatten)]
     pen: PenChoice,
     /// One part alone
@@ -59,7 +62,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 fn write(args: &Args) -> Result<ExitCode, String> {
-    let analysis = disk::analysis(&args.file)?;
+    let analysis = args.at.analysis(&args.file)?;
     let design = &analysis.design;
     warn::errors(analysis.examined());
     let mut left_out = OmissionWarnings::default();

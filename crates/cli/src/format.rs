@@ -1,6 +1,9 @@
 //! `quillet format`: brings files into their one canonical form.
 
+use crate::at::{self, At};
 use crate::{files, terminal};
+use quillet_history::Revision;
+use quillet_model::Source;
 use quillet_syntax::{FileId, Finding, RuleId};
 use rayon::prelude::*;
 use std::io::IsTerminal;
@@ -16,12 +19,24 @@ pub(crate) struct Args {
     /// Change nothing; say which files would change, and end with 1 if any would
     #[arg(long)]
     check: bool,
+    #[command(flatten)]
+    at: At,
+}
+
+impl Args {
+    /// Of a revision nothing can be changed.
+    fn is_possible(&self) -> Result<(), String> {
+        match self.at.is_given() && !self.check {
+            true => Err("a revision is not changed; --at goes with --check".to_owned()),
+            false => Ok(()),
+        }
+    }
 }
 
 /// What formatting a file comes to.
 enum Outcome {
     /// It is in its canonical form.
-    ToleranceKind,
+    Canonical,
     /// It was brought into it, or with `--check` would be.
     Changed,
     /// It holds both versions of a merge and stays as it is; what is said of that.
@@ -31,10 +46,18 @@ enum Outcome {
 /// Formats, and says how that ended: 0, 1 if `--check` found something to change or a file holds an
 /// unfinished merge, 2 if a file could not be read or replaced.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let files::FileList { files, problems } = files::find(&args.paths);
+    let first = args.paths.first().map_or(Path::new(""), |it| it);
+    let revision = match args.is_possible().and_then(|()| args.at.revision(first)) {
+        Ok(revision) => revision,
+        Err(reason) => return terminal::ended(Err(reason)),
+    };
+    let files::FileList { files, problems } = match &revision {
+        Some(revision) => at::find(revision, &args.paths),
+        None => files::find(&args.paths),
+    };
     let outcomes: Vec<_> = files
         .par_iter()
-        .map(|path| format_file(path, args.check))
+        .map(|path| format_file(path, args.check, revision.as_ref()))
         .collect();
     let (mut changed, mut unfinished) = (0, 0);
     let mut failed = !problems.is_empty();
@@ -43,7 +66,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     for (path, outcome) in files.iter().zip(outcomes) {
         let (name, quiet) = (path.display(), is_standard_input(path));
         match outcome {
-            Ok(Outcome::ToleranceKind) => {}
+            Ok(Outcome::Canonical) => {}
             Ok(Outcome::Changed) => {
                 changed += 1;
                 match args.check {
@@ -73,12 +96,19 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     }
 }
 
-fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
+fn format_file(path: &Path, check: bool, at: Option<&Revision>) -> Result<Outcome, String> {
     // Whatever else a file holds, formatting would shift its lines about.
     if !is_standard_input(path) && !files::is_design(path) {
         return Err(format!("{}: not a *.quillet file", path.display()));
     }
-    let text = files::read(path)?;
+    let text = match at {
+        None => files::read(path)?,
+        Some(revision) => {
+            let file = revision.open(path);
+            let file = file.map_err(|error| format!("{}: {error}", path.display()))?;
+            file.text.to_string()
+        }
+    };
     let formatted = quillet_syntax::format(&text);
     let changed = formatted != text;
     match (check, is_standard_input(path)) {
@@ -92,7 +122,7 @@ fn format_file(path: &Path, check: bool) -> Result<Outcome, String> {
     Ok(match changed {
         _ if !merges.is_empty() => Outcome::Unfinished(merges),
         true => Outcome::Changed,
-        false => Outcome::ToleranceKind,
+        false => Outcome::Canonical,
     })
 }
 

@@ -1,10 +1,11 @@
 //! A list for each plan of a file, as `quillet tools` and `quillet cut` give one.
 
+use crate::at::At;
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::listing::Listing;
 use crate::plans::plans;
 use crate::warn::OmissionWarnings;
-use crate::{disk, terminal, warn};
+use crate::{terminal, warn};
 use quillet_export::report::Lists;
 use quillet_model::Units;
 use quillet_pen::Planned;
@@ -17,6 +18,8 @@ use std::process::ExitCode;
 pub(crate) struct Args {
     /// The file
     file: PathBuf,
+    #[command(flatten)]
+    at: At,
     #[command(flatten)]
     pen: PenChoice,
     #[command(flatten)]
@@ -42,7 +45,7 @@ impl Args {
         text: impl Fn(&L, Units) -> String,
     ) -> Result<ExitCode, String> {
         let mut left_out = OmissionWarnings::default();
-        let analysis = disk::analysis(&self.file)?;
+        let analysis = self.at.analysis(&self.file)?;
         let design = &analysis.design;
         warn::errors(analysis.examined());
         let plans = plans(design, &self.pen, &mut left_out)?;

@@ -4,6 +4,7 @@
 //! asked, `run` does it and says how the process ends.
 
 mod answer;
+mod at;
 mod check;
 mod choice;
 mod cut;

@@ -2,8 +2,9 @@
 //! leave of wall.
 
 use crate::answer::Format;
+use crate::at::At;
 use crate::choice::UnitsChoice;
-use crate::{disk, terminal, warn};
+use crate::{terminal, warn};
 use quillet_export::report::{Measures, Profiles, exact, rounded};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -13,6 +14,8 @@ use std::process::ExitCode;
 pub(crate) struct Args {
     /// The file, or - for standard input
     file: PathBuf,
+    #[command(flatten)]
+    at: At,
     /// How to print the measures
     #[arg(long, value_enum, default_value_t)]
     format: Format,
@@ -28,7 +31,7 @@ pub(crate) struct Args {
 
 /// Prints what is known; 0, 1 where the design has errors, 2 where the file cannot be read.
 pub(crate) fn run(args: &Args) -> ExitCode {
-    let analysis = match disk::analysis(&args.file) {
+    let analysis = match args.at.analysis(&args.file) {
         Ok(analysis) => analysis,
         Err(reason) => return terminal::ended(Err(reason)),
     };

@@ -1,9 +1,10 @@
 //! `quillet sheet`: all that the maker takes to the lathe.
 
+use crate::at::At;
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::draw::PaperName;
 use crate::output::{Output, ending};
-use crate::{disk, terminal};
+use crate::terminal;
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
 use quillet_export::sheet;
@@ -18,6 +19,8 @@ use std::process::ExitCode;
 pub(crate) struct Args {
     /// The file
     file: PathBuf,
+    #[command(flatten)]
+    at: At,
     #[command(flatten)]
     pen: PenChoice,
     /// The paper
@@ -43,7 +46,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 
 /// Whether every pen got its sheet.
 fn write(args: &Args) -> Result<bool, String> {
-    let analysis = disk::analysis(&args.file)?;
+    let analysis = args.at.analysis(&args.file)?;
     let pens = args.pen.pens(&analysis.design)?;
     if pens.is_empty() {
         return Err(format!(

@@ -1,9 +1,10 @@
 //! `quillet solid`: parts as solids for other programs.
 
+use crate::at::At;
 use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::OmissionWarnings;
-use crate::{disk, terminal, warn};
+use crate::{terminal, warn};
 use quillet_export::solid::{self, Body, Mesh};
 use quillet_geometry::Chain;
 use quillet_model::{Configured, Part, Pen, Place};
@@ -16,6 +17,8 @@ use std::process::ExitCode;
 pub(crate) struct Args {
     /// The file
     file: PathBuf,
+    #[command(flatten)]
+    at: At,
     #[command(flatten)]
     pen: PenChoice,
     /// One part alone
@@ -73,7 +76,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     if !(0.001..=1.0).contains(&args.tolerance) {
         return Err("--tolerance is a length from 0.001 to 1 mm, as 0.01".into());
     }
-    let analysis = disk::analysis(&args.file)?;
+    let analysis = args.at.analysis(&args.file)?;
     let design = &analysis.design;
     warn::errors(analysis.examined());
     let pens = args.pen.pens(design)?;

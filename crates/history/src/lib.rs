@@ -11,9 +11,11 @@ mod git;
 mod listing;
 mod repository;
 mod revision;
+mod top;
 
 pub use error::HistoryError;
 pub use git::PATIENCE;
 pub use listing::{Entry, EntryKind};
 pub use repository::{INDEX, Repository};
 pub use revision::Revision;
+pub use top::Top;

@@ -103,6 +103,11 @@ pub(crate) enum Place<'a> {
     Shut(&'static str),
 }
 
+impl Place<'_> {
+    /// To somewhere no revision knows.
+    pub(crate) const OUTSIDE: Self = Place::Shut("it lies outside the repository");
+}
+
 /// The most links that are followed on the way to a file.
 const HOPS: usize = 5;
 
@@ -115,10 +120,10 @@ pub(crate) fn place<'a>(
     let mut path = path.to_owned();
     for _ in 0..=HOPS {
         if !path.is_relative() || path.starts_with("..") {
-            return Place::Shut("it lies outside the repository");
+            return Place::OUTSIDE;
         }
         let Some((at, entry)) = on_the_way(listing, &path) else {
-            return match has_below(listing, &path) {
+            return match path.as_os_str().is_empty() || has_below(listing, &path) {
                 true => Place::Folder,
                 false => Place::Nothing,
             };
@@ -166,8 +171,8 @@ mod tests {
     use super::*;
 
     fn listing() -> Listing {
-        let listed = b"100644 blob aa\theron.quillet\0120000 blob bb\there\0\
-            100755 blob cc\twith \"quotes\"\nand more.quillet\0160000 commit dd\tother\0\
+        let listed = b"100644 blob aa\theron.quillet\x00120000 blob bb\there\0\
+            100755 blob cc\twith \"quotes\"\nand more.quillet\x00160000 commit dd\tother\0\
             120000 blob ee\tround\0";
         of_tree(listed)
     }
@@ -204,7 +209,8 @@ mod tests {
 
     #[test]
     fn what_a_merge_left_open_is_not_read() {
-        let listed = b"100644 aa 0\ta.quillet\0100644 bb 2\tb.quillet\0100644 cc 3\tb.quillet\0";
+        let listed =
+            b"100644 aa 0\ta.quillet\x00100644 bb 2\tb.quillet\x00100644 cc 3\tb.quillet\0";
         let listing = of_index(listed);
         let place = |path: &str| place(&listing, Path::new(path), &target);
         assert!(matches!(place("a.quillet"), Place::File(..)));

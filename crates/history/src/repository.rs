@@ -3,8 +3,8 @@
 use crate::blobs::Blobs;
 use crate::git::Git;
 use crate::listing::{self, path_of};
-use crate::{HistoryError, Revision};
-use std::path::{Path, PathBuf};
+use crate::{HistoryError, Revision, Top};
+use std::path::Path;
 
 /// What is asked for instead of a revision: what would be committed.
 pub const INDEX: &str = "index";
@@ -14,9 +14,7 @@ pub const INDEX: &str = "index";
 pub struct Repository {
     git: Git,
     /// Its top folder.
-    pub top: PathBuf,
-    /// The folder asked from, as seen from the top.
-    pub prefix: PathBuf,
+    pub top: Top,
 }
 
 impl Repository {
@@ -26,8 +24,7 @@ impl Repository {
     ///
     /// Where there is no git, no repository, or one without a working folder.
     pub fn around(folder: &Path) -> Result<Self, HistoryError> {
-        let git = Git::in_folder(folder);
-        let answer = git.ask(&["rev-parse", "--show-toplevel", "--show-prefix"])?;
+        let answer = Git::in_folder(folder).ask(&["rev-parse", "--show-toplevel"])?;
         if !answer.good {
             return Err(match &answer.error {
                 said if said.contains("work tree") => HistoryError::Bare(folder.to_owned()),
@@ -37,16 +34,10 @@ impl Repository {
                 said => HistoryError::Git(said.clone()),
             });
         }
-        let out = answer.out.strip_suffix(b"\n").unwrap_or(&answer.out);
-        // A folder's name may hold a line's end: the prefix is the last line that can be one.
-        let cut = split_of(out, folder);
-        let top = path_of(&out[..cut]);
-        let prefix = path_of(out.get(cut + 1..).unwrap_or_default());
-        Ok(Self {
-            git: Git::in_folder(&top),
-            top,
-            prefix,
-        })
+        let top = path_of(answer.out.strip_suffix(b"\n").unwrap_or(&answer.out));
+        let top = Top::at(&top);
+        let git = Git::in_folder(&top.folder);
+        Ok(Self { git, top })
     }
 
     /// A revision by any name git knows, or what would be committed for [`INDEX`].
@@ -59,7 +50,7 @@ impl Repository {
         if name == INDEX {
             let listed = self.git.ask(&["ls-files", "-s", "-z"])?.out()?;
             return Ok(Revision::new(
-                self,
+                &self.top,
                 INDEX,
                 listing::of_index(&listed),
                 blobs()?,
@@ -71,7 +62,7 @@ impl Repository {
             .ask(&["ls-tree", "-r", "-z", "--full-tree", &tree])?
             .out()?;
         Ok(Revision::new(
-            self,
+            &self.top,
             &tree,
             listing::of_tree(&listed),
             blobs()?,
@@ -115,21 +106,4 @@ impl Repository {
             shallow: shallow.is_some_and(|it| it == "true"),
         }
     }
-}
-
-/// Where the top ends and the prefix begins in two lines of output: at the line's end behind which
-/// stands a prefix of the folder asked from.
-fn split_of(out: &[u8], folder: &Path) -> usize {
-    let folder = std::fs::canonicalize(match folder.as_os_str().is_empty() {
-        true => Path::new("."),
-        false => folder,
-    });
-    let ends = (0..out.len()).filter(|at| out[*at] == b'\n');
-    let fits = ends.clone().find(|at| {
-        let whole = path_of(&out[..*at]).join(path_of(&out[at + 1..]));
-        folder
-            .as_ref()
-            .is_ok_and(|it| *it == quillet_model::tidy(&whole))
-    });
-    fits.or_else(|| ends.last()).unwrap_or(out.len())
 }

@@ -1,6 +1,6 @@
 //! A revision as a source of files.
 
-use crate::Repository;
+use crate::Top;
 use crate::blobs::Blobs;
 use crate::listing::{Entry, Listing, Place, below, path_of, place};
 use quillet_model::{ReadError, Source, SourceFile, tidy};
@@ -14,19 +14,17 @@ use std::sync::{Arc, Mutex, PoisonError};
 pub struct Revision {
     /// The number of its tree; `index` for the index.
     pub tree: String,
-    top: PathBuf,
-    prefix: PathBuf,
+    top: Top,
     listing: Listing,
     blobs: Blobs,
     opened: Mutex<BTreeMap<PathBuf, Arc<SourceFile>>>,
 }
 
 impl Revision {
-    pub(crate) fn new(at: &Repository, tree: &str, listing: Listing, blobs: Blobs) -> Self {
+    pub(crate) fn new(top: &Top, tree: &str, listing: Listing, blobs: Blobs) -> Self {
         Self {
             tree: tree.to_owned(),
-            top: at.top.clone(),
-            prefix: at.prefix.clone(),
+            top: top.clone(),
             listing,
             blobs,
             opened: Mutex::default(),
@@ -44,7 +42,9 @@ impl Revision {
     /// The files in a folder and below it that end as one of the language's does, in order, by paths
     /// that begin as the folder's. Names that begin with a dot are passed over.
     pub fn designs_below(&self, folder: &Path) -> Vec<PathBuf> {
-        let at = self.from_top(folder);
+        let Some(at) = self.top.path_in(folder) else {
+            return Vec::new();
+        };
         let inside = below(&self.listing, &at).filter_map(|(path, _)| {
             let rest = path.strip_prefix(&at).ok()?;
             let hidden = rest.iter().any(|it| it.to_string_lossy().starts_with('.'));
@@ -56,22 +56,14 @@ impl Revision {
 
     /// Whether a path leads to a folder.
     pub fn is_folder(&self, path: &Path) -> bool {
-        self.from_top(path).as_os_str().is_empty() || self.place(path) == Place::Folder
+        self.place(path) == Place::Folder
     }
 
     fn place(&self, path: &Path) -> Place<'_> {
         let target = |link: &Entry| Some(path_of(&self.blobs.content(&link.object).ok()?));
-        place(&self.listing, &self.from_top(path), &target)
-    }
-
-    /// A path as seen from the top; as it is where it lies elsewhere.
-    fn from_top(&self, path: &Path) -> PathBuf {
-        match path.is_absolute() {
-            true => {
-                let inside = path.strip_prefix(&self.top);
-                tidy(inside.unwrap_or(path))
-            }
-            false => tidy(&self.prefix.join(path)),
+        match self.top.path_in(path) {
+            Some(path) => place(&self.listing, &path, &target),
+            None => Place::OUTSIDE,
         }
     }
 
@@ -85,7 +77,7 @@ impl Revision {
         let bytes = self.blobs.content(&entry.object)?;
         let text = String::from_utf8(bytes);
         let text = text.map_err(|error| ReadError::NotUtf8(error.utf8_error().valid_up_to()))?;
-        Ok((self.top.join(real), text))
+        Ok((self.top.folder.join(real), text))
     }
 }
 

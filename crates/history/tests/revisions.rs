@@ -2,20 +2,34 @@
 
 use quillet_fixture::Scratch;
 use quillet_history::{HistoryError, INDEX, Repository, Revision};
-use quillet_model::{LONGEST, ReadError, Source};
-use std::path::Path;
+use quillet_model::{LONGEST, ReadError, Source, SourceFile};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use tempfile::{TempDir, tempdir};
 
 const PART: &str = "part cap from mouth to crown {\n  length 60\n}\n";
 
-fn revision(folder: &Path, name: &str) -> Result<Revision, HistoryError> {
-    Repository::around(folder)?.revision(name)
+fn revision(folder: &Path, name: &str) -> Result<Stood, HistoryError> {
+    let revision = Repository::around(folder)?.revision(name)?;
+    let folder = folder.to_owned();
+    Ok(Stood { folder, revision })
 }
 
-#[track_caller]
-fn text(revision: &Revision, path: &str) -> Result<String, ReadError> {
-    let file = revision.open(Path::new(path))?;
-    Ok(file.text.to_string())
+/// A revision, and the folder it is asked from.
+#[derive(Debug)]
+struct Stood {
+    folder: PathBuf,
+    revision: Revision,
+}
+
+impl Stood {
+    fn text(&self, path: &str) -> Result<String, ReadError> {
+        Ok(self.open(path)?.text.to_string())
+    }
+
+    fn open(&self, path: &str) -> Result<Arc<SourceFile>, ReadError> {
+        self.revision.open(&self.folder.join(path))
+    }
 }
 
 fn folder() -> TempDir {
@@ -30,13 +44,13 @@ fn a_file_is_had_as_it_was() {
     scratch.write("cap.quillet", "part cap {}").commit("second");
     scratch.write("cap.quillet", "changed again");
     let old = revision(folder.path(), "HEAD~1").unwrap();
-    assert_eq!(text(&old, "cap.quillet").unwrap(), PART);
+    assert_eq!(old.text("cap.quillet").unwrap(), PART);
     let absolute = folder.path().canonicalize().unwrap().join("cap.quillet");
-    assert_eq!(old.open(&absolute).unwrap().text.as_ref(), PART);
+    assert_eq!(old.revision.open(&absolute).unwrap().text.as_ref(), PART);
     let new = revision(folder.path(), "main").unwrap();
-    assert_eq!(text(&new, "./cap.quillet").unwrap(), "part cap {}");
-    assert_eq!(text(&new, "egret.quillet"), Err(ReadError::Missing));
-    assert_ne!(old.tree, new.tree);
+    assert_eq!(new.text("./cap.quillet").unwrap(), "part cap {}");
+    assert_eq!(new.text("egret.quillet"), Err(ReadError::Missing));
+    assert_ne!(old.revision.tree, new.revision.tree);
 }
 
 #[test]
@@ -47,7 +61,7 @@ fn the_index_is_what_would_be_committed() {
     scratch.write("cap.quillet", "staged").git(&["add", "-A"]);
     scratch.write("cap.quillet", "in the folder");
     let index = revision(folder.path(), INDEX).unwrap();
-    assert_eq!(text(&index, "cap.quillet").unwrap(), "staged");
+    assert_eq!(index.text("cap.quillet").unwrap(), "staged");
 }
 
 #[test]
@@ -69,13 +83,13 @@ fn names_may_hold_blanks_quotes_lines_and_umlauts() {
     let inside = top.join("in here");
     let here = revision(&inside, "HEAD").unwrap();
     for name in names {
-        assert_eq!(text(&here, name).unwrap(), name);
+        assert_eq!(here.text(name).unwrap(), name);
     }
     let above = revision(&top, "HEAD").unwrap();
-    let found = above.designs_below(Path::new("in here"));
+    let found = above.revision.designs_below(&inside);
     assert_eq!(found.len(), names.len());
-    assert_eq!(here.beside(Path::new("")).len(), names.len());
-    assert!(above.is_folder(Path::new("in here")) && above.is_folder(Path::new("")));
+    assert_eq!(here.revision.beside(&inside).len(), names.len());
+    assert!(above.revision.is_folder(&inside) && above.revision.is_folder(&top));
 }
 
 #[test]
@@ -87,11 +101,11 @@ fn paths_climb_out_of_the_folder_stood_in_but_not_of_the_repository() {
         .write("pens/heron.quillet", "heron")
         .commit("two");
     let pens = revision(&folder.path().join("pens"), "HEAD").unwrap();
-    assert_eq!(text(&pens, "../shared.quillet").unwrap(), "shared");
-    let outside = text(&pens, "../../etc/passwd");
+    assert_eq!(pens.text("../shared.quillet").unwrap(), "shared");
+    let outside = pens.text("../../../../etc/passwd");
     let why = "it lies outside the repository";
     assert_eq!(outside, Err(ReadError::Unreadable(why.into())));
-    assert_eq!(text(&pens, "."), Err(ReadError::NotAFile("a folder")));
+    assert_eq!(pens.text("."), Err(ReadError::NotAFile("a folder")));
 }
 
 #[cfg(unix)]
@@ -107,16 +121,16 @@ fn links_are_followed_inside_the_tree_alone() {
     symlink("loop.quillet", folder.path().join("loop.quillet")).unwrap();
     scratch.commit("links");
     let here = revision(folder.path(), "HEAD").unwrap();
-    assert_eq!(text(&here, "bench.quillet").unwrap(), "bench");
-    let through = here.open(Path::new("lib/bench.quillet")).unwrap();
-    let itself = here.open(Path::new("shared/bench.quillet")).unwrap();
+    assert_eq!(here.text("bench.quillet").unwrap(), "bench");
+    let through = here.open("lib/bench.quillet").unwrap();
+    let itself = here.open("shared/bench.quillet").unwrap();
     assert_eq!(through.id, itself.id, "one file, whatever leads to it");
     assert!(matches!(
-        text(&here, "out.quillet"),
+        here.text("out.quillet"),
         Err(ReadError::Unreadable(_))
     ));
     assert!(matches!(
-        text(&here, "loop.quillet"),
+        here.text("loop.quillet"),
         Err(ReadError::Unreadable(_))
     ));
 }
@@ -132,10 +146,10 @@ fn what_is_no_design_is_told_as_on_the_disk() {
         .write("after.quillet", "read after the long one")
         .commit("odd");
     let here = revision(folder.path(), "HEAD").unwrap();
-    assert_eq!(text(&here, "long.quillet"), Err(ReadError::TooLong));
-    assert_eq!(text(&here, "bytes.quillet"), Err(ReadError::NotUtf8(5)));
+    assert_eq!(here.text("long.quillet"), Err(ReadError::TooLong));
+    assert_eq!(here.text("bytes.quillet"), Err(ReadError::NotUtf8(5)));
     assert_eq!(
-        text(&here, "after.quillet").unwrap(),
+        here.text("after.quillet").unwrap(),
         "read after the long one"
     );
 }
@@ -153,7 +167,7 @@ fn a_merge_left_open_is_told() {
     let index = revision(folder.path(), INDEX).unwrap();
     let why = "its merge is not finished";
     assert_eq!(
-        text(&index, "cap.quillet"),
+        index.text("cap.quillet"),
         Err(ReadError::Unreadable(why.into()))
     );
 }
@@ -179,7 +193,7 @@ fn a_submodule_is_not_looked_into() {
     let here = revision(folder.path(), "HEAD").unwrap();
     let why = "it lies in a submodule";
     assert_eq!(
-        text(&here, "sub/cap.quillet"),
+        here.text("sub/cap.quillet"),
         Err(ReadError::Unreadable(why.into()))
     );
 }
@@ -246,7 +260,10 @@ fn a_shallow_clone_says_that_it_is_one() {
         "{unknown}"
     );
     assert_eq!(
-        text(&revision(&clone, "HEAD").unwrap(), "cap.quillet").unwrap(),
+        revision(&clone, "HEAD")
+            .unwrap()
+            .text("cap.quillet")
+            .unwrap(),
         "two"
     );
 }
@@ -259,7 +276,10 @@ fn a_worktree_is_a_folder_like_any_other() {
     let tree = trees.path().join("tree");
     scratch.git(&["worktree", "add", "--quiet", &tree.to_string_lossy()]);
     assert_eq!(
-        text(&revision(&tree, "HEAD").unwrap(), "cap.quillet").unwrap(),
+        revision(&tree, "HEAD")
+            .unwrap()
+            .text("cap.quillet")
+            .unwrap(),
         PART
     );
 }

@@ -8,6 +8,7 @@ mod inches;
 mod lists;
 mod manual;
 mod measures;
+mod revisions;
 #[cfg(unix)]
 mod rough;
 mod run;

@@ -240,7 +240,7 @@ async fn the_server_ends_when_the_pipe_closes_though_a_request_never_ends() {
             .await
             .unwrap();
         to.shutdown().await.unwrap();
-        // ToleranceKind open: it is the input that ends.
+        // Kept open: it is the input that ends.
         std::mem::forget(from);
     });
     assert_eq!(ended.await, Ended::Abrupt);

@@ -12,7 +12,7 @@ use std::collections::HashSet;
 
 /// How the parts joined so far move against each other.
 ///
-/// ToleranceKind from joint to joint, and added up along the way from one part to another when it is asked
+/// Kept from joint to joint, and added up along the way from one part to another when it is asked
 /// for: near parts are asked for, and the way to them is short.
 #[derive(Clone, Debug)]
 pub(crate) struct Drifts {

@@ -18,7 +18,7 @@ const LONGEST_SPIGOT: Length = Length::from_nm(8_000_000);
 const THINNEST_SPIGOT: Length = Length::from_nm(3_000_000);
 /// Tools run clear of the shoulder by this, a side.
 const SHOULDER_CLEAR: Length = Length::from_nm(250_000);
-/// ToleranceKind between what goes in and what it goes into, on diameter.
+/// Kept between what goes in and what it goes into, on diameter.
 const PASSES: Length = Length::from_nm(100_000);
 
 /// The mandrel of a kind for an end.
@@ -82,7 +82,7 @@ fn tenth_below(size: Length) -> Length {
 /// How deep a die holder is hollow, so that a pin can stand out of the work under it (common practice,
 /// no published source).
 const HOLDER_HOLLOW: Length = Length::from_nm(3_000_000);
-/// ToleranceKind of that.
+/// Kept of that.
 const PIN_STANDS_OUT: Length = Length::from_nm(2_500_000);
 
 /// Whether a threaded mandrel for an end can stay in while a die is run over the end: its shoulder has

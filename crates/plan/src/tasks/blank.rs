@@ -77,7 +77,7 @@ pub const NUB_LENGTH: Length = Length::from_nm(6_000_000);
 pub const NUB_DIA: Length = Length::from_nm(6_000_000);
 /// The least that a collet should grip (common practice, no published source).
 pub const LEAST_GRIP: Length = Length::from_nm(15_000_000);
-/// ToleranceKind between the collet's nose and the nearest cut.
+/// Kept between the collet's nose and the nearest cut.
 pub(crate) const CLEAR: Length = Length::from_nm(3_000_000);
 /// The width of a parting tool.
 pub(crate) const PARTING: Length = Length::from_nm(3_000_000);
