@@ -47,15 +47,15 @@ fn series(thread: &ThreadDef) -> Option<Assumed> {
 
 /// What is assumed in a part.
 fn of_part(part: &Part, units: Units) -> Vec<Assumed> {
-    let told = |feature: &Feature| {
-        let says = text(feature, units)?;
+    let reported = |feature: &Feature| {
+        let message = text(feature, units)?;
         let end = part.end_name(feature.end);
         Some(Assumed {
             span: feature.span,
-            text: format!("{}, from {end}: {says}", part.name.text),
+            text: format!("{}, from {end}: {message}", part.name.text),
         })
     };
-    part.features.iter().filter_map(told).collect()
+    part.features.iter().filter_map(reported).collect()
 }
 
 /// What is assumed of a cut, in a maker's words; none where all of it is written.

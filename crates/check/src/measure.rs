@@ -43,10 +43,10 @@ impl Measured {
 
     /// What it comes to, with the range: `15.78 g (15.46 to 16.06 g)`.
     pub fn rendered_with_range(&self) -> Option<SizedText> {
-        let told = self.rendered()?;
+        let reported = self.rendered()?;
         Some(match self.rendered_range() {
-            Some(range) => text!("{} ({})", told, range),
-            None => told,
+            Some(range) => text!("{} ({})", reported, range),
+            None => reported,
         })
     }
 
@@ -189,7 +189,7 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
     let known = |sum: &Sum| sum.value(value).ok().flatten();
     let found = known(&want.measure);
     // What is wanted is told in the unit of what is measured.
-    let told = |sum: &Sum| {
+    let reported = |sum: &Sum| {
         let wanted = known(sum);
         match found.zip(wanted) {
             Some((found, wanted)) => found.matched(wanted).ok().map(|(_, wanted)| wanted),
@@ -211,12 +211,16 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
                 Comparison::More => "more than",
                 Comparison::AtLeast => "at least",
             };
-            text!("{} {}", word, words(told(sum)))
+            text!("{} {}", word, words(reported(sum)))
         }
         Test::About(value, tolerance) => {
-            text!("{} ± {}", words(told(value)), words(told(tolerance)))
+            text!(
+                "{} ± {}",
+                words(reported(value)),
+                words(reported(tolerance))
+            )
         }
-        Test::Within(from, to) => text!("{} to {}", words(told(from)), words(told(to))),
+        Test::Within(from, to) => text!("{} to {}", words(reported(from)), words(reported(to))),
     };
     let verdict = match margin(want, value) {
         None => Verdict::Unknown,

@@ -65,16 +65,16 @@ impl Key {
 
 fn one(sight: &SubjectCounts<'_>, group: Vec<RaisedFinding>) -> Option<Finding> {
     let seeing = sight.seeing(group.first()?);
-    let mut said: Vec<(SizedText, Vec<String>)> = Vec::new();
+    let mut messages: Vec<(SizedText, Vec<String>)> = Vec::new();
     for raised in &group {
         let message = &raised.finding.message;
         let pen = raised.about.pen.iter().map(|pen| pen.to_string());
-        match said.iter_mut().find(|(known, _)| known == message) {
+        match messages.iter_mut().find(|(known, _)| known == message) {
             Some((_, pens)) => pens.extend(pen),
-            None => said.push((message.clone(), pen.collect())),
+            None => messages.push((message.clone(), pen.collect())),
         }
     }
-    let pens: Vec<String> = said.iter().flat_map(|(_, pens)| pens.clone()).collect();
+    let pens: Vec<String> = messages.iter().flat_map(|(_, pens)| pens.clone()).collect();
     let mut gravest = group
         .into_iter()
         .map(|raised| raised.finding)
@@ -85,7 +85,7 @@ fn one(sight: &SubjectCounts<'_>, group: Vec<RaisedFinding>) -> Option<Finding> 
                 worst
             }
         })?;
-    gravest.message = match said.as_slice() {
+    gravest.message = match messages.as_slice() {
         [(message, _)] if !pens.is_empty() && pens.len() < seeing => {
             text!("{} (in {})", message, pens.join(", "))
         }

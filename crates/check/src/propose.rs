@@ -97,8 +97,8 @@ pub(crate) fn reach(design: &Design, part: &Part, cut: &Feature, to: Length) -> 
     if part.is_bought() || cut.through || to <= cut.from || to > part.length {
         return None;
     }
-    let (span, says) = reach_number(design, cut)?;
-    let amount = match says {
+    let (span, message) = reach_number(design, cut)?;
+    let amount = match message {
         ReachKind::Depth => to,
         ReachKind::Amount => to - cut.from,
     };
@@ -124,7 +124,7 @@ enum ReachKind {
 /// Where in `to 54`, `for 8 at 2` or the like the number stands, and what it says.
 fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, ReachKind)> {
     let reach = design.text(cut.reach_span);
-    let (word, says) = [("to", ReachKind::Depth), ("for", ReachKind::Amount)]
+    let (word, message) = [("to", ReachKind::Depth), ("for", ReachKind::Amount)]
         .into_iter()
         .find(|(word, _)| reach.starts_with(word))?;
     let after = &reach[word.len()..];
@@ -134,20 +134,20 @@ fn reach_number(design: &Design, cut: &Feature) -> Option<(Span, ReachKind)> {
     let number = number.trim_end();
     let start = cut.reach_span.start as usize + from;
     let span = Span::new(cut.reach_span.file, start, start + number.len());
-    let meant = match says {
+    let meant = match message {
         ReachKind::Depth => cut.to,
         ReachKind::Amount => cut.to - cut.from,
     };
-    (literal(design, span)? == meant).then_some((span, says))
+    (literal(design, span)? == meant).then_some((span, message))
 }
 
 /// The length a span says, where it is a number alone: `54`, `0.35`, `7/16`, `12mm`.
 pub(crate) fn literal(design: &Design, span: Span) -> Option<Length> {
-    let said = design.text(span).trim();
-    let (number, units) = match (said.strip_suffix("mm"), said.strip_suffix("in")) {
+    let reported = design.text(span).trim();
+    let (number, units) = match (reported.strip_suffix("mm"), reported.strip_suffix("in")) {
         (Some(number), _) => (number, Units::Millimetres),
         (None, Some(number)) => (number, Units::Inches),
-        (None, None) => (said, design.units_at(span)),
+        (None, None) => (reported, design.units_at(span)),
     };
     match (units, number.split_once('/')) {
         (Units::Millimetres, _) => Length::parse_mm(number),

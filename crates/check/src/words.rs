@@ -18,7 +18,7 @@ pub(crate) fn against(length: Length, limit: Length) -> SizedText {
 /// Where a surface is said.
 pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let station = |index: StationId| part.stations.get(index).map(|station| station.span);
-    let said = match origin {
+    let phrase = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         Origin::Face(end) => {
             let name = part.ends.as_ref().map(|ends| ends[end.index()].span);
@@ -33,7 +33,7 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
             .and_then(|index| part.features.get(index))
             .map(|it| it.span),
     };
-    said.unwrap_or(part.name.span)
+    phrase.unwrap_or(part.name.span)
 }
 
 /// An outer surface, with its diameter.

@@ -26,7 +26,7 @@ fn slipped(name: &str, slips: &[(&str, &str)]) -> Design {
 
 /// The only finding of an example with slips: its rule, the text it points at, its first cure.
 #[track_caller]
-fn told(name: &str, slips: &[(&str, &str)]) -> (String, String, String) {
+fn reported(name: &str, slips: &[(&str, &str)]) -> (String, String, String) {
     let design = slipped(name, slips);
     let found = examine(&design).findings;
     let shown: Vec<String> = found.iter().map(shown).collect();
@@ -44,9 +44,9 @@ fn shown(it: &Finding) -> String {
 }
 
 #[track_caller]
-fn tells(name: &str, slips: &[(&str, &str)], rule: &str, at: &str, cure: &str) {
-    let told = told(name, slips);
-    assert_eq!(told, (rule.into(), at.into(), cure.into()), "{slips:?}");
+fn reports(name: &str, slips: &[(&str, &str)], rule: &str, at: &str, cure: &str) {
+    let reported = reported(name, slips);
+    assert_eq!(reported, (rule.into(), at.into(), cure.into()), "{slips:?}");
 }
 
 #[test]
@@ -66,7 +66,7 @@ fn an_end_taken_for_the_other_is_told_with_the_end_that_has_the_thread() {
             "write barrel.mouth",
         ),
     ] {
-        tells(name, &[(right, wrong)], rule, wrong, cure);
+        reports(name, &[(right, wrong)], rule, wrong, cure);
     }
 }
 
@@ -79,9 +79,9 @@ fn blocks_named_after_each_others_ends_are_swapped_back() {
             ("from XX {", "from shank {"),
         ];
         let cure = "swap tip and shank after from";
-        tells(name, &slips, "wrong-way-round", "shank", cure);
+        reports(name, &slips, "wrong-way-round", "shank", cure);
         let slips = [("from tip {", "from shank {")];
-        tells(name, &slips, "wrong-way-round", "shank", "write from tip");
+        reports(name, &slips, "wrong-way-round", "shank", "write from tip");
     }
 }
 
@@ -90,7 +90,7 @@ fn into_for_onto_is_told_where_the_thread_stands_on_the_other() {
     for name in ["heron.quillet", "avocet.quillet"] {
         let slips = [("cap.mouth onto barrel.mouth", "cap.mouth into barrel.mouth")];
         let at = "close cap.mouth into barrel.mouth";
-        tells(name, &slips, "wrong-way-round", at, "write onto");
+        reports(name, &slips, "wrong-way-round", at, "write onto");
     }
 }
 
@@ -119,7 +119,7 @@ fn a_size_out_of_all_proportion_is_told_alone() {
         ),
         ("at 0  dia 10.4", "at 0 dia 1.04", "1.04", "write 10.4"),
     ] {
-        tells("heron.quillet", &[(right, wrong)], rule, at, cure);
+        reports("heron.quillet", &[(right, wrong)], rule, at, cure);
     }
 }
 
@@ -142,7 +142,7 @@ fn what_is_in_proportion_or_may_be_meant_is_not_told_of() {
 fn a_name_given_twice_is_told_of_where_the_other_was_meant() {
     for name in ["heron.quillet", "avocet.quillet"] {
         let slips = [("thread joint", "thread closing")];
-        tells(name, &slips, "duplicate-name", "closing", "call it joint");
+        reports(name, &slips, "duplicate-name", "closing", "call it joint");
     }
 }
 
@@ -162,11 +162,11 @@ fn a_name_that_nothing_bears_may_mean_the_only_item_that_nothing_uses() {
 fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
     let (rule, at) = ("missing-file", "\"bouhgt.quillet\"");
     let slips = [("\"bought.quillet\"", at)];
-    tells("heron.quillet", &slips, rule, at, "write bought.quillet");
+    reports("heron.quillet", &slips, rule, at, "write bought.quillet");
     let at = "\"elsewhere.quillet\"";
-    tells("heron.quillet", &[("\"bought.quillet\"", at)], rule, at, "");
+    reports("heron.quillet", &[("\"bought.quillet\"", at)], rule, at, "");
     let at = "\"saltings\"";
-    tells(
+    reports(
         "heron.quillet",
         &[("\"saltings.quillet\"", at)],
         rule,
@@ -187,11 +187,11 @@ fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
 fn a_want_that_only_an_open_joint_keeps_unmet_is_not_told_of() {
     let slips = [("drill 12.2            to 54", "drill 12.2 to 44")];
     let at = "close cap.mouth onto barrel.mouth";
-    let told = told("heron.quillet", &slips);
-    assert_eq!((&*told.0, &*told.1), ("nib-strikes-cap", at));
+    let reported = reported("heron.quillet", &slips);
+    assert_eq!((&*reported.0, &*reported.1), ("nib-strikes-cap", at));
     // It is told of where all closes.
     let slips = [("length(capped) <= 145", "length(capped) <= 125")];
-    assert_eq!(self::told("heron.quillet", &slips).0, "want-unmet");
+    assert_eq!(self::reported("heron.quillet", &slips).0, "want-unmet");
 }
 
 #[test]
@@ -203,8 +203,8 @@ fn threads_that_do_not_match_are_told_of_and_not_the_die_that_is_missing_for_one
         "thread closing outside for 4 at 1.5",
         "thread M13x0.8 outside for 4 at 1.5",
     )];
-    let told = told("heron.quillet", &slips);
-    assert_eq!(told.0, "thread-mismatch");
+    let reported = reported("heron.quillet", &slips);
+    assert_eq!(reported.0, "thread-mismatch");
 }
 
 /// A refill in a sleeve over a tube with a plug, a spring of this length between it and the plug.

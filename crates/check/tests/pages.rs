@@ -41,7 +41,7 @@ fn examples<'a>(rule: &'a Rule, kind: &str) -> Vec<&'a str> {
         .collect()
 }
 
-fn told(findings: &[Finding]) -> String {
+fn reported(findings: &[Finding]) -> String {
     let line = |it: &Finding| format!("  {} [{}] {}\n", it.severity.word(), it.rule, it.message);
     findings.iter().map(line).collect()
 }
@@ -59,7 +59,7 @@ fn failing_examples_show_the_rule_and_no_other_error() {
                 .iter()
                 .any(|it| it.rule != rule.code && it.severity == Severity::Error);
             if !shown || other {
-                wrong += &format!("{}:\n{}", rule.code, told(&found));
+                wrong += &format!("{}:\n{}", rule.code, reported(&found));
             }
         }
     }
@@ -78,7 +78,7 @@ fn passing_examples_do_not_show_it_and_have_no_error() {
                 .iter()
                 .any(|it| it.rule == rule.code || it.severity == Severity::Error);
             if bad {
-                wrong += &format!("{}:\n{}", rule.code, told(&found));
+                wrong += &format!("{}:\n{}", rule.code, reported(&found));
             }
         }
     }
@@ -100,7 +100,8 @@ fn each_cure_of_a_failing_example_cures_it() {
                             .iter()
                             .any(|it| it.rule != rule.code && it.severity == Severity::Error);
                     if left.iter().any(|it| same(&it)) || new_error {
-                        wrong += &format!("{}: {}\n{cured}\n{}", rule.code, fix.title, told(&left));
+                        wrong +=
+                            &format!("{}: {}\n{cured}\n{}", rule.code, fix.title, reported(&left));
                     }
                 }
             }
@@ -137,9 +138,9 @@ fn pages_are_headed_by_their_code_and_summed_up_in_a_sentence() {
             rule.code
         );
         if rule.limit.is_some() {
-            let said = format!("`limit {} = ", rule.code);
+            let written = format!("`limit {} = ", rule.code);
             assert!(
-                rule.page.contains(&said),
+                rule.page.contains(&written),
                 "{} does not say how its limit is set",
                 rule.code
             );

@@ -21,7 +21,7 @@ fn found(name: &str, text: &str) -> Vec<Finding> {
 fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
     let name = "heron.quillet";
     let whole = EXAMPLES.iter().find(|(path, _)| *path == name).unwrap().1;
-    let (mut looks, mut told, mut elsewhere, mut most) = (0_usize, 0_usize, Vec::new(), 0);
+    let (mut looks, mut reported, mut elsewhere, mut most) = (0_usize, 0_usize, Vec::new(), 0);
     for cursor in (1..whole.len()).step_by(EVERY) {
         if !whole.is_char_boundary(cursor) {
             continue;
@@ -37,7 +37,7 @@ fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
             at.start >= from && at.start <= cursor
         };
         looks += 1;
-        told += found.len();
+        reported += found.len();
         most = most.max(found.len());
         // What the line leaves of the pen may be wrong; what cannot be read says nothing of it.
         let unread =
@@ -50,7 +50,7 @@ fn a_half_written_line_is_told_of_once_and_nothing_else_for_its_sake() {
             );
         }
     }
-    let mean = told as f64 / looks as f64;
+    let mean = reported as f64 / looks as f64;
     println!(
         "{looks} places, {mean:.2} findings each, {most} at most, {} elsewhere",
         elsewhere.len()

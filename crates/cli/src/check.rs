@@ -70,13 +70,13 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         }
     }
     whole.put_in_order();
-    let said = match (args.format, terminal::has_colours()) {
+    let report = match (args.format, terminal::has_colours()) {
         (Format::Json, _) => terminal::json(&whole.json()),
         (Format::Text, _) if args.brief => terminal::out(&whole.brief()),
         (Format::Text, true) => terminal::coloured(&drawn::text(&whole, true)),
         (Format::Text, false) => terminal::out(&drawn::text(&whole, false)),
     };
-    if let Err(reason) = said {
+    if let Err(reason) = report {
         failed = true;
         terminal::aside(reason);
     }

@@ -156,10 +156,10 @@ fn title(
     (pen, part): (Option<&Pen>, Option<&Part>),
     sheet: (usize, usize),
 ) -> PartTitle {
-    let said = part
+    let written = part
         .and_then(|part| part.bench.as_ref())
         .or(pen.and_then(|pen| pen.bench.as_ref()));
-    let bench = design.bench(said);
+    let bench = design.bench(written);
     let titled = |name: &str, title: Option<&quillet_syntax::ast::Text>| {
         title.map_or_else(|| name.to_owned(), |title| title.text.to_string())
     };

@@ -62,7 +62,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     let (mut changed, mut unfinished) = (0, 0);
     let mut failed = !problems.is_empty();
     problems.iter().for_each(terminal::aside);
-    let mut said = String::new();
+    let mut report = String::new();
     for (path, outcome) in files.iter().zip(outcomes) {
         let (name, quiet) = (path.display(), is_standard_input(path));
         match outcome {
@@ -70,9 +70,9 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             Ok(Outcome::Changed) => {
                 changed += 1;
                 match args.check {
-                    true => said += &format!("{name} would change\n"),
+                    true => report += &format!("{name} would change\n"),
                     false if quiet => {}
-                    false => said += &format!("{name} formatted\n"),
+                    false => report += &format!("{name} formatted\n"),
                 }
             }
             Ok(Outcome::Unfinished(merges)) => {
@@ -85,7 +85,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
             }
         }
     }
-    if let Err(reason) = terminal::out(&said) {
+    if let Err(reason) = terminal::out(&report) {
         failed = true;
         terminal::aside(reason);
     }

@@ -88,7 +88,9 @@ fn main() -> ExitCode {
     let asked = match Cli::try_parse() {
         Ok(asked) => asked,
         // Help and version, printed as all else is.
-        Err(said) if !said.use_stderr() => return terminal::ended(terminal::help(&said.render())),
+        Err(message) if !message.use_stderr() => {
+            return terminal::ended(terminal::help(&message.render()));
+        }
         Err(wrong) => wrong.exit(),
     };
     match asked.command {

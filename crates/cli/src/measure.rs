@@ -41,12 +41,12 @@ pub(crate) fn run(args: &Args) -> ExitCode {
         return terminal::ended(Err("there is no part in this file to measure".into()));
     }
     let measures = || Measures::of(design, examined);
-    let told = match (args.profiles, args.format) {
+    let reported = match (args.profiles, args.format) {
         (true, _) => terminal::json(&exact(&Profiles::of(design))),
         (false, Format::Text) => terminal::out(&measures().text(args.full, args.units.of(design))),
         (false, Format::Json) => terminal::json(&rounded(&measures())),
     };
-    match told {
+    match reported {
         Ok(()) => sound,
         Err(reason) => terminal::ended(Err(reason)),
     }

@@ -132,8 +132,8 @@ mod tests {
             let source = Texts::default().with(path, &text);
             let analysis = Analysis::of(path, &source, None).unwrap();
             let found = &analysis.examined().findings;
-            let said: Vec<_> = found.iter().map(|it| (it.rule, &it.message)).collect();
-            assert!(said.is_empty(), "{kind:?}: {said:#?}");
+            let findings: Vec<_> = found.iter().map(|it| (it.rule, &it.message)).collect();
+            assert!(findings.is_empty(), "{kind:?}: {findings:#?}");
             assert_eq!(quillet_syntax::format(&text), text, "{kind:?}");
         }
     }

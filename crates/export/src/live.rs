@@ -52,7 +52,7 @@ struct LivePen {
 #[derive(Template)]
 #[template(path = "live-body.html")]
 struct LiveBody<'a> {
-    said: &'a [LiveFinding],
+    findings: &'a [LiveFinding],
     pens: Vec<LivePen>,
     parts: String,
 }
@@ -72,23 +72,23 @@ const WIDTH_MM: f64 = 180.0;
 
 /// The part of the page that changes with the design, of which the rules found so much.
 pub fn body(design: &Design, found: &[Finding]) -> String {
-    let said: Vec<LiveFinding> = found.iter().map(|it| LiveFinding::of(design, it)).collect();
-    with(design, &said)
+    let findings: Vec<LiveFinding> = found.iter().map(|it| LiveFinding::of(design, it)).collect();
+    with(design, &findings)
 }
 
 /// The same where the file cannot be read, and why.
 pub fn unreadable(reason: String) -> String {
-    let said = LiveFinding {
+    let findings = LiveFinding {
         severity: Severity::Error.word(),
         rule: RuleId::MISSING_FILE.code(),
         message: reason,
         hint: None,
         place: String::new(),
     };
-    with(&Design::default(), &[said])
+    with(&Design::default(), &[findings])
 }
 
-fn with(design: &Design, said: &[LiveFinding]) -> String {
+fn with(design: &Design, findings: &[LiveFinding]) -> String {
     let root = design.root().map(|file| file.id);
     let own = |pen: &&Pen| Some(pen.span.file) == root;
     let pens: Vec<&Pen> = design.pens.iter().filter(own).collect();
@@ -112,7 +112,7 @@ fn with(design: &Design, said: &[LiveFinding]) -> String {
             picture: drawn(picture),
             legend: callouts
                 .iter()
-                .map(|it| format!("{} {}", it.number, it.says))
+                .map(|it| format!("{} {}", it.number, it.caption))
                 .collect(),
             measures: measures(pen, design.units()),
         }
@@ -124,7 +124,7 @@ fn with(design: &Design, said: &[LiveFinding]) -> String {
         .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.is_bought());
     let alone: Vec<&Part> = alone.map(AsRef::as_ref).collect();
     let body = LiveBody {
-        said,
+        findings,
         pens: pens_shown,
         parts: drawn(draw::parts(&alone, None, WIDTH_MM, design.units())),
     };

@@ -137,15 +137,15 @@ fn a_pen_put_together_is_drawn_without_collisions() {
             write::svg(&scene, Background::Paper).as_bytes(),
         );
     }
-    let says: Vec<_> = draw::overview(heron, 170.0, Units::Millimetres)
+    let caption: Vec<_> = draw::overview(heron, 170.0, Units::Millimetres)
         .expect("it goes together")
         .callouts
         .into_iter()
-        .map(|it| it.says)
+        .map(|it| it.caption)
         .collect();
     assert!(
-        says.contains(&"barrel shoulder on cap mouth: touches".to_owned()),
-        "{says:#?}"
+        caption.contains(&"barrel shoulder on cap mouth: touches".to_owned()),
+        "{caption:#?}"
     );
 }
 

@@ -84,8 +84,8 @@ fn the_limits_of_a_fit_are_told_to_the_micrometre() {
     // The tenon is turned from a stub, and its band tried there.
     let body = content.parts.iter().find(|part| part.name == "body");
     let gate = body.and_then(|it| it.route.iter().find(|line| line.gate));
-    let said = &gate.expect("the band is tried").what;
-    assert!(said.contains("does not go home by hand"), "{said}");
+    let written = &gate.expect("the band is tried").what;
+    assert!(written.contains("does not go home by hand"), "{written}");
 }
 
 #[test]
@@ -171,13 +171,14 @@ fn no_text_meets_another_and_all_are_on_the_page() {
                         && frame.max.x < page.width_mm - 5.0
                         && frame.max.y < page.height_mm - 5.0;
                     if !on {
-                        let says = format!("{place}: {:?} is off it", text.words);
-                        wrong.borrow_mut().push(says);
+                        let caption = format!("{place}: {:?} is off it", text.words);
+                        wrong.borrow_mut().push(caption);
                     }
                     for other in &texts[at + 1..] {
                         if frame.grown(-0.05).meets(&other.frame()) {
-                            let says = format!("{place}: {:?} meets {:?}", text.words, other.words);
-                            wrong.borrow_mut().push(says);
+                            let caption =
+                                format!("{place}: {:?} meets {:?}", text.words, other.words);
+                            wrong.borrow_mut().push(caption);
                         }
                     }
                 }
@@ -220,9 +221,9 @@ fn a_sheet_says_what_is_asked_of_it() {
         .flat_map(Scene::texts)
         .map(|it| &*it.words)
         .collect();
-    let said = all.join("\n");
+    let written = all.join("\n");
     for never in ["take hold anew", "joined with", "Helvetica", "{", "NaN"] {
-        assert!(!said.contains(never), "{never}");
+        assert!(!written.contains(never), "{never}");
     }
     for always in [
         "the die passes ⌀8.7",
@@ -230,7 +231,7 @@ fn a_sheet_says_what_is_asked_of_it() {
         "never in reverse:",
         "M13×0.8",
     ] {
-        assert!(said.contains(always), "{always}");
+        assert!(written.contains(always), "{always}");
     }
     // The nib's point to the cap's floor, at the example bench, and its cap's last station.
     let left: Vec<_> = content
@@ -310,8 +311,11 @@ fn without_a_bench_a_sheet_says_cutting_speeds_and_no_tool_is_missing() {
         .map(|it| &*it.speed)
         .filter(|it| !it.is_empty())
         .collect();
-    let told = |it: &&str| it.ends_with(" m/min") || *it == "hand";
-    assert!(speeds.len() > 8 && speeds.iter().all(told), "{speeds:?}");
+    let reported = |it: &&str| it.ends_with(" m/min") || *it == "hand";
+    assert!(
+        speeds.len() > 8 && speeds.iter().all(reported),
+        "{speeds:?}"
+    );
     let pages = sheet::pages(&content, Paper::A4);
     assert!(
         pages[1]

@@ -39,13 +39,13 @@ fn main() -> ExitCode {
         );
         return ExitCode::from(2);
     };
-    let said = |flag: &str, usual: u64| {
+    let option = |flag: &str, usual: u64| {
         let at = args.iter().position(|arg| arg == flag);
         at.and_then(|at| args.get(at + 1)?.parse().ok())
             .unwrap_or(usual)
     };
-    let count = said("--count", u64::MAX);
-    let until = Instant::now() + Duration::from_secs(said("--seconds", 60));
+    let count = option("--count", u64::MAX);
+    let until = Instant::now() + Duration::from_secs(option("--seconds", 60));
     let watch = Arc::new(Watch::new(target.name));
     watch.clone().begin();
     std::panic::set_hook(Box::new(|about| {
@@ -66,7 +66,7 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         };
     }
-    fuzz(target, &watch, said("--seed", 1), count, until)
+    fuzz(target, &watch, option("--seed", 1), count, until)
 }
 
 fn fuzz(target: Target, watch: &Watch, seed: u64, count: u64, until: Instant) -> ExitCode {

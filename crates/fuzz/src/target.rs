@@ -60,9 +60,9 @@ fn text_of(bytes: &[u8]) -> std::borrow::Cow<'_, str> {
 
 /// Panics where a number that is none is told.
 #[track_caller]
-fn no_nan(told: &str) {
-    let none = none_in(told);
-    assert!(none.is_none(), "{none:?} is told: {told:.2000}");
+fn no_nan(reported: &str) {
+    let none = none_in(reported);
+    assert!(none.is_none(), "{none:?} is told: {reported:.2000}");
 }
 
 /// The first word of a text that is what a number that is none is printed as.

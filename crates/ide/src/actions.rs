@@ -132,12 +132,15 @@ fn as_last_lines(text: &str, block: Span, lines: &[String]) -> Option<Edit> {
     let line = line_end(text);
     let start = text[..close].trim_end().len();
     let indent = format!("{line}{}  ", indent_of(text, close));
-    let said: String = lines.iter().map(|said| format!("{indent}{said}")).collect();
+    let written: String = lines
+        .iter()
+        .map(|written| format!("{indent}{written}"))
+        .collect();
     // A block on one line is opened.
     let own_line = text[start..close].contains(['\n', '\r']);
     let text = match own_line {
-        true => said,
-        false => format!("{said}{line}{}", indent_of(text, close)),
+        true => written,
+        false => format!("{written}{line}{}", indent_of(text, close)),
     };
     Some(Edit::new(Span::new(block.file, start, start), text))
 }

@@ -39,11 +39,11 @@ pub(crate) fn thread_in_short(thread: &ThreadForm, sizes: Sizes) -> String {
 
 /// A pen's lengths: `138 mm capped, 126.5 mm uncapped`.
 pub(crate) fn pen_in_short(pen: &Pen, sizes: Sizes) -> String {
-    let told = configurations(pen).map(|(which, it)| match it.length_mm {
+    let reported = configurations(pen).map(|(which, it)| match it.length_mm {
         Some(length_mm) => format!("{} {}", sizes.worked_out(length_mm, 1), which.word()),
         None => format!("{}: length not known", which.word()),
     });
-    told.collect::<Vec<_>>().join(", ")
+    reported.collect::<Vec<_>>().join(", ")
 }
 
 /// A place on a part's surface: `cap.mouth`, `the section's tenon`.
@@ -62,7 +62,7 @@ pub(crate) fn spot_in_short(pen: &Pen, spot: &SurfacePoint) -> String {
     if let Some(at_face) = at_face {
         return format!("{name}.{}", at_face.name.text);
     }
-    let said = match spot.origin {
+    let phrase = match spot.origin {
         Origin::Face(end) => Some(format!("{name}.{}", part.end_name(end))),
         Origin::Outside(index) | Origin::StationEdge(index) => face(
             part.stations
@@ -77,7 +77,7 @@ pub(crate) fn spot_in_short(pen: &Pen, spot: &SurfacePoint) -> String {
                 face(feature.face.as_ref()).unwrap_or_else(|| format!("{name}'s {word}"))
             }),
     };
-    said.unwrap_or_else(|| format!("{name}'s outside"))
+    phrase.unwrap_or_else(|| format!("{name}'s outside"))
 }
 
 /// The configurations a pen has.

@@ -50,8 +50,8 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
         _ if definition.is_some() => {
             let index = definition.unwrap_or_default();
             // Of a thread's cut the statement tells the sizes, of its own side.
-            let told = cursor.defined(index).kind == DefinitionKind::Thread && in_cut(cursor);
-            about::definition(&mut sheet, cursor.analysis, index, !told);
+            let reported = cursor.defined(index).kind == DefinitionKind::Thread && in_cut(cursor);
+            about::definition(&mut sheet, cursor.analysis, index, !reported);
         }
         TokenKind::Name | TokenKind::BadName => name(&mut sheet, cursor, token),
         TokenKind::Quantity | TokenKind::Gauge => number::literal(&mut sheet, cursor, token),

@@ -62,7 +62,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
         if feature.span.file != part.span.file || !part.span.contains(feature.span) {
             continue;
         }
-        let mut say = |text: String, about| {
+        let mut render = |text: String, about| {
             hints.push(Inlay {
                 offset: feature.span.end as usize,
                 text,
@@ -75,7 +75,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
                 side: Side::Inside,
             } if settings.hints.drills => {
                 let drill = thread.thread.tap_drill().diameter;
-                say(
+                render(
                     format!("tap drill {}", sizes.drill(drill)),
                     "the drill that its tap wants",
                 );
@@ -88,7 +88,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
                     let (low, high) = (tenon.range.min(), tenon.range.max());
                     let size = |size| sizes.short(size, 3);
                     let text = format!("tenon {}..{}", size(low), size(high));
-                    say(text, "the diameters its die may be run down");
+                    render(text, "the diameters its die may be run down");
                 }
             }
             _ => {}
@@ -97,7 +97,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
             && feature.is_inside()
             && let Some(wall) = least_wall(view, index)
         {
-            say(
+            render(
                 format!("wall {}", sizes.short(wall.least, 2)),
                 "the least wall around this cut",
             );

@@ -79,7 +79,7 @@ pub fn lenses(
         .filter(|pen| pen.name.span.file == file.id)
     {
         let name = pen.name.text.to_string();
-        let mut say = |text: String, opens| {
+        let mut render = |text: String, opens| {
             lenses.push(Lens {
                 span: pen.name.span,
                 text,
@@ -88,13 +88,13 @@ pub fn lenses(
         };
         for (which, it) in configurations(pen) {
             let text = format!("{}: {}", which.word(), state_in_short(it, sizes));
-            say(text, LensTarget::Preview(name.clone()));
+            render(text, LensTarget::Preview(name.clone()));
         }
         if let Some(text) = wants(examined.wants_of_pen(&name)) {
-            say(text, LensTarget::Nothing);
+            render(text, LensTarget::Nothing);
         }
-        say("drawing".into(), LensTarget::Drawing(name.clone()));
-        say("sheet".into(), LensTarget::Sheet(name));
+        render("drawing".into(), LensTarget::Drawing(name.clone()));
+        render("sheet".into(), LensTarget::Sheet(name));
     }
     lenses.sort_by_key(|lens| lens.span);
     Some(lenses)
@@ -116,8 +116,8 @@ fn of_part(part: &Part, view: &PartView<'_>, sizes: Sizes) -> String {
         true => format!("least wall {}", sizes.worked_out(least.to_mm(), 2)),
         false => "broken through".to_owned(),
     });
-    let told: Vec<String> = [mass].into_iter().chain(wall).collect();
-    told.join(", ")
+    let reported: Vec<String> = [mass].into_iter().chain(wall).collect();
+    reported.join(", ")
 }
 
 /// A part's wants as the first that sees it has them: several pens may see it alike.

@@ -74,13 +74,13 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     let design = &analysis.design;
     let sizes = analysis.sizes();
     let mut measures = vec![("length".to_owned(), sizes.one(part.length))];
-    let mut tell = |what: &str, value: String| measures.push((what.to_owned(), value));
+    let mut report = |what: &str, value: String| measures.push((what.to_owned(), value));
     if let Some(dia) = greatest_dia(part) {
-        tell("greatest ⌀", sizes.one(dia));
+        report("greatest ⌀", sizes.one(dia));
     }
-    tell("mass", mass_in_short(part, 2));
+    report("mass", mass_in_short(part, 2));
     if let Some(mass) = part.weigh() {
-        tell(
+        report(
             "balance",
             format!(
                 "{} from the {}",
@@ -99,7 +99,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
         let (outer, inner) = (wall.outer_words(part), wall.inner_words(part));
         let [outer, inner] = [outer, inner].map(|it| it.in_units(sizes.units()));
         let least = sizes.one(wall.least);
-        tell(
+        report(
             "least wall",
             format!(
                 "{least}, {outer} over {inner}, at station {}",
@@ -135,7 +135,7 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
     let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
     let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM, sizes.units())?;
     let legend = callouts.iter();
-    let legend = legend.map(|it| format!("{} {}", it.number, it.says));
+    let legend = legend.map(|it| format!("{} {}", it.number, it.caption));
     Some(Preview {
         name: pen.name.text.to_string(),
         title: title(pen.title.as_ref(), &pen.name.text),
@@ -148,14 +148,14 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
 /// What is wanted, as it is written, and what it comes to.
 fn wanted(design: &Design, want: &JudgedWant, sizes: Sizes) -> (String, String) {
     let verdict = want.verdict();
-    let says = match want.measured.rendered() {
+    let message = match want.measured.rendered() {
         Some(value) => {
             let value = value.in_units(sizes.units());
             format!("{value}, {verdict}")
         }
         None => verdict,
     };
-    (design.text(want.span).to_owned(), says)
+    (design.text(want.span).to_owned(), message)
 }
 
 fn picture(name: &str, scene: &Scene) -> Picture {

@@ -118,14 +118,14 @@ impl Sizes {
         })
     }
 
-    fn with_other(self, told: impl Fn(Units) -> String) -> String {
+    fn with_other(self, reported: impl Fn(Units) -> String) -> String {
         let other = match self.units {
             Units::Millimetres => Units::Inches,
             Units::Inches => Units::Millimetres,
         };
         match self.both {
-            true => format!("{} · {}", told(self.units), told(other)),
-            false => told(self.units),
+            true => format!("{} · {}", reported(self.units), reported(other)),
+            false => reported(self.units),
         }
     }
 }
@@ -161,15 +161,15 @@ mod tests {
 
     #[test]
     fn the_file_says_the_unit_unless_the_maker_does() {
-        let told = |chosen, own| Sizes::chosen(chosen, own).long(Length::mm(12.7));
+        let reported = |chosen, own| Sizes::chosen(chosen, own).long(Length::mm(12.7));
         for (chosen, mm, inches) in [
             (Chosen::File, "12.7 mm", "0.5 in"),
             (Chosen::Millimetres, "12.7 mm", "12.7 mm"),
             (Chosen::Inches, "0.5 in", "0.5 in"),
             (Chosen::Both, "12.7 mm · 0.5 in", "0.5 in · 12.7 mm"),
         ] {
-            assert_eq!(told(chosen, Units::Millimetres), mm);
-            assert_eq!(told(chosen, Units::Inches), inches);
+            assert_eq!(reported(chosen, Units::Millimetres), mm);
+            assert_eq!(reported(chosen, Units::Inches), inches);
         }
     }
 

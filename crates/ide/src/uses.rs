@@ -72,18 +72,18 @@ pub fn renamed(snapshot: &Snapshot, renames: &[(PathBuf, PathBuf)]) -> Vec<PathE
             continue;
         };
         let home = moved(user).unwrap_or_else(|| user.to_path_buf());
-        for (said, path) in used(&read) {
+        for (written, path) in used(&read) {
             let there = moved(&path).unwrap_or_else(|| path.clone());
             // An absolute path names the same file from any folder.
-            if there == path && (home == *user || Path::new(&*said.text).is_absolute()) {
+            if there == path && (home == *user || Path::new(&*written.text).is_absolute()) {
                 continue;
             }
             let text = relative(home.parent().unwrap_or(Path::new("")), &there);
-            if text != *said.text {
+            if text != *written.text {
                 let path = user.to_path_buf();
                 edits.push(PathEdit {
                     path,
-                    span: said.span,
+                    span: written.span,
                     text: format!("\"{text}\""),
                 });
             }

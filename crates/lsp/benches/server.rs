@@ -85,7 +85,7 @@ impl Session {
 fn heron(c: &mut Criterion) {
     let runtime = runtime();
     let mut session = runtime.block_on(Session::open());
-    told_percentiles(&runtime, &mut session);
+    report_percentiles(&runtime, &mut session);
     c.bench_function("heron: edit to diagnostics", |b| {
         b.iter_custom(|times| {
             runtime.block_on(async {
@@ -107,7 +107,7 @@ fn heron(c: &mut Criterion) {
 
 /// The median and the 99th percentile, which the bench's own report leaves out.
 #[allow(clippy::print_stderr, reason = "a bench speaks to the terminal")]
-fn told_percentiles(runtime: &Runtime, session: &mut Session) {
+fn report_percentiles(runtime: &Runtime, session: &mut Session) {
     let mut times = Vec::new();
     for _ in 0..1000 {
         times.push(runtime.block_on(session.edit()));

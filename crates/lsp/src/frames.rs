@@ -216,8 +216,8 @@ fn checked(body: &[u8]) -> Option<Body<'_>> {
         return Some(refused(&answered, "jsonrpc is to be \"2.0\""));
     }
     if method.is_none() && (result.is_some() || error.is_some()) {
-        let told = |error: &Value| error["code"].is_i64() && error["message"].is_string();
-        let sound = id.as_ref().is_some_and(is_id) && error.as_ref().is_none_or(told);
+        let reported = |error: &Value| error["code"].is_i64() && error["message"].is_string();
+        let sound = id.as_ref().is_some_and(is_id) && error.as_ref().is_none_or(reported);
         return (sound && serde_json::from_str::<Response>(text).is_ok()).then_some(Body::As(body));
     }
     if id.is_some_and(|id| !is_id(&id)) {

@@ -17,7 +17,7 @@ pub(crate) fn of(preview: &Preview) -> String {
     let legend = preview
         .legend
         .iter()
-        .map(|says| format!("<li>{}</li>\n", escaped(says)));
+        .map(|message| format!("<li>{}</li>\n", escaped(message)));
     let (measures, pictures, legend): (String, Vec<String>, String) =
         (measures.collect(), pictures.collect(), legend.collect());
     let (whole, parts) = pictures.split_at(pictures.len().min(1));

@@ -94,22 +94,25 @@ mod tests {
     fn what_is_not_said_keeps_its_default() {
         assert_eq!(read(&Value::Null, false), Settings::default());
         assert_eq!(read(&json!({"hints": 7}), false), Settings::default());
-        let said = read(
+        let settings = read(
             &json!({"quillet": {"units": "in", "hints": {"walls": false}, "bench": "saltings"}}),
             false,
         );
-        assert_eq!(said.units, Units::Inches);
+        assert_eq!(settings.units, Units::Inches);
         assert_eq!(
-            said.hints,
+            settings.hints,
             HintKinds {
                 walls: false,
                 ..HintKinds::default()
             }
         );
-        assert_eq!(said.bench.as_deref(), Some("saltings"));
+        assert_eq!(settings.bench.as_deref(), Some("saltings"));
         // One that cannot be read does not take the others with it.
-        let said = read(&json!({"units": 7, "bench": "saltings"}), false);
-        assert_eq!((said.units, said.bench.is_some()), (Units::File, true));
+        let settings = read(&json!({"units": 7, "bench": "saltings"}), false);
+        assert_eq!(
+            (settings.units, settings.bench.is_some()),
+            (Units::File, true)
+        );
     }
 
     #[test]

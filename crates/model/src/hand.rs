@@ -81,11 +81,11 @@ impl Hand {
 #[derive(Debug)]
 pub(crate) struct AlreadySet;
 
-fn set(said: &mut Option<Length>, within: Length) -> Result<(), AlreadySet> {
-    match said {
+fn set(slot: &mut Option<Length>, within: Length) -> Result<(), AlreadySet> {
+    match slot {
         Some(_) => Err(AlreadySet),
         None => {
-            *said = Some(within);
+            *slot = Some(within);
             Ok(())
         }
     }

@@ -58,24 +58,24 @@ impl Loader<'_> {
         self.open.pop();
     }
 
-    fn follow(&mut self, from: &SourceFile, said: &Text, statement: Span) {
+    fn follow(&mut self, from: &SourceFile, reference: &Text, statement: Span) {
         let folder = from.path.parent().unwrap_or(Path::new(""));
-        let path = tidy(&folder.join(&*said.text));
+        let path = tidy(&folder.join(&*reference.text));
         let used = match self.source.open(&path) {
             Ok(used) => used,
-            Err(error) => return self.missing(said, &path, &error),
+            Err(error) => return self.missing(reference, &path, &error),
         };
-        let climbs = Path::new(&*said.text)
+        let climbs = Path::new(&*reference.text)
             .components()
             .any(|part| matches!(part, Component::ParentDir | Component::RootDir));
         if !climbs && !self.home.as_os_str().is_empty() && !used.real_path.starts_with(&self.home) {
             let finding = Finding::new(
                 "missing-file",
                 Severity::Error,
-                said.span,
+                reference.span,
                 format!(
                     "{:?} is a link that leads out of this folder; it is not read",
-                    said.text
+                    reference.text
                 ),
             );
             self.loaded
@@ -83,26 +83,26 @@ impl Loader<'_> {
                 .push(finding.hint("name the file by its own path, with ../"));
             return;
         }
-        self.loaded.uses.push((said.span, used.clone()));
+        self.loaded.uses.push((reference.span, used.clone()));
         if let Some(at) = self.open.iter().position(|file| file.id == used.id) {
-            self.cycle(said, statement, at);
+            self.cycle(reference, statement, at);
         } else if self.loaded.files.iter().all(|file| file.id != used.id) {
             self.visit(used);
         }
     }
 
-    fn missing(&mut self, said: &Text, path: &Path, error: &ReadError) {
+    fn missing(&mut self, reference: &Text, path: &Path, error: &ReadError) {
         let finding = Finding::new(
             "missing-file",
             Severity::Error,
-            said.span,
+            reference.span,
             format!("{} cannot be used: {error}", path.display()),
         );
         let finding = match error {
-            ReadError::Missing => match self.near(said, path) {
+            ReadError::Missing => match self.near(reference, path) {
                 Some(near) => finding.hint(format!("did you mean {near}?")).fix(
                     format!("write {near}"),
-                    said.span,
+                    reference.span,
                     format!("\"{near}\""),
                 ),
                 None => {
@@ -119,7 +119,7 @@ impl Loader<'_> {
     }
 
     /// What lies in the same folder under nearly the same name, as it would be written.
-    fn near(&self, said: &Text, path: &Path) -> Option<String> {
+    fn near(&self, reference: &Text, path: &Path) -> Option<String> {
         let names = self.source.beside(path.parent()?);
         let stems: Vec<&str> = names
             .iter()
@@ -136,15 +136,15 @@ impl Loader<'_> {
             .find(|it| it.eq_ignore_ascii_case(stem));
         let near = known.or_else(|| quillet_syntax::nearest(stem, stems.iter().copied()));
         let name = format!("{}{EXTENSION}", near?);
-        let folder = match said.text.rsplit_once('/') {
+        let folder = match reference.text.rsplit_once('/') {
             Some((folder, _)) => format!("{folder}/"),
-            None if whole || !said.text.contains('\\') => String::new(),
+            None if whole || !reference.text.contains('\\') => String::new(),
             None => return None,
         };
         Some(format!("{folder}{name}"))
     }
 
-    fn cycle(&mut self, said: &Text, statement: Span, at: usize) {
+    fn cycle(&mut self, reference: &Text, statement: Span, at: usize) {
         let names: Vec<String> = self.open[at..]
             .iter()
             .map(|file| {
@@ -163,7 +163,7 @@ impl Loader<'_> {
             ),
         };
         self.loaded.findings.push(
-            Finding::new("use-cycle", Severity::Error, said.span, message)
+            Finding::new("use-cycle", Severity::Error, reference.span, message)
                 .hint("move what both need into a third file, or take this line out")
                 .fix("take the line out", statement, ""),
         );

@@ -55,22 +55,22 @@ fn a_bench_is_what_its_lines_say() {
 
 #[test]
 fn what_a_bench_cannot_have_is_told() {
-    let said = |line: &str| {
+    let written = |line: &str| {
         let design = design(&format!("bench shed {{\n{line}\n}}"));
         design.findings.iter().map(|it| it.rule).collect::<Vec<_>>()
     };
-    assert_eq!(said("lathe 0..900"), ["out-of-range"]);
-    assert_eq!(said("lathe 3mm"), ["unit-mismatch"]);
-    assert_eq!(said("saw kerf 0"), ["out-of-range"]);
-    assert_eq!(said("taps M10x0.75 lead Q"), ["out-of-range"]);
-    assert_eq!(said("boring -3"), ["out-of-range"]);
-    assert_eq!(said("keeps depth -0.1"), ["out-of-range"]);
-    assert_eq!(said("keeps nib 2.01"), ["out-of-range"]);
-    assert_eq!(said("keeps bore 3g"), ["unit-mismatch"]);
-    assert_eq!(said("caliper -0.02"), ["out-of-range"]);
-    assert_eq!(said("caliper 0.02\ncaliper 0.05"), ["said-twice"]);
-    assert_eq!(said("keeps dia 0\nkeeps dia 0.1"), ["said-twice"]);
-    assert!(said("keeps depth 0\nkeeps drill 2\nkeeps length 1/64in").is_empty());
+    assert_eq!(written("lathe 0..900"), ["out-of-range"]);
+    assert_eq!(written("lathe 3mm"), ["unit-mismatch"]);
+    assert_eq!(written("saw kerf 0"), ["out-of-range"]);
+    assert_eq!(written("taps M10x0.75 lead Q"), ["out-of-range"]);
+    assert_eq!(written("boring -3"), ["out-of-range"]);
+    assert_eq!(written("keeps depth -0.1"), ["out-of-range"]);
+    assert_eq!(written("keeps nib 2.01"), ["out-of-range"]);
+    assert_eq!(written("keeps bore 3g"), ["unit-mismatch"]);
+    assert_eq!(written("caliper -0.02"), ["out-of-range"]);
+    assert_eq!(written("caliper 0.02\ncaliper 0.05"), ["said-twice"]);
+    assert_eq!(written("keeps dia 0\nkeeps dia 0.1"), ["said-twice"]);
+    assert!(written("keeps depth 0\nkeeps drill 2\nkeeps length 1/64in").is_empty());
 }
 
 #[test]

@@ -5,7 +5,7 @@
 use quillet_model::{JointId, Texts, load, resolve};
 use std::path::Path;
 
-fn told(text: &str) -> Vec<String> {
+fn reported(text: &str) -> Vec<String> {
     let texts = Texts::default().with("pen.quillet", text);
     let design = resolve(&load(Path::new("pen.quillet"), &texts).unwrap());
     design
@@ -21,8 +21,8 @@ fn sums_through_one_another_stop_somewhere() {
         let links = (0..count).map(|it| format!("let a{it} = a{} + 1\n", it + 1));
         links.chain([format!("let a{count} = 1\n")]).collect()
     };
-    assert!(told(&chain(150)).is_empty());
-    let deep = told(&chain(20_000));
+    assert!(reported(&chain(150)).is_empty());
+    let deep = reported(&chain(20_000));
     assert!(deep[0].contains("is worked out through more than 200 others"));
 }
 
@@ -33,8 +33,8 @@ fn parts_like_one_another_stop_somewhere() {
         let links = (1..count).map(|it| format!("part p{it} like p{}\n", it - 1));
         std::iter::once(first).chain(links).collect()
     };
-    assert!(told(&chain(50)).is_empty());
-    assert!(told(&chain(60))[0].contains("is like another through more than 50"));
+    assert!(reported(&chain(50)).is_empty());
+    assert!(reported(&chain(60))[0].contains("is like another through more than 50"));
 }
 
 #[test]
@@ -42,9 +42,13 @@ fn names_that_are_not_known_are_not_all_compared() {
     let text: String = (0..3_000)
         .map(|it| format!("let side{it} = sidf{it}\n"))
         .collect();
-    let told = told(&text);
-    assert_eq!(told.len(), 3_000);
-    assert!(told.iter().all(|it| it.starts_with("no named quantity")));
+    let reported = reported(&text);
+    assert_eq!(reported.len(), 3_000);
+    assert!(
+        reported
+            .iter()
+            .all(|it| it.starts_with("no named quantity"))
+    );
 }
 
 /// So many joints one behind the other, each as every other, in a pen.
@@ -71,7 +75,7 @@ fn a_joint_amid_many_is_as_it_is_amid_few() {
     let own = &few.joints[JointId::nth(2)].clearances;
     assert!(own.iter().any(|it| !it.chain.is_empty()));
     for rest in many.joints.iter().take(148).skip(2) {
-        let told = |rest: &quillet_model::AtRest| -> Vec<String> {
+        let reported = |rest: &quillet_model::AtRest| -> Vec<String> {
             let of = |it: &quillet_model::Clearance| {
                 let mut sizes: Vec<f64> = it.chain.iter().map(|link| link.factor).collect();
                 sizes.sort_by(f64::total_cmp);
@@ -86,7 +90,7 @@ fn a_joint_amid_many_is_as_it_is_amid_few() {
         };
         assert!((rest.goes_in_mm - few.joints[JointId::nth(2)].goes_in_mm).abs() < 1e-9);
         assert_eq!(rest.verdict.closing, quillet_model::Closing::Closes);
-        assert_eq!(told(rest), told(&few.joints[JointId::nth(2)]));
+        assert_eq!(reported(rest), reported(&few.joints[JointId::nth(2)]));
     }
     let length =
         |assembly: &quillet_model::Assembly| assembly.uncapped.as_ref().and_then(|it| it.length_mm);

@@ -102,8 +102,8 @@ fn materials_move_apart_and_the_balance_with_them() {
         sum(|it| it.1) / sum(|it| it.0)
     };
     let reversed = there.z_mm(PartId::nth(0), 0.0).unwrap() > 50.0;
-    let told = |balance: f64| if reversed { 100.0 - balance } else { balance };
-    let (a, b) = (told(at(1.20, 1.13)), told(at(1.17, 1.18)));
+    let reported = |balance: f64| if reversed { 100.0 - balance } else { balance };
+    let (a, b) = (reported(at(1.20, 1.13)), reported(at(1.17, 1.18)));
     let (least, most) = (a.min(b), a.max(b));
     // Sizes widen it: a skin of 0.11 g on either rod, 25 mm from the balance of 13 g, each moves it by
     // 0.21 mm, the root of the squares 0.30; steps and ends add a little.

@@ -39,12 +39,12 @@ fn design() -> Design {
 #[test]
 fn it_resolves_without_a_word() {
     let design = design();
-    let said: Vec<_> = design
+    let written: Vec<_> = design
         .findings
         .iter()
         .map(|it| (it.rule, &it.message))
         .collect();
-    assert!(said.is_empty(), "{said:#?}");
+    assert!(written.is_empty(), "{written:#?}");
     assert_eq!(design.parts.len(), 5);
     assert_eq!(design.pens.len(), 2);
 }

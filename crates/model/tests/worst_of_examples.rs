@@ -67,14 +67,14 @@ impl Sizes {
         }
         let mut before: Option<(Length, Size)> = None;
         for station in &part.stations {
-            let said = words_of(design, station.span);
+            let reported = words_of(design, station.span);
             let mut put = |sizes: &mut Sizes, word: &str, dia: Length, second: bool| {
                 let arrived = before.take().filter(|_| !second);
                 let same = arrived.filter(|it| it.0 == dia && station.shape == Shape::Straight);
                 let size = same.map_or(Size::Dia(station.span, second), |it| it.1);
                 let within = range(ToleranceKind::Dia, dia);
                 sizes.ranges.entry(size.clone()).or_insert(within);
-                if let Some(at) = after(design, &said, word).filter(|_| dia.is_positive()) {
+                if let Some(at) = after(design, &reported, word).filter(|_| dia.is_positive()) {
                     sizes.written.insert(at, vec![(size.clone(), 1.0)]);
                 }
                 before = Some((dia, size));
@@ -83,7 +83,7 @@ impl Sizes {
             if let Some(step) = station.step {
                 put(self, "step", step, true);
             }
-            let at = after(design, &said, "at").filter(|at| is_number(design.text(*at)));
+            let at = after(design, &reported, "at").filter(|at| is_number(design.text(*at)));
             let at = at.filter(|_| inward(part, station.from, station.at).is_positive());
             if let Some(at) = at {
                 let plane = self.plane(
@@ -102,8 +102,8 @@ impl Sizes {
     }
 
     fn cut(&mut self, design: &Design, part: &Part, hand: &Hand, cut: &Feature) {
-        let said = words_of(design, cut.span);
-        let Some(word) = said.first().copied() else {
+        let reported = words_of(design, cut.span);
+        let Some(word) = reported.first().copied() else {
             return;
         };
         if matches!(cut.cut, Cut::Edge(_)) {
@@ -129,7 +129,7 @@ impl Sizes {
                 }
             };
             self.ranges.insert(size.clone(), range);
-            match said
+            match reported
                 .get(1)
                 .filter(|at| !["for", "to"].contains(&design.text(**at)))
             {
@@ -145,11 +145,11 @@ impl Sizes {
             true => self.plane(part, hand, inside, cut.end, cut.from),
             false => Vec::new(),
         };
-        if let Some(at) = after(design, &said, "at") {
+        if let Some(at) = after(design, &reported, "at") {
             self.written.insert(at, from.clone());
         }
-        let length = after(design, &said, "for");
-        let Some(at) = length.or_else(|| after(design, &said, "to")) else {
+        let length = after(design, &reported, "for");
+        let Some(at) = length.or_else(|| after(design, &reported, "to")) else {
             return;
         };
         let mut sum = self.plane(part, hand, inside, cut.end, cut.to);
@@ -209,8 +209,8 @@ impl Sizes {
                 true => hand.caliper(),
                 false => hand.keeps(ToleranceKind::Length, by),
             };
-            let said = words_of(design, span);
-            let at = said.iter().find(|it| is_number(design.text(**it)));
+            let reported = words_of(design, span);
+            let at = reported.iter().find(|it| is_number(design.text(**it)));
             self.ranges.insert(Size::By(span), either(within));
             let at = at.expect("a number after by");
             self.written.insert(*at, vec![(Size::By(span), 1.0)]);

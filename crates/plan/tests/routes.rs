@@ -3,7 +3,7 @@
 mod generated;
 mod lathe;
 mod practice;
-mod told;
+mod reported;
 
 use proptest::prelude::*;
 use quillet_fixture::EXAMPLES;

@@ -44,7 +44,7 @@ fn tables() -> String {
 
 fn threads(page: &mut Page) {
     page.section("Threads");
-    page.say("Limits are those of 6g and 6H, 2A and 2B in inches; a star marks limits computed by formula where the standard prints none. The radius is that of the plain cylinder of equal volume. Percent of thread counts 3H/4 as 100.");
+    page.render("Limits are those of 6g and 6H, 2A and 2B in inches; a star marks limits computed by formula where the standard prints none. The radius is that of the plain cylinder of equal volume. Percent of thread counts 3H/4 as 100.");
     page.head(&[
         "thread",
         "listed",
@@ -116,7 +116,7 @@ fn tap_leads(page: &mut Page) {
 
 fn run_outs(page: &mut Page) {
     page.section("Run-outs and undercuts");
-    page.say("Information only: they cost wall on a pen, where the tool's own lead-in decides. Diameters for M12.");
+    page.render("Information only: they cost wall on a pen, where the tool's own lead-in decides. Diameters for M12.");
     page.head(&[
         "P",
         "run-out x",
@@ -242,7 +242,7 @@ fn families(page: &mut Page) {
 
 fn bought_parts(page: &mut Page) {
     page.section("Bought parts at their usual size");
-    page.say("For a first sketch: the part in hand is measured.");
+    page.render("For a first sketch: the part in hand is measured.");
     page.head(&["part", "what it is", "length", "⌀", "bore to pass", "ml"]);
     for part in bought::all() {
         page.row(&[
@@ -274,7 +274,7 @@ impl Page {
         write!(self.0, "\n## {title}\n").expect("a String takes any text");
     }
 
-    fn say(&mut self, text: &str) {
+    fn render(&mut self, text: &str) {
         write!(self.0, "\n{text}\n").expect("a String takes any text");
     }
 
@@ -296,6 +296,6 @@ impl Page {
                 each.push(source);
             }
         }
-        self.say(&format!("Sources: {}.", each.join("; ")));
+        self.render(&format!("Sources: {}.", each.join("; ")));
     }
 }

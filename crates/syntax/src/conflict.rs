@@ -32,9 +32,9 @@ pub(crate) fn conflicts(text: &str) -> Vec<Conflict> {
     let mut start = 0;
     for line in text.split_inclusive('\n') {
         let next = start + line.len();
-        let said = line.trim_end_matches(['\n', '\r']);
-        let at = start..start + said.len();
-        if said.starts_with(OURS) {
+        let content = line.trim_end_matches(['\n', '\r']);
+        let at = start..start + content.len();
+        if content.starts_with(OURS) {
             open = Some(Open {
                 first: at,
                 ours_from: next,
@@ -42,11 +42,11 @@ pub(crate) fn conflicts(text: &str) -> Vec<Conflict> {
                 parted: None,
             });
         } else if let Some(region) = &mut open {
-            if said.starts_with(BASE) && region.parted.is_none() {
+            if content.starts_with(BASE) && region.parted.is_none() {
                 region.base = Some(at);
-            } else if said == PARTED && region.parted.is_none() {
+            } else if content == PARTED && region.parted.is_none() {
                 region.parted = Some((at, next));
-            } else if said.starts_with(THEIRS)
+            } else if content.starts_with(THEIRS)
                 && let Some((parted, theirs_from)) = region.parted.take()
             {
                 found.push(region.closed(parted, theirs_from, at));

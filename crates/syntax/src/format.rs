@@ -51,12 +51,12 @@ fn format_parsed(text: &str, parsed: &Parsed) -> String {
 /// Whether a brace on a line of its own belongs to a line that ends in an open string: set
 /// behind it, it would become part of the string.
 fn would_swallow_a_brace(tokens: &[Token]) -> bool {
-    let mut said = tokens
+    let mut before = tokens
         .iter()
         .map(|token| token.kind)
         .filter(|kind| !kind.is_trivia() && !kind.is_separator());
     let mut last = None;
-    said.any(|kind| {
+    before.any(|kind| {
         let before = last.replace(kind);
         kind == TokenKind::Open && before == Some(TokenKind::BadString)
     })

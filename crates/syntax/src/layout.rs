@@ -78,10 +78,10 @@ mod tests {
 
     /// The statements with their blocks, one a line, indented by depth; then the findings.
     fn laid_out(text: &str) -> String {
-        let (layout, told) = layout(text, &lex(FileId(0), text));
+        let (layout, reported) = layout(text, &lex(FileId(0), text));
         let mut out = String::new();
         show(text, &layout, &layout.lines, 0, &mut out);
-        for finding in FindingLog::into_findings([told]) {
+        for finding in FindingLog::into_findings([reported]) {
             out += &format!("! {} at {:?}\n", finding.message, finding.span);
         }
         out

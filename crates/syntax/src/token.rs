@@ -196,11 +196,11 @@ fn lex_plain(file: FileId, text: &str, skip: usize, tokens: &mut Vec<Token>) {
             }
         };
         let kind = kind.unwrap_or(TokenKind::Unknown);
-        match said_before_brace(kind, &text[start..end]) {
-            Some((said, blank)) => {
-                push(kind, start, start + said);
-                push(TokenKind::Blank, start + said, start + said + blank);
-                push(TokenKind::Open, start + said + blank, end);
+        match word_before_brace(kind, &text[start..end]) {
+            Some((word, blank)) => {
+                push(kind, start, start + word);
+                push(TokenKind::Blank, start + word, start + word + blank);
+                push(TokenKind::Open, start + word + blank, end);
             }
             None => push(kind, start, end),
         }
@@ -209,12 +209,12 @@ fn lex_plain(file: FileId, text: &str, skip: usize, tokens: &mut Vec<Token>) {
 
 /// A string that is never closed does not draw in the brace at the end of its line: how long it is
 /// then, and the blanks before the brace.
-fn said_before_brace(kind: TokenKind, text: &str) -> Option<(usize, usize)> {
+fn word_before_brace(kind: TokenKind, text: &str) -> Option<(usize, usize)> {
     let before = text
         .strip_suffix('{')
         .filter(|_| kind == TokenKind::BadString)?;
-    let said = before.trim_end_matches([' ', '\t']).len();
-    Some((said, before.len() - said))
+    let word = before.trim_end_matches([' ', '\t']).len();
+    Some((word, before.len() - word))
 }
 
 #[cfg(test)]

@@ -66,11 +66,11 @@ pen heron like curlew {
     #[test]
     fn names_are_told_with_what_they_stand_for() {
         let tree = parse(FileId(0), TEXT).tree;
-        let told: Vec<_> = names(&tree)
+        let reported: Vec<_> = names(&tree)
             .iter()
             .map(|name| format!("{} {:?} {:?}", name.text, name.role, name.sort))
             .collect();
-        insta::assert_snapshot!(told.join("\n"));
+        insta::assert_snapshot!(reported.join("\n"));
     }
 
     #[test]

@@ -50,11 +50,11 @@ fn mated(male: &Part, female: &Part) -> Option<(End, End)> {
 pub(crate) fn direction(view: &JointView<'_>) -> Option<Proposal> {
     let (first, second) = (view.joint.first().span, view.joint.second().span);
     let between = Span::new(first.file, first.end as usize, second.start as usize);
-    let said = view.pen.design.text(between);
+    let written = view.pen.design.text(between);
     let (word, meant) = [("into", "onto"), ("onto", "into")]
         .into_iter()
-        .find(|(word, _)| said.trim() == *word)?;
-    let start = between.start as usize + said.find(word)?;
+        .find(|(word, _)| written.trim() == *word)?;
+    let start = between.start as usize + written.find(word)?;
     let edit = Edit::new(Span::new(between.file, start, start + word.len()), meant);
     Some((text!("write {}", meant), vec![edit]))
 }

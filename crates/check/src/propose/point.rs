@@ -33,13 +33,13 @@ fn meant(span: Span, number: &str) -> Vec<Proposal> {
 
 /// The numbers within a span, without their units.
 fn numbers_in(design: &Design, within: Span) -> Vec<(Span, &str)> {
-    let said = design.text(within);
+    let reported = design.text(within);
     let is_number = |c: char| c.is_ascii_digit() || c == '.';
-    let runs = said
+    let runs = reported
         .split(|c: char| !is_number(c))
         .filter(|run| run.starts_with(|c: char| c.is_ascii_digit()));
     let placed = |number: &'_ str| {
-        let start = within.start as usize + (number.as_ptr() as usize - said.as_ptr() as usize);
+        let start = within.start as usize + (number.as_ptr() as usize - reported.as_ptr() as usize);
         Span::new(within.file, start, start + number.len())
     };
     runs.map(|number| (placed(number), number)).collect()

@@ -28,10 +28,10 @@ pub(crate) fn longer(design: &Design, piece: &BlankPiece, length: Length) -> Opt
 
 /// The number that follows a word within a span.
 fn number_after(design: &Design, within: Span, word: &str) -> Option<Span> {
-    let said = design.text(within);
-    let mut words = said.split_ascii_whitespace();
+    let written = design.text(within);
+    let mut words = written.split_ascii_whitespace();
     words.find(|it| *it == word)?;
     let number = words.next()?;
-    let start = within.start as usize + (number.as_ptr() as usize - said.as_ptr() as usize);
+    let start = within.start as usize + (number.as_ptr() as usize - written.as_ptr() as usize);
     Some(Span::new(within.file, start, start + number.len()))
 }

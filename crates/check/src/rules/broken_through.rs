@@ -17,14 +17,14 @@ pub(crate) static RULE: Rule = Rule {
 const LEFT: Length = Length::from_nm(1_000_000);
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    let mut told: Vec<Origin> = Vec::new();
-    walls(view, &mut told, findings);
-    points_past_the_end(view.part, &told, findings);
+    let mut reported: Vec<Origin> = Vec::new();
+    walls(view, &mut reported, findings);
+    points_past_the_end(view.part, &reported, findings);
     points_that_meet(view, findings);
 }
 
 /// Walls of nothing or less, the worst for each inner feature.
-fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
+fn walls(view: &PartView<'_>, reported: &mut Vec<Origin>, findings: &mut Findings) {
     let part = view.part;
     let mut worst: Vec<&crate::Wall> = Vec::new();
     for wall in view.walls().iter().filter(|wall| !wall.least.is_positive()) {
@@ -38,7 +38,7 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
         }
     }
     for wall in worst {
-        told.push(wall.inner);
+        reported.push(wall.inner);
         let by = match wall.least.is_zero() {
             true => "leaves no wall".into(),
             false => text!("comes out by {}", Size::Rounded(-wall.least, 2)),
@@ -66,7 +66,7 @@ fn walls(view: &PartView<'_>, told: &mut Vec<Origin>, findings: &mut Findings) {
 }
 
 /// A drill's cone that leaves the part at its far end, where `through` is not said.
-fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
+fn points_past_the_end(part: &Part, reported: &[Origin], findings: &mut Findings) {
     let Some(profiles) = &part.profiles else {
         return;
     };
@@ -74,7 +74,9 @@ fn points_past_the_end(part: &Part, told: &[Origin], findings: &mut Findings) {
         let Cut::Drill { dia, point, .. } = &feature.cut else {
             continue;
         };
-        let known = told.iter().any(|origin| origin.feature() == Some(index));
+        let known = reported
+            .iter()
+            .any(|origin| origin.feature() == Some(index));
         let cone = quillet_standards::drill::point_length(*dia, *point);
         let apex = feature.to + cone;
         if feature.through || known || feature.to >= part.length || apex <= part.length {

@@ -72,6 +72,6 @@ fn coat(view: &JointView<'_>, spot: &SurfacePoint) -> Length {
         .chain(bench)
         .chain([&design.limits])
         .collect();
-    let said = Limits::nearest(RULE.code, &blocks).and_then(|line| line.value.as_length());
-    said.unwrap_or(COAT)
+    let written = Limits::nearest(RULE.code, &blocks).and_then(|line| line.value.as_length());
+    written.unwrap_or(COAT)
 }

@@ -15,7 +15,7 @@ pub(crate) static RULE: Rule = Rule {
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
-    let Some((holder, said)) = pen.fill else {
+    let Some((holder, written)) = pen.fill else {
         return;
     };
     let mut wetted: Vec<(PartId, f64, f64)> = Vec::new();
@@ -42,7 +42,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             );
             findings.push(
                 RULE.at(span, message)
-                    .label(said, "the ink stands here")
+                    .label(written, "the ink stands here")
                     .hint("line it, seal it with epoxy, or use a converter"),
             );
         }

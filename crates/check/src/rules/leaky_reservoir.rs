@@ -24,7 +24,7 @@ const FILL: f64 = 0.85;
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let (pen, assembly) = (view.pen, &view.pen.assembly);
-    let Some((holder, said)) = pen.fill else {
+    let Some((holder, written)) = pen.fill else {
         return;
     };
     // Where a joint does not close, its ring is not where it will be.
@@ -71,12 +71,12 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         }
         let thread_mm = threads.map_or(0.0, |it| complete(&view, rest, it).overlap_mm);
         if thread_mm < THREAD_MM - 1e-9 {
-            findings.push(leaks(joint, thread_mm, said));
+            findings.push(leaks(joint, thread_mm, written));
         }
     }
 }
 
-fn leaks(joint: &Joint, thread_mm: f64, said: quillet_syntax::Span) -> quillet_syntax::Finding {
+fn leaks(joint: &Joint, thread_mm: f64, written: quillet_syntax::Span) -> quillet_syntax::Finding {
     RULE.at(
         joint.head,
         text!(
@@ -85,7 +85,7 @@ fn leaks(joint: &Joint, thread_mm: f64, said: quillet_syntax::Span) -> quillet_s
             Size::Rounded(Length::mm(THREAD_MM), 0)
         ),
     )
-    .label(said, "the ink stands behind it")
+    .label(written, "the ink stands behind it")
     .hint("cut a groove that takes an O-ring, or make the thread longer and grease it")
 }
 

@@ -53,7 +53,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 struct Marks<'a> {
     names: [&'a str; 2],
     spans: [Span; 2],
-    says: [&'static str; 2],
+    message: [&'static str; 2],
 }
 
 /// Something that stands out on both sides.
@@ -63,7 +63,7 @@ fn arms<'a>(males: &[&'a Part], females: &[&'a Part]) -> Option<Marks<'a>> {
     Some(Marks {
         names: [&one.name.text, &other.name.text],
         spans: [one.name.span, other.name.span],
-        says: ["stands out here", "and here"],
+        message: ["stands out here", "and here"],
     })
 }
 
@@ -81,7 +81,7 @@ fn pattern<'a>(view: &JointView<'a>) -> Option<Marks<'a>> {
     Some(Marks {
         names: [&male.name.text, &female.name.text],
         spans: [one.1, other.1],
-        says: ["its pattern is to run on", "from here"],
+        message: ["its pattern is to run on", "from here"],
     })
 }
 
@@ -98,8 +98,8 @@ fn out_of_line(view: &JointView<'_>, threads: &Engagement, marks: Marks<'_>) -> 
         ways
     );
     RULE.at(view.joint.head, message)
-        .label(marks.spans[0], marks.says[0])
-        .label(marks.spans[1], marks.says[1])
+        .label(marks.spans[0], marks.message[0])
+        .label(marks.spans[1], marks.message[1])
         .hint(text!("say where both threads begin (`clock`), or try it before the last facing: {} off the shoulder turns it {}", Size::Rounded(threads.shoulder_cut(ten), 3), ten))
 }
 

@@ -9,9 +9,9 @@ pub(super) fn report(
     rule: &Rule,
     view: &PartView<'_>,
     findings: &mut Findings,
-    told: impl Fn(&PlanProblem) -> Option<(SizedText, &'static str)>,
+    reported: impl Fn(&PlanProblem) -> Option<(SizedText, &'static str)>,
 ) {
-    for (message, hint) in view.problems().filter_map(told) {
+    for (message, hint) in view.problems().filter_map(reported) {
         findings.push(rule.at(view.part.name.span, message).hint(hint));
     }
 }

@@ -125,8 +125,8 @@ impl<'a> Outside<'a> {
         let Some(relief) = self.relief else {
             return finding;
         };
-        let said_for = |it: &Feature| design.text(it.reach_span).starts_with("for");
-        if !said_for(self.thread) || !said_for(relief) || full_to <= self.thread.from {
+        let named_for = |it: &Feature| design.text(it.reach_span).starts_with("for");
+        if !named_for(self.thread) || !named_for(relief) || full_to <= self.thread.from {
             return finding;
         }
         let at = match self.thread.from.is_zero() {

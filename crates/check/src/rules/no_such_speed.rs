@@ -13,7 +13,7 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    let mut told_of_outside = false;
+    let mut reported_outside = false;
     for problem in view.problems() {
         let PlanProblem::NoSpeed {
             feature,
@@ -26,7 +26,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         };
         let cut = feature.and_then(|index| view.part.features.get(index));
         // Facing, roughing, parting: one word for the outside is enough.
-        if cut.is_none() && std::mem::replace(&mut told_of_outside, true) {
+        if cut.is_none() && std::mem::replace(&mut reported_outside, true) {
             continue;
         }
         let span = cut.map_or(view.part.name.span, |cut| cut.span);

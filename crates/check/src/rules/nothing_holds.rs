@@ -101,8 +101,8 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'
     };
     let asked = view.joint.asks.as_ref().map(|(asked, _)| *asked);
     // A gap that is not the one asked for is told of as such.
-    let told = matches!(asked, Some(FitRequest::Gap(gap)) if gap <= most);
-    if fit.clearance > most && !told {
+    let reported = matches!(asked, Some(FitRequest::Gap(gap)) if gap <= most);
+    if fit.clearance > most && !reported {
         return Some((
             text!(
                 "a gap of {} for the glue; it holds in {} to {}",

@@ -135,11 +135,11 @@ struct ScaleMistake {
 impl ScaleMistake {
     /// With what the number may have been meant to say: another unit, or its point elsewhere.
     fn offered(&self, design: &Design, span: Span, dia: Length, finding: Finding) -> Finding {
-        let said = design.text(span).trim();
-        let bare = said.strip_suffix("in").or(said.strip_suffix("mm"));
+        let reported = design.text(span).trim();
+        let bare = reported.strip_suffix("in").or(reported.strip_suffix("mm"));
         let units = design.units_at(span);
         let unitless = bare.filter(|bare| bare.parse::<f64>().is_ok());
-        let number = said.parse::<f64>().is_ok();
+        let number = reported.parse::<f64>().is_ok();
         let mut meant: Vec<(Length, SizedText)> = Vec::new();
         if let Some(bare) = unitless
             && let Some(size) = match units {

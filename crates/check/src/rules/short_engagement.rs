@@ -54,25 +54,25 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !short && !few {
         return;
     }
-    let told = |mm: f64| Size::Rounded(Length::mm(mm), 2);
-    let lies = text!("{} of thread lies in the other", told(full.overlap_mm));
+    let reported = |mm: f64| Size::Rounded(Length::mm(mm), 2);
+    let lies = text!("{} of thread lies in the other", reported(full.overlap_mm));
     let message = match (full.overlap_mm <= 0.0, short, &weakest) {
         (true, ..) => text!(
             "the threads never reach each other: {} are left between them",
-            told(-full.overlap_mm)
+            reported(-full.overlap_mm)
         ),
         (_, true, Some(ridge)) if borne_mm > pitch_mm => text!(
             "{} and bears about {} N in {}; {} bears the {} N wanted",
             lies,
             format!("{:.0}", ridge.n_per_mm * full.overlap_mm),
             ridge.material,
-            told(wanted_mm),
+            reported(wanted_mm),
             format!("{:.0}", load_n)
         ),
         (_, true, _) => text!(
             "{}, less than a pitch: it does not go all the way round; {} wanted",
             lies,
-            told(wanted_mm)
+            reported(wanted_mm)
         ),
         (_, false, _) => text!(
             "the cap lets go after {} turns; {} wanted at least",
@@ -83,9 +83,9 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let message = match full.lead_in.filter(|_| short) {
         Some(lead) => message.then(text!(
             " ({} are drawn; a lead-in of {} takes {}: {})",
-            told(threads.overlap_mm),
-            told(lead.length.to_mm()),
-            told(full.lost_mm),
+            reported(threads.overlap_mm),
+            reported(lead.length.to_mm()),
+            reported(full.lost_mm),
             lead.whose
         )),
         None => message,

@@ -23,7 +23,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             findings.push(with_cures(view, &web, why));
         }
     }
-    let (Some((holder, said)), Some(ink)) = (pen.fill, &pen.assembly.ink) else {
+    let (Some((holder, written)), Some(ink)) = (pen.fill, &pen.assembly.ink) else {
         return;
     };
     let shut_ml: f64 = ink.shut_off.iter().map(|it| it.ml).sum();
@@ -38,7 +38,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let finding = with_cures(view, &web, why);
         findings.push(Finding {
             severity: Severity::Warning,
-            ..finding.label(said, "it is to hold the ink")
+            ..finding.label(written, "it is to hold the ink")
         });
     }
 }

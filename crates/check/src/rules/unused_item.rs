@@ -35,7 +35,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
         .map(|it| it.definition)
         .collect();
     for (index, item) in design.names.definitions.iter().enumerate() {
-        let told_of = matches!(
+        let reported = matches!(
             item.kind,
             DefinitionKind::Let
                 | DefinitionKind::Material
@@ -44,7 +44,7 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
                 | DefinitionKind::Part
                 | DefinitionKind::Bought
         );
-        if !told_of || used.contains(&index) || item.owner.is_some() || item.span.file != root.id {
+        if !reported || used.contains(&index) || item.owner.is_some() || item.span.file != root.id {
             continue;
         }
         let finding = RULE

@@ -167,8 +167,8 @@ impl<'a> WrongEnd<'a> {
     /// The name after `from` of the block that the thread is cut in.
     fn block_name(&self) -> Option<Span> {
         let block = self.thread.feature.block;
-        let said = self.joint.pen.design.text(block);
-        let rest = said.strip_prefix("from")?;
+        let written = self.joint.pen.design.text(block);
+        let rest = written.strip_prefix("from")?;
         let name = self.part().end_name(self.thread.feature.end);
         let blanks = rest.len() - rest.trim_start().len();
         rest.trim_start().starts_with(name).then(|| {

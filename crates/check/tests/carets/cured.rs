@@ -167,11 +167,11 @@ fn findings_of_resolution_speak_the_unit_of_the_file() {
             "starts at 1.5 in and ends at 1 in",
         ),
     ] {
-        let said = messages(from, to);
+        let written = messages(from, to);
         assert!(
-            said.iter().any(|it| it.contains(wanted)),
-            "{wanted}: {said:?}"
+            written.iter().any(|it| it.contains(wanted)),
+            "{wanted}: {written:?}"
         );
-        assert!(!said.iter().any(|it| it.contains(" mm")), "{said:?}");
+        assert!(!written.iter().any(|it| it.contains(" mm")), "{written:?}");
     }
 }

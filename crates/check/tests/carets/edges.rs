@@ -31,9 +31,9 @@ fn a_countersink_stays_within_the_outside() {
         let cuts = format!("    drill 12.2 to 50\n    countersink {size}\n{under}");
         let found = expect("out-of-range", &mouth(&cuts));
         if size == "15.0" {
-            let said = message(&found, "out-of-range");
+            let written = message(&found, "out-of-range");
             assert_eq!(
-                said,
+                written,
                 "this countersink cuts through the wall at the mouth: it is ⌀15.00 where the outside is ⌀14.40"
             );
         }
@@ -56,9 +56,9 @@ fn a_broken_corner_is_smaller_than_the_wall() {
             &mouth(&format!("    drill 9.0 to 50\n    {edge}\n{under}")),
         );
         if edge == "chamfer 4.0" {
-            let said = message(&found, "out-of-range");
+            let written = message(&found, "out-of-range");
             assert_eq!(
-                said,
+                written,
                 "this chamfer cuts through the wall at the mouth, down to ⌀6.40 where the hole is ⌀9.00"
             );
         }
@@ -78,9 +78,9 @@ fn a_chamfer_and_a_countersink_leave_a_face_between_them() {
         "out-of-range",
         &text("13.2", "--  ^^^^^^^^^^^^^^^^ out-of-range\n"),
     );
-    let said = message(&found, "out-of-range");
+    let written = message(&found, "out-of-range");
     assert_eq!(
-        said,
+        written,
         "this countersink and the chamfer meet: no face is left between them at the mouth"
     );
     assert_eq!(
@@ -170,9 +170,9 @@ bought converter \"Converter\" from mouth to end {{
         "out-of-range",
         &text("6.6", "--  ^^^^^^^^^^^^^^ out-of-range\n"),
     );
-    let said = message(&found, "out-of-range");
+    let written = message(&found, "out-of-range");
     assert_eq!(
-        said,
+        written,
         "this bore is ⌀6.60, wider than the part it is in, which is ⌀6.49 there"
     );
 }

@@ -11,7 +11,7 @@ fn found(text: &str, rules: &[&str]) -> Vec<Finding> {
         .collect()
 }
 
-fn told(text: &str, rules: &[&str]) -> Vec<String> {
+fn reported(text: &str, rules: &[&str]) -> Vec<String> {
     let findings = found(text, rules);
     findings.iter().map(|it| it.rule.to_string()).collect()
 }
@@ -84,7 +84,7 @@ fn a_cap_that_only_its_own_sizes_hold_is_too_close_to_call() {
         ("12.4", "nothing-holds"),
     ] {
         assert_eq!(
-            told(&peg(CLOSE, "12", bore, "", ""), &rules),
+            reported(&peg(CLOSE, "12", bore, "", ""), &rules),
             [wanted],
             "{bore}"
         );
@@ -105,7 +105,7 @@ fn a_push_holds_between_a_press_and_a_rattle() {
         assert_eq!(!loose(&peg(push, "12", bore, "", "")), held, "{bore}");
     }
     assert_eq!(
-        told(
+        reported(
             &peg(push, "12", "11.58", "", ""),
             &["wont-pass", "nothing-holds"]
         ),
@@ -145,7 +145,7 @@ fn glue_holds_in_a_gap_it_fills_over_a_millimetre() {
     )));
     // One gap, one finding.
     assert_eq!(
-        told(
+        reported(
             &peg(glue, "12", "13", "", ""),
             &["poor-fit", "nothing-holds"]
         ),
@@ -288,7 +288,7 @@ fn a_hole_from_the_mouth_that_reaches_the_crowns_thread_is_told_with_how_deep_it
         ("55", &["thread-cut-away"]),
         ("60", &["thread-cut-away"]),
     ] {
-        assert_eq!(told(&cap(deep), &rules), wanted, "{deep}");
+        assert_eq!(reported(&cap(deep), &rules), wanted, "{deep}");
     }
     let found = found(&cap("55"), &rules);
     let hint = found[0].hint.as_ref().unwrap().to_string();
@@ -330,7 +330,7 @@ fn a_land_behind_a_thread_is_named_with_what_to_bore() {
         );
     }
     assert!(
-        told(
+        reported(
             &text("bore 9.2 to 1 as rest\n bore 8.1 to 1.4"),
             &["stops-early", "wont-pass"]
         )
@@ -353,15 +353,15 @@ fn holes_that_do_not_meet_are_told_where_ink_is_to_pass() {
     };
     let rules = ["solid-between"];
     assert_eq!(
-        told(&text(50.0, 20.0, "screw", "fill barrel"), &rules),
+        reported(&text(50.0, 20.0, "screw", "fill barrel"), &rules),
         rules
     );
     assert_eq!(
-        told(&text(60.5, 20.0, "screw", "fill barrel"), &rules),
+        reported(&text(60.5, 20.0, "screw", "fill barrel"), &rules),
         [""; 0]
     );
     // Nothing is to pass where it holds no ink.
-    assert_eq!(told(&text(50.0, 20.0, "screw", ""), &rules), [""; 0]);
+    assert_eq!(reported(&text(50.0, 20.0, "screw", ""), &rules), [""; 0]);
     let shown = found(&text(50.0, 20.0, "screw", "fill barrel"), &rules);
     let edit = &shown[0].fixes[0];
     assert_eq!(edit.title.to_string(), "take barrel's ⌀8.00 drill to 60");

@@ -228,8 +228,8 @@ fn what_could_not_be_read_is_told_of_and_not_what_follows() {
         let text = clean.replacen(from, to, 1);
         assert_ne!(text, clean);
         let found = errors(&text);
-        let told: Vec<&str> = found.iter().map(|it| it.0).collect();
-        assert_eq!(told, rules, "{to}: {found:#?}");
+        let reported: Vec<&str> = found.iter().map(|it| it.0).collect();
+        assert_eq!(reported, rules, "{to}: {found:#?}");
     }
 }
 
@@ -276,20 +276,24 @@ pen plain {{
 "
         )
     };
-    let told = |cap: &str, barrel: &str| {
+    let reported = |cap: &str, barrel: &str| {
         let found = examined(&text(cap, barrel)).findings;
         let mut of_rule = found
             .into_iter()
             .filter(|it| it.rule == "lettered-out-of-line");
         of_rule.next().map(|it| (it.message, it.hint.unwrap()))
     };
-    let (message, hint) = told(" clock 50", " clock 30").unwrap();
+    let (message, hint) = reported(" clock 50", " clock 30").unwrap();
     assert!(message.ends_with("come to rest 40° apart"), "{message}");
     assert!(hint.starts_with("0.267 mm off the shoulder"), "{hint}");
-    assert_eq!(told(" clock 90", " clock 30"), None);
-    assert_eq!(told(" clock 94", " clock 30"), None, "within 5°");
-    assert!(told(" clock 96", " clock 30").is_some());
-    assert_eq!(told(" clock 50", ""), None, "nothing is said to be in line");
+    assert_eq!(reported(" clock 90", " clock 30"), None);
+    assert_eq!(reported(" clock 94", " clock 30"), None, "within 5°");
+    assert!(reported(" clock 96", " clock 30").is_some());
+    assert_eq!(
+        reported(" clock 50", ""),
+        None,
+        "nothing is said to be in line"
+    );
 }
 
 #[test]
@@ -325,9 +329,9 @@ fn a_section_that_no_ink_gets_through_is_told_of() {
             "fill barrel",
         );
     let found = examined(&text);
-    let said = message(&found, "solid-between");
+    let written = message(&found, "solid-between");
     assert_eq!(
-        said,
+        written,
         "0.70 mm of solid is left in section between the point of the ⌀6.30 drill and the point of the \
          ⌀8.00 drill: no ink gets through to what writes"
     );

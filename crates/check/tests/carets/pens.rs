@@ -55,10 +55,10 @@ fn a_flaw_of_one_pen_names_it() {
 #[test]
 fn pens_that_differ_say_each_its_figures() {
     let found = examined(&two("let body = 13", "let body = 12.8"));
-    let said = message(&found, "thin-wall");
+    let written = message(&found, "thin-wall");
     assert!(
-        said.contains("in one: 0.80 mm") && said.contains("in two: 0.70 mm"),
-        "{said}"
+        written.contains("in one: 0.80 mm") && written.contains("in two: 0.70 mm"),
+        "{written}"
     );
 }
 
@@ -110,16 +110,16 @@ pen plain {{
         )
     };
     let found = examined(&text("6.1"));
-    let said = message(&found, "poor-fit");
+    let written = message(&found, "poor-fit");
     assert!(
-        said.starts_with("⌀6.20 in ⌀6.10 leaves 0.1 mm of interference"),
-        "{said}"
+        written.starts_with("⌀6.20 in ⌀6.10 leaves 0.1 mm of interference"),
+        "{written}"
     );
     let found = examined(&text("6.21"));
-    let said = message(&found, "poor-fit");
+    let written = message(&found, "poor-fit");
     assert!(
-        said.starts_with("⌀6.20 in ⌀6.21 leaves 0.01 mm of clearance"),
-        "{said}"
+        written.starts_with("⌀6.20 in ⌀6.21 leaves 0.01 mm of clearance"),
+        "{written}"
     );
     let found = examined(&text("6.4"));
     assert!(found.findings.iter().all(|it| it.rule != "poor-fit"));
@@ -174,11 +174,13 @@ pen two {
     let of_piece = found
         .iter()
         .filter(|it| it.rule == "short-grip" && it.message.contains("hold piece"));
-    let said: Vec<_> = of_piece.map(|it| &*it.message).collect();
-    let [said] = said[..] else { panic!("{said:?}") };
+    let written: Vec<_> = of_piece.map(|it| &*it.message).collect();
+    let [written] = written[..] else {
+        panic!("{written:?}")
+    };
     assert!(
-        said.starts_with("0.75 mm to hold piece by at its b"),
-        "{said}"
+        written.starts_with("0.75 mm to hold piece by at its b"),
+        "{written}"
     );
-    assert!(said.ends_with("(in two)"), "{said}");
+    assert!(written.ends_with("(in two)"), "{written}");
 }

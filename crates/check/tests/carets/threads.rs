@@ -328,15 +328,15 @@ pen plain {{
     };
     assert_eq!(short("7/16-14UNC", "9.4", 8.6, "acrylic"), None);
     assert_eq!(short("7/16-14UNC", "9.4", 2.1, "acrylic"), None);
-    let told = short("7/16-14UNC", "9.4", 1.9, "acrylic").unwrap();
+    let reported = short("7/16-14UNC", "9.4", 1.9, "acrylic").unwrap();
     assert!(
-        told.starts_with("1.90 mm of thread lies in the other and bears about 37"),
-        "{told}"
+        reported.starts_with("1.90 mm of thread lies in the other and bears about 37"),
+        "{reported}"
     );
     // Less than a pitch bears in brass, and does not go all the way round.
     assert_eq!(short("7/16-14UNC", "9.4", 1.82, "brass"), None);
-    let told = short("7/16-14UNC", "9.4", 1.8, "brass").unwrap();
-    assert!(told.contains("less than a pitch"), "{told}");
+    let reported = short("7/16-14UNC", "9.4", 1.8, "brass").unwrap();
+    assert!(reported.contains("less than a pitch"), "{reported}");
     // Wood shears along its grain: a diameter of thread, or nearly.
     assert!(short("M10x1.25", "8.8", 7.0, "hard-maple").is_some());
     assert_eq!(short("M10x1.25", "8.8", 9.5, "hard-maple"), None);

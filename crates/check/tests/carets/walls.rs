@@ -22,13 +22,13 @@ part barrel from mouth to tail {
 }
 ",
     );
-    let said = message(&found, "thin-wall");
+    let written = message(&found, "thin-wall");
     assert!(
-        said.starts_with(
+        written.starts_with(
             "0.51 mm of wall between the M12x0.8 thread's root (⌀11.02) and the M10x1 thread \
              (⌀10.00); 0.8 mm wanted, thread over thread in acrylic"
         ),
-        "{said}"
+        "{written}"
     );
     assert_eq!(finding(&found, "thin-wall").severity, Severity::Warning);
     assert_eq!(finding(&found, "thin-wall").labels.len(), 1);
@@ -185,8 +185,11 @@ part cap from mouth to crown {{
                 ),
             );
             if !caret.is_empty() {
-                let said = message(&found, "thin-end");
-                assert!(said.starts_with("1.49 mm left between the point"), "{said}");
+                let written = message(&found, "thin-end");
+                assert!(
+                    written.starts_with("1.49 mm left between the point"),
+                    "{written}"
+                );
             }
         }
     }

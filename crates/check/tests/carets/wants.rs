@@ -58,8 +58,8 @@ fn a_want_of_a_part_in_no_pen_is_judged() {
         ),
     );
     let (missed, _) = one(&CAP.replace("WANT", "want wall(cap) >= 3"));
-    let told = (missed.measured.rendered(), missed.verdict());
-    assert_eq!(told, (Some("2 mm".into()), "not met".into()));
+    let reported = (missed.measured.rendered(), missed.verdict());
+    assert_eq!(reported, (Some("2 mm".into()), "not met".into()));
     assert_eq!((missed.part.as_deref(), missed.pen), (Some("cap"), None));
     let (met, found) = one(&CAP.replace("WANT", "want wall(cap) >= 2"));
     assert_eq!((met.measured.verdict, found), (Verdict::Met, 0));
@@ -160,8 +160,12 @@ fn a_limit_within_the_range_is_too_close_to_call() {
         ),
         ("length(uncapped) <= 50", Verdict::Met, 0),
     ] {
-        let (judged, told) = one(&text(want, "acrylic"));
-        assert_eq!((judged.measured.verdict, told), (verdict, found), "{want}");
+        let (judged, reported) = one(&text(want, "acrylic"));
+        assert_eq!(
+            (judged.measured.verdict, reported),
+            (verdict, found),
+            "{want}"
+        );
     }
     let (judged, _) = one(&text("mass(uncapped) <= 8.33", "acrylic"));
     let (low, high) = judged.measured.range.unwrap();

@@ -44,7 +44,7 @@ fn two_parts_are_joined_once_whichever_goes_into_the_other() {
             "^".repeat(width)
         )
     };
-    for (second, said) in [
+    for (second, written) in [
         (
             "glue plug.front into tube.mouth",
             "plug and tube are joined already",
@@ -55,7 +55,7 @@ fn two_parts_are_joined_once_whichever_goes_into_the_other() {
         ),
     ] {
         let found = expect("joined-twice", &text(second, second.len()));
-        assert_eq!(message(&found, "joined-twice"), said);
+        assert_eq!(message(&found, "joined-twice"), written);
         let label = &finding(&found, "joined-twice").labels[0];
         assert_eq!(label.text.to_string(), "joined here");
     }
@@ -69,11 +69,11 @@ fn a_loop_of_joints_says_so() {
         "{PLUG}{sound}{ring}pen p {{\n  glue plug.front into tube.mouth gap 0.1\n  slip tube.end into sleeve.near by 10\n--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ joined-twice\n  slip plug.back into sleeve.far by 10\n}}\n"
     );
     let found = expect("joined-twice", &text);
-    let said = message(&found, "joined-twice");
+    let written = message(&found, "joined-twice");
     assert!(
-        said.starts_with("tube and sleeve are held already through other parts, ")
-            && said.ends_with(" in; the joints form a loop"),
-        "{said}"
+        written.starts_with("tube and sleeve are held already through other parts, ")
+            && written.ends_with(" in; the joints form a loop"),
+        "{written}"
     );
 }
 
@@ -180,10 +180,10 @@ pen test {{
     expect("dry-nib", &text("groove 10 for 2 at 4 takes seal", ""));
     let dry = "--^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ dry-nib\n";
     let found = expect("dry-nib", &text("chamfer 0.5", dry));
-    let said = message(&found, "dry-nib");
+    let written = message(&found, "dry-nib");
     assert!(
-        said.starts_with("nothing of the cap touches the body all round"),
-        "{said}"
+        written.starts_with("nothing of the cap touches the body all round"),
+        "{written}"
     );
 }
 

@@ -8,12 +8,12 @@ use quillet_syntax::Severity::{Error, Note, Warning};
 fn a_blank() {
     let it = page("blank-too-short").but("by 62", "by $");
     it.edge("71", "70.999999")
-        .says("of stock for 60 mm of barrel; 71 mm is wanted with what is cut away")
+        .message("of stock for 60 mm of barrel; 71 mm is wanted with what is cut away")
         .proposes(&["take it by 71"]);
     it.graver(("60", Warning), ("59.999999", Error));
     let it = page("blank-too-thin").but("rod 14.2", "rod $");
     it.edge("14.6", "14.599999")
-        .says("of stock for a part of ⌀14.00; 0.3 mm a side to turn off is wanted")
+        .message("of stock for a part of ⌀14.00; 0.3 mm a side to turn off is wanted")
         .hints("take stock of 14.6 mm or more")
         .proposes(&["take rod 14.6"]);
     it.graver(("14", Warning), ("13.999999", Error));
@@ -27,24 +27,25 @@ fn a_piece_of_a_stack() {
         "rod 18 to 40\n  blank of brass rod 18 by $ spigot 8 for 10 gap 0.1",
     );
     it.graver(("20", Warning), ("19.999999", Error));
-    it.speaks("19").says("19 mm of stock for 20 mm of barrel");
+    it.speaks("19")
+        .message("19 mm of stock for 20 mm of barrel");
 }
 
 /// ISO 235 gives a drill of 6 flutes of 57: one diameter less, and a point of 1.802582, are 49.197418.
 #[test]
 fn a_reach() {
     let it = page("beyond-reach").but("to 67", "to $");
-    it.edge("49.197417", "49.197419").says("the drill goes");
+    it.edge("49.197417", "49.197419").message("the drill goes");
     let travels = "0.1\n  drills 6 reach 100\n  lathe 200..3000 travel 40\n";
     let travels = it.clone().but("0.1\n", travels);
     travels
         .edge("38.197417", "38.197419")
-        .says("the tailstock travels");
+        .message("the tailstock travels");
     assert_eq!(travels.speaks("67").0.severity, Note);
     let bar = it.but("0.1\n", "0.1\n  boring 5 reach 30\n");
     bar.but("drill 6", "bore 6.23")
         .edge("30", "30.000001")
-        .says("the boring bar goes");
+        .message("the boring bar goes");
 }
 
 /// A collet closes on half a millimetre less; a bushing is one within 0.03; a drill within 0.005.
@@ -52,12 +53,12 @@ fn a_reach() {
 fn tools() {
     let it = page("no-such-collet").but("collets 6, 8", "collets 6, $");
     it.edge("18.5", "18.500001")
-        .says("no collet on the bench grips this 18 mm stock, nor any size down to the 14.6 mm that barrel needs")
+        .message("no collet on the bench grips this 18 mm stock, nor any size down to the 14.6 mm that barrel needs")
         .hints("a collet from 14.6 mm to 18 mm would do");
     it.edge("14.6", "14.599999");
     let it = page("no-such-bushing").but("bushings 12.9", "bushings $");
     it.edge("9.93", "9.930001")
-        .says("no bushing of ⌀9.90 is on the bench")
+        .message("no bushing of ⌀9.90 is on the bench")
         .hints("the nearest bushing is 9.93");
     it.edge("9.87", "9.869999");
     let it = page("no-such-drill").but("drill 9.3", "drill $");
@@ -84,15 +85,15 @@ fn mandrels() {
         .but("to 6", "to 20")
         .but("inside to 2", "inside to $");
     grip.edge("5.25", "5.249999")
-        .says("to hold barrel by at its mouth; 2.25 mm is wanted");
+        .message("to hold barrel by at its mouth; 2.25 mm is wanted");
     page("narrow-bearing")
         .but("outside dia 9.4", "outside dia $")
         .edge("9.6", "9.599999")
-        .says("bears at the shank on a ring of 0.3 mm a side; 0.3 mm is wanted");
+        .message("bears at the shank on a ring of 0.3 mm a side; 0.3 mm is wanted");
     page("slender-mandrel")
         .but("inside to 8", "inside to $")
         .but("M5x0.5", "M6x0.5")
         .but("4.4 to 12", "5.4 to 40")
         .edge("16.1", "16.100001")
-        .says("the mandrel for the mouth of barrel stands 15.6 mm out at ⌀5.20");
+        .message("the mandrel for the mouth of barrel stands 15.6 mm out at ⌀5.20");
 }

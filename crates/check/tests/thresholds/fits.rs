@@ -48,8 +48,8 @@ fn a_fit() {
     for joint in [SLIP, GLUE] {
         let it = plug("poor-fit", joint);
         it.edge("8.019999", "8.019998")
-            .says("⌀8.00 in ⌀8.02 leaves 0.02 mm of clearance")
-            .says("wants 0.02 to 0.3 mm of clearance")
+            .message("⌀8.00 in ⌀8.02 leaves 0.02 mm of clearance")
+            .message("wants 0.02 to 0.3 mm of clearance")
             .hints("⌀7.97 in this hole gives it");
     }
     let it = plug("poor-fit", SLIP);
@@ -58,12 +58,12 @@ fn a_fit() {
     let press = plug("poor-fit", PRESS);
     press
         .edge("7.999998", "7.999999")
-        .says("a press fit wants interference")
+        .message("a press fit wants interference")
         .hints("⌀8.02 in this hole gives it");
     let asked = plug("poor-fit", &format!("{SLIP} clearance 0.1"));
     asked
         .edge("8.079999", "8.079998")
-        .says("a clearance of 0.1 mm is asked")
+        .message("a clearance of 0.1 mm is asked")
         .hints("⌀7.98 in this hole gives it");
     asked.edge("8.12", "8.120001");
     let limited = asked.and("limit poor-fit = 0.04\n");
@@ -71,11 +71,11 @@ fn a_fit() {
     let pressed = plug("poor-fit", &format!("{PRESS} interference 0.06"));
     pressed
         .edge("7.96", "7.960001")
-        .says("leaves 0.04 mm of interference; an interference of 0.06 mm is asked");
+        .message("leaves 0.04 mm of interference; an interference of 0.06 mm is asked");
     let glued = plug("poor-fit", &format!("{GLUE} gap 0.1"));
     glued
         .edge("8.079999", "8.079998")
-        .says("a gap of 0.1 mm is asked");
+        .message("a gap of 0.1 mm is asked");
     glued.edge("8.12", "8.120001");
 }
 
@@ -85,7 +85,7 @@ fn a_standard_fit() {
     let it = plug("poor-fit", &format!("{SLIP} fit H7/g6"));
     it.silent("8");
     it.edge("8.004999", "8.004998")
-        .says("H7/g6 asks for 0.005 to 0.029 mm of clearance");
+        .message("H7/g6 asks for 0.005 to 0.029 mm of clearance");
     it.edge("8.029001", "8.029002")
         .hints("⌀8.012 in this hole gives it");
     // A drill makes H11 and no finer.
@@ -93,7 +93,7 @@ fn a_standard_fit() {
     drilled("H11/h9").silent("8");
     drilled("H10/g9")
         .speaks("8")
-        .says("a drilled hole comes out at 8.05 to 8.15 mm; H10 wants a reamer or a boring bar");
+        .message("a drilled hole comes out at 8.05 to 8.15 mm; H10 wants a reamer or a boring bar");
 }
 
 /// A strain of 0.003 of the hole, or what a limit says, less what warming by 30 K takes.
@@ -102,7 +102,7 @@ fn a_press_that_cracks() {
     let it = plug("press-cracks", PRESS);
     // (8 − d)/d = 0.003
     it.edge("7.976072", "7.97607")
-        .says("0.024 mm of interference strains ⌀7.98 by 0.30 %; acrylic bears 0.30 %");
+        .message("0.024 mm of interference strains ⌀7.98 by 0.30 %; acrylic bears 0.30 %");
     let asked = |joint: &str| plug("press-cracks", joint).but("bore $", "bore 8");
     let asked = asked("press plug.front into tube.mouth interference $");
     asked
@@ -111,16 +111,17 @@ fn a_press_that_cracks() {
     let limited = asked.and("limit press-cracks = 0.005\n");
     limited
         .edge("0.04", "0.040001")
-        .says("acrylic bears 0.50 %");
+        .message("acrylic bears 0.50 %");
     plug_of("press-cracks", "acrylic", "brass", PRESS).silent("7.95");
     // Acetal grows by 110 millionths a kelvin and acrylic by 70: 0.0012 in 30 K leave 0.0018.
     let warm = plug_of("press-cracks", "acetal", "acrylic", PRESS);
     warm.edge("7.985626", "7.985624")
-        .says("by 0.30 %, 0.12 % of it by warming 30 K; acrylic bears 0.30 %")
+        .message("by 0.30 %, 0.12 % of it by warming 30 K; acrylic bears 0.30 %")
         .hints("an interference of 0.014 mm or less bears it");
     // Brass grows less than what is round it, and takes nothing back.
     let cold = plug_of("press-cracks", "brass", "acrylic", PRESS);
-    cold.edge("7.976072", "7.97607").says("by 0.30 %; acrylic");
+    cold.edge("7.976072", "7.97607")
+        .message("by 0.30 %; acrylic");
 }
 
 /// 0.05 mm on wood, twice on diameter; on other stock where the part says so.
@@ -129,17 +130,17 @@ fn a_coat() {
     let rule = "finish-closes-fit";
     let both = plug_of(rule, "maple", "maple", SLIP);
     both.edge("8.199999", "8.199998")
-        .says("0.2 mm of clearance is drawn, and a coat of 0.05 mm on plug and 0.05 mm on tube takes 0.2 mm of it");
+        .message("0.2 mm of clearance is drawn, and a coat of 0.05 mm on plug and 0.05 mm on tube takes 0.2 mm of it");
     both.edge("7.999998", "7.999999");
     plug_of(rule, "maple", "acrylic", SLIP)
         .edge("8.099999", "8.099998")
-        .says("a coat of 0.05 mm on plug takes 0.1 mm of it");
+        .message("a coat of 0.05 mm on plug takes 0.1 mm of it");
     both.and("limit finish-closes-fit = 0.06\n")
         .edge("8.24", "8.239999");
     let plain = plug_of(rule, "acrylic", "maple", SLIP);
     plain
         .edge("8.099999", "8.099998")
-        .says("a coat of 0.05 mm on tube takes");
+        .message("a coat of 0.05 mm on tube takes");
     let acrylic = plug_of(rule, "acrylic", "acrylic", SLIP);
     acrylic.silent("8.05");
     acrylic
@@ -148,7 +149,7 @@ fn a_coat() {
             "outside dia 14\n  limit finish-closes-fit = 0.06",
         )
         .edge("8.119999", "8.119998")
-        .says("a coat of 0.06 mm on tube takes 0.12 mm of it");
+        .message("a coat of 0.06 mm on tube takes 0.12 mm of it");
     plug_of(rule, "maple", "maple", PUSH).silent("8.1");
 }
 
@@ -156,11 +157,13 @@ fn a_coat() {
 #[test]
 fn trapped_air() {
     let rule = "trapped-air";
-    plug(rule, GLUE)
-        .edge("8.200001", "8.2")
-        .says("plug.front closes tube.mouth (⌀8.20) with 0.53 ml of air before it and no way out");
+    plug(rule, GLUE).edge("8.200001", "8.2").message(
+        "plug.front closes tube.mouth (⌀8.20) with 0.53 ml of air before it and no way out",
+    );
     plug(rule, SLIP).edge("8.030001", "8.03");
-    plug(rule, PRESS).speaks("7.99").says("with 0.50 ml of air");
+    plug(rule, PRESS)
+        .speaks("7.99")
+        .message("with 0.50 ml of air");
     plug(rule, PUSH).silent("7.99");
     // Through either of the two the air escapes; through a hole that stops it does not.
     let drilled = |cut: &str| {
@@ -181,16 +184,16 @@ fn trapped_air() {
 #[test]
 fn what_holds() {
     let rule = "nothing-holds";
-    plug(rule, GLUE).edge("8.300002", "8.300003").says(
+    plug(rule, GLUE).edge("8.300002", "8.300003").message(
         "nothing holds plug in tube: a gap of 0.3 mm for the glue; it holds in 0.02 to 0.3 mm",
     );
     plug(rule, PUSH)
         .edge("8.050002", "8.050003")
-        .says("a push holds from 0.4 mm of interference to 0.05 mm of clearance");
+        .message("a push holds from 0.4 mm of interference to 0.05 mm of clearance");
     plug(rule, GLUE)
         .but("bore $ to 12", "bore 8.1 to $")
         .edge("0.999999", "0.999998")
-        .says("the glue reaches over 1.0 mm; 1 mm at least holds");
+        .message("the glue reaches over 1.0 mm; 1 mm at least holds");
 }
 
 /// A bore of 10.3 leaves 0.3 over a plug of 10: just what ±0.2 and ±0.1 take.
@@ -198,9 +201,10 @@ fn what_holds() {
 fn too_close() {
     let it = page("too-close-to-call").but("to 10.2", "to $");
     it.edge("10.3", "10.299999")
-        .says("0.30 mm along the axis is left between plug's front and tube's ⌀8.10 bore; at worst they meet 0.00 mm early, the sum of tube's bore to 10.299999 (±0.2 mm), plug at 10 (±0.1 mm)")
+        .message("0.30 mm along the axis is left between plug's front and tube's ⌀8.10 bore; at worst they meet 0.00 mm early, the sum of tube's bore to 10.299999 (±0.2 mm), plug at 10 (±0.1 mm)")
         .hints("leave more room ahead");
-    it.speaks("10.1").says("at worst they meet 0.20 mm early");
+    it.speaks("10.1")
+        .message("at worst they meet 0.20 mm early");
     // What touches as drawn is not left between them.
     it.edge("10", "10.1");
 }
@@ -210,7 +214,7 @@ fn too_close() {
 fn what_passes() {
     let it = page("wont-pass").but("drill 7.2", "drill $");
     it.edge("7.999999", "7.999998")
-        .says("converter (⌀7.40) passes holder's ⌀8.00 drill (⌀8.00), but ⌀8.00 is wanted to let it through freely");
+        .message("converter (⌀7.40) passes holder's ⌀8.00 drill (⌀8.00), but ⌀8.00 is wanted to let it through freely");
     let limited = it.and("limit wont-pass = 7.7\n");
     limited
         .edge("7.699999", "7.699998")

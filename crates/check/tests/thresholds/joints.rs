@@ -21,17 +21,17 @@ fn begins(rule: &'static str, of: &'static str) -> Source {
 #[test]
 fn turns() {
     let it = begins("slow-cap", "slow-cap");
-    it.edge("3.3", "3.299999").says(
+    it.edge("3.3", "3.299999").message(
         "2.00 turns to take the cap off: 3.20 mm of travel over a lead of 1.6 mm; 2 wanted at most",
     );
     it.speaks("2.5")
-        .says("2.50 turns")
+        .message("2.50 turns")
         .proposes(&["cut it with 3 starts"]);
     let limited = it.clone().and("limit slow-cap = 3\n");
     limited
         .edge("1.7", "1.699999")
-        .says("3.00 turns")
-        .says("3 wanted at most");
+        .message("3.00 turns")
+        .message("3 wanted at most");
     // More than four starts are not cut; 6.5 of travel want 4.06 pitches of lead, 6.4 want four.
     let single = it.but("starts 2", "starts 1");
     single.speaks("0.1").proposes(&["cut it with 4 starts"]);
@@ -44,19 +44,19 @@ fn thread_that_holds() {
     let it = begins("short-engagement", "short-engagement");
     it.clone()
         .edge("5.188476", "5.188477")
-        .says("1.31 mm of thread lies in the other and bears about 300 N in acrylic; 1.31 mm bears the 300 N wanted");
+        .message("1.31 mm of thread lies in the other and bears about 300 N in acrylic; 1.31 mm bears the 300 N wanted");
     // Nothing to bear: then a pitch, and half a turn.
     let limited = it.clone().and("limit short-engagement = 1\n");
     limited
         .edge("5.3", "5.300001")
-        .says("the cap lets go after 0.50 turns; 0.5 wanted at least");
+        .message("the cap lets go after 0.50 turns; 0.5 wanted at least");
     let single = limited.but("starts 3", "starts 1");
     single
         .edge("5.7", "5.700001")
-        .says("0.80 mm of thread lies in the other, less than a pitch: it does not go all the way round; 0.80 mm wanted");
+        .message("0.80 mm of thread lies in the other, less than a pitch: it does not go all the way round; 0.80 mm wanted");
     // 6.5 in the threads still touch.
     it.speaks("6.6")
-        .says("the threads never reach each other: 0.10 mm are left between them");
+        .message("the threads never reach each other: 0.10 mm are left between them");
     // What does not come home has more to mend.
     it.but("dia 14.4 as", "dia 13.0 as").silent("5.7");
 }
@@ -70,7 +70,7 @@ fn a_screw_that_holds() {
         .but("to 9", "to 9 at $")
         .but("countersink 10.4", "bore 10.1 to $");
     let long = it.edge("5.163626", "5.163627");
-    long.says("bears the 405 N wanted");
+    long.message("bears the 405 N wanted");
 }
 
 /// Half a millimetre at worst: ±1, ±0.2 and ±0.1 are 1.3, and the apex of the ⌀12.2 drill stands
@@ -79,19 +79,19 @@ fn a_screw_that_holds() {
 fn a_nib() {
     let it = page("nib-strikes-cap").but("to 27", "to $");
     it.edge("27.036041", "27.03604")
-        .says("1.80 mm is left between nib-unit's point and the point of cap's ⌀12.20 drill, 0.96 mm past the corner; at worst, 0.500 mm, 0.5 mm wanted")
+        .message("1.80 mm is left between nib-unit's point and the point of cap's ⌀12.20 drill, 0.96 mm past the corner; at worst, 0.500 mm, 0.5 mm wanted")
         .proposes(&["take cap's ⌀12.20 drill to 27.5"]);
     let limited = it.clone().and("limit nib-strikes-cap = 1\n");
     limited
         .edge("27.536041", "27.53604")
-        .says("1.000 mm, 1 mm wanted")
+        .message("1.000 mm, 1 mm wanted")
         .proposes(&["take cap's ⌀12.20 drill to 28"]);
     it.graver(("26.536041", Warning), ("26.53604", Error));
     it.speaks("26")
-        .says("at worst, they meet 0.54 mm early, 0.5 mm wanted")
+        .message("at worst, they meet 0.54 mm early, 0.5 mm wanted")
         .proposes(&["take cap's ⌀12.20 drill to 27.5"]);
     it.speaks("24")
-        .says("strikes the point of cap's ⌀12.20 drill, 1.24 mm before the cap is closed")
+        .message("strikes the point of cap's ⌀12.20 drill, 1.24 mm before the cap is closed")
         .proposes(&["take cap's ⌀12.20 drill to 27.5"]);
 }
 
@@ -102,12 +102,12 @@ fn a_cap_that_is_posted() {
     let it = page("wont-post").but("at 38 dia 14", "at 20 dia 14");
     let cone = it.clone().but("at 50 dia 8", "at 50 dia $");
     cone.edge("10.855534", "10.855532")
-        .says("a half angle of 3.0°, 3° at most holds");
+        .message("a half angle of 3.0°, 3° at most holds");
     let limited = cone.clone().and("limit wont-post = 4deg\n");
     // 14 − 2·30·tan 4° = 9.804392
     limited
         .edge("9.804393", "9.804391")
-        .says("a half angle of 4.0°, 4° at most holds");
+        .message("a half angle of 4.0°, 4° at most holds");
     let over = source(
         "wont-post",
         "part cap from mouth to crown {
@@ -133,11 +133,11 @@ pen p {
 ",
     );
     over.edge("14", "14.000003")
-        .says("the cap would not hold where cap's mouth meets barrel at 38 (⌀12.00): 12.0 mm over the tail, 12 mm at least wanted");
+        .message("the cap would not hold where cap's mouth meets barrel at 38 (⌀12.00): 12.0 mm over the tail, 12 mm at least wanted");
     // Too slim to be touched.
     let slim = over.but("bore 12 to 50", "bore 14.1 through");
     slim.speaks("14")
-        .says("cap.mouth never touches barrel.tail");
+        .message("cap.mouth never touches barrel.tail");
 }
 
 /// 5°, or what a limit says; beside 90 the marks of a cap at 90 and a barrel at 30 meet.
@@ -149,12 +149,12 @@ fn marks_in_line() {
     let it = source(rule, third.split("```").next().unwrap()).but("clock 50", "clock $");
     // 115° and 5° of a lead of 2.4, as the barrel goes on clockwise.
     it.edge("95", "95.000001")
-        .says("the marks of barrel and cap come to rest 5° apart")
+        .message("the marks of barrel and cap come to rest 5° apart")
         .hints("0.767 mm off the shoulder");
     it.edge("85", "84.999999")
         .hints("0.033 mm off the shoulder");
     let limited = it.clone().and("limit lettered-out-of-line = 10deg\n");
-    limited.edge("80", "79.999999").says("10° apart");
+    limited.edge("80", "79.999999").message("10° apart");
     let left = it.but("M13x0.8", "M13x0.8-LH");
     left.edge("85", "84.999999")
         .hints("0.767 mm off the shoulder");
@@ -167,7 +167,7 @@ fn what_stops() {
         .of("stops-early")
         .but("at 8  dia 14.4", "at 8  dia $");
     seat.edge("13.098928", "13.098927")
-        .says("cap.mouth goes 0.05 mm past barrel.shoulder; barrel at 8.05 (⌀13.10) meets cap's mouth")
+        .message("cap.mouth goes 0.05 mm past barrel.shoulder; barrel at 8.05 (⌀13.10) meets cap's mouth")
         .hints("make the seat fatter than the hole it is to stop at");
 }
 
@@ -207,5 +207,5 @@ pen p {
 ",
     );
     it.edge("9.950001", "9.95")
-        .says("spring has 0.05 mm of room between the two; it would rattle");
+        .message("spring has 0.05 mm of room between the two; it would rattle");
 }

@@ -78,8 +78,8 @@ impl Source {
     #[track_caller]
     pub(crate) fn silent(&self, size: &str) {
         let found = self.found(size);
-        let said: Vec<_> = found.iter().map(|it| it.message.to_string()).collect();
-        assert_eq!(said, [""; 0], "{} at {size}", self.rule);
+        let written: Vec<_> = found.iter().map(|it| it.message.to_string()).collect();
+        assert_eq!(written, [""; 0], "{} at {size}", self.rule);
     }
 
     /// The only finding of the rule.
@@ -112,7 +112,7 @@ pub(crate) struct Spoken(pub(crate) Finding);
 impl Spoken {
     /// A piece of its message.
     #[track_caller]
-    pub(crate) fn says(self, piece: &str) -> Self {
+    pub(crate) fn message(self, piece: &str) -> Self {
         let message = self.0.message.to_string();
         assert!(message.contains(piece), "{message}");
         self

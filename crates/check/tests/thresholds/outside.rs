@@ -7,12 +7,14 @@ use quillet_syntax::Severity::{Note, Warning};
 #[test]
 fn a_bend() {
     let it = page("kinked-outside").but("dia 9", "dia $");
-    it.edge("11.952697", "11.952696").says("bends by 1.0°");
-    it.edge("0.246606", "0.246607").says("bends by 12.0°");
-    it.edge("14.047303", "14.047304").says("bends by 1.0°");
-    it.edge("25.753394", "25.753393").says("bends by 12.0°");
+    it.edge("11.952697", "11.952696").message("bends by 1.0°");
+    it.edge("0.246606", "0.246607").message("bends by 12.0°");
+    it.edge("14.047303", "14.047304").message("bends by 1.0°");
+    it.edge("25.753394", "25.753393").message("bends by 12.0°");
     let limited = it.clone().and("limit kinked-outside = 3deg\n");
-    limited.edge("9.855534", "9.855533").says("bends by 3.0°");
+    limited
+        .edge("9.855534", "9.855533")
+        .message("bends by 3.0°");
     // What is proposed is written where nothing bends the surface yet.
     let both = [
         "write smooth here",
@@ -31,38 +33,40 @@ fn a_size_out_of_proportion() {
     let waist = it.clone().but("dia 1.4", "dia $");
     waist
         .edge("2.1", "2.099999")
-        .says("⌀2.10 beside ⌀14.00 and ⌀12.00");
-    waist.edge("80.000004", "80.000005").says("⌀80.00 beside");
+        .message("⌀2.10 beside ⌀14.00 and ⌀12.00");
+    waist
+        .edge("80.000004", "80.000005")
+        .message("⌀80.00 beside");
     let far = waist.clone().but("dia 12", "dia 40");
     far.edge("4.666667", "4.666666")
-        .says("⌀4.67 beside ⌀14.00 and ⌀40.00");
+        .message("⌀4.67 beside ⌀14.00 and ⌀40.00");
     let near = waist.clone().but("dia 12", "dia 6");
     near.edge("42", "42.000001")
-        .says("⌀42.00 beside ⌀14.00 and ⌀6.00")
+        .message("⌀42.00 beside ⌀14.00 and ⌀6.00")
         .proposes(&["write 4.2"]);
     let limited = near.and("limit out-of-proportion = 4\n");
-    limited.edge("56", "56.000001").says("⌀56.00 beside");
+    limited.edge("56", "56.000001").message("⌀56.00 beside");
     // Of an end the next two count.
     let whole = it.but("1.4", "14");
     let end = whole.clone().but("dia 12", "dia $");
     end.edge("93.333334", "93.333335")
-        .says("⌀93.33 beside ⌀14.00 and ⌀14.00");
+        .message("⌀93.33 beside ⌀14.00 and ⌀14.00");
     // A point at an end is none, but where a wider hole opens in it.
     let mouth = whole.clone().but("at 0  dia 14", "at 0  dia $");
     mouth
         .edge("2.1", "2.099999")
-        .says("⌀2.10 beside ⌀14.00 and ⌀12.00");
+        .message("⌀2.10 beside ⌀14.00 and ⌀12.00");
     mouth.but("drill 8", "drill 1").silent("1.3");
     let tail = whole
         .clone()
         .but("dia 12", "dia $")
         .but("\n  from mouth", "\n  from tail");
     tail.edge("2.1", "2.099999")
-        .says("⌀2.10 beside ⌀14.00 and ⌀14.00");
+        .message("⌀2.10 beside ⌀14.00 and ⌀14.00");
     let drill = whole.but("drill 8", "drill $");
     drill
         .edge("42", "42.000001")
-        .says("a drill of ⌀42.00 in a part of ⌀14.00");
+        .message("a drill of ⌀42.00 in a part of ⌀14.00");
 }
 
 /// 1 mm of radius over the relief of 12, and 5 to 25 mm behind the front.
@@ -71,13 +75,15 @@ fn a_step_under_fingers() {
     let it = page("step-under-fingers");
     let high = it.clone().but("dia 17 as", "dia $ as");
     high.edge("14", "14.000003")
-        .says("a sharp step of 1.000 mm 8 mm behind the front");
+        .message("a sharp step of 1.000 mm 8 mm behind the front");
     let limited = high.and("limit step-under-fingers = 1.5\n");
-    limited.edge("15.000001", "15.000002").says("1.500 mm 8 mm");
+    limited
+        .edge("15.000001", "15.000002")
+        .message("1.500 mm 8 mm");
     let rear = it.but("dia 17 as", "dia 13.9 as");
     let rear = rear.but("at 50", "at $ dia 13.9 step 10\n    at 50");
     rear.edge("25.000001", "25")
-        .says("a sharp step of 1.95 mm 25 mm");
+        .message("a sharp step of 1.95 mm 25 mm");
     let front = source(
         "step-under-fingers",
         "part cap from mouth to crown {
@@ -105,7 +111,7 @@ pen p {
     );
     front
         .edge("4.999999", "5")
-        .says("a sharp step of 1.50 mm 5 mm");
+        .message("a sharp step of 1.50 mm 5 mm");
 }
 
 /// From 0.05 mm of radius to 0.25 mm, and beside `flush` from 0.005 mm on without an end.
@@ -114,10 +120,10 @@ fn a_joint_that_stands_proud() {
     let it = page("proud-joint").but("step 13.8", "step $");
     let it = it.but("at 20 dia 13.8", "at 20 dia $");
     it.edge("13.900002", "13.900001")
-        .says("tube.mouth stands 0.05 mm proud of plug.front where their outsides meet (⌀13.90 against ⌀14.00)");
+        .message("tube.mouth stands 0.05 mm proud of plug.front where their outsides meet (⌀13.90 against ⌀14.00)");
     it.edge("13.499998", "13.499999");
     it.edge("14.099998", "14.099999")
-        .says("plug.front stands 0.05 mm proud of tube.mouth where their outsides meet (⌀14.10 against ⌀14.00)");
+        .message("plug.front stands 0.05 mm proud of tube.mouth where their outsides meet (⌀14.10 against ⌀14.00)");
     it.edge("14.500002", "14.500001");
     it.speaks("13.7")
         .proposes(&["make tube ⌀13.7 there", "make plug ⌀14 there"]);
@@ -139,7 +145,7 @@ fn a_land_ahead_of_a_thread() {
         .but("tenon 12.9", "relief $ for 1.5\n    tenon 12.9");
     relief
         .edge("12.033974", "12.033975")
-        .says("the relief ahead of the M13x0.8 thread is ⌀12.03; neither die nor mate starts over more than ⌀12.03 (D1 ⌀12.13 less 0.1)")
+        .message("the relief ahead of the M13x0.8 thread is ⌀12.03; neither die nor mate starts over more than ⌀12.03 (D1 ⌀12.13 less 0.1)")
         .hints("add relief 12 for 1.5, or let the thread begin at the end")
         .proposes(&[
             "add relief 12 for 1.5",
@@ -173,11 +179,11 @@ fn an_outside_ahead_of_a_thread() {
 ",
     );
     it.edge("11.018504", "11.018506")
-        .says("a die for the M12x0.8 thread must pass ⌀11.02 on its way; its root is ⌀11.02");
+        .message("a die for the M12x0.8 thread must pass ⌀11.02 on its way; its root is ⌀11.02");
     let limited = it.clone().and("limit die-wont-pass = 0.2\n");
     limited
         .edge("11.2185", "11.218506")
-        .says("must pass ⌀11.22 on its way; its root is ⌀11.02");
+        .message("must pass ⌀11.22 on its way; its root is ⌀11.02");
 }
 
 /// ISO 965-1: M10 × 0.75 − 6g, es −0.022, Td 0.140: 9.838 to 9.978.
@@ -197,16 +203,18 @@ fn a_tenon() {
     );
     outside
         .edge("9.837999", "9.837998")
-        .says("⌀9.84 is too thin for the M10x0.75 thread; 9.838 to 9.978 mm wanted (6g)")
+        .message("⌀9.84 is too thin for the M10x0.75 thread; 9.838 to 9.978 mm wanted (6g)")
         .proposes(&["add tenon for 6"]);
     outside
         .edge("9.978", "9.978001")
-        .says("⌀9.98 is too fat for");
+        .message("⌀9.98 is too fat for");
     let tenon = outside
         .but("dia $", "dia 11")
         .but("thread", "tenon $ for 8\n    thread");
     tenon
         .edge("9.838", "9.837999")
-        .says("⌀9.84 is too thin for");
-    tenon.edge("9.978", "9.978001").says("⌀9.98 is too fat for");
+        .message("⌀9.84 is too thin for");
+    tenon
+        .edge("9.978", "9.978001")
+        .message("⌀9.98 is too fat for");
 }

@@ -12,7 +12,7 @@ fn a_cap_that_pumps() {
         .edge("13.100001", "13.1");
     it.and("limit pumps-ink = $\n")
         .edge("0.662618", "0.662617")
-        .says("fits closely in cap's mouth for 12.0 mm: drawn off, the 2.43 ml of air grow by 66 %; 66 % at most wanted");
+        .message("fits closely in cap's mouth for 12.0 mm: drawn off, the 2.43 ml of air grow by 66 %; 66 % at most wanted");
 }
 
 /// Six millimetres of full thread: the shoulder stands at 9, so a thread that begins `$` in has
@@ -27,7 +27,7 @@ fn greased_thread() {
         .but("bore 10.8 to 3", "bore 10.8 to $")
         .but("to 13 at 3", "to 13 at $");
     it.edge("3", "3.000001")
-        .says("no O-ring and 6.0 mm of thread hold the ink here; 6 mm wanted without a ring");
+        .message("no O-ring and 6.0 mm of thread hold the ink here; 6 mm wanted without a ring");
     // Nothing is asked of what is glued, nor where no ink stands.
     it.clone().but("fill barrel", "").silent("4");
     // A section that holds the ink itself is as tight at the same joint.
@@ -78,9 +78,9 @@ pen test {{
 fn a_ring_is_squeezed() {
     let it = ringed("9.8 for 2", "$");
     it.edge("12.32733", "12.327334")
-        .says("seal is squeezed by 15 % (15 to 30 % wanted)");
+        .message("seal is squeezed by 15 % (15 to 30 % wanted)");
     it.edge("11.881334", "11.88133")
-        .says("seal is squeezed by 30 % (15 to 30 % wanted)");
+        .message("seal is squeezed by 30 % (15 to 30 % wanted)");
     // 22 % want 1.159600 of room: a groove of 12.35 − 2·1.1596, as wide as 80 % full asks.
     it.speaks("12.35").hints("cut it ⌀10.03 and 1.9 mm wide");
     // 10.0808 would stretch it by more than 5 %: a ring of 10.0808/1.03.
@@ -92,19 +92,19 @@ fn a_ring_is_squeezed() {
 #[test]
 fn a_ring_that_touches_nothing() {
     let it = ringed("9.8 for 2", "$");
-    let said = |bore: &str| -> Vec<String> {
+    let written = |bore: &str| -> Vec<String> {
         let found = it.found(bore).into_iter();
         found.map(|it| it.message.to_string()).collect()
     };
     assert_eq!(
-        said("12.77333"),
+        written("12.77333"),
         ["seal is squeezed by 0 % (15 to 30 % wanted)"]
     );
     let none = [
         "seal is not squeezed at all (15 to 30 % wanted)",
         "no O-ring and 0.0 mm of thread hold the ink here; 6 mm wanted without a ring",
     ];
-    let mut found = said("12.77334");
+    let mut found = written("12.77334");
     found.sort();
     let mut wanted = none.map(str::to_owned);
     wanted.sort();
@@ -116,16 +116,16 @@ fn a_ring_that_touches_nothing() {
 fn a_ring_is_stretched() {
     let it = ringed("$ for 2.2", "12.2");
     it.edge("9.696", "9.695999")
-        .says("seal is stretched by 1 % (1 to 5 % wanted)");
+        .message("seal is stretched by 1 % (1 to 5 % wanted)");
     it.edge("10.08", "10.080001")
-        .says("seal is stretched by 5 % (1 to 5 % wanted)");
+        .message("seal is stretched by 5 % (1 to 5 % wanted)");
     let loose = ringed("$ for 2.4", "12");
     loose
         .speaks("9.6")
-        .says("loose in its groove (1 to 5 % of stretch wanted)");
+        .message("loose in its groove (1 to 5 % of stretch wanted)");
     loose
         .speaks("9.600001")
-        .says("stretched by 0 % (1 to 5 % wanted)");
+        .message("stretched by 0 % (1 to 5 % wanted)");
 }
 
 /// π/4·1.5²·11.1/11.3 of 1.1 of room is 85 % full from 1.856544 wide.
@@ -133,7 +133,7 @@ fn a_ring_is_stretched() {
 fn a_ring_has_room_to_swell() {
     ringed("9.8 for $", "12")
         .edge("1.856545", "1.856543")
-        .says("seal is filling 85 % of its groove (85 % at most, to have room to swell)");
+        .message("seal is filling 85 % of its groove (85 % at most, to have room to swell)");
 }
 
 /// In a recess it is pressed together, and its cord is no thinner: round a plug of 11.5
@@ -146,8 +146,8 @@ fn a_ring_in_a_recess() {
         "bore 11.6 to 20",
         "bore 11.6 to 20\n    recess $ for 2 at 4 takes seal",
     );
-    it.edge("14.05", "14.050002").says("squeezed by 15 %");
-    it.edge("13.68", "13.679998").says("stretched by 5 %");
+    it.edge("14.05", "14.050002").message("squeezed by 15 %");
+    it.edge("13.68", "13.679998").message("stretched by 5 %");
     // 22 % want 1.17 of room: 11.5 and 2.34, which press a ring of 14.4 together by 3.9 %.
     it.speaks("14.1").hints("cut it ⌀13.84 and 1.9 mm wide");
     // One of 14.6 by more than 5 %: 13.84/0.97 less two cords.
@@ -160,7 +160,7 @@ fn a_ring_in_a_recess() {
 fn air() {
     let open = page("dry-nib");
     open.speaks("")
-        .says("the cap's bore goes right through, so the ");
+        .message("the cap's bore goes right through, so the ");
     let closed = open.but("12.2 through", "12.2 to 30");
     closed.silent("");
 }

@@ -27,18 +27,20 @@ fn tube(rule: &'static str, of: &str, outside: &str, cuts: &str) -> Source {
 fn a_plain_wall() {
     let it = tube("thin-wall", "acrylic", "14", "bore $ through");
     it.edge("12.002001", "12.002002")
-        .says("0.999 mm of wall between the outside (⌀14.00) and the ⌀12.00 bore; 1 mm wanted, a plain wall in acrylic; 0.90 mm at the limits of size")
+        .message("0.999 mm of wall between the outside (⌀14.00) and the ⌀12.00 bore; 1 mm wanted, a plain wall in acrylic; 0.90 mm at the limits of size")
         .hints("a hole of ⌀12.00 or less leaves 1 mm");
     let it = it.and("limit thin-wall = 0.4\n");
-    it.edge("13.202001", "13.202002").says("0.4 mm wanted");
+    it.edge("13.202001", "13.202002").message("0.4 mm wanted");
     // No error is known of a plain wall, and one of nothing is `broken-through`.
     assert_eq!(it.speaks("13.99999").0.severity, Warning);
     it.silent("14");
     // Casein wants 1.2 mm, metal 0.3 mm.
     let casein = tube("thin-wall", "casein", "14", "bore $ through");
-    casein.edge("11.602001", "11.602002").says("1.2 mm wanted");
+    casein
+        .edge("11.602001", "11.602002")
+        .message("1.2 mm wanted");
     let brass = tube("thin-wall", "brass", "14", "bore $ through");
-    brass.edge("13.402", "13.402002").says("0.3 mm wanted");
+    brass.edge("13.402", "13.402002").message("0.3 mm wanted");
 }
 
 /// A wall that a material states, 1.5 for the 1 of resin, is that share of every wall.
@@ -46,7 +48,7 @@ fn a_plain_wall() {
 fn a_wall_that_a_material_states() {
     let pearl = "material pearl {\n  kind acrylic\n  wall 1.5\n}\n";
     let it = tube("thin-wall", "pearl", "14", "bore $ through").and(pearl);
-    it.edge("11.002001", "11.002002").says("1.5 mm wanted");
+    it.edge("11.002001", "11.002002").message("1.5 mm wanted");
 }
 
 /// The root of M10 × 0.75 is 10 − 17/24·√3·0.75 = 9.079848: 0.5 mm of tenon over 8.0798, and an
@@ -56,7 +58,7 @@ fn a_tenon_over_a_bore() {
     let cuts = "tenon 9.9 for 8\n    thread M10x0.75 outside for 6\n    drill $ to 30";
     let it = tube("thin-wall", "acrylic", "14", cuts);
     it.edge("8.081", "8.082")
-        .says("0.499 mm of wall between the M10x0.75 thread's root (⌀9.08) and the ⌀8.08 drill; 0.5 mm wanted, a tenon over its bore in acrylic")
+        .message("0.499 mm of wall between the M10x0.75 thread's root (⌀9.08) and the ⌀8.08 drill; 0.5 mm wanted, a tenon over its bore in acrylic")
         .hints("an outside thread of ⌀10.10 or more leaves 0.5 mm");
     it.graver(("8.479848", Warning), ("8.479851", Error));
 }
@@ -74,7 +76,7 @@ fn a_thread_over_a_thread() {
 fn a_closed_end() {
     let it = tube("thin-end", "acrylic", "14", "bore 8 to $");
     it.edge("58.5", "58.500001")
-        .says("1.500 mm left between the ⌀8.00 bore and the end; 1.5 mm wanted at a closed end")
+        .message("1.500 mm left between the ⌀8.00 bore and the end; 1.5 mm wanted at a closed end")
         .hints("drill 0.1 mm less deep");
     it.speaks("59.3").hints("drill 0.8 mm less deep");
     let limited = it.clone().and("limit thin-end = 3\n");
@@ -84,7 +86,7 @@ fn a_closed_end() {
     let turned = it.but("\n  from mouth", "\n  from end");
     turned
         .edge("58.5", "58.500001")
-        .says("between the ⌀8.00 bore and the mouth");
+        .message("between the ⌀8.00 bore and the mouth");
 }
 
 /// Deeper than five diameters, and 0.003 of the depth less wall: 70 mm take 0.21 mm, so 0.81 mm are
@@ -95,19 +97,19 @@ fn a_deep_hole_that_may_wander() {
     it.clone()
         .but("to 70", "to $")
         .edge("40", "40.000001")
-        .says("0.70 mm of wall 40 mm deep, where the ⌀8.00 drill may have wandered by 0.12 mm, leaves 0.58 mm; 0.6 mm wanted");
+        .message("0.70 mm of wall 40 mm deep, where the ⌀8.00 drill may have wandered by 0.12 mm, leaves 0.58 mm; 0.6 mm wanted");
     let outside = it.clone().but("outside dia 9.4", "outside dia $");
     outside.edge("9.619999", "9.619998");
     outside.edge("9.199998", "9.199999");
     // From the other end it is as deep there.
     let turned = outside.but("\n  from mouth", "\n  from tail");
-    turned.edge("9.619999", "9.619998").says("70 mm deep");
+    turned.edge("9.619999", "9.619998").message("70 mm deep");
     // What tapers is judged along the way: 40 mm take 0.12 mm, and 9.44 leaves 0.72.
     let taper = "outside {\n    at 0 dia 10\n    at 40 dia $\n    at 80 dia 10\n  }";
     let taper = it.clone().but("outside dia 9.4", taper);
     taper
         .edge("9.44", "9.43")
-        .says("deep, where the ⌀8.00 drill");
+        .message("deep, where the ⌀8.00 drill");
     let limited = it.but("dia 9.4", "dia 9.6").and("limit drill-wander = $\n");
     limited.edge("0.59", "0.590001");
 }
@@ -120,7 +122,7 @@ fn a_lip_at_a_thread() {
     let outside = it.clone().but("dia 15.4", "dia $");
     outside
         .edge("15.999999", "15.999998")
-        .says("begins 0 mm from the mouth, at a lip of 1.500 mm; 1.5 mm of wall, or one pitch (0.8 mm) of plain bore before it, is wanted")
+        .message("begins 0 mm from the mouth, at a lip of 1.500 mm; 1.5 mm of wall, or one pitch (0.8 mm) of plain bore before it, is wanted")
         .hints("countersink 13.4, or a plain bore of ⌀13.1 for one pitch or more");
     outside.edge("13", "13.000001");
     let begins = it.clone().but("to 6", "to 6 at $");
@@ -139,7 +141,7 @@ fn a_lip_at_a_thread() {
     let crown = crown.but("to 6", "to 6 at $");
     crown
         .edge("0.8", "0.799999")
-        .says("begins 0.8 mm from the crown");
+        .message("begins 0.8 mm from the crown");
 }
 
 /// At the other end, and with the outside stepping down there, the lip is the outside's inward side.
@@ -153,7 +155,7 @@ fn a_lip_under_a_step() {
     let it = it
         .but("\n  from mouth", "\n  from crown")
         .but("at 60 dia 17", "at 60 dia 15.4");
-    it.speaks("17").says("at a lip of 1.20 mm");
+    it.speaks("17").message("at a lip of 1.20 mm");
 }
 
 /// A bore as wide as the outside; a point of 118°, 4/tan 59° = 2.403443 long under ⌀8, at 57.596558;
@@ -161,18 +163,19 @@ fn a_lip_under_a_step() {
 #[test]
 fn a_hole_that_comes_out() {
     let it = tube("broken-through", "acrylic", "14", "bore $ to 30");
-    it.edge("13.999998", "13.999999")
-        .says("the ⌀14.00 bore leaves no wall through the outside (⌀14.00), 0 mm from the mouth");
-    it.speaks("14.5").says("comes out by 0.25 mm through");
+    it.edge("13.999998", "13.999999").message(
+        "the ⌀14.00 bore leaves no wall through the outside (⌀14.00), 0 mm from the mouth",
+    );
+    it.speaks("14.5").message("comes out by 0.25 mm through");
     let it = tube("broken-through", "acrylic", "14", "drill 8 to $");
-    it.edge("57.596557", "57.596559").says(
+    it.edge("57.596557", "57.596559").message(
         "the point of the ⌀8.00 drill reaches 60.00 mm from the mouth, past the part's 60 mm",
     );
     it.edge("60", "59.999999");
     let cuts = "drill 8 to 30\n  }\n  from end {\n    drill 7 to $";
     let it = tube("broken-through", "acrylic", "14", cuts);
     it.edge("25.493545", "25.493546")
-        .says("the points of the ⌀8.00 drill and the ⌀7.00 drill run into each other: their depths leave 4.506 mm between, the points take 4.51 mm")
+        .message("the points of the ⌀8.00 drill and the ⌀7.00 drill run into each other: their depths leave 4.506 mm between, the points take 4.51 mm")
         .proposes(&["take tube's ⌀7.00 drill to 24.4", "take tube's ⌀8.00 drill to 29"]);
     it.edge("30", "29.999999");
     // Another hole that goes through joins them.
@@ -195,11 +198,11 @@ fn a_point_that_comes_out_in_a_wider_hole() {
 fn what_snaps() {
     let it = page("snaps-at-joint").but("drill 7.2", "drill $");
     it.edge("6.852142", "6.852143")
-        .says("the M9x0.75 thread's root (⌀8.08) over the ⌀6.85 drill would bend at 20 MPa under 500 N·mm; acrylic bears 20 MPa")
+        .message("the M9x0.75 thread's root (⌀8.08) over the ⌀6.85 drill would bend at 20 MPa under 500 N·mm; acrylic bears 20 MPa")
         .proposes(&["make it ⌀6.8"]);
     // 24 MPa bear more: d⁴ = D⁴ − 32·500·D/(π·24).
     let limited = it.clone().and("limit snaps-at-joint = 24\n");
-    limited.edge("7.104346", "7.104347").says("bears 24 MPa");
+    limited.edge("7.104346", "7.104347").message("bears 24 MPa");
     // At the other end as well.
     let turned = it.but("\n  from shank", "\n  from XX");
     let turned = turned
@@ -212,7 +215,7 @@ fn what_snaps() {
 fn a_pitch_in_wood() {
     let it = page("crumbling-thread").and("limit crumbling-thread = $\n");
     it.edge("0.75", "0.750001")
-        .says("a pitch of 0.75 mm in hard-maple (hard-maple); 0.75 mm or more holds there");
+        .message("a pitch of 0.75 mm in hard-maple (hard-maple); 0.75 mm or more holds there");
 }
 
 #[test]
@@ -233,18 +236,18 @@ fn glue_round_a_spigot() {
     };
     let gap = stack("glue-gap", "10 for 12 gap $");
     gap.edge("0.02", "0.019999")
-        .says("is no room for the glue; 0.02 to 0.3 mm on diameter holds")
+        .message("is no room for the glue; 0.02 to 0.3 mm on diameter holds")
         .proposes(&["gap 0.1"]);
     gap.edge("0.3", "0.300001")
-        .says("is more than glue fills soundly");
+        .message("is more than glue fills soundly");
     let limited = gap.and("limit glue-gap = 0.2\n");
     limited
         .edge("0.2", "0.200001")
-        .says("0.02 to 0.2 mm on diameter holds");
+        .message("0.02 to 0.2 mm on diameter holds");
     stack("nothing-holds", "10 for 12 gap $")
         .edge("0.3", "0.300001")
-        .says("nothing holds the spigot of brass: a gap of 0.3 mm for the glue; it holds in 0.02 to 0.3 mm");
+        .message("nothing holds the spigot of brass: a gap of 0.3 mm for the glue; it holds in 0.02 to 0.3 mm");
     stack("nothing-holds", "10 for $ gap 0.1")
         .edge("1", "0.999999")
-        .says("the glue reaches over 1 mm; 1 mm at least holds");
+        .message("the glue reaches over 1 mm; 1 mm at least holds");
 }

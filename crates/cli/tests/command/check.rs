@@ -128,8 +128,11 @@ fn what_cannot_be_read_ends_with_2_and_is_named() {
     for (path, why) in [("bad.quillet", "UTF-8"), ("none.quillet", "no such file")] {
         let output = run(folder.path(), &["check", path]);
         assert_eq!(output.status.code(), Some(2), "{path}");
-        let told = stderr(&output);
-        assert!(told.contains(path) && told.contains(why), "{told}");
+        let rendered = stderr(&output);
+        assert!(
+            rendered.contains(path) && rendered.contains(why),
+            "{rendered}"
+        );
     }
     // What can be read is still checked.
     std::fs::write(folder.path().join("good.quillet"), PART).unwrap();
@@ -331,12 +334,12 @@ fn a_line_too_long_to_show_is_not_shown() {
 fn what_is_assumed_is_said_where_it_is_asked_for() {
     let cap = "part cap from mouth to crown {\n  blank of acrylic rod 18\n  length 60\n  \
                outside dia 16\n  from mouth {\n    THREAD\n  }\n}\n";
-    let said = |cuts: &str| {
+    let reported = |cuts: &str| {
         let folder = folder("cap.quillet", cap.replace("THREAD", cuts).as_bytes());
         stdout(&run(folder.path(), &["check", "--full", "cap.quillet"]))
     };
     // The major diameter less the pitch, four pitches deeper: common practice, no published source.
-    let assumed = said("thread M10x1 inside to 8");
+    let assumed = reported("thread M10x1 inside to 8");
     assert!(
         assumed.contains(
             "cap.quillet:6: cap, from mouth: a tap drill ⌀9.00 to 12 for the M10x1 thread, \
@@ -344,7 +347,7 @@ fn what_is_assumed_is_said_where_it_is_asked_for() {
         ),
         "{assumed}"
     );
-    let written = said("drill 9 to 12\n    thread M10x1 inside to 8");
+    let written = reported("drill 9 to 12\n    thread M10x1 inside to 8");
     assert!(written.contains("nothing is assumed"), "{written}");
     let folder = folder("cap.quillet", cap.replace("THREAD", "").as_bytes());
     let quiet = stdout(&run(folder.path(), &["check", "cap.quillet"]));
@@ -375,15 +378,15 @@ fn briefly_each_finding_is_a_line_and_errors_come_first() {
         .replace("outside dia 13", "outside dia 13\n  bench nowhere");
     let folder = folder("pen.quillet", text.as_bytes());
     let output = run(folder.path(), &["check", "--brief", "pen.quillet"]);
-    let told = stdout(&output);
-    let lines: Vec<&str> = told.lines().collect();
+    let rendered = stdout(&output);
+    let lines: Vec<&str> = rendered.lines().collect();
     assert_eq!(
         lines[0],
         "pen.quillet:5:9 error [unknown-name] no bench is called nowhere"
     );
     assert!(
         lines[1].starts_with("pen.quillet:7:5 ") && lines[1].contains("[thin-wall] "),
-        "{told}"
+        "{rendered}"
     );
     assert!(lines.last().unwrap().starts_with("1 file checked: 1 error"));
     assert_eq!(output.status.code(), Some(1));
@@ -392,21 +395,21 @@ fn briefly_each_finding_is_a_line_and_errors_come_first() {
         .replace("\n  bench nowhere", "")
         .replace("  }\n}", "  }\n  bench nowhere\n}");
     std::fs::write(folder.path().join("pen.quillet"), later).unwrap();
-    let told = stdout(&run(folder.path(), &["check", "--brief", "pen.quillet"]));
-    assert!(told.starts_with("pen.quillet:8:9 error "), "{told}");
+    let rendered = stdout(&run(folder.path(), &["check", "--brief", "pen.quillet"]));
+    assert!(rendered.starts_with("pen.quillet:8:9 error "), "{rendered}");
     // Knot has many: as many lines as it has findings, and a sum.
     let knot = run(&examples(), &["check", "--brief", "knot.quillet"]);
-    let told = stdout(&knot);
+    let rendered = stdout(&knot);
     let severity = |line: &str| {
         let word = line.split(' ').nth(1).unwrap().to_owned();
         ["error", "warning", "note"]
             .iter()
             .position(|it| *it == word)
     };
-    let lines: Vec<&str> = told.lines().filter(|it| it.contains(" [")).collect();
+    let lines: Vec<&str> = rendered.lines().filter(|it| it.contains(" [")).collect();
     assert!(
         lines.len() > 2 && lines.is_sorted_by_key(|it| severity(it)),
-        "{told}"
+        "{rendered}"
     );
-    assert_eq!(told.lines().count(), lines.len() + 1);
+    assert_eq!(rendered.lines().count(), lines.len() + 1);
 }

@@ -49,7 +49,7 @@ fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
     let file = folder.path().join("dunlin.quillet");
     fs::write(&file, MERGE).unwrap();
     fs::write(folder.path().join("stint.quillet"), CROWDED).unwrap();
-    let says = ":2: [unfinished-merge] a merge is unfinished: lines 2 to 6";
+    let message = ":2: [unfinished-merge] a merge is unfinished: lines 2 to 6";
     for args in [
         &["dunlin.quillet"][..],
         &["--check", "dunlin.quillet"],
@@ -58,7 +58,7 @@ fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
         let (code, out, aside) = ended(&format(folder.path(), args));
         assert_eq!(code, Some(1), "{args:?}");
         assert!(
-            aside.starts_with(&format!("quillet: dunlin.quillet{says}")),
+            aside.starts_with(&format!("quillet: dunlin.quillet{message}")),
             "{aside}"
         );
         // The others are formatted all the same.
@@ -72,7 +72,10 @@ fn a_file_with_an_unfinished_merge_is_left_alone_and_ends_with_1() {
         let args = [&["format"], args].concat();
         let (code, out, aside) = ended(&run_fed(folder.path(), &args, MERGE.as_bytes()));
         assert_eq!((code, &*out), (Some(1), passed_on));
-        assert!(aside.starts_with(&format!("quillet: -{says}")), "{aside}");
+        assert!(
+            aside.starts_with(&format!("quillet: -{message}")),
+            "{aside}"
+        );
     }
 }
 

@@ -5,7 +5,7 @@ use std::path::Path;
 use tempfile::TempDir;
 
 /// What a command says of the inch pen; it is to end well and without a word aside.
-fn told(folder: &Path, command: &str, more: &[&str]) -> String {
+fn reported(folder: &Path, command: &str, more: &[&str]) -> String {
     let pen = Path::new(env!("CARGO_MANIFEST_DIR")).join("../fixture/pens/turnstone.quillet");
     let args = [&[command, pen.to_str().unwrap()], more].concat();
     let (code, printed, aside) = ended(&run(folder, &args));
@@ -22,8 +22,8 @@ fn in_mm(text: &str) -> Vec<&str> {
 #[test]
 fn it_is_sound() {
     let folder = TempDir::new().unwrap();
-    let told = told(folder.path(), "check", &["--deny", "note"]);
-    assert!(told.contains("nothing found"), "{told}");
+    let reported = reported(folder.path(), "check", &["--deny", "note"]);
+    assert!(reported.contains("nothing found"), "{reported}");
 }
 
 /// Capped: 2.65 of cap, 0.4 of barrel in it, 2.75 of barrel: 5 in. The barrel's wall between its
@@ -31,14 +31,14 @@ fn it_is_sound() {
 #[test]
 fn measures_are_in_inches() {
     let folder = TempDir::new().unwrap();
-    let full = told(folder.path(), "measure", &["--full"]);
+    let full = reported(folder.path(), "measure", &["--full"]);
     assert_eq!(in_mm(&full), [""; 0], "{full}");
     for wanted in ["5.000 in", "at most 5.25 in", "0.0385 in", "17/64 drill"] {
         assert!(full.contains(wanted), "{wanted}: {full}");
     }
-    let metric = told(folder.path(), "measure", &["--units", "mm"]);
+    let metric = reported(folder.path(), "measure", &["--units", "mm"]);
     assert!(metric.contains("127.00 mm"), "{metric}");
-    let json = told(folder.path(), "measure", &["--format", "json"]);
+    let json = reported(folder.path(), "measure", &["--format", "json"]);
     let json: serde_json::Value = serde_json::from_str(&json).unwrap();
     let capped = &json["pens"][0]["configurations"]["capped"];
     assert_eq!(capped["length_mm"], 127.0);
@@ -47,18 +47,18 @@ fn measures_are_in_inches() {
 #[test]
 fn tools_and_cuts_are_in_inches() {
     let folder = TempDir::new().unwrap();
-    let tools = told(folder.path(), "tools", &[]);
+    let tools = reported(folder.path(), "tools", &[]);
     assert_eq!(in_mm(&tools), [""; 0]);
     for drill in ["#20", "letter F", "17/64", "9/32", "letter R", "15/32"] {
         assert!(tools.contains(&format!("drill {drill} ")), "{tools}");
     }
-    assert_eq!(in_mm(&told(folder.path(), "cut", &[])), [""; 0]);
+    assert_eq!(in_mm(&reported(folder.path(), "cut", &[])), [""; 0]);
 }
 
 #[test]
 fn the_sheet_is_in_inches() {
     let folder = TempDir::new().unwrap();
-    told(folder.path(), "sheet", &["-o", "sheet.txt"]);
+    reported(folder.path(), "sheet", &["-o", "sheet.txt"]);
     let sheet = std::fs::read_to_string(folder.path().join("sheet.txt")).unwrap();
     assert_eq!(in_mm(&sheet), [""; 0]);
     assert!(
@@ -66,7 +66,7 @@ fn the_sheet_is_in_inches() {
         "{sheet}"
     );
     let more = ["--units", "mm", "-o", "metric.txt"];
-    told(folder.path(), "sheet", &more);
+    reported(folder.path(), "sheet", &more);
     let sheet = std::fs::read_to_string(folder.path().join("metric.txt")).unwrap();
     assert!(
         sheet.contains("⌀6.75") && sheet.contains("127 mm"),
@@ -80,7 +80,7 @@ fn the_sheet_is_in_inches() {
 fn drawings_are_in_inches() {
     let folder = TempDir::new().unwrap();
     let drawn = |more: &[&str]| {
-        told(folder.path(), "draw", more);
+        reported(folder.path(), "draw", more);
         let svg = std::fs::read_to_string(folder.path().join(more[more.len() - 1])).unwrap();
         let texts = svg.split("<text").skip(1).filter_map(|it| {
             let (text, _) = it.split_once('>')?.1.split_once("</text")?;

@@ -109,8 +109,8 @@ fn what_has_no_part_to_cut_is_told() {
     std::fs::write(&file, "let a = 3\n").unwrap();
     let output = quillet(folder.path(), "tools", &file, &[]);
     assert_eq!(output.status.code(), Some(2));
-    let told = stderr(&output);
-    assert!(told.contains("no part"), "{told}");
+    let reported = stderr(&output);
+    assert!(reported.contains("no part"), "{reported}");
 }
 
 /// A file in inches is answered in inches, drills by their names (ASME B94.11M: 17/64, letter U is
@@ -123,11 +123,11 @@ fn lists_follow_the_units_of_the_file() {
                 blank of acrylic rod 3/4\n  length 3\n  outside dia 0.62\n  from mouth {\n    \
                 drill letter U to 1\n    thread joint inside to 0.5\n    drill 17/64 to 2\n  }\n}\n";
     std::fs::write(&file, text).unwrap();
-    let told = |command: &str, more: &[&str]| {
+    let reported = |command: &str, more: &[&str]| {
         let output = quillet(folder.path(), command, &file, more);
         stdout(&output)
     };
-    let tools = told("tools", &[]);
+    let tools = reported("tools", &[]);
     for line in [
         "drill 17/64 ",
         "drill letter U ",
@@ -135,12 +135,12 @@ fn lists_follow_the_units_of_the_file() {
     ] {
         assert!(tools.contains(line), "{tools}");
     }
-    assert!(told("tools", &["--units", "mm"]).contains("drill Ø6.75"));
-    let sawn = told("cut", &[]);
+    assert!(reported("tools", &["--units", "mm"]).contains("drill Ø6.75"));
+    let sawn = reported("cut", &[]);
     assert!(
         sawn.contains("acrylic rod 0.75\n") && sawn.contains("in in all"),
         "{sawn}"
     );
-    let json: Value = serde_json::from_str(&told("tools", &["--format", "json"])).unwrap();
+    let json: Value = serde_json::from_str(&reported("tools", &["--format", "json"])).unwrap();
     assert_eq!(json["lists"][0]["hole_sizes_mm"][0], 9.3472);
 }

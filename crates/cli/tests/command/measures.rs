@@ -56,8 +56,8 @@ const REFILL: &str = "bought refill \"Refill\" from point to end {\n  length 30\
 /// A tube of 12, 50 long, bored 7.1 to 30, acrylic of 1.19 g/cm³: 4205 − 1188 ≈ 4467.12 mm³.
 #[test]
 fn what_rests_on_something_missing_is_null() {
-    let (code, sound, said) = measured_text(&(TUBE.to_owned() + REFILL));
-    assert_eq!((code, said.as_str()), (Some(0), ""));
+    let (code, sound, written) = measured_text(&(TUBE.to_owned() + REFILL));
+    assert_eq!((code, written.as_str()), (Some(0), ""));
     let volume = std::f64::consts::FRAC_PI_4 * (144.0 * 50.0 - 7.1 * 7.1 * 30.0);
     let near = |found: &serde_json::Value, wanted: f64| {
         assert!(
@@ -79,9 +79,13 @@ fn what_rests_on_something_missing_is_null() {
         ("  mass 2.8\n", "", 0, true, true),
     ] {
         let text = (TUBE.to_owned() + REFILL).replace(from, to);
-        let (code, json, said) = measured_text(&text);
+        let (code, json, written) = measured_text(&text);
         assert_eq!(code, Some(i32::from(errors > 0)), "{to}");
-        assert_eq!(said.contains("has an error"), errors > 0, "{to}: {said}");
+        assert_eq!(
+            written.contains("has an error"),
+            errors > 0,
+            "{to}: {written}"
+        );
         assert_eq!(json["parts"][0]["volume_mm3"].is_number(), volume, "{to}");
         let pen = &json["pens"][0];
         let uncapped = &pen["configurations"]["uncapped"];
@@ -100,9 +104,9 @@ fn a_pen_without_its_parts_has_no_weight() {
     let pen = TUBE.to_owned()
         + "use \"none.quillet\"\npen sketch {\n  slip refill.end into \
                tube.mouth\n  want mass(uncapped) <= 24\n}\n";
-    let (code, json, said) = measured_text(&pen);
+    let (code, json, written) = measured_text(&pen);
     assert_eq!(code, Some(1));
-    assert!(said.contains("has an error"), "{said}");
+    assert!(written.contains("has an error"), "{written}");
     let pen = &json["pens"][0];
     assert!(pen["configurations"]["uncapped"].is_null());
     let want = &pen["wants"][0];

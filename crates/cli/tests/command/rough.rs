@@ -41,8 +41,8 @@ fn what_is_no_file_is_not_used_and_not_waited_for() {
         ("big.quillet", "it is longer than 16 MB"),
         ("/dev/zero", "it is a device or a pipe, not a file"),
     ] {
-        let said = used(folder.path(), path);
-        assert!(said.contains(why), "{path}: {said}");
+        let reported = used(folder.path(), path);
+        assert!(reported.contains(why), "{path}: {reported}");
     }
 }
 
@@ -60,17 +60,21 @@ fn one_bad_entry_keeps_no_other_from_being_checked() {
     let output = run(folder.path(), &["check", ".", "missing.quillet"]);
     assert_eq!(output.status.code(), Some(2));
     assert!(stdout(&output).contains("2 files checked"), "{output:?}");
-    let told = stderr(&output);
-    assert_eq!(told.lines().count(), 4, "{told}");
+    let rendered = stderr(&output);
+    assert_eq!(rendered.lines().count(), 4, "{rendered}");
     for name in ["./dangling", "./round", "./pipe.quillet", "missing.quillet"] {
-        assert!(told.contains(&format!("quillet: {name}: ")), "{told}");
+        assert!(
+            rendered.contains(&format!("quillet: {name}: ")),
+            "{rendered}"
+        );
     }
     let output = run(folder.path(), &["format", "."]);
     assert_eq!(
         (output.status.code(), stderr(&output)),
         (
             Some(2),
-            told.lines()
+            rendered
+                .lines()
                 .take(3)
                 .map(|line| format!("{line}\n"))
                 .collect()
@@ -124,10 +128,10 @@ fn output_that_cannot_be_written_is_told() {
             .output()
             .unwrap();
         assert_eq!(output.status.code(), Some(2), "{args:?}");
-        let told = stderr(&output);
+        let rendered = stderr(&output);
         assert!(
-            told.contains("quillet: standard output: "),
-            "{args:?}: {told}"
+            rendered.contains("quillet: standard output: "),
+            "{args:?}: {rendered}"
         );
     }
 }
@@ -138,12 +142,12 @@ fn a_reader_that_has_gone_is_no_failure() {
     for args in PRINTED {
         let (reader, writer) = std::io::pipe().unwrap();
         drop(reader);
-        let (no_reader, told) = std::io::pipe().unwrap();
+        let (no_reader, rendered) = std::io::pipe().unwrap();
         drop(no_reader);
         let status = command(folder.path())
             .args(args)
             .stdout(writer)
-            .stderr(told)
+            .stderr(rendered)
             .status()
             .unwrap();
         let verdict = if args.contains(&"--check") { 1 } else { 0 };
@@ -261,10 +265,10 @@ fn a_device_is_written_into_and_never_replaced() {
 #[test]
 fn a_mesh_is_no_finer_than_it_can_be_made() {
     let folder = with_a_pen();
-    for said in ["0.0009", "1e-9", "0", "-1", "1.1", "NaN", "inf"] {
-        let tolerance = format!("--tolerance={said}");
+    for reported in ["0.0009", "1e-9", "0", "-1", "1.1", "NaN", "inf"] {
+        let tolerance = format!("--tolerance={reported}");
         let output = run(folder.path(), &["solid", "pen.quillet", &tolerance]);
-        assert_eq!(output.status.code(), Some(2), "{said}");
+        assert_eq!(output.status.code(), Some(2), "{reported}");
         assert!(stderr(&output).contains("from 0.001 to 1 mm"), "{output:?}");
     }
     let args = [
@@ -283,7 +287,7 @@ fn a_mesh_is_no_finer_than_it_can_be_made() {
 #[test]
 fn large_files_are_told_of_in_no_more_time_than_they_are_large() {
     let folder = tempfile::tempdir().unwrap();
-    for (text_of, told) in [
+    for (text_of, rendered) in [
         ("let a = 1\n".repeat(20_000), "1 file checked: 19999 errors"),
         ("let a = 1; ".repeat(20_000), "1 file checked: 19999 errors"),
         ("{".repeat(100_000), "1 file checked: "),
@@ -291,8 +295,8 @@ fn large_files_are_told_of_in_no_more_time_than_they_are_large() {
         fs::write(folder.path().join("large.quillet"), &text_of).unwrap();
         let output = run(folder.path(), &["check", "large.quillet"]);
         assert_eq!(output.status.code(), Some(1));
-        let said = stdout(&output);
-        assert!(said.contains(told), "{:.300}", said);
+        let reported = stdout(&output);
+        assert!(reported.contains(rendered), "{:.300}", reported);
     }
 }
 

@@ -27,8 +27,8 @@ const SHAPELESS: [(&str, &str); 2] = [("bore 7.1", "bore seven"), ("bore 7.1 to"
 #[test]
 fn drawings_leave_out_what_has_no_shape() {
     let sound = folder(&(PARTS.to_owned() + PEN));
-    let (code, _, said) = run(sound.path(), &["draw", "sketch.quillet", "-o", "all.pdf"]);
-    assert_eq!((code, said.as_str()), (Some(0), ""));
+    let (code, _, written) = run(sound.path(), &["draw", "sketch.quillet", "-o", "all.pdf"]);
+    assert_eq!((code, written.as_str()), (Some(0), ""));
     let whole = std::fs::read(sound.path().join("all.pdf")).unwrap();
     let pages = |pdf: &[u8]| {
         let text = String::from_utf8_lossy(pdf).into_owned();
@@ -37,18 +37,19 @@ fn drawings_leave_out_what_has_no_shape() {
     for (from, to) in SHAPELESS {
         let damaged = folder(&(PARTS.to_owned() + PEN).replace(from, to));
         let at = damaged.path();
-        let (code, _, said) = run(at, &["draw", "sketch.quillet", "-o", "all.pdf"]);
-        assert_eq!(code, Some(1), "{to}: {said}");
+        let (code, _, written) = run(at, &["draw", "sketch.quillet", "-o", "all.pdf"]);
+        assert_eq!(code, Some(1), "{to}: {written}");
         assert!(
-            said.contains("tube has no shape") && said.contains("sketch is not put together"),
-            "{to}: {said}"
+            written.contains("tube has no shape") && written.contains("sketch is not put together"),
+            "{to}: {written}"
         );
         // The plug is drawn, and nothing else: one page of three.
         let left = std::fs::read(at.join("all.pdf")).unwrap();
         assert_eq!((pages(&whole), pages(&left)), (3, 1), "{to}");
         let one = |part: &str, name: &str| {
-            let (code, _, said) = run(at, &["draw", "sketch.quillet", "--part", part, "-o", name]);
-            (code, said.contains("left out"), at.join(name).exists())
+            let (code, _, written) =
+                run(at, &["draw", "sketch.quillet", "--part", part, "-o", name]);
+            (code, written.contains("left out"), at.join(name).exists())
         };
         assert_eq!(one("tube", "tube.svg"), (Some(1), true, false), "{to}");
         assert_eq!(one("plug", "plug.svg"), (Some(0), false, true), "{to}");
@@ -74,11 +75,11 @@ fn lists_leave_out_what_cannot_be_made_as_it_stands() {
         for pen in ["", PEN] {
             let damaged = folder(&(PARTS.to_owned() + pen).replace(from, to));
             for command in ["tools", "cut"] {
-                let (code, list, said) = run(damaged.path(), &[command, "sketch.quillet"]);
-                assert_eq!(code, Some(1), "{command}, {to}: {said}");
+                let (code, list, written) = run(damaged.path(), &[command, "sketch.quillet"]);
+                assert_eq!(code, Some(1), "{command}, {to}: {written}");
                 assert!(
-                    said.contains("tube ") && said.contains(" and is left out"),
-                    "{said}"
+                    written.contains("tube ") && written.contains(" and is left out"),
+                    "{written}"
                 );
                 assert!(list.contains("plug") && !list.contains("tube "), "{list}");
             }
@@ -127,15 +128,17 @@ fn each_pen_of_a_file_gets_its_sheet() {
     let one = ["--pen", "rail", "-o"];
     assert_eq!(sheet(&[&one[..], &["one.txt"]].concat()).0, Some(0));
     assert_eq!(there(["one.txt", "one-rail.txt"]), [true, false]);
-    let (code, _, said) = sheet(&["-o", "-"]);
-    assert_eq!(code, Some(2), "{said}");
-    assert!(said.contains("--pen"), "{said}");
+    let (code, _, written) = sheet(&["-o", "-"]);
+    assert_eq!(code, Some(2), "{written}");
+    assert!(written.contains("--pen"), "{written}");
     // One drawing of several is asked for by its flag.
-    let (code, _, said) = run(at, &["draw", "sketch.quillet", "-o", "one.svg"]);
+    let (code, _, written) = run(at, &["draw", "sketch.quillet", "-o", "one.svg"]);
     assert_eq!(code, Some(2));
     assert!(
-        said.contains("--part NAME") && said.contains("--assembled") && said.contains("--pen NAME"),
-        "{said}"
+        written.contains("--part NAME")
+            && written.contains("--assembled")
+            && written.contains("--pen NAME"),
+        "{written}"
     );
 }
 
@@ -148,8 +151,11 @@ fn a_sheet_tells_ranges_and_what_is_assumed() {
     let args = ["sheet", "sketch.quillet", "--anyway", "-o", "sheet.txt"];
     assert_eq!(run(sound.path(), &args).0, Some(0));
     let text = std::fs::read_to_string(sound.path().join("sheet.txt")).unwrap();
-    let told = text.lines().find(|it| it.contains("uncapped")).unwrap();
-    assert!(told.contains(" to ") && told.contains('('), "{told}");
+    let reported = text.lines().find(|it| it.contains("uncapped")).unwrap();
+    assert!(
+        reported.contains(" to ") && reported.contains('('),
+        "{reported}"
+    );
     // Of the part itself, whose facts run over several lines.
     let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
     let (_, part) = words.split_once("50 mm long, blank ").unwrap();
@@ -190,10 +196,10 @@ fn no_figure_is_without_a_value_or_less_than_nothing_by_rounding() {
         asked.push([question, &["--format", "json"]].concat());
     }
     for args in asked {
-        let (_, told, _) = run(&examples(), &args);
-        assert!(!told.is_empty(), "{args:?}");
+        let (_, reported, _) = run(&examples(), &args);
+        assert!(!reported.is_empty(), "{args:?}");
         let ends = |c: char| c.is_whitespace() || "[](),;:".contains(c);
-        for word in told.split(ends) {
+        for word in reported.split(ends) {
             let nothing = word
                 .strip_prefix(['-', '−'])
                 .is_some_and(|it| !it.is_empty() && it.chars().all(|c| c == '0' || c == '.'));

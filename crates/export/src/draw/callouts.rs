@@ -15,7 +15,7 @@ pub struct Callout {
     /// Where: a part of the pen, a station on it, a radius, mm.
     pub(super) spot: SurfacePoint,
     /// What the legend says.
-    pub says: String,
+    pub caption: String,
     /// What a clearance loses at worst, size by size.
     pub less: String,
     /// The two places alone: `barrel shoulder on cap mouth`.
@@ -79,7 +79,7 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
             number: 0,
             touches: true,
             spot: touch.female,
-            says: touching(pen, touch, figures),
+            caption: touching(pen, touch, figures),
             less: String::new(),
             between: on(pen, touch, figures),
             passing: false,
@@ -102,7 +102,7 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
             number: 0,
             touches: false,
             spot: it.male,
-            says: clear(pen, it, figures),
+            caption: clear(pen, it, figures),
             less: chain::words(pen, &it.chain).in_units(figures.0).to_string(),
             between: to(pen, it, figures),
             passing: kind == ClearanceKind::RadialClearance,

@@ -17,7 +17,7 @@ pub(super) struct DimensionColumn {
     /// Its distance from that end.
     pub(super) distance: String,
     /// Diameter, or what is there.
-    pub(super) says: String,
+    pub(super) caption: String,
 }
 
 /// What is dimensioned outside, along the part.
@@ -32,14 +32,14 @@ pub(super) fn outside(
         .into_iter()
         .map(|(at, before, after, tags)| {
             let end = datum(part, profiles, &tags);
-            let says = match () {
+            let caption = match () {
                 () if at.z < 1e-9 => dia(after),
                 () if (before - after).abs() < 1e-9 || at.z > part.length.to_mm() - 1e-9 => {
                     dia(before)
                 }
                 () => format!("{}→{}", dia(before), figures.number(2.0 * after)),
             };
-            measured(part, at, end, says, figures)
+            measured(part, at, end, caption, figures)
         })
         .collect();
     for piece in part.blanks().iter().skip(1) {
@@ -48,9 +48,15 @@ pub(super) fn outside(
             continue;
         };
         let material = &piece.stock.material;
-        let says = material.title_or_name();
+        let caption = material.title_or_name();
         let place = Point::new(z, before.max(after));
-        columns.push(measured(part, place, End::First, says.to_owned(), figures));
+        columns.push(measured(
+            part,
+            place,
+            End::First,
+            caption.to_owned(),
+            figures,
+        ));
     }
     for feature in &part.features {
         match &feature.cut {
@@ -109,23 +115,23 @@ fn inside_feature(
     figures: LengthFormat,
 ) -> Vec<DimensionColumn> {
     let dia = |radius: f64| figures.dia(radius);
-    let at = |inward: f64, radius: f64, says: String| {
+    let at = |inward: f64, radius: f64, caption: String| {
         let station = part.station(feature.end, Length::mm(inward)).to_mm();
         measured(
             part,
             Point::new(station, radius),
             feature.end,
-            says,
+            caption,
             figures,
         )
     };
-    let start = |radius: f64, says: String| {
+    let start = |radius: f64, caption: String| {
         let from = feature.from.to_mm();
-        (from > 0.0).then(|| at(from, radius, says))
+        (from > 0.0).then(|| at(from, radius, caption))
     };
-    let through = |radius: f64, says: String| {
+    let through = |radius: f64, caption: String| {
         let middle = longest(profiles, index).unwrap_or(part.length.to_mm() / 2.0);
-        DimensionColumn::named(Point::new(middle, radius), format!("{says} through"))
+        DimensionColumn::named(Point::new(middle, radius), format!("{caption} through"))
     };
     let (from, to) = (feature.from.to_mm(), feature.to.to_mm());
     let mut columns = Vec::new();
@@ -217,12 +223,12 @@ fn called(part: &Part, feature: &Feature, chain: &Chain, thread: &ThreadForm) ->
 }
 
 impl DimensionColumn {
-    fn named(at: Point, says: String) -> DimensionColumn {
+    fn named(at: Point, caption: String) -> DimensionColumn {
         DimensionColumn {
             at,
             datum: None,
             distance: String::new(),
-            says,
+            caption,
         }
     }
 }
@@ -267,7 +273,7 @@ fn measured(
     part: &Part,
     at: Point,
     datum: End,
-    says: String,
+    caption: String,
     figures: LengthFormat,
 ) -> DimensionColumn {
     let distance = match datum {
@@ -278,7 +284,7 @@ fn measured(
         at,
         datum: Some(datum),
         distance: figures.number(distance),
-        says,
+        caption,
     }
 }
 

@@ -30,7 +30,7 @@ pub(super) struct Detail {
     radii_mm: (f64, f64),
     scale: f64,
     /// What is said below, a line each.
-    says: [String; 2],
+    caption: [String; 2],
 }
 
 impl Detail {
@@ -83,7 +83,7 @@ impl Detail {
                 top,
             ),
             scale,
-            says: says(rest, figures)?,
+            caption: caption(rest, figures)?,
         })
     }
 
@@ -127,7 +127,7 @@ impl Detail {
         let middle = corner.moved(width / 2.0, -3.5);
         let title = format!("{LETTER} ({})", scale_text(self.scale));
         scene.text(Text::new(middle, 3.5, title).anchored(Anchor::Middle));
-        for (at, line) in self.says.iter().enumerate() {
+        for (at, line) in self.caption.iter().enumerate() {
             let place = low.moved(0.0, -3.4 - 3.6 * at as f64);
             scene.text(Text::new(place, 2.2, line.as_str()));
         }
@@ -135,7 +135,7 @@ impl Detail {
 }
 
 /// The thread and how it holds.
-fn says(rest: &AtRest, figures: LengthFormat) -> Option<[String; 2]> {
+fn caption(rest: &AtRest, figures: LengthFormat) -> Option<[String; 2]> {
     let engaged = rest.engagements.first()?;
     let holds = format!(
         "{} of one in the other, {:.2} turns to open",

@@ -16,7 +16,7 @@ pub(crate) struct Label {
     /// The size, in large figures.
     pub(crate) size: String,
     /// What it is and how deep.
-    pub(crate) says: String,
+    pub(crate) caption: String,
     /// Its place: station and radius, mm.
     pub(crate) at: (f64, f64),
     /// It is cut outside: the label stands below.
@@ -27,7 +27,7 @@ pub(crate) struct Label {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct LabelSizes {
     pub(crate) size_mm: f64,
-    pub(crate) says_mm: f64,
+    pub(crate) caption_mm: f64,
     pub(crate) length_mm: f64,
 }
 
@@ -60,7 +60,7 @@ pub(crate) fn labelled(
     let rows = |below: bool| {
         let any = labels.iter().any(|it| it.below == below);
         if any {
-            sizes.size_mm + sizes.says_mm + 5.4 + DROP_MM
+            sizes.size_mm + sizes.caption_mm + 5.4 + DROP_MM
         } else {
             2.0
         }
@@ -96,7 +96,7 @@ pub(crate) fn labelled_small(part: &Part, labels: &[Label], length: &str) -> Opt
         .find(|it| long * it <= WIDTH_MM - 8.0)?;
     let sizes = |share: f64| LabelSizes {
         size_mm: 3.2 * share,
-        says_mm: 2.3 * share,
+        caption_mm: 2.3 * share,
         length_mm: 4.2,
     };
     let room = |below: bool| {
@@ -121,15 +121,15 @@ fn fitted(labels: &mut [Label], sizes: LabelSizes, width: f64) -> LabelSizes {
             Some((size, starts)) => format!("{size} ×{}", starts.trim_end_matches(" starts")),
             None => close,
         };
-        label.says = label
-            .says
+        label.caption = label
+            .caption
             .replace("tap, full form", "full")
             .replace("from the ", "");
     }
     let share = (width / total(labels, sizes)).min(1.0);
     LabelSizes {
         size_mm: sizes.size_mm * share,
-        says_mm: sizes.says_mm * share,
+        caption_mm: sizes.caption_mm * share,
         ..sizes
     }
 }
@@ -138,7 +138,7 @@ fn fitted(labels: &mut [Label], sizes: LabelSizes, width: f64) -> LabelSizes {
 fn wide(label: &Label, sizes: LabelSizes) -> f64 {
     let text = |height: f64, words: &str| Text::new(Xy::default(), height, words);
     let size = text(sizes.size_mm, &label.size).bold().width_mm();
-    size.max(text(sizes.says_mm, &label.says).width_mm()) + 3.0
+    size.max(text(sizes.caption_mm, &label.caption).width_mm()) + 3.0
 }
 
 /// The section above the axis, the outside below.
@@ -184,22 +184,22 @@ fn rows_of(
     let half = if below { Half::Lower } else { Half::Upper };
     let middles = spread_wide(&wanted, &widths, 2.0, scene.width_mm);
     let rule = match below {
-        false => scene.height_mm - sizes.size_mm - sizes.says_mm - 5.0,
-        true => sizes.size_mm + sizes.says_mm + 5.0,
+        false => scene.height_mm - sizes.size_mm - sizes.caption_mm - 5.0,
+        true => sizes.size_mm + sizes.caption_mm + 5.0,
     };
     for ((label, width), x) in labels.iter().zip(widths).zip(middles) {
-        let (size_y, says_y) = match below {
-            false => (rule + sizes.says_mm + 3.6, rule + 1.5),
+        let (size_y, caption_y) = match below {
+            false => (rule + sizes.caption_mm + 3.6, rule + 1.5),
             true => (
                 rule - sizes.size_mm - 1.5,
-                rule - sizes.size_mm - sizes.says_mm - 3.4,
+                rule - sizes.size_mm - sizes.caption_mm - 3.4,
             ),
         };
         let put = |height: f64, y: f64, words: &str| {
             Text::new(Xy::new(x, y), height, words).anchored(Anchor::Middle)
         };
         scene.text(put(sizes.size_mm, size_y, &label.size).bold());
-        scene.text(put(sizes.says_mm, says_y, &label.says));
+        scene.text(put(sizes.caption_mm, caption_y, &label.caption));
         let over = width / 2.0 - 1.0;
         let (left, right) = (Xy::new(x - over, rule), Xy::new(x + over, rule));
         scene.line(Layer::Dimension, left, right);

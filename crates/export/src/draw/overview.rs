@@ -175,6 +175,6 @@ fn measures(
         ),
         None => "mass not known".to_owned(),
     };
-    let says = format!("{}: {length}, {weight}", configured.word());
-    scene.text(Text::new(from.moved(0.5, -3.6), 2.5, says));
+    let caption = format!("{}: {length}, {weight}", configured.word());
+    scene.text(Text::new(from.moved(0.5, -3.6), 2.5, caption));
 }

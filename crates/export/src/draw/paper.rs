@@ -70,7 +70,7 @@ impl FramedSheet {
 
 /// Two lines of 100 mm, or 4 in, from a corner, to measure whether a print is true both ways.
 pub(crate) fn check_lines(scene: &mut Scene, corner: Xy, units: Units) {
-    let (long_mm, says) = match units {
+    let (long_mm, caption) = match units {
         Units::Millimetres => (100.0, "check: 100 mm"),
         Units::Inches => (4.0 * 25.4, "check: 4 in"),
     };
@@ -87,9 +87,9 @@ pub(crate) fn check_lines(scene: &mut Scene, corner: Xy, units: Units) {
         down.moved(-1.5, 0.0),
         down.moved(1.5, 0.0),
     );
-    scene.text(Text::new(right.moved(2.0, -0.9), 1.8, says));
+    scene.text(Text::new(right.moved(2.0, -0.9), 1.8, caption));
     scene.text(
-        Text::new(down.moved(0.9, -2.0), 1.8, says)
+        Text::new(down.moved(0.9, -2.0), 1.8, caption)
             .turned()
             .anchored(Anchor::End),
     );

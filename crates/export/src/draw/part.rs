@@ -117,26 +117,26 @@ fn datums(scene: &mut Scene, view: ViewTransform, part: &Part) {
 /// What sizes without limits of their own may differ by: `ISO 2768-f, depths -m`, or what the bench
 /// keeps.
 fn general(hand: &Hand, figures: LengthFormat) -> String {
-    let said = |kept: ToleranceKind| hand.stated(kept).map(|within| figures.written(within));
+    let stated = |kept: ToleranceKind| hand.stated(kept).map(|within| figures.written(within));
     let drawn = [
         (ToleranceKind::Shoulder, "shoulders"),
         (ToleranceKind::Length, "lengths"),
         (ToleranceKind::Dia, "outside Ø"),
         (ToleranceKind::Bore, "bores"),
     ];
-    let mut told = Vec::new();
-    if drawn.iter().any(|(kept, _)| said(*kept).is_none()) {
-        told.push("ISO 2768-f".to_owned());
+    let mut reported = Vec::new();
+    if drawn.iter().any(|(kept, _)| stated(*kept).is_none()) {
+        reported.push("ISO 2768-f".to_owned());
     }
-    told.push(match said(ToleranceKind::Depth) {
+    reported.push(match stated(ToleranceKind::Depth) {
         Some(within) => format!("depths ±{within}"),
         None => "depths -m".to_owned(),
     });
     let kept = drawn
         .iter()
-        .filter_map(|(kept, what)| Some(format!("{what} ±{}", said(*kept)?)));
-    told.extend(kept);
-    told.join(", ")
+        .filter_map(|(kept, what)| Some(format!("{what} ±{}", stated(*kept)?)));
+    reported.extend(kept);
+    reported.join(", ")
 }
 
 /// Material and conventions, left of the title block.

@@ -30,7 +30,7 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let lines: Vec<String> = plain
         .callouts
         .iter()
-        .map(|callout| format!("{}  {}", callout.number, callout.says))
+        .map(|callout| format!("{}  {}", callout.number, callout.caption))
         .collect();
     let legend = Legend::of(&lines, (high.x - low.x) / 2.0, foot - low.y);
     let top = foot - legend.height_mm() - 3.0;

@@ -76,13 +76,13 @@ impl<'a> DimensionRows<'a> {
                     if row == 0 {
                         distance(column)
                     } else {
-                        column.says.clone()
+                        column.caption.clone()
                     },
                 )
                 .width_mm()
             });
         let plain = self.columns.iter().filter(|column| column.datum.is_none());
-        let plain = plain.map(|column| self.text(Xy::default(), column.says.clone()).width_mm());
+        let plain = plain.map(|column| self.text(Xy::default(), column.caption.clone()).width_mm());
         // A name without a measure runs through both rows.
         let both = if row == 1 {
             plain.fold(0.0, f64::max) - self.row_mm(0) - ROW_GAP_MM
@@ -158,12 +158,12 @@ impl<'a> DimensionRows<'a> {
             scene.text(self.text(Xy::new(x, y), words).anchored(anchor));
         };
         if column.datum.is_none() {
-            return put(y, column.says.clone());
+            return put(y, column.caption.clone());
         }
         put(y, distance(column));
         put(
             y + sign * (self.row_mm(0) + ROW_GAP_MM),
-            column.says.clone(),
+            column.caption.clone(),
         );
     }
 

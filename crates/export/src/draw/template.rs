@@ -10,10 +10,13 @@ use quillet_model::{End, Part};
 pub fn template(part: &Part) -> Option<Scene> {
     let profiles = part.profiles.as_ref().filter(|_| part.shaped)?;
     let (length, radius) = (part.length.to_mm(), widest_mm(profiles));
-    let says = format!("{}  1:1", part.name.text);
+    let caption = format!("{}  1:1", part.name.text);
     let ends = [End::First, End::Second].map(|end| part.end_name(end).to_owned());
     let wide = |height: f64, words: &str| Text::new(Xy::default(), height, words).width_mm();
-    let (title, names) = (wide(2.5, &says), wide(2.0, &ends[0]) + wide(2.0, &ends[1]));
+    let (title, names) = (
+        wide(2.5, &caption),
+        wide(2.0, &ends[0]) + wide(2.0, &ends[1]),
+    );
     // On a short part the names of its ends stand below its own.
     let crowded = title + names + 6.0 > length;
     let margin = ((title.max(names + 3.0) + 2.0 - length) / 2.0).max(6.0);
@@ -49,7 +52,7 @@ pub fn template(part: &Part) -> Option<Scene> {
     let [first, second] = ends;
     let below = if crowded { 13.5 } else { 9.5 };
     let middle = Xy::new((start.x + end.x) / 2.0, top - 9.5);
-    scene.text(Text::new(middle, 2.5, says).anchored(Anchor::Middle));
+    scene.text(Text::new(middle, 2.5, caption).anchored(Anchor::Middle));
     // Where even they would meet, they stand further apart than the ends they name.
     let apart = ((names + 3.0 - length) / 2.0).max(0.0);
     let left = Xy::new(start.x - apart, top - below);

@@ -22,7 +22,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
         "urethane-resin",
         "flaked-resin",
     ]);
-    let said = [
+    let cautions = [
         (
             true,
             "Machine’s manual, data sheets of material and glue, local rules and training come before this sheet.",
@@ -81,7 +81,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
             "Loose magnets: away from children and pacemakers.",
         ),
     ];
-    let apply = said.into_iter().filter(|it| it.0);
+    let apply = cautions.into_iter().filter(|it| it.0);
     apply.map(|it| it.1.to_owned()).collect()
 }
 

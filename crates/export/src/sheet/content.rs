@@ -92,7 +92,8 @@ pub struct Table {
 #[derive(Clone, Debug, Serialize)]
 pub struct WantRow {
     /// As written; a part's own with the part before it.
-    pub says: String,
+    #[serde(rename = "says")]
+    pub caption: String,
     /// The same in a maker's words: `Capped length at most 145`.
     pub asks: String,
     /// What it comes to, in figures alone.
@@ -113,10 +114,12 @@ impl WantRow {
 
     /// The want, what is and whether that will do: `mass(capped) <= 30: 21.70 g, met`.
     pub fn line(&self) -> String {
-        let WantRow { says, verdict, .. } = self;
+        let WantRow {
+            caption, verdict, ..
+        } = self;
         match &self.found {
-            Some(found) => format!("{says}: {found}, {verdict}"),
-            None => format!("{says}: {verdict}"),
+            Some(found) => format!("{caption}: {found}, {verdict}"),
+            None => format!("{caption}: {verdict}"),
         }
     }
 }

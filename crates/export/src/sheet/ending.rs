@@ -34,11 +34,11 @@ pub(super) fn contacts(looks: &PenPictures) -> Vec<Contact> {
 pub(super) fn order(pen: &Pen, units: Units) -> Vec<(String, String)> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
     joints
-        .map(|(joint, rest)| (says(pen, joint), count(joint, rest, units)))
+        .map(|(joint, rest)| (caption(pen, joint), count(joint, rest, units)))
         .collect()
 }
 
-fn says(pen: &Pen, joint: &Joint) -> String {
+fn caption(pen: &Pen, joint: &Joint) -> String {
     let name = |id| {
         let part = pen.parts.get(id);
         part.map_or_else(String::new, |it| it.name.text.replace('-', " "))

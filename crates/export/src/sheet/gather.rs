@@ -43,8 +43,8 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
         warning: warning(pen, judged),
         callouts: callouts
             .map(|it| match it.less.is_empty() {
-                true => format!("{}  {}", it.number, it.says),
-                false => format!("{}  {}: {}", it.number, it.says, it.less),
+                true => format!("{}  {}", it.number, it.caption),
+                false => format!("{}  {}: {}", it.number, it.caption, it.less),
             })
             .collect(),
         file: identity::file(design),
@@ -183,13 +183,13 @@ fn warning(pen: &Pen, judged: &CheckReport) -> Option<String> {
 
 /// The wants of a pen, of its joints and of its parts, as they were judged.
 fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
-    let say = |want: &JudgedWant| {
+    let render = |want: &JudgedWant| {
         let words = design.text(want.span).split_whitespace().skip(1);
-        let says = words.collect::<Vec<_>>().join(" ");
+        let caption = words.collect::<Vec<_>>().join(" ");
         WantRow {
-            says: match &want.part {
-                Some(part) => format!("{part}: {says}"),
-                None => says,
+            caption: match &want.part {
+                Some(part) => format!("{part}: {caption}"),
+                None => caption,
             },
             asks: first::asks(
                 want.part.as_deref(),
@@ -197,10 +197,10 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
                 &want.measured.wanted.clone().in_units(units).to_string(),
             ),
             comes_to: want.measured.rendered().map(|it| {
-                let said = it.in_units(units).to_string();
-                match want.asked.contains('/') && said.parse::<f64>().is_ok() {
-                    true => first::percent(&said),
-                    false => said,
+                let outcome = it.in_units(units).to_string();
+                match want.asked.contains('/') && outcome.parse::<f64>().is_ok() {
+                    true => first::percent(&outcome),
+                    false => outcome,
                 }
             }),
             found: want
@@ -211,7 +211,7 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
             verdict: want.verdict(),
         }
     };
-    judged.wants.iter().map(say).collect()
+    judged.wants.iter().map(render).collect()
 }
 
 fn accepted(judged: &CheckReport) -> Vec<Accepted> {

@@ -28,7 +28,7 @@ fn label(part: &Part, feature: &Feature, units: Units) -> Option<Label> {
         (false, false) => format!("to {}", plain(feature.to)),
     };
     let dia = |it: Length| format!("⌀{}", plain(it));
-    let (size, says) = match &feature.cut {
+    let (size, caption) = match &feature.cut {
         Cut::Drill { dia, tool, .. } => (
             words::drilled(*dia, *tool, units).replace('Ø', "⌀"),
             format!("drill {}", reach()),
@@ -47,14 +47,14 @@ fn label(part: &Part, feature: &Feature, units: Units) -> Option<Label> {
                 "" => String::new(),
                 count => format!(", {count} starts"),
             };
-            let says = match side {
+            let caption = match side {
                 Side::Inside => format!("tap, full form {}", reach()),
                 Side::Outside => match land(part, feature) {
                     Some(land) => format!("on ⌀{}, {}", plain(land), span()),
                     None => span(),
                 },
             };
-            (format!("{}{starts}", name.replace('×', " × ")), says)
+            (format!("{}{starts}", name.replace('×', " × ")), caption)
         }
         Cut::Tenon { .. } if threaded(part, feature) => return None,
         Cut::Tenon { dia: it, .. } => (dia(*it), format!("tenon {}", reach())),
@@ -63,17 +63,17 @@ fn label(part: &Part, feature: &Feature, units: Units) -> Option<Label> {
         Cut::Edge(_) => return None,
     };
     let far = !below && feature.end == End::Second && both_ends(part);
-    let says = match far {
+    let caption = match far {
         true => format!(
             "from the {}, {}",
             part.end_name(End::Second),
             plain(feature.to)
         ),
-        false => says,
+        false => caption,
     };
     Some(Label {
         size,
-        says,
+        caption,
         at: place(part, feature),
         below,
     })
@@ -144,7 +144,7 @@ fn point(part: &Part, units: Units) -> Option<Label> {
             Units::Millimetres => format!("{deep:.1}"),
             Units::Inches => format!("{:.2}", deep / 25.4),
         },
-        says: "to the point".into(),
+        caption: "to the point".into(),
         at: (at, 0.0),
         below: false,
     })

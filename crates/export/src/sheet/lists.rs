@@ -26,9 +26,10 @@ pub(crate) fn measures(pen: &Pen, units: Units) -> Table {
         let Some(it) = pen.assembly.configuration(configured) else {
             continue;
         };
-        let told = |value: Option<f64>| value.map_or("not known".into(), |it| format!("{it:.1}"));
+        let reported =
+            |value: Option<f64>| value.map_or("not known".into(), |it| format!("{it:.1}"));
         let long = |mm: Option<f64>| match units {
-            Units::Millimetres => told(mm),
+            Units::Millimetres => reported(mm),
             Units::Inches => mm.map_or("not known".into(), |it| units.number(Length::mm(it))),
         };
         let mass = |range| match it.filled {
@@ -43,7 +44,7 @@ pub(crate) fn measures(pen: &Pen, units: Units) -> Table {
             configured.word().to_owned(),
             long(it.length_mm),
             mass(doubts.of_pen(pen, it, |mass| mass.mass_g)),
-            told(it.dry.map(|it| it.mass_g)),
+            reported(it.dry.map(|it| it.mass_g)),
             long(it.filled.map(|it| it.centre_mm)),
             share.map_or("not known".into(), |share| format!("{share:.1} %")),
         ]);

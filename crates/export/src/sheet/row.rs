@@ -42,7 +42,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         speed: words.speed(operation),
         ..HoldingRow::default()
     };
-    let mut said = |verb: &str, size: String, reach: String| {
+    let mut put = |verb: &str, size: String, reach: String| {
         row.verb = verb.into();
         row.size = size;
         row.reach = reach;
@@ -55,7 +55,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         Work::Saw { .. } | Work::TakeHold | Work::Support { .. } => return None,
         Work::FacePiece(face) => {
             let to = face.to.map(|to| format!("to {}", plain(to)));
-            said(
+            put(
                 "FACE",
                 format!("piece {}", face.piece + 1),
                 to.unwrap_or_default(),
@@ -69,7 +69,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             leads,
         } => {
             let verb = if *leads { "DRILL" } else { "BORE" };
-            said(
+            put(
                 verb,
                 dia_of(words.units, *dia),
                 format!("{} deep", plain(*depth)),
@@ -77,7 +77,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             how.push(format!("socket in piece {}", piece + 1));
         }
         Work::Spigot { piece, dia, length } => {
-            said(
+            put(
                 "TENON",
                 dia_of(words.units, *dia),
                 format!("for {}", plain(*length)),
@@ -86,18 +86,18 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         }
         Work::GlueUp { piece, gap, rubbed } => {
             how.extend(rubbed.then(|| "rub its face flat".to_owned()));
-            said("GLUE", format!("piece {}", piece + 1), String::new());
+            put("GLUE", format!("piece {}", piece + 1), String::new());
             how.extend(gap.map(|it| format!("gap {}", plain(it))));
         }
-        Work::Round { dia } => said("TURN", dia_of(words.units, *dia), "round".into()),
-        Work::Face { end, .. } => said("FACE", name(*end), String::new()),
+        Work::Round { dia } => put("TURN", dia_of(words.units, *dia), "round".into()),
+        Work::Face { end, .. } => put("FACE", name(*end), String::new()),
         Work::Centre { end, in_nub } => {
-            said("CENTRE", name(*end), String::new());
+            put("CENTRE", name(*end), String::new());
             how.extend(in_nub.then(|| "for the tail centre".to_owned()));
         }
         Work::Inside(cut) => {
             let (verb, size) = inside(words, cut);
-            said(verb, size, reach(words, cut));
+            put(verb, size, reach(words, cut));
         }
         Work::Turn(cut) => {
             let verb = match cut.kind {
@@ -105,15 +105,15 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
                 TurnKind::Relief => "RELIEF",
                 TurnKind::Groove => "GROOVE",
             };
-            said(verb, dia_of(words.units, cut.dia), along(words, cut));
+            put(verb, dia_of(words.units, cut.dia), along(words, cut));
         }
         Work::BreakCorner { edge, .. } => match edge {
-            Edge::Chamfer(leg) => said("CHAMFER", plain(*leg), "× 45°".into()),
-            Edge::Round(radius) => said("CHAMFER", format!("R{}", plain(*radius)), "round".into()),
+            Edge::Chamfer(leg) => put("CHAMFER", plain(*leg), "× 45°".into()),
+            Edge::Round(radius) => put("CHAMFER", format!("R{}", plain(*radius)), "round".into()),
         },
         Work::Thread(cut) => {
             let (verb, size, reach) = thread(words, cut);
-            said(verb, size, reach);
+            put(verb, size, reach);
         }
         Work::Try(gate) => {
             row.stop = true;
@@ -129,7 +129,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         }
         Work::Outside(pass) => {
             let (verb, size, reach) = outside(words, pass);
-            said(verb, size, reach);
+            put(verb, size, reach);
             let nub = pass.core.and_then(|core| core.nub);
             if let Some(nub) = nub.filter(|_| pass.pass == Pass::Finish) {
                 let (dia, long) = (dia_of(words.units, nub.dia), plain(nub.length));
@@ -141,15 +141,15 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             }
         }
         Work::PartOff { end, width, .. } => {
-            said("PART", name(*end), format!("cut {} wide", plain(*width)));
+            put("PART", name(*end), format!("cut {} wide", plain(*width)));
         }
         Work::RemoveNub { end, .. } => {
-            said("NUB OFF", String::new(), format!("then the {}", name(*end)));
+            put("NUB OFF", String::new(), format!("then the {}", name(*end)));
             how.extend(["centre back", "light cuts"].map(str::to_owned));
         }
         Work::Polish { before_gluing, .. } => {
             let (size, reach) = words.polished(operation);
-            said("SAND", size, reach);
+            put("SAND", size, reach);
             how.extend(before_gluing.then(|| "before it is glued".to_owned()));
         }
     }
@@ -175,7 +175,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
 }
 
 /// Whether a verb says its tool.
-pub(super) fn says_tool(work: &Work, tool: Tool) -> bool {
+pub(super) fn names_tool(work: &Work, tool: Tool) -> bool {
     let plain_cut = !matches!(work, Work::Outside(_) | Work::Turn(_));
     match tool {
         Tool::TenonCutter { .. } | Tool::FlatDrill { .. } | Tool::BoringBar { .. } => false,

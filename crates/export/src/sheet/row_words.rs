@@ -1,6 +1,6 @@
 //! Words and figures of a row, and what they are taken from.
 
-use super::row::says_tool;
+use super::row::names_tool;
 use super::words;
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Bench, DrillName, Units};
@@ -105,7 +105,7 @@ impl RowContext<'_> {
             let plug = self.plug_before(operation)?;
             return Some(format!("over plug {}", words::letter(plug)));
         }
-        if says_tool(&operation.work, tool) {
+        if names_tool(&operation.work, tool) {
             return None;
         }
         Some(match tool {

@@ -174,21 +174,21 @@ fn row(out: &mut String, row: &HoldingRow, speeds: &str) -> Result {
             &format!("** {} try {}{home}{turns}", row.verb, row.size),
         );
     }
-    let mut says = vec![
+    let mut caption = vec![
         format!("{} {} {}", row.verb, row.size, row.reach)
             .split_whitespace()
             .collect::<Vec<_>>()
             .join(" "),
     ];
-    says.extend(row.how.iter().cloned());
-    says.push(match row.speed.as_str() {
+    caption.extend(row.how.iter().cloned());
+    caption.push(match row.speed.as_str() {
         "" => String::new(),
         "hand" => "by hand, spindle locked, power off".into(),
         speed if speeds == "rev/min" => format!("{speed} rev/min"),
         speed => speed.to_owned(),
     });
-    says.retain(|it| !it.is_empty());
-    paragraph(out, &head, &says.join("; "))?;
+    caption.retain(|it| !it.is_empty());
+    paragraph(out, &head, &caption.join("; "))?;
     for (what, limits) in [("⌀", &row.dia), ("length", &row.length)] {
         if let Some(limits) = limits {
             writeln!(out, "        {what} {limits}   as made ________")?;

@@ -116,11 +116,11 @@ fn table(out: &mut Groups, name: &str, rows: usize, body: impl FnOnce(&mut Group
     out.put(0, "ENDTAB");
 }
 
-fn line_type(out: &mut Groups, name: &str, says: &str, dash: &[f64]) {
+fn line_type(out: &mut Groups, name: &str, caption: &str, dash: &[f64]) {
     out.put(0, "LTYPE");
     out.put(2, name);
     out.put(70, "0");
-    out.put(3, says);
+    out.put(3, caption);
     out.put(72, "65");
     out.put(73, &dash.len().to_string());
     out.real(40, dash.iter().sum());

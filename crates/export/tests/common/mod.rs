@@ -13,12 +13,12 @@ pub(crate) fn example(name: &str) -> Design {
     ];
     let texts = Texts::from_iter(EXAMPLES.into_iter().chain(drawn));
     let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));
-    let said: Vec<_> = design
+    let written: Vec<_> = design
         .findings
         .iter()
         .map(|it| (it.rule, &it.message))
         .collect();
-    assert!(said.is_empty(), "{said:#?}");
+    assert!(written.is_empty(), "{written:#?}");
     design
 }
 

@@ -40,7 +40,7 @@ async fn session(bytes: &[u8]) {
     let (mut to, input) = tokio::io::duplex(1 << 16);
     let (output, mut from) = tokio::io::duplex(1 << 16);
     let served = tokio::time::timeout(PATIENCE, Session::new().serve(input, output));
-    let say = async {
+    let render = async {
         // After an `exit` nobody reads on.
         let _ = to.write_all(&sent).await;
         drop(to);
@@ -50,7 +50,7 @@ async fn session(bytes: &[u8]) {
         let _ = from.read_to_end(&mut heard).await;
         heard
     };
-    let (ended, (), heard) = tokio::join!(served, say, hear);
+    let (ended, (), heard) = tokio::join!(served, render, hear);
     assert!(ended.is_ok(), "the server goes on");
     sound(&heard);
 }

@@ -39,6 +39,6 @@ fn last_line(cursor: Cursor<'_>, finding: &Finding) -> Option<Edit> {
         },
         _ => None,
     })?;
-    let said = format!("accept {} because \"why\"", finding.rule);
-    as_last_lines(text, block, &[said])
+    let written = format!("accept {} because \"why\"", finding.rule);
+    as_last_lines(text, block, &[written])
 }

@@ -215,11 +215,11 @@ fn lets(at: CompletionContext<'_>, wanted: LetMeaning) -> Vec<Choice> {
             known.find(|(_, it)| it.kind == DefinitionKind::Let && *it.name == *choice.label);
         known.is_some_and(|(index, it)| {
             let itself = at.verb() == Some("let") && at.named() == Some(&*it.name);
-            let told = match stands_for_a_material(names, index, 0) {
+            let reported = match stands_for_a_material(names, index, 0) {
                 true => LetMeaning::Materials,
                 false => LetMeaning::Quantities,
             };
-            wanted == LetMeaning::Both || (wanted == told && !itself)
+            wanted == LetMeaning::Both || (wanted == reported && !itself)
         })
     });
     choices

@@ -115,9 +115,9 @@ mod tests {
             rest = match after.strip_prefix('{') {
                 Some(stop) => {
                     let (number, stop) = stop.split_once(':').unwrap();
-                    let (said, rest) = stop.split_once('}').unwrap();
-                    named.insert(number.to_owned(), said.to_owned());
-                    out.push_str(said);
+                    let (written, rest) = stop.split_once('}').unwrap();
+                    named.insert(number.to_owned(), written.to_owned());
+                    out.push_str(written);
                     rest
                 }
                 None => {

@@ -50,8 +50,8 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     // The tap drill that a thread is given stands in the thread's own line.
     let units = sheet.sizes().units();
     let here = part.features.iter().filter(|it| it.span == feature.span);
-    for says in here.filter_map(|it| assumed::text(it, units)) {
-        sheet.row("assumed", &says);
+    for message in here.filter_map(|it| assumed::text(it, units)) {
+        sheet.row("assumed", &message);
     }
     if let Some(wall) = wall {
         walls(sheet, view, wall);
@@ -105,8 +105,8 @@ fn drilled(
     let above = sizes.iter().find(|size| **size > dia);
     for (what, other) in [("next drill down", below), ("next drill up", above)] {
         if let Some(other) = other {
-            let says = neighbour(sheet.sizes(), *other, dia, wall, thread);
-            sheet.row(what, &says);
+            let message = neighbour(sheet.sizes(), *other, dia, wall, thread);
+            sheet.row(what, &message);
         }
     }
 }
@@ -136,11 +136,11 @@ fn flutes(sheet: &mut Sheet, view: &PartView<'_>, depth: Length, dia: Length) {
     };
     let reserve = reach - depth;
     let size = sheet.sizes().one(reserve.abs());
-    let says = match reserve.is_negative() {
+    let message = match reserve.is_negative() {
         true => format!("{whose} is {size} too short"),
         false => format!("{size} of {whose}'s left"),
     };
-    sheet.row("flutes", &says);
+    sheet.row("flutes", &message);
 }
 
 /// The drills of the bench, smallest first; the unit's own series where no bench is known.
@@ -173,15 +173,15 @@ fn neighbour(
 ) -> String {
     let called = sizes.units().is_drill(other);
     let called = called.then(|| sizes.units().drill(other));
-    let mut told: Vec<String> = called.into_iter().chain([sizes.one(other)]).collect();
+    let mut reported: Vec<String> = called.into_iter().chain([sizes.one(other)]).collect();
     if let Some(wall) = wall {
         let left = wall.least - (other - dia).half();
-        told.push(format!("wall {}", sizes.short(left, 2)));
+        reported.push(format!("wall {}", sizes.short(left, 2)));
     }
     if let Some(thread) = thread {
-        told.push(thread.percent_of_thread(other).to_string());
+        reported.push(thread.percent_of_thread(other).to_string());
     }
-    told.join(", ")
+    reported.join(", ")
 }
 
 /// The drilled or bored hole in which an inside thread is cut: the widest that reaches as deep.

@@ -46,8 +46,8 @@ pub(super) fn literal(sheet: &mut Sheet, cursor: Cursor<'_>, token: Token) {
     let length = Quantity::written(*value, *unit, bare).and_then(Quantity::as_length);
     if let (true, Some(length)) = (is_length, length) {
         let sizes = sheet.sizes();
-        let told = [Some(sizes.long(length)), sizes.fraction(length)];
-        let told: Vec<String> = told.into_iter().flatten().collect();
-        sheet.paragraph(told.join(" · "));
+        let reported = [Some(sizes.long(length)), sizes.fraction(length)];
+        let reported: Vec<String> = reported.into_iter().flatten().collect();
+        sheet.paragraph(reported.join(" · "));
     }
 }

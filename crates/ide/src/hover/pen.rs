@@ -22,16 +22,16 @@ pub(super) fn facts(sheet: &mut Sheet, pen: &Pen) {
 /// sees it otherwise has it.
 pub(super) fn wants<'a>(sheet: &mut Sheet, judged: impl Iterator<Item = &'a JudgedWant>) {
     let units = sheet.sizes().units();
-    let mut told: Vec<&Measured> = Vec::new();
+    let mut reported: Vec<&Measured> = Vec::new();
     for want in judged {
         let measured = &want.measured;
-        if told.contains(&measured) {
+        if reported.contains(&measured) {
             continue;
         }
-        if let Some(pen) = want.pen.as_ref().filter(|_| !told.is_empty()) {
+        if let Some(pen) = want.pen.as_ref().filter(|_| !reported.is_empty()) {
             sheet.row("in", pen);
         }
-        told.push(measured);
+        reported.push(measured);
         let comes_to = measured.rendered().map(|it| it.in_units(units));
         sheet.row("comes to", comes_to.as_deref().unwrap_or("not known"));
         if let Some(range) = measured.rendered_range() {

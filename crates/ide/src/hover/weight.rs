@@ -99,17 +99,17 @@ fn report(sheet: &mut Sheet, view: &PartView<'_>, change: Option<Change>) {
     };
     let balance = moved(own.mass_g, own.centre_mm, change.centre_mm);
     let sizes = sheet.sizes();
-    let mut says = format!(
+    let mut message = format!(
         "about {} g, balance {}",
         signed(change.mass_g, 3),
         sizes.change(balance, 2)
     );
     if let Some((pen, state, mass, at_mm)) = in_a_pen(view, change.centre_mm) {
         let balance = moved(mass.mass_g, mass.centre_mm, at_mm);
-        says += &format!("; of {pen} {state} {}", sizes.change(balance, 2));
+        message += &format!("; of {pen} {state} {}", sizes.change(balance, 2));
     }
     let what = format!("{} wider", sizes.one(wider(sheet)));
-    sheet.row(&what, &says);
+    sheet.row(&what, &message);
 }
 
 /// The first pen that has the part, in the hand if it can be: its name, its state, its mass, and

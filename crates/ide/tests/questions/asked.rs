@@ -108,7 +108,7 @@ impl Asked {
     }
 
     /// The same, of a maker who chose these units.
-    pub(crate) fn told_in(self, units: quillet_ide::Units) -> Self {
+    pub(crate) fn rendered_in(self, units: quillet_ide::Units) -> Self {
         let settings = quillet_ide::Settings {
             units,
             ..quillet_ide::Settings::default()

@@ -49,8 +49,8 @@ fn completion_offers_sizes_and_measures() {
 }
 
 /// What is offered at `|` of a `want` in a pen.
-fn want(said: &str) -> Vec<String> {
-    at(&format!("{PEN}pen heron {{\n  want {said}\n}}\n")).labels()
+fn want(written: &str) -> Vec<String> {
+    at(&format!("{PEN}pen heron {{\n  want {written}\n}}\n")).labels()
 }
 
 #[test]
@@ -93,7 +93,8 @@ fn completion_offers_quantities_and_materials_each_in_their_place() {
 #[test]
 fn completion_in_a_joint_keeps_to_its_two_parts() {
     const LINER: &str = "part liner from front to back {\n  length 20\n}\n";
-    let joint = |said: &str| at(&format!("{PEN}{LINER}pen heron {{\n  {said}\n}}\n")).labels();
+    let joint =
+        |written: &str| at(&format!("{PEN}{LINER}pen heron {{\n  {written}\n}}\n")).labels();
     let second = joint("glue liner.front into |");
     assert!(second.contains(&"cap.mouth".into()) && !second.contains(&"liner.back".into()));
     assert_eq!(

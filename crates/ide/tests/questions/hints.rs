@@ -29,11 +29,14 @@ fn hints_can_be_turned_off_by_kind() {
         let hints = quillet_ide::inlays(&asked.analysis, settings, file, all);
         hints.into_iter().map(|hint| hint.text).collect::<Vec<_>>()
     };
-    let told = hints(&settings);
-    assert!(told.iter().any(|hint| hint == "tap drill 12.2"), "{told:?}");
+    let reported = hints(&settings);
     assert!(
-        told.iter().any(|hint| hint.starts_with("wall ")),
-        "{told:?}"
+        reported.iter().any(|hint| hint == "tap drill 12.2"),
+        "{reported:?}"
+    );
+    assert!(
+        reported.iter().any(|hint| hint.starts_with("wall ")),
+        "{reported:?}"
     );
     settings.units = quillet_ide::Units::Inches;
     // 12.2 mm over 25.4.
@@ -65,8 +68,8 @@ fn inches_are_told_in_millimetres() {
 fn a_file_in_inches_is_not_told_in_millimetres_unless_it_is_asked() {
     let text = "dimensions in inches\npart a from x to y {\n  length 2\n  mass 3 at 12.7mm\n  \
         from x { drill 7/16in to 1.5 point 135 }\n}\n";
-    let told = |units| {
-        let asked = at(text).told_in(units);
+    let reported = |units| {
+        let asked = at(text).rendered_in(units);
         let file = &asked.cursor().file;
         let all = Span::new(file.id, 0, file.text.len());
         let hints = quillet_ide::inlays(&asked.analysis, asked.snapshot.settings(), file, all);
@@ -77,21 +80,21 @@ fn a_file_in_inches_is_not_told_in_millimetres_unless_it_is_asked() {
         });
         hints.collect::<Vec<_>>()
     };
-    let pairs = |told: &[(&str, &str)]| {
-        let pairs = told
+    let pairs = |reported: &[(&str, &str)]| {
+        let pairs = reported
             .iter()
             .map(|(one, two)| ((*one).to_owned(), (*two).to_owned()));
         pairs.collect::<Vec<_>>()
     };
-    assert_eq!(told(Units::File), pairs(&[("12.7mm", "0.5 in")]));
-    assert_eq!(told(Units::Inches), pairs(&[("12.7mm", "0.5 in")]));
+    assert_eq!(reported(Units::File), pairs(&[("12.7mm", "0.5 in")]));
+    assert_eq!(reported(Units::Inches), pairs(&[("12.7mm", "0.5 in")]));
     let in_mm = [
         ("2", "50.8 mm"),
         ("7/16in", "11.113 mm"),
         ("1.5", "38.1 mm"),
     ];
-    assert_eq!(told(Units::Millimetres), pairs(&in_mm));
-    assert_eq!(told(Units::Both), pairs(&in_mm));
+    assert_eq!(reported(Units::Millimetres), pairs(&in_mm));
+    assert_eq!(reported(Units::Both), pairs(&in_mm));
 }
 
 #[test]

@@ -22,7 +22,7 @@ fn hover_tells_what_was_worked_out() {
         "{thread}"
     );
     assert!(!drill.contains("fraction"), "{drill}");
-    let both = at_pen("drill 12.2").told_in(Units::Both).hover();
+    let both = at_pen("drill 12.2").rendered_in(Units::Both).hover();
     assert!(
         both.contains("nearest fraction | 31/64in − 0.103 mm"),
         "{both}"
@@ -30,7 +30,7 @@ fn hover_tells_what_was_worked_out() {
     assert!(both.contains("| 12.2 mm · 0.4803 in |"), "{both}");
     let number = at_pen("13.1 to").hover();
     assert!(number.starts_with("13.1 mm"), "{number}");
-    let number = at_pen("13.1 to").told_in(Units::Both).hover();
+    let number = at_pen("13.1 to").rendered_in(Units::Both).hover();
     assert!(number.contains("33/64in"), "{number}");
     let station = at_pen("at 40").hover();
     assert!(station.contains("| from the mouth | 40 mm"), "{station}");
@@ -59,8 +59,8 @@ fn hover_tells_what_a_tenth_of_a_millimetre_weighs() {
         |a: f64, b: f64, long: f64| std::f64::consts::PI / 12.0 * long * (a * a + a * b + b * b);
     let wider = cone(15.2, 15.7, 40.0) + cone(15.7, 14.0, 24.0);
     let grown_g = (wider - cone(15.2, 15.6, 40.0) - cone(15.6, 14.0, 24.0)) * 1.19e-3;
-    let says = format!("| 0.1 mm wider | about +{grown_g:.3} g,");
-    assert!(station.contains(&says), "{says} in {station}");
+    let message = format!("| 0.1 mm wider | about +{grown_g:.3} g,");
+    assert!(station.contains(&message), "{message} in {station}");
 }
 
 #[test]
@@ -79,9 +79,9 @@ fn a_preview_draws_a_pen_and_its_parts_at_one_scale() {
     // What is asked for by variables or by the viewer's colours is lost in some viewers.
     assert!(!picture.svg.contains("var(") && !picture.svg.contains("currentColor"));
     let part = quillet_ide::preview_of(&asked.analysis, "cap").unwrap();
-    let told: Vec<_> = part.measures.iter().map(|it| it.0.as_str()).collect();
+    let reported: Vec<_> = part.measures.iter().map(|it| it.0.as_str()).collect();
     assert_eq!(
-        told,
+        reported,
         ["length", "greatest ⌀", "mass", "balance", "least wall"]
     );
 }

@@ -90,11 +90,11 @@ fn what_uses_what_can_be_followed_both_ways() {
 fn symbols_tell_sizes() {
     let asked = at_pen("cap from");
     let symbols = quillet_ide::symbols(&asked.analysis, asked.cursor().file);
-    let told: Vec<_> = symbols
+    let reported: Vec<_> = symbols
         .iter()
         .map(|it| (it.name.as_str(), it.detail.as_str()))
         .collect();
-    assert_eq!(told, [("grip", "11.4"), ("cap", "64 mm, ⌀ 15.6")]);
+    assert_eq!(reported, [("grip", "11.4"), ("cap", "64 mm, ⌀ 15.6")]);
     let inner: Vec<_> = symbols[1].inner.iter().map(|it| it.name.as_str()).collect();
     assert_eq!(inner, ["outside", "from mouth"]);
     let found = quillet_ide::find(&asked.snapshot, "cls", &|| false);

@@ -20,21 +20,21 @@ fn everything(name: &str) -> Vec<(String, String)> {
         workspace.set(&file, fs::read_to_string(&file).unwrap().into());
     }
     let snapshot = workspace.snapshot();
-    let mut told = in_the_text(&snapshot, &path);
+    let mut reported = in_the_text(&snapshot, &path);
     let analysis = snapshot.analysis(&path, &|| false).unwrap();
     let design = &analysis.design;
     let parts = design.parts.iter().map(|it| &it.name.text);
     for name in parts.chain(design.pens.iter().map(|it| &it.name.text)) {
         if let Some(preview) = quillet_ide::preview_of(&analysis, name) {
-            let measures = preview.measures.into_iter().map(|(_, says)| says);
-            told.extend(measures.map(|says| (format!("preview of {name}"), says)));
-            told.extend(preview.legend.into_iter().map(|it| ("legend".into(), it)));
+            let measures = preview.measures.into_iter().map(|(_, message)| message);
+            reported.extend(measures.map(|message| (format!("preview of {name}"), message)));
+            reported.extend(preview.legend.into_iter().map(|it| ("legend".into(), it)));
             let drawn = preview.pictures.iter().flat_map(|it| it.svg.split('>'));
             let texts = drawn.filter_map(|it| it.split_once('<'));
-            told.extend(texts.map(|(text, _)| ("picture".into(), text.to_owned())));
+            reported.extend(texts.map(|(text, _)| ("picture".into(), text.to_owned())));
         }
     }
-    told
+    reported
 }
 
 fn in_the_text(snapshot: &Snapshot, path: &Path) -> Vec<(String, String)> {
@@ -42,22 +42,22 @@ fn in_the_text(snapshot: &Snapshot, path: &Path) -> Vec<(String, String)> {
     let settings = Settings::default();
     let file = analysis.files()[0].clone();
     let all = Span::new(file.id, 0, file.text.len());
-    let mut told = Vec::new();
+    let mut reported = Vec::new();
     for hint in quillet_ide::inlays(&analysis, &settings, &file, all) {
-        told.push(("hint".to_owned(), hint.text));
+        reported.push(("hint".to_owned(), hint.text));
     }
     for lens in quillet_ide::lenses(&analysis, &settings, &file, &|| false).unwrap() {
-        told.push(("lens".into(), lens.text));
+        reported.push(("lens".into(), lens.text));
     }
     for symbol in quillet_ide::symbols(&analysis, &file) {
-        told.push((format!("symbol {}", symbol.name), symbol.detail));
+        reported.push((format!("symbol {}", symbol.name), symbol.detail));
     }
     let mut asked = BTreeSet::new();
     for token in &file.parsed.tokens {
         let at = file.text.get(token.span.range()).unwrap().to_owned();
         let cursor = Cursor::at(&analysis, token.span.start as usize).unwrap();
         if let Some(hover) = quillet_ide::hover(snapshot, cursor) {
-            told.push((format!("hover on {at}"), hover.text));
+            reported.push((format!("hover on {at}"), hover.text));
         }
         // What may follow a word is much the same wherever it stands.
         if !asked.insert(at.clone()) {
@@ -67,28 +67,28 @@ fn in_the_text(snapshot: &Snapshot, path: &Path) -> Vec<(String, String)> {
         for action in actions.unwrap() {
             // To say it in the other unit is what this one is for.
             if !action.title.starts_with("write ") || action.title.contains("out: ") {
-                told.push((format!("action on {at}"), action.title));
+                reported.push((format!("action on {at}"), action.title));
             }
         }
         let offered = quillet_ide::complete(snapshot, cursor).into_iter();
         for choice in offered.flat_map(|it| it.choices) {
             let about = quillet_ide::about(&analysis, &choice.about).unwrap_or_default();
             let what = format!("completion {} at {at}", choice.label);
-            told.push((what.clone(), choice.detail));
+            reported.push((what.clone(), choice.detail));
             // What a word means is told with an example; the example is not of this file.
             if !matches!(
                 choice.about,
                 quillet_ide::DocumentationKey::Word(_) | quillet_ide::DocumentationKey::Rule(_)
             ) {
-                told.push((what, about));
+                reported.push((what, about));
             }
         }
     }
-    told
+    reported
 }
 
 /// The lines that speak of a unit, apart from the names of drills.
-fn of_unit<'a>(told: &'a [(String, String)], unit: &str) -> Vec<(&'a str, &'a str)> {
+fn of_unit<'a>(reported: &'a [(String, String)], unit: &str) -> Vec<(&'a str, &'a str)> {
     let speaks = |line: &&str| {
         let words = line.split([' ', ',', ')', '(', '|', ';']);
         let words: Vec<&str> = words.filter(|it| !it.is_empty()).collect();
@@ -96,9 +96,9 @@ fn of_unit<'a>(told: &'a [(String, String)], unit: &str) -> Vec<(&'a str, &'a st
             .windows(2)
             .any(|pair| pair[1] == unit && pair[0].ends_with(|it: char| it.is_ascii_digit()))
     };
-    let lines = told
+    let lines = reported
         .iter()
-        .flat_map(|(what, says)| says.lines().map(move |it| (&**what, it)));
+        .flat_map(|(what, message)| message.lines().map(move |it| (&**what, it)));
     let lines = lines.filter(|(_, line)| speaks(line));
     // A page of a rule is the same for every file, and so are the words of the language.
     lines
@@ -108,18 +108,19 @@ fn of_unit<'a>(told: &'a [(String, String)], unit: &str) -> Vec<(&'a str, &'a st
 
 #[test]
 fn a_pen_in_inches_is_told_in_inches() {
-    let told = everything(INCHES);
-    assert_eq!(of_unit(&told, "mm"), [("", ""); 0]);
-    assert!(of_unit(&told, "in").len() > 100);
+    let reported = everything(INCHES);
+    assert_eq!(of_unit(&reported, "mm"), [("", ""); 0]);
+    assert!(of_unit(&reported, "in").len() > 100);
     assert!(
-        told.iter()
-            .any(|(_, says)| says.contains("17/64in exactly"))
+        reported
+            .iter()
+            .any(|(_, message)| message.contains("17/64in exactly"))
     );
 }
 
 #[test]
 fn a_pen_in_millimetres_is_told_in_millimetres() {
-    let told = everything(MM);
-    assert_eq!(of_unit(&told, "in"), [("", ""); 0]);
-    assert!(of_unit(&told, "mm").len() > 100);
+    let reported = everything(MM);
+    assert_eq!(of_unit(&reported, "in"), [("", ""); 0]);
+    assert!(of_unit(&reported, "mm").len() > 100);
 }

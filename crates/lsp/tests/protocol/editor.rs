@@ -37,7 +37,7 @@ impl Editor {
             json!({"processId": null, "capabilities": capabilities, "workspaceFolders": folders});
         let answer = editor.ask("initialize", params).await;
         assert!(answer["capabilities"].is_object(), "{answer}");
-        editor.tell("initialized", json!({})).await;
+        editor.notify("initialized", json!({})).await;
         editor
     }
 
@@ -77,7 +77,7 @@ impl Editor {
     }
 
     /// Sends a notification.
-    pub(crate) async fn tell(&mut self, method: &str, params: Value) {
+    pub(crate) async fn notify(&mut self, method: &str, params: Value) {
         let message = json!({"jsonrpc": "2.0", "method": method, "params": params});
         write_frame(&self.to, &message).await;
     }
@@ -154,7 +154,7 @@ impl Editor {
     /// Opens a document, version 1.
     pub(crate) async fn open(&mut self, uri: &str, text: &str) {
         let document = json!({"uri": uri, "languageId": "quillet", "version": 1, "text": text});
-        self.tell("textDocument/didOpen", json!({"textDocument": document}))
+        self.notify("textDocument/didOpen", json!({"textDocument": document}))
             .await;
     }
 
@@ -162,7 +162,7 @@ impl Editor {
     pub(crate) async fn change(&mut self, uri: &str, version: i64, changes: Value) {
         let params =
             json!({"textDocument": {"uri": uri, "version": version}, "contentChanges": changes});
-        self.tell("textDocument/didChange", params).await;
+        self.notify("textDocument/didChange", params).await;
     }
 
     /// The server's own copy of a document.

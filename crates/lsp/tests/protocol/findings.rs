@@ -78,27 +78,35 @@ async fn an_edit_in_a_shared_file_refreshes_the_pens_that_use_it() {
     editor.diagnostics(&uri(&shared), 2).await;
     // The pen is not open; it is in the folder.
     let found = loop {
-        let told = editor.heard("textDocument/publishDiagnostics").await;
+        let reported = editor.heard("textDocument/publishDiagnostics").await;
         let unknown = |it: &Value| it["code"] == "unknown-name";
-        if told["uri"] == json!(uri(&pen))
-            && told["diagnostics"].as_array().unwrap().iter().any(unknown)
+        if reported["uri"] == json!(uri(&pen))
+            && reported["diagnostics"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .any(unknown)
         {
-            break told;
+            break reported;
         }
     };
     assert_eq!(found["version"], Value::Null);
     // And the file as the disk has it counts again when it is closed.
     editor
-        .tell(
+        .notify(
             "textDocument/didClose",
             json!({"textDocument": {"uri": uri(&shared)}}),
         )
         .await;
     loop {
-        let told = editor.heard("textDocument/publishDiagnostics").await;
+        let reported = editor.heard("textDocument/publishDiagnostics").await;
         let unknown = |it: &Value| it["code"] == "unknown-name";
-        if told["uri"] == json!(uri(&pen))
-            && !told["diagnostics"].as_array().unwrap().iter().any(unknown)
+        if reported["uri"] == json!(uri(&pen))
+            && !reported["diagnostics"]
+                .as_array()
+                .unwrap()
+                .iter()
+                .any(unknown)
         {
             break;
         }

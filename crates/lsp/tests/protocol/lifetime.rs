@@ -8,14 +8,14 @@ use serde_json::{Value, json};
 async fn ends_on_exit_though_the_pipe_stays_open() {
     let mut editor = Editor::start().await;
     editor.ask("shutdown", Value::Null).await;
-    editor.tell("exit", Value::Null).await;
+    editor.notify("exit", Value::Null).await;
     assert_eq!(editor.ended().await, Ended::Orderly);
 }
 
 #[tokio::test]
 async fn exit_without_shutdown_is_abrupt() {
     let mut editor = Editor::start().await;
-    editor.tell("exit", Value::Null).await;
+    editor.notify("exit", Value::Null).await;
     assert_eq!(editor.ended().await, Ended::Abrupt);
 }
 
@@ -23,7 +23,7 @@ async fn exit_without_shutdown_is_abrupt() {
 async fn messages_after_exit_do_not_keep_it_alive() {
     let mut editor = Editor::start().await;
     editor.ask("shutdown", Value::Null).await;
-    editor.tell("exit", Value::Null).await;
+    editor.notify("exit", Value::Null).await;
     for _ in 0..20 {
         editor.request("textDocument/hover", json!({})).await;
     }
@@ -37,7 +37,7 @@ async fn exit_is_heard_while_a_request_never_ends() {
         .request("quillet/probe/slow", json!({"ms": 3_600_000}))
         .await;
     editor.ask("shutdown", json!({})).await;
-    editor.tell("exit", json!({})).await;
+    editor.notify("exit", json!({})).await;
     assert_eq!(editor.ended().await, Ended::Orderly);
 }
 
@@ -47,10 +47,10 @@ async fn all_said_at_once_is_answered_in_full() {
     let first = editor
         .request("initialize", json!({"capabilities": {}}))
         .await;
-    editor.tell("initialized", json!({})).await;
+    editor.notify("initialized", json!({})).await;
     editor.open("untitled:one", "-- nothing yet\n").await;
     let last = editor.request("shutdown", Value::Null).await;
-    editor.tell("exit", Value::Null).await;
+    editor.notify("exit", Value::Null).await;
     let answer = editor.answer(first).await;
     assert_eq!(answer["result"]["serverInfo"]["name"], "quillet");
     assert_eq!(editor.answer(last).await["result"], Value::Null);

@@ -58,7 +58,7 @@ async fn results_for_an_old_version_are_dropped() {
         .with_slow_analysis(Duration::from_millis(60));
     let mut editor = Editor::connect(slow);
     editor.ask("initialize", json!({"capabilities": {}})).await;
-    editor.tell("initialized", json!({})).await;
+    editor.notify("initialized", json!({})).await;
     editor.open(URI, "let a = 1\n").await;
     for version in 2..40 {
         let end = json!({"line": 0, "character": 0});
@@ -101,7 +101,9 @@ async fn a_cancel_and_a_fast_request_are_answered_while_four_slow_ones_run() {
     }
     let begun = Instant::now();
     assert_eq!(editor.text(URI).await, "let a = 1\n");
-    editor.tell("$/cancelRequest", json!({"id": slow[2]})).await;
+    editor
+        .notify("$/cancelRequest", json!({"id": slow[2]}))
+        .await;
     // -32800, "request cancelled".
     assert_eq!(editor.answer(slow[2]).await["error"]["code"], -32800);
     assert!(
@@ -119,7 +121,7 @@ async fn a_cancelled_request_stops_working() {
     let id = editor
         .request("quillet/probe/slow", json!({"ms": 60_000}))
         .await;
-    editor.tell("$/cancelRequest", json!({"id": id})).await;
+    editor.notify("$/cancelRequest", json!({"id": id})).await;
     assert_eq!(editor.answer(id).await["error"]["code"], -32800);
     let begun = Instant::now();
     loop {

@@ -12,7 +12,7 @@ async fn offering(encodings: Value) -> (Editor, Value) {
     let answer = editor
         .ask("initialize", json!({"capabilities": capabilities}))
         .await;
-    editor.tell("initialized", json!({})).await;
+    editor.notify("initialized", json!({})).await;
     (editor, answer["capabilities"]["positionEncoding"].clone())
 }
 

@@ -159,7 +159,7 @@ async fn an_unknown_request_is_answered_and_an_unknown_notification_is_not() {
     }
     editor.everything().await;
     for method in ["$/nothing", "textDocument/nothing"] {
-        editor.tell(method, json!({})).await;
+        editor.notify(method, json!({})).await;
     }
     assert_eq!(editor.everything().await, Vec::<Value>::new());
     let id = editor
@@ -179,7 +179,7 @@ async fn the_server_ends_when_the_process_of_its_editor_is_gone() {
     let mut editor = Editor::connect(Session::new());
     let params = json!({"processId": process.id(), "capabilities": {}});
     editor.ask("initialize", params).await;
-    editor.tell("initialized", json!({})).await;
+    editor.notify("initialized", json!({})).await;
     assert_eq!(
         editor
             .ask(
@@ -251,7 +251,7 @@ async fn settings_that_are_sent_unasked_do_not_stop_the_session() {
     let mut editor = Editor::start().await;
     let settings = json!({"settings": {"quillet": {"units": "in"}}});
     editor
-        .tell("workspace/didChangeConfiguration", settings)
+        .notify("workspace/didChangeConfiguration", settings)
         .await;
     lives(&mut editor).await;
 }

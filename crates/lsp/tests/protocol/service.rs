@@ -64,8 +64,8 @@ async fn completions_carry_their_edit_and_are_explained_when_asked() {
     assert!(of_items.iter().any(|item| item["label"] == "part"));
     assert!(!of_items.iter().any(|item| item["label"] == "part, whole"));
     let drill = items.iter().find(|item| item["label"] == "drill").unwrap();
-    let told = editor.ask("completionItem/resolve", drill.clone()).await;
-    let text = told["documentation"]["value"].as_str().unwrap();
+    let reported = editor.ask("completionItem/resolve", drill.clone()).await;
+    let text = reported["documentation"]["value"].as_str().unwrap();
     assert!(text.starts_with("A drilled hole"), "{text}");
 }
 
@@ -131,7 +131,7 @@ async fn settings_are_fetched_and_followed() {
     assert!(hints.to_string().contains("tenon"), "{hints}");
     editor.configure(json!({"hints": {"tenons": false}}));
     editor
-        .tell(
+        .notify(
             "workspace/didChangeConfiguration",
             json!({"settings": null}),
         )
@@ -276,11 +276,11 @@ async fn files_are_watched_and_what_changes_on_the_disk_is_seen() {
     let watches = json!({"workspace": {"didChangeWatchedFiles": {"dynamicRegistration": true}}});
     let mut editor = Editor::start_with(watches, Some(folder.path())).await;
     editor.heard("client/registerCapability").await;
-    let told = editor.heard("textDocument/publishDiagnostics").await;
-    assert!(!told["diagnostics"].as_array().unwrap().is_empty());
+    let reported = editor.heard("textDocument/publishDiagnostics").await;
+    assert!(!reported["diagnostics"].as_array().unwrap().is_empty());
     std::fs::remove_file(&pen).unwrap();
     let gone = json!({"changes": [{"uri": uri(&pen), "type": 3}]});
-    editor.tell("workspace/didChangeWatchedFiles", gone).await;
-    let told = editor.heard("textDocument/publishDiagnostics").await;
-    assert_eq!(told["diagnostics"], json!([]));
+    editor.notify("workspace/didChangeWatchedFiles", gone).await;
+    let reported = editor.heard("textDocument/publishDiagnostics").await;
+    assert_eq!(reported["diagnostics"], json!([]));
 }

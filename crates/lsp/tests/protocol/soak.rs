@@ -42,8 +42,10 @@ const TYPED: [&str; 28] = [
 ];
 
 fn edits() -> usize {
-    let said = std::env::var("QUILLET_SOAK").ok();
-    said.and_then(|said| said.parse().ok()).unwrap_or(600)
+    let written = std::env::var("QUILLET_SOAK").ok();
+    written
+        .and_then(|written| written.parse().ok())
+        .unwrap_or(600)
 }
 
 fn examples() -> Vec<PathBuf> {
@@ -88,7 +90,7 @@ async fn a_long_session_of_random_edits_drifts_nowhere() {
         editor.diagnostics(&uri, each as i64 + 1).await;
         editor.forget_heard();
         editor
-            .tell(
+            .notify(
                 "textDocument/didClose",
                 json!({"textDocument": {"uri": uri}}),
             )
@@ -126,7 +128,7 @@ async fn random_questions_at_random_places_never_fail_inside() {
         settle(&mut editor, &mut asked).await;
         editor.forget_heard();
         editor
-            .tell(
+            .notify(
                 "textDocument/didClose",
                 json!({"textDocument": {"uri": uri}}),
             )
@@ -296,8 +298,8 @@ fn places(shown: &[Value]) -> Vec<(String, u64, u64)> {
 
 /// Resident memory; none where the system does not tell.
 fn memory_mb() -> Option<f64> {
-    let told = std::fs::read_to_string("/proc/self/statm").ok()?;
-    let pages: f64 = told.split_whitespace().nth(1)?.parse().ok()?;
+    let reported = std::fs::read_to_string("/proc/self/statm").ok()?;
+    let pages: f64 = reported.split_whitespace().nth(1)?.parse().ok()?;
     Some(pages * 4096.0 / 1e6)
 }
 
@@ -305,6 +307,6 @@ fn memory_mb() -> Option<f64> {
 async fn at_once(editor: &mut Editor) {
     let settings = json!({"settings": {"syntaxDelay": 0}});
     editor
-        .tell("workspace/didChangeConfiguration", settings)
+        .notify("workspace/didChangeConfiguration", settings)
         .await;
 }

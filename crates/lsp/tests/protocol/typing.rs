@@ -43,7 +43,7 @@ async fn types(editor: &mut Editor, version: i64, line: usize, text: &str) {
 }
 
 /// The rule and the line of each finding.
-fn told(found: &[Value]) -> Vec<(&str, u64)> {
+fn reported(found: &[Value]) -> Vec<(&str, u64)> {
     let places = found.iter().map(|it| {
         let line = it["range"]["start"]["line"].as_u64().unwrap();
         (it["code"].as_str().unwrap(), line)
@@ -52,7 +52,7 @@ fn told(found: &[Value]) -> Vec<(&str, u64)> {
 }
 
 fn syntax(found: &[Value]) -> Vec<u64> {
-    let slips = told(found).into_iter().filter(|it| it.0 == "syntax");
+    let slips = reported(found).into_iter().filter(|it| it.0 == "syntax");
     slips.map(|it| it.1).collect()
 }
 
@@ -64,7 +64,7 @@ async fn a_slip_on_the_line_that_is_typed_on_waits_and_all_else_does_not() {
     let at_once = editor.diagnostics(URI, 2).await;
     assert!(begun.elapsed() < Duration::from_millis(50));
     assert_eq!(syntax(&at_once), [0; 0]);
-    assert!(told(&at_once).iter().any(|it| it.0 == "thin-wall"));
+    assert!(reported(&at_once).iter().any(|it| it.0 == "thin-wall"));
     let later = editor.diagnostics(URI, 2).await;
     let waited = begun.elapsed();
     assert_eq!(syntax(&later), [12]);
@@ -134,7 +134,7 @@ async fn how_long_is_waited_can_be_set() {
         let mut editor = with_barrel().await;
         let settings = json!({"settings": {"quillet": {"syntaxDelay": ms}}});
         editor
-            .tell("workspace/didChangeConfiguration", settings)
+            .notify("workspace/didChangeConfiguration", settings)
             .await;
         let begun = Instant::now();
         types(&mut editor, 2, LAST, "threa").await;

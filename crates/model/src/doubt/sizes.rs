@@ -62,18 +62,19 @@ pub(super) fn of(part: &Part, hand: &Hand) -> Vec<(Mass, Mass)> {
     if let Some(comes) = longer(part, hand.keeps(ToleranceKind::Length, part.length)) {
         metal.insert(Size::Length, comes);
     }
-    let told = metal.into_iter().filter(|(_, it)| it.mass_g != 0.0);
-    told.map(|(size, it)| {
-        let at = it.moment / it.mass_g;
-        let grown = Mass::at(it.mass_g, at);
-        // A drilled hole comes out over size and never under.
-        let shrunk = match is_drilled(part, size) {
-            true => Mass::default(),
-            false => Mass::at(-it.mass_g, at),
-        };
-        (shrunk, grown)
-    })
-    .collect()
+    let reported = metal.into_iter().filter(|(_, it)| it.mass_g != 0.0);
+    reported
+        .map(|(size, it)| {
+            let at = it.moment / it.mass_g;
+            let grown = Mass::at(it.mass_g, at);
+            // A drilled hole comes out over size and never under.
+            let shrunk = match is_drilled(part, size) {
+                true => Mass::default(),
+                false => Mass::at(-it.mass_g, at),
+            };
+            (shrunk, grown)
+        })
+        .collect()
 }
 
 fn feature(part: &Part, origin: Origin) -> Option<&Feature> {

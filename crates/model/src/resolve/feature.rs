@@ -18,13 +18,13 @@ impl<'a> Resolver<'a> {
             let Some(end) = self.part_end(part, block.end) else {
                 continue;
             };
-            for said in block.features {
-                match self.feature(said, block, end, part, frame) {
+            for statement in block.features {
+                match self.feature(statement, block, end, part, frame) {
                     Some(feature) => part.features.extend([feature]),
-                    None if matches!(said.kind, FeatureKind::Accept(_)) => {}
+                    None if matches!(statement.kind, FeatureKind::Accept(_)) => {}
                     None => {
-                        thread_lost |= matches!(said.kind, FeatureKind::Thread { .. });
-                        part.outside_known &= !may_be_outside(&said.kind);
+                        thread_lost |= matches!(statement.kind, FeatureKind::Thread { .. });
+                        part.outside_known &= !may_be_outside(&statement.kind);
                         self.lost += 1;
                     }
                 }
@@ -38,21 +38,21 @@ impl<'a> Resolver<'a> {
 
     fn feature(
         &mut self,
-        said: &ast::Feature,
+        statement: &ast::Feature,
         block: &Block<'a>,
         end: End,
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<Feature> {
-        let (cut, size_span, along) = self.cut(said, part, frame)?;
+        let (cut, size_span, along) = self.cut(statement, part, frame)?;
         let along = self.within(along, part)?;
-        let clock = match &said.kind {
+        let clock = match &statement.kind {
             FeatureKind::Thread { clock, .. } => clock.as_ref(),
             _ => None,
         };
         let clock = clock.and_then(|sum| self.bearing(sum, frame));
         Some(Feature {
-            span: said.span,
+            span: statement.span,
             block: block.span,
             end,
             from: along.from,
@@ -62,18 +62,18 @@ impl<'a> Resolver<'a> {
             clock,
             size_span,
             reach_span: along.span,
-            face: said.face.clone(),
+            face: statement.face.clone(),
         })
     }
 
     fn cut(
         &mut self,
-        said: &ast::Feature,
+        statement: &ast::Feature,
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<(Cut, Span, AxialRange)> {
-        let here = said.span;
-        Some(match &said.kind {
+        let here = statement.span;
+        Some(match &statement.kind {
             FeatureKind::Tenon { dia, length } => {
                 let size = dia.as_ref().map(|sum| self.positive(sum, "a tenon", frame));
                 let to = self.positive(length, "a tenon", frame);

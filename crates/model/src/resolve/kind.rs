@@ -15,22 +15,22 @@ impl<'a> Resolver<'a> {
         bought: bool,
         frame: &mut Frame<'a>,
     ) -> PartKind {
-        let said = self.measured(lines, frame);
-        let kind = match (bought, said.ring) {
+        let given = self.measured(lines, frame);
+        let kind = match (bought, given.ring) {
             (false, _) => PartKind::Cut(CutPart {
                 blanks: Vec::new(),
                 stocked: true,
             }),
             (true, Some(size)) => PartKind::Ring(RingPart {
                 title: lines.title.clone(),
-                mass: said.mass,
+                mass: given.mass,
                 size,
             }),
             (true, None) => PartKind::Bought(BoughtPart {
                 title: lines.title.clone(),
-                mass: said.mass,
-                holds_ml: said.holds_ml,
-                arm: said.arm,
+                mass: given.mass,
+                holds_ml: given.holds_ml,
+                arm: given.arm,
             }),
         };
         for line in lines.single.iter().chain(&lines.blanks) {
@@ -44,7 +44,7 @@ impl<'a> Resolver<'a> {
     }
 
     fn measured(&mut self, lines: &Lines<'a>, frame: &mut Frame<'a>) -> Measured {
-        let mut said = Measured::default();
+        let mut given = Measured::default();
         for line in &lines.single {
             match &line.kind {
                 LineKind::Mass { mass, at } => {
@@ -52,29 +52,29 @@ impl<'a> Resolver<'a> {
                     let at = at
                         .as_ref()
                         .and_then(|at| self.distance(at, "a place", frame));
-                    said.mass = mass_g.map(|mass_g| GivenMass {
+                    given.mass = mass_g.map(|mass_g| GivenMass {
                         span: line.span,
                         mass_g,
                         at,
                     });
                 }
                 LineKind::Holds(sum) => {
-                    said.holds_ml = self.amount(sum, "an ink capacity", Quantity::as_ml, frame);
+                    given.holds_ml = self.amount(sum, "an ink capacity", Quantity::as_ml, frame);
                 }
                 LineKind::Ring { inside, cord } => {
                     let inside = self.positive(inside, "a ring", frame);
                     let cord = self.positive(cord, "a cord", frame);
-                    said.ring = inside.zip(cord).map(|(inside, cord)| Ring {
+                    given.ring = inside.zip(cord).map(|(inside, cord)| Ring {
                         span: line.span,
                         inside,
                         cord,
                     });
                 }
-                LineKind::Arm(sum) => said.arm = self.positive(sum, "an arm", frame),
+                LineKind::Arm(sum) => given.arm = self.positive(sum, "an arm", frame),
                 _ => {}
             }
         }
-        said
+        given
     }
 }
 

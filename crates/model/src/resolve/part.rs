@@ -100,8 +100,8 @@ impl<'a> Resolver<'a> {
         }
         part.whole &= complete && self.lost == lost;
         part.limits = self.limits(lines.limits.iter().copied(), frame);
-        for said in &lines.wants {
-            if let Some(want) = self.want(said, WantScope::Part(&part), frame) {
+        for statement in &lines.wants {
+            if let Some(want) = self.want(statement, WantScope::Part(&part), frame) {
                 part.wants.push(want);
             }
         }

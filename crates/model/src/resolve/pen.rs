@@ -53,10 +53,10 @@ impl<'a> Resolver<'a> {
         };
         let before = self.lost;
         let mut asked: Vec<(Option<JointId>, &'a ast::Want)> = Vec::new();
-        for (said, span) in &lines.joints {
-            if let Some(joint) = self.joint(said, *span, &mut pen, &mut frame) {
+        for (statement, span) in &lines.joints {
+            if let Some(joint) = self.joint(statement, *span, &mut pen, &mut frame) {
                 let joint = pen.joints.push(joint);
-                let wants = said.lines.iter().filter_map(|line| match &line.kind {
+                let wants = statement.lines.iter().filter_map(|line| match &line.kind {
                     JointLineKind::Want(want) => Some((Some(joint), want)),
                     _ => None,
                 });
@@ -78,8 +78,8 @@ impl<'a> Resolver<'a> {
             let acceptance = self.acceptance(accept, *scope, &mut frame);
             pen.accepts.push(acceptance);
         }
-        for (joint, said) in asked {
-            let Some(want) = self.want(said, WantScope::Pen(&pen, joint), &mut frame) else {
+        for (joint, statement) in asked {
+            let Some(want) = self.want(statement, WantScope::Pen(&pen, joint), &mut frame) else {
                 continue;
             };
             match joint {

@@ -170,7 +170,7 @@ impl<'a> Resolver<'a> {
             Ok((a, b)) if a.amount <= b.amount => Some((a, b)),
             Ok((a, b)) => {
                 let whole = from.span.to(to.span);
-                let told = text!(
+                let reported = text!(
                     "the range runs from {} down to {}; the smaller is written first",
                     a,
                     b
@@ -178,7 +178,7 @@ impl<'a> Resolver<'a> {
                 let (low, high) = (self.design.text(to.span), self.design.text(from.span));
                 let turned = format!("{low}..{high}");
                 let title = format!("write {turned}");
-                self.emit(out_of_range(whole, told).fix(title, whole, turned));
+                self.emit(out_of_range(whole, reported).fix(title, whole, turned));
                 None
             }
             Err(clash) => {

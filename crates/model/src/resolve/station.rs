@@ -27,8 +27,8 @@ impl<'a> Resolver<'a> {
                         stations.extend([plain(Length::ZERO), plain(part.length)]);
                     }
                 }
-                LineKind::Outside(said) => {
-                    for station in said {
+                LineKind::Outside(content) => {
+                    for station in content {
                         let read = self.station(station, part, frame);
                         all_read &= read.is_some();
                         stations.extend(read);
@@ -46,19 +46,19 @@ impl<'a> Resolver<'a> {
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<Station> {
-        let said = station.said.as_ref()?;
-        let at = self.station_place(said, part, frame);
-        let from = match (&said.from, &said.at.kind) {
+        let content = station.content.as_ref()?;
+        let at = self.station_place(content, part, frame);
+        let from = match (&content.from, &content.at.kind) {
             (Some(from), _) => part.end(&from.text),
             (None, ExprKind::Name(name)) => part.end(name),
             _ => None,
         };
-        let dia = self.distance(&said.dia, "a diameter", frame);
-        let step = said
+        let dia = self.distance(&content.dia, "a diameter", frame);
+        let step = content
             .step
             .as_ref()
             .and_then(|sum| self.distance(sum, "a diameter", frame));
-        let shape = match &said.shape {
+        let shape = match &content.shape {
             None => Some(Shape::Straight),
             Some(shape) => match &shape.kind {
                 ShapeKind::Smooth => Some(Shape::Smooth),
@@ -67,17 +67,20 @@ impl<'a> Resolver<'a> {
                 ShapeKind::Cove(sum) => self.positive(sum, "a cove", frame).map(Shape::Cove),
             },
         };
-        let edge = said.edge.as_ref().and_then(|edge| self.edge(edge, frame));
+        let edge = content
+            .edge
+            .as_ref()
+            .and_then(|edge| self.edge(edge, frame));
         Some(Station {
             span: station.span,
-            dia_span: said.dia.span,
+            dia_span: content.dia.span,
             at: at?,
             from: from.unwrap_or(End::First),
             dia: dia?,
             step,
             shape: shape?,
             edge,
-            face: said.face.clone(),
+            face: content.face.clone(),
         })
     }
 
@@ -92,27 +95,27 @@ impl<'a> Resolver<'a> {
 
     fn station_place(
         &mut self,
-        said: &ast::StationContent,
+        content: &ast::StationContent,
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<Length> {
-        if let (ExprKind::Name(name), None) = (&said.at.kind, &said.from)
+        if let (ExprKind::Name(name), None) = (&content.at.kind, &content.from)
             && let Some(end) = part.end(name)
         {
             let name = ast::Name {
                 text: name.clone(),
-                span: said.at.span,
+                span: content.at.span,
             };
             self.refer_face(part, &name);
             return Some(part.station(end, Length::ZERO));
         }
         // A name where the ends could not be read is likely one of them.
-        if matches!(said.at.kind, ExprKind::Name(_)) && part.lacks_ends() {
+        if matches!(content.at.kind, ExprKind::Name(_)) && part.lacks_ends() {
             self.lost += 1;
             return None;
         }
-        let distance = self.distance(&said.at, "a station", frame);
-        let at = match &said.from {
+        let distance = self.distance(&content.at, "a station", frame);
+        let at = match &content.from {
             None => distance?,
             Some(from) => {
                 let end = self.part_end(part, from);
@@ -123,7 +126,7 @@ impl<'a> Resolver<'a> {
             return Some(at);
         }
         let finding = out_of_range(
-            said.at.span,
+            content.at.span,
             text!(
                 "this station lies at {}, beyond the {} of {}",
                 at,
@@ -134,9 +137,9 @@ impl<'a> Resolver<'a> {
         .label(part.length_span, "the length")
         .hint(text!("a station lies between 0 and {}", part.length));
         let end = part.end_name(End::Second);
-        let past = said.from.is_none() && !part.lacks_ends();
+        let past = content.from.is_none() && !part.lacks_ends();
         self.emit(match past {
-            true => finding.fix(format!("write {end}"), said.at.span, end),
+            true => finding.fix(format!("write {end}"), content.at.span, end),
             false => finding,
         });
         None

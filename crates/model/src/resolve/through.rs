@@ -175,11 +175,11 @@ impl Pair {
 fn span(part: &Part, origin: Origin) -> Span {
     let station = |index: StationId| part.stations.get(index).map(|it| it.span);
     let feature = |index: CutId| part.features.get(index).map(|it| it.span);
-    let said = match origin {
+    let phrase = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         _ => origin.feature().and_then(feature),
     };
-    said.unwrap_or(part.name.span)
+    phrase.unwrap_or(part.name.span)
 }
 
 /// What a maker calls the cut of a surface.

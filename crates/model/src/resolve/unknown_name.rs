@@ -83,12 +83,12 @@ impl Resolver<'_> {
         let duplicate = |it: &&mut Finding| it.span == second && it.rule == RuleId::DUPLICATE_NAME;
         if let Some(finding) = self.design.findings.iter_mut().find(duplicate) {
             let title = format!("call it {name}");
-            let mut told = finding.clone().hint(title.clone()).fix(title, second, name);
+            let mut reported = finding.clone().hint(title.clone()).fix(title, second, name);
             let used = missed.iter().take(MOST_LABELS);
-            told = used.fold(told, |told, at| {
-                told.label(*at, format!("no {} is called {name}", kind.word()))
+            reported = used.fold(reported, |reported, at| {
+                reported.label(*at, format!("no {} is called {name}", kind.word()))
             });
-            *finding = told;
+            *finding = reported;
         }
     }
 
@@ -124,9 +124,11 @@ impl Resolver<'_> {
             };
             let unknown = |it: &&mut Finding| it.span == at && it.rule == RuleId::UNKNOWN_NAME;
             if let Some(finding) = self.design.findings.iter_mut().find(unknown) {
-                let told = finding.clone().label(*defined, "used nowhere so far");
+                let reported = finding.clone().label(*defined, "used nowhere so far");
                 let hint = format!("did you mean {meant}?");
-                *finding = told.hint(hint).fix(format!("write {meant}"), at, &**meant);
+                *finding = reported
+                    .hint(hint)
+                    .fix(format!("write {meant}"), at, &**meant);
             }
         }
     }

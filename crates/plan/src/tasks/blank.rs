@@ -145,12 +145,12 @@ impl Blank {
             stub,
             pieces: pieces(part, beyond),
         };
-        blank.tell(feature_map, problems);
+        blank.report(feature_map, problems);
         blank
     }
 
     /// What the stock lacks.
-    fn tell(&self, feature_map: &FeatureMap, problems: &mut Vec<PlanProblem>) {
+    fn report(&self, feature_map: &FeatureMap, problems: &mut Vec<PlanProblem>) {
         let part = feature_map.part;
         for (index, piece) in part.blanks().iter().enumerate() {
             let (from, to) = (piece.from.to_mm(), piece.to.to_mm());

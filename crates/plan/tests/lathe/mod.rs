@@ -72,7 +72,7 @@ impl<'a> Lathe<'a> {
         &self.route.part
     }
 
-    fn say(&mut self, what: impl std::fmt::Display) {
+    fn report(&mut self, what: impl std::fmt::Display) {
         let work = self.route.operations.get(self.number).map(|it| &it.work);
         self.wrong.push(format!(
             "{} operation {}: {what}: {work:?}",
@@ -85,7 +85,7 @@ impl<'a> Lathe<'a> {
         self.number = number;
         let operation = &self.route.operations[number];
         if operation.needs.iter().any(|need| *need >= number) {
-            self.say("it needs what comes after it");
+            self.report("it needs what comes after it");
         }
         self.hold = operation.hold;
         if matches!(operation.work, Work::TakeHold) {
@@ -111,10 +111,10 @@ impl<'a> Lathe<'a> {
                 | Work::Try(_)
         ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend);
         if cuts && removed < 1e-9 {
-            self.say("it removes nothing");
+            self.report("it removes nothing");
         }
         if removed < -1e-9 {
-            self.say("it adds stock");
+            self.report("it adds stock");
         }
     }
 
@@ -123,7 +123,7 @@ impl<'a> Lathe<'a> {
             Workholding::Collet(grip) => {
                 let (from, to) = (grip.from, grip.to);
                 if !self.root.is_cylinder(from, to, self.route.blank.dia) {
-                    self.say(format!(
+                    self.report(format!(
                         "the collet grips {from} to {to}, which is no longer stock"
                     ));
                 }
@@ -131,7 +131,7 @@ impl<'a> Lathe<'a> {
                     && a < to
                     && from < b
                 {
-                    self.say(format!(
+                    self.report(format!(
                         "the tool at {a} to {b} meets the collet at {from} to {to}"
                     ));
                 }
@@ -145,7 +145,7 @@ impl<'a> Lathe<'a> {
                 };
                 let cut = inside.is_none_or(|inside| self.threaded.contains(&(mount.end, inside)));
                 if !cut || !self.faced[mount.end.index()] {
-                    self.say("the end on the mandrel is not cut yet");
+                    self.report("the end on the mandrel is not cut yet");
                 }
                 let far = mount.end.other();
                 let centred = match mount.tail {
@@ -154,16 +154,16 @@ impl<'a> Lathe<'a> {
                     TailSupport::BullNose | TailSupport::Plug(_) => self.crest.opening(far) > 0.0,
                 };
                 if !centred {
-                    self.say("the tail centre finds no centre");
+                    self.report("the tail centre finds no centre");
                 }
                 if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
-                    self.say("the tail centre's cone bruises the thread");
+                    self.report("the tail centre's cone bruises the thread");
                 }
                 if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
-                    self.say("the tail centre is in the way");
+                    self.report("the tail centre is in the way");
                 }
                 if self.end_of(work) == Some(mount.end) {
-                    self.say("the mandrel is in the way");
+                    self.report("the mandrel is in the way");
                 }
             }
             _ => {}
@@ -196,7 +196,7 @@ impl<'a> Lathe<'a> {
             _ => false,
         };
         if spoils {
-            self.say("a mate was tried before this was cut");
+            self.report("a mate was tried before this was cut");
         }
         if let Work::Try(gate) = work {
             self.tried.push((gate.end, !gate.goes_in, gate.depth));
@@ -213,10 +213,10 @@ impl<'a> Lathe<'a> {
         let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
         if let Workholding::Pieces(held) = operation.hold {
             if short(held.gripped) && !held.on_rod {
-                self.say("a short piece is gripped");
+                self.report("a short piece is gripped");
             }
             if held.grip < Length::mm(8.0) {
-                self.say("hardly anything is gripped");
+                self.report("hardly anything is gripped");
             }
         }
         let before = &self.route.operations[..self.number];
@@ -235,10 +235,10 @@ impl<'a> Lathe<'a> {
             Work::GlueUp { piece, rubbed, .. } => {
                 let own = faced(*piece, End::First) || *rubbed && short(*piece);
                 if !faced(piece - 1, End::Second) || !own {
-                    self.say("a joint face is not faced");
+                    self.report("a joint face is not faced");
                 }
                 if pieces[*piece].spigot.is_some() && !bored(piece - 1, false) {
-                    self.say("nothing takes the spigot");
+                    self.report("nothing takes the spigot");
                 }
             }
             Work::Socket {
@@ -246,14 +246,14 @@ impl<'a> Lathe<'a> {
                 leads: false,
                 ..
             } if !bored(*piece, true) => {
-                self.say("nothing leads the flat tool");
+                self.report("nothing leads the flat tool");
             }
             Work::Face { .. } => {
                 let trued = before
                     .iter()
                     .any(|it| matches!(it.work, Work::Round { .. }));
                 if !trued {
-                    self.say("the stack is not trued");
+                    self.report("the stack is not trued");
                 }
             }
             _ => {}
@@ -289,7 +289,7 @@ impl<'a> Lathe<'a> {
             }
         };
         if !free {
-            self.say(format!(
+            self.report(format!(
                 "{set} rev/min runs on by {travel} before it is stopped"
             ));
         }
@@ -303,7 +303,7 @@ impl<'a> Lathe<'a> {
         let made = &self.plan.mandrels[plug];
         let (out, passes) = (made.outside_dia(), root - Length::mm(0.3));
         if out > passes {
-            self.say(format!(
+            self.report(format!(
                 "the die passes {passes}, and the plug is {out} outside"
             ));
         }
@@ -372,17 +372,17 @@ impl<'a> Lathe<'a> {
 
     fn check_way_in(&mut self, end: End, from: Length, dia: Length, inside: bool) {
         if !self.faced[end.index()] {
-            self.say("the end is not faced yet");
+            self.report("the end is not faced yet");
         }
         let radius = dia.to_mm() / 2.0;
         let part = self.part();
         let (a, b) = (part.station(end, Length::ZERO), part.station(end, from));
         let (a, b) = (a.min(b), a.max(b));
         if inside && self.crest.narrowest(a, b) < radius - 1e-6 {
-            self.say("the hole before it is narrower than the tool");
+            self.report("the hole before it is narrower than the tool");
         }
         if !inside && self.crest.fattest(a, b) > radius + 1e-6 {
-            self.say("what is ahead of it is fatter than the die's bore");
+            self.report("what is ahead of it is fatter than the die's bore");
         }
     }
 

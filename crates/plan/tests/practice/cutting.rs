@@ -91,7 +91,7 @@ fn the_length_over_all_is_measured_at_the_facing_that_makes_it() {
                     left[end.index()] = part.station(*end, Length::ZERO);
                 }
                 let whole = left == [Length::ZERO, part.length];
-                let says = it.checks.iter().any(|it| it.what == Measured::Length);
+                let message = it.checks.iter().any(|it| it.what == Measured::Length);
                 let ends = matches!(
                     it.work,
                     Work::Face { .. }
@@ -99,18 +99,18 @@ fn the_length_over_all_is_measured_at_the_facing_that_makes_it() {
                         | Work::PartOff { shaping: true, .. }
                 );
                 assert_eq!(
-                    says,
+                    message,
                     whole && ends,
                     "{name} {}: {:?}",
                     part.name.text,
                     it.work
                 );
                 if matches!(it.work, Work::Face { .. }) && !whole {
-                    let told = it
+                    let reported = it
                         .notes
                         .iter()
                         .any(|it| matches!(it, Note::UntilClean | Note::LongWithNub { .. }));
-                    assert!(told, "{name} {}: {:?}", part.name.text, it.notes);
+                    assert!(reported, "{name} {}: {:?}", part.name.text, it.notes);
                 }
             }
         }

@@ -9,7 +9,7 @@ fn wrong(plan: &Plan, part: &str, change: impl Fn(&mut Route)) -> Vec<String> {
     lathe::carry_out(plan, &changed)
 }
 
-fn says(found: &[String], what: &str) {
+fn message(found: &[String], what: &str) {
     assert!(
         found.iter().any(|it| it.contains(what)),
         "{what}: {found:#?}"
@@ -28,7 +28,7 @@ fn a_single_point_too_fast_is_noticed() {
         let speed = route.operations[at].speed.as_mut().unwrap();
         speed.set_rev_min = Some(250.0);
     });
-    says(&found, "before it is stopped");
+    message(&found, "before it is stopped");
 }
 
 #[test]
@@ -38,7 +38,7 @@ fn a_plug_fatter_than_the_die_is_noticed() {
         made.shank = Length::mm(12.0);
         made.headless = false;
     }
-    says(&wrong(&plan, "barrel", |_| {}), "the die passes");
+    message(&wrong(&plan, "barrel", |_| {}), "the die passes");
 }
 
 #[test]
@@ -53,7 +53,7 @@ fn a_stop_before_its_cuts_is_noticed() {
         let gate = route.operations.remove(at);
         route.operations.insert(4, gate);
     });
-    says(&found, "a mate was tried before this was cut");
+    message(&found, "a mate was tried before this was cut");
 }
 
 #[test]
@@ -67,7 +67,7 @@ fn a_grip_on_what_is_turned_away_is_noticed() {
         let off = find(route, |work| matches!(work, Work::RemoveNub { .. })).0;
         route.operations[off].hold = collet.unwrap();
     });
-    says(&found, "no longer stock");
+    message(&found, "no longer stock");
 }
 
 #[test]
@@ -77,7 +77,7 @@ fn a_joint_face_left_as_sawn_is_noticed() {
         let at = find(route, |work| matches!(work, Work::FacePiece(_))).0;
         route.operations.remove(at);
     });
-    says(&found, "a joint face is not faced");
+    message(&found, "a joint face is not faced");
 }
 
 #[test]
@@ -92,5 +92,5 @@ fn a_cone_on_a_thread_is_noticed() {
             }
         }
     });
-    says(&found, "bruises the thread");
+    message(&found, "bruises the thread");
 }

@@ -269,9 +269,9 @@ mod tests {
     fn rows_are_unique() {
         let mut seen = BTreeSet::new();
         for row in table::rows::<Row>(TABLE) {
-            let told = format!("{} {} twice", row.symbol, row.grade);
+            let reported = format!("{} {} twice", row.symbol, row.grade);
             let key = (row.symbol, row.grade, row.d_over_mm, row.pitch_mm);
-            assert!(seen.insert(key), "{told}");
+            assert!(seen.insert(key), "{reported}");
         }
     }
 

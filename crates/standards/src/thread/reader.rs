@@ -227,10 +227,10 @@ impl<'t> Reader<'t> {
             }
         };
         let letters = pitch[digits..].trim();
-        let said = InchSeries::ALL
+        let reported = InchSeries::ALL
             .into_iter()
             .find(|series| series.letters() == letters);
-        if said.is_none() && !letters.is_empty() {
+        if reported.is_none() && !letters.is_empty() {
             return Err(self.fault(
                 DesignationFault::Unreadable,
                 letters,
@@ -247,7 +247,7 @@ impl<'t> Reader<'t> {
                 format!("{tpi} threads per inch is too coarse for a diameter of {major}"),
             ));
         }
-        let series = said
+        let series = reported
             .or_else(|| series::inch_series(major, tpi))
             .unwrap_or(InchSeries::Uns);
         Ok(ThreadForm::inch(major, tpi, series))
@@ -259,16 +259,16 @@ impl<'t> Reader<'t> {
             let gauge = inch_size::numbered(number);
             // `10-32` is the number size, `1-8` the inch: the series tell them apart, and for
             // specials the pitch, since no thread of whole inches is as fine as 24 to the inch.
-            let said = size.starts_with('#');
+            let reported = size.starts_with('#');
             let listed = |major| series::inch_series(major, tpi).is_some();
             if let Some(gauge) = gauge
-                && (said
+                && (reported
                     || listed(gauge)
                     || (tpi >= FINE_TPI && !listed(Length::inches(number as f64))))
             {
                 return Ok(gauge);
             }
-            if said {
+            if reported {
                 return Err(self.fault(
                     DesignationFault::OutOfRange,
                     size,

@@ -104,8 +104,8 @@ impl Hints {
                 }
             }
             Node::Station(station) => {
-                if let Some(said) = &station.said {
-                    let dia = said.dia.span;
+                if let Some(content) = &station.content {
+                    let dia = content.dia.span;
                     let breaks = vec![Break::Before(dia.start), Break::From(dia.end)];
                     self.statement(Table::Stations, station.span.start, breaks);
                 }

@@ -239,7 +239,7 @@ impl<'s> Reader<'s> {
 
     fn station(&mut self, line: &Laid) -> Station {
         Station {
-            said: self.statement(|rules| &rules.station, Place::Station, line),
+            content: self.statement(|rules| &rules.station, Place::Station, line),
             span: self.span(line),
         }
     }

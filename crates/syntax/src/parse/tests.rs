@@ -4,7 +4,7 @@ use crate::edited;
 use proptest::prelude::*;
 
 /// The findings of a text, each with the text it points at, its hint and its fixes.
-fn told(text: &str) -> String {
+fn reported(text: &str) -> String {
     let mut out = String::new();
     for finding in parse(FileId(0), text).findings {
         out += &format!("[{}] {}", &text[finding.span.range()], finding.message);
@@ -21,37 +21,37 @@ fn told(text: &str) -> String {
 
 #[test]
 fn the_whole_pen_reads_without_findings() {
-    assert_eq!(told(include_str!("tests/heron.quillet")), "");
+    assert_eq!(reported(include_str!("tests/heron.quillet")), "");
 }
 
 #[test]
 fn what_is_missing_is_told_in_a_makers_words() {
-    let part = |line: &str| told(&format!("part cap from mouth to crown {{\n{line}\n}}"));
+    let part = |line: &str| reported(&format!("part cap from mouth to crown {{\n{line}\n}}"));
     let outside = |line: &str| part(&format!("outside {{\n{line}\n}}"));
     let cut = |line: &str| part(&format!("from mouth {{\n{line}\n}}"));
-    let pen = |line: &str| told(&format!("pen heron {{\n{line}\n}}"));
-    let bench = |line: &str| told(&format!("bench saltings {{\n{line}\n}}"));
-    let said = [
-        told("let grip"),
-        told("let = 3"),
-        told("let grip 11.4"),
-        told("use saltings"),
-        told("part cap"),
-        told("part cap from mouth crown {\n}"),
-        told("part cap from mouth to crown\n"),
-        told("prt cap from mouth to crown {\n}"),
-        told("thread closing = 13x0.8"),
-        told("thread closing = M13x0.8 start 3"),
-        told("drill 8 to 3"),
-        told("heron"),
-        told("let a = (1 + 2"),
-        told("let a = 1 +"),
-        told("let a = 1 2"),
-        told("let a = min(1, )"),
-        told("let a = 1/0in"),
-        told("let a = 0.00000000000001"),
-        told("let a = 3\ndimensions in inches"),
-        told("let a = 3 {\n b\n}"),
+    let pen = |line: &str| reported(&format!("pen heron {{\n{line}\n}}"));
+    let bench = |line: &str| reported(&format!("bench saltings {{\n{line}\n}}"));
+    let written = [
+        reported("let grip"),
+        reported("let = 3"),
+        reported("let grip 11.4"),
+        reported("use saltings"),
+        reported("part cap"),
+        reported("part cap from mouth crown {\n}"),
+        reported("part cap from mouth to crown\n"),
+        reported("prt cap from mouth to crown {\n}"),
+        reported("thread closing = 13x0.8"),
+        reported("thread closing = M13x0.8 start 3"),
+        reported("drill 8 to 3"),
+        reported("heron"),
+        reported("let a = (1 + 2"),
+        reported("let a = 1 +"),
+        reported("let a = 1 2"),
+        reported("let a = min(1, )"),
+        reported("let a = 1/0in"),
+        reported("let a = 0.00000000000001"),
+        reported("let a = 3\ndimensions in inches"),
+        reported("let a = 3 {\n b\n}"),
         part("length"),
         part("lenght 64"),
         part("outside 3"),
@@ -88,27 +88,27 @@ fn what_is_missing_is_told_in_a_makers_words() {
         pen("want turns within 1"),
         pen("want turns = 3"),
         pen("close cap.mouth onto barrel.mouth {\n set cap.mouth on barrel.shoulder\n}"),
-        told("pen heron “Heron” {\n}"),
-        told("pen heron \"Heron {\n want ink >= 1\n}"),
-        told("thread closing = M13x"),
-        told("# a pen\n// another\n/* and one */"),
+        reported("pen heron “Heron” {\n}"),
+        reported("pen heron \"Heron {\n want ink >= 1\n}"),
+        reported("thread closing = M13x"),
+        reported("# a pen\n// another\n/* and one */"),
         part("length 64 mm"),
         part("mass 3 g"),
         outside("at 3 ⌀15"),
         cut("drill ⌀8 to 3"),
         // A brace left out costs itself.
-        told(
+        reported(
             "part a from b to c {\n  outside\n    at 0 dia 3\n    at 4 dia 4\n  }\n  from b {\n    drill 1 to 2\n  }\n}",
         ),
-        told(
+        reported(
             "part a from b to c {\n  from b\n    drill 1 to 2\n    drill 2 to 1\n  }\n  length 3\n}",
         ),
-        told("part a from b to c\n  length 3\n  outside dia 4\n}\n"),
+        reported("part a from b to c\n  length 3\n  outside dia 4\n}\n"),
         bench("drills"),
         bench("drills 1..13 by 0.1"),
         bench("taps"),
     ];
-    insta::assert_snapshot!(said.concat());
+    insta::assert_snapshot!(written.concat());
 }
 
 #[test]
@@ -130,16 +130,16 @@ bench shed {
 }
 blank stick of reed rod 18 by 300 matched
 ";
-    assert_eq!(told(text), "");
+    assert_eq!(reported(text), "");
     for (phrase, word) in [("kerf 1.2", "saw"), ("250, 500", "lathe"), ("C", "lead")] {
-        let without = told(&text.replacen(&format!("{word} {phrase}"), word, 1));
+        let without = reported(&text.replacen(&format!("{word} {phrase}"), word, 1));
         assert!(without.contains("is expected after"), "{word}: {without}");
     }
 }
 
 #[test]
 fn what_is_miswritten_is_told_once() {
-    let said = [
+    let written = [
         "let Grip = 11.4",
         "let nib_unit = 3",
         "let a = 12mn",
@@ -153,8 +153,8 @@ fn what_is_miswritten_is_told_once() {
         "Part cap from mouth to crown {\n}",
         "let a = 3 \u{7}\u{7}",
     ]
-    .map(told);
-    insta::assert_snapshot!(said.concat());
+    .map(reported);
+    insta::assert_snapshot!(written.concat());
 }
 
 #[test]
@@ -259,12 +259,12 @@ fn deep_and_long_sums_are_refused_and_not_run_into() {
         format!("let a = 1{}", " + 1".repeat(100_000)),
         format!("let a = {}", "min(".repeat(100_000)),
     ] {
-        let told = told(&text);
-        assert!(told.contains("too deep or too long"), "{told}");
-        assert_eq!(told.lines().count(), 1);
+        let reported = reported(&text);
+        assert!(reported.contains("too deep or too long"), "{reported}");
+        assert_eq!(reported.lines().count(), 1);
     }
     assert_eq!(
-        told(&format!("let a = {}1{}", "(".repeat(32), ")".repeat(32))),
+        reported(&format!("let a = {}1{}", "(".repeat(32), ")".repeat(32))),
         ""
     );
 }
@@ -371,12 +371,12 @@ fn an_inch_thread_may_leave_out_its_series() {
         let ItemKind::Thread(thread) = &parsed.tree.items[0].kind else {
             panic!("{text} is no thread");
         };
-        let said: Vec<String> = parsed
+        let written: Vec<String> = parsed
             .findings
             .iter()
             .map(|it| it.message.to_string())
             .collect();
-        (thread.form.designation.text.to_string(), said)
+        (thread.form.designation.text.to_string(), written)
     };
     for text in [
         "7/16-14",
@@ -401,14 +401,14 @@ fn an_inch_thread_may_leave_out_its_series() {
     }
     let in_place = "part a from b to c {\n  from b {\n    thread 7/16-14 outside for 3\n  }\n}\n\
                     bench d {\n  taps 7/16-14, 1/2-30 starts 3 lead 2\n}\n";
-    assert_eq!(told(in_place), "");
-    assert_eq!(told("let a = 7/16-14\n"), "");
+    assert_eq!(reported(in_place), "");
+    assert_eq!(reported("let a = 7/16-14\n"), "");
 }
 
 #[test]
 fn what_is_nearly_a_size_or_a_thread_is_told_how_it_is_written() {
-    let cut = |line: &str| told(&format!("part a from b to c {{\nfrom b {{\n{line}\n}}\n}}"));
-    assert!(told("thread joint = M10X0.75\n").contains("(write M10x0)"));
+    let cut = |line: &str| reported(&format!("part a from b to c {{\nfrom b {{\n{line}\n}}\n}}"));
+    assert!(reported("thread joint = M10X0.75\n").contains("(write M10x0)"));
     assert!(cut("drill F to 12").contains("a letter drill is written letter F (write letter F)"));
     assert!(cut("drill 9,3 to 12").contains("(write a point)"));
     assert_eq!(cut("drill letter F to 12"), "");

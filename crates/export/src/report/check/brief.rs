@@ -14,11 +14,11 @@ pub(super) fn text(whole: &Checked) -> String {
     // They stand in the order of the text already.
     findings.sort_by_key(|it| (path(it), Reverse(it.severity)));
     let mut lines: BTreeMap<FileId, LineIndex> = BTreeMap::new();
-    let told: String = findings
+    let reported: String = findings
         .into_iter()
         .map(|it| line(it, whole.file(it.span.file), &mut lines))
         .collect();
-    told + &whole.rest()
+    reported + &whole.rest()
 }
 
 fn line(

@@ -15,7 +15,7 @@ pub(super) fn text(whole: &Checked) -> String {
     let findings = whole.findings.iter().map(|it| places.finding(it)).collect();
     let assumed = whole.assumed.as_ref().map(|all| {
         let one = |it: &'_ quillet_check::assumed::Assumed| AssumedReport {
-            says: it.text.clone(),
+            caption: it.text.clone(),
             place: places.place(it.span),
         };
         all.iter().map(one).collect()
@@ -42,7 +42,8 @@ struct CheckReport<'a> {
 /// A size nobody wrote.
 #[derive(Serialize)]
 struct AssumedReport {
-    says: String,
+    #[serde(rename = "says")]
+    caption: String,
     #[serde(flatten)]
     place: PlaceReport,
 }

@@ -22,7 +22,7 @@ pub(super) struct LinkMeasures {
     pub(super) takes_mm: f64,
     /// In words, with how closely it is kept.
     #[serde(skip)]
-    pub(super) told: SizedWords,
+    pub(super) reported: SizedWords,
 }
 
 impl LinkMeasures {
@@ -38,7 +38,7 @@ impl LinkMeasures {
             over_mm: rounded(link.range_mm.1),
             factor: rounded(link.factor),
             takes_mm: rounded(link.takes_mm()),
-            told: chain::link(pen, link).into(),
+            reported: chain::link(pen, link).into(),
         }
     }
 

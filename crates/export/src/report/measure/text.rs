@@ -16,10 +16,10 @@ const UNKNOWN: &str = "not known";
 
 /// The pens, then the parts that are in none; `full` with every wall and clearance.
 pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
-    let mut told = ReportedParts::default();
+    let mut reported = ReportedParts::default();
     let mut sections: Vec<String> = Vec::new();
     for pen in &measures.pens {
-        sections.push(of_pen(pen, &mut told, full, units));
+        sections.push(of_pen(pen, &mut reported, full, units));
     }
     let in_pens: Vec<&str> = measures
         .pens
@@ -57,7 +57,7 @@ impl<'m> ReportedParts<'m> {
 
 fn of_pen<'m>(
     pen: &'m PenMeasures,
-    told: &mut ReportedParts<'m>,
+    reported: &mut ReportedParts<'m>,
     full: bool,
     units: Units,
 ) -> String {
@@ -71,16 +71,22 @@ fn of_pen<'m>(
         .parts
         .iter()
         .map(|it| &it.part)
-        .partition(|part| told.under(part).is_none());
+        .partition(|part| reported.under(part).is_none());
     sections.extend(of_parts(&new, full, units));
-    let mut pens: Vec<&str> = known.iter().filter_map(|part| told.under(part)).collect();
+    let mut pens: Vec<&str> = known
+        .iter()
+        .filter_map(|part| reported.under(part))
+        .collect();
     pens.dedup();
     for under in pens {
-        let of_pen = known.iter().filter(|part| told.under(part) == Some(under));
+        let of_pen = known
+            .iter()
+            .filter(|part| reported.under(part) == Some(under));
         let names: Vec<&str> = of_pen.map(|part| &*part.name).collect();
         sections.push(format!("  {} as in {under}\n", names.join(", ")));
     }
-    told.0
+    reported
+        .0
         .extend(new.iter().map(|part| (&part.same, &*pen.name)));
     sections.extend(joints(pen, full, units));
     sections.join("\n")
@@ -168,14 +174,14 @@ fn holdings(pen: &PenMeasures, units: Units) -> Option<String> {
 }
 
 fn wants<'m>(wants: impl Iterator<Item = &'m WantMeasures>, units: Units) -> Option<String> {
-    let told = |it: &Option<SizedWords>| it.as_ref().map(|it| it.in_units(units));
+    let reported = |it: &Option<SizedWords>| it.as_ref().map(|it| it.in_units(units));
     let rows: Vec<Vec<Cell>> = wants
         .map(|want| {
             let of_part = want.part.as_ref().map(|part| format!("{part}: "));
             vec![
                 Cell::left(of_part.unwrap_or_default() + &want.want),
-                Cell::right(told(&want.value).unwrap_or(UNKNOWN.into())),
-                Cell::left(told(&want.range).unwrap_or_default()),
+                Cell::right(reported(&want.value).unwrap_or(UNKNOWN.into())),
+                Cell::left(reported(&want.range).unwrap_or_default()),
                 Cell::left(want.wanted.in_units(units)),
                 Cell::left(&want.judged),
             ]
@@ -305,12 +311,12 @@ fn joint(it: &JointMeasures, units: Units) -> Vec<Cell> {
 /// All that is known of a joint.
 fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
     let mut lines = String::new();
-    let mut say = |line: String| lines += &format!("    {line}\n");
+    let mut render = |line: String| lines += &format!("    {line}\n");
     for touch in it.touches.iter().skip(1) {
-        say(format!("touches also {}", on(touch, units)));
+        render(format!("touches also {}", on(touch, units)));
     }
     if let Some(gap) = it.seat_gap_mm {
-        say(format!("its seat is {} apart", size(gap, units)));
+        render(format!("its seat is {} apart", size(gap, units)));
     }
     if let (Some(thread), Some(overlap), Some(travel)) = (&it.thread, it.overlap_mm, it.travel_mm) {
         let catches = it
@@ -318,7 +324,7 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
             .map(|deg| format!(", catches within {deg:.0}°"));
         let ways = it.clock_positions.filter(|ways| *ways > 1);
         let ways = ways.map(|ways| format!(", {ways} ways round"));
-        say(format!(
+        render(format!(
             "{thread} overlaps {}, lets go after {}{}{}",
             size(overlap, units),
             size(travel, units),
@@ -327,11 +333,11 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
         ));
     }
     if let Some(apart) = it.marks_apart_deg {
-        say(format!("its marks rest {apart:.0}° apart"));
+        render(format!("its marks rest {apart:.0}° apart"));
     }
     for it in &it.trapped {
         let (length, room) = (size(it.length_mm, units), size(it.room_mm, units));
-        say(format!(
+        render(format!(
             "{} is trapped at {length}, {room} of room",
             it.part
         ));
@@ -353,7 +359,7 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
                 Cell::left(""),
                 Cell::left(""),
                 length(Some(-link.takes_mm), units),
-                Cell::left(format!("  {}", link.told.in_units(units))),
+                Cell::left(format!("  {}", link.reported.in_units(units))),
             ]
         });
         std::iter::once(whole).chain(links)
@@ -394,8 +400,8 @@ fn range_of([low, high]: [f64; 2], units: Units) -> String {
 
 /// A figure to the hundredth with its unit; what rounds to nothing has no sign.
 fn figure(value: Option<f64>, unit: &str) -> Cell {
-    let told = |value: f64| format!("{:.2} {unit}", (value * 100.0).round() / 100.0 + 0.0);
-    Cell::right(value.map_or(UNKNOWN.to_owned(), told))
+    let reported = |value: f64| format!("{:.2} {unit}", (value * 100.0).round() / 100.0 + 0.0);
+    Cell::right(value.map_or(UNKNOWN.to_owned(), reported))
 }
 
 /// A length with its unit.

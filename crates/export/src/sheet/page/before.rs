@@ -31,9 +31,9 @@ pub(super) fn pages<'c>(
     let mut pages = Vec::new();
     let head = |page: &mut Canvas, at: f64| {
         let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
-        let says =
+        let caption =
             "– full size; brass or hard plastic; spigots to the hole as made; mark jaw and mandrel";
-        page.put(end + 1.5, at + 5.0, BODY, says);
+        page.put(end + 1.5, at + 5.0, BODY, caption);
         [at + 6.6; 2]
     };
     // Each goes under the shorter column.
@@ -125,9 +125,9 @@ fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
             true => String::new(),
             false => format!(": {}", names.join(", ")),
         };
-        let says = format!("{}{names}{short}", saw.stock);
-        let set = STRONG.fitting(&says, WIDTH, &[10.0, 9.0]);
-        let wide = set.width(&says).max(length(saw) * scale);
+        let caption = format!("{}{names}{short}", saw.stock);
+        let set = STRONG.fitting(&caption, WIDTH, &[10.0, 9.0]);
+        let wide = set.width(&caption).max(length(saw) * scale);
         if x > LEFT && x + wide > RIGHT {
             (x, at, row) = (LEFT, at + row, 0.0);
         }
@@ -136,7 +136,7 @@ fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         } else {
             12.0
         };
-        page.put(x, at + 4.0, set, &says);
+        page.put(x, at + 4.0, set, &caption);
         rod(page, saw, (x, at + 6.2), (high, scale));
         row = row.max(high + 8.6);
         x += wide + 8.0;
@@ -254,8 +254,8 @@ fn lay_out(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         page.put(x, beside, VERB, "Not on the bench’s list");
         beside += 5.0;
         for (what, instead) in &c.lacking {
-            let says = format!("{what}: {instead}");
-            for (index, line) in BODY.lines(&says, RIGHT - x).iter().enumerate() {
+            let caption = format!("{what}: {instead}");
+            for (index, line) in BODY.lines(&caption, RIGHT - x).iter().enumerate() {
                 // The tool in bold as far as the first line goes.
                 match line.strip_prefix(what.as_str()).filter(|_| index == 0) {
                     Some(rest) => {

@@ -93,8 +93,8 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
     let how = row.how.iter().flat_map(|it| reading(it));
     let stop = match row.stop {
         true => {
-            let says = format!("try {}{}", row.size, lead(&row.reach));
-            BODY.lines(&says, DIA - DONE - VERB.width("STOP ") - 5.0)
+            let caption = format!("try {}{}", row.size, lead(&row.reach));
+            BODY.lines(&caption, DIA - DONE - VERB.width("STOP ") - 5.0)
         }
         false => Vec::new(),
     };

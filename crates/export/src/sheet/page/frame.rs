@@ -40,8 +40,8 @@ pub(super) fn begun(c: &Content, paper: Paper, title: &str, about: &str) -> Canv
     page.rule(Layer::Head, LEFT, right, 26.0);
     if c.warning.is_some() {
         page.bar((LEFT, right), (4.0, 10.2));
-        let says = super::DO_NOT_CUT;
-        page.put_middle(LEFT + WIDTH / 2.0, 8.4, VERB.knocked(), says);
+        let caption = super::DO_NOT_CUT;
+        page.put_middle(LEFT + WIDTH / 2.0, 8.4, VERB.knocked(), caption);
     }
     page
 }

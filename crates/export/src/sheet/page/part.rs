@@ -25,7 +25,7 @@ const GAP: f64 = 1.0;
 
 const SIZES: fn() -> LabelSizes = || LabelSizes {
     size_mm: FIGURE.height_mm(),
-    says_mm: BODY.height_mm(),
+    caption_mm: BODY.height_mm(),
     length_mm: LARGE.height_mm(),
 };
 
@@ -168,12 +168,12 @@ fn notes(page: &mut Canvas, top: f64, down: f64, part: &PartSheet) {
         return;
     }
     page.put(LEFT, top + 6.0, VERB, "Notes");
-    let said = part
+    let written = part
         .notes
         .iter()
         .flat_map(|it| BODY.lines(it, WIDTH - 24.0));
     let mut at = top + 6.0;
-    for line in said {
+    for line in written {
         if at + 6.0 > down {
             break;
         }

@@ -91,8 +91,8 @@ fn looked(page: &mut Canvas, look: &Look, figures: &PenFigures, top: f64) {
         let tip = page.at(x, top - 1.2);
         let feet = [tip, tip.moved(-1.5, 2.8), tip.moved(1.5, 2.8)];
         page.scene.fill(Layer::Solid, vec![Path::polygon(&feet)]);
-        let says = format!("balances {} from {}", figures.cells[3], figures.from);
-        page.put(x + 3.0, top - 1.8, BODY, &says);
+        let caption = format!("balances {} from {}", figures.cells[3], figures.from);
+        page.put(x + 3.0, top - 1.8, BODY, &caption);
     }
     let level = top + high + 5.0;
     let (from, to) = (left, left + wide);
@@ -255,8 +255,8 @@ fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
 fn accepted(c: &Content) -> Vec<String> {
     let warning = c.warning.iter().flat_map(|it| STRONG.lines(it, FIRST));
     let each = c.accepted.iter().flat_map(|it| {
-        let says = format!("Accepted: {} – “{}”.", it.message, it.because);
-        BODY.lines(&says, FIRST)
+        let caption = format!("Accepted: {} – “{}”.", it.message, it.because);
+        BODY.lines(&caption, FIRST)
     });
     warning.chain(each).collect()
 }

@@ -39,7 +39,7 @@ pub struct Station {
     /// The statement.
     pub span: Span,
     /// What it says, or `None` where it could not be read.
-    pub said: Option<StationContent>,
+    pub content: Option<StationContent>,
 }
 
 /// What a station says.
@@ -122,16 +122,16 @@ pub(crate) fn station<'s>(
 
 impl Holds for Station {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
-        let Some(said) = &self.said else { return };
-        one(&said.at, visit);
-        if let Some(end) = &said.from {
+        let Some(content) = &self.content else { return };
+        one(&content.at, visit);
+        if let Some(end) = &content.from {
             refers(NameKind::End, end, visit);
         }
-        one(&said.dia, visit);
-        some(&said.shape, visit);
-        some(&said.step, visit);
-        some(&said.edge, visit);
-        if let Some(face) = &said.face {
+        one(&content.dia, visit);
+        some(&content.shape, visit);
+        some(&content.step, visit);
+        some(&content.edge, visit);
+        if let Some(face) = &content.face {
             defines(NameKind::Face, face, visit);
         }
     }

@@ -66,11 +66,11 @@ impl<'s> Reader<'s> {
                     let explained = |fault: &SyntaxFault| {
                         miswritten || (slips > 0 && statement.found(fault).is_none())
                     };
-                    let told = unexpected
+                    let reported = unexpected
                         .filter(|fault| !explained(fault))
                         .into_iter()
                         .chain(numbers);
-                    for fault in told {
+                    for fault in reported {
                         self.log.push(|| statement.finding(fault));
                     }
                     return value;
