@@ -64,15 +64,56 @@ pub(crate) fn along_adaptively<const N: usize>(
             }
         })
     };
+    halved(over, |whole| whole.map(|value| 1e-14 * value.abs()))
+}
+
+/// The integral of `value` from 0 to 1, which may begin and end as a root does (a half power of
+/// the distance to the end) and have kinks between: halved until all agree with their halves to
+/// 1e-13 of `scale`.
+pub(crate) fn smoothly<const N: usize>(
+    scale: [f64; N],
+    value: impl Fn(f64) -> [f64; N],
+) -> [f64; N] {
+    let over = |from: f64, to: f64| {
+        sum(SIXTEEN, |part| {
+            // Half powers of t are whole ones of u at both ends.
+            let u = from + (to - from) * part;
+            let rate = 6.0 * u * (1.0 - u) * (to - from);
+            value(u * u * (3.0 - 2.0 * u)).map(|value| value * rate)
+        })
+    };
+    halved(over, |_| scale.map(|scale| 1e-13 * scale))
+}
+
+/// The integral of a function between two places, to about 1e-13 of it; its ends may be those of
+/// a root. Not a number where the function is not one.
+pub fn integral(from: f64, to: f64, value: impl Fn(f64) -> f64) -> f64 {
+    let over = |low: f64, high: f64| {
+        sum(SIXTEEN, |part| {
+            let u = low + (high - low) * part;
+            let rate = 6.0 * u * (1.0 - u) * (high - low) * (to - from);
+            [value(from + (to - from) * u * u * (3.0 - 2.0 * u)) * rate]
+        })
+    };
+    let [found] = halved(over, |whole| whole.map(|value| 1e-13 * value.abs()));
+    found
+}
+
+/// The sum over as many halves of 0..1 as agree with their own halves within what `within` says
+/// of the whole.
+fn halved<const N: usize>(
+    over: impl Fn(f64, f64) -> [f64; N],
+    within: impl Fn([f64; N]) -> [f64; N],
+) -> [f64; N] {
     let whole = over(0.0, 1.0);
+    let most = within(whole);
     let mut total = [0.0; N];
     let mut waiting = vec![(0.0, 1.0, whole)];
     while let Some((from, to, estimate)) = waiting.pop() {
         let middle = (from + to) / 2.0;
         let (left, right) = (over(from, middle), over(middle, to));
         // Written so that what is not a number ends it.
-        let differs =
-            (0..N).any(|at| (left[at] + right[at] - estimate[at]).abs() > 1e-14 * whole[at].abs());
+        let differs = (0..N).any(|at| (left[at] + right[at] - estimate[at]).abs() > most[at]);
         if !differs || to - from < 1e-6 {
             (0..N).for_each(|at| total[at] += left[at] + right[at]);
         } else {
@@ -114,5 +155,15 @@ mod tests {
                 );
             }
         }
+    }
+
+    #[test]
+    fn roots_at_both_ends_cost_no_digits() {
+        let half_disc = integral(-2.0, 2.0, |y| (4.0 - y * y).sqrt());
+        assert!((half_disc / (2.0 * std::f64::consts::PI) - 1.0).abs() < 1e-14);
+        let [kinked] = smoothly([1.0], |t| [(t - 0.3).abs().sqrt()]);
+        let wanted = (0.3_f64.powf(1.5) + 0.7_f64.powf(1.5)) / 1.5;
+        assert!((kinked - wanted).abs() < 1e-9, "{kinked} for {wanted}");
+        assert!(integral(0.0, 1.0, |_| f64::NAN).is_nan());
     }
 }

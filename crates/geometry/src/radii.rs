@@ -60,7 +60,7 @@ impl Curve {
 
     /// The place and its step per unit of a parameter in which both are smooth: an arc's is the
     /// share of its angle.
-    fn swept(&self, part: f64) -> (Point, Point) {
+    pub(crate) fn swept(&self, part: f64) -> (Point, Point) {
         match self {
             Curve::Arc(arc) => {
                 let place = match part {
