@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use super::chord::Chord;
 use super::{Flat, Plane, Section, evenly};
+use crate::chain::SAME;
 use crate::crossing::crossings;
 use crate::envelope::smallest;
 use crate::{Chain, Curve, Moments, Point, Segment, Tag, gauss};
@@ -70,6 +71,7 @@ fn cut_from(curve: &Curve, sets: &[Flats]) -> Moments {
     stations.sort_by(f64::total_cmp);
     let pieces = stations
         .windows(2)
+        .filter(|pair| pair[1] - pair[0] > SAME)
         .filter_map(|pair| curve.between(pair[0], pair[1]));
     pieces
         .map(|piece| {
@@ -79,18 +81,18 @@ fn cut_from(curve: &Curve, sets: &[Flats]) -> Moments {
                 .filter(|set| set.from_mm <= middle && middle <= set.to_mm)
                 .copied()
                 .collect();
-            cut_from_piece(&piece, &here)
+            cut_from_piece(&piece, &here, end - start)
         })
         .sum()
 }
 
-/// From a piece on which the same sets of flats cut all along.
-fn cut_from_piece(piece: &Curve, sets: &[Flats]) -> Moments {
-    if sets.is_empty() {
+/// From a piece, of a curve of some length, on which the same sets of flats cut all along.
+fn cut_from_piece(piece: &Curve, sets: &[Flats], length: f64) -> Moments {
+    let fattest = piece.bounds().max.r;
+    if sets.is_empty() || fattest.is_nan() || fattest <= 0.0 {
         return Moments::default();
     }
-    let (start, length) = (piece.start().z, piece.end().z - piece.start().z);
-    let fattest = piece.bounds().max.r;
+    let start = piece.start().z;
     let volume = PI * fattest * fattest * length;
     let scale = [
         1.0,
