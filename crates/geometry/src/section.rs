@@ -5,6 +5,7 @@ mod flats;
 
 pub use flats::{Apothem, Flats, cut_away, section_at};
 
+use crate::side::Strip;
 use chord::Chord;
 use std::f64::consts::PI;
 
@@ -130,6 +131,15 @@ impl Section {
             .iter()
             .filter_map(|it| it.reach_mm(clock_deg, y_mm));
         edges.fold(round, f64::min)
+    }
+
+    /// What it is towards a cut from a direction.
+    pub(crate) fn towards(&self, clock_deg: f64) -> Strip {
+        let mut strip = Strip::round(self.radius_mm);
+        for chord in &self.chords {
+            chord.bound(clock_deg, &mut strip);
+        }
+        strip
     }
 
     /// The directions in which the outline has an edge, degrees in 0..360, in order: the ends of

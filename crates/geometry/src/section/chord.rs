@@ -1,6 +1,7 @@
 //! `Chord`: what is left of one flat's edge between its neighbours and the disc.
 
 use super::{Flat, Plane};
+use crate::side::{Height, Strip};
 
 /// The straight edge that one flat leaves on a section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -137,6 +138,29 @@ impl Chord {
     pub(super) fn reach_mm(&self, clock_deg: f64, y_mm: f64) -> Option<f64> {
         let (sin, cos) = (self.clock - clock_deg.to_radians()).sin_cos();
         (cos > 1e-12).then(|| ((self.apothem_mm - y_mm * sin) / cos).max(0.0))
+    }
+
+    /// Its line as a bound of what is seen from a direction.
+    pub(super) fn bound(&self, clock_deg: f64, strip: &mut Strip) {
+        let (sin, cos) = (self.clock - clock_deg.to_radians()).sin_cos();
+        if cos.abs() < 1e-12 {
+            let [from, to] = &mut strip.beside_mm;
+            if sin > 0.0 {
+                *to = to.min(self.apothem_mm);
+            } else {
+                *from = from.max(-self.apothem_mm);
+            }
+            return;
+        }
+        let edge = Height::Straight {
+            at_mm: self.apothem_mm / cos,
+            slope: -sin / cos,
+        };
+        if cos > 0.0 {
+            strip.under.push(edge);
+        } else {
+            strip.over.push(edge);
+        }
     }
 
     /// The angle it takes up at the axis.

@@ -208,7 +208,7 @@ impl Flats {
     }
 
     /// Where along a curve of the outside the kind of its section changes.
-    fn stations(&self, curve: &Curve) -> Vec<f64> {
+    pub(crate) fn stations(&self, curve: &Curve) -> Vec<f64> {
         let (from, to) = (self.from_mm, self.to_mm);
         let cos = self.half_angle().cos();
         let line = |one: f64, other: f64| Curve::line(Point::new(from, one), Point::new(to, other));
