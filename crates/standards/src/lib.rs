@@ -10,6 +10,7 @@ pub mod fit;
 mod general;
 mod inches;
 pub mod material;
+pub mod mechanics;
 mod source;
 mod table;
 pub mod thread;
