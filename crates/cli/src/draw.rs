@@ -1,10 +1,13 @@
 //! `quillet draw`: drawings of the parts.
 
+mod pictures;
+
 use crate::at::At;
 use crate::choice::{self, PenChoice, UnitsChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
+use pictures::Pictures;
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Background};
@@ -31,6 +34,8 @@ pub(crate) struct Args {
     /// The paper
     #[arg(long, value_enum, default_value_t)]
     paper: PaperName,
+    #[command(flatten)]
+    pictures: Pictures,
     #[command(flatten)]
     units: UnitsChoice,
     #[command(flatten)]
@@ -73,7 +78,10 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     let path = args
         .output
         .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
-    let scenes = scenes(args, design, &mut left_out)?;
+    let (scenes, ground) = match pictures::wanted(args, &analysis, &mut left_out)? {
+        Some(scenes) => (scenes, Background::Either),
+        None => (scenes(args, design, &mut left_out)?, Background::Paper),
+    };
     if scenes.is_empty() {
         terminal::aside("nothing is left to draw; quillet check says what is wrong");
         return Ok(left_out.code());
@@ -81,7 +89,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     let title = stem(&args.file);
     let bytes = match ending(&path).as_str() {
         "pdf" => write::pdf(&title, &scenes),
-        "svg" => write::svg(single(&scenes)?, Background::Paper).into_bytes(),
+        "svg" => write::svg(single(&scenes)?, ground).into_bytes(),
         "dxf" => write::dxf(single(&scenes)?).into_bytes(),
         other => {
             return Err(format!(

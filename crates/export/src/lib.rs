@@ -7,6 +7,7 @@ pub mod draw;
 pub mod font;
 pub mod live;
 pub mod mark;
+pub mod picture;
 pub mod report;
 pub mod scene;
 pub mod sheet;

@@ -107,7 +107,7 @@ fn every_form_holds_every_part_and_the_mark() {
     assert!(text.contains("M13×0.8 ×3") && text.contains("scale 57.7"));
     assert!(json.contains("M13xPh2.4P0.8") && json.contains("57.67"));
     // Nothing is fetched from anywhere.
-    let bare = html.replace("url(data:", "");
+    let bare = html.replace("url(data:", "").replace("url(#", "");
     for reach in ["src=", "@import", "url(", "<link rel=\"stylesheet\""] {
         assert!(
             !bare.contains(reach),

@@ -17,6 +17,15 @@ fn steps(low: f64, high: f64) -> impl Iterator<Item = f64> {
     (0..=STEPS).map(move |step| low + (high - low) * f64::from(step) / f64::from(STEPS))
 }
 
+/// How much of a section is drawn.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Detailed {
+    /// All that is known.
+    Fully,
+    /// As a picture: without threads and without the edges of what is bought.
+    Plainly,
+}
+
 impl PenView<'_> {
     /// Half the greatest diameter of what is there, mm.
     pub(super) fn radius_mm(&self) -> f64 {
@@ -51,8 +60,19 @@ impl PenView<'_> {
 
     /// Draws it.
     pub(super) fn draw(&self, scene: &mut Scene) {
-        let members = self.members();
         for half in [Half::Upper, Half::Lower] {
+            self.draw_half(scene, half, Detailed::Fully);
+        }
+        for arm in extras::arms(self, &self.members()) {
+            arm.draw(scene, self);
+        }
+        self.draw_axis(scene);
+    }
+
+    /// Draws what lies on one side of the axis, cut.
+    pub(super) fn draw_half(&self, scene: &mut Scene, half: Half, detailed: Detailed) {
+        let members = self.members();
+        {
             let regions: Vec<Vec<Path>> = members
                 .iter()
                 .map(|it| outline::region(it.view, half, it.solid))
@@ -80,13 +100,29 @@ impl PenView<'_> {
                     outline: Layer::Fine,
                     covers: &covers,
                 };
-                member.draw(scene, half, at, &before);
+                member.draw(scene, half, at, &before, detailed);
             }
             extras::rings(scene, self, &members, half);
         }
-        for arm in extras::arms(self, &members) {
-            arm.draw(scene, self);
+    }
+
+    /// The ground of what is not cut.
+    pub(super) fn fill_bought(&self, scene: &mut Scene, halves: &[Half]) {
+        for member in self.members().iter().filter(|it| !it.cut) {
+            let region = |half: &Half| member.view.region(*half, &member.solid.outer);
+            scene.fill(Layer::View, halves.iter().map(region).collect());
         }
+    }
+
+    /// Whether a place of a part's surface lies under another part's, seen from outside.
+    pub(super) fn is_hidden(&self, members: &[Member], one: &Member, at: Point) -> bool {
+        let z = one.place.of(at.z);
+        let mut others = members.iter().filter(|it| it.id != one.id);
+        others.any(|it| extras::outside(it, z) > at.r + 1e-4)
+    }
+
+    /// Draws the axis.
+    pub(super) fn draw_axis(&self, scene: &mut Scene) {
         let (from, to) = (
             self.origin,
             self.origin
@@ -116,7 +152,17 @@ impl PenView<'_> {
 }
 
 impl Member<'_> {
-    fn draw(&self, scene: &mut Scene, half: Half, number: usize, before: &Occluders) {
+    fn draw(
+        &self,
+        scene: &mut Scene,
+        half: Half,
+        number: usize,
+        before: &Occluders,
+        detailed: Detailed,
+    ) {
+        if !self.cut && detailed == Detailed::Plainly {
+            return outline::silhouette(scene, self.view, half, self.solid, before);
+        }
         let shown = if self.cut {
             ThreadView::Cut
         } else {
@@ -137,7 +183,9 @@ impl Member<'_> {
                 Layer::Fine,
             );
         }
-        threads(scene, self.view, half, self.part, self.solid, shown, before);
+        if detailed == Detailed::Fully {
+            threads(scene, self.view, half, self.part, self.solid, shown, before);
+        }
     }
 
     /// True for places inside it, of a part that is not cut also in its bore.

@@ -1,8 +1,9 @@
 //! What no part's profile shows: the arms of clips, O-rings in their grooves.
 
 use super::member::{Member, PenView};
+use super::shade::BOUGHT;
 use super::view::{Half, ViewTransform};
-use crate::scene::{Layer, Path, Scene, Xy};
+use crate::scene::{Layer, Paint, Path, Scene, Xy};
 use quillet_geometry::Point;
 use quillet_model::Cut;
 
@@ -57,6 +58,21 @@ pub(super) fn arms(view: &PenView, members: &[Member]) -> Vec<Arm> {
 impl Arm {
     /// Draws it above the axis.
     pub(super) fn draw(&self, scene: &mut Scene, view: &PenView) {
+        scene.stroke(Layer::Neighbour, self.outline(view));
+    }
+
+    /// Shows it as metal.
+    pub(super) fn paint(&self, scene: &mut Scene, view: &PenView) {
+        let outline = self.outline(view).close();
+        scene.paint(Paint {
+            paths: vec![outline.clone()],
+            fill: Some(BOUGHT),
+            line: None,
+        });
+        scene.stroke(Layer::Rim, outline);
+    }
+
+    fn outline(&self, view: &PenView) -> Path {
         let at = |z: f64, r: f64| view.origin.moved(z * view.scale, r * view.scale);
         let (from, to) = self.reach_mm;
         let inner = from + THICK_MM * (to - from).signum();
@@ -68,10 +84,9 @@ impl Arm {
             at(inner, self.under_mm),
             at(inner, self.root_mm.min(self.under_mm)),
         ];
-        let path = places[1..]
+        places[1..]
             .iter()
-            .fold(Path::open(places[0]), |path, at| path.line(*at));
-        scene.stroke(Layer::Neighbour, path);
+            .fold(Path::open(places[0]), |path, at| path.line(*at))
     }
 }
 

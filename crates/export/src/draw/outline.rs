@@ -22,6 +22,18 @@ pub(super) fn outside(
     ends(scene, view, half, solid, before);
 }
 
+/// The outline of a half alone.
+pub(super) fn silhouette(
+    scene: &mut Scene,
+    view: ViewTransform,
+    half: Half,
+    solid: &Solid,
+    before: &Occluders,
+) {
+    before.stroke(scene, view, half, &solid.outer);
+    ends(scene, view, half, solid, before);
+}
+
 /// The cut half: outside, bores with their edges behind the cut, hatched where there is metal; the
 /// hatches are told apart by `number`.
 pub(super) fn section(
@@ -51,6 +63,13 @@ pub(super) fn region(view: ViewTransform, half: Half, solid: &Solid) -> Vec<Path
 
 /// Lines from the axis to the outline wherever it turns.
 fn edges(scene: &mut Scene, view: ViewTransform, half: Half, chain: &Chain, before: &Occluders) {
+    for at in edge_places(chain) {
+        before.line(scene, before.outline, view, half, Point::new(at.z, 0.0), at);
+    }
+}
+
+/// Where an outline turns, and how wide the nearer side is.
+pub(super) fn edge_places(chain: &Chain) -> Vec<Point> {
     let mut shown: Vec<Point> = Vec::new();
     for pair in chain.segments().windows(2) {
         let (one, two) = (&pair[0].curve, &pair[1].curve);
@@ -70,9 +89,7 @@ fn edges(scene: &mut Scene, view: ViewTransform, half: Half, chain: &Chain, befo
             None => shown.push(at),
         }
     }
-    for at in shown {
-        before.line(scene, before.outline, view, half, Point::new(at.z, 0.0), at);
-    }
+    shown
 }
 
 /// The two end faces, from the axis out.

@@ -1,6 +1,6 @@
 //! What of a drawing lies within a rectangle.
 
-use super::{Item, Path, PathElement, Scene, Shape, TextBox, Xy};
+use super::{Item, Path, PathElement, Scene, Shaded, Shape, Strip, TextBox, Xy};
 
 /// How far a curve cut into straight lines may stray, mm on paper.
 const STRAYS_MM: f64 = 0.01;
@@ -19,6 +19,25 @@ impl Scene {
                 }
                 Shape::Fill(paths) => {
                     let mut places = paths.iter().flat_map(|path| path.flattened(STRAYS_MM));
+                    let whole = places.all(|at| holds(frame, at));
+                    whole.then(|| item.shape.clone()).into_iter().collect()
+                }
+                Shape::Shaded(shaded) => {
+                    let whole = |strip: &&Strip| {
+                        let outline = shaded.outline(strip);
+                        outline
+                            .flattened(STRAYS_MM)
+                            .iter()
+                            .all(|at| holds(frame, *at))
+                    };
+                    let strips = shaded.strips.iter().filter(whole).copied();
+                    vec![Shape::Shaded(Shaded {
+                        strips: strips.collect(),
+                        ..*shaded
+                    })]
+                }
+                Shape::Paint(paint) => {
+                    let mut places = paint.paths.iter().flat_map(|it| it.flattened(STRAYS_MM));
                     let whole = places.all(|at| holds(frame, at));
                     whole.then(|| item.shape.clone()).into_iter().collect()
                 }

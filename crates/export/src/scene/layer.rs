@@ -49,6 +49,8 @@ pub enum Layer {
     Scissors,
     /// The paper itself: what a hole leaves.
     Paper,
+    /// Outlines of what is seen in its colours.
+    Rim,
 }
 
 /// The colours of a drawing, by what they mean; nothing is said by a colour alone.
@@ -72,6 +74,8 @@ pub enum Tone {
     Contact,
     /// The ground of all.
     Paper,
+    /// Outlines of what is seen in its colours.
+    Rim,
 }
 
 impl Tone {
@@ -87,6 +91,22 @@ impl Tone {
             Tone::CutGround => [0xf6, 0xd8, 0xcf],
             Tone::Contact => [0xb0, 0x00, 0x20],
             Tone::Paper => [0xff, 0xff, 0xff],
+            Tone::Rim => [0x1c, 0x1c, 0x1a],
+        }
+    }
+
+    /// On a dark ground, sRGB.
+    pub fn dark_rgb(self) -> [u8; 3] {
+        match self {
+            Tone::Ink => [0xec, 0xe8, 0xdf],
+            Tone::Quiet => [0xa9, 0xae, 0xb3],
+            Tone::Rule => [0x5c, 0x62, 0x68],
+            Tone::Work => [0x3b, 0x40, 0x46],
+            Tone::View => [0x24, 0x28, 0x2d],
+            Tone::Cut | Tone::Contact => [0xff, 0x8f, 0x6b],
+            Tone::CutGround => [0x4a, 0x24, 0x18],
+            Tone::Paper => [0x15, 0x18, 0x1b],
+            Tone::Rim => [0x5c, 0x62, 0x68],
         }
     }
 
@@ -102,6 +122,7 @@ impl Tone {
             Tone::CutGround => "cut-ground",
             Tone::Contact => "contact",
             Tone::Paper => "paper",
+            Tone::Rim => "rim",
         }
     }
 }
@@ -111,7 +132,7 @@ pub type Dash = &'static [f64];
 
 impl Layer {
     /// All of them.
-    pub const ALL: [Layer; 23] = [
+    pub const ALL: [Layer; 24] = [
         Layer::Outline,
         Layer::Fine,
         Layer::Thread,
@@ -135,6 +156,7 @@ impl Layer {
         Layer::Uncut,
         Layer::Scissors,
         Layer::Paper,
+        Layer::Rim,
     ];
 
     /// A name of its own, for layers and classes.
@@ -163,6 +185,7 @@ impl Layer {
             Layer::Uncut => "uncut",
             Layer::Scissors => "scissors",
             Layer::Paper => "paper",
+            Layer::Rim => "rim",
         }
     }
 
@@ -177,6 +200,7 @@ impl Layer {
             Layer::View => Tone::View,
             Layer::Cut => Tone::Cut,
             Layer::CutGround => Tone::CutGround,
+            Layer::Rim => Tone::Rim,
             _ => Tone::Ink,
         }
     }
@@ -188,6 +212,7 @@ impl Layer {
             Layer::Outline | Layer::Contact | Layer::Solid => 0.5,
             Layer::Fine | Layer::Scissors | Layer::Cut => 0.35,
             Layer::Hatch => 0.18,
+            Layer::Rim => 0.16,
             Layer::Rule => 0.13,
             _ => 0.25,
         }

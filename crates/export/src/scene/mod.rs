@@ -8,6 +8,7 @@ mod cross;
 mod hatch;
 mod layer;
 mod path;
+mod shade;
 mod text;
 
 pub use crate::font::Face;
@@ -15,6 +16,7 @@ use crate::font::lacking;
 pub use hatch::{Hatch, hatch};
 pub use layer::{Dash, Layer, Tone};
 pub use path::{Path, PathElement};
+pub use shade::{Paint, Shaded, SlopeClass, Strip, darker, samples, stops};
 use std::collections::BTreeSet;
 pub use text::{Anchor, Text, TextBox};
 
@@ -59,6 +61,10 @@ pub enum Shape {
     Lines(Vec<[Xy; 2]>),
     /// Words and numbers.
     Text(Text),
+    /// A turned surface as it looks.
+    Shaded(Shaded),
+    /// Something in a colour of its own.
+    Paint(Paint),
 }
 
 /// Something drawn, and what it is drawn as.
@@ -125,6 +131,32 @@ impl Scene {
         }
     }
 
+    /// Shows a turned surface; nothing where there is none of it.
+    pub fn shaded(&mut self, shaded: Shaded) {
+        if !shaded.strips.is_empty() {
+            self.items.push(Item {
+                layer: Layer::View,
+                shape: Shape::Shaded(shaded),
+            });
+        }
+    }
+
+    /// Paints something in a colour of its own.
+    pub fn paint(&mut self, paint: Paint) {
+        self.items.push(Item {
+            layer: Layer::View,
+            shape: Shape::Paint(paint),
+        });
+    }
+
+    /// All turned surfaces on it.
+    pub fn surfaces(&self) -> impl Iterator<Item = &Shaded> {
+        self.items.iter().filter_map(|item| match &item.shape {
+            Shape::Shaded(shaded) => Some(shaded),
+            _ => None,
+        })
+    }
+
     /// Writes text.
     pub fn text(&mut self, text: Text) {
         self.items.push(Item {
@@ -178,6 +210,11 @@ impl Item {
             Shape::Text(text) => Shape::Text(Text {
                 at: text.at.moved(dx, dy),
                 ..text.clone()
+            }),
+            Shape::Shaded(shaded) => Shape::Shaded(shaded.moved(dx, dy)),
+            Shape::Paint(paint) => Shape::Paint(Paint {
+                paths: paint.paths.iter().map(|path| path.moved(dx, dy)).collect(),
+                ..*paint
             }),
         };
         Item {

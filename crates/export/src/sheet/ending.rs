@@ -31,7 +31,7 @@ pub(super) fn contacts(looks: &PenPictures) -> Vec<Contact> {
 }
 
 /// The joints in their order, each with its turns or how far it is pushed.
-pub(super) fn order(pen: &Pen, units: Units) -> Vec<(String, String)> {
+pub(crate) fn order(pen: &Pen, units: Units) -> Vec<(String, String)> {
     let joints = pen.joints.iter().zip(&pen.assembly.joints);
     joints
         .map(|(joint, rest)| (caption(pen, joint), count(joint, rest, units)))

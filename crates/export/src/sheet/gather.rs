@@ -27,6 +27,13 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
     let looks = PenPictures {
         capped: settled.and_then(|it| draw::outside(it, Configured::Capped, LIVE_MM)),
         uncapped: settled.and_then(|it| draw::outside(it, Configured::Uncapped, LIVE_MM)),
+        cutaway: settled.and_then(|it| {
+            let whole = match it.assembly.capped.is_some() {
+                true => Configured::Capped,
+                false => Configured::Uncapped,
+            };
+            draw::cutaway(it, whole, LIVE_MM)
+        }),
         section: settled.and_then(|it| draw::section(it, LIVE_MM, units)),
         exploded: settled.and_then(|it| draw::exploded(it, LIVE_MM + 4.0)),
     };

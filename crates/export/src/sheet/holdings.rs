@@ -34,12 +34,23 @@ pub(super) fn holdings(
     bench: Option<&Bench>,
     units: Units,
 ) -> Vec<HoldingRows> {
+    holdings_in(plan, route, bench, units, PICTURE_MM)
+}
+
+/// The same with pictures at most so wide and high, mm.
+pub(crate) fn holdings_in(
+    plan: &Plan,
+    route: &Route,
+    bench: Option<&Bench>,
+    units: Units,
+    room_mm: (f64, f64),
+) -> Vec<HoldingRows> {
     let ranges: Vec<Range<usize>> = route
         .holdings()
         .into_iter()
         .map(|it| it.operations)
         .collect();
-    let pictures = draw::holdings(plan, route, &ranges, PICTURE_MM);
+    let pictures = draw::holdings(plan, route, &ranges, room_mm);
     let mut number = 0;
     let each = ranges.iter().zip(pictures).map(|(range, picture)| {
         let hold = route.operations[range.start].hold;

@@ -6,7 +6,7 @@ use crate::draw::{Paper, labelled_small};
 use crate::font::{FAMILY, Face, Subset, data_uri};
 use crate::mark::MARK;
 use crate::scene::Scene;
-use crate::write::{Background, layer_styles, number, svg};
+use crate::write::{Background, Shades, layer_styles, number, svg};
 use askama::Template;
 
 #[derive(Template)]
@@ -23,6 +23,7 @@ struct HtmlSheet<'a> {
     c: &'a Content,
     warned: &'static str,
     pages: Vec<HtmlPage>,
+    shades: String,
     looks: Vec<String>,
     section: String,
     parts: Vec<HtmlPart<'a>>,
@@ -75,6 +76,9 @@ pub fn html(content: &Content, paper: Paper) -> String {
     });
     let look = |it: &Option<crate::draw::Look>| it.as_ref().map(|it| drawn(&it.scene));
     let looks = [&content.looks.capped, &content.looks.uncapped];
+    let c = &content.looks;
+    let shaded = [&c.capped, &c.uncapped, &c.cutaway];
+    let shaded = shaded.into_iter().flatten().map(|it| &it.scene);
     let page = HtmlSheet {
         mark: MARK,
         family: FAMILY,
@@ -87,8 +91,9 @@ pub fn html(content: &Content, paper: Paper) -> String {
         c: content,
         warned: page::DO_NOT_CUT,
         pages: pages.iter().map(printed).collect(),
+        shades: Shades::of(pages.iter().map(|it| &it.scene).chain(shaded)).defined(),
         looks: looks.into_iter().filter_map(look).collect(),
-        section: look(&content.looks.section).unwrap_or_default(),
+        section: look(&content.looks.cutaway).unwrap_or_default(),
         parts: content.parts.iter().map(part).collect(),
     };
     // Rendering fails only where a value's Display does; none here can.

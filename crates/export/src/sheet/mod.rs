@@ -27,8 +27,10 @@ pub use content::{
     Accepted, Contact, Content, PartEntry, PartSheet, PenFigures, RouteCheck, RouteLine, Saw,
     SawnPiece, Table, Turning, WantRow,
 };
+pub(crate) use ending::order;
 pub use gather::content;
 pub use holdings::HoldingRows;
+pub(crate) use holdings::holdings_in;
 pub use html::html;
 pub(crate) use lists::measures;
 pub use page::Field;

@@ -9,6 +9,7 @@ use serde::Serialize;
 pub struct PenPictures {
     pub(crate) capped: Option<Look>,
     pub(crate) uncapped: Option<Look>,
+    pub(crate) cutaway: Option<Look>,
     pub(crate) section: Option<Look>,
     pub(crate) exploded: Option<(Look, Vec<Option<f64>>)>,
 }

@@ -145,7 +145,7 @@ fn layer_name(layer: Layer) -> String {
 /// Colours by number: R12 has no line widths, so a plotter's table tells thick from thin by them.
 fn colour(layer: Layer) -> i16 {
     match layer {
-        Layer::Outline | Layer::Fine => 7,
+        Layer::Outline | Layer::Fine | Layer::Rim => 7,
         Layer::Thread => 3,
         Layer::Hatch => 8,
         Layer::Axis => 4,
@@ -167,6 +167,14 @@ fn entity(out: &mut Groups, item: &Item) {
             .iter()
             .for_each(|[from, to]| line(out, item.layer, *from, *to)),
         Shape::Text(text) => write_text(out, text),
+        // The form has no colours of its own: outlines say what is there.
+        Shape::Shaded(_) => {}
+        Shape::Paint(paint) if paint.line.is_some() => {
+            for path in &paint.paths {
+                stroke(out, item.layer, path);
+            }
+        }
+        Shape::Paint(_) => {}
     }
 }
 

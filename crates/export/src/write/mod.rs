@@ -3,12 +3,15 @@
 mod dxf;
 mod pdf;
 mod pdf_font;
+mod pdf_shade;
 mod svg;
+mod svg_shade;
 
 pub use dxf::dxf;
 pub use pdf::pdf;
 pub(crate) use quillet_geometry::number;
 pub use svg::{Background, layer_styles, svg};
+pub(crate) use svg_shade::Shades;
 
 /// Text with the signs that XML keeps for itself written out; control characters, which it
 /// cannot hold, left out.

@@ -1,10 +1,12 @@
 //! Drawings as the pages of a PDF at true scale.
 
 use super::pdf_font::{Embedded, packed};
+use super::pdf_shade::Shadings;
 use crate::mark;
-use crate::scene::{Face, Layer, Path, PathElement, Scene, Shape, Text, Xy};
+use crate::scene::{Face, Layer, Paint, Path, PathElement, Scene, Shape, Text, Xy};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
 use pdf_writer::{Content, Filter, Name, Pdf, Rect, Ref, Str, TextStr};
+use quillet_standards::Colour;
 
 /// Points in a millimetre: a point is 1/72 in (ISO 32000-1, 8.3.2.3).
 const POINTS: f64 = 72.0 / 25.4;
@@ -19,6 +21,7 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
     let mut next = Ref::new(1);
     let [catalog, tree, info] = [(); 3].map(|()| next.bump());
     let fonts = Face::ALL.map(|face| Embedded::new(face, pages, &mut next));
+    let shadings = Shadings::of(pages, &mut next);
     let page_refs: Vec<(Ref, Ref)> = pages.iter().map(|_| (next.bump(), next.bump())).collect();
     pdf.catalog(catalog).pages(tree);
     let count = i32::try_from(pages.len()).unwrap_or(i32::MAX);
@@ -30,6 +33,7 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
         .title(TextStr(title))
         .creator(TextStr(mark::MARK));
     fonts.iter().for_each(|font| font.write(&mut pdf));
+    shadings.write(&mut pdf, &mut next);
     for (scene, (page_ref, content_ref)) in pages.iter().zip(&page_refs) {
         let mut page = pdf.page(*page_ref);
         page.parent(tree).contents(*content_ref);
@@ -45,15 +49,21 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
             named.pair(*name, font.whole);
         }
         drop(named);
+        if scene.surfaces().next().is_some() {
+            let mut shades = resources.shadings();
+            for (name, id) in shadings.named() {
+                shades.pair(name, id);
+            }
+        }
         drop(resources);
         drop(page);
-        let data = packed(&content(scene, &fonts));
+        let data = packed(&content(scene, &fonts, &shadings));
         pdf.stream(*content_ref, &data).filter(Filter::FlateDecode);
     }
     pdf.finish()
 }
 
-fn content(scene: &Scene, fonts: &[Embedded; 2]) -> Vec<u8> {
+fn content(scene: &Scene, fonts: &[Embedded; 2], shadings: &Shadings) -> Vec<u8> {
     let mut content = Content::new();
     content
         .set_line_cap(LineCapStyle::RoundCap)
@@ -81,9 +91,36 @@ fn content(scene: &Scene, fonts: &[Embedded; 2]) -> Vec<u8> {
                 content.stroke();
             }
             Shape::Text(text) => write_text(&mut content, text, fonts),
+            Shape::Shaded(shaded) => shadings.show(&mut content, shaded),
+            Shape::Paint(paint) => {
+                painted(&mut content, paint);
+                layer = None;
+            }
         }
     }
     content.finish().into_vec()
+}
+
+fn painted(content: &mut Content, paint: &Paint) {
+    let rgb = |it: Colour| it.parts().map(|it| it as f32);
+    content.set_dash_pattern([], 0.0);
+    if let Some([red, green, blue]) = paint.fill.map(rgb) {
+        content.set_fill_rgb(red, green, blue);
+    }
+    if let Some((colour, wide_mm)) = paint.line {
+        let [red, green, blue] = rgb(colour);
+        content.set_stroke_rgb(red, green, blue);
+        content.set_line_width(points(wide_mm));
+    }
+    for path in &paint.paths {
+        trace(content, path);
+    }
+    match (paint.fill, paint.line) {
+        (Some(_), Some(_)) => content.fill_even_odd_and_stroke(),
+        (Some(_), None) => content.fill_even_odd(),
+        (None, Some(_)) => content.stroke(),
+        (None, None) => content.end_path(),
+    };
 }
 
 fn pen(content: &mut Content, layer: Layer) {
@@ -95,7 +132,7 @@ fn pen(content: &mut Content, layer: Layer) {
         .set_fill_rgb(red, green, blue);
 }
 
-fn trace(content: &mut Content, path: &Path) {
+pub(super) fn trace(content: &mut Content, path: &Path) {
     content.move_to(points(path.start.x), points(path.start.y));
     let mut from = path.start;
     for step in &path.steps {
@@ -173,6 +210,6 @@ fn write_text(content: &mut Content, text: &Text, fonts: &[Embedded; 2]) {
     content.end_text();
 }
 
-fn points(mm: f64) -> f32 {
+pub(super) fn points(mm: f64) -> f32 {
     (mm * POINTS) as f32
 }

@@ -1,8 +1,10 @@
 //! A drawing as SVG, in millimetres.
 
+use super::svg_shade::{self, Shades};
 use super::{escaped, number};
 use crate::mark;
 use crate::scene::{Anchor, Face, Item, Layer, Path, PathElement, Scene, Shape, Text, Tone, Xy};
+use std::collections::BTreeSet;
 use std::f64::consts::PI;
 use std::fmt::Write as _;
 
@@ -11,6 +13,8 @@ use std::fmt::Write as _;
 pub enum Background {
     /// A file of its own: black on white paper.
     Paper,
+    /// A file of its own that follows its viewer: light or dark.
+    Either,
     /// A page: the text's own colour on nothing, every colour open to the page through
     /// `--quillet-LAYER`. Classes are the page's to style.
     Page,
@@ -37,6 +41,13 @@ pub fn svg(scene: &Scene, ground: Background) -> String {
     );
     if let Some(card) = card(ground) {
         let _ = writeln!(out, "<rect width=\"{width}\" height=\"{height}\" {card}/>");
+    }
+    if ground == Background::Either {
+        out.push_str(&dark_styles(scene));
+    }
+    // A page of many drawings defines the shades of all once.
+    if ground != Background::Sheet {
+        out.push_str(&Shades::of([scene]).defined());
     }
     let mut open: Option<Layer> = None;
     for item in &scene.items {
@@ -65,7 +76,7 @@ pub fn svg(scene: &Scene, ground: Background) -> String {
     out
 }
 
-/// What a page of [`Ground::Sheet`] drawings says once of all layers.
+/// What a page of [`Background::Sheet`] drawings says once of all layers.
 pub fn layer_styles() -> String {
     let mut out = String::from(".f{stroke:none;fill-rule:evenodd}\n");
     for layer in Layer::ALL {
@@ -85,6 +96,31 @@ pub fn layer_styles() -> String {
             number(layer.width_mm(), 3)
         );
     }
+    out
+}
+
+/// What a file says of its colours where its viewer is dark. Paper is light always.
+fn dark_styles(scene: &Scene) -> String {
+    let layers: BTreeSet<Layer> = scene.items.iter().map(|it| it.layer).collect();
+    let hex = |tone: Tone| {
+        let [red, green, blue] = tone.dark_rgb();
+        format!("#{red:02x}{green:02x}{blue:02x}")
+    };
+    let mut out = format!(
+        "<style>@media screen and (prefers-color-scheme:dark){{.q-ground{{fill:{}}}",
+        hex(Tone::Paper)
+    );
+    for layer in layers {
+        let (name, colour) = (layer.name(), hex(layer.tone()));
+        let _ = match is_words(layer) {
+            true => write!(out, ".q-{name}{{fill:{colour}}}"),
+            false => write!(
+                out,
+                ".q-{name}{{stroke:{colour}}}.q-{name} .f{{fill:{colour}}}"
+            ),
+        };
+    }
+    out.push_str("}</style>\n");
     out
 }
 
@@ -118,7 +154,7 @@ fn colour(layer: Layer, ground: Background) -> String {
     let own = format!("#{red:02x}{green:02x}{blue:02x}");
     match (ground, layer.tone()) {
         (Background::Paper, Tone::Ink) => ink(ground).into(),
-        (Background::Paper, _) => own,
+        (Background::Paper | Background::Either, _) => own,
         (Background::Picture, Tone::Contact) => "#c62f17".into(),
         (Background::Picture, Tone::Ink) => ink(ground).into(),
         (Background::Picture, _) => own,
@@ -138,6 +174,7 @@ fn colour(layer: Layer, ground: Background) -> String {
 fn card(ground: Background) -> Option<&'static str> {
     match ground {
         Background::Paper => Some("fill=\"#fff\""),
+        Background::Either => Some("class=\"q-ground\" fill=\"#fff\""),
         Background::Page | Background::Sheet => None,
         Background::Picture => Some("rx=\"1.5\" fill=\"#fdfcf8\""),
     }
@@ -147,6 +184,7 @@ fn card(ground: Background) -> Option<&'static str> {
 fn ink(ground: Background) -> &'static str {
     match ground {
         Background::Paper => "#000",
+        Background::Either => "#111111",
         Background::Page | Background::Sheet => "currentColor",
         Background::Picture => "#1b1f24",
     }
@@ -171,9 +209,13 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
                 }
                 _ => colour(item.layer, ground),
             };
+            let class = match ground {
+                Background::Either => " class=\"f\"",
+                _ => "",
+            };
             writeln!(
                 out,
-                "<path d=\"{}\" fill=\"{colour}\" fill-rule=\"evenodd\" stroke=\"none\"/>",
+                "<path{class} d=\"{}\" fill=\"{colour}\" fill-rule=\"evenodd\" stroke=\"none\"/>",
                 data.join("")
             )
         }
@@ -191,6 +233,8 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
             writeln!(out, "<path d=\"{}\"/>", data.join(""))
         }
         Shape::Text(text) => write_text(out, text, height, ground),
+        Shape::Shaded(shaded) => svg_shade::strips(out, shaded, height, places.min(3)),
+        Shape::Paint(paint) => svg_shade::painted(out, paint, height),
     };
 }
 
@@ -227,10 +271,17 @@ fn write_text(out: &mut String, text: &Text, height: f64, ground: Background) ->
     )
 }
 
-fn data(path: &Path, height: f64, places: usize) -> String {
+pub(super) fn data(path: &Path, height: f64, places: usize) -> String {
     let mut data = format!("M{}", place(path.start, height, places));
+    let mut from = path.start;
     for step in &path.steps {
+        let level = [from, step.to()].map(|at| number(height - at.y, places));
+        let upright = [from, step.to()].map(|at| number(at.x, places));
+        from = step.to();
         let _ = match *step {
+            // Along and across, one number says where to.
+            PathElement::Line(_) if level[0] == level[1] => write!(data, "H{}", upright[1]),
+            PathElement::Line(_) if upright[0] == upright[1] => write!(data, "V{}", level[1]),
             PathElement::Line(to) => write!(data, "L{}", place(to, height, places)),
             PathElement::Cubic(a, b, to) => write!(
                 data,

@@ -45,7 +45,7 @@ fn views(c: &Content) -> Vec<(&Look, Option<&PenFigures>)> {
     let of = |state: &str| c.figures.iter().find(|it| it.state == state);
     let capped = c.looks.capped.as_ref().map(|it| (it, of("capped")));
     let uncapped = c.looks.uncapped.as_ref().map(|it| (it, of("to write")));
-    let section = c.looks.section.as_ref().map(|it| (it, None));
+    let section = c.looks.cutaway.as_ref().map(|it| (it, None));
     let seen = [capped, uncapped]
         .into_iter()
         .flatten()

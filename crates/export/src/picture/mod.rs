@@ -1,0 +1,11 @@
+//! Pictures of a pen that stand by themselves: on a screen, in a letter, at the top of a page.
+
+mod exploded;
+mod framed;
+mod gallery;
+mod holding;
+
+pub use exploded::exploded;
+pub use framed::framed;
+pub use gallery::gallery;
+pub use holding::holdings;
