@@ -15,6 +15,13 @@ pub(crate) struct At {
 }
 
 impl At {
+    /// As if this revision had been asked for.
+    pub(crate) fn revision_named(name: &str) -> Self {
+        Self {
+            at: Some(name.to_owned()),
+        }
+    }
+
     /// Whether a revision was named.
     pub(crate) fn is_given(&self) -> bool {
         self.at.is_some()

@@ -23,6 +23,7 @@ mod measure;
 mod new;
 mod output;
 mod plans;
+mod rooted;
 mod sheet;
 mod solid;
 mod temp_file;

@@ -1,5 +1,7 @@
 //! A finding is known again.
 
+#![allow(clippy::unwrap_used, reason = "tests")]
+
 use quillet_compare::{Place, places};
 use quillet_fixture::EXAMPLES;
 use quillet_model::{SourceFile, Texts};

@@ -17,6 +17,11 @@ impl Top {
         }
     }
 
+    /// A folder that is in no repository, as if it were one's top; none where it is not there.
+    pub fn of_folder(folder: &Path) -> Option<Self> {
+        folder.is_dir().then(|| Self::at(folder))
+    }
+
     /// A path as seen from the top; a relative one is counted from the folder stood in. None where it
     /// lies elsewhere.
     pub fn path_in(&self, path: &Path) -> Option<PathBuf> {

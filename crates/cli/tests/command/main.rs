@@ -12,6 +12,7 @@ mod revisions;
 #[cfg(unix)]
 mod rough;
 mod run;
+mod sarif;
 mod schemas;
 mod solids;
 mod unknown;

@@ -19,7 +19,7 @@ mod table;
 mod thread;
 mod tools;
 
-pub use check::{Checked, CheckedFile};
+pub use check::{Checked, CheckedFile, baseline_of_sarif};
 pub use cut::CutReport;
 pub use drill::{DrillQuestion, drill};
 pub use fit::fit;

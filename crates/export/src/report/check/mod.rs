@@ -2,9 +2,15 @@
 
 mod brief;
 mod json;
+mod sarif;
+mod sarif_baseline;
 mod summary;
 
+pub use sarif_baseline::baseline_of_sarif;
+
+use quillet_check::Accepted;
 use quillet_check::assumed::Assumed;
+use quillet_compare::{Baseline, Place, places};
 use quillet_model::SourceFile;
 use quillet_syntax::{FileId, Finding, RuleId, Severity};
 use std::collections::{BTreeMap, BTreeSet};
@@ -18,6 +24,8 @@ pub struct CheckedFile {
     pub uses: Vec<FileId>,
     /// What was found.
     pub findings: Vec<Finding>,
+    /// What was found and is accepted.
+    pub accepted: Vec<Accepted>,
     /// What nobody wrote and is worked out, where that was asked for.
     pub assumed: Option<Vec<Assumed>>,
 }
@@ -30,6 +38,9 @@ pub struct Checked {
     files: BTreeMap<FileId, Arc<SourceFile>>,
     used: BTreeSet<FileId>,
     findings: Vec<Finding>,
+    accepted: Vec<Accepted>,
+    /// How many findings were there before, where that was asked for.
+    known: Option<usize>,
     /// What is assumed, where that was asked for.
     assumed: Option<Vec<Assumed>>,
 }
@@ -47,6 +58,7 @@ impl Checked {
         }
         self.used.extend(one.uses);
         self.findings.extend(one.findings);
+        self.accepted.extend(one.accepted);
         if let Some(assumed) = one.assumed {
             self.assumed.get_or_insert_default().extend(assumed);
         }
@@ -58,6 +70,7 @@ impl Checked {
             files,
             used,
             findings,
+            accepted,
             assumed,
             ..
         } = self;
@@ -73,6 +86,18 @@ impl Checked {
             )
         });
         findings.dedup();
+        accepted.sort_by_cached_key(|it| {
+            let path = files
+                .get(&it.finding.span.file)
+                .map(|file| file.path.clone());
+            (
+                path,
+                it.finding.span.start,
+                it.finding.rule,
+                it.finding.message.clone(),
+            )
+        });
+        accepted.dedup();
         if let Some(assumed) = assumed {
             assumed.sort_by_cached_key(|it| {
                 let path = files.get(&it.span.file).map(|file| file.path.clone());
@@ -80,6 +105,11 @@ impl Checked {
             });
             assumed.dedup();
         }
+    }
+
+    /// Whether no file was checked.
+    pub fn is_empty(&self) -> bool {
+        self.count == 0
     }
 
     /// The file of a number.
@@ -90,6 +120,32 @@ impl Checked {
     /// All that was found.
     pub fn findings(&self) -> &[Finding] {
         &self.findings
+    }
+
+    /// What was found before, each finding known by its place; `name` says what a file is called.
+    pub fn baseline(&self, name: &dyn Fn(&SourceFile) -> String) -> Baseline {
+        Baseline::of(self.places(name).iter().zip(&self.findings))
+    }
+
+    /// Takes out what was found before and is no graver now, and counts it.
+    pub fn leave_out(&mut self, before: &Baseline, name: &dyn Fn(&SourceFile) -> String) {
+        let places = self.places(name);
+        let all = std::mem::take(&mut self.findings);
+        let count = all.len();
+        let each = places.iter().zip(all);
+        let new = each.filter(|(place, finding)| !before.knows(place, finding));
+        self.findings = new.map(|(_, finding)| finding).collect();
+        self.known = Some(count - self.findings.len());
+    }
+
+    fn places(&self, name: &dyn Fn(&SourceFile) -> String) -> Vec<Place> {
+        places(&self.findings, &|id| self.file(id), name)
+    }
+
+    /// For other programs that show findings: the Static Analysis Results Interchange Format, 2.1.0,
+    /// of OASIS. `name` says what a file is called, from the folder that stands for all.
+    pub fn sarif(&self, name: &dyn Fn(&SourceFile) -> String) -> String {
+        sarif::text(self, name)
     }
 
     /// For people: one line a finding, the gravest of each file first; then [`Checked::rest`].

@@ -42,8 +42,12 @@ pub(super) fn summary(whole: &Checked) -> String {
         return "nothing checked\n".to_owned();
     }
     let files = counted(whole.count, "file");
+    let known = whole
+        .known
+        .map_or_else(String::new, |count| format!("; {count} known"));
     match found.as_slice() {
+        [] if whole.known.is_some() => format!("{files} checked, nothing new{known}\n"),
         [] => format!("{files} checked, nothing found\n"),
-        _ => format!("{files} checked: {}\n", found.join(", ")),
+        _ => format!("{files} checked: {}{known}\n", found.join(", ")),
     }
 }

@@ -1,0 +1,28 @@
+//! What a file is called by those who were not here: its path from the top of the repository.
+
+use quillet_history::{Repository, Top};
+use quillet_model::SourceFile;
+use std::path::{Path, PathBuf};
+
+/// The folder from which paths are counted: the top of the repository, else the folder stood in.
+#[derive(Debug)]
+pub(crate) struct Rooted(Option<Top>);
+
+impl Rooted {
+    /// For files that paths name.
+    pub(crate) fn around(paths: &[PathBuf]) -> Self {
+        let first = paths.first().map_or(Path::new(""), |it| it);
+        let there = first.ancestors().find(|it| it.is_dir());
+        let repository = Repository::around(there.unwrap_or(Path::new("")));
+        let top = repository.ok().map(|it| it.top);
+        Self(top.or_else(|| Top::of_folder(Path::new("."))))
+    }
+
+    /// The path of a file, its parts between slashes; as it was asked for where it lies elsewhere.
+    pub(crate) fn name(&self, file: &SourceFile) -> String {
+        let inside = self.0.as_ref().and_then(|top| top.path_in(&file.path));
+        let path = inside.as_deref().unwrap_or(&file.path);
+        let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
+        parts.collect::<Vec<_>>().join("/")
+    }
+}
