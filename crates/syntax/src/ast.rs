@@ -9,7 +9,7 @@ pub use crate::grammar::statements::bench::{
     Bench, LatheOption, LatheOptionKind, LeadForm, Run, SizedTools, ThreadTools, ToleranceKind,
     ToolLine, ToolLineKind,
 };
-pub use crate::grammar::statements::cut::{Feature, FeatureKind, Reach, ReachKind, Side};
+pub use crate::grammar::statements::cut::{Circle, Feature, FeatureKind, Reach, ReachKind, Side};
 pub use crate::grammar::statements::item::{BlankItem, File, Item, ItemKind, ThreadItem};
 pub use crate::grammar::statements::joint::{JointLine, JointLineKind};
 pub use crate::grammar::statements::material::{Material, MaterialLine, MaterialLineKind};
@@ -21,7 +21,12 @@ pub use crate::grammar::statements::phrase::{
     Edge, EdgeKind, Form, Stock, StockSection, ThreadRef,
 };
 pub use crate::grammar::statements::shared::{Accept, Comparison, Let, Limit, Test, Want};
-pub use crate::grammar::statements::station::{Shape, ShapeKind, Station, StationContent};
+pub use crate::grammar::statements::side::{
+    Around, SideCut, SideCutKind, SideDepth, SideLine, SideLineKind, Stretch,
+};
+pub use crate::grammar::statements::station::{
+    Position, Shape, ShapeKind, Station, StationContent,
+};
 pub use crate::grammar::statements::sum::{
     Arg, Expr, ExprKind, Face, Name, Number, Operator, Range, Size, SizeKind, SumSpan, Text, Unit,
 };

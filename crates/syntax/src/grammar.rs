@@ -36,6 +36,7 @@ pub static WORDS: LazyLock<Vec<Word>> = LazyLock::new(|| {
         part::WORDS,
         station::WORDS,
         cut::WORDS,
+        side::WORDS,
         pen::WORDS,
         joint::WORDS,
         shared::WORDS,
@@ -92,6 +93,10 @@ pub enum Place {
     CutTail,
     /// A size of drill that is a letter.
     Size,
+    /// The first word of a cut from the side.
+    Side,
+    /// What else a cut from the side says.
+    SideTail,
     /// A line of a pen.
     Pen,
     /// After a joint's first face.
@@ -127,6 +132,7 @@ impl Place {
             Place::Part => "line of a part",
             Place::Station => "station",
             Place::Cut => "cut",
+            Place::Side => "cut from the side",
             Place::Pen => "line of a pen",
             Place::JointLine => "line of a joint",
             Place::Bench => "line of a bench",
@@ -196,7 +202,8 @@ impl WordId {
 
     /// The number of a text, or `NONE`.
     pub(crate) fn of(text: &str) -> WordId {
-        let Some(letter @ b'a'..=b'z') = text.bytes().next() else {
+        let first = text.bytes().next().map(|it| it.to_ascii_lowercase());
+        let Some(letter @ b'a'..=b'z') = first else {
             return WordId::NONE;
         };
         let words = BY_LETTER[usize::from(letter - b'a')].iter();
@@ -209,7 +216,7 @@ impl WordId {
         TEXTS.get(usize::from(self.0)).copied().unwrap_or("")
     }
 
-    /// Its number, below 128.
+    /// Its number among the words.
     pub(crate) fn index(self) -> u32 {
         u32::from(self.0)
     }
@@ -222,7 +229,7 @@ impl WordId {
     /// Whether it joins the phrases of a statement, as `to`, so that it is seldom a name.
     pub(crate) fn joins(self) -> bool {
         use Place::*;
-        const JOINING: [Place; 12] = [
+        const JOINING: [Place; 13] = [
             Header,
             Form,
             Stock,
@@ -230,6 +237,7 @@ impl WordId {
             StationTail,
             Reach,
             CutTail,
+            SideTail,
             Joint,
             JointTail,
             SeatTail,
@@ -260,7 +268,7 @@ static TEXTS: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
 static BY_LETTER: LazyLock<[Vec<(&'static str, WordId)>; 26]> = LazyLock::new(|| {
     let mut words = std::array::from_fn(|_| Vec::new());
     for (text, id) in TEXTS.iter().copied().zip((0..).map(WordId::from_index)) {
-        words[usize::from(text.as_bytes()[0] - b'a')].push((text, id));
+        words[usize::from(text.as_bytes()[0].to_ascii_lowercase() - b'a')].push((text, id));
     }
     words
 });
@@ -272,8 +280,8 @@ mod tests {
     #[test]
     fn each_word_stands_once_at_a_place_and_says_what_it_means() {
         assert!(
-            TEXTS.len() <= 128,
-            "the parser keeps sets of words in 128 bits"
+            TEXTS.len() <= expect::MOST_WORDS,
+            "the parser keeps sets of words in so many bits"
         );
         for (index, word) in WORDS.iter().enumerate() {
             let twin = WORDS[index + 1..]

@@ -45,6 +45,7 @@ fn unit(text: &str) -> Option<Unit> {
         "g" => Unit::G,
         "ml" => Unit::Ml,
         "deg" => Unit::Deg,
+        "N" => Unit::Newton,
         _ => return None,
     })
 }
@@ -89,6 +90,7 @@ mod tests {
             ("1-5/8in", 13, 8, Some(Unit::In)),
             ("0.000000000001g", 1, 1_000_000_000_000, Some(Unit::G)),
             ("118deg", 118, 1, Some(Unit::Deg)),
+            ("9.5N", 19, 2, Some(Unit::Newton)),
             ("999999999999ml", 999_999_999_999, 1, Some(Unit::Ml)),
         ] {
             assert_eq!(

@@ -38,7 +38,7 @@ pub enum TokenKind {
     Name,
     /// A number with the unit that touches it: `12`, `0.25in`, `7/16in`, `1-5/8`.
     #[regex(
-        r"([0-9]+(\.[0-9]+)?(mm|in|g|ml|deg)?)|([0-9]+/[0-9]+in)|([0-9]+-[0-9]+/[0-9]+(in)?)",
+        r"([0-9]+(\.[0-9]+)?(mm|in|g|ml|deg|N)?)|([0-9]+/[0-9]+in)|([0-9]+-[0-9]+/[0-9]+(in)?)",
         priority = 20
     )]
     Quantity,

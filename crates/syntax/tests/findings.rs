@@ -13,7 +13,7 @@ fn a_slip_in_one_line_leaves_the_others_be() {
         "\
 part cap from mouth to crown {
   blank of reed 18
-                ^^ syntax: rod or square is expected after reed
+                ^^ syntax: rod, square or tube is expected after reed
   length
   ^^^^^^ syntax: a length is expected after length
   outside {

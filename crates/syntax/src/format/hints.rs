@@ -29,6 +29,7 @@ pub(super) struct Columns {
 pub(super) enum Table {
     Stations,
     Cuts,
+    Sides,
     Joints,
     Lets,
     Limits,
@@ -123,6 +124,12 @@ impl Hints {
                 }
                 let breaks = reach.into_iter().collect();
                 self.statement(Table::Cuts, feature.span.start, breaks);
+            }
+            Node::SideLine(line) => {
+                if let SideLineKind::Cut(cut) = &line.kind {
+                    let breaks = vec![Break::From(cut.stretch.span.start)];
+                    self.statement(Table::Sides, line.span.start, breaks);
+                }
             }
             Node::Joint(joint) => {
                 let breaks = vec![Break::From(joint.first.span.start)];

@@ -46,6 +46,7 @@ things! {
     Angle "an angle"
     Size "a size, as 8.2, 7/16in, #7 or letter F"
     Mass "a mass in grams"
+    Force "a force in newtons"
     Volume "a volume in millilitres"
     Quantity "a quantity"
     Count "a count"
@@ -57,6 +58,8 @@ things! {
     Fit "a fit, as H7/g6"
     Capital "a capital letter"
     Title "a title in quotes"
+    PatternName "a pattern's name in quotes"
+    FinishName "a finish's name in quotes"
     Reason "a reason in quotes"
     Path "a file's path in quotes"
     Colour "a colour in quotes, as \"#6d8a34\""
@@ -72,22 +75,33 @@ things! {
     LineEnd "the end of the line"
 }
 
+/// A set of words is kept in so many whole numbers, a bit a word.
+const WORD_LIMBS: usize = 3;
+
+/// The words of the language are fewer than this.
+#[cfg(test)]
+pub(crate) const MOST_WORDS: usize = WORD_LIMBS * u64::BITS as usize;
+
 /// A set of expectations.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct ExpectSet {
-    words: u128,
+    words: [u64; WORD_LIMBS],
     things: u64,
 }
 
 impl ExpectSet {
     pub(crate) fn of(expect: Expect) -> Self {
         match expect {
-            Expect::Word(word) => Self {
-                words: 1 << word.index(),
-                things: 0,
-            },
+            Expect::Word(word) => {
+                let mut words = [0; WORD_LIMBS];
+                let bit = word.index();
+                if let Some(limb) = words.get_mut((bit / u64::BITS) as usize) {
+                    *limb = 1 << (bit % u64::BITS);
+                }
+                Self { words, things: 0 }
+            }
             Expect::Thing(thing) => Self {
-                words: 0,
+                words: [0; WORD_LIMBS],
                 things: 1 << thing as u32,
             },
         }
@@ -95,16 +109,19 @@ impl ExpectSet {
 
     pub(crate) fn join(self, other: Self) -> Self {
         Self {
-            words: self.words | other.words,
+            words: std::array::from_fn(|limb| self.words[limb] | other.words[limb]),
             things: self.things | other.things,
         }
     }
 
     /// The words in it, in the table's order.
     pub(crate) fn words(self) -> impl Iterator<Item = WordId> {
-        (0..u128::BITS)
-            .filter(move |bit| self.words >> bit & 1 == 1)
-            .map(WordId::from_index)
+        let limbs = (0..).step_by(u64::BITS as usize).zip(self.words);
+        limbs.flat_map(|(first, limb)| {
+            (0..u64::BITS)
+                .filter(move |bit| limb >> bit & 1 == 1)
+                .map(move |bit| WordId::from_index(first + bit))
+        })
     }
 
     /// The other things in it.

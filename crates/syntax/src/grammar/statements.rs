@@ -9,6 +9,7 @@ pub(crate) mod part;
 pub(crate) mod pen;
 pub(crate) mod phrase;
 pub(crate) mod shared;
+pub(crate) mod side;
 pub(crate) mod station;
 pub(crate) mod sum;
 
@@ -60,6 +61,7 @@ pub fn statements() -> impl Iterator<Item = &'static Statement> {
         part::STATEMENTS,
         station::STATEMENTS,
         cut::STATEMENTS,
+        side::STATEMENTS,
         pen::STATEMENTS,
         joint::STATEMENTS,
         bench::STATEMENTS,
@@ -155,7 +157,7 @@ macro_rules! nodes {
 
 nodes! {
     Item Let Limit Accept Want MaterialLine Form Stock Line Spigot Station Shape Edge Feature Reach
-    Size PenLine JointOption JointLine Face ToolLine Run Range Expr Text
+    SideLine Stretch Size PenLine JointOption JointLine Face ToolLine Run Range Expr Text
 }
 
 impl<'t> From<&'t Joint> for Node<'t> {

@@ -174,6 +174,7 @@ fn tails(place: Place) -> &'static [Place] {
         Place::Part => &[Place::PartTail, Place::Stock, Place::StationTail],
         Place::Station => &[Place::StationTail],
         Place::Cut => &[Place::Reach, Place::CutTail, Place::Size, Place::Form],
+        Place::Side => &[Place::SideTail, Place::Size],
         Place::Pen => &[Place::Joint, Place::JointTail],
         Place::JointLine => &[Place::SeatTail],
         Place::Bench => &[Place::BenchTail],

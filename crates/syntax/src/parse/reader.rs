@@ -14,6 +14,7 @@ use crate::grammar::statements::joint::joint_line;
 use crate::grammar::statements::material::material_line;
 use crate::grammar::statements::part::part_line;
 use crate::grammar::statements::pen::pen_line;
+use crate::grammar::statements::side::side_line;
 use crate::grammar::statements::station::station;
 use crate::grammar::{self, Lexeme, Place};
 use crate::layout::{Layout, Line as Laid};
@@ -98,6 +99,7 @@ struct Rules<'s> {
     part: Rule<'s, LineKind>,
     station: Rule<'s, StationContent>,
     feature: Rule<'s, (FeatureKind, Option<Name>)>,
+    side: Rule<'s, SideLineKind>,
     pen: Rule<'s, PenLineKind>,
     joint: Rule<'s, JointLineKind>,
     bench: Rule<'s, ToolLineKind>,
@@ -113,6 +115,7 @@ impl Rules<'_> {
             part: part_line(&sums).boxed(),
             station: station(&sums).boxed(),
             feature: feature(&sums).boxed(),
+            side: side_line(&sums).boxed(),
             pen: pen_line(&sums).boxed(),
             joint: joint_line(&sums).boxed(),
             bench: tool_line(&sums).boxed(),
@@ -229,6 +232,9 @@ impl<'s> Reader<'s> {
             LineKind::From { features, .. } => {
                 *features = lines.iter().map(|line| self.feature(line)).collect();
             }
+            LineKind::Side(cuts) => {
+                *cuts = lines.iter().map(|line| self.side_line(line)).collect();
+            }
             _ => {}
         }
         Line {
@@ -251,6 +257,14 @@ impl<'s> Reader<'s> {
             span: self.span(line),
             kind,
             face,
+        }
+    }
+
+    fn side_line(&mut self, line: &Laid) -> SideLine {
+        let kind = self.statement(|rules| &rules.side, Place::Side, line);
+        SideLine {
+            span: self.span(line),
+            kind: kind.unwrap_or(SideLineKind::Bad),
         }
     }
 

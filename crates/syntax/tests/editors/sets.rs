@@ -64,7 +64,9 @@ fn bare() -> Set {
         "matched",
         "outside",
         "screwcutting",
+        "sharp",
         "through",
+        "turning",
     ]);
     assert!(bare.is_subset(&of_class(Class::Tail)));
     bare
@@ -83,8 +85,8 @@ fn class(word: &Word) -> Class {
     use Place::*;
     match word.place {
         File if word.text == "dimensions" => Class::Head,
-        Item | Material | Part | Station | Cut | Pen | JointLine | Bench => Class::Head,
-        File | Header | Form | Stock | PartTail | StationTail | Reach | CutTail | Size | Joint
+        Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench => Class::Head,
+        File | Header | Form | Stock | PartTail | StationTail | Reach | CutTail | SideTail | Size | Joint
         | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
         Unit => Class::Unit,
         Measure => Class::Measure,

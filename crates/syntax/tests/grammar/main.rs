@@ -21,6 +21,7 @@ pub(crate) fn within(place: Place, text: &str) -> String {
         Place::Part => "part sleeve from mouth to crown {\n",
         Place::Station => "part sleeve from mouth to crown {\noutside {\n",
         Place::Cut => "part sleeve from mouth to crown {\nfrom mouth {\n",
+        Place::Side => "part sleeve from mouth to crown {\nside {\n",
         Place::Pen => "pen dunlin {\n",
         Place::JointLine => "pen dunlin {\nclose cap.mouth onto barrel.mouth {\n",
         Place::Bench => "bench saltings {\n",
@@ -130,6 +131,9 @@ impl Walk {
                 }
                 Piece::Word("+-") => {
                     things.insert(Thing::PlusMinus.phrase());
+                }
+                Piece::Word("..") => {
+                    things.insert(Thing::Range.phrase());
                 }
                 Piece::Word("=" | "<" | "<=" | ">" | ">=") => {
                     things.insert(Thing::Comparison.phrase());

@@ -30,6 +30,10 @@ pub(crate) const STATEMENTS: &[Statement] = &[
         .rule("bushings SIZES [pilot DIAMETER]"),
     statement(Place::Bench, "mandrels SIZE [..SIZE step STEP]", "Mandrel stock by diameter", "mandrels 12, 16")
         .rule("mandrels SIZES"),
+    statement(Place::Bench, "index COUNT [..COUNT step STEP]", "How many stops round the spindle can be locked at", "index 24, 36, 48")
+        .rule("index SIZES"),
+    statement(Place::Bench, "cutters SIZE [..SIZE step STEP]", "Milling cutters and slot drills by width", "cutters 1, 2, 3")
+        .rule("cutters SIZES"),
     statement(Place::Bench, "taps THREAD [starts COUNT] [lead LENGTH]", "Taps by thread", "taps M9x0.75, M10x0.75 lead 2")
         .rule("taps THREADS [lead LENGTH]"),
     statement(Place::Bench, "dies THREAD [starts COUNT] [lead LENGTH]", "Dies by thread", "dies M13x0.8 starts 3 lead 1.5")
@@ -184,6 +188,9 @@ pub enum SizedTools {
     Collets,
     Bushings,
     Mandrels,
+    /// How many stops; counts, not lengths.
+    Index,
+    Cutters,
 }
 
 /// Tools given by threads.
@@ -287,6 +294,8 @@ pub(crate) fn tool_line<'s>(
         word("reamers").to(SizedTools::Reamers),
         word("collets").to(SizedTools::Collets),
         word("mandrels").to(SizedTools::Mandrels),
+        word("index").to(SizedTools::Index),
+        word("cutters").to(SizedTools::Cutters),
     ))
     .then(runs)
     .map(|(tools, runs)| ToolLineKind::Sizes {

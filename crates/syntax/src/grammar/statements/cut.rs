@@ -2,6 +2,7 @@
 
 use super::phrase::{edge, thread_ref};
 use super::shared::{accept, as_face};
+use super::side::{around, takes};
 use super::{Holds, NameKind, Statement, Visit, defines, goes_on, one, refers, some, statement};
 use crate::Span;
 use crate::ast::*;
@@ -16,8 +17,8 @@ use chumsky::prelude::*;
 #[rustfmt::skip]
 pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Cut, "tenon [DIAMETER] for LENGTH [as FACE]", "Turns the end down; with a thread on it the diameter may be left out", "tenon 9.9 for 8"),
-    statement(Place::Cut, "drill SIZE (to DEPTH | for LENGTH | through) [at START] [point ANGLE] [as FACE]", "A drilled hole; the depth is to full diameter and the cone comes on top", "drill 8.0 to 67"),
-    statement(Place::Cut, "bore SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]", "A bored hole with a flat bottom", "bore 13.1 to 2.5"),
+    statement(Place::Cut, "drill SIZE (to DEPTH | for LENGTH | through) [at START] [point ANGLE] [on DIAMETER [indexed COUNT] [clock ANGLE] [takes PART]] [as FACE]", "A drilled hole; the depth is to full diameter and the cone comes on top", "drill 8.0 to 67"),
+    statement(Place::Cut, "bore SIZE (to DEPTH | for LENGTH | through) [at START] [on DIAMETER [indexed COUNT] [clock ANGLE] [takes PART]] [as FACE]", "A bored hole with a flat bottom", "bore 13.1 to 2.5"),
     statement(Place::Cut, "ream SIZE (to DEPTH | for LENGTH | through) [at START] [as FACE]", "A reamed hole with a flat bottom", "ream 8 to 30"),
     statement(Place::Cut, "thread THREAD [starts COUNT] (inside | outside) (to DEPTH | for LENGTH | through) [at START] [clock ANGLE] [as FACE]", "A thread, cut inside or outside", "thread joint inside to 9")
         .rule("thread THREAD (inside | outside) (to DEPTH | for LENGTH | through) [at START] [clock ANGLE] [as FACE]"),
@@ -42,8 +43,10 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::CutTail, "point", "The drill's point angle in degrees; 118 where nothing is said", "drill 8 to 67 point 135"),
     goes_on(Place::CutTail, "inside", "The thread is cut in the hole", "thread joint inside to 9"),
     goes_on(Place::CutTail, "outside", "The thread is cut on the outside", "thread joint outside for 6"),
-    goes_on(Place::CutTail, "clock", "Where the thread begins: so many degrees clockwise of the part's mark, looking at the end", "thread closing inside to 7.5 at 2.5 clock 30"),
-    goes_on(Place::CutTail, "takes", "What sits in the groove", "groove 9.2 for 2 at 12 takes o-ring"),
+    goes_on(Place::CutTail, "on", "The diameter of the pitch circle that the holes lie on, in place of the axis", "bore 3.1 to 2.1 on 12.5 indexed 3 takes magnet"),
+    goes_on(Place::CutTail, "indexed", "How many holes lie on the pitch circle, evenly", "bore 3.1 to 2.1 on 12.5 indexed 3"),
+    goes_on(Place::CutTail, "clock", "Where the thread begins, or the first hole of a pitch circle lies: so many degrees clockwise of the part's mark, looking at the end", "thread closing inside to 7.5 at 2.5 clock 30"),
+    goes_on(Place::CutTail, "takes", "What sits in the groove, or in each hole of a pitch circle", "groove 9.2 for 2 at 12 takes o-ring"),
     goes_on(Place::CutTail, "angle", "The countersink's whole angle in degrees; 90 where nothing is said", "countersink 10 angle 82"),
     goes_on(Place::CutTail, "as", "Names the face that this cut makes", "tenon 9.9 for 8 as shoulder"),
 
@@ -67,14 +70,19 @@ pub struct Feature {
 pub enum FeatureKind {
     /// `tenon [D] for L`
     Tenon { dia: Option<Expr>, length: Expr },
-    /// `drill SIZE reach [point A]`
+    /// `drill SIZE reach [point A] [on …]`
     Drill {
         size: Size,
         reach: Reach,
         point: Option<Expr>,
+        circle: Option<Circle>,
     },
-    /// `bore SIZE reach`
-    Bore { size: Size, reach: Reach },
+    /// `bore SIZE reach [on …]`
+    Bore {
+        size: Size,
+        reach: Reach,
+        circle: Option<Circle>,
+    },
     /// `ream SIZE reach`
     Ream { size: Size, reach: Reach },
     /// `thread T inside|outside reach`
@@ -118,6 +126,17 @@ pub enum Side {
     Outside,
 }
 
+/// `on D [indexed N] [clock A] [takes PART]`: holes beside the axis.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Circle {
+    /// The whole phrase.
+    pub span: Span,
+    /// The pitch circle's diameter.
+    pub dia: Expr,
+    /// How many, and what goes in.
+    pub around: Around,
+}
+
 /// How far a cut goes, and from where.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reach {
@@ -150,6 +169,7 @@ pub(crate) fn feature<'s>(
 
 fn cut<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, FeatureKind> + use<'s> {
     let reach = reach(sums).boxed();
+    let circle = circle(sums).boxed();
     let tenon = word("tenon")
         .ignore_then(sums.maybe(Thing::Diameter))
         .then_ignore(needed_word("for"))
@@ -158,8 +178,20 @@ fn cut<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, FeatureKind> + use<'s
     let sized = |text| word(text).ignore_then(sums.size()).then(reach.clone());
     let drill = sized("drill")
         .then(sums.after("point", Thing::Angle).or_not())
-        .map(|((size, reach), point)| FeatureKind::Drill { size, reach, point });
-    let bore = sized("bore").map(|(size, reach)| FeatureKind::Bore { size, reach });
+        .then(circle.clone().or_not())
+        .map(|(((size, reach), point), circle)| FeatureKind::Drill {
+            size,
+            reach,
+            point,
+            circle,
+        });
+    let bore = sized("bore")
+        .then(circle.or_not())
+        .map(|((size, reach), circle)| FeatureKind::Bore {
+            size,
+            reach,
+            circle,
+        });
     let ream = sized("ream").map(|(size, reach)| FeatureKind::Ream { size, reach });
     let relief = sums
         .after("relief", Thing::Diameter)
@@ -168,7 +200,7 @@ fn cut<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, FeatureKind> + use<'s
     let taking = |text| {
         sums.after(text, Thing::Diameter)
             .then(reach.clone())
-            .then(word("takes").ignore_then(needed_name(Thing::Part)).or_not())
+            .then(takes().or_not())
     };
     let groove =
         taking("groove").map(|((dia, reach), takes)| FeatureKind::Groove { dia, reach, takes });
@@ -220,6 +252,17 @@ fn thread<'s>(
         })
 }
 
+/// `on D [indexed N] [clock A] [takes PART]`
+fn circle<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Circle> + use<'s> {
+    sums.after("on", Thing::Diameter)
+        .then(around(sums))
+        .map_with(|(dia, around), extra| Circle {
+            span: extra.span(),
+            dia,
+            around,
+        })
+}
+
 fn reach<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Reach> + use<'s> {
     let missing = empty().map_with(|(), extra| {
         ReachKind::To(Expr {
@@ -248,12 +291,27 @@ impl Holds for Feature {
                 some(dia, visit);
                 one(length, visit);
             }
-            FeatureKind::Drill { size, reach, point } => {
+            FeatureKind::Drill {
+                size,
+                reach,
+                point,
+                circle,
+            } => {
                 one(size, visit);
                 one(reach, visit);
                 some(point, visit);
+                circle.each(visit);
             }
-            FeatureKind::Bore { size, reach } | FeatureKind::Ream { size, reach } => {
+            FeatureKind::Bore {
+                size,
+                reach,
+                circle,
+            } => {
+                one(size, visit);
+                one(reach, visit);
+                circle.each(visit);
+            }
+            FeatureKind::Ream { size, reach } => {
                 one(size, visit);
                 one(reach, visit);
             }
@@ -294,6 +352,16 @@ impl Holds for Feature {
         }
         if let Some(face) = &self.face {
             defines(NameKind::Face, face, visit);
+        }
+    }
+}
+
+/// No node of its own.
+impl Holds for Option<Circle> {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        if let Some(circle) = self {
+            one(&circle.dia, visit);
+            circle.around.each(visit);
         }
     }
 }

@@ -25,7 +25,7 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Item, "material NAME [\"TITLE\"] {…}", "A material of your own; its kind gives what is not said", "material tide \"Tide resin\" { kind acrylic }")
         .block(Place::Material),
     statement(Place::Item, "thread NAME = DESIGNATION [starts COUNT]", "Names a thread, so that both parts of a joint say the same", "thread closing = M13x0.8 starts 3"),
-    statement(Place::Item, "blank NAME of MATERIAL (rod DIAMETER | square SIDE) [by LENGTH] [matched]", "Stock that several parts are cut from, for the cut list", "blank stick of reed rod 18 by 150"),
+    statement(Place::Item, "blank NAME of MATERIAL (rod DIAMETER | square SIDE | tube DIAMETER wall THICKNESS) [by LENGTH] [matched]", "Stock that several parts are cut from, for the cut list", "blank stick of reed rod 18 by 150"),
     statement(Place::Item, "part NAME (from FIRST to SECOND | like PART) {…}", "A part you cut; stations run from its first end (0) to its second", "part cap from mouth to crown { length 64 }")
         .rule("part NAME (from FIRST to SECOND {…} | like PART [{…}])")
         .block(Place::Part),
@@ -53,6 +53,8 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::Stock, "of", "Names the material", "blank of reed rod 18"),
     goes_on(Place::Stock, "rod", "Round stock of a diameter", "blank of reed rod 18"),
     goes_on(Place::Stock, "square", "Square stock of a side", "blank of reed square 20"),
+    goes_on(Place::Stock, "tube", "Tube stock of an outside diameter; it brings its own bore", "blank of brass tube 9.5 wall 0.45"),
+    goes_on(Place::Stock, "wall", "How thick the tube's wall is", "blank of brass tube 9.5 wall 0.45"),
     goes_on(Place::Stock, "by", "The stock's length", "blank stick of reed rod 18 by 150"),
     goes_on(Place::Stock, "matched", "Its parts follow each other as in the pen, so that grain or pattern runs on", "blank stick of reed rod 18 by 300 matched"),
 ];

@@ -17,6 +17,8 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Material, "density DENSITY", "Density in g/cm³", "density 1.19"),
     statement(Place::Material, "wall LENGTH", "The least wall that this material stands", "wall 0.9"),
     statement(Place::Material, "speed LOW..HIGH", "Cutting speed in m/min", "speed 60..120"),
+    statement(Place::Material, "modulus MODULUS", "Young's modulus in GPa: how stiff it is", "modulus 2.35"),
+    statement(Place::Material, "strain STRAIN", "The strain it bears day by day, in per cent", "strain 2"),
     statement(Place::Material, "colour \"COLOUR\"", "How it looks in pictures; no rule reads it", "colour \"#6d8a34\""),
 ];
 
@@ -52,6 +54,10 @@ pub enum MaterialLineKind {
     Speed(SumSpan),
     /// `colour "#rrggbb"`: how it looks in pictures.
     Colour(Text),
+    /// `modulus sum`, GPa.
+    Modulus(Expr),
+    /// `strain sum`, per cent.
+    Strain(Expr),
     /// Text that is no such line.
     Bad,
 }
@@ -67,6 +73,8 @@ pub(crate) fn material_line<'s>(
             .map(Kind::Kind),
         sums.after("density", Thing::Quantity).map(Kind::Density),
         sums.after("wall", Thing::Length).map(Kind::Wall),
+        sums.after("modulus", Thing::Quantity).map(Kind::Modulus),
+        sums.after("strain", Thing::Quantity).map(Kind::Strain),
         word("speed")
             .ignore_then(sums.span(Thing::Quantity))
             .map(Kind::Speed),
@@ -81,7 +89,10 @@ impl Holds for MaterialLine {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match &self.kind {
             MaterialLineKind::Kind(kind) => refers(NameKind::Kind, kind, visit),
-            MaterialLineKind::Density(sum) | MaterialLineKind::Wall(sum) => one(sum, visit),
+            MaterialLineKind::Density(sum)
+            | MaterialLineKind::Wall(sum)
+            | MaterialLineKind::Modulus(sum)
+            | MaterialLineKind::Strain(sum) => one(sum, visit),
             MaterialLineKind::Speed(speed) => speed.each(visit),
             MaterialLineKind::Colour(colour) => one(colour, visit),
             MaterialLineKind::Bad => {}

@@ -23,17 +23,23 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Part, "accept RULE [at FROM..TO] because \"REASON\"", "A finding you have judged, with the reason; the sheet prints it", "accept thin-wall because \"a metal lining follows\""),
     statement(Place::Part, "bench NAME", "Which bench this part is made on", "bench saltings")
         .rule("bench BENCH"),
-    statement(Place::Part, "blank (of MATERIAL rod DIAMETER | of MATERIAL square SIDE | NAME) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]", "What the part is cut from; several are one glued stack", "blank of reed rod 18")
-        .rule("blank (NAME | of MATERIAL (rod DIAMETER | square SIDE) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]])"),
+    statement(Place::Part, "blank (of MATERIAL rod DIAMETER | of MATERIAL square SIDE | of MATERIAL tube DIAMETER wall THICKNESS | NAME) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]]", "What the part is cut from; several are one glued stack", "blank of reed rod 18")
+        .rule("blank (NAME | of MATERIAL (rod DIAMETER | square SIDE | tube DIAMETER wall THICKNESS) [by LENGTH] [to STATION] [spigot DIAMETER for LENGTH [gap GAP]])"),
     statement(Place::Part, "length LENGTH", "The part's length, or the range of one that gives, as a spring", "length 64"),
     statement(Place::Part, "outside ({…} | dia DIAMETER)", "The finished outside: one diameter, or stations", "outside dia 12")
         .block(Place::Station),
     statement(Place::Part, "from END {…}", "What is cut from this end; distances run inward from its face", "from mouth { drill 8 to 67 }")
         .block(Place::Cut),
+    statement(Place::Part, "side {…}", "What is cut from the side: flats, holes, slots, patterns", "side { drill 1 at 46 }")
+        .block(Place::Side),
+    statement(Place::Part, "finish \"FINISH\" coat THICKNESS", "A coat on what is turned; the sizes written are the finished ones, and joints are masked", "finish \"lacquer\" coat 0.05"),
     statement(Place::Part, "mass GRAMS [at STATION]", "Grams, dry, and where the balance lies", "mass 3.1 at 24"),
     statement(Place::Part, "holds MILLILITRES", "Millilitres of ink", "holds 0.8"),
     statement(Place::Part, "ring INSIDE by CORD", "An O-ring: inside diameter by cord", "ring 7.6 by 1.5"),
     statement(Place::Part, "arm LENGTH", "An arm of this length that is drawn and weighed and never in the way", "arm 40"),
+    statement(Place::Part, "throw LENGTH from END", "A mechanism's travel: in the retracted state what goes into this end stands so much further in", "throw 5 from nose"),
+    statement(Place::Part, "pulls FORCE", "A magnet's pull on its like in contact, in newtons", "pulls 9"),
+    statement(Place::Part, "grips LOW..HIGH", "The diameters it holds by itself, as spring fingers do", "grips 8.3..8.5"),
 ];
 
 /// The words that go on in them.
@@ -45,6 +51,8 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::PartTail, "gap", "Room for glue, on diameter", "blank of chalk rod 16 spigot 11 for 14 gap 0.1"),
     goes_on(Place::PartTail, "at", "Where the balance lies, from the first end", "mass 3.1 at 24"),
     goes_on(Place::PartTail, "by", "The cord's diameter", "ring 7.6 by 1.5"),
+    goes_on(Place::PartTail, "coat", "How thick the coat is, on the radius", "finish \"lacquer\" coat 0.05"),
+    goes_on(Place::PartTail, "from", "The end into which the thing that is thrown goes", "throw 5 from nose"),
 ];
 
 /// `part name from a to b { … }`, `bought …`, or `… like other { … }`.
@@ -103,6 +111,15 @@ pub enum LineKind {
         /// The cuts.
         features: Vec<Feature>,
     },
+    /// `side { … }`
+    Side(Vec<SideLine>),
+    /// `finish "…" coat T`
+    Finish {
+        /// What it is.
+        name: Text,
+        /// How thick, on the radius.
+        coat: Expr,
+    },
     /// `mass G [at Z]`
     Mass {
         /// Grams, dry.
@@ -121,6 +138,17 @@ pub enum LineKind {
     },
     /// `arm L`: drawn and weighed, never in the way.
     Arm(Expr),
+    /// `throw S from END`
+    Throw {
+        /// How far.
+        travel: Expr,
+        /// The end into which what is thrown goes.
+        from: Name,
+    },
+    /// `pulls F`: newtons, on its like in contact.
+    Pulls(Expr),
+    /// `grips a..b`: diameters that it holds.
+    Grips(Range),
     /// Text that is no line.
     Bad,
 }
@@ -183,12 +211,36 @@ pub(crate) fn part_line<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Line
         length.map(LineKind::Length),
         outside,
         from,
+        word("side").ignore_then(open()).map(|()| LineKind::Side(Vec::new())),
+        finish(sums),
         mass,
         sums.after("holds", Thing::Volume).map(LineKind::Holds),
         ring,
         sums.after("arm", Thing::Length).map(LineKind::Arm),
+        throw(sums),
+        sums.after("pulls", Thing::Force).map(LineKind::Pulls),
+        word("grips")
+            .ignore_then(sums.range(Thing::Diameter))
+            .map(LineKind::Grips),
     ))
     .then_ignore(line_end())
+}
+
+/// `finish "…" coat T`
+fn finish<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LineKind> + use<'s> {
+    word("finish")
+        .ignore_then(needed_string(Thing::FinishName))
+        .then_ignore(needed_word("coat"))
+        .then(sums.needed(Thing::Length))
+        .map(|(name, coat)| LineKind::Finish { name, coat })
+}
+
+/// `throw S from END`
+fn throw<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LineKind> + use<'s> {
+    sums.after("throw", Thing::Length)
+        .then_ignore(needed_word("from"))
+        .then(needed_name(Thing::End))
+        .map(|(travel, from)| LineKind::Throw { travel, from })
 }
 
 fn blank<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, LineKind> + use<'s> {
@@ -230,6 +282,16 @@ impl Holds for Line {
                 refers(NameKind::End, end, visit);
                 all(features, visit);
             }
+            LineKind::Side(cuts) => all(cuts, visit),
+            LineKind::Finish { name, coat } => {
+                one(name, visit);
+                one(coat, visit);
+            }
+            LineKind::Throw { travel, from } => {
+                one(travel, visit);
+                refers(NameKind::End, from, visit);
+            }
+            LineKind::Grips(range) => one(range, visit),
             LineKind::Mass { mass, at } => {
                 one(mass, visit);
                 some(at, visit);
@@ -238,9 +300,10 @@ impl Holds for Line {
                 one(inside, visit);
                 one(cord, visit);
             }
-            LineKind::OutsideDia(sum) | LineKind::Holds(sum) | LineKind::Arm(sum) => {
-                one(sum, visit);
-            }
+            LineKind::OutsideDia(sum)
+            | LineKind::Holds(sum)
+            | LineKind::Arm(sum)
+            | LineKind::Pulls(sum) => one(sum, visit),
             LineKind::Bad => {}
         }
     }

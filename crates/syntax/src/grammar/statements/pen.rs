@@ -19,7 +19,7 @@ macro_rules! joint {
         concat!(
             $verb,
             " FACE (into | onto) FACE (with THREAD | through PART | by LENGTH | fit FIT | clearance CLEARANCE",
-            " | interference INTERFERENCE | gap GAP)* [{…}]",
+            " | interference INTERFERENCE | gap GAP | snap OVERLAP | before turning)* [{…}]",
         )
     };
 }
@@ -30,18 +30,20 @@ macro_rules! joint {
 pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Pen, "screw FACE (into FACE | onto FACE) [with THREAD] [through PART] [{…}]", "A threaded joint", "screw section.shank into barrel.mouth")
         .rule(joint!("screw")).block(Place::JointLine),
-    statement(Place::Pen, "close FACE (onto FACE | into FACE) [with THREAD] [through PART] [{…}]", "The cap's joint, the one that opens to write", "close cap.mouth onto barrel.mouth")
+    statement(Place::Pen, "close FACE (onto FACE | into FACE) [with THREAD] [snap OVERLAP] [through PART] [{…}]", "The cap's joint, the one that opens to write", "close cap.mouth onto barrel.mouth")
         .rule(joint!("close")).block(Place::JointLine),
-    statement(Place::Pen, "post FACE (onto FACE | into FACE) [by LENGTH] [{…}]", "Where the cap sits while writing", "post cap.mouth onto barrel.tail by 2")
+    statement(Place::Pen, "post FACE (onto FACE | into FACE) [with THREAD] [snap OVERLAP] [by LENGTH] [{…}]", "Where the cap sits while writing", "post cap.mouth onto barrel.tail by 2")
         .rule(joint!("post")).block(Place::JointLine),
     statement(Place::Pen, "slip FACE (into FACE | onto FACE) [fit FIT | clearance CLEARANCE] [through PART] [{…}]", "A plain joint that slides", "slip sleeve.front into barrel.mouth fit H7/g6")
         .rule(joint!("slip")).block(Place::JointLine),
-    statement(Place::Pen, "press FACE (into FACE | onto FACE) [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [{…}]", "A plain joint that is pressed", "press band.front onto cap.mouth fit H7/p6")
+    statement(Place::Pen, "press FACE (into FACE | onto FACE) [fit FIT | interference INTERFERENCE] [by LENGTH] [through PART] [before turning] [{…}]", "A plain joint that is pressed", "press band.front onto cap.mouth fit H7/p6")
         .rule(joint!("press")).block(Place::JointLine),
-    statement(Place::Pen, "glue FACE (into FACE | onto FACE) [gap GAP] [through PART] [{…}]", "A plain joint that is glued", "glue liner.front into cap.mouth gap 0.1")
+    statement(Place::Pen, "glue FACE (into FACE | onto FACE) [gap GAP] [by LENGTH] [through PART] [before turning] [{…}]", "A plain joint that is glued", "glue liner.front into cap.mouth gap 0.1")
         .rule(joint!("glue")).block(Place::JointLine),
     statement(Place::Pen, "push FACE (onto FACE | into FACE) by LENGTH [{…}]", "A friction connection, as a converter on a feed", "push converter.mouth onto nib-unit.heel by 5")
         .rule(joint!("push")).block(Place::JointLine),
+    statement(Place::Pen, "rest FACE (into FACE | onto FACE) [{…}]", "Where the pen stands while it is not used: upright in a stand, by its weight", "rest section.tip into stand.top")
+        .rule(joint!("rest")).block(Place::JointLine),
     statement(Place::Pen, "want MEASURE (<= VALUE | >= VALUE | within LOW..HIGH | = VALUE +- TOLERANCE)", "Something that must come out", "want length(capped) <= 145")
         .rule(WANT),
     statement(Place::Pen, "accept RULE [at FROM..TO] because \"REASON\"", "A finding you have judged, with the reason; the sheet prints it", "accept slow-cap because \"the owner likes it\""),
@@ -65,6 +67,9 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::JointTail, "clearance", "The room the joint asks for, on diameter", "slip sleeve.front into barrel.mouth clearance 0.05"),
     goes_on(Place::JointTail, "interference", "The tightness the joint asks for, on diameter", "press band.front onto cap.mouth interference 0.02"),
     goes_on(Place::JointTail, "gap", "Room for glue, on diameter", "glue liner.front into cap.mouth gap 0.1"),
+    goes_on(Place::JointTail, "snap", "The overlap, on diameter, that is meant to spring past", "close clutch.mouth onto barrel.mouth snap 0.16"),
+    goes_on(Place::JointTail, "before", "The two are joined before their outside is turned", "glue bush.back into barrel.mouth before turning"),
+    goes_on(Place::JointTail, "turning", "The two are joined before their outside is turned", "glue bush.back into barrel.mouth before turning"),
 ];
 
 /// `pen name "title" [like other] { … }`
@@ -140,11 +145,12 @@ pub enum Verb {
     Press,
     Glue,
     Push,
+    Rest,
 }
 
 impl Verb {
     /// All verbs, in the manual's order.
-    pub const ALL: [Verb; 7] = [
+    pub const ALL: [Verb; 8] = [
         Verb::Screw,
         Verb::Close,
         Verb::Post,
@@ -152,6 +158,7 @@ impl Verb {
         Verb::Press,
         Verb::Glue,
         Verb::Push,
+        Verb::Rest,
     ];
 
     /// The word as written.
@@ -164,6 +171,7 @@ impl Verb {
             Verb::Press => "press",
             Verb::Glue => "glue",
             Verb::Push => "push",
+            Verb::Rest => "rest",
         }
     }
 }
@@ -203,6 +211,10 @@ pub enum JointOptionKind {
     Interference(Expr),
     /// `gap G`, on diameter.
     Gap(Expr),
+    /// `snap I`: the overlap meant to spring past, on diameter.
+    Snap(Expr),
+    /// `before turning`
+    BeforeTurning,
 }
 
 /// A line of a pen, without what its block holds.
@@ -270,6 +282,10 @@ fn option<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, JointOption> + use
         sums.after("interference", Thing::Length)
             .map(Kind::Interference),
         sums.after("gap", Thing::Length).map(Kind::Gap),
+        sums.after("snap", Thing::Length).map(Kind::Snap),
+        word("before")
+            .then_ignore(needed_word("turning"))
+            .to(Kind::BeforeTurning),
     ))
     .map_with(|kind, extra| JointOption {
         span: extra.span(),
@@ -323,7 +339,9 @@ impl Holds for JointOption {
             JointOptionKind::By(sum)
             | JointOptionKind::Clearance(sum)
             | JointOptionKind::Interference(sum)
-            | JointOptionKind::Gap(sum) => one(sum, visit),
+            | JointOptionKind::Gap(sum)
+            | JointOptionKind::Snap(sum) => one(sum, visit),
+            JointOptionKind::BeforeTurning => {}
         }
     }
 }

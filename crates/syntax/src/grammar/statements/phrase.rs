@@ -20,17 +20,19 @@ pub struct Form {
     pub starts: Option<Expr>,
 }
 
-/// `of material (rod | square) size [by length]`
+/// `of material (rod | square) size [by length]`, or `of material tube size wall wall …`
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stock {
     /// The whole phrase.
     pub span: Span,
     /// The material's name.
     pub material: Name,
-    /// Round or square.
+    /// Round, square or a tube.
     pub section: StockSection,
     /// Diameter, or width over flats.
     pub size: Expr,
+    /// A tube's wall.
+    pub wall: Option<Expr>,
     /// Length, where said.
     pub length: Option<Expr>,
 }
@@ -42,6 +44,8 @@ pub enum StockSection {
     Rod,
     /// Square, given by its side.
     Square,
+    /// A tube, given by its outside diameter and its wall.
+    Tube,
 }
 
 /// A thread named or written in place.
@@ -71,23 +75,38 @@ pub enum EdgeKind {
     Chamfer,
 }
 
-/// `of material (rod | square) size [by length]`
+/// `of material (rod size | square size | tube size wall wall) [by length]`
 pub(crate) fn stock<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Stock> + use<'s> {
-    let section = choice((
+    let solid = choice((
         word("rod").to(StockSection::Rod),
         word("square").to(StockSection::Square),
     ))
-    .recover_with(via_parser(empty().to(StockSection::Rod)));
+    .then(sums.needed(Thing::Diameter))
+    .map(|(section, size)| (section, size, None));
+    let tube = sums
+        .after("tube", Thing::Diameter)
+        .then_ignore(needed_word("wall"))
+        .then(sums.needed(Thing::Length))
+        .map(|(size, wall)| (StockSection::Tube, size, Some(wall)));
+    // A size without its word is a rod's.
+    let missing = sums.maybe(Thing::Diameter).map_with(|size, extra| {
+        let nothing = || Expr {
+            span: nothing(extra.span()),
+            kind: ExprKind::Bad,
+        };
+        (StockSection::Rod, size.unwrap_or_else(nothing), None)
+    });
+    let section = solid.or(tube).recover_with(via_parser(missing));
     word("of")
         .ignore_then(needed_name(Thing::Material))
         .then(section)
-        .then(sums.needed(Thing::Diameter))
         .then(sums.after("by", Thing::Length).or_not())
-        .map_with(|(((material, section), size), length), extra| Stock {
+        .map_with(|((material, (section, size, wall)), length), extra| Stock {
             span: extra.span(),
             material,
             section,
             size,
+            wall,
             length,
         })
 }
@@ -155,6 +174,7 @@ impl Holds for Stock {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         refers(NameKind::Material, &self.material, visit);
         one(&self.size, visit);
+        some(&self.wall, visit);
         some(&self.length, visit);
     }
 }

@@ -45,10 +45,8 @@ pub struct Station {
 /// What a station says.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StationContent {
-    /// The station: a length from the first end, or an end's name.
-    pub at: Expr,
-    /// `from END`
-    pub from: Option<Name>,
+    /// Where it is.
+    pub at: Position,
     /// The diameter.
     pub dia: Expr,
     /// How the surface comes to the station.
@@ -59,6 +57,15 @@ pub struct StationContent {
     pub edge: Option<Edge>,
     /// `as NAME`
     pub face: Option<Name>,
+}
+
+/// A place along a part.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Position {
+    /// A length from the first end, or an end's name.
+    pub at: Expr,
+    /// `from END`: the end the length runs from.
+    pub from: Option<Name>,
 }
 
 /// How a surface comes to a station.
@@ -87,7 +94,6 @@ pub enum ShapeKind {
 pub(crate) fn station<'s>(
     sums: &ExprParsers<'s>,
 ) -> impl TokenParser<'s, StationContent> + use<'s> {
-    let from = word("from").ignore_then(needed_name(Thing::End));
     let shape = choice((
         word("smooth").to(ShapeKind::Smooth),
         word("dome").to(ShapeKind::Dome),
@@ -98,8 +104,8 @@ pub(crate) fn station<'s>(
         span: extra.span(),
         kind,
     });
-    sums.after("at", Thing::StationPlace)
-        .then(from.or_not())
+    word("at")
+        .ignore_then(position(sums))
         .then_ignore(needed_word("dia"))
         .then(sums.needed(Thing::Diameter))
         .then(shape.or_not())
@@ -107,9 +113,8 @@ pub(crate) fn station<'s>(
         .then(edge(sums).or_not())
         .then(as_face())
         .map(
-            |((((((at, from), dia), shape), step), edge), face)| StationContent {
+            |(((((at, dia), shape), step), edge), face)| StationContent {
                 at,
-                from,
                 dia,
                 shape,
                 step,
@@ -120,19 +125,34 @@ pub(crate) fn station<'s>(
         .then_ignore(line_end())
 }
 
+/// `sum [from END]`
+pub(crate) fn position<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Position> + use<'s> {
+    let from = word("from").ignore_then(needed_name(Thing::End));
+    sums.needed(Thing::StationPlace)
+        .then(from.or_not())
+        .map(|(at, from)| Position { at, from })
+}
+
 impl Holds for Station {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         let Some(content) = &self.content else { return };
-        one(&content.at, visit);
-        if let Some(end) = &content.from {
-            refers(NameKind::End, end, visit);
-        }
+        content.at.each(visit);
         one(&content.dia, visit);
         some(&content.shape, visit);
         some(&content.step, visit);
         some(&content.edge, visit);
         if let Some(face) = &content.face {
             defines(NameKind::Face, face, visit);
+        }
+    }
+}
+
+/// No node of its own.
+impl Holds for Position {
+    fn each<'t>(&'t self, visit: Visit<'_, 't>) {
+        one(&self.at, visit);
+        if let Some(end) = &self.from {
+            refers(NameKind::End, end, visit);
         }
     }
 }

@@ -13,6 +13,7 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::Unit, "in", "Inches", "drill 7/16in to 30"),
     goes_on(Place::Unit, "g", "Grams", "mass 3.1g"),
     goes_on(Place::Unit, "ml", "Millilitres", "holds 0.8ml"),
+    goes_on(Place::Unit, "N", "Newtons", "pulls 9N"),
     goes_on(Place::Unit, "deg", "Degrees", "countersink 10 angle 82deg"),
 
     goes_on(Place::Measure, "length", "Overall length of the pen in a state", "want length(capped) <= 145"),
@@ -22,9 +23,11 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::Measure, "travel", "How far the joint moves until its threads part", "want travel <= 5"),
     goes_on(Place::Measure, "overlap", "How much of the two threads is engaged", "want overlap >= 3"),
     goes_on(Place::Measure, "wall", "Least wall of a part", "want wall(cap) >= 1"),
-    goes_on(Place::Measure, "diameter", "Outside diameter of a part at a station", "want diameter(section, 12) within 9.5..11"),
+    goes_on(Place::Measure, "diameter", "Outside diameter of a part at a station, across corners where it has flats", "want diameter(section, 12) within 9.5..11"),
+    goes_on(Place::Measure, "across", "Across flats of a part at a station; its diameter where it is round", "want across(cap, 30) >= 12"),
+    goes_on(Place::Measure, "hold", "The force in newtons that draws a joint apart: an estimate, good to a factor of two", "want hold within 3..15"),
     goes_on(Place::Measure, "clearance", "Least room between two parts in a state", "want clearance(nib-unit, cap, capped) >= 0.3"),
-    goes_on(Place::Measure, "distance", "Axial distance between two faces, signed", "want distance(cap.mouth, barrel.shoulder) = 0 +- 0.05"),
+    goes_on(Place::Measure, "distance", "Axial distance between two faces, signed; in a state where one is named", "want distance(cap.mouth, barrel.shoulder) = 0 +- 0.05"),
     goes_on(Place::Measure, "ink", "Millilitres of ink", "want ink >= 0.8"),
     goes_on(Place::Measure, "min", "The least of several", "let wall = min(a, b)"),
     goes_on(Place::Measure, "max", "The greatest of several", "let wall = max(a, b)"),
@@ -32,6 +35,8 @@ pub(crate) const WORDS: &[Word] = &[
     goes_on(Place::Configuration, "capped", "The pen with its cap on", "want length(capped) <= 145"),
     goes_on(Place::Configuration, "uncapped", "The pen with its cap off", "want mass(uncapped) <= 24"),
     goes_on(Place::Configuration, "posted", "The pen with its cap on the tail", "want length(posted) <= 165"),
+    goes_on(Place::Configuration, "retracted", "The pen with what a mechanism throws drawn back", "want length(retracted) <= 140"),
+    goes_on(Place::Configuration, "resting", "The pen in its stand", "want length(resting) <= 190"),
 ];
 
 /// A name as written.
@@ -68,6 +73,8 @@ pub enum Unit {
     Ml,
     /// Degrees.
     Deg,
+    /// Newtons.
+    Newton,
 }
 
 /// A sum, or any part of one.
