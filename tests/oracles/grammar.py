@@ -35,6 +35,7 @@ WITHIN = {
     "heron": None,
     "part": "part sleeve from mouth to crown {{\n{}\n}}\n",
     "cut": "part sleeve from mouth to crown {{\n  from mouth {{\n{}\n  }}\n}}\n",
+    "side": "part sleeve from mouth to crown {{\n  side {{\n{}\n  }}\n}}\n",
     "pen": "pen dunlin {{\n{}\n}}\n",
 }
 
@@ -111,7 +112,7 @@ def lark_piece(piece, tokens):
 
 def files():
     """The name and text of every file that is sound."""
-    paths = sorted([*ROOT.glob("examples/**/*.quillet"), *ROOT.glob("crates/fixture/pens/**/*.quillet")])
+    paths = sorted([*ROOT.glob("examples/**/*.quillet"), *ROOT.glob("crates/fixture/*pens/*.quillet")])
     return [(str(path.relative_to(ROOT)), path.read_text(encoding="utf-8")) for path in paths]
 
 

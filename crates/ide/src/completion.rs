@@ -90,6 +90,8 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             Thing::Rule => choices.extend(rules::rules(at)),
             Thing::Part => choices.extend(names::parts(at)),
             Thing::Comparison => choices.extend(words::comparisons()),
+            Thing::PatternName => choices.push(words::quoted("pattern")),
+            Thing::FinishName => choices.push(words::quoted("finish")),
             Thing::Title => choices.push(words::quoted("title")),
             Thing::Reason => choices.push(words::quoted("reason")),
             Thing::Colour => choices.extend(names::colours()),
@@ -114,6 +116,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
             | Thing::Radius
             | Thing::Angle
             | Thing::Mass
+            | Thing::Force
             | Thing::Volume
             | Thing::Quantity
             | Thing::Count

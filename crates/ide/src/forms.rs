@@ -178,6 +178,7 @@ mod tests {
                     | StationTail
                     | Reach
                     | CutTail
+                    | SideTail
                     | Joint
                     | JointTail
                     | SeatTail
@@ -203,6 +204,7 @@ mod tests {
                 "(to DEPTH | for LENGTH | through)",
                 "[at START]",
                 "[point ANGLE]",
+                "[on DIAMETER [indexed COUNT] [clock ANGLE] [takes PART]]",
                 "[as FACE]"
             ]
         );

@@ -104,6 +104,10 @@ fn part_line(line: &Line) -> Statement {
             let inner = features.iter().map(|feature| Statement::line(feature.span));
             Statement::with_block(line.span, inner.collect())
         }
+        LineKind::Side(cuts) => {
+            let inner = cuts.iter().map(|cut| Statement::line(cut.span));
+            Statement::with_block(line.span, inner.collect())
+        }
         _ => Statement::line(line.span),
     }
 }

@@ -155,6 +155,7 @@ fn block(analysis: &Analysis, span: Span, line: &LineKind) -> Option<Symbol> {
     let (name, name_span) = match line {
         LineKind::From { end, .. } => (format!("from {}", end.text), end.span),
         LineKind::Outside(_) => ("outside".to_owned(), first_line(analysis, span)),
+        LineKind::Side(_) => ("side".to_owned(), first_line(analysis, span)),
         _ => return None,
     };
     let detail = String::new();

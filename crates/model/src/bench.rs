@@ -32,6 +32,10 @@ pub struct Bench {
     pub pilot: Option<Length>,
     /// Mandrel stock, by diameter.
     pub mandrels: Vec<Length>,
+    /// How many stops round the spindle can be locked at, fewest first.
+    pub index: Vec<u32>,
+    /// Milling cutters and slot drills, by width.
+    pub cutters: Vec<Length>,
     /// Taps.
     pub taps: Vec<BenchThreading>,
     /// Dies.

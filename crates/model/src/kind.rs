@@ -1,6 +1,6 @@
 //! What a part is: cut at the bench, bought and measured, or an O-ring.
 
-use crate::{BlankPiece, GivenMass, Part, Ring};
+use crate::{BlankPiece, CircleHoles, Coat, GivenMass, Part, Ring, SideCut, Throw};
 use quillet_geometry::Length;
 use quillet_syntax::ast;
 
@@ -22,6 +22,12 @@ pub struct CutPart {
     pub blanks: Vec<BlankPiece>,
     /// Whether all that it is cut from could be read.
     pub stocked: bool,
+    /// What is cut from the side, in the order written.
+    pub sides: Vec<SideCut>,
+    /// Holes from an end that lie on a pitch circle, in the order written.
+    pub circles: Vec<CircleHoles>,
+    /// The coat on what is turned.
+    pub coat: Option<Coat>,
 }
 
 /// What only a bought part has.
@@ -35,6 +41,12 @@ pub struct BoughtPart {
     pub holds_ml: Option<f64>,
     /// A clip's arm: drawn and weighed, never in the way.
     pub arm: Option<Length>,
+    /// What it draws back, each from an end of its own.
+    pub throws: Vec<Throw>,
+    /// A magnet's pull on its like in contact, newtons.
+    pub pulls_n: Option<f64>,
+    /// The least and greatest diameter that it holds by itself.
+    pub grips: Option<(Length, Length)>,
 }
 
 /// What only an O-ring has.
@@ -90,11 +102,48 @@ impl Part {
         self.bought()?.arm
     }
 
+    /// What is cut from the side, in the order written.
+    pub fn sides(&self) -> &[SideCut] {
+        self.cut().map_or(&[], |it| &it.sides)
+    }
+
+    /// Holes from an end that lie on a pitch circle.
+    pub fn circles(&self) -> &[CircleHoles] {
+        self.cut().map_or(&[], |it| &it.circles)
+    }
+
+    /// The coat on what is turned.
+    pub fn coat(&self) -> Option<&Coat> {
+        self.cut()?.coat.as_ref()
+    }
+
+    /// What a mechanism draws back, each from an end of its own.
+    pub fn throws(&self) -> &[Throw] {
+        self.bought().map_or(&[], |it| &it.throws)
+    }
+
+    /// A magnet's pull on its like in contact, newtons.
+    pub fn pulls_n(&self) -> Option<f64> {
+        self.bought()?.pulls_n
+    }
+
+    /// The least and greatest diameter that it holds by itself.
+    pub fn grips(&self) -> Option<(Length, Length)> {
+        self.bought()?.grips
+    }
+
     /// An O-ring's inside diameter and cord.
     pub fn ring(&self) -> Option<&Ring> {
         match &self.kind {
             PartKind::Ring(it) => Some(&it.size),
             PartKind::Cut(_) | PartKind::Bought(_) => None,
+        }
+    }
+
+    fn cut(&self) -> Option<&CutPart> {
+        match &self.kind {
+            PartKind::Cut(it) => Some(it),
+            PartKind::Bought(_) | PartKind::Ring(_) => None,
         }
     }
 

@@ -27,6 +27,11 @@ pub struct Material {
     pub speed_m_min: Option<(f64, f64)>,
     /// How it looks in pictures, as written or the kind's.
     pub colour: Colour,
+    /// Young's modulus in GPa, across the grain of wood, as written or the kind's; none where it is
+    /// not known.
+    pub modulus_gpa: Option<f64>,
+    /// The strain in per cent that it bears day by day, as written or the kind's.
+    pub strain_percent: Option<f64>,
 }
 
 impl Material {
@@ -43,6 +48,8 @@ impl Material {
             wall: None,
             speed_m_min: None,
             colour: kind.colour(),
+            modulus_gpa: kind.modulus_gpa().map(|(it, _)| it),
+            strain_percent: kind.strain_percent().map(|(it, _)| it),
         })
     }
 }

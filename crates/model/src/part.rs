@@ -198,10 +198,12 @@ pub struct Stock {
     pub span: Span,
     /// The material.
     pub material: Arc<Material>,
-    /// Round or square.
+    /// Round, square or a tube.
     pub section: ast::StockSection,
     /// Diameter, or side of the square.
     pub size: Length,
+    /// A tube's wall.
+    pub wall: Option<Length>,
     /// Length, where said.
     pub length: Option<Length>,
 }

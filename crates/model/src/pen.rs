@@ -120,6 +120,10 @@ pub struct Joint {
     pub by: Option<(Length, Span)>,
     /// What a plain joint asks of its sizes.
     pub asks: Option<(FitRequest, Span)>,
+    /// The overlap, on diameter, that is meant to spring past.
+    pub snap: Option<(Length, Span)>,
+    /// The two are joined before their outside is turned; where it is said.
+    pub before_turning: Option<Span>,
     /// What is to touch.
     pub seat: Option<Seat>,
     /// The outsides are to be flush.

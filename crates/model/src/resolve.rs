@@ -22,6 +22,7 @@ mod profile_builder;
 mod reach;
 mod scope;
 mod shape;
+mod side;
 mod station;
 mod thread;
 mod threading;
@@ -104,6 +105,12 @@ impl<'a> Resolver<'a> {
     fn emit(&mut self, finding: Finding) {
         self.lost += usize::from(finding.severity == Severity::Error);
         self.design.findings.push(finding);
+    }
+
+    /// Tells of something that is read and not yet reckoned with: never passed over in silence.
+    fn not_reckoned(&mut self, at: Span, what: &str, so: &'static str) {
+        let message = format!("{what} is read and not yet reckoned with");
+        self.emit(Finding::new("not-reckoned", Severity::Warning, at, message).hint(so));
     }
 
     /// Sorts findings and references and drops those told twice, as a part seen by several

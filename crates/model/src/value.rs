@@ -15,6 +15,8 @@ pub enum Dimension {
     Bare(Units),
     /// An angle, in degrees.
     Angle,
+    /// A force, in newtons.
+    Force,
     /// Powers of millimetres and of grams; both zero is a pure ratio.
     Physical {
         /// The power of length.
@@ -39,6 +41,7 @@ impl Dimension {
         match self {
             Dimension::Bare(_) => "a bare number",
             Dimension::Angle => "an angle",
+            Dimension::Force => "a force",
             Dimension::RATIO => "a ratio",
             Dimension::LENGTH => "a length",
             Dimension::MASS => "a mass",
@@ -90,6 +93,7 @@ impl Quantity {
             Some(Unit::G) => (value, Dimension::MASS),
             Some(Unit::Ml) => (value.checked_mul(&Ratio::from(1000))?, Dimension::VOLUME),
             Some(Unit::Deg) => (value, Dimension::Angle),
+            Some(Unit::Newton) => (value, Dimension::Force),
         };
         Some(Quantity { amount, dimension })
     }
@@ -151,6 +155,11 @@ impl Quantity {
             Dimension::Bare(_) => Some(self.to_f64()),
             _ => None,
         }
+    }
+
+    /// As newtons, a bare number counting in newtons.
+    pub fn as_newtons(self) -> Option<f64> {
+        matches!(self.dimension, Dimension::Force | Dimension::Bare(_)).then(|| self.to_f64())
     }
 
     /// As a plain number: bare, or a ratio.
@@ -247,7 +256,7 @@ impl Quantity {
                 }
                 if matches!(
                     (self.dimension, other.dimension),
-                    (Dimension::Angle, Dimension::Angle)
+                    (Dimension::Angle, Dimension::Angle) | (Dimension::Force, Dimension::Force)
                 ) {
                     let amount = self
                         .amount
@@ -292,6 +301,7 @@ impl std::fmt::Display for Quantity {
             Dimension::MASS => (self.to_f64(), " g"),
             Dimension::VOLUME => (self.to_f64() / 1000.0, " ml"),
             Dimension::Angle => (self.to_f64(), "°"),
+            Dimension::Force => (self.to_f64(), " N"),
             _ => (self.to_f64(), ""),
         };
         write!(f, "{}{unit}", quillet_geometry::number(amount, places))
@@ -313,7 +323,7 @@ fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
 
 /// The dimension of a product (`sign` 1) or quotient (`sign` -1).
 fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, DimensionMismatch> {
-    use Dimension::{Angle, Bare, Physical};
+    use Dimension::{Angle, Bare, Force, Physical};
     Ok(match (a, b) {
         (Bare(Units::Inches), Bare(_)) | (Bare(_), Bare(Units::Inches)) => Bare(Units::Inches),
         (Bare(a), Bare(_)) => Bare(a),
@@ -321,10 +331,9 @@ fn product(a: Dimension, b: Dimension, sign: i8) -> Result<Dimension, DimensionM
             length: length * sign,
             mass: mass * sign,
         },
-        (Physical { .. } | Angle, Bare(_)) => a,
-        (Bare(_), Angle) if sign > 0 => Angle,
-        (Angle, Dimension::RATIO) => Angle,
-        (Dimension::RATIO, Angle) if sign > 0 => Angle,
+        (Physical { .. } | Angle | Force, Bare(_)) => a,
+        (Bare(_) | Dimension::RATIO, Angle | Force) if sign > 0 => b,
+        (Angle | Force, Dimension::RATIO) => a,
         (
             Physical {
                 length: la,

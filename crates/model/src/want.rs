@@ -81,7 +81,7 @@ pub enum Measure {
 }
 
 /// The measures: each word, how it is written, and what it tells.
-pub const MEASURES: [(&str, &str, &str); 11] = [
+pub const MEASURES: [(&str, &str, &str); 13] = [
     (
         "length",
         "length(capped)",
@@ -113,6 +113,16 @@ pub const MEASURES: [(&str, &str, &str); 11] = [
         "diameter",
         "diameter(section, 12)",
         "a part's outside diameter at a station",
+    ),
+    (
+        "across",
+        "across(barrel, 20)",
+        "a part's size across its flats at a station",
+    ),
+    (
+        "hold",
+        "hold",
+        "the force that draws a joint apart, an estimate good to a factor of two",
     ),
     (
         "clearance",

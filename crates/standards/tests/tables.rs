@@ -175,6 +175,8 @@ fn materials(page: &mut Page) {
         "µm/(m·K)",
         "ink attacks",
         "finest pitch",
+        "GPa",
+        "strain %",
         "colour",
         "source of the density",
     ]);
@@ -201,6 +203,8 @@ fn materials(page: &mut Page) {
             &kind
                 .finest_pitch(Length::ZERO)
                 .map_or("any".to_owned(), |pitch| pitch.mm_text(2)),
+            &number(kind.modulus_gpa()),
+            &number(kind.strain_percent()),
             &kind.colour().to_string(),
             density.source.text(),
         ]);

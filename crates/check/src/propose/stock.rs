@@ -3,15 +3,11 @@
 use super::{Proposal, literal};
 use quillet_geometry::Length;
 use quillet_model::{BlankPiece, Design};
-use quillet_syntax::ast::StockSection;
 use quillet_syntax::{Edit, Size, Span, text};
 
 /// Thicker stock.
 pub(crate) fn thicker(design: &Design, piece: &BlankPiece, size: Length) -> Option<Proposal> {
-    let word = match piece.stock.section {
-        StockSection::Rod => "rod",
-        StockSection::Square => "square",
-    };
+    let word = piece.stock.section.word();
     let span = number_after(design, piece.stock.span, word)?;
     (literal(design, span)? == piece.stock.size).then_some(())?;
     let title = text!("take {} {}", word, Size::Written(size));

@@ -76,8 +76,8 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'s
             "let a part that is screwed, pressed or glued close behind it, or press or glue it",
         )),
         Verb::Glue => unglued(view, fit),
-        // Told by `missing-thread`, `poor-fit` and `wont-post`.
-        Verb::Screw | Verb::Press | Verb::Post => None,
+        // Told by `missing-thread`, `poor-fit` and `wont-post`; a pen rests in its stand by weight.
+        Verb::Screw | Verb::Press | Verb::Post | Verb::Rest => None,
     }
 }
 

@@ -30,6 +30,7 @@ fn file(example: &Example) -> String {
         "" => format!("{text}\n"),
         "part" => format!("part sleeve from mouth to crown {{\n{text}\n}}\n"),
         "cut" => format!("part sleeve from mouth to crown {{\n  from mouth {{\n{text}\n  }}\n}}\n"),
+        "side" => format!("part sleeve from mouth to crown {{\n  side {{\n{text}\n  }}\n}}\n"),
         "pen" => format!("pen dunlin {{\n{text}\n}}\n"),
         other => panic!("an example within {other}"),
     }
@@ -91,6 +92,7 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
         let line = word.example;
         let part = format!("part sleeve from mouth to crown {{\n{line}\n}}");
         let cut = format!("part sleeve from mouth to crown {{\nfrom mouth {{\n{line}\n}}\n}}");
+        let side = format!("part sleeve from mouth to crown {{\nside {{\n{line}\n}}\n}}");
         let station = format!("part sleeve from mouth to crown {{\noutside {{\n{line}\n}}\n}}");
         let pen = format!("pen dunlin {{\n{line}\n}}");
         let joint = format!("pen dunlin {{\nclose cap.mouth onto barrel.mouth {{\n{line}\n}}\n}}");
@@ -102,6 +104,7 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
             Place::Part | Place::PartTail => vec![part],
             Place::Station | Place::StationTail => vec![station],
             Place::Cut | Place::Reach | Place::CutTail | Place::Size => vec![cut],
+            Place::Side | Place::SideTail => vec![side],
             Place::Pen | Place::Joint | Place::JointTail => vec![pen],
             Place::JointLine | Place::SeatTail => vec![joint],
             Place::Want | Place::Configuration => vec![pen],

@@ -33,7 +33,7 @@ impl StockProfile {
             let piece = part.blanks().iter().find(|it| at <= it.to.to_mm());
             let stock = piece.or(part.blanks().last()).map(|it| &it.stock);
             stock.map_or(blank.dia.to_mm() / 2.0, |it| match it.section {
-                StockSection::Rod => it.size.to_mm() / 2.0,
+                StockSection::Rod | StockSection::Tube => it.size.to_mm() / 2.0,
                 // What is seen of it turning.
                 StockSection::Square => it.size.to_mm() / 2.0_f64.sqrt(),
             })

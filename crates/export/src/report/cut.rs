@@ -5,7 +5,6 @@ use quillet_geometry::Length;
 use quillet_model::Units;
 use quillet_pen::Planned;
 use quillet_plan::{CutList, CutPiece, CutStock};
-use quillet_syntax::ast::StockSection;
 use serde::Serialize;
 
 /// What is sawn for a pen, or for a part that is in none.
@@ -22,6 +21,7 @@ struct StockReport {
     material: String,
     section: &'static str,
     size_mm: f64,
+    wall_mm: Option<f64>,
     /// The length it comes in, where said.
     length_mm: Option<f64>,
     /// Pieces keep the order of the pen.
@@ -81,11 +81,9 @@ impl StockReport {
         Self {
             blank: stock.name.as_ref().map(ToString::to_string),
             material: material.title_or_name().to_owned(),
-            section: match stock.section {
-                StockSection::Rod => "rod",
-                StockSection::Square => "square",
-            },
+            section: stock.section.word(),
             size_mm: stock.size.to_mm(),
+            wall_mm: stock.wall.map(Length::to_mm),
             length_mm: stock.length.map(Length::to_mm),
             matched: stock.matched,
             pieces: stock.pieces.iter().map(CutPieceReport::of).collect(),
@@ -104,13 +102,16 @@ impl StockReport {
         let length = self
             .length_mm
             .map_or_else(String::new, |it| format!(" by {}", plain(it)));
+        let wall = self
+            .wall_mm
+            .map_or_else(String::new, |it| format!(" wall {}", plain(it)));
         let matched = if self.matched {
             ", in the order of the pen"
         } else {
             ""
         };
         let mut out = format!(
-            "\n  {name}{} {} {}{length}{matched}\n",
+            "\n  {name}{} {} {}{wall}{length}{matched}\n",
             self.material,
             self.section,
             plain(self.size_mm)

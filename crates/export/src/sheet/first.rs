@@ -125,7 +125,7 @@ pub(super) fn piece(piece: &BlankPiece, units: Units) -> String {
 /// `⌀18`, `□20`.
 pub(super) fn section(section: StockSection, size: Length, units: Units) -> String {
     match section {
-        StockSection::Rod => dia_of(units, size),
+        StockSection::Rod | StockSection::Tube => dia_of(units, size),
         StockSection::Square => format!("□{}", units.plain(size)),
     }
 }

@@ -115,6 +115,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
         let section = match stock.section {
             StockSection::Rod => "Ø",
             StockSection::Square => "square ",
+            StockSection::Tube => "tube Ø",
         };
         let stock_name = format!("{name}, {section}{}", units.plain(stock.size));
         for piece in &stock.pieces {

@@ -11,10 +11,10 @@ pub(super) fn measured(at: CompletionContext<'_>) -> Vec<Choice> {
         return choices;
     };
     match (measure, index) {
-        ("length" | "mass" | "balance", 0) | ("clearance", 2) => words::configurations(),
-        ("wall" | "diameter", 0) | ("clearance", 0 | 1) => names::parts(at),
-        ("turns" | "travel" | "overlap" | "distance", 0 | 1) => names::faces(at),
-        ("diameter", 1) => names::quantities(at),
+        ("length" | "mass" | "balance", 0) | ("clearance" | "distance", 2) => words::configurations(),
+        ("wall" | "diameter" | "across", 0) | ("clearance", 0 | 1) => names::parts(at),
+        ("turns" | "travel" | "overlap" | "hold" | "distance", 0 | 1) => names::faces(at),
+        ("diameter" | "across", 1) => names::quantities(at),
         ("min" | "max", _) => {
             let mut choices = words::measures();
             choices.extend(names::quantities(at));

@@ -43,10 +43,13 @@ fn completion_offers_sizes_and_measures() {
     assert!(numbered.contains(&"#7".into()) && !numbered.contains(&"11.2".into()));
     let wants = want("|");
     assert!(wants.contains(&"balance".into()) && wants.contains(&"grip".into()));
-    assert_eq!(want("mass(|"), ["capped", "uncapped", "posted"]);
+    assert_eq!(want("mass(|"), STATES);
     let tests = ["<=", ">=", "within", "="];
     assert_eq!(want("length(capped) |"), tests);
 }
+
+/// The states of a pen.
+const STATES: [&str; 5] = ["capped", "uncapped", "posted", "retracted", "resting"];
 
 /// What is offered at `|` of a `want` in a pen.
 fn want(written: &str) -> Vec<String> {
@@ -58,10 +61,7 @@ fn completion_knows_what_a_measure_takes() {
     assert_eq!(want("wall(|"), ["unit", "cap"]);
     assert_eq!(want("diameter(cap, |"), ["grip"]);
     assert_eq!(want("clearance(cap, |"), ["unit", "cap"]);
-    assert_eq!(
-        want("clearance(cap, unit, |"),
-        ["capped", "uncapped", "posted"]
-    );
+    assert_eq!(want("clearance(cap, unit, |"), STATES);
     assert!(want("distance(|").contains(&"cap.crown".into()));
     assert_eq!(want("distance(cap.|"), ["mouth", "crown"]);
     assert!(want("distance(cap.mouth, |").contains(&"unit.heel".into()));
@@ -104,7 +104,7 @@ fn completion_in_a_joint_keeps_to_its_two_parts() {
     assert_eq!(joint("glue liner.front into cap.mouth through |"), ["unit"]);
     assert_eq!(
         joint("glue liner.front into cap.mouth |"),
-        ["gap", "through"]
+        ["by", "gap", "through", "before"]
     );
     assert_eq!(joint("push liner.front onto cap.mouth |"), ["by"]);
 }

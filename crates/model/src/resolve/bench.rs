@@ -10,7 +10,9 @@ use crate::{
 use quillet_geometry::Length;
 use quillet_standards::drill;
 use quillet_standards::thread::tap_leads;
-use quillet_syntax::ast::{self, LatheOptionKind, LeadForm, SizedTools, ThreadTools, ToolLineKind};
+use quillet_syntax::ast::{
+    self, LatheOptionKind, LeadForm, SizeKind, SizedTools, ThreadTools, ToolLineKind,
+};
 use quillet_syntax::{Finding, Severity, SizedText, Span, text};
 
 /// More sizes than any drill cabinet holds.
@@ -33,6 +35,8 @@ impl<'a> Resolver<'a> {
             bushings: Vec::new(),
             pilot: None,
             mandrels: Vec::new(),
+            index: Vec::new(),
+            cutters: Vec::new(),
             taps: Vec::new(),
             dies: Vec::new(),
             kerf: None,
@@ -42,6 +46,15 @@ impl<'a> Resolver<'a> {
         };
         for line in &item.tools {
             match &line.kind {
+                ToolLineKind::Sizes {
+                    tools: SizedTools::Index,
+                    runs,
+                    ..
+                } => {
+                    for run in runs {
+                        bench.index.extend(self.stops(run, frame));
+                    }
+                }
                 ToolLineKind::Sizes {
                     tools,
                     runs,
@@ -215,6 +228,27 @@ impl<'a> Resolver<'a> {
         }
     }
 
+    /// How many stops the spindle can be locked at, of one run of counts.
+    fn stops(&mut self, run: &ast::Run, frame: &mut Frame<'a>) -> Vec<u32> {
+        let mut count = |size: &ast::Size| match &size.kind {
+            SizeKind::Sum(sum) => self.count(sum, frame),
+            SizeKind::Gauge(_) | SizeKind::Letter(_) => {
+                self.out_of_run(size.span, "an index is a count of stops, as in: 24, 36");
+                None
+            }
+        };
+        let from = count(&run.from);
+        let to = run.to.as_ref().map_or(from, &mut count);
+        let step = match &run.step {
+            None => Some(1),
+            Some(step) => self.count(step, frame),
+        };
+        let Some(((from, to), step)) = from.zip(to).zip(step) else {
+            return Vec::new();
+        };
+        (from.min(to)..=from.max(to)).step_by(step as usize).collect()
+    }
+
     fn stepped(
         &mut self,
         run: &ast::Run,
@@ -288,18 +322,24 @@ impl Bench {
             SizedTools::Collets => self.collets.push(dia),
             SizedTools::Bushings => self.bushings.push(dia),
             SizedTools::Mandrels => self.mandrels.push(dia),
+            SizedTools::Cutters => self.cutters.push(dia),
+            // Counts, read by themselves.
+            SizedTools::Index => {}
         }
     }
 
     fn put_in_order(&mut self) {
         self.drills.sort_by_key(|drill| drill.dia);
         self.boring.sort_by_key(|bar| bar.enters);
+        self.index.sort_unstable();
+        self.index.dedup();
         for sizes in [
             &mut self.flats,
             &mut self.reamers,
             &mut self.collets,
             &mut self.bushings,
             &mut self.mandrels,
+            &mut self.cutters,
         ] {
             sizes.sort();
             sizes.dedup();

@@ -2,10 +2,11 @@
 
 use super::Resolver;
 use super::assume::assume_tap_drills;
+use super::clash::out_of_range;
 use super::frame::Frame;
 use super::lines::{Block, Lines};
 use super::reach::AxialRange;
-use crate::{Cut, End, Feature, Part};
+use crate::{Cut, End, Feature, Part, PartKind};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::Span;
 use quillet_syntax::ast::{self, FeatureKind};
@@ -20,7 +21,7 @@ impl<'a> Resolver<'a> {
             };
             for statement in block.features {
                 match self.feature(statement, block, end, part, frame) {
-                    Some(feature) => part.features.extend([feature]),
+                    Some(feature) => self.on_axis_or_beside(statement, feature, part, frame),
                     None if matches!(statement.kind, FeatureKind::Accept(_)) => {}
                     None => {
                         thread_lost |= matches!(statement.kind, FeatureKind::Thread { .. });
@@ -34,6 +35,34 @@ impl<'a> Resolver<'a> {
         part.whole &= self.lost == lost;
         self.assume_tenons(part, thread_lost);
         assume_tap_drills(part, self.scope.units(part.name.span));
+    }
+
+    /// A cut on the axis is one of the part's features; holes on a pitch circle stand by themselves.
+    fn on_axis_or_beside(
+        &mut self,
+        said: &ast::Feature,
+        feature: Feature,
+        part: &mut Part,
+        frame: &mut Frame<'a>,
+    ) {
+        match self.circle_holes(said, &feature, frame) {
+            None => part.features.extend([feature]),
+            Some(None) => self.lost += 1,
+            Some(Some(holes)) => match &mut part.kind {
+                PartKind::Cut(cut) => {
+                    cut.circles.push(holes);
+                    self.not_reckoned(
+                        feature.span,
+                        "a pitch circle",
+                        "volume, walls, drawing and route are those of the part without its holes",
+                    );
+                }
+                _ => self.emit(
+                    out_of_range(holes.on_span, "a bought part has no holes beside its axis")
+                        .hint("leave them out: what it weighs is said by mass"),
+                ),
+            },
+        }
     }
 
     fn feature(
@@ -94,7 +123,9 @@ impl<'a> Resolver<'a> {
                 };
                 (cut, dia_span, along)
             }
-            FeatureKind::Drill { size, reach, point } => {
+            FeatureKind::Drill {
+                size, reach, point, ..
+            } => {
                 let found = self.tool_size(size, frame);
                 let along = self.reach(reach, part, frame);
                 let point = point.as_ref().map(|sum| self.angle(sum, frame));
@@ -114,7 +145,7 @@ impl<'a> Resolver<'a> {
                     along?,
                 )
             }
-            FeatureKind::Bore { size, reach } => {
+            FeatureKind::Bore { size, reach, .. } => {
                 let found = self.tool_size(size, frame);
                 let along = self.reach(reach, part, frame);
                 let (dia, tool) = found?;

@@ -6,7 +6,7 @@ use super::{Resolver, shared};
 use crate::{Acceptance, BlankDef, LimitLine, Limits, Material, Quantity, Stock};
 use quillet_standards::{Colour, material};
 use quillet_syntax::ast::{self, ItemKind, MaterialLineKind};
-use quillet_syntax::{Finding, RuleId, Severity, Span};
+use quillet_syntax::{Finding, RuleId, Severity, Span, text};
 use std::sync::Arc;
 
 impl<'a> Resolver<'a> {
@@ -60,6 +60,7 @@ impl<'a> Resolver<'a> {
     fn material_item(&mut self, item: &ast::Material, whole: Span, frame: &mut Frame<'a>) {
         let mut kind = None;
         let (mut density, mut wall, mut speed, mut colour) = (None, None, None, None);
+        let (mut modulus, mut strain) = (None, None);
         for line in &item.lines {
             match &line.kind {
                 MaterialLineKind::Kind(name) => kind = self.material_kind(name),
@@ -69,6 +70,12 @@ impl<'a> Resolver<'a> {
                 MaterialLineKind::Wall(sum) => wall = self.positive(sum, "a wall", frame),
                 MaterialLineKind::Speed(span) => speed = self.speeds(span, frame),
                 MaterialLineKind::Colour(text) => colour = self.colour(text),
+                MaterialLineKind::Modulus(sum) => {
+                    modulus = self.amount(sum, "a number of GPa", Quantity::as_number, frame);
+                }
+                MaterialLineKind::Strain(sum) => {
+                    strain = self.amount(sum, "a number of per cent", Quantity::as_number, frame);
+                }
                 MaterialLineKind::Bad => {}
             }
         }
@@ -102,6 +109,10 @@ impl<'a> Resolver<'a> {
             wall,
             speed_m_min: speed,
             colour: colour.unwrap_or(kind.colour()),
+            modulus_gpa: modulus
+                .filter(|it| *it > 0.0)
+                .or(kind.modulus_gpa().map(|(it, _)| it)),
+            strain_percent: strain.or(kind.strain_percent().map(|(it, _)| it)),
         });
         self.known
             .materials
@@ -160,7 +171,7 @@ impl<'a> Resolver<'a> {
         }
     }
 
-    /// Stock of a material, round or square.
+    /// Stock of a material: round, square or a tube.
     pub(super) fn stock(&mut self, stock: &ast::Stock, frame: &mut Frame<'a>) -> Option<Stock> {
         let material = self.material(&stock.material, frame);
         let size = self.positive(&stock.size, "stock", frame);
@@ -169,11 +180,27 @@ impl<'a> Resolver<'a> {
             .length
             .as_ref()
             .map(|sum| self.positive(sum, "a blank", frame));
+        let wall = match &stock.wall {
+            None => None,
+            Some(sum) => {
+                let wall = self.positive(sum, "a wall", frame)?;
+                if wall * 2 >= size? {
+                    let message = text!("a wall of {} leaves no bore in a tube of {}", wall, size?);
+                    self.emit(
+                        Finding::new(RuleId::OUT_OF_RANGE, Severity::Error, sum.span, message)
+                            .hint("the wall is less than half the diameter, or write a rod"),
+                    );
+                    return None;
+                }
+                Some(wall)
+            }
+        };
         Some(Stock {
             span: stock.span,
             material: material?,
             section: stock.section,
             size: size?,
+            wall,
             length: length.flatten(),
         })
     }

@@ -4,7 +4,7 @@ use super::Resolver;
 use super::frame::Frame;
 use super::name::offer;
 use crate::{FitRequest, Joint, JointEnd, Limits, Part, PartId, Pen, PenFace, Seat};
-use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind};
+use quillet_syntax::ast::{self, Direction, JointLineKind, JointOptionKind, Verb};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 
 impl<'a> Resolver<'a> {
@@ -48,6 +48,8 @@ impl<'a> Resolver<'a> {
             through: Vec::new(),
             by: None,
             asks: None,
+            snap: None,
+            before_turning: None,
             seat: None,
             flush: None,
             wants: Vec::new(),
@@ -127,7 +129,41 @@ impl<'a> Resolver<'a> {
                 let size = self.distance(sum, "a gap", frame);
                 joint.asks = size.map(|size| (FitRequest::Gap(size), option.span));
             }
+            JointOptionKind::Snap(sum) => {
+                let overlap = self.positive(sum, "a snap", frame);
+                if self.goes_with(option, joint, &[Verb::Close, Verb::Post]) {
+                    joint.snap = overlap.map(|overlap| (overlap, option.span));
+                    self.not_reckoned(option.span, "a snap", "try it on a piece of scrap");
+                }
+            }
+            JointOptionKind::BeforeTurning => {
+                if self.goes_with(option, joint, &[Verb::Glue, Verb::Press]) {
+                    joint.before_turning = Some(option.span);
+                    self.not_reckoned(
+                        option.span,
+                        "a joint made before turning",
+                        "route and caliper table are those of parts that are joined when finished",
+                    );
+                }
+            }
         }
+    }
+
+    /// Whether an option belongs to a joint's verb; where not, it is told where it belongs.
+    fn goes_with(&mut self, option: &ast::JointOption, joint: &Joint, verbs: &[Verb]) -> bool {
+        let goes = verbs.contains(&joint.verb);
+        if !goes {
+            let words: Vec<&str> = verbs.iter().map(|verb| verb.word()).collect();
+            let said = self.design.text(option.span).to_owned();
+            let finding = Finding::new(
+                RuleId::SYNTAX,
+                Severity::Error,
+                option.span,
+                format!("{said} has no meaning behind {}", joint.verb.word()),
+            );
+            self.emit(finding.hint(format!("it belongs to {}", words.join(" or "))));
+        }
+        goes
     }
 
     fn joint_end(

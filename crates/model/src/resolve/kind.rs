@@ -18,8 +18,8 @@ impl<'a> Resolver<'a> {
         let given = self.measured(lines, frame);
         let kind = match (bought, given.ring) {
             (false, _) => PartKind::Cut(CutPart {
-                blanks: Vec::new(),
                 stocked: true,
+                ..CutPart::default()
             }),
             (true, Some(size)) => PartKind::Ring(RingPart {
                 title: lines.title.clone(),
@@ -31,9 +31,12 @@ impl<'a> Resolver<'a> {
                 mass: given.mass,
                 holds_ml: given.holds_ml,
                 arm: given.arm,
+                throws: Vec::new(),
+                pulls_n: given.pulls_n,
+                grips: given.grips,
             }),
         };
-        for line in lines.single.iter().chain(&lines.blanks) {
+        for line in lines.single.iter().chain(&lines.blanks).chain(&lines.throws) {
             if let Some((message, hint)) = misplaced(&kind, &line.kind) {
                 let finding = Finding::new(RuleId::SYNTAX, Severity::Error, line.span, message);
                 let finding = finding.hint(hint);
@@ -71,6 +74,11 @@ impl<'a> Resolver<'a> {
                     });
                 }
                 LineKind::Arm(sum) => given.arm = self.positive(sum, "an arm", frame),
+                LineKind::Pulls(sum) => given.pulls_n = self.force(sum, frame),
+                LineKind::Grips(range) => {
+                    let range = self.range(&range.from, &range.to, frame);
+                    given.grips = range.and_then(|(a, b)| a.as_length().zip(b.as_length()));
+                }
                 _ => {}
             }
         }
@@ -85,6 +93,8 @@ struct Measured {
     holds_ml: Option<f64>,
     ring: Option<Ring>,
     arm: Option<quillet_geometry::Length>,
+    pulls_n: Option<f64>,
+    grips: Option<(quillet_geometry::Length, quillet_geometry::Length)>,
 }
 
 /// What is wrong with a line in a part of this kind, and what to do.
@@ -99,6 +109,25 @@ fn misplaced(kind: &PartKind, line: &ast::LineKind) -> Option<(&'static str, &'s
         (PartKind::Cut(_), LineKind::Holds(_)) => ("only a bought part says what it holds", cut),
         (PartKind::Cut(_), LineKind::Ring { .. }) => ("only a bought part is a ring", cut),
         (PartKind::Cut(_), LineKind::Arm(_)) => ("only a bought part has an arm", cut),
+        (PartKind::Cut(_), LineKind::Throw { .. }) => {
+            ("only a bought mechanism throws what goes into it", cut)
+        }
+        (PartKind::Cut(_), LineKind::Pulls(_)) => ("only a bought magnet pulls", cut),
+        (PartKind::Cut(_), LineKind::Grips(_)) => (
+            "only a bought part grips; what is turned is slit into fingers from the side",
+            cut,
+        ),
+        (PartKind::Ring(_), LineKind::Throw { .. }) => ("a ring throws nothing", ring),
+        (PartKind::Ring(_), LineKind::Pulls(_)) => ("a ring pulls nothing", ring),
+        (PartKind::Ring(_), LineKind::Grips(_)) => ("a ring grips by being squeezed", ring),
+        (PartKind::Bought(_) | PartKind::Ring(_), LineKind::Side(_)) => (
+            "a bought part is not cut from the side",
+            "take the block out, or begin the item with part",
+        ),
+        (PartKind::Bought(_) | PartKind::Ring(_), LineKind::Finish { .. }) => (
+            "a bought part comes finished",
+            "take the line out, or begin the item with part",
+        ),
         (PartKind::Ring(_), LineKind::Holds(_)) => ("a ring holds no ink", ring),
         (PartKind::Ring(_), LineKind::Arm(_)) => ("a ring has no arm", ring),
         (PartKind::Bought(_) | PartKind::Ring(_), LineKind::Blank(_) | LineKind::BlankNamed(_)) => {

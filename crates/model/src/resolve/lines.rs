@@ -57,6 +57,8 @@ pub(super) struct Lines<'a> {
     /// Lines of which a part has one of each kind.
     pub(super) single: Vec<&'a ast::Line>,
     pub(super) blanks: Vec<&'a ast::Line>,
+    /// What a mechanism throws, one from an end.
+    pub(super) throws: Vec<&'a ast::Line>,
     /// The `from END` blocks.
     pub(super) cuts: Vec<Block<'a>>,
 }
@@ -71,6 +73,10 @@ impl<'a> Lines<'a> {
         }
         if part.lines.iter().any(is_blank) {
             self.blanks.clear();
+        }
+        let throws = |line: &ast::Line| matches!(line.kind, LineKind::Throw { .. });
+        if part.lines.iter().any(throws) {
+            self.throws.clear();
         }
         let renewed: Vec<&str> = part.lines.iter().filter_map(cut_end).collect();
         self.cuts
@@ -102,6 +108,7 @@ impl<'a> Lines<'a> {
                         }
                     }
                 }
+                LineKind::Throw { .. } => self.throws.push(line),
                 LineKind::Bad => {}
                 _ => {
                     if let Some(first) = own.iter().find(|old| same_line(old, line)) {
@@ -109,9 +116,29 @@ impl<'a> Lines<'a> {
                         continue;
                     }
                     own.push(line);
+                    self.side_accepts(line);
                     self.single.retain(|old| !same_line(old, line));
                     self.single.push(line);
                 }
+            }
+        }
+    }
+}
+
+impl<'a> Lines<'a> {
+    /// What is accepted in a `side` block; that of the block it stands over goes.
+    fn side_accepts(&mut self, line: &'a ast::Line) {
+        let LineKind::Side(cuts) = &line.kind else {
+            return;
+        };
+        let is_side = |line: &ast::Line| matches!(line.kind, LineKind::Side(_));
+        if let Some(old) = self.single.iter().find(|old| is_side(old)) {
+            let old = old.span;
+            self.accepts.retain(|(_, scope)| *scope != old);
+        }
+        for cut in cuts {
+            if let ast::SideLineKind::Accept(it) = &cut.kind {
+                self.accepts.push((it, line.span));
             }
         }
     }

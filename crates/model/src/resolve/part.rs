@@ -6,10 +6,10 @@ use super::known::KnownPart;
 use super::lines::{Lines, incomplete};
 use super::want::WantScope;
 use super::{Resolver, shared};
-use crate::{ById, CutPart, DefinitionKind, Limits, Part, PartKind, Units};
+use crate::{ById, CutPart, DefinitionKind, Limits, Part, PartKind, Throw, Units};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
-use quillet_syntax::{Span, text};
+use quillet_syntax::{Finding, RuleId, Severity, Span, text};
 use std::collections::HashSet;
 use std::sync::Arc;
 
@@ -86,10 +86,12 @@ impl<'a> Resolver<'a> {
                 cut.blanks = self.blank_pieces(&lines, part.length, frame);
                 cut.stocked = sound && self.lost == before;
             }
+            self.thrown(&lines, &mut part, frame);
             let before = self.lost;
             let (stations, known) = self.stations(&lines, &part, frame);
             (part.stations, part.outside_known) = (stations.into(), known);
             self.features(&lines, &mut part, frame);
+            self.sides(&lines, &mut part, frame);
             let cut = sound && part.outside_known && self.lost == before;
             self.named_faces(&mut part, &owner);
             part.whole &= self.lost == lost && part.outside_known;
@@ -113,6 +115,68 @@ impl<'a> Resolver<'a> {
             self.refer_to(bench, &[DefinitionKind::Bench], frame);
         }
         Some((part, own.into_names()))
+    }
+
+    /// What is cut from the side, and the coat; nothing of a bought part, which has said so.
+    fn sides(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {
+        if part.is_bought() {
+            return;
+        }
+        let sides = self.side_cuts(lines, part, frame);
+        let coat = self.coat(lines, frame);
+        for side in &sides {
+            self.not_reckoned(
+                side.span,
+                "what is cut from the side",
+                "volume, walls, drawing and route are those of the part without it",
+            );
+        }
+        if let Some(coat) = &coat {
+            self.not_reckoned(
+                coat.span,
+                "a coat of finish",
+                "turn to the written diameter less twice the coat",
+            );
+        }
+        if let PartKind::Cut(cut) = &mut part.kind {
+            (cut.sides, cut.coat) = (sides, coat);
+        }
+    }
+
+    /// What a mechanism throws, one from an end.
+    fn thrown(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {
+        let mut throws: Vec<Throw> = Vec::new();
+        for line in &lines.throws {
+            let (LineKind::Throw { travel, from }, PartKind::Bought(_)) = (&line.kind, &part.kind)
+            else {
+                continue;
+            };
+            let travel = self.positive(travel, "a throw", frame);
+            let from = self.part_end(part, from);
+            let Some((travel, from)) = travel.zip(from) else {
+                continue;
+            };
+            if let Some(first) = throws.iter().find(|it| it.from == from) {
+                let finding = Finding::new(
+                    RuleId::SYNTAX,
+                    Severity::Error,
+                    line.span,
+                    format!("two throws from {}; one is expected", part.end_name(from)),
+                );
+                self.emit(
+                    finding
+                        .label(first.span, "said first here")
+                        .hint("keep one of the two, or say the other end"),
+                );
+                continue;
+            }
+            let span = line.span;
+            self.not_reckoned(span, "a throw", "measure the pen as drawn, written out");
+            throws.push(Throw { span, travel, from });
+        }
+        if let PartKind::Bought(bought) = &mut part.kind {
+            bought.throws = throws;
+        }
     }
 
     fn part_lets(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) {

@@ -157,6 +157,11 @@ impl<'a> Resolver<'a> {
         None
     }
 
+    /// A force, newtons.
+    pub(super) fn force(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<f64> {
+        self.amount(expr, "a force", Quantity::as_newtons, frame)
+    }
+
     /// A range, lower bound first.
     pub(super) fn range(
         &mut self,
@@ -200,6 +205,7 @@ impl<'a> Resolver<'a> {
         );
         self.emit(finding.hint(match wanted {
             "an angle" => "write degrees, as in: 82 or 82deg",
+            "a force" => "write newtons, as in: 9 or 9N",
             "a mass" => "write grams, as in: 3.1 or 3.1g",
             "an ink capacity" => "write millilitres, as in: 0.8 or 0.8ml",
             wanted if wanted.starts_with("a number") => "write a bare number",

@@ -47,8 +47,8 @@ impl<'a> Resolver<'a> {
         frame: &mut Frame<'a>,
     ) -> Option<Station> {
         let content = station.content.as_ref()?;
-        let at = self.station_place(content, part, frame);
-        let from = match (&content.from, &content.at.kind) {
+        let at = self.position(&content.at, part, frame);
+        let from = match (&content.at.from, &content.at.at.kind) {
             (Some(from), _) => part.end(&from.text),
             (None, ExprKind::Name(name)) => part.end(name),
             _ => None,
@@ -93,9 +93,10 @@ impl<'a> Resolver<'a> {
         })
     }
 
-    fn station_place(
+    /// The station that a place along a part comes to; one beyond the part is told of.
+    pub(super) fn position(
         &mut self,
-        content: &ast::StationContent,
+        content: &ast::Position,
         part: &Part,
         frame: &mut Frame<'a>,
     ) -> Option<Length> {

@@ -186,6 +186,10 @@ impl<'a> Resolver<'a> {
                 let other = self.face_asked(other, among, frame);
                 Some(Measure::Distance(Box::new(one?), Box::new(other?)))
             }
+            ("across" | "hold", _) | ("distance", [_, _, _]) => {
+                self.not_reckoned(name.span, "this measure", "take the want out until it is");
+                None
+            }
             ("ink", []) => Some(Measure::Ink),
             _ => {
                 let message = format!("{} is written as in {written}", name.text);
@@ -200,6 +204,10 @@ impl<'a> Resolver<'a> {
             ExprKind::Name(text) => text,
             _ => "",
         };
+        if matches!(text, "resting" | "retracted") {
+            self.not_reckoned(expr.span, "this state", "take the want out until it is");
+            return None;
+        }
         let found = Configured::named(text);
         if found.is_none() {
             let finding = Finding::new(
@@ -359,7 +367,7 @@ fn bare_measure(word: &str) -> bool {
 }
 
 /// The measures that may stand without parentheses.
-const BARE: [&str; 4] = ["turns", "travel", "overlap", "ink"];
+const BARE: [&str; 5] = ["turns", "travel", "overlap", "hold", "ink"];
 
 /// What a want is tested against, and where.
 trait WantTest {

@@ -23,10 +23,12 @@ pub struct CutStock {
     pub name: Option<Arc<str>>,
     /// The material.
     pub material: Arc<Material>,
-    /// Round or square.
+    /// Round, square or a tube.
     pub section: StockSection,
     /// Diameter, or side of the square.
     pub size: Length,
+    /// A tube's wall.
+    pub wall: Option<Length>,
     /// The length it comes in, where said.
     pub length: Option<Length>,
     /// Its pieces keep the order of the pen, so that grain or pattern runs on.
@@ -95,6 +97,7 @@ impl CutStock {
             material: piece.stock.material.clone(),
             section: piece.stock.section,
             size: piece.stock.size,
+            wall: piece.stock.wall,
             length: piece.stock.length,
             matched: piece.named.as_ref().is_some_and(|it| it.matched.is_some()),
             pieces: Vec::new(),
@@ -107,6 +110,7 @@ impl CutStock {
             && self.material.name == piece.stock.material.name
             && self.section == piece.stock.section
             && self.size == piece.stock.size
+            && self.wall == piece.stock.wall
             && self.length == piece.stock.length
     }
 

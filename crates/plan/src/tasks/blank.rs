@@ -162,6 +162,8 @@ impl Blank {
             let margin = match piece.stock.section {
                 StockSection::Rod => MARGIN_ROUND,
                 StockSection::Square => MARGIN_ROUGH,
+                // A tube's outside is the part's.
+                StockSection::Tube => Length::ZERO,
             };
             if piece.stock.size < fattest + margin * 2 {
                 let stock = piece.stock.size;

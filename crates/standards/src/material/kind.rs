@@ -26,6 +26,8 @@ pub struct Material {
     bending_mpa: Option<f64>,
     ink_attacks: String,
     finest_pitch_mm: Option<f64>,
+    modulus_gpa: Option<f64>,
+    strain_percent: Option<f64>,
     colour: String,
     note: String,
 }
@@ -87,6 +89,26 @@ impl Material {
     /// Linear expansion in millionths per kelvin, woods across the grain, and its source.
     pub fn expansion_per_million_k(&self) -> Option<(f64, Source)> {
         self.expansion_per_million_k.map(|value| (value, EXPANSION))
+    }
+
+    /// Young's modulus in GPa, of wood across the grain, and its source.
+    pub fn modulus_gpa(&self) -> Option<(f64, Source)> {
+        self.modulus_gpa.map(|value| (value, ELASTIC))
+    }
+
+    /// The strain in per cent that it bears day by day, as a snap does, and its source; 0 where it
+    /// bears none.
+    pub fn strain_percent(&self) -> Option<(f64, Source)> {
+        self.strain_percent.map(|value| (value, ELASTIC))
+    }
+
+    /// Poisson's ratio, and its source: 0.33 of metals, 0.35 of everything else that is turned.
+    pub fn poisson(&self) -> (f64, Source) {
+        let value = match self.family {
+            Family::Metal => 0.33,
+            _ => 0.35,
+        };
+        (value, ELASTIC)
     }
 
     /// The bending stress in MPa that a part may carry for years, and its source.
@@ -172,6 +194,8 @@ const WIDE: Length = Length::from_nm(16_000_000);
 
 const EXPANSION: Source = Source::new("general engineering tables, from memory");
 
+const ELASTIC: Source = Source::new("tables of the strength of materials, from memory");
+
 static ROWS: LazyLock<Vec<Material>> =
     LazyLock::new(|| table::rows(include_str!("../../data/materials.csv")));
 
@@ -226,6 +250,19 @@ mod tests {
             assert!(density.typical_kg_m3 < density.high_kg_m3, "{}", row.kind);
             assert!(
                 ["yes", "no", ""].contains(&row.ink_attacks.as_str()),
+                "{}",
+                row.kind
+            );
+            let stiff = row.modulus_gpa().map(|(it, _)| it);
+            let strain = row.strain_percent().map(|(it, _)| it);
+            assert_eq!(stiff.is_some(), strain.is_some(), "{}", row.kind);
+            assert!(
+                stiff.is_none_or(|it| (0.1..=220.0).contains(&it)),
+                "{}",
+                row.kind
+            );
+            assert!(
+                strain.is_none_or(|it| (0.0..=5.0).contains(&it)),
                 "{}",
                 row.kind
             );

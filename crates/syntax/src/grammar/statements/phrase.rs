@@ -48,6 +48,17 @@ pub enum StockSection {
     Tube,
 }
 
+impl StockSection {
+    /// The grammar's word.
+    pub fn word(self) -> &'static str {
+        match self {
+            StockSection::Rod => "rod",
+            StockSection::Square => "square",
+            StockSection::Tube => "tube",
+        }
+    }
+}
+
 /// A thread named or written in place.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "the variants say it")]
