@@ -98,7 +98,11 @@ pub static RULES: &[&Rule] = &[
     &elsewhere("missing-file", Error, include_str!("rules/missing-file.md")),
     &elsewhere("out-of-range", Error, include_str!("rules/out-of-range.md")),
     &elsewhere("incomplete", Error, include_str!("rules/incomplete.md")),
-    &elsewhere("not-reckoned", Warning, include_str!("rules/not-reckoned.md")),
+    &elsewhere(
+        "not-reckoned",
+        Warning,
+        include_str!("rules/not-reckoned.md"),
+    ),
     &elsewhere("said-twice", Error, include_str!("rules/said-twice.md")),
     &elsewhere(
         "bad-designation",

@@ -54,9 +54,7 @@ pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, PenFace, Seat, Weights};
 pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;
 pub use resolve::resolve;
-pub use side::{
-    Around, CircleHoles, Coat, SideCut, SideCutKind, SideDepth, SideStretch, Throw,
-};
+pub use side::{Around, CircleHoles, Coat, SideCut, SideCutKind, SideDepth, SideStretch, Throw};
 pub use source::{LONGEST, ReadError, Source, SourceFile, Texts};
 pub use stack::{Body, Filling};
 pub use thread::ThreadDef;

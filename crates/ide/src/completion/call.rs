@@ -11,7 +11,9 @@ pub(super) fn measured(at: CompletionContext<'_>) -> Vec<Choice> {
         return choices;
     };
     match (measure, index) {
-        ("length" | "mass" | "balance", 0) | ("clearance" | "distance", 2) => words::configurations(),
+        ("length" | "mass" | "balance", 0) | ("clearance" | "distance", 2) => {
+            words::configurations()
+        }
         ("wall" | "diameter" | "across", 0) | ("clearance", 0 | 1) => names::parts(at),
         ("turns" | "travel" | "overlap" | "hold" | "distance", 0 | 1) => names::faces(at),
         ("diameter" | "across", 1) => names::quantities(at),

@@ -246,7 +246,9 @@ impl<'a> Resolver<'a> {
         let Some(((from, to), step)) = from.zip(to).zip(step) else {
             return Vec::new();
         };
-        (from.min(to)..=from.max(to)).step_by(step as usize).collect()
+        (from.min(to)..=from.max(to))
+            .step_by(step as usize)
+            .collect()
     }
 
     fn stepped(

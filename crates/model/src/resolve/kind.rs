@@ -36,7 +36,12 @@ impl<'a> Resolver<'a> {
                 grips: given.grips,
             }),
         };
-        for line in lines.single.iter().chain(&lines.blanks).chain(&lines.throws) {
+        for line in lines
+            .single
+            .iter()
+            .chain(&lines.blanks)
+            .chain(&lines.throws)
+        {
             if let Some((message, hint)) = misplaced(&kind, &line.kind) {
                 let finding = Finding::new(RuleId::SYNTAX, Severity::Error, line.span, message);
                 let finding = finding.hint(hint);

@@ -115,7 +115,11 @@ impl<'a> Resolver<'a> {
                 self.part_end(&part, &face.face);
             }
         }
-        self.not_reckoned(span, "a stand", "see on the bench whether the pen tips over");
+        self.not_reckoned(
+            span,
+            "a stand",
+            "see on the bench whether the pen tips over",
+        );
     }
 
     /// The lines of a chain of pens, the nearest pen's over those of the pens it is like.

@@ -59,10 +59,7 @@ impl<'a> Resolver<'a> {
             self.emit(
                 out_of_range(
                     at,
-                    text!(
-                        "{} sharp flats do not meet; 3 or more are expected",
-                        around.count
-                    ),
+                    text!("sharp flats meet from 3 on, not {}", around.count),
                 )
                 .hint("write how many, as in: flat sharp at 3..30 indexed 12"),
             );
@@ -169,8 +166,11 @@ impl<'a> Resolver<'a> {
         let Some(to) = to else {
             if !is_hole {
                 self.emit(
-                    out_of_range(span, "this cut lies at one place; it runs from one to another")
-                        .hint("write both stations, as in: at 10..60"),
+                    out_of_range(
+                        span,
+                        "this cut lies at one place; it runs from one to another",
+                    )
+                    .hint("write both stations, as in: at 10..60"),
                 );
             }
             let (to, whole) = (from, is_hole);
@@ -179,8 +179,11 @@ impl<'a> Resolver<'a> {
         let to = to?;
         if is_hole {
             self.emit(
-                out_of_range(span, "a hole from the side lies at one place, not on a stretch")
-                    .hint("write its middle alone, or a slot in place of the hole"),
+                out_of_range(
+                    span,
+                    "a hole from the side lies at one place, not on a stretch",
+                )
+                .hint("write its middle alone, or a slot in place of the hole"),
             );
             return None;
         }

@@ -86,8 +86,8 @@ fn class(word: &Word) -> Class {
     match word.place {
         File if word.text == "dimensions" => Class::Head,
         Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench => Class::Head,
-        File | Header | Form | Stock | PartTail | StationTail | Reach | CutTail | SideTail | Size | Joint
-        | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
+        File | Header | Form | Stock | PartTail | StationTail | Reach | CutTail | SideTail
+        | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
         Unit => Class::Unit,
         Measure => Class::Measure,
         Configuration => Class::Configuration,

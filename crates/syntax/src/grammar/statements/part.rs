@@ -211,7 +211,9 @@ pub(crate) fn part_line<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Line
         length.map(LineKind::Length),
         outside,
         from,
-        word("side").ignore_then(open()).map(|()| LineKind::Side(Vec::new())),
+        word("side")
+            .ignore_then(open())
+            .map(|()| LineKind::Side(Vec::new())),
         finish(sums),
         mass,
         sums.after("holds", Thing::Volume).map(LineKind::Holds),

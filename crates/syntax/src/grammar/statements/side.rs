@@ -69,7 +69,7 @@ pub enum SideLineKind {
     /// A cut.
     Cut(Box<SideCut>),
     /// `accept …`
-    Accept(Accept),
+    Accept(Box<Accept>),
     /// Text that is no cut.
     Bad,
 }
@@ -98,7 +98,10 @@ pub enum SideCutKind {
     /// `flat sharp`
     Sharp { span: Span },
     /// `drill SIZE [to L | through]`
-    Drill { size: Size, depth: Option<SideDepth> },
+    Drill {
+        size: Size,
+        depth: Option<SideDepth>,
+    },
     /// `slot W [to L | through]`
     Slot {
         width: Expr,
@@ -160,7 +163,7 @@ pub(crate) fn side_line<'s>(
             }))
         });
     accept(sums)
-        .map(SideLineKind::Accept)
+        .map(|accept| SideLineKind::Accept(Box::new(accept)))
         .or(cut)
         .then_ignore(line_end())
 }
@@ -238,7 +241,7 @@ impl Holds for SideLine {
                     defines(NameKind::Face, face, visit);
                 }
             }
-            SideLineKind::Accept(accept) => one(accept, visit),
+            SideLineKind::Accept(accept) => one(&**accept, visit),
             SideLineKind::Bad => {}
         }
     }
