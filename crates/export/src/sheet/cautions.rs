@@ -1,7 +1,7 @@
 //! What can hurt, and what is done at the end: only what applies to this pen.
 
 use quillet_model::{PartKind, Pen};
-use quillet_plan::{Plan, Tool, Work, Workholding};
+use quillet_plan::{Note, Plan, Tool, Work, Workholding};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
 
@@ -16,12 +16,10 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
     let collet =
         works().any(|it| matches!(it.hold, Workholding::Collet(_) | Workholding::Mandrel(_)));
-    let cast = is(&[
-        "polyester-resin",
-        "epoxy-resin",
-        "urethane-resin",
-        "flaked-resin",
-    ]);
+    let backs_out = works().any(|it| it.notes.contains(&Note::HoldWork));
+    let nub = works().any(|it| matches!(it.work, Work::RemoveNub { .. }));
+    let single_point = works().any(|it| it.single_point.is_some());
+    let cast = is(&["polyester-resin", "epoxy", "urethane-resin", "flaked-resin"]);
     let cautions = [
         (
             true,
@@ -36,6 +34,18 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
             "Chuck key out; sleeves, hair, jewellery, gloves away; speed up from slow, never above what lathe and holder are rated for.",
         ),
         (by_hand, "Tap and die by hand, spindle locked, power off."),
+        (
+            backs_out,
+            "On a mandrel hold the work while a tap or trial piece backs out: else it unscrews.",
+        ),
+        (
+            nub,
+            "Nub off: centre back, light cuts, collet drawn up or screwed on, never in a bare taper.",
+        ),
+        (
+            single_point,
+            "Single point: where the half-nuts cannot be opened, turn the spindle by the crank, power off.",
+        ),
         (
             collet,
             "Tool rest off to sand; polish with paper, never with cloth round work or hand.",

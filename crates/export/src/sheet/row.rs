@@ -6,7 +6,7 @@ use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
     InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut, Threading,
-    Tool, TurnCut, TurnKind, Work,
+    Tool, TurnCut, TurnKind, Work, Workholding,
 };
 use serde::Serialize;
 
@@ -94,6 +94,9 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         Work::Centre { end, in_nub } => {
             put("CENTRE", name(*end), String::new());
             how.extend(in_nub.then(|| "for the tail centre".to_owned()));
+            if operation.hold == Workholding::Bench {
+                how.push("marked, drill upright".to_owned());
+            }
         }
         Work::Inside(cut) => {
             let (verb, size) = inside(words, cut);
@@ -159,7 +162,10 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
     row.how = how;
     // No caliper reads it: the cell says what is tried instead.
     row.dia = operation.notes.iter().find_map(|it| match it {
-        Note::ShankGoesHome { dia } => Some(format!("{} goes home", dia_of(words.units, *dia))),
+        Note::ShankGoesHome { dia, stays_out } => Some(match stays_out {
+            Some(out) => format!("{} goes {} not", dia_of(words.units, *dia), plain(*out)),
+            None => format!("{} goes home", dia_of(words.units, *dia)),
+        }),
         _ => None,
     });
     for check in &operation.checks {
@@ -207,9 +213,12 @@ fn reach(words: &RowContext, cut: &InsideCut) -> String {
         InsideShape::Countersink { angle, .. } => return format!("{}°", angle.deg_text(1)),
         _ => "",
     };
+    let opening = matches!(cut.shape, InsideShape::Drill { opening: true, .. });
     match (cut.through, cut.from.is_positive()) {
         (true, _) => format!("through{flat}"),
         (false, true) => format!("{} to {}{flat}", plain(cut.from), plain(cut.to)),
+        // What only opens the way is no size of the part, and has a scale's tenth.
+        (false, false) if opening => format!("{} deep", words.tenth(cut.to)),
         (false, false) => format!("to {}{flat}", plain(cut.to)),
     }
 }

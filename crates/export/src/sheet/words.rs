@@ -588,8 +588,10 @@ fn note(note: &Note, units: Units) -> String {
         Note::LongWithNub { length } => {
             format!("to {} over all, the nub counted", units.plain(*length))
         }
-        Note::ShankGoesHome { dia } => {
-            format!("a shank or pin of Ø{} goes home", units.plain(*dia))
+        Note::ShankGoesHome { dia, stays_out } => {
+            let out = stays_out.map(|it| format!(", one of Ø{} does not", units.plain(it)));
+            let goes = units.plain(*dia);
+            format!("a shank or pin of Ø{goes} goes home{}", out.unwrap_or_default())
         }
         Note::BeginsAt { clockwise } => {
             format!("begin it {clockwise} clockwise of the mark, looking at the end")

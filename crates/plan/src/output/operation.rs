@@ -119,6 +119,8 @@ pub enum Note {
     ShankGoesHome {
         /// The diameter.
         dia: Length,
+        /// Of a fit: a pin of this size does not go in.
+        stays_out: Option<Length>,
     },
     /// The start of the thread decides where cap and pattern line up.
     Clock {

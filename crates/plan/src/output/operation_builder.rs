@@ -11,8 +11,9 @@ use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{hole_tool, socket_tool, thread_tool, turning_tool};
 use crate::{
-    Blank, Depth, InsideCut, InsideShape, MandrelKind, Note, Operation, PlanProblem, SinglePoint,
-    SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Work, Workholding, peck,
+    Blank, Depth, InsideCut, InsideShape, Inspection, MandrelKind, Measured, Note, Operation,
+    PlanProblem, SinglePoint, SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Work, Workholding,
+    peck,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, CutId, End, Material};
@@ -188,8 +189,24 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             &operation,
             lathe.now,
         );
+        self.by_pins(&mut operation);
         self.placed[index] = Some(self.operations.len());
         self.operations.push(operation);
+    }
+
+    /// A fit in a hole that no caliper reads has two pins for its limits: one goes home, one stays
+    /// out.
+    fn by_pins(&self, operation: &mut Operation) {
+        for note in &mut operation.notes {
+            let Note::ShankGoesHome { dia, stays_out } = note else {
+                continue;
+            };
+            let hole = |it: &Inspection| matches!(it.what, Measured::Hole { .. });
+            if let Some(at) = operation.checks.iter().position(hole) {
+                let limits = operation.checks.remove(at).limits;
+                (*dia, *stays_out) = (limits.min(), Some(limits.max()));
+            }
+        }
     }
 
     /// What a facing leaves, where the length over all is not made by it.
@@ -267,6 +284,11 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             Work::Socket { dia, depth, .. } => {
                 operation.tool = Some(socket_tool(*dia, *depth, self.bench_tools));
                 Some((SpeedClass::Drill, *dia))
+            }
+            // Off the lathe it is marked and drilled upright: no spindle of the lathe turns.
+            Work::Centre { .. } if operation.hold == Workholding::Bench => {
+                operation.tool = Some(Tool::CentreDrill);
+                None
             }
             Work::Centre { .. } => {
                 operation.tool = Some(Tool::CentreDrill);
@@ -422,7 +444,8 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         });
         let coned = matches!(cut.shape, InsideShape::Countersink { .. });
         if (opened || cut.from.is_positive()) && !coned {
-            operation.notes.push(Note::ShankGoesHome { dia });
+            let stays_out = None;
+            operation.notes.push(Note::ShankGoesHome { dia, stays_out });
         }
     }
 
@@ -481,7 +504,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         cut: &ThreadCut,
         around: (End, Length, Length),
     ) {
-        let found = SinglePoint::of(self.feature_map, cut);
+        let found = SinglePoint::of(self.feature_map, cut, &self.holes);
         operation.single_point = Some(found);
         let major = cut.thread.thread.major();
         let quarter = speed(

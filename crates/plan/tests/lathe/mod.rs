@@ -2,17 +2,18 @@
 //! complains of whatever a lathe would.
 
 mod cuts;
+mod held;
+mod order;
+mod pieces;
 mod stock;
+mod tools;
 
 use stock::Stock;
 
 use cuts::Shape;
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
-use quillet_plan::{
-    InsideShape, MandrelKind, Operation, Pass, Plan, Route, TailSupport, Threading, Work,
-    Workholding,
-};
+use quillet_plan::{InsideShape, Pass, Plan, Route, Threading, Work, Workholding};
 
 /// Carries a route out; what went wrong, and nothing where the designed part came out.
 pub(crate) fn carry_out(plan: &Plan, route: &Route) -> Vec<String> {
@@ -118,58 +119,6 @@ impl<'a> Lathe<'a> {
         }
     }
 
-    fn check_hold(&mut self, work: &Work) {
-        match self.hold {
-            Workholding::Collet(grip) => {
-                let (from, to) = (grip.from, grip.to);
-                if !self.root.is_cylinder(from, to, self.route.blank.dia) {
-                    self.report(format!(
-                        "the collet grips {from} to {to}, which is no longer stock"
-                    ));
-                }
-                if let Some((a, b)) = self.reach_outside(work)
-                    && a < to
-                    && from < b
-                {
-                    self.report(format!(
-                        "the tool at {a} to {b} meets the collet at {from} to {to}"
-                    ));
-                }
-            }
-            Workholding::Mandrel(mount) => {
-                let kind = self.plan.mandrels[mount.mandrel].kind;
-                let inside = match kind {
-                    MandrelKind::Male => Some(true),
-                    MandrelKind::Female => Some(false),
-                    _ => None,
-                };
-                let cut = inside.is_none_or(|inside| self.threaded.contains(&(mount.end, inside)));
-                if !cut || !self.faced[mount.end.index()] {
-                    self.report("the end on the mandrel is not cut yet");
-                }
-                let far = mount.end.other();
-                let centred = match mount.tail {
-                    TailSupport::Free => true,
-                    TailSupport::Centre => self.centred[far.index()],
-                    TailSupport::BullNose | TailSupport::Plug(_) => self.crest.opening(far) > 0.0,
-                };
-                if !centred {
-                    self.report("the tail centre finds no centre");
-                }
-                if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
-                    self.report("the tail centre's cone bruises the thread");
-                }
-                if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
-                    self.report("the tail centre is in the way");
-                }
-                if self.end_of(work) == Some(mount.end) {
-                    self.report("the mandrel is in the way");
-                }
-            }
-            _ => {}
-        }
-    }
-
     /// The end a tool comes to from the tailstock.
     fn end_of(&self, work: &Work) -> Option<End> {
         match work {
@@ -180,159 +129,12 @@ impl<'a> Lathe<'a> {
         }
     }
 
-    /// Nothing is cut after a stop that its mate touched or passed.
-    fn check_tried(&mut self, work: &Work) {
-        let length = self.part().length;
-        let later = |end: End, inside: bool, (a, b): (Length, Length)| {
-            self.tried.iter().any(|(at, tried_inside, depth)| {
-                let near = if *at == end { a } else { length - b };
-                *tried_inside == inside && near < *depth
-            })
-        };
-        let spoils = match work {
-            Work::Inside(cut) => later(cut.end, true, (cut.from, cut.to)),
-            Work::Thread(cut) => later(cut.end, cut.inside, (cut.from, cut.to)),
-            Work::Turn(cut) => later(cut.end, false, (cut.from, cut.to)),
-            _ => false,
-        };
-        if spoils {
-            self.report("a mate was tried before this was cut");
-        }
-        if let Work::Try(gate) = work {
-            self.tried.push((gate.end, !gate.goes_in, gate.depth));
-        }
-    }
-
-    /// Pieces are faced before they are glued, bored before a spigot goes in and led by a drill, held by
-    /// what can be held, and trued when all are on.
-    fn check_stack(&mut self, operation: &Operation) {
-        let pieces = self.part().blanks();
-        if pieces.len() < 2 {
-            return;
-        }
-        let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
-        if let Workholding::Pieces(held) = operation.hold {
-            if short(held.gripped) && !held.on_rod {
-                self.report("a short piece is gripped");
-            }
-            if held.grip < Length::mm(8.0) {
-                self.report("hardly anything is gripped");
-            }
-        }
-        let before = &self.route.operations[..self.number];
-        let faced = |piece: usize, end: End| {
-            before.iter().any(|it| {
-                matches!(it.work, Work::FacePiece(face) if (face.piece, face.end) == (piece, end))
-            })
-        };
-        let bored = |index: usize, wanted: bool| {
-            before.iter().any(|it| {
-                matches!(it.work, Work::Socket { piece, leads, .. }
-                    if piece == index && leads == wanted)
-            })
-        };
-        match &operation.work {
-            Work::GlueUp { piece, rubbed, .. } => {
-                let own = faced(*piece, End::First) || *rubbed && short(*piece);
-                if !faced(piece - 1, End::Second) || !own {
-                    self.report("a joint face is not faced");
-                }
-                if pieces[*piece].spigot.is_some() && !bored(piece - 1, false) {
-                    self.report("nothing takes the spigot");
-                }
-            }
-            Work::Socket {
-                piece,
-                leads: false,
-                ..
-            } if !bored(*piece, true) => {
-                self.report("nothing leads the flat tool");
-            }
-            Work::Face { .. } => {
-                let trued = before
-                    .iter()
-                    .any(|it| matches!(it.work, Work::Round { .. }));
-                if !trued {
-                    self.report("the stack is not trued");
-                }
-            }
-            _ => {}
-        }
-    }
-
-    /// A single point has the time it takes to stop, by what the stock leaves it beyond full form.
-    fn check_speed(&mut self, operation: &Operation) {
-        let Work::Thread(cut) = &operation.work else {
-            return;
-        };
-        if cut.method != Threading::SinglePoint {
-            return;
-        }
-        let Some(set) = operation.speed.as_ref().and_then(|it| it.set_rev_min) else {
-            return;
-        };
-        let form = &cut.thread.thread;
-        let part = self.part();
-        let seconds = if cut.inside { 2.0 } else { 1.0 };
-        let travel = Length::mm(set * form.lead_mm() * seconds / 60.0);
-        let (a, b) = (
-            part.station(cut.end, cut.to),
-            part.station(cut.end, cut.to + travel),
-        );
-        let (low, high) = (a.min(b), a.max(b));
-        let free = match cut.inside {
-            true => self.crest.narrowest(low, high) >= form.minor_diameter().to_mm() / 2.0 - 1e-6,
-            false => {
-                low < self.crest.from
-                    || high > self.crest.to
-                    || self.crest.fattest(low, high) <= form.root_diameter().to_mm() / 2.0 + 1e-6
-            }
-        };
-        if !free {
-            self.report(format!(
-                "{set} rev/min runs on by {travel} before it is stopped"
-            ));
-        }
-    }
-
-    /// A die comes over what stands out of the face.
-    fn check_plug(&mut self, end: End, root: Length) {
-        let Some(plug) = self.plugged[end.index()] else {
-            return;
-        };
-        let made = &self.plan.mandrels[plug];
-        let (out, passes) = (made.outside_dia(), root - Length::mm(0.3));
-        if out > passes {
-            self.report(format!(
-                "the die passes {passes}, and the plug is {out} outside"
-            ));
-        }
-    }
-
     /// The end that has to be free of the tail centre.
     fn comes_from(&self, work: &Work) -> Option<End> {
         match work {
             Work::RemoveNub { end, .. } => Some(*end),
             other => self.end_of(other),
         }
-    }
-
-    /// Whether a 60° cone standing on the mouth of a hole meets crests within it.
-    fn cone_meets_thread(&self, end: End) -> bool {
-        let part = self.part();
-        let mouth = self.crest.opening(end) * 2.0;
-        part.features.with_ids().any(|(index, it)| {
-            let Some((thread, quillet_syntax::ast::Side::Inside)) = it.thread() else {
-                return false;
-            };
-            let minor = thread.thread.minor_diameter().to_mm();
-            let depth = part
-                .full_form(index, end)
-                .map_or(it.from, |it| it.0)
-                .to_mm();
-            let cone = mouth - 2.0 * depth * 30.0_f64.to_radians().tan();
-            it.end == end && (mouth <= minor + 1e-6 || cone > minor)
-        })
     }
 
     /// The stations between which a tool works outside.
@@ -442,7 +244,7 @@ impl<'a> Lathe<'a> {
                     if cut.method == Threading::Die {
                         let passes = form.root_diameter() + Length::mm(1e-5);
                         self.check_way_in(cut.end, cut.from, passes, false);
-                        self.check_plug(cut.end, form.root_diameter());
+                        self.check_die(cut);
                     }
                     crest.into_iter().for_each(|made| self.crest.turn(made));
                     root.into_iter().for_each(|made| self.root.turn(made));
@@ -506,6 +308,7 @@ impl<'a> Lathe<'a> {
     }
 
     fn clip(&mut self, end: End, at: Length) {
+        self.centred[end.index()] = false;
         self.crest.clip(end, at);
         self.root.clip(end, at);
     }

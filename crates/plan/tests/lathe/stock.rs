@@ -104,6 +104,15 @@ impl Stock {
             .map_or(0.0, |(place, _)| place.r)
     }
 
+    /// The radius of the widest hole between two stations; nothing where it is solid.
+    pub(crate) fn widest_hole(&self, from: Length, to: Length) -> f64 {
+        let within = self
+            .inner
+            .iter()
+            .filter_map(|it| it.fattest(from.to_mm() + SAME, to.to_mm() - SAME));
+        within.map(|(place, _)| place.r).fold(0.0, f64::max)
+    }
+
     /// The radius of the hole at an end's face.
     pub(crate) fn opening(&self, end: End) -> f64 {
         let at = if end == End::First {

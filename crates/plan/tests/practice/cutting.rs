@@ -29,6 +29,15 @@ fn a_single_point_leaves_time_to_stop() {
     let (most, set) = of("section", true, 7.4);
     near(most, 82.5);
     assert_eq!(set, Some(60.0));
+    // Inside the point goes on cutting: no further than e of DIN 76-1, 4.2 at a pitch of 0.8 and 4.0 at
+    // 0.75, though the hole goes on or opens: 60 × (4.2 − 0.2) / (1.6 × 2) and 60 × (4 − 0.1875) /
+    // (0.75 × 2), left-handed too.
+    let (most, set) = of("cap", true, 14.0);
+    near(most, 75.0);
+    assert_eq!(set, Some(60.0));
+    let (most, set) = of("barrel", true, 9.0);
+    near(most, 152.5);
+    assert_eq!(set, Some(120.0));
 }
 
 /// Where even the slowest step leaves no time, the crank does it.
@@ -195,7 +204,8 @@ fn limits_stand_only_where_a_caliper_reaches() {
             .any(|it| matches!(it.what, Measured::Hole { .. }))
     );
     assert!(behind.notes.contains(&Note::ShankGoesHome {
-        dia: Length::mm(8.0)
+        dia: Length::mm(8.0),
+        stays_out: None,
     }));
     // A flat bottom is read where it is.
     let flat = drilled("section", 8.6);

@@ -3,6 +3,7 @@
 mod cutting;
 mod holding;
 mod noticed;
+mod slips;
 mod stacks;
 mod tools;
 

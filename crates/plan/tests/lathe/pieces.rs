@@ -1,0 +1,65 @@
+//! A blank of several pieces is made as glue and spigots want it.
+
+use super::Lathe;
+use quillet_geometry::Length;
+use quillet_model::End;
+use quillet_plan::{Operation, Work, Workholding};
+
+impl Lathe<'_> {
+    /// Pieces are faced before they are glued, bored before a spigot goes in and led by a drill, held by
+    /// what can be held, and trued when all are on.
+    pub(super) fn check_stack(&mut self, operation: &Operation) {
+        let pieces = self.part().blanks();
+        if pieces.len() < 2 {
+            return;
+        }
+        let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
+        if let Workholding::Pieces(held) = operation.hold {
+            if short(held.gripped) && !held.on_rod {
+                self.report("a short piece is gripped");
+            }
+            if held.grip < Length::mm(8.0) {
+                self.report("hardly anything is gripped");
+            }
+        }
+        let before = &self.route.operations[..self.number];
+        let faced = |piece: usize, end: End| {
+            before.iter().any(|it| {
+                matches!(it.work, Work::FacePiece(face) if (face.piece, face.end) == (piece, end))
+            })
+        };
+        let bored = |index: usize, wanted: bool| {
+            before.iter().any(|it| {
+                matches!(it.work, Work::Socket { piece, leads, .. }
+                    if piece == index && leads == wanted)
+            })
+        };
+        match &operation.work {
+            Work::GlueUp { piece, rubbed, .. } => {
+                let own = faced(*piece, End::First) || *rubbed && short(*piece);
+                if !faced(piece - 1, End::Second) || !own {
+                    self.report("a joint face is not faced");
+                }
+                if pieces[*piece].spigot.is_some() && !bored(piece - 1, false) {
+                    self.report("nothing takes the spigot");
+                }
+            }
+            Work::Socket {
+                piece,
+                leads: false,
+                ..
+            } if !bored(*piece, true) => {
+                self.report("nothing leads the flat tool");
+            }
+            Work::Face { .. } => {
+                let trued = before
+                    .iter()
+                    .any(|it| matches!(it.work, Work::Round { .. }));
+                if !trued {
+                    self.report("the stack is not trued");
+                }
+            }
+            _ => {}
+        }
+    }
+}
