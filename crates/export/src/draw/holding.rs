@@ -1,6 +1,7 @@
 //! How the work is held for a stretch of its route, and what is cut away in it.
 
 use super::mandrel::profile;
+use super::pieces::pieces;
 use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_model::{End, Part};
@@ -27,6 +28,11 @@ pub(crate) fn holdings(
         work(&mut stock, &route.operations[range.clone()]);
         done = range.end;
         let hold = route.operations[range.start].hold;
+        if let Workholding::Pieces(held) = hold {
+            let done = &route.operations[range.clone()];
+            pictures.push(pieces(route, held, done, room_mm));
+            continue;
+        }
         let picture = HoldingPicture {
             part: &route.part,
             mandrels: &plan.mandrels,
@@ -54,7 +60,7 @@ const BESIDE_MM: f64 = 2.0;
 /// What an end loses by facing is shown, mm.
 const FACED_MM: f64 = 3.0;
 /// A tail centre's length and a jaw's thickness, mm true size.
-const CENTRE_MM: f64 = 14.0;
+const CENTRE_MM: f64 = 9.0;
 const JAW_MM: f64 = 2.8;
 
 impl HoldingPicture<'_> {
@@ -70,7 +76,7 @@ impl HoldingPicture<'_> {
         };
         let shank = self
             .mandrel()
-            .map_or(0.0, |it| it.shank_length.to_mm() * 0.6);
+            .map_or(0.0, |it| it.shank_length.to_mm() * shank_shown(it));
         left -= shank;
         let centre = self.tail_centre();
         if centre {
@@ -184,13 +190,22 @@ impl HoldingPicture<'_> {
                     .to_mm();
                 let out = if mount.end == End::First { -1.0 } else { 1.0 };
                 let shank = mandrel.shank_length.to_mm();
-                let (near, far) = (face + out * shank * 0.15, face + out * shank * 0.6);
+                let shown = shank * shank_shown(mandrel);
+                let (near, far) = (face + out * shown * 0.2, face + out * shown);
                 let radius = mandrel.shank.to_mm() / 2.0;
                 frame.jaws(scene, (near.min(far), near.max(far)), radius);
             }
             _ => {}
         }
     }
+}
+
+/// So much of a mandrel's shank is seen, mm.
+const SHANK_MM: f64 = 11.0;
+
+/// The same as a share of it.
+fn shank_shown(mandrel: &Mandrel) -> f64 {
+    (SHANK_MM / mandrel.shank_length.to_mm().max(SHANK_MM)).min(1.0)
 }
 
 /// How the work lies on the paper.
@@ -254,7 +269,7 @@ fn mandrel_in(scene: &mut Scene, frame: &WorkPlacement, mandrel: &Mandrel, part:
         End::Second => part.length.to_mm() - inward,
     };
     for side in [1.0, -1.0] {
-        let places = profile(mandrel, 0.6);
+        let places = profile(mandrel, shank_shown(mandrel));
         let places: Vec<Xy> = places
             .iter()
             .map(|(z, r)| frame.place(station(*z), side * r))

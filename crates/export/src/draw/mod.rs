@@ -21,6 +21,7 @@ mod paper;
 mod part;
 mod parts;
 mod pen;
+mod pieces;
 mod preview;
 mod rows;
 mod seen;

@@ -67,7 +67,7 @@ pub(crate) fn holdings_in(
             row.number = Some(number);
         }
         let (title, grip) = held(&words, hold);
-        let at_lathe = !matches!(hold, Workholding::Bench | Workholding::Pieces(_));
+        let at_lathe = hold != Workholding::Bench;
         HoldingRows {
             title,
             grip,
@@ -87,6 +87,15 @@ fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
         let Some(mut row) = row(words, operation, at) else {
             continue;
         };
+        if let (Work::Centre { .. }, Some(last)) = (&operation.work, rows.last_mut())
+            && last.verb == "CENTRE"
+            && operation.hold == Workholding::Bench
+        {
+            last.size = BOTH_ENDS.into();
+            last.lines.extend(row.lines);
+            last.how.retain(|it| row.how.contains(it));
+            continue;
+        }
         if let (Work::Centre { end, .. }, Some(last)) = (&operation.work, rows.last_mut())
             && faced == Some(*end)
         {
@@ -117,6 +126,8 @@ fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
     rows
 }
 
+/// A stack is centred at both before it goes between centres.
+const BOTH_ENDS: &str = "both ends";
 /// Faced no further than it must be.
 const CLEAN: &str = "until clean";
 

@@ -55,11 +55,10 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
             Some(format!("index {} a start", words.units.plain(*pitch)))
         }
         Note::BreaksThrough => Some("ease the feed".into()),
-        Note::Cure => Some("cure 24 h".into()),
         Note::LineUp => Some("line it up".into()),
         Note::Degrease => Some("clean, roughen".into()),
         Note::SpeedUnknown => Some("begin slowly".into()),
-        Note::CleanLine => Some("line clean".into()),
+        Note::CleanLine => Some("wipe it off".into()),
         Note::ByCrank => Some("by the crank".into()),
         Note::HoldWork => Some("hold work backing out".into()),
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),

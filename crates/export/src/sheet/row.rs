@@ -60,7 +60,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
                 format!("piece {}", face.piece + 1),
                 to.unwrap_or_default(),
             );
-            how.push("square for the joint".to_owned());
+            how.push("square".to_owned());
         }
         Work::Socket {
             piece,
@@ -86,8 +86,9 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         }
         Work::GlueUp { piece, gap, rubbed } => {
             how.extend(rubbed.then(|| "rub its face flat".to_owned()));
-            put("GLUE", format!("piece {}", piece + 1), String::new());
-            how.extend(gap.map(|it| format!("gap {}", plain(it))));
+            let gap = gap.map(|it| format!("gap {}, ", plain(it)));
+            let cure = format!("{}cure 24 h", gap.unwrap_or_default());
+            put("GLUE", format!("piece {}", piece + 1), cure);
         }
         Work::Round { dia } => put("TURN", dia_of(words.units, *dia), "round".into()),
         Work::Face { end, .. } => put("FACE", name(*end), String::new()),

@@ -266,12 +266,12 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             }
             Work::GlueUp { .. } => {
                 operation.tool = Some(Tool::Glue);
-                operation
-                    .notes
-                    .extend([Note::LineUp, Note::CleanLine, Note::Cure]);
                 if self.metal_in((End::First, Length::ZERO, self.feature_map.part.length)) {
                     operation.notes.push(Note::Degrease);
                 }
+                operation
+                    .notes
+                    .extend([Note::LineUp, Note::CleanLine, Note::Cure]);
                 None
             }
             Work::Socket {

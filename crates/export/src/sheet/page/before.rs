@@ -38,6 +38,12 @@ pub(super) fn pages<'c>(
     };
     // Each goes under the shorter column.
     let mut downs = [at; 2];
+    // All together on a page of their own where they do not all fit here.
+    if !fit(c, at + 6.6, foot) {
+        pages.push(page);
+        page = further(c, paper);
+        at = TOP - 2.0;
+    }
     for (index, it) in c.turning.iter().enumerate() {
         if index == 0 {
             downs = head(&mut page, at);
@@ -53,17 +59,8 @@ pub(super) fn pages<'c>(
         let mut down = downs[side];
         if down + high > foot - 0.3 {
             pages.push(page);
-            page = begun(
-                c,
-                paper,
-                "Before you start, 2",
-                &format!("{}: mandrels", c.title),
-            );
-            downs = if index == 0 {
-                head(&mut page, TOP)
-            } else {
-                [TOP; 2]
-            };
+            page = further(c, paper);
+            downs = [TOP; 2];
             (x, down) = (LEFT, downs[0]);
             mandrel::cell(&mut page, it, (x, down), HALF);
             downs[0] += high;
@@ -79,6 +76,22 @@ pub(super) fn pages<'c>(
     }
     pages.push(page);
     (pages, if fit { Vec::new() } else { strips })
+}
+
+/// A page of mandrels.
+fn further(c: &Content, paper: Paper) -> Canvas {
+    let about = format!("{}: before you start, 2", c.title);
+    begun(c, paper, "Mandrels", &about)
+}
+
+/// Whether all mandrels stand below a height, each under the shorter column.
+fn fit(c: &Content, top: f64, foot: f64) -> bool {
+    let mut downs = [top; 2];
+    for it in &c.turning {
+        let side = usize::from(downs[1] < downs[0]);
+        downs[side] += mandrel::height(it);
+    }
+    downs[0].max(downs[1]) <= foot - 0.3
 }
 
 /// The cautions that apply, in two columns.

@@ -6,9 +6,9 @@ use crate::sheet::holdings::HoldingRows;
 use crate::sheet::row::HoldingRow;
 
 /// From the left: the picture, the box, what is done, how, how fast, limits of diameter and length.
-const PICTURE: f64 = 43.0;
+const PICTURE: f64 = 42.0;
 const BOX: f64 = LEFT + PICTURE;
-const DONE: f64 = BOX + 9.6;
+const DONE: f64 = BOX + 10.6;
 const HOW: f64 = DONE + 46.4;
 const SPEED: f64 = HOW + 29.0;
 const DIA: f64 = SPEED + 10.0;
@@ -90,7 +90,8 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
     let words = |it: &HoldingRow| {
         VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 4.0
     };
-    let how = row.how.iter().flat_map(|it| reading(it));
+    let how = packed(&row.how);
+    let how = how.iter().flat_map(|it| reading(it));
     let stop = match row.stop {
         true => {
             let caption = format!("try {}{}", row.size, lead(&row.reach));
@@ -104,6 +105,24 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
         folded: !row.stop && words(row) > HOW - DONE,
         stop,
     }
+}
+
+/// Short words share a line where they fit; a reading of a scale has one of its own.
+fn packed(how: &[String]) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for it in how {
+        let joined = lines.last().map(|last| format!("{last}, {it}"));
+        let short = |words: &String| !words.contains(|letter: char| letter.is_ascii_digit());
+        let joins = short(it) && lines.last().is_some_and(short);
+        match joined.filter(|words| joins && BODY.width(words) <= HOW_WIDTH) {
+            Some(words) => {
+                lines.pop();
+                lines.push(words);
+            }
+            None => lines.push(it.clone()),
+        }
+    }
+    lines
 }
 
 /// A line of how; a reading that is too long says the same in fewer words.

@@ -8,6 +8,7 @@ mod last;
 mod mandrel;
 mod part;
 mod pen;
+mod small;
 mod strip;
 
 pub use canvas::Field;
@@ -32,23 +33,29 @@ pub(super) struct SheetPage {
 
 /// The pages of a sheet, in order: the pen, before you start, each part, putting it together.
 pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
-    let mut made: Vec<(Option<usize>, Vec<Canvas>)> = Vec::new();
+    // Each with how many parts stand on it.
+    let mut made: Vec<(usize, Vec<Canvas>)> = Vec::new();
     let mut left: Vec<&PartSheet> = Vec::new();
-    for (index, it) in c.parts.iter().enumerate() {
+    let mut index = 0;
+    while let Some(it) = c.parts.get(index) {
+        if let Some((count, page)) = small::shared(c, paper, &c.parts[index..]) {
+            made.push((count, vec![page]));
+            index += count;
+            continue;
+        }
         let part = part::part(c, paper, it);
         if part.strip_left {
             left.push(it);
         }
-        made.push((Some(index), part.pages));
+        made.push((1, part.pages));
+        index += 1;
     }
     let (before, left) = before::pages(c, paper, left);
     // The pages of the parts, so that the first page can name them.
     let mut next = 2 + before.len();
-    let mut at = vec![0; c.parts.len()];
-    for (index, pages) in &made {
-        if let Some(index) = index {
-            at[*index] = next;
-        }
+    let mut at = Vec::new();
+    for (parts, pages) in &made {
+        at.extend(std::iter::repeat_n(next, *parts));
         next += pages.len();
     }
     let mut all = vec![pen::page(c, paper, &at)];

@@ -19,7 +19,7 @@ pub(super) struct PartPages {
 const MOST: f64 = 1.4;
 const SPARE: f64 = 22.0;
 /// The heads of the columns.
-const HEADS: f64 = 4.4;
+pub(super) const HEADS: f64 = 4.4;
 /// Between the holdings and the strip.
 const GAP: f64 = 1.0;
 
@@ -33,19 +33,7 @@ const SIZES: fn() -> LabelSizes = || LabelSizes {
 /// holding on a further page.
 pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> PartPages {
     let room = Canvas::foot(paper) - TOP;
-    let drawings: Vec<Scene> = scales(&part.part)
-        .into_iter()
-        .take(2)
-        .filter_map(|scale| {
-            labelled(
-                &part.part,
-                &part.labels,
-                &part.length,
-                scale,
-                (WIDTH, SIZES()),
-            )
-        })
-        .collect();
+    let drawings: Vec<Scene> = (0..2).filter_map(|down| labelled_at(part, down)).collect();
     let rows = |grow: f64| {
         let all = part.holdings.iter().map(|it| block::height(it, grow));
         all.sum::<f64>()
@@ -78,6 +66,13 @@ pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> PartPages {
         pages: vec![page],
         strip_left: own_strip <= 0.0 && strip > 0.0,
     }
+}
+
+/// A part's drawing, so many scales below the largest that has room.
+pub(super) fn labelled_at(part: &PartSheet, down: usize) -> Option<Scene> {
+    let scale = scales(&part.part).into_iter().nth(down)?;
+    let (labels, length) = (&part.labels, &part.length);
+    labelled(&part.part, labels, length, scale, (WIDTH, SIZES()))
 }
 
 /// The holdings go on on further pages; the strip stands on the last where it has room.
@@ -135,7 +130,7 @@ fn further(c: &Content, paper: Paper, part: &PartSheet, number: usize, at: &mut 
 }
 
 /// The drawing and the heads of the columns; where the holdings begin.
-fn headed(page: &mut Canvas, c: &Content, drawing: Option<&Scene>, top: f64) -> f64 {
+pub(super) fn headed(page: &mut Canvas, c: &Content, drawing: Option<&Scene>, top: f64) -> f64 {
     let mut at = top;
     if let Some(drawing) = drawing {
         page.place(drawing, LEFT, at);
