@@ -12,7 +12,8 @@ not; a line that begins `skipped` says what could not be checked for want of a t
   lib3mf          the 3MF of the pen read without a warning, one object a part
   ezdxf           every part's DXF read and audited without a fault
   poppler         PDF pages of the paper's size; check lines of 100.0 mm both ways
-  sheet.py        the sheet read back, measured, printed by a browser, in grey
+  sheet.py        the sheets read back, measured, printed by a browser, in grey
+  hatched.py      what the pictures of the holdings hatch, revolved, against the volume turned off
   Chromium        the sheet at 390 px and at A4's width: nothing wider than the page, console silent
 """
 
@@ -23,6 +24,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+import hatched
 import sheet
 import step
 from packages import environment, wanted
@@ -91,6 +93,14 @@ class Check:
         self.run(command, EXAMPLES / "heron.quillet", "--pen", "heron", *more, "-o", path)
         return path
 
+    def example(self, pen):
+        return EXAMPLES / f"{pen}.quillet"
+
+    def sheet_of(self, pen, name, *more):
+        path = self.folder / name
+        self.run("sheet", self.example(pen), "--pen", pen, *more, "-o", path)
+        return path
+
     def solids(self):
         occ, trimesh = wanted("OCP.STEPControl"), wanted("trimesh")
         for part in self.parts:
@@ -150,6 +160,8 @@ class Check:
             faults = len(audit.errors) + len(audit.fixes)
             self.hold(faults == 0, f"{path.name}: {faults} faults found by the audit")
             self.hold(document.dxfversion == "AC1009", f"{path.name}: {document.dxfversion}")
+            units = document.header.get("$INSUNITS")
+            self.hold(units == 4, f"{path.name}: units {units}, not millimetres")
             self.hold(len(document.modelspace()) > 100, f"{path.name}: nearly empty")
 
     def paper(self):
@@ -175,6 +187,7 @@ class Check:
 
     def sheet(self):
         sheet.sheet(self, wanted("numpy"), wanted("PIL.Image"))
+        hatched.holdings(self)
 
     def page(self):
         if not has("chromium", "the sheet in a browser"):

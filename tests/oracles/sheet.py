@@ -6,6 +6,7 @@
   greyscale       what is cut away and what is left differ by a fifth
 """
 
+import json
 import re
 import shutil
 import subprocess
@@ -91,32 +92,60 @@ def greyscale(check, numpy, pillow, pdf, page):
     check.hold(left - cut > 0.2 * left, f"{pdf.name}: cut {cut:.0f} and work {left:.0f} of 255 in grey")
 
 
+# Each pen that ships, with how many parts of it are turned.
+PENS = {"heron": 3, "avocet": 3, "curlew": 4, "dunlin": 3, "godwit": 3, "whimbrel": 4}
+
+
 def sheet(check, numpy, pillow):
-    """The sheet of Heron, whose barrel is 82 long, stands on the fourth page."""
     if not shutil.which("pdftotext"):
         print("skipped: the sheet's words need pdftotext")
         return
-    for paper, most in (("a4", 6), ("letter", 7)):
-        pdf = check.make("sheet", f"sheet-{paper}.pdf", "--paper", paper)
-        pages = on_paper(check, pdf, most)
-        if not (numpy and pillow and shutil.which("pdftoppm")):
-            continue
-        if paper == "a4":
-            true_to_size(check, numpy, pillow, pdf, 4, 82.0)
-            greyscale(check, numpy, pillow, pdf, 3)
-        if not shutil.which("chromium"):
-            print("skipped: the sheet's print needs chromium")
-            continue
-        html = check.make("sheet", f"sheet-{paper}.html", "--paper", paper)
-        printed = check.folder / f"printed-{paper}.pdf"
-        profile = check.folder / "profile"
-        flags = [*CHROMIUM.split(), f"--user-data-dir={profile}", f"--print-to-pdf={printed}"]
-        subprocess.run(["chromium", *flags, html.as_uri()], capture_output=True)
-        again = list(pages_of(printed))
-        sizes = [tuple(round(it) for it in page[:2]) for page in pages]
-        check.hold(
-            [tuple(round(it) for it in page[:2]) for page in again] == sizes,
-            f"{html.name}: printed on {len(again)} pages, {len(pages)} in the PDF",
-        )
-        if paper == "a4":
-            true_to_size(check, numpy, pillow, printed, 4, 82.0)
+    if not shutil.which("chromium"):
+        print("skipped: the sheet's print needs chromium")
+    for pen, turned in PENS.items():
+        for paper in ("a4", "letter"):
+            # Three pages, one a turned part, and at most one more: Heron's six on A4; on Letter the part
+            # that is glued of three pieces goes on on a second page.
+            most = 3 + turned + {("heron", "a4"): 0, ("avocet", "letter"): 2}.get((pen, paper), 1)
+            one(check, numpy, pillow, pen, paper, most)
+
+
+def one(check, numpy, pillow, pen, paper, most):
+    """A sheet's words, and its HTML printed: as many pages of the same size, all lines at their length."""
+    pdf = check.sheet_of(pen, f"{pen}-{paper}.pdf", "--paper", paper)
+    pages = on_paper(check, pdf, most)
+    seen = numpy and pillow and shutil.which("pdftoppm")
+    cards = cards_of(check, pen, pages)
+    check.hold(len(cards) >= 3, f"{pdf.name}: {len(cards)} cards found")
+    for page, length_mm in cards if seen else ():
+        true_to_size(check, numpy, pillow, pdf, page, length_mm)
+    if seen and (pen, paper) == ("heron", "a4"):
+        greyscale(check, numpy, pillow, pdf, 3)
+    if not shutil.which("chromium"):
+        return
+    html = check.sheet_of(pen, f"{pen}-{paper}.html", "--paper", paper)
+    printed = check.folder / f"printed-{pen}-{paper}.pdf"
+    profile = check.folder / "profile"
+    flags = [*CHROMIUM.split(), f"--user-data-dir={profile}", f"--print-to-pdf={printed}"]
+    subprocess.run(["chromium", *flags, html.as_uri()], capture_output=True)
+    again = list(pages_of(printed))
+    sizes = [tuple(round(it) for it in page[:2]) for page in pages]
+    check.hold(
+        [tuple(round(it) for it in page[:2]) for page in again] == sizes,
+        f"{html.name}: printed on {len(again)} pages, {len(pages)} in the PDF",
+    )
+    for page, length_mm in cards if seen else ():
+        true_to_size(check, numpy, pillow, printed, page, length_mm)
+
+
+def cards_of(check, pen, pages):
+    """Of each part with a card its page, and how long it is: `cap 1 : 1` stands beside a card."""
+    got = check.run("measure", check.example(pen), "--format", "json")
+    long = {part["name"]: part["length_mm"] for part in json.loads(got)["parts"] if not part["bought"]}
+    found = []
+    for number, (_, _, words) in enumerate(pages, 1):
+        said = [word for _, word in words]
+        on_it = [said[at - 1] for at in range(1, len(said) - 2) if said[at : at + 3] == ["1", ":", "1"]]
+        # Of several on a page the lowest is looked at: the rest stand above what is searched.
+        found += [(number, long[name]) for name in on_it[-1:] if name in long]
+    return found

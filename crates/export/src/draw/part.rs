@@ -64,6 +64,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
     let view = ViewTransform::new(origin, scale);
     let scene = &mut sheet.scene;
+    scene.scale = scale;
     half_section(scene, view, part, profiles);
     let ends = [0.0, length];
     upper.draw(scene, view, radius * scale, (low.x, high.x), ends);

@@ -6,6 +6,12 @@ use quillet_plan::{FACING, Operation, PieceHold, Route, Work};
 
 /// A jaw's thickness, and what stands out of the jaws at the back of short stock, mm true size.
 const JAW_MM: f64 = 2.8;
+/// Pieces have few rows beside them: their picture is no higher on the paper, mm.
+const LOW_MM: f64 = 10.0;
+/// A longer stack is drawn shorter, mm true size: so much of it is seen gripped, and there is its break.
+const LONGEST_MM: f64 = 17.0;
+const GRIPPED: f64 = 0.35;
+const BROKEN: f64 = 0.5;
 /// Beside the work on the paper, mm.
 const BESIDE_MM: f64 = 2.0;
 
@@ -16,17 +22,23 @@ pub(super) fn pieces(
     done: &[Operation],
     (width, height): (f64, f64),
 ) -> Scene {
+    let height = height.min(LOW_MM);
     let sawn = |index: usize| route.blank.pieces.get(index).copied().unwrap_or_default();
     let lengths: Vec<f64> = (held.from..=held.to).map(|it| sawn(it).to_mm()).collect();
-    let long: f64 = lengths.iter().sum();
+    let whole: f64 = lengths.iter().sum();
+    // What is longer has a break in it, behind what is cut.
+    let long = whole.min(LONGEST_MM);
+    let broken = whole - long;
     let radius = held.size.to_mm() / 2.0;
     let tall = 2.0 * (radius + JAW_MM);
     let scale = ((width - 2.0 * BESIDE_MM) / long)
         .min(height / tall)
         .min(1.0);
     let tall = tall * scale + 0.6;
+    // As wide as they are, so that short ones stand beside their words.
+    let width = long * scale + 2.0 * BESIDE_MM;
     let mut scene = Scene::new("pieces as held", width, tall);
-    let left = (width - long * scale) / 2.0;
+    let left = BESIDE_MM;
     let place = |z: f64, r: f64| Xy::new(left + z * scale, tall / 2.0 + r * scale);
     let block = |from: f64, to: f64, low: f64, high: f64| {
         Path::polygon(&[
@@ -53,12 +65,24 @@ pub(super) fn pieces(
     }
     scene.stroke(Layer::Fine, block(0.0, long, -radius, radius));
     // Where one piece is glued to the next.
-    let mut at = 0.0;
-    for it in &lengths[..lengths.len() - 1] {
+    let mut at = -broken;
+    for it in lengths.split_last().map_or(&[][..], |it| it.1) {
         at += it;
-        scene.line(Layer::Fine, place(at, -radius), place(at, radius));
+        if at > 0.0 {
+            scene.line(Layer::Fine, place(at, -radius), place(at, radius));
+        }
     }
-    let grip = held.grip.to_mm().min(long);
+    let grip = match broken > 0.0 {
+        true => long * GRIPPED,
+        false => held.grip.to_mm().min(long),
+    };
+    if broken > 0.0 {
+        for at in [long * BROKEN, long * BROKEN + 2.0] {
+            let line = Path::open(place(at + 1.0, radius + 1.0)).line(place(at - 1.0, 0.0));
+            let line = line.line(place(at + 1.0, -radius - 1.0));
+            scene.stroke(Layer::Fine, line);
+        }
+    }
     // What is still on its rod is gripped behind the piece, which stands out whole.
     let back = if held.on_rod { 0.0 } else { grip };
     for side in [1.0, -1.0] {

@@ -54,6 +54,7 @@ impl Scene {
             title: self.title.clone(),
             width_mm: self.width_mm,
             height_mm: self.height_mm,
+            scale: self.scale,
             items: items.collect(),
         }
     }

@@ -85,6 +85,8 @@ pub struct Scene {
     pub width_mm: f64,
     /// Height of the paper, mm.
     pub height_mm: f64,
+    /// Millimetres on the paper for one of what is drawn.
+    pub scale: f64,
     /// What is drawn, lowest first.
     pub items: Vec<Item>,
 }
@@ -96,6 +98,7 @@ impl Scene {
             title: title.into(),
             width_mm,
             height_mm,
+            scale: 1.0,
             items: Vec::new(),
         }
     }

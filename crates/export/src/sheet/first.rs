@@ -139,6 +139,13 @@ pub(super) fn mass(part: &Part) -> String {
 /// What is wanted, in a maker's words: `Capped length at most 145`, from what is measured as written and
 /// what is wanted of it.
 pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
+    if measured == "turns" {
+        let words = format!("comes off in {wanted} turns");
+        return match part {
+            Some(part) => format!("{}: {words}", crate::sheet::gather::capital(part)),
+            None => crate::sheet::gather::capital(&words),
+        };
+    }
     let state = |it: &str| {
         match it {
             "capped" => "capped",
@@ -193,6 +200,19 @@ pub(super) fn percent(words: &str) -> String {
     format!("{}\u{a0}%", each.collect::<Vec<_>>().join(" "))
 }
 
+/// A figure no finer than a hundredth, with what follows it.
+pub(super) fn hundredths(words: &str) -> String {
+    let (figure, rest) = match words.split_once(' ') {
+        Some((figure, rest)) => (figure, format!(" {rest}")),
+        None => (words, String::new()),
+    };
+    let fine = figure.split_once('.').is_some_and(|it| it.1.len() > 2);
+    match figure.parse::<f64>() {
+        Ok(value) if fine => format!("{}{rest}", crate::write::number(value, 2)),
+        _ => words.to_owned(),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -212,8 +232,12 @@ mod tests {
             "Balance to write, of the length, within 45 to 55\u{a0}%"
         );
         assert_eq!(
-            asks(Some("cap"), "turns", "within 1 to 2"),
-            "Cap: turns within 1 to 2"
+            asks(Some("cap"), "turns", "1 to 2"),
+            "Cap: comes off in 1 to 2 turns"
+        );
+        assert_eq!(
+            asks(None, "turns", "0.75 to 2"),
+            "Comes off in 0.75 to 2 turns"
         );
         assert_eq!(asks(None, "a + b(c", "1"), "A + b(c 1");
         assert_eq!(

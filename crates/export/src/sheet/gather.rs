@@ -207,7 +207,7 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
                 let outcome = it.in_units(units).to_string();
                 match want.asked.contains('/') && outcome.parse::<f64>().is_ok() {
                     true => first::percent(&outcome),
-                    false => outcome,
+                    false => first::hundredths(&outcome),
                 }
             }),
             found: want

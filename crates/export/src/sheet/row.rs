@@ -63,10 +63,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             how.push("square".to_owned());
         }
         Work::Socket {
-            piece,
-            dia,
-            depth,
-            leads,
+            dia, depth, leads, ..
         } => {
             let verb = if *leads { "DRILL" } else { "BORE" };
             put(
@@ -74,15 +71,13 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
                 dia_of(words.units, *dia),
                 format!("{} deep", plain(*depth)),
             );
-            how.push(format!("socket in piece {}", piece + 1));
         }
-        Work::Spigot { piece, dia, length } => {
+        Work::Spigot { dia, length, .. } => {
             put(
                 "TENON",
                 dia_of(words.units, *dia),
                 format!("for {}", plain(*length)),
             );
-            how.push(format!("spigot of piece {}", piece + 1));
         }
         Work::GlueUp { piece, gap, rubbed } => {
             how.extend(rubbed.then(|| "rub its face flat".to_owned()));

@@ -7,10 +7,13 @@ use crate::scene::{Anchor, Item, Layer, Path, PathElement, Scene, Shape, Text, X
 /// How far a polyline may stray from an ellipse or a cubic, mm on the paper.
 pub(crate) const TOLERANCE_MM: f64 = 0.002;
 
-/// Writes a drawing in the R12 form of DXF (AC1009), units millimetres; circles' arcs stay arcs, ellipses
-/// and cubics become polylines within 0.002 mm.
+/// Writes a drawing in the R12 form of DXF (AC1009), units millimetres, true to size whatever its scale
+/// on paper; circles' arcs stay arcs, ellipses and cubics become polylines within 0.002 mm on paper.
 pub fn dxf(scene: &Scene) -> String {
-    let mut out = Groups::default();
+    let mut out = Groups {
+        text: String::new(),
+        true_size: 1.0 / scene.scale,
+    };
     out.put(999, mark::MARK);
     header(&mut out, scene);
     tables(&mut out);
@@ -23,9 +26,10 @@ pub fn dxf(scene: &Scene) -> String {
     out.text
 }
 
-#[derive(Default)]
 struct Groups {
     text: String,
+    /// Millimetres of what is drawn for one on the paper.
+    true_size: f64,
 }
 
 impl Groups {
@@ -37,9 +41,14 @@ impl Groups {
         self.put(code, &number(value, 6));
     }
 
+    /// A length on the paper.
+    fn length(&mut self, code: u16, mm: f64) {
+        self.real(code, mm * self.true_size);
+    }
+
     fn place(&mut self, at: Xy, nth: u16) {
-        self.real(10 + nth, at.x);
-        self.real(20 + nth, at.y);
+        self.length(10 + nth, at.x);
+        self.length(20 + nth, at.y);
         self.real(30 + nth, 0.0);
     }
 
@@ -58,6 +67,11 @@ fn header(out: &mut Groups, scene: &Scene) {
     out.section("HEADER");
     out.put(9, "$ACADVER");
     out.put(1, "AC1009");
+    // Millimetres, and a metric drawing.
+    out.put(9, "$INSUNITS");
+    out.put(70, "4");
+    out.put(9, "$MEASUREMENT");
+    out.put(70, "1");
     for (name, at) in [
         ("$EXTMIN", Xy::default()),
         ("$EXTMAX", Xy::new(scene.width_mm, scene.height_mm)),
@@ -66,7 +80,7 @@ fn header(out: &mut Groups, scene: &Scene) {
         out.place(at, 0);
     }
     out.put(9, "$LTSCALE");
-    out.real(40, 1.0);
+    out.length(40, 1.0);
     out.put(0, "ENDSEC");
 }
 
@@ -204,7 +218,7 @@ fn stroke(out: &mut Groups, layer: Layer, path: &Path) {
             };
             out.entity("ARC", layer);
             out.place(centre, 0);
-            out.real(40, semi.x);
+            out.length(40, semi.x);
             out.real(50, from.to_degrees().rem_euclid(360.0));
             out.real(51, to.to_degrees().rem_euclid(360.0));
         }
@@ -269,7 +283,7 @@ fn solid(out: &mut Groups, layer: Layer, path: &Path) {
 fn write_text(out: &mut Groups, text: &Text) {
     out.entity("TEXT", Layer::Text);
     out.place(text.start(), 0);
-    out.real(40, text.height_mm);
+    out.length(40, text.height_mm);
     out.put(1, &coded(&text.words));
     out.real(50, if text.turned { 90.0 } else { 0.0 });
     if text.anchor != Anchor::Start {

@@ -194,8 +194,13 @@ fn rod(page: &mut Canvas, saw: &Saw, (mut x, top): (f64, f64), (high, scale): (f
         page.scene.fill(Layer::View, vec![path.clone()]);
         page.scene.stroke(Layer::Outline, path);
         let base = top + high / 2.0 + LARGE.height_mm() / 2.0;
-        let figure = LARGE.fitting(&piece.length, wide - 3.0, &[16.0, 13.0, 11.0, 9.0]);
-        page.put_end(x + wide - 2.0, base, figure, &piece.length);
+        let figure = LARGE.fitting(&piece.length, wide - 3.0, &[16.0, 13.0, 11.0]);
+        page.put_end(
+            x + wide - (wide / 4.0).min(2.0),
+            base,
+            figure,
+            &piece.length,
+        );
         let room = wide - figure.width(&piece.length) - 6.0;
         let name = FIGURE.fitting(&piece.name, room, &[13.0, 11.0, 9.0, 7.0]);
         if names_itself(piece, scale) {

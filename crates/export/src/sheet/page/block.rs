@@ -45,8 +45,20 @@ pub(super) fn height(holding: &HoldingRows, grow: f64) -> f64 {
     rows.max(least(holding))
 }
 
+/// Whether its picture is short enough to stand beside its words.
+fn beside(holding: &HoldingRows) -> bool {
+    let words = STRONG.width(&holding.title).max(BODY.width(&holding.grip));
+    let room = PICTURE - words - 2.0;
+    let picture = holding.picture.as_ref();
+    picture.is_some_and(|it| it.width_mm <= room)
+}
+
 /// What its title and picture take.
 fn least(holding: &HoldingRows) -> f64 {
+    if beside(holding) {
+        let high = holding.picture.as_ref().map_or(0.0, |it| it.height_mm);
+        return (high + 1.6).max(9.4);
+    }
     let picture = holding
         .picture
         .as_ref()
@@ -69,9 +81,15 @@ pub(super) fn block(
     let grip = BODY.fitting(&holding.grip, PICTURE - 2.0, &[10.0, 9.0]);
     page.put(LEFT, top + 8.2, grip, &holding.grip);
     if let Some(picture) = &holding.picture {
-        let above = if holding.grip.is_empty() { 5.0 } else { 9.0 };
-        let spare = (down - top - above - picture.height_mm).max(0.0);
-        page.place(picture, LEFT, top + above + (spare / 2.0).min(3.0));
+        if beside(holding) {
+            let x = BOX - 1.0 - picture.width_mm;
+            page.place(picture, x, top + 0.8);
+        } else {
+            let above = if holding.grip.is_empty() { 5.0 } else { 9.0 };
+            let spare = (down - top - above - picture.height_mm).max(0.0);
+            let left = LEFT + (PICTURE - 1.0 - picture.width_mm) / 2.0;
+            page.place(picture, left, top + above + (spare / 2.0).min(3.0));
+        }
     }
     let mut at = top;
     for (index, row) in holding.rows.iter().enumerate() {
@@ -90,8 +108,11 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
     let words = |it: &HoldingRow| {
         VERB.width(&it.verb) + FIGURE.width(&it.size) + BODY.width(&it.reach) + 4.0
     };
-    let how = packed(&row.how);
-    let how = how.iter().flat_map(|it| reading(it));
+    // Where nothing is set or measured the words run on to the edge.
+    let bare = row.speed.is_empty() && row.dia.is_none() && row.length.is_none();
+    let room = if bare { RIGHT - HOW - 1.0 } else { HOW_WIDTH };
+    let how = packed(&row.how, room);
+    let how = how.iter().flat_map(|it| reading(it, room));
     let stop = match row.stop {
         true => {
             let caption = format!("try {}{}", row.size, lead(&row.reach));
@@ -108,13 +129,13 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
 }
 
 /// Short words share a line where they fit; a reading of a scale has one of its own.
-fn packed(how: &[String]) -> Vec<String> {
+fn packed(how: &[String], room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for it in how {
         let joined = lines.last().map(|last| format!("{last}, {it}"));
         let short = |words: &String| !words.contains(|letter: char| letter.is_ascii_digit());
         let joins = short(it) && lines.last().is_some_and(short);
-        match joined.filter(|words| joins && BODY.width(words) <= HOW_WIDTH) {
+        match joined.filter(|words| joins && BODY.width(words) <= room) {
             Some(words) => {
                 lines.pop();
                 lines.push(words);
@@ -126,12 +147,12 @@ fn packed(how: &[String]) -> Vec<String> {
 }
 
 /// A line of how; a reading that is too long says the same in fewer words.
-fn reading(words: &str) -> Vec<String> {
-    let long = BODY.width(words) > HOW_WIDTH;
+fn reading(words: &str, room: f64) -> Vec<String> {
+    let long = BODY.width(words) > room;
     let short = words.strip_prefix("out at ").filter(|_| long);
     match short {
-        Some(rest) => BODY.lines(&format!("out {rest}"), HOW_WIDTH),
-        None => BODY.lines(words, HOW_WIDTH),
+        Some(rest) => BODY.lines(&format!("out {rest}"), room),
+        None => BODY.lines(words, room),
     }
 }
 

@@ -17,15 +17,13 @@ pub(super) fn begun(c: &Content, paper: Paper, title: &str, about: &str) -> Canv
         let first = 21.5 - 4.6 * (lines.len().min(3) - 1) as f64;
         page.lines((LEFT, first), set, &lines, 4.6);
     }
-    let set = STRONG.fitting(about, 64.0, &[9.0]);
-    let lines = set.lines(about, 64.0);
-    for (index, line) in lines.iter().take(2).enumerate() {
-        page.put_end(
-            right,
-            15.0 - 4.2 * (lines.len().min(2) - 1 - index) as f64,
-            set,
-            line,
-        );
+    // Beside a short title there is room for more; never smaller than it can be read.
+    let room = (WIDTH - set.width(title).min(112.0) - 6.0).max(64.0);
+    let lines = STRONG.lines(about, room);
+    let count = lines.len().min(3);
+    for (index, line) in lines.iter().take(count).enumerate() {
+        let up = 4.2 * (count - 1 - index) as f64;
+        page.put_end(right, 15.0 - up, STRONG, line);
     }
     page.put_end(
         right - 28.0,

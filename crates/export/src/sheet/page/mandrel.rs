@@ -10,6 +10,8 @@ use quillet_plan::MandrelKind;
 const LONGEST: f64 = 48.0;
 const LABELS: f64 = 54.0;
 const LEADING: f64 = 4.3;
+/// From a picture to its labels.
+const NEAR: f64 = 16.0;
 /// Between two labels.
 const PITCH: f64 = 5.4;
 
@@ -51,7 +53,7 @@ pub(super) fn cell(page: &mut Canvas, it: &Turning, (x, top): (f64, f64), wide: 
         page,
         it,
         &steps,
-        (x, left, upper, scene.height_mm),
+        (left, upper, scene.width_mm, scene.height_mm),
         (top + 8.6, room),
     );
     if !is_pin(it) {
@@ -97,7 +99,7 @@ fn sizes(
     page: &mut Canvas,
     it: &Turning,
     steps: &[crate::scene::Xy],
-    (x, left, upper, high): (f64, f64, f64, f64),
+    (left, upper, wide, high): (f64, f64, f64, f64),
     (top, room): (f64, f64),
 ) {
     let shown: Vec<(&String, &crate::scene::Xy)> = it
@@ -110,7 +112,8 @@ fn sizes(
     let first = top + ((room - 5.0 - PITCH * count as f64) / 2.0).max(0.0) + 4.0;
     for (index, (size, place)) in shown.iter().enumerate() {
         let down = first + PITCH * index as f64;
-        let label = x + LABELS;
+        // Beside a short plug its sizes stand near it.
+        let label = left - 2.0 + LABELS.min(wide + NEAR);
         let set = VERB.fitting(size, 87.0 - LABELS, &[11.0, 10.0, 9.0]);
         page.put(label, down, set, size);
         // Upper labels lead to the upper edge, lower ones to the lower.
