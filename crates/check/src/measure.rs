@@ -296,6 +296,8 @@ pub fn rendered(quantity: Quantity) -> SizedText {
         (Dimension::LENGTH | Dimension::MASS | Dimension::VOLUME, _) => {
             format!("{quantity:.2}").into()
         }
+        // An estimate, good to a factor of two.
+        (Dimension::Force, _) => format!("about {quantity:.1}").into(),
         _ => format!("{quantity:.3}").into(),
     }
 }

@@ -55,6 +55,7 @@ mod slow_cap;
 mod snaps_at_joint;
 mod solid_between;
 mod step_under_fingers;
+mod stiff_cap;
 mod stops_early;
 mod tap_wont_reach;
 mod thin_end;
@@ -65,6 +66,7 @@ mod too_close_to_call;
 mod trapped_air;
 mod unused_item;
 pub(crate) mod want_unmet;
+mod weak_hold;
 mod wont_pass;
 mod wont_post;
 mod wrong_way_round;
@@ -160,6 +162,8 @@ pub static RULES: &[&Rule] = &[
     &narrow_bearing::RULE,
     &nib_strikes_cap::RULE,
     &nothing_holds::RULE,
+    &weak_hold::RULE,
+    &stiff_cap::RULE,
     &too_close_to_call::RULE,
     &proud_joint::RULE,
     &poor_fit::RULE,

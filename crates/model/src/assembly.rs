@@ -9,6 +9,7 @@ mod clock;
 mod configuration;
 mod contact;
 mod drift;
+mod force;
 mod group;
 mod hold;
 mod ink;

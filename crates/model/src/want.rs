@@ -68,6 +68,8 @@ pub enum Measure {
     Travel(JointId),
     /// `overlap` of a joint's threads.
     Overlap(JointId),
+    /// `hold` of a joint: what draws it apart, newtons, good to a factor of two.
+    Hold(JointId),
     /// `wall(part)`: the least.
     Wall(PartId),
     /// `diameter(part, station)`
@@ -143,6 +145,7 @@ impl Measure {
         match self {
             Measure::Mass(_) => Dimension::MASS,
             Measure::Turns(_) => Dimension::RATIO,
+            Measure::Hold(_) => Dimension::Force,
             Measure::Ink => Dimension::VOLUME,
             _ => Dimension::LENGTH,
         }

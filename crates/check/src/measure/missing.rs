@@ -43,6 +43,9 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
         Measure::Turns(_) | Measure::Travel(_) | Measure::Overlap(_) => {
             "no threads of this joint reach each other".to_owned()
         }
+        Measure::Hold(_) => {
+            "what holds this joint is not told in newtons, or a modulus is not known".to_owned()
+        }
         Measure::Distance(..) => "the two are never put together".to_owned(),
         Measure::Ink => "nothing in it holds ink".to_owned(),
         Measure::Wall(part) => format!("{} has no wall", name(part)),

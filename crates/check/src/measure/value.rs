@@ -36,6 +36,7 @@ pub(super) fn of(
         Measure::Turns(joint) => threads(joint)?.turns(),
         Measure::Travel(joint) => threads(joint)?.travel_mm,
         Measure::Overlap(joint) => threads(joint)?.overlap_mm,
+        Measure::Hold(joint) => pen?.hold_n(*joint)?,
         Measure::Wall(part) => {
             let walls = walls::walls(shaped(part)?);
             walls.iter().map(|wall| wall.least).min()?.to_mm()

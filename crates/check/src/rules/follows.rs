@@ -212,7 +212,10 @@ impl<'d> RootCauses<'d> {
             _ => true,
         };
         measure::all(want).any(|it| match it {
-            Measure::Turns(joint) | Measure::Travel(joint) | Measure::Overlap(joint) => {
+            Measure::Turns(joint)
+            | Measure::Travel(joint)
+            | Measure::Overlap(joint)
+            | Measure::Hold(joint) => {
                 let rest = self.pen.assembly.joints.get(*joint);
                 let sure = rest.is_some_and(|rest| rest.verdict.is_sure());
                 !sure || self.joints.contains_key(joint)

@@ -169,6 +169,7 @@ impl<'a> Resolver<'a> {
             ("turns", [] | [_, _]) => joint(Measure::Turns, self, frame),
             ("travel", [] | [_, _]) => joint(Measure::Travel, self, frame),
             ("overlap", [] | [_, _]) => joint(Measure::Overlap, self, frame),
+            ("hold", [] | [_, _]) => joint(Measure::Hold, self, frame),
             ("wall", [Arg::Sum(part)]) => self.part_asked(part, among, frame).map(Measure::Wall),
             ("diameter", [Arg::Sum(part), Arg::Sum(at)]) => {
                 let part = self.part_asked(part, among, frame);
@@ -186,7 +187,7 @@ impl<'a> Resolver<'a> {
                 let other = self.face_asked(other, among, frame);
                 Some(Measure::Distance(Box::new(one?), Box::new(other?)))
             }
-            ("across" | "hold", _) | ("distance", [_, _, _]) => {
+            ("across", _) | ("distance", [_, _, _]) => {
                 self.not_reckoned(name.span, "this measure", "take the want out until it is");
                 None
             }

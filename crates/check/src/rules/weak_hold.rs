@@ -1,0 +1,63 @@
+//! `weak-hold`: a cap or a pressed part that comes off too easily.
+
+use crate::{Findings, JointView, Rule, Run, Threshold};
+use quillet_model::Weights;
+use quillet_syntax::ast::Verb;
+use quillet_syntax::{Severity, text};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "weak-hold",
+    severity: Severity::Warning,
+    limit: Some(Threshold::Number),
+    page: include_str!("weak-hold.md"),
+    run: Run::Joint(run),
+};
+
+/// What a cap should hold, in newtons, and of how many times its weight; and what a pressed part
+/// should: common practice, no published source.
+const CAP_N: f64 = 2.0;
+const WEIGHTS: f64 = 20.0;
+const PRESS_N: f64 = 50.0;
+/// Standard gravity, newtons a gram (exact by definition).
+const N_PER_G: f64 = 9.806_65e-3;
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    let Some(rest) = view.at_rest().filter(|rest| !rest.redundant) else {
+        return;
+    };
+    let Some(hold) = view.pen.pen.hold_n(view.id) else {
+        return;
+    };
+    let weights: &Weights = &view.pen.pen.assembly.weights;
+    let (least, hint) = match view.joint.verb {
+        Verb::Close => {
+            let cap = view.joint.first().part;
+            let weighs = weights.get(cap).copied().flatten();
+            let weighs = weighs.map_or(0.0, |it| it.mass_g * N_PER_G);
+            (
+                CAP_N.max(WEIGHTS * weighs),
+                "squeeze the O-ring more, by a shallower groove or a narrower bore; or cut a thread",
+            )
+        }
+        Verb::Press => (
+            PRESS_N,
+            "press it over a longer way or with more interference; or glue it",
+        ),
+        _ => return,
+    };
+    let least = view.number_limit(&RULE, least);
+    if !rest.verdict.is_sure() || hold >= least {
+        return;
+    }
+    let name = match view.joint.verb {
+        Verb::Close => &view.pen.pen.parts[view.joint.first().part].name.text,
+        _ => &view.male.name.text,
+    };
+    let message = text!(
+        "{} comes off at about {} N, an estimate good to a factor of two; {} N is wanted",
+        name,
+        format!("{hold:.1}"),
+        format!("{least:.1}")
+    );
+    findings.push(RULE.at(view.joint.head, message).hint(hint));
+}

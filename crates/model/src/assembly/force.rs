@@ -1,0 +1,94 @@
+//! The force that draws a joint apart: an estimate, good to a factor of two, since friction alone
+//! varies that much.
+
+use super::{ClearanceKind, HeldBy};
+use crate::{Cut, JointId, Material, Part, Pen, RingId};
+use quillet_geometry::Length;
+use quillet_standards::mechanics::press::Press;
+use quillet_standards::mechanics::{Elastic, FRICTION, o_ring};
+
+/// In plastics half of the pressure is left after the years, by creep: common practice, no
+/// published source.
+const LEFT_BY_CREEP: f64 = 0.5;
+
+impl Pen {
+    /// The axial force in newtons that draws a joint apart, as far as it is held by what squeezes:
+    /// an estimate, good to a factor of two. None where a thread, glue or what lies round it holds
+    /// it, where nothing does, or where a modulus is not known.
+    pub fn hold_n(&self, joint: JointId) -> Option<f64> {
+        let held = &self.assembly.joints.get(joint)?.verdict.held_by;
+        let forces: Option<Vec<f64>> = held.iter().map(|it| self.force_n(joint, it)).collect();
+        let forces = forces.filter(|it| !it.is_empty())?;
+        Some(forces.iter().sum())
+    }
+
+    fn force_n(&self, joint: JointId, held: &HeldBy) -> Option<f64> {
+        match held {
+            HeldBy::Interference { size, .. } => self.pressed_n(joint, *size),
+            HeldBy::Ring { ring, squeeze } => self.squeezed_n(*ring, *squeeze),
+            _ => None,
+        }
+    }
+
+    /// Of a ring round a tenon, where the two are tightest (Lamé), over the length that lies near.
+    fn pressed_n(&self, joint: JointId, interference: Length) -> Option<f64> {
+        let rest = self.assembly.joints.get(joint)?;
+        let (male, female) = (self.joints[joint].male.part, self.joints[joint].female.part);
+        let at = rest.clearances.iter().find(|it| {
+            it.kind == ClearanceKind::RadialClearance
+                && (it.male.part, it.female.part) == (male, female)
+        })?;
+        let tenon = self.parts.get(male)?;
+        let ring = self.parts.get(female)?;
+        let of_ring = material_at(ring, at.female.station_mm, at.female.radius_mm + NEAR_MM)?;
+        let of_tenon = material_at(tenon, at.male.station_mm, at.male.radius_mm - NEAR_MM)?;
+        let outside = ring.profiles.as_ref()?;
+        let (one, other) = outside.crest.outer.radii_at(at.female.station_mm)?;
+        let bore = tenon.profiles.as_ref()?;
+        let joint_mm = 2.0 * at.male.radius_mm;
+        let press = Press {
+            joint_mm,
+            ring_mm: 2.0 * one.min(other),
+            bore_mm: 2.0 * bore.crest.bore_radius(at.male.station_mm),
+            ring: elastic(of_ring)?,
+            tenon: elastic(of_tenon)?,
+        };
+        let pressed = press.pressed(interference.to_mm())?;
+        let hold_n = pressed.hold_n(joint_mm, rest.fit?.near_mm, FRICTION)?;
+        let metal = |it: &Material| it.kind.family() == quillet_standards::material::Family::Metal;
+        let left = match metal(of_ring) && metal(of_tenon) {
+            true => 1.0,
+            false => LEFT_BY_CREEP,
+        };
+        Some(hold_n * left)
+    }
+
+    /// Of an O-ring that is squeezed by a share of its cord (Lindley).
+    fn squeezed_n(&self, ring: RingId, squeeze: f64) -> Option<f64> {
+        let seated = self.assembly.rings.get(ring)?;
+        let cord = seated.ring.ring()?.cord;
+        let groove = self.parts.get(seated.part)?.features.get(seated.feature)?;
+        let mean = match &groove.cut {
+            Cut::Groove { dia, .. } => *dia + cord,
+            Cut::Recess { dia, .. } => *dia - cord,
+            _ => return None,
+        };
+        o_ring::hold_n(mean.to_mm(), cord.to_mm(), squeeze)
+    }
+}
+
+/// How far beside a surface its material is asked for, mm.
+const NEAR_MM: f64 = 1e-3;
+
+fn material_at(part: &Part, station_mm: f64, radius_mm: f64) -> Option<&Material> {
+    let material = part.material_in(Length::mm(station_mm), Length::mm(radius_mm))?;
+    Some(material)
+}
+
+fn elastic(material: &Material) -> Option<Elastic> {
+    let (poisson, _) = material.kind.poisson();
+    Some(Elastic {
+        modulus_gpa: material.modulus_gpa?,
+        poisson,
+    })
+}
