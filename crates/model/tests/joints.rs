@@ -55,6 +55,16 @@ fn a_press_goes_in_past_its_interference() {
     near(joint(&tight, 0).goes_in_mm, 0.0);
 }
 
+/// H7/s6 at 8 mm: from 0.023 − 0.015 to 0.032 mm (ISO 286-2, s6 of 6 to 10 mm: +32, +23 µm).
+#[test]
+fn a_press_goes_in_past_what_its_fit_allows_at_its_size() {
+    for (dia, deep) in [("8.032", 10.0), ("8.033", 0.0)] {
+        let parts = rod("rod", dia) + &tube("tube", "bore 8 to 15");
+        let pressed = design(&(parts + &pen("press rod.front into tube.mouth fit H7/s6")));
+        near(joint(&pressed, 0).goes_in_mm, deep);
+    }
+}
+
 #[test]
 fn a_press_stops_where_it_is_told() {
     let text = rod("rod", "8")

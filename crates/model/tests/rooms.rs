@@ -314,11 +314,25 @@ fn bores_that_open_into_the_ink_count_with_it() {
     );
     assert_eq!(both.stands_in.len(), 3);
     near(both.stands_in[0].ml, plain, 1e-9);
+    // Of 1020 kg/m³.
+    near(both.mass_g, 1.02 * both.capacity_ml, 1e-9);
     near(
         ink("from tip {\n bore 5 to 12\n}", "").capacity_ml,
         plain,
         1e-9,
     );
+}
+
+/// What a converter holds is taken as amid it.
+#[test]
+fn ink_of_a_converter_lies_amid_it() {
+    let bought = "bought converter from mouth to end {\n length 31\n outside dia 7\n mass 1\n holds 0.6\n}\n";
+    let barrel = "part barrel from mouth to end {\n blank of acrylic rod 20\n length 60\n outside dia 14\n from mouth {\n bore 7.1 to 31\n}\n}\n";
+    let pen = "pen test {\n slip converter.end into barrel.mouth\n}\n";
+    let ink = assembly(&format!("{bought}{barrel}{pen}")).ink;
+    let ink = ink.expect("it holds some");
+    near(ink.at_mm, 15.5, 1e-12);
+    near(ink.mass_g, 0.6 * 1.02, 1e-12);
 }
 
 #[test]

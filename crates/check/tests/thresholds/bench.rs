@@ -70,6 +70,18 @@ fn tools() {
         .hints("buy it, or take 9 (0.15 mm more wall a side, 103 % of thread by 3H/4), or 9.5 (0.1 mm less wall a side, 51 % of thread by 3H/4)");
 }
 
+/// Each hole of a part is told of, and its outside once, whatever is turned of it.
+#[test]
+fn speeds() {
+    let found = page("no-such-speed").found("");
+    let said: Vec<_> = found.iter().map(|it| it.message.to_string()).collect();
+    let wants = [
+        "the outside wants 159 to 265 rev/min; the lathe's slowest is 900",
+        "the drill wants 159 to 318 rev/min; the lathe's slowest is 900",
+    ];
+    assert_eq!(said, wants);
+}
+
 /// Stock that is too thin has more to mend than its collet.
 #[test]
 fn a_collet_for_stock_that_is_too_thin() {

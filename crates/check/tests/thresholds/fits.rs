@@ -194,6 +194,11 @@ fn what_holds() {
         .but("bore $ to 12", "bore 8.1 to $")
         .edge("0.999999", "0.999998")
         .message("the glue reaches over 1.0 mm; 1 mm at least holds");
+    // 0.3 mm is glue that holds, if there were enough of it.
+    plug(rule, GLUE)
+        .but("bore $ to 12", "bore 8.3 to $")
+        .speaks("0.9")
+        .message("the glue reaches over 0.9 mm");
 }
 
 /// A bore of 10.3 leaves 0.3 over a plug of 10: just what ±0.2 and ±0.1 take.
@@ -205,6 +210,14 @@ fn too_close() {
         .hints("leave more room ahead");
     it.speaks("10.1")
         .message("at worst they meet 0.20 mm early");
+    // What is bought is told of as well, where it goes into what is turned.
+    let bought = "bought plug from front to back {\n  length 20\n  mass 1";
+    it.clone()
+        .but(
+            "part plug from front to back {\n  blank of acrylic rod 14\n  length 20",
+            bought,
+        )
+        .speaks("10.1");
     // What touches as drawn is not left between them.
     it.edge("10", "10.1");
 }

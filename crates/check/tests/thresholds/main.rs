@@ -129,6 +129,14 @@ impl Spoken {
         self
     }
 
+    /// Its hint, and nothing behind it.
+    #[track_caller]
+    pub(crate) fn hints_no_more_than(self, wanted: &str) -> Self {
+        let hint = self.0.hint.as_ref().map(ToString::to_string);
+        assert_eq!(hint.as_deref(), Some(wanted));
+        self
+    }
+
     /// The titles of what it proposes, untried.
     #[track_caller]
     pub(crate) fn proposes(self, titles: &[&str]) -> Self {

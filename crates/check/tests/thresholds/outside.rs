@@ -41,6 +41,8 @@ fn a_size_out_of_proportion() {
     far.edge("4.666667", "4.666666")
         .message("⌀4.67 beside ⌀14.00 and ⌀40.00");
     let near = waist.clone().but("dia 12", "dia 6");
+    // An inch written as millimetres.
+    waist.speaks("355.6").proposes(&["write 14"]);
     near.edge("42", "42.000001")
         .message("⌀42.00 beside ⌀14.00 and ⌀6.00")
         .proposes(&["write 4.2"]);

@@ -178,6 +178,17 @@ fn a_hole_that_comes_out() {
         .message("the points of the ⌀8.00 drill and the ⌀7.00 drill run into each other: their depths leave 4.506 mm between, the points take 4.51 mm")
         .proposes(&["take tube's ⌀7.00 drill to 24.4", "take tube's ⌀8.00 drill to 29"]);
     it.edge("30", "29.999999");
+    // Of two from one end the one whose point reaches further: ⌀2 has 0.600861, and 32.403443 are
+    // more than 31.100861. They lack 0.506455, and 1 mm more is to be left.
+    let both = it
+        .clone()
+        .but("drill 8 to 30", "drill 8 to 30\n    drill 2 to 30.5");
+    both.speaks("26")
+        .message("the points of the ⌀8.00 drill and the ⌀7.00 drill run into each other")
+        .proposes(&[
+            "take tube's ⌀7.00 drill to 24.4",
+            "take tube's ⌀8.00 drill to 28.4",
+        ]);
     // Another hole that goes through joins them.
     it.but("drill 8 to 30", "drill 8 to 30\n    drill 3 through")
         .silent("29");
