@@ -101,7 +101,7 @@ fn a_body_that_weighs_so_much() {
     near(body.mass_g, 3.0, 1e-12);
     near(body.centre_mm, 10.0, 1e-12);
     near(body.axial_g_mm2, 3.0 * 25.0 / 2.0, 1e-9);
-    let nothing = Properties::between([&rod], &[rod.clone()]).of_mass(3.0);
+    let nothing = Properties::between([&rod], std::slice::from_ref(&rod)).of_mass(3.0);
     assert_eq!(nothing, Mass::at(3.0, nothing.centre_mm));
 }
 

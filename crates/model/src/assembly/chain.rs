@@ -83,11 +83,6 @@ impl Link {
         let (under, over) = self.range_mm;
         -(self.factor * under).min(self.factor * over).min(0.0)
     }
-
-    /// The most that the size may differ either way, mm.
-    pub fn within_mm(&self) -> f64 {
-        self.range_mm.1.max(-self.range_mm.0)
-    }
 }
 
 /// A sum of sizes, each with its factor: by how much a place moves as they do. Few, in order.

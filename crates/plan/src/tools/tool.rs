@@ -79,13 +79,3 @@ pub enum Tool {
         index: usize,
     },
 }
-
-impl Tool {
-    /// Whether it is a drill of a size, flat-bottomed ones counted.
-    pub fn drilled_dia(self) -> Option<Length> {
-        match self {
-            Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => Some(dia),
-            _ => None,
-        }
-    }
-}

@@ -1,0 +1,186 @@
+//! Single parts on a small bench, and what their routes say of them: figures by hand.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use quillet_geometry::Length;
+use quillet_model::{Design, Texts, load, resolve};
+use quillet_plan::{
+    Availability, InsideShape, MandrelKind, Note, Operation, Plan, PlanProblem, Tool, ToolList,
+    Work, pack_in_order, plan_part,
+};
+use std::path::Path;
+
+const BENCH: &str = "bench own {\n  drills 1..13 step 0.1\n  collets 6..20 step 1\n  lathe 90..3000\n  \
+                     taps M13x0.8 starts 3\n  taps M10x0.75\n  dies M13x0.8 starts 3\n  dies M10x0.75\n}\n";
+
+fn mm(mm: f64) -> Length {
+    Length::mm(mm)
+}
+
+fn written(text: &str) -> Design {
+    let texts = Texts::default().with("own.quillet", text);
+    let design = resolve(&load(Path::new("own.quillet"), &texts).unwrap());
+    assert!(design.findings.is_empty(), "{:#?}", design.findings);
+    design
+}
+
+/// A part of 14 by 60 with these cuts, made at a bench with these lines more.
+fn made(of: &str, bench: &str, cuts: &str) -> Plan {
+    let bench = BENCH.replace("lathe", &format!("{bench}\n  lathe"));
+    let design = written(&format!(
+        "{bench}part thing from mouth to end {{\n  blank of {of} rod 18\n  length 60\n  outside dia 14\n{cuts}\n}}\n"
+    ));
+    plan_part(
+        design.part("thing").unwrap(),
+        Some(design.benches[0].as_ref()),
+    )
+}
+
+fn mouth(cuts: &str) -> String {
+    format!("  from mouth {{\n{cuts}\n  }}")
+}
+
+/// The operations that cut a hole of this diameter.
+fn holes(plan: &Plan, dia: f64) -> Vec<&Operation> {
+    let operations = plan.routes[0].operations.iter();
+    operations
+        .filter(|it| matches!(&it.work, Work::Inside(cut) if cut.shape.widest() == Length::mm(dia)))
+        .collect()
+}
+
+/// 30 and a kerf of 2 leave less than 30 of a rod of 61, and just 30 of 62.
+#[test]
+fn a_saw_takes_its_kerf_of_every_rod() {
+    let pieces = [mm(30.0), mm(30.0)];
+    let rods = |rod: f64| pack_in_order(&pieces, mm(rod), mm(2.0)).rods;
+    assert_eq!(rods(61.0), [vec![0], vec![1]]);
+    assert_eq!(rods(62.0), [vec![0, 1]]);
+}
+
+/// A bench has a saw where it says what that takes.
+#[test]
+fn a_saw_is_on_the_bench_where_its_kerf_is() {
+    for (bench, wanted) in [
+        ("", Availability::Needed),
+        ("saw kerf 1.2", Availability::OnBench),
+    ] {
+        let plan = made("acrylic", bench, &mouth("drill 8 to 30"));
+        let tools = ToolList::of(&plan, plan_bench(bench).benches.first().map(AsRef::as_ref));
+        let saw = tools.tools.iter().find(|it| it.tool == Tool::Saw);
+        assert_eq!(saw.unwrap().standing, wanted);
+    }
+}
+
+fn plan_bench(more: &str) -> Design {
+    written(&BENCH.replace("lathe", &format!("{more}\n  lathe")))
+}
+
+/// Of flat drills the bench's own flat ones are named, where it has any.
+#[test]
+fn a_flat_drill_that_lacks_is_told_among_the_flat_ones() {
+    let lacks = |flats: &str| {
+        let plan = made("acrylic", flats, &mouth("bore 8.65 to 30"));
+        plan.routes[0].problems.iter().find_map(|it| match it {
+            PlanProblem::NoDrill {
+                flat: true,
+                below,
+                above,
+                ..
+            } => Some((below.unwrap(), above.unwrap())),
+            _ => None,
+        })
+    };
+    assert_eq!(lacks("flats 8, 9"), Some((mm(8.0), mm(9.0))));
+}
+
+/// Metal of 8 mm and more has a pilot of four tenths: 3.2. Resin has none.
+#[test]
+fn a_pilot_is_for_eight_millimetres_of_metal() {
+    let pilots = |of: &str, dia: &str, pilot: f64| {
+        let plan = made(of, "", &mouth(&format!("drill {dia} to 30")));
+        holes(&plan, pilot).len()
+    };
+    assert_eq!(pilots("brass", "8", 3.2), 1);
+    assert_eq!(pilots("brass", "7.9", 3.2), 0);
+    assert_eq!(pilots("acrylic", "8", 3.2), 0);
+}
+
+/// A hole within one that goes right through is not drilled again.
+#[test]
+fn what_a_hole_right_through_has_taken_is_not_cut_again() {
+    let both = "  from mouth {\n    drill 8 through\n  }\n  from end {\n    drill 6 to 10\n  }";
+    let plan = made("acrylic", "", both);
+    assert_eq!((holes(&plan, 8.0).len(), holes(&plan, 6.0).len()), (1, 0));
+}
+
+/// A short hole does not open the way for a bar or a flat to a deeper one; one as deep does.
+#[test]
+fn a_bore_is_opened_by_what_is_as_deep() {
+    let opened = |drill: &str| {
+        let plan = made(
+            "acrylic",
+            "boring 5 reach 50",
+            &mouth(&format!("bore 8 to 30\ndrill {drill}")),
+        );
+        let opening = plan.routes[0].operations.iter().filter(|it| {
+            matches!(&it.work, Work::Inside(cut)
+                if matches!(cut.shape, InsideShape::Drill { opening: true, .. }))
+        });
+        opening.count()
+    };
+    assert_eq!((opened("6 to 10"), opened("6 to 30")), (1, 0));
+}
+
+/// 90° from ⌀9.2 to ⌀10.4 go 0.6 mm deep.
+#[test]
+fn a_countersink_goes_as_deep_as_its_cone_over_the_hole() {
+    let plan = made("acrylic", "", &mouth("countersink 10.4\ndrill 9.2 to 30"));
+    let depth = holes(&plan, 10.4)[0].depth.unwrap();
+    assert_eq!(depth.to_corner, mm(0.6));
+}
+
+/// A thread of three starts goes on in three positions, and 2.4 mm of lead are 0.067 mm for 10°; the
+/// outside one, which is cut second, says so.
+#[test]
+fn starts_are_told_of_the_outside_thread() {
+    let clocks = |cuts: &str| {
+        let plan = made("acrylic", "", cuts);
+        let operations = plan.routes[0].operations.iter();
+        let notes = operations.flat_map(|it| it.notes.clone());
+        notes
+            .filter(|it| matches!(it, Note::Clock { .. }))
+            .collect::<Vec<_>>()
+    };
+    let outside = "tenon 12.9 for 8\nthread M13x0.8 starts 3 outside for 5\nrelief 11.9 for 3 at 5";
+    assert_eq!(
+        clocks(&mouth(outside)),
+        [Note::Clock {
+            positions: 3,
+            per_ten_deg: mm(2.4 / 36.0)
+        }]
+    );
+    assert_eq!(
+        clocks("  from mouth {\n    drill 8 to 20\n    thread M10x0.75 inside to 9\n  }"),
+        []
+    );
+}
+
+/// Beyond the thread the drill's own ⌀9.2 goes on: a spigot of 7 mm runs in it, where 8 are plain.
+#[test]
+fn a_male_mandrel_has_a_spigot_in_the_plain_bore_beyond() {
+    let spigot = |deep: &str| {
+        let cuts = format!(
+            "countersink 10.4\ndrill 9.25 to 9\nthread M10x0.75 inside to 9\ndrill 8 to {deep}"
+        );
+        let plan = made("acrylic", "collets 10", &mouth(&cuts));
+        let males = plan
+            .mandrels
+            .iter()
+            .filter(|it| it.kind == MandrelKind::Male);
+        males
+            .map(|it| it.front_spigot.map(|it| (it.dia, it.length)))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(spigot("40"), [Some((mm(8.0), mm(7.0)))]);
+    assert_eq!(spigot("12"), [None]);
+}
