@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use quillet_geometry::envelope::greatest;
+use quillet_geometry::walls::walls;
 use quillet_geometry::{
     Chain, Cubic, Curve, Edge, Length, Mass, Point, Properties, Shape, Side, Station, Tag, outside,
 };
@@ -126,4 +127,22 @@ fn a_smooth_run_sets_out_from_a_step() {
     ]);
     assert!(drawn.flaws.is_empty());
     near(drawn.chain.unwrap().radii_at(10.0).unwrap().0, 6.0, 1e-9);
+}
+
+/// r = 5 + ((z − 3.3)/5)² over a bore of ⌀8 is nearest at 3.3, by just 1 mm; in Bernstein's form.
+#[test]
+fn a_wall_is_least_where_the_curve_turns() {
+    let (square, linear, fixed) = (4.0, -2.0 * 3.3 * 10.0 / 25.0, 5.0 + 3.3 * 3.3 / 25.0);
+    let outside = cubic([
+        (0.0, fixed),
+        (10.0 / 3.0, fixed + linear / 3.0),
+        (20.0 / 3.0, fixed + 2.0 * linear / 3.0 + square / 3.0),
+        (10.0, fixed + linear + square),
+    ]);
+    let bore = Curve::line(Point::new(0.0, 4.0), Point::new(10.0, 4.0));
+    let chains = [Chain::single(Tag(1), outside), Chain::single(Tag(2), bore)];
+    let found = walls(&chains[..1], &chains[1..], |_, _| true);
+    assert_eq!(found.len(), 1);
+    near(found[0].least_mm, 1.0, 1e-9);
+    near(found[0].outer_at.z, 3.3, 1e-4);
 }

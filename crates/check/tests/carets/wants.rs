@@ -179,3 +179,20 @@ fn a_limit_within_the_range_is_too_close_to_call() {
         .unwrap();
     assert_eq!(note.severity, quillet_syntax::Severity::Note);
 }
+
+/// What decides it is named behind it; where nothing does, nothing stands there.
+#[test]
+fn a_want_that_is_not_met_says_what_decides() {
+    let said = |text: &str| {
+        let found = examined(text).findings;
+        let mut unmet = found.iter().filter(|it| it.rule == "want-unmet");
+        unmet.next().unwrap().message.to_string()
+    };
+    assert_eq!(
+        said(&CAP.replace("WANT", "want wall(cap) >= 3")),
+        "wall(cap) is 2 mm; at least 3 mm is wanted"
+    );
+    let heavy = PEN.replace("MASS", "mass 3");
+    let heavy = said(&heavy.replace("WANT", "want mass(uncapped) <= 8"));
+    assert!(heavy.contains(" g is wanted; "), "{heavy}");
+}

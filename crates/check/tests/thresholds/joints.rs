@@ -134,6 +134,11 @@ pen p {
     );
     over.edge("14", "14.000003")
         .message("the cap would not hold where cap's mouth meets barrel at 38 (⌀12.00): 12.0 mm over the tail, 12 mm at least wanted");
+    // A cone is judged where the cap rides on it, whatever else is as thick: 14 to 11 over 12 mm.
+    let land = over
+        .clone()
+        .but("at 0  dia 14", "at 0 dia 12\n    at 5 dia 12 step 14");
+    land.speaks("38").message("a half angle of 7.1°");
     // Too slim to be touched.
     let slim = over.but("bore 12 to 50", "bore 14.1 through");
     slim.speaks("14")

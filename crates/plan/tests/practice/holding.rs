@@ -342,3 +342,19 @@ fn the_worked_example_goes_as_it_is_told() {
                   rough, turn, nub off, sand";
     assert_eq!(order.join(", "), wanted);
 }
+
+/// The land that runs in the mouth is a male's; a female's hole has room for its tap's lead.
+#[test]
+fn only_a_male_mandrel_has_a_land() {
+    use quillet_plan::MandrelStep::{Land, Thread};
+    for made in SOUND.iter().flat_map(|name| planned(name).mandrels) {
+        let steps = made.steps();
+        let male = made.kind == MandrelKind::Male;
+        assert_eq!(steps.contains(&Land), male, "{steps:?}");
+        assert_eq!(steps.contains(&Thread), made.thread.is_some());
+        if made.kind == MandrelKind::Female {
+            let beyond = made.bore.unwrap().length - made.thread_length;
+            assert!(beyond >= Length::mm(2.0), "{made:?}");
+        }
+    }
+}
