@@ -15,11 +15,13 @@ mod explain;
 mod files;
 mod fit;
 mod format;
+mod git;
 mod listing;
 mod lists;
 mod lsp;
 mod material;
 mod measure;
+mod merge_file;
 mod new;
 mod output;
 mod plans;
@@ -59,6 +61,10 @@ enum Command {
     Explain(explain::Args),
     /// Bring files into their one canonical form.
     Format(format::Args),
+    /// Tell git, in this clone, how designs are compared, merged and checked.
+    Git(git::Args),
+    /// Merge two texts of a design; git calls it once `quillet git install` has said so.
+    MergeFile(merge_file::Args),
     /// Write a pen to begin from, with comments that explain.
     New(new::Args),
     /// Show a page that follows the file as it is saved: drawing, findings, weight.
@@ -99,6 +105,8 @@ fn main() -> ExitCode {
         Command::Measure(args) => measure::run(&args),
         Command::Explain(args) => explain::run(&args),
         Command::Format(args) => format::run(&args),
+        Command::Git(args) => git::run(&args),
+        Command::MergeFile(args) => merge_file::run(&args),
         Command::New(args) => new::run(&args),
         Command::Watch(args) => watch::run(&args),
         Command::Draw(args) => draw::run(&args),

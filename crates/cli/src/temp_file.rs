@@ -60,6 +60,11 @@ impl TempFile {
         }
     }
 
+    /// Where it lies.
+    pub(crate) fn path(&self) -> &Path {
+        &self.path
+    }
+
     /// The open file.
     pub(crate) fn file(&self) -> &File {
         &self.file

@@ -12,7 +12,7 @@ pub const INDEX: &str = "index";
 /// The repository a folder lies in.
 #[derive(Clone, Debug)]
 pub struct Repository {
-    git: Git,
+    pub(crate) git: Git,
     /// Its top folder.
     pub top: Top,
 }

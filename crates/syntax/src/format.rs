@@ -22,7 +22,22 @@ pub fn format(text: &str) -> String {
     format_parsed(text, &parsed)
 }
 
+/// The same text without columns: one blank where the canonical form has several, so that no line
+/// depends on its neighbours. [`format`] brings it into its canonical form again.
+pub fn loosened(text: &str) -> String {
+    let parsed = parse(FileId::default(), text);
+    laid_out(text, &parsed, columns::loose_lines)
+}
+
 fn format_parsed(text: &str, parsed: &Parsed) -> String {
+    laid_out(text, parsed, columns::lines)
+}
+
+fn laid_out<'t>(
+    text: &'t str,
+    parsed: &Parsed,
+    lines: impl Fn(Vec<rows::Row<'t>>) -> Vec<String>,
+) -> String {
     let merging = |token: &Token| token.kind == TokenKind::Conflict;
     if parsed.tokens.iter().any(merging)
         || !parsed.layout.balanced
@@ -37,7 +52,7 @@ fn format_parsed(text: &str, parsed: &Parsed) -> String {
         out += BOM;
     }
     let marked = out.len();
-    for line in columns::lines(rows) {
+    for line in lines(rows) {
         out += &line;
         out += line_end;
     }

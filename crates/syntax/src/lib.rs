@@ -20,7 +20,7 @@ mod token;
 pub mod visit;
 
 pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited};
-pub use format::{format, format_edits};
+pub use format::{format, format_edits, loosened};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Expected, Parsed, Thing, expected, parse};
 pub use span::{FileId, Span, Spanned};

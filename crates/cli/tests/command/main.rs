@@ -4,6 +4,8 @@
 
 mod check;
 mod format;
+#[cfg(unix)]
+mod git;
 mod inches;
 mod lists;
 mod manual;

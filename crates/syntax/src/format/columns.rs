@@ -8,8 +8,22 @@ const COMMENT_COLUMN: usize = 39;
 /// The lines of the rows, blank lines included, without line ends.
 pub(super) fn lines(mut rows: Vec<Row<'_>>) -> Vec<String> {
     align_tables(&mut rows);
-    let mut codes: Vec<_> = rows.iter().map(code).collect();
+    let mut codes: Vec<String> = rows.iter().map(code).collect();
     align_comments(&rows, &mut codes);
+    joined(&rows, codes)
+}
+
+/// The same without columns: comments one blank behind their statements.
+pub(super) fn loose_lines(rows: Vec<Row<'_>>) -> Vec<String> {
+    let code = |row: &Row<'_>| match row.comment.is_some() && !row.cells.is_empty() {
+        true => code(row) + " ",
+        false => code(row),
+    };
+    let codes = rows.iter().map(code).collect();
+    joined(&rows, codes)
+}
+
+fn joined(rows: &[Row<'_>], codes: Vec<String>) -> Vec<String> {
     let mut lines = Vec::with_capacity(rows.len());
     for (row, code) in rows.iter().zip(codes) {
         if row.blank {

@@ -28,8 +28,29 @@ fn keeps_what_is_said(text: &str) -> Result<(), TestCaseError> {
         "formatting changed the tree: {}",
         once
     );
+    prop_assert_eq!(
+        &format(&loosened(text)),
+        &once,
+        "columns taken off and set again"
+    );
     prop_assert_eq!(edited(text, &format_edits(FileId(0), text)), Some(once));
     Ok(())
+}
+
+#[test]
+fn a_loosened_line_depends_on_no_neighbour() {
+    let text = "let a = 1 -- a\nlet longer-name = 2   -- b\npart cap from a to b {\n  outside {\n    \
+        at 0 from a    dia 12\n    at 5           dia 13.5  smooth\n  }\n}\n";
+    let loose = loosened(text);
+    for line in [
+        "let a = 1 -- a\n",
+        "    at 0 from a dia 12\n",
+        "    at 5 dia 13.5 smooth\n",
+    ] {
+        assert!(loose.contains(line), "{loose}");
+    }
+    let alone = loosened(&text.replace("let longer-name = 2   -- b\n", ""));
+    assert!(loose.ends_with(alone.strip_prefix("let a = 1 -- a\n").unwrap()));
 }
 
 #[test]
