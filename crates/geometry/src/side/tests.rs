@@ -51,14 +51,29 @@ fn by_steps(cut: &SideCut, body: &Body, clock_deg: f64, steps: (u32, u32)) -> [f
         } else {
             PI / 2.0
         };
-        for turn in 0..steps.1 {
-            let angle = widest * (2.0 * (f64::from(turn) + 0.5) / f64::from(steps.1) - 1.0);
+        // Up to where the cut's side meets the outside, and from there on by equal shares: what is
+        // left beside that falls off as the square of the angle.
+        let corner = (half / place.r).min(1.0).asin().min(widest);
+        let each = f64::from(steps.1);
+        let inside = (0..steps.1).map(|nth| {
+            let angle = corner * (f64::from(nth) + 0.5) / each;
+            (angle, corner / each)
+        });
+        let ratio = (widest / corner).ln();
+        let beside = (0..steps.1).map(|nth| {
+            let angle = corner * (ratio * (f64::from(nth) + 0.5) / each).exp();
+            (angle, angle * ratio / each)
+        });
+        let both = inside
+            .chain(beside)
+            .flat_map(|(angle, step)| [(angle, step), (-angle, step)]);
+        for (angle, step) in both {
             let outer = section
                 .radius_at_mm(clock_deg + angle.to_degrees())
                 .min(half / angle.sin().abs());
             let inner = bore.max(floor / angle.cos());
             if outer > inner {
-                let cell = 2.0 * widest / f64::from(steps.1) * dz;
+                let cell = step * dz;
                 let over =
                     |power: i32| (outer.powi(power) - inner.powi(power)) / f64::from(power) * cell;
                 let each = [over(2), over(3) * angle.cos(), over(2) * z, over(4)];
@@ -290,7 +305,7 @@ proptest! {
             let ways = if cut.floor == Floor::Through { 2 } else { 1 };
             for way in 0..ways {
                 let towards = clock + 180.0 * f64::from(way);
-                let one = by_steps(&cut, &part, towards, (300, 900));
+                let one = by_steps(&cut, &part, towards, (160, 200));
                 let (sin, cos) = towards.to_radians().sin_cos();
                 let _ = sin;
                 wanted[0] += one[0];
