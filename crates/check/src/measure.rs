@@ -1,13 +1,16 @@
 //! What a pen put together measures, held against what is wanted of it.
 
 mod drivers;
+mod margin;
 mod missing;
 mod value;
 
+use margin::{is_enough, margin};
 use quillet_model::{
-    Dimension, Doubts, Measure, Part, Parts, Pen, Quantity, Sum, Test, Want, Weights,
+    Configured, Dimension, Doubts, Measure, Part, PartId, Parts, Pen, Quantity, Sum, Test, Want,
+    Weights,
 };
-use quillet_syntax::ast::{Comparison, Operator};
+use quillet_syntax::ast::Comparison;
 use quillet_syntax::{Size, SizedText, text};
 use std::cell::OnceCell;
 use std::sync::Arc;
@@ -65,15 +68,19 @@ impl Measured {
     }
 
     /// Holds a want against all that may be, where what it weighs is in doubt.
-    fn doubted(&mut self, want: &Want, doubts: &Doubts, value: &Weighed<'_>) {
-        let found = |weights: &Weights| {
-            let found = want.measure.value(&|it| value(it, weights)).ok().flatten();
-            found.map(Quantity::to_f64)
+    fn doubted(
+        &mut self,
+        want: &Want,
+        (doubts, enters): (&Doubts, &dyn Fn(PartId) -> bool),
+        value: &Weighed<'_>,
+    ) {
+        let figures = |weights: &Weights| {
+            let value = |it: &Measure| value(it, weights);
+            let found = want.measure.value(&value).ok().flatten()?;
+            Some([found, margin(want, found, &value)?].map(Quantity::to_f64))
         };
-        let margin =
-            |weights: &Weights| margin(want, &|it| value(it, weights)).map(Quantity::to_f64);
-        let (Some(reckoned), Some((low, high)), Some((least, most))) =
-            (self.value, doubts.range(&found), doubts.range(&margin))
+        let (Some(reckoned), Some([(low, high), (least, most)])) =
+            (self.value, doubts.ranges(enters, &figures))
         else {
             return;
         };
@@ -139,10 +146,20 @@ pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measu
         value::of(measure, &pen.parts, Some(pen), weights)
     };
     let mut measured = measured(want, &|measure| at(measure, None));
-    let weighs = |it: &Measure| matches!(it, Measure::Mass(_) | Measure::Balance(_));
-    if measured.verdict != Verdict::Unknown && all(want).any(weighs) {
+    let weighed = |it: &Measure| match it {
+        Measure::Mass(configured) | Measure::Balance(configured) => Some(*configured),
+        _ => None,
+    };
+    let weighed: Vec<Configured> = all(want).filter_map(weighed).collect();
+    if measured.verdict != Verdict::Unknown && !weighed.is_empty() {
         let doubts = doubts.get_or_init(|| pen.doubts());
-        measured.doubted(want, doubts, &|measure, weights| at(measure, Some(weights)));
+        let there = |it: &Configured| pen.assembly.configuration(*it);
+        let enters = |part| {
+            let mut there = weighed.iter().filter_map(there);
+            there.any(|it| it.holds(part))
+        };
+        let value = |it: &Measure, weights: &Weights| at(it, Some(weights));
+        measured.doubted(want, (doubts, &enters), &value);
     }
     let measures = || all(want);
     for driver in measures().flat_map(|it| drivers::of(it, pen)) {
@@ -222,7 +239,7 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
         }
         Test::Within(from, to) => text!("{} to {}", words(reported(from)), words(reported(to))),
     };
-    let verdict = match margin(want, value) {
+    let verdict = match found.and_then(|found| margin(want, found, value)) {
         None => Verdict::Unknown,
         Some(margin) => match is_enough(want, margin) {
             true => Verdict::Met,
@@ -238,46 +255,6 @@ fn measured(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Measur
         drivers: Vec::new(),
         missing: Vec::new(),
         is_reported: false,
-    }
-}
-
-/// By how much a want is met, less than nothing where it is not, in the unit of what is measured;
-/// none where it cannot be known.
-fn margin(want: &Want, value: &dyn Fn(&Measure) -> Option<Quantity>) -> Option<Quantity> {
-    let known = |sum: &Sum| sum.value(value).ok().flatten();
-    let less = |a: Quantity, b: Quantity| a.combine(Operator::Subtract, b).ok();
-    let found = known(&want.measure)?;
-    let between = |low: Quantity, high: Quantity| {
-        let (above, below) = (less(found, low)?, less(high, found)?);
-        let (above, below) = above.matched(below).ok()?;
-        Some(if above.amount < below.amount {
-            above
-        } else {
-            below
-        })
-    };
-    match &want.test {
-        Test::Compare(Comparison::Less | Comparison::AtMost, sum) => less(known(sum)?, found),
-        Test::Compare(Comparison::More | Comparison::AtLeast, sum) => less(found, known(sum)?),
-        Test::About(value, tolerance) => {
-            let (value, tolerance) = (known(value)?, known(tolerance)?);
-            let low = less(value, tolerance)?;
-            between(low, value.combine(Operator::Add, tolerance).ok()?)
-        }
-        Test::Within(from, to) => between(known(from)?, known(to)?),
-    }
-}
-
-/// Whether a margin will do: nothing left is enough but for `<` and `>`.
-fn is_enough(want: &Want, margin: Quantity) -> bool {
-    let strict = matches!(
-        want.test,
-        Test::Compare(Comparison::Less | Comparison::More, _)
-    );
-    if strict {
-        !margin.is_negative() && !margin.is_zero()
-    } else {
-        !margin.is_negative()
     }
 }
 

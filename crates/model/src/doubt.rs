@@ -69,57 +69,77 @@ impl Doubts {
         )
     }
 
-    /// From what to what a figure may lie that is worked out from what the parts weigh; none where
-    /// it cannot be.
-    pub fn range(&self, figure: &dyn Fn(&Weights) -> Option<f64>) -> Option<(f64, f64)> {
-        let at = |changes: &[&[(PartId, Mass)]]| figure(&self.with(changes));
-        let drawn = figure(&self.weights)?;
-        let (mut low, mut high) = (drawn, drawn);
-        match self.densities.len() {
+    /// From what to what each of some figures may lie that are worked out together from what the
+    /// parts weigh; none where they cannot be. `enters` says of which parts: what only others are
+    /// made of is passed over.
+    pub fn ranges<const N: usize>(
+        &self,
+        enters: &dyn Fn(PartId) -> bool,
+        figures: &dyn Fn(&Weights) -> Option<[f64; N]>,
+    ) -> Option<[(f64, f64); N]> {
+        let drawn = figures(&self.weights)?;
+        let mut scratch = self.weights.clone();
+        let mut at = |changes: &[&[(PartId, Mass)]]| {
+            let changes = || changes.iter().flat_map(|all| all.iter());
+            for (part, change) in changes() {
+                if let Some(Some(weight)) = scratch.get_mut(*part) {
+                    *weight = [*weight, *change].into_iter().sum();
+                }
+            }
+            let values = figures(&scratch);
+            for (part, _) in changes() {
+                scratch[*part] = self.weights[*part];
+            }
+            values
+        };
+        let entering = |it: &&Doubt| it.more.iter().any(|(part, _)| enters(*part));
+        let densities: Vec<&Doubt> = self.densities.iter().filter(entering).collect();
+        let mut ranges = drawn.map(|it| (it, it));
+        match densities.len() {
             count if count <= MOST_AT_ONCE => {
                 for corner in 0..1_usize << count {
-                    let way = |(bit, doubt): (usize, &'_ Doubt)| match corner >> bit & 1 {
-                        0 => doubt.less.clone(),
-                        _ => doubt.more.clone(),
-                    };
-                    let all: Vec<_> = self.densities.iter().enumerate().map(way).collect();
-                    let all: Vec<&[(PartId, Mass)]> = all.iter().map(Vec::as_slice).collect();
-                    let value = at(&all)?;
-                    (low, high) = (low.min(value), high.max(value));
+                    let numbered = densities.iter().enumerate();
+                    let ways = numbered.map(|(bit, doubt)| match corner >> bit & 1 {
+                        0 => doubt.less.as_slice(),
+                        _ => doubt.more.as_slice(),
+                    });
+                    let all: Vec<_> = ways.collect();
+                    for ((low, high), value) in ranges.iter_mut().zip(at(&all)?) {
+                        (*low, *high) = (low.min(value), high.max(value));
+                    }
                 }
             }
             _ => {
-                for doubt in &self.densities {
-                    let [a, b] = [at(&[&doubt.less])? - drawn, at(&[&doubt.more])? - drawn];
-                    (low, high) = (low + a.min(b).min(0.0), high + a.max(b).max(0.0));
+                for doubt in &densities {
+                    let (less, more) = (at(&[&doubt.less])?, at(&[&doubt.more])?);
+                    for (figure, (low, high)) in ranges.iter_mut().enumerate() {
+                        let [a, b] = [less, more].map(|it| it[figure] - drawn[figure]);
+                        (*low, *high) = (*low + a.min(b).min(0.0), *high + a.max(b).max(0.0));
+                    }
                 }
             }
         }
-        let (mut down, mut up) = (0.0, 0.0);
-        for doubt in &self.sizes {
-            let [a, b] = [at(&[&doubt.less])? - drawn, at(&[&doubt.more])? - drawn];
-            down += a.min(b).min(0.0).powi(2);
-            up += a.max(b).max(0.0).powi(2);
+        let mut squares = [(0.0, 0.0); N];
+        for doubt in self.sizes.iter().filter(entering) {
+            let (less, more) = (at(&[&doubt.less])?, at(&[&doubt.more])?);
+            for (figure, (down, up)) in squares.iter_mut().enumerate() {
+                let [a, b] = [less, more].map(|it| it[figure] - drawn[figure]);
+                *down += a.min(b).min(0.0).powi(2);
+                *up += a.max(b).max(0.0).powi(2);
+            }
         }
-        Some((low - f64::sqrt(down), high + f64::sqrt(up)))
+        for ((low, high), (down, up)) in ranges.iter_mut().zip(squares) {
+            (*low, *high) = (*low - f64::sqrt(down), *high + f64::sqrt(up));
+        }
+        Some(ranges)
     }
 
     /// From what to what the mass of one of the parts may lie, g; none where nothing of it is in
     /// doubt, or it is not known.
     pub fn of_part(&self, part: PartId) -> Option<(f64, f64)> {
-        let mass = |weights: &Weights| Some(weights.get(part)?.as_ref()?.mass_g);
-        let range = self.about(part).range(&mass);
-        range.filter(|(low, high)| low < high)
-    }
-
-    /// What of it moves one of the parts.
-    fn about(&self, part: PartId) -> Doubts {
-        let moves = |doubt: &&Doubt| doubt.more.iter().any(|(index, _)| *index == part);
-        Doubts {
-            weights: self.weights.clone(),
-            densities: self.densities.iter().filter(moves).cloned().collect(),
-            sizes: self.sizes.iter().filter(moves).cloned().collect(),
-        }
+        let mass = |weights: &Weights| Some([weights.get(part)?.as_ref()?.mass_g]);
+        let [range] = self.ranges(&|it| it == part, &mass)?;
+        Some(range).filter(|(low, high)| low < high)
     }
 
     /// From what to what a figure may lie of the mass of a pen in a configuration, filled; none as
@@ -132,19 +152,10 @@ impl Doubts {
     ) -> Option<(f64, f64)> {
         it.filled?;
         let ink = pen.assembly.ink.as_ref();
-        let range = self.range(&|weights| it.weigh(weights, ink).map(figure));
-        range.filter(|(low, high)| low < high)
-    }
-
-    /// What the parts weigh with some changes.
-    fn with(&self, changes: &[&[(PartId, Mass)]]) -> Weights {
-        let mut weights = self.weights.clone();
-        for (index, change) in changes.iter().flat_map(|all| all.iter()) {
-            if let Some(weight) = weights.get_mut(*index) {
-                *weight = weight.map(|own| [own, *change].into_iter().sum());
-            }
-        }
-        weights
+        let enters = |part| it.holds(part);
+        let figures = |weights: &Weights| it.weigh(weights, ink).map(|mass| [figure(mass)]);
+        let [range] = self.ranges(&enters, &figures)?;
+        Some(range).filter(|(low, high)| low < high)
     }
 }
 

@@ -20,8 +20,9 @@ fn range_of(text: &str) -> (f64, f64) {
     let design = design(text);
     let part = &design.parts[0];
     let doubts = Doubts::alone(part, &Hand::default());
-    let mass = |weights: &Weights| Some(weights[PartId::ALONE]?.mass_g);
-    doubts.range(&mass).unwrap()
+    let mass = |weights: &Weights| Some([weights[PartId::ALONE]?.mass_g]);
+    let [range] = doubts.ranges(&|_| true, &mass).unwrap();
+    range
 }
 
 fn near(found: f64, wanted: f64) {
@@ -84,8 +85,8 @@ fn materials_move_apart_and_the_balance_with_them() {
     let pen = &design.pens[0];
     let there = pen.assembly.configuration(Configured::Uncapped).unwrap();
     let doubts = Doubts::of(&pen.parts, &pen.assembly.weights, &ById::default());
-    let balance = |weights: &Weights| Some(there.weigh(weights, None)?.centre_mm);
-    let (low, high) = doubts.range(&balance).unwrap();
+    let balance = |weights: &Weights| Some([there.weigh(weights, None)?.centre_mm]);
+    let [(low, high)] = doubts.ranges(&|_| true, &balance).unwrap();
     // By hand: acrylic 1170 to 1200, ebonite 1130 to 1180; volumes and centres of plain cylinders.
     let full = |from: f64, to: f64, r: f64, density: f64| {
         let mass = PI * r * r * (to - from) * density;

@@ -118,6 +118,11 @@ impl Configuration {
         it
     }
 
+    /// Whether a part is there.
+    pub fn holds(&self, part: PartId) -> bool {
+        self.places.get(part).is_some_and(Option::is_some)
+    }
+
     /// What the parts that are there weigh together, and the ink; none where one's mass is none.
     pub fn weigh(&self, weights: &Weights, ink: Option<&Ink>) -> Option<Mass> {
         let there = self.places.iter().zip(weights);
