@@ -107,6 +107,14 @@ impl Poly {
         out
     }
 
+    /// `value` less everywhere.
+    pub(crate) fn less(mut self, value: f64) -> Poly {
+        for own in &mut self.coefficients[..=self.degree] {
+            *own -= value;
+        }
+        self
+    }
+
     fn raised(&self, degree: usize) -> Poly {
         let ones = |degree: usize| Poly {
             degree,

@@ -135,6 +135,5 @@ impl Cubic {
 fn solve(poly: &Poly, value: f64) -> f64 {
     let (start, end) = (poly.eval(0.0), poly.eval(1.0));
     let part = (value - start) / (end - start);
-    poly.plus(-value, &Poly::new(&[1.0]))
-        .root_between_ends(part)
+    poly.less(value).root_between_ends(part)
 }

@@ -67,6 +67,9 @@ impl Side {
 
     /// The piece that cuts away more at a station; the first of equals.
     fn better(self, [first, second]: [&Segment; 2], z: f64) -> &Segment {
+        if std::ptr::eq(first, second) {
+            return first;
+        }
         let (one, two) = (first.curve.radius_at(z), second.curve.radius_at(z));
         if (two - one).abs() > SAME && self.wins(two, one) {
             second

@@ -72,6 +72,9 @@ impl Properties {
 
 /// ∫r² dz, ∫z r² dz, ∫z² r² dz, ∫r⁴ dz, with z from `about`.
 fn moments(curve: &Curve, about: f64) -> [f64; 4] {
+    if matches!(curve, Curve::Line(face) if face.start.z == face.end.z) {
+        return [0.0; 4];
+    }
     gauss::along(curve, |place, step| {
         let (z, square) = (place.z - about, place.r * place.r);
         [square, z * square, z * z * square, square * square].map(|value| value * step.z)

@@ -186,18 +186,18 @@ impl SurfaceBand {
 /// The bands parted at places, so that a hole left wider than its thread's crest is told from the
 /// rest of that hole.
 fn parted(bands: Vec<SurfaceBand>, places: impl Iterator<Item = f64>) -> Vec<SurfaceBand> {
-    places.fold(bands, |bands, z_mm| {
-        let part = |band: SurfaceBand| {
+    places.fold(bands, |mut bands, z_mm| {
+        for at in (0..bands.len()).rev() {
+            let band = bands[at];
             if z_mm <= band.from_mm + 1e-6 || z_mm >= band.to_mm - 1e-6 {
-                return vec![band];
+                continue;
             }
-            let r = band.radius_at(z_mm);
-            let (mut before, mut after) = (band, band);
-            (before.to_mm, before.to_r) = (z_mm, r);
-            (after.from_mm, after.from_r) = (z_mm, r);
-            vec![before, after]
-        };
-        bands.into_iter().flat_map(part).collect()
+            let (before, mut after) = (&mut bands[at], band);
+            (before.to_mm, before.to_r) = (z_mm, band.radius_at(z_mm));
+            (after.from_mm, after.from_r) = (z_mm, before.to_r);
+            bands.insert(at + 1, after);
+        }
+        bands
     })
 }
 
