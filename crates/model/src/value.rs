@@ -1,8 +1,10 @@
 //! Quantities: exact numbers with a dimension.
 
+mod exact;
+
 use crate::Units;
 use num_rational::Ratio;
-use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, Zero};
+use num_traits::{CheckedMul, Zero};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::ast::{Number, Operator, Unit};
 use quillet_syntax::{SizedText, ToText};
@@ -100,7 +102,7 @@ impl Quantity {
 
     /// A length.
     pub fn length(length: Length) -> Quantity {
-        let amount = Ratio::new(i128::from(length.nm()), 1_000_000);
+        let amount = exact::ratio(i128::from(length.nm()), 1_000_000);
         Quantity {
             amount,
             dimension: Dimension::LENGTH,
@@ -111,7 +113,7 @@ impl Quantity {
     pub fn measured(amount: f64, dimension: Dimension) -> Quantity {
         let millionths = (amount * 1e6).round().clamp(-1e30, 1e30);
         Quantity {
-            amount: Ratio::new(millionths as i128, 1_000_000),
+            amount: exact::ratio(millionths as i128, 1_000_000),
             dimension,
         }
     }
@@ -231,8 +233,8 @@ impl Quantity {
             Operator::Add | Operator::Subtract => {
                 let (a, b) = self.matched(other)?;
                 let amount = match operator {
-                    Operator::Add => a.amount.checked_add(&b.amount),
-                    _ => a.amount.checked_sub(&b.amount),
+                    Operator::Add => exact::sum(a.amount, b.amount),
+                    _ => exact::difference(a.amount, b.amount),
                 };
                 let amount = amount.ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
@@ -241,10 +243,8 @@ impl Quantity {
                 })
             }
             Operator::Multiply => {
-                let amount = self
-                    .amount
-                    .checked_mul(&other.amount)
-                    .ok_or(DimensionMismatch::TooLarge)?;
+                let amount =
+                    exact::product(self.amount, other.amount).ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,
                     dimension: product(self.dimension, other.dimension, 1)?,
@@ -258,18 +258,14 @@ impl Quantity {
                     (self.dimension, other.dimension),
                     (Dimension::Angle, Dimension::Angle) | (Dimension::Force, Dimension::Force)
                 ) {
-                    let amount = self
-                        .amount
-                        .checked_div(&other.amount)
+                    let amount = exact::quotient(self.amount, other.amount)
                         .ok_or(DimensionMismatch::TooLarge)?;
                     return Ok(Quantity {
                         amount,
                         dimension: Dimension::RATIO,
                     });
                 }
-                let amount = self
-                    .amount
-                    .checked_div(&other.amount)
+                let amount = exact::quotient(self.amount, other.amount)
                     .ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,

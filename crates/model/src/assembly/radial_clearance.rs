@@ -234,8 +234,10 @@ fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Surf
             _ => parts(curve),
         };
         let at = |part: usize| curve.point(part as f64 / parts as f64);
-        for part in 0..parts {
-            let (mut a, mut b) = (at(part), at(part + 1));
+        let mut before = at(0);
+        for part in 1..=parts {
+            let (mut a, mut b) = (before, at(part));
+            before = b;
             if place.reversed {
                 (a, b) = (b, a);
             }

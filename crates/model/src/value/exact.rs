@@ -1,0 +1,100 @@
+//! Exact numbers put together: most are small, and go by the machine's own words.
+
+use num_rational::Ratio;
+use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub};
+use quillet_syntax::ast::Number;
+
+/// Of a numerator and a denominator that is more than nothing, in lowest terms.
+pub(super) fn ratio(numer: i128, denom: i128) -> Number {
+    let small = u64::try_from(numer.unsigned_abs()).ok();
+    match small.zip(u64::try_from(denom).ok().filter(|it| *it > 0)) {
+        Some((above, below)) => {
+            let common = common_divisor(above, below);
+            let above = i128::from(above / common);
+            let numer = if numer < 0 { -above } else { above };
+            Ratio::new_raw(numer, i128::from(below / common))
+        }
+        None => Ratio::new(numer, denom),
+    }
+}
+
+/// None where it is out of range, as with the three that follow.
+pub(super) fn sum(a: Number, b: Number) -> Option<Number> {
+    match words(a, b) {
+        Some([a, over_a, b, over_b]) => Some(ratio(a * over_b + b * over_a, over_a * over_b)),
+        None => a.checked_add(&b),
+    }
+}
+
+pub(super) fn difference(a: Number, b: Number) -> Option<Number> {
+    match words(a, b) {
+        Some([a, over_a, b, over_b]) => Some(ratio(a * over_b - b * over_a, over_a * over_b)),
+        None => a.checked_sub(&b),
+    }
+}
+
+pub(super) fn product(a: Number, b: Number) -> Option<Number> {
+    match words(a, b) {
+        Some([a, over_a, b, over_b]) => Some(ratio(a * b, over_a * over_b)),
+        None => a.checked_mul(&b),
+    }
+}
+
+/// None by nothing, too.
+pub(super) fn quotient(a: Number, b: Number) -> Option<Number> {
+    match words(a, b) {
+        Some([_, _, 0, _]) => None,
+        Some([a, over_a, b, over_b]) => Some(ratio(a * over_b * b.signum(), over_a * b.abs())),
+        None => a.checked_div(&b),
+    }
+}
+
+/// Both numerators and denominators, where no product or sum of products of them overflows.
+fn words(a: Number, b: Number) -> Option<[i128; 4]> {
+    let all = [*a.numer(), *a.denom(), *b.numer(), *b.denom()];
+    let small = |it: &i128| it.unsigned_abs() < 1 << 62;
+    all.iter().all(small).then_some(all)
+}
+
+/// By halving and subtracting (Stein); `below` is more than nothing.
+fn common_divisor(above: u64, below: u64) -> u64 {
+    if above == 0 {
+        return below;
+    }
+    let twos = (above | below).trailing_zeros();
+    let (mut a, mut b) = (above >> above.trailing_zeros(), below);
+    while b != 0 {
+        b >>= b.trailing_zeros();
+        (a, b) = (a.min(b), a.abs_diff(b));
+    }
+    a << twos
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Against the general arithmetic, of numbers of every size either side of a word's.
+    #[test]
+    fn small_numbers_come_out_as_all_others() {
+        let mut seed = 7_u64;
+        let mut next = |bits: u64| {
+            seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1);
+            i128::from(seed >> (64 - bits.max(1)))
+        };
+        for round in 0..20_000_u64 {
+            let bits = [1 + round % 60, 1 + round * 7 % 64, 1 + round * 13 % 62];
+            let mut number = |it: usize| {
+                let numer = next(bits[it]) - next(bits[it]);
+                Ratio::new(numer, next(bits[2]) + 1)
+            };
+            let (a, b) = (number(0), number(1));
+            assert_eq!(sum(a, b), a.checked_add(&b), "{a} + {b}");
+            assert_eq!(difference(a, b), a.checked_sub(&b), "{a} - {b}");
+            assert_eq!(product(a, b), a.checked_mul(&b), "{a} * {b}");
+            assert_eq!(quotient(a, b), a.checked_div(&b), "{a} / {b}");
+        }
+        assert_eq!(ratio(-6, 4), Ratio::new(-3, 2));
+        assert_eq!(ratio(0, 1_000_000), Ratio::new(0, 1));
+    }
+}
