@@ -5,7 +5,7 @@ use crate::choice::{self, PenChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
-use quillet_export::solid::{self, Body, Mesh};
+use quillet_export::solid::{self, Body};
 use quillet_geometry::Chain;
 use quillet_model::{Configured, Part, Pen, Place};
 use std::collections::HashSet;
@@ -125,17 +125,15 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         .output
         .path(&args.file, &format!("{}{name}.step", stem(&args.file)));
     let title = format!("{}{name}", stem(&args.file));
-    let meshes = || -> Vec<(String, Mesh)> {
-        let mesh = |body: &Body| (body.name.clone(), solid::mesh(body, args.tolerance));
-        bodies.iter().map(mesh).collect()
-    };
+    let mesh = |body: &Body| solid::mesh(body, args.tolerance);
     let bytes = match ending(&path).as_str() {
         "step" | "stp" => solid::step(&title, &bodies).into_bytes(),
-        "3mf" => solid::threemf(&title, &meshes()),
-        "stl" => {
-            let meshes: Vec<Mesh> = meshes().into_iter().map(|(_, mesh)| mesh).collect();
-            solid::stl(&meshes)
+        "3mf" => {
+            let named = bodies.iter().map(|body| (body.name.clone(), mesh(body)));
+            solid::threemf(&title, named)
+                .map_err(|_| "the model is longer than .3mf can hold; say a larger --tolerance")?
         }
+        "stl" => solid::stl(bodies.iter().map(mesh)),
         other => {
             return Err(format!(
                 "a solid is written as .step, .stl or .3mf, not {other:?}"

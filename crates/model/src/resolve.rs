@@ -7,6 +7,7 @@ mod clash;
 mod eval;
 mod face;
 mod feature;
+mod finding_quota;
 mod frame;
 mod inherit;
 mod item;
@@ -32,6 +33,7 @@ mod unknown_name;
 mod want;
 
 use crate::{Design, Loaded};
+use finding_quota::FindingQuota;
 use frame::Frame;
 use known::ResolvedItems;
 use quillet_syntax::{Finding, RuleId, Severity, Span};
@@ -53,6 +55,7 @@ pub fn resolve(loaded: &Loaded) -> Design {
 struct Resolver<'a> {
     scope: Scope<'a>,
     design: Design,
+    quota: FindingQuota,
     known: ResolvedItems,
     /// How much that is written could not be made sense of, errors and lines lost.
     lost: usize,
@@ -83,10 +86,17 @@ impl<'a> Resolver<'a> {
         }
         let mut damage: Vec<Span> = design.findings.iter().map(|it| it.span).collect();
         damage.sort();
-        let scope = Scope::collect(&loaded.files, &mut design.names, &mut design.findings);
+        let mut quota = FindingQuota::default();
+        let mut told = |it: Finding| {
+            if quota.lets_through(&it) {
+                design.findings.push(it);
+            }
+        };
+        let scope = Scope::collect(&loaded.files, &mut design.names, &mut told);
         Self {
             scope,
             design,
+            quota,
             known: ResolvedItems::default(),
             lost: 0,
             depth: 0,
@@ -104,7 +114,9 @@ impl<'a> Resolver<'a> {
 
     fn emit(&mut self, finding: Finding) {
         self.lost += usize::from(finding.severity == Severity::Error);
-        self.design.findings.push(finding);
+        if self.quota.lets_through(&finding) {
+            self.design.findings.push(finding);
+        }
     }
 
     /// Tells of something that is read and not yet reckoned with: never passed over in silence.
@@ -124,6 +136,8 @@ impl<'a> Resolver<'a> {
             let damaged = of_name && breaks_off(damage, finding.span);
             !damaged && seen.insert((finding.span, finding.rule, finding.message.clone()))
         });
+        let rest = self.quota.of_the_rest(&self.design.findings);
+        self.design.findings.extend(rest);
         self.design.findings.sort_by_key(|it| (it.span, it.rule));
         self.design.names.references.sort();
         self.design.names.references.dedup();

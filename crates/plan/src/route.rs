@@ -159,7 +159,7 @@ pub(crate) fn route(
             ScheduleStep::Take(hold) => builder.take(hold, mandrel_set),
             ScheduleStep::Do(index) => {
                 builder.work(index, &tasks.0[index], &lathe, mandrel_set, &mut problems);
-                lathe.finish(index, &tasks.0[index]);
+                lathe.finish(index, &tasks);
             }
         }
     }

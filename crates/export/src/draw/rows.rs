@@ -23,6 +23,8 @@ pub(super) struct DimensionRows<'a> {
     columns: &'a [DimensionColumn],
     height_mm: f64,
     pitch_mm: f64,
+    /// How long the texts of the row beside the view are at most, and of the one beyond it.
+    rows_mm: [f64; 2],
 }
 
 impl<'a> DimensionRows<'a> {
@@ -41,6 +43,7 @@ impl<'a> DimensionRows<'a> {
             columns,
             height_mm,
             pitch_mm: pitch(height_mm),
+            rows_mm: rows_mm(columns, height_mm),
         }
     }
 
@@ -49,12 +52,9 @@ impl<'a> DimensionRows<'a> {
         if self.columns.is_empty() {
             return 4.0;
         }
-        let gap = if self.row_mm(1) > 0.0 {
-            ROW_GAP_MM
-        } else {
-            0.0
-        };
-        self.lines_mm() + SPREAD_MM + self.row_mm(0) + gap + self.row_mm(1)
+        let [near, far] = self.rows_mm;
+        let gap = if far > 0.0 { ROW_GAP_MM } else { 0.0 };
+        self.lines_mm() + SPREAD_MM + near + gap + far
     }
 
     fn lines_mm(&self) -> f64 {
@@ -63,37 +63,6 @@ impl<'a> DimensionRows<'a> {
             .iter()
             .any(|column| column.datum == Some(End::Second));
         LINE_MM + if second { LINE_MM } else { 0.0 }
-    }
-
-    fn row_mm(&self, row: usize) -> f64 {
-        let widths = self
-            .columns
-            .iter()
-            .filter(|column| column.datum.is_some())
-            .map(|column| {
-                self.text(
-                    Xy::default(),
-                    if row == 0 {
-                        distance(column)
-                    } else {
-                        column.caption.clone()
-                    },
-                )
-                .width_mm()
-            });
-        let plain = self.columns.iter().filter(|column| column.datum.is_none());
-        let plain = plain.map(|column| self.text(Xy::default(), column.caption.clone()).width_mm());
-        // A name without a measure runs through both rows.
-        let both = if row == 1 {
-            plain.fold(0.0, f64::max) - self.row_mm(0) - ROW_GAP_MM
-        } else {
-            0.0
-        };
-        widths.fold(0.0, f64::max).max(both)
-    }
-
-    fn text(&self, at: Xy, words: String) -> Text {
-        Text::new(at, self.height_mm, words).turned()
     }
 
     /// Draws them, beginning `edge_mm` from the axis, within `x_mm` on the paper.
@@ -155,14 +124,14 @@ impl<'a> DimensionRows<'a> {
             Anchor::End
         };
         let mut put = |y: f64, words: String| {
-            scene.text(self.text(Xy::new(x, y), words).anchored(anchor));
+            scene.text(turned(Xy::new(x, y), self.height_mm, words).anchored(anchor));
         };
         if column.datum.is_none() {
             return put(y, column.caption.clone());
         }
         put(y, distance(column));
         put(
-            y + sign * (self.row_mm(0) + ROW_GAP_MM),
+            y + sign * (self.rows_mm[0] + ROW_GAP_MM),
             column.caption.clone(),
         );
     }
@@ -219,6 +188,24 @@ fn mark(at: Xy, way: f64, room_mm: f64) -> Path {
     // 15° between the sides (ISO 129-1).
     let half = long * 7.5_f64.to_radians().tan().max(0.16);
     Path::polygon(&[at, back.moved(0.0, half), back.moved(0.0, -half)])
+}
+
+/// How long the texts of both rows are at most; a name without a measure runs through both.
+fn rows_mm(columns: &[DimensionColumn], height_mm: f64) -> [f64; 2] {
+    let long = |words: String| turned(Xy::default(), height_mm, words).width_mm();
+    let (mut near, mut far, mut both) = (0.0_f64, 0.0_f64, 0.0_f64);
+    for column in columns {
+        let caption = long(column.caption.clone());
+        match column.datum {
+            Some(_) => (near, far) = (near.max(long(distance(column))), far.max(caption)),
+            None => both = both.max(caption),
+        }
+    }
+    [near, far.max(both - near - ROW_GAP_MM)]
+}
+
+fn turned(at: Xy, height_mm: f64, words: String) -> Text {
+    Text::new(at, height_mm, words).turned()
 }
 
 fn distance(column: &DimensionColumn) -> String {

@@ -3,21 +3,27 @@
 use super::Mesh;
 use crate::mark::MARK;
 
-/// Writes meshes as one binary STL, millimetres, little end first.
-pub fn stl(meshes: &[Mesh]) -> Vec<u8> {
-    let count: usize = meshes.iter().map(|mesh| mesh.triangles.len()).sum();
-    let mut out = Vec::with_capacity(84 + 50 * count);
+/// Writes meshes as one binary STL, millimetres, little end first. Each is written before the next
+/// is asked for.
+pub fn stl(meshes: impl IntoIterator<Item = Mesh>) -> Vec<u8> {
     // The first 80 bytes are free but must not begin with the word of the text form.
-    out.extend(format!("{MARK:80.80}").bytes());
-    out.extend((count as u32).to_le_bytes());
+    let mut out = format!("{MARK:80.80}").into_bytes();
+    let counted_at = out.len();
+    out.extend([0; 4]);
+    let mut count: u32 = 0;
     for mesh in meshes {
+        count += mesh.triangles.len() as u32;
+        out.reserve(50 * mesh.triangles.len());
         for triangle in &mesh.triangles {
             let corners = triangle.map(|at| mesh.places_mm[at as usize]);
-            let numbers = std::iter::once(normal(corners)).chain(corners).flatten();
-            out.extend(numbers.flat_map(|mm| (mm as f32).to_le_bytes()));
+            let numbers = std::iter::once(normal(corners)).chain(corners);
+            for mm in numbers.flatten() {
+                out.extend((mm as f32).to_le_bytes());
+            }
             out.extend([0, 0]);
         }
     }
+    out[counted_at..counted_at + 4].copy_from_slice(&count.to_le_bytes());
     out
 }
 

@@ -2,9 +2,9 @@
 
 use super::Mesh;
 use crate::mark::MARK;
-use crate::write::{escaped, number};
-use std::fmt::Write as _;
-use std::io::{Cursor, Write as _};
+use crate::write::escaped;
+use std::fmt;
+use std::io::{self, BufWriter, Cursor, Write};
 use zip::write::SimpleFileOptions;
 
 const TYPES: &str = r#"<?xml version="1.0" encoding="UTF-8"?>
@@ -15,57 +15,121 @@ const LINKS: &str = r#"<?xml version="1.0" encoding="UTF-8"?>
 <Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/3dmodel.model" EntityId="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>
 "#;
 
-/// Writes named meshes as a 3MF package, millimetres.
-pub fn threemf(title: &str, meshes: &[(String, Mesh)]) -> Vec<u8> {
-    let files = [
-        ("[Content_Types].xml", TYPES.to_owned()),
-        ("_rels/.rels", LINKS.to_owned()),
-        ("3D/3dmodel.model", model(title, meshes)),
-    ];
-    package(&files).unwrap_or_default()
-}
-
-/// Writing to memory cannot fail but for a package past what zip can hold.
-fn package(files: &[(&str, String)]) -> zip::result::ZipResult<Vec<u8>> {
+/// Writes named meshes as a 3MF package, millimetres. Each is written before the next is asked for,
+/// so that no more than one need be in memory.
+///
+/// # Errors
+///
+/// Where the model is longer than the 4 GB that a package holds.
+pub fn threemf(
+    title: &str,
+    meshes: impl IntoIterator<Item = (String, Mesh)>,
+) -> io::Result<Vec<u8>> {
     let mut zip = zip::ZipWriter::new(Cursor::new(Vec::new()));
-    // The same bytes whenever it is written: the date stays at zip's first.
-    let options = SimpleFileOptions::default().last_modified_time(zip::DateTime::default());
-    for (name, text) in files {
-        zip.start_file(*name, options)?;
+    // The same bytes whenever it is written: the date stays at zip's first. The least effort makes
+    // such text ten times shorter already.
+    let options = SimpleFileOptions::default()
+        .last_modified_time(zip::DateTime::default())
+        .compression_level(Some(1));
+    for (name, text) in [("[Content_Types].xml", TYPES), ("_rels/.rels", LINKS)] {
+        zip.start_file(name, options)?;
         zip.write_all(text.as_bytes())?;
     }
+    zip.start_file("3D/3dmodel.model", options)?;
+    let mut out = BufWriter::with_capacity(1 << 16, &mut zip);
+    model(&mut out, title, meshes)?;
+    out.flush()?;
+    drop(out);
     zip.set_comment(MARK)?;
     Ok(zip.finish()?.into_inner())
 }
 
-fn model(title: &str, meshes: &[(String, Mesh)]) -> String {
-    let mut out = format!(
+fn model(
+    out: &mut impl Write,
+    title: &str,
+    meshes: impl IntoIterator<Item = (String, Mesh)>,
+) -> io::Result<()> {
+    write!(
+        out,
         "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<model unit=\"millimeter\" xml:lang=\"en\" \
          xmlns=\"http://schemas.microsoft.com/3dmanufacturing/core/2015/02\">\n\
          <metadata name=\"Title\">{}</metadata>\n<metadata name=\"Application\">{MARK}</metadata>\n<resources>\n",
         escaped(title)
-    );
-    for (at, (name, mesh)) in meshes.iter().enumerate() {
-        let _ = writeln!(
+    )?;
+    let mut count = 0;
+    for (name, mesh) in meshes {
+        count += 1;
+        let name = escaped(&name);
+        writeln!(
             out,
-            "<object id=\"{}\" type=\"model\" name=\"{}\"><mesh><vertices>",
-            at + 1,
-            escaped(name)
-        );
+            "<object id=\"{count}\" type=\"model\" name=\"{name}\"><mesh><vertices>"
+        )?;
         for place in &mesh.places_mm {
-            let [x, y, z] = place.map(|mm| number(mm, 9));
-            let _ = writeln!(out, "<vertex x=\"{x}\" y=\"{y}\" z=\"{z}\"/>");
+            let [x, y, z] = place.map(Decimal);
+            writeln!(out, "<vertex x=\"{x}\" y=\"{y}\" z=\"{z}\"/>")?;
         }
-        out.push_str("</vertices><triangles>\n");
+        out.write_all(b"</vertices><triangles>\n")?;
         for [a, b, c] in &mesh.triangles {
-            let _ = writeln!(out, "<triangle v1=\"{a}\" v2=\"{b}\" v3=\"{c}\"/>");
+            writeln!(out, "<triangle v1=\"{a}\" v2=\"{b}\" v3=\"{c}\"/>")?;
         }
-        out.push_str("</triangles></mesh></object>\n");
+        out.write_all(b"</triangles></mesh></object>\n")?;
     }
-    out.push_str("</resources>\n<build>\n");
-    for at in 1..=meshes.len() {
-        let _ = writeln!(out, "<item objectid=\"{at}\"/>");
+    out.write_all(b"</resources>\n<build>\n")?;
+    for at in 1..=count {
+        writeln!(out, "<item objectid=\"{at}\"/>")?;
     }
-    out.push_str("</build>\n</model>\n");
-    out
+    out.write_all(b"</build>\n</model>\n")
+}
+
+/// A length, mm, to nine decimals and no more than it needs. A model holds millions of them, so they
+/// go by whole numbers.
+struct Decimal(f64);
+
+impl fmt::Display for Decimal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        const ONE: u64 = 1_000_000_000;
+        let billionths = (self.0 * ONE as f64).round() as i64;
+        let (whole, mut part) = (
+            billionths.unsigned_abs() / ONE,
+            billionths.unsigned_abs() % ONE,
+        );
+        if billionths < 0 {
+            f.write_str("-")?;
+        }
+        fmt::Display::fmt(&whole, f)?;
+        if part == 0 {
+            return Ok(());
+        }
+        let mut digits = *b".000000000";
+        for place in digits[1..].iter_mut().rev() {
+            *place += (part % 10) as u8;
+            part /= 10;
+        }
+        let text = std::str::from_utf8(&digits).unwrap_or_default();
+        f.write_str(text.trim_end_matches('0'))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn lengths_are_written_as_all_others_are() {
+        for mm in [
+            0.0,
+            -0.0,
+            1.0,
+            -1.5,
+            0.1,
+            12.000_000_001,
+            -0.000_000_001,
+            1e-10,
+            123.456_789_012_3,
+            -99_999.999_999_999_9,
+            7.05,
+        ] {
+            assert_eq!(Decimal(mm).to_string(), crate::write::number(mm, 9));
+        }
+    }
 }

@@ -31,7 +31,7 @@ impl<'a> Scope<'a> {
     pub(super) fn collect(
         files: &'a [Arc<SourceFile>],
         names: &mut Names,
-        findings: &mut Vec<Finding>,
+        told: &mut dyn FnMut(Finding),
     ) -> Self {
         let mut scope = Scope {
             items: Vec::new(),
@@ -49,7 +49,7 @@ impl<'a> Scope<'a> {
         // that uses them.
         for item in files.iter().rev().flat_map(|file| &file.parsed.tree.items) {
             if let Some((name, kind)) = named(item) {
-                scope.define(item, name, kind, names, findings);
+                scope.define(item, name, kind, names, told);
             }
         }
         scope
@@ -61,7 +61,7 @@ impl<'a> Scope<'a> {
         name: &ast::Name,
         kind: DefinitionKind,
         names: &mut Names,
-        findings: &mut Vec<Finding>,
+        told: &mut dyn FnMut(Finding),
     ) {
         let definition = names.define(kind, name, item.span, None);
         if let Some(first) = self.entries.get(&name.text) {
@@ -70,12 +70,8 @@ impl<'a> Scope<'a> {
                 at: name.span,
                 kind,
             });
-            findings.push(duplicate(
-                name,
-                kind,
-                at,
-                names.definitions[first.definition].kind,
-            ));
+            let was = names.definitions[first.definition].kind;
+            told(duplicate(name, kind, at, was));
             return;
         }
         self.entries

@@ -4,4 +4,5 @@ pub(crate) mod hold;
 pub(crate) mod make_mandrel;
 pub(crate) mod mandrel;
 pub(crate) mod one_speed;
+mod open_tasks;
 pub(crate) mod schedule;

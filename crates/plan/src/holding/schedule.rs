@@ -2,6 +2,7 @@
 //! hold of the work anew wherever the tool cannot come to it otherwise.
 
 use crate::holding::make_mandrel::{mandrel, tail_plug};
+use crate::holding::open_tasks::OpenTasks;
 use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
@@ -53,6 +54,7 @@ pub(crate) struct WorkState<'a, 'p, 'b> {
     /// The blank's ends as they are now, stations.
     pub(crate) now: [Length; 2],
     done: Vec<bool>,
+    open: OpenTasks,
 }
 
 /// What comes next: a hold to take, or a task to do in the hold there is.
@@ -85,6 +87,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             turned: Vec::new(),
             now: [blank.from, blank.to],
             done: vec![false; tasks.0.len()],
+            open: OpenTasks::of(tasks),
         }
     }
 
@@ -95,14 +98,10 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         mandrel_set: &mut MandrelSet,
         problems: &mut Vec<PlanProblem>,
     ) -> Option<ScheduleStep> {
-        let waiting = |index: &usize| !self.done[*index];
-        let ready = |index: &usize| tasks.0[*index].needs.iter().all(|need| self.done[*need]);
-        let mut open: Vec<usize> = (0..tasks.0.len()).filter(waiting).filter(ready).collect();
-        open.sort_by_key(|index| (tasks.0[*index].rank, *index));
-        for index in &open {
-            let access = tasks.0[*index].access;
+        for index in self.open.in_order() {
+            let access = tasks.0[index].access;
             if self.provides(access) {
-                return Some(ScheduleStep::Do(*index));
+                return Some(ScheduleStep::Do(index));
             }
             if let Some(hold) = self.establish(access, tasks, mandrel_set) {
                 self.short_grip(hold, problems);
@@ -111,7 +110,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             }
         }
         let stuck = (0..tasks.0.len()).find(|index| !self.done[*index])?;
-        let first = open.first().copied();
+        let first = self.open.in_order().next();
         let task = &tasks.0[first.unwrap_or(stuck)];
         let why = match (first, task.access) {
             (Some(_), Access::End(end)) => Unschedulable::NothingToHold { end },
@@ -132,10 +131,11 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     }
 
     /// Records a task as done, and what it leaves of the stock.
-    pub(crate) fn finish(&mut self, index: usize, task: &Task) {
+    pub(crate) fn finish(&mut self, index: usize, tasks: &Tasks) {
         self.done[index] = true;
+        self.open.finish(index, tasks);
         let part = self.feature_map.part;
-        match &task.work {
+        match &tasks.0[index].work {
             Work::Face { end, to } | Work::PartOff { end, at: to, .. } => {
                 self.now[end.index()] = *to;
             }

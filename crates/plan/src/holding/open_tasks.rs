@@ -1,0 +1,50 @@
+//! Tasks whose turn has come: what they need is done, they are not.
+
+use crate::tasks::task::{Rank, Task, Tasks};
+use std::collections::BTreeSet;
+
+/// The tasks of a part, by what each still waits for.
+pub(super) struct OpenTasks {
+    /// How many of its needs each waits for.
+    waits: Vec<usize>,
+    /// The tasks that need each.
+    needed_by: Vec<Vec<usize>>,
+    open: BTreeSet<(Rank, usize)>,
+}
+
+impl OpenTasks {
+    pub(super) fn of(tasks: &Tasks) -> OpenTasks {
+        let mut needed_by = vec![Vec::new(); tasks.0.len()];
+        for (index, task) in tasks.0.iter().enumerate() {
+            for need in &task.needs {
+                needed_by[*need].push(index);
+            }
+        }
+        let numbered = tasks.0.iter().enumerate();
+        let open = numbered.filter(|(_, task)| task.needs.is_empty());
+        OpenTasks {
+            waits: tasks.0.iter().map(|task| task.needs.len()).collect(),
+            open: open.map(|(index, task)| (task.rank, index)).collect(),
+            needed_by,
+        }
+    }
+
+    /// Those whose turn has come, the first in the order of practice first.
+    pub(super) fn in_order(&self) -> impl Iterator<Item = usize> {
+        self.open.iter().map(|(_, index)| *index)
+    }
+
+    /// Takes out one that is done; what waited only for it is open now.
+    pub(super) fn finish(&mut self, index: usize, tasks: &Tasks) {
+        let rank = |task: &Task| task.rank;
+        if !self.open.remove(&(rank(&tasks.0[index]), index)) {
+            return;
+        }
+        for next in &self.needed_by[index] {
+            self.waits[*next] -= 1;
+            if self.waits[*next] == 0 {
+                self.open.insert((rank(&tasks.0[*next]), *next));
+            }
+        }
+    }
+}
