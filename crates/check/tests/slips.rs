@@ -180,3 +180,39 @@ fn knot_is_cured_of_its_errors() {
     }
     panic!("it never settles:\n{text}");
 }
+
+/// One finding, and its first cure leaves the pen as sound as it was.
+#[test]
+fn a_slip_of_the_hand_is_undone_by_its_first_cure() {
+    let name = "heron.quillet";
+    let sound = EXAMPLES.iter().find(|(path, _)| *path == name).unwrap().1;
+    for (right, wrong) in [
+        ("M10x0.75", "M10X0.75"),
+        ("M10x0.75", "M10×0.75"),
+        ("M10x0.75", "M10 x 0.75"),
+        ("M10x0.75", "M10x0,75"),
+        ("length 82", "length 8.2cm"),
+        ("length 82", "length = 82"),
+        ("length 30", "length 3O"),
+        ("blank of body rod 18", "blank of body rod18"),
+        ("let grip = 11.4", "let grip 11.4"),
+        ("<= 145", "=< 145"),
+        ("relief 9.0 ", "relief ø9.0 "),
+        ("chamfer 0.5", "chamfer .5"),
+        (
+            "-- the land that enters the cap's",
+            "— the land that enters the cap's",
+        ),
+    ] {
+        assert!(sound.contains(right), "{right}");
+        let text = sound.replacen(right, wrong, 1);
+        let told = found(name, &text);
+        let [finding] = told.as_slice() else {
+            panic!("{wrong}: {told:#?}");
+        };
+        let fix = finding.fixes.first();
+        let fix = fix.unwrap_or_else(|| panic!("{wrong}: no cure: {}", finding.message));
+        let after = cured(&text, fix, finding.span.file).unwrap();
+        assert_eq!(found(name, &after), [], "{wrong}: {}", fix.title);
+    }
+}

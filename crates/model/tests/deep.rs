@@ -43,12 +43,11 @@ fn names_that_are_not_known_are_not_all_compared() {
         .map(|it| format!("let side{it} = sidf{it}\n"))
         .collect();
     let reported = reported(&text);
-    assert_eq!(reported.len(), 3_000);
-    assert!(
-        reported
-            .iter()
-            .all(|it| it.starts_with("no named quantity"))
-    );
+    // A thousand of a kind are told of, and that there are more.
+    let (rest, told) = reported.split_last().unwrap();
+    assert_eq!(told.len(), 1_000);
+    assert!(told.iter().all(|it| it.starts_with("no named quantity")));
+    assert!(rest.starts_with("the first 1000 of these"), "{rest}");
 }
 
 /// So many joints one behind the other, each as every other, in a pen.

@@ -149,14 +149,16 @@ fn nothing_left(
 /// published source.
 const TAP_PITCHES: f64 = 4.0;
 
-/// The bench's best drill where it has one that suits, else the standard's; as it is written.
+/// The bench's best drill where it has one that suits, else the best that is made; as it is written.
 fn recommended(
     view: &PartView<'_>,
     threaded: &Threaded<'_>,
     family: Family,
 ) -> (SizedText, Length) {
     let form = &threaded.thread.thread;
-    let standard = form.tap_drill().diameter;
+    let series = view.design.units_at(view.part.span).drills();
+    let made = form.kind_drill(Some(family), series);
+    let standard = made.map_or_else(|| form.tap_drill().diameter, |(drill, _)| drill.diameter());
     let plain = |dia: Length| (SizedText::from(Size::Drill(dia)), dia);
     let Some(practice) = percent_practice(family) else {
         return plain(standard);

@@ -7,6 +7,8 @@ mod format;
 #[cfg(unix)]
 mod git;
 mod inches;
+#[cfg(unix)]
+mod kept;
 mod lists;
 mod manual;
 mod measures;

@@ -11,9 +11,13 @@ pub(super) fn damage(text: &str, tokens: &[Token]) -> FindingLog {
     let is_same = |one: &Token, next: &Token| {
         one.kind == TokenKind::Unknown && next.kind == TokenKind::Unknown
     };
+    // Whether the line's rest was to be a comment.
+    let mut of_comment = false;
     for run in tokens.chunk_by(is_same) {
         let (kind, span) = (run[0].kind, run[0].span.to(run[run.len() - 1].span));
-        if kind.is_damaged() {
+        of_comment &= kind != TokenKind::Newline;
+        if kind.is_damaged() && !of_comment {
+            of_comment = &text[span.range()] == "—";
             log.push(|| {
                 let line = text[..span.range().start].rsplit(['\n', '\r']).next();
                 finding(kind, span, &text[span.range()], line.unwrap_or(""))
@@ -52,6 +56,16 @@ fn bad_number(span: Span, text: &str) -> Finding {
         return error(span, format!("{text} is no number"))
             .hint("a metric thread begins with M, as M13x0.8");
     }
+    // The letters that look like digits.
+    if unit.chars().all(|c| matches!(c, 'O' | 'o' | 'l' | 'I')) {
+        let digits = text.replace(['O', 'o'], "0").replace(['l', 'I'], "1");
+        return error(
+            span,
+            format!("{text} has a letter in it that looks like a digit"),
+        )
+        .hint(format!("write {digits}"))
+        .fix(format!("write {digits}"), span, digits);
+    }
     let finding = error(span, format!("{unit} is no unit"))
         .hint("mm, in, g, ml or deg may touch a number; other words stand after a blank");
     let known = match unit {
@@ -61,6 +75,15 @@ fn bad_number(span: Span, text: &str) -> Finding {
         "degrees" | "degree" => Some("deg"),
         _ => nearest(unit, UNITS),
     };
+    if unit == "cm" {
+        return match number.parse::<f64>() {
+            Ok(cm) => {
+                let mm = format!("{}mm", (cm * 1e7).round() / 1e6);
+                finding.fix(format!("write {mm}"), span, mm).mending()
+            }
+            Err(_) => finding,
+        };
+    }
     match known {
         Some(known) => finding
             .fix(format!("write {known}"), span, format!("{number}{known}"))
@@ -101,6 +124,7 @@ const FOREIGN: &[(&str, &str)] = &[
     ("≥", ">="),
     ("−", "-"),
     ("–", "-"),
+    ("—", "--"),
     ("×", "*"),
     ("÷", "/"),
     ("°", "deg"),
@@ -128,6 +152,14 @@ fn unknown(span: Span, text: &str, before: &str) -> Finding {
         return error(span, format!("{text} means nothing here"))
             .hint("write dia")
             .fix("write dia", span, "dia ")
+            .mending();
+    }
+    let thread = before.rsplit([' ', '\t', '=']).next().unwrap_or_default();
+    let dia = thread.strip_prefix('M').unwrap_or_default();
+    if text == "×" && dia.starts_with(|c: char| c.is_ascii_digit()) {
+        return error(span, "× stands between a thread's diameter and its pitch")
+            .hint("write x, as in M13x0.8")
+            .fix("write x", span, "x")
             .mending();
     }
     let shown: String = text.chars().take(20).flat_map(shown).collect();

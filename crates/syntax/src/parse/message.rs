@@ -1,5 +1,7 @@
 //! Faults in a maker's words.
 
+mod guess;
+
 use crate::grammar::expect::{ExpectSet, Thing};
 use crate::grammar::input::{FaultKind, SyntaxFault};
 use crate::grammar::{self, Lexeme, Place, WordId};
@@ -17,9 +19,6 @@ pub(super) struct Statement<'s> {
     /// Its lexemes; never empty.
     pub(super) lexemes: &'s [Lexeme],
 }
-
-/// Of more words that may have been left out, none is guessed.
-const MOST_GUESSED: usize = 3;
 
 /// A word that stands where a near one was expected.
 pub(super) struct NearWord<'s> {
@@ -127,34 +126,7 @@ impl<'s> Statement<'s> {
                 .mending();
         }
         let finding = self.with_example(error(found.span, message));
-        self.guesses(finding, before.span, found.span, set)
-    }
-
-    /// What may have been meant: a word left out, two signs parted, one sign too many.
-    fn guesses(&self, finding: Finding, before: Span, found: Span, set: ExpectSet) -> Finding {
-        let missing: Vec<&str> = set.words().map(|word| word.text()).collect();
-        let finding = match missing.len() <= MOST_GUESSED {
-            true => missing.into_iter().fold(finding, |finding, word| {
-                finding.fix(format!("write {word}"), found, word).fix(
-                    format!("write {word} before it"),
-                    found.before(),
-                    format!("{word} "),
-                )
-            }),
-            false => finding,
-        };
-        let (one, other) = (self.written(before), self.written(found));
-        let is_sign = |text: &str| text.chars().all(|c| c.is_ascii_punctuation());
-        match is_sign(one) && is_sign(other) {
-            true => finding
-                .fix(
-                    format!("write {one}{other}"),
-                    before.to(found),
-                    format!("{one}{other}"),
-                )
-                .fix(format!("take {other} out"), found, ""),
-            false => finding,
-        }
+        self.guesses(finding, index, set)
     }
 
     /// Whether the lexeme at `index` is a unit, and a number without one stands before it.
@@ -206,7 +178,9 @@ impl<'s> Statement<'s> {
             true => phrases(set),
             false => either(&words),
         };
-        error(first.span, message).hint(format!("{} begins with {list}", a(noun)))
+        let finding = error(first.span, message);
+        let finding = finding.hint(format!("{} begins with {list}", a(noun)));
+        self.parted(finding, first, set)
     }
 
     /// What stands at a fault; none where the statement ends there.
@@ -226,16 +200,15 @@ impl<'s> Statement<'s> {
         }
     }
 
-    /// Whether the lexeme at `index` is a comma that touches a number on either side.
+    /// Whether the lexeme at `index` is a comma that touches a number, or a thread, on either side.
     fn is_decimal_comma(&self, index: usize) -> bool {
         let touching = |a: usize, b: usize| match (self.lexemes.get(a), self.lexemes.get(b)) {
             (Some(a), Some(b)) => a.span.end == b.span.start,
             _ => false,
         };
         let number = |index: usize| {
-            self.lexemes
-                .get(index)
-                .is_some_and(|lexeme| lexeme.kind == TokenKind::Quantity)
+            let kind = self.lexemes.get(index).map(|lexeme| lexeme.kind);
+            matches!(kind, Some(TokenKind::Quantity | TokenKind::Thread))
         };
         index > 0
             && self
