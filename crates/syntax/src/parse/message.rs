@@ -51,7 +51,14 @@ impl<'s> Statement<'s> {
             Some(noun) => format!("{found} begins no {noun}"),
             None => format!("{found} is no word that may stand here"),
         };
-        error(slip.lexeme.span, message)
+        let finding = error(slip.lexeme.span, message);
+        let runs_on = found
+            .strip_prefix(meant)
+            .is_some_and(|rest| !rest.is_empty() && rest.bytes().all(|it| it.is_ascii_digit()));
+        if runs_on {
+            return self.run_on(finding, slip.lexeme, meant);
+        }
+        finding
             .hint(format!("write {meant}"))
             .fix(format!("write {meant}"), slip.lexeme.span, meant)
             .mending()

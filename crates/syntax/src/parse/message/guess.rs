@@ -46,10 +46,16 @@ impl Statement<'_> {
         if !runs_on || !set.words().any(|it| it.text() == word) {
             return finding;
         }
+        self.run_on(finding, found, word)
+    }
+
+    /// Parts a word from the number that it runs into.
+    pub(super) fn run_on(&self, finding: Finding, found: &Lexeme, word: &str) -> Finding {
+        let number = &self.written(found.span)[word.len()..];
         let at = found.span.range().start + word.len();
-        let title = format!("write {word} {}", &written[word.len()..]);
         let gap = Span::new(found.span.file, at, at);
-        finding.fix(title, gap, " ").mending()
+        let title = format!("write {word} {number}");
+        finding.hint(title.clone()).fix(title, gap, " ").mending()
     }
 
     fn equals(&self, finding: Finding, found: &Lexeme, set: ExpectSet) -> Finding {
