@@ -4,6 +4,7 @@ use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature};
+use quillet_standards::Units;
 use quillet_standards::material::Family;
 use quillet_standards::thread::percent_practice;
 use quillet_syntax::ast::Side;
@@ -156,9 +157,16 @@ fn recommended(
     family: Family,
 ) -> (SizedText, Length) {
     let form = &threaded.thread.thread;
-    let series = view.design.units_at(view.part.span).drills();
-    let made = form.kind_drill(Some(family), series);
-    let standard = made.map_or_else(|| form.tap_drill().diameter, |(drill, _)| drill.diameter());
+    let (units, listed) = (
+        view.design.units_at(view.part.span),
+        form.tap_drill().diameter,
+    );
+    // In inches none is listed: where the size that is worked out is no drill, the best that is.
+    let made = form.kind_drill(Some(family), units.drills());
+    let standard = match made.filter(|_| units == Units::Inches && !units.is_drill(listed)) {
+        Some((drill, _)) => drill.diameter(),
+        None => listed,
+    };
     let plain = |dia: Length| (SizedText::from(Size::Drill(dia)), dia);
     let Some(practice) = percent_practice(family) else {
         return plain(standard);

@@ -307,7 +307,7 @@ fn a_hole_that_goes_on_beyond_its_thread_keeps_its_size() {
     let found = examined(&text).findings;
     let finding = found.iter().find(|it| it.rule == "off-tap-drill").unwrap();
     // Nine of thread and four pitches of 0.75 beyond it.
-    assert_eq!(finding.fixes[0].title, "add drill 9.3 to 12");
+    assert_eq!(finding.fixes[0].title, "add drill 9.2 to 12");
     let cured = edited(&text, &finding.fixes[0].edits).unwrap();
     let left = examined(&cured).findings;
     let rules: Vec<_> = left.iter().map(|it| it.rule.code()).collect();
