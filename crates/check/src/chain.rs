@@ -22,7 +22,7 @@ pub fn link(pen: &Pen, link: &Link) -> SizedText {
     let what = size(pen, link);
     // Diameters are told as they are measured, not by their radii.
     let twice = match link.size {
-        Size::Radius { .. } => 2.0,
+        Size::Radius { .. } | Size::Root { .. } => 2.0,
         _ => 1.0,
     };
     let (under, over) = link.range_mm;
@@ -50,6 +50,7 @@ pub fn size(pen: &Pen, link: &Link) -> SizedText {
         Size::Plane { from, at, .. } => plane(part, link.origin, from, at),
         Size::Whole { .. } => text!("{}'s length of {}", name, Shown::Written(part.length)),
         Size::Radius { of, second, .. } => text!("{}'s {}", name, surface(part, of, second)),
+        Size::Root { of, .. } => text!("{}'s roots of {}", name, surface(part, of, false)),
         Size::By { by, .. } => text!("{} by {}", name, Shown::Written(by)),
         Size::Nib { .. } => text!("how far out {} is set", name),
     }

@@ -13,6 +13,7 @@ mod force;
 mod group;
 mod hold;
 mod ink;
+mod metal;
 mod nib;
 mod order;
 mod outline;
@@ -30,7 +31,7 @@ mod travel;
 mod verdict;
 
 pub use air::{Air, Piston};
-pub use chain::{Link, Size};
+pub use chain::{Link, Size, WorstCase};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Configured, Unknown};
 pub use contact::{SurfacePoint, TOUCHING_MM, Touch};

@@ -35,7 +35,7 @@ pub use assembly::{
     PlainFit, PostedContact, RingSeal, SeatedRing, StoppedBy, SurfacePoint, TEN_DEGREES,
     TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
 };
-pub use assembly::{Link, Size};
+pub use assembly::{Link, Size, WorstCase};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use design::{BlankDef, Design};
 pub use doubt::Doubts;

@@ -288,6 +288,7 @@ fn joint_renumbered(one: &Design, other: &Design, begins: &str) -> Box<AtRest> {
             Size::Plane { part, .. }
             | Size::Whole { part }
             | Size::Radius { part, .. }
+            | Size::Root { part, .. }
             | Size::By { part, .. }
             | Size::Nib { part } => *part = renumber(*part),
         }

@@ -1,124 +1,23 @@
 //! What is left of a wall at worst.
 
 use super::Wall;
-use quillet_geometry::Length;
-use quillet_model::{Cut, End, Feature, Hand, Origin, Part};
-use quillet_standards::thread::Side as ThreadSide;
-use quillet_syntax::ast::{Side, ToleranceKind};
+use quillet_geometry::{Length, Point};
+use quillet_model::{Hand, Part, WorstCase};
 
 impl Wall {
-    /// The least distance with every size at its worst: both surfaces across the axis, and along
-    /// it, where the wall looks that way, the depth, the outside's station and the length between
-    /// the ends they are measured from. Threads by their limits; the rest as the hand keeps it.
+    /// The least distance with every size at its worst, as the hand keeps it, threads by their
+    /// limits.
     pub fn worst(&self, part: &Part, hand: &Hand) -> Length {
-        let along = (self.outer_at - self.at).to_mm();
-        let across = (self.outer_dia - self.inner_dia).to_mm() / 2.0;
-        let distance = along.hypot(across);
-        // Where they touch there is no way to look; a wall looks across.
-        let (along, across) = match distance > 1e-9 {
-            true => (along.abs() / distance, across.abs() / distance),
-            false => (0.0, 1.0),
-        };
-        let radii = outside(part, hand, self) + inside(part, hand, self);
-        let planes = match along > 1e-9 {
-            true => between(part, hand, self),
-            false => Length::ZERO,
-        };
-        self.least - radii.scaled(across) - planes.scaled(along)
+        Length::mm(self.at_worst(part, hand).least_mm)
     }
-}
 
-fn cut(part: &Part, origin: Origin) -> Option<&Feature> {
-    part.features.get(origin.feature()?)
-}
-
-/// How far the outer surface may lie under its drawn radius.
-fn outside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
-    let turned = hand.keeps(ToleranceKind::Dia, wall.outer_dia);
-    let on_diameter = match cut(part, wall.outer) {
-        Some(feature) => match &feature.cut {
-            Cut::Thread {
-                thread,
-                side: Side::Outside,
-            } => {
-                let form = &thread.thread;
-                let limits = form.external_limits(form.class(ThreadSide::External));
-                limits.map_or(Length::ZERO, |it| form.root_diameter() - it.root_min)
-            }
-            Cut::Tenon { dia, .. } => part.tenon(feature).map_or(turned, |it| *dia - it.0.min()),
-            _ => turned,
-        },
-        None => match wall.outer {
-            Origin::Face(_) => Length::ZERO,
-            _ => turned,
-        },
-    };
-    on_diameter.max(Length::ZERO).half()
-}
-
-/// How far the inner surface may lie over its drawn radius.
-fn inside(part: &Part, hand: &Hand, wall: &Wall) -> Length {
-    let bored = hand.keeps(ToleranceKind::Bore, wall.inner_dia);
-    let on_diameter = cut(part, wall.inner).map_or(bored, |feature| match &feature.cut {
-        Cut::Thread {
-            thread,
-            side: Side::Inside,
-        } => {
-            let form = &thread.thread;
-            let limits = form.internal_limits(form.class(ThreadSide::Internal));
-            limits.map_or(Length::ZERO, |it| it.major_max - form.major())
-        }
-        Cut::Drill { dia, .. } => hand.keeps(ToleranceKind::Drill, *dia),
-        _ => bored,
-    });
-    on_diameter.max(Length::ZERO).half()
-}
-
-/// How much nearer along the axis the two may lie than drawn.
-fn between(part: &Part, hand: &Hand, wall: &Wall) -> Length {
-    let kept = |kept, at: Length| match at.is_positive() {
-        true => hand.keeps(kept, at),
-        false => Length::ZERO,
-    };
-    // A cut that begins below its face has two planes: the one that the wall begins at counts.
-    let plane = |it: &Feature, at: Length| {
-        let from = part.station(it.end, it.from);
-        match (from - at).abs() <= Length::from_nm(2) {
-            true => it.from,
-            false => it.to,
-        }
-    };
-    let depth =
-        cut(part, wall.inner).map(|it| (it.end, kept(ToleranceKind::Depth, plane(it, wall.at))));
-    let outer = match wall.outer {
-        Origin::Face(end) => Some((end, Length::ZERO)),
-        Origin::Outside(index) => part.stations.get(index).map(|it| {
-            let end = if it.at == part.length {
-                End::Second
-            } else {
-                it.from
-            };
-            let at = match end {
-                End::First => it.at,
-                End::Second => part.length - it.at,
-            };
-            (end, kept(ToleranceKind::Shoulder, at))
-        }),
-        origin => cut(part, origin).map(|it| {
-            (
-                it.end,
-                kept(ToleranceKind::Shoulder, plane(it, wall.outer_at)),
-            )
-        }),
-    };
-    let (Some((one, inner)), Some((other, outer))) = (depth, outer) else {
-        return Length::ZERO;
-    };
-    let length = match one == other {
-        true => Length::ZERO,
-        false => hand.keeps(ToleranceKind::Length, part.length),
-    };
-    inner + outer + length
+    /// The same, with the sizes that it is the sum of.
+    pub fn at_worst(&self, part: &Part, hand: &Hand) -> WorstCase {
+        let outer = Point::turned(self.outer_at, self.outer_dia);
+        let inner = Point::turned(self.at, self.inner_dia);
+        let (outer, inner) = ((self.outer, outer), (self.inner, inner));
+        part.worst_between(hand, outer, inner, self.least.to_mm())
+    }
 }
 
 #[cfg(test)]

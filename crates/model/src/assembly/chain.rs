@@ -1,6 +1,6 @@
 //! What a gap depends on: the sizes it is the sum of, each with its share.
 
-use crate::{End, Origin, PartId};
+use crate::{End, Origin, Part, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 
@@ -32,6 +32,13 @@ pub enum Size {
         /// The second of two diameters that are written there: a step's, or a taper's far one.
         second: bool,
     },
+    /// Half the diameter on which a thread's roots lie.
+    Root {
+        /// The part.
+        part: PartId,
+        /// The thread.
+        of: Origin,
+    },
     /// How far one part is put in or onto another, where that is written (`by L`).
     By {
         /// What is put in.
@@ -55,6 +62,7 @@ impl Size {
             Size::Plane { part, .. }
             | Size::Whole { part }
             | Size::Radius { part, .. }
+            | Size::Root { part, .. }
             | Size::By { part, .. }
             | Size::Nib { part } => *part,
         }
@@ -82,6 +90,38 @@ impl Link {
     pub fn takes_mm(&self) -> f64 {
         let (under, over) = self.range_mm;
         -(self.factor * under).min(self.factor * over).min(0.0)
+    }
+}
+
+/// What is left with every size at its worst.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WorstCase {
+    /// How much, mm.
+    pub least_mm: f64,
+    /// The sizes it is the sum of, those that take most of it first.
+    pub chain: Vec<Link>,
+}
+
+impl WorstCase {
+    /// Of what is left as drawn, mm, by the sizes that move it; `part` gives a size's part.
+    pub(crate) fn of<'p>(
+        nominal_mm: f64,
+        mut chain: Vec<Link>,
+        part: impl Fn(PartId) -> &'p Part,
+    ) -> WorstCase {
+        chain.sort_by(|a, b| {
+            let takes = b.takes_mm().total_cmp(&a.takes_mm());
+            // The order of the parts in the text says nothing.
+            let name = |link: &Link| &part(link.size.part()).name.text;
+            takes.then_with(|| (name(a), a.size).cmp(&(name(b), b.size)))
+        });
+        let takes: f64 = chain.iter().map(Link::takes_mm).sum();
+        // What only differs from nothing by the sum's own rounding is nothing.
+        let least_mm = Some(nominal_mm - takes).filter(|it| it.abs() > 1e-9);
+        WorstCase {
+            least_mm: least_mm.unwrap_or(0.0),
+            chain,
+        }
     }
 }
 

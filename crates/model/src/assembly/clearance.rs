@@ -1,6 +1,6 @@
 //! What is left between parts that do not touch.
 
-use super::chain::{Drift, Link, Size};
+use super::chain::{Drift, Link, Size, WorstCase};
 use super::contact::{Member, RawContact, meetings};
 use super::drift::{AxisDrifts, gap};
 use super::placed_outline::PlacedOutline;
@@ -210,22 +210,14 @@ impl DriftingJoint<'_, '_> {
         if kind == ClearanceKind::RadialClearance {
             self.fitted(&male, &female, &mut chain);
         }
-        chain.sort_by(|a, b| {
-            let takes = b.takes_mm().total_cmp(&a.takes_mm());
-            // The order of the parts in the text says nothing.
-            let name = |link: &Link| &self.bodies.parts[link.size.part()].name.text;
-            takes.then_with(|| (name(a), a.size).cmp(&(name(b), b.size)))
-        });
-        let takes: f64 = chain.iter().map(Link::takes_mm).sum();
-        // What only differs from nothing by the sum's own rounding is nothing.
-        let least_mm = Some(nominal_mm - takes).filter(|it| it.abs() > 1e-9);
+        let worst = WorstCase::of(nominal_mm, chain, |part| &self.bodies.parts[part]);
         Clearance {
             kind,
             male,
             female,
             nominal_mm,
-            least_mm: least_mm.unwrap_or(0.0),
-            chain,
+            least_mm: worst.least_mm,
+            chain: worst.chain,
         }
     }
 

@@ -92,10 +92,7 @@ impl<'a> Bodies<'a> {
 
     /// A part's surface, asked for how it moves.
     pub(crate) fn surface(&self, part: PartId) -> Surface<'a> {
-        Surface {
-            part: &self.parts[part],
-            index: part,
-        }
+        Surface::crests(&self.parts[part], part)
     }
 
     /// A part's outline with the threads of these features at their roots.

@@ -1,8 +1,13 @@
 //! How a place on a part's surface moves as the sizes of the part do.
 
 use super::chain::{Drift, Size};
-use crate::{ById, Cut, CutId, End, Feature, Origin, Part, PartId, Station, StationId};
-use quillet_geometry::{self as geometry, Chain, Length, Shape, Tag};
+use crate::{Cut, CutId, End, Feature, Origin, Part, PartId};
+use quillet_geometry::{self as geometry, Chain, Length, Tag};
+
+mod outside;
+mod spot;
+
+pub(crate) use spot::SurfaceSpot;
 
 /// A part of a pen, asked for how its surface moves.
 #[derive(Clone, Copy)]
@@ -10,6 +15,17 @@ pub(crate) struct Surface<'p> {
     pub(crate) part: &'p Part,
     /// Which part of the pen.
     pub(crate) index: PartId,
+    /// Where its threads count as ending.
+    pub(crate) threads: ThreadEnd,
+}
+
+/// Where a thread counts as ending.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum ThreadEnd {
+    /// At its crests: for what passes and what touches.
+    Crest,
+    /// At its roots: for walls.
+    Root,
 }
 
 /// Planes that agree within this are one.
@@ -17,6 +33,15 @@ const SAME: Length = Length::from_nm(2);
 const SAME_MM: f64 = 1e-6;
 
 impl<'p> Surface<'p> {
+    /// That of a part, its threads at their crests.
+    pub(crate) fn crests(part: &'p Part, index: PartId) -> Surface<'p> {
+        Surface {
+            part,
+            index,
+            threads: ThreadEnd::Crest,
+        }
+    }
+
     /// How a plane moves along the part's stations, seen from its first end.
     pub(crate) fn plane(self, inside: bool, station: Length) -> Drift {
         let length = self.part.length;
@@ -65,15 +90,20 @@ impl<'p> Surface<'p> {
         }
     }
 
+    /// Half a diameter, or what of a thread counts.
+    fn radius(self, of: Origin, second: bool) -> Drift {
+        let part = self.index;
+        let feature = of.feature().and_then(|it| self.part.features.get(it));
+        let thread = feature.is_some_and(|it| it.thread().is_some());
+        Drift::of(match self.threads == ThreadEnd::Root && thread {
+            true => Size::Root { part, of },
+            false => Size::Radius { part, of, second },
+        })
+    }
+
     /// How a surface's radius moves at a station: `slope` is how the radius grows there.
     pub(crate) fn across(self, origin: Origin, station_mm: f64, slope: f64) -> Drift {
-        let radius = |of, second| {
-            Drift::of(Size::Radius {
-                part: self.index,
-                of,
-                second,
-            })
-        };
+        let radius = |of, second| self.radius(of, second);
         let corner = |at: Drift, of: Drift| of.plus(-slope, &at);
         match origin {
             Origin::Feature(index) => match self.part.features.get(index) {
@@ -165,97 +195,9 @@ impl<'p> Surface<'p> {
             End::First => next.curve.start(),
             End::Second => next.curve.end(),
         };
-        self.across(profiles.origin(next.tag), at.z, 0.0)
-    }
-
-    /// Between two stations that are joined straight.
-    fn between(self, inside: bool, ends: [(Length, Drift); 2], at_mm: f64, slope: f64) -> Drift {
-        let [(from, near), (to, far)] = ends;
-        let share = (at_mm - from.to_mm()) / (to - from).to_mm();
-        let moved = |at: Length, of: &Drift| of.clone().plus(-slope, &self.plane(inside, at));
-        match share.is_finite() {
-            true => moved(from, &near)
-                .times(1.0 - share)
-                .plus(share, &moved(to, &far)),
-            false => near,
-        }
-    }
-
-    /// The outside that comes to a station.
-    fn outside(self, index: StationId, at_mm: f64, slope: f64) -> Drift {
-        let stations = &self.part.stations;
-        let Some(to) = stations.get(index) else {
-            return Drift::default();
-        };
-        let radius = |index: StationId, second: bool| {
-            Drift::of(Size::Radius {
-                part: self.index,
-                of: Origin::Outside(index),
-                second,
-            })
-        };
-        let Some((before, from)) = index.before().and_then(|it| Some((it, stations.get(it)?)))
-        else {
-            return radius(index, false);
-        };
-        if to.span == from.span && to.dia_span == from.dia_span {
-            // `outside dia 12` is one size.
-            return radius(before, false);
-        }
-        if to.shape == Shape::Straight {
-            let ends = [
-                (from.at, radius(before, from.step.is_some())),
-                (to.at, radius(index, false)),
-            ];
-            return self.between(false, ends, at_mm, slope);
-        }
-        // Where a curve ends, it lies on that station alone.
-        for (station, of) in [
-            (from, radius(before, from.step.is_some())),
-            (to, radius(index, false)),
-        ] {
-            if (station.at.to_mm() - at_mm).abs() < SAME_MM && slope.is_finite() {
-                return of.plus(-slope, &self.plane(false, station.at));
-            }
-        }
-        // A curve: moved station by station, as far as it may reach.
-        let at_mm = at_mm.clamp(
-            from.at.to_mm() + 2.0 * STEP.to_mm(),
-            to.at.to_mm() - 2.0 * STEP.to_mm(),
-        );
-        let mut found = Drift::default();
-        let first = index.index().saturating_sub(REACH);
-        let near = stations
-            .with_ids()
-            .skip(first)
-            .take(index.index() + REACH - first);
-        for (near, station) in near {
-            let grows = |change: fn(&mut geometry::Station, Length)| {
-                let radius = |by: Length| curved(stations, near, change, by, at_mm);
-                let (a, b) = (radius(STEP), radius(Length::ZERO - STEP));
-                a.zip(b)
-                    .map_or(0.0, |(a, b)| (a - b) / (2.0 * STEP.to_mm()))
-            };
-            let along = grows(|it, by| it.at += by);
-            found = found.plus(along, &self.plane(false, station.at));
-            // Half a diameter grows by half as much.
-            match station.step {
-                None => {
-                    let both = grows(|it, by| {
-                        it.arrives += by;
-                        it.leaves += by;
-                    });
-                    found = found.plus(2.0 * both, &radius(near, false));
-                }
-                Some(_) => {
-                    let first = grows(|it, by| it.arrives += by);
-                    let second = grows(|it, by| it.leaves += by);
-                    found = found.plus(2.0 * first, &radius(near, false));
-                    found = found.plus(2.0 * second, &radius(near, true));
-                }
-            }
-        }
-        found
+        // A corner is broken on the crests that are left, before the thread is cut.
+        let crests = Surface::crests(self.part, self.index);
+        crests.across(profiles.origin(next.tag), at.z, 0.0)
     }
 
     /// How the radius of a corner moves, where one surface ends at a plane.
@@ -309,31 +251,4 @@ impl<'p> Surface<'p> {
         });
         found.unwrap_or((0.0, true))
     }
-}
-
-/// By so much a station is moved to see what a curve does.
-const STEP: Length = Length::from_nm(1_000);
-/// A smooth curve's slope at a station depends on the stations beside it.
-const REACH: usize = 4;
-
-/// The radius of the outside at a place, one station changed.
-fn curved(
-    stations: &ById<StationId, Station>,
-    index: StationId,
-    change: fn(&mut geometry::Station, Length),
-    by: Length,
-    at_mm: f64,
-) -> Option<f64> {
-    let mut drawn = stations.map(|it| geometry::Station {
-        at: it.at,
-        arrives: it.dia,
-        leaves: it.step.unwrap_or(it.dia),
-        shape: it.shape,
-        edge: None,
-        tag: Tag(0),
-        edge_tag: Tag(0),
-    });
-    change(drawn.get_mut(index)?, by);
-    let chain = geometry::outside(&drawn).chain?;
-    Some(chain.radii_at(at_mm)?.0)
 }

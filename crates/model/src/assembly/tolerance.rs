@@ -2,6 +2,7 @@
 
 use super::chain::{Link, Size};
 use super::settle::Bodies;
+use super::surface::Surface;
 use crate::{Cut, End, Feature, Hand, Origin, Part, PartId};
 use quillet_geometry::Length;
 use quillet_standards::thread;
@@ -11,58 +12,59 @@ use quillet_syntax::ast::ToleranceKind;
 impl Bodies<'_> {
     /// A size with its factor, as whoever makes the part keeps it.
     pub(crate) fn link(&self, size: Size, factor: f64) -> Link {
-        let part = &self.parts[size.part()];
-        let hand = self.hand(size.part());
-        let either = |within: Length| (0.0 - within.to_mm(), within.to_mm());
-        // Of what is bought, every size is as it was measured.
-        let kept = |kept: ToleranceKind, of: Length| match part.is_bought() {
-            true => either(hand.caliper()),
-            false => either(hand.keeps(kept, of)),
-        };
-        let (origin, range_mm) = match size {
-            Size::Plane {
-                inside, from, at, ..
-            } => {
-                let written = self
-                    .surface(size.part())
-                    .written(inside, part.station(from, at));
-                let origin = written.map_or(Origin::Stock, |it| it.1);
-                let of = if inside {
-                    ToleranceKind::Depth
-                } else {
-                    ToleranceKind::Shoulder
-                };
-                (origin, kept(of, at))
-            }
-            Size::Whole { .. } => (
-                Origin::Face(End::Second),
-                kept(ToleranceKind::Length, part.length),
-            ),
-            Size::Radius { of, second, .. } => (of, radius_mm(part, &hand, of, second)),
-            Size::By { bought, by, .. } => {
-                let within = match bought {
-                    true => hand.caliper(),
-                    false => hand.keeps(ToleranceKind::Length, by),
-                };
-                (Origin::Axis, either(within))
-            }
-            Size::Nib { .. } => {
-                let within = hand.keeps(ToleranceKind::Nib, part.length);
-                (Origin::Axis, either(within))
-            }
-        };
-        Link {
-            size,
-            origin,
-            span: span(part, &size, origin),
-            factor,
-            range_mm,
-        }
+        link(&self.parts[size.part()], &self.hand(size.part()), size, factor)
     }
 
     /// How closely a part is made.
     pub(crate) fn hand(&self, part: PartId) -> Hand {
         self.hands.get(part).copied().unwrap_or_default()
+    }
+}
+
+/// A size of a part with its factor, as a hand keeps it.
+pub(crate) fn link(part: &Part, hand: &Hand, size: Size, factor: f64) -> Link {
+    let either = |within: Length| (0.0 - within.to_mm(), within.to_mm());
+    // Of what is bought, every size is as it was measured.
+    let kept = |kept: ToleranceKind, of: Length| match part.is_bought() {
+        true => either(hand.caliper()),
+        false => either(hand.keeps(kept, of)),
+    };
+    let (origin, range_mm) = match size {
+        Size::Plane {
+            inside, from, at, ..
+        } => {
+            let surface = Surface::crests(part, size.part());
+            let written = surface.written(inside, part.station(from, at));
+            let of = match inside {
+                true => ToleranceKind::Depth,
+                false => ToleranceKind::Shoulder,
+            };
+            (written.map_or(Origin::Stock, |it| it.1), kept(of, at))
+        }
+        Size::Whole { .. } => (
+            Origin::Face(End::Second),
+            kept(ToleranceKind::Length, part.length),
+        ),
+        Size::Radius { of, second, .. } => (of, radius_mm(part, hand, of, second)),
+        Size::Root { of, .. } => (of, root_mm(part, of)),
+        Size::By { bought, by, .. } => {
+            let within = match bought {
+                true => hand.caliper(),
+                false => hand.keeps(ToleranceKind::Length, by),
+            };
+            (Origin::Axis, either(within))
+        }
+        Size::Nib { .. } => {
+            let within = hand.keeps(ToleranceKind::Nib, part.length);
+            (Origin::Axis, either(within))
+        }
+    };
+    Link {
+        size,
+        origin,
+        span: span(part, &size, origin),
+        factor,
+        range_mm,
     }
 }
 
@@ -79,7 +81,7 @@ fn span(part: &Part, size: &Size, origin: Origin) -> Span {
             .stations
             .get(index)
             .map_or(part.name.span, |it| it.span),
-        (Size::Radius { .. }, _) => cut().map_or(part.name.span, |it| it.size_span),
+        (Size::Radius { .. } | Size::Root { .. }, _) => cut().map_or(part.name.span, |it| it.size_span),
         _ => cut().map_or(part.name.span, |it| it.reach_span),
     }
 }
@@ -139,6 +141,26 @@ fn thread_mm(form: &thread::ThreadForm, inside: bool) -> (f64, f64) {
         (form.major(), limits.map(|it| it.major).ok())
     };
     limits.map_or((0.0, 0.0), |it| around(basic, it))
+}
+
+/// How far a thread's roots may stand from their basic diameter, in radius: an outside one's deeper,
+/// as its pitch diameter comes out less; an inside one's wider.
+fn root_mm(part: &Part, of: Origin) -> (f64, f64) {
+    let cut = of.feature().and_then(|index| part.features.get(index));
+    let Some((cut, (thread, _))) = cut.and_then(|it| Some((it, it.thread()?))) else {
+        return (0.0, 0.0);
+    };
+    let form = &thread.thread;
+    let limits = if cut.is_inside() {
+        let limits = form.internal_limits(form.class(thread::Side::Internal));
+        let limits = limits.map(|it| quillet_geometry::Limits::new(it.major_min, it.major_max));
+        limits.map(|it| around(form.major(), it))
+    } else {
+        let (root, class) = (form.root_diameter(), form.class(thread::Side::External));
+        let limits = form.external_limits(class);
+        limits.map(|it| around(root, quillet_geometry::Limits::new(it.root_min, root)))
+    };
+    limits.unwrap_or((0.0, 0.0))
 }
 
 /// Limits of a diameter as a range of its radius round the drawn one, which counts with them.
