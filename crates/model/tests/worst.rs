@@ -6,10 +6,8 @@
     reason = "tests stop where a text is not as written"
 )]
 
-mod random;
-
+use quillet_fixture::Random;
 use quillet_model::{Clearance, ClearanceKind, Design, SurfacePoint, Texts, load, resolve};
-use random::Random;
 use std::path::Path;
 
 /// How many pens are drawn of each.

@@ -12,7 +12,12 @@ use quillet_syntax::ast::ToleranceKind;
 impl Bodies<'_> {
     /// A size with its factor, as whoever makes the part keeps it.
     pub(crate) fn link(&self, size: Size, factor: f64) -> Link {
-        link(&self.parts[size.part()], &self.hand(size.part()), size, factor)
+        link(
+            &self.parts[size.part()],
+            &self.hand(size.part()),
+            size,
+            factor,
+        )
     }
 
     /// How closely a part is made.
@@ -81,7 +86,9 @@ fn span(part: &Part, size: &Size, origin: Origin) -> Span {
             .stations
             .get(index)
             .map_or(part.name.span, |it| it.span),
-        (Size::Radius { .. } | Size::Root { .. }, _) => cut().map_or(part.name.span, |it| it.size_span),
+        (Size::Radius { .. } | Size::Root { .. }, _) => {
+            cut().map_or(part.name.span, |it| it.size_span)
+        }
         _ => cut().map_or(part.name.span, |it| it.reach_span),
     }
 }

@@ -7,7 +7,13 @@ use quillet_geometry::{self as geometry, Length, Shape, Tag};
 
 impl Surface<'_> {
     /// Between two stations that are joined straight.
-    pub(super) fn between(self, inside: bool, ends: [(Length, Drift); 2], at_mm: f64, slope: f64) -> Drift {
+    pub(super) fn between(
+        self,
+        inside: bool,
+        ends: [(Length, Drift); 2],
+        at_mm: f64,
+        slope: f64,
+    ) -> Drift {
         let [(from, near), (to, far)] = ends;
         let share = (at_mm - from.to_mm()) / (to - from).to_mm();
         let moved = |at: Length, of: &Drift| of.clone().plus(-slope, &self.plane(inside, at));

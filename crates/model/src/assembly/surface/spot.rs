@@ -131,7 +131,11 @@ fn lies(surface: Surface, inside: bool, origin: Origin, at: Point) -> Lies {
             return (on && !corner).then_some(Lies::Flat);
         }
         if corner {
-            let slope = curve.slope(if from.distance(at) < NEAR_MM { 0.0 } else { 1.0 });
+            let slope = curve.slope(if from.distance(at) < NEAR_MM {
+                0.0
+            } else {
+                1.0
+            });
             end = end.or(Some(Lies::End(slope)));
             return None;
         }
