@@ -90,4 +90,23 @@ mod tests {
         let kept = "keeps depth 0.1\nkeeps length 0.07";
         near(flat(kept, "bore 8 to 57"), (3.0, 3.0 - 0.07 - 0.1));
     }
+
+    #[test]
+    fn a_corner_under_a_cone_moves_along_it_too() {
+        // The cone's radius is 10 - z / 12, the corner at 30 and 3: 7.5 - 3 = 4.5 across, in truth
+        // 4.5 cos (atan 1/12). At worst the cone runs from 9.95 to 4.95 in 59.85, the corner lies at
+        // 30.2 and 3.025: (9.95 - 5 * 30.2 / 59.85 - 3.025) cos (atan 5 / 59.85).
+        let cone = "outside {\nat 0 dia 20\nat tail dia 10\n}";
+        let found = worst("", Role::Plain, cone, "bore 6 to 30");
+        near(found, (4.484_456, 4.386744));
+    }
+
+    #[test]
+    fn a_thread_is_judged_by_its_roots() {
+        // ISO 965-1, M10x1 6H: D2 max 9.500 and 0.793857 P give the roots 10.294; the outside of
+        // 16 mm keeps 0.1.
+        let cuts = "drill 9 to 20\nthread M10x1 inside to 12\nchamfer 0.2";
+        let found = worst("keeps drill 0", Role::Plain, "outside dia 16", cuts);
+        near(found, (3.0, 3.0 - 0.05 - 0.147));
+    }
 }

@@ -12,7 +12,7 @@ mod sizes;
 mod walls;
 
 use quillet_fixture::{EXAMPLES, Random};
-use quillet_model::{Design, Pen, Texts, load, resolve};
+use quillet_model::{Design, Texts, load, resolve};
 use sizes::Sizes;
 use std::path::Path;
 

@@ -45,5 +45,5 @@ fn told(part: &Part) -> impl Iterator<Item = Wall> {
     walls(part).into_iter().filter(told)
 }
 
-/// By so much a sample may lie under a bound that is a sum of first order.
-const SLACK_MM: f64 = 1e-5;
+/// Places and walls are kept to the nanometre.
+const SLACK_MM: f64 = 2e-6;

@@ -1,6 +1,6 @@
 //! What is left of a part's metal between two of its places, at worst.
 
-use super::chain::WorstCase;
+use super::chain::{Drift, Link, Size, WorstCase};
 use super::surface::{Surface, SurfaceSpot, ThreadEnd};
 use super::tolerance::link;
 use crate::{Hand, Origin, Part, PartId};
@@ -12,8 +12,8 @@ impl Part {
     /// what made it, and how far they are apart as drawn, mm; that is zero or less where the inner
     /// one stands out.
     ///
-    /// A sum of first order: each size by how far it moves the two places along the line between
-    /// them.
+    /// Each size takes by how far it moves the two places along the line between them. Where the
+    /// outside slopes or curves, it is drawn anew with all of them at their worst.
     pub fn worst_between(
         &self,
         hand: &Hand,
@@ -44,8 +44,54 @@ impl Part {
         let chain = sum
             .iter()
             .map(|(size, factor)| link(self, hand, size, factor));
-        WorstCase::of(nominal_mm, chain.collect(), |_| self)
+        let mut worst = WorstCase::of(nominal_mm, chain.collect(), |_| self);
+        if let (Origin::Outside(index), true) = (outer.0, worst.least_mm > TOUCHING) {
+            let (along, across) = other.moves();
+            let redrawn = |off: &dyn Fn(&Drift) -> f64| {
+                let place = inner.1 + Point::new(off(&along), off(&across));
+                let pieces = surface.redrawn(index, off);
+                let apart = pieces.iter().map(|it| it.nearest(place).distance(place));
+                apart.fold(f64::INFINITY, f64::min)
+            };
+            worst.least_mm = least_at_ends(&worst.chain, redrawn).min(worst.least_mm);
+        }
+        worst
     }
+}
+
+/// The least of something with every size of a chain at one end of its range: at first at that which
+/// takes by the chain, then, one after the other, at the other where that leaves less.
+fn least_at_ends(chain: &[Link], of: impl Fn(&dyn Fn(&Drift) -> f64) -> f64) -> f64 {
+    let with = |ends: &[f64]| {
+        of(&|drift: &Drift| {
+            let end = |size: Size| {
+                chain
+                    .iter()
+                    .position(|it| it.size == size)
+                    .map(|at| ends[at])
+            };
+            let moved = |(size, factor): (Size, f64)| factor * end(size).unwrap_or_default();
+            drift.iter().map(moved).sum()
+        })
+    };
+    let taking = |it: &Link| {
+        if it.factor > 0.0 {
+            it.range_mm.0
+        } else {
+            it.range_mm.1
+        }
+    };
+    let mut ends: Vec<f64> = chain.iter().map(taking).collect();
+    let mut least = with(&ends);
+    for (at, link) in chain.iter().enumerate() {
+        let mut other = ends.clone();
+        other[at] = link.range_mm.0 + link.range_mm.1 - ends[at];
+        let found = with(&other);
+        if found < least {
+            (least, ends) = (found, other);
+        }
+    }
+    least
 }
 
 /// Nearer than this, mm, two places touch.

@@ -3,7 +3,7 @@
 use super::{SAME_MM, Surface};
 use crate::assembly::chain::Drift;
 use crate::{ById, Origin, Station, StationId};
-use quillet_geometry::{self as geometry, Length, Shape, Tag};
+use quillet_geometry::{self as geometry, Chain, Curve, Length, Shape, Tag};
 
 impl Surface<'_> {
     /// Between two stations that are joined straight.
@@ -33,6 +33,30 @@ impl Surface<'_> {
             Some((before, it)) => self.radius(Origin::Outside(before), it.step.is_some()),
             None => self.radius(Origin::Outside(index), false),
         }
+    }
+
+    /// The outside that comes to a station, drawn anew with its sizes off: `off` is by how much
+    /// something moves, mm.
+    pub(crate) fn redrawn(self, index: StationId, off: impl Fn(&Drift) -> f64) -> Vec<Curve> {
+        let stations = &self.part.stations;
+        let mut drawn = drawn(stations);
+        for (near, station) in stations.with_ids() {
+            let Some(it) = drawn.get_mut(near) else {
+                continue;
+            };
+            let dia = |second| {
+                let radius = self.radius(Origin::Outside(near), second);
+                Length::mm(2.0 * off(&radius))
+            };
+            let second = station.step.is_some();
+            it.at += Length::mm(off(&self.plane(false, station.at)));
+            it.arrives += dia(false);
+            it.leaves += dia(second);
+        }
+        let chain = geometry::outside(&drawn).chain;
+        let pieces = chain.iter().flat_map(Chain::segments);
+        let own = pieces.filter(|it| it.tag.0 as usize == index.index());
+        own.map(|it| it.curve).collect()
     }
 
     /// The outside that comes to a station.
@@ -120,16 +144,23 @@ fn curved(
     by: Length,
     at_mm: f64,
 ) -> Option<f64> {
-    let mut drawn = stations.map(|it| geometry::Station {
+    let mut drawn = drawn(stations);
+    change(drawn.get_mut(index)?, by);
+    let chain = geometry::outside(&drawn).chain?;
+    Some(chain.radii_at(at_mm)?.0)
+}
+
+/// The stations by themselves, their corners sharp; each piece bears the number of the station it
+/// comes to.
+fn drawn(stations: &ById<StationId, Station>) -> ById<StationId, geometry::Station> {
+    let mut number = 0..;
+    stations.map(|it| geometry::Station {
         at: it.at,
         arrives: it.dia,
         leaves: it.step.unwrap_or(it.dia),
         shape: it.shape,
         edge: None,
-        tag: Tag(0),
+        tag: Tag(number.next().unwrap_or_default()),
         edge_tag: Tag(0),
-    });
-    change(drawn.get_mut(index)?, by);
-    let chain = geometry::outside(&drawn).chain?;
-    Some(chain.radii_at(at_mm)?.0)
+    })
 }

@@ -50,14 +50,19 @@ impl<'p> SurfaceSpot<'p> {
     /// How far it moves along a unit vector, by the sizes of its own surface: of a place amid it,
     /// only what the surface moves square to itself counts; of an end, where it ends.
     pub(crate) fn along(self, way: Point) -> Drift {
+        let (along, across) = self.moves();
+        across.times(way.r).plus(way.z, &along)
+    }
+
+    /// How far it moves along the axis and across it; amid a surface, only across.
+    pub(crate) fn moves(self) -> (Drift, Drift) {
         match self.lies {
-            Lies::Flat => self.plane().times(way.z).plus(way.r, &self.corner()),
-            Lies::Amid(slope) => self.across(slope).times(way.r),
+            Lies::Flat => (self.plane(), self.corner()),
+            Lies::Amid(slope) => (Drift::default(), self.across(slope)),
             Lies::End(slope) => {
                 let plane = self.plane();
-                self.end_radius(slope, &plane)
-                    .times(way.r)
-                    .plus(way.z, &plane)
+                let radius = self.end_radius(slope, &plane);
+                (plane, radius)
             }
         }
     }
