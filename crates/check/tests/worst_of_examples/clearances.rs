@@ -8,7 +8,7 @@ use quillet_model::{Clearance, ClearanceKind, Origin, Pen, SurfacePoint};
 pub(super) fn compare(tally: &mut Tally, pen: &Pen, made: &Pen) {
     let joints = pen.assembly.joints.iter().zip(&made.assembly.joints);
     for (rest, other) in joints {
-        for it in other.clearances.iter().filter(|it| !is_left_out(pen, it)) {
+        for it in &other.clearances {
             let stated = || rest.clearances.iter();
             let same = stated().find(|worst| surfaces(worst) == surfaces(it));
             let least = stated()
@@ -49,14 +49,4 @@ fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
     } else {
         1e-6
     }
-}
-
-/// What is known not to be bounded: across the axis, what the end of a converter passes in a posted
-/// cap's mouth. It ends some 0.05 mm short of the narrower hole there, so that its worst, 2.89 mm,
-/// counts the wider one alone, and every other sample ends in the narrower, 2.49 mm on the radius.
-/// Neither can come near: the barrel's wall lies between.
-fn is_left_out(pen: &Pen, it: &Clearance) -> bool {
-    let name = |spot: &SurfacePoint| &*pen.parts[spot.part].name.text;
-    it.kind == ClearanceKind::RadialClearance
-        && (name(&it.male), name(&it.female)) == ("slim-converter", "cap")
 }

@@ -3,13 +3,15 @@
 use super::chain::{Drift, Link, Size, WorstCase};
 use super::contact::{Member, RawContact, meetings};
 use super::drift::{AxisDrifts, gap};
-use super::placed_outline::PlacedOutline;
-use super::radial_clearance::{ClearanceSide, RadialClearance, Reach, throats};
 use super::settle::{Bodies, SeatedJoint};
 use super::tolerance::around;
-use super::{Place, SurfacePoint, TOUCHING_MM};
-use crate::{Cut, CutId, FitRequest, Joint, Origin};
+use super::{SurfacePoint, TOUCHING_MM};
+use crate::{Cut, FitRequest, Joint, Origin};
 use quillet_geometry::Length;
+
+mod passing;
+
+pub(super) use passing::{own_throats, threads};
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +26,8 @@ pub struct Clearance {
     pub nominal_mm: f64,
     /// With every size of its chain at its worst, mm.
     pub least_mm: f64,
+    /// Whether the one comes as far as the other as drawn; where not, it does so at worst.
+    pub drawn: bool,
     /// The sizes it is the sum of, those that take most of it first.
     pub chain: Vec<Link>,
 }
@@ -55,13 +59,8 @@ impl ClearanceKind {
 const FAR_MM: f64 = 15.0;
 /// Of two worst cases that differ by less, mm, one is enough.
 const TELLING_MM: f64 = 1e-6;
-/// Wider than this, mm on the radius, nobody asks whether it passes.
-const WIDE_MM: f64 = 3.0;
-
-/// Nothing is pressed further than this, mm on the radius.
-const MOST_PRESSED_MM: f64 = 0.5;
-
-/// Every clearance of a joint at rest, tightest first within each kind.
+/// Every clearance of a joint at rest, tightest first within each kind, those first that are there
+/// as drawn.
 pub(crate) fn all(
     bodies: &Bodies,
     joint: &Joint,
@@ -98,8 +97,8 @@ pub(crate) fn all(
         );
     }
     found.sort_by(|a, b| {
-        a.kind
-            .cmp(&b.kind)
+        (a.kind, !a.drawn)
+            .cmp(&(b.kind, !b.drawn))
             .then(a.nominal_mm.total_cmp(&b.nominal_mm))
     });
     found
@@ -217,6 +216,7 @@ impl DriftingJoint<'_, '_> {
             female,
             nominal_mm,
             least_mm: worst.least_mm,
+            drawn: true,
             chain: worst.chain,
         }
     }
@@ -258,131 +258,4 @@ impl DriftingJoint<'_, '_> {
             }
         }
     }
-
-    /// The narrowest that the one passes on its way into the other. Parts that only go with the
-    /// joint's own two may lie the other way round: a converter that is pushed onto a heel goes
-    /// into the section that carries it.
-    fn passing(&self, male: &Member, female: &Member) -> Option<Clearance> {
-        let bodies = self.bodies;
-        if male.plain().end_z() <= female.plain().start_z() {
-            return None;
-        }
-        let (found, (male, female)) = match male.own && female.own {
-            true => (own_throats(bodies, self.rest, male, female), (male, female)),
-            false => {
-                let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
-                    let male = PlacedOutline::new(&it.outline, way(it.place));
-                    let female = PlacedOutline::new(&other.outline, way(other.place));
-                    throats(male.radii(), female.radii(), &[])
-                };
-                let gap = |found: &[RadialClearance]| found.first().map(|it| it.gap_mm);
-                let ahead = into(male, female, |place| place);
-                match gap(&ahead).is_some_and(|it| it >= 0.0) {
-                    true => (ahead, (male, female)),
-                    false => {
-                        let back = into(female, male, Place::mirrored);
-                        match gap(&back) > gap(&ahead) {
-                            true => (back, (female, male)),
-                            false => (ahead, (male, female)),
-                        }
-                    }
-                }
-            }
-        };
-        // Of places as tight, the one that leaves least at worst.
-        let found = found.iter().filter_map(|it| self.throat(it, male, female));
-        found.reduce(|a, b| if b.least_mm < a.least_mm { b } else { a })
-    }
-
-    /// What is left where a place of the one passes a place of the other.
-    fn throat(&self, found: &RadialClearance, male: &Member, female: &Member) -> Option<Clearance> {
-        let bodies = self.bodies;
-        // Where neither goes into the other, nothing passes.
-        if !(-MOST_PRESSED_MM..=WIDE_MM).contains(&found.gap_mm) {
-            return None;
-        }
-        let spot = |member: &Member, side: &ClearanceSide| SurfacePoint {
-            part: member.part,
-            origin: bodies.origin(member.part, side.tag),
-            station_mm: side.station_mm,
-            radius_mm: side.radius_mm,
-        };
-        let ends = (spot(male, &found.male), spot(female, &found.female));
-        let sides = [
-            (ends.0, &found.male, male, false),
-            (ends.1, &found.female, female, true),
-        ];
-        let way = |member: &Member| if member.place.reversed { -1.0 } else { 1.0 };
-        // Where a place lies on the axis.
-        let along = |(spot, _, member, inside): (SurfacePoint, &ClearanceSide, &Member, bool)| {
-            let surface = bodies.surface(spot.part);
-            let plane = surface.plane(inside, Length::mm(spot.station_mm));
-            self.drifts.of(spot.part).plus(way(member), &plane)
-        };
-        // Of a slope, the radius is that of its own end, or of where the other's place lies on it.
-        let across = |own: usize| {
-            let (spot, side, member, inside) = sides[own];
-            let surface = bodies.surface(spot.part);
-            let (slope, ends) = surface.slope(side.tag, side.station_mm);
-            let across = surface.across(spot.origin, side.station_mm, slope);
-            match (slope == 0.0, ends) {
-                (true, _) => across,
-                (_, true) => {
-                    let plane = surface.plane(inside, Length::mm(side.station_mm));
-                    across.plus(slope, &plane)
-                }
-                (_, false) => {
-                    let other = along(sides[1 - own]);
-                    let apart = other.plus(-1.0, &self.drifts.of(spot.part));
-                    across.plus(slope * way(member), &apart)
-                }
-            }
-        };
-        let sum = across(1).plus(-1.0, &across(0));
-        Some(self.clearance(ClearanceKind::RadialClearance, ends, found.gap_mm, &sum))
-    }
-}
-
-/// The tightest places of the joint's own two parts, threads passing the threads that match them.
-pub(super) fn own_throats(
-    bodies: &Bodies,
-    rest: &SeatedJoint,
-    male: &Member,
-    female: &Member,
-) -> Vec<RadialClearance> {
-    let outlines = match male.cored().zip(female.cored()) {
-        Some((one, other)) => vec![(one, female.plain()), (male.plain(), other)],
-        None => vec![(male.plain(), female.plain())],
-    };
-    let threads = threads(bodies, rest, male, female);
-    let mut found: Vec<RadialClearance> = outlines
-        .into_iter()
-        .flat_map(|(one, other)| throats(one.radii(), other.radii(), &threads))
-        .collect();
-    let least = found.iter().map(|it| it.gap_mm).reduce(f64::min);
-    found.retain(|it| least.is_some_and(|least| it.gap_mm - least < 1e-9));
-    found
-}
-
-/// From where to where the threads lie that match in these two: a thread has its own play in the
-/// thread that matches it.
-pub(crate) fn threads(
-    bodies: &Bodies,
-    rest: &SeatedJoint,
-    male: &Member,
-    female: &Member,
-) -> Vec<(Reach, Reach)> {
-    if !(male.own && female.own) {
-        return Vec::new();
-    }
-    let reach = |member: &Member, feature: CutId| -> Reach {
-        let part = &bodies.parts[member.part];
-        let (from, to) = part.features[feature].stations(part.length);
-        let (a, b) = (member.place.of(from.to_mm()), member.place.of(to.to_mm()));
-        (a.min(b), a.max(b))
-    };
-    let mated = rest.mated.iter();
-    mated
-        .map(|it| (reach(male, it.male), reach(female, it.female)))
-        .collect()
 }

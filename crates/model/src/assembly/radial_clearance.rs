@@ -4,6 +4,10 @@ use super::outline::Radii;
 use super::place::Place;
 use quillet_geometry::{Chain, Curve, Tag};
 
+mod beyond;
+
+pub(crate) use beyond::{NearlyPassing, nearly};
+
 /// The tightest place on the way in: a place of the female and the place of the male that passes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct RadialClearance {
@@ -22,6 +26,8 @@ pub(crate) struct ClearanceSide {
     pub(crate) station_mm: f64,
     pub(crate) radius_mm: f64,
     pub(crate) tag: Tag,
+    /// Its surface ends before it comes to the other's place, and is looked at as going on.
+    pub(crate) beyond: bool,
 }
 
 /// The tightest places on the way in, more than one where some are as tight: the least of all gaps, both in place at rest: a place of the male that lies
@@ -161,6 +167,7 @@ impl SurfaceBand {
             station_mm: self.place.station(z_mm),
             radius_mm: self.radius_at(z_mm),
             tag: self.tag,
+            beyond: false,
         }
     }
 
