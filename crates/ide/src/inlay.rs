@@ -106,7 +106,7 @@ fn cuts(view: &PartView<'_>, settings: &Settings, sizes: Sizes, hints: &mut Vec<
 }
 
 /// The thinnest wall that has a cut on its inner side.
-pub(crate) fn least_wall<'a>(view: &'a PartView<'_>, feature: CutId) -> Option<&'a Wall> {
+fn least_wall<'a>(view: &'a PartView<'_>, feature: CutId) -> Option<&'a Wall> {
     let walls = view
         .reported_walls()
         .iter()

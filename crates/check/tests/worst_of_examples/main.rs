@@ -6,6 +6,10 @@
     clippy::expect_used,
     reason = "tests stop where a text is not as written"
 )]
+#![allow(
+    clippy::print_stdout,
+    reason = "a run of more samples says how many were compared"
+)]
 
 mod clearances;
 mod sizes;

@@ -209,7 +209,7 @@ impl Sizes {
         let drawn: BTreeMap<&Size, f64> = self
             .ranges
             .iter()
-            .map(|(size, (under, over))| (size, if random.next() < 0.5 { *under } else { *over }))
+            .map(|(size, (under, over))| (size, if random.share() < 0.5 { *under } else { *over }))
             .collect();
         design.files.iter().fold(Texts::default(), |texts, file| {
             let mut text = file.text.to_string();

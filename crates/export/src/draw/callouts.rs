@@ -96,9 +96,10 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
             continue;
         }
         // What does not pass at all is for a finding to tell.
-        let clear_of = |it: &&Clearance| it.kind == kind && it.nominal_mm > 5e-3;
-        let tightest = rest.clearances.iter().find(clear_of);
-        found.extend(tightest.map(|it| Callout {
+        let Some((tightest, worse)) = rest.tightest(kind) else {
+            continue;
+        };
+        found.extend([tightest].into_iter().chain(worse).map(|it| Callout {
             number: 0,
             touches: false,
             spot: it.male,

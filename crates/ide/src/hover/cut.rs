@@ -1,12 +1,11 @@
 //! What was worked out of a cut: its wall, its reach, its drill, what it weighs.
 
 use super::{Sheet, thread, weight};
-use crate::inlay::least_wall;
 use crate::sizes::Sizes;
 use quillet_check::{PartView, Wall, assumed};
 use quillet_geometry::number;
 use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{Cut, CutId, Feature, Hand, Part};
+use quillet_model::{Cut, CutId, Feature, Hand, Origin, Part};
 use quillet_standards::drill::{self, Drill};
 use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
 use quillet_syntax::ast::Side;
@@ -16,7 +15,8 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     let part = view.part;
     let feature = &part.features[index];
     sheet.paragraph(format!("**{}** of {}", feature.cut.word(), part.name.text));
-    let wall = least_wall(view, index).or_else(|| outer_wall(view, index));
+    let around = around(view, index);
+    let wall = least(&around);
     match &feature.cut {
         Cut::Thread { thread, side } => {
             let side = match side {
@@ -53,28 +53,49 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>, index: CutId) {
     for message in here.filter_map(|it| assumed::text(it, units)) {
         sheet.row("assumed", &message);
     }
-    if let Some(wall) = wall {
-        walls(sheet, view, wall);
-    }
+    walls(sheet, view, &around);
     // A thread is as wide as it is called.
     if feature.thread().is_none() {
         weight::cut(sheet, view, index);
     }
 }
 
-/// A wall, nominal and at its worst, and what it lies between.
-pub(super) fn walls(sheet: &mut Sheet, view: &PartView<'_>, wall: &Wall) {
-    let part = view.part;
+/// Of some walls, the least as drawn, and what is left at worst of that which leaves least then;
+/// with what they lie between.
+pub(super) fn walls(sheet: &mut Sheet, view: &PartView<'_>, walls: &[&Wall]) {
+    let hand = Hand::at(view.bench);
+    let Some(wall) = least(walls) else {
+        return;
+    };
+    let worst = |wall: &Wall| wall.worst(view.part, &hand);
+    let at_worst = walls.iter().map(|it| (*it, worst(it)));
+    let shows = |it: &(&Wall, Length)| it.1 + SHOWS < worst(wall);
+    let worse = at_worst.min_by_key(|it| it.1).filter(shows);
     sheet.size("least wall", wall.least);
-    let worst = wall.worst(part, &Hand::at(view.bench));
-    if worst != wall.least {
-        sheet.size("at its worst", worst);
+    if worse.is_none() && worst(wall) != wall.least {
+        sheet.size("at its worst", worst(wall));
     }
+    between(sheet, view.part, wall);
+    if let Some((wall, worst)) = worse {
+        sheet.size("at its worst", worst);
+        between(sheet, view.part, wall);
+    }
+}
+
+/// Two sizes of two decimals differ by this.
+const SHOWS: Length = Length::from_nm(5_000);
+
+fn between(sheet: &mut Sheet, part: &Part, wall: &Wall) {
     let sizes = sheet.sizes();
     let words = [wall.outer_words(part), wall.inner_words(part)];
     let [outer, inner] = words.map(|it| it.in_units(sizes.units()));
     let at = sizes.figure(wall.at.to_mm(), 2);
     sheet.row("between", &format!("{outer} and {inner}, at station {at}"));
+}
+
+/// The least of some walls as drawn.
+fn least<'a>(walls: &[&'a Wall]) -> Option<&'a Wall> {
+    walls.iter().copied().min_by_key(|wall| wall.least)
 }
 
 /// A drilled hole: its apex, how deep it is for its size, and the drills next to it.
@@ -213,11 +234,17 @@ fn thread_in<'a>(part: &'a Part, hole: &Feature) -> Option<&'a ThreadForm> {
     })
 }
 
-/// The thinnest wall that has a cut on its outer side.
-fn outer_wall<'a>(view: &'a PartView<'_>, index: CutId) -> Option<&'a Wall> {
-    let walls = view
-        .reported_walls()
-        .iter()
-        .filter(|wall| wall.outer.feature() == Some(index));
-    walls.min_by_key(|wall| wall.least)
+/// The walls that have a cut on their inner side; else those that have it on their outer one.
+fn around<'a>(view: &'a PartView<'_>, index: CutId) -> Vec<&'a Wall> {
+    let by = |of: fn(&Wall) -> Origin| {
+        let walls = view.reported_walls().iter();
+        walls
+            .filter(move |wall| of(wall).feature() == Some(index))
+            .collect::<Vec<_>>()
+    };
+    let inner = by(|wall| wall.inner);
+    match inner.is_empty() {
+        true => by(|wall| wall.outer),
+        false => inner,
+    }
 }

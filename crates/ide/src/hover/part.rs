@@ -48,9 +48,8 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         let volume = profiles.metal.properties().volume_mm3 / 1000.0;
         sheet.row("volume", &format!("{} cm³", number(volume, 3)));
     }
-    if let Some(wall) = view.reported_walls().iter().min_by_key(|wall| wall.least) {
-        cut::walls(sheet, view, wall);
-    }
+    let walls: Vec<_> = view.reported_walls().iter().collect();
+    cut::walls(sheet, view, &walls);
 }
 
 /// A station: its diameter, and the wall under the surface that comes to it.
@@ -64,9 +63,7 @@ pub(super) fn station(sheet: &mut Sheet, view: &PartView<'_>, index: StationId) 
         .reported_walls()
         .iter()
         .filter(|wall| wall.outer == Origin::Outside(index));
-    if let Some(wall) = walls.min_by_key(|wall| wall.least) {
-        cut::walls(sheet, view, wall);
-    }
+    cut::walls(sheet, view, &walls.collect::<Vec<_>>());
     weight::station(sheet, view, index);
 }
 

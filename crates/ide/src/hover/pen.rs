@@ -100,12 +100,18 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         (ClearanceKind::Corner, "room to the bottom's corner"),
         (ClearanceKind::RadialClearance, "room a side in passing"),
     ] {
-        let of_kind = rest.clearances.iter().filter(|it| it.kind == kind);
-        let tightest = of_kind.min_by(|a, b| a.nominal_mm.total_cmp(&b.nominal_mm));
-        // What does not pass, or holds by friction, has none to tell of.
-        if let Some(it) = tightest.filter(|it| it.nominal_mm > 5e-3) {
+        let Some((tightest, worse)) = rest.tightest(kind) else {
+            continue;
+        };
+        for it in [tightest].into_iter().chain(worse) {
             let [nominal, worst] = [it.nominal_mm, it.least_mm].map(|mm| sizes.worked_out(mm, 2));
-            sheet.row(what, &format!("{nominal}, {worst} at its worst"));
+            // Where something else leaves less at worst, between what.
+            let [one, other] = [&it.male, &it.female].map(|it| spot_in_short(pen, it));
+            let between = match worse.is_some() {
+                true => format!(", {one} to {other}"),
+                false => String::new(),
+            };
+            sheet.row(what, &format!("{nominal}, {worst} at its worst{between}"));
             let chain = chain::words(pen, &it.chain).in_units(sizes.units());
             if !chain.is_empty() {
                 sheet.row("less", &chain);

@@ -5,7 +5,7 @@ use super::contact::{Member, RawContact, meetings};
 use super::drift::{AxisDrifts, gap};
 use super::settle::{Bodies, SeatedJoint};
 use super::tolerance::around;
-use super::{SurfacePoint, TOUCHING_MM};
+use super::{AtRest, SurfacePoint, TOUCHING_MM};
 use crate::{Cut, FitRequest, Joint, Origin};
 use quillet_geometry::Length;
 
@@ -103,6 +103,23 @@ pub(crate) fn all(
     });
     found
 }
+
+impl AtRest {
+    /// Of one kind, the clearance that is tightest as drawn and, where another leaves less at worst
+    /// by more than shows, that one too; none where nothing of the kind is left. What does not
+    /// pass, or holds by friction, has nothing to tell of.
+    pub fn tightest(&self, kind: ClearanceKind) -> Option<(&Clearance, Option<&Clearance>)> {
+        let of_kind = self.clearances.iter().filter(|it| it.kind == kind);
+        let mut left = of_kind.filter(|it| it.nominal_mm > SHOWS_MM);
+        let tightest = left.next()?;
+        let worse = left.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm));
+        let shows = |it: &&Clearance| it.least_mm < tightest.least_mm - SHOWS_MM;
+        Some((tightest, worse.filter(shows)))
+    }
+}
+
+/// Two figures of two decimals differ by this, mm.
+const SHOWS_MM: f64 = 5e-3;
 
 /// A joint at rest, and how far each of its parts moves.
 struct DriftingJoint<'a, 'p> {

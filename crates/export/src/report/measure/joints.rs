@@ -56,6 +56,8 @@ pub(super) struct ClearanceMeasures {
     pub(super) female: SizedWords,
     pub(super) nominal_mm: f64,
     pub(super) worst_mm: f64,
+    /// Whether the one comes as far as the other as drawn; where not, it does at worst.
+    pub(super) as_drawn: bool,
     /// What it is the sum of, that which takes most of it first.
     pub(super) chain: Vec<LinkMeasures>,
 }
@@ -151,6 +153,7 @@ impl ClearanceMeasures {
             female: spots::words(pen, &it.female).into(),
             nominal_mm: it.nominal_mm,
             worst_mm: it.least_mm,
+            as_drawn: it.drawn,
             chain: it
                 .chain
                 .iter()

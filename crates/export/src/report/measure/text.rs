@@ -348,9 +348,14 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
             length(Some(it.nominal_mm), units),
             length(Some(it.worst_mm), units),
             Cell::left(format!(
-                "{} | {}",
+                "{} | {}{}",
                 it.male.in_units(units),
-                it.female.in_units(units)
+                it.female.in_units(units),
+                if it.as_drawn {
+                    ""
+                } else {
+                    ", come to only at worst"
+                }
             )),
         ];
         // What it loses at worst, size by size.
