@@ -22,9 +22,11 @@ import step
 from packages import environment, wanted
 from reckoned import made_up, rooms
 from reckoned.chains import Chains
+from reckoned.hand import Hand
 from reckoned.language import File, NotRead
 from reckoned.pens import Assembled, pens_of
 from reckoned.solid import Solid
+from reckoned.walls import Walls
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
@@ -48,6 +50,12 @@ class Kept:
         if got.returncode not in (0, 1):
             raise SystemExit(f"quillet measure {path}: {got.stderr}")
         return json.loads(got.stdout)
+
+    def pitch_limits(self, thread, inside):
+        """The limits of a thread's pitch diameter, which standards.py holds."""
+        words = [self.program, "thread", thread.designation, "--format", "json"]
+        got = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
+        return got["internal" if inside else "external"]["pitch_mm"]
 
     def hold(self, what, found, wanted, scale=None):
         """Holds a figure of the program against its reckoning: relative to that, where no other
@@ -143,6 +151,40 @@ def pens(kept):
         hold_pens(kept, path, design)
 
 
+def walls(kept):
+    """Every wall of every part of the examples' pens, as drawn and at worst. What the program takes
+    for one is found again by where it lies."""
+    for path, design in examples():
+        measured = kept.measured(path, "--full") if design.pens else {"pens": []}
+        said = {it["name"]: it for it in measured["pens"]}
+        for pen in pens_of(design):
+            hand = Hand(pen)
+            for found in said[pen.name]["parts"]:
+                if found["walls"] and path.stem != "knot":
+                    hold_walls(kept, f"{path.name}: {pen.name}'s {found['name']}", pen, hand, found)
+
+
+def hold_walls(kept, what, pen, hand, found):
+    try:
+        reckoned = Walls(pen.parts[found["name"]], hand, kept.pitch_limits)
+    except NotRead as reason:
+        kept.wrong.append(f"{what} was not read: {reason}")
+        return
+    drawn = list(reckoned.found())
+    for it in found["walls"]:
+        near = lambda a, b: abs(a - b) < 1e-5
+        ends = it["from_mm"], it["to_mm"]
+        bottom = it["role"] == "a closed end"
+        here = [
+            wall for wall in drawn
+            if all(map(near, wall.ends, ends)) and near(wall.least, it["least_mm"]) and (wall.place is not None) == bottom
+        ]
+        line = f"{what}: {it['outer']} over {it['inner']}"
+        kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), 1.0)
+        if here:
+            kept.hold(f"{line} at worst", it["worst_mm"], min(map(reckoned.worst, here)), 1.0)
+
+
 def made_up_pens(kept):
     """The same of the examples with other sizes; of those that can still be put together."""
     chance = random.Random(10)
@@ -217,7 +259,7 @@ def part_of(place):
 
 
 # One function a figure.
-FIGURES = [volumes, made_up_volumes, pens, made_up_pens]
+FIGURES = [volumes, made_up_volumes, pens, walls, made_up_pens]
 
 
 if __name__ == "__main__":

@@ -34,14 +34,15 @@ class Piece:
         return (low + high) / 2
 
 
-def envelopes(solid, cored=()):
+def envelopes(solid, cored=(), roots=None):
     """The outside and the inside of a solid in stretches, its threads at their crests, but those
-    given at their roots."""
+    given at their roots; `roots`: by how much those lie off, on the radius."""
     outer, inner = list(solid.outer), list(solid.inner)
     for end, at, to, thread, inside in solid.threads:
         low, high = sorted((solid.along(end, at), solid.along(end, to)))
         if thread.maker in cored:
             radius = thread.crest if inside else thread.deepest()
+            radius += (roots or {}).get(thread.maker, 0.0)
         else:
             radius = thread.root if inside else thread.crest
         made = level(low, high, 2 * radius)

@@ -11,6 +11,7 @@ class Thread:
 
     def __init__(self, words):
         text = words[0]
+        self.designation = " ".join(words)
         metric = re.match(r"M([\d.]+)x(?:Ph[\d.]+P)?([\d.]+)", text)
         inch = re.match(r"(#\d+|[\d/-]+?)-(\d+)UN", text)
         if metric:

@@ -1,0 +1,166 @@
+"""Walls at worst: what is left between an outside and a bore, threads at their roots, with every
+size of the part as far off as a hand may miss it."""
+
+import math
+
+from .profile import envelopes
+from .solid import Solid
+
+STEP = 1e-4
+SAME = 1e-6
+SAMPLES = 24
+# A thread's rounded root lies so many pitches under its pitch diameter, an inside one's crest over
+# it (ISO 68-1, ISO 965-1: reference figures).
+ROUND_ROOT, CREST = 0.616025, 0.793857
+
+
+class Walls:
+    """The walls of a part: each pair of surfaces that lie over each other, and what each blind
+    bottom leaves to the outside beyond it; as drawn and at worst."""
+
+    def __init__(self, part, hand, limits):
+        """`limits`: of a thread's pitch diameter, by its designation and side."""
+        self.part = part
+        solid = Solid(part)
+        self.makers = [thread.maker for *_, thread, _ in solid.threads]
+        self.ranges = dict(hand.ranges(solid))
+        for *_, thread, inside in solid.threads:
+            low, high = limits(thread, inside)
+            drawn = 2 * (thread.crest if inside else thread.deepest())
+            root = round(high + CREST * thread.pitch, 3) if inside else round(low - ROUND_ROOT * thread.pitch, 3)
+            off = root - drawn
+            self.ranges["root", thread.maker] = min(off, 0.0), max(off, 0.0)
+        self.drawn = Shape(solid, self.makers, {})
+
+    def off(self, sizes):
+        roots = {key[1]: by / 2 for key, by in sizes.items() if key[0] == "root"}
+        others = {key: by for key, by in sizes.items() if key[0] != "root"}
+        return Shape(Solid(self.part, others), self.makers, roots)
+
+    def found(self):
+        return pairs(self.drawn)
+
+    def worst(self, wall):
+        """Every size takes by how far it moves the two; across an outside that slopes or curves,
+        the part is cut anew with all of them at their worst."""
+        drawn, taking = wall.least, []
+        for key, (low, high) in self.ranges.items():
+            more, less = (self.off({key: by}).again(wall) for by in (STEP, -STEP))
+            slope = (more - less) / (2 * STEP)
+            if abs(slope) > 1e-7:
+                taking.append((max(-slope * low, -slope * high, 0.0), key, low if slope > 0 else high, low + high))
+        least = drawn - sum(it[0] for it in taking)
+        if wall.outer[0] != "outside":
+            return least
+        ends = {key: end for _, key, end, _ in taking}
+        best = self.off(ends).again(wall)
+        for _, key, _, both in sorted(taking, key=lambda it: -it[0]):
+            other = {**ends, key: both - ends[key]}
+            found = self.off(other).again(wall)
+            if found < best:
+                best, ends = found, other
+        return min(least, best)
+
+
+class Wall:
+    """Two surfaces by their makers; of a bottom, the place it is measured from."""
+
+    def __init__(self, outer, inner, place, least, ends):
+        self.outer, self.inner, self.place, self.least, self.ends = outer, inner, place, least, ends
+
+
+class Shape:
+    """A solid's outside and bores, threads at their roots."""
+
+    def __init__(self, solid, cored, roots):
+        self.length = solid.length
+        outside, bores = envelopes(solid, cored, roots)
+        self.outer, self.inner, self.bottoms = {}, {}, []
+        for low, high, radius, maker in outside:
+            self.outer.setdefault(maker, []).append((low, high, radius))
+        stretches = [it for it in bores if it[3] is not None]
+        for low, high, radius, maker in stretches:
+            self.inner.setdefault(maker, []).append((low, high, radius))
+        covered = lambda z: any(low - SAME < z < high + SAME for low, high, *_ in stretches)
+        for low, high, radius, maker in stretches:
+            for end, way in ((low, -1), (high, 1)):
+                if 1e-4 < end < self.length - 1e-4 and not covered(end + way * 1e-4):
+                    self.bottoms.append((maker, way, end, radius(end)))
+
+    def again(self, wall):
+        """The same wall of this shape."""
+        if wall.place is None:
+            return apart(self.outer[wall.outer], self.inner[wall.inner])[0]
+        which, way = wall.place
+        _, _, z, r = next(it for it in self.bottoms if it[0] == wall.inner and it[1] == way)
+        return self.beyond(wall.outer, (z, r if which == "corner" else 0.0))[0]
+
+    def beyond(self, outer, at):
+        if outer[0] == "face":
+            return abs(at[0] - (self.length if outer[1] else 0.0)), self.length if outer[1] else 0.0
+        return min(nearest(stretch, at) for stretch in self.outer[outer])
+
+
+def pairs(shape):
+    for outer, over in shape.outer.items():
+        for inner, under in shape.inner.items():
+            spans = [
+                (max(a, c), min(b, d)) for a, b, _ in over for c, d, _ in under if min(b, d) - max(a, c) > SAME
+            ]
+            if spans:
+                least, *_ = apart(over, under)
+                ends = min(a for a, _ in spans), max(b for _, b in spans)
+                yield Wall(outer, inner, None, least, ends)
+    for inner, way, z, r in shape.bottoms:
+        faces = [("face", True)] if way > 0 else [("face", False)]
+        for which, at in (("tip", (z, 0.0)), ("corner", (z, r))):
+            for outer in [*shape.outer, *faces]:
+                least, to = shape.beyond(outer, at)
+                if (to - z) * way > SAME:
+                    yield Wall(outer, inner, (which, way), least, (min(z, to), max(z, to)))
+
+
+def apart(over, under):
+    """The least distance of two surfaces, and its places."""
+    best = (math.inf, 0.0, 0.0)
+    for outer in over:
+        for inner in under:
+            if min(outer[1], inner[1]) - max(outer[0], inner[0]) <= SAME:
+                continue
+            low, high, radius = inner
+            at = lambda z: (*nearest(outer, (z, radius(z))), z)
+            places = [low + (high - low) * nth / SAMPLES for nth in range(SAMPLES + 1)]
+            values = [at(z) for z in places]
+            nth = min(range(len(values)), key=lambda n: values[n][0])
+            found = values[nth]
+            if 0 < nth < SAMPLES:
+                z = golden(lambda z: at(z)[0], places[nth - 1], places[nth + 1])
+                found = min(found, at(z))
+            best = min(best, found, at(low), at(high))
+    return best
+
+
+def nearest(stretch, at):
+    """The least distance of a place to a stretch of a surface, and where."""
+    low, high, radius = stretch
+    far = lambda z: math.hypot(z - at[0], radius(z) - at[1])
+    places = sorted({low + (high - low) * nth / SAMPLES for nth in range(SAMPLES + 1)} | {min(max(at[0], low), high)})
+    nth = min(range(len(places)), key=lambda n: far(places[n]))
+    z = golden(far, places[max(nth - 1, 0)], places[min(nth + 1, len(places) - 1)])
+    return min((far(it), it) for it in (z, low, high, places[nth]))
+
+
+def golden(of, low, high):
+    ratio = (math.sqrt(5) - 1) / 2
+    a, b = high - ratio * (high - low), low + ratio * (high - low)
+    at_a, at_b = of(a), of(b)
+    while high - low > 1e-8:
+        if at_a < at_b:
+            high, b, at_b = b, a, at_a
+            a = high - ratio * (high - low)
+            at_a = of(a)
+        else:
+            low, a, at_a = a, b, at_b
+            b = low + ratio * (high - low)
+            at_b = of(b)
+    return (low + high) / 2
