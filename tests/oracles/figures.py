@@ -259,7 +259,7 @@ def part_of(place):
 
 
 # One function a figure.
-FIGURES = [volumes, made_up_volumes, pens, walls, made_up_pens]
+FIGURES = [volumes, made_up_volumes, pens, made_up_pens]
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ every size at its worst."""
 
 from .hand import Hand
 from .pens import TOUCHING, Assembled
-from .throats import again, throats
+from .throats import again, nearly, nearly_again, throats
 
 STEP = 1e-4
 FAR = 15.0
@@ -27,6 +27,7 @@ class Chains:
                         self.passing(it, rest, male, female)
             self.corners(it, rest)
         self.slopes()
+        self.nearly_passed()
 
     def ahead(self, it, rest, male, female):
         """What two parts would touch, beyond what touches already: any of it may come first at worst."""
@@ -40,6 +41,21 @@ class Chains:
         """The tightest that one passes; of places as tight, each is let move."""
         for gap, pair in throats(rest, male, female):
             self.found.append(Clearance("throat", it, *pair[:2], gap, lambda other, pair=pair: again(other, pair)))
+        for gap, pair in nearly(rest, male, female):
+            of = lambda nth, pair=pair: lambda other: nearly_again(other, pair)[nth]
+            made = Clearance("throat", it, *pair[:2], gap, of(0))
+            made.short = Clearance("short", it, *pair[:2], of(1)(rest), of(1))
+            self.found += [made, made.short]
+
+    def nearly_passed(self):
+        """Of what is come to only at worst, that which then leaves less than all that is passed as
+        drawn."""
+        near = [it for it in self.found if it.short]
+        self.found = [it for it in self.found if not it.short and it.kind != "short"]
+        for key in {it.key() for it in near}:
+            least = min((it.worst for it in self.found if it.key() == key), default=float("inf"))
+            reached = [it for it in near if it.key() == key and it.short.worst < 0.0 and it.worst < least - 1e-6]
+            self.found += sorted(reached, key=lambda it: it.worst)[:1]
 
     def corners(self, it, rest):
         """From the foremost of what goes in to where a blind hole stops being full diameter."""
@@ -103,6 +119,7 @@ class Clearance:
     def __init__(self, kind, joint, male, female, drawn, again):
         self.kind, self.joint, self.male, self.female = kind, joint, male, female
         self.drawn, self.again = drawn, again
+        self.short = None
 
     def key(self):
         """What tells it from the others of its pen."""

@@ -7,6 +7,8 @@ WIDE, PRESSED = 3.0, 0.5
 # Places as tight as this are one throat.
 SAME = 1e-9
 SAMPLES = 48
+# No chain takes so much along the axis, mm.
+REACH = 3.0
 
 
 def throats(rest, male, female):
@@ -35,6 +37,56 @@ def again(rest, pair):
     male, female, back, own, nth, one, other = pair
     gaps = all_gaps(rest, male, female, back, own, (nth, one, other))
     return min(it[0] for it in gaps)
+
+
+def nearly(rest, male, female):
+    """What is narrower than the tightest as drawn and lies less than REACH further in than the male
+    comes: (gap, pair) each; a pair as of `throats`, with which end of the two it is measured at."""
+    drawn = throats(rest, male, female)
+    if not drawn:
+        return []
+    tightest_mm, (male, female, back, own, *_) = drawn[0]
+    found = []
+    for at in (0, 1):
+        for (one, other), (gap, short) in beyond(rest, (male, female, back, own), at).items():
+            if SAME < gap < tightest_mm and -SAME <= short < REACH:
+                found.append((gap, (male, female, back, own, at, one, other)))
+    return found
+
+
+def nearly_again(rest, pair):
+    """The gap and how far the male is short of it, of the same two of another assembly."""
+    *which, at, one, other = pair
+    return beyond(rest, which, at)[one, other]
+
+
+def beyond(rest, which, at):
+    """Of surfaces of which the male's ends before the female's begins: the gap there, and how far
+    the one is short of the other; `at` 0: where the female's begins, else where the male's ends."""
+    male, female, back, own = which
+    places = {**rest.females, **rest.males}
+    turn = (lambda it: Placed(-it.offset, -it.way)) if back else (lambda it: it)
+    outer, inner = {}, {}
+    for low, high, radius, maker in laid(rest.assembled, male, turn(places[male]), (), False):
+        if maker not in outer or high > outer[maker][1]:
+            outer[maker] = low, high, radius
+    for low, high, radius, maker in laid(rest.assembled, female, turn(places[female]), (), True):
+        if maker not in inner or low < inner[maker][0]:
+            inner[maker] = low, high, radius
+    reaches = matched(rest, places) if own else []
+    found = {}
+    for one, (from_, end, stands) in outer.items():
+        for other, (start, high, radius) in inner.items():
+            if start - end > REACH + 1.0 or end - start > 1.0:
+                continue
+            if any(within(from_, end, a) and within(start, high, b) for a, b in reaches):
+                continue
+            place = end if at else start
+            # What falls off towards its end is met further back, what narrows inward further in.
+            over = place if stands(end) < stands(from_) else end
+            under = place if radius(high) < radius(start) else start
+            found[one, other] = radius(under) - stands(over), start - end
+    return found
 
 
 def all_gaps(rest, male, female, back, own, only=None):
