@@ -1,5 +1,6 @@
 //! `quillet draw`: drawings of the parts.
 
+mod over;
 mod pictures;
 
 use crate::at::At;

@@ -1,16 +1,16 @@
 //! `quillet solid`: parts as solids for other programs.
 
 use crate::at::At;
-use crate::choice::{self, PenChoice};
+use crate::choice::{self, Chosen, PenChoice};
 use crate::output::{Output, ending, stem};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
-use quillet_export::solid::{self, Body};
-use quillet_geometry::Chain;
+use quillet_export::solid::{self, Body, BrokenThrough, NamedMesh};
 use quillet_model::{Configured, Part, Pen, Place};
 use std::collections::HashSet;
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::sync::Arc;
 
 /// What `quillet solid` may be asked.
 #[derive(clap::Args)]
@@ -34,6 +34,9 @@ pub(crate) struct Args {
         default_missing_value = "capped"
     )]
     assembled: Option<HeldPen>,
+    /// What is bought too, each as a body of its own
+    #[arg(long, conflicts_with = "part")]
+    with_bought: bool,
     /// How far the faces of a mesh (.stl, .3mf) may stray, mm: from 0.001 to 1
     #[arg(long, default_value_t = 0.01, value_name = "MM")]
     tolerance: f64,
@@ -64,6 +67,8 @@ impl From<HeldPen> for Configured {
 
 /// Between parts that lie one behind the other, mm.
 const APART_MM: f64 = 10.0;
+/// Between the seams of two bodies, rad: by the golden angle no two fall together.
+const APART_RAD: f64 = 2.399_963;
 
 /// Writes solids; 0, 1 where something that is not known was left out, 2 with the reason where there
 /// is none.
@@ -81,6 +86,10 @@ fn write(args: &Args) -> Result<ExitCode, String> {
     warn::errors(analysis.examined());
     let pens = args.pen.pens(design)?;
     let mut parts = choice::parts(design, &pens, args.part.as_deref())?;
+    if args.with_bought {
+        let bought = bought(&pens, &parts);
+        parts.extend(bought);
+    }
     let mut left_out = OmissionWarnings::default();
     let assembled = args.assembled.is_some();
     parts.retain(|(pen, part)| match pen.filter(|_| assembled) {
@@ -114,7 +123,17 @@ fn write(args: &Args) -> Result<ExitCode, String> {
                 reversed: false,
             },
         };
-        bodies.push(body(part, name, place)?);
+        let broken = |broken: BrokenThrough| {
+            let z_mm = place.station(broken.z_mm);
+            format!("{name}: the bore breaks through the outside at {z_mm:.3} mm")
+        };
+        let own = solid::bodies(part, &name, place).map_err(broken)?;
+        if own.is_empty() {
+            return Err(format!(
+                "{name} has no shape yet; see what quillet check says"
+            ));
+        }
+        bodies.extend(own);
         end_mm += part.length.to_mm() + APART_MM;
     }
     let name = args
@@ -125,15 +144,19 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         .output
         .path(&args.file, &format!("{}{name}.step", stem(&args.file)));
     let title = format!("{}{name}", stem(&args.file));
-    let mesh = |body: &Body| solid::mesh(body, args.tolerance);
+    let meshes = bodies.iter().enumerate().map(|(at, body)| NamedMesh {
+        name: body.name.clone(),
+        colour: body.colour,
+        mesh: solid::mesh(body, args.tolerance).turned(at as f64 * APART_RAD),
+    });
     let bytes = match ending(&path).as_str() {
         "step" | "stp" => solid::step(&title, &bodies).into_bytes(),
         "3mf" => {
-            let named = bodies.iter().map(|body| (body.name.clone(), mesh(body)));
-            solid::threemf(&title, named)
+            let colours = bodies.iter().filter_map(|body| body.colour);
+            solid::threemf(&title, colours, meshes)
                 .map_err(|_| "the model is longer than .3mf can hold; say a larger --tolerance")?
         }
-        "stl" => solid::stl(bodies.iter().map(mesh)),
+        "stl" => solid::stl(meshes.map(|it| it.mesh)),
         other => {
             return Err(format!(
                 "a solid is written as .step, .stl or .3mf, not {other:?}"
@@ -157,22 +180,16 @@ fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Pla
     Ok(index.and_then(|index| configuration.places[index]))
 }
 
-fn body(part: &Part, name: String, place: Place) -> Result<Body, String> {
-    let profiles = part
-        .profiles
-        .as_ref()
-        .ok_or_else(|| format!("{name} has no shape yet; see what quillet check says"))?;
-    let metal = &profiles.metal;
-    let placed = |chain: &Chain| match place.reversed {
-        true => chain.reversed(place.offset_mm),
-        false => chain.moved(place.offset_mm),
-    };
-    let mut inner: Vec<Chain> = metal.inner.iter().map(placed).collect();
-    inner.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
-    Body::new(name.clone(), &placed(&metal.outer), &inner).map_err(|broken| {
-        format!(
-            "{name}: the bore breaks through the outside at {:.3} mm",
-            place.station(broken.z_mm)
-        )
-    })
+/// What the pens have that is bought, each once.
+fn bought<'d>(pens: &[&'d Pen], parts: &[Chosen<'d>]) -> Vec<Chosen<'d>> {
+    let mut found: Vec<Chosen> = Vec::new();
+    for pen in pens {
+        for part in pen.parts.iter().filter(|part| part.is_bought()) {
+            let known = parts.iter().chain(&found);
+            if known.into_iter().all(|it| !Arc::ptr_eq(it.1, part)) {
+                found.push((Some(pen), part));
+            }
+        }
+    }
+    found
 }

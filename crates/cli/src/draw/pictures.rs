@@ -1,13 +1,14 @@
 //! Pictures: a pen in its colours, a holding, what has changed.
 
-use super::Args;
+use super::{Args, over};
 use crate::choice;
 use crate::warn::OmissionWarnings;
 use quillet_export::draw;
 use quillet_export::picture;
 use quillet_export::scene::Scene;
-use quillet_model::{Configured, Pen, Units};
+use quillet_model::{Configured, Design, Pen, Units};
 use quillet_pen::Analysis;
+use std::path::PathBuf;
 
 /// Which picture is wanted.
 #[derive(clap::Args)]
@@ -21,6 +22,15 @@ pub(crate) struct Pictures {
     /// A holding of the part, counted as on its page of the sheet
     #[arg(long, value_name = "N", requires = "part")]
     holding: Option<usize>,
+    /// An old file, whose parts are shown under the same of this one
+    #[arg(long, value_name = "OLD", conflicts_with_all = ["assembled", "holding", "gallery"])]
+    pub(super) over: Option<PathBuf>,
+    /// A pen of this file, whose parts are shown under the same of the pen
+    #[arg(long, value_name = "PEN", conflicts_with_all = ["assembled", "holding", "gallery", "over"])]
+    pub(super) with: Option<String>,
+    /// The bare outside of the part as one line, true size, for a template or a machine (.dxf, .svg)
+    #[arg(long, requires = "part", conflicts_with_all = ["holding", "over", "with", "gallery"])]
+    profile: bool,
     /// Three looks and a line of figures, for the top of a page
     #[arg(long, conflicts_with_all = ["part", "assembled"])]
     gallery: bool,
@@ -75,10 +85,18 @@ pub(super) fn wanted(
 ) -> Result<Option<Vec<Scene>>, String> {
     let (asked, design) = (&args.pictures, &analysis.design);
     let units = args.units.of(design);
-    if asked.look.is_none() && asked.holding.is_none() && !asked.gallery {
+    let is_over = asked.over.is_some() || asked.with.is_some();
+    let is_other = asked.holding.is_some() || asked.gallery || asked.profile;
+    if asked.look.is_none() && !is_over && !is_other {
         return Ok(None);
     }
     let mut pens = args.pen.pens(design)?;
+    if is_over {
+        return over::over(args, analysis, &pens).map(Some);
+    }
+    if let (true, Some(part)) = (asked.profile, &args.part) {
+        return profiles(design, &pens, part).map(Some);
+    }
     if let (Some(number), Some(part)) = (asked.holding, &args.part) {
         choice::parts(design, &pens, Some(part))?;
         let owner = pens.iter().find(|pen| pen.part_id(part).is_some());
@@ -102,6 +120,13 @@ pub(super) fn wanted(
         None => picture::gallery(pen, WIDTH_MM, units).ok_or_else(|| apart(pen)),
     });
     each.collect::<Result<Vec<Scene>, String>>().map(Some)
+}
+
+fn profiles(design: &Design, pens: &[&Pen], name: &str) -> Result<Vec<Scene>, String> {
+    let parts = choice::parts(design, pens, Some(name))?;
+    let first = parts.first().and_then(|(_, part)| draw::profile(part));
+    let lacks = || format!("{name} has no shape yet; see what quillet check says");
+    first.map(|it| vec![it]).ok_or_else(lacks)
 }
 
 fn looked(

@@ -116,7 +116,7 @@ impl Detail {
             origin: low.moved(-self.reach_mm.0 * self.scale, -self.radii_mm.0 * self.scale),
             scale: self.scale,
         };
-        let mut drawn = Scene::default();
+        let mut drawn = Scene::new("", 0.0, 0.0);
         view.draw(&mut drawn);
         let frame = TextBox {
             min: low,

@@ -2,6 +2,7 @@
 
 use super::looks::Look;
 use super::member::{Member, PenView};
+use super::nib;
 use super::shade::{self, WHOLE};
 use super::view::ViewTransform;
 use crate::scene::{Layer, Scene, Xy};
@@ -49,7 +50,9 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
             scale,
             flipped: member.place.reversed,
         };
-        shade::show(&mut scene, pen, member, view, &WHOLE);
+        let leaf = nib::leaf(pen, member);
+        let shown = (member.part, member.solid);
+        shade::show(&mut scene, leaf.as_ref(), shown, view, &WHOLE);
         parts.push((member.id, Xy::new(x + (high - low) * scale / 2.0, radius)));
         begins.push((x, x + (high - low) * scale));
         x += (high - low) * scale + GAP;

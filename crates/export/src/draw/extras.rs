@@ -1,8 +1,8 @@
 //! What no part's profile shows: the arms of clips, O-rings in their grooves.
 
 use super::member::{Member, PenView};
-use super::shade::BOUGHT;
 use super::view::{Half, ViewTransform};
+use crate::colours::BOUGHT;
 use crate::scene::{Layer, Paint, Path, Scene, Xy};
 use quillet_geometry::Point;
 use quillet_model::Cut;

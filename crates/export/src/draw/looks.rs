@@ -5,6 +5,7 @@ use super::callouts::{Callout, CalloutSubject, callouts};
 use super::extras;
 use super::figures::LengthFormat;
 use super::member::PenView;
+use super::nib;
 use super::shade::{self, Seen};
 use super::view::Half;
 use crate::scene::{Scene, Xy};
@@ -45,7 +46,14 @@ pub fn lines(pen: &Pen, configured: Configured, width_mm: f64) -> Option<Look> {
             hides: &hides,
             is_half: false,
         };
-        shade::lines(&mut look.scene, pen, member, member.view, &seen);
+        let leaf = nib::leaf(pen, member);
+        shade::lines(
+            &mut look.scene,
+            leaf.as_ref(),
+            member.solid,
+            member.view,
+            &seen,
+        );
     }
     for arm in extras::arms(&view, &members) {
         arm.draw(&mut look.scene, &view);
@@ -125,7 +133,9 @@ fn coloured(scene: &mut Scene, view: &PenView, is_half: bool) {
             hides: &hides,
             is_half,
         };
-        shade::show(scene, view.pen, member, member.view, &seen);
+        let leaf = nib::leaf(view.pen, member);
+        let shown = (member.part, member.solid);
+        shade::show(scene, leaf.as_ref(), shown, member.view, &seen);
     }
 }
 

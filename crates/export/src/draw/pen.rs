@@ -53,6 +53,7 @@ pub fn pen(pen: &Pen, paper: Paper, title: &PartTitle) -> Option<Scene> {
         sheet: title.sheet,
     };
     block.draw(&mut sheet, paper);
+    sheet.scene.scale = overview.scale;
     let x = (low.x + high.x - overview.scene.width_mm) / 2.0;
     sheet.scene.place(&overview.scene, Xy::new(x, foot));
     legend.draw(&mut sheet.scene, Xy::new(low.x, foot));

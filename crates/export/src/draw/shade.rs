@@ -1,20 +1,16 @@
 //! A part as it looks from outside: its turned form in its colours, its threads, a nib as a nib.
 
-use super::member::Member;
 use super::nib::{self, Leaf};
 use super::seen::Occluders;
 use super::thread::span;
 use super::view::{Half, ViewTransform};
+use crate::colours;
 use crate::scene::{Layer, Paint, Path, Scene, Shaded, SlopeClass, Strip, Xy, darker};
 use quillet_geometry::{Chain, Curve, Point};
-use quillet_model::{Part, Pen};
+use quillet_model::{Part, Solid};
 use quillet_standards::Colour;
 use quillet_standards::thread::Hand;
 use quillet_syntax::ast::Side;
-
-/// What is bought, whatever it is made of; and rubber.
-pub(super) const BOUGHT: Colour = Colour::new(0xa9, 0xb1, 0xb4);
-const RUBBER: Colour = Colour::new(0x3a, 0x3a, 0x3c);
 
 /// A strip is no longer than this along the profile, nor rises by more, mm on paper.
 const LONG_MM: f64 = 0.8;
@@ -51,15 +47,13 @@ impl Seen<'_> {
 /// Shows a part in its colours.
 pub(super) fn show(
     scene: &mut Scene,
-    pen: &Pen,
-    member: &Member,
+    leaf: Option<&Leaf>,
+    (part, solid): (&Part, &Solid),
     view: ViewTransform,
     seen: &Seen,
 ) {
-    let leaf = nib::leaf(pen, member);
-    let outer = &member.solid.outer;
-    let shown = leaf.as_ref().map_or(outer, |it| &it.outline);
-    for (colour, strips) in strips(member.part, leaf.as_ref(), shown, view, seen) {
+    let shown = leaf.map_or(&solid.outer, |it| &it.outline);
+    for (colour, strips) in strips(part, leaf, shown, view, seen) {
         scene.shaded(Shaded {
             colour,
             is_half: seen.is_half,
@@ -67,9 +61,9 @@ pub(super) fn show(
             strips,
         });
     }
-    turns(scene, member, view, seen);
-    rims(scene, Layer::Rim, leaf.as_ref(), shown, view, seen);
-    if let Some(leaf) = &leaf {
+    turns(scene, part, view, seen);
+    rims(scene, Layer::Rim, leaf, shown, view, seen);
+    if let Some(leaf) = leaf {
         leaf.details(scene, view, seen);
     }
 }
@@ -77,34 +71,20 @@ pub(super) fn show(
 /// Shows its lines alone.
 pub(super) fn lines(
     scene: &mut Scene,
-    pen: &Pen,
-    member: &Member,
+    leaf: Option<&Leaf>,
+    solid: &Solid,
     view: ViewTransform,
     seen: &Seen,
 ) {
-    let leaf = nib::leaf(pen, member);
-    let outer = &member.solid.outer;
-    let shown = leaf.as_ref().map_or(outer, |it| &it.outline);
-    rims(scene, Layer::Outline, leaf.as_ref(), shown, view, seen);
+    let shown = leaf.map_or(&solid.outer, |it| &it.outline);
+    rims(scene, Layer::Outline, leaf, shown, view, seen);
 }
 
 /// What a place of a part is made of.
 fn colour(part: &Part, leaf: Option<&Leaf>, z_mm: f64) -> Colour {
-    if leaf.is_some_and(|it| it.holds(z_mm)) {
-        return nib::GOLD;
-    }
-    if part.ring().is_some() {
-        return RUBBER;
-    }
-    let piece = part
-        .blanks()
-        .iter()
-        .find(|it| (it.from.to_mm()..=it.to.to_mm()).contains(&z_mm));
-    let piece = piece.or(part.blanks().first());
-    match piece {
-        Some(piece) => piece.stock.material.colour,
-        None if part.is_bought() => BOUGHT,
-        None => Colour::UNKNOWN,
+    match leaf.is_some_and(|it| it.holds(z_mm)) {
+        true => nib::GOLD,
+        false => colours::at(part, z_mm),
     }
 }
 
@@ -247,8 +227,8 @@ fn seen_of(piece: &Curve, seen: &Seen) -> Option<(Point, Point)> {
 }
 
 /// The turns of the threads outside, between their crests.
-fn turns(scene: &mut Scene, member: &Member, view: ViewTransform, seen: &Seen) {
-    for feature in &member.part.features {
+fn turns(scene: &mut Scene, part: &Part, view: ViewTransform, seen: &Seen) {
+    for feature in &part.features {
         let Some((thread, Side::Outside)) = feature.thread() else {
             continue;
         };
@@ -258,7 +238,7 @@ fn turns(scene: &mut Scene, member: &Member, view: ViewTransform, seen: &Seen) {
             continue;
         }
         let crest = form.major().to_mm() / 2.0;
-        let [from, to] = span(member.part, feature);
+        let [from, to] = span(part, feature);
         // Seen from the side, half a turn falls by half a lead: to the right where the thread is
         // right-handed.
         let (left, right) = (view.axis(from).x, view.axis(to).x);
@@ -292,7 +272,7 @@ fn turns(scene: &mut Scene, member: &Member, view: ViewTransform, seen: &Seen) {
             paths.push(Path::open(on_paper(top)).line(on_paper(foot)));
         }
         if !paths.is_empty() {
-            let colour = colour(member.part, None, (from + to) / 2.0);
+            let colour = colour(part, None, (from + to) / 2.0);
             let wide = (0.35 * wide).min(0.3);
             scene.paint(Paint {
                 paths,

@@ -4,8 +4,12 @@ mod exploded;
 mod framed;
 mod gallery;
 mod holding;
+mod overlay;
+mod screen;
 
 pub use exploded::exploded;
 pub use framed::framed;
 pub use gallery::gallery;
 pub use holding::holdings;
+pub use overlay::{PartOf, overlay};
+pub use screen::{Captioned, numbered, part, seen, sized};

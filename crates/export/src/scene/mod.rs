@@ -77,7 +77,7 @@ pub struct Item {
 }
 
 /// A drawing on a sheet of paper.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Scene {
     /// What it shows, in a line.
     pub title: String,

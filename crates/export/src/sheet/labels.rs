@@ -8,7 +8,7 @@ use quillet_model::{Cut, End, Feature, Part, Units};
 use quillet_syntax::ast::Side;
 
 /// The labels of a part: what is cut inside above, what is cut outside below.
-pub(super) fn labels(part: &Part, units: Units) -> Vec<Label> {
+pub(crate) fn labels(part: &Part, units: Units) -> Vec<Label> {
     let mut found: Vec<Label> = part
         .features
         .iter()

@@ -32,6 +32,7 @@ pub use gather::content;
 pub use holdings::HoldingRows;
 pub(crate) use holdings::holdings_in;
 pub use html::html;
+pub(crate) use labels::labels as part_labels;
 pub(crate) use lists::measures;
 pub use page::Field;
 pub use pdf::{pages, pdf};

@@ -13,6 +13,17 @@ pub struct Mesh {
 }
 
 impl Mesh {
+    /// The same turned about its axis. Bodies that touch are turned apart before they go into one file of
+    /// bare triangles, so that no edge of one is an edge of another.
+    pub fn turned(mut self, by_rad: f64) -> Mesh {
+        let (sin, cos) = by_rad.sin_cos();
+        for place in &mut self.places_mm {
+            let [x, y, z] = *place;
+            *place = [x * cos - y * sin, x * sin + y * cos, z];
+        }
+        self
+    }
+
     /// The volume enclosed, mm³; negative where the triangles face inwards (divergence theorem).
     pub fn volume_mm3(&self) -> f64 {
         let corner = |at: u32| self.places_mm[at as usize];

@@ -1,20 +1,23 @@
 //! Parts as solids: STEP with analytic surfaces, STL and 3MF meshes.
 //!
 //! Solids stand on the `z` axis in millimetres. Threads are plain cylinders of equal volume, so
-//! that the volume is the part's.
+//! that the volume is the part's. Bodies bear the colours of what they are made of.
 
 mod entities;
 mod mesh;
 mod outline;
+mod pieces;
 #[cfg(test)]
 mod samples;
 mod step;
 mod stl;
+mod styles;
 mod surface;
 mod threemf;
 
 pub use mesh::{Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
+pub use pieces::bodies;
 pub use step::step;
 pub use stl::stl;
-pub use threemf::threemf;
+pub use threemf::{NamedMesh, threemf};

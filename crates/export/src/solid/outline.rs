@@ -1,12 +1,15 @@
 //! The outline of a solid of revolution as runs of directed edges in the meridian plane.
 
 use quillet_geometry::{Chain, Curve, Point};
+use quillet_standards::Colour;
 
 /// A named solid of revolution, ready to be written.
 #[derive(Clone, Debug)]
 pub struct Body {
     /// Its name.
     pub name: String,
+    /// What it looks like, where that is known.
+    pub colour: Option<Colour>,
     /// Its boundary: the first run bounds it from outside, further ones enclose voids.
     pub(super) runs: Vec<EdgeLoop>,
 }
@@ -88,8 +91,17 @@ impl Body {
         }
         Ok(Body {
             name: name.into(),
+            colour: None,
             runs: trace.finish(),
         })
+    }
+
+    /// The same in a colour.
+    pub fn coloured(self, colour: Colour) -> Body {
+        Body {
+            colour: Some(colour),
+            ..self
+        }
     }
 }
 

@@ -10,14 +10,17 @@ use std::fmt::Write as _;
 /// Writes solids as one STEP file, each a product of its own, millimetres.
 ///
 /// Faces are planes, cylinders, cones, spheres and tori where they are such, else surfaces of
-/// revolution of a B-spline, rational for an ellipse. There is no date in it: the same solid gives the same bytes.
+/// revolution of a B-spline, rational for an ellipse. A body's colour is on all its faces. There is no date in it: the same solid gives the same bytes.
 pub fn step(title: &str, bodies: &[Body]) -> String {
     let mut file = StepFile::default();
     let setting = file.setting();
+    let mut styled = Vec::new();
     for body in bodies {
         let solid = file.solid(body);
         file.product(&body.name, solid, setting);
+        styled.extend(body.colour.map(|colour| file.styled(solid, colour)));
     }
+    file.presented(&styled, setting.shape);
     format!(
         "ISO-10303-21;\nHEADER;\n\
          FILE_DESCRIPTION(('{}: threads are plain cylinders of equal volume','{MARK}'),'2;1');\n\

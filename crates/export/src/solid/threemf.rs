@@ -3,6 +3,8 @@
 use super::Mesh;
 use crate::mark::MARK;
 use crate::write::escaped;
+use quillet_standards::Colour;
+use std::collections::BTreeSet;
 use std::fmt;
 use std::io::{self, BufWriter, Cursor, Write};
 use zip::write::SimpleFileOptions;
@@ -15,16 +17,31 @@ const LINKS: &str = r#"<?xml version="1.0" encoding="UTF-8"?>
 <Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/3dmodel.model" EntityId="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>
 "#;
 
-/// Writes named meshes as a 3MF package, millimetres. Each is written before the next is asked for,
-/// so that no more than one need be in memory.
+/// A mesh, and what it is of.
+#[derive(Clone, Debug)]
+pub struct NamedMesh {
+    /// The body's name.
+    pub name: String,
+    /// Its colour, where that is known.
+    pub colour: Option<Colour>,
+    /// Its mesh.
+    pub mesh: Mesh,
+}
+
+/// Writes named meshes as a 3MF package, millimetres; `colours`, those that they have, in any order,
+/// as base materials. Each mesh is written before the next is asked for, so that no more than one
+/// need be in memory.
 ///
 /// # Errors
 ///
 /// Where the model is longer than the 4 GB that a package holds.
 pub fn threemf(
     title: &str,
-    meshes: impl IntoIterator<Item = (String, Mesh)>,
+    colours: impl IntoIterator<Item = Colour>,
+    meshes: impl IntoIterator<Item = NamedMesh>,
 ) -> io::Result<Vec<u8>> {
+    let colours: BTreeSet<Colour> = colours.into_iter().collect();
+    let colours: Vec<Colour> = colours.into_iter().collect();
     let mut zip = zip::ZipWriter::new(Cursor::new(Vec::new()));
     // The same bytes whenever it is written: the date stays at zip's first. The least effort makes
     // such text ten times shorter already.
@@ -37,7 +54,7 @@ pub fn threemf(
     }
     zip.start_file("3D/3dmodel.model", options)?;
     let mut out = BufWriter::with_capacity(1 << 16, &mut zip);
-    model(&mut out, title, meshes)?;
+    model(&mut out, title, &colours, meshes)?;
     out.flush()?;
     drop(out);
     zip.set_comment(MARK)?;
@@ -47,7 +64,8 @@ pub fn threemf(
 fn model(
     out: &mut impl Write,
     title: &str,
-    meshes: impl IntoIterator<Item = (String, Mesh)>,
+    colours: &[Colour],
+    meshes: impl IntoIterator<Item = NamedMesh>,
 ) -> io::Result<()> {
     write!(
         out,
@@ -56,14 +74,17 @@ fn model(
          <metadata name=\"Title\">{}</metadata>\n<metadata name=\"Application\">{MARK}</metadata>\n<resources>\n",
         escaped(title)
     )?;
-    let mut count = 0;
-    for (name, mesh) in meshes {
-        count += 1;
+    base_materials(out, colours)?;
+    let mut next = FIRST_ID;
+    for NamedMesh { name, colour, mesh } in meshes {
+        let look = colour.and_then(|it| colours.binary_search(&it).ok());
+        let look = look.map_or(String::new(), |it| format!(" pid=\"1\" pindex=\"{it}\""));
         let name = escaped(&name);
         writeln!(
             out,
-            "<object id=\"{count}\" type=\"model\" name=\"{name}\"><mesh><vertices>"
+            "<object id=\"{next}\" type=\"model\" name=\"{name}\"{look}><mesh><vertices>"
         )?;
+        next += 1;
         for place in &mesh.places_mm {
             let [x, y, z] = place.map(Decimal);
             writeln!(out, "<vertex x=\"{x}\" y=\"{y}\" z=\"{z}\"/>")?;
@@ -75,10 +96,26 @@ fn model(
         out.write_all(b"</triangles></mesh></object>\n")?;
     }
     out.write_all(b"</resources>\n<build>\n")?;
-    for at in 1..=count {
+    for at in FIRST_ID..next {
         writeln!(out, "<item objectid=\"{at}\"/>")?;
     }
     out.write_all(b"</build>\n</model>\n")
+}
+
+/// The materials are numbered 1, the meshes on from here.
+const FIRST_ID: usize = 2;
+
+/// Each colour that a mesh has, named by itself.
+fn base_materials(out: &mut impl Write, colours: &[Colour]) -> io::Result<()> {
+    if colours.is_empty() {
+        return Ok(());
+    }
+    out.write_all(b"<basematerials id=\"1\">")?;
+    for colour in colours {
+        let code = colour.to_string().to_uppercase();
+        write!(out, "<base name=\"{colour}\" displaycolor=\"{code}\"/>")?;
+    }
+    out.write_all(b"</basematerials>\n")
 }
 
 /// A length, mm, to nine decimals and no more than it needs. A model holds millions of them, so they

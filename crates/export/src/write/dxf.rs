@@ -15,6 +15,7 @@ pub fn dxf(scene: &Scene) -> String {
         true_size: 1.0 / scene.scale,
     };
     out.put(999, mark::MARK);
+    out.put(999, "true size, a unit is a millimetre");
     header(&mut out, scene);
     tables(&mut out);
     out.section("ENTITIES");

@@ -90,5 +90,10 @@ fn solids(part: &Part) {
     no_nan(&solid::step("pen", &bodies));
     let mesh = solid::mesh(&bodies[0], 0.2);
     assert!(mesh.volume_mm3().is_finite());
-    drop(solid::threemf("pen", [(part.name.text.to_string(), mesh)]));
+    let named = solid::NamedMesh {
+        name: part.name.text.to_string(),
+        colour: None,
+        mesh,
+    };
+    drop(solid::threemf("pen", [], [named]));
 }

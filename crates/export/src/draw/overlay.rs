@@ -1,0 +1,289 @@
+//! An old shape of a part under its new one, and by how much they differ.
+
+use super::difference::{Band, Difference, Notable, curve, notable};
+use super::figures::LengthFormat;
+use super::part::{scale_text, widest_mm};
+use super::spread::spread_wide;
+use super::view::{Half, ViewTransform};
+use super::{half, outline};
+use crate::scene::{Anchor, Hatch, Layer, Path, Scene, Text, Xy, hatch};
+use quillet_geometry::Point;
+use quillet_model::{Part, Profiles, Units};
+
+/// How wide the picture is, and how long and wide the part may be on it, mm.
+const WIDTH_MM: f64 = 186.0;
+const LONGEST_MM: f64 = 164.0;
+const HIGHEST_MM: f64 = 30.0;
+/// The difference may stand so high over its line, mm, at one of these times.
+const TALL_MM: f64 = 15.0;
+const TIMES: [f64; 8] = [100.0, 50.0, 20.0, 10.0, 5.0, 2.0, 1.0, 0.5];
+/// Heights of a capital: the title, words, figures, mm.
+const TITLE_MM: f64 = 3.6;
+const WORDS_MM: f64 = 2.4;
+const FIGURE_MM: f64 = 2.8;
+/// No more figures than this stand at the line: the greatest differences.
+const MOST: usize = 9;
+
+/// True where a part is another shape than it was.
+pub fn differs(old: &Part, new: &Part) -> bool {
+    match (&old.profiles, &new.profiles) {
+        (Some(old), Some(new)) => !Difference::of(&old.crest, &new.crest).is_none(),
+        _ => false,
+    }
+}
+
+/// A part's old shape dashed, its new one solid, what is gone hatched and what has come in ink; below, by
+/// how much the outside differs on diameter, and these lines. None where either shape is not known.
+pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option<Scene> {
+    let (was, is) = (old.profiles.as_ref()?, new.profiles.as_ref()?);
+    let long = old.length.to_mm().max(new.length.to_mm());
+    let radius = widest_mm(was).max(widest_mm(is));
+    let fits = |it: &f64| long * it <= LONGEST_MM && radius * it <= HIGHEST_MM;
+    let scale = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1].into_iter().find(fits)?;
+    let figures = LengthFormat(units);
+    let graph = Graph::of(was, is, scale, figures);
+    let foot = lines.len() as f64 * 5.2;
+    let high = 2.0 * radius * scale;
+    let height = 6.0 + foot + graph.height_mm() + high + 24.0;
+    let name = &new.name.text;
+    let mut scene = Scene::new(format!("{name}, old under new"), WIDTH_MM, height);
+    scene.scale = scale;
+    let left = (WIDTH_MM - LONGEST_MM) / 2.0;
+    head(
+        &mut scene,
+        &format!("{name}, old under new, {}", scale_text(scale)),
+        left,
+    );
+    let origin = Xy::new(left, height - 18.0 - radius * scale);
+    let view = ViewTransform::new(origin, scale);
+    shapes(&mut scene, view, (was, is), long);
+    let top = origin.y - radius * scale - 6.0;
+    graph.draw(&mut scene, Xy::new(left, top));
+    for (at, line) in lines.iter().enumerate() {
+        let y = 6.0 + foot - 5.2 * (at + 1) as f64 + 1.5;
+        let mut text = Text::new(Xy::new(left, y), WORDS_MM, line.as_str());
+        text.height_mm *= ((WIDTH_MM - left - 4.0) / text.width_mm()).min(1.0);
+        scene.text(text);
+    }
+    Some(scene)
+}
+
+/// The title, and what each kind of line and ground means.
+fn head(scene: &mut Scene, title: &str, left: f64) {
+    let base = scene.height_mm - 9.0;
+    scene.text(Text::new(Xy::new(left, base), TITLE_MM, title).bold());
+    let mut right = WIDTH_MM - left;
+    let middle = base + WORDS_MM / 2.0;
+    for (words, layer) in [
+        ("come", Layer::Solid),
+        ("gone", Layer::Cut),
+        ("new", Layer::Outline),
+        ("old", Layer::Uncut),
+    ] {
+        let text = Text::new(Xy::new(right, base), WORDS_MM, words).anchored(Anchor::End);
+        let x = right - text.width_mm() - 2.0;
+        scene.text(text);
+        let sample = Path::rectangle(Xy::new(x - 7.0, middle - 2.0), 7.0, 4.0);
+        match layer {
+            Layer::Solid => scene.fill(layer, vec![sample]),
+            Layer::Cut => gone(scene, &[sample]),
+            _ => scene.line(layer, Xy::new(x - 7.0, middle), Xy::new(x, middle)),
+        }
+        right = x - 12.0;
+    }
+}
+
+/// Both shapes, above and below the axis.
+fn shapes(scene: &mut Scene, view: ViewTransform, (old, new): (&Profiles, &Profiles), long: f64) {
+    let difference = Difference::of(&old.crest, &new.crest);
+    for half in [Half::Upper, Half::Lower] {
+        scene.fill(Layer::View, outline::region(view, half, &new.crest));
+        let path = |band: &Band| ribbon(band, |z, r| view.place(half, Point::new(z, r)));
+        let taken: Vec<Path> = difference.gone.iter().map(path).collect();
+        gone(scene, &taken);
+        let come: Vec<Path> = difference.come.iter().map(path).collect();
+        come.into_iter()
+            .for_each(|it| scene.fill(Layer::Solid, vec![it]));
+        for path in outline::region(view, half, &old.crest) {
+            scene.stroke(Layer::Uncut, path);
+        }
+        for path in outline::region(view, half, &new.crest) {
+            scene.stroke(Layer::Outline, path);
+        }
+    }
+    half::axis(scene, view, long);
+}
+
+/// Ground, hatch and edge of what is gone.
+fn gone(scene: &mut Scene, paths: &[Path]) {
+    const PATTERN: Hatch = Hatch {
+        angle_deg: 45.0,
+        spacing_mm: 1.0,
+    };
+    for path in paths {
+        let region = vec![path.clone()];
+        scene.fill(Layer::CutGround, region.clone());
+        scene.lines(Layer::Cut, hatch(&region, None, &[], PATTERN));
+        scene.stroke(Layer::Cut, path.clone());
+    }
+}
+
+/// Forward along the upper edge, back along the lower.
+fn ribbon(band: &Band, place: impl Fn(f64, f64) -> Xy) -> Path {
+    let upper = band.iter().map(|(z, _, high)| place(*z, *high));
+    let lower = band.iter().rev().map(|(z, low, _)| place(*z, *low));
+    Path::polygon(&upper.chain(lower).collect::<Vec<_>>())
+}
+
+/// The difference on diameter against the station.
+struct Graph {
+    curve: Vec<(f64, f64)>,
+    notable: Vec<Notable>,
+    scale: f64,
+    times: f64,
+    figures: LengthFormat,
+}
+
+impl Graph {
+    fn of(old: &Profiles, new: &Profiles, scale: f64, figures: LengthFormat) -> Graph {
+        let (old, new) = (&old.crest.outer, &new.crest.outer);
+        let curve = curve(old, new);
+        let most = curve.iter().fold(0.0f64, |most, it| most.max(it.1.abs()));
+        let times = TIMES.into_iter().find(|it| most * it <= TALL_MM);
+        let mut notable = notable(old, new);
+        if notable.len() > MOST {
+            let by = |it: &Notable| -(it.new_mm - it.old_mm).abs();
+            notable.sort_by(|a, b| by(a).total_cmp(&by(b)));
+            notable.truncate(MOST);
+            notable.sort_by(|a, b| a.z_mm.total_cmp(&b.z_mm));
+        }
+        Graph {
+            curve,
+            notable,
+            scale,
+            times: times.unwrap_or(0.1),
+            figures,
+        }
+    }
+
+    fn reach(&self, sign: f64) -> f64 {
+        let most = self.curve.iter().map(|it| sign * it.1);
+        most.fold(0.0, f64::max) * self.times
+    }
+
+    fn height_mm(&self) -> f64 {
+        match self.notable.is_empty() {
+            true => 12.0,
+            false => 34.0 + self.reach(1.0) + self.reach(-1.0),
+        }
+    }
+
+    /// Draws it below a corner.
+    fn draw(&self, scene: &mut Scene, corner: Xy) {
+        let says = match self.notable.is_empty() {
+            true => "the outside is as it was".to_owned(),
+            false => format!("new less old, on diameter, {} times", self.times),
+        };
+        scene.text(Text::new(corner.moved(0.0, -WORDS_MM - 2.0), WORDS_MM, says).bold());
+        if self.notable.is_empty() {
+            return;
+        }
+        let zero = corner.moved(0.0, -18.0 - self.reach(1.0));
+        let place = |z: f64, mm: f64| zero.moved(z * self.scale, mm * self.times);
+        let runs = |sign: f64| {
+            let above = self
+                .curve
+                .windows(2)
+                .filter(move |it| sign * (it[0].1 + it[1].1) > 0.0);
+            above.map(move |it| {
+                let corners = [(it[0].0, 0.0), it[0], it[1], (it[1].0, 0.0)];
+                Path::polygon(
+                    &corners.map(|(z, mm)| place(z, if sign * mm > 0.0 { mm } else { 0.0 })),
+                )
+            })
+        };
+        let come: Vec<Path> = runs(1.0).collect();
+        come.into_iter()
+            .for_each(|it| scene.fill(Layer::Solid, vec![it]));
+        let taken: Vec<Path> = runs(-1.0).collect();
+        let pattern = Hatch {
+            angle_deg: 45.0,
+            spacing_mm: 1.0,
+        };
+        for path in taken {
+            let region = vec![path];
+            scene.fill(Layer::CutGround, region.clone());
+            scene.lines(Layer::Cut, hatch(&region, None, &[], pattern));
+        }
+        let mut line = self.curve.iter().map(|(z, mm)| place(*z, *mm));
+        if let Some(start) = line.next() {
+            scene.stroke(Layer::Fine, line.fold(Path::open(start), Path::line));
+        }
+        let end = self.curve.last().map_or(0.0, |it| it.0);
+        scene.line(Layer::Dimension, zero, place(end, 0.0));
+        let nought = Text::new(zero.moved(-2.0, -WORDS_MM / 2.0), WORDS_MM, "0");
+        scene.text(nought.anchored(Anchor::End));
+        self.figures(scene, zero, 1.0);
+        self.figures(scene, zero, -1.0);
+    }
+
+    /// The figures above the line, or below it.
+    fn figures(&self, scene: &mut Scene, zero: Xy, sign: f64) {
+        let own = self.notable.iter();
+        let own: Vec<&Notable> = own
+            .filter(|it| sign * (it.new_mm - it.old_mm) > 0.0)
+            .collect();
+        let texts: Vec<[Text; 2]> = own.iter().map(|it| self.says(it)).collect();
+        let wide = |it: &[Text; 2]| it[0].width_mm().max(it[1].width_mm());
+        let widths: Vec<f64> = texts.iter().map(wide).collect();
+        let wanted: Vec<f64> = own.iter().map(|it| zero.x + it.z_mm * self.scale).collect();
+        let places = spread_wide(&wanted, &widths, 3.0, WIDTH_MM - 4.0);
+        let level = zero.y + sign * (self.reach(sign) + 3.0);
+        for ((it, [figure, words]), x) in own.iter().zip(texts).zip(places) {
+            let at = zero.moved(it.z_mm * self.scale, (it.new_mm - it.old_mm) * self.times);
+            let tip = Xy::new(x, level);
+            scene.line(Layer::Dimension, at, tip);
+            let base = match sign > 0.0 {
+                true => [5.4, 1.2],
+                false => [-1.2 - FIGURE_MM, -5.4 - WORDS_MM],
+            };
+            for (text, up) in [figure, words].into_iter().zip(base) {
+                scene.text(
+                    Text {
+                        at: tip.moved(0.0, up),
+                        ..text
+                    }
+                    .anchored(Anchor::Middle),
+                );
+            }
+        }
+    }
+
+    /// `−0.40`, and under it `at 12: ⌀10 → 9.6`, or `at 18.0, nothing written`.
+    fn says(&self, it: &Notable) -> [Text; 2] {
+        let (by, sign) = (
+            it.new_mm - it.old_mm,
+            if it.new_mm < it.old_mm { "−" } else { "+" },
+        );
+        let figure = match self.figures.0 {
+            Units::Millimetres => format!("{sign}{:.2}", by.abs()),
+            Units::Inches => format!("{sign}{:.3}", by.abs() / 25.4),
+        };
+        let number = |mm: f64| self.figures.number(mm);
+        let (figure, words) = match it.is_written {
+            true => {
+                let sizes = format!("⌀{} → {}", number(it.old_mm), number(it.new_mm));
+                (figure, format!("at {}: {sizes}", number(it.z_mm)))
+            }
+            false => {
+                let at = self.figures.rounded(it.z_mm, 1);
+                (
+                    format!("{figure} at {at}"),
+                    "nothing is written here".to_owned(),
+                )
+            }
+        };
+        let text = |height: f64, words: String| Text::new(Xy::default(), height, words);
+        [text(FIGURE_MM, figure).bold(), text(WORDS_MM, words)]
+    }
+}

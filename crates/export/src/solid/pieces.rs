@@ -1,0 +1,93 @@
+//! The bodies that a part is made up of: each piece of a glued stack is one of its own.
+
+use super::{Body, BrokenThrough};
+use crate::colours;
+use quillet_geometry::Chain;
+use quillet_model::{Filling, Part, Place};
+
+/// Nearer than this, ends lie at one station, mm.
+const SAME_MM: f64 = 1e-6;
+
+/// A part as bodies in their colours where it lies, metal as it is left with threads as plain cylinders of
+/// equal volume. What is glued of several pieces is a body each, the glue between them too; a part that is
+/// bought is one. None where its shape is not known.
+///
+/// # Errors
+/// When a bore reaches the outside; its station on the axis of what is written.
+pub fn bodies(part: &Part, name: &str, place: Place) -> Result<Vec<Body>, BrokenThrough> {
+    let Some(profiles) = &part.profiles else {
+        return Ok(Vec::new());
+    };
+    // Where a piece is nothing that stands by itself, the part is shown in one.
+    if part.blanks().len() > 1
+        && let Some(pieces) = pieces(part, name, place)
+    {
+        return Ok(pieces);
+    }
+    let metal = &profiles.metal;
+    let body = placed(name, place, &metal.outer, &metal.inner)?;
+    Ok(vec![body.coloured(colours::whole(part))])
+}
+
+fn pieces(part: &Part, name: &str, place: Place) -> Option<Vec<Body>> {
+    let mut bodies: Vec<Body> = Vec::new();
+    for it in part.bodies() {
+        let colour = colours::of(part, it.of);
+        let named = format!("{name}, {}", words(part, it.of));
+        let inner = joined(it.inner);
+        for outer in joined(it.outer) {
+            let (from, to) = (outer.start().z, outer.end().z);
+            let within =
+                |bore: &&Chain| bore.start().z > from - SAME_MM && bore.end().z < to + SAME_MM;
+            let inner: Vec<Chain> = inner.iter().filter(within).cloned().collect();
+            let body = placed(&named, place, &outer, &inner).ok()?;
+            bodies.push(body.coloured(colour));
+        }
+    }
+    (!bodies.is_empty()).then_some(bodies)
+}
+
+/// `piece 2, reed`; `glue of piece 2`.
+fn words(part: &Part, of: Filling) -> String {
+    match of {
+        Filling::Glue(which) => format!("glue of piece {}", which + 1),
+        Filling::Piece(which) => {
+            let material = part.blanks().get(which).map(|it| &it.stock.material.name);
+            match material {
+                Some(material) => format!("piece {}, {material}", which + 1),
+                None => format!("piece {}", which + 1),
+            }
+        }
+    }
+}
+
+/// Chains of which one begins where another ends, as one.
+fn joined(mut chains: Vec<Chain>) -> Vec<Chain> {
+    chains.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    let mut out: Vec<Chain> = Vec::new();
+    for chain in chains {
+        let last = out
+            .last()
+            .filter(|it| (it.end().z - chain.start().z).abs() < SAME_MM);
+        let both =
+            last.and_then(|it| Chain::new(it.segments().iter().chain(chain.segments()).copied()));
+        match both {
+            Some(both) => {
+                out.pop();
+                out.push(both);
+            }
+            None => out.push(chain),
+        }
+    }
+    out
+}
+
+fn placed(name: &str, place: Place, outer: &Chain, inner: &[Chain]) -> Result<Body, BrokenThrough> {
+    let put = |chain: &Chain| match place.reversed {
+        true => chain.reversed(place.offset_mm),
+        false => chain.moved(place.offset_mm),
+    };
+    let mut inner: Vec<Chain> = inner.iter().map(put).collect();
+    inner.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    Body::new(name, &put(outer), &inner)
+}
