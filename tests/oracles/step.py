@@ -1,6 +1,37 @@
 """The solids of a STEP file, as Open CASCADE reads them."""
 
 
+def looks(path):
+    """Each solid's volume in mm3 and its colour as (red, green, blue) of 0 to 1, as an XDE document has it."""
+    from OCP.BRepGProp import BRepGProp
+    from OCP.GProp import GProp_GProps
+    from OCP.Quantity import Quantity_Color, Quantity_TOC_sRGB
+    from OCP.STEPCAFControl import STEPCAFControl_Reader
+    from OCP.TCollection import TCollection_ExtendedString
+    from OCP.TDF import TDF_LabelSequence
+    from OCP.TDocStd import TDocStd_Document
+    from OCP.XCAFDoc import XCAFDoc_ColorSurf, XCAFDoc_DocumentTool
+
+    document = TDocStd_Document(TCollection_ExtendedString("XmlOcaf"))
+    reader = STEPCAFControl_Reader()
+    reader.SetColorMode(True)
+    reader.ReadFile(str(path))
+    reader.Transfer(document)
+    shapes = XCAFDoc_DocumentTool.ShapeTool_s(document.Main())
+    colours = XCAFDoc_DocumentTool.ColorTool_s(document.Main())
+    labels = TDF_LabelSequence()
+    shapes.GetFreeShapes(labels)
+    found = []
+    for at in range(1, labels.Length() + 1):
+        shape = shapes.GetShape_s(labels.Value(at))
+        properties = GProp_GProps()
+        BRepGProp.VolumeProperties_s(shape, properties)
+        colour = Quantity_Color()
+        has = colours.GetColor(shape, XCAFDoc_ColorSurf, colour)
+        found.append((properties.Mass(), tuple(colour.Values(Quantity_TOC_sRGB)) if has else None))
+    return found
+
+
 def read(path):
     """How many solids it holds, whether they are valid, their volume in mm3."""
     from OCP.BRepCheck import BRepCheck_Analyzer

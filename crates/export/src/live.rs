@@ -1,9 +1,9 @@
 //! The page that `quillet watch` shows: drawing, findings, weight.
 
-use crate::scene::Scene;
+use crate::mark;
+use crate::picture::{self, Captioned};
 use crate::sheet::{Table, measures};
 use crate::write::{Background, svg};
-use crate::{draw, mark};
 use askama::Template;
 use quillet_model::{Design, Part, Pen};
 use quillet_syntax::{Encoding, Finding, LineIndex, RuleId, Severity};
@@ -44,9 +44,27 @@ impl LiveFinding {
 
 struct LivePen {
     title: String,
-    picture: String,
+    /// As it looks, in each way it is held.
+    seen: Vec<LivePicture>,
+    section: Option<LivePicture>,
     legend: Vec<String>,
     measures: Table,
+    parts: Vec<LivePicture>,
+}
+
+/// A drawing with what it shows; it can be read however narrow the window is.
+struct LivePicture {
+    says: String,
+    svg: String,
+}
+
+impl LivePicture {
+    fn of(shown: Captioned) -> LivePicture {
+        LivePicture {
+            says: shown.says,
+            svg: svg(&shown.scene, Background::Page),
+        }
+    }
 }
 
 #[derive(Template)]
@@ -54,7 +72,7 @@ struct LivePen {
 struct LiveBody<'a> {
     findings: &'a [LiveFinding],
     pens: Vec<LivePen>,
-    parts: String,
+    parts: Vec<LivePicture>,
 }
 
 #[derive(Template)]
@@ -66,9 +84,6 @@ struct LivePage<'a> {
     version: &'a str,
     body: &'a str,
 }
-
-/// How wide a drawing is, mm.
-const WIDTH_MM: f64 = 180.0;
 
 /// The part of the page that changes with the design, of which the rules found so much.
 pub fn body(design: &Design, found: &[Finding]) -> String {
@@ -92,29 +107,26 @@ fn with(design: &Design, findings: &[LiveFinding]) -> String {
     let root = design.root().map(|file| file.id);
     let own = |pen: &&Pen| Some(pen.span.file) == root;
     let pens: Vec<&Pen> = design.pens.iter().filter(own).collect();
-    let drawn =
-        |scene: Option<Scene>| scene.map_or_else(String::new, |it| svg(&it, Background::Page));
+    let units = design.units();
+    let sized = |part: &Arc<Part>| picture::sized(part, units).map(LivePicture::of);
     // A part that several pens share is drawn below the first.
     let mut known: Vec<&Arc<Part>> = Vec::new();
     let shown = pens.iter().map(|pen| {
         let new = |part: &&Arc<Part>| !known.iter().any(|it| Arc::ptr_eq(it, part));
         let new: Vec<&Arc<Part>> = pen.parts.iter().filter(new).collect();
         known.extend(&new);
-        let cut: Vec<&Part> = new
-            .into_iter()
-            .filter(|part| !part.is_bought())
-            .map(AsRef::as_ref)
-            .collect();
-        let (picture, callouts) = draw::preview_pen(pen, &cut, WIDTH_MM, design.units()).unzip();
-        let callouts = callouts.unwrap_or_default();
+        let cut = new.into_iter().filter(|part| !part.is_bought());
+        let (section, legend) = picture::numbered(pen, units).unzip();
         LivePen {
             title: pen.title_or_name().to_owned(),
-            picture: drawn(picture),
-            legend: callouts
-                .iter()
-                .map(|it| format!("{} {}", it.number, it.caption))
+            seen: picture::seen(pen, units)
+                .into_iter()
+                .map(LivePicture::of)
                 .collect(),
-            measures: measures(pen, design.units()),
+            section: section.map(LivePicture::of),
+            legend: legend.unwrap_or_default(),
+            measures: measures(pen, units),
+            parts: cut.filter_map(sized).collect(),
         }
     });
     let pens_shown: Vec<LivePen> = shown.collect();
@@ -122,11 +134,10 @@ fn with(design: &Design, findings: &[LiveFinding]) -> String {
         .parts
         .iter()
         .filter(|part| pens.is_empty() && Some(part.span.file) == root && !part.is_bought());
-    let alone: Vec<&Part> = alone.map(AsRef::as_ref).collect();
     let body = LiveBody {
         findings,
         pens: pens_shown,
-        parts: drawn(draw::parts(&alone, None, WIDTH_MM, design.units())),
+        parts: alone.filter_map(sized).collect(),
     };
     // Rendering fails only where a value's Display does; none here can.
     body.render().unwrap_or_default()

@@ -6,7 +6,7 @@ use common::{example, part, picture};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::{Layer, Scene, Shape, TextBox, Xy};
 use quillet_export::write::{self, Background};
-use quillet_model::{Design, Units};
+use quillet_model::{Configured, Design, Units};
 
 const PARTS: [&str; 5] = ["cap", "barrel", "section", "odd", "band"];
 
@@ -55,6 +55,59 @@ fn nothing_collides(name: &str, scene: &Scene) {
             assert!(!meet, "{name}: {:?} meets {:?}", text.words, other.words);
         }
     }
+}
+
+/// The strips are what is seen from outside; the outline is the drawing's own.
+#[test]
+fn the_colours_end_where_the_outline_does() {
+    let design = example("heron.quillet");
+    let pen = design.pen("heron").unwrap();
+    for state in [Configured::Capped, Configured::Uncapped] {
+        let seen = draw::outside(pen, state, f64::MAX).unwrap().scene;
+        let lines = draw::lines(pen, state, f64::MAX).unwrap().scene;
+        let axis = lines.height_mm / 2.0;
+        let drawn: Vec<[Xy; 2]> = lines
+            .items
+            .iter()
+            .filter(|it| it.layer == Layer::Outline)
+            .filter_map(|it| match &it.shape {
+                Shape::Stroke(path) => Some(path.flattened(0.002)),
+                _ => None,
+            })
+            .flat_map(|places| {
+                places
+                    .windows(2)
+                    .map(|it| [it[0], it[1]])
+                    .collect::<Vec<_>>()
+            })
+            .collect();
+        let strips = seen.items.iter().filter_map(|it| match &it.shape {
+            Shape::Shaded(it) => Some(&it.strips),
+            _ => None,
+        });
+        let mut count = 0;
+        for strip in strips.flatten() {
+            for share in [0.0, 0.5, 1.0] {
+                let edge = strip.from.towards(strip.to, share);
+                let off = drawn
+                    .iter()
+                    .map(|[from, to]| away(edge.moved(0.0, axis), *from, *to));
+                let off = off.fold(f64::MAX, f64::min);
+                assert!(off <= 0.02, "{}: {off} mm at {}", state.word(), edge.x);
+            }
+            count += 1;
+        }
+        assert!(count > 60, "{count}");
+    }
+}
+
+/// How far a place is from a straight line between two others, mm.
+fn away(at: Xy, from: Xy, to: Xy) -> f64 {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let long = dx.hypot(dy);
+    let share = ((at.x - from.x) * dx + (at.y - from.y) * dy) / (long * long).max(1e-12);
+    let near = from.towards(to, share.clamp(0.0, 1.0));
+    (at.x - near.x).hypot(at.y - near.y)
 }
 
 #[test]

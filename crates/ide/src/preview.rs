@@ -4,10 +4,9 @@ use crate::facts::{configurations, greatest_dia, mass_in_short, state_in_short};
 use crate::sizes::Sizes;
 use crate::{Analysis, Cursor};
 use quillet_check::{JudgedWant, PartView};
-use quillet_export::draw;
-use quillet_export::scene::Scene;
+use quillet_export::picture::{self, Captioned};
 use quillet_export::write::{Background, svg};
-use quillet_model::{Design, End, Part, Pen};
+use quillet_model::{Design, End, Part, Pen, Units};
 use std::sync::Arc;
 
 /// A picture with its measures.
@@ -17,9 +16,10 @@ pub struct Preview {
     pub name: String,
     /// Its title, or its name where it has none.
     pub title: String,
-    /// The part; or the pen put together, where it can be, with its parts at the same scale.
+    /// The pen in its colours, in each way it is held, and in section; or the pen that a part is in, the
+    /// part as it looks, and in section.
     pub pictures: Vec<Picture>,
-    /// What the numbers in the picture point at.
+    /// What the numbers in the section of a pen point at.
     pub legend: Vec<String>,
     /// What was measured: what it is, and its value with its unit.
     pub measures: Vec<(String, String)>,
@@ -28,15 +28,11 @@ pub struct Preview {
 /// A drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
-    /// The part or pen.
+    /// What it shows, with its length.
     pub name: String,
-    /// SVG, on a card of its own.
+    /// SVG, on a card of its own; it can be read in a narrow panel.
     pub svg: String,
 }
-
-/// How wide a part is drawn, and a pen with its parts.
-const WIDTH_MM: f64 = 160.0;
-const PEN_WIDTH_MM: f64 = 180.0;
 
 /// The pen or part the cursor is in; where it is in neither, the file's last pen or part.
 pub fn preview(cursor: Cursor<'_>) -> Option<Preview> {
@@ -118,7 +114,7 @@ fn of_part(analysis: &Analysis, part: &Arc<Part>) -> Option<Preview> {
     Some(Preview {
         name: part.name.text.to_string(),
         title: title(part.title(), &part.name.text),
-        pictures: vec![picture(&part.name.text, &draw::preview(part, WIDTH_MM)?)],
+        pictures: pictures(design, part, sizes.units())?,
         legend: Vec::new(),
         measures,
     })
@@ -132,15 +128,20 @@ fn of_pen(analysis: &Analysis, pen: &Pen) -> Option<Preview> {
     let examined = analysis.examined();
     let wants = examined.wants_of_pen(&pen.name.text);
     measures.extend(wants.map(|it| wanted(&analysis.design, it, sizes)));
-    let parts: Vec<&Part> = pen.parts.iter().map(AsRef::as_ref).collect();
-    let (scene, callouts) = draw::preview_pen(pen, &parts, PEN_WIDTH_MM, sizes.units())?;
-    let legend = callouts.iter();
-    let legend = legend.map(|it| format!("{} {}", it.number, it.caption));
+    let units = sizes.units();
+    let mut pictures = picture::seen(pen, units);
+    let (section, legend) = picture::numbered(pen, units).unzip();
+    pictures.extend(section);
+    let cut = pen.parts.iter().filter(|part| !part.is_bought());
+    pictures.extend(cut.filter_map(|part| picture::sized(part, units)));
+    if pictures.is_empty() {
+        return None;
+    }
     Some(Preview {
         name: pen.name.text.to_string(),
         title: title(pen.title.as_ref(), &pen.name.text),
-        pictures: vec![picture(&pen.name.text, &scene)],
-        legend: legend.collect(),
+        pictures: pictures.into_iter().map(shown).collect(),
+        legend: legend.unwrap_or_default(),
         measures,
     })
 }
@@ -158,10 +159,22 @@ fn wanted(design: &Design, want: &JudgedWant, sizes: Sizes) -> (String, String) 
     (design.text(want.span).to_owned(), message)
 }
 
-fn picture(name: &str, scene: &Scene) -> Picture {
+/// The pen that a part is in, as it looks, and the part; none where its shape is not known.
+fn pictures(design: &Design, part: &Arc<Part>, units: Units) -> Option<Vec<Picture>> {
+    let own = |pen: &&Pen| pen.parts.iter().any(|it| Arc::ptr_eq(it, part));
+    let pen = design.pens.iter().find(own);
+    let whole = pen.and_then(|pen| picture::seen(pen, units).into_iter().next());
+    let alone = picture::part(pen, part, units);
+    if alone.is_empty() {
+        return None;
+    }
+    Some(whole.into_iter().chain(alone).map(shown).collect())
+}
+
+fn shown(it: Captioned) -> Picture {
     Picture {
-        name: name.to_owned(),
-        svg: svg(scene, Background::Picture),
+        name: it.says,
+        svg: svg(&it.scene, Background::Picture),
     }
 }
 

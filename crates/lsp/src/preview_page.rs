@@ -10,17 +10,19 @@ pub(crate) fn of(preview: &Preview) -> String {
         let (name, value) = (escaped(name), escaped(value));
         format!("<tr><th scope=\"row\">{name}</th><td>{value}</td></tr>\n")
     });
-    let pictures = preview
-        .pictures
-        .iter()
-        .map(|it| format!("<figure>{}</figure>\n", it.svg));
+    let pictures = preview.pictures.iter().map(|it| {
+        let says = escaped(&it.name);
+        format!(
+            "<figure>{}<figcaption>{says}</figcaption></figure>\n",
+            it.svg
+        )
+    });
     let legend = preview
         .legend
         .iter()
         .map(|message| format!("<li>{}</li>\n", escaped(message)));
-    let (measures, pictures, legend): (String, Vec<String>, String) =
+    let (measures, pictures, legend): (String, String, String) =
         (measures.collect(), pictures.collect(), legend.collect());
-    let (whole, parts) = pictures.split_at(pictures.len().min(1));
     let legend = match legend.is_empty() {
         true => String::new(),
         false => format!("<ul>\n{legend}</ul>\n"),
@@ -28,10 +30,8 @@ pub(crate) fn of(preview: &Preview) -> String {
     format!(
         "<!doctype html>\n<html lang=\"en\">\n<meta charset=\"utf-8\">\n\
          <meta name=\"viewport\" content=\"width=device-width\">\n<title>{title}</title>\n\
-         <style>{STYLE}</style>\n<h1>{title}</h1>\n<table>\n{measures}</table>\n\
-         {}{legend}{}</html>\n",
-        whole.concat(),
-        parts.concat(),
+         <style>{STYLE}</style>\n<h1>{title}</h1>\n{pictures}{legend}\
+         <table>\n{measures}</table>\n</html>\n",
     )
 }
 
@@ -39,7 +39,7 @@ const STYLE: &str = "\
 :root{color-scheme:light dark}\
 body{max-width:60rem;margin:1.5rem auto;padding:0 1rem;font:1rem/1.45 system-ui,sans-serif}\
 h1{font-size:1.3rem;margin:0 0 .6rem}\
-figure{margin:1rem 0}svg{width:100%;height:auto;display:block}\
+figure{margin:1rem 0}figcaption{font-size:.9rem;opacity:.75}svg{width:100%;height:auto;display:block}\
 th{text-align:left;font-weight:normal;opacity:.75;padding-right:1.5rem;vertical-align:top}\
 ul{list-style:none;padding:0;font-size:.9rem}";
 

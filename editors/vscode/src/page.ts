@@ -10,7 +10,7 @@ export interface Shown {
   name: string;
   title: string;
   pictures: { name: string; svg: string }[];
-  /** What the numbers in the first picture point at. */
+  /** What the numbers in the section of a pen point at. */
   legend: string[];
   measures: Measure[];
 }
@@ -36,19 +36,17 @@ function shown({ title, pictures, legend, measures }: Shown): string {
   const rows = measures.map(
     ({ name, value }) => `<tr><th scope="row">${text(name)}</th><td>${text(value)}</td></tr>`,
   );
-  const [whole, ...others] = pictures.map(figure);
   const numbers = legend.map((says) => `<li>${text(says)}</li>`).join("");
   return `<h1>${text(title)}</h1>
-<table>${rows.join("")}</table>
-${whole ?? ""}
+${pictures.map(figure).join("\n")}
 ${numbers && `<ul>${numbers}</ul>`}
-${others.join("\n")}`;
+<table>${rows.join("")}</table>`;
 }
 
 function figure({ name, svg }: Shown["pictures"][number]): string {
   // As an image an SVG runs no script and loads nothing, whatever it holds.
   const data = Buffer.from(svg, "utf8").toString("base64");
-  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}"></figure>`;
+  return `<figure><img alt="${text(name)}" src="data:image/svg+xml;base64,${data}"><figcaption>${text(name)}</figcaption></figure>`;
 }
 
 function text(raw: string): string {
@@ -60,6 +58,7 @@ const STYLE = `
 body { font-family: var(--vscode-font-family); color: var(--vscode-foreground); padding: 0 1rem; }
 h1 { font-size: 1.1rem; font-weight: 600; margin: 0.8rem 0 0.4rem; }
 figure { margin: 0 0 0.8rem; }
+figcaption { font-size: 0.9em; opacity: 0.8; }
 img { display: block; width: 100%; max-width: 60rem; }
 table { border-collapse: collapse; margin-bottom: 0.8rem; font-variant-numeric: tabular-nums; }
 th { text-align: left; font-weight: normal; opacity: 0.8; padding: 0.15rem 1.2rem 0.15rem 0; vertical-align: top; min-width: 7em; }

@@ -5,11 +5,14 @@ use quillet_export::live;
 use std::hash::{BuildHasher, Hasher, RandomState};
 use std::io::{self, Read, Write};
 use std::net::TcpStream;
-use std::sync::{Mutex, PoisonError};
-use std::time::Duration;
+use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::time::{Duration, Instant};
 
 /// The longest request that is read.
 const LONGEST: usize = 16 * 1024;
+/// How long an answer is held back for a reader that has all there is, and between two looks at the files.
+const HELD: Duration = Duration::from_secs(20);
+const PAUSE: Duration = Duration::from_millis(10);
 
 /// Answers the one request of a connection; a client that says nothing is left after two seconds.
 pub(super) fn answer(mut connection: TcpStream, port: u16, watched: &Mutex<WatchedFiles>) {
@@ -20,7 +23,7 @@ pub(super) fn answer(mut connection: TcpStream, port: u16, watched: &Mutex<Watch
     let Some(request) = timed.ok().and_then(|()| read_head(&mut connection).ok()) else {
         return;
     };
-    let reply = reply(&request, port, watched);
+    let reply = reply(&request, port, watched, HELD);
     // A page that was closed meanwhile needs no answer.
     connection.write_all(reply.as_bytes()).ok();
 }
@@ -37,7 +40,7 @@ fn read_head(connection: &mut impl Read) -> io::Result<String> {
 }
 
 /// The whole answer to a request.
-fn reply(request: &str, port: u16, watched: &Mutex<WatchedFiles>) -> String {
+fn reply(request: &str, port: u16, watched: &Mutex<WatchedFiles>, held: Duration) -> String {
     let mut lines = request.split("\r\n");
     let mut words = lines.next().unwrap_or_default().split(' ');
     let (method, target) = (
@@ -65,8 +68,7 @@ fn reply(request: &str, port: u16, watched: &Mutex<WatchedFiles>) -> String {
     if target != "/" && since.is_none() {
         return refusal("404 Not Found");
     }
-    let mut watched = watched.lock().unwrap_or_else(PoisonError::into_inner);
-    watched.look();
+    let watched = newer(watched, since, held);
     let version = watched.version();
     match since {
         Some(since) if since == version => head("204 No Content", 0, "", &version),
@@ -83,6 +85,26 @@ fn reply(request: &str, port: u16, watched: &Mutex<WatchedFiles>) -> String {
             );
             head("200 OK", page.len(), &policy, &version) + &page
         }
+    }
+}
+
+/// The page when it is other than a reader has it; as it is where nothing changes for long, and at once
+/// for one that has none.
+fn newer<'a>(
+    watched: &'a Mutex<WatchedFiles>,
+    since: Option<&str>,
+    held: Duration,
+) -> MutexGuard<'a, WatchedFiles> {
+    let begun = Instant::now();
+    loop {
+        let mut now = watched.lock().unwrap_or_else(PoisonError::into_inner);
+        now.look();
+        let is_known = since.is_some_and(|it| it == now.version());
+        if !is_known || begun.elapsed() >= held {
+            return now;
+        }
+        drop(now);
+        std::thread::sleep(PAUSE);
     }
 }
 
@@ -114,6 +136,7 @@ mod tests {
             &format!("{line} HTTP/1.1\r\nHost: {host}\r\n\r\n"),
             4000,
             watched,
+            Duration::ZERO,
         )
     }
 
@@ -146,7 +169,7 @@ mod tests {
             );
         }
         let two = "GET / HTTP/1.1\r\nHost: localhost:4000\r\nHost: pens.example\r\n\r\n";
-        assert!(reply(two, 4000, &watched).starts_with("HTTP/1.1 400"));
+        assert!(reply(two, 4000, &watched, Duration::ZERO).starts_with("HTTP/1.1 400"));
     }
 
     #[test]

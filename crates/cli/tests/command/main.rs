@@ -12,6 +12,7 @@ mod kept;
 mod lists;
 mod manual;
 mod measures;
+mod pictures;
 mod revisions;
 #[cfg(unix)]
 mod rough;

@@ -2,13 +2,13 @@
 
 use super::difference::{Band, Difference, Notable, curve, notable};
 use super::figures::LengthFormat;
-use super::part::{scale_text, widest_mm};
+use super::part::{scale_text, widest_mm, wrapped};
 use super::spread::spread_wide;
 use super::view::{Half, ViewTransform};
 use super::{half, outline};
 use crate::scene::{Anchor, Hatch, Layer, Path, Scene, Text, Xy, hatch};
 use quillet_geometry::Point;
-use quillet_model::{Part, Profiles, Units};
+use quillet_model::{Part, Profiles, Solid, Units};
 
 /// How wide the picture is, and how long and wide the part may be on it, mm.
 const WIDTH_MM: f64 = 186.0;
@@ -23,6 +23,12 @@ const WORDS_MM: f64 = 2.4;
 const FIGURE_MM: f64 = 2.8;
 /// No more figures than this stand at the line: the greatest differences.
 const MOST: usize = 9;
+
+/// The hatch of what is gone.
+const PATTERN: Hatch = Hatch {
+    angle_deg: 45.0,
+    spacing_mm: 1.0,
+};
 
 /// True where a part is another shape than it was.
 pub fn differs(old: &Part, new: &Part) -> bool {
@@ -42,6 +48,11 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
     let scale = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1].into_iter().find(fits)?;
     let figures = LengthFormat(units);
     let graph = Graph::of(was, is, scale, figures);
+    let room = WIDTH_MM - (WIDTH_MM - LONGEST_MM) / 2.0 - 4.0;
+    let lines: Vec<String> = lines
+        .iter()
+        .flat_map(|it| wrapped(it, room, WORDS_MM))
+        .collect();
     let foot = lines.len() as f64 * 5.2;
     let high = 2.0 * radius * scale;
     let height = 6.0 + foot + graph.height_mm() + high + 24.0;
@@ -61,9 +72,7 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
     graph.draw(&mut scene, Xy::new(left, top));
     for (at, line) in lines.iter().enumerate() {
         let y = 6.0 + foot - 5.2 * (at + 1) as f64 + 1.5;
-        let mut text = Text::new(Xy::new(left, y), WORDS_MM, line.as_str());
-        text.height_mm *= ((WIDTH_MM - left - 4.0) / text.width_mm()).min(1.0);
-        scene.text(text);
+        scene.text(Text::new(Xy::new(left, y), WORDS_MM, line.as_str()));
     }
     Some(scene)
 }
@@ -104,22 +113,26 @@ fn shapes(scene: &mut Scene, view: ViewTransform, (old, new): (&Profiles, &Profi
         let come: Vec<Path> = difference.come.iter().map(path).collect();
         come.into_iter()
             .for_each(|it| scene.fill(Layer::Solid, vec![it]));
-        for path in outline::region(view, half, &old.crest) {
-            scene.stroke(Layer::Uncut, path);
-        }
-        for path in outline::region(view, half, &new.crest) {
-            scene.stroke(Layer::Outline, path);
-        }
+        edges(scene, Layer::Uncut, view, half, &old.crest);
+        edges(scene, Layer::Outline, view, half, &new.crest);
     }
     half::axis(scene, view, long);
 }
 
+/// The outside, the bores and the faces at both ends.
+fn edges(scene: &mut Scene, layer: Layer, view: ViewTransform, half: Half, solid: &Solid) {
+    scene.stroke(layer, view.path(half, &solid.outer));
+    for bore in &solid.inner {
+        scene.stroke(layer, view.path(half, bore));
+    }
+    for end in [solid.outer.start(), solid.outer.end()] {
+        let bored = Point::new(end.z, solid.bore_radius(end.z));
+        scene.line(layer, view.place(half, end), view.place(half, bored));
+    }
+}
+
 /// Ground, hatch and edge of what is gone.
 fn gone(scene: &mut Scene, paths: &[Path]) {
-    const PATTERN: Hatch = Hatch {
-        angle_deg: 45.0,
-        spacing_mm: 1.0,
-    };
     for path in paths {
         let region = vec![path.clone()];
         scene.fill(Layer::CutGround, region.clone());
@@ -190,31 +203,16 @@ impl Graph {
         }
         let zero = corner.moved(0.0, -18.0 - self.reach(1.0));
         let place = |z: f64, mm: f64| zero.moved(z * self.scale, mm * self.times);
-        let runs = |sign: f64| {
-            let above = self
-                .curve
-                .windows(2)
-                .filter(move |it| sign * (it[0].1 + it[1].1) > 0.0);
-            above.map(move |it| {
-                let corners = [(it[0].0, 0.0), it[0], it[1], (it[1].0, 0.0)];
-                Path::polygon(
-                    &corners.map(|(z, mm)| place(z, if sign * mm > 0.0 { mm } else { 0.0 })),
-                )
-            })
+        let over = |sign: f64| {
+            let clamped = |it: &(f64, f64)| if sign * it.1 > 0.0 { it.1 } else { 0.0 };
+            let edge = self.curve.iter().map(|it| place(it.0, clamped(it)));
+            let back = self.curve.last().map(|it| place(it.0, 0.0));
+            Path::polygon(&edge.chain(back).chain([zero]).collect::<Vec<_>>())
         };
-        let come: Vec<Path> = runs(1.0).collect();
-        come.into_iter()
-            .for_each(|it| scene.fill(Layer::Solid, vec![it]));
-        let taken: Vec<Path> = runs(-1.0).collect();
-        let pattern = Hatch {
-            angle_deg: 45.0,
-            spacing_mm: 1.0,
-        };
-        for path in taken {
-            let region = vec![path];
-            scene.fill(Layer::CutGround, region.clone());
-            scene.lines(Layer::Cut, hatch(&region, None, &[], pattern));
-        }
+        scene.fill(Layer::Solid, vec![over(1.0)]);
+        let taken = vec![over(-1.0)];
+        scene.fill(Layer::CutGround, taken.clone());
+        scene.lines(Layer::Cut, hatch(&taken, None, &[], PATTERN));
         let mut line = self.curve.iter().map(|(z, mm)| place(*z, *mm));
         if let Some(start) = line.next() {
             scene.stroke(Layer::Fine, line.fold(Path::open(start), Path::line));

@@ -66,11 +66,11 @@ pub fn numbered(pen: &Pen, units: Units) -> Option<(Captioned, Vec<String>)> {
         one(&mut scene, callout, (at + 1, share), ring, spot);
         legend.push(format!("{} {}", at + 1, callout.caption));
     }
-    let says = "in section".to_owned();
+    let says = "in section: red touches, black stays clear".to_owned();
     Some((Captioned { says, scene }, legend))
 }
 
-/// A number in its ring, and a line to its spot: in ink where it touches, open where it stays clear.
+/// A number in its ring, and a line to its spot.
 fn one(scene: &mut Scene, callout: &Callout, (number, share): (usize, f64), ring: Xy, spot: Xy) {
     let layer = match callout.touches {
         true => Layer::Contact,
@@ -102,7 +102,11 @@ pub fn sized(part: &Part, units: Units) -> Option<Captioned> {
         false => draw::labelled_small(part, &labels, &length),
     };
     let scene = labelled.or_else(|| draw::preview(part, NARROW_MM))?;
-    let says = format!("{} in section", part.name.text);
+    let says = format!(
+        "{}, half section, sizes in {}",
+        part.name.text,
+        units.suffix()
+    );
     Some(Captioned { says, scene })
 }
 

@@ -64,20 +64,32 @@ fn hover_tells_what_a_tenth_of_a_millimetre_weighs() {
 }
 
 #[test]
-fn a_preview_draws_a_pen_and_its_parts_at_one_scale() {
+fn a_preview_draws_a_pen_in_its_colours_in_section_and_its_parts() {
     const PENS: &str = "part liner from front to back {\n  blank of reed rod 9\n  length 20\n  outside dia 8\n}\n\
         pen heron \"Heron\" {\n  glue liner.front into cap.mouth\n  want mass(capped) <= 50\n}\n";
     let asked = at(&format!("{PEN}{PENS}"));
     let preview = quillet_ide::preview_of(&asked.analysis, "heron").unwrap();
     assert_eq!(preview.title, "Heron");
-    let [picture] = preview.pictures.as_slice() else {
-        panic!("{:?}", preview.pictures);
+    let names: Vec<_> = preview.pictures.iter().map(|it| it.name.as_str()).collect();
+    let [seen, section, parts @ ..] = names.as_slice() else {
+        panic!("{names:?}");
     };
-    for caption in [">cap<", ">liner<", ">20 mm, 1.2 g<"] {
-        assert!(picture.svg.contains(caption), "{caption}");
+    assert!(
+        seen.starts_with("to write, ") && section.starts_with("in section"),
+        "{names:?}"
+    );
+    for part in ["liner", "cap"] {
+        let says = format!("{part}, half section, sizes in mm");
+        assert!(parts.contains(&says.as_str()), "{names:?}");
     }
+    // Acrylic, as it is shaded, and the liner's length.
+    assert!(preview.pictures[0].svg.contains("linearGradient"));
+    assert!(preview.pictures.iter().any(|it| it.svg.contains(">20<")));
     // What is asked for by variables or by the viewer's colours is lost in some viewers.
-    assert!(!picture.svg.contains("var(") && !picture.svg.contains("currentColor"));
+    for picture in &preview.pictures {
+        let is_lost = picture.svg.contains("var(") || picture.svg.contains("currentColor");
+        assert!(!is_lost, "{}", picture.name);
+    }
     let part = quillet_ide::preview_of(&asked.analysis, "cap").unwrap();
     let reported: Vec<_> = part.measures.iter().map(|it| it.0.as_str()).collect();
     assert_eq!(
