@@ -8,9 +8,12 @@ not; a line that begins `skipped` says what could not be checked for want of a t
 
   Open CASCADE    every part's STEP: one valid solid, volume within 1e-9 of `quillet measure`
                   every pen's STEP: as many valid solids as products
-  trimesh         every part's STL and 3MF: closed, facing outwards, volume within the tolerance
+                  every body's colour; a stack's pieces as bodies that fill its part
+  trimesh         every pen put together, as it is held: closed, facing outwards
+                  every part's STL and 3MF: closed, facing outwards, volume within the tolerance
   lib3mf          the 3MF of the pen read without a warning, one object a part
-  ezdxf           every part's DXF read and audited without a fault
+  ezdxf           every part's DXF read and audited without a fault, at true size, in millimetres;
+                  its profile one line from axis to axis
   poppler         PDF pages of the paper's size; check lines of 100.0 mm both ways
   sheet.py        the sheets read back, measured, printed by a browser, in grey
   hatched.py      what the pictures of the holdings hatch, revolved, against the volume turned off
@@ -24,6 +27,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+import bodies
 import hatched
 import sheet
 import step
@@ -43,7 +47,7 @@ def main(arguments):
         return in_environment(arguments[0], Path(arguments[2]))
     with tempfile.TemporaryDirectory() as folder:
         check = Check(Path(arguments[0]).resolve(), Path(folder))
-        for looked_at in (check.solids, check.pens, check.package, check.drawings, check.paper, check.sheet, check.page):
+        for looked_at in (check.solids, check.pens, check.bodies, check.package, check.drawings, check.paper, check.sheet, check.page):
             looked_at()
     print(f"export: {check.held} held, {len(check.wrong)} not")
     for line in check.wrong:
@@ -71,7 +75,7 @@ class Check:
     """Asks the program for files and keeps count of what is wrong with them."""
 
     def __init__(self, program, folder):
-        self.program, self.folder = program, folder
+        self.program, self.folder, self.examples = program, folder, EXAMPLES
         self.held, self.wrong = 0, []
         got = self.run("measure", EXAMPLES / "heron.quillet", "--format", "json")
         self.parts = [part for part in json.loads(got)["parts"] if not part["bought"]]
@@ -131,6 +135,11 @@ class Check:
             products = path.read_text().count("=PRODUCT(")
             fine = valid and count == products and volume > 0
             self.hold(fine, f"{path.name}: {count} solids of {products} products, valid {valid}")
+
+    def bodies(self):
+        bodies.colours(self, wanted("OCP.STEPCAFControl"))
+        bodies.meshes(self, wanted("trimesh"))
+        bodies.true_size(self, wanted("ezdxf"))
 
     def package(self):
         lib3mf = wanted("lib3mf")

@@ -8,7 +8,7 @@ def looks(path):
     from OCP.Quantity import Quantity_Color, Quantity_TOC_sRGB
     from OCP.STEPCAFControl import STEPCAFControl_Reader
     from OCP.TCollection import TCollection_ExtendedString
-    from OCP.TDF import TDF_LabelSequence
+    from OCP.collections import Sequence_TDF_Label
     from OCP.TDocStd import TDocStd_Document
     from OCP.XCAFDoc import XCAFDoc_ColorSurf, XCAFDoc_DocumentTool
 
@@ -19,7 +19,7 @@ def looks(path):
     reader.Transfer(document)
     shapes = XCAFDoc_DocumentTool.ShapeTool_s(document.Main())
     colours = XCAFDoc_DocumentTool.ColorTool_s(document.Main())
-    labels = TDF_LabelSequence()
+    labels = Sequence_TDF_Label()
     shapes.GetFreeShapes(labels)
     found = []
     for at in range(1, labels.Length() + 1):

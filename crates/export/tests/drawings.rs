@@ -111,6 +111,32 @@ fn away(at: Xy, from: Xy, to: Xy) -> f64 {
 }
 
 #[test]
+fn each_drawing_has_its_length_a_thread_is_called_out_once_and_no_round_is_nothing() {
+    for name in PARTS {
+        let design = of(name);
+        let part = part(&design, name);
+        let scene = drawn(name, Paper::A4);
+        let words: Vec<&str> = scene.texts().map(|it| it.words.as_str()).collect();
+        let length = format!("{}", part.length.to_mm());
+        assert!(words.contains(&length.as_str()), "{name}: {words:?}");
+        assert!(
+            !words.contains(&"Ø0") && !words.contains(&"B 0"),
+            "{name}: {words:?}"
+        );
+        for feature in &part.features {
+            let Some((thread, _)) = feature.thread() else {
+                continue;
+            };
+            let called = thread.thread.to_string();
+            let says = words.iter().filter(|it| it.starts_with(&called)).count();
+            assert_eq!(says, 1, "{name}: {called} in {words:?}");
+        }
+        let bare = |it: &&str| ["thread", "thread from"].contains(it);
+        assert!(!words.iter().any(bare), "{name}: {words:?}");
+    }
+}
+
+#[test]
 fn no_dimension_line_runs_through_a_text() {
     for name in PARTS {
         let scene = drawn(name, Paper::A4);

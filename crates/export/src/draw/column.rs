@@ -27,7 +27,11 @@ pub(super) fn outside(
     figures: LengthFormat,
 ) -> Vec<DimensionColumn> {
     let chain = &profiles.crest.outer;
-    let dia = |radius: f64| figures.dia(radius);
+    // A round that ends on the axis has no diameter there.
+    let dia = |radius: f64| match radius < 1e-9 {
+        true => String::new(),
+        false => figures.dia(radius),
+    };
     let mut columns: Vec<DimensionColumn> = corners(chain)
         .into_iter()
         .map(|(at, before, after, tags)| {
@@ -64,7 +68,7 @@ pub(super) fn outside(
                 thread,
                 side: Side::Outside,
             } => {
-                columns.push(called(part, feature, chain, &thread.thread));
+                columns.push(called(part, feature, chain, &thread.thread, figures));
             }
             Cut::Edge(edge) => {
                 let at = part.station(feature.end, Length::ZERO).to_mm();
@@ -137,15 +141,12 @@ fn inside_feature(
     let mut columns = Vec::new();
     match &feature.cut {
         Cut::Thread { thread, .. } => {
-            let radius = thread.thread.minor_diameter().to_mm() / 2.0;
-            columns.push(at(to, radius, "thread".into()));
-            columns.extend(start(radius, "thread from".into()));
             let [low, high] = thread::span(part, feature);
             let bores = profiles.crest.inner.iter();
             let bore = bores.filter(|bore| bore.radii_at((low + high) / 2.0).is_some());
             columns.extend(
                 bore.take(1)
-                    .map(|bore| called(part, feature, bore, &thread.thread)),
+                    .map(|bore| called(part, feature, bore, &thread.thread, figures)),
             );
         }
         Cut::Drill { dia: size, .. } if feature.through => {
@@ -212,14 +213,29 @@ fn longest(profiles: &Profiles, index: CutId) -> Option<f64> {
         .map(|(from, to)| (from + to) / 2.0)
 }
 
-/// A thread's name, at its middle, without a measure.
-fn called(part: &Part, feature: &Feature, chain: &Chain, thread: &ThreadForm) -> DimensionColumn {
+/// A thread at its middle, in one: its name and from where to where it is of full form.
+fn called(
+    part: &Part,
+    feature: &Feature,
+    chain: &Chain,
+    thread: &ThreadForm,
+    figures: LengthFormat,
+) -> DimensionColumn {
     let [from, to] = thread::span(part, feature);
     let middle = (from + to) / 2.0;
     let radius = chain
         .radii_at(middle)
         .map_or(0.0, |(one, two)| one.max(two));
-    DimensionColumn::named(Point::new(middle, radius), thread.to_string())
+    let end = match feature.end {
+        End::First => "",
+        End::Second => "B ",
+    };
+    let [from, to] = [feature.from, feature.to].map(|it| figures.number(it.to_mm()));
+    let reach = match feature.from.is_positive() {
+        true => format!("{end}{from} to {to}"),
+        false => format!("{end}to {to}"),
+    };
+    DimensionColumn::named(Point::new(middle, radius), format!("{thread}, {reach}"))
 }
 
 impl DimensionColumn {
@@ -276,9 +292,12 @@ fn measured(
     caption: String,
     figures: LengthFormat,
 ) -> DimensionColumn {
-    let distance = match datum {
-        End::First => at.z,
-        End::Second => part.length.to_mm() - at.z,
+    let long = part.length.to_mm();
+    // The second end itself is measured from the first: so the length over all is there, and what runs
+    // from either end hangs together.
+    let (datum, distance) = match datum {
+        End::Second if at.z < long - 1e-9 => (datum, long - at.z),
+        _ => (End::First, at.z),
     };
     DimensionColumn {
         at,

@@ -130,10 +130,10 @@ impl<'a> DimensionRows<'a> {
             return put(y, column.caption.clone());
         }
         put(y, distance(column));
-        put(
-            y + sign * (self.rows_mm[0] + ROW_GAP_MM),
-            column.caption.clone(),
-        );
+        if !column.caption.is_empty() {
+            let beyond = y + sign * (self.rows_mm[0] + ROW_GAP_MM);
+            put(beyond, column.caption.clone());
+        }
     }
 
     /// The line on which the distances from one end run: a circle at the datum, an arrowhead at

@@ -15,6 +15,8 @@ use quillet_syntax::ast::Side;
 /// A strip is no longer than this along the profile, nor rises by more, mm on paper.
 const LONG_MM: f64 = 0.8;
 const RISES_MM: f64 = 0.08;
+/// Strips that lie within so much are one, mm on paper: the outline may stray by no more.
+const LEVEL_MM: f64 = 0.02;
 /// How far a strip lies under the next, mm on paper: more than a screen's dot at life size, so that no
 /// seam shows between them.
 const UNDER_MM: f64 = 0.5;
@@ -154,15 +156,26 @@ fn strips(
 /// Strips that look alike and lie in one line, each as one.
 fn joined(strips: Vec<(Colour, Strip)>) -> Vec<(Colour, Strip)> {
     let mut joined: Vec<(Colour, Strip)> = Vec::new();
+    // Between which heights the last of them lies.
+    let mut reach = (f64::MAX, f64::MIN);
     for (colour, strip) in strips {
+        let [from, to] = [strip.from.y, strip.to.y];
+        let own = (from.min(to), from.max(to));
+        let both = (own.0.min(reach.0), own.1.max(reach.1));
         let alike = joined.last_mut().filter(|(before, last)| {
             let meets = (last.to.x - strip.from.x).abs() < 1e-6;
-            let level = (strip.to.y - last.from.y).abs() <= RISES_MM;
+            let level = both.1 - both.0 <= LEVEL_MM;
             *before == colour && last.slope == strip.slope && meets && level
         });
         match alike {
-            Some((_, last)) => (last.to, last.under) = (strip.to, strip.to),
-            None => joined.push((colour, strip)),
+            Some((_, last)) => {
+                (last.to, last.under) = (strip.to, strip.to);
+                reach = both;
+            }
+            None => {
+                joined.push((colour, strip));
+                reach = own;
+            }
         }
     }
     joined
