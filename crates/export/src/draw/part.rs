@@ -4,7 +4,7 @@ use super::column;
 use super::figures::LengthFormat;
 use super::half::half_section;
 use super::paper::{FramedSheet, Paper};
-use super::rows::DimensionRows;
+use super::rows::{DimensionRows, HEIGHTS_MM};
 use super::thread::any_widened;
 use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use super::view::{Half, ViewTransform};
@@ -46,18 +46,22 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
         column::outside(part, profiles, figures),
         column::inside(part, profiles, figures),
     );
-    let upper = DimensionRows::new(Half::Upper, &above, width);
-    let lower = DimensionRows::new(Half::Lower, &below, width);
     let radius = widest_mm(profiles);
     let length = part.length.to_mm();
-    let depth = upper.depth_mm() + lower.depth_mm();
-    let fits = |scale: &f64| {
-        length * scale <= width - 44.0 && 2.0 * radius * scale + depth <= high.y - low.y
+    let sized = |most_mm: f64| {
+        let upper = DimensionRows::new(Half::Upper, &above, width, most_mm);
+        let lower = DimensionRows::new(Half::Lower, &below, width, most_mm);
+        let depth = upper.depth_mm() + lower.depth_mm();
+        let fits = |scale: &f64| {
+            length * scale <= width - 44.0 && 2.0 * radius * scale + depth <= high.y - low.y
+        };
+        let scale = SCALES.into_iter().find(fits);
+        (scale.unwrap_or(SCALES[SCALES.len() - 1]), upper, lower)
     };
-    let scale = SCALES
-        .into_iter()
-        .find(fits)
-        .unwrap_or(SCALES[SCALES.len() - 1]);
+    // Smaller figures where they let the part be drawn larger.
+    let (large, small) = (sized(HEIGHTS_MM[0]), sized(HEIGHTS_MM[1]));
+    let (scale, upper, lower) = if small.0 > large.0 { small } else { large };
+    let depth = upper.depth_mm() + lower.depth_mm();
     // What room is left is shared above and below.
     let spare = (high.y - low.y - depth - 2.0 * radius * scale) / 2.0;
     let axis = high.y - spare - upper.depth_mm() - radius * scale;

@@ -7,7 +7,7 @@ use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_model::End;
 
 /// Height of the figures, mm, and of those on a crowded drawing.
-const HEIGHTS_MM: [f64; 3] = [3.5, 2.5, 1.8];
+pub(super) const HEIGHTS_MM: [f64; 3] = [3.5, 2.5, 1.8];
 /// From the outline to the first running line, and between two, mm.
 const LINE_MM: f64 = 5.0;
 /// The room in which extension lines spread, mm.
@@ -28,16 +28,18 @@ pub(super) struct DimensionRows<'a> {
 }
 
 impl<'a> DimensionRows<'a> {
-    /// Rows as large as a width lets them be.
+    /// Rows as large as a width lets them be, their figures no taller than `most_mm`.
     pub(super) fn new(
         half: Half,
         columns: &'a [DimensionColumn],
         width_mm: f64,
+        most_mm: f64,
     ) -> DimensionRows<'a> {
         // A turned line takes its capitals and its descenders, and a little air.
         let pitch = |height: f64| 1.4 * height;
         let fits = |height: &f64| pitch(*height) * columns.len() as f64 <= width_mm;
-        let height_mm = HEIGHTS_MM.into_iter().find(fits).unwrap_or(HEIGHTS_MM[2]);
+        let heights = HEIGHTS_MM.into_iter().filter(|it| *it <= most_mm);
+        let height_mm = heights.clone().find(fits).unwrap_or(HEIGHTS_MM[2]);
         DimensionRows {
             half,
             columns,
