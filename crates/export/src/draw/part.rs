@@ -67,7 +67,6 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let axis = high.y - spare - upper.depth_mm() - radius * scale;
     let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
     let view = ViewTransform::new(origin, scale);
-    sheet.scene.scale = scale;
     let scene = &mut sheet.scene;
     scene.scale = scale;
     half_section(scene, view, part, profiles);
