@@ -119,3 +119,10 @@ impl Lathe {
             .fold(0.0, f64::max)
     }
 }
+
+impl Hand {
+    /// That of whoever works at a bench; without one, nothing is said.
+    pub fn at(bench: Option<&Bench>) -> Hand {
+        bench.map_or_else(Hand::default, |bench| bench.hand)
+    }
+}

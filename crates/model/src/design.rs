@@ -1,6 +1,6 @@
 //! Everything the files say, resolved.
 
-use crate::{Bench, Limits, Material, Part, Pen, SourceFile, Stock, ThreadDef, Units};
+use crate::{Bench, BlankDef, Limits, Material, Part, Pen, SourceFile, ThreadDef, Units};
 use quillet_syntax::{FileId, Finding, RuleId, Span, ast};
 use std::sync::Arc;
 
@@ -98,17 +98,4 @@ impl Design {
             None => None,
         }
     }
-}
-
-/// `blank name of material rod D by L`, resolved.
-#[derive(Clone, Debug)]
-pub struct BlankDef {
-    /// Its name.
-    pub name: ast::Name,
-    /// The item.
-    pub span: Span,
-    /// The stock.
-    pub stock: Stock,
-    /// `matched`: its parts follow each other in the order of the pen.
-    pub matched: Option<Span>,
 }

@@ -1,6 +1,5 @@
 //! The maker's hand: how closely each kind of size is kept.
 
-use crate::Bench;
 use quillet_geometry::Length;
 use quillet_standards::{GeneralClass, Source};
 use quillet_syntax::ast::ToleranceKind;
@@ -22,11 +21,6 @@ const DRILL: Length = Length::from_nm(150_000);
 const NIB: Length = Length::from_nm(1_000_000);
 
 impl Hand {
-    /// That of whoever works at a bench; without one, nothing is said.
-    pub fn at(bench: Option<&Bench>) -> Hand {
-        bench.map_or_else(Hand::default, |bench| bench.hand)
-    }
-
     /// How far a size of this kind may lie from the drawn one, either way; a drilled hole, over it
     /// only.
     pub fn keeps(&self, kept: ToleranceKind, size: Length) -> Length {

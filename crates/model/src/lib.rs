@@ -4,14 +4,13 @@
 //! Nothing here reads files (they come through a [`Source`]), judges a design or words a
 //! finding beyond what resolution itself must say.
 
-mod assembly;
 mod bench;
+mod configured;
 mod design;
-mod doubt;
+mod end;
 mod feature;
 mod hand;
 mod id;
-mod kind;
 mod limits;
 mod load;
 mod mass;
@@ -19,6 +18,7 @@ mod material;
 mod names;
 mod part;
 mod pen;
+mod pen_face;
 mod profiles;
 mod resolve;
 mod side;
@@ -29,28 +29,31 @@ mod value;
 mod want;
 pub mod words;
 
-pub use assembly::{
-    Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Configured,
-    Engagement, FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MatedThreads, PUSH, Piston, Place,
-    PlainFit, PostedContact, RingSeal, SeatedRing, StoppedBy, SurfacePoint, TEN_DEGREES,
-    TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
-};
-pub use assembly::{Link, Size, WorstCase};
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
-pub use design::{BlankDef, Design};
-pub use doubt::Doubts;
+pub use configured::Configured;
+pub use design::Design;
+pub use end::End;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
 pub use id::{ById, CutId, Id, JointId, PartId, RingId, StationId};
-pub use kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;
 pub use names::{Definition, DefinitionKind, Names, Reference};
+pub use part::kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use part::{
-    BlankPiece, End, GivenMass, MissingData, Part, PartFace, Ring, Spigot, Station, Stock,
+    BlankDef, BlankPiece, GivenMass, MissingData, Part, PartFace, Ring, Spigot, Station, Stock,
 };
-pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, PenFace, Seat, Weights};
+pub use pen::assembly::{
+    Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Engagement,
+    FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MatedThreads, PUSH, Piston, Placement,
+    PlainFit, PostedContact, RingSeal, SeatedRing, StoppedBy, SurfacePoint, TEN_DEGREES,
+    TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
+};
+pub use pen::assembly::{Link, Size};
+pub use pen::doubt::Doubts;
+pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, Seat, Weights};
+pub use pen_face::PenFace;
 pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;
 pub use resolve::resolve;

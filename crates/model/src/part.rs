@@ -1,7 +1,9 @@
 //! A part: a solid of revolution described by stations and cuts.
 
+pub(crate) mod kind;
+
 use crate::{
-    Acceptance, ById, Cut, CutId, Feature, Limits, Material, PartKind, Profiles, Quantity,
+    Acceptance, ById, Cut, CutId, End, Feature, Limits, Material, PartKind, Profiles, Quantity,
     StationId, Want,
 };
 use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
@@ -82,31 +84,6 @@ impl MissingData {
             MissingData::Mass => "says no mass",
             MissingData::Reading => "could not all be read",
         }
-    }
-}
-
-/// One of a part's two ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum End {
-    /// Station 0.
-    First,
-    /// Station `length`.
-    Second,
-}
-
-impl End {
-    /// The other end.
-    #[must_use]
-    pub fn other(self) -> End {
-        match self {
-            End::First => End::Second,
-            End::Second => End::First,
-        }
-    }
-
-    /// 0 or 1.
-    pub fn index(self) -> usize {
-        self as usize
     }
 }
 
@@ -208,6 +185,19 @@ pub struct Stock {
     pub length: Option<Length>,
 }
 
+/// `blank name of material rod D by L`, resolved.
+#[derive(Clone, Debug)]
+pub struct BlankDef {
+    /// Its name.
+    pub name: ast::Name,
+    /// The item.
+    pub span: Span,
+    /// The stock.
+    pub stock: Stock,
+    /// `matched`: its parts follow each other in the order of the pen.
+    pub matched: Option<Span>,
+}
+
 /// One piece of a blank, with the stretch of the part it becomes.
 #[derive(Clone, Debug)]
 pub struct BlankPiece {
@@ -216,7 +206,7 @@ pub struct BlankPiece {
     /// The stock.
     pub stock: Stock,
     /// The named blank it is, where it is one.
-    pub named: Option<Arc<crate::BlankDef>>,
+    pub named: Option<Arc<BlankDef>>,
     /// Where the stretch begins, a station.
     pub from: Length,
     /// Where it ends.

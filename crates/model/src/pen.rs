@@ -1,8 +1,11 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
+pub(crate) mod assembly;
+pub(crate) mod doubt;
+
 use crate::{
     Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Limits, MissingData, Part, PartId,
-    ThreadDef, Unknown, Want,
+    PenFace, ThreadDef, Unknown, Want,
 };
 use quillet_geometry::{Length, Mass};
 use quillet_syntax::{Span, ast};
@@ -82,21 +85,6 @@ impl Pen {
     pub fn part_id(&self, name: &str) -> Option<PartId> {
         self.parts.position(|part| &*part.name.text == name)
     }
-}
-
-/// One end or named face of one of a pen's parts.
-#[derive(Clone, Debug)]
-pub struct PenFace {
-    /// The part.
-    pub part: PartId,
-    /// The face's name.
-    pub face: ast::Name,
-    /// Its station on that part.
-    pub at: Length,
-    /// The end it is, where it is one.
-    pub end: Option<End>,
-    /// The phrase.
-    pub span: Span,
 }
 
 /// A joint, resolved to ends.

@@ -1,6 +1,8 @@
 //! What things are called: pens, benches, materials, cuts.
 
-use crate::{Bench, Cut, DrillName, Feature, Material, Pen};
+use crate::{
+    Bench, Cut, DrillName, End, Feature, Material, Origin, Part, PartFace, Pen, SurfacePoint,
+};
 use quillet_syntax::ast::Side;
 
 impl Pen {
@@ -67,6 +69,42 @@ impl Feature {
             Cut::Edge(_) => "broken corner",
             cut => cut.word(),
         }
+    }
+}
+
+/// By what a place on a part's surface is called, so that a finding and a hover call it alike.
+#[derive(Clone, Copy, Debug)]
+pub enum SpotName<'a> {
+    /// A flat that has a name.
+    Face(&'a PartFace),
+    /// An end of the part.
+    End(End),
+    /// The cone that a drill leaves.
+    DrillPoint(&'a Feature),
+    /// A cut.
+    Cut(&'a Feature),
+    /// The outside, between its stations.
+    Outside,
+}
+
+impl Part {
+    /// What a place on its surface is called.
+    pub fn spot_name(&self, spot: &SurfacePoint) -> SpotName<'_> {
+        let cut = spot.origin.feature().and_then(|it| self.features.get(it));
+        match (self.face_at(spot), spot.origin, cut) {
+            (Some(face), ..) => SpotName::Face(face),
+            (None, Origin::Face(end), _) => SpotName::End(end),
+            (None, Origin::DrillPoint(_), Some(cut)) => SpotName::DrillPoint(cut),
+            (None, _, Some(cut)) => SpotName::Cut(cut),
+            _ => SpotName::Outside,
+        }
+    }
+
+    /// The face named there, where the place is flat: the outside of a part, or the end of a cut.
+    pub fn face_at(&self, spot: &SurfacePoint) -> Option<&PartFace> {
+        let at = |face: &&PartFace| (face.at.to_mm() - spot.station_mm).abs() < 1e-6;
+        let flat = !matches!(spot.origin, Origin::DrillPoint(_));
+        self.faces.iter().find(at).filter(|_| flat)
     }
 }
 

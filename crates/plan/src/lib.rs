@@ -15,18 +15,18 @@ pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
 pub use output::inspection::{Inspection, Measured};
-pub use output::operation::{Depth, Note, Operation, Tailstock};
+pub use output::operation::{Depth, Note, Operation, OperationRef, Tailstock};
 pub use output::packing::{Packing, pack, pack_in_order};
 pub use output::problem::{PlanProblem, Shortfall, Unschedulable};
-pub use plan::{OperationRef, Plan, plan_part, plan_part_of, plan_parts, plan_pen};
+pub use plan::{Plan, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::{Holding, Route};
 pub use tasks::all::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::asked::AskedSize;
-pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH, Nub};
+pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
 pub use tasks::mate::Mate;
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
-    Bearing, Core, Home, InsideCut, InsideShape, OutsidePass, Pass, PieceFace, ThreadCut,
+    Bearing, Core, Home, InsideCut, InsideShape, Nub, OutsidePass, Pass, PieceFace, ThreadCut,
     Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};

@@ -4,8 +4,9 @@ use crate::holding::schedule::MandrelSet;
 use crate::route::{Route, route};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::{Mates, closing_partner, mates};
+use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
-use crate::{Mandrel, Pass, Strategy, Work};
+use crate::{Mandrel, OperationRef, Pass, Strategy, Work};
 use quillet_geometry::Length;
 use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
@@ -21,15 +22,6 @@ pub struct Plan {
     pub sequence: Vec<OperationRef>,
     /// The mandrels and plugs to make, each once.
     pub mandrels: Vec<Mandrel>,
-}
-
-/// One operation of one route.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct OperationRef {
-    /// An index into `Plan::routes`.
-    pub route: usize,
-    /// An index into its operations.
-    pub operation: usize,
 }
 
 /// Plans all parts of a pen that are cut. Without a bench nothing is assumed owned.
@@ -197,14 +189,6 @@ fn making_order(pen: &Pen) -> Vec<PartId> {
         }
     }
     order
-}
-
-/// With which route a part is turned joined.
-#[derive(Clone, Copy)]
-pub(crate) struct BlendPartner {
-    pub(crate) route: usize,
-    /// This part's nub is the one that is gripped.
-    pub(crate) gripped: bool,
 }
 
 /// A step between two outsides no higher than this is turned away, on diameter (common practice, no

@@ -48,10 +48,10 @@
 use crate::holding::one_speed::one_speed_a_holding;
 use crate::holding::schedule::{MandrelSet, ScheduleStep, WorkState};
 use crate::output::operation_builder::OperationBuilder;
-use crate::plan::BlendPartner;
 use crate::tasks::all::all_tasks;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
+use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
 use crate::{
     AskedSize, Blank, MandrelKind, Operation, PlanProblem, Strategy, TailSupport, Workholding,

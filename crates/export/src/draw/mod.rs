@@ -16,7 +16,6 @@ mod labelled;
 mod looks;
 mod mandrel;
 mod member;
-mod nib;
 mod outline;
 mod overlay;
 mod overview;

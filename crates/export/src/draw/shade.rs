@@ -1,11 +1,13 @@
 //! A part as it looks from outside: its turned form in its colours, its threads, a nib as a nib.
 
-use super::nib::{self, Leaf};
+mod nib;
+
 use super::seen::Occluders;
 use super::thread::span;
 use super::view::{Half, ViewTransform};
 use crate::colours;
 use crate::scene::{Layer, Paint, Path, Scene, Shaded, SlopeClass, Strip, Xy, darker};
+use nib::Leaf;
 use quillet_geometry::{Chain, Curve, Point};
 use quillet_model::{Part, Solid};
 use quillet_standards::Colour;

@@ -3,15 +3,13 @@
 mod dxf;
 mod pdf;
 mod pdf_font;
-mod pdf_shade;
 mod svg;
-mod svg_shade;
 
 pub use dxf::dxf;
 pub use pdf::pdf;
 pub(crate) use quillet_geometry::number;
+pub(crate) use svg::Shades;
 pub use svg::{Background, layer_styles, svg};
-pub(crate) use svg_shade::Shades;
 
 /// Text with the signs that XML keeps for itself written out; control characters, which it
 /// cannot hold, left out.

@@ -1,12 +1,14 @@
 //! Drawings as the pages of a PDF at true scale.
 
+mod shade;
+
 use super::pdf_font::{Embedded, packed};
-use super::pdf_shade::Shadings;
 use crate::mark;
 use crate::scene::{Face, Layer, Paint, Path, PathElement, Scene, Shape, Text, Xy};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
 use pdf_writer::{Content, Filter, Name, Pdf, Rect, Ref, Str, TextStr};
 use quillet_standards::Colour;
+use shade::Shadings;
 
 /// Points in a millimetre: a point is 1/72 in (ISO 32000-1, 8.3.2.3).
 const POINTS: f64 = 72.0 / 25.4;

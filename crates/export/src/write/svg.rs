@@ -1,6 +1,9 @@
 //! A drawing as SVG, in millimetres.
 
-use super::svg_shade::{self, Shades};
+mod shade;
+
+pub(crate) use shade::Shades;
+
 use super::{escaped, number};
 use crate::mark;
 use crate::scene::{Anchor, Face, Item, Layer, Path, PathElement, Scene, Shape, Text, Tone, Xy};
@@ -233,8 +236,8 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
             writeln!(out, "<path d=\"{}\"/>", data.join(""))
         }
         Shape::Text(text) => write_text(out, text, height, ground),
-        Shape::Shaded(shaded) => svg_shade::strips(out, shaded, height, places.min(3)),
-        Shape::Paint(paint) => svg_shade::painted(out, paint, height),
+        Shape::Shaded(shaded) => shade::strips(out, shaded, height, places.min(3)),
+        Shape::Paint(paint) => shade::painted(out, paint, height),
     };
 }
 

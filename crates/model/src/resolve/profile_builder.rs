@@ -3,7 +3,7 @@
 use super::threading::{ThreadRendering, surface};
 use crate::{ById, Cut, CutId, End, Feature, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
-use quillet_geometry::{Chain, EdgeFlaw, Length, Point, Side as Metal, Tag};
+use quillet_geometry::{Chain, EdgeFlaw, Length, MetalSide, Point, Tag};
 use quillet_syntax::ast::Side;
 use std::slice::from_ref;
 
@@ -132,7 +132,7 @@ impl<'p> ProfileBuilder<'p> {
                 continue;
             };
             let at = self.part.station(feature.end, Length::ZERO).to_mm();
-            match outer.with_edge(at, edge, Metal::Outside, self.features[index]) {
+            match outer.with_edge(at, edge, MetalSide::Outside, self.features[index]) {
                 Ok(broken) => outer = broken,
                 Err(flaw) if !self.flaws.contains(&(index, flaw)) => self.flaws.push((index, flaw)),
                 Err(_) => {}

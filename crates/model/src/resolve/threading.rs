@@ -53,8 +53,8 @@ fn metal(form: &ThreadForm, side: Side, (from, to): (f64, f64), crests: &[Chain]
         form.major().to_mm() / 2.0,
     );
     let side = match side {
-        Side::Outside => standards::Side::External,
-        Side::Inside => standards::Side::Internal,
+        Side::Outside => standards::ThreadSide::External,
+        Side::Inside => standards::ThreadSide::Internal,
     };
     let of = |crest: f64| form.equal_volume_at_crest(side, crest);
     let under = crests.iter().filter_map(|chain| chain.between(from, to));

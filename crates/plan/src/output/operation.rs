@@ -1,6 +1,6 @@
 //! An operation: one numbered line of a route.
 
-use crate::{Inspection, OperationRef, Peck, SinglePoint, Speed, Tool, Work, Workholding};
+use crate::{Inspection, Peck, SinglePoint, Speed, Tool, Work, Workholding};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
 
@@ -129,4 +129,13 @@ pub enum Note {
         /// Faced off the shoulder to turn it by 10°.
         per_ten_deg: Length,
     },
+}
+
+/// One operation of one route.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct OperationRef {
+    /// An index into `Plan::routes`.
+    pub route: usize,
+    /// An index into its operations.
+    pub operation: usize,
 }

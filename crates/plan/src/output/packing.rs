@@ -25,7 +25,7 @@ pub fn pack(pieces: &[Length], rod: Length, kerf: Length) -> Packing {
     longest_first.sort_by_key(|index| (-pieces[*index].nm(), *index));
     let mut best = first_fit(&longest_first, pieces, rod, kerf);
     if longest_first.len() <= SEARCHED {
-        let mut search = Search {
+        let mut search = PackingSearch {
             pieces,
             rod,
             kerf,
@@ -84,14 +84,14 @@ fn first_fit(order: &[usize], pieces: &[Length], rod: Length, kerf: Length) -> V
     rods.into_iter().map(|(_, rod)| rod).collect()
 }
 
-struct Search<'a> {
+struct PackingSearch<'a> {
     pieces: &'a [Length],
     rod: Length,
     kerf: Length,
     best: &'a mut Vec<Vec<usize>>,
 }
 
-impl Search<'_> {
+impl PackingSearch<'_> {
     /// Tries each way to put the pieces that are left, longest first.
     fn place(&mut self, left: &[usize], rods: &mut Vec<Vec<usize>>) {
         if rods.len() > self.best.len() {

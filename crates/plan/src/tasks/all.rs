@@ -1,13 +1,13 @@
 //! All that must be done to a part, from the saw to the polish.
 
 use crate::holding::make_mandrel::mandrel;
-use crate::plan::BlendPartner;
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
 use crate::tasks::stack::blank_tasks;
+use crate::tasks::task::BlendPartner;
 use crate::tasks::task::{Access, Stage, Task, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{

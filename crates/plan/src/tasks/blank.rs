@@ -2,7 +2,7 @@
 
 use crate::tasks::feature_map::FeatureMap;
 use crate::tools::bench_tools::BenchTools;
-use crate::{PlanProblem, Strategy};
+use crate::{Nub, PlanProblem, Strategy};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_syntax::ast::StockSection;
@@ -26,19 +26,6 @@ pub struct Blank {
     pub stub: Option<(End, Length)>,
     /// Each piece's length as sawn, in the order of `Part::blanks`.
     pub pieces: Vec<Length>,
-}
-
-/// A centre nub: it takes the tail centre, or the collet where two parts are turned joined.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Nub {
-    /// The closed end it stands beyond.
-    pub end: End,
-    /// Its diameter.
-    pub dia: Length,
-    /// Its length.
-    pub length: Length,
-    /// It is gripped in that collet while the part is turned joined with its mate.
-    pub gripped: bool,
 }
 
 impl Nub {

@@ -113,3 +113,11 @@ impl Tasks {
         }
     }
 }
+
+/// With which route a part is turned joined.
+#[derive(Clone, Copy)]
+pub(crate) struct BlendPartner {
+    pub(crate) route: usize,
+    /// This part's nub is the one that is gripped.
+    pub(crate) gripped: bool,
+}

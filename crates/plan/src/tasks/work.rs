@@ -1,7 +1,6 @@
 //! What an operation does to the work, as data: enough for a person or a simulated lathe to
 //! carry it out.
 
-use crate::Nub;
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{DrillName, End, ThreadDef};
 use std::sync::Arc;
@@ -344,4 +343,17 @@ pub struct Bearing {
     pub face: Option<Arc<str>>,
     /// The station on that part.
     pub at: Length,
+}
+
+/// A centre nub: it takes the tail centre, or the collet where two parts are turned joined.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Nub {
+    /// The closed end it stands beyond.
+    pub end: End,
+    /// Its diameter.
+    pub dia: Length,
+    /// Its length.
+    pub length: Length,
+    /// It is gripped in that collet while the part is turned joined with its mate.
+    pub gripped: bool,
 }

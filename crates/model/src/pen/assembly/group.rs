@@ -1,13 +1,13 @@
 //! Parts already joined, each in its place.
 
-use super::Place;
+use super::Placement;
 use crate::{ById, PartId};
 
 /// Which parts are joined to which, and where each lies on its group's axis.
 #[derive(Clone, Debug)]
 pub(crate) struct Groups {
     group: ById<PartId, PartId>,
-    place: ById<PartId, Place>,
+    place: ById<PartId, Placement>,
 }
 
 impl Groups {
@@ -15,7 +15,7 @@ impl Groups {
     pub(crate) fn apart(parts: usize) -> Groups {
         Groups {
             group: (0..parts).map(PartId::nth).collect(),
-            place: ById::filled(Place::HERE, parts),
+            place: ById::filled(Placement::HERE, parts),
         }
     }
 
@@ -32,12 +32,12 @@ impl Groups {
     }
 
     /// A part's place on its group's axis.
-    pub(crate) fn place(&self, part: PartId) -> Place {
+    pub(crate) fn place(&self, part: PartId) -> Placement {
         self.place[part]
     }
 
     /// Lays a part's whole group on another axis, on which that part has the place `here`.
-    pub(crate) fn lay(&mut self, part: PartId, here: Place) {
+    pub(crate) fn lay(&mut self, part: PartId, here: Placement) {
         let axis = self.place[part].inverse().then(here);
         for other in self.with(part).collect::<Vec<_>>() {
             self.place[other] = self.place[other].then(axis);
@@ -65,7 +65,7 @@ mod tests {
         let mut groups = Groups::apart(3);
         groups.lay(
             b,
-            Place {
+            Placement {
                 offset_mm: 10.0,
                 reversed: true,
             },
@@ -74,19 +74,19 @@ mod tests {
         assert!(groups.joined(a, b) && !groups.joined(a, c));
         groups.lay(
             a,
-            Place {
+            Placement {
                 offset_mm: 5.0,
                 reversed: false,
             },
         );
         assert_eq!(
             groups.place(b),
-            Place {
+            Placement {
                 offset_mm: 15.0,
                 reversed: true
             }
         );
-        groups.lay(b, Place::HERE);
+        groups.lay(b, Placement::HERE);
         assert_eq!(groups.place(a).of(10.0), 0.0);
     }
 }

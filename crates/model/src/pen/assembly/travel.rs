@@ -1,6 +1,6 @@
 //! How far a thread comes out before it lets go of its mate.
 
-use super::Place;
+use super::Placement;
 use super::radial_clearance::Reach;
 use crate::{CutId, Feature, Part, Profiles};
 use quillet_geometry::{Chain, Curve, Line, Point};
@@ -12,8 +12,8 @@ use quillet_geometry::{Chain, Curve, Line, Point};
 /// The crests as they are left: an edge that is broken, a countersink, a wider mouth or a curved
 /// outside takes of them what it takes, and a part of a crest still holds.
 pub(super) fn lets_go_mm(
-    (male, male_thread, male_place): (&Part, CutId, Place),
-    (female, female_thread, female_place): (&Part, CutId, Place),
+    (male, male_thread, male_place): (&Part, CutId, Placement),
+    (female, female_thread, female_place): (&Part, CutId, Placement),
 ) -> Option<f64> {
     let outer = |profiles: &Profiles, (from, to)| profiles.crest.outer.between(from, to);
     let male = crests(male, male_thread, |profiles, reach| {
@@ -55,7 +55,7 @@ struct Facing {
     last: Option<Point>,
 }
 
-fn facing(chains: &[Chain], place: Place) -> Facing {
+fn facing(chains: &[Chain], place: Placement) -> Facing {
     let laid = |chain: &Chain| match place.reversed {
         false => chain.moved(place.offset_mm),
         true => chain.reversed(place.offset_mm),

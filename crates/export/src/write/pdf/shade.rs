@@ -1,6 +1,6 @@
 //! Turned surfaces in PDF: each strip clipped out of an axial shading over its own diameter.
 
-use super::pdf::{points, trace};
+use super::{points, trace};
 use crate::scene::{Scene, Shaded, SlopeClass, samples};
 use pdf_writer::types::FunctionShadingType;
 use pdf_writer::{Content, Name, Pdf, Ref};
@@ -49,7 +49,7 @@ impl Shadings {
                 .function(function)
                 .extend([true, true]);
             drop(shading);
-            let packed = super::pdf_font::packed(&bytes);
+            let packed = crate::write::pdf_font::packed(&bytes);
             let mut sampled = pdf.sampled_function(function, &packed);
             sampled
                 .domain([0.0, 1.0])

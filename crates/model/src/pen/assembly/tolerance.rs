@@ -141,10 +141,10 @@ fn kept(cut: &Feature) -> ToleranceKind {
 /// size counted with them.
 fn thread_mm(form: &thread::ThreadForm, inside: bool) -> (f64, f64) {
     let (basic, limits) = if inside {
-        let limits = form.internal_limits(form.class(thread::Side::Internal));
+        let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
         (form.minor_diameter(), limits.map(|it| it.minor).ok())
     } else {
-        let limits = form.external_limits(form.class(thread::Side::External));
+        let limits = form.external_limits(form.class(thread::ThreadSide::External));
         (form.major(), limits.map(|it| it.major).ok())
     };
     limits.map_or((0.0, 0.0), |it| around(basic, it))

@@ -33,18 +33,19 @@ mod verdict;
 pub use air::{Air, Piston};
 pub use chain::{Link, Size, WorstCase};
 pub use clearance::{Clearance, ClearanceKind};
-pub use configuration::{Configuration, Configured, Unknown};
+pub use configuration::{Configuration, Unknown};
 pub use contact::{SurfacePoint, TOUCHING_MM, Touch};
-pub use hold::{FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, PostedContact};
+pub use hold::{GLUE_GAP, GLUE_MM, HeldBy, PUSH, PlainFit, PostedContact};
 pub use ink::{Ink, InkIn};
 pub use passage::Blocked;
-pub use place::Place;
+pub use place::Placement;
 pub use ring::{RingSeal, SeatedRing};
 pub use settle::{StoppedBy, Trapped};
 pub use threads::{Engagement, MatedThreads, TEN_DEGREES};
+pub use trapped::FREE_MM;
 pub use verdict::{Closing, Verdict};
 
-use crate::{ById, Joint, JointId, Part, PartId, Parts, Pen, RingId, Seat, Weights};
+use crate::{ById, Configured, Joint, JointId, Part, PartId, Parts, Pen, RingId, Seat, Weights};
 use drift::{AxisDrifts, Drifts, JointDrifts};
 use group::Groups;
 use quillet_geometry::Mass;
@@ -101,9 +102,9 @@ pub struct AtRest {
     /// male has gone past.
     pub seat_gap_mm: Option<f64>,
     /// The parts that go in, each with its place on the joint's axis.
-    pub males: Vec<(PartId, Place)>,
+    pub males: Vec<(PartId, Placement)>,
     /// The parts that receive them.
-    pub females: Vec<(PartId, Place)>,
+    pub females: Vec<(PartId, Placement)>,
     /// Its two parts were joined already through others, so it places nothing.
     pub redundant: bool,
     /// How the plain surfaces of its own two parts lie in each other; none where nothing of the one
@@ -230,7 +231,7 @@ impl AtRest {
         (open, drifts): (&Groups, AxisDrifts),
     ) -> AtRest {
         let joint = &pen.joints[index];
-        let placed = |members: &[contact::Member]| -> Vec<(PartId, Place)> {
+        let placed = |members: &[contact::Member]| -> Vec<(PartId, Placement)> {
             members.iter().map(|it| (it.part, it.place)).collect()
         };
         let (males, females) = (placed(&rest.males), placed(&rest.females));
@@ -265,10 +266,10 @@ impl AtRest {
 
     /// A joint between parts that others already hold in place.
     fn redundant(joint: &Joint, bodies: &Bodies, groups: &Groups) -> AtRest {
-        let female = Place::inward(&bodies.parts[joint.female.part], joint.female.end);
+        let female = Placement::inward(&bodies.parts[joint.female.part], joint.female.end);
         let axis = groups.place(joint.female.part).inverse().then(female);
         let male = groups.place(joint.male.part).then(axis);
-        let leading = Place::leading(&bodies.parts[joint.male.part], joint.male.end);
+        let leading = Placement::leading(&bodies.parts[joint.male.part], joint.male.end);
         AtRest {
             goes_in_mm: male.offset_mm - leading.offset_mm,
             short_mm: 0.0,
@@ -289,8 +290,12 @@ impl AtRest {
 }
 
 /// How far the seat's two faces are apart.
-fn seat_gap_mm(seat: &Seat, males: &[(PartId, Place)], females: &[(PartId, Place)]) -> Option<f64> {
-    let at = |members: &[(PartId, Place)], face: &crate::PenFace| {
+fn seat_gap_mm(
+    seat: &Seat,
+    males: &[(PartId, Placement)],
+    females: &[(PartId, Placement)],
+) -> Option<f64> {
+    let at = |members: &[(PartId, Placement)], face: &crate::PenFace| {
         let (_, place) = members.iter().find(|(part, _)| *part == face.part)?;
         Some(place.of(face.at.to_mm()))
     };

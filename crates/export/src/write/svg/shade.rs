@@ -1,8 +1,8 @@
 //! Turned surfaces in SVG: each strip under a gradient over its own diameter.
 
-use super::number;
-use super::svg::data;
+use super::data;
 use crate::scene::{Paint, Scene, Shaded, SlopeClass, stops};
+use crate::write::number;
 use quillet_standards::Colour;
 use std::collections::BTreeSet;
 use std::fmt::{Result, Write as _};

@@ -4,16 +4,16 @@ use crate::{End, Part};
 
 /// A part's place on a common axis: `z = offset ± station`.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Place {
+pub struct Placement {
     /// Where the part's first end lies, mm.
     pub offset_mm: f64,
     /// Whether its stations run against the axis.
     pub reversed: bool,
 }
 
-impl Place {
+impl Placement {
     /// Its stations are those of the axis.
-    pub(crate) const HERE: Place = Place {
+    pub(crate) const HERE: Placement = Placement {
         offset_mm: 0.0,
         reversed: false,
     };
@@ -36,16 +36,16 @@ impl Place {
 
     /// As it lies on a further axis, on which this one has the place `axis`.
     #[must_use]
-    pub(crate) fn then(self, axis: Place) -> Place {
-        Place {
+    pub(crate) fn then(self, axis: Placement) -> Placement {
+        Placement {
             offset_mm: axis.of(self.offset_mm),
             reversed: self.reversed != axis.reversed,
         }
     }
 
     /// The place of the axis as the part sees it.
-    pub(crate) fn inverse(self) -> Place {
-        Place {
+    pub(crate) fn inverse(self) -> Placement {
+        Placement {
             offset_mm: match self.reversed {
                 false => -self.offset_mm,
                 true => self.offset_mm,
@@ -56,17 +56,17 @@ impl Place {
 
     /// The same, seen along the axis the other way.
     #[must_use]
-    pub(crate) fn mirrored(self) -> Place {
-        self.then(Place {
+    pub(crate) fn mirrored(self) -> Placement {
+        self.then(Placement {
             reversed: true,
-            ..Place::HERE
+            ..Placement::HERE
         })
     }
 
     /// The same, further along.
     #[must_use]
-    pub(crate) fn moved(self, by_mm: f64) -> Place {
-        Place {
+    pub(crate) fn moved(self, by_mm: f64) -> Placement {
+        Placement {
             offset_mm: self.offset_mm + by_mm,
             ..self
         }
@@ -74,10 +74,10 @@ impl Place {
 
     /// An end's face at zero, the part reaching in from there towards larger `z`: a female as its
     /// male sees it.
-    pub(crate) fn inward(part: &Part, end: End) -> Place {
+    pub(crate) fn inward(part: &Part, end: End) -> Placement {
         match end {
-            End::First => Place::HERE,
-            End::Second => Place {
+            End::First => Placement::HERE,
+            End::Second => Placement {
                 offset_mm: part.length.to_mm(),
                 reversed: true,
             },
@@ -85,13 +85,13 @@ impl Place {
     }
 
     /// An end's face at zero, the part lying behind it: a male that leads with that end.
-    pub(crate) fn leading(part: &Part, end: End) -> Place {
+    pub(crate) fn leading(part: &Part, end: End) -> Placement {
         match end {
-            End::First => Place {
+            End::First => Placement {
                 offset_mm: 0.0,
                 reversed: true,
             },
-            End::Second => Place {
+            End::Second => Placement {
                 offset_mm: -part.length.to_mm(),
                 reversed: false,
             },
@@ -106,13 +106,13 @@ mod tests {
     #[test]
     fn a_place_and_its_inverse_undo_each_other() {
         for reversed in [false, true] {
-            let place = Place {
+            let place = Placement {
                 offset_mm: 7.5,
                 reversed,
             };
             assert_eq!(place.station(place.of(3.0)), 3.0);
             assert_eq!(place.inverse().of(place.of(3.0)), 3.0);
-            let on = Place {
+            let on = Placement {
                 offset_mm: -2.0,
                 reversed: true,
             };

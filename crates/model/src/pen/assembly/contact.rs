@@ -1,6 +1,6 @@
 //! What meets first when one group of parts slides into another.
 
-use super::outline::{Outline, Piece};
+use super::outline::{Outline, OutlinePiece};
 use super::placed_outline::PlacedOutline;
 use crate::{Origin, PartId, Parts};
 use std::sync::Arc;
@@ -36,7 +36,7 @@ pub struct Touch {
 #[derive(Clone, Debug)]
 pub(crate) struct Member {
     pub(crate) part: PartId,
-    pub(crate) place: super::Place,
+    pub(crate) place: super::Placement,
     /// Its outline, as the other two on its own stations.
     pub(super) outline: Arc<Outline>,
     /// With the threads of this joint cut down to their roots, where the part has such.
@@ -93,9 +93,9 @@ pub(crate) struct RawContact {
     pub(crate) travel_mm: f64,
     pub(crate) touch: Touch,
     /// The surface of the male, before it went in.
-    pub(crate) male: Piece,
+    pub(crate) male: OutlinePiece,
     /// That of the female.
-    pub(crate) female: Piece,
+    pub(crate) female: OutlinePiece,
 }
 
 /// The meetings within `within_mm` of the least, least first; each pair of surfaces once.
@@ -184,7 +184,7 @@ fn sweep(
     least: &mut f64,
     met: &mut Vec<RawContact>,
 ) {
-    let others: Vec<Piece> = other.facing(false).collect();
+    let others: Vec<OutlinePiece> = other.facing(false).collect();
     for a in one.facing(true) {
         for b in &others {
             let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
@@ -198,12 +198,13 @@ fn sweep(
                 continue;
             }
             *least = least.min(meeting.travel_mm);
-            let spot = |member: &Member, piece: &Piece, at: quillet_geometry::Point| SurfacePoint {
-                part: member.part,
-                origin: piece.origin,
-                station_mm: member.place.station(at.z),
-                radius_mm: at.r,
-            };
+            let spot =
+                |member: &Member, piece: &OutlinePiece, at: quillet_geometry::Point| SurfacePoint {
+                    part: member.part,
+                    origin: piece.origin,
+                    station_mm: member.place.station(at.z),
+                    radius_mm: at.r,
+                };
             met.push(RawContact {
                 travel_mm: meeting.travel_mm,
                 touch: Touch {

@@ -3,7 +3,7 @@
 use super::contact::Member;
 use super::radial_clearance::{Reach, beside};
 use super::settle::{Bodies, SeatedJoint};
-use super::trapped::draws_out_mm;
+use super::trapped::{FREE_MM, draws_out_mm};
 use super::{Engagement, SeatedRing, clearance, group::Groups};
 use crate::{ById, FitRequest, Joint, JointId, Material, Parts, Pen, RingId};
 use quillet_geometry::Length;
@@ -82,8 +82,6 @@ pub const PUSH: (Length, Length) = (Length::from_nm(-400_000), Length::from_nm(5
 pub const GLUE_GAP: (Length, Length) = (Length::from_nm(20_000), Length::from_nm(300_000));
 /// The least that glue reaches over, mm.
 pub const GLUE_MM: f64 = 1.0;
-/// What a slipped part may be drawn out before it counts as free, mm.
-pub const FREE_MM: f64 = 5.0;
 /// The steepest half angle that a cap holds on, in degrees; it must reach over one diameter.
 const TAPER_DEG: f64 = 3.0;
 /// Sizes are whole nanometres, and sums of them come close.

@@ -2,7 +2,7 @@
 
 use super::chain::{Drift, Size};
 use super::contact::{Member, RawContact, SurfacePoint};
-use super::outline::Piece;
+use super::outline::OutlinePiece;
 use super::settle::{Bodies, SeatedJoint, StoppedBy};
 use super::surface::Surface;
 use crate::{ById, End, Joint, JointEnd, Origin, PartId};
@@ -252,7 +252,7 @@ pub(crate) fn gap(bodies: &Bodies, drifts: AxisDrifts, met: &RawContact) -> Drif
     if turn.abs() < 1e-9 {
         return sum;
     }
-    let ends = |seen: &SurfaceStation, spot: &SurfacePoint, piece: &Piece| {
+    let ends = |seen: &SurfaceStation, spot: &SurfacePoint, piece: &OutlinePiece| {
         let at_end = (piece.least_r - spot.radius_mm).abs() < 1e-6
             || (piece.most_r - spot.radius_mm).abs() < 1e-6;
         at_end.then(|| seen.surface.corner(spot.station_mm, spot.radius_mm))
@@ -278,7 +278,7 @@ struct SurfaceStation<'p> {
 }
 
 impl<'p> SurfaceStation<'p> {
-    fn of(bodies: &'p Bodies, spot: &SurfacePoint, piece: &Piece) -> SurfaceStation<'p> {
+    fn of(bodies: &'p Bodies, spot: &SurfacePoint, piece: &OutlinePiece) -> SurfaceStation<'p> {
         let surface = bodies.surface(spot.part);
         let inside = piece
             .origin

@@ -1,13 +1,15 @@
 //! How far a slipped part can be drawn out before something stops it.
 
 use super::group::Groups;
-use super::hold::FREE_MM;
-use super::outline::Piece;
+use super::outline::OutlinePiece;
 use super::placed_outline::PlacedOutline;
 use super::settle::Bodies;
-use super::{Place, TOUCHING_MM};
+use super::{Placement, TOUCHING_MM};
 use crate::{ById, JointId, PartId, Pen};
 use quillet_syntax::ast::Verb;
+
+/// What a slipped part may be drawn out before it counts as free, mm.
+pub const FREE_MM: f64 = 5.0;
 
 /// How far what goes in can be drawn out of what receives it in the open pen, mm; none where
 /// nothing stops it. What is joined to the male by other than a slip comes with it; a spring takes
@@ -24,9 +26,9 @@ pub(super) fn draws_out_mm(
         return Some(0.0);
     }
     // The way out: towards the male's own end.
-    let leading = Place::leading(&pen.parts[joint.male.part], joint.male.end);
+    let leading = Placement::leading(&pen.parts[joint.male.part], joint.male.end);
     let out = open.place(joint.male.part).reversed == leading.reversed;
-    let axis = Place {
+    let axis = Placement {
         offset_mm: 0.0,
         reversed: out,
     };
@@ -83,7 +85,7 @@ fn together(pen: &Pen, part: PartId) -> ById<PartId, bool> {
 
 /// How far one must go towards larger `z` until it meets another that it has not passed, mm.
 fn meets_mm(one: PlacedOutline, other: PlacedOutline) -> Option<f64> {
-    let others: Vec<Piece> = other.facing(false).collect();
+    let others: Vec<OutlinePiece> = other.facing(false).collect();
     let ahead = one.facing(true).flat_map(|a| {
         others.iter().filter_map(move |b| {
             let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);

@@ -8,7 +8,7 @@ use std::sync::Arc;
 /// nothing, since what slides past them never meets them.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Outline {
-    pub(crate) pieces: Vec<Piece>,
+    pub(crate) pieces: Vec<OutlinePiece>,
     /// Where it begins and ends along the axis, mm.
     pub(crate) from_z: f64,
     pub(crate) to_z: f64,
@@ -26,7 +26,7 @@ pub(crate) struct Radii {
 
 /// A piece of an outline, which only grows or only falls in radius.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Piece {
+pub(crate) struct OutlinePiece {
     pub(crate) curve: Curve,
     /// What made the metal at it.
     pub(crate) origin: Origin,
@@ -93,7 +93,7 @@ impl Outline {
     /// With every radius less by so much: what a press squeezes past.
     pub(crate) fn shrunk(&self, by_mm: f64) -> Outline {
         let pieces = self.pieces.iter().filter_map(|piece| {
-            Some(Piece {
+            Some(OutlinePiece {
                 curve: piece.curve.raised(-by_mm)?,
                 least_r: piece.least_r - by_mm,
                 most_r: piece.most_r - by_mm,
@@ -175,7 +175,7 @@ impl Outline {
         let (least_r, most_r) = (start.r.min(end.r), start.r.max(end.r));
         if most_r - least_r > SAME {
             let (from_z, to_z) = (start.z, end.z);
-            self.pieces.push(Piece {
+            self.pieces.push(OutlinePiece {
                 curve,
                 origin,
                 least_r,

@@ -1,19 +1,19 @@
 //! An outline as it lies on an axis that it shares with others.
 
-use super::Place;
-use super::outline::{Outline, Piece, Radii};
+use super::Placement;
+use super::outline::{Outline, OutlinePiece, Radii};
 
 /// A part's outline in its place. Nothing is copied: a piece is laid when it is looked at, so that
 /// a pen of many joints, each of which sees all its parts in other places, costs little.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct PlacedOutline<'o> {
     outline: &'o Outline,
-    place: Place,
+    place: Placement,
 }
 
 impl<'o> PlacedOutline<'o> {
     /// An outline in a place.
-    pub(crate) fn new(outline: &'o Outline, place: Place) -> Self {
+    pub(crate) fn new(outline: &'o Outline, place: Placement) -> Self {
         PlacedOutline { outline, place }
     }
 
@@ -40,29 +40,29 @@ impl<'o> PlacedOutline<'o> {
     }
 
     /// Its radii, and where they lie.
-    pub(crate) fn radii(self) -> (&'o Radii, Place) {
+    pub(crate) fn radii(self) -> (&'o Radii, Placement) {
         (&self.outline.radii, self.place)
     }
 
     /// Its pieces where they lie.
-    pub(crate) fn pieces(self) -> impl Iterator<Item = Piece> + 'o {
+    pub(crate) fn pieces(self) -> impl Iterator<Item = OutlinePiece> + 'o {
         self.outline.pieces.iter().map(move |it| self.lay(it))
     }
 
     /// Those of its pieces that look towards larger `z`, or all others.
-    pub(crate) fn facing(self, up: bool) -> impl Iterator<Item = Piece> + 'o {
+    pub(crate) fn facing(self, up: bool) -> impl Iterator<Item = OutlinePiece> + 'o {
         let pieces = self.outline.pieces.iter();
-        let looks = move |it: &&Piece| (it.faces_up != self.place.reversed) == up;
+        let looks = move |it: &&OutlinePiece| (it.faces_up != self.place.reversed) == up;
         pieces.filter(looks).map(move |it| self.lay(it))
     }
 
-    fn lay(self, piece: &Piece) -> Piece {
+    fn lay(self, piece: &OutlinePiece) -> OutlinePiece {
         let curve = match self.place.reversed {
             false => piece.curve.moved(self.place.offset_mm),
             true => piece.curve.reversed(self.place.offset_mm),
         };
         let (from_z, to_z) = self.span((piece.from_z, piece.to_z));
-        Piece {
+        OutlinePiece {
             curve,
             from_z,
             to_z,

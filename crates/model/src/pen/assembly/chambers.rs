@@ -1,7 +1,7 @@
 //! The bores of joined parts as rooms, and which of them open into each other.
 
 use super::group::Groups;
-use super::{AtRest, Place};
+use super::{AtRest, Placement};
 use crate::{ById, End, JointId, Part, PartId, Pen};
 use quillet_geometry::envelope::greatest;
 use quillet_geometry::{Chain, Properties};
@@ -43,7 +43,7 @@ impl Chambers {
         holder: PartId,
     ) -> Chambers {
         let axis = open.place(holder).inverse();
-        let parts: Vec<(PartId, Place)> = open
+        let parts: Vec<(PartId, Placement)> = open
             .with(holder)
             .map(|part| (part, open.place(part).then(axis)))
             .collect();
@@ -156,7 +156,7 @@ fn closed(pen: &Pen, joints: &ById<JointId, AtRest>, part: PartId) -> (f64, f64)
 }
 
 /// The room in a stretch of bore, less the parts that stand in it.
-fn room(pen: &Pen, parts: &[(PartId, Place)], own: PartId, bore: &Chain) -> Properties {
+fn room(pen: &Pen, parts: &[(PartId, Placement)], own: PartId, bore: &Chain) -> Properties {
     let (from, to) = (bore.start().z, bore.end().z);
     let standing: Vec<Chain> = parts
         .iter()
@@ -168,7 +168,7 @@ fn room(pen: &Pen, parts: &[(PartId, Place)], own: PartId, bore: &Chain) -> Prop
 }
 
 /// A part's outside where it stands in a bore; none where it lies round it or beside it.
-fn stands_in(part: &Part, place: Place, bore: &Chain) -> Option<Chain> {
+fn stands_in(part: &Part, place: Placement, bore: &Chain) -> Option<Chain> {
     let (a, b) = (place.of(0.0), place.of(part.length.to_mm()));
     if a.max(b) < bore.start().z || a.min(b) > bore.end().z {
         return None;
@@ -188,7 +188,7 @@ fn stands_in(part: &Part, place: Place, bore: &Chain) -> Option<Chain> {
         .flatten()
 }
 
-fn laid(chain: &Chain, place: Place) -> Chain {
+fn laid(chain: &Chain, place: Placement) -> Chain {
     match place.reversed {
         false => chain.moved(place.offset_mm),
         true => chain.reversed(place.offset_mm),

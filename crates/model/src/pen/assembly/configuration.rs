@@ -1,46 +1,16 @@
 //! The pen capped, uncapped and posted: where each part lies, how long it is, what it weighs.
 
 use super::group::Groups;
-use super::{Ink, Place};
+use super::{Ink, Placement};
 use crate::{ById, MissingData, PartId, Parts, Pen, Weights};
 use quillet_geometry::Mass;
-
-/// One of the ways in which a pen is carried or held.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Configured {
-    /// Closed.
-    Capped,
-    /// Open, the cap laid aside.
-    Uncapped,
-    /// Open, the cap on the tail.
-    Posted,
-}
-
-impl Configured {
-    /// All three, in the order they are told in.
-    pub const ALL: [Configured; 3] = [Configured::Capped, Configured::Uncapped, Configured::Posted];
-
-    /// The word as written: `capped`.
-    pub fn word(self) -> &'static str {
-        match self {
-            Configured::Capped => "capped",
-            Configured::Uncapped => "uncapped",
-            Configured::Posted => "posted",
-        }
-    }
-
-    /// The configuration of a word.
-    pub fn named(word: &str) -> Option<Configured> {
-        Configured::ALL.into_iter().find(|it| it.word() == word)
-    }
-}
 
 /// A pen in one configuration, on its own axis: zero at the foremost place, which is the writing
 /// point or, capped, the crown; towards the tail positive.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Configuration {
     /// Each part's place; none of parts that are not there.
-    pub places: ById<PartId, Option<Place>>,
+    pub places: ById<PartId, Option<Placement>>,
     /// From the foremost place to the hindmost as it is drawn, mm: for pictures alone, since where
     /// something is missing it is drawn all the same.
     pub drawn_mm: f64,
@@ -92,11 +62,11 @@ impl Configuration {
     ) -> Configuration {
         let parts = &pen.parts;
         let turned = groups.place(part).reversed != reversed;
-        let axis = Place {
+        let axis = Placement {
             offset_mm: 0.0,
             reversed: turned,
         };
-        let mut places: ById<PartId, Option<Place>> = ById::filled(None, parts.len());
+        let mut places: ById<PartId, Option<Placement>> = ById::filled(None, parts.len());
         for other in groups.with(part) {
             places[other] = Some(groups.place(other).then(axis));
         }
@@ -153,7 +123,7 @@ impl Configuration {
 }
 
 /// What is missing in parts that are there.
-fn unknown(pen: &Pen, places: &ById<PartId, Option<Place>>, weights: &Weights) -> Vec<Unknown> {
+fn unknown(pen: &Pen, places: &ById<PartId, Option<Placement>>, weights: &Weights) -> Vec<Unknown> {
     let of_pen = (!pen.whole).then_some(Unknown::Joints);
     let of_parts = pen.parts.with_ids().filter_map(|(index, part)| {
         let there = places[index].is_some();
@@ -170,7 +140,7 @@ fn unknown(pen: &Pen, places: &ById<PartId, Option<Place>>, weights: &Weights) -
 }
 
 /// From the foremost place of all parts to the hindmost.
-fn extent(parts: &Parts, places: &ById<PartId, Option<Place>>) -> (f64, f64) {
+fn extent(parts: &Parts, places: &ById<PartId, Option<Placement>>) -> (f64, f64) {
     let mut ends = (f64::INFINITY, f64::NEG_INFINITY);
     for (part, place) in parts.iter().zip(places) {
         let Some(place) = place else { continue };

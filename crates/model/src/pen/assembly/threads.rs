@@ -1,6 +1,6 @@
 //! Threads that mate in a joint, and how they are engaged when it is at rest.
 
-use super::Place;
+use super::Placement;
 use super::clock::{ThreadStart, marks_apart};
 use super::travel::lets_go_mm;
 use crate::{CutId, End, Feature, Joint, Origin, Part, Parts, Solid};
@@ -127,8 +127,8 @@ pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<
         let inside = full_form(female, threads.female, joint.female.end);
         let (form, _) = male.features[threads.male].thread()?;
         let leading_mm = goes_in_mm - outside.0;
-        let male_place = Place::leading(male, joint.male.end).moved(goes_in_mm);
-        let female_place = Place::inward(female, joint.female.end);
+        let male_place = Placement::leading(male, joint.male.end).moved(goes_in_mm);
+        let female_place = Placement::inward(female, joint.female.end);
         let travel_mm = lets_go_mm(
             (male, threads.male, male_place),
             (female, threads.female, female_place),

@@ -1,7 +1,7 @@
 //! What passes through what: the narrowest throat against the fattest that goes through it.
 
 use super::outline::Radii;
-use super::place::Place;
+use super::place::Placement;
 use quillet_geometry::{Chain, Curve, Tag};
 
 mod beyond;
@@ -35,8 +35,8 @@ pub(crate) struct ClearanceSide {
 /// A male thread passes the female one that matches it: of each pair in `threads`, from where to
 /// where both lie on the joint's axis.
 pub(crate) fn throats(
-    male: (&Radii, Place),
-    female: (&Radii, Place),
+    male: (&Radii, Placement),
+    female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
 ) -> Vec<RadialClearance> {
     let ends =
@@ -132,7 +132,7 @@ struct SurfaceBand {
     from_r: f64,
     to_r: f64,
     tag: Tag,
-    place: Place,
+    place: Placement,
 }
 
 impl SurfaceBand {
@@ -229,7 +229,7 @@ fn short(_: &Curve) -> usize {
 }
 
 /// The surface in bands: a cylinder is one.
-fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<SurfaceBand> {
+fn bands(chains: &[Chain], place: Placement, parts: fn(&Curve) -> usize) -> Vec<SurfaceBand> {
     let mut bands = Vec::new();
     for segment in chains.iter().flat_map(Chain::segments) {
         let curve = &segment.curve;
@@ -264,8 +264,8 @@ fn bands(chains: &[Chain], place: Place, parts: fn(&Curve) -> usize) -> Vec<Surf
 /// Over how much of their length the male's outside lies within `most_mm` of the female's inside,
 /// mm; what lies in threads that match does not count.
 pub(crate) fn beside(
-    male: (&Radii, Place),
-    female: (&Radii, Place),
+    male: (&Radii, Placement),
+    female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
     most_mm: f64,
 ) -> f64 {
@@ -293,8 +293,8 @@ const CLOSE_MM: f64 = 0.05;
 /// Cylinders that fit closely in each other at rest: a place of each, and for how far they stay so
 /// while the male is drawn out.
 pub(crate) fn tight(
-    male: (&Radii, Place),
-    female: (&Radii, Place),
+    male: (&Radii, Placement),
+    female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
 ) -> Vec<(ClearanceSide, ClearanceSide, f64)> {
     let outside = bands(&male.0.outer, male.1, short);

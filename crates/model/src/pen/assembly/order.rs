@@ -37,7 +37,7 @@ pub(crate) fn make(
             it.index,
         )
     });
-    let mut search = Search {
+    let mut search = OrderSearch {
         bodies,
         best: None,
         tries: MOST_TRIES,
@@ -108,7 +108,7 @@ impl PendingJoint<'_> {
 /// nothing is worse than any joint that stops short, mm.
 const LOST_MM: f64 = 1_000.0;
 
-struct Search<'b, 'p> {
+struct OrderSearch<'b, 'p> {
     bodies: &'b Bodies<'p>,
     best: Option<JointSequence>,
     /// A pen of many joints that do not go together is not tried in every order.
@@ -119,7 +119,7 @@ const MOST_TRIES: usize = 600;
 /// Joints that stop short by less than this, mm, hinder each other nowhere.
 const NOTHING: f64 = 1e-6;
 
-impl Search<'_, '_> {
+impl OrderSearch<'_, '_> {
     fn go(&mut self, left: &[PendingJoint], made: JointSequence) {
         let left: Vec<PendingJoint> = left
             .iter()

@@ -5,7 +5,7 @@ use super::group::Groups;
 use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
-use super::{MatedThreads, Place};
+use super::{MatedThreads, Placement};
 use crate::{ById, CutId, FitRequest, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_geometry::Length;
 use quillet_standards::fit::Fit;
@@ -169,7 +169,7 @@ impl<'a> Bodies<'a> {
 
     /// A part laid with its first end against the female's side, as far in as it goes.
     fn stack(&self, part: PartId, females: &[Member]) -> Option<(Member, RawContact)> {
-        let place = Place::leading(&self.parts[part], crate::End::First);
+        let place = Placement::leading(&self.parts[part], crate::End::First);
         let member = self.member(part, place, None, false, 0.0);
         let met = meetings(
             self.parts,
@@ -240,8 +240,8 @@ impl<'a> Bodies<'a> {
     ) -> Vec<Member> {
         let part = &self.parts[end.part];
         let here = match side {
-            ContactSide::Male => Place::leading(part, end.end),
-            ContactSide::Female => Place::inward(part, end.end),
+            ContactSide::Male => Placement::leading(part, end.end),
+            ContactSide::Female => Placement::inward(part, end.end),
         };
         let axis = groups.place(end.part).inverse().then(here);
         let pairs = meant(joint, self.parts);
@@ -270,7 +270,7 @@ impl<'a> Bodies<'a> {
     fn member(
         &self,
         part: PartId,
-        place: Place,
+        place: Placement,
         cored: Option<&[CutId]>,
         own: bool,
         squeeze_mm: f64,
