@@ -21,6 +21,8 @@ pub(crate) struct Editor {
     next_id: i64,
     settings: Arc<Mutex<Value>>,
     server: JoinHandle<Ended>,
+    /// What the server says it can do; nothing before `initialize`.
+    pub(crate) capabilities: Value,
 }
 
 impl Editor {
@@ -36,7 +38,8 @@ impl Editor {
         let params =
             json!({"processId": null, "capabilities": capabilities, "workspaceFolders": folders});
         let answer = editor.ask("initialize", params).await;
-        assert!(answer["capabilities"].is_object(), "{answer}");
+        editor.capabilities = answer["capabilities"].clone();
+        assert!(editor.capabilities.is_object(), "{answer}");
         editor.notify("initialized", json!({})).await;
         editor
     }
@@ -65,6 +68,7 @@ impl Editor {
             to,
             from,
             kept: VecDeque::new(),
+            capabilities: Value::Null,
             next_id: 0,
             settings,
             server,

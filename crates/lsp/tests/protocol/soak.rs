@@ -108,6 +108,8 @@ async fn a_long_session_of_random_edits_drifts_nowhere() {
 async fn random_questions_at_random_places_never_fail_inside() {
     let mut editor = Editor::start().await;
     at_once(&mut editor).await;
+    let methods = questions(&editor.capabilities);
+    assert!(methods.len() > 20, "{methods:?}");
     let mut dice = Dice::new(0xda3e_39cb_94b9_5bdb);
     let examples = examples();
     let each = edits() / examples.len() / 2;
@@ -119,8 +121,12 @@ async fn random_questions_at_random_places_never_fail_inside() {
         for version in 2..each as i64 + 2 {
             let change = edit(&mut model, &mut dice);
             editor.change(&uri, version, json!([change])).await;
-            let (method, params) = question(&uri, &model, &mut dice);
-            asked.push((editor.request(method, params.clone()).await, method, params));
+            let (method, params) = question(&methods, &uri, &model, &mut dice);
+            asked.push((
+                editor.request(&method, params.clone()).await,
+                method,
+                params,
+            ));
             if asked.len() > 20 {
                 settle(&mut editor, &mut asked).await;
             }
@@ -137,7 +143,7 @@ async fn random_questions_at_random_places_never_fail_inside() {
 }
 
 /// Waits for all answers; an error must be one that is meant.
-async fn settle(editor: &mut Editor, asked: &mut Vec<(i64, &'static str, Value)>) {
+async fn settle(editor: &mut Editor, asked: &mut Vec<(i64, String, Value)>) {
     for (id, method, params) in asked.drain(..) {
         let answer = editor.answer(id).await;
         // Invalid place, or a name that is refused.
@@ -150,31 +156,35 @@ async fn settle(editor: &mut Editor, asked: &mut Vec<(i64, &'static str, Value)>
     }
 }
 
-fn question(uri: &str, text: &str, dice: &mut Dice) -> (&'static str, Value) {
-    const METHODS: [&str; 22] = [
-        "hover",
-        "completion",
-        "signatureHelp",
-        "definition",
-        "typeDefinition",
-        "references",
-        "documentHighlight",
-        "prepareRename",
-        "rename",
-        "linkedEditingRange",
-        "codeAction",
-        "codeLens",
-        "inlayHint",
-        "semanticTokens/full",
-        "semanticTokens/range",
-        "foldingRange",
-        "selectionRange",
-        "documentLink",
-        "documentSymbol",
-        "formatting",
-        "rangeFormatting",
-        "onTypeFormatting",
-    ];
+/// The questions about a place of a text that the server says it answers, so that a new one is asked too.
+fn questions(capabilities: &Value) -> Vec<String> {
+    let offered = capabilities.as_object().expect("an object").iter();
+    let offered = offered.filter(|(_, it)| !it.is_null() && **it != json!(false));
+    let names = offered.filter_map(|(key, _)| key.strip_suffix("Provider"));
+    let mut methods: Vec<String> = names.flat_map(about_a_place).collect();
+    methods.push("quillet/preview".to_owned());
+    methods
+}
+
+/// The methods of what a capability calls so; none of what is asked of no place.
+fn about_a_place(name: &str) -> Vec<String> {
+    let methods: &[&str] = match name {
+        "workspaceSymbol" | "executeCommand" | "diagnostic" => &[],
+        "documentFormatting" => &["formatting"],
+        "documentRangeFormatting" => &["rangeFormatting"],
+        "documentOnTypeFormatting" => &["onTypeFormatting"],
+        "semanticTokens" => &["semanticTokens/full", "semanticTokens/range"],
+        "rename" => &["rename", "prepareRename"],
+        "callHierarchy" => &["prepareCallHierarchy"],
+        _ => &[name],
+    };
+    methods
+        .iter()
+        .map(|it| format!("textDocument/{it}"))
+        .collect()
+}
+
+fn question(methods: &[String], uri: &str, text: &str, dice: &mut Dice) -> (String, Value) {
     let lines = LineIndex::new(text);
     let mut place = || {
         let line = dice.throw(lines.line_count() as usize + 2);
@@ -187,7 +197,7 @@ fn question(uri: &str, text: &str, dice: &mut Dice) -> (&'static str, Value) {
     } else {
         (&other, &position)
     };
-    let method = METHODS[dice.throw(METHODS.len())];
+    let method = methods[dice.throw(methods.len())].clone();
     let params = json!({
         "textDocument": {"uri": uri},
         "position": position,
@@ -198,31 +208,7 @@ fn question(uri: &str, text: &str, dice: &mut Dice) -> (&'static str, Value) {
         "context": {"includeDeclaration": true, "diagnostics": []},
         "options": {"tabSize": 2, "insertSpaces": true},
     });
-    let named = match method {
-        "hover" => "textDocument/hover",
-        "completion" => "textDocument/completion",
-        "signatureHelp" => "textDocument/signatureHelp",
-        "definition" => "textDocument/definition",
-        "typeDefinition" => "textDocument/typeDefinition",
-        "references" => "textDocument/references",
-        "documentHighlight" => "textDocument/documentHighlight",
-        "prepareRename" => "textDocument/prepareRename",
-        "rename" => "textDocument/rename",
-        "linkedEditingRange" => "textDocument/linkedEditingRange",
-        "codeAction" => "textDocument/codeAction",
-        "codeLens" => "textDocument/codeLens",
-        "inlayHint" => "textDocument/inlayHint",
-        "semanticTokens/full" => "textDocument/semanticTokens/full",
-        "semanticTokens/range" => "textDocument/semanticTokens/range",
-        "foldingRange" => "textDocument/foldingRange",
-        "selectionRange" => "textDocument/selectionRange",
-        "documentLink" => "textDocument/documentLink",
-        "documentSymbol" => "textDocument/documentSymbol",
-        "formatting" => "textDocument/formatting",
-        "rangeFormatting" => "textDocument/rangeFormatting",
-        _ => "quillet/preview",
-    };
-    (named, params)
+    (method, params)
 }
 
 /// Changes the model at random and gives the same change as an editor would tell it.
