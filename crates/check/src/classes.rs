@@ -2,7 +2,7 @@
 
 use crate::Findings;
 use quillet_model::{Design, ThreadDef};
-use quillet_standards::thread::Side;
+use quillet_standards::thread::ThreadSide;
 use quillet_syntax::{Finding, Severity, Span};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -12,10 +12,10 @@ pub(crate) fn check(design: &Design, findings: &mut Findings) {
     for (at, thread) in designations(design) {
         let form = &thread.thread;
         let outside = form
-            .stated_class(Side::External)
+            .stated_class(ThreadSide::External)
             .map(|it| form.external_limits(it).err());
         let inside = form
-            .stated_class(Side::Internal)
+            .stated_class(ThreadSide::Internal)
             .map(|it| form.internal_limits(it).err());
         for error in [outside, inside].into_iter().flatten().flatten() {
             let finding = Finding::new("bad-designation", Severity::Error, at, error.to_string());

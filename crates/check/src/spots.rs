@@ -2,7 +2,8 @@
 
 use crate::words;
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Origin, Part, PartFace, Pen, SurfacePoint};
+use quillet_model::words::SpotName;
+use quillet_model::{Cut, Feature, Origin, Part, Pen, SurfacePoint};
 use quillet_syntax::{Size, SizedText, Span, text};
 
 /// The place in words, with its part: `barrel's shoulder`, `the point of cap's ⌀12.20 drill`.
@@ -11,19 +12,15 @@ pub fn words(pen: &Pen, spot: &SurfacePoint) -> SizedText {
         return SizedText::default();
     };
     let name = &part.name.text;
-    if let Some(face) = face_at(part, spot) {
-        return text!("{}'s {}", name, face.name.text);
-    }
-    match (spot.origin, feature(part, spot.origin)) {
-        (Origin::Face(end), _) => text!("{}'s {}", name, part.end_name(end)),
-        (Origin::DrillPoint(_), Some(cut)) => {
-            text!("the point of {}'s {}", name, words::sized(cut))
-        }
-        (_, Some(cut)) => match &cut.cut {
+    match part.spot_name(spot) {
+        SpotName::Face(face) => text!("{}'s {}", name, face.name.text),
+        SpotName::End(end) => text!("{}'s {}", name, part.end_name(end)),
+        SpotName::DrillPoint(cut) => text!("the point of {}'s {}", name, words::sized(cut)),
+        SpotName::Cut(cut) => match &cut.cut {
             Cut::Thread { thread, .. } => text!("{}'s {}", name, bare(&thread.called())),
             _ => text!("{}'s {}", name, words::sized(cut)),
         },
-        _ => text!(
+        SpotName::Outside => text!(
             "{} at {} ({})",
             name,
             Size::Near(Length::mm(spot.station_mm), 2),
@@ -37,7 +34,7 @@ pub fn span(pen: &Pen, spot: &SurfacePoint) -> Span {
     let Some(part) = pen.parts.get(spot.part) else {
         return pen.name.span;
     };
-    match face_at(part, spot) {
+    match part.face_at(spot) {
         Some(face) if face.end.is_none() => face.span,
         _ => words::span_of(part, spot.origin),
     }
@@ -46,13 +43,6 @@ pub fn span(pen: &Pen, spot: &SurfacePoint) -> Span {
 /// The cut that made a surface.
 pub(crate) fn feature(part: &Part, origin: Origin) -> Option<&Feature> {
     part.features.get(origin.feature()?)
-}
-
-/// The face named there, where the place is flat: the outside of a part, or the end of a cut.
-fn face_at<'a>(part: &'a Part, spot: &SurfacePoint) -> Option<&'a PartFace> {
-    let at = |face: &&PartFace| (face.at.to_mm() - spot.station_mm).abs() < 1e-6;
-    let flat = !matches!(spot.origin, Origin::DrillPoint(_));
-    part.faces.iter().find(at).filter(|_| flat)
 }
 
 fn bare(called: &str) -> &str {

@@ -17,7 +17,7 @@ use std::process::ExitCode;
 
 /// What `quillet check` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct CheckArgs {
     /// Files, folders to look through for *.quillet, or - for standard input
     #[arg(required = true, value_name = "PATH")]
     paths: Vec<PathBuf>,
@@ -64,7 +64,7 @@ enum Deny {
 
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &CheckArgs) -> ExitCode {
     let rooted = Rooted::around(&args.paths);
     let name = |file: &SourceFile| rooted.name(file);
     let (mut whole, problems) = match look_at_all(args, &args.at) {
@@ -106,7 +106,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 /// What is found in all that is asked for, and what could not be looked at, a sentence each.
-fn look_at_all(args: &Args, at: &At) -> Result<(Checked, Vec<String>), String> {
+fn look_at_all(args: &CheckArgs, at: &At) -> Result<(Checked, Vec<String>), String> {
     let (
         files::FileList {
             files,
@@ -129,7 +129,7 @@ fn look_at_all(args: &Args, at: &At) -> Result<(Checked, Vec<String>), String> {
 }
 
 /// The files asked for, and where they are read.
-fn sources(args: &Args, at: &At) -> Result<(files::FileList, Box<dyn Source + Sync>), String> {
+fn sources(args: &CheckArgs, at: &At) -> Result<(files::FileList, Box<dyn Source + Sync>), String> {
     let first = args.paths.first().map_or(Path::new(""), |it| it);
     if let Some(revision) = at.revision(first)? {
         return Ok((crate::at::find(&revision, &args.paths), Box::new(revision)));

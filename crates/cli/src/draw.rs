@@ -5,7 +5,7 @@ mod pictures;
 
 use crate::at::At;
 use crate::choice::{self, PenChoice, UnitsChoice};
-use crate::output::{Output, ending, stem};
+use crate::output::{Output, ending, stem, wrong_ending};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
 use pictures::Pictures;
@@ -19,7 +19,7 @@ use std::process::ExitCode;
 
 /// What `quillet draw` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct DrawArgs {
     /// The file
     file: PathBuf,
     #[command(flatten)]
@@ -63,11 +63,11 @@ impl From<PaperName> for Paper {
 }
 
 /// Draws; 0, 1 where something that is not known was left out, 2 with the reason where it fails.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &DrawArgs) -> ExitCode {
     terminal::ended_with(write(args))
 }
 
-fn write(args: &Args) -> Result<ExitCode, String> {
+fn write(args: &DrawArgs) -> Result<ExitCode, String> {
     let analysis = args.at.analysis(&args.file)?;
     let design = &analysis.design;
     warn::errors(analysis.examined());
@@ -93,9 +93,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         "svg" => write::svg(single(&scenes)?, ground).into_bytes(),
         "dxf" => write::dxf(single(&scenes)?).into_bytes(),
         other => {
-            return Err(format!(
-                "a drawing is written as .pdf, .svg or .dxf, not {other:?}"
-            ));
+            return Err(wrong_ending("a drawing", ".pdf, .svg or .dxf", other));
         }
     };
     args.output.write(&path, &bytes)?;
@@ -116,7 +114,7 @@ fn single(scenes: &[Scene]) -> Result<&Scene, String> {
 }
 
 fn scenes(
-    args: &Args,
+    args: &DrawArgs,
     design: &Design,
     left_out: &mut OmissionWarnings,
 ) -> Result<Vec<Scene>, String> {
@@ -160,7 +158,7 @@ fn without(what: &str, name: &str) -> String {
 }
 
 fn title(
-    args: &Args,
+    args: &DrawArgs,
     design: &Design,
     (pen, part): (Option<&Pen>, Option<&Part>),
     sheet: (usize, usize),

@@ -8,7 +8,7 @@ use std::process::ExitCode;
 
 /// What `quillet drill` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct DrillArgs {
     /// The size: 11.2, 7/16in, "#7", "letter F"
     #[arg(required = true)]
     size: Vec<String>,
@@ -20,7 +20,7 @@ pub(crate) struct Args {
 }
 
 /// Answers the question on the terminal.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &DrillArgs) -> ExitCode {
     print(answer(&args.size.join(" "), &args.point), &args.show)
 }
 

@@ -6,13 +6,13 @@ use std::process::ExitCode;
 
 /// What `quillet explain` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct ExplainArgs {
     /// The rule; all are listed where none is named
     rule: Option<String>,
 }
 
 /// Prints; 0, or 2 where no rule goes by the name.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &ExplainArgs) -> ExitCode {
     let text = match &args.rule {
         None => list(),
         Some(name) => match rule(name) {

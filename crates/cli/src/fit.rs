@@ -6,7 +6,7 @@ use std::process::ExitCode;
 
 /// What `quillet fit` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct FitArgs {
     /// Size and fit: "10 H7/g6"
     #[arg(required = true)]
     fit: Vec<String>,
@@ -15,7 +15,7 @@ pub(crate) struct Args {
 }
 
 /// Answers the question on the terminal.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &FitArgs) -> ExitCode {
     print(answer(&args.fit.join(" ")), &args.show)
 }
 

@@ -12,7 +12,7 @@ use std::process::ExitCode;
 
 /// What `quillet format` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct FormatArgs {
     /// Files, folders to look through for *.quillet, or - for standard input to standard output
     #[arg(required = true, value_name = "PATH")]
     paths: Vec<PathBuf>,
@@ -23,7 +23,7 @@ pub(crate) struct Args {
     at: At,
 }
 
-impl Args {
+impl FormatArgs {
     /// Of a revision nothing can be changed.
     fn is_possible(&self) -> Result<(), String> {
         match self.at.is_given() && !self.check {
@@ -45,7 +45,7 @@ enum Outcome {
 
 /// Formats, and says how that ended: 0, 1 if `--check` found something to change or a file holds an
 /// unfinished merge, 2 if a file could not be read or replaced.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &FormatArgs) -> ExitCode {
     let first = args.paths.first().map_or(Path::new(""), |it| it);
     let revision = match args.is_possible().and_then(|()| args.at.revision(first)) {
         Ok(revision) => revision,

@@ -17,7 +17,7 @@ const ATTRIBUTES: &str = "*.quillet diff=quillet merge=quillet";
 
 /// What `quillet git` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct GitArgs {
     #[command(subcommand)]
     action: Action,
 }
@@ -59,7 +59,7 @@ impl Report {
 
 /// Does it and says each thing; 0, 1 where something was not touched and is left to the maker, 2 with
 /// the reason where it fails.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &GitArgs) -> ExitCode {
     match work(args.action) {
         Ok(report) => match terminal::out(&report.lines) {
             Ok(()) if report.lacking => ExitCode::FAILURE,

@@ -15,7 +15,7 @@ use std::process::ExitCode;
 
 /// What a command that lists may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct ListArgs {
     /// The file
     file: PathBuf,
     #[command(flatten)]
@@ -28,7 +28,7 @@ pub(crate) struct Args {
     listing: Listing,
 }
 
-impl Args {
+impl ListArgs {
     /// Gives out what `of` makes of each plan, in the words of `text`; 0, 1 where a part that is not
     /// known was left out, 2 with the reason where nothing could be listed.
     pub(crate) fn list<L: Serialize>(

@@ -5,14 +5,14 @@ use std::process::ExitCode;
 
 /// What `quillet lsp` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct LspArgs {
     /// Use standard input and output; always so, accepted because many editors add it.
     #[arg(long)]
     stdio: bool,
 }
 
 /// Serves until the editor says `exit`: 0 after a `shutdown`, else 1; 2 where it could not start.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &LspArgs) -> ExitCode {
     // Standard streams are the only transport there is, so the flag changes nothing.
     let _ = args.stdio;
     match quillet_lsp::serve_stdio() {

@@ -54,41 +54,41 @@ struct Cli {
 #[derive(Subcommand)]
 enum Command {
     /// Point at what would go wrong before a blank is cut.
-    Check(check::Args),
+    Check(check::CheckArgs),
     /// Say what every part holds, weighs and leaves of wall.
-    Measure(measure::Args),
+    Measure(measure::MeasureArgs),
     /// Explain a rule: what it says, why, how it is worked out; or list the rules.
-    Explain(explain::Args),
+    Explain(explain::ExplainArgs),
     /// Bring files into their one canonical form.
-    Format(format::Args),
+    Format(format::FormatArgs),
     /// Tell git, in this clone, how designs are compared, merged and checked.
-    Git(git::Args),
+    Git(git::GitArgs),
     /// Merge two texts of a design; git calls it once `quillet git install` has said so.
-    MergeFile(merge_file::Args),
+    MergeFile(merge_file::MergeFileArgs),
     /// Write a pen to begin from, with comments that explain.
-    New(new::Args),
+    New(new::NewArgs),
     /// Show a page that follows the file as it is saved: drawing, findings, weight.
-    Watch(watch::Args),
+    Watch(watch::WatchArgs),
     /// Draw the parts: half sections with running dimensions, on A4 or Letter, at true scale.
-    Draw(draw::Args),
+    Draw(draw::DrawArgs),
     /// Write all that is taken to the lathe: route, tools, blanks, drawings, cautions.
-    Sheet(sheet::Args),
+    Sheet(sheet::SheetArgs),
     /// List every tool, where it is used, and what of it is to be had.
-    Tools(lists::Args),
+    Tools(lists::ListArgs),
     /// List what to saw off which stock, packed to waste least.
-    Cut(lists::Args),
+    Cut(lists::ListArgs),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
-    Solid(solid::Args),
+    Solid(solid::SolidArgs),
     /// Serve an editor over standard input and output (language server protocol).
-    Lsp(lsp::Args),
+    Lsp(lsp::LspArgs),
     /// Sizes, limits, tap drill, tenon and wires of a thread.
-    Thread(thread::Args),
+    Thread(thread::ThreadArgs),
     /// Limits, clearance and kind of a fit: "10 H7/g6".
-    Fit(fit::Args),
+    Fit(fit::FitArgs),
     /// A drill's size, the drills either side of it, its point.
-    Drill(drill::Args),
+    Drill(drill::DrillArgs),
     /// Density, speeds, walls and cautions of a material.
-    Material(material::Args),
+    Material(material::MaterialArgs),
 }
 
 fn main() -> ExitCode {

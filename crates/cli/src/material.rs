@@ -7,7 +7,7 @@ use std::process::ExitCode;
 
 /// What `quillet material` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct MaterialArgs {
     /// The kind: acrylic, ebonite, black-walnut, brass; without it, all kinds are listed
     name: Vec<String>,
     #[command(flatten)]
@@ -15,7 +15,7 @@ pub(crate) struct Args {
 }
 
 /// Answers the question on the terminal.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &MaterialArgs) -> ExitCode {
     let answer = if args.name.is_empty() {
         Ok(report::materials())
     } else {

@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 /// What `quillet measure` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct MeasureArgs {
     /// The file, or - for standard input
     file: PathBuf,
     #[command(flatten)]
@@ -30,7 +30,7 @@ pub(crate) struct Args {
 }
 
 /// Prints what is known; 0, 1 where the design has errors, 2 where the file cannot be read.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &MeasureArgs) -> ExitCode {
     let analysis = match args.at.analysis(&args.file) {
         Ok(analysis) => analysis,
         Err(reason) => return terminal::ended(Err(reason)),

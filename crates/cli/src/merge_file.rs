@@ -9,7 +9,7 @@ use std::process::ExitCode;
 
 /// What `quillet merge-file` may be asked; git fills it in.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct MergeFileArgs {
     /// The text that both come from (%O)
     base: PathBuf,
     /// Ours, which is written over with the merged text (%A)
@@ -23,7 +23,7 @@ pub(crate) struct Args {
 
 /// Merges; 0, 1 where both changed one place and its markers are in the text, 2 where it fails and
 /// ours is as it was. Git takes anything but 0 as a file to be merged by hand.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &MergeFileArgs) -> ExitCode {
     match merge(args) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
@@ -31,7 +31,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
     }
 }
 
-fn merge(args: &Args) -> Result<bool, String> {
+fn merge(args: &MergeFileArgs) -> Result<bool, String> {
     let folder = args.ours.parent().unwrap_or(Path::new(""));
     // Columns that follow the longest cell would have both sides change lines neither meant to.
     let loose = |path: &PathBuf| {

@@ -9,7 +9,7 @@ use std::process::ExitCode;
 
 /// What `quillet new` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct NewArgs {
     /// The pen's name, as curlew or little-owl; NAME.quillet is written
     name: String,
     /// What it is to be
@@ -64,11 +64,11 @@ impl Kind {
 }
 
 /// Writes a starting pen; 0, or 2 with the reason where there is none.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &NewArgs) -> ExitCode {
     terminal::ended(write(args))
 }
 
-fn write(args: &Args) -> Result<(), String> {
+fn write(args: &NewArgs) -> Result<(), String> {
     let name = args.name.strip_suffix(".quillet").unwrap_or(&args.name);
     let text = args.kind.named(name);
     if !is_plain(name) || !is_sound(&text) {
@@ -149,7 +149,7 @@ mod tests {
     #[test]
     fn a_design_is_never_written_over() {
         let folder = tempfile::tempdir().unwrap();
-        let args = Args {
+        let args = NewArgs {
             name: "owl".into(),
             kind: Kind::Pocket,
             folder: folder.path().into(),

@@ -82,6 +82,14 @@ pub(crate) fn ending(path: &Path) -> String {
         .unwrap_or_default()
 }
 
+/// What is wrong with an ending (lower case, without its dot) that is none of `forms`.
+pub(crate) fn wrong_ending(what: &str, forms: &str, ending: &str) -> String {
+    match ending {
+        "" => format!("{what} is written as {forms}; the name of its file must end so"),
+        _ => format!("{what} is written as {forms}, not .{ending}"),
+    }
+}
+
 /// A file's name without its ending.
 pub(crate) fn stem(path: &Path) -> String {
     path.file_stem().map_or_else(

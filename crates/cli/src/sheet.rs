@@ -3,7 +3,7 @@
 use crate::at::At;
 use crate::choice::{PenChoice, UnitsChoice};
 use crate::draw::PaperName;
-use crate::output::{Output, ending};
+use crate::output::{Output, ending, wrong_ending};
 use crate::terminal;
 use quillet_export::draw::Paper;
 use quillet_export::scene::Scene;
@@ -16,7 +16,7 @@ use std::process::ExitCode;
 
 /// What `quillet sheet` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct SheetArgs {
     /// The file
     file: PathBuf,
     #[command(flatten)]
@@ -36,7 +36,7 @@ pub(crate) struct Args {
 }
 
 /// Writes sheets; 0, 1 where a pen has errors and gets none, 2 with the reason where it fails.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &SheetArgs) -> ExitCode {
     match write(args) {
         Ok(true) => ExitCode::SUCCESS,
         Ok(false) => ExitCode::FAILURE,
@@ -45,7 +45,7 @@ pub(crate) fn run(args: &Args) -> ExitCode {
 }
 
 /// Whether every pen got its sheet.
-fn write(args: &Args) -> Result<bool, String> {
+fn write(args: &SheetArgs) -> Result<bool, String> {
     let analysis = args.at.analysis(&args.file)?;
     let pens = args.pen.pens(&analysis.design)?;
     if pens.is_empty() {
@@ -73,14 +73,16 @@ fn write(args: &Args) -> Result<bool, String> {
     Ok(all)
 }
 
-fn write_one(args: &Args, analysis: &Analysis, (pen, several): (&Pen, bool)) -> Result<(), String> {
+fn write_one(
+    args: &SheetArgs,
+    analysis: &Analysis,
+    (pen, several): (&Pen, bool),
+) -> Result<(), String> {
     let path = args.output.path_of(&args.file, &pen.name.text, several)?;
     let paper: Paper = args.paper.into();
     let form = ending(&path);
     if !["html", "htm", "pdf", "txt", "json"].contains(&form.as_str()) {
-        return Err(format!(
-            "a sheet is written as .html, .pdf, .txt or .json, not {form:?}"
-        ));
+        return Err(wrong_ending("a sheet", ".html, .pdf, .txt or .json", &form));
     }
     let (design, judged) = (&analysis.design, analysis.examined());
     let content = sheet::content(design, pen, judged, args.units.of(design));

@@ -14,7 +14,7 @@ use std::sync::Arc;
 
 /// What `quillet solid` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct SolidArgs {
     /// The file
     file: PathBuf,
     #[command(flatten)]
@@ -72,11 +72,11 @@ const APART_RAD: f64 = 2.399_963;
 
 /// Writes solids; 0, 1 where something that is not known was left out, 2 with the reason where there
 /// is none.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &SolidArgs) -> ExitCode {
     terminal::ended_with(write(args))
 }
 
-fn write(args: &Args) -> Result<ExitCode, String> {
+fn write(args: &SolidArgs) -> Result<ExitCode, String> {
     // Finer, a mesh would take more memory than there is and no machine could follow it.
     if !(0.001..=1.0).contains(&args.tolerance) {
         return Err("--tolerance is a length from 0.001 to 1 mm, as 0.01".into());
@@ -118,7 +118,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
                 Some(place) => place,
                 None => continue,
             },
-            None => Place {
+            None => Placement {
                 offset_mm: end_mm,
                 reversed: false,
             },
@@ -158,9 +158,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
         }
         "stl" => solid::stl(meshes.map(|it| it.mesh)),
         other => {
-            return Err(format!(
-                "a solid is written as .step, .stl or .3mf, not {other:?}"
-            ));
+            return Err(wrong_ending("a solid", ".step, .stl or .3mf", other));
         }
     };
     args.output.write(&path, &bytes)?;
@@ -168,7 +166,7 @@ fn write(args: &Args) -> Result<ExitCode, String> {
 }
 
 /// Where a part of a pen lies; none where it is not there, as a cap that is laid aside.
-fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Place>, String> {
+fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Placement>, String> {
     let Some(pen) = pen else {
         return Err("there is no pen in this file to put together".into());
     };

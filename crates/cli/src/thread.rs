@@ -8,7 +8,7 @@ use std::process::ExitCode;
 
 /// What `quillet thread` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct ThreadArgs {
     /// The thread: M13x0.8, M13xPh2.4P0.8, M10, 7/16-28UNEF, "#10-32UNF"
     designation: String,
     /// Starts, where the designation does not give them
@@ -31,15 +31,15 @@ pub(crate) struct Args {
 }
 
 /// Answers the question on the terminal.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &ThreadArgs) -> ExitCode {
     print(answer(args), &args.show)
 }
 
-fn answer(args: &Args) -> Result<Answer, String> {
+fn answer(args: &ThreadArgs) -> Result<Answer, String> {
     thread(read(args)?).map_err(|fault| fault.to_string())
 }
 
-fn read(args: &Args) -> Result<ThreadQuestion, String> {
+fn read(args: &ThreadArgs) -> Result<ThreadQuestion, String> {
     let mut form: ThreadForm = args
         .designation
         .parse()
@@ -93,7 +93,7 @@ mod tests {
     #[derive(Parser)]
     struct Line {
         #[command(flatten)]
-        args: Args,
+        args: ThreadArgs,
     }
 
     fn asked(line: &[&str]) -> Result<Answer, String> {

@@ -12,7 +12,7 @@ use std::sync::{Arc, Mutex};
 
 /// What `quillet watch` may be asked.
 #[derive(clap::Args)]
-pub(crate) struct Args {
+pub(crate) struct WatchArgs {
     /// The file
     file: PathBuf,
     /// The port to serve on; a free one is found where none is said
@@ -21,11 +21,11 @@ pub(crate) struct Args {
 }
 
 /// Serves until it is stopped; 2 with the reason where it could not begin.
-pub(crate) fn run(args: &Args) -> ExitCode {
+pub(crate) fn run(args: &WatchArgs) -> ExitCode {
     terminal::ended(serve(args))
 }
 
-fn serve(args: &Args) -> Result<(), String> {
+fn serve(args: &WatchArgs) -> Result<(), String> {
     let watched = WatchedFiles::new(&args.file)?;
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, args.port))
         .map_err(|error| format!("cannot serve on port {}: {error}", args.port))?;

@@ -14,7 +14,7 @@ pub enum Edge {
 
 /// Which side of a chain the metal is on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Side {
+pub enum MetalSide {
     /// Towards the axis: an outside.
     Outside,
     /// Away from the axis: a bore.
@@ -42,7 +42,7 @@ impl Chain {
         &self,
         z_mm: f64,
         edge: Edge,
-        side: Side,
+        side: MetalSide,
         tag: Tag,
     ) -> Result<Chain, EdgeFlaw> {
         let size = match edge {
@@ -97,7 +97,7 @@ impl Chain {
 }
 
 /// The face of the part at the chain's first station, where the edge is asked for there.
-fn at_start(pieces: &[Segment], z: f64, side: Side, size: f64) -> Option<Segment> {
+fn at_start(pieces: &[Segment], z: f64, side: MetalSide, size: f64) -> Option<Segment> {
     let first = pieces.first()?;
     let start = first.curve.start();
     let wanted = (start.z - z).abs() <= SAME && !first.curve.is_vertical();
@@ -107,7 +107,7 @@ fn at_start(pieces: &[Segment], z: f64, side: Side, size: f64) -> Option<Segment
     })
 }
 
-fn at_end(pieces: &[Segment], z: f64, side: Side, size: f64) -> Option<Segment> {
+fn at_end(pieces: &[Segment], z: f64, side: MetalSide, size: f64) -> Option<Segment> {
     let last = pieces.last()?;
     let end = last.curve.end();
     let wanted = (end.z - z).abs() <= SAME && !last.curve.is_vertical();
@@ -118,18 +118,18 @@ fn at_end(pieces: &[Segment], z: f64, side: Side, size: f64) -> Option<Segment> 
 }
 
 /// How far a face goes: to the axis under an outside, as far as is needed round a bore.
-fn face_foot(r: f64, side: Side, size: f64) -> f64 {
+fn face_foot(r: f64, side: MetalSide, size: f64) -> f64 {
     match side {
-        Side::Outside => 0.0,
-        Side::Bore => r + 2.0 * size,
+        MetalSide::Outside => 0.0,
+        MetalSide::Bore => r + 2.0 * size,
     }
 }
 
 /// The place in the chain of the piece after the corner.
-fn corner(pieces: &[Segment], z: f64, side: Side) -> Option<usize> {
+fn corner(pieces: &[Segment], z: f64, side: MetalSide) -> Option<usize> {
     let reach = |at: usize| {
         let r = pieces[at].curve.start().r;
-        if side == Side::Outside { r } else { -r }
+        if side == MetalSide::Outside { r } else { -r }
     };
     (1..pieces.len())
         .filter(|&at| (pieces[at].curve.start().z - z).abs() <= SAME)
@@ -239,16 +239,16 @@ mod tests {
         let half = Edge::Chamfer(Length::mm(0.5));
         let rod = line(&[(0.0, 6.0), (40.0, 6.0)]);
         let both = rod
-            .with_edge(0.0, half, Side::Outside, Tag(1))
+            .with_edge(0.0, half, MetalSide::Outside, Tag(1))
             .unwrap()
-            .with_edge(40.0, half, Side::Outside, Tag(2))
+            .with_edge(40.0, half, MetalSide::Outside, Tag(2))
             .unwrap();
         assert_eq!(
             places(&both),
             [(0.0, 5.5), (0.5, 6.0), (39.5, 6.0), (40.0, 5.5)]
         );
         assert_eq!(both.segments()[2].tag, Tag(2));
-        let mouth = rod.with_edge(0.0, half, Side::Bore, Tag(1)).unwrap();
+        let mouth = rod.with_edge(0.0, half, MetalSide::Bore, Tag(1)).unwrap();
         assert_eq!(places(&mouth), [(0.0, 6.5), (0.5, 6.0), (40.0, 6.0)]);
     }
 
@@ -258,12 +258,12 @@ mod tests {
         let up = line(&[(0.0, 5.0), (8.0, 5.0), (8.0, 7.0), (20.0, 7.0)]);
         let wanted = [(0.0, 5.0), (8.0, 5.0), (8.0, 6.7), (8.3, 7.0), (20.0, 7.0)];
         assert_eq!(
-            places(&up.with_edge(8.0, edge, Side::Outside, Tag(1)).unwrap()),
+            places(&up.with_edge(8.0, edge, MetalSide::Outside, Tag(1)).unwrap()),
             wanted
         );
         let wanted = [(0.0, 5.0), (7.7, 5.0), (8.0, 5.3), (8.0, 7.0), (20.0, 7.0)];
         assert_eq!(
-            places(&up.with_edge(8.0, edge, Side::Bore, Tag(1)).unwrap()),
+            places(&up.with_edge(8.0, edge, MetalSide::Bore, Tag(1)).unwrap()),
             wanted
         );
         let down = up.reversed(20.0);
@@ -275,7 +275,11 @@ mod tests {
             (20.0, 5.0),
         ];
         assert_eq!(
-            places(&down.with_edge(12.0, edge, Side::Outside, Tag(1)).unwrap()),
+            places(
+                &down
+                    .with_edge(12.0, edge, MetalSide::Outside, Tag(1))
+                    .unwrap()
+            ),
             wanted
         );
     }
@@ -286,7 +290,12 @@ mod tests {
         let (radius, f, height): (f64, f64, f64) = (6.0, 1.0, 10.0);
         let rod = line(&[(0.0, radius), (height, radius)]);
         let rounded = rod
-            .with_edge(height, Edge::Round(Length::mm(f)), Side::Outside, Tag(1))
+            .with_edge(
+                height,
+                Edge::Round(Length::mm(f)),
+                MetalSide::Outside,
+                Tag(1),
+            )
             .unwrap();
         let b = radius - f;
         let torus = b * b * f + b * f * f * PI / 2.0 + 2.0 * f.powi(3) / 3.0;
@@ -303,7 +312,12 @@ mod tests {
             .then(Tag(2), cubic)
             .unwrap();
         let rounded = outline
-            .with_edge(10.0, Edge::Round(Length::mm(8.0)), Side::Outside, Tag(1))
+            .with_edge(
+                10.0,
+                Edge::Round(Length::mm(8.0)),
+                MetalSide::Outside,
+                Tag(1),
+            )
             .unwrap();
         assert_eq!(rounded.segments()[1].tag, Tag(1));
         for kink in rounded.kinks() {
@@ -314,7 +328,7 @@ mod tests {
     #[test]
     fn what_does_not_fit_or_has_no_corner_is_refused() {
         let rod = line(&[(0.0, 6.0), (5.0, 6.0), (40.0, 6.0)]);
-        let broken = |z: f64, edge: Edge| rod.with_edge(z, edge, Side::Outside, Tag(1));
+        let broken = |z: f64, edge: Edge| rod.with_edge(z, edge, MetalSide::Outside, Tag(1));
         assert_eq!(
             broken(5.0, Edge::Round(Length::mm(1.0))),
             Err(EdgeFlaw::NoCorner)
@@ -337,8 +351,13 @@ mod tests {
         );
         let cone = line(&[(0.0, 6.0), (40.0, 0.0)]);
         assert!(
-            cone.with_edge(40.0, Edge::Round(Length::mm(1.0)), Side::Outside, Tag(1))
-                .is_err()
+            cone.with_edge(
+                40.0,
+                Edge::Round(Length::mm(1.0)),
+                MetalSide::Outside,
+                Tag(1)
+            )
+            .is_err()
         );
     }
 }

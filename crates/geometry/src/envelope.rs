@@ -11,7 +11,7 @@ use crate::{Chain, Curve, Point, Segment, Tag};
 /// radius jumps a face is put in, with the tag of a face that a chain has there, else of the
 /// piece that removed more.
 pub fn smallest(chains: &[Chain]) -> Vec<Chain> {
-    envelope(chains, Side::Smallest)
+    envelope(chains, Bound::Smallest)
 }
 
 /// The greatest radius of all chains at each station: what has been bored.
@@ -44,24 +44,24 @@ pub fn greatest(chains: &[Chain], from_mm: f64, to_mm: f64) -> Vec<Chain> {
             chain
         }
     };
-    envelope(&clipped, Side::Greatest)
+    envelope(&clipped, Bound::Greatest)
         .into_iter()
         .map(close)
         .collect()
 }
 
 #[derive(Clone, Copy, PartialEq)]
-enum Side {
+enum Bound {
     Smallest,
     Greatest,
 }
 
-impl Side {
+impl Bound {
     /// True where `one` cuts away more than `other`.
     fn wins(self, one: f64, other: f64) -> bool {
         match self {
-            Side::Smallest => one < other,
-            Side::Greatest => one > other,
+            Bound::Smallest => one < other,
+            Bound::Greatest => one > other,
         }
     }
 
@@ -87,7 +87,7 @@ struct Stretch<'a> {
     segment: &'a Segment,
 }
 
-fn envelope(chains: &[Chain], side: Side) -> Vec<Chain> {
+fn envelope(chains: &[Chain], side: Bound) -> Vec<Chain> {
     let mut faces: Vec<&Segment> = chains
         .iter()
         .flat_map(|chain| chain.segments())
@@ -99,7 +99,7 @@ fn envelope(chains: &[Chain], side: Side) -> Vec<Chain> {
 
 /// The outline of chains, put together from those of their halves: n chains of one piece take
 /// n log n steps, however they lie.
-fn least_of(chains: &[Chain], side: Side) -> Vec<Stretch<'_>> {
+fn least_of(chains: &[Chain], side: Bound) -> Vec<Stretch<'_>> {
     match chains {
         [] => Vec::new(),
         [chain] => {
@@ -122,7 +122,7 @@ fn least_of(chains: &[Chain], side: Side) -> Vec<Stretch<'_>> {
     }
 }
 
-fn merge<'a>(first: &[Stretch<'a>], second: &[Stretch<'a>], side: Side) -> Vec<Stretch<'a>> {
+fn merge<'a>(first: &[Stretch<'a>], second: &[Stretch<'a>], side: Bound) -> Vec<Stretch<'a>> {
     let mut stations: Vec<f64> = first
         .iter()
         .chain(second)
@@ -187,7 +187,7 @@ fn push<'a>(stretches: &mut Vec<Stretch<'a>>, stretch: Stretch<'a>) {
 }
 
 /// Chains from stretches, with faces where the radius jumps.
-fn join(faces: &[&Segment], stretches: &[Stretch], side: Side) -> Vec<Chain> {
+fn join(faces: &[&Segment], stretches: &[Stretch], side: Bound) -> Vec<Chain> {
     let mut joined: Vec<Vec<Segment>> = Vec::new();
     let mut end: Option<(Point, Tag)> = None;
     for stretch in stretches {

@@ -43,7 +43,7 @@ pub use circle::Circle;
 pub use cubic::Cubic;
 pub use curve::{Bounds, Curve, Line};
 pub use decimal::number;
-pub use edge::{Edge, EdgeFlaw, Side};
+pub use edge::{Edge, EdgeFlaw, MetalSide};
 pub use gauss::integral;
 pub use length::{InchFraction, Length};
 pub use limits::Limits;

@@ -45,7 +45,7 @@ impl Curve {
                     offer(at(curve.point(*t).r.clamp(low, high)));
                 }
             }
-            _ => offer(at(Search::least(self, other, (low, high)))),
+            _ => offer(at(MeetingSearch::least(self, other, (low, high)))),
         }
         let (one, two) = best;
         let faces = self.is_vertical() && other.is_vertical();
@@ -78,7 +78,7 @@ fn shared_radii(one: &Curve, other: &Curve) -> Option<(f64, f64)> {
 /// Where neither changes the side to which it bends, both dz/dr only grow or only fall, so their
 /// values at the ends of a stretch of radii bound them between; a stretch is halved until their
 /// difference cannot be zero in it or cannot matter.
-struct Search<'a> {
+struct MeetingSearch<'a> {
     one: &'a Curve,
     two: &'a Curve,
     /// The least travel found, and the radii beside it.
@@ -106,7 +106,7 @@ impl Node {
     }
 }
 
-impl<'a> Search<'a> {
+impl<'a> MeetingSearch<'a> {
     fn least(one: &'a Curve, two: &'a Curve, (low, high): (f64, f64)) -> f64 {
         let inside = |curve: &Curve| -> Vec<f64> {
             let bends = curve.inflections();
@@ -116,7 +116,7 @@ impl<'a> Search<'a> {
         let mut radii = [vec![low, high], inside(one), inside(two)].concat();
         radii.sort_by(f64::total_cmp);
         let first = node(one, two, low);
-        let mut search = Search {
+        let mut search = MeetingSearch {
             one,
             two,
             least: first,

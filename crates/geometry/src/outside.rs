@@ -2,7 +2,7 @@
 
 use crate::chain::SAME;
 use crate::smooth::slopes;
-use crate::{Arc, Chain, Cubic, Curve, Edge, EdgeFlaw, Length, Point, Segment, Side, Tag};
+use crate::{Arc, Chain, Cubic, Curve, Edge, EdgeFlaw, Length, MetalSide, Point, Segment, Tag};
 
 /// One station of an outside: a place, the diameter there and how the surface comes to it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -210,7 +210,12 @@ fn pieces(
         let Some(beside) = Chain::new(pieces[first..].iter().copied()) else {
             continue;
         };
-        match beside.with_edge(station.at.to_mm(), edge, Side::Outside, station.edge_tag) {
+        match beside.with_edge(
+            station.at.to_mm(),
+            edge,
+            MetalSide::Outside,
+            station.edge_tag,
+        ) {
             Ok(broken) => {
                 pieces.truncate(first);
                 pieces.extend_from_slice(broken.segments());

@@ -34,7 +34,7 @@ pub struct Wall {
 pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool) -> Vec<Wall> {
     let (outside, inside) = (boxed(outer), boxed(inner));
     let mut found: BTreeMap<(Tag, Tag), Wall> = BTreeMap::new();
-    let mut facing_along: Vec<(&Piece, &Piece)> = Vec::new();
+    let mut facing_along: Vec<(&WallPiece, &WallPiece)> = Vec::new();
     for one in &outside {
         for two in &inside {
             let over_each_other = overlap(
@@ -87,14 +87,14 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
 }
 
 /// A piece with the box round it.
-struct Piece {
+struct WallPiece {
     curve: Curve,
     tag: Tag,
     bounds: Bounds,
 }
 
-fn boxed(chains: &[Chain]) -> Vec<Piece> {
-    let piece = |segment: &Segment| Piece {
+fn boxed(chains: &[Chain]) -> Vec<WallPiece> {
+    let piece = |segment: &Segment| WallPiece {
         curve: segment.curve,
         tag: segment.tag,
         bounds: segment.curve.bounds(),
@@ -112,7 +112,7 @@ fn overlap(one: (f64, f64), other: (f64, f64)) -> bool {
     one.1.min(other.1) - one.0.max(other.0) > MORE_THAN_AN_END
 }
 
-fn wall(one: &Piece, two: &Piece, ends: (f64, f64), near: Approach) -> Wall {
+fn wall(one: &WallPiece, two: &WallPiece, ends: (f64, f64), near: Approach) -> Wall {
     Wall {
         outer: one.tag,
         inner: two.tag,
@@ -126,7 +126,7 @@ fn wall(one: &Piece, two: &Piece, ends: (f64, f64), near: Approach) -> Wall {
 
 /// The wall of two pieces of which one lies over the other; as far as it is known already where
 /// this pair cannot be nearer.
-fn over(one: &Piece, two: &Piece, known: Option<&Wall>) -> Wall {
+fn over(one: &WallPiece, two: &WallPiece, known: Option<&Wall>) -> Wall {
     let (a, b) = (&one.bounds, &two.bounds);
     let ends = (a.min.z.max(b.min.z), a.max.z.min(b.max.z));
     if let Some(known) = known.filter(|known| known.least_mm <= a.distance(b)) {

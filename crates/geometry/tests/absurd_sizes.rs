@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::walls::walls;
 use quillet_geometry::{
-    Chain, Edge, Length, Point, Properties, Shape, Side, Station, Surface, Tag, outside,
+    Chain, Edge, Length, MetalSide, Point, Properties, Shape, Station, Surface, Tag, outside,
 };
 
 fn sizes() -> impl Strategy<Value = Length> {
@@ -81,7 +81,7 @@ proptest! {
             Surface::of(chain);
             chain.kinks().count();
             chain.radii_at(z.to_mm());
-            for side in [Side::Outside, Side::Bore] {
+            for side in [MetalSide::Outside, MetalSide::Bore] {
                 for edge in [Edge::Round(edge), Edge::Chamfer(edge)] {
                     let _ = chain.with_edge(chain.start().z, edge, side, Tag(4));
                 }

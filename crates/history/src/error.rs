@@ -65,7 +65,7 @@ impl std::fmt::Display for HistoryError {
                 "git {what} gave no answer in {} s; try again",
                 crate::PATIENCE.as_secs()
             ),
-            Self::Git(said) => write!(f, "git says: {said}"),
+            Self::Git(written) => write!(f, "git says: {written}"),
         }
     }
 }

@@ -27,11 +27,11 @@ impl Repository {
         let answer = Git::in_folder(folder).ask(&["rev-parse", "--show-toplevel"])?;
         if !answer.good {
             return Err(match &answer.error {
-                said if said.contains("work tree") => HistoryError::Bare(folder.to_owned()),
-                said if said.contains("not a git repository") => {
+                written if written.contains("work tree") => HistoryError::Bare(folder.to_owned()),
+                written if written.contains("not a git repository") => {
                     HistoryError::NoRepository(folder.to_owned())
                 }
-                said => HistoryError::Git(said.clone()),
+                written => HistoryError::Git(written.clone()),
             });
         }
         let top = path_of(answer.out.strip_suffix(b"\n").unwrap_or(&answer.out));
@@ -92,15 +92,15 @@ impl Repository {
     }
 
     fn unknown(&self, name: &str) -> HistoryError {
-        let says = |words: &[&str]| {
+        let message = |words: &[&str]| {
             let answer = self.git.ask(words).ok().filter(|it| it.good);
             answer.map(|it| String::from_utf8_lossy(&it.out).trim().to_owned())
         };
-        let head = says(&["rev-parse", "--verify", "--quiet", "HEAD"]);
+        let head = message(&["rev-parse", "--verify", "--quiet", "HEAD"]);
         if head.is_none() && name == "HEAD" {
             return HistoryError::Unborn;
         }
-        let shallow = says(&["rev-parse", "--is-shallow-repository"]);
+        let shallow = message(&["rev-parse", "--is-shallow-repository"]);
         HistoryError::Unknown {
             revision: name.to_owned(),
             shallow: shallow.is_some_and(|it| it == "true"),

@@ -2,9 +2,8 @@
 
 use crate::sizes::Sizes;
 use quillet_geometry::{Length, number};
-use quillet_model::{
-    AtRest, Configuration, Configured, MissingData, Origin, Part, Pen, SurfacePoint,
-};
+use quillet_model::words::SpotName;
+use quillet_model::{AtRest, Configuration, Configured, MissingData, Part, Pen, SurfacePoint};
 use quillet_standards::thread::ThreadForm;
 
 /// A part's size: `64 mm, ⌀ 15.8`.
@@ -52,32 +51,15 @@ pub(crate) fn spot_in_short(pen: &Pen, spot: &SurfacePoint) -> String {
         return String::new();
     };
     let name = &part.name.text;
-    let face =
-        |face: Option<&quillet_syntax::ast::Name>| face.map(|face| format!("{name}.{}", face.text));
-    // A named face at that station is what the maker calls it, whatever surface ends there.
-    let at_face = part
-        .faces
-        .iter()
-        .find(|face| (face.at.to_mm() - spot.station_mm).abs() < 1e-3);
-    if let Some(at_face) = at_face {
-        return format!("{name}.{}", at_face.name.text);
+    match part.spot_name(spot) {
+        SpotName::Face(face) => format!("{name}.{}", face.name.text),
+        SpotName::End(end) => format!("{name}.{}", part.end_name(end)),
+        SpotName::DrillPoint(cut) | SpotName::Cut(cut) => match &cut.face {
+            Some(face) => format!("{name}.{}", face.text),
+            None => format!("{name}'s {}", cut.cut.word()),
+        },
+        SpotName::Outside => format!("{name}'s outside"),
     }
-    let phrase = match spot.origin {
-        Origin::Face(end) => Some(format!("{name}.{}", part.end_name(end))),
-        Origin::Outside(index) | Origin::StationEdge(index) => face(
-            part.stations
-                .get(index)
-                .and_then(|station| station.face.as_ref()),
-        ),
-        origin => origin
-            .feature()
-            .and_then(|index| part.features.get(index))
-            .map(|feature| {
-                let word = feature.cut.word();
-                face(feature.face.as_ref()).unwrap_or_else(|| format!("{name}'s {word}"))
-            }),
-    };
-    phrase.unwrap_or_else(|| format!("{name}'s outside"))
 }
 
 /// The configurations a pen has.

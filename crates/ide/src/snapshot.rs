@@ -15,7 +15,7 @@ pub struct Snapshot {
     pub(crate) open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
     pub(crate) members: Arc<BTreeSet<PathBuf>>,
     pub(crate) settings: Arc<Settings>,
-    pub(crate) shelf: Arc<FileCache>,
+    pub(crate) cache: Arc<FileCache>,
 }
 
 impl Snapshot {
@@ -25,7 +25,7 @@ impl Snapshot {
     pub fn analysis(&self, path: &Path, called_off: &dyn Fn() -> bool) -> Option<Arc<Analysis>> {
         let bench = self.settings.bench.as_deref();
         let keep = |root: &Path| self.open.contains_key(root);
-        let kept = &self.shelf.analyses;
+        let kept = &self.cache.analyses;
         let whole = kept.analysis(path, self, bench, &keep, called_off)?;
         Some(Arc::new(Analysis::seen(whole, self.settings.clone())))
     }
@@ -55,7 +55,7 @@ impl Source for Snapshot {
         if let Some(open) = self.open.get(path) {
             return Ok(open.file());
         }
-        let file = self.shelf.read(path)?;
+        let file = self.cache.read(path)?;
         // The editor may have it open by another path.
         let open = self
             .open

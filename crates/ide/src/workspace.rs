@@ -13,20 +13,20 @@ pub struct Workspace {
     open: Arc<BTreeMap<PathBuf, Arc<OpenText>>>,
     members: Arc<BTreeSet<PathBuf>>,
     settings: Arc<Settings>,
-    shelf: Arc<FileCache>,
+    cache: Arc<FileCache>,
 }
 
 impl Workspace {
     /// A text is open in the editor: it counts, whatever the disk holds.
     pub fn set(&mut self, path: &Path, text: Arc<str>) {
-        let text = Arc::new(self.shelf.open_text(path, text));
+        let text = Arc::new(self.cache.open_text(path, text));
         Arc::make_mut(&mut self.open).insert(path.to_path_buf(), text);
     }
 
     /// A text is no longer open: the disk counts again.
     pub fn unset(&mut self, path: &Path) {
         Arc::make_mut(&mut self.open).remove(path);
-        self.shelf.forget(path);
+        self.cache.forget(path);
     }
 
     /// The text of an open document.
@@ -36,7 +36,7 @@ impl Workspace {
 
     /// A file has changed on the disk.
     pub fn stale(&mut self, path: &Path) {
-        self.shelf.forget(path);
+        self.cache.forget(path);
     }
 
     /// The files that lie in the workspace's folders.
@@ -80,7 +80,7 @@ impl Workspace {
             open: self.open.clone(),
             members: self.members.clone(),
             settings: self.settings.clone(),
-            shelf: self.shelf.clone(),
+            cache: self.cache.clone(),
         }
     }
 }

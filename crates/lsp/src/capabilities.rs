@@ -22,9 +22,9 @@ use tower_lsp::lsp_types::{
 };
 
 /// Notes what the editor can do and answers with what this server can.
-pub(crate) fn agree(desk: &ServerState, params: &InitializeParams) -> InitializeResult {
+pub(crate) fn agree(server: &ServerState, params: &InitializeParams) -> InitializeResult {
     let encoding = position::agreed(&params.capabilities);
-    let mut state = desk.state();
+    let mut state = server.state();
     state.encoding = encoding;
     state.folders = folders::of(params);
     state.editor = ClientSupport::of(&params.capabilities);

@@ -79,7 +79,7 @@ pub(crate) fn of_lens(
 /// # Errors
 /// When there is no such command, its arguments are not as said, or nothing could be made.
 pub(crate) async fn execute(
-    desk: &ServerState,
+    server: &ServerState,
     outbox: &ClientMessages,
     params: ExecuteCommandParams,
 ) -> Result<Option<Value>> {
@@ -88,13 +88,13 @@ pub(crate) async fn execute(
         .into_iter()
         .find(|command| command.name() == name);
     let command = command.ok_or_else(|| Error::invalid_params(format!("no command {name}")))?;
-    let url = desk
+    let url = server
         .answer(move |asked| carry_out(asked, command, &params.arguments))
         .await?;
     // Pages are text for the editor, pictures are for whatever shows them.
     let external = command != Command::Explain;
     outbox.ask(
-        &desk.state(),
+        &server.state(),
         Request::Show {
             url: url.clone(),
             external,

@@ -7,16 +7,16 @@ use std::sync::Arc;
 use tokio::time::{Instant, sleep_until};
 
 /// Pushes what was held back when it is due, until aborted.
-pub(crate) async fn release(desk: Arc<ServerState>, outbox: ClientMessages) {
+pub(crate) async fn release(server: Arc<ServerState>, outbox: ClientMessages) {
     loop {
-        let pending = desk.state().next_due();
+        let pending = server.state().next_due();
         let Some(until) = pending else {
-            desk.typed.notified().await;
+            server.typed.notified().await;
             continue;
         };
         tokio::select! {
-            () = sleep_until(until) => push_due(&mut desk.state(), &outbox),
-            () = desk.typed.notified() => {}
+            () = sleep_until(until) => push_due(&mut server.state(), &outbox),
+            () = server.typed.notified() => {}
         }
     }
 }

@@ -13,10 +13,10 @@ use tower_lsp::lsp_types::{
 };
 
 /// A document was opened.
-pub(crate) fn opened(desk: &ServerState, params: DidOpenTextDocumentParams) {
+pub(crate) fn opened(server: &ServerState, params: DidOpenTextDocumentParams) {
     let document = params.text_document;
     let path = path_of(&document.uri);
-    let mut state = desk.state();
+    let mut state = server.state();
     let open = OpenDocument {
         url: document.uri,
         version: document.version,
@@ -26,16 +26,16 @@ pub(crate) fn opened(desk: &ServerState, params: DidOpenTextDocumentParams) {
     state.workspace.set(&path, document.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);
-    desk.work.notify_one();
+    server.work.notify_one();
 }
 
 /// A document was changed; says what could not be done, where something could not.
 pub(crate) fn changed(
-    desk: &ServerState,
+    server: &ServerState,
     params: DidChangeTextDocumentParams,
 ) -> Result<(), String> {
     let path = path_of(&params.text_document.uri);
-    let mut state = desk.state();
+    let mut state = server.state();
     let (encoding, delay) = (state.encoding, state.syntax_delay);
     let (Some(text), Some(open)) = (state.workspace.text(&path), state.open.get_mut(&path)) else {
         return Err(format!(
@@ -47,12 +47,12 @@ pub(crate) fn changed(
     let edited = edited(&text, params.content_changes, encoding);
     if let Some(line) = edited.last_line {
         open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
-        desk.typed.notify_one();
+        server.typed.notify_one();
     }
     state.workspace.set(&path, edited.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);
-    desk.work.notify_one();
+    server.work.notify_one();
     match edited.outside {
         Some(outside) => Err(outside),
         None => Ok(()),
@@ -61,12 +61,12 @@ pub(crate) fn changed(
 
 /// A document was closed: what lies on the disk counts again.
 pub(crate) fn closed(
-    desk: &ServerState,
+    server: &ServerState,
     outbox: &ClientMessages,
     params: &DidCloseTextDocumentParams,
 ) {
     let path = path_of(&params.text_document.uri);
-    let mut state = desk.state();
+    let mut state = server.state();
     state.open.remove(&path);
     state.workspace.unset(&path);
     state.previewed.remove(&path);
@@ -76,7 +76,7 @@ pub(crate) fn closed(
         forget(&mut state, outbox, &path);
     }
     drop(state);
-    desk.work.notify_one();
+    server.work.notify_one();
 }
 
 /// A file is gone from what is checked by itself.

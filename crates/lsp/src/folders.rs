@@ -26,11 +26,11 @@ pub(crate) fn of(params: &InitializeParams) -> Vec<PathBuf> {
 }
 
 /// Finds the files of the folders and asks for all of them to be checked.
-pub(crate) async fn scan(desk: Arc<ServerState>, outbox: ClientMessages) {
-    let folders = desk.state().folders.clone();
+pub(crate) async fn scan(server: Arc<ServerState>, outbox: ClientMessages) {
+    let folders = server.state().folders.clone();
     let found = tokio::task::spawn_blocking(move || quillet_ide::files_in(&folders));
     let found = found.await.unwrap_or_default();
-    let mut state = desk.state();
+    let mut state = server.state();
     state.scans -= 1;
     let gone: Vec<PathBuf> = state.workspace.members().map(Path::to_path_buf).collect();
     for gone in gone {
@@ -47,13 +47,13 @@ pub(crate) async fn scan(desk: Arc<ServerState>, outbox: ClientMessages) {
     outbox.begin_progress(&mut state, found.len());
     state.workspace.set_members(found);
     drop(state);
-    desk.checked.notify_waiters();
-    desk.work.notify_one();
+    server.checked.notify_waiters();
+    server.work.notify_one();
 }
 
 /// Folders were added or taken away.
-pub(crate) fn changed(desk: &ServerState, params: DidChangeWorkspaceFoldersParams) {
-    let mut state = desk.state();
+pub(crate) fn changed(server: &ServerState, params: DidChangeWorkspaceFoldersParams) {
+    let mut state = server.state();
     for gone in params.event.removed {
         let gone = path_of(&gone.uri);
         state.folders.retain(|folder| *folder != gone);
@@ -65,11 +65,11 @@ pub(crate) fn changed(desk: &ServerState, params: DidChangeWorkspaceFoldersParam
 
 /// Files were created, changed or deleted on the disk.
 pub(crate) fn watched(
-    desk: &ServerState,
+    server: &ServerState,
     outbox: &ClientMessages,
     params: DidChangeWatchedFilesParams,
 ) {
-    let mut state = desk.state();
+    let mut state = server.state();
     for change in params.changes {
         let path = path_of(&change.uri);
         state.workspace.stale(&path);
@@ -86,5 +86,5 @@ pub(crate) fn watched(
         }
     }
     drop(state);
-    desk.work.notify_one();
+    server.work.notify_one();
 }

@@ -22,13 +22,13 @@
 //!
 //! # Who does what
 //!
-//! `frames` lets nothing through but sound messages, `outlet` nothing out where nobody reads.
-//! `gate` stands before the protocol library and hands messages over in the order of the wire.
-//! `server` names the handlers; each puts its question through `desk` to a file of `answers`,
-//! on a thread of its own and from a snapshot. `documents` and `folders` change what the desk
-//! knows and put what is to be checked into the `queue`; `lane`s take from it, `shown` gathers
-//! what they find, and the `outbox` tells the editor; `debounce` holds back what half a statement would be
-//! told of. No handler waits for the editor.
+//! `frames` lets nothing through but sound messages, `output_writer` nothing out where nobody reads.
+//! `ordering` stands before the protocol library and hands messages over in the order of the wire.
+//! `server` names the handlers; each puts its question through the `server_state` to a file of
+//! `requests`, on a thread of its own and from a snapshot. `documents` and `folders` change what the
+//! state knows and put what is to be checked into the `queue`; each `worker` takes from it, the
+//! `diagnostic_store` gathers what they find, and `client_messages` tell the editor; `debounce` and
+//! `typing` hold back what half a statement would be blamed for. No handler waits for the editor.
 
 mod cancel;
 mod capabilities;

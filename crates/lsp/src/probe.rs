@@ -33,7 +33,7 @@ struct NoParams {}
 impl Server {
     /// The server's copy of an open document.
     async fn probe_text(&self, params: DocumentParams) -> Result<String> {
-        let text = self.desk().state().workspace.text(&path_of(&params.uri));
+        let text = self.server().state().workspace.text(&path_of(&params.uri));
         text.map(|text| text.to_string())
             .ok_or_else(|| Error::invalid_params("not open"))
     }
@@ -47,11 +47,11 @@ impl Server {
             }
             Ok("slept".into())
         };
-        self.desk().answer(question).await
+        self.server().answer(question).await
     }
 
     /// How many threads answer requests.
     async fn probe_working(&self, _: NoParams) -> Result<usize> {
-        Ok(self.desk().working.load(Ordering::SeqCst))
+        Ok(self.server().working.load(Ordering::SeqCst))
     }
 }

@@ -15,17 +15,17 @@ use tower_lsp::lsp_types::{
 
 /// The diagnostics of one document, when its text has been checked.
 pub(crate) async fn document(
-    desk: &ServerState,
+    server: &ServerState,
     params: DocumentDiagnosticParams,
 ) -> DocumentDiagnosticReport {
     let path = path_of(&params.text_document.uri);
-    let items = when(desk, |state| {
+    let items = when(server, |state| {
         if state.queue.holds(&path) {
             return None;
         }
         if !state.shown.knows(&path) {
             state.queue.ask(&path, Priority::Edited);
-            desk.work.notify_one();
+            server.work.notify_one();
             return None;
         }
         Some(found(state, &path))
@@ -47,10 +47,10 @@ pub(crate) async fn document(
 
 /// The diagnostics of every file, when all have been checked.
 pub(crate) async fn workspace(
-    desk: &ServerState,
+    server: &ServerState,
     params: WorkspaceDiagnosticParams,
 ) -> WorkspaceDiagnosticReport {
-    let all = when(desk, |state| {
+    let all = when(server, |state| {
         state.is_settled().then(|| {
             let files = state.shown.files();
             let report = |path: &Path| {
@@ -95,12 +95,15 @@ pub(crate) async fn workspace(
 }
 
 /// Asks after every check until there is an answer.
-async fn when<T>(desk: &ServerState, mut answer: impl FnMut(&mut SessionState) -> Option<T>) -> T {
+async fn when<T>(
+    server: &ServerState,
+    mut answer: impl FnMut(&mut SessionState) -> Option<T>,
+) -> T {
     loop {
-        let mut checked = std::pin::pin!(desk.checked.notified());
+        let mut checked = std::pin::pin!(server.checked.notified());
         // From here on no check can end unnoticed.
         checked.as_mut().enable();
-        let answer = answer(&mut desk.state());
+        let answer = answer(&mut server.state());
         match answer {
             Some(answer) => return answer,
             None => checked.await,

@@ -38,7 +38,7 @@ use tower_lsp::{Client, LanguageServer};
 
 /// One editor's server.
 pub(crate) struct Server {
-    desk: Arc<ServerState>,
+    server: Arc<ServerState>,
     outbox: ClientMessages,
     client: Client,
     /// The lanes, the messenger and what else runs on the side; all end with the session.
@@ -50,17 +50,17 @@ pub(crate) struct Server {
 impl Server {
     pub(crate) fn new(client: Client, session: Session, orphaned: Arc<Notify>) -> Self {
         let (outbox, messages) = ClientMessages::new();
-        let desk = Arc::new(ServerState::new(session));
+        let server = Arc::new(ServerState::new(session));
         let mut tasks = JoinSet::new();
         tasks.spawn(client_messages::deliver(client.clone(), messages));
-        tasks.spawn(debounce::release(desk.clone(), outbox.clone()));
-        // One lane more than needed keeps the edited file from waiting for a long check.
+        tasks.spawn(debounce::release(server.clone(), outbox.clone()));
+        // One worker more than needed keeps the edited file from waiting for a long check.
         let lanes = std::thread::available_parallelism().map_or(2, |count| count.get().max(2));
         for _ in 0..lanes {
-            tasks.spawn(worker::run(desk.clone(), outbox.clone()));
+            tasks.spawn(worker::run(server.clone(), outbox.clone()));
         }
         Self {
-            desk,
+            server,
             outbox,
             client,
             tasks: Mutex::new(tasks),
@@ -71,21 +71,25 @@ impl Server {
     /// A picture of the pen or part at a place; told when it would come out otherwise.
     pub(crate) async fn preview(&self, params: PreviewParams) -> Result<Option<PreviewAnswer>> {
         let path = path_of(&params.text_document.uri);
-        self.desk.state().previewed.insert(path);
+        self.server.state().previewed.insert(path);
         let question = move |asked: &RequestContext| requests::preview::preview(asked, &params);
-        self.desk.answer(question).await
+        self.server.answer(question).await
     }
 
     /// Looks through the folders, on the side.
     fn scan(&self) {
-        self.desk.state().scans += 1;
-        self.spawn(folders::scan(self.desk.clone(), self.outbox.clone()));
+        self.server.state().scans += 1;
+        self.spawn(folders::scan(self.server.clone(), self.outbox.clone()));
     }
 
     /// Asks the editor for its settings, on the side.
     fn fetch_settings(&self) {
-        let (client, desk, outbox) = (self.client.clone(), self.desk.clone(), self.outbox.clone());
-        self.spawn(settings::fetch(client, desk, outbox));
+        let (client, server, outbox) = (
+            self.client.clone(),
+            self.server.clone(),
+            self.outbox.clone(),
+        );
+        self.spawn(settings::fetch(client, server, outbox));
     }
 
     fn spawn(&self, task: impl Future<Output = ()> + Send + 'static) {
@@ -94,8 +98,8 @@ impl Server {
     }
 
     /// What the session knows.
-    pub(crate) fn desk(&self) -> &Arc<ServerState> {
-        &self.desk
+    pub(crate) fn server(&self) -> &Arc<ServerState> {
+        &self.server
     }
 }
 
@@ -109,11 +113,11 @@ impl LanguageServer for Server {
                 orphaned.notify_one();
             });
         }
-        Ok(capabilities::agree(&self.desk, &params))
+        Ok(capabilities::agree(&self.server, &params))
     }
 
     async fn initialized(&self, _: InitializedParams) {
-        self.outbox.watch_files(&self.desk.state());
+        self.outbox.watch_files(&self.server.state());
         self.fetch_settings();
         self.scan();
     }
@@ -123,42 +127,42 @@ impl LanguageServer for Server {
     }
 
     async fn did_open(&self, params: DidOpenTextDocumentParams) {
-        documents::opened(&self.desk, params);
+        documents::opened(&self.server, params);
     }
 
     async fn did_change(&self, params: DidChangeTextDocumentParams) {
-        if let Err(what) = documents::changed(&self.desk, params) {
+        if let Err(what) = documents::changed(&self.server, params) {
             self.outbox.log(MessageType::ERROR, what);
         }
     }
 
     async fn did_close(&self, params: DidCloseTextDocumentParams) {
-        documents::closed(&self.desk, &self.outbox, &params);
+        documents::closed(&self.server, &self.outbox, &params);
     }
 
     async fn did_change_configuration(&self, params: DidChangeConfigurationParams) {
         // Held no longer than it is looked at: who takes settings over holds it too.
-        let can_be_asked = self.desk.state().editor.has_settings;
+        let can_be_asked = self.server.state().editor.has_settings;
         match can_be_asked {
             true => self.fetch_settings(),
-            false => settings::changed(&self.desk, &self.outbox, &params.settings),
+            false => settings::changed(&self.server, &self.outbox, &params.settings),
         }
     }
 
     async fn did_change_workspace_folders(&self, params: DidChangeWorkspaceFoldersParams) {
-        folders::changed(&self.desk, params);
+        folders::changed(&self.server, params);
         self.scan();
     }
 
     async fn did_change_watched_files(&self, params: DidChangeWatchedFilesParams) {
-        folders::watched(&self.desk, &self.outbox, params);
+        folders::watched(&self.server, &self.outbox, params);
     }
 
     async fn diagnostic(
         &self,
         params: DocumentDiagnosticParams,
     ) -> Result<DocumentDiagnosticReportResult> {
-        let report = pull::document(&self.desk, params).await;
+        let report = pull::document(&self.server, params).await;
         Ok(DocumentDiagnosticReportResult::Report(report))
     }
 
@@ -166,30 +170,30 @@ impl LanguageServer for Server {
         &self,
         params: WorkspaceDiagnosticParams,
     ) -> Result<WorkspaceDiagnosticReportResult> {
-        let report = pull::workspace(&self.desk, params).await;
+        let report = pull::workspace(&self.server, params).await;
         Ok(WorkspaceDiagnosticReportResult::Report(report))
     }
 
     async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::hover::hover(asked, &params))
             .await
     }
 
     async fn signature_help(&self, params: SignatureHelpParams) -> Result<Option<SignatureHelp>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::hover::signature(asked, &params))
             .await
     }
 
     async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::completion::complete(asked, &params))
             .await
     }
 
     async fn completion_resolve(&self, params: CompletionItem) -> Result<CompletionItem> {
-        self.desk
+        self.server
             .answer(move |asked| requests::completion::resolve(asked, params))
             .await
     }
@@ -198,7 +202,7 @@ impl LanguageServer for Server {
         &self,
         params: GotoDefinitionParams,
     ) -> Result<Option<GotoDefinitionResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::names::definition(asked, &params))
             .await
     }
@@ -207,13 +211,13 @@ impl LanguageServer for Server {
         &self,
         params: GotoDefinitionParams,
     ) -> Result<Option<GotoDefinitionResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::names::type_definition(asked, &params))
             .await
     }
 
     async fn references(&self, params: ReferenceParams) -> Result<Option<Vec<Location>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::names::references(asked, &params))
             .await
     }
@@ -222,7 +226,7 @@ impl LanguageServer for Server {
         &self,
         params: DocumentHighlightParams,
     ) -> Result<Option<Vec<DocumentHighlight>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::names::highlights(asked, &params))
             .await
     }
@@ -231,7 +235,7 @@ impl LanguageServer for Server {
         &self,
         params: LinkedEditingRangeParams,
     ) -> Result<Option<LinkedEditingRanges>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::names::linked(asked, &params))
             .await
     }
@@ -240,25 +244,25 @@ impl LanguageServer for Server {
         &self,
         params: TextDocumentPositionParams,
     ) -> Result<Option<PrepareRenameResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::rename::prepare(asked, &params))
             .await
     }
 
     async fn rename(&self, params: RenameParams) -> Result<Option<WorkspaceEdit>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::rename::rename(asked, &params))
             .await
     }
 
     async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {
-        self.desk
+        self.server
             .answer(move |asked| Ok(requests::rename::files(asked, &params)))
             .await
     }
 
     async fn folding_range(&self, params: FoldingRangeParams) -> Result<Option<Vec<FoldingRange>>> {
-        self.desk
+        self.server
             .answer(move |asked| Ok(requests::structure::folds(asked, &params)))
             .await
     }
@@ -267,13 +271,13 @@ impl LanguageServer for Server {
         &self,
         params: SelectionRangeParams,
     ) -> Result<Option<Vec<SelectionRange>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::structure::selections(asked, &params))
             .await
     }
 
     async fn document_link(&self, params: DocumentLinkParams) -> Result<Option<Vec<DocumentLink>>> {
-        self.desk
+        self.server
             .answer(move |asked| Ok(requests::structure::links(asked, &params)))
             .await
     }
@@ -282,7 +286,7 @@ impl LanguageServer for Server {
         &self,
         params: SemanticTokensParams,
     ) -> Result<Option<SemanticTokensResult>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::tokens::full(asked, &params))
             .await
     }
@@ -291,7 +295,7 @@ impl LanguageServer for Server {
         &self,
         params: SemanticTokensRangeParams,
     ) -> Result<Option<SemanticTokensRangeResult>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::tokens::range(asked, &params))
             .await
     }
@@ -300,7 +304,7 @@ impl LanguageServer for Server {
         &self,
         params: DocumentSymbolParams,
     ) -> Result<Option<DocumentSymbolResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::symbols::document(asked, &params))
             .await
     }
@@ -309,13 +313,13 @@ impl LanguageServer for Server {
         &self,
         params: WorkspaceSymbolParams,
     ) -> Result<Option<Vec<SymbolInformation>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::symbols::workspace(asked, &params))
             .await
     }
 
     async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::formatting::whole(asked, &params))
             .await
     }
@@ -324,7 +328,7 @@ impl LanguageServer for Server {
         &self,
         params: DocumentRangeFormattingParams,
     ) -> Result<Option<Vec<TextEdit>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::formatting::range(asked, &params))
             .await
     }
@@ -333,25 +337,25 @@ impl LanguageServer for Server {
         &self,
         params: DocumentOnTypeFormattingParams,
     ) -> Result<Option<Vec<TextEdit>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::formatting::on_type(asked, &params))
             .await
     }
 
     async fn code_action(&self, params: CodeActionParams) -> Result<Option<CodeActionResponse>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::actions::actions(asked, &params))
             .await
     }
 
     async fn inlay_hint(&self, params: InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::inlay::hints(asked, &params))
             .await
     }
 
     async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::inlay::lenses(asked, &params))
             .await
     }
@@ -360,7 +364,7 @@ impl LanguageServer for Server {
         &self,
         params: CallHierarchyPrepareParams,
     ) -> Result<Option<Vec<CallHierarchyItem>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::hierarchy::prepare(asked, &params))
             .await
     }
@@ -369,7 +373,7 @@ impl LanguageServer for Server {
         &self,
         params: CallHierarchyIncomingCallsParams,
     ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::hierarchy::incoming(asked, &params))
             .await
     }
@@ -378,12 +382,12 @@ impl LanguageServer for Server {
         &self,
         params: CallHierarchyOutgoingCallsParams,
     ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
-        self.desk
+        self.server
             .answer(move |asked| requests::hierarchy::outgoing(asked, &params))
             .await
     }
 
     async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {
-        command::execute(&self.desk, &self.outbox, params).await
+        command::execute(&self.server, &self.outbox, params).await
     }
 }

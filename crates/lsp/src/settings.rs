@@ -50,8 +50,8 @@ fn section(value: &Value) -> &Value {
 }
 
 /// Asks the editor for its settings and takes them over.
-pub(crate) async fn fetch(client: Client, desk: Arc<ServerState>, outbox: ClientMessages) {
-    if !desk.state().editor.has_settings {
+pub(crate) async fn fetch(client: Client, server: Arc<ServerState>, outbox: ClientMessages) {
+    if !server.state().editor.has_settings {
         return;
     }
     let item = ConfigurationItem {
@@ -60,13 +60,13 @@ pub(crate) async fn fetch(client: Client, desk: Arc<ServerState>, outbox: Client
     };
     let asked = client.configuration(vec![item]);
     if let Ok(Ok(values)) = tokio::time::timeout(PATIENCE, asked).await {
-        changed(&desk, &outbox, values.first().unwrap_or(&Value::Null));
+        changed(&server, &outbox, values.first().unwrap_or(&Value::Null));
     }
 }
 
 /// Takes settings over; everything is shown anew where they differ.
-pub(crate) fn changed(desk: &ServerState, outbox: &ClientMessages, value: &Value) {
-    let mut state = desk.state();
+pub(crate) fn changed(server: &ServerState, outbox: &ClientMessages, value: &Value) {
+    let mut state = server.state();
     state.syntax_delay = syntax_delay(value);
     let settings = read(value, state.editor.shows_pictures);
     if *state.workspace.settings() == settings {
@@ -79,7 +79,7 @@ pub(crate) fn changed(desk: &ServerState, outbox: &ClientMessages, value: &Value
     }
     outbox.refresh(&state);
     drop(state);
-    desk.work.notify_one();
+    server.work.notify_one();
 }
 
 /// How long the editor's answer is waited for.

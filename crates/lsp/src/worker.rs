@@ -1,4 +1,4 @@
-//! A lane: takes the most urgent file, checks it off the reading task, tells the editor.
+//! A worker: takes the most urgent file, checks it off the reading task, tells the editor.
 
 use crate::client_messages::ClientMessages;
 use crate::convert::diagnostic;
@@ -10,15 +10,15 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// Works until aborted.
-pub(crate) async fn run(desk: Arc<ServerState>, outbox: ClientMessages) {
+pub(crate) async fn run(server: Arc<ServerState>, outbox: ClientMessages) {
     loop {
-        let Some((root, asked)) = next(&desk) else {
-            desk.work.notified().await;
+        let Some((root, asked)) = next(&server) else {
+            server.work.notified().await;
             continue;
         };
-        // Another lane may take what is left.
-        desk.work.notify_one();
-        let delay = desk.session.analysis_delay;
+        // Another worker may take what is left.
+        server.work.notify_one();
+        let delay = server.session.analysis_delay;
         let path = root.clone();
         let job = tokio::task::spawn_blocking(move || {
             std::thread::sleep(delay);
@@ -26,12 +26,12 @@ pub(crate) async fn run(desk: Arc<ServerState>, outbox: ClientMessages) {
         });
         // A check that panicked shows nothing and is tried again at the next edit.
         let checked = job.await.unwrap_or_else(|_| Some(Checked::default()));
-        finish(&desk, &outbox, &root, checked);
+        finish(&server, &outbox, &root, checked);
     }
 }
 
-fn next(desk: &ServerState) -> Option<(PathBuf, RequestContext)> {
-    let mut state = desk.state();
+fn next(server: &ServerState) -> Option<(PathBuf, RequestContext)> {
+    let mut state = server.state();
     let (root, cancel) = state.queue.take()?;
     Some((root, state.asked(cancel)))
 }
@@ -46,8 +46,8 @@ fn check(root: &Path, asked: &RequestContext) -> Option<Checked> {
     (!off()).then_some(checked)
 }
 
-fn finish(desk: &ServerState, outbox: &ClientMessages, root: &Path, checked: Option<Checked>) {
-    let mut state = desk.state();
+fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: Option<Checked>) {
+    let mut state = server.state();
     state.queue.done(root);
     let touched = match checked {
         Some(checked) if state.is_current(&checked) => state.shown.record(root, checked),
@@ -74,8 +74,8 @@ fn finish(desk: &ServerState, outbox: &ClientMessages, root: &Path, checked: Opt
         outbox.refresh(&state);
     }
     drop(state);
-    desk.checked.notify_waiters();
-    desk.work.notify_one();
+    server.checked.notify_waiters();
+    server.work.notify_one();
 }
 
 impl SessionState {

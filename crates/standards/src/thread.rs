@@ -22,7 +22,7 @@ mod tenon;
 mod unified;
 mod wires;
 
-pub use class::{ClassError, Side, ThreadClass};
+pub use class::{ClassError, ThreadClass, ThreadSide};
 pub use designation_error::{DesignationError, DesignationFault};
 pub use engagement::{EngagementGroup, NormalEngagement};
 pub use form::{Hand, InchSeries, ThreadForm, ThreadSize};

@@ -7,7 +7,7 @@ use std::path::Path;
 
 use quillet_geometry::{Length, Limits};
 use quillet_standards::material::{Family, Operation, Range};
-use quillet_standards::thread::{Clip, KnownThread, Side, ThreadForm};
+use quillet_standards::thread::{Clip, KnownThread, ThreadForm, ThreadSide};
 use quillet_standards::{bought, drill, material, thread};
 
 #[test]
@@ -62,10 +62,10 @@ fn threads(page: &mut Page) {
     for known in thread::known() {
         let form = known.form();
         let outside = form
-            .external_limits(form.class(Side::External))
+            .external_limits(form.class(ThreadSide::External))
             .expect("its own class is known");
         let inside = form
-            .internal_limits(form.class(Side::Internal))
+            .internal_limits(form.class(ThreadSide::Internal))
             .expect("its own class is known");
         let star = match outside.from.and(inside.from).word() {
             "formula" if !form.is_inch() => " *",

@@ -19,14 +19,14 @@ pub(crate) struct Layout {
     /// The tokens of all statements, without trivia, separators and closing braces.
     pub(crate) lexemes: Vec<Lexeme>,
     /// The statements outside any block.
-    pub(crate) lines: Vec<Line>,
+    pub(crate) lines: Vec<StatementLine>,
     /// Whether every brace has its mate and no item begins within another.
     pub(crate) balanced: bool,
 }
 
 /// A statement.
 #[derive(Debug, Default)]
-pub(crate) struct Line {
+pub(crate) struct StatementLine {
     /// What the parser reads of it, an opening brace included; nothing where every character of
     /// it is unknown.
     pub(crate) lexemes: Range<usize>,
@@ -40,7 +40,7 @@ pub(crate) struct Line {
     pub(crate) note: Option<Range<usize>>,
 }
 
-impl Line {
+impl StatementLine {
     /// Says that it has been read in full.
     pub(crate) fn set_whole(&self) {
         self.whole.store(true, Ordering::Relaxed);
@@ -56,7 +56,7 @@ impl Line {
 #[derive(Debug, Default)]
 pub(crate) struct Block {
     /// The statements within.
-    pub(crate) lines: Vec<Line>,
+    pub(crate) lines: Vec<StatementLine>,
     /// The token of the closing brace, where there is one.
     pub(crate) close: Option<usize>,
 }
@@ -87,7 +87,7 @@ mod tests {
         out
     }
 
-    fn show(text: &str, layout: &Layout, lines: &[Line], depth: usize, out: &mut String) {
+    fn show(text: &str, layout: &Layout, lines: &[StatementLine], depth: usize, out: &mut String) {
         for line in lines {
             let words: Vec<_> = layout.lexemes[line.lexemes.clone()]
                 .iter()

@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold};
 use quillet_geometry::Angle;
-use quillet_model::{Engagement, Part, PartId, Place, TEN_DEGREES};
+use quillet_model::{Engagement, Part, PartId, Placement, TEN_DEGREES};
 use quillet_standards::thread::Hand;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, Span, text};
@@ -26,7 +26,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(threads) = rest.engagements.first() else {
         return;
     };
-    let parts = |members: &[(PartId, Place)]| -> Vec<&Part> {
+    let parts = |members: &[(PartId, Placement)]| -> Vec<&Part> {
         let parts = &view.pen.pen.parts;
         members.iter().map(|it| &*parts[it.0]).collect()
     };

@@ -2,7 +2,7 @@
 
 use crate::classes::designations;
 use crate::{DesignView, Findings, Rule, Run, words};
-use quillet_standards::thread::{Hand, Side};
+use quillet_standards::thread::{Hand, ThreadSide};
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -37,8 +37,8 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
         // An edit that would lose what else the designation says is not offered.
         let plain = form.hand() == Hand::Right
             && !thread.designation.text.contains("Ph")
-            && form.stated_class(Side::External).is_none()
-            && form.stated_class(Side::Internal).is_none();
+            && form.stated_class(ThreadSide::External).is_none()
+            && form.stated_class(ThreadSide::Internal).is_none();
         if let Some(nearest) = near.first().filter(|_| plain) {
             finding = finding.fix(text!("write {}", nearest), at, nearest.clone());
         }

@@ -74,37 +74,49 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 threaded.feature.span,
                 text!("{} is tapped in it", threaded.thread.called()),
             );
-        let (called, better) = better;
-        let leaves = form.percent_of_thread(better).of_3h4;
-        // A hole that goes on well beyond the thread has its size for something else.
-        let enough = threaded.feature.to + form.pitch().scaled(TAP_PITCHES);
-        let finding = match dia < better && hole.to > enough + form.pitch().scaled(TAP_PITCHES) {
-            true => {
-                let line = text!(
-                    "drill {} to {}",
-                    called,
-                    Size::Written(view.design.units_at(part.span).up(enough))
-                );
-                finding
-                    .hint(text!(
-                        "add {}, which leaves {} % of 3H/4",
-                        line,
-                        format!("{:.0}", leaves)
-                    ))
-                    .fix_all(
-                        text!("add {}", line),
-                        vec![edits::before(view.design, hole.span, line)],
-                    )
-            }
-            false => finding
+        findings.push_at(cured(view, &threaded, hole, better, finding), from, to);
+    }
+}
+
+/// What to drill instead, or before it where the hole serves something else beyond the thread.
+fn cured(
+    view: &PartView<'_>,
+    threaded: &Threaded<'_>,
+    hole: &Feature,
+    better: (SizedText, Length),
+    finding: Finding,
+) -> Finding {
+    let part = view.part;
+    let (called, better) = better;
+    let form = &threaded.thread.thread;
+    let leaves = form.percent_of_thread(better).of_3h4;
+    // A hole that goes on well beyond the thread has its size for something else.
+    let enough = threaded.feature.to + form.pitch().scaled(TAP_PITCHES);
+    match hole.dia() < Some(better) && hole.to > enough + form.pitch().scaled(TAP_PITCHES) {
+        true => {
+            let line = text!(
+                "drill {} to {}",
+                called,
+                Size::Written(view.design.units_at(part.span).up(enough))
+            );
+            finding
                 .hint(text!(
-                    "drill {}, which leaves {} % of 3H/4",
-                    called,
+                    "add {}, which leaves {} % of 3H/4",
+                    line,
                     format!("{:.0}", leaves)
                 ))
-                .fix(text!("drill {}", called), hole.size_span, called),
-        };
-        findings.push_at(finding, from, to);
+                .fix_all(
+                    text!("add {}", line),
+                    vec![edits::before(view.design, hole.span, line)],
+                )
+        }
+        false => finding
+            .hint(text!(
+                "drill {}, which leaves {} % of 3H/4",
+                called,
+                format!("{:.0}", leaves)
+            ))
+            .fix(text!("drill {}", called), hole.size_span, called),
     }
 }
 

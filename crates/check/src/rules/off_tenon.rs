@@ -1,10 +1,12 @@
 //! `off-tenon`: the tenon for an outside thread lies outside its limits.
 
-use crate::{Findings, PartView, Rule, Run, edits, propose, shape, words};
+use crate::shape::{self, Threaded};
+use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Length;
-use quillet_model::Cut;
+use quillet_model::{Cut, Feature};
+use quillet_standards::thread::Tenon;
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Severity, Size, text};
+use quillet_syntax::{Finding, Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "off-tenon",
@@ -49,7 +51,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if dia >= tenon.range.min() - slack && dia <= tenon.range.max() + slack {
             continue;
         }
-        let class = form.class(quillet_standards::thread::Side::External);
+        let class = form.class(quillet_standards::thread::ThreadSide::External);
         let much = if dia > tenon.range.max() {
             "too fat"
         } else {
@@ -79,30 +81,41 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 Size::Near(tenon.in_plastic.min(), 2),
                 Size::Near(tenon.in_plastic.max(), 2)
             ));
-        let finding = match turned {
-            Some(it) => {
-                let finding = finding.label(
-                    threaded.feature.span,
-                    text!("{} is cut on it", threaded.thread.called()),
-                );
-                let units = view.design.units_at(part.span);
-                let sizes = [
-                    units.fine_down(tenon.default),
-                    units.fine_down(tenon.in_plastic.max()),
-                    units.fine_down(tenon.range.max()),
-                ];
-                let turned = sizes
-                    .into_iter()
-                    .filter_map(|dia| propose::turned_to(part, it, dia));
-                propose::with(finding, turned)
-            }
-            // A tenon without a diameter takes the thread's own.
-            None => {
-                let statement = text!("tenon for {}", Size::Written(threaded.feature.to));
-                let edit = edits::before(view.design, threaded.feature.span, statement.clone());
-                finding.fix_all(text!("add {}", statement), vec![edit])
-            }
-        };
-        findings.push_at(finding, from, to);
+        findings.push_at(cured(view, &threaded, turned, &tenon, finding), from, to);
+    }
+}
+
+/// What to turn instead: the tenon there is, or one that is added.
+fn cured(
+    view: &PartView<'_>,
+    threaded: &Threaded<'_>,
+    turned: Option<&Feature>,
+    tenon: &Tenon,
+    finding: Finding,
+) -> Finding {
+    let part = view.part;
+    match turned {
+        Some(it) => {
+            let finding = finding.label(
+                threaded.feature.span,
+                text!("{} is cut on it", threaded.thread.called()),
+            );
+            let units = view.design.units_at(part.span);
+            let sizes = [
+                units.fine_down(tenon.default),
+                units.fine_down(tenon.in_plastic.max()),
+                units.fine_down(tenon.range.max()),
+            ];
+            let turned = sizes
+                .into_iter()
+                .filter_map(|dia| propose::turned_to(part, it, dia));
+            propose::with(finding, turned)
+        }
+        // A tenon without a diameter takes the thread's own.
+        None => {
+            let statement = text!("tenon for {}", Size::Written(threaded.feature.to));
+            let edit = edits::before(view.design, threaded.feature.span, statement.clone());
+            finding.fix_all(text!("add {}", statement), vec![edit])
+        }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::{Chain, Length};
-use quillet_model::{Part, PartId, Place, Profiles};
+use quillet_model::{Part, PartId, Placement, Profiles};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, text};
 
@@ -25,7 +25,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if matches!(view.joint.verb, Verb::Post | Verb::Push) {
         return;
     }
-    let place = |members: &[(PartId, Place)], part: PartId| {
+    let place = |members: &[(PartId, Placement)], part: PartId| {
         members
             .iter()
             .find(|(index, _)| *index == part)
@@ -87,7 +87,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 
 /// The outside's radius beside the female's face, on the male's side or the female's, broken
 /// corners passed over.
-fn radius(part: &Part, place: Place, inward: bool) -> Option<f64> {
+fn radius(part: &Part, place: Placement, inward: bool) -> Option<f64> {
     let profiles = part.profiles.as_ref()?;
     let outer: &Chain = &profiles.crest.outer;
     let station = place.station(0.0);

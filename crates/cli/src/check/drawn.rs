@@ -117,12 +117,12 @@ fn plain(finding: &Finding, place: &str) -> String {
 /// place of one drawing are looked at.
 type Sight = (FileId, usize);
 
-type Place = (Sight, Range<usize>);
+type SourcePlace = (Sight, Range<usize>);
 
 /// Places further apart than this are drawn each by themselves, bytes.
 const FAR: usize = 20_000;
 
-fn report(finding: &Finding, colours: bool) -> Report<'static, Place> {
+fn report(finding: &Finding, colours: bool) -> Report<'static, SourcePlace> {
     let colour = match finding.severity {
         Severity::Error => Color::Red,
         Severity::Warning => Color::Yellow,
@@ -169,7 +169,7 @@ fn tried(cures: &[&str]) -> String {
     format!("tried, and cures it: {}", cures.join("; or "))
 }
 
-fn place(span: Span, home: Span) -> Place {
+fn place(span: Span, home: Span) -> SourcePlace {
     let apart = span.start.abs_diff(home.start) as usize;
     let sight = match span.file == home.file && apart > FAR {
         true => 1 + span.range().start / FAR,

@@ -79,7 +79,7 @@ const WIDTH_MM: f64 = 190.0;
 ///
 /// A sentence that says what there is instead.
 pub(super) fn wanted(
-    args: &Args,
+    args: &DrawArgs,
     analysis: &Analysis,
     left_out: &mut OmissionWarnings,
 ) -> Result<Option<Vec<Scene>>, String> {

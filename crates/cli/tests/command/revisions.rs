@@ -52,7 +52,7 @@ fn every_reading_command_says_of_a_revision_what_it_says_of_the_files() {
         then.extend(["--at".to_owned(), "HEAD".to_owned()]);
         let (code, out, aside) = ended(&run(folder.path(), &then));
         let now = ended(&run(&examples(), &words_for("", &new)));
-        let here = |said: String| said.replace("pens/", "").replace("/old/", "/new/");
+        let here = |written: String| written.replace("pens/", "").replace("/old/", "/new/");
         assert_eq!((code, here(out), here(aside)), now, "{words:?}");
         assert_eq!(written_in(&old), written_in(&new), "{words:?}");
     }

@@ -2,7 +2,7 @@
 
 use super::view::ViewTransform;
 use crate::scene::Xy;
-use quillet_model::{Configuration, Part, PartId, Pen, Place, Solid};
+use quillet_model::{Configuration, Part, PartId, Pen, Placement, Solid};
 
 /// Where a pen in a configuration lies on the paper.
 #[derive(Clone, Copy)]
@@ -19,7 +19,7 @@ pub(super) struct Member<'a> {
     pub(super) id: PartId,
     pub(super) part: &'a Part,
     pub(super) solid: &'a Solid,
-    pub(super) place: Place,
+    pub(super) place: Placement,
     pub(super) view: ViewTransform,
     /// It is drawn in section.
     pub(super) cut: bool,

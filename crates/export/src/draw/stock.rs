@@ -127,12 +127,10 @@ impl StockProfile {
                     match cut.shape {
                         _ if deep < from && from > 1e-3 => None,
                         InsideShape::Drill { point, .. } if deep > to && !cut.through => {
-                            let slope = (point.to_deg() / 2.0).to_radians().tan();
-                            Some(radius - (deep - to) * slope)
+                            Some(radius - point.cone_radius_mm(deep - to))
                         }
                         InsideShape::Countersink { angle, .. } => {
-                            let slope = (angle.to_deg() / 2.0).to_radians().tan();
-                            Some(radius - deep.max(0.0) * slope)
+                            Some(radius - angle.cone_radius_mm(deep.max(0.0)))
                         }
                         InsideShape::Taper { from_dia, to_dia } if deep <= to => {
                             let part = ((deep - from) / (to - from)).clamp(0.0, 1.0);

@@ -36,11 +36,11 @@ pub fn exploded(pen: &Pen, width_mm: f64, units: Units) -> Option<Scene> {
         .filter_map(|(joint, gap)| Some((joint, (*gap)? + at.x)))
         .collect();
     shown.sort_by(|one, two| one.1.total_cmp(&two.1));
-    let says = |joint: usize| counts.get(joint).map_or("", |it| it.1.as_str());
+    let caption = |joint: usize| counts.get(joint).map_or("", |it| it.1.as_str());
     let text = |words: &str| Text::new(Xy::default(), COUNT_MM, words).bold();
     let widths: Vec<f64> = shown
         .iter()
-        .map(|it| text(says(it.0)).width_mm().max(2.0 * RING_MM))
+        .map(|it| text(caption(it.0)).width_mm().max(2.0 * RING_MM))
         .collect();
     let wanted: Vec<f64> = shown.iter().map(|it| it.1).collect();
     let places = draw::spread_wide(&wanted, &widths, 2.5, wide);
@@ -55,7 +55,7 @@ pub fn exploded(pen: &Pen, width_mm: f64, units: Units) -> Option<Scene> {
         scene.stroke(Layer::Dimension, Path::circle(ring, RING_MM));
         let number = text(&(joint + 1).to_string());
         scene.text(middle(number, ring.moved(0.0, -COUNT_MM / 2.0)));
-        scene.text(middle(text(says(*joint)), Xy::new(x, top + COUNTS_MM)));
+        scene.text(middle(text(caption(*joint)), Xy::new(x, top + COUNTS_MM)));
     }
     let names: Vec<Text> = look
         .parts

@@ -75,13 +75,13 @@ fn figures(pen: &Pen, units: Units) -> String {
     };
     let of = |which: Configured| pen.assembly.configuration(which);
     let (capped, open) = (of(Configured::Capped), of(Configured::Uncapped));
-    let mut says = Vec::new();
+    let mut caption = Vec::new();
     let length = |it: Option<&quillet_model::Configuration>| it.and_then(|it| it.length_mm);
-    says.extend(length(capped).map(|mm| format!("{} capped", long(mm))));
-    says.extend(length(open).map(|mm| format!("{} to write", long(mm))));
+    caption.extend(length(capped).map(|mm| format!("{} capped", long(mm))));
+    caption.extend(length(open).map(|mm| format!("{} to write", long(mm))));
     let mass = capped.or(open).and_then(|it| it.filled);
-    says.extend(mass.map(|it| format!("{:.1} g", it.mass_g)));
+    caption.extend(mass.map(|it| format!("{:.1} g", it.mass_g)));
     let balance = open.and_then(quillet_model::Configuration::balance_share);
-    says.extend(balance.map(|it| format!("balances at {:.0} % to write", it * 100.0)));
-    says.join("  ·  ")
+    caption.extend(balance.map(|it| format!("balances at {:.0} % to write", it * 100.0)));
+    caption.join("  ·  ")
 }

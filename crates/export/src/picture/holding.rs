@@ -28,11 +28,11 @@ fn picture(part: &str, number: usize, holding: &HoldingRows) -> Option<Scene> {
     let head = TITLE_MM + GRIP_MM + 9.0;
     let wide = bare.width_mm + 2.0 * ROOM_MM;
     let high = bare.height_mm + head + 2.0 * ROOM_MM;
-    let says = format!("{part}, {number}: {}", holding.title);
-    let mut scene = Scene::new(says.clone(), wide, high);
+    let caption = format!("{part}, {number}: {}", holding.title);
+    let mut scene = Scene::new(caption.clone(), wide, high);
     scene.place(bare, Xy::new(ROOM_MM, ROOM_MM));
     let top = high - ROOM_MM - TITLE_MM;
-    scene.text(Text::new(Xy::new(ROOM_MM, top), TITLE_MM, says).bold());
+    scene.text(Text::new(Xy::new(ROOM_MM, top), TITLE_MM, caption).bold());
     let under = Xy::new(ROOM_MM, top - 3.4 - GRIP_MM);
     scene.text(Text::new(under, GRIP_MM, &*holding.grip));
     Some(scene)

@@ -110,7 +110,7 @@ impl PenProfiles {
                         at_mm,
                     })
                 });
-                let place = |place: &quillet_model::Place| PlaceProfile {
+                let place = |place: &quillet_model::Placement| PlaceProfile {
                     at_mm: place.offset_mm,
                     reversed: place.reversed,
                 };

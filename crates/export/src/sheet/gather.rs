@@ -1,8 +1,9 @@
 //! Gathers what stands on the sheet of a pen.
 
 use super::content::{Accepted, Content, PartSheet, PenPictures, WantRow};
+use super::words::capital;
 use super::{
-    cautions, ending, first, holdings, identity, labels, lists, start, strip, turning, words,
+    cautions, ending, first, holdings, identity, labels, lists, route_lines, start, strip, turning,
 };
 use crate::draw;
 use quillet_check::measure::between;
@@ -131,7 +132,7 @@ fn part_sheet(
         note,
         name,
         facts,
-        route: words::route(plan, route, units),
+        route: route_lines::route(plan, route, units),
         calipers: lists::calipers(route, units),
         datum: part.end_name(End::First).to_owned(),
     }
@@ -232,11 +233,4 @@ fn accepted(judged: &CheckReport) -> Vec<Accepted> {
 
 fn text(note: &Option<ast::Text>) -> Option<String> {
     note.as_ref().map(|note| note.text.to_string())
-}
-
-/// With a capital.
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    let head = letters.next().map(|it| it.to_uppercase().to_string());
-    format!("{}{}", head.unwrap_or_default(), letters.as_str())
 }

@@ -118,7 +118,7 @@ fn place(part: &Part, feature: &Feature) -> (f64, f64) {
 fn point(part: &Part, units: Units) -> Option<Label> {
     let blind = part.features.iter().filter_map(|it| match it.cut {
         Cut::Drill { dia, point, .. } if !it.through => {
-            let cone = dia.to_mm() / 2.0 / (point.to_rad() / 2.0).tan();
+            let cone = point.cone_depth_mm(dia.to_mm() / 2.0);
             Some((it.end, it.to.to_mm() + cone))
         }
         _ => None,

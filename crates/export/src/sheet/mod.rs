@@ -5,14 +5,17 @@ mod content;
 mod ending;
 mod first;
 mod gather;
+mod hold_words;
 mod holdings;
 mod html;
 mod identity;
 mod labels;
 mod lists;
+mod note_words;
 mod page;
 mod pdf;
 mod reading;
+mod route_lines;
 mod row;
 mod row_words;
 mod shown;
@@ -21,6 +24,7 @@ mod strip;
 mod text;
 mod turning;
 mod words;
+mod work_words;
 
 pub use cautions::PenTest;
 pub use content::{

@@ -176,16 +176,6 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
     Some(row)
 }
 
-/// Whether a verb says its tool.
-pub(super) fn names_tool(work: &Work, tool: Tool) -> bool {
-    let plain_cut = !matches!(work, Work::Outside(_) | Work::Turn(_));
-    match tool {
-        Tool::TenonCutter { .. } | Tool::FlatDrill { .. } | Tool::BoringBar { .. } => false,
-        Tool::PartingTool | Tool::TurningTool | Tool::ThreadingTool { .. } => plain_cut,
-        _ => true,
-    }
-}
-
 fn inside(words: &RowContext, cut: &InsideCut) -> (&'static str, String) {
     let dia = |it: Length| dia_of(words.units, it);
     match cut.shape {

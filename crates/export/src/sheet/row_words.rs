@@ -1,6 +1,5 @@
 //! Words and figures of a row, and what they are taken from.
 
-use super::row::names_tool;
 use super::words;
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Bench, DrillName, Units};
@@ -161,5 +160,15 @@ impl RowContext<'_> {
             ),
             None => (String::new(), "through the grits, polish".into()),
         }
+    }
+}
+
+/// Whether a verb says its tool.
+pub(super) fn names_tool(work: &Work, tool: Tool) -> bool {
+    let plain_cut = !matches!(work, Work::Outside(_) | Work::Turn(_));
+    match tool {
+        Tool::TenonCutter { .. } | Tool::FlatDrill { .. } | Tool::BoringBar { .. } => false,
+        Tool::PartingTool | Tool::TurningTool | Tool::ThreadingTool { .. } => plain_cut,
+        _ => true,
     }
 }

@@ -62,7 +62,7 @@ fn notes(plan: &Plan, list: &CutList, matched: bool, units: Units) -> Vec<String
     if !nubs.is_empty() {
         let keep = if nubs.len() == 1 { "keeps" } else { "keep" };
         let (dia, long) = (dia_of(units, NUB_DIA), units.plain(NUB_LENGTH));
-        let names = crate::sheet::gather::capital(&and(&nubs));
+        let names = crate::sheet::words::capital(&and(&nubs));
         all.push(format!(
             "{names} {keep} a nub {dia} × {long} for the tail centre."
         ));

@@ -7,7 +7,7 @@ use quillet_geometry::number;
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{Cut, CutId, Feature, Hand, Origin, Part};
 use quillet_standards::drill::{self, Drill};
-use quillet_standards::thread::{Side as ThreadSide, ThreadForm};
+use quillet_standards::thread::{ThreadForm, ThreadSide};
 use quillet_syntax::ast::Side;
 
 /// The facts of a part's cut.

@@ -1,10 +1,10 @@
 //! What is shown of a thread.
 
 use crate::sheet::Sheet;
-use quillet_standards::thread::{Hand, Side, ThreadForm};
+use quillet_standards::thread::{Hand, ThreadForm, ThreadSide};
 
 /// The sizes of a thread; of one side where only that is meant.
-pub(super) fn sizes(sheet: &mut Sheet, thread: &ThreadForm, side: Option<Side>) {
+pub(super) fn sizes(sheet: &mut Sheet, thread: &ThreadForm, side: Option<ThreadSide>) {
     sheet.size("pitch", thread.pitch());
     if thread.starts() > 1 {
         sheet.size(&format!("lead, {} starts", thread.starts()), thread.lead());
@@ -14,10 +14,10 @@ pub(super) fn sizes(sheet: &mut Sheet, thread: &ThreadForm, side: Option<Side>) 
     }
     sheet.size("major ⌀", thread.major());
     sheet.size("pitch ⌀", thread.pitch_diameter());
-    if side != Some(Side::Internal) {
+    if side != Some(ThreadSide::Internal) {
         outside(sheet, thread);
     }
-    if side != Some(Side::External) {
+    if side != Some(ThreadSide::External) {
         inside(sheet, thread);
     }
     standing(sheet, thread);
@@ -26,7 +26,7 @@ pub(super) fn sizes(sheet: &mut Sheet, thread: &ThreadForm, side: Option<Side>) 
 fn outside(sheet: &mut Sheet, thread: &ThreadForm) {
     sheet.size("root ⌀, outside", thread.root_diameter());
     if let Ok(tenon) = thread.tenon() {
-        let class = thread.class(Side::External);
+        let class = thread.class(ThreadSide::External);
         sheet.limits(&format!("tenon for the die, {class}"), tenon.range);
     }
 }

@@ -1,7 +1,7 @@
 //! What is left of a blank.
 
 use quillet_geometry::envelope::{greatest, smallest};
-use quillet_geometry::{Chain, Edge, EdgeFlaw, Length, Point, Properties, Side, Tag};
+use quillet_geometry::{Chain, Edge, EdgeFlaw, Length, MetalSide, Point, Properties, Tag};
 use quillet_model::{End, Solid};
 
 /// What is left of a blank: its outside and the holes in it, between two stations.
@@ -57,7 +57,7 @@ impl Stock {
         };
         self.outer = self
             .outer
-            .with_edge(at.to_mm(), edge, Side::Outside, Tag(0))?;
+            .with_edge(at.to_mm(), edge, MetalSide::Outside, Tag(0))?;
         Ok(())
     }
 

@@ -56,7 +56,7 @@ pub fn caution(family: Family) -> &'static str {
     &row(family).caution
 }
 
-fn row(family: Family) -> &'static Row {
+fn row(family: Family) -> &'static WallRow {
     ROWS.iter()
         .find(|row| row.family == family)
         .unwrap_or_else(|| panic!("the table of families lacks {}", family.word()))
@@ -64,10 +64,10 @@ fn row(family: Family) -> &'static Row {
 
 const TABLE: &str = include_str!("../../data/families.csv");
 
-static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| table::rows(TABLE));
+static ROWS: LazyLock<Vec<WallRow>> = LazyLock::new(|| table::rows(TABLE));
 
 #[derive(Deserialize)]
-struct Row {
+struct WallRow {
     family: Family,
     #[serde(deserialize_with = "table::mm")]
     threads_warn_mm: Length,

@@ -5,7 +5,7 @@ use std::str::FromStr;
 
 /// Whether a thread is on a shaft or in a hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Side {
+pub enum ThreadSide {
     /// Cut on the outside: a tenon, a bolt.
     External,
     /// Cut in a hole.
@@ -26,7 +26,7 @@ pub(super) enum Kind {
     },
     Unified {
         class: u8,
-        side: Side,
+        side: ThreadSide,
     },
 }
 
@@ -38,12 +38,12 @@ impl ThreadClass {
     /// 2A, the usual class of a unified thread on a shaft.
     pub const INCH_EXTERNAL: ThreadClass = ThreadClass(Kind::Unified {
         class: 2,
-        side: Side::External,
+        side: ThreadSide::External,
     });
     /// 2B, the usual class of a unified thread in a hole.
     pub const INCH_INTERNAL: ThreadClass = ThreadClass(Kind::Unified {
         class: 2,
-        side: Side::Internal,
+        side: ThreadSide::Internal,
     });
 
     const fn iso(grade: u8, position: char) -> ThreadClass {
@@ -55,10 +55,10 @@ impl ThreadClass {
     }
 
     /// Whether it is a class of threads on shafts or in holes.
-    pub fn side(self) -> Side {
+    pub fn side(self) -> ThreadSide {
         match self.0 {
-            Kind::Iso { position, .. } if position.is_uppercase() => Side::Internal,
-            Kind::Iso { .. } => Side::External,
+            Kind::Iso { position, .. } if position.is_uppercase() => ThreadSide::Internal,
+            Kind::Iso { .. } => ThreadSide::External,
             Kind::Unified { side, .. } => side,
         }
     }
@@ -88,7 +88,11 @@ impl fmt::Display for ThreadClass {
                 position,
             } => write!(out, "{pitch}{position}{crest}{position}"),
             Kind::Unified { class, side } => {
-                let letter = if side == Side::External { 'A' } else { 'B' };
+                let letter = if side == ThreadSide::External {
+                    'A'
+                } else {
+                    'B'
+                };
                 write!(out, "{class}{letter}")
             }
         }
@@ -134,9 +138,9 @@ fn read(text: &str) -> Option<ThreadClass> {
         'A' | 'B' if second.is_none() && (1..=3).contains(&grade) => Kind::Unified {
             class: grade,
             side: if letter == 'A' {
-                Side::External
+                ThreadSide::External
             } else {
-                Side::Internal
+                ThreadSide::Internal
             },
         },
         'e' | 'f' | 'g' | 'h' | 'G' | 'H' => {
@@ -177,8 +181,14 @@ mod tests {
         }
         assert_eq!("6g".parse(), Ok(ThreadClass::METRIC_EXTERNAL));
         assert_eq!("2B".parse(), Ok(ThreadClass::INCH_INTERNAL));
-        assert_eq!("6H".parse::<ThreadClass>().unwrap().side(), Side::Internal);
-        assert_eq!("2A".parse::<ThreadClass>().unwrap().side(), Side::External);
+        assert_eq!(
+            "6H".parse::<ThreadClass>().unwrap().side(),
+            ThreadSide::Internal
+        );
+        assert_eq!(
+            "2A".parse::<ThreadClass>().unwrap().side(),
+            ThreadSide::External
+        );
     }
 
     #[test]

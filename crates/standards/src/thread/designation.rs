@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use super::class::Side;
+use super::class::ThreadSide;
 use super::designation_error::DesignationError;
 use super::form::{Hand, ThreadForm, ThreadSize};
 use super::{inch_size, reader, series};
@@ -28,8 +28,8 @@ impl fmt::Display for ThreadForm {
             }
         }
         match (
-            self.stated_class(Side::Internal),
-            self.stated_class(Side::External),
+            self.stated_class(ThreadSide::Internal),
+            self.stated_class(ThreadSide::External),
         ) {
             (Some(inside), Some(outside)) if self.is_inch() => write!(out, "-{outside}/{inside}")?,
             (Some(inside), Some(outside)) => write!(out, "-{inside}/{outside}")?,

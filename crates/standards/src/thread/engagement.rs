@@ -49,7 +49,7 @@ impl ThreadForm {
         let ThreadSize::Metric { major, pitch } = self.size() else {
             return None;
         };
-        let in_range = |row: &&Row| major > row.d_over_mm && major <= row.d_up_to_mm;
+        let in_range = |row: &&EngagementRow| major > row.d_over_mm && major <= row.d_up_to_mm;
         if let Some(row) = ROWS
             .iter()
             .filter(in_range)
@@ -74,11 +74,11 @@ impl ThreadForm {
     }
 }
 
-static ROWS: LazyLock<Vec<Row>> =
+static ROWS: LazyLock<Vec<EngagementRow>> =
     LazyLock::new(|| table::rows(include_str!("../../data/engagement.csv")));
 
 #[derive(Deserialize)]
-struct Row {
+struct EngagementRow {
     #[serde(deserialize_with = "table::mm")]
     d_over_mm: Length,
     #[serde(deserialize_with = "table::mm")]
@@ -124,7 +124,7 @@ mod tests {
     #[test]
     fn rows_are_in_order_and_sourced() {
         for pair in ROWS.windows(2) {
-            let key = |row: &Row| (row.d_over_mm, row.pitch_mm);
+            let key = |row: &EngagementRow| (row.d_over_mm, row.pitch_mm);
             assert!(key(&pair[0]) < key(&pair[1]));
         }
         assert!(ROWS.iter().all(|row| !row.source.is_empty()));

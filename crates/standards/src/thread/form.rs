@@ -2,7 +2,7 @@
 
 use quillet_geometry::Length;
 
-use super::class::{Side, ThreadClass};
+use super::class::{ThreadClass, ThreadSide};
 
 /// A 60° thread of the ISO 68-1 profile: metric, or unified inch.
 ///
@@ -125,11 +125,11 @@ impl ThreadForm {
     /// The same thread with its outside or inside class said.
     pub fn with_class(self, class: ThreadClass) -> ThreadForm {
         match class.side() {
-            Side::External => ThreadForm {
+            ThreadSide::External => ThreadForm {
                 external: Some(class),
                 ..self
             },
-            Side::Internal => ThreadForm {
+            ThreadSide::Internal => ThreadForm {
                 internal: Some(class),
                 ..self
             },
@@ -161,21 +161,21 @@ impl ThreadForm {
     }
 
     /// The class that was said for this side, if any.
-    pub const fn stated_class(&self, side: Side) -> Option<ThreadClass> {
+    pub const fn stated_class(&self, side: ThreadSide) -> Option<ThreadClass> {
         match side {
-            Side::External => self.external,
-            Side::Internal => self.internal,
+            ThreadSide::External => self.external,
+            ThreadSide::Internal => self.internal,
         }
     }
 
     /// The class of this side: the one said, else 6g and 6H, or 2A and 2B in inches.
-    pub fn class(&self, side: Side) -> ThreadClass {
+    pub fn class(&self, side: ThreadSide) -> ThreadClass {
         self.stated_class(side)
             .unwrap_or(match (self.is_inch(), side) {
-                (false, Side::External) => ThreadClass::METRIC_EXTERNAL,
-                (false, Side::Internal) => ThreadClass::METRIC_INTERNAL,
-                (true, Side::External) => ThreadClass::INCH_EXTERNAL,
-                (true, Side::Internal) => ThreadClass::INCH_INTERNAL,
+                (false, ThreadSide::External) => ThreadClass::METRIC_EXTERNAL,
+                (false, ThreadSide::Internal) => ThreadClass::METRIC_INTERNAL,
+                (true, ThreadSide::External) => ThreadClass::INCH_EXTERNAL,
+                (true, ThreadSide::Internal) => ThreadClass::INCH_INTERNAL,
             })
     }
 

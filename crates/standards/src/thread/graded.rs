@@ -2,7 +2,7 @@
 
 use quillet_geometry::{Length, Limits};
 
-use super::class::{Kind, Side, ThreadClass};
+use super::class::{Kind, ThreadClass, ThreadSide};
 use super::form::{ThreadForm, ThreadSize};
 use super::iso965::{self, Tolerance};
 use super::limits::{
@@ -18,7 +18,7 @@ impl ThreadForm {
     /// When the class is not one of outside threads of this system, or the standard does not have it.
     pub fn external_limits(&self, class: ThreadClass) -> Result<ExternalLimits, LimitsError> {
         let tolerances = (Tolerance::Major, Tolerance::ExternalPitch);
-        let iso = match self.graded(class, Side::External, tolerances)? {
+        let iso = match self.graded(class, ThreadSide::External, tolerances)? {
             Graded::Iso(iso) => iso,
             Graded::Unified(grade) => return Ok(unified::external(self, class, grade)),
         };
@@ -43,7 +43,7 @@ impl ThreadForm {
     /// When the class is not one of inside threads of this system, or the standard does not have it.
     pub fn internal_limits(&self, class: ThreadClass) -> Result<InternalLimits, LimitsError> {
         let tolerances = (Tolerance::Minor, Tolerance::InternalPitch);
-        let iso = match self.graded(class, Side::Internal, tolerances)? {
+        let iso = match self.graded(class, ThreadSide::Internal, tolerances)? {
             Graded::Iso(iso) => iso,
             Graded::Unified(grade) => return Ok(unified::internal(self, class, grade)),
         };
@@ -67,7 +67,7 @@ impl ThreadForm {
     fn graded(
         &self,
         class: ThreadClass,
-        side: Side,
+        side: ThreadSide,
         tolerances: (Tolerance, Tolerance),
     ) -> Result<Graded, LimitsError> {
         match (self.size(), class.kind()) {
@@ -99,7 +99,7 @@ impl ThreadForm {
         }
     }
 
-    fn wrong(&self, class: ThreadClass, side: Side) -> LimitsError {
+    fn wrong(&self, class: ThreadClass, side: ThreadSide) -> LimitsError {
         LimitsError::Class {
             class,
             side,

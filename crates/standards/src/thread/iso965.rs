@@ -166,10 +166,10 @@ fn micrometres(um: i64) -> Length {
 const TABLE: &str = include_str!("../../data/iso965_tolerances.csv");
 
 /// The rows of a pitch.
-fn rows(pitch: Length) -> &'static [Row] {
-    static BY_PITCH: LazyLock<BTreeMap<Length, Vec<Row>>> = LazyLock::new(|| {
-        let mut by_pitch = BTreeMap::<_, Vec<Row>>::new();
-        for row in table::rows::<Row>(TABLE) {
+fn rows(pitch: Length) -> &'static [ToleranceRow] {
+    static BY_PITCH: LazyLock<BTreeMap<Length, Vec<ToleranceRow>>> = LazyLock::new(|| {
+        let mut by_pitch = BTreeMap::<_, Vec<ToleranceRow>>::new();
+        for row in table::rows::<ToleranceRow>(TABLE) {
             by_pitch.entry(row.pitch_mm).or_default().push(row);
         }
         by_pitch
@@ -178,7 +178,7 @@ fn rows(pitch: Length) -> &'static [Row] {
 }
 
 #[derive(Deserialize)]
-struct Row {
+struct ToleranceRow {
     symbol: String,
     grade: String,
     #[serde(deserialize_with = "table::optional_mm")]
@@ -190,7 +190,7 @@ struct Row {
     value_um: i64,
 }
 
-impl Row {
+impl ToleranceRow {
     fn figure(&self) -> Figure {
         Figure {
             size: micrometres(self.value_um),
@@ -268,7 +268,7 @@ mod tests {
     #[test]
     fn rows_are_unique() {
         let mut seen = BTreeSet::new();
-        for row in table::rows::<Row>(TABLE) {
+        for row in table::rows::<ToleranceRow>(TABLE) {
             let reported = format!("{} {} twice", row.symbol, row.grade);
             let key = (row.symbol, row.grade, row.d_over_mm, row.pitch_mm);
             assert!(seen.insert(key), "{reported}");

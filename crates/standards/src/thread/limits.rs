@@ -4,7 +4,7 @@ use std::fmt;
 
 use quillet_geometry::{Length, Limits};
 
-use super::class::{Side, ThreadClass};
+use super::class::{ThreadClass, ThreadSide};
 use crate::Source;
 
 /// Limits of size of an outside thread.
@@ -77,7 +77,7 @@ pub enum LimitsError {
         /// The class asked for.
         class: ThreadClass,
         /// The side it was asked for.
-        side: Side,
+        side: ThreadSide,
         /// True for an inch thread.
         inch: bool,
     },
@@ -102,12 +102,14 @@ impl fmt::Display for LimitsError {
         match *self {
             LimitsError::Class { class, side, inch } => {
                 let wanted = match (inch, side) {
-                    (false, Side::External) => {
+                    (false, ThreadSide::External) => {
                         "an outside metric thread takes 6g, 6h, 4h, 6f or 6e"
                     }
-                    (false, Side::Internal) => "an inside metric thread takes 6H, 5H, 4H, 7H or 6G",
-                    (true, Side::External) => "an outside inch thread takes 2A, 3A or 1A",
-                    (true, Side::Internal) => "an inside inch thread takes 2B, 3B or 1B",
+                    (false, ThreadSide::Internal) => {
+                        "an inside metric thread takes 6H, 5H, 4H, 7H or 6G"
+                    }
+                    (true, ThreadSide::External) => "an outside inch thread takes 2A, 3A or 1A",
+                    (true, ThreadSide::Internal) => "an inside inch thread takes 2B, 3B or 1B",
                 };
                 write!(out, "class {class} does not fit here; {wanted}")
             }

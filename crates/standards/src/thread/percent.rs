@@ -108,10 +108,10 @@ pub fn percent_practice(family: Family) -> Option<PercentPractice> {
 
 const TABLE: &str = include_str!("../../data/tap_percent.csv");
 
-static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| table::rows(TABLE));
+static ROWS: LazyLock<Vec<PercentRow>> = LazyLock::new(|| table::rows(TABLE));
 
 #[derive(Deserialize)]
-struct Row {
+struct PercentRow {
     family: Family,
     kind_low: f64,
     kind_high: f64,

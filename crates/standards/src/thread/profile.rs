@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use quillet_geometry::{Angle, Length};
 
-use super::class::Side;
+use super::class::ThreadSide;
 use super::form::{ThreadForm, ThreadSize};
 
 const MM_PER_INCH: f64 = 25.4;
@@ -124,14 +124,14 @@ impl ThreadForm {
     ///
     /// The crest is taken into the basic profile, between its root and its crest: beyond the one
     /// nothing is left of the thread, beyond the other nothing is taken of it.
-    pub fn equal_volume_at_crest(&self, side: Side, crest_mm: f64) -> (f64, f64) {
+    pub fn equal_volume_at_crest(&self, side: ThreadSide, crest_mm: f64) -> (f64, f64) {
         let crest = self.major().to_mm() / 2.0;
         let root = self.minor_diameter_mm() / 2.0;
         let here = crest_mm.clamp(root, crest);
         // The share of a pitch on which the crest's own flat lies: what the square grows by.
         let (square, flat) = match side {
-            Side::External => (self.mean_square_mm2(root, here), self.crest_flat_mm(here)),
-            Side::Internal => (self.mean_square_mm2(here, crest), self.root_flat_mm(here)),
+            ThreadSide::External => (self.mean_square_mm2(root, here), self.crest_flat_mm(here)),
+            ThreadSide::Internal => (self.mean_square_mm2(here, crest), self.root_flat_mm(here)),
         };
         let radius = square.sqrt();
         (radius, here * flat / self.pitch_mm() / radius)
@@ -271,11 +271,11 @@ mod tests {
     #[test]
     fn a_crest_that_moves_along_the_thread_takes_its_share_of_each_pitch() {
         for (size, side) in [
-            ("M10x1", Side::External),
-            ("M13x0.8 starts 3", Side::External),
-            ("7/16-28UNEF", Side::External),
-            ("M10x0.75", Side::Internal),
-            ("1/2-20UNF", Side::Internal),
+            ("M10x1", ThreadSide::External),
+            ("M13x0.8 starts 3", ThreadSide::External),
+            ("7/16-28UNEF", ThreadSide::External),
+            ("M10x0.75", ThreadSide::Internal),
+            ("1/2-20UNF", ThreadSide::Internal),
         ] {
             let form = thread(size);
             let (root, crest) = (form.minor_diameter_mm() / 2.0, form.major().to_mm() / 2.0);
@@ -286,7 +286,7 @@ mod tests {
                     let z = (f64::from(step) + 0.5) / f64::from(steps) * pitch;
                     let down = (z - pitch / 2.0).abs() - pitch / 16.0;
                     let r = (crest - down.max(0.0) * 3f64.sqrt()).max(root);
-                    let r = if side == Side::External {
+                    let r = if side == ThreadSide::External {
                         r.min(here)
                     } else {
                         r.max(here)
@@ -312,7 +312,11 @@ mod tests {
                 );
             }
             let full = form.equal_volume_radius_mm(Clip::Full);
-            let untouched = if side == Side::External { 9.0 } else { 1.0 };
+            let untouched = if side == ThreadSide::External {
+                9.0
+            } else {
+                1.0
+            };
             assert_eq!(form.equal_volume_at_crest(side, untouched).0, full);
         }
     }

@@ -69,11 +69,11 @@ impl ThreadForm {
     }
 }
 
-static ROWS: LazyLock<Vec<Row>> =
+static ROWS: LazyLock<Vec<ReliefRow>> =
     LazyLock::new(|| table::rows(include_str!("../../data/run_outs.csv")));
 
 #[derive(Deserialize)]
-struct Row {
+struct ReliefRow {
     #[serde(deserialize_with = "table::mm")]
     pitch_mm: Length,
     #[serde(deserialize_with = "table::mm")]

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use quillet_geometry::Length;
 
-use super::class::Side;
+use super::class::ThreadSide;
 use super::form::ThreadForm;
 use crate::Source;
 
@@ -27,8 +27,8 @@ impl ThreadForm {
     /// At basic sizes where the standard does not have the class. Starts change nothing: they stand
     /// between each other's ridges.
     pub fn shear_areas(&self) -> ShearAreas {
-        let outside = self.external_limits(self.class(Side::External));
-        let inside = self.internal_limits(self.class(Side::Internal));
+        let outside = self.external_limits(self.class(ThreadSide::External));
+        let inside = self.internal_limits(self.class(ThreadSide::Internal));
         let (major, pitch) = match &outside {
             Ok(limits) => (limits.major.min(), limits.pitch.min()),
             Err(_) => (self.major(), self.pitch_diameter()),

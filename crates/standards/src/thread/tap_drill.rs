@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 use quillet_geometry::{Length, Limits};
 use serde::Deserialize;
 
-use super::class::Side;
+use super::class::ThreadSide;
 use super::form::ThreadForm;
 use super::percent::{PercentOfThread, PercentSuitability, percent_practice};
 use crate::drill::{self, Drill, DrillSeries};
@@ -145,8 +145,8 @@ impl ThreadForm {
 
     /// The limits of the minor diameter of the class said, or of 6H and 2B.
     fn minor_window(&self) -> Limits {
-        self.internal_limits(self.class(Side::Internal))
-            .or_else(|_| self.internal_limits(self.without_classes().class(Side::Internal)))
+        self.internal_limits(self.class(ThreadSide::Internal))
+            .or_else(|_| self.internal_limits(self.without_classes().class(ThreadSide::Internal)))
             .map_or(Limits::exactly(self.minor_diameter()), |limits| {
                 limits.minor
             })
@@ -176,15 +176,15 @@ struct TableRow {
     drill_mm: Length,
 }
 
-struct Row {
+struct TapDrillRow {
     form: ThreadForm,
     drill: Length,
 }
 
-static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| {
+static ROWS: LazyLock<Vec<TapDrillRow>> = LazyLock::new(|| {
     table::rows::<TableRow>(TABLE)
         .into_iter()
-        .map(|row| Row {
+        .map(|row| TapDrillRow {
             form: row
                 .designation
                 .parse()
@@ -334,7 +334,7 @@ mod tests {
     #[test]
     fn rows_are_unique_and_in_order() {
         for pair in ROWS.windows(2) {
-            let key = |row: &Row| (row.form.major(), row.form.pitch());
+            let key = |row: &TapDrillRow| (row.form.major(), row.form.pitch());
             assert!(key(&pair[0]) < key(&pair[1]));
         }
     }

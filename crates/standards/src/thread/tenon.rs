@@ -2,7 +2,7 @@
 
 use quillet_geometry::{Length, Limits};
 
-use super::class::Side;
+use super::class::ThreadSide;
 use super::form::ThreadForm;
 use super::limits::{LimitsError, LimitsFrom};
 use crate::Source;
@@ -30,7 +30,7 @@ impl ThreadForm {
     /// # Errors
     /// When the standard does not have the class.
     pub fn tenon(&self) -> Result<Tenon, LimitsError> {
-        let limits = self.external_limits(self.class(Side::External))?;
+        let limits = self.external_limits(self.class(ThreadSide::External))?;
         let range = limits.major;
         Ok(Tenon {
             range,

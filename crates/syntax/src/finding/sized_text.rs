@@ -16,13 +16,13 @@ use std::sync::Arc;
 #[derive(Clone, Debug, Default)]
 pub struct SizedText {
     /// Empty where there are no sizes: `shown` is all then.
-    pieces: Vec<Piece>,
+    pieces: Vec<TextPiece>,
     shown: String,
 }
 
 /// Words or a size.
 #[derive(Clone, Debug)]
-enum Piece {
+enum TextPiece {
     Words(Cow<'static, str>),
     Size(Size),
 }
@@ -141,7 +141,7 @@ impl SizedText {
 
     fn push_words(&mut self, words: Cow<'static, str>) {
         if !words.is_empty() {
-            self.pieces.push(Piece::Words(words));
+            self.pieces.push(TextPiece::Words(words));
         }
     }
 
@@ -149,11 +149,15 @@ impl SizedText {
         self.shown.clear();
         for piece in &self.pieces {
             match piece {
-                Piece::Words(words) => self.shown.push_str(words),
-                Piece::Size(size) => self.shown.push_str(&size.in_units(units)),
+                TextPiece::Words(words) => self.shown.push_str(words),
+                TextPiece::Size(size) => self.shown.push_str(&size.in_units(units)),
             }
         }
-        if !self.pieces.iter().any(|it| matches!(it, Piece::Size(_))) {
+        if !self
+            .pieces
+            .iter()
+            .any(|it| matches!(it, TextPiece::Size(_)))
+        {
             self.pieces.clear();
         }
         self
@@ -216,7 +220,7 @@ impl PartialEq<&str> for SizedText {
 impl From<Size> for SizedText {
     fn from(size: Size) -> Self {
         let mut text = SizedText::default();
-        text.pieces.push(Piece::Size(size));
+        text.pieces.push(TextPiece::Size(size));
         text.show(Units::Millimetres)
     }
 }

@@ -2,7 +2,7 @@
 
 use super::hints::{Break, Hints, Table};
 use crate::Parsed;
-use crate::layout::Line;
+use crate::layout::StatementLine;
 use crate::token::{Token, TokenKind};
 
 /// A line to be.
@@ -23,12 +23,12 @@ pub(super) struct Row<'t> {
 }
 
 /// Where the rows of a text lie in its tokens.
-struct Place<'l> {
+struct RowPlace<'l> {
     /// The first token and the one after the last.
     tokens: std::ops::Range<usize>,
     depth: usize,
     /// The statement; none for a closing brace.
-    line: Option<&'l Line>,
+    line: Option<&'l StatementLine>,
 }
 
 /// The rows of a text whose braces match.
@@ -52,9 +52,9 @@ pub(super) fn rows<'t>(text: &'t str, parsed: &Parsed) -> Vec<Row<'t>> {
     writer.rows
 }
 
-fn collect<'l>(lines: &'l [Line], depth: usize, places: &mut Vec<Place<'l>>) {
+fn collect<'l>(lines: &'l [StatementLine], depth: usize, places: &mut Vec<RowPlace<'l>>) {
     for line in lines {
-        places.push(Place {
+        places.push(RowPlace {
             tokens: line.tokens.clone(),
             depth,
             line: Some(line),
@@ -62,7 +62,7 @@ fn collect<'l>(lines: &'l [Line], depth: usize, places: &mut Vec<Place<'l>>) {
         let Some(block) = &line.block else { continue };
         collect(&block.lines, depth + 1, places);
         if let Some(close) = block.close {
-            places.push(Place {
+            places.push(RowPlace {
                 tokens: close..close + 1,
                 depth,
                 line: None,
@@ -109,7 +109,7 @@ impl<'t> Writer<'t, '_> {
         }
     }
 
-    fn row(&mut self, place: &Place<'_>) {
+    fn row(&mut self, place: &RowPlace<'_>) {
         let blank = self.newlines_until(place.tokens.start) > 1 && !self.rows.is_empty();
         self.end = place.tokens.end;
         let Some(line) = place.line else {
@@ -154,7 +154,7 @@ impl<'t> Writer<'t, '_> {
     }
 
     /// A damaged statement, but for its brace, which may have come from the next line.
-    fn as_written(&self, line: &Line) -> String {
+    fn as_written(&self, line: &StatementLine) -> String {
         let mut tokens = line.tokens.clone();
         let last = tokens.end - 1;
         let has_block = self.tokens[last].kind == TokenKind::Open && tokens.len() > 1;
@@ -170,7 +170,7 @@ impl<'t> Writer<'t, '_> {
         format!("{}{brace}", &self.text[span.range()])
     }
 
-    fn cells(&self, line: &Line, breaks: &[Break]) -> Vec<String> {
+    fn cells(&self, line: &StatementLine, breaks: &[Break]) -> Vec<String> {
         let indices: Vec<_> = line
             .tokens
             .clone()

@@ -43,6 +43,11 @@ impl Statement {
         self.form.split(' ').next().unwrap_or("")
     }
 
+    /// Whether it cannot be without its block; `alone` where nothing follows its word.
+    fn wants_block(&self, alone: bool) -> bool {
+        self.form.ends_with(" {…}") || alone && self.form.contains("({…}")
+    }
+
     const fn rule(self, rule: &'static str) -> Self {
         Self { rule, ..self }
     }
@@ -51,6 +56,12 @@ impl Statement {
         let block = Some(place);
         Self { block, ..self }
     }
+}
+
+/// Whether a word begins a statement that cannot be without its block; `alone` where nothing follows
+/// the word.
+pub(crate) fn wants_block(word: &str, alone: bool) -> bool {
+    statements().any(|it| it.word() == word && it.wants_block(alone))
 }
 
 /// Every statement, by place, in the manual's order.

@@ -1,9 +1,10 @@
 //! Takes tokens one by one and keeps the blocks that are open.
 
 use super::braces::{DEEPEST, begins_item, may_begin_item};
-use super::{Block, Layout, Line};
+use super::{Block, Layout, StatementLine};
 use crate::Span;
 use crate::finding_log::{FindingLog, error};
+use crate::grammar::statements::wants_block;
 use crate::grammar::{Lexeme, WordCell, WordId};
 use crate::token::{Token, TokenKind};
 use std::ops::Range;
@@ -14,20 +15,20 @@ pub(super) struct Builder<'t> {
     balanced: bool,
     lexemes: Vec<Lexeme>,
     /// The lines of the file; the last of `open` takes the next line, where there is one.
-    lines: Vec<Line>,
+    lines: Vec<StatementLine>,
     open: Vec<Open>,
     /// Braces opened past the deepest.
     ignored: usize,
     /// The statement being read.
-    line: Line,
+    line: StatementLine,
     place: TokenContext,
     log: FindingLog,
 }
 
 /// A block whose closing brace has not come yet, with the statement it belongs to.
 struct Open {
-    head: Line,
-    lines: Vec<Line>,
+    head: StatementLine,
+    lines: Vec<StatementLine>,
     brace: Span,
     /// The indent of the line that the statement began on.
     indent: usize,
@@ -62,7 +63,7 @@ impl<'t> Builder<'t> {
             lines: Vec::new(),
             open: Vec::new(),
             ignored: 0,
-            line: Line::default(),
+            line: StatementLine::default(),
             place: TokenContext {
                 line_start: true,
                 ..TokenContext::default()
@@ -247,15 +248,9 @@ impl<'t> Builder<'t> {
     fn open_line_above(&mut self) {
         let (text, tokens) = (self.text, self.tokens);
         let (indent, within) = (self.place.statement_indent, self.place.indent);
-        let wants_block = |line: &mut Line| {
+        let wants_block = |line: &mut StatementLine| {
             let first = &text[tokens[line.tokens.start].span.range()];
-            let alone = line.lexemes.len() == 1;
-            let opens = match first {
-                "outside" => alone,
-                "from" | "part" | "bought" | "pen" | "bench" | "material" => true,
-                _ => false,
-            };
-            opens && line.block.is_none()
+            line.block.is_none() && wants_block(first, line.lexemes.len() == 1)
         };
         if within <= indent || self.open.len() >= DEEPEST {
             return;
@@ -357,7 +352,7 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn lines_here(&mut self) -> &mut Vec<Line> {
+    fn lines_here(&mut self) -> &mut Vec<StatementLine> {
         match self.open.last_mut() {
             Some(open) => &mut open.lines,
             None => &mut self.lines,
@@ -374,7 +369,7 @@ fn gap(before: Span, after: Span) -> Span {
 }
 
 /// The last token of a line and all in its block.
-fn last_token(line: &Line) -> usize {
+fn last_token(line: &StatementLine) -> usize {
     let own = line.tokens.end - 1;
     let Some(block) = &line.block else { return own };
     let within = block.lines.last().map_or(own, last_token);

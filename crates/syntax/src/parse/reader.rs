@@ -17,7 +17,7 @@ use crate::grammar::statements::pen::pen_line;
 use crate::grammar::statements::side::side_line;
 use crate::grammar::statements::station::station;
 use crate::grammar::{self, Lexeme, Place};
-use crate::layout::{Layout, Line as Laid};
+use crate::layout::{Layout, StatementLine};
 use crate::token::{Token, TokenKind};
 use crate::{FileId, Span};
 use chumsky::prelude::*;
@@ -124,7 +124,7 @@ impl Rules<'_> {
 }
 
 impl<'s> Reader<'s> {
-    fn file(&mut self, lines: &[Laid]) -> File {
+    fn file(&mut self, lines: &[StatementLine]) -> File {
         let mut file = File::default();
         let mut stray = false;
         for (index, line) in lines.iter().enumerate() {
@@ -157,7 +157,7 @@ impl<'s> Reader<'s> {
         file
     }
 
-    fn late_dimensions(&mut self, line: &Laid) {
+    fn late_dimensions(&mut self, line: &StatementLine) {
         let span = self.head(line);
         self.log.push(|| {
             error(
@@ -168,7 +168,7 @@ impl<'s> Reader<'s> {
         });
     }
 
-    fn belongs_in_a_block(&self, line: &Laid) -> bool {
+    fn belongs_in_a_block(&self, line: &StatementLine) -> bool {
         let places: Vec<_> = grammar::meanings(self.word(line))
             .map(|word| word.place)
             .collect();
@@ -176,7 +176,7 @@ impl<'s> Reader<'s> {
         places.iter().any(in_block) && !places.contains(&Place::Item)
     }
 
-    fn with_block(&mut self, mut kind: ItemKind, line: &Laid) -> ItemKind {
+    fn with_block(&mut self, mut kind: ItemKind, line: &StatementLine) -> ItemKind {
         let span = self.block(line);
         let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
         match &mut kind {
@@ -205,7 +205,7 @@ impl<'s> Reader<'s> {
         kind
     }
 
-    fn material_line(&mut self, line: &Laid) -> MaterialLine {
+    fn material_line(&mut self, line: &StatementLine) -> MaterialLine {
         let kind = self.statement(|rules| &rules.material, Place::Material, line);
         MaterialLine {
             span: self.span(line),
@@ -213,7 +213,7 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn tool_line(&mut self, line: &Laid) -> ToolLine {
+    fn tool_line(&mut self, line: &StatementLine) -> ToolLine {
         let kind = self.statement(|rules| &rules.bench, Place::Bench, line);
         ToolLine {
             span: self.span(line),
@@ -221,7 +221,7 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn part_line(&mut self, line: &Laid) -> Line {
+    fn part_line(&mut self, line: &StatementLine) -> Line {
         let kind = self.statement(|rules| &rules.part, Place::Part, line);
         let mut kind = kind.unwrap_or(LineKind::Bad);
         let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
@@ -243,14 +243,14 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn station(&mut self, line: &Laid) -> Station {
+    fn station(&mut self, line: &StatementLine) -> Station {
         Station {
             content: self.statement(|rules| &rules.station, Place::Station, line),
             span: self.span(line),
         }
     }
 
-    fn feature(&mut self, line: &Laid) -> Feature {
+    fn feature(&mut self, line: &StatementLine) -> Feature {
         let read = self.statement(|rules| &rules.feature, Place::Cut, line);
         let (kind, face) = read.unwrap_or((FeatureKind::Bad, None));
         Feature {
@@ -260,7 +260,7 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn side_line(&mut self, line: &Laid) -> SideLine {
+    fn side_line(&mut self, line: &StatementLine) -> SideLine {
         let kind = self.statement(|rules| &rules.side, Place::Side, line);
         SideLine {
             span: self.span(line),
@@ -268,7 +268,7 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn pen_line(&mut self, line: &Laid) -> PenLine {
+    fn pen_line(&mut self, line: &StatementLine) -> PenLine {
         let kind = self.statement(|rules| &rules.pen, Place::Pen, line);
         let mut kind = kind.unwrap_or(PenLineKind::Bad);
         if let PenLineKind::Joint(joint) = &mut kind {
@@ -282,7 +282,7 @@ impl<'s> Reader<'s> {
         }
     }
 
-    fn joint_line(&mut self, line: &Laid) -> JointLine {
+    fn joint_line(&mut self, line: &StatementLine) -> JointLine {
         let kind = self.statement(|rules| &rules.joint, Place::JointLine, line);
         JointLine {
             span: self.span(line),
@@ -312,7 +312,7 @@ impl<'s> Reader<'s> {
     }
 
     /// The statement's first word; empty where it has none.
-    fn word(&self, line: &Laid) -> &'s str {
+    fn word(&self, line: &StatementLine) -> &'s str {
         let lexemes = &self.lexemes[line.lexemes.clone()];
         lexemes
             .first()
@@ -320,19 +320,19 @@ impl<'s> Reader<'s> {
     }
 
     /// From the first token to the last before the block's lines.
-    fn head(&self, line: &Laid) -> Span {
+    fn head(&self, line: &StatementLine) -> Span {
         let tokens = &self.tokens[line.tokens.clone()];
         tokens[0].span.to(tokens[tokens.len() - 1].span)
     }
 
     /// From the first token to the block's end.
-    fn span(&self, line: &Laid) -> Span {
+    fn span(&self, line: &StatementLine) -> Span {
         let head = self.head(line);
         self.block(line).map_or(head, |block| head.to(block))
     }
 
     /// The block, braces included.
-    fn block(&self, line: &Laid) -> Option<Span> {
+    fn block(&self, line: &StatementLine) -> Option<Span> {
         let block = line.block.as_ref()?;
         let open = self.tokens[line.tokens.end - 1].span;
         let end = match (block.close, block.lines.last()) {

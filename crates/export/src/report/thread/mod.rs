@@ -9,7 +9,7 @@ use quillet_standards::drill::Drill;
 use quillet_standards::material::Family;
 use quillet_standards::thread::{
     ExternalLimits, InternalLimits, LimitsError, LimitsFrom, OverWires, PercentOfThread,
-    PercentSuitability, Side, TapDrill, ThreadForm, percent_practice,
+    PercentSuitability, TapDrill, ThreadForm, ThreadSide, percent_practice,
 };
 use quillet_standards::{Source, Units};
 
@@ -58,8 +58,8 @@ impl ThreadFigures {
             wire,
             family,
         } = asked;
-        let outside = form.external_limits(form.class(Side::External))?;
-        let inside = form.internal_limits(form.class(Side::Internal))?;
+        let outside = form.external_limits(form.class(ThreadSide::External))?;
+        let inside = form.internal_limits(form.class(ThreadSide::Internal))?;
         Ok(Self {
             outside,
             inside,

@@ -5,7 +5,7 @@ use crate::finding_log::error;
 use crate::grammar::expect::ExpectSet;
 use crate::grammar::input::{FaultKind, ParserState, Rule, SyntaxFault, input};
 use crate::grammar::{Lexeme, Place};
-use crate::layout::Line;
+use crate::layout::StatementLine;
 use crate::parse::message::Statement;
 use crate::token::TokenKind;
 use crate::{Finding, Span};
@@ -25,7 +25,7 @@ impl<'s> Reader<'s> {
         &mut self,
         rule: impl for<'r> Fn(&'r Rules<'s>) -> &'r Rule<'s, T>,
         place: Place,
-        line: &Line,
+        line: &StatementLine,
     ) -> Option<T> {
         let lexemes = &self.lexemes[line.lexemes.clone()];
         if lexemes.is_empty() {

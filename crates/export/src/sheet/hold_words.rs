@@ -1,0 +1,63 @@
+//! How the work is held, in a maker's words.
+
+use super::words::letter;
+use quillet_model::{Part, Units};
+use quillet_plan::{Grip, TailSupport, Workholding};
+
+/// How the work is held: `on mandrel A by the mouth, tail centre up`.
+pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
+    match hold {
+        Workholding::Bench => "at the bench".into(),
+        Workholding::Pieces(held) => {
+            let what = match held.from == held.to {
+                true => format!("piece {} by itself", held.to + 1),
+                false => format!(
+                    "pieces {} to {}, glued, by piece {}",
+                    held.from + 1,
+                    held.to + 1,
+                    held.gripped + 1
+                ),
+            };
+            let rod = if held.on_rod {
+                ", still on its rod and sawn off after"
+            } else {
+                ""
+            };
+            format!(
+                "{what} in a collet or chuck of {}: {} gripped, {} standing out{rod}",
+                units.plain(held.size),
+                units.plain(held.grip),
+                units.plain(held.overhang)
+            )
+        }
+        Workholding::Centres => "between centres".into(),
+        Workholding::Collet(grip) => collet(part, &grip, units),
+        Workholding::Mandrel(mount) => {
+            let centre = match mount.tail {
+                TailSupport::Free => String::new(),
+                TailSupport::Centre => ", tail centre up".into(),
+                TailSupport::BullNose => ", a bull-nose centre in the mouth".into(),
+                TailSupport::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
+            };
+            format!(
+                "on mandrel {} by the {}{centre}",
+                letter(mount.mandrel),
+                part.end_name(mount.end)
+            )
+        }
+        Workholding::Joined { collet } => format!(
+            "joined with its mate, the nub in a collet of Ø{}, the other on the tail centre",
+            units.plain(collet)
+        ),
+    }
+}
+
+fn collet(part: &Part, grip: &Grip, units: Units) -> String {
+    format!(
+        "in a collet of Ø{}: {} gripped, {} free, {} standing out",
+        units.plain(grip.dia),
+        units.plain(grip.length()),
+        part.end_name(grip.free),
+        units.plain(grip.overhang)
+    )
+}
