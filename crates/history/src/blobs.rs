@@ -1,7 +1,8 @@
 //! One `git cat-file --batch`, asked for each file by the number of its object.
 
 use crate::HistoryError;
-use crate::git::{Git, PATIENCE, end};
+use crate::PATIENCE;
+use crate::git::{Git, end};
 use quillet_model::{LONGEST, ReadError};
 use std::io::{self, BufRead, BufReader, Read, Write};
 use std::process::{Child, Stdio};

@@ -1,6 +1,10 @@
 //! Why a revision cannot be had.
 
 use std::path::PathBuf;
+use std::time::Duration;
+
+/// How long git is waited for.
+pub const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Why a revision, or anything of git's, cannot be had; each is a sentence for the maker.
 #[derive(Clone, Debug, PartialEq, Eq)]

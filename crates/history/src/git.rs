@@ -1,16 +1,12 @@
 //! Running the user's own git: no shell, no question asked, nothing fetched, never for ever.
 
-use crate::HistoryError;
+use crate::{HistoryError, PATIENCE};
 use std::ffi::OsStr;
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::mpsc::{self, Receiver};
 use std::thread;
-use std::time::Duration;
-
-/// How long git is waited for.
-pub const PATIENCE: Duration = Duration::from_secs(30);
 
 /// Git, run in a folder.
 #[derive(Clone, Debug)]

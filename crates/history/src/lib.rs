@@ -14,8 +14,7 @@ mod revision;
 mod settings;
 mod top;
 
-pub use error::HistoryError;
-pub use git::PATIENCE;
+pub use error::{HistoryError, PATIENCE};
 pub use listing::{Entry, EntryKind};
 pub use repository::{INDEX, Repository};
 pub use revision::Revision;

@@ -1,6 +1,6 @@
 //! `--baseline`: what was found before, in a revision or in a file that `check` wrote.
 
-use super::{Args, look_at_all};
+use super::{CheckArgs, look_at_all};
 use crate::at::At;
 use crate::rooted::Rooted;
 use quillet_compare::Baseline;
@@ -12,7 +12,11 @@ use std::path::Path;
 /// # Errors
 ///
 /// A sentence that says why it cannot be had.
-pub(super) fn baseline(wanted: &str, args: &Args, rooted: &Rooted) -> Result<Baseline, String> {
+pub(super) fn baseline(
+    wanted: &str,
+    args: &CheckArgs,
+    rooted: &Rooted,
+) -> Result<Baseline, String> {
     let path = Path::new(wanted);
     if path.exists() || path.extension().is_some_and(|it| it == "sarif") {
         let text = quillet_ide::text_at(path).map_err(|error| format!("{wanted}: {error}"))?;
