@@ -142,8 +142,8 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
     if measured == "turns" {
         let words = format!("comes off in {wanted} turns");
         return match part {
-            Some(part) => format!("{}: {words}", crate::sheet::gather::capital(part)),
-            None => crate::sheet::gather::capital(&words),
+            Some(part) => format!("{}: {words}", crate::sheet::words::capital(part)),
+            None => crate::sheet::words::capital(&words),
         };
     }
     let state = |it: &str| {

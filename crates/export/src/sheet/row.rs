@@ -6,7 +6,7 @@ use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
     InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut, Threading,
-    Tool, TurnCut, TurnKind, Work, Workholding,
+    TurnCut, TurnKind, Work, Workholding,
 };
 use serde::Serialize;
 
