@@ -5,7 +5,8 @@
 use quillet_geometry::envelope::greatest;
 use quillet_geometry::walls::walls;
 use quillet_geometry::{
-    Chain, Cubic, Curve, Edge, Length, Mass, Point, Properties, Shape, Side, Station, Tag, outside,
+    Chain, Cubic, Curve, Edge, Length, Mass, MetalSide, Point, Properties, Shape, Station, Tag,
+    outside,
 };
 
 fn cubic(places: [(f64, f64); 4]) -> Curve {
@@ -83,7 +84,9 @@ fn a_chamfer_on_a_curve_is_as_far_from_the_corner_as_on_a_line() {
         .then_line(Tag(2), Point::new(12.0, 8.0))
         .unwrap();
     let edge = Edge::Chamfer(Length::from_nm(1_000_000));
-    let broken = chain.with_edge(6.0, edge, Side::Outside, Tag(3)).unwrap();
+    let broken = chain
+        .with_edge(6.0, edge, MetalSide::Outside, Tag(3))
+        .unwrap();
     let cut = broken
         .segments()
         .iter()
