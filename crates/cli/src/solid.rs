@@ -2,11 +2,11 @@
 
 use crate::at::At;
 use crate::choice::{self, Chosen, PenChoice};
-use crate::output::{Output, ending, stem};
+use crate::output::{Output, ending, stem, wrong_ending};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
 use quillet_export::solid::{self, Body, BrokenThrough, NamedMesh};
-use quillet_model::{Configured, Part, Pen, Place};
+use quillet_model::{Configured, Part, Pen, Placement};
 use std::collections::HashSet;
 use std::path::PathBuf;
 use std::process::ExitCode;

@@ -50,7 +50,7 @@ pub use pen::assembly::{
     PlainFit, PostedContact, RingSeal, SeatedRing, StoppedBy, SurfacePoint, TEN_DEGREES,
     TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
 };
-pub use pen::assembly::{Link, Size};
+pub use pen::assembly::{Link, Size, WorstCase};
 pub use pen::doubt::Doubts;
 pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, Seat, Weights};
 pub use pen_face::PenFace;

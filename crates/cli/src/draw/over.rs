@@ -1,6 +1,6 @@
 //! `quillet draw --over`, `--with`: an old design under the new one.
 
-use super::Args;
+use super::DrawArgs;
 use crate::{choice, disk};
 use quillet_export::draw;
 use quillet_export::picture::{self, PartOf};
@@ -14,7 +14,7 @@ use std::sync::Arc;
 /// # Errors
 ///
 /// A sentence that says what there is instead.
-pub(super) fn over(args: &Args, new: &Analysis, pens: &[&Pen]) -> Result<Vec<Scene>, String> {
+pub(super) fn over(args: &DrawArgs, new: &Analysis, pens: &[&Pen]) -> Result<Vec<Scene>, String> {
     let asked = &args.pictures;
     let read: Analysis;
     let (old, from) = match (&asked.over, &asked.with) {

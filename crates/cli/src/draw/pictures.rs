@@ -1,6 +1,6 @@
 //! Pictures: a pen in its colours, a holding, what has changed.
 
-use super::{Args, over};
+use super::{DrawArgs, over};
 use crate::choice;
 use crate::warn::OmissionWarnings;
 use quillet_export::draw;

@@ -3,7 +3,8 @@
 use super::member::PenView;
 use super::nib;
 use super::part::widest_mm;
-use super::shade::{self, WHOLE};
+use super::seen::WHOLE;
+use super::shade;
 use super::view::ViewTransform;
 use crate::scene::{Scene, Xy};
 use quillet_model::{Configured, Part, Pen};

@@ -3,7 +3,8 @@
 use super::looks::Look;
 use super::member::{Member, PenView};
 use super::nib;
-use super::shade::{self, WHOLE};
+use super::seen::WHOLE;
+use super::shade;
 use super::view::ViewTransform;
 use crate::scene::{Layer, Scene, Xy};
 use quillet_model::{Configured, PartId, Pen};

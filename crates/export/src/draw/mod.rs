@@ -16,6 +16,7 @@ mod labelled;
 mod looks;
 mod mandrel;
 mod member;
+mod nib;
 mod outline;
 mod overlay;
 mod overview;

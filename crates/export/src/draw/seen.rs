@@ -98,3 +98,26 @@ fn turn(hidden: &dyn Fn(f64) -> bool, mut from: f64, mut to: f64) -> f64 {
     }
     (from + to) / 2.0
 }
+
+/// How much of a part is seen.
+pub(super) struct Seen<'a> {
+    /// True for places of its surface that others hide.
+    pub(super) hides: &'a dyn Fn(Point) -> bool,
+    /// Only what lies below the axis.
+    pub(super) is_half: bool,
+}
+
+/// Nothing lies before it.
+pub(super) const WHOLE: Seen<'static> = Seen {
+    hides: &|_| false,
+    is_half: false,
+};
+
+impl Seen<'_> {
+    pub(super) fn halves(&self) -> &'static [Half] {
+        match self.is_half {
+            true => &[Half::Lower],
+            false => &[Half::Upper, Half::Lower],
+        }
+    }
+}

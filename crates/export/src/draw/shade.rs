@@ -1,13 +1,11 @@
 //! A part as it looks from outside: its turned form in its colours, its threads, a nib as a nib.
 
-mod nib;
-
-use super::seen::Occluders;
+use super::nib::{self, Leaf};
+use super::seen::{Occluders, Seen};
 use super::thread::span;
 use super::view::{Half, ViewTransform};
 use crate::colours;
 use crate::scene::{Layer, Paint, Path, Scene, Shaded, SlopeClass, Strip, Xy, darker};
-use nib::Leaf;
 use quillet_geometry::{Chain, Curve, Point};
 use quillet_model::{Part, Solid};
 use quillet_standards::Colour;
@@ -24,29 +22,6 @@ const LEVEL_MM: f64 = 0.02;
 const UNDER_MM: f64 = 0.5;
 /// Turns of a thread finer than this on paper run together, and are left out, mm.
 const FINEST_MM: f64 = 0.25;
-
-/// How much of a part is seen.
-pub(super) struct Seen<'a> {
-    /// True for places of its surface that others hide.
-    pub(super) hides: &'a dyn Fn(Point) -> bool,
-    /// Only what lies below the axis.
-    pub(super) is_half: bool,
-}
-
-/// Nothing lies before it.
-pub(super) const WHOLE: Seen<'static> = Seen {
-    hides: &|_| false,
-    is_half: false,
-};
-
-impl Seen<'_> {
-    fn halves(&self) -> &'static [Half] {
-        match self.is_half {
-            true => &[Half::Lower],
-            false => &[Half::Upper, Half::Lower],
-        }
-    }
-}
 
 /// Shows a part in its colours.
 pub(super) fn show(

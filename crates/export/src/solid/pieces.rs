@@ -3,7 +3,7 @@
 use super::{Body, BrokenThrough};
 use crate::colours;
 use quillet_geometry::Chain;
-use quillet_model::{Filling, Part, Place};
+use quillet_model::{Filling, Part, Placement};
 
 /// Nearer than this, ends lie at one station, mm.
 const SAME_MM: f64 = 1e-6;
@@ -14,7 +14,7 @@ const SAME_MM: f64 = 1e-6;
 ///
 /// # Errors
 /// When a bore reaches the outside; its station on the axis of what is written.
-pub fn bodies(part: &Part, name: &str, place: Place) -> Result<Vec<Body>, BrokenThrough> {
+pub fn bodies(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, BrokenThrough> {
     let Some(profiles) = &part.profiles else {
         return Ok(Vec::new());
     };
@@ -29,7 +29,7 @@ pub fn bodies(part: &Part, name: &str, place: Place) -> Result<Vec<Body>, Broken
     Ok(vec![body.coloured(colours::whole(part))])
 }
 
-fn pieces(part: &Part, name: &str, place: Place) -> Option<Vec<Body>> {
+fn pieces(part: &Part, name: &str, place: Placement) -> Option<Vec<Body>> {
     let mut bodies: Vec<Body> = Vec::new();
     for it in part.bodies() {
         let colour = colours::of(part, it.of);
@@ -82,7 +82,12 @@ fn joined(mut chains: Vec<Chain>) -> Vec<Chain> {
     out
 }
 
-fn placed(name: &str, place: Place, outer: &Chain, inner: &[Chain]) -> Result<Body, BrokenThrough> {
+fn placed(
+    name: &str,
+    place: Placement,
+    outer: &Chain,
+    inner: &[Chain],
+) -> Result<Body, BrokenThrough> {
     let put = |chain: &Chain| match place.reversed {
         true => chain.reversed(place.offset_mm),
         false => chain.moved(place.offset_mm),

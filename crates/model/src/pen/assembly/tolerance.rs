@@ -159,11 +159,14 @@ fn root_mm(part: &Part, of: Origin) -> (f64, f64) {
     };
     let form = &thread.thread;
     let limits = if cut.is_inside() {
-        let limits = form.internal_limits(form.class(thread::Side::Internal));
+        let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
         let limits = limits.map(|it| quillet_geometry::Limits::new(it.major_min, it.major_max));
         limits.map(|it| around(form.major(), it))
     } else {
-        let (root, class) = (form.root_diameter(), form.class(thread::Side::External));
+        let (root, class) = (
+            form.root_diameter(),
+            form.class(thread::ThreadSide::External),
+        );
         let limits = form.external_limits(class);
         limits.map(|it| around(root, quillet_geometry::Limits::new(it.root_min, root)))
     };

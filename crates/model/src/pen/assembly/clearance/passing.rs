@@ -2,14 +2,14 @@
 
 use super::{Clearance, ClearanceKind, DriftingJoint, TELLING_MM};
 use crate::CutId;
-use crate::assembly::chain::Drift;
-use crate::assembly::contact::Member;
-use crate::assembly::placed_outline::PlacedOutline;
-use crate::assembly::radial_clearance::{
+use crate::pen::assembly::chain::Drift;
+use crate::pen::assembly::contact::Member;
+use crate::pen::assembly::placed_outline::PlacedOutline;
+use crate::pen::assembly::radial_clearance::{
     ClearanceSide, NearlyPassing, RadialClearance, Reach, nearly, throats,
 };
-use crate::assembly::settle::{Bodies, SeatedJoint};
-use crate::assembly::{Place, SurfacePoint};
+use crate::pen::assembly::settle::{Bodies, SeatedJoint};
+use crate::pen::assembly::{Placement, SurfacePoint};
 use quillet_geometry::Length;
 
 /// Wider than this, mm on the radius, nobody asks whether it passes.
@@ -58,7 +58,7 @@ impl DriftingJoint<'_, '_> {
         if male.own && female.own {
             return ahead(own_throats(self.bodies, self.rest, male, female));
         }
-        let into = |it: &Member, other: &Member, way: fn(Place) -> Place| {
+        let into = |it: &Member, other: &Member, way: fn(Placement) -> Placement| {
             let male = PlacedOutline::new(&it.outline, way(it.place));
             let female = PlacedOutline::new(&other.outline, way(other.place));
             throats(male.radii(), female.radii(), &[])
@@ -68,7 +68,7 @@ impl DriftingJoint<'_, '_> {
         if gap(&found).is_some_and(|it| it >= 0.0) {
             return ahead(found);
         }
-        let back = into(female, male, Place::mirrored);
+        let back = into(female, male, Placement::mirrored);
         match gap(&back) > gap(&found) {
             true => Passage {
                 male: female,
@@ -92,7 +92,7 @@ impl DriftingJoint<'_, '_> {
             true => threads(self.bodies, self.rest, male, female),
             false => Vec::new(),
         };
-        let way = |place: Place| {
+        let way = |place: Placement| {
             if passage.turned {
                 place.mirrored()
             } else {

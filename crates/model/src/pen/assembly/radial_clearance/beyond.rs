@@ -1,8 +1,8 @@
 //! What is not passed as drawn, but lies so near that it may be at worst.
 
 use super::{ClearanceSide, RadialClearance, Reach, SurfaceBand, bands, excused, parted, straight};
-use crate::assembly::outline::Radii;
-use crate::assembly::place::Place;
+use crate::pen::assembly::outline::Radii;
+use crate::pen::assembly::place::Placement;
 
 /// A place of the female a little further in than the male comes.
 #[derive(Clone, Copy, Debug)]
@@ -22,8 +22,8 @@ const REACH_MM: f64 = 3.0;
 /// as drawn, `less_mm` on the radius, but not so narrow that it would touch them: arguments as of
 /// [`super::throats`].
 pub(crate) fn nearly(
-    male: (&Radii, Place),
-    female: (&Radii, Place),
+    male: (&Radii, Placement),
+    female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
     less_mm: f64,
 ) -> Vec<NearlyPassing> {

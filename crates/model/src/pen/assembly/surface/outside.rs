@@ -1,7 +1,7 @@
 //! How the turned outside moves between its stations.
 
 use super::{SAME_MM, Surface};
-use crate::assembly::chain::Drift;
+use crate::pen::assembly::chain::Drift;
 use crate::{ById, Origin, Station, StationId};
 use quillet_geometry::{self as geometry, Chain, Curve, Length, Shape, Tag};
 

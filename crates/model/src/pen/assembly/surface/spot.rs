@@ -2,7 +2,7 @@
 
 use super::{SAME_MM, Surface, ThreadEnd};
 use crate::Origin;
-use crate::assembly::chain::Drift;
+use crate::pen::assembly::chain::Drift;
 use quillet_geometry::{Chain, Length, Point, Segment};
 
 /// A place of a part's surface, on the part's own stations.

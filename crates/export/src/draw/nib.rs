@@ -1,8 +1,8 @@
 //! A nib, as far as it is known: a leaf within the room it takes, slit to where it breathes.
 
-use super::Seen;
-use crate::draw::member::Member;
-use crate::draw::view::{Half, ViewTransform};
+use super::member::Member;
+use super::seen::Seen;
+use super::view::{Half, ViewTransform};
 use crate::scene::{Paint, Path, Scene, Xy};
 use quillet_geometry::{Chain, Point, Tag};
 use quillet_model::Pen;
