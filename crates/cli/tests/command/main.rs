@@ -13,6 +13,7 @@ mod lists;
 mod manual;
 mod measures;
 mod pictures;
+mod readme;
 mod revisions;
 #[cfg(unix)]
 mod rough;
