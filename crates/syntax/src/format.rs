@@ -23,7 +23,7 @@ pub fn format(text: &str) -> String {
 }
 
 /// The same text without columns: one blank where the canonical form has several, so that no line
-/// depends on its neighbours. [`format`] brings it into its canonical form again.
+/// depends on its neighbours. [`format()`] brings it into its canonical form again.
 pub fn loosened(text: &str) -> String {
     let parsed = parse(FileId::default(), text);
     laid_out(text, &parsed, columns::loose_lines)
