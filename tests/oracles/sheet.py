@@ -41,8 +41,7 @@ def on_paper(check, pdf, count):
                 left > 4 and top > 4 and right < width - 4 and down < height - 4, f"{where}: {word!r} is off it"
             )
             x_mm = (down - top) / TALL * X_HEIGHT
-            # Still open: the widest limit falls back to smaller type in Curlew's row.
-            small = x_mm < LEAST_X_MM and top < foot and word not in HEADS and word != "99.85–100.15"
+            small = x_mm < LEAST_X_MM and top < foot and word not in HEADS
             check.hold(not small, f"{where}: {word!r} is {x_mm:.2f} mm tall")
             # Ascent and descent are more than a line's letters fill.
             core = (left + 0.1, top + 0.3 * (down - top), right - 0.1, down - 0.25 * (down - top))
@@ -117,9 +116,7 @@ def one(check, numpy, pillow, pen, paper, most):
     pages = on_paper(check, pdf, most)
     seen = numpy and pillow and shutil.which("pdftoppm")
     cards = cards_of(check, pen, pages)
-    # Still open: two of Dunlin's parts share a page on Letter, and one card is not found.
-    least = 2 if (pen, paper) == ("dunlin", "letter") else 3
-    check.hold(len(cards) >= least, f"{pdf.name}: {len(cards)} cards found")
+    check.hold(len(cards) >= 3, f"{pdf.name}: {len(cards)} cards found")
     for page, length_mm in cards if seen else ():
         true_to_size(check, numpy, pillow, pdf, page, length_mm)
     if seen and (pen, paper) == ("heron", "a4"):

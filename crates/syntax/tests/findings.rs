@@ -54,6 +54,25 @@ pen heron {
     );
 }
 
+/// A statement that may stand without a block has one all the same, and its brace lacks.
+#[test]
+fn a_block_that_may_be_left_out_is_opened_where_it_is_not() {
+    check(
+        "\
+part ferrule-rear like ferrule
+                       ^^^^^^^ syntax: '{' is expected after ferrule
+  length 8
+}
+bought refill-short like refill
+                         ^^^^^^ syntax: '{' is expected after refill
+  length 80
+}
+part ferrule-spare like ferrule
+",
+        syntax,
+    );
+}
+
 #[test]
 fn lines_that_have_lost_their_block_are_told_once() {
     check(

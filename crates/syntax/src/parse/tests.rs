@@ -165,6 +165,7 @@ fn each_offered_fix_cures() {
         "part cap from mouth to crown {\n  outside {\n    at 3 dai 15.2 smoth\n  }\n}",
         "part cap from mouth to crown {\n  outside {\n    at 3 dia 15,2\n  }\n}",
         "part cap from mouth to crown\n{\n}",
+        "part cap like ferrule\n  length 8\n}\n",
         "part cap from mouth to crown { length 3 } let b = 2",
         "let b = 2\n}\n",
         "let Grip = 11.4",

@@ -2,7 +2,7 @@
 
 use super::{ExpectationProbe, Expectations, Reader, Rules};
 use crate::finding_log::error;
-use crate::grammar::expect::ExpectSet;
+use crate::grammar::expect::{Expect, ExpectSet, Thing};
 use crate::grammar::input::{FaultKind, ParserState, Rule, SyntaxFault, input};
 use crate::grammar::{Lexeme, Place};
 use crate::layout::StatementLine;
@@ -18,6 +18,17 @@ const LONGEST_SUM: usize = 200;
 
 /// A statement is put right in at most so many places before it is given up.
 const MOST_SLIPS: usize = 3;
+
+/// What lacks of a statement that reads well without a block, and has one all the same: its opening
+/// brace.
+fn missing_brace(line: &StatementLine, lexemes: &[Lexeme]) -> Option<SyntaxFault> {
+    line.block.as_ref()?;
+    let last = lexemes.last().filter(|it| it.kind != TokenKind::Open)?;
+    Some(SyntaxFault {
+        span: last.span.after(),
+        kind: FaultKind::Expected(ExpectSet::of(Expect::Thing(Thing::Open))),
+    })
+}
 
 impl<'s> Reader<'s> {
     /// Reads one statement without its block; what is amiss in it becomes findings.
@@ -53,6 +64,9 @@ impl<'s> Reader<'s> {
                 .find(|fault| matches!(fault.kind, FaultKind::Expected(_)));
             if slips == 0 && faults.is_empty() && !miswritten {
                 line.set_whole();
+                if let Some(fault) = missing_brace(line, lexemes) {
+                    self.log.push(|| statement.finding(&fault));
+                }
             }
             let slip = unexpected.filter(|_| !self.log.is_full());
             match slip.and_then(|fault| statement.slip(fault)) {
