@@ -117,7 +117,9 @@ def one(check, numpy, pillow, pen, paper, most):
     seen = numpy and pillow and shutil.which("pdftoppm")
     cards = cards_of(check, pen, pages)
     check.hold(len(cards) >= 3, f"{pdf.name}: {len(cards)} cards found")
-    for page, length_mm in cards if seen else ():
+    # Of several on a page the lowest is measured: the rest stand above what is searched.
+    lowest = dict(cards).items() if seen else ()
+    for page, length_mm in lowest:
         true_to_size(check, numpy, pillow, pdf, page, length_mm)
     if seen and (pen, paper) == ("heron", "a4"):
         greyscale(check, numpy, pillow, pdf, 3)
@@ -134,18 +136,18 @@ def one(check, numpy, pillow, pen, paper, most):
         [tuple(round(it) for it in page[:2]) for page in again] == sizes,
         f"{html.name}: printed on {len(again)} pages, {len(pages)} in the PDF",
     )
-    for page, length_mm in cards if seen else ():
+    for page, length_mm in lowest:
         true_to_size(check, numpy, pillow, printed, page, length_mm)
 
 
 def cards_of(check, pen, pages):
-    """Of each part with a card its page, and how long it is: `cap 1 : 1` stands beside a card."""
+    """Of each part with a card its page, and how long it is, page by page and down each page: `cap 1 : 1`
+    stands beside a card."""
     got = check.run("measure", check.example(pen), "--format", "json")
     long = {part["name"]: part["length_mm"] for part in json.loads(got)["parts"] if not part["bought"]}
     found = []
     for number, (_, _, words) in enumerate(pages, 1):
         said = [word for _, word in words]
         on_it = [said[at - 1] for at in range(1, len(said) - 2) if said[at : at + 3] == ["1", ":", "1"]]
-        # Of several on a page the lowest is looked at: the rest stand above what is searched.
-        found += [(number, long[name]) for name in on_it[-1:] if name in long]
+        found += [(number, long[name]) for name in on_it if name in long]
     return found

@@ -9,7 +9,7 @@ use crate::sheet::row::HoldingRow;
 const PICTURE: f64 = 42.0;
 const BOX: f64 = LEFT + PICTURE;
 const DONE: f64 = BOX + 10.6;
-const HOW: f64 = DONE + 46.4;
+const HOW: f64 = DONE + 45.3;
 const SPEED: f64 = HOW + 29.0;
 const DIA: f64 = SPEED + 10.0;
 const LONG: f64 = DIA + 20.5;
@@ -206,7 +206,7 @@ impl RowLayout<'_> {
                     page.put_middle((from + to) / 2.0, top + base, set, line);
                 }
             } else {
-                let set = set.fitting(limits, room, &[10.0, 9.0, 8.0]);
+                let set = set.fitting(limits, room, &[10.6, 10.0, 9.0, 8.0]);
                 page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
                 let ends = (from + 1.8, to - 1.8);
                 page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
