@@ -7,36 +7,21 @@ use super::view::{Half, ViewTransform};
 use crate::scene::{Layer, Scene};
 use quillet_model::{Part, Profiles};
 
-/// Draws a part in half section.
+/// Draws a part in half section: cut open in one half, from outside in the other.
 pub(super) fn half_section(
     scene: &mut Scene,
     view: ViewTransform,
     part: &Part,
     profiles: &Profiles,
+    cut: Half,
 ) {
-    let solid = &profiles.crest;
-    outline::section(scene, view, Half::Lower, (part, solid), 0, &ALONE);
-    outline::glue_lines(scene, view, Half::Lower, part, solid, true, Layer::Outline);
-    threads(
-        scene,
-        view,
-        Half::Lower,
-        part,
-        solid,
-        ThreadView::Cut,
-        &ALONE,
-    );
-    outline::outside(scene, view, Half::Upper, solid, &ALONE);
-    outline::glue_lines(scene, view, Half::Upper, part, solid, false, Layer::Outline);
-    threads(
-        scene,
-        view,
-        Half::Upper,
-        part,
-        solid,
-        ThreadView::Outside,
-        &ALONE,
-    );
+    let (solid, whole) = (&profiles.crest, cut.other());
+    outline::section(scene, view, cut, (part, solid), 0, &ALONE);
+    outline::glue_lines(scene, view, cut, part, solid, true, Layer::Outline);
+    threads(scene, view, cut, part, solid, ThreadView::Cut, &ALONE);
+    outline::outside(scene, view, whole, solid, &ALONE);
+    outline::glue_lines(scene, view, whole, part, solid, false, Layer::Outline);
+    threads(scene, view, whole, part, solid, ThreadView::Outside, &ALONE);
     axis(scene, view, part.length.to_mm());
 }
 

@@ -1,14 +1,12 @@
 //! A part in half section with a label at each cut, for the head of its page.
 
-use super::outline;
+use super::half::half_section;
 use super::part::widest_mm;
-use super::seen::ALONE;
 use super::spread::spread_wide;
-use super::thread::{ThreadView, threads};
 use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_geometry::Point;
-use quillet_model::{Part, Profiles};
+use quillet_model::Part;
 
 /// What stands at a place of the part.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,7 +68,9 @@ pub(crate) fn labelled(
     let mut scene = Scene::new(format!("{}, half section", part.name.text), width, height);
     let origin = Xy::new((width - long) / 2.0, below + radius);
     let view = ViewTransform::new(origin, scale);
-    half_section(&mut scene, view, part, profiles);
+    let seen = view.region(Half::Lower, &profiles.crest.outer);
+    scene.fill(Layer::View, vec![seen]);
+    half_section(&mut scene, view, part, profiles, Half::Upper);
     for lower in [false, true] {
         let own = labels.iter().filter(|it| it.below == lower);
         let mut own: Vec<Label> = own.cloned().collect();
@@ -139,36 +139,6 @@ fn wide(label: &Label, sizes: LabelSizes) -> f64 {
     let text = |height: f64, words: &str| Text::new(Xy::default(), height, words);
     let size = text(sizes.size_mm, &label.size).bold().width_mm();
     size.max(text(sizes.caption_mm, &label.caption).width_mm()) + 3.0
-}
-
-/// The section above the axis, the outside below.
-fn half_section(scene: &mut Scene, view: ViewTransform, part: &Part, profiles: &Profiles) {
-    let solid = &profiles.crest;
-    let seen = view.region(Half::Lower, &solid.outer);
-    scene.fill(Layer::View, vec![seen]);
-    outline::section(scene, view, Half::Upper, (part, solid), 0, &ALONE);
-    outline::glue_lines(scene, view, Half::Upper, part, solid, true, Layer::Outline);
-    threads(
-        scene,
-        view,
-        Half::Upper,
-        part,
-        solid,
-        ThreadView::Cut,
-        &ALONE,
-    );
-    outline::outside(scene, view, Half::Lower, solid, &ALONE);
-    outline::glue_lines(scene, view, Half::Lower, part, solid, false, Layer::Outline);
-    threads(
-        scene,
-        view,
-        Half::Lower,
-        part,
-        solid,
-        ThreadView::Outside,
-        &ALONE,
-    );
-    super::half::axis(scene, view, part.length.to_mm());
 }
 
 /// Labels side by side above or below, each with a line to its place.

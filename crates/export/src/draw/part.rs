@@ -69,7 +69,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     let view = ViewTransform::new(origin, scale);
     let scene = &mut sheet.scene;
     scene.scale = scale;
-    half_section(scene, view, part, profiles);
+    half_section(scene, view, part, profiles, Half::Lower);
     let ends = [0.0, length];
     upper.draw(scene, view, radius * scale, (low.x, high.x), ends);
     lower.draw(scene, view, radius * scale, (low.x, high.x), ends);

@@ -2,7 +2,7 @@
 
 use super::half::half_section;
 use super::part::widest_mm;
-use super::view::ViewTransform;
+use super::view::{Half, ViewTransform};
 use crate::scene::{Scene, Xy};
 use quillet_model::Part;
 
@@ -17,6 +17,6 @@ pub fn preview(part: &Part, width_mm: f64) -> Option<Scene> {
     let (width, height) = (length * scale + 2.0 * margin, 2.0 * radius * scale + 4.0);
     let mut scene = Scene::new(part.name.text.to_string(), width, height);
     let view = ViewTransform::new(Xy::new(margin, height / 2.0), scale);
-    half_section(&mut scene, view, part, profiles);
+    half_section(&mut scene, view, part, profiles, Half::Lower);
     Some(scene)
 }

@@ -32,6 +32,14 @@ impl Half {
             Half::Lower => -1.0,
         }
     }
+
+    /// The half across the axis.
+    pub(super) fn other(self) -> Half {
+        match self {
+            Half::Upper => Half::Lower,
+            Half::Lower => Half::Upper,
+        }
+    }
 }
 
 impl ViewTransform {

@@ -107,11 +107,6 @@ impl Checked {
         }
     }
 
-    /// Whether no file was checked.
-    pub fn is_empty(&self) -> bool {
-        self.count == 0
-    }
-
     /// The file of a number.
     pub fn file(&self, id: FileId) -> Option<&SourceFile> {
         self.files.get(&id).map(Arc::as_ref)
