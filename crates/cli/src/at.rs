@@ -1,7 +1,7 @@
 //! `--at REV`: files as they are in a revision, or in what would be committed.
 
 use crate::disk;
-use crate::files::FileList;
+use crate::files::{self, FileList};
 use quillet_history::{Repository, Revision};
 use quillet_pen::Analysis;
 use std::path::{Path, PathBuf};
@@ -37,7 +37,7 @@ impl At {
         let Some(name) = &self.at else {
             return Ok(None);
         };
-        let repository = Repository::around(&folder_of(path));
+        let repository = Repository::around(files::folder_of(path));
         let revision = repository.and_then(|it| it.revision(name));
         revision.map(Some).map_err(|error| error.to_string())
     }
@@ -75,10 +75,4 @@ pub(crate) fn find(revision: &Revision, paths: &[PathBuf]) -> FileList {
     let mut seen = std::collections::BTreeSet::new();
     found.files.retain(|path| seen.insert(path.clone()));
     found
-}
-
-/// The folder a path names or lies in; of one that is gone, the nearest above it that is there.
-fn folder_of(path: &Path) -> PathBuf {
-    let there = path.ancestors().find(|it| it.is_dir());
-    there.unwrap_or(Path::new("")).to_owned()
 }

@@ -12,6 +12,7 @@ use quillet_model::{Source, SourceFile, tidy};
 use quillet_pen::Analysis;
 use quillet_syntax::Severity;
 use rayon::prelude::*;
+use std::cell::LazyCell;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -65,14 +66,19 @@ enum Deny {
 /// Checks; 0 where nothing worse than a warning was found, 1 for errors (and what `--deny`
 /// says), 2 where a file could not be checked.
 pub(crate) fn run(args: &CheckArgs) -> ExitCode {
-    let rooted = Rooted::around(&args.paths);
+    // Git is asked only where a file has to be named.
+    let rooted = LazyCell::new(|| Rooted::around(&args.paths));
     let name = |file: &SourceFile| rooted.name(file);
-    let (mut whole, problems) = match look_at_all(args, &args.at) {
-        Ok(looked_at) => looked_at,
+    let Findings {
+        mut whole,
+        none,
+        problems,
+    } = match look_at_all(args, &args.at) {
+        Ok(found) => found,
         Err(reason) => return terminal::ended(Err(reason)),
     };
     problems.iter().for_each(terminal::aside);
-    if whole.is_empty() {
+    if none {
         return ExitCode::from(2);
     }
     whole.put_in_order();
@@ -105,8 +111,17 @@ pub(crate) fn run(args: &CheckArgs) -> ExitCode {
     }
 }
 
-/// What is found in all that is asked for, and what could not be looked at, a sentence each.
-fn look_at_all(args: &CheckArgs, at: &At) -> Result<(Checked, Vec<String>), String> {
+/// What came of all that was asked for.
+struct Findings {
+    whole: Checked,
+    /// Whether there was no file at all to look at.
+    none: bool,
+    /// What could not be looked at, a sentence each.
+    problems: Vec<String>,
+}
+
+/// What is found in all that is asked for.
+fn look_at_all(args: &CheckArgs, at: &At) -> Result<Findings, String> {
     let (
         files::FileList {
             files,
@@ -125,7 +140,11 @@ fn look_at_all(args: &CheckArgs, at: &At) -> Result<(Checked, Vec<String>), Stri
             Err(reason) => problems.push(format!("{}: {reason}", path.display())),
         }
     }
-    Ok((whole, problems))
+    Ok(Findings {
+        whole,
+        none: files.is_empty(),
+        problems,
+    })
 }
 
 /// The files asked for, and where they are read.

@@ -84,6 +84,12 @@ fn find_below(folder: &Path, found: &mut FileList) {
     }
 }
 
+/// The folder a path names or lies in; of one that is gone, the nearest above it that is there.
+pub(crate) fn folder_of(path: &Path) -> &Path {
+    let there = path.ancestors().find(|it| it.is_dir());
+    there.unwrap_or(Path::new(""))
+}
+
 /// Whether a path ends as a file of the language does.
 pub(crate) fn is_design(path: &Path) -> bool {
     path.extension().is_some_and(|ending| ending == ENDING)

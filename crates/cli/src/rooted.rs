@@ -1,5 +1,6 @@
 //! What a file is called by those who were not here: its path from the top of the repository.
 
+use crate::files;
 use quillet_history::{Repository, Top};
 use quillet_model::SourceFile;
 use std::path::{Path, PathBuf};
@@ -12,8 +13,7 @@ impl Rooted {
     /// For files that paths name.
     pub(crate) fn around(paths: &[PathBuf]) -> Self {
         let first = paths.first().map_or(Path::new(""), |it| it);
-        let there = first.ancestors().find(|it| it.is_dir());
-        let repository = Repository::around(there.unwrap_or(Path::new("")));
+        let repository = Repository::around(files::folder_of(first));
         let top = repository.ok().map(|it| it.top);
         Self(top.or_else(|| Top::of_folder(Path::new("."))))
     }

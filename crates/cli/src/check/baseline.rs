@@ -22,9 +22,8 @@ pub(super) fn baseline(
         let text = quillet_ide::text_at(path).map_err(|error| format!("{wanted}: {error}"))?;
         return baseline_of_sarif(&text).map_err(|why| format!("{wanted}: {why}"));
     }
-    let (mut whole, problems) = look_at_all(args, &At::revision_named(wanted))?;
     // A file that was not there then had nothing found in it.
-    drop(problems);
+    let mut whole = look_at_all(args, &At::revision_named(wanted))?.whole;
     whole.put_in_order();
     Ok(whole.baseline(&|file| rooted.name(file)))
 }

@@ -1,22 +1,11 @@
 //! `quillet git` and `quillet merge-file` in scratch repositories.
 
-use crate::run::{ended, run, stdout};
-use quillet_fixture::{EXAMPLES, Scratch};
+use crate::run::{ended, repository, run, stdout};
+use quillet_fixture::Scratch;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Output;
 use tempfile::{TempDir, tempdir};
-
-/// A repository with the examples, committed.
-fn bench() -> TempDir {
-    let folder = tempdir().unwrap();
-    let scratch = Scratch::init(folder.path());
-    for (name, text) in EXAMPLES {
-        scratch.write(name, text);
-    }
-    scratch.commit("the pens of this bench");
-    folder
-}
 
 fn at(folder: &TempDir) -> Scratch<'_> {
     Scratch {
@@ -63,7 +52,7 @@ fn change(folder: &Path, name: &str, from: &str, to: &str) {
 
 #[test]
 fn what_install_puts_in_remove_takes_out_and_no_more() {
-    let folder = bench();
+    let folder = repository("");
     fs::create_dir_all(folder.path().join(".git/info")).unwrap();
     fs::write(folder.path().join(".git/info/attributes"), "*.png binary").unwrap();
     let before = state(folder.path());
@@ -105,7 +94,7 @@ fn what_install_puts_in_remove_takes_out_and_no_more() {
 
 #[test]
 fn what_is_someone_elses_is_left_and_told() {
-    let folder = bench();
+    let folder = repository("");
     let hook = folder.path().join(".git/hooks/pre-commit");
     fs::create_dir_all(hook.parent().unwrap()).unwrap();
     fs::write(&hook, "#!/bin/sh\nexit 0\n").unwrap();
@@ -125,7 +114,7 @@ fn what_is_someone_elses_is_left_and_told() {
     );
     assert!(hook.exists());
 
-    let elsewhere = bench();
+    let elsewhere = repository("");
     at(&elsewhere).git(&["config", "core.hooksPath", "shared-hooks"]);
     let (code, out, _) = ended(&run(elsewhere.path(), &["git", "install", "--hooks"]));
     assert_eq!(code, Some(1), "{out}");
@@ -138,7 +127,7 @@ fn what_is_someone_elses_is_left_and_told() {
 
 #[test]
 fn only_new_findings_of_what_is_staged_stop_a_commit() {
-    let folder = bench();
+    let folder = repository("");
     assert_eq!(
         run(folder.path(), &["git", "install", "--hooks"])
             .status
@@ -210,7 +199,7 @@ fn a_first_commit_has_nothing_before_it() {
 /// Two good branches that make a pen which cannot be put together.
 #[test]
 fn a_clean_merge_that_breaks_a_pen_is_stopped() {
-    let folder = bench();
+    let folder = repository("");
     let path = folder.path();
     goes(path, &["checkout", "--quiet", "-b", "thicker"]);
     change(path, "bought.quillet", "outside dia 7.4", "outside dia 7.7");
@@ -240,7 +229,7 @@ fn a_clean_merge_that_breaks_a_pen_is_stopped() {
 /// One branch renames a thread, which moves every column; the other changes a number beside one.
 #[test]
 fn columns_that_move_do_not_conflict() {
-    let folder = bench();
+    let folder = repository("");
     let path = folder.path();
     let countersink = "countersink 10.4";
     goes(path, &["checkout", "--quiet", "-b", "renamed"]);

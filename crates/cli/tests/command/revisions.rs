@@ -1,6 +1,6 @@
 //! `--at`: every command that reads, on the files as they were.
 
-use crate::run::{ended, examples, run, stderr, stdout};
+use crate::run::{ended, examples, repository, run, stderr, stdout};
 use quillet_fixture::Scratch;
 use std::collections::BTreeMap;
 use std::ffi::OsString;
@@ -10,16 +10,7 @@ use tempfile::{TempDir, tempdir};
 
 /// A repository that holds the examples, and in its folder none of them any more.
 fn emptied() -> TempDir {
-    let folder = tempdir().unwrap();
-    let scratch = Scratch::init(folder.path());
-    for entry in fs::read_dir(examples()).unwrap() {
-        let path = entry.unwrap().path();
-        let name = path.file_name().unwrap().to_string_lossy().into_owned();
-        if name.ends_with(".quillet") {
-            scratch.write(&format!("pens/{name}"), &fs::read_to_string(path).unwrap());
-        }
-    }
-    scratch.commit("the pens of this bench");
+    let folder = repository("pens/");
     fs::remove_dir_all(folder.path().join("pens")).unwrap();
     folder
 }

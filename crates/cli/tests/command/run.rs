@@ -1,9 +1,11 @@
 //! Runs the command.
 
+use quillet_fixture::{EXAMPLES, Scratch};
 use std::ffi::OsStr;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
+use tempfile::{TempDir, tempdir};
 
 /// The command in a folder, with nothing on standard input.
 pub(crate) fn command(folder: &Path) -> Command {
@@ -50,4 +52,15 @@ pub(crate) fn json(output: &Output) -> serde_json::Value {
 /// The folder of the examples that ship.
 pub(crate) fn examples() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples")
+}
+
+/// A repository with the examples in a folder of it, committed.
+pub(crate) fn repository(below: &str) -> TempDir {
+    let folder = tempdir().unwrap();
+    let scratch = Scratch::init(folder.path());
+    for (name, text) in EXAMPLES {
+        scratch.write(&format!("{below}{name}"), text);
+    }
+    scratch.commit("the pens of this bench");
+    folder
 }

@@ -1,13 +1,13 @@
 //! `check --format sarif` and `--baseline`: what other programs read, and what is new.
 
-use crate::run::{ended, examples, json, run, stderr, stdout};
-use quillet_fixture::{EXAMPLES, Scratch};
+use crate::run::{ended, examples, json, repository, run, stderr, stdout};
+use quillet_fixture::Scratch;
 use serde_json::Value;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use tempfile::{TempDir, tempdir};
+use tempfile::tempdir;
 
 /// The schema of OASIS, as the crate `serde-sarif` carries it.
 fn schema() -> Value {
@@ -55,20 +55,9 @@ fn place(result: &Value) -> &str {
         .unwrap()
 }
 
-/// A repository with the examples, committed.
-fn bench() -> TempDir {
-    let folder = tempdir().unwrap();
-    let scratch = Scratch::init(folder.path());
-    for (name, text) in EXAMPLES {
-        scratch.write(name, text);
-    }
-    scratch.commit("the pens of this bench");
-    folder
-}
-
 #[test]
 fn it_is_what_the_standard_says_and_another_reader_reads_it() {
-    let folder = bench();
+    let folder = repository("");
     let output = run(folder.path(), &["check", "--format", "sarif", "."]);
     assert_eq!(output.status.code(), Some(1), "{}", stderr(&output));
     let log = json(&output);
@@ -164,7 +153,7 @@ fn what_is_accepted_is_suppressed_with_its_reason() {
 /// A change that brings one finding more, in every way a baseline can be given.
 #[test]
 fn only_what_is_new_ends_with_1() {
-    let folder = bench();
+    let folder = repository("");
     let check = |words: &[&str]| {
         let output = run(folder.path(), &[&["check"], words].concat());
         (
@@ -231,7 +220,7 @@ fn thicker_converter(text: &str) -> String {
 
 #[test]
 fn a_baseline_that_cannot_be_had_is_a_sentence() {
-    let folder = bench();
+    let folder = repository("");
     let check = |baseline: &str| {
         let output = ended(&run(
             folder.path(),
