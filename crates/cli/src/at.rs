@@ -55,7 +55,7 @@ impl At {
     }
 }
 
-/// The files of a revision that paths name, as [`files::find`](crate::files::find) finds them on the
+/// The files of a revision that paths name, as [`files::find`] finds them on the
 /// disk.
 pub(crate) fn find(revision: &Revision, paths: &[PathBuf]) -> FileList {
     let mut found = FileList::default();
