@@ -1,5 +1,8 @@
 //! Fills an operation in: tool, depth, speed, pecks, what to measure, what to mind.
 
+mod holes;
+mod threads;
+
 use crate::holding::make_mandrel::{mandrel, plugs};
 use crate::holding::schedule::{MandrelSet, WorkState};
 use crate::output::measure::checks;
@@ -9,17 +12,14 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::Task;
 use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
-use crate::tools::toolbox::{hole_tool, socket_tool, thread_tool, turning_tool};
+use crate::tools::toolbox::{socket_tool, turning_tool};
 use crate::{
-    Blank, Depth, InsideCut, InsideShape, Inspection, MandrelKind, Measured, Note, Operation,
-    PlanProblem, SinglePoint, SpeedLimit, Tailstock, ThreadCut, Threading, Tool, Work, Workholding,
-    peck,
+    Blank, Depth, InsideCut, Inspection, MandrelKind, Measured, Note, Operation, PlanProblem,
+    SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, CutId, End, Material};
-use quillet_standards::drill::point_length;
 use quillet_standards::material::Family;
-use quillet_standards::thread::Hand;
 
 /// Builds the operations one after the other.
 pub(crate) struct OperationBuilder<'a, 'p, 'b> {
@@ -35,9 +35,6 @@ pub(crate) struct OperationBuilder<'a, 'p, 'b> {
     /// Holes cut so far.
     holes: Vec<InsideCut>,
 }
-
-/// A drill that breaks through goes this far beyond.
-const BREAKS_THROUGH: Length = Length::from_nm(1_000_000);
 
 impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     pub(crate) fn new(
@@ -329,199 +326,6 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         };
         if let Some((pace, dia)) = turning {
             self.pace(operation, pace, dia, all, None, problems);
-        }
-    }
-
-    fn hole(
-        &mut self,
-        operation: &mut Operation,
-        cut: InsideCut,
-        feature: Option<CutId>,
-        problems: &mut Vec<PlanProblem>,
-    ) {
-        let cut = self.to_break_through(cut);
-        operation.work = Work::Inside(cut);
-        let tool = hole_tool(&cut, feature, self.bench_tools, problems);
-        operation.tool = Some(tool);
-        let tip = match (cut.shape, tool) {
-            // A countersink's own point never gets there: its depth is that of the cone.
-            (InsideShape::Countersink { .. }, _) => None,
-            (InsideShape::Drill { dia, point, .. }, Tool::Drill { .. }) => {
-                Some(cut.to + point_length(dia, point))
-            }
-            _ => None,
-        };
-        operation.depth = Some(Depth {
-            from: cut.end,
-            to_corner: self.cone_depth(&cut).unwrap_or(cut.to),
-            to_point: tip,
-        });
-        let dia = cut.shape.widest();
-        let pace = match tool {
-            Tool::Reamer { .. } => SpeedClass::Ream,
-            Tool::BoringBar { .. } | Tool::RecessingTool => SpeedClass::Turn,
-            _ => SpeedClass::Drill,
-        };
-        let around = (cut.end, cut.from, cut.to);
-        self.pace(operation, pace, dia, around, feature, problems);
-        let deepest = tip.unwrap_or(cut.to);
-        let from_tailstock = matches!(
-            tool,
-            Tool::Drill { .. } | Tool::FlatDrill { .. } | Tool::Reamer { .. }
-        );
-        if from_tailstock {
-            operation.peck = peck(dia, deepest);
-            operation.tailstock = Some(self.tailstock(deepest));
-        }
-        self.hole_notes(operation, &cut, tool);
-        self.holes.push(cut);
-    }
-
-    /// A hole right through stops where the other end's hole begins, or goes on till its
-    /// full diameter is out.
-    fn to_break_through(&self, cut: InsideCut) -> InsideCut {
-        if !cut.through {
-            return cut;
-        }
-        let length = self.feature_map.part.length;
-        let wide = |hole: &&InsideCut| {
-            hole.end != cut.end
-                && !hole.from.is_positive()
-                && hole.shape.widest() >= cut.shape.widest()
-                && matches!(
-                    hole.shape,
-                    InsideShape::Drill { .. } | InsideShape::Bore { .. } | InsideShape::Ream { .. }
-                )
-        };
-        let opened = self.holes.iter().filter(wide).map(|hole| hole.to).max();
-        let to = match opened {
-            Some(opened) => length - opened,
-            None => length + BREAKS_THROUGH,
-        };
-        InsideCut { to, ..cut }
-    }
-
-    /// How deep a countersink goes until its cone reaches its diameter over the hole there is.
-    fn cone_depth(&self, cut: &InsideCut) -> Option<Length> {
-        let InsideShape::Countersink { dia, angle } = cut.shape else {
-            return None;
-        };
-        let at_face = |hole: &&InsideCut| hole.end == cut.end && !hole.from.is_positive();
-        let holes = self
-            .holes
-            .iter()
-            .filter(at_face)
-            .map(|hole| hole.shape.widest());
-        let hole = holes.filter(|hole| *hole < dia).max().unwrap_or_default();
-        let wider = (dia - hole).to_mm() / 2.0;
-        Some(Length::mm(angle.cone_depth_mm(wider)))
-    }
-
-    fn hole_notes(&self, operation: &mut Operation, cut: &InsideCut, tool: Tool) {
-        let within = self.holes.iter().any(|hole| {
-            hole.end == cut.end && hole.shape.widest() < cut.shape.widest() && hole.to > cut.from
-        });
-        let soft = !self.metal_in((cut.end, cut.from, cut.to));
-        if matches!(tool, Tool::Drill { .. }) && within && soft {
-            operation.notes.push(Note::DubLips);
-        }
-        if matches!(tool, Tool::FlatDrill { .. }) {
-            operation.notes.push(Note::FlatBottomed);
-        }
-        if cut.through {
-            operation.notes.push(Note::BreaksThrough);
-        }
-        if operation.peck.is_some() {
-            operation.notes.push(Note::LetCool);
-        }
-        let dia = cut.shape.widest();
-        let opened = self.holes.iter().any(|hole| {
-            let at_mouth = match hole.end == cut.end {
-                true => !hole.from.is_positive(),
-                false => hole.through,
-            };
-            at_mouth && hole.shape.widest() > dia
-        });
-        let coned = matches!(cut.shape, InsideShape::Countersink { .. });
-        if (opened || cut.from.is_positive()) && !coned {
-            let stays_out = None;
-            operation.notes.push(Note::ShankGoesHome { dia, stays_out });
-        }
-    }
-
-    fn thread(
-        &mut self,
-        operation: &mut Operation,
-        cut: ThreadCut,
-        feature: Option<CutId>,
-        problems: &mut Vec<PlanProblem>,
-    ) {
-        let form = cut.thread.thread;
-        operation.tool = Some(thread_tool(&cut, feature, self.bench_tools, problems));
-        let lead = match cut.method {
-            Threading::Tap => Some(self.bench_tools.tap(&form).and_then(|it| it.lead)),
-            Threading::Die => Some(self.bench_tools.die(&form).and_then(|it| it.lead)),
-            Threading::SinglePoint => None,
-        };
-        // Where the lead-in is not said, three pitches: form C of DIN 2197.
-        let lead = lead.map(|it| it.unwrap_or(form.pitch() * 3));
-        operation.depth = Some(Depth {
-            from: cut.end,
-            to_corner: cut.to,
-            to_point: lead.filter(|_| cut.inside).map(|lead| cut.to + lead),
-        });
-        operation.by_hand = cut.method != Threading::SinglePoint;
-        if cut.method == Threading::SinglePoint {
-            let around = (cut.end, cut.from, cut.to);
-            self.single_point(operation, &cut, around);
-            if form.starts() > 1 {
-                operation.notes.push(Note::IndexStarts {
-                    starts: form.starts(),
-                    pitch: form.pitch(),
-                    turn_deg: form.start_spacing().to_deg(),
-                });
-            }
-        }
-        let written = feature.and_then(|index| self.feature_map.part.features.get(index));
-        if let Some(clockwise) = written.and_then(|it| it.clock) {
-            operation.notes.push(Note::BeginsAt { clockwise });
-        }
-        if form.starts() > 1 && !cut.inside {
-            operation.notes.push(Note::Clock {
-                positions: form.starts(),
-                per_ten_deg: Length::mm(form.lead_mm() * 10.0 / 360.0),
-            });
-        }
-        if form.hand() == Hand::Left {
-            operation.notes.push(Note::LeftHandThread);
-        }
-    }
-
-    /// A single point is cut no faster than leaves time to stop.
-    fn single_point(
-        &self,
-        operation: &mut Operation,
-        cut: &ThreadCut,
-        around: (End, Length, Length),
-    ) {
-        let found = SinglePoint::of(self.feature_map, cut, &self.holes);
-        operation.single_point = Some(found);
-        let major = cut.thread.thread.major();
-        let quarter = speed(
-            SpeedClass::Thread,
-            major,
-            self.materials(around),
-            self.bench_tools.bench,
-        );
-        let lathe = self
-            .bench_tools
-            .bench
-            .and_then(|bench| bench.lathe.as_ref());
-        operation.speed = lathe
-            .zip(quarter)
-            .and_then(|(lathe, quarter)| found.on(lathe, &quarter));
-        if operation.speed.is_none() {
-            operation.notes.push(Note::ByCrank);
         }
     }
 
