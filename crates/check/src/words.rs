@@ -1,7 +1,7 @@
 //! Numbers and surfaces in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Origin, Part, StationId};
+use quillet_model::{Cut, Feature, Origin, Part, SideCut, StationId};
 use quillet_syntax::{Size, SizedText, Span, ToText, text};
 
 /// A diameter to the hundredth: `⌀11.02`.
@@ -20,6 +20,7 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let station = |index: StationId| part.stations.get(index).map(|station| station.span);
     let phrase = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
+        Origin::Side(id) => part.side(id).map(|it| it.span),
         Origin::Face(end) => {
             let name = part.ends.as_ref().map(|ends| ends[end.index()].span);
             let last = part
@@ -47,6 +48,10 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
             Cut::Thread { thread, .. } => text!("{}'s root ({})", thread.called(), dia(at)),
             _ => text!("the {} ({})", feature.called(), dia(at)),
         },
+        (Origin::Side(id), _) if part.side(id).is_some() => {
+            let called = part.side(id).map_or("flat", SideCut::called);
+            text!("the {} ({} across)", called, at)
+        }
         _ if at < ON_AXIS => "the pole".into(),
         _ => text!("the outside ({})", dia(at)),
     }

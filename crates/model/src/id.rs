@@ -68,6 +68,8 @@ ids! {
     pub CutId;
     /// Which station of a part's outside: its place in `Part::stations`.
     pub StationId;
+    /// Which cut from the side of a part: its place in `CutPart::sides`.
+    pub SideId;
     /// Which O-ring in a pen's grooves: its place in `Assembly::rings`.
     pub RingId;
 }

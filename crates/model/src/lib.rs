@@ -4,6 +4,7 @@
 //! Nothing here reads files (they come through a [`Source`]), judges a design or words a
 //! finding beyond what resolution itself must say.
 
+mod across;
 mod bench;
 mod configured;
 mod design;
@@ -16,6 +17,7 @@ mod load;
 mod mass;
 mod material;
 mod names;
+mod not_round;
 mod part;
 mod pen;
 mod pen_face;
@@ -29,17 +31,19 @@ mod value;
 mod want;
 pub mod words;
 
+pub use across::AcrossFlats;
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
 pub use configured::Configured;
 pub use design::Design;
 pub use end::End;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
-pub use id::{ById, CutId, Id, JointId, PartId, RingId, StationId};
+pub use id::{ById, CutId, Id, JointId, PartId, RingId, SideId, StationId};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;
 pub use names::{Definition, DefinitionKind, Names, Reference};
+pub use not_round::NotRound;
 pub use part::kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use part::{
     BlankDef, BlankPiece, GivenMass, MissingData, Part, PartFace, Ring, Spigot, Station, Stock,

@@ -1,6 +1,6 @@
 //! What a part weighs and where it balances.
 
-use crate::{Body, Part};
+use crate::{Body, Part, Profiles};
 use quillet_geometry::{Length, Mass};
 
 /// Nitrile rubber of O-rings, from memory, g/cm³; grades run from 1.1 to 1.4.
@@ -30,7 +30,7 @@ impl Part {
     pub(crate) fn given_mass(&self) -> Option<f64> {
         let by_cord = || {
             let profiles = self.profiles.as_ref().filter(|_| self.ring().is_some())?;
-            Some(profiles.metal.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
+            Some(profiles.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
         };
         let given = self.stated_mass().map(|given| given.mass_g);
         given.or_else(by_cord).filter(|mass_g| *mass_g >= 0.0)
@@ -42,10 +42,7 @@ impl Part {
             .stated_mass()
             .and_then(|given| given.at)
             .map(Length::to_mm);
-        let drawn = self
-            .profiles
-            .as_ref()
-            .map(|profiles| profiles.metal.properties());
+        let drawn = self.profiles.as_ref().map(Profiles::properties);
         Some(match drawn.filter(|it| it.volume_mm3 > 0.0) {
             Some(drawn) => {
                 let mass = drawn.of_mass(mass_g);

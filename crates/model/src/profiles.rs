@@ -1,22 +1,26 @@
 //! The shape that is left of a part, as three profiles.
 
-use crate::{CutId, End, StationId};
+use crate::{CutId, End, NotRound, SideId, StationId};
 use quillet_geometry::envelope::smallest;
-use quillet_geometry::{Chain, Properties, Tag};
+use quillet_geometry::{Chain, Moments, Properties, Tag};
 
 /// A part's shape along its axis, in millimetres from the first end.
 ///
-/// The three differ only over threads. Every piece bears a tag; [`Profiles::origin`]
+/// The three differ over threads, and where the part is not round: what passes, touches or is drawn
+/// has the greatest radius round the turn outside, what is left of a wall the least. Every piece
+/// bears a tag; [`Profiles::origin`]
 /// tells what made it.
 #[derive(Clone, Debug)]
 pub struct Profiles {
-    /// For mass: a thread is the plain cylinder of its equal volume.
+    /// As it is turned, for mass: a thread is the plain cylinder of its equal volume.
     pub metal: Solid,
     /// For walls: an outside thread is its root, an inside one its major diameter.
     pub root: Solid,
     /// For what must pass and where things touch: an outside thread is its major
     /// diameter, an inside one its minor.
     pub crest: Solid,
+    /// What is cut of it besides.
+    pub not_round: NotRound,
     /// What made each tag.
     pub origins: Vec<Origin>,
 }
@@ -62,6 +66,8 @@ pub enum Origin {
     StationEdge(StationId),
     /// A cut.
     Feature(CutId),
+    /// A cut from the side.
+    Side(SideId),
     /// The cone at the bottom of a drilled hole.
     DrillPoint(CutId),
     /// A broken corner cut as a feature, or a countersink.
@@ -94,6 +100,22 @@ impl Origin {
 }
 
 impl Profiles {
+    /// The outside as it is turned, before flats and all else that no lathe turns.
+    pub fn turned(&self) -> &Chain {
+        self.not_round.turned.as_ref().unwrap_or(&self.crest.outer)
+    }
+
+    /// Volume, centroid and moments of inertia of all that is left.
+    pub fn properties(&self) -> Properties {
+        let turned = self.metal.properties();
+        if self.not_round.is_empty() {
+            return turned;
+        }
+        let outside = std::slice::from_ref(&self.metal.outer);
+        let taken = self.not_round.taken(outside, &self.metal.inner, true);
+        (Moments::from(turned) - taken).properties()
+    }
+
     /// Whether some of the outside is the stock as it came: nothing says the surface there.
     pub fn leaves_stock(&self) -> bool {
         let mut outside = self.crest.outer.segments().iter();

@@ -1,8 +1,8 @@
 //! A glued stack: which piece of the blank, or the glue, lies where.
 
-use crate::{BlankPiece, Feature, Material, Part, Solid};
+use crate::{BlankPiece, Feature, Material, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
-use quillet_geometry::{Chain, Length, Point, Properties, Tag};
+use quillet_geometry::{Chain, Length, Moments, Point, Properties, Tag};
 use quillet_standards::material as kinds;
 use std::sync::Arc;
 
@@ -17,6 +17,8 @@ pub struct Body {
     pub outer: Vec<Chain>,
     /// Its bores.
     pub inner: Vec<Chain>,
+    /// What is cut of it besides; none where it is round.
+    pub taken: Option<Moments>,
 }
 
 /// What fills a place in a glued stack.
@@ -31,7 +33,9 @@ pub enum Filling {
 impl Body {
     /// Its volume and where it lies.
     pub fn properties(&self) -> Properties {
-        Properties::between(&self.outer, &self.inner)
+        let turned = Properties::between(&self.outer, &self.inner);
+        self.taken
+            .map_or(turned, |taken| (Moments::from(turned) - taken).properties())
     }
 }
 
@@ -105,6 +109,12 @@ impl Part {
                 density_g_cm3: only.stock.material.density_g_cm3,
                 outer: vec![metal.outer.clone()],
                 inner: metal.inner.clone(),
+                taken: taken(
+                    profiles,
+                    std::slice::from_ref(&metal.outer),
+                    &metal.inner,
+                    true,
+                ),
             }];
         }
         let mut bodies = Vec::with_capacity(self.blanks().len());
@@ -121,11 +131,15 @@ impl Part {
                     bodies.push(Body {
                         of: Filling::Glue(index),
                         density_g_cm3: kinds::glue().typical_kg_m3 / 1000.0,
+                        taken: self::taken(profiles, &outer, &inner, false),
                         outer,
                         inner,
                     });
                 }
             }
+            let cut = regions.iter().enumerate();
+            let cut = cut.filter_map(|(at, (outer, inner))| taken(profiles, outer, inner, at == 0));
+            let cut = cut.reduce(|sum, it| sum + it);
             let (outer, inner) = regions.into_iter().fold(
                 (Vec::new(), Vec::new()),
                 |(mut outers, mut inners), (outer, inner)| {
@@ -139,10 +153,22 @@ impl Part {
                 density_g_cm3: piece.stock.material.density_g_cm3,
                 outer,
                 inner,
+                taken: cut,
             });
         }
         bodies
     }
+}
+
+/// What is cut of a region besides; none of a part that is round.
+fn taken(
+    profiles: &Profiles,
+    outer: &[Chain],
+    inner: &[Chain],
+    outermost: bool,
+) -> Option<Moments> {
+    let cuts = &profiles.not_round;
+    (!cuts.is_empty()).then(|| cuts.taken(outer, inner, outermost))
 }
 
 fn is_gap(piece: &BlankPiece) -> bool {

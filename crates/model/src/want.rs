@@ -74,6 +74,8 @@ pub enum Measure {
     Wall(PartId),
     /// `diameter(part, station)`
     Diameter(PartId, Length),
+    /// `across(part, station)`
+    Across(PartId, Length),
     /// `clearance(part, part, capped)`: the least true distance.
     Clearance(PartId, PartId, Configured),
     /// `distance(a.face, b.face)`: along the axis, positive where the second lies further back.

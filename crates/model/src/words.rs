@@ -1,7 +1,8 @@
 //! What things are called: pens, benches, materials, cuts.
 
 use crate::{
-    Bench, Cut, DrillName, End, Feature, Material, Origin, Part, PartFace, Pen, SurfacePoint,
+    Bench, Cut, DrillName, End, Feature, Material, Origin, Part, PartFace, Pen, SideCut,
+    SideCutKind, SurfacePoint,
 };
 use quillet_syntax::ast::Side;
 
@@ -105,6 +106,18 @@ impl Part {
         let at = |face: &&PartFace| (face.at.to_mm() - spot.station_mm).abs() < 1e-6;
         let flat = !matches!(spot.origin, Origin::DrillPoint(_));
         self.faces.iter().find(at).filter(|_| flat)
+    }
+}
+
+impl SideCut {
+    /// What it is called once it is cut.
+    pub fn called(&self) -> &'static str {
+        match self.kind {
+            SideCutKind::Across { .. } | SideCutKind::Deep(_) | SideCutKind::Sharp => "flat",
+            SideCutKind::Drill { .. } => "side hole",
+            SideCutKind::Slot { .. } => "slot",
+            SideCutKind::Pattern { .. } => "pattern",
+        }
     }
 }
 

@@ -212,7 +212,7 @@ fn blended_parts(pen: &Pen, bench_tools: BenchTools) -> Option<[PartId; 2]> {
     let outside = |side: JointEnd, inward_mm: f64| {
         let part = pen.parts.get(side.part)?;
         let at = part.station(side.end, Length::mm(inward_mm)).to_mm();
-        let found = part.profiles.as_ref()?.crest.outer.radii_at(at)?;
+        let found = part.profiles.as_ref()?.turned().radii_at(at)?;
         Some(if side.end == End::First {
             found.1
         } else {

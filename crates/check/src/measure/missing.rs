@@ -49,7 +49,9 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
         Measure::Distance(..) => "the two are never put together".to_owned(),
         Measure::Ink => "nothing in it holds ink".to_owned(),
         Measure::Wall(part) => format!("{} has no wall", name(part)),
-        Measure::Diameter(part, _) => format!("{} does not reach there", name(part)),
+        Measure::Diameter(part, _) | Measure::Across(part, _) => {
+            format!("{} does not reach there", name(part))
+        }
     };
     vec![Missing {
         words,
@@ -70,7 +72,9 @@ pub(super) fn of_part(measure: &Measure, part: &Part) -> Option<String> {
     match (part.lacks_shape(), measure) {
         (Some(lacks), _) => Some(format!("{name} {}", lacks.words())),
         (None, Measure::Wall(_)) => Some(format!("{name} has no wall")),
-        (None, Measure::Diameter(..)) => Some(format!("{name} does not reach there")),
+        (None, Measure::Diameter(..) | Measure::Across(..)) => {
+            Some(format!("{name} does not reach there"))
+        }
         _ => Some("it is measured of a pen put together".to_owned()),
     }
 }

@@ -46,6 +46,10 @@ pub(super) fn of(
             let (_, after) = profiles.crest.outer.radii_at(at.to_mm())?;
             2.0 * after
         }
+        Measure::Across(part, at) => {
+            let profiles = shaped(part)?.profiles.as_ref()?;
+            profiles.across_at_mm(at.to_mm())?
+        }
         Measure::Clearance(one, other, configured) => {
             configuration(configured)?.apart_mm(parts, *one, *other)?
         }

@@ -225,7 +225,9 @@ impl<'d> RootCauses<'d> {
             }
             Measure::Distance(..) => open(&|verb| verb != Verb::Post),
             Measure::Ink => open(&lasting) || !self.broken.is_empty(),
-            Measure::Wall(part) | Measure::Diameter(part, _) => self.broken.contains_key(part),
+            Measure::Wall(part) | Measure::Diameter(part, _) | Measure::Across(part, _) => {
+                self.broken.contains_key(part)
+            }
             Measure::Mass(_) => false,
         })
     }

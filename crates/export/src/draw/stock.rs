@@ -1,7 +1,7 @@
 //! The stock between two holdings: radii over stations, as the cuts before have left them.
 
 use quillet_geometry::Chain;
-use quillet_model::{End, Part};
+use quillet_model::{End, Part, Profiles};
 use quillet_plan::{Blank, Core, InsideShape, Operation, Pass, Work};
 use quillet_syntax::ast::StockSection;
 
@@ -45,7 +45,7 @@ impl StockProfile {
         }));
         cuts.extend(part.blanks().iter().map(|it| it.to.to_mm()));
         if let Some(profiles) = &part.profiles {
-            let pieces = profiles.crest.outer.segments().iter();
+            let pieces = profiles.turned().segments().iter();
             cuts.extend(pieces.map(|it| it.curve.end().z));
         }
         cuts.extend([0.0, part.length.to_mm()]);
@@ -163,7 +163,7 @@ impl StockProfile {
                 self.shape(part, over.to_mm() / 2.0, None, |at| inward(*end, at) < 12.0);
             }
             Work::Polish { .. } | Work::BreakCorner { .. } => {
-                let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
+                let Some(outer) = part.profiles.as_ref().map(Profiles::turned) else {
                     return;
                 };
                 let only = match &operation.work {
@@ -181,7 +181,7 @@ impl StockProfile {
 
     /// Turned to the part's outside and so much over, a nub left standing.
     fn shape(&mut self, part: &Part, over: f64, core: Option<Core>, within: impl Fn(f64) -> bool) {
-        let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
+        let Some(outer) = part.profiles.as_ref().map(Profiles::turned) else {
             return;
         };
         let length = part.length.to_mm();

@@ -28,7 +28,7 @@ pub fn template(part: &Part) -> Option<Scene> {
         height,
     );
     let view = ViewTransform::new(Xy::new(margin, 4.0), 1.0);
-    let outer = &profiles.crest.outer;
+    let outer = profiles.turned();
     let top = view.origin.y + radius + card;
     let (start, end) = (view.axis(0.0), view.axis(length));
     // The card: above the profile, down to the axis at both ends.

@@ -177,7 +177,7 @@ impl PartSheet {
             .part
             .profiles
             .iter()
-            .flat_map(|it| it.crest.outer.segments());
+            .flat_map(|it| it.turned().segments());
         pieces.map(|it| it.curve.bounds().max.r).fold(0.0, f64::max)
     }
 

@@ -1,7 +1,7 @@
 //! The strip to cut off a part's page: calipers over the 1:1 template.
 
 use quillet_geometry::Length;
-use quillet_model::{End, Part, Units};
+use quillet_model::{End, Part, Profiles, Units};
 use quillet_plan::{CaliperRow, NUB_DIA, ROUGH_OVER, Route, caliper_table};
 use quillet_syntax::ast::Side;
 use serde::Serialize;
@@ -132,7 +132,7 @@ fn finished(at: &StripStation, length: f64) -> Length {
 /// Where stations are measured from: an end that stays flat, the first if both do.
 fn datum(part: &Part) -> End {
     let pointed = |end: End| {
-        let outer = part.profiles.as_ref().map(|it| &it.crest.outer);
+        let outer = part.profiles.as_ref().map(Profiles::turned);
         let at = part.station(end, Length::ZERO).to_mm();
         let radii = outer.and_then(|it| it.radii_at(at));
         radii.is_some_and(|(one, two)| one.max(two) < 1e-3)
@@ -166,7 +166,7 @@ fn zone_mm(part: &Part, end: End) -> f64 {
 fn ends(route: &Route, from: End, least: f64) -> Vec<StripStation> {
     let part = &route.part;
     let length = part.length.to_mm();
-    let Some(outer) = part.profiles.as_ref().map(|it| &it.crest.outer) else {
+    let Some(outer) = part.profiles.as_ref().map(Profiles::turned) else {
         return Vec::new();
     };
     let dia = |inward: f64| {

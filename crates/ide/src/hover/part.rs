@@ -45,7 +45,7 @@ pub(super) fn facts(sheet: &mut Sheet, view: &PartView<'_>) {
         return;
     }
     if let Some(profiles) = part.profiles.as_ref().filter(|_| part.shaped) {
-        let volume = profiles.metal.properties().volume_mm3 / 1000.0;
+        let volume = profiles.properties().volume_mm3 / 1000.0;
         sheet.row("volume", &format!("{} cm³", number(volume, 3)));
     }
     let walls: Vec<_> = view.reported_walls().iter().collect();

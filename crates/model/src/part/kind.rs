@@ -1,6 +1,6 @@
 //! What a part is: cut at the bench, bought and measured, or an O-ring.
 
-use crate::{BlankPiece, CircleHoles, Coat, GivenMass, Part, Ring, SideCut, Throw};
+use crate::{BlankPiece, CircleHoles, Coat, GivenMass, Part, Ring, SideCut, SideId, Throw};
 use quillet_geometry::Length;
 use quillet_syntax::ast;
 
@@ -105,6 +105,11 @@ impl Part {
     /// What is cut from the side, in the order written.
     pub fn sides(&self) -> &[SideCut] {
         self.cut().map_or(&[], |it| &it.sides)
+    }
+
+    /// One of them.
+    pub fn side(&self, id: SideId) -> Option<&SideCut> {
+        self.sides().get(id.index())
     }
 
     /// Holes from an end that lie on a pitch circle.

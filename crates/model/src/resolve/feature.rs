@@ -53,8 +53,8 @@ impl<'a> Resolver<'a> {
                     cut.circles.push(holes);
                     self.not_reckoned(
                         feature.span,
-                        "a pitch circle",
-                        "volume, walls, drawing and route are those of the part without its holes",
+                        "how holes on a pitch circle are cut",
+                        "walls, drawing, route and solids are those of the part without them",
                     );
                 }
                 _ => self.emit(

@@ -127,8 +127,8 @@ impl<'a> Resolver<'a> {
         for side in &sides {
             self.not_reckoned(
                 side.span,
-                "what is cut from the side",
-                "volume, walls, drawing and route are those of the part without it",
+                "how this is cut",
+                "route, tool list and solids are those of the part without it",
             );
         }
         if let Some(coat) = &coat {

@@ -1,7 +1,7 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
 use super::threading::{ThreadRendering, surface};
-use crate::{ById, Cut, CutId, End, Feature, Origin, Part, Profiles, Solid};
+use crate::{ById, Cut, CutId, End, Feature, NotRound, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, MetalSide, Point, Tag};
 use quillet_syntax::ast::Side;
@@ -80,6 +80,7 @@ impl<'p> ProfileBuilder<'p> {
             metal: self.threaded(&crest, ThreadRendering::Metal)?,
             root: self.threaded(&crest, ThreadRendering::Root)?,
             crest,
+            not_round: NotRound::default(),
             origins: std::mem::take(&mut self.origins),
         })
     }

@@ -4,9 +4,10 @@ use super::Resolver;
 use super::lines::incomplete;
 use super::profile_builder::{ProfileBuilder, tag};
 use super::through::{BrokenSurfaces, through};
-use crate::{CutId, Origin, Part, Profiles, Solid, StationId};
+use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
+use quillet_geometry::envelope::smallest;
 use quillet_geometry::{
-    self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw,
+    self as geometry, Arc, Chain, Curve, EdgeFlaw, Flaw, Length, Point, Segment, StationFlaw, Tag,
 };
 use quillet_syntax::{Finding, Severity, Span, text};
 
@@ -54,6 +55,7 @@ impl Resolver<'_> {
             without(part, &through.refused);
             profiles = cut(part).profiles.unwrap_or(profiles);
         }
+        flatten(part, &mut profiles);
         part.profiles = Some(profiles);
     }
 
@@ -93,6 +95,31 @@ struct ShapedPart {
     profiles: Option<Profiles>,
     stations: Vec<StationFlaw>,
     edges: Vec<(CutId, EdgeFlaw)>,
+}
+
+/// Gives a part that is not round its two outlines: the greatest radius round the turn for what
+/// passes and touches, the least for walls.
+fn flatten(part: &Part, profiles: &mut Profiles) {
+    let turned = &profiles.crest.outer;
+    let cuts = NotRound::of(part, turned);
+    if cuts.is_empty() {
+        return;
+    }
+    let sides = (0..part.sides().len()).map(SideId::nth);
+    let tags: Vec<Tag> = sides
+        .map(|id| tag(&mut profiles.origins, Origin::Side(id)))
+        .collect();
+    let tag_of = |id: SideId| tags.get(id.index()).copied().unwrap_or_default();
+    let low = cuts.low(turned, tag_of);
+    let high = cuts.high(turned, tag_of);
+    if let Some(root) = smallest(&[profiles.root.outer.clone(), low])
+        .into_iter()
+        .next()
+    {
+        profiles.root.outer = root;
+    }
+    profiles.crest.outer = high;
+    profiles.not_round = cuts;
 }
 
 /// Leaves cuts and broken corners out of a part.
@@ -196,6 +223,7 @@ fn ring(part: &Part) -> Option<Profiles> {
         metal: solid.clone(),
         root: solid.clone(),
         crest: solid,
+        not_round: NotRound::default(),
         origins,
     })
 }

@@ -176,6 +176,11 @@ impl<'a> Resolver<'a> {
                 let at = self.distance(at, "a station", frame);
                 Some(Measure::Diameter(part?, at?))
             }
+            ("across", [Arg::Sum(part), Arg::Sum(at)]) => {
+                let part = self.part_asked(part, among, frame);
+                let at = self.distance(at, "a station", frame);
+                Some(Measure::Across(part?, at?))
+            }
             ("clearance", [Arg::Sum(one), Arg::Sum(other), Arg::Sum(configured)]) => {
                 let one = self.part_asked(one, among, frame);
                 let other = self.part_asked(other, among, frame);
@@ -187,7 +192,7 @@ impl<'a> Resolver<'a> {
                 let other = self.face_asked(other, among, frame);
                 Some(Measure::Distance(Box::new(one?), Box::new(other?)))
             }
-            ("across", _) | ("distance", [_, _, _]) => {
+            ("distance", [_, _, _]) => {
                 self.not_reckoned(name.span, "this measure", "take the want out until it is");
                 None
             }

@@ -56,7 +56,7 @@ pub fn caliper_table(
     from: End,
     step: Length,
 ) -> Option<CaliperTable> {
-    let outer = &part.profiles.as_ref()?.crest.outer;
+    let outer = part.profiles.as_ref()?.turned();
     let length = part.length.to_mm();
     let zones = crate::tasks::feature_map::ENDS.map(|end| zone(part, end));
     let step = step.max(LEAST_STEP).to_mm();

@@ -28,7 +28,7 @@ impl<'p> FeatureMap<'p> {
     /// None for a part whose shape could not be worked out.
     pub(crate) fn of(part: &'p Part) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
-        let outer = &profiles.crest.outer;
+        let outer = profiles.turned();
         let zone = ENDS.map(|end| zone(part, end));
         let opens = |end: End| {
             let at = part.station(end, Length::ZERO).to_mm();
@@ -147,7 +147,7 @@ fn shaped(part: &Part, zone: [Length; 2]) -> Vec<(Length, Length)> {
     let Some(profiles) = &part.profiles else {
         return spans;
     };
-    for piece in profiles.crest.outer.segments() {
+    for piece in profiles.turned().segments() {
         let follows = matches!(
             profiles.origin(piece.tag),
             Origin::Outside(_) | Origin::StationEdge(_)

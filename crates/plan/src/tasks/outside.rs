@@ -252,7 +252,7 @@ fn land_task(
     let part = feature_map.part;
     let profiles = part.profiles.as_ref()?;
     let own =
-        profiles.crest.outer.segments().iter().filter(|it| {
+        profiles.turned().segments().iter().filter(|it| {
             profiles.origin(it.tag) == Origin::Feature(index) && !it.curve.is_vertical()
         });
     let ends: Vec<f64> = own

@@ -123,7 +123,7 @@ fn free_outside(feature_map: &FeatureMap, cut: &ThreadCut) -> Length {
     let zone = feature_map.zone[cut.end.index()];
     // What is beyond the zone is stock still.
     let reach = if cut.to <= zone { zone } else { part.length };
-    let stops = profiles.crest.outer.segments().iter().filter_map(|piece| {
+    let stops = profiles.turned().segments().iter().filter_map(|piece| {
         let (a, b) = (piece.curve.start(), piece.curve.end());
         let (near, far) = match inward(a.z) <= inward(b.z) {
             true => ((inward(a.z), a.r), (inward(b.z), b.r)),

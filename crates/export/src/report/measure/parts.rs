@@ -4,7 +4,7 @@ use super::wants::WantMeasures;
 use crate::report::sized::SizedWords;
 use quillet_check::{CheckReport, Role, Wall, walls};
 use quillet_geometry::Mass;
-use quillet_model::{Design, Doubts, Hand, Part, PartId};
+use quillet_model::{AcrossFlats, Design, Doubts, Hand, Part, PartId, Profiles};
 use serde::Serialize;
 use std::sync::Arc;
 
@@ -24,6 +24,9 @@ pub(super) struct PartMeasures {
     /// Of the mass, from the first end.
     pub(super) balance_mm: Option<f64>,
     pub(super) walls: Vec<WallMeasures>,
+    /// Its sets of flats.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(super) flats: Vec<FlatsMeasures>,
     /// What is missing to tell all of it.
     pub(super) missing: Option<&'static str>,
     /// What it is wanted to be, where it is in no pen.
@@ -32,6 +35,18 @@ pub(super) struct PartMeasures {
     /// The part itself, to know it again.
     #[serde(skip)]
     pub(super) same: Arc<Part>,
+}
+
+/// A set of flats, at both ends of its stretch.
+#[derive(Serialize)]
+pub(super) struct FlatsMeasures {
+    pub(super) count: u32,
+    pub(super) from_mm: f64,
+    pub(super) to_mm: f64,
+    /// Twice the distance of a flat from the axis.
+    pub(super) across_mm: [f64; 2],
+    /// Across corners, or the round between flats.
+    pub(super) corners_mm: [f64; 2],
 }
 
 #[derive(Serialize)]
@@ -68,7 +83,7 @@ impl PartMeasures {
     /// With what it weighs, made by a hand; from what to what that may lie is for the caller to say.
     pub(super) fn of(part: &Arc<Part>, hand: &Hand, mass: Option<Mass>) -> Self {
         let profiles = part.profiles.as_ref().filter(|_| part.shaped);
-        let solid = profiles.map(|profiles| profiles.metal.properties());
+        let solid = profiles.map(Profiles::properties);
         let mut walls = match part.is_bought() || !part.shaped {
             true => Vec::new(),
             false => walls(part),
@@ -86,6 +101,7 @@ impl PartMeasures {
             centroid_mm: solid.map(|it| it.centroid_mm),
             balance_mm: mass.map(|it| it.centre_mm),
             walls: walls.collect(),
+            flats: profiles.map_or_else(Vec::new, FlatsMeasures::all),
             missing: part.lacks_mass().map(quillet_model::MissingData::words),
             wants: Vec::new(),
             same: part.clone(),
@@ -104,6 +120,19 @@ impl PartMeasures {
 pub(super) fn range(doubts: &Doubts, part: PartId) -> Option<[f64; 2]> {
     let (low, high) = doubts.of_part(part)?;
     Some([low, high])
+}
+
+impl FlatsMeasures {
+    fn all(profiles: &Profiles) -> Vec<Self> {
+        let of = |it: &AcrossFlats| Self {
+            count: it.count,
+            from_mm: it.stretch_mm[0],
+            to_mm: it.stretch_mm[1],
+            across_mm: it.across_mm,
+            corners_mm: it.corners_mm,
+        };
+        profiles.across_flats().iter().map(of).collect()
+    }
 }
 
 impl WallMeasures {

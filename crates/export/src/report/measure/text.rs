@@ -215,12 +215,34 @@ fn of_parts(parts: &[&PartMeasures], full: bool, units: Units) -> Option<String>
         false => least_walls(parts, units),
     };
     Some(
-        [Some(weights), walls]
+        [Some(weights), flats(parts, units), walls]
             .into_iter()
             .flatten()
             .collect::<Vec<_>>()
             .join("\n"),
     )
+}
+
+/// Each set of flats across flats and corners, first where it begins.
+fn flats(parts: &[&PartMeasures], units: Units) -> Option<String> {
+    let rows = parts.iter().flat_map(|part| {
+        part.flats.iter().map(|it| {
+            let both = |[from, to]: [f64; 2]| match from == to {
+                true => length(Some(from), units),
+                false => lengths_between(Some([from, to]), units),
+            };
+            vec![
+                Cell::left(&part.name),
+                Cell::right(it.count.to_string()),
+                lengths_between(Some([it.from_mm, it.to_mm]), units),
+                both(it.across_mm),
+                both(it.corners_mm),
+            ]
+        })
+    });
+    let rows: Vec<Vec<Cell>> = rows.collect();
+    let head = ["flats", "", "at", "across", "across corners"];
+    (!rows.is_empty()).then(|| table(2, &head, &rows))
 }
 
 fn least_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
