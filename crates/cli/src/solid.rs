@@ -123,6 +123,7 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
                 reversed: false,
             },
         };
+        left_out.says_round(part);
         let broken = |broken: BrokenThrough| {
             let z_mm = place.station(broken.z_mm);
             format!("{name}: the bore breaks through the outside at {z_mm:.3} mm")

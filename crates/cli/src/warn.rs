@@ -2,7 +2,7 @@
 
 use crate::terminal;
 use quillet_check::CheckReport;
-use quillet_model::{MissingData, Part, Pen, words};
+use quillet_model::{MissingData, Part, Pen, SideCut, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
 
@@ -42,6 +42,20 @@ impl OmissionWarnings {
             self.warn(format!("{name} {} and is left out", lacks.words()));
         }
         lacks.is_none()
+    }
+
+    /// Says of a part that is not round what its solid lacks.
+    pub(crate) fn says_round(&self, part: &Part) {
+        let mut lacks: Vec<&str> = part.sides().iter().map(SideCut::called).collect();
+        lacks.extend(part.circles().iter().map(|_| "pitch circle"));
+        lacks.dedup();
+        if !lacks.is_empty() {
+            terminal::aside(format!(
+                "{} is written as it is turned, without its cuts from the side: {}",
+                part.name.text,
+                lacks.join(", ")
+            ));
+        }
     }
 
     /// Leaves out what a pen is put together, where that is not known; whether it is.

@@ -14,6 +14,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let glued = works().any(|it| matches!(it.work, Work::GlueUp { .. }))
         || pen.joints.iter().any(|it| it.verb == Verb::Glue);
     let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
+    let sides = works().any(|it| matches!(it.work, Work::Side { .. }));
     let collet =
         works().any(|it| matches!(it.hold, Workholding::Collet(_) | Workholding::Mandrel(_)));
     let backs_out = works().any(|it| it.notes.contains(&Note::HoldWork));
@@ -45,6 +46,10 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
         (
             single_point,
             "Single point: where the half-nuts cannot be opened, turn the spindle by the crank, power off.",
+        ),
+        (
+            sides,
+            "Before anything comes from the side: spindle locked, the lathe’s power off; take the lock out before it is started again.",
         ),
         (
             collet,

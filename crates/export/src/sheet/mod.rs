@@ -19,6 +19,7 @@ mod route_lines;
 mod row;
 mod row_words;
 mod shown;
+mod side;
 mod start;
 mod strip;
 mod text;

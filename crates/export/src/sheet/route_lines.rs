@@ -54,7 +54,7 @@ fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> RouteL
     }));
     RouteLine {
         number: 0,
-        what: work(plan, part, &operation.work, units),
+        what: work(plan, part, operation, units),
         hold: None,
         how,
         notes: operation.notes.iter().map(|it| note(it, units)).collect(),

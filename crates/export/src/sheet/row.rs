@@ -2,6 +2,7 @@
 
 use super::reading::{home, note, readings};
 use super::row_words::{RowContext, dia_of, thread_name};
+use super::side::side;
 use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
@@ -145,6 +146,11 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         Work::RemoveNub { end, .. } => {
             put("NUB OFF", String::new(), format!("then the {}", name(*end)));
             how.extend(["centre back", "light cuts"].map(str::to_owned));
+        }
+        Work::Side { cut, places } => {
+            let done = side(part, *cut, *places, operation.tool, words.units)?;
+            put(done.verb, done.size, done.reach);
+            how.extend(done.places);
         }
         Work::Polish { before_gluing, .. } => {
             let (size, reach) = words.polished(operation);

@@ -43,6 +43,11 @@ pub fn tool(tool: Tool, units: Units) -> String {
         }
         Tool::PartingTool => "parting tool".into(),
         Tool::TurningTool => "turning tool".into(),
+        Tool::Cutter { width } => {
+            format!("milling cutter or slot drill {} wide", units.plain(width))
+        }
+        Tool::File => "file, on a roller rest".into(),
+        Tool::PatternTool => "tool that cuts the pattern".into(),
         Tool::Abrasives => "abrasives and polish".into(),
         Tool::Glue => "glue".into(),
         Tool::Collet { dia } => format!("collet Ø{}", units.plain(dia)),

@@ -1,16 +1,18 @@
 //! What an operation does to the work, in a maker's words.
 
+use super::side::side;
 use super::words::{drilled, letter};
 use quillet_geometry::Edge;
 use quillet_model::{End, Part, Units};
 use quillet_plan::{
-    Bearing, Home, InsideCut, InsideShape, OutsidePass, Pass, Plan, ThreadCut, Threading, TrialFit,
-    TurnCut, TurnKind, Work,
+    Bearing, Home, InsideCut, InsideShape, Operation, OutsidePass, Pass, Plan, ThreadCut,
+    Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 
 /// What is done: `drill Ø12, to 54 from the mouth`.
-pub(super) fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> String {
+pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> String {
     let name = |end: End| part.end_name(end).to_owned();
+    let work = &operation.work;
     match work {
         Work::Saw { .. }
         | Work::FacePiece(_)
@@ -57,6 +59,10 @@ pub(super) fn work(plan: &Plan, part: &Part, work: &Work, units: Units) -> Strin
         Work::RemoveNub { end, over } => {
             let (end, over) = (name(*end), units.plain(*over));
             format!("take the nub off and finish the {end}, leaving {over} on diameter")
+        }
+        Work::Side { cut, places } => {
+            let words = side(part, *cut, *places, operation.tool, units);
+            words.map_or_else(String::new, |it| it.line())
         }
         Work::Polish { .. } => "sand through the grits and polish".into(),
     }

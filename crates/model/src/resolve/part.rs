@@ -124,13 +124,6 @@ impl<'a> Resolver<'a> {
         }
         let sides = self.side_cuts(lines, part, frame);
         let coat = self.coat(lines, frame);
-        for side in &sides {
-            self.not_reckoned(
-                side.span,
-                "how this is cut",
-                "route, tool list and solids are those of the part without it",
-            );
-        }
         if let Some(coat) = &coat {
             self.not_reckoned(
                 coat.span,

@@ -5,7 +5,7 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::{CutId, End, Feature, Hand, Origin, Part};
+use quillet_model::{CutId, End, Feature, Hand, Origin, Part, Profiles};
 use quillet_syntax::ast::ToleranceKind;
 
 /// The checks after an operation, on a blank whose ends are `now` at these stations.
@@ -92,6 +92,26 @@ pub(crate) fn checks(
         }
         Work::RemoveNub { .. } | Work::PartOff { shaping: true, .. } => {
             vec![general(Measured::Length, part.length)]
+        }
+        Work::Side { cut, .. } => {
+            let profiles = part.profiles.as_ref();
+            let across = profiles.map_or_else(Vec::new, Profiles::across_flats);
+            let sets = across.iter().filter(|it| it.side == *cut);
+            let read = sets.flat_map(|it| {
+                // Where both ends measure the same, once in the middle.
+                let [from, to] = it.stretch_mm;
+                let [first, last] = it.calipers_mm();
+                match first == last {
+                    true => vec![((from + to) / 2.0, first)],
+                    false => vec![(from, first), (to, last)],
+                }
+            });
+            let read = read.map(|(at, size)| {
+                let at = Length::mm(at);
+                let end = End::First;
+                general(Measured::Outside { end, at }, Length::mm(size))
+            });
+            read.collect()
         }
         Work::Polish { .. } => {
             let at_fattest = feature_map.outer.fattest(0.0, part.length.to_mm());

@@ -12,7 +12,7 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::Task;
 use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
-use crate::tools::toolbox::{socket_tool, turning_tool};
+use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
 use crate::{
     Blank, Depth, InsideCut, Inspection, MandrelKind, Measured, Note, Operation, PlanProblem,
     SpeedLimit, Tailstock, Tool, Work, Workholding,
@@ -317,6 +317,15 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             Work::BreakCorner { .. } | Work::RemoveNub { .. } => {
                 operation.tool = Some(Tool::TurningTool);
                 Some((SpeedClass::Turn, finished))
+            }
+            Work::Side { cut, .. } => {
+                operation.tool = self
+                    .feature_map
+                    .part
+                    .side(*cut)
+                    .map(|cut| side_tool(cut, self.bench_tools));
+                operation.by_hand = operation.tool == Some(Tool::File);
+                None
             }
             Work::Polish { .. } => {
                 operation.tool = Some(Tool::Abrasives);

@@ -6,6 +6,7 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
+use crate::tasks::side::side_tasks;
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::BlendPartner;
 use crate::tasks::task::{Access, Stage, Task, Tasks};
@@ -364,6 +365,7 @@ impl TaskBuilder<'_, '_, '_> {
             problems,
         );
         last.extend(before..self.tasks.0.len());
+        last.extend(side_tasks(self.feature_map.part, &last, self.tasks));
         // Without its nub the end has nothing for the tail centre any more.
         let finished = self.strategy.nub.map_or(Access::Outside, Access::End);
         if let Some(end) = self.strategy.nub {

@@ -8,6 +8,7 @@ pub(crate) mod feature_map;
 pub(crate) mod inside;
 pub(crate) mod mate;
 pub(crate) mod outside;
+pub(crate) mod side;
 pub(crate) mod stack;
 pub(crate) mod strategy;
 pub(crate) mod task;

@@ -2,7 +2,7 @@
 //! carry it out.
 
 use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{DrillName, End, ThreadDef};
+use quillet_model::{DrillName, End, SideId, ThreadDef};
 use std::sync::Arc;
 
 /// What is done.
@@ -102,6 +102,13 @@ pub enum Work {
         width: Length,
         /// The end is shaped down to its pole as it is parted.
         shaping: bool,
+    },
+    /// Cut from the side, the spindle locked at each of so many places round.
+    Side {
+        /// Which cut.
+        cut: SideId,
+        /// How many places, evenly from the cut's own clock.
+        places: u32,
     },
     /// Take the centre nub off and finish the end under it.
     RemoveNub {

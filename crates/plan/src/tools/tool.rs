@@ -64,6 +64,15 @@ pub enum Tool {
     PartingTool,
     /// A turning tool: gouge, skew or scraper, or a bit in a toolpost.
     TurningTool,
+    /// A milling cutter or slot drill.
+    Cutter {
+        /// Its width.
+        width: Length,
+    },
+    /// A file, on a roller rest beside the work.
+    File,
+    /// A cutting knurl, a graver, or what else cuts a pattern.
+    PatternTool,
     /// Abrasives and polish.
     Abrasives,
     /// Glue.

@@ -141,6 +141,7 @@ impl BenchTools<'_> {
             Tool::Die { thread } => self.die(&thread).is_some(),
             Tool::TenonCutter { bushing } => self.bushing(bushing).is_some(),
             Tool::Collet { dia } if self.lists_collets() => self.collet(dia).is_some(),
+            Tool::Cutter { width } if !bench.cutters.is_empty() => bench.cutters.contains(&width),
             Tool::Saw if bench.kerf.is_some() => true,
             Tool::ThreadingTool { .. } => self.screwcutting(),
             _ => return Availability::Needed,

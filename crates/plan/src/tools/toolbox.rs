@@ -5,7 +5,7 @@ use crate::{
     InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut, TurnKind,
 };
 use quillet_geometry::Length;
-use quillet_model::CutId;
+use quillet_model::{CutId, SideCut, SideCutKind};
 use quillet_standards::drill::point_length;
 
 /// The tool for a hole.
@@ -136,6 +136,26 @@ fn no_drill(
         flat,
         below: sizes.iter().copied().rfind(|dia| *dia < wanted),
         above: sizes.iter().copied().find(|dia| *dia > wanted),
+    }
+}
+
+/// The tool for a cut from the side: flats are milled where the bench has cutters, else filed.
+pub(crate) fn side_tool(cut: &SideCut, bench_tools: BenchTools) -> Tool {
+    let widest = bench_tools
+        .bench
+        .and_then(|it| it.cutters.iter().max().copied());
+    match cut.kind {
+        SideCutKind::Drill { dia, tool, .. } => Tool::Drill { dia, name: tool },
+        SideCutKind::Slot { width, .. } => {
+            // A slot wider than long is milled by a cutter of its length.
+            let length = cut.stretch.to - cut.stretch.from;
+            let width = width.min(length);
+            Tool::Cutter { width }
+        }
+        SideCutKind::Pattern { .. } => Tool::PatternTool,
+        SideCutKind::Across { .. } | SideCutKind::Deep(_) | SideCutKind::Sharp => {
+            widest.map_or(Tool::File, |width| Tool::Cutter { width })
+        }
     }
 }
 
