@@ -16,6 +16,7 @@ mod kind;
 mod known;
 mod lines;
 mod name;
+mod not_round;
 mod part;
 mod pen;
 mod place;

@@ -2,6 +2,7 @@
 
 use super::Resolver;
 use super::lines::incomplete;
+use super::not_round::not_round;
 use super::profile_builder::{ProfileBuilder, tag};
 use super::through::{BrokenSurfaces, through};
 use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
@@ -101,7 +102,7 @@ struct ShapedPart {
 /// passes and touches, the least for walls.
 fn flatten(part: &Part, profiles: &mut Profiles) {
     let turned = &profiles.crest.outer;
-    let cuts = NotRound::of(part, turned);
+    let cuts = not_round(part, turned);
     if cuts.is_empty() {
         return;
     }
