@@ -39,7 +39,7 @@ fn places(cut: &SideCut) -> u32 {
     let count = cut.around.count;
     match cut.kind {
         SideCutKind::Drill { depth, .. } | SideCutKind::Slot { depth, .. }
-            if depth == SideDepth::Through && count % 2 == 0 =>
+            if depth == SideDepth::Through && count.is_multiple_of(2) =>
         {
             count / 2
         }
