@@ -104,9 +104,8 @@ def sheet(check, numpy, pillow):
         print("skipped: the sheet's print needs chromium")
     for pen, turned in PENS.items():
         for paper in ("a4", "letter"):
-            # Three pages, one a turned part, and at most one more: Heron's six on A4; on Letter the part
-            # that is glued of three pieces goes on on a second page.
-            most = 3 + turned + {("heron", "a4"): 0, ("avocet", "letter"): 2}.get((pen, paper), 1)
+            # Three pages, one a turned part, and at most one more; Heron's six on A4.
+            most = 3 + turned + ((pen, paper) != ("heron", "a4"))
             one(check, numpy, pillow, pen, paper, most)
 
 

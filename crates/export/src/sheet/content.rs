@@ -1,7 +1,7 @@
 //! What stands on a sheet, in words and figures, before any form is chosen.
 
 use super::cautions::PenTest;
-use super::holdings::HoldingRows;
+use super::holdings::{HoldingRows, gluing};
 pub(super) use super::shown::PenPictures;
 pub use super::shown::{Contact, PartEntry, PenFigures, Saw, SawnPiece, Turning};
 use super::strip::Strip;
@@ -171,6 +171,11 @@ pub struct PartSheet {
 }
 
 impl PartSheet {
+    /// How many of its holdings, from the first on, glue its stack up; 0 where it is no stack.
+    pub(super) fn gluing(&self) -> usize {
+        gluing(&self.holdings)
+    }
+
     /// Half its greatest diameter, mm.
     pub(super) fn radius_mm(&self) -> f64 {
         let pieces = self

@@ -22,6 +22,32 @@ pub struct HoldingRows {
     pub picture: Option<Scene>,
     /// What is done, in order.
     pub rows: Vec<HoldingRow>,
+    /// The work is pieces that are yet to be glued, or lies at the bench.
+    #[serde(skip)]
+    loose: Option<LoosePieces>,
+}
+
+/// What is not yet one piece of work held at the lathe.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum LoosePieces {
+    /// Pieces of a stack, held before they are all glued.
+    Held,
+    /// Glued, or marked, at the bench.
+    AtBench,
+}
+
+/// How many of a part's holdings, from the first on, glue its stack up; 0 where it is no stack.
+pub(super) fn gluing(holdings: &[HoldingRows]) -> usize {
+    let leading = holdings.iter().take_while(|it| it.loose.is_some());
+    let last = leading
+        .enumerate()
+        .filter(|(_, it)| it.loose == Some(LoosePieces::Held))
+        .last();
+    match last {
+        Some((at, _)) if holdings.get(at + 1).is_some_and(|it| it.loose.is_some()) => at + 2,
+        Some((at, _)) => at + 1,
+        None => 0,
+    }
 }
 
 /// The room of a holding's picture, mm.
@@ -73,6 +99,11 @@ pub(crate) fn holdings_in(
             grip,
             picture: at_lathe.then_some(picture),
             rows,
+            loose: match hold {
+                Workholding::Pieces(_) => Some(LoosePieces::Held),
+                Workholding::Bench => Some(LoosePieces::AtBench),
+                _ => None,
+            },
         }
     });
     each.filter(|it| !it.rows.is_empty()).collect()
@@ -230,6 +261,7 @@ impl HoldingRows {
             grip,
             picture,
             rows: rows.to_vec(),
+            loose: self.loose,
         };
         let first = part(&self.rows[..at], self.grip.clone(), self.picture.clone());
         Some((first, part(&self.rows[at..], "continued".into(), None)))

@@ -2,7 +2,7 @@
 
 use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::{mandrel, strip};
+use super::{block, key, mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Path};
 use crate::sheet::content::{Content, PartSheet, Saw, SawnPiece};
@@ -10,14 +10,19 @@ use crate::sheet::content::{Content, PartSheet, Saw, SawnPiece};
 const RIGHT: f64 = LEFT + WIDTH;
 const HALF: f64 = 87.0;
 const LEADING: f64 = 4.1;
+/// Above what stands below the mandrels, and its heading, mm.
+const ABOVE: f64 = 4.0;
+const HEADING: f64 = 6.6;
 
-/// Its pages: mandrels that find no room go on, and strips that found none on their parts' pages stand
-/// below them if all do; what is left of them is handed back.
-pub(super) fn pages<'c>(
-    c: &'c Content,
-    paper: Paper,
-    strips: Vec<&'c PartSheet>,
-) -> (Vec<Canvas>, Vec<&'c PartSheet>) {
+/// The pages before those of the parts, and where there is room on the last of them.
+pub(super) struct BeforePages {
+    pub(super) pages: Vec<Canvas>,
+    down: f64,
+    foot: f64,
+}
+
+/// Its pages; mandrels that find no room go on.
+pub(super) fn pages(c: &Content, paper: Paper) -> BeforePages {
     let mut page = begun(
         c,
         paper,
@@ -29,53 +34,81 @@ pub(super) fn pages<'c>(
     at = saws(&mut page, c, at);
     at = lay_out(&mut page, c, at);
     let mut pages = Vec::new();
-    let head = |page: &mut Canvas, at: f64| {
-        let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
-        let caption =
-            "– full size; brass or hard plastic; spigots to the hole as made; mark jaw and mandrel";
-        page.put(end + 1.5, at + 5.0, BODY, caption);
-        [at + 6.6; 2]
-    };
-    // Each goes under the shorter column.
-    let mut downs = [at; 2];
     // All together on a page of their own where they do not all fit here.
     if !fit(c, at + 6.6, foot) {
         pages.push(page);
         page = further(c, paper);
         at = TOP - 2.0;
     }
+    let down = mandrels(c, paper, at, &mut pages, &mut page);
+    pages.push(page);
+    BeforePages { pages, down, foot }
+}
+
+impl BeforePages {
+    /// Sets how a part's stack is glued up where there is room; the number of its page.
+    pub(super) fn glued(&mut self, c: &Content, part: &PartSheet) -> Option<usize> {
+        let (made, _) = part.holdings.split_at(part.gluing());
+        let rows: f64 = made.iter().map(|it| block::height(it, 1.0)).sum();
+        let top = self.down + ABOVE;
+        if top + HEADING + rows > self.foot - 0.3 {
+            return None;
+        }
+        let number = 1 + self.pages.len();
+        let page = self.pages.last_mut()?;
+        let end = page.put(LEFT, top + 5.0, VERB, &format!("Glue up the {}", part.name));
+        let caption = "– first of all: glue needs its time";
+        page.put(end + 1.5, top + 5.0, BODY, caption);
+        block::heads(page, top + 5.0, &c.speeds);
+        let mut at = top + HEADING;
+        for (index, holding) in made.iter().enumerate() {
+            at = block::block(page, holding, at, 1.0, &key(part, index));
+        }
+        page.rule(Layer::Rule, LEFT, RIGHT, at);
+        self.down = at;
+        Some(number)
+    }
+
+    /// Sets strips that found no room on their parts' pages, if all do here; what is left is handed back.
+    pub(super) fn strips<'c>(&mut self, strips: Vec<&'c PartSheet>) -> Vec<&'c PartSheet> {
+        let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
+        let fit = self.pages.len() > 1 && self.down + ABOVE + high <= self.foot;
+        match self.pages.last_mut().filter(|_| fit) {
+            Some(page) => {
+                strip::at_foot(page, &strips, self.foot);
+                Vec::new()
+            }
+            None => strips,
+        }
+    }
+}
+
+/// Sets the mandrels, each under the shorter column, on further pages where they find no room; where the
+/// longer column ends.
+fn mandrels(c: &Content, paper: Paper, at: f64, pages: &mut Vec<Canvas>, page: &mut Canvas) -> f64 {
+    let foot = Canvas::foot(paper);
+    let mut downs = [at; 2];
     for (index, it) in c.turning.iter().enumerate() {
         if index == 0 {
-            downs = head(&mut page, at);
+            let end = page.put(LEFT, at + 5.0, VERB, "Turn the mandrels");
+            let caption = "– full size; brass or hard plastic; spigots to the hole as made; mark jaw and mandrel";
+            page.put(end + 1.5, at + 5.0, BODY, caption);
+            downs = [at + 6.6; 2];
         }
         let high = mandrel::height(it);
-        let side = usize::from(downs[1] < downs[0]);
-        let side = if downs[side] + high > foot - 0.3 {
-            1 - side
-        } else {
-            side
-        };
-        let mut x = LEFT + 91.0 * side as f64;
-        let mut down = downs[side];
-        if down + high > foot - 0.3 {
-            pages.push(page);
-            page = further(c, paper);
+        let shorter = usize::from(downs[1] < downs[0]);
+        let fits = |side: &usize| downs[*side] + high <= foot - 0.3;
+        let side = [shorter, 1 - shorter].into_iter().find(fits);
+        let side = side.unwrap_or_else(|| {
+            pages.push(std::mem::replace(page, further(c, paper)));
             downs = [TOP; 2];
-            (x, down) = (LEFT, downs[0]);
-            mandrel::cell(&mut page, it, (x, down), HALF);
-            downs[0] += high;
-            continue;
-        }
-        mandrel::cell(&mut page, it, (x, down), HALF);
-        downs[side] = down + high;
+            0
+        });
+        let x = LEFT + 91.0 * side as f64;
+        mandrel::cell(page, it, (x, downs[side]), HALF);
+        downs[side] += high;
     }
-    let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
-    let fit = !pages.is_empty() && downs[0].max(downs[1]) + 4.0 + high <= foot;
-    if fit {
-        strip::at_foot(&mut page, &strips, foot);
-    }
-    pages.push(page);
-    (pages, if fit { Vec::new() } else { strips })
+    downs[0].max(downs[1])
 }
 
 /// A page of mandrels.

@@ -33,6 +33,7 @@ pub(super) struct SheetPage {
 
 /// The pages of a sheet, in order: the pen, before you start, each part, putting it together.
 pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
+    let mut before = before::pages(c, paper);
     // Each with how many parts stand on it.
     let mut made: Vec<(usize, Vec<Canvas>)> = Vec::new();
     let mut left: Vec<&PartSheet> = Vec::new();
@@ -43,14 +44,15 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
             index += count;
             continue;
         }
-        let part = part::part(c, paper, it);
+        let part = part::part(c, paper, it, &mut before);
         if part.strip_left {
             left.push(it);
         }
         made.push((1, part.pages));
         index += 1;
     }
-    let (before, left) = before::pages(c, paper, left);
+    let left = before.strips(left);
+    let before = before.pages;
     // The pages of the parts, so that the first page can name them.
     let mut next = 2 + before.len();
     let mut at = Vec::new();

@@ -1,5 +1,6 @@
 //! The pages of a part: its drawing, its holdings, its strip.
 
+use super::before::BeforePages;
 use super::block;
 use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, TOP, VERB, WIDTH};
 use super::frame::begun;
@@ -8,6 +9,7 @@ use super::strip;
 use crate::draw::{LabelSizes, Paper, labelled, scales};
 use crate::scene::{Layer, Scene};
 use crate::sheet::content::{Content, PartSheet};
+use crate::sheet::holdings::HoldingRows;
 
 /// A part's pages, and whether its strip found no room on them.
 pub(super) struct PartPages {
@@ -29,31 +31,77 @@ const SIZES: fn() -> LabelSizes = || LabelSizes {
     length_mm: LARGE.height_mm(),
 };
 
-/// Sets a part on as few pages as it needs: its drawing one scale down, then its strip elsewhere, then a
-/// holding on a further page.
-pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> PartPages {
+/// What of a part stands on its own pages.
+#[derive(Clone, Copy)]
+struct OwnRows<'a> {
+    part: &'a PartSheet,
+    /// So many holdings, from the first on, stand before, on the page of this number.
+    elsewhere: Option<(usize, usize)>,
+}
+
+impl<'a> OwnRows<'a> {
+    /// The holdings with their places among all of the part's.
+    fn holdings(self) -> impl Iterator<Item = (usize, &'a HoldingRows)> {
+        let first = self.elsewhere.map_or(0, |it| it.0);
+        self.part.holdings.iter().enumerate().skip(first)
+    }
+
+    fn height(self, grow: f64) -> f64 {
+        self.holdings().map(|it| block::height(it.1, grow)).sum()
+    }
+
+    /// The largest drawing with which all stands on one page, and how high the strip is that does too.
+    fn on_one(self, drawings: &[Scene], room: f64) -> Option<(&Scene, f64)> {
+        let strip = strip::height(self.part);
+        let fits = |drawing: &&Scene, strip: f64| {
+            drawing.height_mm + HEADS + self.height(1.0) + GAP + strip <= room
+        };
+        [strip, 0.0].into_iter().find_map(|strip| {
+            let drawing = drawings.iter().find(|it| fits(it, strip))?;
+            Some((drawing, strip))
+        })
+    }
+}
+
+/// Sets a part on as few pages as it needs: its drawing one scale down, then the gluing of its stack before,
+/// then its strip elsewhere, then a holding on a further page.
+pub(super) fn part(
+    c: &Content,
+    paper: Paper,
+    part: &PartSheet,
+    before: &mut BeforePages,
+) -> PartPages {
     let room = Canvas::foot(paper) - TOP;
     let drawings: Vec<Scene> = (0..2).filter_map(|down| labelled_at(part, down)).collect();
-    let rows = |grow: f64| {
-        let all = part.holdings.iter().map(|it| block::height(it, grow));
-        all.sum::<f64>()
+    let mut own = OwnRows {
+        part,
+        elsewhere: None,
     };
-    let strip = strip::height(part);
-    let above = |drawing: Option<&Scene>| drawing.map_or(0.0, |it| it.height_mm) + HEADS;
-    let fits =
-        |drawing: Option<&Scene>, strip: f64| above(drawing) + rows(1.0) + GAP + strip <= room;
-    let with_strip = drawings.iter().find(|it| fits(Some(it), strip));
-    let (drawing, own_strip) = match with_strip {
-        Some(it) => (Some(it), strip),
-        None => (drawings.iter().find(|it| fits(Some(it), 0.0)), 0.0),
+    let stands = |own: OwnRows| own.on_one(&drawings, room).map(|it| it.1);
+    let glued = |page| OwnRows {
+        part,
+        elsewhere: Some((part.gluing(), page)),
     };
-    let Some(drawing) = drawing else {
+    // No page is less than one without its strip, and that less than one with it.
+    if part.gluing() > 0
+        && stands(glued(0)) > stands(own)
+        && let Some(page) = before.glued(c, part)
+    {
+        own = glued(page);
+    }
+    let Some((drawing, own_strip)) = own.on_one(&drawings, room) else {
         return broken(c, paper, part, drawings.first(), room);
     };
     let mut page = begun(c, paper, &part.title, &part.about);
-    let grow = grown(room - above(Some(drawing)) - GAP - own_strip, rows);
+    let grow = grown(room - drawing.height_mm - HEADS - GAP - own_strip, |it| {
+        own.height(it)
+    });
     let mut at = headed(&mut page, c, Some(drawing), TOP);
-    for (index, holding) in part.holdings.iter().enumerate() {
+    if let Some((_, number)) = own.elsewhere {
+        let words = format!("Glued up first: page {number}");
+        page.put(LEFT, at - 1.4, BODY, &words);
+    }
+    for (index, holding) in own.holdings() {
         at = block::block(&mut page, holding, at, grow, &key(part, index));
     }
     page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
@@ -64,7 +112,7 @@ pub(super) fn part(c: &Content, paper: Paper, part: &PartSheet) -> PartPages {
     }
     PartPages {
         pages: vec![page],
-        strip_left: own_strip <= 0.0 && strip > 0.0,
+        strip_left: own_strip <= 0.0 && strip::height(part) > 0.0,
     }
 }
 
