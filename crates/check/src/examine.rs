@@ -161,7 +161,7 @@ fn one_part(view: &PartView<'_>, findings: &mut Findings) {
         joint: None,
     };
     for rule in RULES {
-        if let Run::Part(run) | Run::PartAndJoint(run, _) = rule.run {
+        if let Run::Part(run) | Run::PartAndJoint(run, _) | Run::PartAndPen(run, _) = rule.run {
             run(view, findings);
         }
     }
@@ -173,7 +173,7 @@ fn one_pen(pen: &PenView<'_>, findings: &mut Findings) {
     let whole = pen.is_whole();
     for rule in RULES {
         match rule.run {
-            Run::Pen(run) if whole => run(pen, findings),
+            Run::Pen(run) | Run::PartAndPen(_, run) if whole => run(pen, findings),
             Run::Joint(run) | Run::PartAndJoint(_, run) => {
                 let joints = pen.joints();
                 let read = joints.filter(|it| it.male.whole && it.female.whole);

@@ -13,7 +13,7 @@ mod thread;
 mod wall;
 
 pub(crate) use deeper::{ROOM, deeper};
-pub(crate) use joint::{direction, turned};
+pub(crate) use joint::{direction, overlap, turned};
 pub(crate) use outside::{fatter, slimmer, station_at};
 pub(crate) use point::slipped;
 pub(crate) use relief::relieved;

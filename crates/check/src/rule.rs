@@ -42,6 +42,11 @@ pub enum Run {
         fn(&PartView<'_>, &mut Findings),
         fn(&JointView<'_>, &mut Findings),
     ),
+    /// Every part that is cut and every pen.
+    PartAndPen(
+        fn(&PartView<'_>, &mut Findings),
+        fn(&PenView<'_>, &mut Findings),
+    ),
     /// Every pen.
     Pen(fn(&PenView<'_>, &mut Findings)),
     /// Every bench.

@@ -18,6 +18,7 @@ mod lines;
 mod name;
 mod not_round;
 mod part;
+mod part_length;
 mod pen;
 mod place;
 mod profile_builder;

@@ -1,11 +1,12 @@
 //! A joint the other way round: `onto` for `into`, a part's other end.
 
-use super::Proposal;
+use super::{Proposal, literal};
 use crate::JointView;
 use crate::shape::threads;
+use quillet_geometry::Length;
 use quillet_model::{End, JointEnd, Part};
 use quillet_syntax::ast::{Side, Verb};
-use quillet_syntax::{Edit, Span, text};
+use quillet_syntax::{Edit, Size, Span, text};
 
 /// What a maker may have meant who wrote a joint that does not go together: the other of `into`
 /// and `onto`, then the other end of each part.
@@ -57,6 +58,19 @@ pub(crate) fn direction(view: &JointView<'_>) -> Option<Proposal> {
     let start = between.start as usize + written.find(word)?;
     let edit = Edit::new(Span::new(between.file, start, start + word.len()), meant);
     Some((text!("write {}", meant), vec![edit]))
+}
+
+/// The overlap of a joint written as far as it goes, to a hundredth; not where it goes nowhere.
+pub(crate) fn overlap(view: &JointView<'_>, goes_in: Length) -> Option<Proposal> {
+    let (_, span) = view.joint.by?;
+    // Contacts are told apart to less than this.
+    let nearly = Length::from_nm(1_000);
+    let by = view.pen.design.units_at(span).fine_down(goes_in + nearly);
+    literal(view.pen.design, span)?;
+    by.is_positive().then(|| {
+        let title = text!("write by {}", Size::Written(by));
+        (title, vec![Edit::new(span, Size::Written(by))])
+    })
 }
 
 /// The other end of a part.

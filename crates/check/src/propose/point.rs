@@ -8,6 +8,10 @@ use quillet_syntax::{Edit, Finding, Span, text};
 /// decimals the whole numbers beside it.
 pub(crate) fn slipped(design: &Design, finding: &Finding) -> Vec<Proposal> {
     let numbers = numbers_in(design, finding.span);
+    // Which of several slipped is a guess, and none is needed where a cure is known.
+    if numbers.len() > 1 && !finding.fixes.is_empty() {
+        return Vec::new();
+    }
     numbers
         .into_iter()
         .flat_map(|(span, number)| meant(span, number))

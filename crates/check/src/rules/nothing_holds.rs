@@ -20,6 +20,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest().filter(|rest| !rest.redundant) else {
         return;
     };
+    // What lies round a part that slides is not known where one of the pen's could not be read.
+    if view.joint.verb == Verb::Slip && view.pen.pen.parts.iter().any(|part| !part.whole) {
+        return;
+    }
     let lies = rest.verdict.is_sure() && rest.stopped_by != StoppedBy::Nothing;
     if !lies || !rest.verdict.held_by.is_empty() {
         return;

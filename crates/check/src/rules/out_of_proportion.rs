@@ -1,8 +1,8 @@
 //! `out-of-proportion`: a size that is many times what stands beside it.
 
-use crate::{Findings, PartView, Rule, Run, Threshold, words};
+use crate::{Findings, PartView, PenView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Design, Feature, Part, Station, StationId};
+use quillet_model::{Configured, Cut, Design, Feature, Part, Station, StationId};
 use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -10,7 +10,7 @@ pub(crate) static RULE: Rule = Rule {
     severity: Severity::Error,
     limit: Some(Threshold::Number),
     page: include_str!("out-of-proportion.md"),
-    run: Run::Part(run),
+    run: Run::PartAndPen(run, arms),
 };
 
 /// So many times what stands beside it no size of a pen is: a decimal point lost makes it ten
@@ -30,6 +30,29 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if let Some(finding) = hole(view.design, part, cut, times) {
             findings.push(finding);
         }
+    }
+}
+
+/// Clips whose arm is longer than the pen it lies along.
+fn arms(view: &PenView<'_>, findings: &mut Findings) {
+    let assembly = &view.pen.assembly;
+    let closed = assembly.configuration(Configured::Capped);
+    let closed = closed.or_else(|| assembly.configuration(Configured::Uncapped));
+    let Some(pen) = closed.and_then(|it| it.length_mm).map(Length::mm) else {
+        return;
+    };
+    let arms = view.pen.parts.iter().filter_map(|part| part.bought()?.arm);
+    for (arm, span) in arms.filter(|(arm, _)| *arm > pen) {
+        let message = text!(
+            "an arm of {} on a pen of {}",
+            Size::Rounded(arm, 2),
+            Size::Rounded(pen, 2)
+        );
+        let meant = ScaleMistake {
+            least: Length::ZERO,
+            most: pen,
+        };
+        findings.push(meant.offered(view.design, span, arm, RULE.at(span, message)));
     }
 }
 

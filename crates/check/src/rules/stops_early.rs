@@ -4,7 +4,7 @@ use super::land::Land;
 use super::pressed::Pressed;
 use crate::{Findings, JointView, Rule, Run, propose, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, Closing, Touch};
+use quillet_model::{AtRest, Closing, TOUCHING_MM, Touch};
 use quillet_syntax::{Finding, Severity, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -77,6 +77,14 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
             named(view, &seat.second),
             meets
         ),
+        None if overlaps(view) => text!(
+            "{} goes {} into {}, {} less than is written: {}",
+            view.male_name(),
+            words::against(Length::mm(rest.goes_in_mm.max(0.0)), Length::ZERO),
+            view.female_name(),
+            amount,
+            meets
+        ),
         None => text!(
             "{} stops {} short of where it would sit in {}: {}",
             view.male_name(),
@@ -94,8 +102,26 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
     }
     match land {
         Some(land) => finding.hint(land.cure(view)),
+        None if overlaps(view) => {
+            let finding = finding.hint(match rest.goes_in_mm > TOUCHING_MM {
+                true => "write how far it goes, or make room for what meets there",
+                false => "join the ends that are meant",
+            });
+            let overlap = propose::overlap(view, Length::mm(rest.goes_in_mm)).into_iter();
+            let turned = propose::turned(view).into_iter();
+            // Where less than half goes in, other ends are meant if any will do.
+            match rest.goes_in_mm < short {
+                true => propose::with(finding, turned.chain(overlap)),
+                false => propose::with(finding, overlap.chain(turned)),
+            }
+        }
         None => cure(view, touch, short, finding),
     }
+}
+
+/// Whether it is an overlap, `by L`, that it is short of.
+fn overlaps(view: &JointView<'_>) -> bool {
+    view.joint.by.is_some() && view.joint.seat.is_none()
 }
 
 /// What meets what.

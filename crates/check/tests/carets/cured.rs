@@ -1,26 +1,12 @@
 //! What resolution offers as a cure, each tried; and in which unit it speaks.
 
-use quillet_check::{Trial, examine};
-use quillet_model::{Texts, load, resolve};
+use crate::{examined, tried};
 use quillet_syntax::edited;
-use std::path::Path;
 
 /// The rule, title and text after each cure of each finding.
 fn cures(text: &str) -> Vec<(&'static str, String, String)> {
-    let texts = Texts::default().with("pen.quillet", text);
-    let root = Path::new("pen.quillet");
-    let design = resolve(&load(root, &texts).unwrap());
-    let examined = examine(&design);
-    let trial = Trial {
-        root,
-        source: &texts,
-        prepare: &|_| {},
-        design: &design,
-        findings: &examined.findings,
-        called_off: &|| false,
-    };
     let mut cures = Vec::new();
-    for finding in trial.all() {
+    for finding in tried(text) {
         for fix in &finding.fixes {
             let cured = edited(text, &fix.edits).unwrap();
             cures.push((finding.rule.code(), fix.title.to_string(), cured));
@@ -135,9 +121,7 @@ fn findings_of_resolution_speak_the_unit_of_the_file() {
     let cap = "dimensions in inches\n\npart cap from mouth to crown {\n  blank of acrylic rod 3/4\n  \
                length 2.5\n  outside dia 0.62\n  from mouth {\n    bore 0.5 to 2\n  }\n}\n";
     let messages = |from: &str, to: &str| -> Vec<String> {
-        let texts = Texts::default().with("pen.quillet", &cap.replacen(from, to, 1));
-        let design = resolve(&load(Path::new("pen.quillet"), &texts).unwrap());
-        let found = examine(&design).findings.into_iter();
+        let found = examined(&cap.replacen(from, to, 1)).findings.into_iter();
         found.map(|it| it.message.to_string()).collect()
     };
     for (from, to, wanted) in [

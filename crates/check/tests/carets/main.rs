@@ -6,18 +6,20 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod accepting;
+mod bought;
 mod cured;
 mod edges;
 mod holding;
 mod joints;
 mod limits;
+mod overlaps;
 mod pens;
 mod threads;
 mod walls;
 mod wants;
 mod whole_pens;
 
-use quillet_check::{CheckReport, examine};
+use quillet_check::{CheckReport, Trial, examine};
 use quillet_model::{Texts, load, resolve};
 use quillet_syntax::Finding;
 use std::path::Path;
@@ -26,6 +28,22 @@ use std::path::Path;
 pub(crate) fn examined(text: &str) -> CheckReport {
     let texts = Texts::default().with("pen.quillet", text);
     examine(&resolve(&load(Path::new("pen.quillet"), &texts).unwrap()))
+}
+
+/// What is found in a text, with those cures that have been tried.
+pub(crate) fn tried(text: &str) -> Vec<Finding> {
+    let texts = Texts::default().with("pen.quillet", text);
+    let root = Path::new("pen.quillet");
+    let design = resolve(&load(root, &texts).unwrap());
+    let trial = Trial {
+        root,
+        source: &texts,
+        prepare: &|_| {},
+        design: &design,
+        findings: &examine(&design).findings,
+        called_off: &|| false,
+    };
+    trial.all()
 }
 
 /// Holds what a rule finds against the carets, and gives back all that was found: the rule speaks

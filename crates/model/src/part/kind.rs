@@ -2,7 +2,7 @@
 
 use crate::{BlankPiece, CircleHoles, Coat, GivenMass, Part, Ring, SideCut, SideId, Throw};
 use quillet_geometry::Length;
-use quillet_syntax::ast;
+use quillet_syntax::{Span, ast};
 
 /// What a part is, and what only a part of its kind has.
 #[derive(Debug)]
@@ -39,8 +39,8 @@ pub struct BoughtPart {
     pub mass: Option<GivenMass>,
     /// Ink it holds, millilitres.
     pub holds_ml: Option<f64>,
-    /// A clip's arm: drawn and weighed, never in the way.
-    pub arm: Option<Length>,
+    /// A clip's arm: drawn and weighed, never in the way; and where it is said.
+    pub arm: Option<(Length, Span)>,
     /// What it draws back, each from an end of its own.
     pub throws: Vec<Throw>,
     /// A magnet's pull on its like in contact, newtons.
@@ -99,7 +99,7 @@ impl Part {
 
     /// A bought clip's arm.
     pub fn arm(&self) -> Option<Length> {
-        self.bought()?.arm
+        Some(self.bought()?.arm?.0)
     }
 
     /// What is cut from the side, in the order written.
@@ -152,7 +152,8 @@ impl Part {
         }
     }
 
-    fn bought(&self) -> Option<&BoughtPart> {
+    /// What only a bought part has.
+    pub fn bought(&self) -> Option<&BoughtPart> {
         match &self.kind {
             PartKind::Bought(it) => Some(it),
             PartKind::Cut(_) | PartKind::Ring(_) => None,

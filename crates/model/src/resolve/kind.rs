@@ -78,7 +78,10 @@ impl<'a> Resolver<'a> {
                         cord,
                     });
                 }
-                LineKind::Arm(sum) => given.arm = self.positive(sum, "an arm", frame),
+                LineKind::Arm(sum) => {
+                    let arm = self.positive(sum, "an arm", frame);
+                    given.arm = arm.map(|arm| (arm, sum.span));
+                }
                 LineKind::Pulls(sum) => given.pulls_n = self.force(sum, frame),
                 LineKind::Grips(range) => {
                     let range = self.range(&range.from, &range.to, frame);
@@ -97,7 +100,7 @@ struct Measured {
     mass: Option<GivenMass>,
     holds_ml: Option<f64>,
     ring: Option<Ring>,
-    arm: Option<quillet_geometry::Length>,
+    arm: Option<(quillet_geometry::Length, quillet_syntax::Span)>,
     pulls_n: Option<f64>,
     grips: Option<(quillet_geometry::Length, quillet_geometry::Length)>,
 }

@@ -3,7 +3,7 @@
 use super::clash::out_of_range;
 use super::frame::Frame;
 use super::known::KnownPart;
-use super::lines::{Lines, incomplete};
+use super::lines::Lines;
 use super::want::WantScope;
 use super::{Resolver, shared};
 use crate::{ById, CutPart, DefinitionKind, Limits, Part, PartKind, Throw, Units};
@@ -206,49 +206,7 @@ impl<'a> Resolver<'a> {
         }
         size <= most
     }
-
-    /// The part's length; false where it cannot be known.
-    fn part_length(&mut self, lines: &Lines<'a>, part: &mut Part, frame: &mut Frame<'a>) -> bool {
-        let length = lines.single.iter().find_map(|line| match &line.kind {
-            LineKind::Length(span) => Some(span),
-            _ => None,
-        });
-        match (length, part.ring()) {
-            (Some(span), _) => {
-                part.length_span = span.span;
-                let Some(to) = &span.to else {
-                    let length = self.positive(&span.from, "a length", frame);
-                    let length = length.filter(|it| self.is_a_pens(*it, LONGEST, span.span));
-                    part.length = length.unwrap_or_default();
-                    part.length_free = part.length;
-                    return length.is_some();
-                };
-                let range = self.range(&span.from, to, frame);
-                let lengths = range.and_then(|(a, b)| a.as_length().zip(b.as_length()));
-                let Some((least, free)) = lengths else {
-                    return false;
-                };
-                (part.length, part.length_free) = (least, free);
-                least.is_positive() && self.positive(to, "a length", frame).is_some()
-            }
-            (None, Some(ring)) => {
-                let cord = ring.cord;
-                (part.length, part.length_free) = (cord, cord);
-                true
-            }
-            // What cannot be read may be the line.
-            (None, None) if !part.whole => false,
-            (None, None) => {
-                self.emit(incomplete(
-                    part.name.span,
-                    format!("{} says no length", part.name.text),
-                    "add a line such as: length 60",
-                ));
-                false
-            }
-        }
-    }
 }
 
 /// No part of a pen is longer.
-const LONGEST: Length = Length::from_nm(500_000_000);
+pub(super) const LONGEST: Length = Length::from_nm(500_000_000);

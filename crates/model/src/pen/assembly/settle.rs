@@ -217,13 +217,8 @@ impl<'a> Bodies<'a> {
     }
 
     fn own(&self, joint: &Joint) -> OwnContact {
-        let female = &self.parts[joint.female.part];
-        let opening = female.profiles.as_ref().map(|profiles| {
-            let at = female.station(joint.female.end, Length::ZERO).to_mm();
-            profiles.crest.bore_radius(at)
-        });
-        match (joint.verb, opening) {
-            (Verb::Push, Some(0.0)) => OwnContact::Passes,
+        match joint.verb {
+            Verb::Push if takes_up(joint, self.parts) => OwnContact::Passes,
             _ if mated(joint, self.parts).is_empty() && !meant(joint, self.parts).is_empty() => {
                 OwnContact::Mismatched
             }
@@ -324,6 +319,20 @@ fn rest(joint: &Joint, parts: &Parts, met: Vec<RawContact>) -> (f64, StoppedBy, 
             (female.length.to_mm(), StoppedBy::Nothing, Vec::new())
         }
     }
+}
+
+/// Whether what is pushed goes in where nothing is drawn: into a bought part of which only the
+/// outside is said, and which is fatter than what goes in.
+fn takes_up(joint: &Joint, parts: &Parts) -> bool {
+    let (male, female) = (&parts[joint.male.part], &parts[joint.female.part]);
+    let undrawn = female.is_bought() && !female.features.iter().any(crate::Feature::is_inside);
+    let outside_mm = |part: &crate::Part, end: JointEnd| {
+        let at = part.station(end.end, Length::ZERO).to_mm();
+        let (before, after) = part.profiles.as_ref()?.crest.outer.radii_at(at)?;
+        Some(before.max(after))
+    };
+    let sizes = outside_mm(male, joint.male).zip(outside_mm(female, joint.female));
+    undrawn && sizes.is_some_and(|(inner, outer)| inner < outer)
 }
 
 /// What a press or a push squeezes past, in radius: the interference it asks for, else a push's

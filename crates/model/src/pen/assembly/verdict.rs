@@ -118,13 +118,15 @@ fn struck(joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Option<Touch> {
     (stops && of_nib).then_some(*touch)
 }
 
-/// How far short of its seat a joint stops, or, where none is said, of where its two parts would
-/// come by themselves; none where it closes.
+/// How far short of its seat a joint stops; where none is said, of the overlap that is (`by L`), else
+/// of where its two parts would come by themselves; none where it closes.
 fn short_mm(joint: &Joint, rest: &AtRest) -> Option<f64> {
     if joint.verb == Verb::Post || rest.stopped_by == StoppedBy::Nothing {
         return None;
     }
-    let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
+    let overlap = joint.by.map(|(by, _)| by.to_mm() - rest.goes_in_mm);
+    let overlap = overlap.filter(|short| *short > TOUCHING_MM);
+    let short = rest.seat_gap_mm.or(overlap).unwrap_or(rest.short_mm);
     (short.abs() > TOUCHING_MM).then_some(short)
 }
 
