@@ -8,14 +8,16 @@ use quillet_export::scene::{Layer, Scene, Shape, TextBox, Xy};
 use quillet_export::write::{self, Background};
 use quillet_model::{Configured, Design, Units};
 
-const PARTS: [&str; 5] = ["cap", "barrel", "section", "odd", "band"];
+const PARTS: [&str; 7] = [
+    "cap", "barrel", "section", "odd", "band", "octagon", "pierced",
+];
 
 /// The design that a part is in.
 fn of(name: &str) -> Design {
-    example(if ["odd", "band"].contains(&name) {
-        "odd.quillet"
-    } else {
-        "heron.quillet"
+    example(match name {
+        "odd" | "band" => "odd.quillet",
+        "octagon" | "pierced" => "faceted.quillet",
+        _ => "heron.quillet",
     })
 }
 
@@ -37,7 +39,7 @@ fn no_two_texts_meet_and_all_are_on_the_sheet() {
     for paper in [Paper::A4, Paper::Letter] {
         for name in PARTS {
             let scene = drawn(name, paper);
-            assert!(scene.texts().count() > 20, "{name}");
+            assert!(scene.texts().count() > 17, "{name}");
             nothing_collides(name, &scene);
         }
     }
@@ -55,6 +57,41 @@ fn nothing_collides(name: &str, scene: &Scene) {
             assert!(!meet, "{name}: {:?} meets {:?}", text.words, other.words);
         }
     }
+}
+
+/// Eight flats 13.2 across of ⌀14, a corner up: each takes up ±acos(6.6/7) = 19.463° about its
+/// middle, those at 22.5° and 67.5° from up are seen above the axis. Their edges lie 7 cos(3.037°)
+/// = 6.9902, 7 cos(41.963°) = 5.2050, 7 cos(48.037°) = 4.6805 and 7 cos(86.963°) = 0.3709 over it.
+#[test]
+fn a_plane_face_is_drawn_by_its_edges_and_marked_by_diagonals() {
+    let scene = drawn("octagon", Paper::A4);
+    let words: Vec<&str> = scene.texts().map(|it| &*it.words).collect();
+    for said in ["A–A", "8 flats", "13.2 across", "14 across corners"] {
+        assert!(words.contains(&said), "{said} of {words:?}");
+    }
+    let lines = |layer: Layer| {
+        let of = scene.items.iter().filter(move |it| it.layer == layer);
+        of.filter_map(|it| match &it.shape {
+            Shape::Stroke(path) => Some([path.start, path.end()]),
+            _ => None,
+        })
+    };
+    let axis = lines(Layer::Axis)
+        .find(|[from, to]| from.y == to.y && to.x - from.x > 70.0 * scene.scale)
+        .expect("an axis")[0]
+        .y;
+    for over in [6.9902, 5.2050, 4.6805, 0.3709] {
+        let drawn = lines(Layer::Outline).filter(|it| {
+            it.iter()
+                .all(|at| ((at.y - axis) / scene.scale - over).abs() < 1e-4)
+        });
+        let long: f64 = drawn.map(|[from, to]| to.x - from.x).sum();
+        assert!((long / scene.scale - 50.0).abs() < 1e-3, "{over}: {long}");
+    }
+    let crossing = lines(Layer::Dimension).filter(|[from, to]| {
+        (to.x - from.x - 50.0 * scene.scale).abs() < 1e-3 && (to.y - from.y).abs() > 0.5
+    });
+    assert_eq!(crossing.count(), 4, "two diagonals on each of two faces");
 }
 
 /// The strips are what is seen from outside; the outline is the drawing's own.

@@ -1,7 +1,7 @@
 //! What a part's drawing dimensions: one column a place, outside above, inside below.
 
 use super::figures::LengthFormat;
-use super::thread;
+use super::{side, thread};
 use quillet_geometry::{Chain, Edge, Length, Point, Tag};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Profiles};
 use quillet_standards::thread::ThreadForm;
@@ -26,7 +26,7 @@ pub(super) fn outside(
     profiles: &Profiles,
     figures: LengthFormat,
 ) -> Vec<DimensionColumn> {
-    let chain = &profiles.crest.outer;
+    let chain = profiles.turned();
     // A round that ends on the axis has no diameter there.
     let dia = |radius: f64| match radius < 1e-9 {
         true => String::new(),
@@ -81,6 +81,8 @@ pub(super) fn outside(
             _ => {}
         }
     }
+    let sides = side::side(part, profiles, figures).into_iter();
+    columns.extend(sides.map(|(place, caption)| DimensionColumn::named(place, caption)));
     finished(columns)
 }
 

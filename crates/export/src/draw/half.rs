@@ -1,5 +1,6 @@
 //! The half section: the outside above the axis, the cut below.
 
+use super::faces::faces;
 use super::outline;
 use super::seen::ALONE;
 use super::thread::{ThreadView, threads};
@@ -22,6 +23,7 @@ pub(super) fn half_section(
     outline::outside(scene, view, whole, solid, &ALONE);
     outline::glue_lines(scene, view, whole, part, solid, false, Layer::Outline);
     threads(scene, view, whole, part, solid, ThreadView::Outside, &ALONE);
+    faces(scene, view, whole, profiles);
     axis(scene, view, part.length.to_mm());
 }
 

@@ -1,5 +1,6 @@
 //! Drawings of parts and pens by the conventions of ISO 128, 129 and 6410.
 
+mod across;
 mod alone;
 mod assembled;
 mod callouts;
@@ -9,6 +10,7 @@ mod detail;
 mod difference;
 mod exploded;
 mod extras;
+mod faces;
 mod figures;
 mod half;
 mod holding;
@@ -29,6 +31,7 @@ mod profile;
 mod rows;
 mod seen;
 mod shade;
+mod side;
 mod spread;
 mod stock;
 mod template;

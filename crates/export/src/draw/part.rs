@@ -1,5 +1,6 @@
 //! The drawing of a part on a sheet of its own.
 
+use super::across::Sections;
 use super::column;
 use super::figures::LengthFormat;
 use super::half::half_section;
@@ -48,15 +49,22 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     );
     let radius = widest_mm(profiles);
     let length = part.length.to_mm();
+    let sections = Sections::of(profiles, radius, figures);
     let sized = |most_mm: f64| {
-        let upper = DimensionRows::new(Half::Upper, &above, width, most_mm);
-        let lower = DimensionRows::new(Half::Lower, &below, width, most_mm);
-        let depth = upper.depth_mm() + lower.depth_mm();
-        let fits = |scale: &f64| {
-            length * scale <= width - 44.0 && 2.0 * radius * scale + depth <= high.y - low.y
+        let laid_out = |scale: f64| {
+            let beside = sections.room_mm(scale);
+            let width = width - beside.x;
+            let upper = DimensionRows::new(Half::Upper, &above, width, most_mm);
+            let lower = DimensionRows::new(Half::Lower, &below, width, most_mm);
+            let depth = upper.depth_mm() + lower.depth_mm();
+            let fits = length * scale <= width - 44.0
+                && beside.y <= high.y - low.y
+                && 2.0 * radius * scale + depth <= high.y - low.y;
+            (fits, scale, upper, lower)
         };
-        let scale = SCALES.into_iter().find(fits);
-        (scale.unwrap_or(SCALES[SCALES.len() - 1]), upper, lower)
+        let found = SCALES.into_iter().map(laid_out).find(|it| it.0);
+        let (_, scale, upper, lower) = found.unwrap_or_else(|| laid_out(SCALES[SCALES.len() - 1]));
+        (scale, upper, lower)
     };
     // Smaller figures where they let the part be drawn larger.
     let (large, small) = (sized(HEIGHTS_MM[0]), sized(HEIGHTS_MM[1]));
@@ -65,31 +73,38 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     // What room is left is shared above and below.
     let spare = (high.y - low.y - depth - 2.0 * radius * scale) / 2.0;
     let axis = high.y - spare - upper.depth_mm() - radius * scale;
-    let origin = Xy::new((low.x + high.x - length * scale) / 2.0, axis);
+    let right = high.x - sections.room_mm(scale).x;
+    let origin = Xy::new((low.x + right - length * scale) / 2.0, axis);
     let view = ViewTransform::new(origin, scale);
     let scene = &mut sheet.scene;
     scene.scale = scale;
     half_section(scene, view, part, profiles, Half::Lower);
     let ends = [0.0, length];
-    upper.draw(scene, view, radius * scale, (low.x, high.x), ends);
-    lower.draw(scene, view, radius * scale, (low.x, high.x), ends);
+    upper.draw(scene, view, radius * scale, (low.x, right), ends);
+    lower.draw(scene, view, radius * scale, (low.x, right), ends);
+    sections.draw(scene, view, low, high);
     datums(scene, view, part);
-    let block = TitleBlock {
-        owner: title.owner.clone(),
-        title: name.to_string(),
-        subtitle: title.pen.clone(),
-        number: if title.pen.is_empty() {
-            name.to_string()
-        } else {
-            format!("{} / {name}", title.pen)
-        },
-        kind: "Part drawing".into(),
-        scale: scale_text(scale),
-        sheet: title.sheet,
-    };
+    let block = title_block(part, scale, title);
     block.draw(&mut sheet, paper);
     notes(&mut sheet, part, scale, title);
     Some(sheet.scene)
+}
+
+fn title_block(part: &Part, scale: f64, title: &PartTitle) -> TitleBlock {
+    let name = &part.name.text;
+    let number = match title.pen.is_empty() {
+        true => name.to_string(),
+        false => format!("{} / {name}", title.pen),
+    };
+    TitleBlock {
+        owner: title.owner.clone(),
+        title: name.to_string(),
+        subtitle: title.pen.clone(),
+        number,
+        kind: "Part drawing".into(),
+        scale: scale_text(scale),
+        sheet: title.sheet,
+    }
 }
 
 /// The largest radius, mm.

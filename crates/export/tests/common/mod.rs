@@ -8,6 +8,7 @@ use std::path::Path;
 pub(crate) fn example(name: &str) -> Design {
     let drawn = [
         ("odd.quillet", include_str!("../pens/odd.quillet")),
+        ("faceted.quillet", include_str!("../pens/faceted.quillet")),
         ("fitted.quillet", include_str!("../pens/fitted.quillet")),
         ("patient.quillet", include_str!("../pens/patient.quillet")),
     ];
