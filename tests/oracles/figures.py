@@ -52,10 +52,15 @@ class Kept:
         return json.loads(got.stdout)
 
     def pitch_limits(self, thread, inside):
-        """The limits of a thread's pitch diameter, which standards.py holds."""
+        """The limits of a thread's pitch diameter, from the tolerances that standards.py holds; they
+        are told to the micrometre, and are kept here from the basic diameter."""
         words = [self.program, "thread", thread.designation, "--format", "json"]
         got = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
-        return got["internal" if inside else "external"]["pitch_mm"]
+        side = got["internal" if inside else "external"]
+        low, high = side["pitch_mm"]
+        crest, basic = (side["minor_mm"][0], got["minor_mm"]) if inside else (side["major_mm"][1], got["major_mm"])
+        start = thread.major - 3 / 4 * thread.height + round(crest - basic, 3)
+        return (start, start + high - low) if inside else (start - (high - low), start)
 
     def hold(self, what, found, wanted, scale=None):
         """Holds a figure of the program against its reckoning: relative to that, where no other
@@ -177,7 +182,7 @@ def hold_walls(kept, what, pen, hand, found):
         bottom = it["role"] == "a closed end"
         here = [
             wall for wall in drawn
-            if all(map(near, wall.ends, ends)) and near(wall.least, it["least_mm"]) and (wall.place is not None) == bottom
+            if all(map(near, wall.ends, ends)) and near(wall.least, it["least_mm"]) and (bottom or wall.place is None)
         ]
         line = f"{what}: {it['outer']} over {it['inner']}"
         kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), 1.0)
@@ -259,7 +264,7 @@ def part_of(place):
 
 
 # One function a figure.
-FIGURES = [volumes, made_up_volumes, pens, made_up_pens]
+FIGURES = [volumes, made_up_volumes, pens, walls, made_up_pens]
 
 
 if __name__ == "__main__":

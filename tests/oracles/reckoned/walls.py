@@ -107,10 +107,9 @@ def pairs(shape):
             spans = [
                 (max(a, c), min(b, d)) for a, b, _ in over for c, d, _ in under if min(b, d) - max(a, c) > SAME
             ]
-            if spans:
-                least, *_ = apart(over, under)
-                ends = min(a for a, _ in spans), max(b for _, b in spans)
-                yield Wall(outer, inner, None, least, ends)
+            least, z, to = apart(over, under)
+            ends = (min(a for a, _ in spans), max(b for _, b in spans)) if spans else sorted((z, to))
+            yield Wall(outer, inner, None, least, ends)
     for inner, way, z, r in shape.bottoms:
         faces = [("face", True)] if way > 0 else [("face", False)]
         for which, at in (("tip", (z, 0.0)), ("corner", (z, r))):
@@ -125,8 +124,6 @@ def apart(over, under):
     best = (math.inf, 0.0, 0.0)
     for outer in over:
         for inner in under:
-            if min(outer[1], inner[1]) - max(outer[0], inner[0]) <= SAME:
-                continue
             low, high, radius = inner
             at = lambda z: (*nearest(outer, (z, radius(z))), z)
             places = [low + (high - low) * nth / SAMPLES for nth in range(SAMPLES + 1)]
