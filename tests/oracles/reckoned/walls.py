@@ -6,7 +6,8 @@ import math
 from .profile import envelopes
 from .solid import Solid
 
-STEP = 1e-4
+# Small, so that a place which moves from one surface on to the next counts as neither's slope.
+STEP = 2e-6
 SAME = 1e-6
 SAMPLES = 24
 # A thread's rounded root lies so many pitches under its pitch diameter, an inside one's crest over
@@ -129,11 +130,9 @@ def apart(over, under):
             places = [low + (high - low) * nth / SAMPLES for nth in range(SAMPLES + 1)]
             values = [at(z) for z in places]
             nth = min(range(len(values)), key=lambda n: values[n][0])
-            found = values[nth]
-            if 0 < nth < SAMPLES:
-                z = golden(lambda z: at(z)[0], places[nth - 1], places[nth + 1])
-                found = min(found, at(z))
-            best = min(best, found, at(low), at(high))
+            # The nearest place may lie a hair from an end.
+            z = golden(lambda z: at(z)[0], places[max(nth - 1, 0)], places[min(nth + 1, SAMPLES)])
+            best = min(best, values[nth], at(z))
     return best
 
 

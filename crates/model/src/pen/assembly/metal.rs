@@ -47,13 +47,27 @@ impl Part {
         let mut worst = WorstCase::of(nominal_mm, chain.collect(), |_| self);
         if let (Origin::Outside(index), true) = (outer.0, worst.least_mm > TOUCHING) {
             let (along, across) = other.moves();
-            let redrawn = |off: &dyn Fn(&Drift) -> f64| {
+            let from_place = |off: &dyn Fn(&Drift) -> f64| {
                 let place = inner.1 + Point::new(off(&along), off(&across));
-                let pieces = surface.redrawn(index, off);
-                let apart = pieces.iter().map(|it| it.nearest(place).distance(place));
-                apart.fold(f64::INFINITY, f64::min)
+                least(surface.redrawn(index, off).iter(), |it| {
+                    it.nearest(place).distance(place)
+                })
             };
-            worst.least_mm = least_at_ends(&worst.chain, redrawn).min(worst.least_mm);
+            // What lies over a slope moves along it: the bore is drawn anew with the outside, where
+            // nothing else of it lies nearer than the place.
+            let bore = surface.bore_at(inner.0, inner.1);
+            let from_bore = |off: &dyn Fn(&Drift) -> f64| {
+                let drawn: Vec<_> = bore.iter().map(|it| it.redrawn(off)).collect();
+                least(surface.redrawn(index, off).iter(), |it| {
+                    least(drawn.iter(), |other| it.approach(other).distance_mm)
+                })
+            };
+            let whole = from_bore(&|_| 0.0) > nominal_mm - SAME_MM;
+            let redrawn = match whole {
+                true => least_at_ends(&worst.chain, from_bore),
+                false => least_at_ends(&worst.chain, from_place),
+            };
+            worst.least_mm = redrawn.min(worst.least_mm);
         }
         worst
     }
@@ -94,5 +108,11 @@ fn least_at_ends(chain: &[Link], of: impl Fn(&dyn Fn(&Drift) -> f64) -> f64) -> 
     least
 }
 
+fn least<T>(all: impl Iterator<Item = T>, of: impl Fn(T) -> f64) -> f64 {
+    all.map(of).fold(f64::INFINITY, f64::min)
+}
+
 /// Nearer than this, mm, two places touch.
 const TOUCHING: f64 = 1e-9;
+/// Distances that agree within this, mm, are one: walls are kept to the nanometre.
+const SAME_MM: f64 = 1e-6;

@@ -4,6 +4,7 @@ use super::chain::{Drift, Size};
 use crate::{Cut, CutId, End, Feature, Origin, Part, PartId};
 use quillet_geometry::{self as geometry, Chain, Length, Tag};
 
+mod bore;
 mod outside;
 mod spot;
 
