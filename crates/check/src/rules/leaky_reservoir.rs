@@ -139,6 +139,9 @@ fn cure(seal: RingSeal, groove: &Feature, ring: Option<&Ring>) -> SizedText {
         true => (dia / inside - 1.0, dia / (1.0 + AIM.1)),
         false => (1.0 - dia / (inside + over), dia / (1.0 - AIM.1) - over),
     };
+    if dia <= 0.0 || better <= 0.0 {
+        return "take a thinner ring, or bring the groove and the bore over it nearer".into();
+    }
     let groove = text!(
         "{} and {} wide",
         Size::Diameter(Length::mm(dia)),

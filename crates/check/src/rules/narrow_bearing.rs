@@ -19,15 +19,24 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let PlanProblem::NarrowBearing { end, ring, wanted } = *problem else {
             return None;
         };
-        Some((
-            text!(
+        let (name, end) = (&part.name.text, part.end_name(end));
+        let message = match ring.is_positive() {
+            true => text!(
                 "on its mandrel {} bears at the {} on a ring of {} a side; {} is wanted",
-                part.name.text,
-                part.end_name(end),
+                name,
+                end,
                 ring,
                 wanted
             ),
-            "make the shoulder behind the thread fatter, or the thread finer",
-        ))
+            false => text!(
+                "on its mandrel {} has nothing to bear with at the {}: it is no fatter behind its \
+                 thread than the thread; a ring of {} a side is wanted",
+                name,
+                end,
+                wanted
+            ),
+        };
+        let cure = "make the shoulder behind the thread fatter, or the thread finer";
+        Some((message, cure))
     });
 }

@@ -26,13 +26,25 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(nib) = pen.assembly.nib else { return };
     let left = view.length_limit(&RULE, LEFT);
     if let Closing::Struck(touch) = &rest.verdict.closing {
+        // A cap that has gone past its seat has only where it would come by itself before it.
+        let past = rest.seat_gap_mm.filter(|gap| *gap < 0.0);
         let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
-        let message = text!(
-            "{} strikes {}, {} before the cap is closed",
+        let short = past.map_or(short, |_| rest.short_mm);
+        let strikes = text!(
+            "{} strikes {}",
             spots::words(pen, &touch.male),
-            spots::words(pen, &touch.female),
-            words::against(Length::mm(short), Length::ZERO)
+            spots::words(pen, &touch.female)
         );
+        let message = match past {
+            Some(gap) => strikes.then(text!(
+                " when the cap has gone {} past its seat",
+                words::against(Length::mm(-gap), Length::ZERO)
+            )),
+            None => strikes.then(text!(
+                ", {} before the cap is closed",
+                words::against(Length::mm(short), Length::ZERO)
+            )),
+        };
         let finding = Finding {
             severity: Severity::Error,
             ..RULE.at(view.joint.head, message)

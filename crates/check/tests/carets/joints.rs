@@ -157,6 +157,19 @@ fn what_reaches_the_end_of_a_hole_is_too_long_not_too_fat() {
 }
 
 #[test]
+fn a_cap_that_goes_past_its_seat_is_not_short_of_it() {
+    // The relief takes the shoulder at 8 away as far as 15; the cap stops on the nib, behind it.
+    let text = pen(RELIEF, "69", "52").replace("12.0            for 1.5", "12.0 for 15");
+    let found = examined(&text);
+    let told = message(&found, "nib-strikes-cap");
+    assert!(told.contains("when the cap has gone"), "{told}");
+    assert!(
+        told.ends_with("mm past its seat") && !told.contains(" -"),
+        "{told}"
+    );
+}
+
+#[test]
 fn what_follows_from_a_jam_is_not_told() {
     // Without its relief the tenon jams in the barrel's mouth; so the step behind it shows.
     assert_eq!(broken(&pen("", "69", "56")), ["stops-early"]);

@@ -12,6 +12,7 @@ mod edges;
 mod holding;
 mod joints;
 mod limits;
+mod nothing_there;
 mod overlaps;
 mod pens;
 mod threads;

@@ -126,17 +126,19 @@ impl<'a> Resolver<'a> {
         if at <= part.length && !at.is_negative() {
             return Some(at);
         }
-        let finding = out_of_range(
-            content.at.span,
-            text!(
+        let name = &part.name.text;
+        let lies = match at.is_negative() {
+            true => text!("this station lies {} before {} begins", -at, name),
+            false => text!(
                 "this station lies at {}, beyond the {} of {}",
                 at,
                 part.length,
-                part.name.text
+                name
             ),
-        )
-        .label(part.length_span, "the length")
-        .hint(text!("a station lies between 0 and {}", part.length));
+        };
+        let finding = out_of_range(content.at.span, lies)
+            .label(part.length_span, "the length")
+            .hint(text!("a station lies between 0 and {}", part.length));
         let end = part.end_name(End::Second);
         let past = content.from.is_none() && !part.lacks_ends();
         self.emit(match past {

@@ -42,7 +42,8 @@ pub struct Mandrel {
     pub centred: bool,
     /// What passes the die that comes over it while it is in the work: no more may stand out.
     pub under_die: Option<Length>,
-    /// The ring on which the work's own shoulder bears, a side, where it is a female one.
+    /// The ring on which the work's own shoulder bears, a side, where it is a female one; zero or less
+    /// where the work is no fatter than its thread.
     pub bearing: Option<Length>,
     /// The ring it bears with is as wide as the work, or wider: make it of brass, for the last cut
     /// may touch it.

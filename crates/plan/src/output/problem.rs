@@ -124,7 +124,7 @@ pub enum PlanProblem {
     NarrowBearing {
         /// The end of the part it is about.
         end: End,
-        /// The ring, a side.
+        /// The ring, a side; zero or less where the work is no fatter than its thread.
         ring: Length,
         /// What is wanted.
         wanted: Length,

@@ -250,8 +250,8 @@ fn least_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
         let wall = part.least_wall()?;
         Some(vec![
             Cell::left(&part.name),
-            length(Some(wall.least_mm), units),
-            length(Some(wall.worst_mm), units),
+            thickness(wall.least_mm, units),
+            thickness(wall.worst_mm, units),
             Cell::left(format!(
                 "{} over {}",
                 wall.outer.in_units(units),
@@ -268,8 +268,8 @@ fn all_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
     let of_part = |part: &&PartMeasures| {
         let rows = part.walls.iter().map(|wall| {
             vec![
-                length(Some(wall.least_mm), units),
-                length(Some(wall.worst_mm), units),
+                thickness(wall.least_mm, units),
+                thickness(wall.worst_mm, units),
                 Cell::right(range_of([wall.from_mm, wall.to_mm], units)),
                 Cell::left(format!(
                     "{} over {}, {}",
@@ -338,7 +338,10 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
         render(format!("touches also {}", on(touch, units)));
     }
     if let Some(gap) = it.seat_gap_mm {
-        render(format!("its seat is {} apart", size(gap, units)));
+        render(match gap < 0.0 {
+            true => format!("it has gone {} past its seat", size(-gap, units)),
+            false => format!("its seat is {} apart", size(gap, units)),
+        });
     }
     if let (Some(thread), Some(overlap), Some(travel)) = (&it.thread, it.overlap_mm, it.travel_mm) {
         let catches = it
@@ -434,6 +437,14 @@ fn figure(value: Option<f64>, unit: &str) -> Cell {
 /// A length with its unit.
 fn length(mm: Option<f64>, units: Units) -> Cell {
     Cell::right(mm.map_or(UNKNOWN.to_owned(), |mm| size(mm, units)))
+}
+
+/// How thick a wall is; one that is broken through is none.
+fn thickness(mm: f64, units: Units) -> Cell {
+    match mm > 0.0 {
+        true => length(Some(mm), units),
+        false => Cell::right("none"),
+    }
 }
 
 fn size(mm: f64, units: Units) -> String {
