@@ -184,4 +184,11 @@ mod tests {
         let wanted = Curve::line(Point::new(1.0, bent(3.0).0), Point::new(4.0, bent(3.0).0));
         assert_eq!(line.with_radii(&bent), [wanted]);
     }
+
+    #[test]
+    fn what_only_reaches_a_radius_has_no_part_there() {
+        let cone = Curve::line(Point::new(1.0, 3.0), Point::new(9.0, 5.0));
+        assert_eq!(cone.between_radii(5.0, 7.0), []);
+        assert_eq!(cone.between_radii(1.0, 3.0), []);
+    }
 }

@@ -399,4 +399,24 @@ mod tests {
         );
         assert_eq!(touching[0].least_mm, 0.0);
     }
+
+    /// The waist's lowest place by the circle's own centre and radius, wherever along it that lies.
+    #[test]
+    fn a_waist_that_a_bore_breaks_through_is_deepest_at_its_lowest() {
+        let waist =
+            Arc::circular(Point::new(0.0, 6.0), Point::new(18.0, 6.5), 40.0, false).unwrap();
+        let lowest = Point::new(waist.centre().z, waist.centre().r - 40.0);
+        assert!(0.0 < lowest.z && lowest.z < 18.0, "{lowest:?}");
+        let outer = Chain::new(vec![Segment {
+            curve: Curve::Arc(waist),
+            tag: Tag(1),
+        }]);
+        let bore = line(2, &[(0.0, 12.0), (18.0, 12.0)]);
+        let through = of(&walls(&[outer.unwrap()], &[bore], |_, _| true), 1, 2);
+        assert!(
+            (through.least_mm - (lowest.r - 6.0)).abs() < 1e-12,
+            "{through:?}"
+        );
+        assert!((through.outer_at.z - lowest.z).abs() < 1e-9, "{through:?}");
+    }
 }

@@ -362,3 +362,29 @@ fn a_nib_unit_closes_the_section_and_its_own_bore_counts() {
         1e-9,
     );
 }
+
+/// A heel longer than the section stands in the ink behind it: what it takes up is not ink, and its own
+/// bore opens amid the barrel's.
+#[test]
+fn a_heel_that_stands_in_the_ink_takes_its_room_and_gives_its_bore() {
+    let ink = |bore: &str| {
+        let unit = format!(
+            "bought unit from point to heel {{\n length 58\n mass 2\n outside {{\n at 0 dia 4\n at 8 dia 12 step 7\n at 58 dia 7\n}}\n{bore}\n}}\n"
+        );
+        let joint = "slip unit.heel into front.tip\n slip front.shank";
+        let tube = tube(
+            60.0,
+            "from mouth {\n bore 10 to 40\n}",
+            "from tip {\n bore 7.1 through\n}",
+            "",
+        );
+        let tube = tube.replace("press rear.shank into tube.end\n", "");
+        let text = unit + &tube.replace("slip front.shank", joint);
+        assembly(&text).ink.expect("it is filled").capacity_ml
+    };
+    // 50 of heel through 30 of section: 20 stand in the 30 of bore behind the shank's 10.
+    let beside = cylinder_ml(10.0, 30.0) - cylinder_ml(7.0, 20.0);
+    near(ink(""), beside, 1e-9);
+    let bored = ink("from heel {\n bore 2 to 15\n}");
+    near(bored, beside + cylinder_ml(2.0, 15.0), 1e-9);
+}
