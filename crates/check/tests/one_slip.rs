@@ -80,8 +80,10 @@ fn blocks_named_after_each_others_ends_are_swapped_back() {
         ];
         let cure = "swap tip and shank after from";
         reports(name, &slips, "wrong-way-round", "shank", cure);
-        let slips = [("from tip {", "from shank {")];
-        reports(name, &slips, "wrong-way-round", "shank", "write from tip");
+        for slip in ["from shank {", "from   shank {"] {
+            let slips = [("from tip {", slip)];
+            reports(name, &slips, "wrong-way-round", "shank", "write from tip");
+        }
     }
 }
 

@@ -148,6 +148,7 @@ fn a_cap_posts_where_the_taper_first_touches() {
         + &pen("close cap.mouth onto body.front\npost cap.mouth onto body.tail by 1");
     let design = design(&text);
     near(joint(&design, 1).goes_in_mm, 21.0);
+    assert_eq!(joint(&design, 1).verdict.closing, Closing::Closes);
     let posted = design.pens[0]
         .assembly
         .configuration(Configured::Posted)
@@ -493,4 +494,35 @@ fn a_point_that_another_hole_opens_is_no_bottom() {
         Closing::Blocked(blocked) => near(blocked.throat.radius_mm, 2.0),
         other => panic!("{other:?}"),
     }
+}
+
+/// A face that meets a face over a ring meets the edge of its countersink too: one place.
+#[test]
+fn a_ring_and_its_edge_are_one_place() {
+    let inside = "bore 9 to 15\n countersink 12";
+    let text = rod("rod", "8") + &tube("tube", inside) + &pen("slip rod.front into tube.mouth");
+    let design = design(&text);
+    near(joint(&design, 0).goes_in_mm, 10.0);
+    let touches = &joint(&design, 0).touches;
+    assert_eq!(touches.len(), 1, "{touches:#?}");
+    near(touches[0].width_mm, 1.0);
+}
+
+/// A tenon broken to 9.5 comes as far into a countersink of 10.2 as (10.2 − 9.5) / 2. Without any thread it
+/// is too fat for the hole; with one on either side alone the thread is what lacks.
+#[test]
+fn a_joint_that_lacks_a_thread_is_not_called_too_fat() {
+    let is_blocked = |outside: &str, inside: &str| {
+        let peg = format!(
+            "part peg from front to back {{\n blank of acrylic rod 30\n length 30\n outside dia 14\n from front {{\n tenon 10.5 for 8\n chamfer 0.5\n{outside}\n}}\n}}\n"
+        );
+        let cuts = format!("drill 9.3 to 20\n countersink 10.2\n{inside}");
+        let design =
+            design(&(peg + &tube("tube", &cuts) + &pen("screw peg.front into tube.mouth")));
+        near(joint(&design, 0).goes_in_mm, 0.35);
+        matches!(joint(&design, 0).verdict.closing, Closing::Blocked(_))
+    };
+    assert!(is_blocked("", ""));
+    assert!(!is_blocked("thread M10.5x0.75 outside for 6", ""));
+    assert!(!is_blocked("", "thread M10x0.75 inside to 9"));
 }

@@ -6,7 +6,7 @@ use quillet_geometry::Length;
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_plan::{
     Availability, InsideShape, MandrelKind, Note, Operation, Plan, PlanProblem, Tool, ToolList,
-    Work, pack_in_order, plan_part,
+    Work, pack_in_order, plan_part, plan_pen,
 };
 use std::path::Path;
 
@@ -183,4 +183,96 @@ fn a_male_mandrel_has_a_spigot_in_the_plain_bore_beyond() {
     };
     assert_eq!(spigot("40"), [Some((mm(8.0), mm(7.0)))]);
     assert_eq!(spigot("12"), [None]);
+}
+
+/// The diameters of what is drilled, in order.
+fn drilled(plan: &Plan) -> Vec<Length> {
+    let operations = plan.routes[0].operations.iter();
+    let dia = |it: &Operation| match &it.work {
+        Work::Inside(cut) => match cut.shape {
+            InsideShape::Drill { dia, .. } => Some(dia),
+            _ => None,
+        },
+        _ => None,
+    };
+    operations.filter_map(dia).collect()
+}
+
+/// The largest first, but for what lies within a wider hole: 6 goes on under the cone of 8 for
+/// (8 − 6) / 2 / tan 59° = 0.60.
+#[test]
+fn what_lies_within_a_wider_hole_comes_before_it() {
+    let order = |deep: &str| {
+        let cuts = mouth(&format!("drill 8 to 30\ndrill 6 to {deep}"));
+        drilled(&made("acrylic", "", &cuts))
+    };
+    for (deep, wanted) in [
+        ("20", [6.0, 8.0]),
+        ("30.5", [6.0, 8.0]),
+        ("30.7", [8.0, 6.0]),
+    ] {
+        assert_eq!(order(deep), wanted.map(mm), "to {deep}");
+    }
+}
+
+/// What is turned is done at the middle of what it asks for where the lathe has every number; sanding,
+/// which asks for less, neither changes that nor follows it.
+#[test]
+fn sanding_does_not_slow_what_is_turned() {
+    let plan = made("acrylic", "", &mouth("drill 8 to 30"));
+    let operations = &plan.routes[0].operations;
+    let is_sanding = |it: &&Operation| matches!(it.work, Work::Polish { .. });
+    let sanding = operations.iter().find(is_sanding).unwrap();
+    let turning = operations
+        .iter()
+        .find(|it| it.hold == sanding.hold && matches!(it.work, Work::RemoveNub { .. }));
+    let [turned, sanded] = [turning.unwrap(), sanding].map(|it| it.speed.clone().unwrap());
+    let middle = (turned.low_rev_min * turned.high_rev_min).sqrt();
+    assert_eq!(turned.set_rev_min, Some((middle / 10.0).round() * 10.0));
+    assert!(sanded.high_rev_min < middle);
+    assert_eq!(sanded.set_rev_min, Some(sanded.settings_rev_min[0].0));
+}
+
+/// Brass to 20, acrylic from there: what ends where the acrylic begins is cut as brass is, what goes on
+/// by a hundredth as acrylic asks, which is slower.
+#[test]
+fn a_cut_that_ends_where_another_material_begins_is_not_in_it() {
+    let speed = |deep: &str| {
+        let text = format!(
+            "{BENCH}part thing from mouth to end {{\n  blank of brass rod 18 to 20\n  blank of acrylic rod 18\n  length 60\n  \
+             outside dia 14\n  from mouth {{\n    bore 8 to {deep}\n  }}\n}}\n"
+        );
+        let design = written(&text);
+        let part = design.part("thing").unwrap();
+        let plan = plan_part(part, Some(design.benches[0].as_ref()));
+        holes(&plan, 8.0)[0].speed.as_ref().unwrap().cutting_m_min
+    };
+    assert_eq!(speed("20"), speed("19"));
+    assert_ne!(speed("20.01"), speed("19"));
+}
+
+/// A bought part's thread has no die on most benches; where one is there, the mandrel that takes the work
+/// by that thread can be made, and goes before one over the other end's.
+#[test]
+fn a_bought_parts_thread_holds_the_work_where_its_die_is_at_hand() {
+    let kind = |die: &str| {
+        let bench = BENCH.replace("dies M10x0.75", die);
+        let text = format!(
+            "{bench}bought unit from point to heel {{\n  length 20\n  mass 2\n  outside {{\n    at 0 dia 4\n    at 10 dia 12 step 9.9\n    at 20 dia 9.9\n  }}\n  \
+             from heel {{\n    thread M10x0.75 outside for 10\n  }}\n}}\n\
+             part grip from tip to shank {{\n  blank of acrylic rod 18\n  length 40\n  outside dia 15\n  \
+             from tip {{\n    drill 9.3 to 14\n    thread M10x0.75 inside to 12\n  }}\n  \
+             from shank {{\n    tenon 12.9 for 8\n    thread M13x0.8 starts 3 outside for 5\n    relief 11.9 for 3 at 5\n  }}\n}}\n\
+             pen test {{\n  screw unit.heel into grip.tip\n}}\n"
+        );
+        let design = written(&text);
+        let plan = plan_pen(&design.pens[0], Some(design.benches[0].as_ref()));
+        plan.mandrels
+            .iter()
+            .map(|it| it.kind)
+            .filter(|it| *it != MandrelKind::Plug)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(kind("dies M10x0.75"), [MandrelKind::Male]);
+    assert_eq!(kind(""), [MandrelKind::Female]);
 }
