@@ -5,7 +5,7 @@ use crate::answer::Format;
 use crate::at::At;
 use crate::choice::UnitsChoice;
 use crate::{terminal, warn};
-use quillet_export::report::{Measures, Profiles, exact, rounded};
+use quillet_export::report::{Measures, Profiles, rounded};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -42,7 +42,7 @@ pub(crate) fn run(args: &MeasureArgs) -> ExitCode {
     }
     let measures = || Measures::of(design, examined);
     let reported = match (args.profiles, args.format) {
-        (true, _) => terminal::json(&exact(&Profiles::of(design))),
+        (true, _) => terminal::json(&rounded(&Profiles::of(design))),
         (false, Format::Text) => terminal::out(&measures().text(args.full, args.units.of(design))),
         (false, Format::Json) => terminal::json(&rounded(&measures())),
     };

@@ -177,6 +177,8 @@ fn no_figure_is_without_a_value_or_less_than_nothing_by_rounding() {
     let mut asked: Vec<Vec<&str>> = Vec::new();
     for file in &files {
         asked.push(vec!["measure", "--full", file]);
+        asked.push(vec!["measure", "--profiles", file]);
+        asked.push(vec!["check", "--full", file, "--format", "json"]);
         for command in ["measure", "tools", "cut", "check"] {
             asked.push(vec![command, file]);
             asked.push(vec![command, file, "--format", "json"]);

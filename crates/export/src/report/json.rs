@@ -5,13 +5,9 @@ use serde_json::Serializer;
 use serde_json::ser::{CompactFormatter, Formatter, PrettyFormatter};
 use std::io::{self, Write};
 
-/// Every number in full, as a program needs it that goes on reckoning.
-pub fn exact(value: &impl Serialize) -> String {
-    serde_json::to_string_pretty(value).map_or_else(|error| error.to_string(), |text| text + "\n")
-}
-
 /// Numbers whose name says mm, g, ml or degrees (or a power of them) to the millionth, others to
-/// the thousand-millionth; what is no number is null, and nothing is less than nothing by rounding.
+/// the thousand-millionth, of a place a thousandth of the nanometre that lengths are counted in; what is
+/// no number is null, and nothing is less than nothing by rounding.
 pub fn rounded(value: &impl Serialize) -> String {
     let mut bytes = Vec::new();
     let mut writer = Serializer::with_formatter(&mut bytes, Rounded::default());

@@ -23,7 +23,7 @@ pub use check::{Checked, CheckedFile, baseline_of_sarif};
 pub use cut::CutReport;
 pub use drill::{DrillQuestion, drill};
 pub use fit::fit;
-pub use json::{exact, rounded};
+pub use json::rounded;
 pub use lists::Lists;
 pub use material::{material, materials};
 pub use measure::Measures;
