@@ -159,3 +159,21 @@ fn findings_of_resolution_speak_the_unit_of_the_file() {
         assert!(!written.iter().any(|it| it.contains(" mm")), "{written:?}");
     }
 }
+
+/// A countersink of 14 over a hole of 12.2 in ⌀14 meant 13 or so; 1.4 would cut nothing, which is no cure.
+#[test]
+fn a_cut_that_then_cuts_nothing_is_no_cure() {
+    for (outside, countersink, offered) in [
+        ("14", "14", None),
+        ("14", "15", None),
+        ("14", "131", Some("write 13.1 for 131")),
+        ("16.4", "128", Some("write 12.8 for 128")),
+    ] {
+        let found = cures(&format!(
+            "part cap from mouth to crown {{\n blank of acrylic rod 18\n length 60\n outside dia {outside}\n from mouth {{\n \
+             drill 12.2 to 50\n countersink {countersink}\n }}\n}}\n"
+        ));
+        let mut own = found.iter().filter(|it| it.0 == "out-of-range");
+        assert_eq!(own.next().map(|it| it.1.as_str()), offered, "{found:?}");
+    }
+}

@@ -165,6 +165,12 @@ fn male(feature_map: &FeatureMap, end: End, bench_tools: BenchTools) -> Mandrel 
 fn front_spigot(feature_map: &FeatureMap, feature: &Feature, thread: &ThreadDef) -> Option<Fitted> {
     let part = feature_map.part;
     let (near, far) = (feature.to, feature.to + LONGEST_SPIGOT);
+    // Not in the point of a drill, which nothing fits.
+    let mut holes = part.features.iter().filter(|it| it.end == feature.end);
+    let plain = |it: &Feature| it.is_inside() && (it.through || it.to >= far);
+    if !holes.any(plain) {
+        return None;
+    }
     let (a, b) = match feature.end {
         End::First => (near, far),
         End::Second => (part.length - far, part.length - near),

@@ -358,3 +358,23 @@ fn only_a_male_mandrel_has_a_land() {
         }
     }
 }
+
+/// Beyond an M10x0.75 to 9 the hole is ⌀8.9 as deep as it is drilled, and closes in its point, which takes
+/// 2.67 more: of a spigot 8 plain are wanted, so there is none where it is drilled to less than 17.
+#[test]
+fn a_mandrel_stays_out_of_the_point_of_a_drill() {
+    let spigot = |depth: &str| {
+        let design = written(&format!(
+            "part cap from mouth to crown {{\n blank of reed rod 18\n length 60\n outside dia 14\n from mouth {{\n \
+             countersink 10.4\n drill 8.9 to {depth}\n thread M10x0.75 inside to 9\n }}\n}}\n"
+        ));
+        let plan = plan_part(design.part("cap").unwrap(), None);
+        let made = plan.mandrels.iter().find(|it| it.thread.is_some());
+        let spigot = made.expect("it is held by its thread").front_spigot;
+        spigot.map(|it| (it.dia.to_mm(), it.length.to_mm()))
+    };
+    assert_eq!(spigot("30"), Some((8.9, 7.0)));
+    assert_eq!(spigot("17"), Some((8.9, 7.0)));
+    assert_eq!(spigot("16.9"), None);
+    assert_eq!(spigot("14.4"), None);
+}
