@@ -15,6 +15,7 @@ mod joint;
 mod kind;
 mod known;
 mod lines;
+mod measured;
 mod name;
 mod not_round;
 mod part;

@@ -66,3 +66,54 @@ fn both_lengths_of_what_gives_can_be_made() {
     assert_eq!(spring("1/8in-1/2in"), out(Some("write 1/8in..1/2in")));
     assert_eq!(spring("4..501"), out(None));
 }
+
+/// What is said of a bought part must be able to be so. A cylinder ⌀7.4 by 73 has π/4·7.4²·73 = 3139.6 mm³:
+/// it holds no more, nor weighs more than osmium would, 22.6 g/cm³ (from memory), 23 here: 72.2 g; and
+/// it balances somewhere between its ends. What weighs nothing was not weighed.
+#[test]
+fn a_bought_part_weighs_and_holds_what_it_can() {
+    let said = |lines: &str, dia: &str, unit: &str| {
+        let text = format!(
+            "{unit}bought converter from mouth to end {{\n{lines}\n outside dia {dia}\n}}\n"
+        );
+        let found = tried(&text);
+        let own = found.iter().filter(|it| it.rule != "unused-item");
+        own.map(|it| it.rule.to_string()).collect::<Vec<_>>()
+    };
+    let mm = |lines: &str| said(&format!(" length 73\n {lines}"), "7.4", "");
+    for sound in [
+        "mass 2.8",
+        "mass 0.01",
+        "mass 72.2",
+        "mass 2.8 at 73",
+        "mass 2.8 at 0",
+        "mass 2.8\n holds 3.13",
+        "mass 500\n arm 38",
+    ] {
+        assert_eq!(mm(sound), [""; 0], "{sound}");
+    }
+    for wrong in [
+        "mass 0",
+        "mass -0.1",
+        "mass 72.3",
+        "mass 2.8 at 73.1",
+        "mass 2.8 at -1",
+        "mass 2.8\n holds 3.15",
+        "mass 2.8\n holds 8",
+    ] {
+        assert_eq!(mm(wrong), ["out-of-range"], "{wrong}");
+    }
+    // 0.3 in by 2.9: 3359 mm³, 77.26 g.
+    let inches = |lines: &str| {
+        let unit = "dimensions in inches\n";
+        said(&format!(" length 2.9\n {lines}"), "0.3", unit)
+    };
+    assert_eq!(inches("mass 77.2 at 2.9"), [""; 0]);
+    assert_eq!(inches("mass 77.3"), ["out-of-range"]);
+    assert_eq!(inches("mass 2.8 at 2.91"), ["out-of-range"]);
+    // Where its bore is no matter: what it holds is held against its outline.
+    assert_eq!(
+        mm("mass 2.8\n holds 3.1\n from mouth {\n bore 4 to 6\n }"),
+        [""; 0]
+    );
+}

@@ -1,11 +1,12 @@
 //! What only a part of one kind says: what it is cut from, or what was measured of it.
 
 use super::Resolver;
+use super::clash::out_of_range;
 use super::frame::Frame;
 use super::lines::Lines;
 use crate::{BoughtPart, CutPart, GivenMass, PartKind, Quantity, Ring, RingPart};
 use quillet_syntax::ast::{self, LineKind};
-use quillet_syntax::{Finding, RuleId, Severity};
+use quillet_syntax::{Finding, RuleId, Severity, Span};
 
 impl<'a> Resolver<'a> {
     /// What kind of part it is, its blank still to come, and what of its lines belongs to another.
@@ -57,6 +58,7 @@ impl<'a> Resolver<'a> {
             match &line.kind {
                 LineKind::Mass { mass, at } => {
                     let mass_g = self.amount(mass, "a mass", Quantity::as_grams, frame);
+                    let mass_g = mass_g.filter(|it| self.is_a_weight(*it, line.span));
                     let at = at
                         .as_ref()
                         .and_then(|at| self.distance(at, "a place", frame));
@@ -91,6 +93,17 @@ impl<'a> Resolver<'a> {
             }
         }
         given
+    }
+
+    /// Whether something weighs so much, else it is told of.
+    fn is_a_weight(&mut self, mass_g: f64, line: Span) -> bool {
+        if mass_g > 0.0 {
+            return true;
+        }
+        let finding = out_of_range(line, "a mass of 0 g is no part's; more is expected")
+            .hint("take the line out where it is not weighed: what it weighs is then not known");
+        self.emit(finding.fix("take this line out", line, ""));
+        false
     }
 }
 

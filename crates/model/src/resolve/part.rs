@@ -97,6 +97,7 @@ impl<'a> Resolver<'a> {
             part.whole &= self.lost == lost && part.outside_known;
             let before = self.lost;
             self.shape(&mut part);
+            self.measured_soundly(&lines, &part);
             let left = part.profiles.as_ref().is_some_and(|it| it.metal.holds());
             part.shaped = cut && self.lost == before && left;
         }
