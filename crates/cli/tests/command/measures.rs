@@ -116,3 +116,32 @@ fn a_pen_without_its_parts_has_no_weight() {
     );
     assert!(want["value"].is_null());
 }
+
+/// Of a joint that does not come to rest nothing is told: neither how far it goes nor that nothing holds it,
+/// whatever keeps it from being known.
+#[test]
+fn what_holds_a_joint_at_no_known_place_is_not_known() {
+    let told = |text: &str| {
+        let output = run_fed(Path::new("."), &["measure", "-"], text.as_bytes());
+        let text = String::from_utf8_lossy(&output.stdout).into_owned();
+        let line = text
+            .lines()
+            .find(|it| it.contains("refill.end in tube.mouth"));
+        line.map(|it| it.split_whitespace().collect::<Vec<_>>().join(" "))
+            .unwrap_or_default()
+    };
+    let sound = TUBE.to_owned() + REFILL;
+    assert!(told(&sound).ends_with("nothing"), "{}", told(&sound));
+    for (from, to) in [
+        ("bore 7.1", "bore seven"),
+        ("bore 7.1 to 30", "bore 12.6 to 30"),
+        ("outside dia 7\n", "outside dia seven\n"),
+        ("length 30\n", "length none\n"),
+    ] {
+        let said = told(&sound.replace(from, to));
+        assert_eq!(
+            said, "slip refill.end in tube.mouth not known not known",
+            "{to}"
+        );
+    }
+}

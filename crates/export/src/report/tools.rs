@@ -76,12 +76,15 @@ impl ToolReport {
             .map(|mm| units.drill(Length::mm(*mm)))
             .collect();
         let rows: Vec<Vec<String>> = self.tools.iter().map(ListedToolReport::row).collect();
+        let sizes = match sizes.len() {
+            0 => String::new(),
+            1 => format!("  1 size of hole: {}\n", sizes[0]),
+            count => format!("  {count} sizes of hole: {}\n", sizes.join(", ")),
+        };
         format!(
-            "{}, {bench}\n{}  {} sizes of hole: {}\n",
+            "{}, {bench}\n{}{sizes}",
             self.of,
             columns(&["tool", "", "where (operation)"], &rows),
-            sizes.len(),
-            sizes.join(", ")
         )
     }
 }

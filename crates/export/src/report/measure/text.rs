@@ -318,7 +318,12 @@ fn joint(it: &JointMeasures, units: Units) -> Vec<Cell> {
         (None, Some(by)) => format!("by {by}"),
         (None, None) => String::new(),
     };
-    let held = it.held_by.as_ref().map(|it| it.in_units(units));
+    let held = match (it.held_by.as_ref(), it.goes_in_mm) {
+        (Some(held), _) => held.in_units(units),
+        (None, Some(_)) => "nothing".into(),
+        // Where it does not come to rest, what holds it is as little known.
+        (None, None) => "not known".into(),
+    };
     let turns = it.turns.map(|turns| format!("{turns:.2} turns"));
     vec![
         Cell::left(it.kind),
@@ -326,7 +331,7 @@ fn joint(it: &JointMeasures, units: Units) -> Vec<Cell> {
         length(it.goes_in_mm, units),
         Cell::right(turns.unwrap_or_default()),
         Cell::left(rests),
-        Cell::left(held.unwrap_or("nothing".into())),
+        Cell::left(held),
     ]
 }
 
