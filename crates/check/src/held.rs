@@ -1,19 +1,62 @@
 //! What holds a joint, in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{AtRest, HeldBy, Pen};
+use quillet_model::{AtRest, HeldBy, JointId, Pen, SnapFit};
 use quillet_syntax::{Size, SizedText, text};
 
-/// What holds a joint at rest in a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; none where
-/// nothing does.
+/// What holds a joint at rest in a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; with the force
+/// that draws it apart, where that is estimated. None where nothing does.
 pub fn held_by(pen: &Pen, rest: &AtRest) -> Option<SizedText> {
+    let joints = pen.assembly.joints.with_ids();
+    let joint = joints
+        .filter(|(_, it)| std::ptr::eq(*it, rest))
+        .map(|it| it.0)
+        .next();
     let words: Vec<SizedText> = rest
         .verdict
         .held_by
         .iter()
-        .map(|it| words(pen, it))
+        .map(|it| estimated(pen, joint, it))
         .collect();
     (!words.is_empty()).then(|| crate::words::list(&words))
+}
+
+/// With its force, said to be what it is.
+fn estimated(pen: &Pen, joint: Option<JointId>, held: &HeldBy) -> SizedText {
+    let words = words(pen, held);
+    match joint.and_then(|joint| pen.force_n(joint, held)) {
+        Some(force) => text!(
+            "{}, about {} N to draw within a factor of two",
+            words,
+            newtons(force)
+        ),
+        None => words,
+    }
+}
+
+/// Newtons as far as an estimate tells them: `3.0`, `132`.
+pub(crate) fn newtons(force_n: f64) -> String {
+    match force_n < 20.0 {
+        true => format!("{force_n:.1}"),
+        false => format!("{force_n:.0}"),
+    }
+}
+
+/// Fingers or a ring over a ridge, and how far they are strained.
+fn snap(it: &SnapFit) -> SizedText {
+    let gives = match it.fingers {
+        Some(count) => format!("{count} fingers over a ridge"),
+        None => "a ring over a ridge".to_owned(),
+    };
+    let strain = it.strain.map_or_else(String::new, |strain| {
+        format!(", strain {:.2} %", 100.0 * strain)
+    });
+    text!(
+        "{}: {} of overlap{}",
+        gives,
+        Size::Rounded(it.overlap, 3),
+        strain
+    )
 }
 
 fn words(pen: &Pen, held: &HeldBy) -> SizedText {
@@ -51,6 +94,15 @@ fn words(pen: &Pen, held: &HeldBy) -> SizedText {
             "what lies round it ({} free)",
             Size::Rounded(Length::mm(*free_mm), 1)
         ),
+        HeldBy::Snap(it) => snap(it),
+        HeldBy::Magnets(it) => text!(
+            "two magnets {} apart",
+            Size::Rounded(Length::mm(it.gap_mm), 2)
+        ),
+        HeldBy::Grips { part, dia } => {
+            let name = pen.parts.get(*part).map_or("it", |it| &it.name.text);
+            text!("{} gripping {}", name, crate::words::dia(*dia))
+        }
         HeldBy::TakenUp => "what takes it up inside".into(),
     }
 }

@@ -61,7 +61,7 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'s
             let room = fit.map_or_else(apart, |it| room(it.clearance));
             Some((
                 text!("no thread in common, {}", room),
-                "cut a thread on both, or let an O-ring hold it",
+                "cut a thread on both, or let an O-ring, a snap or magnets hold it",
             ))
         }
         Verb::Push => {

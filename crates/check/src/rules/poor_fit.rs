@@ -3,7 +3,7 @@
 use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Length, Limits};
-use quillet_model::{Cut, End, Feature, FitRequest, Part, Station};
+use quillet_model::{Cut, End, Feature, FitRequest, HeldBy, Part, Station};
 use quillet_standards::fit::{Fit, drilled_hole};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, Span, text};
@@ -23,7 +23,10 @@ const LOOSEST: Length = Length::from_nm(300_000);
 const COARSEST_REAMED: u8 = 10;
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    if !matches!(view.joint.verb, Verb::Slip | Verb::Press | Verb::Glue) {
+    snap(view).into_iter().for_each(|it| findings.push(it));
+    let held = view.at_rest().map_or(&[][..], |rest| &rest.verdict.held_by);
+    let gripped = held.iter().any(|it| matches!(it, HeldBy::Grips { .. }));
+    if !matches!(view.joint.verb, Verb::Slip | Verb::Press | Verb::Glue) || gripped {
         return;
     }
     let Some(pair) = Pair::of(view) else {
@@ -51,6 +54,23 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     {
         findings.push(not_by_drill(view, &pair, fit, grade));
     }
+}
+
+/// A snap that is drawn otherwise than it asks.
+fn snap(view: &JointView<'_>) -> Option<Finding> {
+    let (asked, span) = view.joint.snap?;
+    let rest = view.at_rest().filter(|rest| !rest.redundant)?;
+    let drawn = -rest.fit?.clearance;
+    let message = text!(
+        "a snap of {} is asked; the ridge is drawn with {}",
+        asked,
+        crate::held::room(-drawn)
+    );
+    ((drawn - asked).abs() > SLACK).then(|| {
+        RULE.at(span, message).hint(
+            "bring the ridge or the land to that overlap on diameter, or ask for what is drawn",
+        )
+    })
 }
 
 /// The two surfaces that meet.

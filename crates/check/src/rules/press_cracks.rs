@@ -3,10 +3,10 @@
 use super::fitted::FitContact;
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{FitRequest, SurfacePoint};
+use quillet_model::{FitRequest, HeldBy, SurfacePoint};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Size, SizedText, text};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "press-cracks",
@@ -22,6 +22,9 @@ const STRAIN: f64 = 0.003;
 const WARMER_K: f64 = 30.0;
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
+    if matches!(view.joint.verb, Verb::Close | Verb::Post) {
+        snap(view).into_iter().for_each(|it| findings.push(it));
+    }
     if view.joint.verb != Verb::Press {
         return;
     }
@@ -79,6 +82,33 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 fits
             )),
     );
+}
+
+/// A snap that strains what springs more than its material bears day by day.
+fn snap(view: &JointView<'_>) -> Option<Finding> {
+    let rest = view.at_rest().filter(|rest| rest.verdict.is_sure())?;
+    let sprung = rest.verdict.held_by.iter().find_map(|it| match it {
+        HeldBy::Snap(it) => Some(it),
+        _ => None,
+    })?;
+    let part = view.pen.pen.parts.get(sprung.strained)?;
+    let material = &part.blanks().first()?.stock.material;
+    let limit = view.limit(&RULE).is_some();
+    let bears = match limit {
+        true => view.number_limit(&RULE, STRAIN),
+        false => material.strain_percent? / 100.0,
+    };
+    let strain = sprung.strain.filter(|it| *it > bears)?;
+    let message = text!(
+        "{} is strained by {} % at each closing; {} bears {} %",
+        part.name.text,
+        format!("{:.2}", strain * 100.0),
+        material.title_or_name(),
+        format!("{:.2}", bears * 100.0)
+    );
+    Some(RULE.at(view.joint.head, message).hint(
+        "let the ridge overlap less, slit the ring into longer fingers, or take a material that bears more",
+    ))
 }
 
 fn material<'a>(

@@ -16,6 +16,8 @@ pub(crate) static RULE: Rule = Rule {
 
 /// Below this, mm, a size is what it is drawn as.
 const NOTHING: f64 = 1e-6;
+/// More interference than this a lathe can tell from none; common practice, no published source.
+const TOO_CLOSE: Length = Length::from_nm(10_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
@@ -70,7 +72,7 @@ fn tight_cap(view: &JointView<'_>, rest: &AtRest) -> Option<Finding> {
     let [HeldBy::Interference { size, asked: false }] = *rest.verdict.held_by else {
         return None;
     };
-    let plain = view.joint.verb == Verb::Close;
+    let plain = view.joint.verb == Verb::Close && size <= TOO_CLOSE;
     let message = text!(
         "{} of interference is all that holds {} on {}: no lathe keeps to that",
         size,
@@ -79,6 +81,6 @@ fn tight_cap(view: &JointView<'_>, rest: &AtRest) -> Option<Finding> {
     );
     plain.then(|| {
         RULE.at(view.joint.head, message)
-            .hint("leave 0.1 mm a side, and let a thread or an O-ring hold it")
+            .hint("leave 0.1 mm a side, and let an O-ring, fingers, magnets or a thread hold it")
     })
 }

@@ -1,7 +1,7 @@
 //! `weak-hold`: a cap or a pressed part that comes off too easily.
 
 use crate::{Findings, JointView, Rule, Run, Threshold};
-use quillet_model::Weights;
+use quillet_model::{HeldBy, Weights};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
 
@@ -21,6 +21,22 @@ const PRESS_N: f64 = 50.0;
 /// Standard gravity, newtons a gram (exact by definition).
 const N_PER_G: f64 = 9.806_65e-3;
 
+/// What would hold a cap better.
+fn cap_hint(held: &[HeldBy]) -> &'static str {
+    let of = held.iter().find_map(|it| match it {
+        HeldBy::Snap(_) => {
+            Some("let the ridge overlap more, or make what springs thicker or shorter")
+        }
+        HeldBy::Magnets(_) => {
+            Some("let the magnets lie nearer to each other, or take stronger ones; or cut a thread")
+        }
+        _ => None,
+    });
+    of.unwrap_or(
+        "squeeze the O-ring more, by a shallower groove or a narrower bore; or cut a thread",
+    )
+}
+
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest().filter(|rest| !rest.redundant) else {
         return;
@@ -34,10 +50,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             let cap = view.joint.first().part;
             let weighs = weights.get(cap).copied().flatten();
             let weighs = weighs.map_or(0.0, |it| it.mass_g * N_PER_G);
-            (
-                CAP_N.max(WEIGHTS * weighs),
-                "squeeze the O-ring more, by a shallower groove or a narrower bore; or cut a thread",
-            )
+            (CAP_N.max(WEIGHTS * weighs), cap_hint(&rest.verdict.held_by))
         }
         Verb::Press => (
             PRESS_N,

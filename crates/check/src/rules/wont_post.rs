@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{StoppedBy, SurfacePoint};
+use quillet_model::{HeldBy, StoppedBy, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, text};
 
@@ -23,6 +23,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest().filter(|_| view.joint.verb == Verb::Post) else {
         return;
     };
+    // What a snap, magnets, a ring or a thread hold needs no taper.
+    let otherwise = |it: &HeldBy| !matches!(it, HeldBy::Taper(_));
+    if rest.verdict.held_by.iter().any(otherwise) {
+        return;
+    }
     let pen = view.pen.pen;
     if rest.stopped_by == StoppedBy::Nothing {
         let message = text!("{} never touches {}", view.female_name(), view.male_name());

@@ -133,7 +133,6 @@ impl<'a> Resolver<'a> {
                 let overlap = self.positive(sum, "a snap", frame);
                 if self.goes_with(option, joint, &[Verb::Close, Verb::Post]) {
                     joint.snap = overlap.map(|overlap| (overlap, option.span));
-                    self.not_reckoned(option.span, "a snap", "try it on a piece of scrap");
                 }
             }
             JointOptionKind::BeforeTurning => {

@@ -1,11 +1,12 @@
 //! The force that draws a joint apart: an estimate, good to a factor of two, since friction alone
 //! varies that much.
 
-use super::{ClearanceKind, HeldBy};
-use crate::{Cut, JointId, Material, Part, Pen, RingId};
+use super::elastic::{NEAR_MM, elastic, material_at};
+use super::{Clearance, ClearanceKind, HeldBy, SurfacePoint};
+use crate::{Cut, JointId, Material, Pen, RingId};
 use quillet_geometry::Length;
 use quillet_standards::mechanics::press::Press;
-use quillet_standards::mechanics::{Elastic, FRICTION, o_ring};
+use quillet_standards::mechanics::{FRICTION, o_ring};
 
 /// In plastics half of the pressure is left after the years, by creep: common practice, no
 /// published source.
@@ -16,16 +17,40 @@ impl Pen {
     /// an estimate, good to a factor of two. None where a thread, glue or what lies round it holds
     /// it, where nothing does, or where a modulus is not known.
     pub fn hold_n(&self, joint: JointId) -> Option<f64> {
+        self.sum_n(joint, Pen::force_n)
+    }
+
+    /// The same while it is new: before plastics have crept.
+    pub fn new_hold_n(&self, joint: JointId) -> Option<f64> {
+        self.sum_n(joint, Pen::new_force_n)
+    }
+
+    fn sum_n(
+        &self,
+        joint: JointId,
+        of: impl Fn(&Pen, JointId, &HeldBy) -> Option<f64>,
+    ) -> Option<f64> {
         let held = &self.assembly.joints.get(joint)?.verdict.held_by;
-        let forces: Option<Vec<f64>> = held.iter().map(|it| self.force_n(joint, it)).collect();
+        let forces: Option<Vec<f64>> = held.iter().map(|it| of(self, joint, it)).collect();
         let forces = forces.filter(|it| !it.is_empty())?;
         Some(forces.iter().sum())
     }
 
-    fn force_n(&self, joint: JointId, held: &HeldBy) -> Option<f64> {
+    /// What one of those that hold a joint bears, as [`Pen::hold_n`].
+    pub fn force_n(&self, joint: JointId, held: &HeldBy) -> Option<f64> {
+        let left = match held {
+            HeldBy::Interference { .. } => self.left_by_creep(joint)?,
+            _ => 1.0,
+        };
+        Some(self.new_force_n(joint, held)? * left)
+    }
+
+    fn new_force_n(&self, joint: JointId, held: &HeldBy) -> Option<f64> {
         match held {
             HeldBy::Interference { size, .. } => self.pressed_n(joint, *size),
             HeldBy::Ring { ring, squeeze } => self.squeezed_n(*ring, *squeeze),
+            HeldBy::Snap(it) => it.hold_n,
+            HeldBy::Magnets(it) => it.pull_n(&self.parts),
             _ => None,
         }
     }
@@ -34,10 +59,7 @@ impl Pen {
     fn pressed_n(&self, joint: JointId, interference: Length) -> Option<f64> {
         let rest = self.assembly.joints.get(joint)?;
         let (male, female) = (self.joints[joint].male.part, self.joints[joint].female.part);
-        let at = rest.clearances.iter().find(|it| {
-            it.kind == ClearanceKind::RadialClearance
-                && (it.male.part, it.female.part) == (male, female)
-        })?;
+        let at = self.tightest(joint)?;
         let tenon = self.parts.get(male)?;
         let ring = self.parts.get(female)?;
         let of_ring = material_at(ring, at.female.station_mm, at.female.radius_mm + NEAR_MM)?;
@@ -54,13 +76,36 @@ impl Pen {
             tenon: elastic(of_tenon)?,
         };
         let pressed = press.pressed(interference.to_mm())?;
-        let hold_n = pressed.hold_n(joint_mm, rest.fit?.near_mm, FRICTION)?;
+        pressed.hold_n(joint_mm, rest.fit?.near_mm, FRICTION)
+    }
+
+    /// The share of an interference's hold that is left after the years.
+    fn left_by_creep(&self, joint: JointId) -> Option<f64> {
+        let at = self.tightest(joint)?;
+        let of = |spot: &SurfacePoint, beside_mm: f64| {
+            let part = self.parts.get(spot.part)?;
+            material_at(part, spot.station_mm, spot.radius_mm + beside_mm)
+        };
+        let (around, inside) = (of(&at.female, NEAR_MM)?, of(&at.male, -NEAR_MM)?);
         let metal = |it: &Material| it.kind.family() == quillet_standards::material::Family::Metal;
-        let left = match metal(of_ring) && metal(of_tenon) {
+        Some(match metal(around) && metal(inside) {
             true => 1.0,
             false => LEFT_BY_CREEP,
-        };
-        Some(hold_n * left)
+        })
+    }
+
+    /// Where a joint's own two parts are tightest.
+    fn tightest(&self, joint: JointId) -> Option<&Clearance> {
+        let (male, female) = (self.joints[joint].male.part, self.joints[joint].female.part);
+        self.assembly
+            .joints
+            .get(joint)?
+            .clearances
+            .iter()
+            .find(|it| {
+                it.kind == ClearanceKind::RadialClearance
+                    && (it.male.part, it.female.part) == (male, female)
+            })
     }
 
     /// Of an O-ring that is squeezed by a share of its cord (Lindley).
@@ -75,20 +120,4 @@ impl Pen {
         };
         o_ring::hold_n(mean.to_mm(), cord.to_mm(), squeeze)
     }
-}
-
-/// How far beside a surface its material is asked for, mm.
-const NEAR_MM: f64 = 1e-3;
-
-fn material_at(part: &Part, station_mm: f64, radius_mm: f64) -> Option<&Material> {
-    let material = part.material_in(Length::mm(station_mm), Length::mm(radius_mm))?;
-    Some(material)
-}
-
-fn elastic(material: &Material) -> Option<Elastic> {
-    let (poisson, _) = material.kind.poisson();
-    Some(Elastic {
-        modulus_gpa: material.modulus_gpa?,
-        poisson,
-    })
 }

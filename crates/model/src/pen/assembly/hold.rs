@@ -1,11 +1,13 @@
 //! What holds a joint.
 
 use super::contact::Member;
-use super::radial_clearance::{Reach, beside};
+use super::magnet::{MagnetPair, facing};
+use super::radial_clearance::{RadialClearance, Reach, beside};
 use super::settle::{Bodies, SeatedJoint};
+use super::snap::{SnapFit, snapped};
 use super::trapped::{FREE_MM, draws_out_mm};
 use super::{Engagement, SeatedRing, clearance, group::Groups};
-use crate::{ById, FitRequest, Joint, JointId, Material, Parts, Pen, RingId};
+use crate::{ById, FitRequest, Joint, JointId, Material, PartId, Parts, Pen, RingId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
@@ -49,6 +51,17 @@ pub enum HeldBy {
         /// How far it can be drawn, mm.
         free_mm: f64,
     },
+    /// A ridge has sprung past a land.
+    Snap(SnapFit),
+    /// Magnets pull each other.
+    Magnets(MagnetPair),
+    /// A bought part grips a diameter by itself.
+    Grips {
+        /// Which part.
+        part: PartId,
+        /// What it grips.
+        dia: Length,
+    },
     /// A bought part takes it up inside, where nothing is drawn.
     TakenUp,
 }
@@ -90,13 +103,7 @@ const NEARLY: Length = Length::from_nm(2);
 /// How the plain surfaces of the joint's own two parts lie in each other at rest; none where
 /// nothing of the one lies in the other.
 pub(super) fn plain_fit(bodies: &Bodies, rest: &SeatedJoint) -> Option<PlainFit> {
-    let own = |it: &&Member| it.own;
-    let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
-    if male.plain().end_z() <= female.plain().start_z() {
-        return None;
-    }
-    let found = clearance::own_throats(bodies, rest, male, female);
-    let found = found.first()?;
+    let ((male, female), found) = tightest(bodies, rest)?;
     let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, male, female);
     let most_mm = GLUE_GAP.1.to_mm() / 2.0 + 1e-6;
     Some(PlainFit {
@@ -123,7 +130,19 @@ pub(super) fn held_by(
     let mut held = Vec::new();
     let engaged = engagements.first().filter(|it| it.overlap_mm > 0.0);
     held.extend(engaged.map(|it| HeldBy::Thread(*it)));
-    held.extend(interference(joint, fit));
+    let tightest = tightest(bodies, rest);
+    let snap = tightest
+        .as_ref()
+        .filter(|_| matches!(joint.verb, Verb::Close | Verb::Post))
+        .and_then(|(own, at)| snapped(joint, &pen.parts, *own, at));
+    match snap {
+        Some(snap) => held.push(HeldBy::Snap(snap)),
+        None => held.extend(interference(joint, fit)),
+    }
+    held.extend(tightest.and_then(|(_, at)| grips(joint, &pen.parts, &at)));
+    if matches!(joint.verb, Verb::Close | Verb::Post) {
+        held.extend(facing(&pen.parts, rest).map(HeldBy::Magnets));
+    }
     match joint.verb {
         Verb::Push if rest.own == super::contact::OwnContact::Passes => held.push(HeldBy::TakenUp),
         Verb::Push => held.extend(push(fit)),
@@ -159,6 +178,40 @@ pub(super) fn rings(joint: JointId, rings: &ById<RingId, SeatedRing>, held: &mut
             held.push(HeldBy::Ring { ring, squeeze });
         }
     }
+}
+
+/// The joint's own two parts, and where what goes in is tightest; none where nothing of the one
+/// lies in the other.
+fn tightest<'r>(
+    bodies: &Bodies,
+    rest: &'r SeatedJoint,
+) -> Option<((&'r Member, &'r Member), RadialClearance)> {
+    let own = |it: &&Member| it.own;
+    let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
+    if male.plain().end_z() <= female.plain().start_z() {
+        return None;
+    }
+    let found = clearance::own_throats(bodies, rest, male, female);
+    Some(((male, female), *found.first()?))
+}
+
+/// The bought part of a joint that grips the diameter of the other.
+fn grips(joint: &Joint, parts: &Parts, at: &RadialClearance) -> Option<HeldBy> {
+    if !matches!(
+        joint.verb,
+        Verb::Close | Verb::Post | Verb::Press | Verb::Push
+    ) {
+        return None;
+    }
+    let sides = [
+        (joint.male.part, at.female.radius_mm),
+        (joint.female.part, at.male.radius_mm),
+    ];
+    sides.into_iter().find_map(|(part, radius_mm)| {
+        let (least, most) = parts[part].grips()?;
+        let dia = Length::mm(radius_mm).twice();
+        (least <= dia && dia <= most).then_some(HeldBy::Grips { part, dia })
+    })
 }
 
 /// Interference drawn, or asked for by a joint that presses.

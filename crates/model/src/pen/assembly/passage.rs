@@ -23,9 +23,8 @@ pub struct Blocked {
 /// What stops the male before it is in, or a part that goes with it at a step it should pass.
 pub(super) fn blocked(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Blocked> {
     // What is to touch at its face has nothing to pass.
-    let seated = rest
-        .seat_gap_mm
-        .is_some_and(|gap| gap.abs() <= TOUCHING_MM && joint.verb == Verb::Glue);
+    let seated = rest.seat_gap_mm.is_some_and(|gap| gap.abs() <= TOUCHING_MM);
+    let seated = seated && (matches!(joint.verb, Verb::Glue) || butts(joint));
     if rest.stopped_by != StoppedBy::Contact || joint.verb == Verb::Post || seated {
         return None;
     }
@@ -44,6 +43,18 @@ pub(super) fn blocked(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Blocked
         goes_on && stopped
     })?;
     Some(Blocked::of(pen, touch, rest))
+}
+
+/// Whether a cap is to close face to face: the seat is the two ends that the joint names.
+fn butts(joint: &Joint) -> bool {
+    let of = |end: crate::JointEnd, face: &crate::PenFace| {
+        face.part == end.part && face.end == Some(end.end)
+    };
+    joint.verb == Verb::Close
+        && joint.seat.as_ref().is_some_and(|seat| {
+            of(joint.first(), &seat.first) && of(joint.second(), &seat.second)
+                || of(joint.first(), &seat.second) && of(joint.second(), &seat.first)
+        })
 }
 
 impl Blocked {

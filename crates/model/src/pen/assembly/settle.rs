@@ -338,6 +338,9 @@ fn takes_up(joint: &Joint, parts: &Parts) -> bool {
 /// What a press or a push squeezes past, in radius: the interference it asks for, else a push's
 /// give (common practice, no published source).
 fn squeezed_mm(joint: &Joint, parts: &Parts) -> f64 {
+    if let Some((overlap, _)) = joint.snap {
+        return (overlap.to_mm() + SNAP_GIVE_MM) / 2.0;
+    }
     let on_diameter = match (&joint.asks, joint.verb) {
         (Some((FitRequest::Interference(size), _)), _) => size.to_mm(),
         (Some((FitRequest::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
@@ -354,8 +357,11 @@ const PUSH_GIVE_MM: f64 = 0.4;
 /// As much for a press that asks for nothing.
 const PRESS_GIVE_MM: f64 = 0.05;
 
-/// As much for a plain cap: what grips it lightly.
-const CLOSE_GIVE_MM: f64 = 0.01;
+/// As much for a plain cap: what can still be pushed on, however stiffly.
+const CLOSE_GIVE_MM: f64 = 0.1;
+/// What a snap passes over the overlap that it asks for, so that one drawn a little larger is told
+/// of as such.
+const SNAP_GIVE_MM: f64 = 0.05;
 
 /// The most interference of a fit at the female's size, on diameter.
 fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &Parts) -> f64 {
