@@ -19,10 +19,20 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     };
     // A cap that does not close is told of already.
     let sure = cap.at_rest().is_some_and(|rest| rest.verdict.is_sure());
-    if !air.open_ended && !sure {
+    if !air.open_ended && air.vent.is_none() && !sure {
         return;
     }
     let ml = air.volume_mm3 / 1000.0;
+    if let Some(part) = air.vent.and_then(|part| view.pen.parts.get(part)) {
+        let message = text!(
+            "{} is cut open from its side, so the {} ml of air round the nib is open",
+            part.name.text,
+            format!("{:.1}", ml)
+        );
+        let hint = "cut the opening before the seal, or let an inner cap seal round the nib";
+        findings.push(RULE.at(cap.joint.head, message).hint(hint));
+        return;
+    }
     let (why, hint) = match (air.open_ended, air.seal.is_some() || ringed(view)) {
         (true, _) => (
             "the cap's bore goes right through",

@@ -3,9 +3,9 @@
 use crate::full_form::complete;
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal};
+use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal, SideCut, SideCutKind, SideDepth};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Size, SizedText, text};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "leaky-reservoir",
@@ -27,6 +27,19 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some((holder, written)) = pen.fill else {
         return;
     };
+    for cut in pen.parts[holder].sides().iter().filter(|it| opens(it)) {
+        let message = text!(
+            "the {} opens {}, which holds the ink",
+            cut.called(),
+            pen.parts[holder].name.text
+        );
+        let finding = RULE.at(cut.span, message).label(written, "said to hold it");
+        let finding = Finding {
+            severity: Severity::Error,
+            ..finding
+        };
+        findings.push(finding.hint("leave it out, or give it a depth that leaves a wall"));
+    }
     // Where a joint does not close, its ring is not where it will be.
     let closed = |part: PartId| view.open_joints(part).next().is_none();
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
@@ -73,6 +86,16 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         if thread_mm < THREAD_MM - 1e-9 {
             findings.push(leaks(joint, thread_mm, written));
         }
+    }
+}
+
+/// Whether a cut from the side goes into the room inside.
+fn opens(cut: &SideCut) -> bool {
+    match cut.kind {
+        SideCutKind::Drill { depth, .. } | SideCutKind::Slot { depth, .. } => {
+            !matches!(depth, SideDepth::To(_))
+        }
+        _ => false,
     }
 }
 

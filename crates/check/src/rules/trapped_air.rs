@@ -57,6 +57,12 @@ fn open(part: &Part) -> bool {
     let Some(profiles) = &part.profiles else {
         return true;
     };
+    let vents = |(_, cut): &(_, quillet_geometry::side::SideCut)| {
+        !matches!(cut.floor, quillet_geometry::side::Floor::Plane(_))
+    };
+    if profiles.not_round.openings.iter().any(vents) {
+        return true;
+    }
     let length = part.length.to_mm();
     profiles.crest.inner.iter().any(|bore| {
         let through = bore.start().z < 1e-6 && bore.end().z > length - 1e-6;

@@ -221,7 +221,10 @@ impl PartPlaces {
 
 impl AirMeasures {
     fn of(pen: &Pen, air: &Air) -> Self {
-        let seal = air.seal.as_ref().filter(|_| !air.open_ended);
+        let seal = air
+            .seal
+            .as_ref()
+            .filter(|_| !air.open_ended && air.vent.is_none());
         Self {
             volume_mm3: air.volume_mm3,
             sealed_by: seal.map(|touch| TouchMeasures::of(pen, touch)),

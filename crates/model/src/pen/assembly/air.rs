@@ -4,8 +4,9 @@ use super::contact::{Member, OwnContact};
 use super::radial_clearance::{Reach, tight};
 use super::settle::{Bodies, SeatedJoint};
 use super::{SurfacePoint, Touch};
-use crate::{Origin, Solid};
+use crate::{Origin, PartId, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
+use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Point, Properties, Tag};
 
 /// The space round the nib when the pen is closed.
@@ -17,6 +18,8 @@ pub struct Air {
     pub seal: Option<Touch>,
     /// The cap is open at its far end.
     pub open_ended: bool,
+    /// The part whose hole or slot from the side lets air in and out; none where it has no vent.
+    pub vent: Option<PartId>,
     /// Where body and cap fit so closely that the one pumps in the other while it is drawn off.
     pub pistons: Vec<Piston>,
 }
@@ -62,12 +65,40 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &SeatedJoint) -> Air {
             .max(0.0)
     });
     let (volume_mm3, open_ended) = room(bodies, rest, from);
+    let vent = vent(bodies, rest, from);
     Air {
         volume_mm3,
         seal,
         open_ended,
-        pistons: pistons(bodies, rest),
+        vent,
+        // What is open to the outside is not pumped.
+        pistons: match vent {
+            None => pistons(bodies, rest),
+            Some(_) => Vec::new(),
+        },
     }
+}
+
+/// The outermost part that is cut open from its side beyond a depth on the joint's axis.
+fn vent(bodies: &Bodies, rest: &SeatedJoint, from: f64) -> Option<PartId> {
+    let outside = |it: &Member, z_mm: f64| {
+        let profiles = bodies.parts[it.part].profiles.as_ref()?;
+        let (one, other) = profiles.crest.outer.radii_at(it.place.station(z_mm))?;
+        Some(one.max(other))
+    };
+    let opens = |member: &&Member| {
+        let profiles = bodies.parts[member.part].profiles.as_ref();
+        let openings = profiles.into_iter().flat_map(|it| &it.not_round.openings);
+        openings.into_iter().any(|(_, cut)| {
+            let z_mm = member.place.of((cut.from_mm + cut.to_mm) / 2.0);
+            let own = outside(member, z_mm).unwrap_or(0.0);
+            let around = rest.females.iter().filter_map(|it| outside(it, z_mm));
+            z_mm > from
+                && !matches!(cut.floor, Floor::Plane(_))
+                && around.fold(0.0, f64::max) <= own
+        })
+    };
+    rest.females.iter().find(opens).map(|it| it.part)
 }
 
 /// The room in the females from a depth on, less the males, mm³; and whether it has no end. Threads
