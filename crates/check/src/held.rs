@@ -7,11 +7,10 @@ use quillet_syntax::{Size, SizedText, text};
 /// What holds a joint at rest in a pen, in a line: `M13x0.8 starts 3, 4.00 mm of it`; with the force
 /// that draws it apart, where that is estimated. None where nothing does.
 pub fn held_by(pen: &Pen, rest: &AtRest) -> Option<SizedText> {
-    let joints = pen.assembly.joints.with_ids();
-    let joint = joints
-        .filter(|(_, it)| std::ptr::eq(*it, rest))
-        .map(|it| it.0)
-        .next();
+    let mut joints = pen.assembly.joints.with_ids();
+    let joint = joints.find(|(_, it)| std::ptr::eq(*it, rest));
+    // A thread beside an O-ring is what holds: then no figure is told.
+    let joint = joint.map(|it| it.0).filter(|id| pen.hold_n(*id).is_some());
     let words: Vec<SizedText> = rest
         .verdict
         .held_by

@@ -194,3 +194,39 @@ fn a_hole_from_the_side_vents_the_cap() {
     assert!(vented("side {\n drill 1 at 20\n}\n"));
     assert!(!vented("side {\n drill 1 to 1 at 20\n}\n"), "it is blind");
 }
+
+/// A cap 50 long that screws onto both ends of a body 80 long: posted, its mouth meets the rear shoulder 10
+/// from the tail, so it is 80 + 50 - 10; of 4 mm of thread at 2 to 6 and 3.5 to 7.5 from the end, rest at
+/// 10 puts the tail's at 2.5 to 6.5: 4 of it lies in the cap's 2 to 7; and it lets go after 10 - 2 - 3.5 = 4.5,
+/// 1.875 turns of a lead of 2.4.
+#[test]
+fn a_cap_screws_onto_the_tail() {
+    let end = |end: &str| {
+        format!(
+            "from {end} {{\n tenon for 10\n thread closing outside for 4 at 3.5\n relief 11.5 for 2.5 at 7.5\n\
+             relief 11.5 for 3.5\n}}\n"
+        )
+    };
+    let text = format!(
+        "thread closing = M13x0.8 starts 3\n\
+         part cap from mouth to crown {{\n blank of acrylic rod 18\n length 50\n outside dia 16\n\
+         from mouth {{\n bore 13.1 to 2\n thread closing inside to 7 at 2\n drill 12.2 to 44\n}}\n}}\n\
+         part body from mouth to tail {{\n blank of acrylic rod 18\n length 80\n\
+         outside {{\n at 10 dia 16 as shoulder\n at 10 from tail dia 16 as rear\n}}\n{}{}}}\n\
+         pen sketch {{\n close cap.mouth onto body.mouth {{\n seat cap.mouth on body.shoulder\n}}\n\
+         post cap.mouth onto body.tail {{\n seat cap.mouth on body.rear\n}}\n}}\n",
+        end("mouth"),
+        end("tail")
+    );
+    let design = design(&text);
+    let pen = design.pen("sketch").expect("a pen");
+    let posted = pen.assembly.posted.as_ref().expect("posted");
+    near(posted.length_mm, 120.0, 1e-9);
+    let rest = pen.assembly.joints.iter().last().expect("the post");
+    let [HeldBy::Thread(thread)] = rest.verdict.held_by[..] else {
+        panic!("{:?}", rest.verdict)
+    };
+    near(Some(thread.overlap_mm), 4.0, 1e-9);
+    near(Some(thread.travel_mm), 4.5, 1e-9);
+    near(Some(thread.turns()), 1.875, 1e-9);
+}

@@ -75,12 +75,19 @@ fn a_plain_cap_is_held_by_nothing_unless_a_ring_is_squeezed() {
 
 #[test]
 fn a_cap_that_only_its_own_sizes_hold_is_too_close_to_call() {
-    let rules = ["nothing-holds", "too-close-to-call", "wont-pass"];
+    let rules = [
+        "nothing-holds",
+        "too-close-to-call",
+        "stiff-cap",
+        "wont-pass",
+    ];
     for (bore, wanted) in [
         ("12", "too-close-to-call"),
         ("11.995", "too-close-to-call"),
         ("11.99", "too-close-to-call"),
-        ("11.98", "wont-pass"),
+        ("11.98", "stiff-cap"),
+        ("11.9", "stiff-cap"),
+        ("11.89", "wont-pass"),
         ("12.4", "nothing-holds"),
     ] {
         assert_eq!(

@@ -76,11 +76,15 @@ impl Engagement {
 /// The threads of a joint that mate: the male part's outside ones and the female part's inside
 /// ones that are one thread, wherever on the parts they are; only that of `with`, where it is said.
 ///
-/// A joint that is pushed, pressed, glued or slipped engages no thread.
+/// A joint that is pushed, pressed, glued or slipped engages no thread. A cap is posted by threads
+/// that are cut from the ends it names: those of the mouth are none of the tail's.
 pub(crate) fn mated(joint: &Joint, parts: &Parts) -> Vec<MatedThreads> {
-    if !matches!(joint.verb, Verb::Screw | Verb::Close) {
+    if !matches!(joint.verb, Verb::Screw | Verb::Close | Verb::Post) {
         return Vec::new();
     }
+    let from = |end: crate::JointEnd, thread: CutId| {
+        joint.verb != Verb::Post || parts[end.part].features[thread].end == end.end
+    };
     let wanted = |form: &ThreadForm| {
         joint
             .with
@@ -90,7 +94,8 @@ pub(crate) fn mated(joint: &Joint, parts: &Parts) -> Vec<MatedThreads> {
     let mut pairs = Vec::new();
     for (male, one) in threads(&parts[joint.male.part], Side::Outside) {
         for (female, other) in threads(&parts[joint.female.part], Side::Inside) {
-            if one.mates_with(other) && wanted(one) {
+            let here = from(joint.male, male) && from(joint.female, female);
+            if here && one.mates_with(other) && wanted(one) {
                 pairs.push(MatedThreads { male, female });
             }
         }

@@ -132,7 +132,9 @@ fn short_mm(joint: &Joint, rest: &AtRest) -> Option<f64> {
 
 /// What touches first, where a threaded joint touches nothing but its threads.
 fn jammed(pen: &Pen, joint: &Joint, rest: &AtRest) -> Option<Touch> {
-    if !matches!(joint.verb, Verb::Screw | Verb::Close) || rest.stopped_by != StoppedBy::Contact {
+    if !matches!(joint.verb, Verb::Screw | Verb::Close | Verb::Post)
+        || rest.stopped_by != StoppedBy::Contact
+    {
         return None;
     }
     let part = |index: PartId| &pen.parts[index];
