@@ -18,7 +18,7 @@ fn cap(text: &str) -> (Vec<HeldBy>, Option<f64>, Option<f64>) {
     let joints = pen.joints.with_ids();
     let (id, _) = joints
         .filter(|(_, it)| matches!(it.verb, Verb::Close | Verb::Press))
-        .last()
+        .next_back()
         .expect("a joint");
     let verdict = &pen.assembly.joints[id].verdict;
     assert!(verdict.is_sure(), "{:?}", verdict.closing);
@@ -222,7 +222,7 @@ fn a_cap_screws_onto_the_tail() {
     let pen = design.pen("sketch").expect("a pen");
     let posted = pen.assembly.posted.as_ref().expect("posted");
     near(posted.length_mm, 120.0, 1e-9);
-    let rest = pen.assembly.joints.iter().last().expect("the post");
+    let rest = pen.assembly.joints.iter().next_back().expect("the post");
     let [HeldBy::Thread(thread)] = rest.verdict.held_by[..] else {
         panic!("{:?}", rest.verdict)
     };
