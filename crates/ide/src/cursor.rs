@@ -1,7 +1,7 @@
 //! A place in a file, and what stands there.
 
 use crate::Analysis;
-use quillet_model::{Definition, SourceFile};
+use quillet_model::{Definition, DefinitionId, SourceFile};
 use quillet_syntax::{Span, Token, TokenKind};
 use std::path::Path;
 
@@ -51,13 +51,13 @@ impl<'a> Cursor<'a> {
         self.file.text.get(span.range()).unwrap_or("")
     }
 
-    /// What the name at the place refers to or defines: an index into the design's names.
-    pub(crate) fn definition(self) -> Option<usize> {
+    /// What the name at the place refers to or defines.
+    pub(crate) fn definition(self) -> Option<DefinitionId> {
         self.analysis.design.names.at(self.token()?.span)
     }
 
-    /// The definition of that index.
-    pub(crate) fn defined(self, index: usize) -> &'a Definition {
+    /// The definition of that number.
+    pub(crate) fn defined(self, index: DefinitionId) -> &'a Definition {
         &self.analysis.design.names.definitions[index]
     }
 }

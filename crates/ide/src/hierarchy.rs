@@ -73,7 +73,7 @@ pub fn uses(cursor: Cursor<'_>) -> Vec<Relation> {
     };
     let own = cursor.defined(index);
     let names = &analysis.design.names;
-    let mut relations: BTreeMap<usize, Relation> = BTreeMap::new();
+    let mut relations: BTreeMap<quillet_model::DefinitionId, Relation> = BTreeMap::new();
     for used in names
         .references
         .iter()

@@ -85,7 +85,8 @@ pub fn colours(analysis: &Analysis, file: &SourceFile, within: Span) -> Vec<Clas
 /// The names of a file that were resolved.
 fn named(analysis: &Analysis, file: &SourceFile) -> BTreeMap<Span, (SemanticTokenKind, bool)> {
     let names = &analysis.design.names;
-    let kind = |definition: usize| of_kind(names.definitions[definition].kind);
+    let kind =
+        |definition: quillet_model::DefinitionId| of_kind(names.definitions[definition].kind);
     let uses = names
         .references
         .iter()

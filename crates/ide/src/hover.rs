@@ -16,7 +16,7 @@ use crate::sheet::Sheet;
 use crate::sizes::Sizes;
 use crate::{Analysis, Cursor, Snapshot};
 use quillet_check::PartView;
-use quillet_model::{DefinitionKind, Part};
+use quillet_model::{DefinitionId, DefinitionKind, Part};
 use quillet_syntax::grammar::{self, Place, Word};
 use quillet_syntax::visit::{Node, path_at};
 use quillet_syntax::{Span, Thing, Token, TokenKind};
@@ -46,23 +46,24 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
     {
         sheet.paragraph(picture);
     }
-    match token.kind {
-        _ if definition.is_some() => {
-            let index = definition.unwrap_or_default();
+    match (definition, token.kind) {
+        (Some(index), _) => {
             // Of a thread's cut the statement tells the sizes, of its own side.
             let reported = cursor.defined(index).kind == DefinitionKind::Thread && in_cut(cursor);
             about::definition(&mut sheet, cursor.analysis, index, !reported);
         }
-        TokenKind::Name | TokenKind::BadName => name(&mut sheet, cursor, token),
-        TokenKind::Quantity | TokenKind::Gauge => number::literal(&mut sheet, cursor, token),
-        TokenKind::Thread => {
+        (None, TokenKind::Name | TokenKind::BadName) => name(&mut sheet, cursor, token),
+        (None, TokenKind::Quantity | TokenKind::Gauge) => {
+            number::literal(&mut sheet, cursor, token)
+        }
+        (None, TokenKind::Thread) => {
             if let Ok(form) = cursor.text(token.span).parse() {
                 sheet.paragraph(format!("**{}**", cursor.text(token.span)));
                 thread::sizes(&mut sheet, &form, None);
             }
         }
-        TokenKind::String => uses::file(&mut sheet, cursor),
-        TokenKind::Fit => drop(about::fit_limits(&mut sheet, cursor.text(token.span))),
+        (None, TokenKind::String) => uses::file(&mut sheet, cursor),
+        (None, TokenKind::Fit) => drop(about::fit_limits(&mut sheet, cursor.text(token.span))),
         _ => {}
     }
     statement(&mut sheet, cursor);
@@ -142,7 +143,7 @@ fn is_part(kind: DefinitionKind) -> bool {
 }
 
 /// The part to picture: the one named, or the one the cursor is in.
-fn pictured<'a>(cursor: Cursor<'a>, definition: Option<usize>) -> Option<&'a Part> {
+fn pictured<'a>(cursor: Cursor<'a>, definition: Option<DefinitionId>) -> Option<&'a Part> {
     let design = &cursor.analysis.design;
     let named = definition.map(|index| cursor.defined(index));
     let named = named.and_then(|it| design.parts.iter().find(|part| part.name.span == it.span));

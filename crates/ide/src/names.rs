@@ -48,7 +48,7 @@ pub fn type_definition(cursor: Cursor<'_>) -> Vec<NameLocation> {
         .references
         .iter()
         .filter(|reference| item.contains(reference.span));
-    let found: BTreeSet<usize> = inside
+    let found: BTreeSet<quillet_model::DefinitionId> = inside
         .map(|reference| reference.definition)
         .filter(|found| *found != index && wanted(cursor.defined(*found).kind))
         .collect();
@@ -92,11 +92,7 @@ pub fn references(
     let mut found = BTreeSet::new();
     for analysis in knowing(snapshot, cursor, definition, called_off) {
         let names = &analysis.design.names;
-        let Some(index) = names
-            .definitions
-            .iter()
-            .position(|other| other.span == definition)
-        else {
+        let Some(index) = names.definitions.position(|other| other.span == definition) else {
             continue;
         };
         let own = with_definition.then_some(definition);
@@ -140,13 +136,12 @@ pub fn rename(
         let names = &analysis.design.names;
         let Some(index) = names
             .definitions
-            .iter()
             .position(|other| other.span == definition.span)
         else {
             continue;
         };
         // Faces are named within their part, items within the whole design.
-        let taken = names.definitions.iter().enumerate().find(|(other, found)| {
+        let taken = names.definitions.with_ids().find(|(other, found)| {
             *other != index && *found.name == *new && found.owner == definition.owner
         });
         if let Some((_, found)) = taken {

@@ -1,19 +1,18 @@
 //! What a named quantity comes to, as its file says it; a pen may say otherwise.
 
-use quillet_model::{Design, Quantity, Units};
+use quillet_model::{DefinitionId, Design, Quantity, Units};
 use quillet_syntax::ast::{Arg, Expr, ExprKind};
 use quillet_syntax::visit::{Node, walk};
 
 /// Names within names that are followed; what goes round in a circle comes to nothing.
 const DEEPEST: usize = 32;
 
-/// What the `let` of a definition comes to: an index into the design's names. None where it names
-/// no quantity, or cannot be worked out.
-pub(crate) fn value_of(design: &Design, index: usize) -> Option<Quantity> {
+/// What the `let` of a definition comes to; none where it names no quantity, or cannot be worked out.
+pub(crate) fn value_of(design: &Design, index: DefinitionId) -> Option<Quantity> {
     of_let(design, index, 0)
 }
 
-fn of_let(design: &Design, index: usize, depth: usize) -> Option<Quantity> {
+fn of_let(design: &Design, index: DefinitionId, depth: usize) -> Option<Quantity> {
     let name = design.names.definitions.get(index)?.span;
     let file = design.file(name.file).filter(|_| depth < DEEPEST)?;
     let tree = &file.parsed.tree;

@@ -70,6 +70,8 @@ ids! {
     pub StationId;
     /// Which cut from the side of a part: its place in `CutPart::sides`.
     pub SideId;
+    /// Which definition of a design: its place in `Names::definitions`.
+    pub DefinitionId;
     /// Which O-ring in a pen's grooves: its place in `Assembly::rings`.
     pub RingId;
 }

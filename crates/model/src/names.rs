@@ -1,5 +1,6 @@
 //! What names mean where they are written: for finding unused items and for the editor.
 
+use crate::{ById, DefinitionId};
 use quillet_syntax::Span;
 use std::sync::Arc;
 
@@ -56,22 +57,22 @@ pub struct Definition {
 pub struct Reference {
     /// The name where it is used.
     pub span: Span,
-    /// What it refers to: an index into [`Names::definitions`].
-    pub definition: usize,
+    /// What it refers to.
+    pub definition: DefinitionId,
 }
 
 /// All definitions and references of a design.
 #[derive(Clone, Debug, Default)]
 pub struct Names {
     /// Definitions in the order of the files.
-    pub definitions: Vec<Definition>,
+    pub definitions: ById<DefinitionId, Definition>,
     /// References, each once, in the order of their spans.
     pub references: Vec<Reference>,
 }
 
 impl Names {
     /// What stands at a place: a definition's own name or a reference to it.
-    pub fn at(&self, place: Span) -> Option<usize> {
+    pub fn at(&self, place: Span) -> Option<DefinitionId> {
         let here = |span: Span| span.contains(place);
         self.references
             .iter()
@@ -79,13 +80,12 @@ impl Names {
             .map(|reference| reference.definition)
             .or_else(|| {
                 self.definitions
-                    .iter()
                     .position(|definition| here(definition.span))
             })
     }
 
     /// Everywhere a definition is used.
-    pub fn uses(&self, definition: usize) -> impl Iterator<Item = Span> + '_ {
+    pub fn uses(&self, definition: DefinitionId) -> impl Iterator<Item = Span> + '_ {
         let of = move |reference: &&Reference| reference.definition == definition;
         self.references
             .iter()

@@ -1,7 +1,7 @@
 //! `unused-item`: a named item that nothing uses.
 
 use crate::{DesignView, Findings, Rule, Run, edits};
-use quillet_model::DefinitionKind;
+use quillet_model::{DefinitionId, DefinitionKind};
 use quillet_syntax::{Severity, text};
 use std::collections::BTreeSet;
 
@@ -28,13 +28,13 @@ fn run(view: &DesignView<'_>, findings: &mut Findings) {
     if is_store {
         return;
     }
-    let used: BTreeSet<usize> = design
+    let used: BTreeSet<DefinitionId> = design
         .names
         .references
         .iter()
         .map(|it| it.definition)
         .collect();
-    for (index, item) in design.names.definitions.iter().enumerate() {
+    for (index, item) in design.names.definitions.with_ids() {
         let reported = matches!(
             item.kind,
             DefinitionKind::Let

@@ -2,7 +2,7 @@
 
 use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use crate::Snapshot;
-use quillet_model::{Definition, DefinitionKind, Feature, Names, Part};
+use quillet_model::{Definition, DefinitionId, DefinitionKind, Feature, Names, Part};
 use quillet_standards::material;
 use quillet_syntax::ast::{PenLineKind, Verb};
 use quillet_syntax::grammar;
@@ -210,7 +210,7 @@ fn lets(at: CompletionContext<'_>, wanted: LetMeaning) -> Vec<Choice> {
     let names = &at.cursor.analysis.design.names;
     let mut choices = named(at, &[DefinitionKind::Let]);
     choices.retain(|choice| {
-        let mut known = names.definitions.iter().enumerate();
+        let mut known = names.definitions.with_ids();
         let known =
             known.find(|(_, it)| it.kind == DefinitionKind::Let && *it.name == *choice.label);
         known.is_some_and(|(index, it)| {
@@ -226,7 +226,7 @@ fn lets(at: CompletionContext<'_>, wanted: LetMeaning) -> Vec<Choice> {
 }
 
 /// Whether a `let` names a material, itself or through others.
-fn stands_for_a_material(names: &Names, index: usize, depth: usize) -> bool {
+fn stands_for_a_material(names: &Names, index: DefinitionId, depth: usize) -> bool {
     let item = names.definitions[index].item;
     let mut used = names
         .references

@@ -7,7 +7,7 @@ use crate::sizes::Sizes;
 use crate::value::value_of;
 use quillet_check::PartView;
 use quillet_geometry::Length;
-use quillet_model::{DefinitionKind, Quantity, Units};
+use quillet_model::{DefinitionId, DefinitionKind, Quantity, Units};
 use quillet_standards::drill::{self, Drill, DrillSeries};
 use quillet_standards::fit::Fit;
 use quillet_standards::material::{self, Material};
@@ -23,9 +23,7 @@ pub(crate) fn about(analysis: &Analysis, about: &DocumentationKey) -> Option<Str
         DocumentationKey::Word(index) => word(&mut sheet, WORDS.get(*index)?),
         DocumentationKey::Name(name) => {
             let names = &analysis.design.names.definitions;
-            let index = names
-                .iter()
-                .position(|it| it.owner.is_none() && *it.name == **name)?;
+            let index = names.position(|it| it.owner.is_none() && *it.name == **name)?;
             definition(&mut sheet, analysis, index, true);
         }
         DocumentationKey::Thread(designation) => {
@@ -49,7 +47,7 @@ pub(super) fn word(sheet: &mut Sheet, word: &Word) {
 }
 
 /// What a name stands for, with its sizes where they are wanted.
-pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: usize, sizes: bool) {
+pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: DefinitionId, sizes: bool) {
     let design = &analysis.design;
     let definition = &design.names.definitions[index];
     let owner = definition.owner.as_ref();

@@ -121,7 +121,7 @@ impl<'a> Resolver<'a> {
         name: &ast::Name,
         item: Span,
         owner: &Arc<str>,
-    ) -> usize {
+    ) -> crate::DefinitionId {
         let names = &mut self.design.names;
         let define = || names.define(kind, name, item, Some(owner.clone()));
         *self

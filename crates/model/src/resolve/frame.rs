@@ -3,7 +3,7 @@
 use super::Resolver;
 use super::clash::mismatch;
 use super::scope::Entry;
-use crate::{DefinitionKind, Material, Value};
+use crate::{DefinitionId, DefinitionKind, Material, Value};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{Finding, Severity, Span};
 use std::collections::{HashMap, HashSet};
@@ -17,8 +17,9 @@ impl<'a> Resolver<'a> {
         at: Span,
         frame: &mut Frame<'a>,
     ) -> Option<Value> {
-        if let Some(index) = frame.local.iter().position(|it| it.name.text == *name) {
-            self.refer(at, frame.local_definitions[index]);
+        let local = frame.local.iter().find(|it| it.0.name.text == *name);
+        if let Some((_, definition)) = local {
+            self.refer(at, *definition);
         } else if let Some(entry) = self.scope.get(name) {
             self.refer(at, entry.definition);
         }
@@ -61,9 +62,9 @@ impl<'a> Resolver<'a> {
             .local
             .iter()
             .rev()
-            .find(|it| it.name.text == *name)
+            .find(|it| it.0.name.text == *name)
             .copied();
-        if let Some(it) = local {
+        if let Some((it, _)) = local {
             return self.eval_value(&it.value, frame);
         }
         let entry = self.scope.get(name);
@@ -130,12 +131,10 @@ const DEEPEST: usize = 200;
 /// The `let`s in sight of a block, nearest first, and what they came to.
 #[derive(Default)]
 pub(super) struct Frame<'a> {
-    /// Local `let`s: a part's own.
-    pub(super) local: Vec<&'a ast::Let>,
+    /// Local `let`s: a part's own, each with its definition.
+    pub(super) local: Vec<(&'a ast::Let, DefinitionId)>,
     /// A pen's `let`s, over the file's.
     pub(super) pen: Vec<&'a ast::Let>,
-    /// Definitions of the local `let`s in `Names`, in step with `local`.
-    pub(super) local_definitions: Vec<usize>,
     /// Looked up by name only, never walked.
     known: HashMap<Arc<str>, PartState>,
 }
@@ -160,11 +159,10 @@ impl<'a> Frame<'a> {
     }
 
     /// A frame within this one, with a part's own `let`s.
-    pub(super) fn within(&self, local: Vec<&'a ast::Let>, local_definitions: Vec<usize>) -> Self {
+    pub(super) fn within(&self, local: Vec<(&'a ast::Let, DefinitionId)>) -> Self {
         Frame {
             pen: self.pen.clone(),
             local,
-            local_definitions,
             ..Frame::default()
         }
     }

@@ -1,6 +1,6 @@
 //! What has been resolved so far, by name; looked up only, never walked.
 
-use crate::{BlankDef, Material, Part, ThreadDef};
+use crate::{BlankDef, DefinitionId, Material, Part, ThreadDef};
 use quillet_syntax::Span;
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
@@ -12,8 +12,8 @@ pub(super) struct ResolvedItems {
     pub(super) materials: HashMap<Arc<str>, Arc<Material>>,
     pub(super) blanks: HashMap<Arc<str>, Arc<BlankDef>>,
     pub(super) parts: HashMap<Arc<str>, KnownPart>,
-    /// Faces and local `let`s: indices into `Names::definitions`.
-    pub(super) definitions: HashMap<Span, usize>,
+    /// Faces and local `let`s.
+    pub(super) definitions: HashMap<Span, DefinitionId>,
 }
 
 /// A part as the files' own `let`s give it, and the names that its sums look up: a pen whose

@@ -10,7 +10,7 @@ use quillet_syntax::{Finding, Severity, Span, ast, grammar};
 
 impl<'a> Resolver<'a> {
     /// Records that a definition is used at a place.
-    pub(super) fn refer(&mut self, span: Span, definition: usize) {
+    pub(super) fn refer(&mut self, span: Span, definition: crate::DefinitionId) {
         self.design
             .names
             .references
@@ -77,7 +77,7 @@ impl<'a> Resolver<'a> {
         let mut known: Vec<&str> = Vec::new();
         // Of many, the first are looked at closely.
         if self.unknown <= MOST_COMPARED {
-            let local = frame.local.iter().map(|it| &*it.name.text);
+            let local = frame.local.iter().map(|it| &*it.0.name.text);
             known.extend(self.scope.names_of(wanted).chain(local));
             if wanted.contains(&DefinitionKind::Material) {
                 known.extend(material::all().map(|kind| kind.kind()));

@@ -45,12 +45,11 @@ impl<'a> Resolver<'a> {
         let lost = self.lost;
         let lines = self.flattened(ast, bought, frame)?;
         let owner = shared(&ast.name);
-        let definitions = lines
-            .lets
-            .iter()
-            .map(|it| self.define_once(DefinitionKind::Let, &it.name, it.span, &owner))
-            .collect();
-        let mut own = frame.within(lines.lets.clone(), definitions);
+        let lets = lines.lets.iter().map(|it| {
+            let definition = self.define_once(DefinitionKind::Let, &it.name, it.span, &owner);
+            (*it, definition)
+        });
+        let mut own = frame.within(lets.collect());
         let frame = &mut own;
         let mut part = Part {
             name: ast.name.clone(),

@@ -23,7 +23,7 @@ pub(super) struct Entry<'a> {
     /// The item.
     pub(super) item: &'a ast::Item,
     /// Its definition's index in [`Names`].
-    pub(super) definition: usize,
+    pub(super) definition: crate::DefinitionId,
 }
 
 impl<'a> Scope<'a> {
@@ -148,21 +148,20 @@ pub(super) fn named(item: &ast::Item) -> Option<(&ast::Name, DefinitionKind)> {
 }
 
 impl Names {
-    /// Adds a definition and gives its index.
+    /// Adds a definition and gives its number.
     pub(super) fn define(
         &mut self,
         kind: DefinitionKind,
         name: &ast::Name,
         item: Span,
         owner: Option<Arc<str>>,
-    ) -> usize {
+    ) -> crate::DefinitionId {
         self.definitions.push(Definition {
             kind,
             name: name.text.clone(),
             span: name.span,
             item,
             owner,
-        });
-        self.definitions.len() - 1
+        })
     }
 }

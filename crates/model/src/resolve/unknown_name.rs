@@ -2,7 +2,7 @@
 //! finding.
 
 use super::Resolver;
-use crate::DefinitionKind;
+use crate::{DefinitionId, DefinitionKind};
 use quillet_syntax::{Finding, RuleId, Span};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -95,7 +95,7 @@ impl Resolver<'_> {
     /// Offers the item of the kind that nothing uses, where there is but one: in the same file, else
     /// in sight.
     fn offer_unused(&mut self, kind: DefinitionKind, name: &str) {
-        let used: BTreeSet<usize> = self
+        let used: BTreeSet<DefinitionId> = self
             .design
             .names
             .references
@@ -106,8 +106,7 @@ impl Resolver<'_> {
             .design
             .names
             .definitions
-            .iter()
-            .enumerate()
+            .with_ids()
             .filter(|(index, it)| it.kind == kind && it.owner.is_none() && !used.contains(index))
             .map(|(_, it)| (it.name.clone(), it.span))
             .collect();

@@ -130,7 +130,7 @@ impl<'a> Resolver<'a> {
 
     /// Whether a bare name is that of a measure, or of nothing else and nearly that of one.
     fn means_measure(&self, text: &str, frame: &Frame<'a>) -> bool {
-        let is_let = frame.local.iter().any(|it| &*it.name.text == text);
+        let is_let = frame.local.iter().any(|it| &*it.0.name.text == text);
         if is_let || bare_measure(text) || self.scope.get(text).is_some() {
             return bare_measure(text) && self.scope.get(text).is_none();
         }
