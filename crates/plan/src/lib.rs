@@ -4,6 +4,7 @@
 //! practice decides is a named constant marked as practice, so that it can be found and changed.
 
 mod holding;
+mod id;
 mod output;
 mod plan;
 mod route;
@@ -12,6 +13,7 @@ mod tools;
 
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
+pub use id::MandrelId;
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
 pub use output::inspection::{Inspection, Measured};

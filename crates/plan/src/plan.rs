@@ -6,7 +6,7 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::{Mates, closing_partner, mates};
 use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
-use crate::{Mandrel, OperationRef, Pass, Strategy, Work};
+use crate::{Mandrel, MandrelId, OperationRef, Pass, Strategy, Work};
 use quillet_geometry::Length;
 use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
@@ -21,7 +21,7 @@ pub struct Plan {
     /// All steps in order; a part may wait while it is blended with another.
     pub sequence: Vec<OperationRef>,
     /// The mandrels and plugs to make, each once.
-    pub mandrels: Vec<Mandrel>,
+    pub mandrels: ById<MandrelId, Mandrel>,
 }
 
 /// Plans all parts of a pen that are cut. Without a bench nothing is assumed owned.

@@ -4,8 +4,8 @@ use super::mandrel::profile;
 use super::pieces::pieces;
 use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
-use quillet_model::{End, Part};
-use quillet_plan::{Mandrel, MandrelKind, Operation, Plan, Route, Workholding};
+use quillet_model::{ById, End, Part};
+use quillet_plan::{Mandrel, MandrelId, MandrelKind, Operation, Plan, Route, Workholding};
 use std::ops::Range;
 
 /// The pictures of a route's holdings, each for its range of operations; at most so wide and high.
@@ -48,7 +48,7 @@ pub(crate) fn holdings(
 
 struct HoldingPicture<'a> {
     part: &'a Part,
-    mandrels: &'a [Mandrel],
+    mandrels: &'a ById<MandrelId, Mandrel>,
     hold: Workholding,
     whole: &'a StockProfile,
     before: &'a StockProfile,

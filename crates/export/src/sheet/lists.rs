@@ -179,7 +179,7 @@ pub(super) fn mandrels(plan: &Plan, units: Units) -> Table {
             )
         })
     };
-    for (at, it) in plan.mandrels.iter().enumerate() {
+    for (at, it) in plan.mandrels.with_ids() {
         let thread = it
             .thread
             .as_ref()

@@ -3,7 +3,7 @@
 use super::words;
 use quillet_geometry::{Length, Limits};
 use quillet_model::{Bench, DrillName, Units};
-use quillet_plan::{Measured, Note, Operation, Plan, Route, Tool, TrialFit, Work};
+use quillet_plan::{MandrelId, Measured, Note, Operation, Plan, Route, Tool, TrialFit, Work};
 use quillet_standards::thread::ThreadForm;
 
 /// The route that rows are of.
@@ -116,7 +116,7 @@ impl RowContext<'_> {
     }
 
     /// The plug that was put in for a die.
-    fn plug_before(&self, operation: &Operation) -> Option<usize> {
+    fn plug_before(&self, operation: &Operation) -> Option<MandrelId> {
         let Some(Tool::Die { .. }) = operation.tool else {
             return None;
         };
@@ -139,7 +139,7 @@ impl RowContext<'_> {
                     .iter()
                     .any(|(own, end)| own == part && *end == gate.end)
         };
-        let index = self.plan.mandrels.iter().position(copies);
+        let index = self.plan.mandrels.position(copies);
         match (gate.copy, index) {
             (true, Some(index)) => format!("mandrel {}", words::letter(index)),
             (true, None) => format!("the {}’s mandrel", gate.mate),

@@ -9,7 +9,7 @@ use quillet_plan::{Fitted, Mandrel, MandrelKind, MandrelStep, Plan};
 
 /// Mandrels and plugs with their sizes and how each is turned.
 pub(super) fn turning(plan: &Plan, units: Units) -> Vec<Turning> {
-    let each = plan.mandrels.iter().enumerate().map(|(at, it)| Turning {
+    let each = plan.mandrels.with_ids().map(|(at, it)| Turning {
         letter: letter(at),
         serves: match it.under_die {
             Some(dia) => format!(

@@ -2,7 +2,7 @@
 
 use quillet_geometry::{Length, Limits};
 use quillet_model::{DrillName, Units};
-use quillet_plan::{Availability, Mandrel, MandrelKind, Substitute, Tool};
+use quillet_plan::{Availability, Mandrel, MandrelId, MandrelKind, Substitute, Tool};
 
 /// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
 /// hundredths would run them into one.
@@ -51,7 +51,7 @@ pub fn tool(tool: Tool, units: Units) -> String {
         Tool::Abrasives => "abrasives and polish".into(),
         Tool::Glue => "glue".into(),
         Tool::Collet { dia } => format!("collet Ø{}", units.plain(dia)),
-        Tool::Mandrel { index } => format!("mandrel {}", letter(index)),
+        Tool::Mandrel { which } => format!("mandrel {}", letter(which)),
     }
 }
 
@@ -97,7 +97,8 @@ pub(super) fn drilled(dia: Length, name: DrillName, units: Units) -> String {
 }
 
 /// Mandrels are lettered, for operations are numbered.
-pub(super) fn letter(index: usize) -> String {
+pub(super) fn letter(which: MandrelId) -> String {
+    let index = which.index();
     u8::try_from(index).ok().filter(|it| *it < 26).map_or_else(
         || format!("M{}", index + 1),
         |it| char::from(b'A' + it).to_string(),

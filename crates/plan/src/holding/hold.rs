@@ -1,5 +1,6 @@
 //! How the work is held.
 
+use crate::MandrelId;
 use quillet_geometry::Length;
 use quillet_model::End;
 
@@ -67,8 +68,8 @@ impl Grip {
 /// Work on a mandrel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Mount {
-    /// An index into `Plan::mandrels`.
-    pub mandrel: usize,
+    /// Which of the plan's.
+    pub mandrel: MandrelId,
     /// The end of the work that is on it.
     pub end: End,
     /// What supports the other end.
@@ -85,5 +86,5 @@ pub enum TailSupport {
     /// A bull-nose centre in the plain mouth of the bore, whose cone clears what lies behind.
     BullNose,
     /// The tail centre in a plug, drawn among the mandrels: the cone would bruise a thread.
-    Plug(usize),
+    Plug(MandrelId),
 }

@@ -9,35 +9,37 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::{Access, Task, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{
-    Blank, Grip, Mandrel, MandrelKind, Mount, PieceHold, PlanProblem, Strategy, TailSupport,
-    Unschedulable, Work, Workholding,
+    Blank, Grip, Mandrel, MandrelId, MandrelKind, Mount, PieceHold, PlanProblem, Strategy,
+    TailSupport, Unschedulable, Work, Workholding,
 };
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{ById, End};
 use std::collections::HashSet;
 use std::sync::Arc;
 
 /// The mandrels of a plan, each once.
 #[derive(Default)]
 pub(crate) struct MandrelSet {
-    pub(crate) mandrels: Vec<Mandrel>,
+    pub(crate) mandrels: ById<MandrelId, Mandrel>,
     /// What each serves already.
-    served: HashSet<(usize, Arc<str>, End)>,
+    served: HashSet<(MandrelId, Arc<str>, End)>,
 }
 
 impl MandrelSet {
-    /// The index of a mandrel, one that does the same work serving again.
-    pub(crate) fn put(&mut self, made: Mandrel) -> usize {
-        let known = self.mandrels.iter().position(|own| own.is_like(&made));
-        let index = known.unwrap_or(self.mandrels.len());
-        let served = &mut self.served;
-        let mut serves = made.serves.clone();
-        serves.retain(|(part, end)| served.insert((index, part.clone(), *end)));
-        match self.mandrels.get_mut(index) {
-            Some(own) => own.serves.extend(serves),
-            None => self.mandrels.push(Mandrel { serves, ..made }),
+    /// The number of a mandrel, one that does the same work serving again.
+    pub(crate) fn put(&mut self, made: Mandrel) -> MandrelId {
+        let serves = made.serves.clone();
+        let known = self.mandrels.position(|own| own.is_like(&made));
+        let id = known.unwrap_or_else(|| {
+            let serves = Vec::new();
+            self.mandrels.push(Mandrel { serves, ..made })
+        });
+        for (part, end) in serves {
+            if self.served.insert((id, part.clone(), end)) {
+                self.mandrels[id].serves.push((part, end));
+            }
         }
-        index
+        id
     }
 }
 
@@ -135,7 +137,10 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         self.done[index] = true;
         self.open.finish(index, tasks);
         let part = self.feature_map.part;
-        match &tasks.0[index].work {
+        let Some(work) = tasks.0[index].work() else {
+            return;
+        };
+        match work {
             Work::Face { end, to } | Work::PartOff { end, at: to, .. } => {
                 self.now[end.index()] = *to;
             }
@@ -214,7 +219,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     ) -> Option<Workholding> {
         let (end, kind) = self.strategy.mandrel?;
         let waits = tasks.0.iter().enumerate().any(|(index, task)| {
-            let body = matches!(task.work, Work::Thread(_))
+            let body = matches!(task.work(), Some(Work::Thread(_)))
                 && task.rank.0 > crate::tasks::task::Stage::Outside;
             !self.done[index] && task.access == Access::End(end) && !body
         });
@@ -262,7 +267,8 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             let spigot = blanks[index].spigot.map_or(Length::ZERO, |it| it.length);
             FACING + spigot + CLEAR
         };
-        let unsawn = |task: &Task| matches!(task.work, Work::Saw { piece, .. } if piece == gripped);
+        let unsawn =
+            |task: &Task| matches!(task.work(), Some(Work::Saw { piece, .. }) if *piece == gripped);
         let on_rod = tasks
             .0
             .iter()
@@ -337,7 +343,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     }
 
     fn parting_waits(&self, tasks: &Tasks) -> bool {
-        let parts = |task: &Task| matches!(task.work, Work::PartOff { .. });
+        let parts = |task: &Task| matches!(task.work(), Some(Work::PartOff { .. }));
         tasks
             .0
             .iter()

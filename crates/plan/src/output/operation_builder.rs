@@ -9,13 +9,13 @@ use crate::output::measure::checks;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::contains;
 use crate::tasks::mate::Mates;
-use crate::tasks::task::Task;
+use crate::tasks::task::{Task, TaskWork};
 use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
 use crate::{
-    Blank, Depth, InsideCut, Inspection, MandrelKind, Measured, Note, Operation, PlanProblem,
-    SpeedLimit, Tailstock, Tool, Work, Workholding,
+    Blank, Depth, InsideCut, Inspection, MandrelId, MandrelKind, Measured, Note, Operation,
+    PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, CutId, End, Material};
@@ -61,7 +61,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         let tool = match hold {
             Workholding::Collet(grip) => Tool::Collet { dia: grip.dia },
             Workholding::Mandrel(mount) => Tool::Mandrel {
-                index: mount.mandrel,
+                which: mount.mandrel,
             },
             // Nothing to set up at the bench; between centres the next line says it.
             Workholding::Bench
@@ -106,10 +106,16 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         mandrel_set: &mut MandrelSet,
         problems: &mut Vec<PlanProblem>,
     ) {
-        if self.is_cut_already(&task.work) {
+        if task.work().is_some_and(|work| self.is_cut_already(work)) {
             return;
         }
-        let mut operation = plain(task.work.clone(), lathe.hold());
+        let work = match &task.work {
+            TaskWork::Known(work) => work.clone(),
+            TaskWork::Plug => Work::Support {
+                plug: self.plugged(task, lathe, mandrel_set),
+            },
+        };
+        let mut operation = plain(work.clone(), lathe.hold());
         operation.features = task.features.clone();
         operation.needs = task
             .needs
@@ -125,7 +131,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         operation.needs.sort_unstable();
         operation.needs.dedup();
         let feature = task.features.first().copied();
-        match task.work.clone() {
+        match work.clone() {
             Work::Inside(cut) => self.hole(&mut operation, cut, feature, problems),
             Work::Thread(cut) => self.thread(&mut operation, cut, feature, problems),
             Work::Turn(cut) => {
@@ -145,22 +151,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                     problems,
                 );
             }
-            Work::Support { .. } => {
-                let end = self.supported_end(task);
-                let make =
-                    |kind| mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
-                // The mandrel the part goes on later plugs it as well, where it screws in and the
-                // die passes what stands out of it.
-                let male = match lathe.strategy.mandrel {
-                    Some((at, MandrelKind::Male)) if at == end => Some(make(MandrelKind::Male)),
-                    _ => None,
-                };
-                let male = male.filter(|made| plugs(self.feature_map, end, made, self.bench_tools));
-                let made = male.unwrap_or_else(|| make(MandrelKind::Plug));
-                let plug = mandrel_set.put(made);
-                operation.work = Work::Support { plug };
-                operation.tool = Some(Tool::Mandrel { index: plug });
-            }
+            Work::Support { plug } => operation.tool = Some(Tool::Mandrel { which: plug }),
             other => self.rest(&mut operation, &other, problems),
         }
         if let Workholding::Mandrel(mount) = lathe.hold() {
@@ -176,7 +167,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 operation.notes.push(Note::CentreBack);
             }
         }
-        if let Work::Face { end, to } = task.work {
+        if let Work::Face { end, to } = work {
             operation.notes.extend(self.faced(end, to, lathe.now));
         }
         operation.checks = checks(
@@ -243,6 +234,19 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             Work::Centre { end, in_nub: false } => across(*end).next().is_some(),
             _ => false,
         }
+    }
+
+    /// The plug that a task puts in: the mandrel the part goes on later, where it screws in and the die
+    /// passes what stands out of it, else one of its own.
+    fn plugged(&self, task: &Task, lathe: &WorkState, mandrel_set: &mut MandrelSet) -> MandrelId {
+        let end = self.supported_end(task);
+        let make = |kind| mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
+        let male = match lathe.strategy.mandrel {
+            Some((at, MandrelKind::Male)) if at == end => Some(make(MandrelKind::Male)),
+            _ => None,
+        };
+        let male = male.filter(|made| plugs(self.feature_map, end, made, self.bench_tools));
+        mandrel_set.put(male.unwrap_or_else(|| make(MandrelKind::Plug)))
     }
 
     fn supported_end(&self, task: &Task) -> End {

@@ -1,6 +1,6 @@
 //! What stands in the way of making a part on a bench: facts, for the checker to word.
 
-use crate::SpeedLimit;
+use crate::{MandrelId, SpeedLimit};
 use quillet_geometry::Length;
 use quillet_model::{CutId, End, ThreadDef};
 use std::sync::Arc;
@@ -112,7 +112,7 @@ pub enum PlanProblem {
     /// A mandrel that would bend or chatter.
     SlenderMandrel {
         /// An index into `Plan::mandrels`.
-        mandrel: usize,
+        mandrel: MandrelId,
         /// The end of the part it holds.
         end: End,
         /// How far it stands out.

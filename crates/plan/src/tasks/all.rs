@@ -147,12 +147,12 @@ impl TaskBuilder<'_, '_, '_> {
                 continue;
             }
             let threaded = matches!(mate.verb, Verb::Screw | Verb::Close);
-            let joins = |task: &Task| match &task.work {
-                Work::Thread(cut) => {
+            let joins = |task: &Task| match task.work() {
+                Some(Work::Thread(cut)) => {
                     threaded && cut.inside != mate.goes_in && task.end() == Some(end)
                 }
-                Work::Turn(_) => !threaded && mate.goes_in && task.end() == Some(end),
-                Work::Inside(_) => !threaded && !mate.goes_in && task.end() == Some(end),
+                Some(Work::Turn(_)) => !threaded && mate.goes_in && task.end() == Some(end),
+                Some(Work::Inside(_)) => !threaded && !mate.goes_in && task.end() == Some(end),
                 _ => false,
             };
             if !self.tasks.0.iter().any(joins) {
@@ -204,12 +204,12 @@ impl TaskBuilder<'_, '_, '_> {
             true => from < depth,
             false => part.length - to < depth,
         };
-        let meets = |task: &Task| match (&task.work, mate.goes_in) {
-            (Work::Inside(cut), false) => cut.through || within(cut.end, cut.from, cut.to),
-            (Work::Thread(cut), goes_in) if cut.inside != goes_in => {
+        let meets = |task: &Task| match (task.work(), mate.goes_in) {
+            (Some(Work::Inside(cut)), false) => cut.through || within(cut.end, cut.from, cut.to),
+            (Some(Work::Thread(cut)), goes_in) if cut.inside != goes_in => {
                 within(cut.end, cut.from, cut.to)
             }
-            (Work::Turn(_) | Work::BreakCorner { .. }, true) => task.end() == Some(end),
+            (Some(Work::Turn(_) | Work::BreakCorner { .. }), true) => task.end() == Some(end),
             _ => false,
         };
         let all = self.tasks.0.iter().enumerate();

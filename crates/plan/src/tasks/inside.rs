@@ -85,7 +85,7 @@ impl InsideTasks<'_, '_, '_> {
         );
         for (index, cut) in &written {
             let task = self.tasks.add(Task {
-                work: Work::Inside(*cut),
+                work: Work::Inside(*cut).into(),
                 features: vec![*index],
                 access: Access::End(self.end),
                 needs: vec![centre],
@@ -345,7 +345,7 @@ impl InsideTasks<'_, '_, '_> {
             let opens = |it: &&(InsideCut, usize)| it.0.from < feature.to;
             needs.extend(self.cuts.iter().filter(opens).map(|it| it.1));
             self.tasks.add(Task {
-                work: Work::Thread(cut),
+                work: Work::Thread(cut).into(),
                 features: vec![index],
                 access: Access::End(self.end),
                 needs,

@@ -2,7 +2,7 @@
 //! the shaped outside between.
 
 use crate::tasks::feature_map::FeatureMap;
-use crate::tasks::task::{Access, Stage, Task, Tasks};
+use crate::tasks::task::{Access, Stage, Task, TaskWork, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{PlanProblem, ThreadCut, Threading, TurnCut, TurnKind, Unschedulable, Work};
 use quillet_geometry::Length;
@@ -54,18 +54,21 @@ pub(crate) fn zone_tasks(
         let method = bench_tools.threading(&thread.thread, false);
         let mut needs = [place.start, &corners].concat();
         if method == Threading::Die && thin_under(part, feature, thread) {
-            // The plug's place among the mandrels is set when the task is taken up.
-            let support = Work::Support { plug: usize::MAX };
             let mut before = place.start.to_vec();
             before.extend(tasks.all_inside(place.end));
-            let plug = tasks.put(support, place.access, (place.stage, SUPPORT, 0), before);
+            let plug = tasks.put(
+                TaskWork::Plug,
+                place.access,
+                (place.stage, SUPPORT, 0),
+                before,
+            );
             needs.push(plug);
         }
         let rank = (place.stage, THREAD, feature.from.nm());
         let work = Work::Thread(thread_cut(part, feature, thread, place.end, method));
         let features = vec![index];
         let task = tasks.add(Task {
-            work,
+            work: work.into(),
             features,
             access: place.access,
             needs,
@@ -119,7 +122,7 @@ pub(crate) fn body_tasks(
             let work = Work::Thread(thread_cut(part, feature, thread, from, method));
             let (features, needs) = (vec![index], shaped.to_vec());
             let task = tasks.add(Task {
-                work,
+                work: work.into(),
                 features,
                 access,
                 needs,
@@ -173,7 +176,7 @@ fn turn_tasks(
             to: feature.to,
         };
         let task = tasks.add(Task {
-            work: Work::Turn(cut),
+            work: Work::Turn(cut).into(),
             features: vec![index],
             access: place.access,
             needs: place.start.to_vec(),
@@ -207,10 +210,10 @@ fn corner_tasks(
         let mut needs = place.start.to_vec();
         needs.extend(at_face);
         corners.push(tasks.add(Task {
-            work: Work::BreakCorner {
+            work: TaskWork::Known(Work::BreakCorner {
                 end: place.end,
                 edge,
-            },
+            }),
             features: vec![index],
             access: place.access,
             needs,

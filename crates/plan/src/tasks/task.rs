@@ -6,7 +6,7 @@ use quillet_model::{CutId, End};
 /// Something to do, not yet in its place.
 #[derive(Clone, Debug)]
 pub(crate) struct Task {
-    pub(crate) work: Work,
+    pub(crate) work: TaskWork,
     /// The cuts it finishes.
     pub(crate) features: Vec<CutId>,
     pub(crate) access: Access,
@@ -19,13 +19,36 @@ pub(crate) struct Task {
 impl Task {
     /// The end it is cut at.
     pub(crate) fn end(&self) -> Option<End> {
-        match &self.work {
+        match self.work()? {
             Work::Inside(cut) => Some(cut.end),
             Work::Thread(cut) => Some(cut.end),
             Work::Turn(cut) => Some(cut.end),
             Work::BreakCorner { end, .. } => Some(*end),
             _ => None,
         }
+    }
+
+    /// Its work, as far as that is known before it is done.
+    pub(crate) fn work(&self) -> Option<&Work> {
+        match &self.work {
+            TaskWork::Known(work) => Some(work),
+            TaskWork::Plug => None,
+        }
+    }
+}
+
+/// What a task does.
+#[derive(Clone, Debug)]
+pub(crate) enum TaskWork {
+    /// Work of which all is known.
+    Known(Work),
+    /// Plugging the bore, by a plug that is made, or one of the plan's taken again, only then.
+    Plug,
+}
+
+impl From<Work> for TaskWork {
+    fn from(work: Work) -> TaskWork {
+        TaskWork::Known(work)
     }
 }
 
@@ -79,13 +102,13 @@ impl Tasks {
     /// Adds with the parts said in order.
     pub(crate) fn put(
         &mut self,
-        work: Work,
+        work: impl Into<TaskWork>,
         access: Access,
         rank: Rank,
         needs: Vec<usize>,
     ) -> usize {
         self.add(Task {
-            work,
+            work: work.into(),
             features: Vec::new(),
             access,
             needs,
@@ -95,9 +118,9 @@ impl Tasks {
 
     /// All that is cut inside from an end, so far.
     pub(crate) fn all_inside(&self, end: End) -> Vec<usize> {
-        let is_inside = |task: &Task| match &task.work {
-            Work::Inside(cut) => cut.end == end,
-            Work::Thread(cut) => cut.inside && cut.end == end,
+        let is_inside = |task: &Task| match task.work() {
+            Some(Work::Inside(cut)) => cut.end == end,
+            Some(Work::Thread(cut)) => cut.inside && cut.end == end,
             _ => false,
         };
         (0..self.0.len())

@@ -1,6 +1,7 @@
 //! What an operation does to the work, as data: enough for a person or a simulated lathe to
 //! carry it out.
 
+use crate::MandrelId;
 use quillet_geometry::{Angle, Edge, Length};
 use quillet_model::{DrillName, End, SideId, ThreadDef};
 use std::sync::Arc;
@@ -86,7 +87,7 @@ pub enum Work {
     /// Screw or push a plug into the bore so that a thin tenon cannot be crushed.
     Support {
         /// An index into `Plan::mandrels`.
-        plug: usize,
+        plug: MandrelId,
     },
     /// Try the mate by hand.
     Try(TrialFit),

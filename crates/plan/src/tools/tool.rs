@@ -1,5 +1,6 @@
 //! Tools, as an operation asks for them.
 
+use crate::MandrelId;
 use quillet_geometry::Length;
 use quillet_model::DrillName;
 use quillet_standards::thread::ThreadForm;
@@ -82,9 +83,9 @@ pub enum Tool {
         /// Diameter.
         dia: Length,
     },
-    /// A mandrel or plug, made for the job (an index into `Plan::mandrels`).
+    /// A mandrel or plug, made for the job.
     Mandrel {
-        /// Which.
-        index: usize,
+        /// Which of the plan's.
+        which: MandrelId,
     },
 }

@@ -38,7 +38,7 @@ struct Lathe<'a> {
     centred: [bool; 2],
     faced: [bool; 2],
     /// The mandrel that plugs each end.
-    plugged: [Option<usize>; 2],
+    plugged: [Option<quillet_plan::MandrelId>; 2],
     /// How far from each end a mate was tried, inside and outside.
     tried: Vec<(End, bool, Length)>,
     wrong: Vec<String>,

@@ -34,7 +34,7 @@ fn a_single_point_too_fast_is_noticed() {
 #[test]
 fn a_plug_fatter_than_the_die_is_noticed() {
     let mut plan = planned("heron");
-    for made in &mut plan.mandrels {
+    for made in plan.mandrels.iter_mut() {
         made.shank = Length::mm(12.0);
         made.headless = false;
     }
