@@ -54,6 +54,8 @@ mod slender_mandrel;
 mod slow_cap;
 mod snaps_at_joint;
 mod solid_between;
+mod spring_bound;
+mod spring_slack;
 mod step_under_fingers;
 mod stiff_cap;
 mod stops_early;
@@ -160,6 +162,8 @@ pub static RULES: &[&Rule] = &[
     &stops_early::RULE,
     &wont_pass::RULE,
     &narrow_bearing::RULE,
+    &spring_bound::RULE,
+    &spring_slack::RULE,
     &nib_strikes_cap::RULE,
     &nothing_holds::RULE,
     &weak_hold::RULE,

@@ -526,3 +526,37 @@ fn a_joint_that_lacks_a_thread_is_not_called_too_fat() {
     assert!(!is_blocked("thread M10.5x0.75 outside for 6", ""));
     assert!(!is_blocked("", "thread M10x0.75 inside to 9"));
 }
+
+/// A refill whose end lies 20 in a stop that is glued 4 into the shank: its shoulder, 40 from its end,
+/// comes to 24 from the shank; of a bore to 32 the spring has 8, to 27 it has 3, to 39 its free 14 of 15.
+#[test]
+fn a_spring_between_parts_that_others_place_takes_what_room_there_is() {
+    for (bore, length, to_spare) in [("32", 8.0, 0.0), ("27", 3.0, 0.0), ("39", 14.0, 1.0)] {
+        let design = design(&format!(
+            "bought refill from point to end {{\n length 60\n mass 2\n outside {{\n at 0 dia 2\n\
+             at 20 dia 2 step 3.2\n at end dia 3.2\n}}\n}}\n\
+             bought spring from one to other {{\n length 4..14\n mass 0.3\n outside dia 4.2\n\
+             from one {{\n bore 2.6 through\n}}\n}}\n\
+             part front from tip to shank {{\n blank of acrylic rod 14\n length 50\n outside dia 12\n\
+             from tip {{\n drill 2.1 through\n}}\n from shank {{\n bore 4.4 to {bore}\n}}\n}}\n\
+             part stop from face to tail {{\n blank of acrylic rod 14\n length 30\n outside dia 12\n\
+             from face {{\n tenon 4.3 for 4\n bore 3.3 to 20\n}}\n}}\n\
+             pen sketch {{\n glue stop.face into front.shank gap 0.1\n slip refill.end into stop.face\n\
+             slip refill.point into front.shank through spring\n}}\n"
+        ));
+        let pen = design.pen("sketch").expect("a pen");
+        assert!(pen.assembly.loose.is_empty(), "{bore}");
+        let rest = pen.assembly.joints.iter().next_back().expect("joints");
+        let [spring] = rest.trapped[..] else {
+            panic!("{bore}: {:?}", rest.trapped)
+        };
+        assert!(
+            (spring.length_mm - length).abs() < 1e-9,
+            "{bore}: {spring:?}"
+        );
+        assert!(
+            (spring.room_mm - to_spare).abs() < 1e-9,
+            "{bore}: {spring:?}"
+        );
+    }
+}

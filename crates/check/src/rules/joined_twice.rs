@@ -15,7 +15,8 @@ pub(crate) static RULE: Rule = Rule {
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
     for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
-        if !rest.redundant {
+        // What holds a spring between two that others place is no joint of its own.
+        if !rest.redundant || !rest.trapped.is_empty() {
             continue;
         }
         let pair = [joint.male.part, joint.female.part];

@@ -58,7 +58,8 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
             );
         }
         // A joint that does not close leaves room that it was not meant to leave.
-        if !rest.verdict.closes() {
+        // Of a spring between parts that others place, `spring-slack` tells.
+        if !rest.verdict.closes() || rest.redundant {
             continue;
         }
         for trapped in rest.trapped.iter().filter(|it| it.room_mm > TOUCHING_MM) {

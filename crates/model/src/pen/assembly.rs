@@ -132,7 +132,7 @@ impl Assembly {
         let lasting: Vec<(JointId, &Joint)> = numbered()
             .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
             .collect();
-        let (open, made) = order::make(&bodies, &lasting, Groups::apart(parts.len()));
+        let (mut open, made) = order::made(&bodies, &lasting);
         let mut settled: ById<JointId, Option<SeatedJoint>> = pen.joints.map(|_| None);
         let mut drifts = Drifts::apart(parts.len());
         let mut drifted = pen.joints.map(|_| JointDrifts::default());
@@ -141,6 +141,18 @@ impl Assembly {
             drifts.join(&drifted[index]);
             settled[index] = Some(rest);
         }
+        let mut springs: ById<JointId, Vec<Trapped>> = pen.joints.map(|_| Vec::new());
+        for (index, joint) in lasting
+            .iter()
+            .filter(|(index, _)| settled[*index].is_none())
+        {
+            for (place, trapped) in bodies.sprung(joint, &open) {
+                open.lay(trapped.part, place);
+                open.merge(joint.female.part, trapped.part);
+                springs[*index].push(trapped);
+            }
+        }
+        let open = open;
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
         let bodies = bodies;
@@ -170,7 +182,10 @@ impl Assembly {
                     let drifts = drifts.on(&drifted[index]);
                     AtRest::of(pen, index, &bodies, rest, (&open, drifts))
                 }
-                None => AtRest::redundant(joint, &bodies, &open),
+                None => AtRest {
+                    trapped: std::mem::take(&mut springs[index]),
+                    ..AtRest::redundant(joint, &bodies, &open)
+                },
             })
             .collect();
 

@@ -3,7 +3,31 @@
 use super::group::Groups;
 use super::settle::{Bodies, SeatedJoint};
 use crate::{Joint, JointId, PartId};
+use quillet_syntax::ast::Verb;
 use std::rc::Rc;
+
+/// Makes the joints of the open pen, those first that do not give: what slips against a spring places
+/// nothing where others place its two parts.
+pub(crate) fn made(
+    bodies: &Bodies,
+    joints: &[(JointId, &Joint)],
+) -> (Groups, Vec<(JointId, SeatedJoint)>) {
+    let apart = || Groups::apart(bodies.parts.len());
+    let springs = |part: &PartId| bodies.parts[*part].length_free > bodies.parts[*part].length;
+    let gives = |joint: &Joint| joint.verb == Verb::Slip && joint.through.iter().any(springs);
+    if !joints.iter().any(|(_, joint)| gives(joint)) {
+        return make(bodies, joints, apart());
+    }
+    let rigid: Vec<_> = joints.iter().copied().filter(|it| !gives(it.1)).collect();
+    let (open, made) = make(bodies, &rigid, apart());
+    let placed = |joint: &Joint| open.joined(joint.male.part, joint.female.part);
+    let placing = |it: &(JointId, &Joint)| !gives(it.1) || !placed(it.1);
+    let placing: Vec<_> = joints.iter().copied().filter(placing).collect();
+    match placing.len() == rigid.len() {
+        true => (open, made),
+        false => make(bodies, &placing, apart()),
+    }
+}
 
 /// Makes the joints one after the other: the groups they make, and the joints in the order made,
 /// each with where it came to rest.
@@ -13,7 +37,7 @@ use std::rc::Rc;
 ///
 /// Joints between parts that are joined already are left out. Parts' names break ties, so that the
 /// order of the text says nothing.
-pub(crate) fn make(
+fn make(
     bodies: &Bodies,
     joints: &[(JointId, &Joint)],
     groups: Groups,

@@ -199,6 +199,45 @@ impl<'a> Bodies<'a> {
         }
     }
 
+    /// The springs that a joint holds between two parts which others have placed: each with its place
+    /// on their group's axis. What is left for one may be less than its least length.
+    pub(crate) fn sprung(&self, joint: &Joint, groups: &Groups) -> Vec<(Placement, Trapped)> {
+        let apart = Groups::apart(self.parts.len());
+        let own = self.own(joint);
+        let mut females = self.members(joint, &apart, joint.female, ContactSide::Female);
+        let mut males = self.members(joint, &apart, joint.male, ContactSide::Male);
+        let here = Placement::inward(&self.parts[joint.female.part], joint.female.end);
+        let axis = groups.place(joint.female.part).inverse().then(here);
+        for male in &mut males {
+            male.place = groups.place(joint.male.part).then(axis);
+        }
+        let mut springs = Vec::new();
+        for part in &joint.through {
+            let (least, free) = (self.parts[*part].length, self.parts[*part].length_free);
+            if free <= least || groups.joined(*part, joint.female.part) {
+                continue;
+            }
+            let Some((member, _)) = self.stack(*part, &females) else {
+                continue;
+            };
+            let spare = males
+                .iter()
+                .filter_map(|male| Some(meeting(self.parts, male, &member, own)?.travel_mm));
+            let spare = spare.fold(f64::INFINITY, f64::min);
+            let (least, free) = (least.to_mm(), free.to_mm());
+            if spare.is_finite() {
+                let trapped = Trapped {
+                    part: *part,
+                    length_mm: (least + spare).clamp(0.0, free),
+                    room_mm: (spare - (free - least)).max(0.0),
+                };
+                springs.push((member.place.then(axis.inverse()), trapped));
+            }
+            females.push(member);
+        }
+        springs
+    }
+
     /// What made a piece of a part's profile.
     pub(crate) fn origin(&self, part: PartId, tag: quillet_geometry::Tag) -> crate::Origin {
         let profiles = self.parts[part].profiles.as_ref();

@@ -1,0 +1,43 @@
+//! `spring-bound`: a spring with less room than its least length.
+
+use crate::{Findings, JointView, Rule, Run};
+use quillet_geometry::Length;
+use quillet_model::{Part, Trapped};
+use quillet_syntax::{Severity, Size, text};
+
+pub(crate) static RULE: Rule = Rule {
+    code: "spring-bound",
+    severity: Severity::Error,
+    limit: None,
+    page: include_str!("spring-bound.md"),
+    run: Run::Joint(run),
+};
+
+fn run(view: &JointView<'_>, findings: &mut Findings) {
+    for (spring, trapped) in between(view) {
+        let room = Length::mm(trapped.length_mm);
+        if room >= spring.length {
+            continue;
+        }
+        let message = text!(
+            "{} is left for {}, which takes {} pressed solid",
+            Size::Rounded(room, 2),
+            spring.name.text,
+            spring.length
+        );
+        findings.push(
+            RULE.at(view.joint.head, message)
+                .label(spring.length_span, "its least length")
+                .hint("leave it more room between the faces it stands between, or take a shorter spring"),
+        );
+    }
+}
+
+/// The springs that a joint holds between two parts which others place.
+pub(super) fn between<'a>(view: &JointView<'a>) -> impl Iterator<Item = (&'a Part, &'a Trapped)> {
+    let pen = view.pen.pen;
+    let rest = view.at_rest().filter(|rest| rest.redundant);
+    rest.into_iter()
+        .flat_map(|rest| &rest.trapped)
+        .map(|it| (&*pen.parts[it.part], it))
+}
