@@ -9,10 +9,12 @@ pub enum Configured {
     Uncapped,
     /// Open, the cap on the tail.
     Posted,
+    /// Open, what a mechanism throws drawn back.
+    Retracted,
 }
 
 impl Configured {
-    /// All three, in the order they are told in.
+    /// The three of every pen that is capped and posted, in the order they are told in.
     pub const ALL: [Configured; 3] = [Configured::Capped, Configured::Uncapped, Configured::Posted];
 
     /// The word as written: `capped`.
@@ -21,11 +23,13 @@ impl Configured {
             Configured::Capped => "capped",
             Configured::Uncapped => "uncapped",
             Configured::Posted => "posted",
+            Configured::Retracted => "retracted",
         }
     }
 
     /// The configuration of a word.
     pub fn named(word: &str) -> Option<Configured> {
-        Configured::ALL.into_iter().find(|it| it.word() == word)
+        let all = Configured::ALL.into_iter().chain([Configured::Retracted]);
+        all.into_iter().find(|it| it.word() == word)
     }
 }

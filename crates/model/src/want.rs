@@ -78,8 +78,9 @@ pub enum Measure {
     Across(PartId, Length),
     /// `clearance(part, part, capped)`: the least true distance.
     Clearance(PartId, PartId, Configured),
-    /// `distance(a.face, b.face)`: along the axis, positive where the second lies further back.
-    Distance(Box<PenFace>, Box<PenFace>),
+    /// `distance(a.face, b.face)`: along the axis, positive where the second lies further back; in a
+    /// state, where one is said, else open.
+    Distance(Box<PenFace>, Box<PenFace>, Option<Configured>),
     /// `ink`: how much it holds.
     Ink,
 }

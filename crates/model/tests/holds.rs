@@ -15,10 +15,9 @@ fn design(text: &str) -> Design {
 fn cap(text: &str) -> (Vec<HeldBy>, Option<f64>, Option<f64>) {
     let design = design(text);
     let pen = design.pen("sketch").expect("a pen");
-    let joints = pen.joints.with_ids();
+    let mut joints = pen.joints.with_ids();
     let (id, _) = joints
-        .filter(|(_, it)| matches!(it.verb, Verb::Close | Verb::Press))
-        .next_back()
+        .rfind(|(_, it)| matches!(it.verb, Verb::Close | Verb::Press))
         .expect("a joint");
     let verdict = &pen.assembly.joints[id].verdict;
     assert!(verdict.is_sure(), "{:?}", verdict.closing);

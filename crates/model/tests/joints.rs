@@ -560,3 +560,57 @@ fn a_spring_between_parts_that_others_place_takes_what_room_there_is() {
         );
     }
 }
+
+/// As above, by a mechanism that draws the refill back by 5: the point, 40 + 4 from the shank of a front
+/// of 42, stands 2 out of its tip, and 3 in when drawn back; the spring has 8, then 13; and of a mechanism that
+/// is glued in by its other end the same.
+#[test]
+fn what_a_mechanism_throws_stands_further_in() {
+    let drawn = |click: &str| {
+        let design = design(&format!(
+            "bought refill from point to end {{\n length 60\n mass 2\n outside {{\n at 0 dia 2\n\
+             at 20 dia 2 step 3.2\n at end dia 3.2\n}}\n}}\n\
+             bought spring from one to other {{\n length 4..14\n mass 0.3\n outside dia 4.2\n\
+             from one {{\n bore 2.6 through\n}}\n}}\n\
+             part front from tip to shank {{\n blank of acrylic rod 14\n length 42\n outside dia 12\n\
+             from tip {{\n drill 2.1 through\n}}\n from shank {{\n bore 4.4 to 32\n}}\n}}\n\
+             {click}\n\
+             pen sketch {{\n glue click.face into front.shank gap 0.1\n\
+             slip refill.end into click.face\n\
+             slip refill.point into front.shank through spring\n\
+             want length(retracted) >= 1\n}}\n"
+        ));
+        let pen = design.pen("sketch").expect("a pen");
+        let rest = pen.assembly.joints.iter().next_back().expect("joints");
+        let back = pen.assembly.springs_retracted[..]
+            .first()
+            .expect("a spring");
+        let uncapped = pen.assembly.uncapped.as_ref().expect("open");
+        let retracted = pen.assembly.retracted.as_ref().expect("drawn back");
+        let point = pen.part_id("refill").expect("a refill");
+        let tip = pen.part_id("front").expect("a front");
+        let out = |it: &quillet_model::Configuration| {
+            // Whichever way the pen lies.
+            let z = |part, station| it.z_mm(part, station).unwrap();
+            (z(tip, 0.0) - z(point, 0.0)) * (z(tip, 42.0) - z(tip, 0.0)).signum()
+        };
+        [
+            rest.trapped[0].length_mm,
+            back.1.length_mm,
+            out(uncapped),
+            out(retracted),
+        ]
+    };
+    let first = "bought click from face to knob {\n length 30\n mass 5\n outside {\n at 0 dia 4.3\n\
+                 at 4 dia 4.3 step 12\n at 30 dia 12\n}\n from face {\n bore 3.3 to 20\n}\n\
+                 throw 5 from face\n}";
+    let second = "bought click from knob to face {\n length 30\n mass 5\n outside {\n at 0 dia 12\n\
+                 at 26 dia 12 step 4.3\n at 30 dia 4.3\n}\n from face {\n bore 3.3 to 20\n}\n\
+                 throw 5 from face\n}";
+    for click in [first, second] {
+        let found = drawn(click);
+        for (found, expected) in found.into_iter().zip([8.0, 13.0, 2.0, -3.0]) {
+            assert!((found - expected).abs() < 1e-9, "{found}, {expected}");
+        }
+    }
+}

@@ -46,6 +46,7 @@ pub(super) fn of_pen(measure: &Measure, pen: &Pen) -> Vec<Missing> {
         Measure::Hold(_) => {
             "what holds this joint is not told in newtons, or a modulus is not known".to_owned()
         }
+        Measure::Distance(_, _, Some(it)) if there(it).is_none() => never(*it).to_owned(),
         Measure::Distance(..) => "the two are never put together".to_owned(),
         Measure::Ink => "nothing in it holds ink".to_owned(),
         Measure::Wall(part) => format!("{} has no wall", name(part)),
@@ -85,5 +86,6 @@ fn never(configured: Configured) -> &'static str {
         Configured::Capped => "nothing closes the pen",
         Configured::Uncapped => "nothing is joined",
         Configured::Posted => "nothing is posted",
+        Configured::Retracted => "no mechanism throws anything",
     }
 }

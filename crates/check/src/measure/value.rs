@@ -53,13 +53,16 @@ pub(super) fn of(
         Measure::Clearance(one, other, configured) => {
             configuration(configured)?.apart_mm(parts, *one, *other)?
         }
-        Measure::Distance(one, other) => {
+        Measure::Distance(one, other, asked) => {
             let at = |configured: Configured| {
                 let configuration = configuration(&configured)?;
                 let z =
                     |face: &quillet_model::PenFace| configuration.z_mm(face.part, face.at.to_mm());
                 Some(z(other)? - z(one)?)
             };
+            if let Some(asked) = asked {
+                return Some(Quantity::measured(at(*asked)?, measure.dimension()));
+            }
             at(Configured::Uncapped)
                 .or_else(|| at(Configured::Capped))
                 .or_else(|| at(Configured::Posted))?

@@ -223,6 +223,7 @@ impl<'d> RootCauses<'d> {
             Measure::Length(state) | Measure::Balance(state) | Measure::Clearance(_, _, state) => {
                 open(&|verb| within(state, verb))
             }
+            Measure::Distance(_, _, Some(state)) => open(&|verb| within(state, verb)),
             Measure::Distance(..) => open(&|verb| verb != Verb::Post),
             Measure::Ink => open(&lasting) || !self.broken.is_empty(),
             Measure::Wall(part) | Measure::Diameter(part, _) | Measure::Across(part, _) => {

@@ -14,15 +14,16 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    for (spring, trapped) in between(view) {
+    for (spring, trapped, when) in between(view) {
         let room = Length::mm(trapped.length_mm);
         if room >= spring.length {
             continue;
         }
         let message = text!(
-            "{} is left for {}, which takes {} pressed solid",
+            "{} is left for {}{}, which takes {} pressed solid",
             Size::Rounded(room, 2),
             spring.name.text,
+            when,
             spring.length
         );
         findings.push(
@@ -33,11 +34,22 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
 }
 
-/// The springs that a joint holds between two parts which others place.
-pub(super) fn between<'a>(view: &JointView<'a>) -> impl Iterator<Item = (&'a Part, &'a Trapped)> {
+/// The springs that a joint holds between two parts which others place, drawn back as well, where
+/// something is thrown.
+pub(super) fn between<'a>(
+    view: &JointView<'a>,
+) -> impl Iterator<Item = (&'a Part, &'a Trapped, &'static str)> {
     let pen = view.pen.pen;
+    let id = view.id;
     let rest = view.at_rest().filter(|rest| rest.redundant);
-    rest.into_iter()
+    let writing = rest
+        .into_iter()
         .flat_map(|rest| &rest.trapped)
-        .map(|it| (&*pen.parts[it.part], it))
+        .map(|it| (it, ""));
+    let back = pen.assembly.springs_retracted.iter();
+    let back = back
+        .filter(move |it| it.0 == id)
+        .map(|it| (&it.1, " drawn back"));
+    let all = writing.chain(back);
+    all.map(|(it, when)| (&*pen.parts[it.part], it, when))
 }

@@ -17,13 +17,14 @@ pub(crate) static RULE: Rule = Rule {
 const NOTHING_MM: f64 = 1e-6;
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    for (spring, trapped) in between(view) {
+    for (spring, trapped, when) in between(view) {
         if trapped.room_mm <= NOTHING_MM {
             continue;
         }
         let message = text!(
-            "{} has {} to spare: nothing presses it",
+            "{}{} has {} to spare: nothing presses it",
             spring.name.text,
+            when,
             Size::Rounded(Length::mm(trapped.room_mm), 2)
         );
         findings.push(

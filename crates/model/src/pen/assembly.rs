@@ -28,6 +28,7 @@ mod settle;
 mod snap;
 mod surface;
 mod threads;
+mod throw;
 mod tolerance;
 mod trapped;
 mod travel;
@@ -69,6 +70,10 @@ pub struct Assembly {
     pub uncapped: Option<Configuration>,
     /// Open with the cap on the tail; none where no `post` is written.
     pub posted: Option<Configuration>,
+    /// Open, what a mechanism throws drawn back; none where nothing is thrown.
+    pub retracted: Option<Configuration>,
+    /// The springs between parts that others place, as they are pressed there when it is drawn back.
+    pub springs_retracted: Vec<(JointId, Trapped)>,
     /// Parts that hang together with neither the body nor the cap, group by group.
     pub loose: Vec<Vec<PartId>>,
     /// The ink it holds.
@@ -146,13 +151,23 @@ impl Assembly {
             .iter()
             .filter(|(index, _)| settled[*index].is_none())
         {
-            for (place, trapped) in bodies.sprung(joint, &open) {
+            for (place, trapped) in bodies.sprung(joint, &open, &[]) {
                 open.lay(trapped.part, place);
                 open.merge(joint.female.part, trapped.part);
                 springs[*index].push(trapped);
             }
         }
         let open = open;
+        let placing = settled.map(Option::is_some);
+        let mut back = open.clone();
+        let retracted = throw::draw_back(pen, &mut back, &placing).then_some(back);
+        let mut springs_retracted = Vec::new();
+        if let Some(back) = &retracted {
+            for (index, joint) in lasting.iter().filter(|it| !springs[it.0].is_empty()) {
+                let standing = bodies.sprung(joint, back, &springs[*index]);
+                springs_retracted.extend(standing.into_iter().map(|it| (*index, it.1)));
+            }
+        }
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
         let bodies = bodies;
@@ -211,6 +226,8 @@ impl Assembly {
             Configuration::of(pen, groups, part, reversed, &assembly.weights, ink)
         };
         let uncapped = configured(&open);
+        assembly.retracted = retracted.as_ref().map(configured);
+        assembly.springs_retracted = springs_retracted;
         let capped = closed.as_ref().map(|(_, groups)| configured(groups));
         let on_tail = posted.as_ref().map(|(_, groups)| configured(groups));
         (assembly.uncapped, assembly.capped, assembly.posted) = (Some(uncapped), capped, on_tail);
@@ -224,6 +241,7 @@ impl Assembly {
             Configured::Capped => self.capped.as_ref(),
             Configured::Uncapped => self.uncapped.as_ref(),
             Configured::Posted => self.posted.as_ref(),
+            Configured::Retracted => self.retracted.as_ref(),
         }
     }
 }

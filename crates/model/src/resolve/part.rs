@@ -164,7 +164,6 @@ impl<'a> Resolver<'a> {
                 continue;
             }
             let span = line.span;
-            self.not_reckoned(span, "a throw", "measure the pen as drawn, written out");
             throws.push(Throw { span, travel, from });
         }
         if let PartKind::Bought(bought) = &mut part.kind {

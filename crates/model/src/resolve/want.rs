@@ -190,11 +190,14 @@ impl<'a> Resolver<'a> {
             ("distance", [Arg::Face(one), Arg::Face(other)]) => {
                 let one = self.face_asked(one, among, frame);
                 let other = self.face_asked(other, among, frame);
-                Some(Measure::Distance(Box::new(one?), Box::new(other?)))
+                Some(Measure::Distance(Box::new(one?), Box::new(other?), None))
             }
-            ("distance", [_, _, _]) => {
-                self.not_reckoned(name.span, "this measure", "take the want out until it is");
-                None
+            ("distance", [Arg::Face(one), Arg::Face(other), Arg::Sum(configured)]) => {
+                let one = self.face_asked(one, among, frame);
+                let other = self.face_asked(other, among, frame);
+                let configured = self.configured(configured)?;
+                let pair = (Box::new(one?), Box::new(other?));
+                Some(Measure::Distance(pair.0, pair.1, Some(configured)))
             }
             ("ink", []) => Some(Measure::Ink),
             _ => {
@@ -210,7 +213,7 @@ impl<'a> Resolver<'a> {
             ExprKind::Name(text) => text,
             _ => "",
         };
-        if matches!(text, "resting" | "retracted") {
+        if text == "resting" {
             self.not_reckoned(expr.span, "this state", "take the want out until it is");
             return None;
         }
@@ -220,7 +223,7 @@ impl<'a> Resolver<'a> {
                 "unknown-name",
                 Severity::Error,
                 expr.span,
-                "capped, uncapped or posted is expected here",
+                "capped, uncapped, posted or retracted is expected here",
             );
             let words = Configured::ALL.iter().map(|it| it.word());
             let near = quillet_syntax::nearest(text, words);

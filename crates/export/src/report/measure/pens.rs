@@ -31,6 +31,9 @@ pub(super) struct Configurations {
     pub(super) capped: Option<ConfigurationMeasures>,
     pub(super) uncapped: Option<ConfigurationMeasures>,
     pub(super) posted: Option<ConfigurationMeasures>,
+    /// Where a mechanism throws something.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) retracted: Option<ConfigurationMeasures>,
 }
 
 /// From the writing point, or from the foremost face of a capped pen.
@@ -129,6 +132,7 @@ impl PenMeasures {
                 capped: configured(Configured::Capped),
                 uncapped: configured(Configured::Uncapped),
                 posted: configured(Configured::Posted),
+                retracted: configured(Configured::Retracted),
             },
             joints: joints
                 .map(|(joint, rest)| JointMeasures::of(design, pen, joint, rest))

@@ -98,6 +98,7 @@ fn states(pen: &PenMeasures, units: Units) -> Option<String> {
         ("capped", &pen.configurations.capped),
         ("uncapped", &pen.configurations.uncapped),
         ("posted", &pen.configurations.posted),
+        ("retracted", &pen.configurations.retracted),
     ];
     let rows: Vec<Vec<Cell>> = states
         .into_iter()

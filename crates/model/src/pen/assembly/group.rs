@@ -44,6 +44,11 @@ impl Groups {
         }
     }
 
+    /// Moves a part alone along its group's axis.
+    pub(crate) fn shift(&mut self, part: PartId, by_mm: f64) {
+        self.place[part] = self.place[part].moved(by_mm);
+    }
+
     /// Makes one group of two that already lie on one axis.
     pub(crate) fn merge(&mut self, one: PartId, other: PartId) {
         let (kept, gone) = (self.group[one], self.group[other]);

@@ -201,7 +201,13 @@ impl<'a> Bodies<'a> {
 
     /// The springs that a joint holds between two parts which others have placed: each with its place
     /// on their group's axis. What is left for one may be less than its least length.
-    pub(crate) fn sprung(&self, joint: &Joint, groups: &Groups) -> Vec<(Placement, Trapped)> {
+    /// Those in `standing` stand there already and are asked again how they are pressed.
+    pub(crate) fn sprung(
+        &self,
+        joint: &Joint,
+        groups: &Groups,
+        standing: &[Trapped],
+    ) -> Vec<(Placement, Trapped)> {
         let apart = Groups::apart(self.parts.len());
         let own = self.own(joint);
         let mut females = self.members(joint, &apart, joint.female, ContactSide::Female);
@@ -214,7 +220,8 @@ impl<'a> Bodies<'a> {
         let mut springs = Vec::new();
         for part in &joint.through {
             let (least, free) = (self.parts[*part].length, self.parts[*part].length_free);
-            if free <= least || groups.joined(*part, joint.female.part) {
+            let stands = standing.iter().any(|it| it.part == *part);
+            if free <= least || !stands && groups.joined(*part, joint.female.part) {
                 continue;
             }
             let Some((member, _)) = self.stack(*part, &females) else {
