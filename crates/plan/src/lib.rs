@@ -25,6 +25,7 @@ pub use route::{Holding, Route};
 pub use tasks::all::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::asked::AskedSize;
 pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
+pub use tasks::crowd::MOST_CUTS;
 pub use tasks::mate::Mate;
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{

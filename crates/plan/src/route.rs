@@ -49,9 +49,10 @@ use crate::holding::one_speed::one_speed_a_holding;
 use crate::holding::schedule::{MandrelSet, ScheduleStep, WorkState};
 use crate::output::operation_builder::OperationBuilder;
 use crate::tasks::all::all_tasks;
+use crate::tasks::crowd::crowd;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
-use crate::tasks::task::BlendPartner;
+use crate::tasks::task::{BlendPartner, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{
     AskedSize, Blank, MandrelKind, Operation, PlanProblem, Strategy, TailSupport, Workholding,
@@ -142,15 +143,20 @@ pub(crate) fn route(
         bench_tools,
         &mut problems,
     );
-    let tasks = all_tasks(
-        &feature_map,
-        &strategy,
-        &blank,
-        mates,
-        blended,
-        bench_tools,
-        &mut problems,
-    );
+    let crowd = crowd(part);
+    let tasks = match &crowd {
+        Some(_) => Tasks::default(),
+        None => all_tasks(
+            &feature_map,
+            &strategy,
+            &blank,
+            mates,
+            blended,
+            bench_tools,
+            &mut problems,
+        ),
+    };
+    problems.extend(crowd);
     let mut lathe = WorkState::new(&feature_map, strategy, &blank, mates, bench_tools, &tasks);
     let mut builder =
         OperationBuilder::new(&feature_map, &blank, mates, bench_tools, tasks.0.len());

@@ -1,7 +1,7 @@
 //! `no-order-works`: no order of operations gets to a cut.
 
 use crate::{Findings, PartView, Rule, Run, words};
-use quillet_plan::{PlanProblem, Unschedulable};
+use quillet_plan::{MOST_CUTS, PlanProblem, Unschedulable};
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -47,6 +47,15 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             Unschedulable::Circle => (
                 text!("the {} waits for a cut that waits for it", what),
                 "cut one of them from the other end",
+            ),
+            Unschedulable::TooMany { count } => (
+                text!(
+                    "{} has {} holes and threads; a route is worked out among {} at most",
+                    view.part.name.text,
+                    count.to_string(),
+                    MOST_CUTS.to_string()
+                ),
+                "write fewer cuts",
             ),
         };
         let span = cut.map_or(view.part.name.span, |cut| cut.span);

@@ -179,4 +179,10 @@ pub enum Unschedulable {
     },
     /// Cuts that each need the other first.
     Circle,
+    /// There are more holes and threads than an order is looked for among,
+    /// [`MOST_CUTS`](crate::MOST_CUTS).
+    TooMany {
+        /// How many.
+        count: usize,
+    },
 }

@@ -4,6 +4,7 @@
 pub(crate) mod all;
 pub(crate) mod asked;
 pub(crate) mod blank;
+pub(crate) mod crowd;
 pub(crate) mod feature_map;
 pub(crate) mod inside;
 pub(crate) mod mate;
