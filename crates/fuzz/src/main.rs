@@ -20,8 +20,11 @@ use std::time::{Duration, Instant};
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
-/// No input of this size takes longer, even in a debug build.
+/// No input of this size takes longer at work, even in a debug build.
 const LONGEST: Duration = Duration::from_secs(20);
+
+/// Nor longer by the clock, were the machine as busy as it may be.
+const LONGEST_BY_THE_CLOCK: Duration = Duration::from_secs(300);
 
 /// Nor more memory, MB.
 const MOST_MB: u64 = 1500;
@@ -97,8 +100,26 @@ fn fuzz(target: Target, watch: &Watch, seed: u64, count: u64, until: Instant) ->
     ExitCode::SUCCESS
 }
 
-/// Since when an input is being read, its number, and itself.
-type Reading = (Instant, u64, Arc<Vec<u8>>);
+/// An input that is being read.
+#[derive(Clone)]
+struct Reading {
+    begun: Instant,
+    /// How long the process had worked by then.
+    worked: Option<Duration>,
+    number: u64,
+    input: Arc<Vec<u8>>,
+}
+
+impl Reading {
+    /// A process that others keep waiting is not one that never ends.
+    fn is_too_long(&self) -> bool {
+        let by_the_clock = self.begun.elapsed();
+        let worked = worked()
+            .zip(self.worked)
+            .map(|(now, then)| now.saturating_sub(then));
+        worked.unwrap_or(by_the_clock) > LONGEST || by_the_clock > LONGEST_BY_THE_CLOCK
+    }
+}
 
 /// What is being read now, so that what never ends can be told.
 struct Watch {
@@ -122,7 +143,12 @@ impl Watch {
     fn try_one(&self, target: Target, number: u64, input: Vec<u8>) -> bool {
         let input = Arc::new(input);
         let begun = Instant::now();
-        *self.lock() = Some((begun, number, input.clone()));
+        *self.lock() = Some(Reading {
+            begun,
+            worked: worked(),
+            number,
+            input: input.clone(),
+        });
         let ran = std::panic::catch_unwind(|| (target.run)(&input));
         *self.lock() = None;
         let took = u64::try_from(begun.elapsed().as_micros()).unwrap_or(u64::MAX);
@@ -141,15 +167,15 @@ impl Watch {
                 std::thread::sleep(Duration::from_millis(200));
                 let memory = memory_mb();
                 self.most_mb.fetch_max(memory, Ordering::SeqCst);
-                let Some((begun, number, input)) = self.lock().clone() else {
+                let Some(reading) = self.lock().clone() else {
                     continue;
                 };
                 let why = match () {
-                    () if begun.elapsed() > LONGEST => "does not end",
+                    () if reading.is_too_long() => "does not end",
                     () if memory > MOST_MB => "takes too much memory",
                     () => continue,
                 };
-                self.report(why, number, &input);
+                self.report(why, reading.number, &reading.input);
                 std::process::exit(1);
             }
         });
@@ -167,6 +193,16 @@ impl Watch {
     fn lock(&self) -> std::sync::MutexGuard<'_, Option<Reading>> {
         self.now.lock().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+/// How long the process has worked, all its threads together, where the system tells.
+fn worked() -> Option<Duration> {
+    let about = std::fs::read_to_string("/proc/self/stat").ok()?;
+    // Behind the command, which may hold anything, the 12th and 13th: ticks of 10 ms (proc(5)).
+    let mut fields = about.rsplit_once(')')?.1.split_whitespace().skip(11);
+    let ticks = |field: &str| field.parse::<u64>().ok();
+    let sum = ticks(fields.next()?)? + ticks(fields.next()?)?;
+    Some(Duration::from_millis(sum * 10))
 }
 
 /// What the process holds now, where the system tells.
