@@ -202,14 +202,14 @@ impl Chain {
             .rfind(|segment| !segment.curve.is_vertical())
     }
 
-    /// The pieces that a station is in or at an end of.
+    /// The pieces that a station is in or at an end of, as well as sums of stations are kept.
     fn around(&self, z_mm: f64) -> &[Segment] {
         let from = self
             .segments
-            .partition_point(|segment| segment.curve.end().z < z_mm);
+            .partition_point(|segment| segment.curve.end().z < z_mm - SAME);
         let to = self
             .segments
-            .partition_point(|segment| segment.curve.start().z <= z_mm);
+            .partition_point(|segment| segment.curve.start().z <= z_mm + SAME);
         self.segments.get(from..to).unwrap_or_default()
     }
 

@@ -5,8 +5,8 @@
 use quillet_geometry::envelope::greatest;
 use quillet_geometry::walls::walls;
 use quillet_geometry::{
-    Chain, Cubic, Curve, Edge, Length, Mass, MetalSide, Point, Properties, Shape, Station, Tag,
-    outside,
+    Chain, Cubic, Curve, Edge, Length, Mass, MetalSide, Point, Properties, Segment, Shape, Station,
+    Tag, outside,
 };
 
 fn cubic(places: [(f64, f64); 4]) -> Curve {
@@ -148,4 +148,23 @@ fn a_wall_is_least_where_the_curve_turns() {
     assert_eq!(found.len(), 1);
     near(found[0].least_mm, 1.0, 1e-9);
     near(found[0].outer_at.z, 3.3, 1e-4);
+}
+
+/// 29.99994 − 7.999984 is 21.999956, and a few units of the last place less in floating point: the
+/// step there is met from either sum.
+#[test]
+fn a_step_is_met_at_the_sum_of_other_stations() {
+    let [relief, face, grip] = [
+        [(10.0, 4.5), (29.99994 - 7.999984, 4.5)],
+        [(29.99994 - 7.999984, 4.5), (29.99994 - 7.999984, 5.7)],
+        [(29.99994 - 7.999984, 5.7), (29.99994, 5.7)],
+    ]
+    .map(|ends| ends.map(|(z, r)| Point::new(z, r)))
+    .map(|[start, end]| Curve::line(start, end));
+    let pieces = [relief, face, grip].map(|curve| Segment { curve, tag: Tag(1) });
+    let chain = Chain::new(pieces).unwrap();
+    assert_ne!(29.99994 - 7.999984, 21.999956);
+    assert_eq!(chain.radii_at(21.999956), Some((4.5, 5.7)));
+    assert_eq!(chain.radii_at(21.999955), Some((4.5, 4.5)));
+    assert_eq!(chain.radii_at(21.999957), Some((5.7, 5.7)));
 }
