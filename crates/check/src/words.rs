@@ -9,10 +9,20 @@ pub(crate) fn dia(dia: Length) -> SizedText {
     Size::Diameter(dia).into()
 }
 
-/// A length to the hundredth, or one figure finer where that would show it equal to the limit it
+/// A diameter, finer where it would show equal to the one it is held against: `⌀0.31496`.
+pub(crate) fn dia_against(dia: Length, limit: Length) -> SizedText {
+    Size::DiameterAgainst { dia, limit }.into()
+}
+
+/// A length to the hundredth, or as much finer where that would show it equal to the limit it
 /// is held against: `0.51 mm`.
 pub(crate) fn against(length: Length, limit: Length) -> SizedText {
     Size::Against { length, limit }.into()
+}
+
+/// The limit itself: `0.5 mm`, and finer where what is held against it would look equal to it.
+pub(crate) fn limit(limit: Length, held: Length) -> SizedText {
+    Size::Limit { limit, held }.into()
 }
 
 /// Where a surface is said.

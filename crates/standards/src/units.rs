@@ -75,14 +75,48 @@ impl Units {
         format!("⌀{}", self.number(dia))
     }
 
-    /// A length as [`Units::length`], one figure finer where that would show it equal to the limit
-    /// it is held against.
+    /// A length as [`Units::length`], as much finer as it takes where that would show it equal to
+    /// the limit it is held against: `0.498 mm`, `0.01997 in`.
     pub fn against(self, length: Length, limit: Length) -> String {
-        let alike = length != limit && self.number(length) == self.number(limit);
-        match (alike, self) {
-            (false, _) => self.length(length),
-            (true, Units::Millimetres) => format!("{} mm", self.fine(length)),
-            (true, Units::Inches) => format!("{:.5} in", length.to_inches()),
+        let number = self.number_against(length, limit);
+        match self {
+            Units::Millimetres => format!("{number} mm"),
+            Units::Inches => format!("{number} in"),
+        }
+    }
+
+    /// The limit itself, in millimetres as it is written: `0.995 mm`; in inches as
+    /// [`Units::short`], and as fine as what is held against it where that would look equal to it.
+    pub fn limit(self, limit: Length, held: Length) -> String {
+        let alike = limit != held && self.number(limit) == self.number(held);
+        match (self, alike) {
+            (Units::Millimetres, _) => limit.to_string(),
+            (Units::Inches, true) => self.against(limit, held),
+            (Units::Inches, false) => self.short(limit),
+        }
+    }
+
+    /// A diameter, finer where need be as [`Units::against`]: `⌀0.31496`.
+    pub fn dia_against(self, dia: Length, limit: Length) -> String {
+        format!("⌀{}", self.number_against(dia, limit))
+    }
+
+    fn number_against(self, length: Length, limit: Length) -> String {
+        let number = self.number(length);
+        if length == limit || number != self.number(limit) {
+            return number;
+        }
+        let finer = (1..=FINEST_BY).map(|by| [length, limit].map(|it| self.finer(it, by)));
+        let told = finer.into_iter().find(|[length, limit]| length != limit);
+        told.map_or(number, |[length, _]| length)
+    }
+
+    /// A length without its unit, to so many figures more than [`Units::number`] has.
+    fn finer(self, length: Length, by: usize) -> String {
+        match (self, by) {
+            (Units::Millimetres, 1) => self.fine(length),
+            (Units::Millimetres, _) => format!("{:.*}", 2 + by, length.to_mm()),
+            (Units::Inches, _) => format!("{:.*}", 4 + by, length.to_inches()),
         }
     }
 
@@ -164,6 +198,9 @@ impl Units {
         -self.fine_down(-length)
     }
 }
+
+/// So many figures past the usual ones tell any two lengths apart, whole numbers of nanometres.
+const FINEST_BY: usize = 4;
 
 /// `7/16`, `1 + 1/8`, `2`: a sum that measures this many inches, where it is so many 64ths.
 fn sixty_fourths(length: Length) -> Option<String> {
@@ -256,6 +293,18 @@ mod tests {
         let limit = Length::inches(0.02);
         assert_eq!(Inches.against(Length::inches(0.01997), limit), "0.01997 in");
         assert_eq!(Inches.against(Length::inches(0.0199), limit), "0.0199 in");
+        // 0.07874 in is 4 nm under 2 mm.
+        let (lead, room) = (Length::mm(2.0), Length::inches(0.07874));
+        assert_eq!(Inches.against(room, lead), "0.0787400 in");
+        assert_eq!(Inches.limit(lead, room), "0.0787402 in");
+        assert_eq!(Inches.limit(lead, Length::mm(1.9)), "0.0787 in");
+        // A drill of 0.31496 in is 16 nm under 8 mm.
+        let drill = Length::inches(0.31496);
+        let wanted = Length::mm(8.0);
+        assert_eq!(Inches.dia_against(drill, wanted), "⌀0.314960");
+        assert_eq!(Inches.dia_against(wanted, drill), "⌀0.314961");
+        assert_eq!(Millimetres.dia_against(drill, wanted), "⌀7.99998");
+        assert_eq!(Millimetres.dia_against(wanted, drill), "⌀8.00000");
     }
 
     #[test]

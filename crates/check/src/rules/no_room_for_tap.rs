@@ -40,7 +40,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     "{} of hole beyond {}; the tap's lead-in takes {} ({})",
                     words::against(room, lead),
                     threaded.thread.called(),
-                    lead,
+                    words::limit(lead, room),
                     whose
                 ),
             )

@@ -56,7 +56,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     }
     let reported = |mm: f64| Size::Rounded(Length::mm(mm), 2);
     let lies = text!("{} of thread lies in the other", reported(full.overlap_mm));
+    let apart = Length::mm(-full.overlap_mm);
     let message = match (full.overlap_mm <= 0.0, short, &weakest) {
+        (true, ..) if !apart.is_positive() => {
+            "the threads only just meet: nothing of one lies in the other".into()
+        }
         (true, ..) => text!(
             "the threads never reach each other: {} are left between them",
             reported(-full.overlap_mm)

@@ -85,7 +85,7 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         words::against(wall.least, wanted.warn),
         wall.outer_words(part),
         wall.inner_words(part),
-        wanted.warn,
+        words::limit(wanted.warn, wall.least),
         wall.role.words(),
         wanted.material,
     );

@@ -100,8 +100,8 @@ fn tight(view: &JointView<'_>, rest: &AtRest) -> Vec<Finding> {
                 male.name.text,
                 words::dia(fat),
                 spots::words(pen, &it.female),
-                words::dia(throat),
-                words::dia(wanted)
+                words::dia_against(throat, wanted),
+                words::dia_against(wanted, throat)
             );
             let finding = RULE.at(view.joint.head, message);
             let finding = Finding {

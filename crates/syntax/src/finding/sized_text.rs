@@ -35,18 +35,33 @@ pub enum Size {
     /// With its unit, to at most a hundredth of a millimetre or a ten-thousandth of an inch: `12 mm`,
     /// `12.34 mm`, `0.4803 in`.
     Plain(Length),
-    /// With its unit, to so many decimals of a millimetre, and two more of an inch: `1.5 mm`.
+    /// With its unit, to so many decimals of a millimetre, and two more of an inch: `1.5 mm`; to
+    /// more where it would read as nothing.
     Rounded(Length, usize),
-    /// With its unit, one figure finer where it would look equal to the limit it is held against:
-    /// `0.50 mm`, `0.0197 in`.
+    /// With its unit, finer where it would look equal to the limit it is held against: `0.50 mm`,
+    /// `0.0197 in`.
     Against {
         /// The size.
         length: Length,
         /// What it is held against.
         limit: Length,
     },
+    /// A limit with its unit, as short as it is, but as fine as what is held against it.
+    Limit {
+        /// The limit.
+        limit: Length,
+        /// What is held against it.
+        held: Length,
+    },
     /// A diameter: `⌀11.02`, `⌀0.4339`.
     Diameter(Length),
+    /// A diameter, finer where it would look equal to the one it is held against: `⌀0.31496`.
+    DiameterAgainst {
+        /// The diameter.
+        dia: Length,
+        /// What it is held against.
+        limit: Length,
+    },
     /// A hole, by the name of its drill where it has one in inches: `⌀6.75`, `17/64`.
     Hole(Length),
     /// As a source says it: `11.2`, `7/16`.
@@ -67,11 +82,13 @@ impl Size {
             },
             Size::Plain(length) => units.short(length),
             Size::Rounded(length, places) => match units {
-                Units::Millimetres => format!("{:.places$} mm", length.to_mm()),
-                Units::Inches => format!("{:.*} in", places + 2, length.to_inches()),
+                Units::Millimetres => format!("{} mm", telling(length.to_mm(), places)),
+                Units::Inches => format!("{} in", telling(length.to_inches(), places + 2)),
             },
             Size::Against { length, limit } => units.against(length, limit),
+            Size::Limit { limit, held } => units.limit(limit, held),
             Size::Diameter(dia) => units.dia(dia),
+            Size::DiameterAgainst { dia, limit } => units.dia_against(dia, limit),
             Size::Hole(dia) => units.hole(dia),
             Size::Written(length) => units.written(length),
             Size::Near(length, places) => match units {
@@ -81,6 +98,19 @@ impl Size {
             Size::Drill(dia) => units.drill(dia),
         }
     }
+}
+
+/// No length is told to more decimals: a nanometre shows.
+const MOST_PLACES: usize = 8;
+
+/// A number to so many decimals, or to as many as it takes to be told from nothing.
+fn telling(number: f64, places: usize) -> String {
+    let shows = |places: &usize| number.abs() >= 0.5 * 0.1_f64.powi(*places as i32);
+    let places = match number {
+        0.0 => places,
+        _ => (places..=MOST_PLACES).find(shows).unwrap_or(MOST_PLACES),
+    };
+    format!("{number:.places$}")
 }
 
 impl SizedText {
@@ -352,6 +382,9 @@ mod tests {
         assert_eq!(shown(Size::Short, 9.525), ["9.525 mm", "0.375 in"]);
         let rounded = |length| Size::Rounded(length, 1);
         assert_eq!(shown(rounded, 1.53), ["1.5 mm", "0.060 in"]);
+        assert_eq!(shown(rounded, 0.002), ["0.002 mm", "0.0001 in"]);
+        assert_eq!(shown(rounded, 0.000_018), ["0.00002 mm", "0.000001 in"]);
+        assert_eq!(shown(rounded, 0.0), ["0.0 mm", "0.000 in"]);
         assert_eq!(shown(Size::Diameter, 11.1125), ["⌀11.11", "⌀0.4375"]);
         assert_eq!(shown(Size::Written, 9.128_125), ["9.128125", "23/64"]);
         assert_eq!(shown(Size::Drill, 6.5278), ["6.5278", "letter F"]);
