@@ -206,7 +206,7 @@ fn what_holds() {
 fn too_close() {
     let it = page("too-close-to-call").but("to 10.2", "to $");
     it.edge("10.3", "10.299999")
-        .message("0.30 mm along the axis is left between plug's front and tube's ⌀8.10 bore; at worst they meet 0.00 mm early, the sum of tube's bore to 10.299999 (±0.2 mm), plug at 10 (±0.1 mm)")
+        .message("0.30 mm along the axis is left between plug's front and tube's ⌀8.10 bore; at worst they meet 0.000001 mm early, the sum of tube's bore to 10.299999 (±0.2 mm), plug at 10 (±0.1 mm)")
         .hints("leave more room ahead");
     it.speaks("10.1")
         .message("at worst they meet 0.20 mm early");
@@ -227,7 +227,7 @@ fn too_close() {
 fn what_passes() {
     let it = page("wont-pass").but("drill 7.2", "drill $");
     it.edge("7.999999", "7.999998")
-        .message("converter (⌀7.40) passes holder's ⌀8.00 drill (⌀8.00), but ⌀8.00 is wanted to let it through freely");
+        .message("converter (⌀7.40) passes holder's ⌀8.00 drill (⌀7.999998), but ⌀8.000000 is wanted to let it through freely");
     let limited = it.and("limit wont-pass = 7.7\n");
     limited
         .edge("7.699999", "7.699998")

@@ -57,7 +57,7 @@ fn a_tap_drill_that_goes_on() {
 fn room_for_a_tap() {
     let it = page("no-room-for-tap").but("to 9.5", "to $");
     it.edge("10.5", "10.499999")
-        .message("1.500 mm of hole beyond the M10x0.75 thread; the tap's lead-in takes 1.5 mm (two pitches, form C of DIN 2197)")
+        .message("1.499999 mm of hole beyond the M10x0.75 thread; the tap's lead-in takes 1.5 mm (two pitches, form C of DIN 2197)")
         .hints("drill to 10.5 or more, or cut the thread 0.1 mm shorter")
         .proposes(&["drill to 10.5"]);
     it.speaks("9.75").hints("cut the thread 0.8 mm shorter");

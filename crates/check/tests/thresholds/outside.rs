@@ -77,11 +77,11 @@ fn a_step_under_fingers() {
     let it = page("step-under-fingers");
     let high = it.clone().but("dia 17 as", "dia $ as");
     high.edge("14", "14.000003")
-        .message("a sharp step of 1.000 mm 8 mm behind the front");
+        .message("a sharp step of 1.000001 mm 8 mm behind the front");
     let limited = high.and("limit step-under-fingers = 1.5\n");
     limited
         .edge("15.000001", "15.000002")
-        .message("1.500 mm 8 mm");
+        .message("1.500001 mm 8 mm");
     let rear = it.but("dia 17 as", "dia 13.9 as");
     let rear = rear.but("at 50", "at $ dia 13.9 step 10\n    at 50");
     rear.edge("25.000001", "25")
