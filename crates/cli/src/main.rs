@@ -7,6 +7,7 @@ mod answer;
 mod at;
 mod check;
 mod choice;
+mod compare;
 mod cut;
 mod disk;
 mod draw;
@@ -59,6 +60,8 @@ enum Command {
     Measure(measure::MeasureArgs),
     /// Explain a rule: what it says, why, how it is worked out; or list the rules.
     Explain(explain::ExplainArgs),
+    /// Say what a change does to a pen: two revisions, files or folders side by side.
+    Compare(compare::CompareArgs),
     /// Bring files into their one canonical form.
     Format(format::FormatArgs),
     /// Tell git, in this clone, how designs are compared, merged and checked.
@@ -104,6 +107,7 @@ fn main() -> ExitCode {
         Command::Check(args) => check::run(&args),
         Command::Measure(args) => measure::run(&args),
         Command::Explain(args) => explain::run(&args),
+        Command::Compare(args) => compare::run(&args),
         Command::Format(args) => format::run(&args),
         Command::Git(args) => git::run(&args),
         Command::MergeFile(args) => merge_file::run(&args),

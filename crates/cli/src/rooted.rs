@@ -20,8 +20,13 @@ impl Rooted {
 
     /// The path of a file, its parts between slashes; as it was asked for where it lies elsewhere.
     pub(crate) fn name(&self, file: &SourceFile) -> String {
-        let inside = self.0.as_ref().and_then(|top| top.path_in(&file.path));
-        let path = inside.as_deref().unwrap_or(&file.path);
+        self.of_path(&file.path)
+    }
+
+    /// The same of a path.
+    pub(crate) fn of_path(&self, path: &Path) -> String {
+        let inside = self.0.as_ref().and_then(|top| top.path_in(path));
+        let path = inside.as_deref().unwrap_or(path);
         let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
         parts.collect::<Vec<_>>().join("/")
     }

@@ -67,7 +67,7 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
     );
     let origin = Xy::new(left, height - 18.0 - radius * scale);
     let view = ViewTransform::new(origin, scale);
-    shapes(&mut scene, view, (was, is), long);
+    shapes(&mut scene, view, (&was.crest, &is.crest), long);
     let top = origin.y - radius * scale - 6.0;
     graph.draw(&mut scene, Xy::new(left, top));
     for (at, line) in lines.iter().enumerate() {
@@ -78,7 +78,7 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
 }
 
 /// The title, and what each kind of line and ground means.
-fn head(scene: &mut Scene, title: &str, left: f64) {
+pub(super) fn head(scene: &mut Scene, title: &str, left: f64) {
     let base = scene.height_mm - 9.0;
     scene.text(Text::new(Xy::new(left, base), TITLE_MM, title).bold());
     let mut right = WIDTH_MM - left;
@@ -103,18 +103,23 @@ fn head(scene: &mut Scene, title: &str, left: f64) {
 }
 
 /// Both shapes, above and below the axis.
-fn shapes(scene: &mut Scene, view: ViewTransform, (old, new): (&Profiles, &Profiles), long: f64) {
-    let difference = Difference::of(&old.crest, &new.crest);
+pub(super) fn shapes(
+    scene: &mut Scene,
+    view: ViewTransform,
+    (old, new): (&Solid, &Solid),
+    long: f64,
+) {
+    let difference = Difference::of(old, new);
     for half in [Half::Upper, Half::Lower] {
-        scene.fill(Layer::View, outline::region(view, half, &new.crest));
+        scene.fill(Layer::View, outline::region(view, half, new));
         let path = |band: &Band| ribbon(band, |z, r| view.place(half, Point::new(z, r)));
         let taken: Vec<Path> = difference.gone.iter().map(path).collect();
         gone(scene, &taken);
         let come: Vec<Path> = difference.come.iter().map(path).collect();
         come.into_iter()
             .for_each(|it| scene.fill(Layer::Solid, vec![it]));
-        edges(scene, Layer::Uncut, view, half, &old.crest);
-        edges(scene, Layer::Outline, view, half, &new.crest);
+        edges(scene, Layer::Uncut, view, half, old);
+        edges(scene, Layer::Outline, view, half, new);
     }
     half::axis(scene, view, long);
 }

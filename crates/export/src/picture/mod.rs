@@ -1,5 +1,6 @@
 //! Pictures of a pen that stand by themselves: on a screen, in a letter, at the top of a page.
 
+mod compared;
 mod exploded;
 mod framed;
 mod gallery;
@@ -7,6 +8,7 @@ mod holding;
 mod overlay;
 mod screen;
 
+pub use compared::{ComparedPicture, compared};
 pub use exploded::exploded;
 pub use framed::framed;
 pub use gallery::gallery;

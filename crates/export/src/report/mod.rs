@@ -5,6 +5,7 @@
 //! whatever unit a file is written in.
 
 mod check;
+mod compare;
 mod cut;
 mod drill;
 mod fit;
@@ -20,6 +21,7 @@ mod thread;
 mod tools;
 
 pub use check::{Checked, CheckedFile, baseline_of_sarif};
+pub use compare::Compared;
 pub use cut::CutReport;
 pub use drill::{DrillQuestion, drill};
 pub use fit::fit;

@@ -71,14 +71,30 @@ pub(crate) fn holdings_in(
     units: Units,
     room_mm: (f64, f64),
 ) -> Vec<HoldingRows> {
-    let ranges: Vec<Range<usize>> = route
-        .holdings()
-        .into_iter()
-        .map(|it| it.operations)
-        .collect();
+    let held = rows_in(plan, route, bench, units);
+    let ranges: Vec<Range<usize>> = held.iter().map(|it| it.0.clone()).collect();
     let pictures = draw::holdings(plan, route, &ranges, room_mm);
+    let each = held.into_iter().zip(pictures);
+    let each = each.map(|((range, rows), picture)| {
+        let at_lathe = route.operations[range.start].hold != Workholding::Bench;
+        HoldingRows {
+            picture: at_lathe.then_some(picture),
+            ..rows
+        }
+    });
+    each.filter(|it| !it.rows.is_empty()).collect()
+}
+
+/// The same without pictures, each with its stretch of the route.
+pub(super) fn rows_in(
+    plan: &Plan,
+    route: &Route,
+    bench: Option<&Bench>,
+    units: Units,
+) -> Vec<(Range<usize>, HoldingRows)> {
+    let ranges = route.holdings().into_iter().map(|it| it.operations);
     let mut number = 0;
-    let each = ranges.iter().zip(pictures).map(|(range, picture)| {
+    let each = ranges.map(|range| {
         let hold = route.operations[range.start].hold;
         let words = RowContext {
             plan,
@@ -93,20 +109,20 @@ pub(crate) fn holdings_in(
             row.number = Some(number);
         }
         let (title, grip) = held(&words, hold);
-        let at_lathe = hold != Workholding::Bench;
-        HoldingRows {
+        let rows = HoldingRows {
             title,
             grip,
-            picture: at_lathe.then_some(picture),
+            picture: None,
             rows,
             loose: match hold {
                 Workholding::Pieces(_) => Some(LoosePieces::Held),
                 Workholding::Bench => Some(LoosePieces::AtBench),
                 _ => None,
             },
-        }
+        };
+        (range, rows)
     });
-    each.filter(|it| !it.rows.is_empty()).collect()
+    each.collect()
 }
 
 /// The rows of a stretch; facing and centring of one end are one.

@@ -1,6 +1,7 @@
 //! The sheet: all that a maker takes to the lathe, as HTML, PDF, text or JSON.
 
 mod cautions;
+mod compared;
 mod content;
 mod ending;
 mod first;
@@ -28,6 +29,7 @@ mod words;
 mod work_words;
 
 pub use cautions::PenTest;
+pub use compared::lines;
 pub use content::{
     Accepted, Contact, Content, PartEntry, PartSheet, PenFigures, RouteCheck, RouteLine, Saw,
     SawnPiece, Table, Turning, WantRow,

@@ -2,7 +2,7 @@
 
 mod brief;
 mod json;
-mod sarif;
+pub(super) mod sarif;
 mod sarif_baseline;
 mod summary;
 

@@ -30,13 +30,8 @@ const KEPT: AsciiSet = NON_ALPHANUMERIC
 /// One run; each finding a result, each accepted one with why it is.
 pub(super) fn text(whole: &Checked, name: &dyn Fn(&SourceFile) -> String) -> String {
     let accepted: Vec<Finding> = whole.accepted.iter().map(|it| it.finding.clone()).collect();
-    let mut log = Log {
-        whole,
-        name,
-        lines: BTreeMap::new(),
-        rules: Vec::new(),
-    };
     let file = |id| whole.file(id);
+    let mut log = Log::of(&file, name, Vec::new());
     let found = places(&whole.findings, &file, name);
     let suppressed = places(&accepted, &file, name);
     let mut results: Vec<Value> = whole
@@ -47,7 +42,12 @@ pub(super) fn text(whole: &Checked, name: &dyn Fn(&SourceFile) -> String) -> Str
         .collect();
     let each = whole.accepted.iter().zip(&suppressed);
     results.extend(each.map(|(it, place)| log.result(&it.finding, place, Some(it))));
-    let rules: Vec<Value> = log.rules.iter().map(|code| rule(code)).collect();
+    whole_log(&log.rules, results)
+}
+
+/// The log of one run, with the rules that occur in it.
+pub(in crate::report) fn whole_log(rules: &[&'static str], results: Vec<Value>) -> String {
+    let rules: Vec<Value> = rules.iter().map(|code| rule(code)).collect();
     crate::report::rounded(&json!({
         "$schema": "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
         "version": "2.1.0",
@@ -79,16 +79,37 @@ fn rule(code: &str) -> Value {
     })
 }
 
-struct Log<'a> {
-    whole: &'a Checked,
-    name: &'a dyn Fn(&SourceFile) -> String,
+/// Results of findings in files.
+pub(in crate::report) struct Log<'f, 'a> {
+    file: &'f dyn Fn(FileId) -> Option<&'a SourceFile>,
+    name: &'f dyn Fn(&SourceFile) -> String,
     lines: BTreeMap<FileId, LineIndex>,
     /// The rules that occur, in the order of their first results.
-    rules: Vec<&'static str>,
+    pub(in crate::report) rules: Vec<&'static str>,
 }
 
-impl Log<'_> {
-    fn result(&mut self, finding: &Finding, place: &Place, accepted: Option<&Accepted>) -> Value {
+impl<'f, 'a> Log<'f, 'a> {
+    /// Of files by their numbers, the rules going on where `rules` ends.
+    pub(in crate::report) fn of(
+        file: &'f dyn Fn(FileId) -> Option<&'a SourceFile>,
+        name: &'f dyn Fn(&SourceFile) -> String,
+        rules: Vec<&'static str>,
+    ) -> Self {
+        Self {
+            file,
+            name,
+            lines: BTreeMap::new(),
+            rules,
+        }
+    }
+
+    /// The result of a finding; of an accepted one with why it is.
+    pub(in crate::report) fn result(
+        &mut self,
+        finding: &Finding,
+        place: &Place,
+        accepted: Option<&Accepted>,
+    ) -> Value {
         let code = finding.rule.code();
         let known = self.rules.iter().position(|it| *it == code);
         let index = known.unwrap_or_else(|| {
@@ -156,14 +177,14 @@ impl Log<'_> {
     }
 
     fn artifact(&self, file: FileId) -> Value {
-        let path = self.whole.file(file).map_or_else(String::new, self.name);
+        let path = (self.file)(file).map_or_else(String::new, self.name);
         let uri = utf8_percent_encode(&path, &KEPT).to_string();
         json!({ "uri": uri, "uriBaseId": ROOT })
     }
 
     /// Lines and columns from 1, columns in characters, the end behind the last.
     fn region(&mut self, span: Span) -> Value {
-        let Some(file) = self.whole.file(span.file) else {
+        let Some(file) = (self.file)(span.file) else {
             return json!({ "startLine": 1 });
         };
         let lines = self.lines.entry(span.file);
