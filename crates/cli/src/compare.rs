@@ -137,6 +137,11 @@ fn work(args: &CompareArgs) -> Result<ExitCode, String> {
             there.join(", ")
         ));
     }
+    if states.has_no_file() {
+        let asked = args.paths.first().map(|it| it.display().to_string());
+        let asked = asked.unwrap_or_else(|| "this folder".to_owned());
+        return Err(format!("{asked}: no *.quillet file there, on either side"));
+    }
     let jobs: Vec<usize> = (0..states.len()).collect();
     let done = jobs.par_iter().map(|job| states.work(*job, &sheet::lines));
     let done = done.collect::<Result<Vec<_>, String>>()?;

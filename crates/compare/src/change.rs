@@ -181,6 +181,6 @@ pub struct StepChange {
     pub old: String,
     /// As it is; empty where it is gone.
     pub new: String,
-    /// Both in one: `tap M9×0.75 to 7; point at 9.0 -> 9.6`.
+    /// Both in one: `tap M9×0.75 to 7, point at 9.0 -> 9.6`.
     pub told: String,
 }

@@ -50,6 +50,8 @@ pub struct PenChange {
     pub name: String,
     /// What it was called, where that is another name.
     pub from: Option<String>,
+    /// The other pen it is held against, where it is not its own old self.
+    pub against: Option<String>,
     /// The file it stands in.
     pub file: String,
     /// What has become of it.

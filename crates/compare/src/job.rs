@@ -159,7 +159,6 @@ impl Task<'_> {
                 Some(from) => Some(((Some(new), Some(new)), Some(from))),
                 None => Some((*names, None)),
             },
-            (Some(old), Some(new)) if old != new => Some((*names, Some(old.to_owned()))),
             names => Some((names, None)),
         });
         each.collect()
@@ -218,6 +217,10 @@ fn pen(
     let mut change = PenChange {
         name: name.clone(),
         from,
+        against: names
+            .0
+            .filter(|it| Some(*it) != names.1 && names.1.is_some())
+            .map(str::to_owned),
         file: new.or(old)?.root.clone(),
         state: PenState::Same,
         changes: Vec::new(),
@@ -248,7 +251,9 @@ fn pen(
     change.changes = written_of(old?, new?, &is, &was, files);
     change.pair = Some(PenPair { old: was, new: is });
     effects(&mut change, steps);
-    let written = !change.changes.is_empty() || change.from.is_some();
+    // The texts differ, or nobody would have looked: then in layout, comments or order.
+    let laid_out = files.is_empty() && names.0 == names.1;
+    let written = laid_out || !change.changes.is_empty() || change.from.is_some();
     change.state = match (change.has_effect(), written) {
         (true, _) => PenState::Changed,
         (false, true) => PenState::Written,

@@ -106,6 +106,11 @@ impl<'a> States<'a> {
             .any(|it| it.pens.iter().any(|pen| pen == name))
     }
 
+    /// Whether there is no file on either side.
+    pub fn has_no_file(&self) -> bool {
+        self.old.is_empty() && self.new.is_empty()
+    }
+
     /// Every pen of both states, by name.
     pub fn pens(&self) -> BTreeSet<&str> {
         let all = self.old.iter().chain(&self.new);
@@ -262,6 +267,7 @@ fn same(name: &str, file: &str) -> PenChange {
     PenChange {
         name: name.to_owned(),
         from: None,
+        against: None,
         file: file.to_owned(),
         state: PenState::Same,
         changes: Vec::new(),

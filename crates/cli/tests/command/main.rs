@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod check;
+mod compare;
 mod format;
 #[cfg(unix)]
 mod git;

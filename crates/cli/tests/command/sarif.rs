@@ -10,7 +10,7 @@ use std::process::Command;
 use tempfile::tempdir;
 
 /// The schema of OASIS, as the crate `serde-sarif` carries it.
-fn schema() -> Value {
+pub(crate) fn schema() -> Value {
     let asked = |program: &str, words: &[&str]| {
         let mut command = Command::new(program);
         let folder = env!("CARGO_MANIFEST_DIR");

@@ -106,7 +106,29 @@ fn outputs() -> Vec<(&'static str, Value)> {
         let args = [args, &["--format", "json"]].concat();
         all.push((schema, json(&run(folder.path(), &args))));
     }
+    all.extend(compared());
     all
+}
+
+/// The examples beside the same with much changed in them: sizes, names, what is found, what is wanted.
+fn compared() -> Vec<(&'static str, Value)> {
+    let changed = tempfile::tempdir().unwrap();
+    for (name, text) in quillet_fixture::EXAMPLES {
+        let text = text
+            .replace("let grip = 11.4", "let grip = 9.8")
+            .replace("taps M9x0.75 lead 2", "taps M9x0.75 lead 2.6")
+            .replace("pen godwit ", "pen black-tailed-godwit ");
+        std::fs::write(changed.path().join(name), text).unwrap();
+    }
+    std::fs::remove_file(changed.path().join("dunlin.quillet")).unwrap();
+    let (old, new) = (examples(), changed.path().to_path_buf());
+    let sides = [[&old, &new], [&new, &old], [&old, &old]];
+    let each = sides.map(|[old, new]| {
+        let (old, new) = (old.to_str().unwrap(), new.to_str().unwrap());
+        let args = ["compare", old, new, "--format", "json"];
+        ("compare", json(&run(changed.path(), &args)))
+    });
+    each.into()
 }
 
 #[test]

@@ -59,7 +59,7 @@ fn of_group(group: &str, old: &[SheetLine], new: &[SheetLine]) -> Vec<StepChange
 fn whole(line: &SheetLine) -> String {
     let pieces = std::iter::once(&line.head).chain(&line.rest);
     let pieces = pieces.filter(|it| !it.is_empty()).map(String::as_str);
-    pieces.collect::<Vec<_>>().join("; ")
+    pieces.collect::<Vec<_>>().join(", ")
 }
 
 fn one_sided(line: &SheetLine, gone: bool) -> StepChange {
@@ -98,6 +98,6 @@ fn changed(was: &SheetLine, is: &SheetLine) -> StepChange {
         number: is.number,
         old: whole(was),
         new: whole(is),
-        told: pieces.join("; "),
+        told: pieces.join(", "),
     }
 }

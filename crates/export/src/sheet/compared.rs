@@ -40,10 +40,13 @@ pub fn lines(design: &Design, pen: &Pen) -> Vec<SheetLine> {
             group: "mandrels".to_owned(),
             number: None,
             key: it.serves,
-            head: format!("mandrel {}: {}", it.letter, it.sizes.join(", ")),
-            rest: it.steps.first().cloned().into_iter().collect(),
+            head: format!("mandrel {}", it.letter),
+            rest: it
+                .sizes
+                .into_iter()
+                .chain(it.steps.into_iter().take(1))
+                .collect(),
         });
-    // A mandrel is told of once, by the sizes of its picture, and by its stock where that differs.
     all.extend(mandrels);
     for route in &plan.routes {
         for (range, holding) in rows_in(&plan, route, bench, units) {

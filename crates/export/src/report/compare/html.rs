@@ -4,7 +4,7 @@ use super::{Compared, words};
 use crate::mark::MARK;
 use crate::picture::{ComparedPicture, compared};
 use askama::Template;
-use quillet_compare::{PenChange, PenState};
+use quillet_compare::PenChange;
 
 #[derive(Template)]
 #[template(path = "compare.html")]
@@ -45,9 +45,9 @@ pub(super) fn text(it: &Compared) -> String {
     let files = comparison.files.iter().map(|file| FileBlock {
         name: &file.name,
         rows: words::written(&file.changes),
-        findings: found(file.findings.iter().filter(|it| it.state.counts())),
+        findings: found(file.findings.iter().filter(|it| it.state.counts()), None),
     });
-    let shown = |pen: &&PenChange| pen.state != PenState::Same || pen.from.is_some();
+    let shown = |pen: &&PenChange| !words::is_plain(pen);
     let pens: Vec<PenBlock> = comparison.pens.iter().filter(shown).map(pen).collect();
     let page = Page {
         mark: MARK,
@@ -62,10 +62,13 @@ pub(super) fn text(it: &Compared) -> String {
     page.render().unwrap_or_default()
 }
 
-fn found<'a>(all: impl Iterator<Item = &'a quillet_compare::FindingChange>) -> Vec<FoundLine> {
+fn found<'a>(
+    all: impl Iterator<Item = &'a quillet_compare::FindingChange>,
+    pen: Option<&str>,
+) -> Vec<FoundLine> {
     let line = |it: &quillet_compare::FindingChange| FoundLine {
         severity: it.finding.severity.word(),
-        told: words::finding(it),
+        told: words::finding(it, pen),
         gone: it.state == quillet_compare::FindingState::Gone,
     };
     all.map(line).collect()
@@ -77,7 +80,7 @@ fn pen(pen: &PenChange) -> PenBlock {
         state: words::state(pen),
         pictures: compared(pen),
         rows: words::effects(pen),
-        findings: found(pen.told()),
+        findings: found(pen.told(), Some(&pen.name)),
         steps: pen.steps.iter().map(words::step).collect(),
     }
 }

@@ -43,6 +43,7 @@ fn pen(it: &PenChange) -> Value {
         "file": it.file,
         "state": state,
         "from": it.from,
+        "against": it.against,
         "items": it.changes.iter().map(change).collect::<Vec<_>>(),
         "outline": it.outlines.iter().map(outline).collect::<Vec<_>>(),
         "measures": it.measures.iter().map(measure).collect::<Vec<_>>(),

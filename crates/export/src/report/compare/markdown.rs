@@ -1,7 +1,7 @@
 //! What differs, for a merge request.
 
 use super::{Compared, words};
-use quillet_compare::{PenChange, PenState};
+use quillet_compare::PenChange;
 
 /// No longer than this, bytes: what is longer, forges cut off.
 pub(super) const MOST: usize = 60_000;
@@ -25,12 +25,12 @@ pub(super) fn text(it: &Compared) -> String {
             piece.extend(each);
         }
         let told = file.findings.iter().filter(|it| it.state.counts());
-        piece.extend(told.map(|it| format!("- {}\n", escaped(&words::finding(it)))));
+        piece.extend(told.map(|it| format!("- {}\n", escaped(&words::finding(it, None)))));
         if !piece.is_empty() {
             pieces.push(format!("\n**{}**\n\n{piece}", escaped(&file.name)));
         }
     }
-    let shown = |pen: &&PenChange| pen.state != PenState::Same || pen.from.is_some();
+    let shown = |pen: &&PenChange| !words::is_plain(pen);
     let pens: Vec<&PenChange> = comparison.pens.iter().filter(shown).collect();
     let others = comparison.pens.len() - pens.len();
     pieces.extend(pens.into_iter().map(pen));
@@ -65,7 +65,8 @@ fn pen(pen: &PenChange) -> String {
             out += &format!("| {} | {} |\n", escaped(&label), lines.join("<br>"));
         }
     }
-    let findings: Vec<String> = pen.told().map(words::finding).collect();
+    let findings = pen.told().map(|it| words::finding(it, Some(&pen.name)));
+    let findings: Vec<String> = findings.collect();
     if !findings.is_empty() {
         out += "\n";
         findings

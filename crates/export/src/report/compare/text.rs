@@ -22,13 +22,13 @@ pub(super) fn text(it: &Comparison) -> String {
             }
         }
         let told = file.findings.iter().filter(|it| it.state.counts());
-        told.for_each(|it| out += &format!("{}: {}\n", file.name, words::finding(it)));
+        told.for_each(|it| out += &format!("{}: {}\n", file.name, words::finding(it, None)));
     }
     let mut told: BTreeSet<&str> = BTreeSet::new();
     let mut others = 0;
     for pen in &it.pens {
         let at_home = homes.contains(pen.file.as_str());
-        if pen.state == PenState::Same && pen.from.is_none() && !at_home {
+        if words::is_plain(pen) && !at_home {
             others += 1;
             continue;
         }
@@ -42,7 +42,9 @@ pub(super) fn text(it: &Comparison) -> String {
             rows(&mut out, &own.unwrap_or_default());
             let of_none = it.files.iter().filter(|it| it.name == pen.file);
             let of_none = of_none.flat_map(|it| &it.findings);
-            let lines = of_none.filter(|it| it.state.counts()).map(words::finding);
+            let lines = of_none
+                .filter(|it| it.state.counts())
+                .map(|it| words::finding(it, None));
             rows(&mut out, &row("found in it", lines.collect()));
         }
         body(&mut out, pen);
@@ -68,7 +70,8 @@ fn head(pen: &PenChange) -> String {
 
 fn body(out: &mut String, pen: &PenChange) {
     rows(out, &words::effects(pen));
-    let findings: Vec<String> = pen.told().map(words::finding).collect();
+    let findings = pen.told().map(|it| words::finding(it, Some(&pen.name)));
+    let findings: Vec<String> = findings.collect();
     rows(
         out,
         &match findings.is_empty() {

@@ -15,17 +15,30 @@ pub(super) type Row = (String, Vec<String>);
 /// What has become of a pen: `changed`, `the same`.
 pub(super) fn state(pen: &PenChange) -> String {
     let word = match pen.state {
-        PenState::Same => "the same",
-        PenState::Written => "the same, written differently",
+        PenState::Written if pen.changes.is_empty() => "the same, written differently",
+        PenState::Same | PenState::Written => "the same",
         PenState::Changed => "changed",
         PenState::Gone => "gone",
         PenState::Come => "new",
     };
+    if let Some(other) = &pen.against {
+        return match pen.state {
+            PenState::Changed => format!("differs from {other}"),
+            _ => format!("the same as {other}"),
+        };
+    }
     match (&pen.from, pen.state) {
         (Some(from), PenState::Same | PenState::Written) => format!("renamed, was {from}"),
         (Some(from), _) => format!("{word}, was {from}"),
         (None, _) => word.to_owned(),
     }
+}
+
+/// Whether there is nothing to say of a pen by itself.
+pub(super) fn is_plain(pen: &PenChange) -> bool {
+    let written = pen.state == PenState::Written && !pen.changes.is_empty();
+    let alone = pen.from.is_none() && pen.against.is_none();
+    alone && (pen.state == PenState::Same || written)
 }
 
 /// The parts that a change touches.
@@ -162,7 +175,7 @@ pub(super) fn values(it: &MeasureChange, units: Units) -> ([String; 2], &'static
 }
 
 /// `new warning no-room-for-tap  heron.quillet:71: 2.50 mm of hole …`
-pub(super) fn finding(it: &FindingChange) -> String {
+pub(super) fn finding(it: &FindingChange, pen: Option<&str>) -> String {
     let finding = &it.finding;
     let state = match (it.state, it.was) {
         (FindingState::Graver | FindingState::Milder, Some(was)) => {
@@ -171,7 +184,19 @@ pub(super) fn finding(it: &FindingChange) -> String {
         (state, _) => format!("{} {}", state.word(), finding.severity.word()),
     };
     let words: Vec<&str> = finding.message.split_whitespace().collect();
-    format!("{state} {}  {}: {}", finding.rule, at(it), words.join(" "))
+    let words = words.join(" ");
+    let words = pen.map_or(&*words, |pen| own_words(&words, pen, &finding.pens));
+    format!("{state} {}  {}: {words}", finding.rule, at(it))
+}
+
+/// What a message that tells of several pens, `in heron: …; in heron-ida: …`, says of one.
+fn own_words<'w>(words: &'w str, pen: &str, pens: &[String]) -> &'w str {
+    let Some((_, own)) = words.split_once(&format!("in {pen}: ")) else {
+        return words;
+    };
+    let others = pens.iter().filter(|it| *it != pen);
+    let ends = others.filter_map(|it| own.find(&format!("; in {it}: ")));
+    ends.min().map_or(own, |end| &own[..end])
 }
 
 /// `heron.quillet:71`
