@@ -1,4 +1,6 @@
-//! `quillet new`: a pen to begin from.
+//! `quillet new`: a pen to begin from, or the file by which a forge checks every change.
+
+mod ci;
 
 use crate::{files, terminal};
 use quillet_model::Texts;
@@ -11,7 +13,11 @@ use std::process::ExitCode;
 #[derive(clap::Args)]
 pub(crate) struct NewArgs {
     /// The pen's name, as curlew or little-owl; NAME.quillet is written
-    name: String,
+    #[arg(required_unless_present = "ci")]
+    name: Option<String>,
+    /// Write, in place of a pen, the file by which a forge checks and compares every change
+    #[arg(long, value_enum, value_name = "FORGE", conflicts_with_all = ["name", "kind"])]
+    ci: Option<ci::Forge>,
     /// What it is to be
     #[arg(long, value_enum, default_value_t)]
     kind: Kind,
@@ -69,7 +75,11 @@ pub(crate) fn run(args: &NewArgs) -> ExitCode {
 }
 
 fn write(args: &NewArgs) -> Result<(), String> {
-    let name = args.name.strip_suffix(".quillet").unwrap_or(&args.name);
+    if let Some(forge) = args.ci {
+        return ci::write(forge, &args.folder);
+    }
+    let name = args.name.as_deref().unwrap_or_default();
+    let name = name.strip_suffix(".quillet").unwrap_or(name);
     let text = args.kind.named(name);
     if !is_plain(name) || !is_sound(&text) {
         return Err(format!(
@@ -150,7 +160,8 @@ mod tests {
     fn a_design_is_never_written_over() {
         let folder = tempfile::tempdir().unwrap();
         let args = NewArgs {
-            name: "owl".into(),
+            name: Some("owl".into()),
+            ci: None,
             kind: Kind::Pocket,
             folder: folder.path().into(),
         };

@@ -41,6 +41,9 @@ enum Word<'a> {
     Revision(&'a str, &'a str),
 }
 
+/// What is compared where nothing is said. In a bare repository a file bears that name.
+const HEAD: Word = Word::Revision("HEAD", "");
+
 impl Sides {
     /// As the command line says; a path that is there wins over a revision of that name.
     ///
@@ -49,9 +52,11 @@ impl Sides {
     /// A sentence that says why a side cannot be had.
     pub(super) fn of(args: &CompareArgs) -> Result<Sides, String> {
         let rooted = Rooted::around(&[]);
-        let first = args.old.as_deref().unwrap_or("HEAD");
         let only = &args.paths;
-        let (old, new) = match (word(first), args.new.as_deref().map(word)) {
+        let (old, new) = match (
+            args.old.as_deref().map_or(HEAD, word),
+            args.new.as_deref().map(word),
+        ) {
             // Two pens of one state.
             (Word::Path(path), None) if args.with.is_some() => {
                 (Side::disk(path, only)?, Side::disk(path, only)?)

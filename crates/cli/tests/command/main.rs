@@ -3,6 +3,8 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod check;
+#[cfg(unix)]
+mod ci;
 mod compare;
 mod format;
 #[cfg(unix)]

@@ -1,5 +1,7 @@
 //! The examples of the manual work, are in form and leave no word of the language out.
 
+use crate::run::{repository, run, stderr, stdout};
+use quillet_fixture::Scratch;
 use quillet_syntax::{FileId, format, grammar, parse};
 
 const MANUAL: &str = include_str!("../../manual/language.md");
@@ -21,6 +23,46 @@ fn examples() -> Vec<Example<'static>> {
             text,
         })
         .collect()
+}
+
+/// The chapter "With git", walked as it is written in a scratch repository: every command works, and
+/// what it shows of the first change is what is printed.
+#[test]
+fn the_chapter_on_git_is_walked_as_written() {
+    let (_, chapter) = MANUAL.split_once("\n## With git\n").unwrap();
+    let (chapter, _) = chapter.split_once("\n## ").unwrap();
+    let folder = repository("");
+    let scratch = Scratch {
+        folder: folder.path(),
+    };
+    scratch.commit("one").commit("two");
+    let path = folder.path().join("heron.quillet");
+    let grip = HERON.replace("let grip = 11.4", "let grip = 11.0");
+    std::fs::write(&path, grip).unwrap();
+    let shown = chapter.split("```text\n").nth(1).unwrap();
+    let (shown, _) = shown.split_once("```").unwrap();
+    let output = run(folder.path(), &["compare"]);
+    let printed = stdout(&output);
+    assert!(printed.starts_with(shown), "{printed}");
+    let blocks = chapter.split("```sh\n").skip(1);
+    let lines = blocks.flat_map(|it| it.split("```").next().unwrap_or("").lines());
+    let lines: Vec<&str> = lines.collect();
+    assert!(lines.len() > 12, "{lines:?}");
+    for line in lines {
+        let words = line.split(" #").next().unwrap().split_whitespace().skip(1);
+        let words: Vec<&str> = words.collect();
+        let output = run(folder.path(), &words);
+        let denied = words.contains(&"effect");
+        // Knot is flawed on purpose, and so is every state of this folder.
+        let flawed = words.contains(&"index") && words.contains(&"check");
+        let wanted = i32::from(denied || flawed);
+        assert_eq!(
+            output.status.code(),
+            Some(wanted),
+            "{line}: {}",
+            stderr(&output)
+        );
+    }
 }
 
 /// The example as a whole file.
