@@ -138,6 +138,24 @@
           (user-error "No sheet: %s" (with-current-buffer said (string-trim (buffer-string)))))
       (kill-buffer said))))
 
+(defun quillet-compare-with (revision)
+  "Open what has changed in this file since REVISION, old under new."
+  (interactive (list (read-string "Compare with: " nil nil "HEAD")))
+  (save-buffer)
+  (let ((out (make-temp-name (expand-file-name "quillet-" temporary-file-directory)))
+        (said (generate-new-buffer " *quillet*")))
+    (setq out (concat out ".html"))
+    (unwind-protect
+        (progn
+          (call-process (quillet--program) nil said nil "compare" revision
+                        "--format" "html" "-o" out "--" buffer-file-name)
+          ;; It ends with 1 where something new is wrong, and is written all the same.
+          (if (file-exists-p out)
+              (browse-url-of-file out)
+            (user-error "Not compared: %s"
+                        (with-current-buffer said (string-trim (buffer-string))))))
+      (kill-buffer said))))
+
 (defun quillet--pen ()
   "The pen that begins at or above point, else the first; a sheet is of one pen."
   (let ((begins (concat "^[ \t]*pen[ \t]+\\(" quillet--name "\\)")))

@@ -125,12 +125,8 @@ fn work(args: &CompareArgs) -> Result<ExitCode, String> {
     if let Some(problem) = problems.first() {
         return Err(problem.clone());
     }
-    for pen in args
-        .pen
-        .iter()
-        .chain(&args.with)
-        .filter(|it| !states.has_pen(it))
-    {
+    let mut named = args.pen.iter().chain(&args.with);
+    if let Some(pen) = named.find(|it| !states.has_pen(it)) {
         let there: Vec<&str> = states.pens().into_iter().collect();
         return Err(format!(
             "there is no pen {pen} on either side; there is {}",

@@ -32,6 +32,8 @@ pub enum LensTarget {
     Drawing(String),
     /// What is taken to the lathe for a pen, by name.
     Sheet(String),
+    /// What has changed in the file.
+    Comparison,
 }
 
 /// The lenses of a file, in order; none where `called_off` said so in the meantime.

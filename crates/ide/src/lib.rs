@@ -7,6 +7,7 @@
 
 mod actions;
 mod analysis;
+mod compared;
 mod completion;
 mod cursor;
 mod disk;
@@ -40,6 +41,7 @@ mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
 pub use analysis::Analysis;
+pub use compared::{Before, ComparedPages, compared, lenses_since};
 pub use completion::{Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};

@@ -11,6 +11,15 @@ pub struct Settings {
     pub pictures: bool,
     /// The bench to work at, where several are in sight and none is named.
     pub bench: Option<String>,
+    /// The revision that a file is compared with; `HEAD` where none is said, none where it is empty.
+    pub compare_with: Option<String>,
+}
+
+impl Settings {
+    /// The revision that a file is compared with; empty for none.
+    pub fn compare_with(&self) -> &str {
+        self.compare_with.as_deref().unwrap_or("HEAD")
+    }
 }
 
 /// The units sizes are told in.

@@ -4,6 +4,7 @@
 use crate::client_messages::{ClientMessages, Request};
 use crate::pages;
 use crate::preview_page;
+use crate::requests;
 use crate::server_state::{RequestContext, ServerState, path_of};
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::sheet;
@@ -23,15 +24,18 @@ pub(crate) enum Command {
     Drawing,
     /// `quillet.open.sheet`, arguments: document, name of a pen.
     Sheet,
+    /// `quillet.compare`, arguments: document, revision.
+    Compare,
     /// `quillet.explain`, argument: a rule.
     Explain,
 }
 
 impl Command {
-    const ALL: [Command; 4] = [
+    const ALL: [Command; 5] = [
         Command::Preview,
         Command::Drawing,
         Command::Sheet,
+        Command::Compare,
         Command::Explain,
     ];
 
@@ -40,6 +44,7 @@ impl Command {
             Command::Preview => "quillet.open.preview",
             Command::Drawing => "quillet.open.drawing",
             Command::Sheet => "quillet.open.sheet",
+            Command::Compare => "quillet.compare",
             Command::Explain => "quillet.explain",
         }
     }
@@ -114,6 +119,16 @@ fn carry_out(asked: &RequestContext, command: Command, arguments: &[Value]) -> R
         return Err(Error::invalid_params("a document and a name were expected"));
     };
     let path = path_of(&document);
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let shown = |kind: &str, bytes: &str| {
+        let file = Path::new("shown").join(format!("{stem}-{kind}"));
+        let nowhere = || Error::invalid_params("there is no place to write it");
+        pages::kept(&file, bytes).ok_or_else(nowhere)
+    };
+    if command == Command::Compare {
+        let pages = requests::compare::pages(asked, &path, Some(name))?;
+        return shown("compared.html", &pages.html);
+    }
     let analysis = asked.snapshot.analysis(&path, &|| asked.cancel.is_off());
     let nothing = || Error::invalid_params(format!("{name} is not there, or has no shape yet"));
     let analysis = analysis.ok_or_else(nothing)?;
@@ -144,13 +159,7 @@ fn carry_out(asked: &RequestContext, command: Command, arguments: &[Value]) -> R
             ("preview.html", preview_page::of(&preview))
         }
     };
-    let stem = path
-        .file_stem()
-        .unwrap_or_default()
-        .to_string_lossy()
-        .into_owned();
-    let file = Path::new("shown").join(format!("{stem}-{name}-{kind}"));
-    pages::kept(&file, &bytes).ok_or_else(|| Error::invalid_params("there is no place to write it"))
+    shown(&format!("{name}-{kind}"), &bytes)
 }
 
 /// All that the maker takes to the lathe for a pen; what is found stands on it.

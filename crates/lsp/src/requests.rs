@@ -1,6 +1,7 @@
 //! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file.
 
 pub(crate) mod actions;
+pub(crate) mod compare;
 pub(crate) mod completion;
 pub(crate) mod formatting;
 pub(crate) mod hierarchy;

@@ -4,6 +4,7 @@ use crate::client_messages::{self, ClientMessages};
 use crate::command;
 use crate::debounce;
 use crate::documents;
+use crate::requests::compare::{CompareAnswer, CompareParams};
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
 use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
@@ -73,6 +74,12 @@ impl Server {
         let path = path_of(&params.text_document.uri);
         self.server.state().previewed.insert(path);
         let question = move |asked: &RequestContext| requests::preview::preview(asked, &params);
+        self.server.answer(question).await
+    }
+
+    /// A document beside a revision of git.
+    pub(crate) async fn compare(&self, params: CompareParams) -> Result<CompareAnswer> {
+        let question = move |asked: &RequestContext| requests::compare::compare(asked, &params);
         self.server.answer(question).await
     }
 

@@ -14,7 +14,8 @@ pub(crate) fn service(
     orphaned: Arc<Notify>,
 ) -> (LspService<Server>, ClientSocket) {
     let builder = LspService::build(|client| Server::new(client, session, orphaned))
-        .custom_method("quillet/preview", Server::preview);
+        .custom_method("quillet/preview", Server::preview)
+        .custom_method("quillet/compare", Server::compare);
     match session.probes {
         true => probe::add(builder).finish(),
         false => builder.finish(),

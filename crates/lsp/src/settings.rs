@@ -35,6 +35,7 @@ pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
             .as_str()
             .filter(|bench| !bench.is_empty())
             .map(str::to_owned),
+        compare_with: value["compareWith"].as_str().map(str::to_owned),
     }
 }
 

@@ -190,6 +190,22 @@
            (with-temp-buffer (insert-file-contents opened) (search-forward "Heron for Ida" nil t))
            opened))
 
+  (let (opened)
+    (call-process "git" nil nil nil "init" "--quiet")
+    (call-process "git" nil nil nil "add" "--all")
+    (call-process "git" nil nil nil "-c" "user.name=Bench" "-c" "user.email=bench@example.invalid"
+                  "commit" "--quiet" "-m" "the pens of this bench")
+    (go "let grip = 11.4")
+    (replace-match "let grip = 11.0")
+    (cl-letf (((symbol-function 'browse-url-of-file) (lambda (file) (setq opened file))))
+      (quillet-compare-with "HEAD"))
+    (check "what has changed is opened, old under new"
+           (with-temp-buffer (insert-file-contents opened) (search-forward "section of heron, old under new" nil t))
+           opened)
+    (go "let grip = 11.0")
+    (replace-match "let grip = 11.4")
+    (save-buffer))
+
   (let (page)
     (cl-letf (((symbol-function 'browse-url) (lambda (url &rest _) (setq page url))))
       (quillet-watch)

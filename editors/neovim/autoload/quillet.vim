@@ -10,6 +10,18 @@ function quillet#sheet() abort
   endif
 endfunction
 
+" What has changed since a revision, HEAD where none is named: a page with pictures, opened. It is
+" written whatever has changed, so it is opened however the program ends.
+function quillet#compare(revision) abort
+  if s:saved()
+    let out = tempname() . '.html'
+    let revision = a:revision ==# '' ? 'HEAD' : a:revision
+    let asked = ['compare', revision, '--format', 'html', '-o', out, '--', expand('%:p')]
+    call s:start(asked, {'ended': {_failed -> filereadable(out) ? s:open(out) : 0}},
+          \ expand('%:p:h'))
+  endif
+endfunction
+
 " The pen that begins at or above the cursor, else the first: a sheet is of one pen.
 function s:pen() abort
   let begins = '^\s*pen\s\+[a-z]'
@@ -67,7 +79,7 @@ function s:saved() abort
 endfunction
 
 " Starts the program; tells each line it says and how it ended.
-function s:start(asked, tell) abort
+function s:start(asked, tell, folder = getcwd()) abort
   let command = [quillet#program()] + a:asked
   if !executable(command[0])
     echohl ErrorMsg
@@ -78,10 +90,12 @@ function s:start(asked, tell) abort
   if has('nvim')
     let Heard = {_job, lines, _event -> s:hear(a:tell, lines)}
     return jobstart(command, {
+          \ 'cwd': a:folder,
           \ 'on_stdout': Heard, 'on_stderr': Heard,
           \ 'on_exit': {_job, code, _event -> s:end(a:tell, code)}})
   endif
   return job_start(command, {
+        \ 'cwd': a:folder,
         \ 'callback': {_channel, line -> s:hear(a:tell, [line])},
         \ 'exit_cb': {_job, code -> s:end(a:tell, code)}})
 endfunction

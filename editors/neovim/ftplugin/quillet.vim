@@ -9,8 +9,9 @@ setlocal iskeyword=@,48-57,-
 setlocal suffixesadd=.quillet include=^\\s*use\\s\\+"\\zs[^"]*
 
 command! -buffer -bar QuilletSheet call quillet#sheet()
+command! -buffer -bar -nargs=? QuilletCompare call quillet#compare(<q-args>)
 command! -buffer -bar QuilletWatch call quillet#watch()
 
 let b:undo_ftplugin = 'setlocal comments< commentstring< formatoptions< expandtab< shiftwidth<'
       \ . ' softtabstop< tabstop< iskeyword< suffixesadd< include<'
-      \ . ' | delcommand -buffer QuilletSheet | delcommand -buffer QuilletWatch'
+      \ . ' | delcommand -buffer QuilletSheet | delcommand -buffer QuilletCompare | delcommand -buffer QuilletWatch'

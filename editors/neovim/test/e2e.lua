@@ -260,6 +260,30 @@ local function run()
     return table.concat(made):find("Heron for Ida", 1, true)
   end)
 
+  -- What has changed since the last commit, old under new.
+  for _, words in ipairs({ { "init", "--quiet" }, { "add", "--all" }, {
+    "-c", "user.name=Bench", "-c", "user.email=bench@example.invalid", "commit", "--quiet", "-m", "pens",
+  } }) do
+    vim.fn.system(vim.list_extend({ "git" }, words))
+    check("git " .. words[1], vim.v.shell_error == 0)
+  end
+  os.remove(opener .. ".seen")
+  go("let grip = 11.4")
+  vim.api.nvim_set_current_line("let grip = 11.0")
+  vim.cmd("QuilletCompare")
+  wait("what has changed is opened", function()
+    local made = vim.fn.filereadable(opener .. ".seen") == 1 and vim.fn.readfile(opener .. ".seen") or {}
+    return table.concat(made):find("section of heron, old under new", 1, true)
+  end)
+  local compared = ask("quillet/compare", { textDocument = { uri = vim.uri_from_bufnr(0) } })
+  check("the server tells the same", compared.markdown:find("most %-0.40 mm at 22.0"), compared)
+  local since
+  for _, lens in ipairs(ask("textDocument/codeLens", { textDocument = { uri = vim.uri_from_bufnr(0) } })) do
+    since = since or (lens.command.title:find("^since HEAD: ") and lens.command.title)
+  end
+  check("a lens tells of it above the pen", since == "since HEAD: +0.01 g", since)
+  vim.cmd("silent undo | silent write")
+
   -- The live page: served while it is watched, and no longer.
   local seen = opener .. ".page"
   vim.cmd("QuilletWatch")

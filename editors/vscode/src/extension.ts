@@ -2,6 +2,7 @@
 
 import * as vscode from "vscode";
 import { beginPen } from "./begin";
+import { compareWith } from "./compare";
 import { Preview } from "./preview";
 import { Server } from "./server";
 import { makeSheet } from "./sheet";
@@ -18,6 +19,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     say("beginPen", beginPen),
     say("watchBeside", () => preview.show()),
     say("sheet", () => makeSheet(server)),
+    say("compareWith", () => compareWith(server)),
     say("restart", () => server.restart()),
     say("log", () => server.log.show()),
   );

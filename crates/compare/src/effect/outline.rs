@@ -71,12 +71,15 @@ impl Surface<'_> {
     }
 }
 
+/// By how much on diameter, and where, mm.
+type Extreme = Option<(f64, f64)>;
+
 /// Most grown and most shrunk on diameter, and where, mm.
-fn extremes(old: &Surface, new: &Surface) -> (Option<(f64, f64)>, Option<(f64, f64)>) {
+fn extremes(old: &Surface, new: &Surface) -> (Extreme, Extreme) {
     let mut breaks: Vec<f64> = old.breaks().chain(new.breaks()).collect();
     breaks.sort_by(f64::total_cmp);
     breaks.dedup_by(|a, b| (*a - *b).abs() < HERE_MM);
-    let (mut grown, mut shrunk): (Option<(f64, f64)>, Option<(f64, f64)>) = (None, None);
+    let (mut grown, mut shrunk): (Extreme, Extreme) = (None, None);
     for pair in breaks.windows(2) {
         let stretch = (pair[0], pair[1]);
         let differs = |z: f64| Some(new.dia(z, stretch)? - old.dia(z, stretch)?);

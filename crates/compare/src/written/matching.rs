@@ -10,11 +10,14 @@ pub(crate) type Pair<'a> = (Option<&'a Statement>, Option<&'a Statement>);
 /// What begins a statement whose name says which it is: two of other names are not the same.
 const NAMED: [&str; 6] = ["let", "limit", "accept", "want", "use", "thread"];
 
+/// By what two statements are one.
+type Key = &'static dyn Fn(&Statement) -> Option<String>;
+
 /// Pairs the statements of two blocks, in the order of the new one, those that are gone last.
 pub(crate) fn pairs<'a>(old: &'a [Statement], new: &'a [Statement]) -> Vec<Pair<'a>> {
     let mut partner: Vec<Option<usize>> = vec![None; new.len()];
     let mut taken = vec![false; old.len()];
-    let keys: [&dyn Fn(&Statement) -> Option<String>; 5] = [
+    let keys: [Key; 5] = [
         &|it| Some(it.multiset(None).join("\n")),
         &|it| Some(it.text()),
         &|it| Some(words(it, true)),

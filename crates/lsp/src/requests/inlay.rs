@@ -1,7 +1,7 @@
 //! Inlay hints and code lenses.
 
 use crate::command::{self, Command};
-use crate::server_state::RequestContext;
+use crate::server_state::{RequestContext, path_of};
 use quillet_ide::LensTarget;
 use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
@@ -53,12 +53,15 @@ pub(crate) fn lenses(
     let off = || asked.cancel.is_off();
     let settings = asked.snapshot.settings();
     let found = quillet_ide::lenses(&document.analysis, settings, &document.file, &off);
-    let lenses = found.into_iter().flatten().map(|lens| {
+    let path = path_of(uri);
+    let since = super::compare::lenses(asked, &path, &document.analysis);
+    let lenses = found.into_iter().flatten().chain(since).map(|lens| {
         let command = match lens.opens {
             LensTarget::Nothing => None,
             LensTarget::Preview(name) => Some((Command::Preview, name)),
             LensTarget::Drawing(name) => Some((Command::Drawing, name)),
             LensTarget::Sheet(name) => Some((Command::Sheet, name)),
+            LensTarget::Comparison => Some((Command::Compare, settings.compare_with().to_owned())),
         };
         CodeLens {
             range: document.lines.range(lens.span.range()),

@@ -1,6 +1,7 @@
 //! The real server through an in-memory pipe.
 #![allow(clippy::unwrap_used, reason = "tests may")]
 
+mod compare;
 mod dice;
 mod editor;
 mod findings;

@@ -168,9 +168,9 @@ pub(super) fn values(it: &MeasureChange, units: Units) -> ([String; 2], &'static
             format!("{:.places$}", it / scale + 0.0)
         })
     };
-    let figures = (least..=6).map(|places| both.map(|it| shown(it, places)));
+    let mut figures = (least..=6).map(|places| both.map(|it| shown(it, places)));
     let told = figures.clone().find(|it| it[0] != it[1]);
-    let told = told.or_else(|| figures.last());
+    let told = told.or_else(|| figures.next_back());
     (told.unwrap_or_default(), unit)
 }
 
