@@ -7,7 +7,11 @@ use std::path::{Path, PathBuf};
 
 /// The folder from which paths are counted: the top of the repository, else the folder stood in.
 #[derive(Debug)]
-pub(crate) struct Rooted(Option<Top>);
+pub(crate) struct Rooted {
+    top: Option<Top>,
+    /// The folder stood in, links followed.
+    here: Option<PathBuf>,
+}
 
 impl Rooted {
     /// For files that paths name.
@@ -15,7 +19,11 @@ impl Rooted {
         let first = paths.first().map_or(Path::new(""), |it| it);
         let repository = Repository::around(files::folder_of(first));
         let top = repository.ok().map(|it| it.top);
-        Self(top.or_else(|| Top::of_folder(Path::new("."))))
+        let here = Top::of_folder(Path::new("."));
+        Self {
+            here: here.as_ref().map(|it| it.folder.clone()),
+            top: top.or(here),
+        }
     }
 
     /// The path of a file, its parts between slashes; as it was asked for where it lies elsewhere.
@@ -25,7 +33,9 @@ impl Rooted {
 
     /// The same of a path.
     pub(crate) fn of_path(&self, path: &Path) -> String {
-        let inside = self.0.as_ref().and_then(|top| top.path_in(path));
+        let whole = self.here.as_ref().map(|it| it.join(path));
+        let whole = whole.as_deref().unwrap_or(path);
+        let inside = self.top.as_ref().and_then(|top| top.path_in(whole));
         let path = inside.as_deref().unwrap_or(path);
         let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
         parts.collect::<Vec<_>>().join("/")

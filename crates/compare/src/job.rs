@@ -1,14 +1,15 @@
 //! Two files with all they use, side by side.
 
+mod pen;
+
 use crate::change::Change;
-use crate::comparison::{FileChange, PenChange, PenPair, PenState};
+use crate::comparison::{FileChange, PenChange};
 use crate::effect::findings::{self, Found};
-use crate::effect::steps::{self, SheetLine};
-use crate::effect::{measures, outline};
+use crate::effect::steps::SheetLine;
+use crate::written;
 use crate::written::rename::{Called, Renamed, renamed};
 use crate::written::statement::{Statement, items};
-use crate::written::{self, reach};
-use quillet_model::{Design, Pen, ReadError, Source, SourceFile, Units};
+use quillet_model::{Design, Pen, ReadError, Source, SourceFile};
 use quillet_pen::Analysis;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -109,13 +110,13 @@ impl Task<'_> {
         let files = changed_files(old.as_ref(), new.as_ref(), &renames);
         let found = [(&old, &self.old), (&new, &self.new)].map(|(state, half)| {
             let half = half.as_ref()?;
-            Some(Found::of(&state.as_ref()?.analysis, half.name))
+            Some(Found::of(&state.as_ref()?.analysis, half.source, half.name))
         });
         let both = (old.as_ref(), new.as_ref());
         done.pens = self
             .matched(&renames)
             .into_iter()
-            .filter_map(|(names, from)| pen(both, names, from, &found, &files, steps))
+            .filter_map(|(names, from)| pen::pen(both, names, from, &found, &files, steps))
             .collect();
         let of_none = findings::changes(
             found[0].as_ref().map(|it| (it, None)),
@@ -196,124 +197,4 @@ fn changed_files(old: Option<&State>, new: Option<&State>, renames: &[Renamed]) 
         }
     }
     all
-}
-
-/// What has become of a pen; none where neither state has it.
-fn pen(
-    (old, new): (Option<&State>, Option<&State>),
-    names: Names,
-    from: Option<String>,
-    found: &[Option<Found>; 2],
-    files: &[FileChange],
-    steps: StepsOf,
-) -> Option<PenChange> {
-    let of = |state: Option<&State>, name: Option<&str>| {
-        let name = name?;
-        Some((state?.analysis.clone(), name.to_owned()))
-            .filter(|it| it.0.design.pen(name).is_some())
-    };
-    let (was, is) = (of(old, names.0), of(new, names.1));
-    let (analysis, name) = is.as_ref().or(was.as_ref())?;
-    let mut change = PenChange {
-        name: name.clone(),
-        from,
-        against: names
-            .0
-            .filter(|it| Some(*it) != names.1 && names.1.is_some())
-            .map(str::to_owned),
-        file: new.or(old)?.root.clone(),
-        state: PenState::Same,
-        changes: Vec::new(),
-        outlines: Vec::new(),
-        measures: Vec::new(),
-        findings: findings::changes(
-            found[0]
-                .as_ref()
-                .zip(was.as_ref())
-                .map(|(it, pen)| (it, Some(&*pen.1))),
-            found[1]
-                .as_ref()
-                .zip(is.as_ref())
-                .map(|(it, pen)| (it, Some(&*pen.1))),
-        ),
-        steps: Vec::new(),
-        units: Units::default(),
-        pair: None,
-    };
-    change.units = analysis.design.units();
-    let (Some(was), Some(is)) = (was, is) else {
-        change.state = match new.is_some() && names.1.is_some() {
-            true => PenState::Come,
-            false => PenState::Gone,
-        };
-        return Some(change);
-    };
-    change.changes = written_of(old?, new?, &is, &was, files);
-    change.pair = Some(PenPair { old: was, new: is });
-    effects(&mut change, steps);
-    // The texts differ, or nobody would have looked: then in layout, comments or order.
-    let laid_out = files.is_empty() && names.0 == names.1;
-    let written = laid_out || !change.changes.is_empty() || change.from.is_some();
-    change.state = match (change.has_effect(), written) {
-        (true, _) => PenState::Changed,
-        (false, true) => PenState::Written,
-        (false, false) => PenState::Same,
-    };
-    Some(change)
-}
-
-/// What is written otherwise of what a pen is made of.
-fn written_of(
-    old: &State,
-    new: &State,
-    is: &(Arc<Analysis>, String),
-    was: &(Arc<Analysis>, String),
-    files: &[FileChange],
-) -> Vec<Change> {
-    let design = &is.0.design;
-    let Some(pen) = design.pen(&is.1) else {
-        return Vec::new();
-    };
-    if was.1 != is.1 {
-        // Two pens: what their own lines say.
-        let item = |state: &State, name: &str| {
-            let name = format!("pen {name}");
-            state
-                .items()
-                .into_iter()
-                .find(|it| it.name() == name)
-                .cloned()
-        };
-        let mut found = Vec::new();
-        if let (Some(a), Some(b)) = (item(old, &was.1), item(new, &is.1)) {
-            written::of_item(&b.name(), &a, &b, &mut found);
-        }
-        return found;
-    }
-    let reached = reach::reached(&new.items(), design, pen);
-    let all = files.iter().flat_map(|it| &it.changes);
-    let of_pen = all.filter(|it| {
-        let is = match it.renamed {
-            true => it.item.replace(&it.old, &it.new),
-            false => it.item.clone(),
-        };
-        // What is gone was reached, or it would not have been there.
-        reached.contains(&is) || it.block.is_empty() && it.new.is_empty()
-    });
-    of_pen.cloned().collect()
-}
-
-fn effects(change: &mut PenChange, steps: StepsOf) {
-    let Some(pair) = &change.pair else { return };
-    let (was, is) = (&pair.old, &pair.new);
-    let (Some(old), Some(new)) = (was.0.design.pen(&was.1), is.0.design.pen(&is.1)) else {
-        return;
-    };
-    let parts = pair.parts();
-    let outlines = parts.iter().flat_map(|(was, is)| outline::changes(was, is));
-    let outlines = outlines.collect();
-    let measures = measures::changes((old, was.0.examined()), (new, is.0.examined()));
-    let lines = [(&was.0, old), (&is.0, new)].map(|(it, pen)| steps(&it.design, pen));
-    let steps = steps::changes(&lines[0], &lines[1]);
-    (change.outlines, change.measures, change.steps) = (outlines, measures, steps);
 }

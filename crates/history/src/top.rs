@@ -26,7 +26,10 @@ impl Top {
     /// lies elsewhere.
     pub fn path_in(&self, path: &Path) -> Option<PathBuf> {
         let inside = |path: &Path| Some(path.strip_prefix(&self.folder).ok()?.to_owned());
-        let path = tidy(&real(Path::new(".")).join(path));
+        let path = match path.is_absolute() {
+            true => tidy(path),
+            false => tidy(&real(Path::new(".")).join(path)),
+        };
         inside(&path).or_else(|| inside(&real(&path)))
     }
 }

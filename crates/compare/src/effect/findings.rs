@@ -2,7 +2,7 @@
 
 use crate::change::{FindingChange, FindingState};
 use crate::place::{Place, places};
-use quillet_model::SourceFile;
+use quillet_model::{Source, SourceFile};
 use quillet_pen::Analysis;
 use quillet_syntax::Finding;
 use std::collections::BTreeMap;
@@ -10,35 +10,66 @@ use std::collections::BTreeMap;
 /// What is found in one state, each finding with its place.
 pub(crate) struct Found<'a> {
     analysis: &'a Analysis,
-    placed: Vec<(Place, Finding)>,
+    source: &'a dyn Source,
+    placed: Vec<Placed>,
+}
+
+/// A finding in the units of its file, with its place and its number in the analysis.
+struct Placed {
+    place: Place,
+    finding: Finding,
+    index: usize,
 }
 
 impl<'a> Found<'a> {
-    /// What is found in an analysis, in the units of each file; `name` says what a file is called.
-    pub(crate) fn of(analysis: &'a Analysis, name: &dyn Fn(&SourceFile) -> String) -> Self {
+    /// What is found in an analysis of files of a source; `name` says what a file is called.
+    pub(crate) fn of(
+        analysis: &'a Analysis,
+        source: &'a dyn Source,
+        name: &dyn Fn(&SourceFile) -> String,
+    ) -> Self {
         let found = &analysis.examined().findings;
         let all = places(found, &|id| analysis.file(id), name);
         let design = &analysis.design;
         let told = |it: &Finding| it.clone().in_units(&|file| design.units_of(file));
+        let each = all.into_iter().zip(found).enumerate();
+        let placed = each.map(|(index, (place, finding))| Placed {
+            place,
+            finding: told(finding),
+            index,
+        });
         Self {
             analysis,
-            placed: all.into_iter().zip(found.iter().map(told)).collect(),
+            source,
+            placed: placed.collect(),
         }
     }
 
     /// What is found in a pen; in none in particular where none is named.
-    fn in_pen(&self, pen: Option<&str>) -> impl Iterator<Item = &(Place, Finding)> {
-        self.placed.iter().filter(move |(_, finding)| match pen {
-            Some(pen) => finding.pens.iter().any(|it| it == pen),
-            None => finding.pens.is_empty(),
+    fn in_pen(&self, pen: Option<&str>) -> impl Iterator<Item = &Placed> {
+        self.placed.iter().filter(move |it| match pen {
+            Some(pen) => it.finding.pens.iter().any(|it| it == pen),
+            None => it.finding.pens.is_empty(),
         })
     }
 
-    fn change(&self, placed: &(Place, Finding), state: FindingState) -> FindingChange {
+    /// What has become of one. Cures are told of what is new alone, and only those that were tried.
+    fn change(&self, placed: &Placed, state: FindingState) -> FindingChange {
+        let mut finding = placed.finding.clone();
+        if matches!(state, FindingState::New | FindingState::Graver) {
+            let design = &self.analysis.design;
+            let cures = self.analysis.cures(placed.index, self.source, &|| false);
+            let held = cures.map_or_else(Vec::new, |it| it.to_vec());
+            finding = finding
+                .with_cures(held)
+                .in_units(&|file| design.units_of(file));
+        } else {
+            finding.fixes.clear();
+        }
         FindingChange {
             state,
-            place: placed.0.clone(),
-            finding: placed.1.clone(),
+            place: placed.place.clone(),
+            finding,
             was: None,
             files: self.analysis.files().to_vec(),
         }
@@ -63,13 +94,15 @@ pub(crate) fn changes(
     };
     let mut before = BTreeMap::new();
     if let Some((found, pen)) = old {
-        before.extend(found.in_pen(pen).map(|it| (who(&it.0), it)));
+        before.extend(found.in_pen(pen).map(|it| (who(&it.place), it)));
     }
     let mut all = Vec::new();
     if let Some((found, pen)) = new {
         for placed in found.in_pen(pen) {
-            let was = before.remove(&who(&placed.0)).map(|it| &it.1);
-            let state = was.map_or(FindingState::New, |was| compared(was, &placed.1));
+            let was = before
+                .remove(&who(&placed.place))
+                .map(|it: &Placed| &it.finding);
+            let state = was.map_or(FindingState::New, |was| compared(was, &placed.finding));
             all.push(FindingChange {
                 was: was.map(|it| it.severity),
                 ..found.change(placed, state)
@@ -78,7 +111,7 @@ pub(crate) fn changes(
     }
     if let Some((found, _)) = old {
         all.extend(before.into_values().map(|placed| FindingChange {
-            was: Some(placed.1.severity),
+            was: Some(placed.finding.severity),
             ..found.change(placed, FindingState::Gone)
         }));
     }
