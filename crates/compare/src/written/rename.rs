@@ -1,7 +1,7 @@
 //! Items that bear another name and are else the same.
 
 use super::statement::Statement;
-use quillet_model::{DefinitionKind, Design, ReadError, Source, SourceFile};
+use quillet_model::{DefinitionId, DefinitionKind, Design, ReadError, Source, SourceFile};
 use quillet_syntax::{Edit, Span, edited};
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -119,10 +119,10 @@ impl<'a> Called<'a> {
         let mut edits: BTreeMap<Span, Edit> = BTreeMap::new();
         for it in renamed {
             let kind = kind_of(&it.kind);
-            let own = |at: &(usize, &quillet_model::Definition)| {
+            let own = |at: &(DefinitionId, &quillet_model::Definition)| {
                 Some(at.1.kind) == kind && *at.1.name == *it.old && at.1.owner.is_none()
             };
-            let all = design.names.definitions.iter().enumerate();
+            let all = design.names.definitions.with_ids();
             for (index, definition) in all.filter(own) {
                 for span in design.names.uses(index).chain([definition.span]) {
                     edits.insert(span, Edit::new(span, it.new.clone()));
