@@ -2,7 +2,7 @@
 
 use crate::terminal;
 use quillet_check::CheckReport;
-use quillet_model::{MissingData, Part, Pen, SideCut, words};
+use quillet_model::{MissingData, Part, Pen, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
 
@@ -46,9 +46,7 @@ impl OmissionWarnings {
 
     /// Says of a part that is not round what its solid lacks.
     pub(crate) fn says_round(&self, part: &Part) {
-        let mut lacks: Vec<&str> = part.sides().iter().map(SideCut::called).collect();
-        lacks.extend(part.circles().iter().map(|_| "pitch circle"));
-        lacks.dedup();
+        let lacks = quillet_export::solid::left_out(part);
         if !lacks.is_empty() {
             terminal::aside(format!(
                 "{} is written as it is turned, without its cuts from the side: {}",

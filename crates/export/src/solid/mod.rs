@@ -17,7 +17,7 @@ mod threemf;
 
 pub use mesh::{Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
-pub use pieces::bodies;
+pub use pieces::{bodies, left_out};
 pub use step::step;
 pub use stl::stl;
 pub use threemf::{NamedMesh, threemf};

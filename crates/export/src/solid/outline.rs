@@ -10,6 +10,8 @@ pub struct Body {
     pub name: String,
     /// What it looks like, where that is known.
     pub colour: Option<Colour>,
+    /// What is cut of it and left out here.
+    pub left_out: Vec<&'static str>,
     /// Its boundary: the first run bounds it from outside, further ones enclose voids.
     pub(super) runs: Vec<EdgeLoop>,
 }
@@ -92,6 +94,7 @@ impl Body {
         Ok(Body {
             name: name.into(),
             colour: None,
+            left_out: Vec::new(),
             runs: trace.finish(),
         })
     }

@@ -3,7 +3,7 @@
 use super::{Body, BrokenThrough};
 use crate::colours;
 use quillet_geometry::Chain;
-use quillet_model::{Filling, Part, Placement};
+use quillet_model::{Filling, Part, Placement, SideCut};
 
 /// Nearer than this, ends lie at one station, mm.
 const SAME_MM: f64 = 1e-6;
@@ -15,6 +15,23 @@ const SAME_MM: f64 = 1e-6;
 /// # Errors
 /// When a bore reaches the outside; its station on the axis of what is written.
 pub fn bodies(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, BrokenThrough> {
+    let mut bodies = turned(part, name, place)?;
+    for body in &mut bodies {
+        body.left_out = left_out(part);
+    }
+    Ok(bodies)
+}
+
+/// What is cut of a part and is in none of its bodies: all that no lathe turns.
+pub fn left_out(part: &Part) -> Vec<&'static str> {
+    let mut lacks: Vec<&str> = part.sides().iter().map(SideCut::called).collect();
+    lacks.extend(part.circles().iter().map(|_| "pitch circle"));
+    lacks.dedup();
+    lacks
+}
+
+/// The bodies as they are turned.
+fn turned(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, BrokenThrough> {
     let Some(profiles) = &part.profiles else {
         return Ok(Vec::new());
     };

@@ -23,13 +23,27 @@ pub fn step(title: &str, bodies: &[Body]) -> String {
     file.presented(&styled, setting.shape);
     format!(
         "ISO-10303-21;\nHEADER;\n\
-         FILE_DESCRIPTION(('{}: threads are plain cylinders of equal volume','{MARK}'),'2;1');\n\
+         FILE_DESCRIPTION(('{}: threads are plain cylinders of equal volume',{}'{MARK}'),'2;1');\n\
          FILE_NAME('{}','1970-01-01T00:00:00',(''),(''),'','','');\n\
          FILE_SCHEMA(('AUTOMOTIVE_DESIGN {{ 1 0 10303 214 1 1 1 1 }}'));\nENDSEC;\nDATA;\n{}ENDSEC;\nEND-ISO-10303-21;\n",
         quoted(title),
+        left_out(bodies),
         quoted(title),
         file.text
     )
+}
+
+/// A line of the description for each body that lacks something of its part.
+fn left_out(bodies: &[Body]) -> String {
+    let lacking = bodies.iter().filter(|body| !body.left_out.is_empty());
+    let lines = lacking.map(|body| {
+        let without = body.left_out.join(", ");
+        format!(
+            "'{}: as turned, without its cuts from the side: {without}',",
+            quoted(&body.name)
+        )
+    });
+    lines.collect()
 }
 
 /// What all products of a file share.
@@ -243,6 +257,16 @@ mod tests {
         assert_eq!(real(1e-7), "1.E-7");
         assert_eq!(real(1.25e-17), "1.25E-17");
         assert_eq!(quoted("Ida's Å"), "Ida''s \\X4\\000000C5\\X0\\");
+    }
+
+    #[test]
+    fn what_no_lathe_turns_is_said_to_be_left_out() {
+        let mut body = super::super::samples::section().body();
+        assert!(!step("section", std::slice::from_ref(&body)).contains("without"));
+        body.left_out = vec!["flat", "slot"];
+        let text = step("section", &[body]);
+        let said = "'section: as turned, without its cuts from the side: flat, slot'";
+        assert_eq!(text.matches(said).count(), 1);
     }
 
     #[test]
