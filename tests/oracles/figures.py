@@ -32,6 +32,8 @@ HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
 PINS = HERE / "figures-requirements.txt"
 WITHIN = 1e-6
+# Walls are told to the nanometre, and so is each size they are between.
+NANOMETRE = 2.0
 RANDOM_PARTS = 120
 RANDOM_SOLIDS = 40
 RANDOM_PENS = 24
@@ -53,11 +55,13 @@ class Kept:
 
     def pitch_limits(self, thread, inside):
         """The limits of a thread's pitch diameter, from the tolerances that standards.py holds; they
-        are told to the micrometre, and are kept here from the basic diameter."""
+        are told to the micrometre, and are kept here from the basic diameter; an inch thread's are what they are."""
         words = [self.program, "thread", thread.designation, "--format", "json"]
         got = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
         side = got["internal" if inside else "external"]
         low, high = side["pitch_mm"]
+        if not thread.metric:
+            return low, high
         crest, basic = (side["minor_mm"][0], got["minor_mm"]) if inside else (side["major_mm"][1], got["major_mm"])
         start = thread.major - 3 / 4 * thread.height + round(crest - basic, 3)
         return (start, start + high - low) if inside else (start - (high - low), start)
@@ -182,12 +186,14 @@ def hold_walls(kept, what, pen, hand, found):
         bottom = it["role"] == "a closed end"
         here = [
             wall for wall in drawn
-            if all(map(near, wall.ends, ends)) and near(wall.least, it["least_mm"]) and (bottom or wall.place is None)
+            if near(wall.least, it["least_mm"]) and (bottom or wall.place is None)
+            # What closes an end may be one with what lies over the hole there.
+            and (any if bottom else all)(map(near, wall.ends, ends))
         ]
         line = f"{what}: {it['outer']} over {it['inner']}"
-        kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), 1.0)
+        kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), NANOMETRE)
         if here:
-            kept.hold(f"{line} at worst", it["worst_mm"], min(map(reckoned.worst, here)), 1.0)
+            kept.hold(f"{line} at worst", it["worst_mm"], min(map(reckoned.worst, here)), NANOMETRE)
 
 
 def made_up_pens(kept):

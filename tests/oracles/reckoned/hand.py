@@ -47,7 +47,7 @@ class Hand:
     def diameter(self, solid, key, written, word):
         if word == "drill":
             return 0.0, self.keeps("drill", written)
-        if word in ("bore", "ream", "recess", "countersink"):
+        if word in ("bore", "ream", "recess", "taper", "countersink"):
             return both(self.keeps("bore", written))
         if word == "outside" and written <= 0.0:
             return 0.0, 0.0

@@ -30,7 +30,7 @@ def side_of(word, words):
         return "inside" if "inside" in words else "outside"
     if word in ("tenon", "relief", "groove"):
         return "outside"
-    return "inside" if word in ("drill", "bore", "ream", "recess") else None
+    return "inside" if word in ("drill", "bore", "ream", "recess", "taper") else None
 
 
 class Solid:
@@ -72,17 +72,17 @@ class Solid:
         else:
             said = sorted((self.station(it.words, nth) for nth, it in enumerate(line.block)), key=lambda it: it[0][0])
             stations = [it for it, _ in said]
-            corners = [(it[0], *edge) for it, edge in said if edge]
+            corners = [(nth, it[0], *edge) for nth, (it, edge) in enumerate(said) if edge]
         self.stations = stations
         surfaces = outline.through(stations)
         for nth, it in enumerate(surfaces):
             it.maker = ("outside", nth)
-        for z, word, size in corners:
+        for nth, z, word, size in corners:
             before = next((it for it in surfaces if it.end == z), None)
             after = next((it for it in surfaces if it.start == z), None)
             made = outline.corner(z, before, after, size, word == "round")
             for it in made:
-                it.maker = ("corner", z)
+                it.maker = ("corner", nth)
             self.outer += made
         self.outer += surfaces
         self.jumps += [z for it in self.outer for z in (it.start, it.end)]
@@ -110,14 +110,14 @@ class Solid:
         at = self.sums.length(said["at"]) if "at" in said else 0.0
         if "for" in said and said["for"] != ["because"]:
             to = at + self.sums.length(said["for"])
-        elif "to" in said:
+        elif "to" in said and word != "taper":
             to = self.sums.length(said["to"])
         else:
             to = self.drawn
         through = "through" in said
         size = said[None]
         side = side_of(word, words)
-        if side and word != "taper":
+        if side:
             at, to = self.depth(side, end, at), self.depth(side, end, to)
         if word in ("tenon", "relief", "groove"):
             self.tenon(end, at, to, word, size)
@@ -133,7 +133,8 @@ class Solid:
             self.add(self.inner, end, level(start, to, self.dia(self.making, self.sums.length(size), word)))
         elif word == "taper":
             # Its `to` says the other diameter, its `for` how long it is.
-            ends = self.sums.length(size), self.sums.length(said["to"])
+            near, far = self.sums.length(size), self.sums.length(said["to"])
+            ends = self.dia(self.making, near, word), self.dia((*self.making, "far"), far, word)
             self.add(self.inner, end, cone(at, to, *ends))
         elif word == "countersink":
             dia = self.dia(self.making, self.sums.length(size), word)

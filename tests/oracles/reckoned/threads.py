@@ -65,10 +65,15 @@ class Thread:
             return crest * crest
         return crest * crest + self.rings(crest, self.crest)
 
+    def told(self, size):
+        """A size as the limits of its standard are told: to the micrometre (ISO 965-1), or to 0.0001
+        in (ASME B1.1)."""
+        return round(size, 3) if self.metric else round(size / INCH, 4) * INCH
+
     def limits(self):
-        """The limits of the major diameter, mm (ISO 965-1)."""
+        """The limits of the major diameter, mm (ISO 965-1, ASME B1.1)."""
         if not self.metric:
-            raise NotRead("a tenon without a diameter for an inch thread")
+            return self.unified()
         pick = lambda symbol, grade: next(
             (float(row["value_um"]) for row in rows("iso965_1_tolerances.csv")
              if row["symbol"] == symbol and row["grade_or_position"] == str(grade)
@@ -79,6 +84,15 @@ class Thread:
         if es is None or td is None:
             raise NotRead(f"limits of a pitch of {self.pitch}")
         return self.major + es / 1000 - td / 1000, self.major + es / 1000
+
+    def unified(self):
+        """Those of class 2A, by the formulas of ASME B1.1 (from memory), each sum rounded to 0.0001 in:
+        over the diameter of the coarse and the fine series, over nine pitches of any other."""
+        d, p = self.major / INCH, self.pitch / INCH
+        over = d if re.search(r"UN[CF]", self.designation) else 9 * p
+        pitch = 0.0015 * d ** (1 / 3) + 0.0015 * over**0.5 + 0.015 * p ** (2 / 3)
+        most = round(d, 4) - round(0.3 * pitch, 4)
+        return (most - round(0.06 * p ** (2 / 3), 4)) * INCH, most * INCH
 
     def tenon(self):
         """The middle of the limits of the major diameter, mm to the nanometre."""

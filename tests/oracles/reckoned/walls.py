@@ -28,8 +28,8 @@ class Walls:
         for *_, thread, inside in solid.threads:
             low, high = limits(thread, inside)
             drawn = 2 * (thread.crest if inside else thread.deepest())
-            root = round(high + CREST * thread.pitch, 3) if inside else round(low - ROUND_ROOT * thread.pitch, 3)
-            off = root - drawn
+            root = high + CREST * thread.pitch if inside else low - ROUND_ROOT * thread.pitch
+            off = thread.told(root) - drawn
             self.ranges["root", thread.maker] = min(off, 0.0), max(off, 0.0)
         self.drawn = Shape(solid, self.makers, {})
 
@@ -76,9 +76,15 @@ class Shape:
     def __init__(self, solid, cored, roots):
         self.length = solid.length
         outside, bores = envelopes(solid, cored, roots)
-        self.outer, self.inner, self.bottoms = {}, {}, []
+        self.outer, self.inner, self.bottoms, self.steps = {}, {}, [], {}
         for low, high, radius, maker in outside:
             self.outer.setdefault(maker, []).append((low, high, radius))
+        for (_, z, before, one), (_, _, after, other) in zip(outside, outside[1:]):
+            radii = sorted((before(z), after(z)))
+            if radii[1] - radii[0] > SAME:
+                # The face of a step is of the surface that stands out there.
+                maker = other if after(z) > before(z) else one
+                self.steps.setdefault(maker, []).append((z, *radii))
         stretches = [it for it in bores if it[3] is not None]
         for low, high, radius, maker in stretches:
             self.inner.setdefault(maker, []).append((low, high, radius))
@@ -89,16 +95,24 @@ class Shape:
                     self.bottoms.append((maker, way, end, radius(end)))
 
     def again(self, wall):
-        """The same wall of this shape."""
+        """The same wall of this shape; endless where other cuts have left nothing of it."""
         if wall.place is None:
-            return apart(self.outer[wall.outer], self.inner[wall.inner])[0]
+            over, under = self.outer.get(wall.outer), self.inner.get(wall.inner)
+            return apart(over, under)[0] if over and under else math.inf
         which, way = wall.place
-        _, _, z, r = next(it for it in self.bottoms if it[0] == wall.inner and it[1] == way)
+        at = [it for it in self.bottoms if it[0] == wall.inner and it[1] == way]
+        outers = {"face": [wall.outer], "step": [("step", it) for it in self.steps]}
+        if not at or wall.outer not in outers.get(wall.outer[0], self.outer):
+            return math.inf
+        _, _, z, r = at[0]
         return self.beyond(wall.outer, (z, r if which == "corner" else 0.0))[0]
 
     def beyond(self, outer, at):
         if outer[0] == "face":
             return abs(at[0] - (self.length if outer[1] else 0.0)), self.length if outer[1] else 0.0
+        if outer[0] == "step":
+            far = lambda z, low, high: math.hypot(z - at[0], min(max(at[1], low), high) - at[1])
+            return min((far(*it), it[0]) for it in self.steps[outer[1]])
         return min(nearest(stretch, at) for stretch in self.outer[outer])
 
 
@@ -114,7 +128,7 @@ def pairs(shape):
     for inner, way, z, r in shape.bottoms:
         faces = [("face", True)] if way > 0 else [("face", False)]
         for which, at in (("tip", (z, 0.0)), ("corner", (z, r))):
-            for outer in [*shape.outer, *faces]:
+            for outer in [*shape.outer, *(("step", it) for it in shape.steps), *faces]:
                 least, to = shape.beyond(outer, at)
                 if (to - z) * way > SAME:
                     yield Wall(outer, inner, (which, way), least, (min(z, to), max(z, to)))

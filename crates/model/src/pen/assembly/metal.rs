@@ -4,7 +4,7 @@ use super::chain::{Drift, Link, Size, WorstCase};
 use super::surface::{Surface, SurfaceSpot, ThreadEnd};
 use super::tolerance::link;
 use crate::{Hand, Origin, Part, PartId};
-use quillet_geometry::Point;
+use quillet_geometry::{Curve, Point};
 
 impl Part {
     /// The least distance between two places of its surface with every size at its worst, as a hand
@@ -45,31 +45,47 @@ impl Part {
             .iter()
             .map(|(size, factor)| link(self, hand, size, factor));
         let mut worst = WorstCase::of(nominal_mm, chain.collect(), |_| self);
-        if let (Origin::Outside(index), true) = (outer.0, worst.least_mm > TOUCHING) {
-            let (along, across) = other.moves();
-            let from_place = |off: &dyn Fn(&Drift) -> f64| {
-                let place = inner.1 + Point::new(off(&along), off(&across));
-                least(surface.redrawn(index, off).iter(), |it| {
-                    it.nearest(place).distance(place)
-                })
-            };
-            // What lies over a slope moves along it: the bore is drawn anew with the outside, where
-            // nothing else of it lies nearer than the place.
-            let bore = surface.bore_at(inner.0, inner.1);
-            let from_bore = |off: &dyn Fn(&Drift) -> f64| {
-                let drawn: Vec<_> = bore.iter().map(|it| it.redrawn(off)).collect();
-                least(surface.redrawn(index, off).iter(), |it| {
-                    least(drawn.iter(), |other| it.approach(other).distance_mm)
-                })
-            };
-            let whole = from_bore(&|_| 0.0) > nominal_mm - SAME_MM;
-            let redrawn = match whole {
-                true => least_at_ends(&worst.chain, from_bore),
-                false => least_at_ends(&worst.chain, from_place),
-            };
+        if worst.least_mm > TOUCHING && matches!(outer.0, Origin::Outside(_)) {
+            let redrawn = drawn_anew(surface, (outer, inner), other, &worst);
             worst.least_mm = redrawn.min(worst.least_mm);
         }
         worst
+    }
+}
+
+/// The least distance with the outside and the bore each drawn anew, every size at one end of its
+/// range; endless where something else of them lies nearer as drawn than the places that are told.
+fn drawn_anew(
+    surface: Surface,
+    (outer, inner): ((Origin, Point), (Origin, Point)),
+    spot: SurfaceSpot,
+    worst: &WorstCase,
+) -> f64 {
+    let outside = surface.pieces_at(false, outer.0, outer.1);
+    let bore = surface.pieces_at(true, inner.0, inner.1);
+    let nearest = |off: &dyn Fn(&Drift) -> f64, to: &dyn Fn(&Curve) -> f64| {
+        let curves = outside.iter().flat_map(|it| it.drawn(off));
+        least(curves, |it| to(&it))
+    };
+    // What lies over a slope moves along it, so the bore is drawn anew too; else the place alone is.
+    let from_bore = |off: &dyn Fn(&Drift) -> f64| {
+        let drawn: Vec<Curve> = bore.iter().flat_map(|it| it.drawn(off)).collect();
+        nearest(off, &|it| {
+            least(drawn.iter(), |other| it.approach(other).distance_mm)
+        })
+    };
+    let (along, across) = spot.moves();
+    let from_place = |off: &dyn Fn(&Drift) -> f64| {
+        let place = inner.1 + Point::new(off(&along), off(&across));
+        nearest(off, &|it| it.nearest(place).distance(place))
+    };
+    let apart = outer.1.distance(inner.1) - SAME_MM;
+    if from_bore(&|_| 0.0) > apart {
+        least_at_ends(&worst.chain, from_bore)
+    } else if from_place(&|_| 0.0) > apart {
+        least_at_ends(&worst.chain, from_place)
+    } else {
+        f64::INFINITY
     }
 }
 

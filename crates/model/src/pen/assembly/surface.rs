@@ -4,7 +4,8 @@ use super::chain::{Drift, Size};
 use crate::{Cut, CutId, End, Feature, Origin, Part, PartId};
 use quillet_geometry::{self as geometry, Chain, Length, Tag};
 
-mod bore;
+mod anew;
+mod met;
 mod outside;
 mod spot;
 
@@ -145,36 +146,6 @@ impl<'p> Surface<'p> {
             Origin::Outside(index) => self.outside(index, station_mm, slope),
             _ => Drift::default(),
         }
-    }
-
-    /// How the plane moves where two surfaces only meet, as a drill's point runs out into a narrower
-    /// hole: to where their radii are one again.
-    fn met(self, inside: bool, station_mm: f64) -> Drift {
-        let Some(profiles) = &self.part.profiles else {
-            return Drift::default();
-        };
-        let solids = [&profiles.crest, &profiles.root].into_iter();
-        let chains = solids.flat_map(|solid| match inside {
-            true => solid.inner.as_slice(),
-            false => std::slice::from_ref(&solid.outer),
-        });
-        let mut pairs = chains.flat_map(|chain| chain.segments().windows(2));
-        let here = |at: geometry::Point| (at.z - station_mm).abs() < SAME_MM;
-        let corner = pairs.find_map(|pair| {
-            let [one, other] = pair else { return None };
-            if !here(one.curve.end()) || one.curve.is_vertical() || other.curve.is_vertical() {
-                return None;
-            }
-            let slopes = (one.curve.slope(1.0), other.curve.slope(0.0));
-            let bends = (slopes.0 - slopes.1).abs() > SAME_MM;
-            bends.then_some(((one.tag, slopes.0), (other.tag, slopes.1)))
-        });
-        let Some(((one, slope), (other, next))) = corner else {
-            return Drift::default();
-        };
-        let across = |tag, slope| self.across(profiles.origin(tag), station_mm, slope);
-        let apart = across(other, next).plus(-1.0, &across(one, slope));
-        apart.times(1.0 / (slope - next))
     }
 
     /// The surface that a broken corner of an end was cut from; of two corners at one end, both.
