@@ -9,7 +9,6 @@ into that environment first; what needs it is skipped with a line where it canno
 many figures were compared and how many differ by more than 1e-6; ends 1 where one does.
 """
 
-import json
 import random
 import re
 import shutil
@@ -19,62 +18,21 @@ import tempfile
 from pathlib import Path
 
 import step
+import walls
+from kept import EXAMPLES, Kept, examples
 from packages import environment, wanted
 from reckoned import made_up, rooms
 from reckoned.chains import Chains
-from reckoned.hand import Hand
 from reckoned.language import File, NotRead
 from reckoned.pens import Assembled, pens_of
 from reckoned.solid import Solid
-from reckoned.walls import Walls
+from reckoned.travel import travel
 
 HERE = Path(__file__).resolve().parent
-EXAMPLES = HERE.parent.parent / "examples"
 PINS = HERE / "figures-requirements.txt"
-WITHIN = 1e-6
-# Walls are told to the nanometre, and so is each size they are between.
-NANOMETRE = 2.0
 RANDOM_PARTS = 120
 RANDOM_SOLIDS = 40
 RANDOM_PENS = 24
-
-
-class Kept:
-    """What was compared, and what of it differs."""
-
-    def __init__(self, program):
-        self.program, self.compared, self.wrong = program, 0, []
-
-    def measured(self, path, *more):
-        """What the program says of a file; a design with errors is measured too."""
-        words = [self.program, "measure", *more, "--format", "json", str(path)]
-        got = subprocess.run(words, capture_output=True, text=True)
-        if got.returncode not in (0, 1):
-            raise SystemExit(f"quillet measure {path}: {got.stderr}")
-        return json.loads(got.stdout)
-
-    def pitch_limits(self, thread, inside):
-        """The limits of a thread's pitch diameter, from the tolerances that standards.py holds; they
-        are told to the micrometre, and are kept here from the basic diameter; an inch thread's are what they are."""
-        words = [self.program, "thread", thread.designation, "--format", "json"]
-        got = json.loads(subprocess.run(words, capture_output=True, text=True, check=True).stdout)
-        side = got["internal" if inside else "external"]
-        low, high = side["pitch_mm"]
-        if not thread.metric:
-            return low, high
-        crest, basic = (side["minor_mm"][0], got["minor_mm"]) if inside else (side["major_mm"][1], got["major_mm"])
-        start = thread.major - 3 / 4 * thread.height + round(crest - basic, 3)
-        return (start, start + high - low) if inside else (start - (high - low), start)
-
-    def hold(self, what, found, wanted, scale=None):
-        """Holds a figure of the program against its reckoning: relative to that, where no other
-        `scale` is given."""
-        self.compared += 1
-        scale = max(abs(wanted or 0.0), 1.0) if scale is None else scale
-        alike = found is None and wanted is None
-        if not alike and (found is None or wanted is None or not abs(found - wanted) <= WITHIN * scale):
-            wanted = "nothing" if wanted is None else f"{wanted:.9g}"
-            self.wrong.append(f"{what}: {found}, reckoned {wanted}")
 
 
 def main(arguments):
@@ -98,12 +56,6 @@ def in_environment(program, folder):
     # The sums need no package; the solids say that they are skipped.
     python = environment(folder, PINS) or sys.executable
     return subprocess.run([python, __file__, program]).returncode
-
-
-def examples():
-    """The shipped designs that have parts to cut."""
-    for path in sorted(EXAMPLES.glob("*.quillet")):
-        yield path, File(path)
 
 
 def parts_of(kept, path, design):
@@ -160,42 +112,6 @@ def pens(kept):
         hold_pens(kept, path, design)
 
 
-def walls(kept):
-    """Every wall of every part of the examples' pens, as drawn and at worst. What the program takes
-    for one is found again by where it lies."""
-    for path, design in examples():
-        measured = kept.measured(path, "--full") if design.pens else {"pens": []}
-        said = {it["name"]: it for it in measured["pens"]}
-        for pen in pens_of(design):
-            hand = Hand(pen)
-            for found in said[pen.name]["parts"]:
-                if found["walls"] and path.stem != "knot":
-                    hold_walls(kept, f"{path.name}: {pen.name}'s {found['name']}", pen, hand, found)
-
-
-def hold_walls(kept, what, pen, hand, found):
-    try:
-        reckoned = Walls(pen.parts[found["name"]], hand, kept.pitch_limits)
-    except NotRead as reason:
-        kept.wrong.append(f"{what} was not read: {reason}")
-        return
-    drawn = list(reckoned.found())
-    for it in found["walls"]:
-        near = lambda a, b: abs(a - b) < 1e-5
-        ends = it["from_mm"], it["to_mm"]
-        bottom = it["role"] == "a closed end"
-        here = [
-            wall for wall in drawn
-            if near(wall.least, it["least_mm"]) and (bottom or wall.place is None)
-            # What closes an end may be one with what lies over the hole there.
-            and (any if bottom else all)(map(near, wall.ends, ends))
-        ]
-        line = f"{what}: {it['outer']} over {it['inner']}"
-        kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), NANOMETRE)
-        if here:
-            kept.hold(f"{line} at worst", it["worst_mm"], min(map(reckoned.worst, here)), NANOMETRE)
-
-
 def made_up_pens(kept):
     """The same of the examples with other sizes; of those that can still be put together."""
     chance = random.Random(10)
@@ -241,6 +157,7 @@ def hold_pen(kept, what, pen, found):
         ends = it["male"], it["female"]
         rest = next(rest for joint, rest in drawn.rests.items() if joint.ends() == ends)
         kept.hold(f"{what}: how far {ends[0]} goes in", it["goes_in_mm"], rest.goes_in, 1.0)
+        kept.hold(f"{what}: how far {ends[0]} unscrews", it["travel_mm"], let_go(rest), 1.0)
         for one in it["clearances"]:
             key = *ends, one["kind"], part_of(one["male"]), part_of(one["female"])
             least(said, key, one["nominal_mm"], one["worst_mm"])
@@ -258,6 +175,12 @@ def hold_pen(kept, what, pen, found):
     kept.hold(f"{what}: air", air, rooms.air(drawn))
 
 
+def let_go(rest):
+    """How far a joint's thread comes out; threads that never reach each other tell of nothing."""
+    found = travel(rest)
+    return found if found and found > 0.0 else None
+
+
 def least(known, key, drawn_mm, worst_mm):
     """Of several places of two parts, the least as drawn and the least at worst."""
     before = known.get(key, (drawn_mm, worst_mm))
@@ -270,7 +193,7 @@ def part_of(place):
 
 
 # One function a figure.
-FIGURES = [volumes, made_up_volumes, pens, walls, made_up_pens]
+FIGURES = [volumes, made_up_volumes, pens, walls.of_examples, walls.made_up_parts, made_up_pens]
 
 
 if __name__ == "__main__":

@@ -14,7 +14,7 @@ class Chains:
     """Of one pen: for each joint, kind, male and female part the clearance as drawn and at worst."""
 
     def __init__(self, pen):
-        self.pen, self.hand = pen, Hand(pen)
+        self.pen, self.hand = pen, Hand(pen.bench, pen.file)
         self.drawn = Assembled(pen)
         self.nib = foremost(self.drawn)
         self.found = []

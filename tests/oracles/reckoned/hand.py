@@ -12,10 +12,11 @@ METALS = {"brass", "bronze", "copper", "aluminium", "silver", "titanium", "steel
 
 
 class Hand:
-    def __init__(self, pen):
+    def __init__(self, bench, file):
+        """Of a bench's lines, none where no bench is said, in a file's units."""
         self.said, self.caliper = {}, 0.0
-        unit = INCH if pen.file.inches else 1.0
-        for line in pen.bench or []:
+        unit = INCH if file.inches else 1.0
+        for line in bench or []:
             if line.words[0] == "keeps":
                 self.said[line.words[1]] = float(line.words[2]) * unit
             elif line.words[0] == "caliper":

@@ -28,6 +28,16 @@ mod tests {
     use std::path::Path;
 
     fn worst(bench: &str, role: Role, outside: &str, cuts: &str) -> (f64, f64) {
+        worst_of(bench, outside, cuts, |it| it.role == role)
+    }
+
+    /// The least of some walls of a tube, as drawn and at worst, mm.
+    fn worst_of(
+        bench: &str,
+        outside: &str,
+        cuts: &str,
+        counts: impl Fn(&Wall) -> bool,
+    ) -> (f64, f64) {
         let text = format!(
             "bench shed {{\n{bench}\n}}\npart tube from mouth to tail {{\nblank of acrylic rod \
              30\nlength 60\n{outside}\nfrom mouth {{\n{cuts}\n}}\n}}\n"
@@ -40,7 +50,7 @@ mod tests {
         let all = walls(part);
         let found: &Wall = all
             .iter()
-            .filter(|it| it.role == role)
+            .filter(|it| counts(it))
             .min_by_key(|it| it.least)
             .expect("it has one");
         let mm = |length: Length| length.to_mm();
@@ -108,5 +118,33 @@ mod tests {
         let cuts = "drill 9 to 20\nthread M10x1 inside to 12\nchamfer 0.2";
         let found = worst("keeps drill 0", Role::Plain, "outside dia 16", cuts);
         near(found, (3.0, 3.0 - 0.05 - 0.147));
+    }
+
+    #[test]
+    fn a_steps_face_is_not_the_slope_before_it() {
+        // From the point's tip, 17.4635, to the step's inner corner at 28 and 6.65; along that way the
+        // shoulder takes 0.1, half the diameter 0.05, the depth of 15 0.2 and the drill's tip
+        // 0.075 / tan 59.
+        let outside = "outside {\nat 0 dia 18.67\nat 28 dia 17.93 step 13.3\nat tail dia 18.85\n}";
+        let found = worst("", Role::End, outside, "drill 8.2 to 15");
+        near(found, (12.459524, 12.141031));
+    }
+
+    #[test]
+    fn a_broken_corner_moves_with_its_corner() {
+        // Between two nearly level slopes. By the second reckoning of `tests/oracles/figures.py`.
+        let outside =
+            "outside {\nat 0 dia 17.63\nat 35.5 dia 17.6 chamfer 0.39\nat tail dia 18.01\n}";
+        let found = worst("", Role::End, outside, "drill 3.2 to 12");
+        near(found, (24.560508, 24.173758));
+    }
+
+    #[test]
+    fn a_taper_is_drawn_anew_between_its_own_ends() {
+        // Up to where a broken corner leaves the outside; by the same reckoning.
+        let outside = "outside {\nat 0 dia 18.2\nat tail dia 16\n}";
+        let cuts = "drill 8 to 40\ntaper 9.2 to 8 for 6\nchamfer 0.46";
+        let found = worst_of("", outside, cuts, |it| it.at < Length::mm(1.0));
+        near(found, (4.515041, 4.415477));
     }
 }
