@@ -48,7 +48,11 @@ class Kept:
             self.wrong.append(f"{what}: {found}, reckoned {wanted}")
 
 
+# A pen of slopes, curves, broken corners, a stack and cavities, drawn for the tests.
+EDGES = EXAMPLES.parent / "crates/check/tests/worst_of_examples/edges.quillet"
+
+
 def examples():
-    """The shipped designs that have parts to cut."""
-    for path in sorted(EXAMPLES.glob("*.quillet")):
+    """The shipped designs that have parts to cut, and that of edges."""
+    for path in [*sorted(EXAMPLES.glob("*.quillet")), EDGES]:
         yield path, File(path)

@@ -98,13 +98,13 @@ class Chains:
                     slope = (it.at(more) - it.at(less)) / (2 * STEP)
                     if abs(slope) > 1e-7:
                         takes[it] = takes.get(it, 0.0) + max(-slope * low, -slope * high, 0.0)
-            for it, lost in takes.items():
+            for it in self.found:
                 # A nib that only goes along is as true as it is set.
                 set_ = name == self.nib and name in (it.male, it.female)
                 own = name in (it.joint.male[0], it.joint.female[0])
                 length = self.drawn.solid(name).length
                 along = it.kind != "throat"
-                it.worst -= self.hand.keeps("nib", length) if set_ and not own and along else lost
+                it.worst -= self.hand.keeps("nib", length) if set_ and not own and along else takes.get(it, 0.0)
         for joint, rest in self.drawn.rests.items():
             if not rest.by_hand:
                 continue

@@ -156,7 +156,8 @@ def nearest(stretch, at):
     far = lambda z: math.hypot(z - at[0], radius(z) - at[1])
     places = sorted({low + (high - low) * nth / SAMPLES for nth in range(SAMPLES + 1)} | {min(max(at[0], low), high)})
     nth = min(range(len(places)), key=lambda n: far(places[n]))
-    z = golden(far, places[max(nth - 1, 0)], places[min(nth + 1, len(places) - 1)])
+    # Two of the places may be one, but for its last digit.
+    z = golden(far, places[max(nth - 2, 0)], places[min(nth + 2, len(places) - 1)])
     return min((far(it), it) for it in (z, low, high, places[nth]))
 
 
