@@ -49,7 +49,7 @@ class Kept:
 
 
 # A pen of slopes, curves, broken corners, a stack and cavities, drawn for the tests.
-EDGES = EXAMPLES.parent / "crates/check/tests/worst_of_examples/edges.quillet"
+EDGES = Path(__file__).resolve().parent / "edges.quillet"
 
 
 def examples():
