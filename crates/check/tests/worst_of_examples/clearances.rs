@@ -31,9 +31,19 @@ fn surfaces(it: &Clearance) -> impl PartialEq + Copy + use<> {
     (parts(it), it.male.origin, it.female.origin)
 }
 
+/// Whether a clearance lies between outsides of which a corner is broken.
+fn breaks(pen: &Pen, it: &Clearance) -> bool {
+    let broken = |spot: &SurfacePoint| match spot.origin {
+        Origin::Outside(to) => pen.parts[spot.part].stations[to].edge.is_some(),
+        _ => false,
+    };
+    broken(&it.male) || broken(&it.female)
+}
+
 /// How far a sample may lie under a bound that is a sum of first order: nothing but rounding, but
 /// across a sloping outside, whose slope and place both differ. Over 42 mm, two diameters each 0.05
-/// off turn a side by 0.05 / 42, and where it is met 0.15 mm further along, that is 0.00018 mm.
+/// off turn a side by 0.05 / 42, and where it is met 0.15 mm further along, that is 0.00018 mm. A broken
+/// corner turns with the side it breaks, by no more of its own size.
 fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
     let slopes = |spot: &SurfacePoint| {
         let Origin::Outside(to) = spot.origin else {
@@ -43,6 +53,9 @@ fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
         let from = to.before().map(|it| &stations[it]);
         from.is_some_and(|it| it.step.unwrap_or(it.dia) != stations[to].dia)
     };
+    if [&it.male, &it.female].iter().any(|it| it.origin.is_edge()) || breaks(pen, it) {
+        return 2e-4;
+    }
     let across = it.kind == ClearanceKind::RadialClearance;
     if across && (slopes(&it.male) || slopes(&it.female)) {
         2e-4

@@ -1,4 +1,4 @@
-//! Every worst case of the shipped pens bounds what comes of it: each pen is drawn again and again
+//! Every worst case of the shipped pens, and of one of slopes and broken corners, bounds what comes of it: each pen is drawn again and again
 //! with every written size at one end or the other of what its hand may miss it by, and every
 //! clearance and every wall of it is compared with the worst that is stated.
 
@@ -74,11 +74,11 @@ fn open(name: &str, texts: &Texts) -> Design {
 }
 
 fn bounded(name: &str) {
-    let texts = EXAMPLES
-        .iter()
-        .fold(Texts::default(), |texts, (name, text)| {
-            texts.with(*name, text)
-        });
+    let example = |texts: Texts, (name, text): &(&str, &str)| texts.with(*name, text);
+    bounded_in(name, EXAMPLES.iter().fold(Texts::default(), example));
+}
+
+fn bounded_in(name: &str, texts: Texts) {
     let cases = std::env::var("QUILLET_SAMPLES").map_or(CASES, |it| it.parse().expect("a number"));
     let design = open(name, &texts);
     let sizes = Sizes::of(&design);
@@ -129,4 +129,14 @@ fn godwit() {
 #[test]
 fn whimbrel() {
     bounded("whimbrel.quillet");
+}
+
+/// A pen drawn to be awkward.
+#[test]
+fn edges() {
+    let texts = Texts::default().with(
+        "edges.quillet",
+        include_str!("../../../../tests/oracles/edges.quillet"),
+    );
+    bounded_in("edges.quillet", texts);
 }
