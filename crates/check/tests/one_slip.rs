@@ -96,6 +96,29 @@ fn into_for_onto_is_told_where_the_thread_stands_on_the_other() {
     }
 }
 
+/// A unit that stands apart counts all the same: in a file in inches 5 mm are not 5 inches.
+#[test]
+fn a_unit_that_stands_apart_is_told_alone() {
+    for (name, right, wrong, at, cure) in [
+        (
+            "heron.quillet",
+            "length 64",
+            "length 64 mm",
+            "64 mm",
+            "write 64mm",
+        ),
+        (
+            "heron.quillet",
+            "length 64",
+            "length 2.5197 in",
+            "2.5197 in",
+            "write 2.5197in",
+        ),
+    ] {
+        reports(name, &[(right, wrong)], "syntax", at, cure);
+    }
+}
+
 #[test]
 fn a_size_out_of_all_proportion_is_told_alone() {
     let rule = "out-of-proportion";

@@ -9,6 +9,8 @@ pub(crate) enum NumberFault {
     TooManyDigits,
     /// A fraction over nothing, `1/0in`.
     OverZero,
+    /// Its unit stands apart from it, `5 mm`; it is read as if it did not.
+    PartedUnit,
 }
 
 /// No length, mass or count of a pen needs more digits before the point, or after it.
@@ -38,7 +40,8 @@ pub(crate) fn gauge(text: &str) -> Result<u32, NumberFault> {
     u32::try_from(number).map_err(|_| NumberFault::TooManyDigits)
 }
 
-fn unit(text: &str) -> Option<Unit> {
+/// The unit of this name.
+pub(crate) fn unit(text: &str) -> Option<Unit> {
     Some(match text {
         "mm" => Unit::Mm,
         "in" => Unit::In,

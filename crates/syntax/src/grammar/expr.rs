@@ -3,8 +3,8 @@
 use super::expect::Thing;
 use super::input::*;
 use crate::Span;
-use crate::ast::{Arg, Expr, ExprKind, Face, Operator, Range, Size, SizeKind, SumSpan};
-use crate::number;
+use crate::ast::{Arg, Expr, ExprKind, Face, Operator, Range, Size, SizeKind, SumSpan, Unit};
+use crate::number::{self, NumberFault};
 use crate::token::TokenKind as T;
 use chumsky::prelude::*;
 use std::sync::Arc;
@@ -147,19 +147,50 @@ fn binary(left: Expr, (operator, right): (Operator, Expr)) -> Expr {
 }
 
 fn quantity<'s>() -> impl TokenParser<'s, Expr> {
-    text_of(T::Quantity, Thing::Quantity).map_with(|(text, span), extra| {
-        let kind = match number::quantity(text) {
-            Ok((value, unit)) => ExprKind::Quantity { value, unit },
-            Err(fault) => {
+    let number = text_of(T::Quantity, Thing::Quantity);
+    number
+        .then(parted_unit())
+        .map_with(|((text, span), parted), extra| {
+            let mut fault = |span, fault| {
                 extra.emit(SyntaxFault {
                     span,
                     kind: FaultKind::Number(fault),
                 });
-                ExprKind::Bad
-            }
-        };
-        Expr { span, kind }
-    })
+            };
+            let (kind, span) = match (number::quantity(text), parted) {
+                (Err(why), _) => {
+                    fault(span, why);
+                    (ExprKind::Bad, span)
+                }
+                (Ok((value, None)), Some((unit, at))) => {
+                    let span = span.to(at);
+                    fault(span, NumberFault::PartedUnit);
+                    (
+                        ExprKind::Quantity {
+                            value,
+                            unit: Some(unit),
+                        },
+                        span,
+                    )
+                }
+                (Ok((value, unit)), _) => (ExprKind::Quantity { value, unit }, span),
+            };
+            Expr { span, kind }
+        })
+}
+
+/// A unit that stands apart from its number.
+fn parted_unit<'s>() -> impl TokenParser<'s, Option<(Unit, Span)>> {
+    let of_kind = |kind| {
+        quiet(kind)
+            .map_with(|span, extra| {
+                let unit = number::unit(written(span, extra.state()))?;
+                Some((unit, span))
+            })
+            .filter(Option::is_some)
+    };
+    let word = of_kind(T::Name).or(of_kind(T::Capital));
+    word.or_not().map(Option::flatten)
 }
 
 fn call_or_name<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {

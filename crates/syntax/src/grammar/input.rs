@@ -316,6 +316,6 @@ pub(crate) fn nothing(span: Span) -> Span {
 }
 
 /// The text at a span.
-fn written<'s>(span: Span, reading: &ParserState<'s>) -> &'s str {
+pub(crate) fn written<'s>(span: Span, reading: &ParserState<'s>) -> &'s str {
     reading.text.get(span.range()).unwrap_or("")
 }

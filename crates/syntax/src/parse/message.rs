@@ -80,6 +80,16 @@ impl<'s> Statement<'s> {
             ),
             NumberFault::OverZero => error(span, format!("{number} is a fraction over nothing"))
                 .hint("write a denominator other than 0"),
+            NumberFault::PartedUnit => {
+                let parted = number.split_once(char::is_whitespace);
+                let (digits, unit) = parted.unwrap_or((number, ""));
+                let unit = unit.trim_start();
+                let together = format!("{digits}{unit}");
+                error(span, format!("{unit} stands apart from its number"))
+                    .hint(format!("write {together}"))
+                    .fix(format!("write {together}"), span, together)
+                    .mending()
+            }
         }
     }
 
@@ -103,7 +113,7 @@ impl<'s> Statement<'s> {
             };
         };
         let not = self.shown(found.span);
-        if only_line_end(set) && !self.is_parted_unit(index) && !self.is_decimal_comma(index) {
+        if only_line_end(set) && !self.is_decimal_comma(index) {
             let finding = error(found.span, format!("{not} has no place after {after}"));
             return match found.kind {
                 TokenKind::Open => finding.hint("this statement has no block of its own"),
@@ -116,14 +126,6 @@ impl<'s> Statement<'s> {
                 .fix("write a point", found.span, ".")
                 .mending();
         }
-        if self.is_parted_unit(index) {
-            let number = before.span.to(found.span);
-            let together = format!("{after}{not}");
-            return error(found.span, format!("{not} stands apart from its number"))
-                .hint(format!("write {together}"))
-                .fix(format!("write {together}"), number, together)
-                .mending();
-        }
         let message = format!("{} is expected after {after}, not {not}", phrases(set));
         if found.kind == TokenKind::Capital && set.things().any(|it| it == Thing::Size) {
             let letter = format!("letter {}", self.written(found.span));
@@ -134,16 +136,6 @@ impl<'s> Statement<'s> {
         }
         let finding = self.with_example(error(found.span, message));
         self.guesses(finding, index, set)
-    }
-
-    /// Whether the lexeme at `index` is a unit, and a number without one stands before it.
-    fn is_parted_unit(&self, index: usize) -> bool {
-        let text = |index: usize| self.lexemes.get(index).map(|it| self.written(it.span));
-        let bare = index.checked_sub(1).and_then(text).is_some_and(|number| {
-            number.starts_with(|c: char| c.is_ascii_digit())
-                && number.ends_with(|c: char| c.is_ascii_digit())
-        });
-        bare && matches!(text(index), Some("mm" | "in" | "g" | "ml" | "deg"))
     }
 
     /// Shows how a statement with this first word is written.
