@@ -14,6 +14,10 @@ pub(crate) fn dia_against(dia: Length, limit: Length) -> SizedText {
     Size::DiameterAgainst { dia, limit }.into()
 }
 
+/// What two surfaces that move in each other are wanted to leave a side: common practice, no published
+/// source.
+pub(crate) const ROOM_A_SIDE: Length = Length::from_nm(100_000);
+
 /// A length to the hundredth, or as much finer where that would show it equal to the limit it
 /// is held against: `0.51 mm`.
 pub(crate) fn against(length: Length, limit: Length) -> SizedText {

@@ -169,3 +169,28 @@ fn every_page_beside_the_rules_belongs_to_one() {
     }
     assert!(RULES.iter().any(|rule| matches!(rule.run, Run::Part(_))));
 }
+
+/// What a rule says stands in the unit of the file it is said of, so no text of a rule names one itself:
+/// a length is handed to it.
+#[test]
+fn no_text_of_a_rule_is_in_one_unit() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/rules");
+    let mut seen = 0;
+    let mut wrong = Vec::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_none_or(|it| it != "rs") {
+            continue;
+        }
+        seen += 1;
+        let text = std::fs::read_to_string(&path).unwrap();
+        let code = text.lines().filter(|it| !it.trim_start().starts_with("//"));
+        let in_mm = code.filter(|line| {
+            let mut ends = line.match_indices(" mm").map(|it| &line[..it.0]);
+            ends.any(|before| before.ends_with(|it: char| it.is_ascii_digit()))
+        });
+        wrong.extend(in_mm.map(|it| format!("{}: {}", path.display(), it.trim())));
+    }
+    assert!(seen > 60, "{seen} rules");
+    assert!(wrong.is_empty(), "{wrong:#?}");
+}

@@ -42,7 +42,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let finding = RULE
             .at(
                 threaded.feature.span,
-                text!("the {} ahead of {} is {}; neither die nor mate starts over more than {} (D1 {} less 0.1)", land.called(), threaded.thread.called(), words::dia(dia), words::dia(most), words::dia(form.minor_diameter())),
+                text!("the {} ahead of {} is {}; neither die nor mate starts over more than {} (D1 {} less {})", land.called(), threaded.thread.called(), words::dia(dia), words::dia(most), words::dia(form.minor_diameter()), ROOM),
             )
             .label(land.span, text!("{} here", words::dia(dia)))
             .hint(text!("add {}, or let the thread begin at the end", statement));

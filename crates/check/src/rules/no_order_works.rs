@@ -1,6 +1,7 @@
 //! `no-order-works`: no order of operations gets to a cut.
 
 use crate::{Findings, PartView, Rule, Run, words};
+use quillet_geometry::Length;
 use quillet_plan::{MOST_CUTS, PlanProblem, Unschedulable};
 use quillet_syntax::{Severity, text};
 
@@ -29,11 +30,11 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     words::dia(*wanted),
                     words::dia(*mouth)
                 ),
-                "open the mouth, or cut it from the other end",
+                "open the mouth, or cut it from the other end".into(),
             ),
             Unschedulable::NoWayIn => (
                 text!("no hole leads to the {}", what),
-                "drill or bore to it first",
+                "drill or bore to it first".into(),
             ),
             Unschedulable::NothingToHold { end } => (
                 text!(
@@ -42,11 +43,14 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     what,
                     view.part.end_name(*end)
                 ),
-                "give an end a thread or a plain bore of 4 mm or more to mount it by, or cut it from the other end",
+                text!(
+                    "give an end a thread or a plain bore of {} or more to mount it by, or cut it from the other end",
+                    Length::mm(4.0)
+                ),
             ),
             Unschedulable::Circle => (
                 text!("the {} waits for a cut that waits for it", what),
-                "cut one of them from the other end",
+                "cut one of them from the other end".into(),
             ),
             Unschedulable::TooMany { count } => (
                 text!(
@@ -55,7 +59,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     count.to_string(),
                     MOST_CUTS.to_string()
                 ),
-                "write fewer cuts",
+                "write fewer cuts".into(),
             ),
         };
         let span = cut.map_or(view.part.name.span, |cut| cut.span);

@@ -49,7 +49,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 }
 
 /// Why nothing holds it and what would; none where another rule tells of it.
-fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'static str)> {
+fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, SizedText)> {
     let apart = || SizedText::from("nothing of the one lies in the other");
     match view.joint.verb {
         Verb::Close => {
@@ -61,7 +61,7 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'s
             let room = fit.map_or_else(apart, |it| room(it.clearance));
             Some((
                 text!("no thread in common, {}", room),
-                "cut a thread on both, or let an O-ring, a snap or magnets hold it",
+                "cut a thread on both, or let an O-ring, a snap or magnets hold it".into(),
             ))
         }
         Verb::Push => {
@@ -73,11 +73,15 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'s
                     PUSH.1
                 )
             });
-            Some((why, "make the two nearer in size, or screw or glue it"))
+            Some((
+                why,
+                "make the two nearer in size, or screw or glue it".into(),
+            ))
         }
         Verb::Slip => Some((
             text!("it draws {} out and nothing stops it", Length::mm(FREE_MM)),
-            "let a part that is screwed, pressed or glued close behind it, or press or glue it",
+            "let a part that is screwed, pressed or glued close behind it, or press or glue it"
+                .into(),
         )),
         Verb::Glue => unglued(view, fit),
         // Told by `missing-thread`, `poor-fit` and `wont-post`; a pen rests in its stand by weight.
@@ -85,22 +89,22 @@ fn reason(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'s
     }
 }
 
-fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'static str)> {
+fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, SizedText)> {
     let (_, most) = GLUE_GAP;
     if let Some(material) = view.joint.unglueable(&view.pen.pen.parts) {
         return Some((
             text!("glue does not stick to {}", material.name),
-            "press it, screw it, or pin it",
+            "press it, screw it, or pin it".into(),
         ));
     }
-    let long = "let the one reach further into the other";
+    let long = || "let the one reach further into the other".into();
     let Some(fit) = fit else {
         return Some((
             text!(
                 "the glue joint is butt; {} of overlap at least holds",
                 Length::mm(GLUE_MM)
             ),
-            long,
+            long(),
         ));
     };
     let asked = view.joint.asks.as_ref().map(|(asked, _)| *asked);
@@ -114,7 +118,7 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'
                 Size::Near(GLUE_GAP.0, 2),
                 most
             ),
-            "bring the two within 0.3 mm of each other on diameter",
+            text!("bring the two within {} of each other on diameter", most),
         ));
     }
     let short = fit.near_mm < GLUE_MM - 1e-6 && fit.clearance <= most;
@@ -125,7 +129,7 @@ fn unglued(view: &JointView<'_>, fit: Option<PlainFit>) -> Option<(SizedText, &'
                 Size::Rounded(Length::mm(fit.near_mm), 1),
                 Length::mm(GLUE_MM)
             ),
-            long,
+            long(),
         )
     })
 }
@@ -160,9 +164,10 @@ fn spigots(view: &PartView<'_>, findings: &mut Findings) {
         );
         let from = piece.from.min(piece.from - spigot.length);
         findings.push_at(
-            RULE.at(spigot.span, message).hint(
-                "turn the spigot to the hole less 0.1 mm, a diameter long where there is room",
-            ),
+            RULE.at(spigot.span, message).hint(text!(
+                "turn the spigot to the hole less {}, a diameter long where there is room",
+                Length::mm(0.1)
+            )),
             from,
             piece.to,
         );

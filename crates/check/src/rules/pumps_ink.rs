@@ -1,6 +1,6 @@
 //! `pumps-ink`: a cap that draws ink out of the feed as it comes off.
 
-use crate::{Findings, PenView, Rule, Run, Threshold, spots};
+use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
@@ -50,6 +50,9 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 "the bore it is drawn through",
             )
             .label(spots::span(pen, &piston.male), "what fits in it")
-            .hint("shorten the close fit, or leave 0.1 mm a side and let a face seal"),
+            .hint(text!(
+                "shorten the close fit, or leave {} a side and let a face seal",
+                words::ROOM_A_SIDE
+            )),
     );
 }

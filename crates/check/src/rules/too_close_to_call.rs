@@ -1,6 +1,6 @@
 //! `too-close-to-call`: a clearance that the worst case eats.
 
-use crate::{Findings, JointView, Rule, Run, chain, spots};
+use crate::{Findings, JointView, Rule, Run, chain, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Clearance, ClearanceKind, HeldBy, StoppedBy};
 use quillet_syntax::ast::Verb;
@@ -80,7 +80,9 @@ fn tight_cap(view: &JointView<'_>, rest: &AtRest) -> Option<Finding> {
         view.pen.pen.parts[view.joint.second().part].name.text
     );
     plain.then(|| {
-        RULE.at(view.joint.head, message)
-            .hint("leave 0.1 mm a side, and let an O-ring, fingers, magnets or a thread hold it")
+        RULE.at(view.joint.head, message).hint(text!(
+            "leave {} a side, and let an O-ring, fingers, magnets or a thread hold it",
+            words::ROOM_A_SIDE
+        ))
     })
 }

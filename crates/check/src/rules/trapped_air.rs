@@ -48,7 +48,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 spots::span(view.pen.pen, &fitted.at.female),
                 "the blind hole",
             )
-            .hint("drill a 1 mm vent, or file a flat along what goes in"),
+            .hint(text!(
+                "drill a vent of {}, or file a flat along what goes in",
+                Length::mm(1.0)
+            )),
     );
 }
 

@@ -147,7 +147,7 @@ fn a_land_ahead_of_a_thread() {
         .but("tenon 12.9", "relief $ for 1.5\n    tenon 12.9");
     relief
         .edge("12.033974", "12.033975")
-        .message("the relief ahead of the M13x0.8 thread is ⌀12.03; neither die nor mate starts over more than ⌀12.03 (D1 ⌀12.13 less 0.1)")
+        .message("the relief ahead of the M13x0.8 thread is ⌀12.03; neither die nor mate starts over more than ⌀12.03 (D1 ⌀12.13 less 0.1 mm)")
         .hints("add relief 12 for 1.5, or let the thread begin at the end")
         .proposes(&[
             "add relief 12 for 1.5",
