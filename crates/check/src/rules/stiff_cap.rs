@@ -1,11 +1,11 @@
 //! `stiff-cap`: a cap that takes a jerk to draw.
 
 use crate::held::newtons;
-use crate::{Findings, JointView, Rule, Run, Threshold};
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
 use quillet_model::HeldBy;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, text};
+use quillet_syntax::{Severity, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "stiff-cap",
@@ -39,22 +39,30 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         newtons(hold),
         format!("{most:.0}")
     );
-    let hint = rest.verdict.held_by.iter().find_map(|it| match it {
-        HeldBy::Ring { .. } => Some(
-            "squeeze the O-ring less, by a deeper groove or a wider bore, or take a thinner cord",
-        ),
+    let hint = rest.verdict.held_by.iter().find_map(eased);
+    let hint = hint.unwrap_or_else(|| "let less hold it".into());
+    findings.push(RULE.at(view.joint.head, message).hint(hint));
+}
+
+/// What makes it hold less; none where that is not to be said in a line.
+fn eased(held_by: &HeldBy) -> Option<SizedText> {
+    Some(match held_by {
+        HeldBy::Ring { .. } => {
+            "squeeze the O-ring less, by a deeper groove or a wider bore, or take a thinner cord"
+                .into()
+        }
         HeldBy::Snap(it) if it.fingers.is_none() => {
-            Some("slit the ring into fingers by slots from its end, as: slot 1 at 0..9.5 indexed 6")
+            "slit the ring into fingers by slots from its end, as: slot 1 at 0..9.5 indexed 6"
+                .into()
         }
         HeldBy::Snap(_) => {
-            Some("let the ridge overlap less, or make the fingers longer or thinner")
+            "let the ridge overlap less, or make the fingers longer or thinner".into()
         }
-        HeldBy::Interference { .. } => {
-            Some("leave 0.1 mm a side, and let an O-ring, fingers, magnets or a thread hold it")
-        }
-        HeldBy::Magnets(_) => Some("set the magnets deeper, so that they lie further apart"),
-        _ => None,
-    });
-    let hint = hint.unwrap_or("let less hold it");
-    findings.push(RULE.at(view.joint.head, message).hint(hint));
+        HeldBy::Interference { .. } => text!(
+            "leave {} a side, and let an O-ring, fingers, magnets or a thread hold it",
+            words::ROOM_A_SIDE
+        ),
+        HeldBy::Magnets(_) => "set the magnets deeper, so that they lie further apart".into(),
+        _ => return None,
+    })
 }
