@@ -27,7 +27,7 @@ impl Compared<'_> {
         text::text(self.comparison)
     }
 
-    /// For a merge request: at most [60 000 bytes](markdown::MOST).
+    /// For a merge request: at most 60 000 bytes.
     pub fn markdown(&self) -> String {
         markdown::text(self)
     }
