@@ -19,7 +19,7 @@ from pathlib import Path
 
 import step
 import walls
-from kept import EXAMPLES, Kept, examples
+from kept import EXAMPLES, OPEN, Kept, examples
 from packages import environment, wanted
 from reckoned import made_up, rooms
 from reckoned.chains import Chains
@@ -45,7 +45,7 @@ def main(arguments):
     kept = Kept(program)
     for figure in FIGURES:
         figure(kept)
-    print(f"figures: {kept.compared} figures, {len(kept.wrong)} differ")
+    print(f"figures: {kept.compared} figures, {len(kept.wrong)} differ; {len(OPEN)} left open by name")
     for line in kept.wrong:
         print(f"  {line}")
     return 1 if kept.wrong else 0
