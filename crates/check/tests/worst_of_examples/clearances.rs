@@ -43,7 +43,7 @@ fn breaks(pen: &Pen, it: &Clearance) -> bool {
 /// How far a sample may lie under a bound that is a sum of first order: nothing but rounding, but
 /// across a sloping outside, whose slope and place both differ. Over 42 mm, two diameters each 0.05
 /// off turn a side by 0.05 / 42, and where it is met 0.15 mm further along, that is 0.00018 mm. A broken
-/// corner turns with the side it breaks, by no more of its own size.
+/// corner turns with the side it breaks; what is left of that beyond the first order is far less.
 fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
     let slopes = |spot: &SurfacePoint| {
         let Origin::Outside(to) = spot.origin else {
@@ -54,7 +54,7 @@ fn slack_mm(pen: &Pen, it: &Clearance) -> f64 {
         from.is_some_and(|it| it.step.unwrap_or(it.dia) != stations[to].dia)
     };
     if [&it.male, &it.female].iter().any(|it| it.origin.is_edge()) || breaks(pen, it) {
-        return 2e-4;
+        return 2e-5;
     }
     let across = it.kind == ClearanceKind::RadialClearance;
     if across && (slopes(&it.male) || slopes(&it.female)) {

@@ -27,7 +27,7 @@ impl Surface<'_> {
                 return None;
             }
             if let Some(corner) = self.broken_at(one, other) {
-                return Some(self.plane(inside, corner));
+                return Some(corner.moves(self, inside));
             }
             let (slope, next) = (one.curve.slope(1.0), other.curve.slope(0.0));
             let bends = (slope - next).abs() > SAME_MM;
@@ -41,20 +41,27 @@ impl Surface<'_> {
         found.unwrap_or_default()
     }
 
-    /// The station of the corner that one of two neighbours breaks, where it ends at the other as it
-    /// was drawn, and not where something else cuts it off.
-    fn broken_at(self, one: &Segment, other: &Segment) -> Option<Length> {
+    /// The corner that one of two neighbours breaks, where it ends at the other as it was drawn, and
+    /// not where something else cuts it off.
+    fn broken_at(self, one: &Segment, other: &Segment) -> Option<BrokenCorner> {
         let end = one.curve.end();
         let (slope, next) = (one.curve.slope(1.0), other.curve.slope(0.0));
-        let own = |edge: &Segment, foot: Point| {
+        let own = |edge: &Segment, foot: Point, side: &Segment, slopes: (f64, f64)| {
             let (corner, broken) = self.corner_of(edge, foot)?;
             let reaches = match broken {
-                Edge::Round(_) => (slope - next).abs() < TANGENT,
+                Edge::Round(_) => (slopes.0 - slopes.1).abs() < TANGENT,
                 Edge::Chamfer(leg) => (corner.distance(end) - leg.to_mm()).abs() < NEAR_MM,
             };
-            reaches.then(|| Length::mm(corner.z))
+            reaches.then(|| BrokenCorner {
+                at: Length::mm(corner.z),
+                broken,
+                side: self.part.profiles.as_ref().map(|it| it.origin(side.tag)),
+                end_mm: end.z,
+                slope: slopes.1,
+            })
         };
-        own(one, one.curve.start()).or_else(|| own(other, other.curve.end()))
+        own(one, one.curve.start(), other, (slope, next))
+            .or_else(|| own(other, other.curve.end(), one, (next, slope)))
     }
 
     /// The corner that a piece breaks, and how; `foot` is its other end.
@@ -80,6 +87,40 @@ impl Surface<'_> {
     }
 }
 
+/// A corner that is broken, and where it ends on the side that slopes.
+struct BrokenCorner {
+    at: Length,
+    broken: Edge,
+    side: Option<Origin>,
+    end_mm: f64,
+    /// How the side's radius grows there, mm a mm.
+    slope: f64,
+}
+
+impl BrokenCorner {
+    /// How the plane in which it ends moves: with the corner, and as the side turns round it. A leg is
+    /// as long along the side, a round as far from its centre, whichever way that runs.
+    fn moves(&self, surface: Surface, inside: bool) -> Drift {
+        let turned = self.side.map(|side| {
+            let at = |z: f64| surface.across(side, z, self.slope);
+            let grows = at(self.end_mm + STEP_MM).plus(-1.0, &at(self.end_mm - STEP_MM));
+            grows.times(0.5 / STEP_MM)
+        });
+        let bent = (1.0 + self.slope * self.slope).powf(-1.5);
+        let by = match self.broken {
+            Edge::Round(size) => -size.to_mm() * bent,
+            Edge::Chamfer(leg) => {
+                let beyond = (self.end_mm - self.at.to_mm()).signum();
+                -beyond * leg.to_mm() * self.slope * bent
+            }
+        };
+        let plane = surface.plane(inside, self.at);
+        plane.plus(by, &turned.unwrap_or_default())
+    }
+}
+
+/// So far either way a side's slope is looked at, mm.
+const STEP_MM: f64 = 1e-3;
 /// A round runs out into its neighbour with its slope, but for what rounding leaves of it.
 const TANGENT: f64 = 1e-4;
 /// Places and stations are kept to the nanometre.
