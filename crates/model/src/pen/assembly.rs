@@ -278,8 +278,11 @@ impl AtRest {
             .as_ref()
             .and_then(|seat| seat_gap_mm(seat, &males, &females));
         let engagements = threads::engagements(joint, bodies.parts, rest.goes_in_mm);
-        let fit = hold::plain_fit(bodies, &rest);
-        let held_by = hold::held_by(bodies, pen, index, &rest, (&engagements, fit), open);
+        let tightest = hold::tightest(bodies, &rest);
+        let tightest = tightest.as_ref();
+        let fit = hold::plain_fit(bodies, &rest, tightest);
+        let own = (&*engagements, fit, tightest);
+        let held_by = hold::held_by(bodies, pen, index, &rest, own, open);
         let posts = joint.verb == Verb::Post;
         AtRest {
             goes_in_mm: rest.goes_in_mm,

@@ -102,12 +102,16 @@ const NEARLY: Length = Length::from_nm(2);
 
 /// How the plain surfaces of the joint's own two parts lie in each other at rest; none where
 /// nothing of the one lies in the other.
-pub(super) fn plain_fit(bodies: &Bodies, rest: &SeatedJoint) -> Option<PlainFit> {
-    let ((male, female), found) = tightest(bodies, rest)?;
+pub(super) fn plain_fit(
+    bodies: &Bodies,
+    rest: &SeatedJoint,
+    tightest: Option<&Tightest>,
+) -> Option<PlainFit> {
+    let Tightest { male, female, at } = tightest?;
     let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, male, female);
     let most_mm = GLUE_GAP.1.to_mm() / 2.0 + 1e-6;
     Some(PlainFit {
-        clearance: Length::mm(2.0 * found.gap_mm),
+        clearance: Length::mm(2.0 * at.gap_mm),
         near_mm: beside(
             male.plain().radii(),
             female.plain().radii(),
@@ -123,23 +127,21 @@ pub(super) fn held_by(
     pen: &Pen,
     index: JointId,
     rest: &SeatedJoint,
-    (engagements, fit): (&[Engagement], Option<PlainFit>),
+    (engagements, fit, tightest): (&[Engagement], Option<PlainFit>, Option<&Tightest>),
     open: &Groups,
 ) -> Vec<HeldBy> {
     let joint = &pen.joints[index];
     let mut held = Vec::new();
     let engaged = engagements.first().filter(|it| it.overlap_mm > 0.0);
     held.extend(engaged.map(|it| HeldBy::Thread(*it)));
-    let tightest = tightest(bodies, rest);
     let snap = tightest
-        .as_ref()
         .filter(|_| matches!(joint.verb, Verb::Close | Verb::Post))
-        .and_then(|(own, at)| snapped(joint, &pen.parts, *own, at));
+        .and_then(|it| snapped(joint, &pen.parts, (it.male, it.female), &it.at));
     match snap {
         Some(snap) => held.push(HeldBy::Snap(snap)),
         None => held.extend(interference(joint, fit)),
     }
-    held.extend(tightest.and_then(|(_, at)| grips(joint, &pen.parts, &at)));
+    held.extend(tightest.and_then(|it| grips(joint, &pen.parts, &it.at)));
     if matches!(joint.verb, Verb::Close | Verb::Post) {
         held.extend(facing(&pen.parts, rest).map(HeldBy::Magnets));
     }
@@ -180,19 +182,23 @@ pub(super) fn rings(joint: JointId, rings: &ById<RingId, SeatedRing>, held: &mut
     }
 }
 
-/// The joint's own two parts, and where what goes in is tightest; none where nothing of the one
-/// lies in the other.
-fn tightest<'r>(
-    bodies: &Bodies,
-    rest: &'r SeatedJoint,
-) -> Option<((&'r Member, &'r Member), RadialClearance)> {
+/// A joint's own two parts, and where what goes in is tightest.
+pub(super) struct Tightest<'r> {
+    male: &'r Member,
+    female: &'r Member,
+    at: RadialClearance,
+}
+
+/// Of a joint at rest; none where nothing of the one lies in the other.
+pub(super) fn tightest<'r>(bodies: &Bodies, rest: &'r SeatedJoint) -> Option<Tightest<'r>> {
     let own = |it: &&Member| it.own;
     let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
     if male.plain().end_z() <= female.plain().start_z() {
         return None;
     }
     let found = clearance::own_throats(bodies, rest, male, female);
-    Some(((male, female), *found.first()?))
+    let at = *found.first()?;
+    Some(Tightest { male, female, at })
 }
 
 /// The bought part of a joint that grips the diameter of the other.
