@@ -98,7 +98,8 @@ impl Finder<'_, '_> {
             .or_insert_with(|| Shapes::of(file));
         let holds = |it: &Span| it.start <= span.start && span.end <= it.end;
         let around = path_at(&file.parsed.tree, span.range().start).into_iter();
-        let statements: Vec<Span> = around.filter_map(statement).filter(holds).collect();
+        let statements = around.filter(|it| it.is_statement());
+        let statements: Vec<Span> = statements.map(Node::span).filter(holds).collect();
         let Some((item, inside)) = statements.split_first() else {
             place.shape = shapes.of_head(line_of(file, span));
             return place;
@@ -109,21 +110,6 @@ impl Finder<'_, '_> {
             place.block = shapes.of_head(*block);
         }
         place
-    }
-}
-
-/// Where a node is a statement of its own, its span.
-fn statement(node: Node<'_>) -> Option<Span> {
-    match node {
-        Node::Item(_)
-        | Node::MaterialLine(_)
-        | Node::Line(_)
-        | Node::Station(_)
-        | Node::Feature(_)
-        | Node::PenLine(_)
-        | Node::JointLine(_)
-        | Node::ToolLine(_) => Some(node.span()),
-        _ => None,
     }
 }
 

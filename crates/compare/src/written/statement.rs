@@ -1,7 +1,8 @@
 //! A statement as it is written, with what stands in its block.
 
+use super::diff::line;
 use quillet_model::SourceFile;
-use quillet_syntax::visit::{Node, walk};
+use quillet_syntax::visit::walk;
 use quillet_syntax::{Span, TokenKind};
 
 /// A token of a statement.
@@ -29,7 +30,11 @@ pub(crate) struct Statement {
 /// The items of a file.
 pub(crate) fn items(file: &SourceFile) -> Vec<Statement> {
     let mut spans: Vec<Span> = Vec::new();
-    walk(&file.parsed.tree, &mut |node| spans.extend(whole(node)));
+    walk(&file.parsed.tree, &mut |node| {
+        if node.is_statement() {
+            spans.push(node.span());
+        }
+    });
     // Each before what it holds.
     spans.sort_by_key(|it| (it.start, std::cmp::Reverse(it.end)));
     spans.dedup();
@@ -53,21 +58,6 @@ fn of(file: &SourceFile, span: Span, left: &mut &[Span]) -> Statement {
         inside,
         has_block,
         span,
-    }
-}
-
-fn whole(node: Node<'_>) -> Option<Span> {
-    match node {
-        Node::Item(_)
-        | Node::MaterialLine(_)
-        | Node::Line(_)
-        | Node::Station(_)
-        | Node::Feature(_)
-        | Node::SideLine(_)
-        | Node::PenLine(_)
-        | Node::JointLine(_)
-        | Node::ToolLine(_) => Some(node.span()),
-        _ => None,
     }
 }
 
@@ -116,13 +106,8 @@ impl Statement {
 
     /// Whether its own line says the same.
     pub(crate) fn alike(&self, other: &Statement) -> bool {
-        let texts = |it: &Statement| {
-            it.tokens
-                .iter()
-                .map(|it| it.text.clone())
-                .collect::<Vec<_>>()
-        };
-        texts(self) == texts(other)
+        let (own, others) = (self.tokens.iter(), other.tokens.iter());
+        own.map(|it| &it.text).eq(others.map(|it| &it.text))
     }
 
     /// Its own line and those inside, in order, a name masked.
@@ -153,16 +138,4 @@ impl Statement {
             each.names(visit);
         }
     }
-}
-
-/// Words in one line, blanks where they stood apart.
-pub(crate) fn line(words: &[Word]) -> String {
-    let mut line = String::new();
-    for (at, word) in words.iter().enumerate() {
-        if word.apart && at > 0 {
-            line.push(' ');
-        }
-        line.push_str(&word.text);
-    }
-    line
 }

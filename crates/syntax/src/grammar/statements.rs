@@ -171,6 +171,24 @@ nodes! {
     SideLine Stretch Size PenLine JointOption JointLine Face ToolLine Run Range Expr Text
 }
 
+impl Node<'_> {
+    /// Whether it is a statement: an item, or a line of a block.
+    pub fn is_statement(self) -> bool {
+        matches!(
+            self,
+            Node::Item(_)
+                | Node::MaterialLine(_)
+                | Node::Line(_)
+                | Node::Station(_)
+                | Node::Feature(_)
+                | Node::SideLine(_)
+                | Node::PenLine(_)
+                | Node::JointLine(_)
+                | Node::ToolLine(_)
+        )
+    }
+}
+
 impl<'t> From<&'t Joint> for Node<'t> {
     fn from(node: &'t Joint) -> Self {
         Node::Joint(node)
