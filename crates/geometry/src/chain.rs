@@ -195,6 +195,16 @@ impl Chain {
         Some((before.curve.radius_at(z_mm), after.curve.radius_at(z_mm)))
     }
 
+    /// The greater of the two radii at a station, mm; none outside the chain.
+    pub fn greatest_at(&self, z_mm: f64) -> Option<f64> {
+        self.radii_at(z_mm).map(|(before, after)| before.max(after))
+    }
+
+    /// The lesser of the two radii at a station, mm; none outside the chain.
+    pub fn least_at(&self, z_mm: f64) -> Option<f64> {
+        self.radii_at(z_mm).map(|(before, after)| before.min(after))
+    }
+
     /// The piece just after a station (before it, at the chain's end).
     pub fn segment_at(&self, z_mm: f64) -> Option<&Segment> {
         self.around(z_mm)

@@ -58,13 +58,13 @@ fn thinnest(view: &PartView<'_>, index: CutId, drilled: &Feature) -> Option<Thin
     let (from, to) = shape::left_of(part, &profiles.root.inner, index)?;
     let at = |share: f64| {
         let z = from + (to - from) * share;
-        let (before, after) = profiles.root.outer.radii_at(z)?;
+        let outside = profiles.root.outer.least_at(z)?;
         let station = Length::mm(z);
         let depth = match drilled.end {
             End::First => station,
             End::Second => part.length - station,
         };
-        let wall = Length::mm(before.min(after)) - radius;
+        let wall = Length::mm(outside) - radius;
         let left = wall - depth.scaled(WANDER);
         Some(Thinnest {
             station,

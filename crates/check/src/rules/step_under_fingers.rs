@@ -106,13 +106,8 @@ fn outside(view: &PenView<'_>, z: f64) -> f64 {
     };
     let radius = |part: PartId| {
         let station = open.places[part]?.station(z);
-        let (a, b) = pen.parts[part]
-            .profiles
-            .as_ref()?
-            .crest
-            .outer
-            .radii_at(station)?;
-        Some(a.max(b))
+        let profiles = pen.parts[part].profiles.as_ref()?;
+        profiles.crest.outer.greatest_at(station)
     };
     pen.parts.ids().filter_map(radius).fold(0.0, f64::max)
 }

@@ -149,8 +149,8 @@ fn widened(
         ));
     }
     let outside = female.profiles.as_ref().and_then(|profiles| {
-        let (a, b) = profiles.crest.outer.radii_at(spot.station_mm)?;
-        Some(Length::mm(a.min(b)).twice())
+        let least = profiles.crest.outer.least_at(spot.station_mm)?;
+        Some(Length::mm(least).twice())
     });
     if outside.is_some_and(|outside| outside <= to) {
         return finding.hint(text!(

@@ -93,7 +93,7 @@ impl<'a> Sections<'a> {
     /// The section at a station: outline, bore, hatch, centre lines; up as the view has it.
     fn section(&self, scene: &mut Scene, scale: f64, z_mm: f64, centre: Xy) {
         let turned = self.profiles.turned();
-        let Some((before, after)) = turned.radii_at(z_mm) else {
+        let Some(round) = turned.least_at(z_mm) else {
             return;
         };
         let sets: Vec<Flats> = self
@@ -103,14 +103,14 @@ impl<'a> Sections<'a> {
             .iter()
             .map(|it| it.1)
             .collect();
-        let Some(cut) = section_at(Point::new(z_mm, before.min(after)), &sets) else {
+        let Some(cut) = section_at(Point::new(z_mm, round), &sets) else {
             return;
         };
         let up = up_deg(&self.profiles.not_round);
         let mut region = vec![outline(&cut, up, centre, scale)];
         let bores = self.profiles.crest.inner.iter();
-        let bores = bores.filter_map(|it| it.radii_at(z_mm));
-        region.extend(bores.map(|(one, two)| Path::circle(centre, one.min(two) * scale)));
+        let bores = bores.filter_map(|it| it.least_at(z_mm));
+        region.extend(bores.map(|radius| Path::circle(centre, radius * scale)));
         scene.lines(Layer::Hatch, hatch(&region, None, &[], Hatch::numbered(0)));
         for path in region {
             scene.stroke(Layer::Outline, path);

@@ -72,10 +72,7 @@ pub(super) fn outside(
             }
             Cut::Edge(edge) => {
                 let at = part.station(feature.end, Length::ZERO).to_mm();
-                let place = Point::new(
-                    at,
-                    chain.radii_at(at).map_or(0.0, |(one, two)| one.max(two)),
-                );
+                let place = Point::new(at, chain.greatest_at(at).unwrap_or(0.0));
                 columns.push(DimensionColumn::named(place, edge_text(*edge, figures)));
             }
             _ => {}

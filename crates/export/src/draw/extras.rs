@@ -117,6 +117,6 @@ pub(super) fn rings(scene: &mut Scene, view: &PenView, members: &[Member], half:
 
 /// The outside of a part at a place of the pen's axis, mm off it; 0 where it does not reach.
 pub(super) fn outside(member: &Member, z_mm: f64) -> f64 {
-    let radii = member.solid.outer.radii_at(member.place.station(z_mm));
-    radii.map_or(0.0, |(one, two)| one.max(two))
+    let outer = &member.solid.outer;
+    outer.greatest_at(member.place.station(z_mm)).unwrap_or(0.0)
 }

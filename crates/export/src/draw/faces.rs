@@ -123,8 +123,7 @@ impl Paper<'_> {
     /// Half the angle that a flat takes up at a station, and how far its edges lie from the axis;
     /// none where it does not cut.
     fn spread(&self, set: &Flats, z_mm: f64) -> Option<(f64, f64)> {
-        let (before, after) = self.turned.radii_at(z_mm)?;
-        let round = before.min(after);
+        let round = self.turned.least_at(z_mm)?;
         let apothem = set.apothem_mm(Point::new(z_mm, round));
         if !(0.0 < apothem && apothem < round) {
             return None;
@@ -146,9 +145,8 @@ impl Paper<'_> {
                 let middle_mm = (opening.from_mm + opening.to_mm) / 2.0;
                 let half_mm = (opening.to_mm - opening.from_mm) / 2.0;
                 let z = middle_mm - half_mm * turn.cos();
-                let (before, after) = self.turned.radii_at(z)?;
+                let round = self.turned.greatest_at(z)?;
                 let beside = sign * opening.half_width_mm(z);
-                let round = before.max(after);
                 let over = ((round - beside) * (round + beside)).max(0.0).sqrt();
                 Some(Point::new(z, over * middle.cos() - beside * middle.sin()))
             });

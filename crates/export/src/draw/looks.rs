@@ -106,11 +106,7 @@ fn part_places(view: &PenView) -> Vec<(PartId, Xy)> {
     for member in view.members() {
         let (low, high) = (member.solid.outer.start().z, member.solid.outer.end().z);
         let station = low + (high - low) * 0.5;
-        let outer = member
-            .solid
-            .outer
-            .radii_at(station)
-            .map_or(0.0, |it| it.0.min(it.1));
+        let outer = member.solid.outer.least_at(station).unwrap_or(0.0);
         let inner = if member.cut {
             member.solid.bore_radius(station)
         } else {

@@ -66,7 +66,7 @@ pub(super) fn leaf(pen: &Pen, member: &Member) -> Option<Leaf> {
         false => inside.reduce(f64::max).unwrap_or(0.0),
     };
     let point = if is_first { 0.0 } else { long };
-    let room = |z: f64| outer.radii_at(z).map_or(0.0, |(a, b)| a.min(b));
+    let room = |z: f64| outer.least_at(z).unwrap_or(0.0);
     let leaf_long = (foot - point).abs();
     let at = |share: f64| point + (foot - point) * share;
     let most = (0..=50).map(|it| room(at(f64::from(it) / 50.0)));

@@ -76,10 +76,9 @@ fn silhouette(pen: &Pen, configured: Configured) -> Option<Solid> {
     stations.sort_by(f64::total_cmp);
     stations.dedup_by(|a, b| (*a - *b).abs() < HERE_MM / 2.0);
     let widest = |z: f64| {
-        let each = placed.iter().filter_map(|(profiles, place)| {
-            let (before, after) = profiles.crest.outer.radii_at(place.station(z))?;
-            Some(before.max(after))
-        });
+        let each = placed
+            .iter()
+            .filter_map(|(profiles, place)| profiles.crest.outer.greatest_at(place.station(z)));
         each.fold(0.0, f64::max)
     };
     let places: Vec<Point> = stations

@@ -13,8 +13,7 @@ pub(super) fn side(
     let said = |cut: &SideCut| {
         let ends = [cut.stretch.from, cut.stretch.to];
         let z = (ends[0].to_mm() + ends[1].to_mm()) / 2.0;
-        let (before, after) = profiles.turned().radii_at(z)?;
-        let place = Point::new(z, before.max(after));
+        let place = Point::new(z, profiles.turned().greatest_at(z)?);
         let [from, to] = ends.map(|it| figures.number(it.to_mm()));
         let reach = match ends[0] == ends[1] {
             true => from,

@@ -1,6 +1,5 @@
 //! The stock between two holdings: radii over stations, as the cuts before have left them.
 
-use quillet_geometry::Chain;
 use quillet_model::{End, Part, Profiles};
 use quillet_plan::{Blank, Core, InsideShape, Operation, Pass, Work};
 use quillet_syntax::ast::StockSection;
@@ -172,7 +171,7 @@ impl StockProfile {
                 };
                 self.turn(|at| {
                     let near = only.is_none_or(|end| inward(end, at) < 1.5);
-                    near.then(|| radius(outer, at)).flatten()
+                    near.then(|| outer.greatest_at(at)).flatten()
                 });
             }
             _ => {}
@@ -195,7 +194,7 @@ impl StockProfile {
                         .then(|| nub.map(|it| it.dia.to_mm() / 2.0))
                         .flatten();
                 }
-                false => radius(outer, at).map(|it| it + over),
+                false => outer.greatest_at(at).map(|it| it + over),
             }?;
             within(at).then_some(drawn.max(floor))
         });
@@ -244,10 +243,6 @@ impl Slice {
     fn ends(&self) -> [f64; 2] {
         [self.from + 1e-5, self.to - 1e-5]
     }
-}
-
-fn radius(outer: &Chain, at: f64) -> Option<f64> {
-    outer.radii_at(at).map(|(one, two)| one.max(two))
 }
 
 /// A picture of the work needs no closer, mm.

@@ -62,7 +62,7 @@ fn opening(cut: &SideCut, high: &Chain, length: Length) -> Option<Opening> {
     let (count, clock_deg) = (cut.around.count, cut.around.clock.to_deg());
     match cut.kind {
         SideCutKind::Drill { dia, depth, .. } => {
-            let over = high.radii_at(from).map_or(0.0, |(one, two)| one.max(two));
+            let over = high.greatest_at(from).unwrap_or(0.0);
             let hole = Opening::hole(dia.to_mm(), from, floor(depth, over));
             Some(Opening {
                 count,

@@ -83,8 +83,7 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &SeatedJoint) -> Air {
 fn vent(bodies: &Bodies, rest: &SeatedJoint, from: f64) -> Option<PartId> {
     let outside = |it: &Member, z_mm: f64| {
         let profiles = bodies.parts[it.part].profiles.as_ref()?;
-        let (one, other) = profiles.crest.outer.radii_at(it.place.station(z_mm))?;
-        Some(one.max(other))
+        profiles.crest.outer.greatest_at(it.place.station(z_mm))
     };
     let opens = |member: &&Member| {
         let profiles = bodies.parts[member.part].profiles.as_ref();

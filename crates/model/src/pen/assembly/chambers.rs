@@ -60,10 +60,7 @@ impl Chambers {
                 };
                 let laid = laid(&stretch, *place);
                 let (a, b) = (stretch.start().z, stretch.end().z);
-                let outside = |z: f64| {
-                    let radii = profiles.metal.outer.radii_at(z);
-                    radii.map_or(0.0, |(a, b)| a.max(b))
-                };
+                let outside = |z: f64| profiles.metal.outer.greatest_at(z).unwrap_or(0.0);
                 let side = |z: f64, face: f64, closed: f64| Side {
                     z_mm: place.of(z),
                     open_r: ((z - face).abs() < SAME && closed < SAME).then(|| outside(z)),
@@ -129,7 +126,7 @@ impl Chamber {
                 };
                 // Just beyond the face: amid the other's bore, or where that begins.
                 let z = side.z_mm + way * 1e-3;
-                let bore = other.bore.radii_at(z).map_or(0.0, |(a, b)| a.max(b));
+                let bore = other.bore.greatest_at(z).unwrap_or(0.0);
                 let begins = [&other.from, &other.to]
                     .into_iter()
                     .any(|it| (it.z_mm - side.z_mm).abs() < 1e-3);
@@ -181,7 +178,7 @@ fn stands_in(part: &Part, place: Placement, bore: &Chain) -> Option<Chain> {
     if to - from < SAME {
         return None;
     }
-    let at = |chain: &Chain, z: f64| chain.radii_at(z).map_or(0.0, |(a, b)| a.min(b));
+    let at = |chain: &Chain, z: f64| chain.least_at(z).unwrap_or(0.0);
     let middle = (from + to) / 2.0;
     (at(&outer, middle) <= at(bore, middle) + SAME)
         .then(|| outer.between(from, to))

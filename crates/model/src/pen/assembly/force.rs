@@ -64,13 +64,12 @@ impl Pen {
         let ring = self.parts.get(female)?;
         let of_ring = material_at(ring, at.female.station_mm, at.female.radius_mm + NEAR_MM)?;
         let of_tenon = material_at(tenon, at.male.station_mm, at.male.radius_mm - NEAR_MM)?;
-        let outside = ring.profiles.as_ref()?;
-        let (one, other) = outside.crest.outer.radii_at(at.female.station_mm)?;
+        let outside = &ring.profiles.as_ref()?.crest.outer;
         let bore = tenon.profiles.as_ref()?;
         let joint_mm = 2.0 * at.male.radius_mm;
         let press = Press {
             joint_mm,
-            ring_mm: 2.0 * one.min(other),
+            ring_mm: 2.0 * outside.least_at(at.female.station_mm)?,
             bore_mm: 2.0 * bore.crest.bore_radius(at.male.station_mm),
             ring: elastic(of_ring)?,
             tenon: elastic(of_tenon)?,

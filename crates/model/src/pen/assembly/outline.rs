@@ -243,7 +243,7 @@ const ROUNDING: f64 = 1e-10;
 impl Solid {
     /// The radius of the bore at a station, 0 where it is solid.
     pub fn bore_radius(&self, station_mm: f64) -> f64 {
-        let at = |chain: &Chain| chain.radii_at(station_mm).map(|(a, b)| a.max(b));
+        let at = |chain: &Chain| chain.greatest_at(station_mm);
         self.inner.iter().filter_map(at).fold(0.0, f64::max)
     }
 }

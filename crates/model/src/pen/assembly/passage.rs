@@ -100,10 +100,10 @@ impl Ring {
                 outside_mm: spot.radius_mm,
             };
         };
-        let radii = profiles.crest.outer.radii_at(spot.station_mm);
+        let outside = profiles.crest.outer.greatest_at(spot.station_mm);
         Ring {
             hole_mm: profiles.crest.bore_radius(spot.station_mm),
-            outside_mm: radii.map_or(0.0, |(a, b)| a.max(b)).max(spot.radius_mm),
+            outside_mm: outside.unwrap_or(0.0).max(spot.radius_mm),
         }
     }
 
@@ -277,7 +277,7 @@ fn beyond(female: &Part, spot: &SurfacePoint, rest: &AtRest) -> Option<f64> {
     let (_, place) = rest.females.iter().find(|(part, _)| *part == spot.part)?;
     let just = if place.reversed { -1e-3 } else { 1e-3 };
     let at = spot.station_mm + just;
-    let inside = |chain: &Chain| chain.radii_at(at).map(|(a, b)| a.min(b));
+    let inside = |chain: &Chain| chain.least_at(at);
     profiles
         .crest
         .inner

@@ -99,7 +99,7 @@ fn seal(
             let station = at.station(z);
             let other = match outside {
                 true => 2.0 * solid.bore_radius(station),
-                false => solid.outer.radii_at(station).map(|(a, b)| 2.0 * a.max(b))?,
+                false => 2.0 * solid.outer.greatest_at(station)?,
             };
             let room = if outside { other - own } else { own - other } / 2.0;
             // Far from the ring no mate squeezes it.

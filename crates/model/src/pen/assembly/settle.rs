@@ -374,8 +374,7 @@ fn takes_up(joint: &Joint, parts: &Parts) -> bool {
     let undrawn = female.is_bought() && !female.features.iter().any(crate::Feature::is_inside);
     let outside_mm = |part: &crate::Part, end: JointEnd| {
         let at = part.station(end.end, Length::ZERO).to_mm();
-        let (before, after) = part.profiles.as_ref()?.crest.outer.radii_at(at)?;
-        Some(before.max(after))
+        part.profiles.as_ref()?.crest.outer.greatest_at(at)
     };
     let sizes = outside_mm(male, joint.male).zip(outside_mm(female, joint.female));
     undrawn && sizes.is_some_and(|(inner, outer)| inner < outer)

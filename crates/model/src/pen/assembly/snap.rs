@@ -109,8 +109,7 @@ impl<'a> Side<'a> {
     fn ridge(&self, station_mm: f64) -> Option<(Point, f64)> {
         let profiles = self.part.profiles.as_ref()?;
         let outer = &profiles.crest.outer;
-        let (one, other) = outer.radii_at(station_mm)?;
-        let top = one.max(other);
+        let top = outer.greatest_at(station_mm)?;
         // Stations run out of the joint from a first end, into it from a second.
         let out = |a: Point, b: Point| match self.end {
             End::First => (a, b),
@@ -168,10 +167,7 @@ impl<'a> Side<'a> {
     }
 
     fn outside(&self, station_mm: f64) -> Option<f64> {
-        let (one, other) = (self.part.profiles.as_ref()?)
-            .turned()
-            .radii_at(station_mm)?;
-        Some(one.min(other))
+        self.part.profiles.as_ref()?.turned().least_at(station_mm)
     }
 
     fn bore(&self, station_mm: f64) -> f64 {
