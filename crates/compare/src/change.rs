@@ -17,7 +17,7 @@ pub struct Change {
     /// As it is written; empty where it is gone.
     pub new: String,
     /// Both in one: `drill 12.2 -> 12.9 to 54`.
-    pub told: String,
+    pub diff: String,
     /// Whether only its name is another.
     pub renamed: bool,
 }
@@ -149,7 +149,7 @@ impl FindingState {
         }
     }
 
-    /// Whether it is told.
+    /// Whether it is reported.
     pub fn counts(self) -> bool {
         !matches!(self, Self::Reworded | Self::Same)
     }
@@ -182,5 +182,5 @@ pub struct StepChange {
     /// As it is; empty where it is gone.
     pub new: String,
     /// Both in one: `tap M9×0.75 to 7, point at 9.0 -> 9.6`.
-    pub told: String,
+    pub diff: String,
 }

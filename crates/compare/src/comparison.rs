@@ -112,8 +112,8 @@ pub enum Deny {
 }
 
 impl PenChange {
-    /// The findings that are told.
-    pub fn told(&self) -> impl Iterator<Item = &FindingChange> {
+    /// The findings that are reported.
+    pub fn reported(&self) -> impl Iterator<Item = &FindingChange> {
         self.findings.iter().filter(|it| it.state.counts())
     }
 
@@ -121,7 +121,14 @@ impl PenChange {
         !self.outlines.is_empty()
             || !self.measures.is_empty()
             || !self.steps.is_empty()
-            || self.told().next().is_some()
+            || self.reported().next().is_some()
+    }
+}
+
+impl FileChange {
+    /// The findings that are reported.
+    pub fn reported(&self) -> impl Iterator<Item = &FindingChange> {
+        self.findings.iter().filter(|it| it.state.counts())
     }
 }
 
@@ -153,8 +160,8 @@ impl Comparison {
             new.any(|it| it.finding.severity >= least)
         };
         let effect = || {
-            let told = self.files.iter().flat_map(|it| &it.findings);
-            self.changed().next().is_some() || told.into_iter().any(|it| it.state.counts())
+            let mut reported = self.files.iter().flat_map(FileChange::reported);
+            self.changed().next().is_some() || reported.next().is_some()
         };
         match deny {
             Deny::Finding(least) => found(least),

@@ -38,13 +38,13 @@ pub(crate) struct Half<'a> {
 /// A pen by its names in both states; none where it is not there.
 pub(crate) type Names<'a> = (Option<&'a str>, Option<&'a str>);
 
-/// Two files of two states, and the pens of theirs that are to be told of.
+/// Two files of two states, and the pens of theirs that are to be reported.
 pub(crate) struct Task<'a> {
     pub(crate) old: Option<Half<'a>>,
     pub(crate) new: Option<Half<'a>>,
     pub(crate) pens: Vec<Names<'a>>,
-    /// The files of which this task tells what is written otherwise.
-    pub(crate) tells: &'a dyn Fn(&str) -> bool,
+    /// The files of which this task reports what is written otherwise.
+    pub(crate) reports: &'a dyn Fn(&str) -> bool,
 }
 
 /// One state's analysis with the items of its files, by file.
@@ -124,7 +124,7 @@ impl Task<'_> {
         );
         done.files = files
             .into_iter()
-            .filter(|it| (self.tells)(&it.name))
+            .filter(|it| (self.reports)(&it.name))
             .collect();
         for change in of_none {
             let name = change.place.file.clone();
@@ -182,7 +182,7 @@ fn changed_files(old: Option<&State>, new: Option<&State>, renames: &[Renamed]) 
                 block: String::new(),
                 old: it.old.clone(),
                 new: it.new.clone(),
-                told: format!("renamed {}", it.new),
+                diff: format!("renamed {}", it.new),
                 renamed: true,
             })
         });

@@ -36,8 +36,8 @@ pub struct States<'a> {
     jobs: Vec<Job>,
     /// Pens of which nothing differs, with their files.
     same: Vec<(String, String)>,
-    /// The job that tells what is written otherwise in a file.
-    teller: BTreeMap<String, usize>,
+    /// The job that reports what is written otherwise in a file.
+    reporter: BTreeMap<String, usize>,
 }
 
 /// A file with all it uses, as it was read.
@@ -82,7 +82,7 @@ impl<'a> States<'a> {
             sides: [old, new],
             jobs: Vec::new(),
             same: Vec::new(),
-            teller: BTreeMap::new(),
+            reporter: BTreeMap::new(),
         };
         states.pair(asked);
         (states, problems)
@@ -135,12 +135,12 @@ impl<'a> States<'a> {
         let half = |it: &'_ Option<(PathBuf, &'a State<'a>)>| it.clone();
         let (old, new) = (half(&old), half(&new));
         let names = it.pens.iter().map(|(a, b)| (a.as_deref(), b.as_deref()));
-        let tells = |name: &str| self.teller.get(name) == Some(&job);
+        let reports = |name: &str| self.reporter.get(name) == Some(&job);
         Task {
             old: old.as_ref().map(|(path, it)| halved(path, it)),
             new: new.as_ref().map(|(path, it)| halved(path, it)),
             pens: names.collect::<Vec<Names>>(),
-            tells: &tells,
+            reports: &reports,
         }
         .work(steps)
     }
@@ -245,7 +245,7 @@ impl<'a> States<'a> {
         for (at, job) in self.jobs.iter().enumerate() {
             let files = job.new.map(|it| self.new[it].texts.keys());
             for file in files.into_iter().flatten() {
-                self.teller.entry(file.clone()).or_insert(at);
+                self.reporter.entry(file.clone()).or_insert(at);
             }
         }
     }

@@ -1,15 +1,15 @@
-//! What is written: statements of two texts matched, what differs told, names that are others.
+//! What is written: statements of two texts matched, what differs, names that are others.
 
+pub(crate) mod diff;
 pub(crate) mod matching;
 pub(crate) mod reach;
 pub(crate) mod rename;
 pub(crate) mod statement;
-pub(crate) mod told;
 
 use crate::change::Change;
+use diff::{diff, diff_of_value};
 use matching::pairs;
 use statement::Statement;
-use told::{told, told_of_value};
 
 /// What differs between two files' items, or any two blocks.
 pub(crate) fn changes(old: &[Statement], new: &[Statement]) -> Vec<Change> {
@@ -38,7 +38,7 @@ pub(crate) fn of_item(item: &str, was: &Statement, is: &Statement, found: &mut V
             block: String::new(),
             old: was.text(),
             new: is.text(),
-            told: told_of_value(was, is),
+            diff: diff_of_value(was, is),
             renamed: false,
         });
     }
@@ -57,7 +57,7 @@ fn in_block(item: &str, block: &str, was: &Statement, is: &Statement, found: &mu
                 block: block.to_owned(),
                 old: before.text(),
                 new: now.text(),
-                told: told(&before.tokens, &now.tokens),
+                diff: diff(&before.tokens, &now.tokens),
                 renamed: false,
             });
         }
@@ -101,7 +101,7 @@ fn one_sided(
     let text = |it: Option<&Statement>| it.map_or_else(String::new, Statement::text);
     let (old, new) = (text(was), text(is));
     let word = if is.is_some() { "new" } else { "gone" };
-    let told = match whole {
+    let diff = match whole {
         true => word.to_owned(),
         false => format!("{word}: {old}{new}"),
     };
@@ -110,7 +110,7 @@ fn one_sided(
         block: block.to_owned(),
         old,
         new,
-        told,
+        diff,
         renamed: false,
     }
 }

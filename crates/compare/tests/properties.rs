@@ -155,8 +155,8 @@ fn swapped_sides_swap_all_that_is_told() {
     for changed in changes() {
         let (there, back) = (compared(&all, &changed), compared(&changed, &all));
         let found = |it: &Comparison, states: [FindingState; 2]| {
-            let told = it.findings().filter(|it| states.contains(&it.state));
-            let mut places: Vec<String> = told.map(|it| it.place.to_string()).collect();
+            let reported = it.findings().filter(|it| states.contains(&it.state));
+            let mut places: Vec<String> = reported.map(|it| it.place.to_string()).collect();
             places.sort();
             places
         };

@@ -57,7 +57,7 @@ pub fn lenses_since(
     before: &Before,
 ) -> Vec<Lens> {
     let file = analysis.files().first().map(|it| it.id);
-    // A lens tells of no steps.
+    // A lens reports no steps.
     let none = |_: &Design, _: &Pen| -> Vec<SheetLine> { Vec::new() };
     let Some(comparison) = comparison(now, path, before, &none) else {
         return Vec::new();
@@ -108,7 +108,7 @@ fn of_pen(change: &PenChange) -> String {
     let mut said: Vec<String> = mass.into_iter().collect();
     for severity in ["error", "warning", "note"] {
         let own = change
-            .told()
+            .reported()
             .filter(|it| it.finding.severity.word() == severity);
         let (mut new, mut gone) = (0, 0);
         for it in own {

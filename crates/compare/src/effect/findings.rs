@@ -31,11 +31,11 @@ impl<'a> Found<'a> {
         let found = &analysis.examined().findings;
         let all = places(found, &|id| analysis.file(id), name);
         let design = &analysis.design;
-        let told = |it: &Finding| it.clone().in_units(&|file| design.units_of(file));
+        let in_units = |it: &Finding| it.clone().in_units(&|file| design.units_of(file));
         let each = all.into_iter().zip(found).enumerate();
         let placed = each.map(|(index, (place, finding))| Placed {
             place,
-            finding: told(finding),
+            finding: in_units(finding),
             index,
         });
         Self {
@@ -53,7 +53,7 @@ impl<'a> Found<'a> {
         })
     }
 
-    /// What has become of one. Cures are told of what is new alone, and only those that were tried.
+    /// What has become of one. Cures are given of what is new alone, and only those that were tried.
     fn change(&self, placed: &Placed, state: FindingState) -> FindingChange {
         let mut finding = placed.finding.clone();
         if matches!(state, FindingState::New | FindingState::Graver) {

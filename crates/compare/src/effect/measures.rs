@@ -1,4 +1,4 @@
-//! What a pen measures, as told, and what of it differs.
+//! What a pen measures, as reported, and what of it differs.
 
 use super::spot;
 use crate::change::{MeasureChange, MeasureKind};
@@ -22,7 +22,7 @@ const LEAST: f64 = 0.005;
 /// The same of a balance that nobody wants anything of, mm.
 const LEAST_BALANCE_MM: f64 = 0.05;
 
-/// The measures that differ; of what is on one side alone none is told, but a want.
+/// The measures that differ; of what is on one side alone none is reported, but a want.
 pub(crate) fn changes(
     (old, was): (&Pen, &CheckReport),
     (new, is): (&Pen, &CheckReport),

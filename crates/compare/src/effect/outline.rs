@@ -13,7 +13,7 @@ const NEAR_MM: f64 = 1e-4;
 /// Nearer than this two breaks are one, mm.
 const HERE_MM: f64 = 1e-6;
 
-/// By how much the outside and the bores of a part differ; of a part without a shape nothing is told.
+/// By how much the outside and the bores of a part differ; of a part without a shape nothing is reported.
 pub(crate) fn changes(old: &Part, new: &Part) -> Vec<OutlineChange> {
     let (Some(was), Some(is)) = (&old.profiles, &new.profiles) else {
         return Vec::new();

@@ -1,7 +1,7 @@
 //! Who a place on a part is, whatever becomes of its sizes.
 
 use quillet_model::words::SpotName;
-use quillet_model::{Cut, Feature, Part, Pen, SurfacePoint};
+use quillet_model::{Feature, Part, Pen, SurfacePoint};
 
 /// A place of a pen by its part and what made it there.
 pub(crate) fn of(pen: &Pen, spot: &SurfacePoint) -> String {
@@ -20,25 +20,8 @@ pub(crate) fn of(pen: &Pen, spot: &SurfacePoint) -> String {
 
 /// A cut by its end, its kind and which it is of its kind there.
 fn of_cut(part: &Part, cut: &Feature) -> String {
-    let same = |it: &&Feature| it.end == cut.end && kind(it) == kind(cut);
+    let same = |it: &&Feature| it.end == cut.end && it.called() == cut.called();
     let mut alike = part.features.iter().filter(same);
     let count = alike.position(|it| std::ptr::eq(it, cut)).unwrap_or(0);
-    format!("{}.{}.{count}", part.end_name(cut.end), kind(cut))
-}
-
-fn kind(cut: &Feature) -> &'static str {
-    match &cut.cut {
-        Cut::Tenon { .. } => "tenon",
-        Cut::Drill { .. } => "drill",
-        Cut::Bore { .. } => "bore",
-        Cut::Ream { .. } => "ream",
-        Cut::Thread { .. } if cut.is_inside() => "thread inside",
-        Cut::Thread { .. } => "thread outside",
-        Cut::Relief { .. } => "relief",
-        Cut::Groove { .. } => "groove",
-        Cut::Recess { .. } => "recess",
-        Cut::Taper { .. } => "taper",
-        Cut::Countersink { .. } => "countersink",
-        Cut::Edge(_) => "edge",
-    }
+    format!("{}.{}.{count}", part.end_name(cut.end), cut.called())
 }

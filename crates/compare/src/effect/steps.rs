@@ -1,7 +1,7 @@
 //! The lines of two sheets: which are the same, and what of them differs.
 
 use crate::change::StepChange;
-use crate::written::told::{common, told_of_texts};
+use crate::written::diff::{common, diff_of_texts};
 use std::collections::BTreeSet;
 
 /// A line of a sheet, as it is printed.
@@ -64,7 +64,7 @@ fn whole(line: &SheetLine) -> String {
 
 fn one_sided(line: &SheetLine, gone: bool) -> StepChange {
     let text = whole(line);
-    let told = format!("{}: {text}", if gone { "gone" } else { "new" });
+    let diff = format!("{}: {text}", if gone { "gone" } else { "new" });
     let (old, new) = match gone {
         true => (text, String::new()),
         false => (String::new(), text),
@@ -74,17 +74,17 @@ fn one_sided(line: &SheetLine, gone: bool) -> StepChange {
         number: line.number.filter(|_| !gone),
         old,
         new,
-        told,
+        diff,
     }
 }
 
 /// What is said first, and the pieces that differ.
 fn changed(was: &SheetLine, is: &SheetLine) -> StepChange {
-    let mut pieces = vec![told_of_texts(&was.head, &is.head)];
+    let mut pieces = vec![diff_of_texts(&was.head, &is.head)];
     match was.rest.len() == is.rest.len() {
         true => {
             let both = was.rest.iter().zip(&is.rest).filter(|(a, b)| a != b);
-            pieces.extend(both.map(|(a, b)| told_of_texts(a, b)));
+            pieces.extend(both.map(|(a, b)| diff_of_texts(a, b)));
         }
         false => {
             let gone = was.rest.iter().filter(|it| !is.rest.contains(it));
@@ -98,6 +98,6 @@ fn changed(was: &SheetLine, is: &SheetLine) -> StepChange {
         number: is.number,
         old: whole(was),
         new: whole(is),
-        told: pieces.join(", "),
+        diff: pieces.join(", "),
     }
 }

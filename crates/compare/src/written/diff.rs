@@ -1,62 +1,84 @@
 //! A line as it was and as it is, in one: `drill 12.2 -> 12.9 to 54`.
 
-use super::statement::{Statement, Word, line};
+use super::statement::{Statement, Word};
 
-/// Both in one, what they share told once.
-pub(crate) fn told(old: &[Word], new: &[Word]) -> String {
-    let common = common(&texts(old), &texts(new));
-    let (mut from, mut to) = (0, 0);
-    let mut pieces: Vec<String> = Vec::new();
-    for (a, b) in common.into_iter().chain([(old.len(), new.len())]) {
-        match (line(&old[from..a]), line(&new[to..b])) {
-            (was, is) if was.is_empty() && is.is_empty() => {}
-            (was, is) if was.is_empty() => pieces.push(format!("(new {is})")),
-            (was, is) if is.is_empty() => pieces.push(format!("(without {was})")),
-            (was, is) => pieces.push(format!("{was} -> {is}")),
-        }
-        if let Some(word) = new.get(b) {
-            match pieces.last_mut() {
-                Some(last) if !word.apart && !last.contains("->") => last.push_str(&word.text),
-                _ => pieces.push(word.text.clone()),
-            }
-        }
-        (from, to) = (a + 1, b + 1);
-    }
-    pieces.join(" ")
+/// A word, and whether a blank stands before it.
+#[derive(Clone, Copy)]
+struct Piece<'a> {
+    text: &'a str,
+    apart: bool,
+}
+
+/// The words of a statement's line in one, blanks where they stood apart.
+pub(crate) fn line(words: &[Word]) -> String {
+    joined(&pieces(words))
+}
+
+/// Both in one, what they share said once.
+pub(crate) fn diff(old: &[Word], new: &[Word]) -> String {
+    diff_of(&pieces(old), &pieces(new))
 }
 
 /// The same of an item's line, without what names it: `11.4 -> 11.0` of `let grip = 11.4`.
-pub(crate) fn told_of_value(old: &Statement, new: &Statement) -> String {
+pub(crate) fn diff_of_value(old: &Statement, new: &Statement) -> String {
     let named = old.tokens.iter().zip(&new.tokens).take(2);
     let same = named.filter(|(was, is)| was.text == is.text).count();
     let skip = |it: &Statement| {
         let equals = it.tokens.get(same).is_some_and(|it| it.text == "=");
         if equals { same + 1 } else { same }
     };
-    told(&old.tokens[skip(old)..], &new.tokens[skip(new)..])
+    diff(&old.tokens[skip(old)..], &new.tokens[skip(new)..])
 }
 
 /// The same of texts, word by word.
-pub(crate) fn told_of_texts(old: &str, new: &str) -> String {
-    let (old, new): (Vec<&str>, Vec<&str>) = (old.split(' ').collect(), new.split(' ').collect());
-    let (mut from, mut to) = (0, 0);
-    let mut pieces: Vec<String> = Vec::new();
-    let ends = common(&old, &new).into_iter();
-    for (a, b) in ends.chain([(old.len(), new.len())]) {
-        match (old[from..a].join(" "), new[to..b].join(" ")) {
-            (was, is) if was.is_empty() && is.is_empty() => {}
-            (was, is) if was.is_empty() => pieces.push(format!("(new {is})")),
-            (was, is) if is.is_empty() => pieces.push(format!("(without {was})")),
-            (was, is) => pieces.push(format!("{was} -> {is}")),
-        }
-        pieces.extend(new.get(b).map(|it| (*it).to_owned()));
-        (from, to) = (a + 1, b + 1);
-    }
-    pieces.join(" ")
+pub(crate) fn diff_of_texts(old: &str, new: &str) -> String {
+    let [old, new] = [old, new].map(|text| -> Vec<Piece> {
+        let words = text.split(' ');
+        words.map(|text| Piece { text, apart: true }).collect()
+    });
+    diff_of(&old, &new)
 }
 
-fn texts(words: &[Word]) -> Vec<&str> {
-    words.iter().map(|it| it.text.as_str()).collect()
+fn pieces(words: &[Word]) -> Vec<Piece<'_>> {
+    let each = words.iter().map(|it| Piece {
+        text: &it.text,
+        apart: it.apart,
+    });
+    each.collect()
+}
+
+fn joined(pieces: &[Piece]) -> String {
+    let mut line = String::new();
+    for (at, piece) in pieces.iter().enumerate() {
+        if piece.apart && at > 0 {
+            line.push(' ');
+        }
+        line.push_str(piece.text);
+    }
+    line
+}
+
+fn diff_of(old: &[Piece], new: &[Piece]) -> String {
+    let [was, is] = [old, new].map(|it| it.iter().map(|it| it.text).collect::<Vec<_>>());
+    let ends = common(&was, &is).into_iter();
+    let (mut from, mut to) = (0, 0);
+    let mut said: Vec<String> = Vec::new();
+    for (a, b) in ends.chain([(old.len(), new.len())]) {
+        match (joined(&old[from..a]), joined(&new[to..b])) {
+            (was, is) if was.is_empty() && is.is_empty() => {}
+            (was, is) if was.is_empty() => said.push(format!("(new {is})")),
+            (was, is) if is.is_empty() => said.push(format!("(without {was})")),
+            (was, is) => said.push(format!("{was} -> {is}")),
+        }
+        if let Some(piece) = new.get(b) {
+            match said.last_mut() {
+                Some(last) if !piece.apart && !last.contains("->") => last.push_str(piece.text),
+                _ => said.push(piece.text.to_owned()),
+            }
+        }
+        (from, to) = (a + 1, b + 1);
+    }
+    said.join(" ")
 }
 
 /// The longest run that two lists share, as places in both, in order.
@@ -89,15 +111,15 @@ mod tests {
     use super::*;
 
     #[test]
-    fn what_is_shared_is_told_once() {
+    fn what_is_shared_is_said_once() {
         assert_eq!(
-            told_of_texts("point at 9.0", "point at 9.6"),
+            diff_of_texts("point at 9.0", "point at 9.6"),
             "point at 9.0 -> 9.6"
         );
         assert_eq!(
-            told_of_texts("DRILL ⌀8 to 5", "DRILL ⌀8 to 5 flat"),
+            diff_of_texts("DRILL ⌀8 to 5", "DRILL ⌀8 to 5 flat"),
             "DRILL ⌀8 to 5 (new flat)"
         );
-        assert_eq!(told_of_texts("a b", "b"), "(without a) b");
+        assert_eq!(diff_of_texts("a b", "b"), "(without a) b");
     }
 }

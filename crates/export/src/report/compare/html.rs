@@ -4,7 +4,7 @@ use super::{Compared, words};
 use crate::mark::MARK;
 use crate::picture::{ComparedPicture, compared};
 use askama::Template;
-use quillet_compare::PenChange;
+use quillet_compare::{FindingChange, FindingState, PenChange};
 
 #[derive(Template)]
 #[template(path = "compare.html")]
@@ -26,7 +26,7 @@ struct FileBlock<'a> {
 
 struct FoundLine {
     severity: &'static str,
-    told: String,
+    text: String,
     gone: bool,
 }
 
@@ -45,7 +45,7 @@ pub(super) fn text(it: &Compared) -> String {
     let files = comparison.files.iter().map(|file| FileBlock {
         name: &file.name,
         rows: words::written(&file.changes),
-        findings: found(file.findings.iter().filter(|it| it.state.counts()), None),
+        findings: found(file.reported(), None),
     });
     let shown = |pen: &&PenChange| !words::is_plain(pen);
     let pens: Vec<PenBlock> = comparison.pens.iter().filter(shown).map(pen).collect();
@@ -62,14 +62,11 @@ pub(super) fn text(it: &Compared) -> String {
     page.render().unwrap_or_default()
 }
 
-fn found<'a>(
-    all: impl Iterator<Item = &'a quillet_compare::FindingChange>,
-    pen: Option<&str>,
-) -> Vec<FoundLine> {
-    let line = |it: &quillet_compare::FindingChange| FoundLine {
+fn found<'a>(all: impl Iterator<Item = &'a FindingChange>, pen: Option<&str>) -> Vec<FoundLine> {
+    let line = |it: &FindingChange| FoundLine {
         severity: it.finding.severity.word(),
-        told: words::finding(it, pen),
-        gone: it.state == quillet_compare::FindingState::Gone,
+        text: words::finding(it, pen),
+        gone: it.state == FindingState::Gone,
     };
     all.map(line).collect()
 }
@@ -80,7 +77,7 @@ fn pen(pen: &PenChange) -> PenBlock {
         state: words::state(pen),
         pictures: compared(pen),
         rows: words::effects(pen),
-        findings: found(pen.told(), Some(&pen.name)),
+        findings: found(pen.reported(), Some(&pen.name)),
         steps: pen.steps.iter().map(words::step).collect(),
     }
 }

@@ -26,7 +26,7 @@ fn file(it: &FileChange) -> Value {
     json!({
         "file": it.name,
         "items": it.changes.iter().map(change).collect::<Vec<_>>(),
-        "findings": findings(&it.findings),
+        "findings": it.reported().map(finding).collect::<Vec<_>>(),
     })
 }
 
@@ -47,13 +47,12 @@ fn pen(it: &PenChange) -> Value {
         "items": it.changes.iter().map(change).collect::<Vec<_>>(),
         "outline": it.outlines.iter().map(outline).collect::<Vec<_>>(),
         "measures": it.measures.iter().map(measure).collect::<Vec<_>>(),
-        "findings": findings(&it.findings),
+        "findings": it.reported().map(finding).collect::<Vec<_>>(),
         "steps": it.steps.iter().map(step).collect::<Vec<_>>(),
     })
 }
 
 fn change(it: &Change) -> Value {
-    let or_null = |text: &str| (!text.is_empty()).then(|| text.to_owned());
     json!({
         "item": it.item,
         "block": it.block,
@@ -90,13 +89,6 @@ fn measure(it: &MeasureChange) -> Value {
     Value::Object(out)
 }
 
-fn findings(all: &[FindingChange]) -> Vec<Value> {
-    all.iter()
-        .filter(|it| it.state.counts())
-        .map(finding)
-        .collect()
-}
-
 fn finding(it: &FindingChange) -> Value {
     let finding = &it.finding;
     let file = it.files.iter().find(|file| file.id == finding.span.file);
@@ -124,11 +116,15 @@ fn finding(it: &FindingChange) -> Value {
 }
 
 fn step(it: &StepChange) -> Value {
-    let or_null = |text: &str| (!text.is_empty()).then(|| text.to_owned());
     json!({
         "of": it.group,
         "number": it.number,
         "old": or_null(&it.old),
         "new": or_null(&it.new),
     })
+}
+
+/// Nothing where a side has nothing.
+fn or_null(text: &str) -> Option<&str> {
+    Some(text).filter(|it| !it.is_empty())
 }

@@ -24,8 +24,10 @@ pub(super) fn text(it: &Compared) -> String {
                 .map(|line| format!("- {}: {}\n", code(&item), escaped(line)));
             piece.extend(each);
         }
-        let told = file.findings.iter().filter(|it| it.state.counts());
-        piece.extend(told.map(|it| format!("- {}\n", escaped(&words::finding(it, None)))));
+        piece.extend(
+            file.reported()
+                .map(|it| format!("- {}\n", escaped(&words::finding(it, None)))),
+        );
         if !piece.is_empty() {
             pieces.push(format!("\n**{}**\n\n{piece}", escaped(&file.name)));
         }
@@ -65,7 +67,7 @@ fn pen(pen: &PenChange) -> String {
             out += &format!("| {} | {} |\n", escaped(&label), lines.join("<br>"));
         }
     }
-    let findings = pen.told().map(|it| words::finding(it, Some(&pen.name)));
+    let findings = pen.reported().map(|it| words::finding(it, Some(&pen.name)));
     let findings: Vec<String> = findings.collect();
     if !findings.is_empty() {
         out += "\n";

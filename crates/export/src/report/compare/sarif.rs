@@ -7,7 +7,7 @@ use quillet_syntax::FileId;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-/// One run; a result stands once however many pens show it. Of pens that are the same nothing is told.
+/// One run; a result stands once however many pens show it. Of pens that are the same nothing is reported.
 pub(super) fn text(it: &Comparison, name: &dyn Fn(&SourceFile) -> String) -> String {
     // A place may be new in one pen and known in another: it is as new as in the worst.
     let mut each: BTreeMap<String, &FindingChange> = BTreeMap::new();

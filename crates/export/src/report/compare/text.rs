@@ -1,10 +1,10 @@
 //! What differs, for people at a terminal.
 
 use super::words::{self, Row};
-use quillet_compare::{Comparison, PenChange, PenState};
+use quillet_compare::{Comparison, FileChange, PenChange, PenState};
 use std::collections::BTreeSet;
 
-/// Where what is told of a row begins, in letters.
+/// Where what a row says begins, in letters.
 const COLUMN: usize = 24;
 
 /// Files first that are of no pen alone, then pens, then the rest in one line.
@@ -21,10 +21,10 @@ pub(super) fn text(it: &Comparison) -> String {
                 out += &format!("{}: {item}: {line}\n", file.name);
             }
         }
-        let told = file.findings.iter().filter(|it| it.state.counts());
-        told.for_each(|it| out += &format!("{}: {}\n", file.name, words::finding(it, None)));
+        let found = file.reported();
+        found.for_each(|it| out += &format!("{}: {}\n", file.name, words::finding(it, None)));
     }
-    let mut told: BTreeSet<&str> = BTreeSet::new();
+    let mut files: BTreeSet<&str> = BTreeSet::new();
     let mut others = 0;
     for pen in &it.pens {
         let at_home = homes.contains(pen.file.as_str());
@@ -36,15 +36,13 @@ pub(super) fn text(it: &Comparison) -> String {
         if matches!(pen.state, PenState::Same | PenState::Written) {
             continue;
         }
-        if told.insert(&pen.file) {
+        if files.insert(&pen.file) {
             let own = it.files.iter().find(|it| it.name == pen.file);
             let own = own.map(|it| words::written(&it.changes));
             rows(&mut out, &own.unwrap_or_default());
             let of_none = it.files.iter().filter(|it| it.name == pen.file);
-            let of_none = of_none.flat_map(|it| &it.findings);
-            let lines = of_none
-                .filter(|it| it.state.counts())
-                .map(|it| words::finding(it, None));
+            let of_none = of_none.flat_map(FileChange::reported);
+            let lines = of_none.map(|it| words::finding(it, None));
             rows(&mut out, &row("found in it", lines.collect()));
         }
         body(&mut out, pen);
@@ -70,7 +68,7 @@ fn head(pen: &PenChange) -> String {
 
 fn body(out: &mut String, pen: &PenChange) {
     rows(out, &words::effects(pen));
-    let findings = pen.told().map(|it| words::finding(it, Some(&pen.name)));
+    let findings = pen.reported().map(|it| words::finding(it, Some(&pen.name)));
     let findings: Vec<String> = findings.collect();
     rows(
         out,

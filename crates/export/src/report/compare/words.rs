@@ -69,8 +69,8 @@ pub(super) fn written(changes: &[Change]) -> Vec<Row> {
             block => format!("{item} {block}"),
         };
         match rows.last_mut().filter(|it| it.0 == label) {
-            Some(row) => row.1.push(change.told.clone()),
-            None => rows.push((label, vec![change.told.clone()])),
+            Some(row) => row.1.push(change.diff.clone()),
+            None => rows.push((label, vec![change.diff.clone()])),
         }
     }
     rows
@@ -85,17 +85,17 @@ pub(super) fn effects(pen: &PenChange) -> Vec<Row> {
         rows.push((label, vec![outline(it, units)]));
     }
     for it in &pen.measures {
-        let (label, told) = (it.kind.word(), measure(it, units));
+        let (label, text) = (it.kind.word(), measure(it, units));
         let together = matches!(
             it.kind,
             MeasureKind::Length | MeasureKind::Mass | MeasureKind::Balance
         );
         match rows.iter_mut().find(|row| row.0 == label) {
             Some(row) if together => {
-                row.1[0] += &format!(", {told}");
+                row.1[0] += &format!(", {text}");
             }
-            Some(row) => row.1.push(told),
-            None => rows.push((label.to_owned(), vec![told])),
+            Some(row) => row.1.push(text),
+            None => rows.push((label.to_owned(), vec![text])),
         }
     }
     rows
@@ -129,15 +129,15 @@ pub(super) fn outline(it: &OutlineChange, units: Units) -> String {
 pub(super) fn measure(it: &MeasureChange, units: Units) -> String {
     let of = it.of.clone().in_units(units).to_string();
     let (values, unit) = values(it, units);
-    let told = format!("{of} {} -> {} {unit}", values[0], values[1]);
-    let told = told.trim().to_owned();
+    let text = format!("{of} {} -> {} {unit}", values[0], values[1]);
+    let text = text.trim().to_owned();
     match it.way {
-        "" => told,
-        way => format!("{told} {way}"),
+        "" => text,
+        way => format!("{text} {way}"),
     }
 }
 
-/// Both values in as few figures as tell them apart, at least two decimals, and their unit.
+/// Both values in as few figures as keep them apart, at least two decimals, and their unit.
 pub(super) fn values(it: &MeasureChange, units: Units) -> ([String; 2], &'static str) {
     let both = [it.old, it.new];
     if it.kind == MeasureKind::Want {
@@ -169,9 +169,9 @@ pub(super) fn values(it: &MeasureChange, units: Units) -> ([String; 2], &'static
         })
     };
     let mut figures = (least..=6).map(|places| both.map(|it| shown(it, places)));
-    let told = figures.clone().find(|it| it[0] != it[1]);
-    let told = told.or_else(|| figures.next_back());
-    (told.unwrap_or_default(), unit)
+    let apart = figures.clone().find(|it| it[0] != it[1]);
+    let apart = apart.or_else(|| figures.next_back());
+    (apart.unwrap_or_default(), unit)
 }
 
 /// `new warning no-room-for-tap  heron.quillet:71: 2.50 mm of hole …`
@@ -189,7 +189,7 @@ pub(super) fn finding(it: &FindingChange, pen: Option<&str>) -> String {
     format!("{state} {}  {}: {words}", finding.rule, at(it))
 }
 
-/// What a message that tells of several pens, `in heron: …; in heron-ida: …`, says of one.
+/// What a message about several pens, `in heron: …; in heron-ida: …`, says of one.
 fn own_words<'w>(words: &'w str, pen: &str, pens: &[String]) -> &'w str {
     let Some((_, own)) = words.split_once(&format!("in {pen}: ")) else {
         return words;
@@ -214,10 +214,10 @@ pub(super) fn at(it: &FindingChange) -> String {
 
 /// `mandrel D: ⌀10.9 -> ⌀10.5`, `cap 13: tap …`
 pub(super) fn step(it: &quillet_compare::StepChange) -> String {
-    let told = &it.told;
+    let diff = &it.diff;
     match (it.number, it.group.as_str()) {
-        (Some(number), group) => format!("{group} {number}: {told}"),
-        (None, "mandrels") => told.replace("new: mandrel", "new mandrel"),
-        (None, group) => format!("{group}: {told}"),
+        (Some(number), group) => format!("{group} {number}: {diff}"),
+        (None, "mandrels") => diff.replace("new: mandrel", "new mandrel"),
+        (None, group) => format!("{group}: {diff}"),
     }
 }
