@@ -1,4 +1,4 @@
-# For the checks that run real editors; sourced. What an editor needs is installed where it is
+# For the checks that run other programs; sourced. What a check needs is installed where it is
 # missing: system packages by apt, others into a folder outside the clone.
 
 export PIP_DISABLE_PIP_VERSION_CHECK=1 npm_config_audit=false npm_config_fund=false
@@ -27,9 +27,20 @@ packages() {
     [ ${#missing[@]} -gt 0 ] || return 0
     command -v apt-get >/dev/null || return 1
     echo "installing ${missing[*]}"
+    alone installed "${missing[@]}"
+}
+
+# alone COMMAND…: waits while another check installs something.
+alone() (
+    exec 9>"$tools/installing"
+    command -v flock >/dev/null && flock 9
+    "$@"
+)
+
+installed() {
     export DEBIAN_FRONTEND=noninteractive
-    quietly apt-get install -y --no-install-recommends "${missing[@]}" && return 0
-    quietly apt-get update && quietly apt-get install -y --no-install-recommends "${missing[@]}"
+    quietly apt-get install -y --no-install-recommends "$@" && return 0
+    quietly apt-get update && quietly apt-get install -y --no-install-recommends "$@"
 }
 
 # node24: Node 24, from its npm package where the one at hand is older.
@@ -40,7 +51,7 @@ node24() {
     [ "${major:-0}" -lt 24 ] || return 0
     local bin=$tools/node/node_modules/node/bin
     "$bin/node" --version >/dev/null 2>&1 ||
-        quietly npm install --prefix "$tools/node" node@24 || return 1
+        alone quietly npm install --prefix "$tools/node" node@24 || return 1
     export PATH=$bin:$PATH
     "$bin/node" --version >/dev/null
 }

@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# The mass, balance and inertia of the shipped pens against Open CASCADE.
+# The mass, balance and inertia of the shipped pens, and what flats, side holes and slots leave of a part,
+# against Open CASCADE and a quadrature, in one environment.
 # Says `skipped` and passes where Python or the package cannot be had.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
@@ -11,3 +12,4 @@ fi
 target=${CARGO_TARGET_DIR:-target}
 cargo build --quiet --package quillet
 python3 tests/oracles/assembly.py "$target/debug/quillet" --venv "$target/oracles-assembly"
+python3 tests/oracles/sides.py "$target/debug/quillet" --venv "$target/oracles-assembly"
