@@ -3,7 +3,7 @@
 mod sides;
 
 use crate::{files, terminal};
-use quillet_compare::{Asked, Comparison, Deny, State, States};
+use quillet_compare::{Asked, Comparison, Deny, State, States, unknown};
 use quillet_export::report::Compared;
 use quillet_export::sheet;
 use quillet_syntax::Severity;
@@ -110,11 +110,13 @@ fn work(args: &CompareArgs) -> Result<ExitCode, String> {
             source: old.source(),
             files: state(old)?,
             name: &was_called,
+            known: &unknown,
         },
         State {
             source: new.source(),
             files: state(new)?,
             name: &is_called,
+            known: &unknown,
         },
     );
     let asked = Asked {

@@ -18,6 +18,14 @@ use std::sync::Arc;
 /// What the sheet of a pen says, line by line.
 pub type StepsOf<'a> = &'a (dyn Fn(&Design, &Pen) -> Vec<SheetLine> + Sync);
 
+/// Gives the analysis of a file, where one was made before.
+pub type Known<'a> = dyn Fn(&Path) -> Option<Arc<Analysis>> + Sync + 'a;
+
+/// No analysis was made before.
+pub fn unknown(_: &Path) -> Option<Arc<Analysis>> {
+    None
+}
+
 /// What came of a job.
 #[derive(Debug, Default)]
 pub struct Done {
@@ -33,6 +41,7 @@ pub(crate) struct Half<'a> {
     pub(crate) path: &'a Path,
     pub(crate) source: &'a (dyn Source + Sync),
     pub(crate) name: &'a (dyn Fn(&SourceFile) -> String + Sync),
+    pub(crate) known: &'a Known<'a>,
 }
 
 /// A pen by its names in both states; none where it is not there.
@@ -56,14 +65,13 @@ struct State {
 }
 
 impl State {
-    fn of(analysis: Analysis, half: &Half) -> State {
+    fn of(analysis: Arc<Analysis>, half: &Half) -> State {
         let root = analysis
             .files()
             .first()
             .map_or_else(String::new, |it| (half.name)(it));
         let files = analysis.files().iter();
         let files = files.map(|it| ((half.name)(it), items(it))).collect();
-        let analysis = Arc::new(analysis);
         State {
             analysis,
             root,
@@ -83,27 +91,25 @@ impl Task<'_> {
     ///
     /// Where a file cannot be had; a sentence that names it.
     pub(crate) fn work(&self, steps: StepsOf) -> Result<Done, String> {
-        let read = |half: &Half, source: &dyn Source| {
-            let why = |error: ReadError| format!("{}: {error}", half.path.display());
-            let analysis = Analysis::of(half.path, source, None).map_err(why)?;
+        let named = |half: &Half, it: Result<Analysis, ReadError>| {
+            it.map_err(|error| format!("{}: {error}", half.path.display()))
+        };
+        let read = |half: &Half| {
+            let analysis = match (half.known)(half.path) {
+                Some(known) => known,
+                None => Arc::new(named(half, Analysis::of(half.path, half.source, None))?),
+            };
             Ok::<State, String>(State::of(analysis, half))
         };
-        let new = self
-            .new
-            .as_ref()
-            .map(|it| read(it, it.source))
-            .transpose()?;
-        let mut old = self
-            .old
-            .as_ref()
-            .map(|it| read(it, it.source))
-            .transpose()?;
+        let new = self.new.as_ref().map(read).transpose()?;
+        let mut old = self.old.as_ref().map(read).transpose()?;
         let mut renames = Vec::new();
         if let (Some(was), Some(is), Some(half)) = (&old, &new, &self.old) {
             renames = renamed(&was.items(), &is.items());
             if !renames.is_empty() {
                 let called = Called::of(half.source, &was.analysis.design, &renames);
-                old = Some(read(half, &called)?);
+                let analysis = named(half, was.analysis.again(&called))?;
+                old = Some(State::of(Arc::new(analysis), half));
             }
         }
         let mut done = Done::default();

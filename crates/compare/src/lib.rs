@@ -25,6 +25,6 @@ pub use change::{
 };
 pub use comparison::{Comparison, Deny, FileChange, PartPair, PenChange, PenPair, PenState};
 pub use effect::steps::SheetLine;
-pub use job::{Done, StepsOf};
+pub use job::{Done, Known, StepsOf, unknown};
 pub use place::{Place, places};
 pub use states::{Asked, State, States};

@@ -1,12 +1,12 @@
 //! Which files and pens of two states belong together, and which of them differ at all.
 
 use crate::comparison::{Comparison, FileChange, PenChange, PenState};
-use crate::job::{Done, Half, Names, StepsOf, Task};
-use quillet_model::{Loaded, ReadError, Source, SourceFile, Units, load};
+use crate::job::{Done, Half, Known, Names, StepsOf, Task};
+use quillet_model::{ReadError, Source, SourceFile, Units, load};
 use quillet_syntax::RuleId;
 use quillet_syntax::ast::ItemKind;
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 /// Files of a state.
@@ -17,6 +17,8 @@ pub struct State<'a> {
     pub files: Vec<PathBuf>,
     /// What a file is called: the same in both states where it is the same file.
     pub name: &'a (dyn Fn(&SourceFile) -> String + Sync),
+    /// The analysis of a file, where one was made before; [`unknown`](crate::unknown) where none was.
+    pub known: &'a Known<'a>,
 }
 
 /// Which pens are asked about.
@@ -62,12 +64,15 @@ impl<'a> States<'a> {
     pub fn of(old: &'a State<'a>, new: &'a State<'a>, asked: &Asked) -> (Self, Vec<String>) {
         let mut problems = Vec::new();
         let mut read = |state: &State| -> Vec<Read> {
-            let each = state
-                .files
-                .iter()
-                .map(|path| (path, load(path, state.source)));
-            each.filter_map(|(path, loaded)| match loaded {
-                Ok(loaded) => Some(Read::of(path.clone(), &loaded, state.name)),
+            let each = state.files.iter().map(|path| {
+                let files = match (state.known)(path) {
+                    Some(known) => Ok(known.files().to_vec()),
+                    None => load(path, state.source).map(|it| it.files),
+                };
+                (path, files)
+            });
+            each.filter_map(|(path, files)| match files {
+                Ok(files) => Some(Read::of(path.clone(), &files, state.name)),
                 Err(error) => {
                     problems.push(sentence(path, &error));
                     None
@@ -251,15 +256,16 @@ impl<'a> States<'a> {
     }
 }
 
-fn halved<'a>(path: &'a std::path::Path, state: &'a State<'a>) -> Half<'a> {
+fn halved<'a>(path: &'a Path, state: &'a State<'a>) -> Half<'a> {
     Half {
         path,
         source: state.source,
         name: state.name,
+        known: state.known,
     }
 }
 
-fn sentence(path: &std::path::Path, error: &ReadError) -> String {
+fn sentence(path: &Path, error: &ReadError) -> String {
     format!("{}: {error}", path.display())
 }
 
@@ -281,14 +287,14 @@ fn same(name: &str, file: &str) -> PenChange {
 }
 
 impl Read {
-    fn of(path: PathBuf, loaded: &Loaded, name: &dyn Fn(&SourceFile) -> String) -> Read {
-        let root = loaded.files.first();
+    fn of(path: PathBuf, files: &[Arc<SourceFile>], name: &dyn Fn(&SourceFile) -> String) -> Read {
+        let root = files.first();
         let items = root.iter().flat_map(|it| &it.parsed.tree.items);
         let pens = items.filter_map(|it| match &it.kind {
             ItemKind::Pen(pen) if !pen.name.text.is_empty() => Some(pen.name.text.to_string()),
             _ => None,
         });
-        let texts = loaded.files.iter().map(|it| (name(it), it.text.clone()));
+        let texts = files.iter().map(|it| (name(it), it.text.clone()));
         Read {
             name: root.map_or_else(String::new, |it| name(it)),
             path,

@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use quillet_compare::{Asked, Comparison, Deny, FindingState, PenState, SheetLine, State, States};
+use quillet_compare::{
+    Asked, Comparison, Deny, FindingState, PenState, SheetLine, State, States, unknown,
+};
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Design, Pen, SourceFile, Texts};
 use std::path::PathBuf;
@@ -49,6 +51,7 @@ fn compared(old: &[(String, String)], new: &[(String, String)]) -> Comparison {
         source,
         files,
         name: &called,
+        known: &unknown,
     };
     let (was, is) = (state(&was, files(old)), state(&is, files(new)));
     let (states, problems) = States::of(&was, &is, &Asked::default());

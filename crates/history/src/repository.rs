@@ -2,9 +2,9 @@
 
 use crate::blobs::Blobs;
 use crate::git::Git;
-use crate::listing::{self, path_of};
+use crate::listing::{self, Listing, path_of};
 use crate::{HistoryError, Revision, Top};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// What is asked for instead of a revision: what would be committed.
 pub const INDEX: &str = "index";
@@ -46,27 +46,43 @@ impl Repository {
     ///
     /// Where there is none of that name, or git fails.
     pub fn revision(&self, name: &str) -> Result<Revision, HistoryError> {
-        let blobs = || Blobs::of(&self.git);
-        if name == INDEX {
-            let listed = self.git.ask(&["ls-files", "-s", "-z"])?.out()?;
-            return Ok(Revision::new(
-                &self.top,
-                INDEX,
-                listing::of_index(&listed),
-                blobs()?,
-            ));
+        match name {
+            INDEX => {
+                let listed = self.git.ask(&["ls-files", "-s", "-z"])?.out()?;
+                self.listed(INDEX, listing::of_index(&listed))
+            }
+            _ => self.of_tree(&self.tree(name)?),
         }
-        let tree = self.tree(name)?;
-        let listed = self
-            .git
-            .ask(&["ls-tree", "-r", "-z", "--full-tree", &tree])?
-            .out()?;
+    }
+
+    /// The revision whose tree bears a number, as [`Repository::tree`] gives it.
+    ///
+    /// # Errors
+    ///
+    /// Where git fails.
+    pub fn of_tree(&self, tree: &str) -> Result<Revision, HistoryError> {
+        let words = ["ls-tree", "-r", "-z", "--full-tree", tree];
+        let listed = self.git.ask(&words)?.out()?;
+        self.listed(tree, listing::of_tree(&listed))
+    }
+
+    fn listed(&self, tree: &str, listing: Listing) -> Result<Revision, HistoryError> {
         Ok(Revision::new(
             &self.top,
-            &tree,
-            listing::of_tree(&listed),
-            blobs()?,
+            tree,
+            listing,
+            Blobs::of(&self.git)?,
         ))
+    }
+
+    /// Where git keeps what is of this working folder: its `HEAD`, its index.
+    ///
+    /// # Errors
+    ///
+    /// Where git fails.
+    pub fn git_folder(&self) -> Result<PathBuf, HistoryError> {
+        let folder = self.git.ask(&["rev-parse", "--absolute-git-dir"])?.out()?;
+        Ok(path_of(folder.strip_suffix(b"\n").unwrap_or(&folder)))
     }
 
     /// The number of a revision's tree; two revisions that hold the same have the same.

@@ -18,6 +18,11 @@ impl Analysis {
         Self { whole, settings }
     }
 
+    /// What is behind it, the same for as long as no file of it changes.
+    pub(crate) fn whole(&self) -> &Arc<quillet_pen::Analysis> {
+        &self.whole
+    }
+
     /// How sizes are told of the file asked for.
     pub(crate) fn sizes(&self) -> Sizes {
         Sizes::chosen(self.settings.units, self.design.units())

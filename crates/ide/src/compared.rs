@@ -1,27 +1,15 @@
 //! What a file's text does to its pens beside what it was: lenses, and the whole of it.
 
 use crate::lens::{Lens, LensTarget};
-use crate::{Analysis, Snapshot};
+use crate::{Analysis, Past, Snapshot};
 use quillet_compare::{
     Asked, Comparison, FindingState, MeasureKind, PenChange, PenState, SheetLine, Side, State,
     States,
 };
 use quillet_export::report::Compared;
 use quillet_export::sheet;
-use quillet_model::{Design, Pen, Source, SourceFile};
+use quillet_model::{Design, Pen};
 use std::path::Path;
-
-/// What a file was, and what its files are called on both sides.
-pub struct Before<'a> {
-    /// Where it is read.
-    pub source: &'a (dyn Source + Sync),
-    /// Whether it was there.
-    pub is_there: bool,
-    /// What a file is called.
-    pub name: &'a (dyn Fn(&SourceFile) -> String + Sync),
-    /// What the state is called: `HEAD`.
-    pub called: &'a str,
-}
 
 /// A comparison in the forms that an editor shows.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,11 +23,12 @@ pub struct ComparedPages {
 }
 
 /// A file beside what it was, in every form; none where one of its files cannot be read.
-pub fn compared(now: &Snapshot, path: &Path, before: &Before) -> Option<ComparedPages> {
-    let comparison = comparison(now, path, before, &sheet::lines)?;
+pub fn compared(now: &Snapshot, path: &Path, past: &Past) -> Option<ComparedPages> {
+    let analysis = now.analysis(path, &|| false)?;
+    let comparison = comparison(now, path, (past, &analysis), &sheet::lines)?;
     let compared = Compared {
         comparison: &comparison,
-        old: before.called.to_owned(),
+        old: past.called.clone(),
         new: "the editor".to_owned(),
     };
     Some(ComparedPages {
@@ -50,16 +39,20 @@ pub fn compared(now: &Snapshot, path: &Path, before: &Before) -> Option<Compared
 }
 
 /// What a lens above each pen and part of a file says; nothing where nothing differs.
-pub fn lenses_since(
-    now: &Snapshot,
-    path: &Path,
-    analysis: &Analysis,
-    before: &Before,
-) -> Vec<Lens> {
+pub fn lenses_since(now: &Snapshot, path: &Path, analysis: &Analysis, past: &Past) -> Vec<Lens> {
+    if let Some(told) = past.told(path, analysis.whole()) {
+        return told;
+    }
+    let lenses = lenses_anew(now, path, analysis, past);
+    past.tell(path, analysis.whole(), &lenses);
+    lenses
+}
+
+fn lenses_anew(now: &Snapshot, path: &Path, analysis: &Analysis, past: &Past) -> Vec<Lens> {
     let file = analysis.files().first().map(|it| it.id);
     // A lens reports no steps.
     let none = |_: &Design, _: &Pen| -> Vec<SheetLine> { Vec::new() };
-    let Some(comparison) = comparison(now, path, before, &none) else {
+    let Some(comparison) = comparison(now, path, (past, analysis), &none) else {
         return Vec::new();
     };
     let design = &analysis.design;
@@ -79,7 +72,7 @@ pub fn lenses_since(
         };
         let said = of_pen(change);
         if !said.is_empty() {
-            put(pen.name.span, format!("since {}: {said}", before.called));
+            put(pen.name.span, format!("since {}: {said}", past.called));
         }
     }
     for part in &design.parts {
@@ -134,25 +127,22 @@ fn of_pen(change: &PenChange) -> String {
 fn comparison(
     now: &Snapshot,
     path: &Path,
-    before: &Before,
+    (past, analysis): (&Past, &Analysis),
     steps: quillet_compare::StepsOf,
 ) -> Option<Comparison> {
-    let files = |is_there: bool| {
-        if is_there {
-            vec![path.to_owned()]
-        } else {
-            Vec::new()
-        }
-    };
+    let bench = now.settings().bench.as_deref();
+    let files = |is_there: bool| is_there.then(|| path.to_owned()).into_iter().collect();
     let was = State {
-        source: before.source,
-        files: files(before.is_there),
-        name: before.name,
+        source: past.source(),
+        files: files(past.has(path)),
+        name: &*past.name,
+        known: &|path| past.analysis(path, bench),
     };
     let is = State {
         source: now,
         files: files(true),
-        name: before.name,
+        name: &*past.name,
+        known: &|_| Some(analysis.whole().clone()),
     };
     let (states, problems) = States::of(&was, &is, &Asked::default());
     if !problems.is_empty() {

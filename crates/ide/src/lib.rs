@@ -24,6 +24,7 @@ mod inlay;
 mod lens;
 mod links;
 mod names;
+mod past;
 mod preview;
 pub mod rules;
 mod selection;
@@ -41,7 +42,7 @@ mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
 pub use analysis::Analysis;
-pub use compared::{Before, ComparedPages, compared, lenses_since};
+pub use compared::{ComparedPages, compared, lenses_since};
 pub use completion::{Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;
 pub use disk::{files_in, is_design};
@@ -57,6 +58,7 @@ pub use links::{Link, links};
 pub use names::{
     NameLocation, definition, highlights, linked, references, renamable, rename, type_definition,
 };
+pub use past::{Namer, Past};
 pub use preview::{Picture, Preview, preview, preview_of};
 pub use selection::selections;
 pub use settings::{HintKinds, Settings, Units};

@@ -23,6 +23,7 @@ pub(crate) fn opened(server: &ServerState, params: DidOpenTextDocumentParams) {
         typing: None,
     };
     state.open.insert(path.clone(), open);
+    state.pasts.look_again();
     state.workspace.set(&path, document.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);

@@ -46,6 +46,7 @@ mod ordering;
 mod ordering_queue;
 mod output_writer;
 mod pages;
+mod pasts;
 mod position;
 mod preview_page;
 mod probe;

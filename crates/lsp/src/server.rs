@@ -8,7 +8,7 @@ use crate::requests::compare::{CompareAnswer, CompareParams};
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
 use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
-use crate::{capabilities, pull, worker};
+use crate::{capabilities, pasts, pull, worker};
 use crate::{client_process, folders, requests, settings};
 use serde_json::Value;
 use std::future::Future;
@@ -22,18 +22,19 @@ use tower_lsp::lsp_types::{
     CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, CompletionItem,
     CompletionParams, CompletionResponse, DidChangeConfigurationParams,
     DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
-    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, DocumentFormattingParams, DocumentHighlight,
-    DocumentHighlightParams, DocumentLink, DocumentLinkParams, DocumentOnTypeFormattingParams,
-    DocumentRangeFormattingParams, DocumentSymbolParams, DocumentSymbolResponse,
-    ExecuteCommandParams, FoldingRange, FoldingRangeParams, GotoDefinitionParams,
-    GotoDefinitionResponse, Hover, HoverParams, InitializeParams, InitializeResult,
-    InitializedParams, InlayHint, InlayHintParams, LinkedEditingRangeParams, LinkedEditingRanges,
-    Location, MessageType, PrepareRenameResponse, ReferenceParams, RenameFilesParams, RenameParams,
-    SelectionRange, SelectionRangeParams, SemanticTokensParams, SemanticTokensRangeParams,
-    SemanticTokensRangeResult, SemanticTokensResult, SignatureHelp, SignatureHelpParams,
-    SymbolInformation, TextDocumentPositionParams, TextEdit, WorkspaceDiagnosticParams,
-    WorkspaceDiagnosticReportResult, WorkspaceEdit, WorkspaceSymbolParams,
+    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DidSaveTextDocumentParams,
+    DocumentDiagnosticParams, DocumentDiagnosticReportResult, DocumentFormattingParams,
+    DocumentHighlight, DocumentHighlightParams, DocumentLink, DocumentLinkParams,
+    DocumentOnTypeFormattingParams, DocumentRangeFormattingParams, DocumentSymbolParams,
+    DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
+    GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
+    InitializeResult, InitializedParams, InlayHint, InlayHintParams, LinkedEditingRangeParams,
+    LinkedEditingRanges, Location, MessageType, PrepareRenameResponse, ReferenceParams,
+    RenameFilesParams, RenameParams, SelectionRange, SelectionRangeParams, SemanticTokensParams,
+    SemanticTokensRangeParams, SemanticTokensRangeResult, SemanticTokensResult, SignatureHelp,
+    SignatureHelpParams, SymbolInformation, TextDocumentPositionParams, TextEdit,
+    WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
+    WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer};
 
@@ -141,6 +142,11 @@ impl LanguageServer for Server {
         if let Err(what) = documents::changed(&self.server, params) {
             self.outbox.log(MessageType::ERROR, what);
         }
+    }
+
+    async fn did_save(&self, params: DidSaveTextDocumentParams) {
+        let path = path_of(&params.text_document.uri);
+        self.spawn(pasts::saved(self.server.clone(), self.outbox.clone(), path));
     }
 
     async fn did_close(&self, params: DidCloseTextDocumentParams) {
@@ -362,9 +368,12 @@ impl LanguageServer for Server {
     }
 
     async fn code_lens(&self, params: CodeLensParams) -> Result<Option<Vec<CodeLens>>> {
-        self.server
+        let lenses = self
+            .server
             .answer(move |asked| requests::inlay::lenses(asked, &params))
-            .await
+            .await;
+        pasts::log(&self.server, &self.outbox);
+        lenses
     }
 
     async fn prepare_call_hierarchy(

@@ -3,6 +3,7 @@
 use crate::cancel::CancellationToken;
 use crate::client_support::ClientSupport;
 use crate::diagnostic_store::DiagnosticStore;
+use crate::pasts::Pasts;
 use crate::queue::Queue;
 use crate::session::Session;
 use crate::typing::{SyntaxDelay, Typing};
@@ -58,6 +59,8 @@ pub(crate) struct SessionState {
     pub(crate) elsewhere: bool,
     /// How long syntax findings on the line that is typed on are held back.
     pub(crate) syntax_delay: SyntaxDelay,
+    /// The revisions that documents are compared with.
+    pub(crate) pasts: Arc<Pasts>,
 }
 
 /// Progress that is shown.
@@ -128,6 +131,8 @@ pub(crate) struct RequestContext {
     pub(crate) editor: ClientSupport,
     /// Set where the editor no longer waits.
     pub(crate) cancel: CancellationToken,
+    /// The revisions that documents are compared with.
+    pub(crate) pasts: Arc<Pasts>,
     open: BTreeMap<PathBuf, OpenDocument>,
 }
 
@@ -151,6 +156,7 @@ impl SessionState {
             encoding: self.encoding,
             editor: self.editor,
             cancel,
+            pasts: self.pasts.clone(),
             open: self.open.clone(),
         }
     }

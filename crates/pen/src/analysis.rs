@@ -46,6 +46,16 @@ impl Analysis {
         })
     }
 
+    /// The same file at the same bench, from another source.
+    ///
+    /// # Errors
+    ///
+    /// As [`Analysis::of`].
+    pub fn again(&self, source: &dyn Source) -> Result<Self, ReadError> {
+        let root = self.files().first().ok_or(ReadError::Missing)?;
+        Self::of(&root.path, source, self.bench.as_deref())
+    }
+
     /// Whether it would come out the same from a source, at a bench.
     pub fn holds_in(&self, source: &dyn Source, bench: Option<&str>) -> bool {
         self.bench.as_deref() == bench && self.looked_at.iter().all(|it| it.holds_in(source))

@@ -2,13 +2,9 @@
 //! the lenses that tell of it.
 
 use crate::server_state::{RequestContext, path_of};
-use quillet_history::{Repository, Revision, Top};
-use quillet_ide::{Analysis, Before, ComparedPages, Lens};
-use quillet_model::SourceFile;
+use quillet_ide::{Analysis, ComparedPages, Lens};
 use serde::{Deserialize, Serialize};
 use std::path::Path;
-use std::sync::mpsc;
-use std::time::Duration;
 use tower_lsp::jsonrpc::{Error, Result};
 use tower_lsp::lsp_types::TextDocumentIdentifier;
 
@@ -30,9 +26,6 @@ pub(crate) struct CompareAnswer {
     markdown: String,
     json: String,
 }
-
-/// Git is waited for so long before lenses go without it.
-const PATIENCE: Duration = Duration::from_secs(2);
 
 /// A document beside a revision.
 ///
@@ -62,67 +55,23 @@ pub(crate) fn pages(
     let wanted = asked.snapshot.settings().compare_with();
     let name = revision.filter(|it| !it.is_empty()).unwrap_or(wanted);
     let name = if name.is_empty() { "HEAD" } else { name };
-    let side = Side::of(path, name).map_err(Error::invalid_params)?;
-    let before = side.before(path, name);
-    let found = quillet_ide::compared(&asked.snapshot, path, &before);
+    let past = asked.pasts.patiently(path, name);
+    let past = past.map_err(Error::invalid_params)?;
+    let found = quillet_ide::compared(&asked.snapshot, path, &past);
     found.ok_or_else(|| Error::invalid_params("a file of this pen cannot be read"))
 }
 
 /// What a lens says of a document since the revision of the settings; nothing without git, without a
-/// repository, without that revision, or where git takes too long.
+/// repository, without that revision, without the file in it, or where git takes too long.
 pub(crate) fn lenses(asked: &RequestContext, path: &Path, analysis: &Analysis) -> Vec<Lens> {
-    let name = asked.snapshot.settings().compare_with().to_owned();
+    let name = asked.snapshot.settings().compare_with();
     if name.is_empty() || !path.is_absolute() {
         return Vec::new();
     }
-    let (done, found) = mpsc::channel();
-    let (file, revision) = (path.to_owned(), name.clone());
-    std::thread::spawn(move || {
-        // Who asked may have lost patience.
-        let _ = done.send(Side::of(&file, &revision));
-    });
-    let Ok(Ok(side)) = found.recv_timeout(PATIENCE) else {
-        return Vec::new();
-    };
-    let before = side.before(path, &name);
-    match before.is_there {
-        true => quillet_ide::lenses_since(&asked.snapshot, path, analysis, &before),
-        false => Vec::new(),
-    }
-}
-
-/// A revision, and how its files are called.
-struct Side {
-    revision: Revision,
-    name: Box<dyn Fn(&SourceFile) -> String + Send + Sync>,
-}
-
-impl Side {
-    fn of(path: &Path, revision: &str) -> std::result::Result<Side, String> {
-        let folder = path.parent().unwrap_or(Path::new(""));
-        let repository = Repository::around(folder).map_err(|error| error.to_string())?;
-        let revision = repository
-            .revision(revision)
-            .map_err(|error| error.to_string())?;
-        let top: Top = repository.top;
-        let name = move |file: &SourceFile| {
-            let inside = top.path_in(&file.path);
-            let path = inside.as_deref().unwrap_or(&file.path);
-            let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
-            parts.collect::<Vec<_>>().join("/")
-        };
-        Ok(Side {
-            revision,
-            name: Box::new(name),
-        })
-    }
-
-    fn before<'a>(&'a self, path: &Path, called: &'a str) -> Before<'a> {
-        Before {
-            source: &self.revision,
-            is_there: self.revision.entry(path).is_some(),
-            name: &*self.name,
-            called,
+    match asked.pasts.of(path, name) {
+        Ok(past) if past.has(path) => {
+            quillet_ide::lenses_since(&asked.snapshot, path, analysis, &past)
         }
+        _ => Vec::new(),
     }
 }
