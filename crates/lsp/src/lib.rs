@@ -58,6 +58,7 @@ mod server_state;
 mod service;
 mod session;
 mod settings;
+mod since;
 mod transport;
 mod typing;
 mod worker;

@@ -3,16 +3,14 @@
 //! Git is asked when a document is opened or saved and when its own folder shows that something was
 //! committed or checked out; in between nothing runs.
 
-use crate::client_messages::ClientMessages;
-use crate::server_state::ServerState;
 use quillet_history::{INDEX, Repository};
 use quillet_ide::Past;
 use quillet_model::SourceFile;
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError, mpsc};
 use std::time::{Duration, SystemTime};
-use tower_lsp::lsp_types::MessageType;
 
 /// Git is waited for so long before lenses go without it.
 const PATIENCE: Duration = Duration::from_secs(2);
@@ -21,16 +19,20 @@ const PATIENCE: Duration = Duration::from_secs(2);
 #[derive(Debug, Default)]
 pub(crate) struct Pasts {
     kept: Mutex<BTreeMap<(PathBuf, String), Kept>>,
-    /// What the log is still to be told.
-    unsaid: Mutex<Vec<String>>,
+    /// Held while git is asked: who comes meanwhile gets the same answer.
+    asking: Mutex<()>,
+    /// How often it was said that all are to be asked for again.
+    round: AtomicUsize,
+    /// What the log is to be told, and whether it has been.
+    lines: Mutex<BTreeMap<String, bool>>,
 }
 
 /// A revision as it was asked for last.
 #[derive(Clone, Debug)]
 struct Kept {
     answer: Answer,
-    /// It is to be asked for again.
-    stale: bool,
+    /// The round in which it was asked for.
+    round: usize,
 }
 
 /// What git answered: a revision, or why there is none.
@@ -56,12 +58,11 @@ impl Pasts {
     ///
     /// A sentence that says why it cannot be had; the log is told once.
     pub(crate) fn of(self: &Arc<Self>, document: &Path, name: &str) -> Result<Arc<Past>, String> {
-        let (done, found) = mpsc::channel();
-        let (pasts, document, name) = (self.clone(), document.to_owned(), name.to_owned());
-        let key = key(&document, &name);
-        if let Some(current) = self.current(&key) {
+        if let Some(current) = self.current(&key(document, name)) {
             return current.map(|it| it.past.clone());
         }
+        let (done, found) = mpsc::channel();
+        let (pasts, document, name) = (self.clone(), document.to_owned(), name.to_owned());
         std::thread::spawn(move || {
             // Who asked may have lost patience; what is found is kept.
             let _ = done.send(pasts.patiently(&document, &name));
@@ -79,86 +80,60 @@ impl Pasts {
     /// A sentence that says why it cannot be had.
     pub(crate) fn patiently(&self, document: &Path, name: &str) -> Result<Arc<Past>, String> {
         let key = key(document, name);
+        let _asking = lock(&self.asking);
         if let Some(current) = self.current(&key) {
             return current.map(|it| it.past.clone());
         }
+        let round = self.round.load(Ordering::SeqCst);
         let before = lock(&self.kept).get(&key).map(|it| it.answer.clone());
         let known = before.as_ref().and_then(|it| it.as_ref().ok());
         let answer = ask(&key.0, name, known);
-        if let Err(why) = &answer
-            && before.as_ref().and_then(|it| it.as_ref().err()) != Some(why)
-        {
+        if let Err(why) = &answer {
             self.say(format!("not compared with {name}: {why}"));
         }
         let past = answer.clone().map(|it| it.past.clone());
-        let stale = false;
-        lock(&self.kept).insert(key, Kept { answer, stale });
+        lock(&self.kept).insert(key, Kept { answer, round });
         past
     }
 
     /// All are to be asked for again: a document was opened or saved.
     pub(crate) fn look_again(&self) {
-        for kept in lock(&self.kept).values_mut() {
-            kept.stale = true;
-        }
+        self.round.fetch_add(1, Ordering::SeqCst);
     }
 
     /// What is kept of a revision as seen from a document, were it to be asked for again or not; none
     /// where it never was, and none in it where it cannot be had.
-    fn known(&self, document: &Path, name: &str) -> Option<Option<Arc<Past>>> {
+    pub(crate) fn known(&self, document: &Path, name: &str) -> Option<Option<Arc<Past>>> {
         let kept = lock(&self.kept);
         let kept = kept.get(&key(document, name))?;
         Some(kept.answer.as_ref().ok().map(|it| it.past.clone()))
     }
 
-    /// Puts a line into the log.
-    fn say(&self, line: String) {
-        lock(&self.unsaid).push(line);
+    /// Puts a line into the log, once.
+    pub(crate) fn say(&self, line: String) {
+        lock(&self.lines).entry(line).or_insert(false);
     }
 
     /// The lines that the log has not been told.
-    fn take_unsaid(&self) -> Vec<String> {
-        std::mem::take(&mut *lock(&self.unsaid))
+    pub(crate) fn take_unsaid(&self) -> Vec<String> {
+        let mut lines = lock(&self.lines);
+        let unsaid = lines.iter_mut().filter(|it| !*it.1);
+        let told = unsaid.map(|(line, said)| {
+            *said = true;
+            line.clone()
+        });
+        told.collect()
     }
 
     /// What is kept, where it need not be asked for again.
     fn current(&self, key: &(PathBuf, String)) -> Option<Answer> {
-        let kept = lock(&self.kept).get(key).filter(|it| !it.stale).cloned()?;
+        let round = self.round.load(Ordering::SeqCst);
+        let kept = lock(&self.kept)
+            .get(key)
+            .filter(|it| it.round == round)
+            .cloned()?;
         let moved = |it: &Arc<Known>| marks(&it.git_folder) != it.marks;
         (!kept.answer.as_ref().is_ok_and(moved)).then_some(kept.answer)
-    }
-}
-
-/// A document was saved: git is asked again, on the side, and where the revision that lenses are
-/// compared with has become another the editor is to ask for them again.
-pub(crate) async fn saved(server: Arc<ServerState>, outbox: ClientMessages, path: PathBuf) {
-    let (pasts, name) = {
-        let state = server.state();
-        let name = state.workspace.settings().compare_with().to_owned();
-        (state.pasts.clone(), name)
-    };
-    let before = pasts.known(&path, &name);
-    pasts.look_again();
-    // Of a document without lenses nothing is kept, and nothing is asked.
-    let Some(before) = before else { return };
-    let asked = tokio::task::spawn_blocking(move || pasts.of(&path, &name).ok());
-    let now = asked.await.unwrap_or_default();
-    let same = match (&before, &now) {
-        (Some(before), Some(now)) => Arc::ptr_eq(before, now),
-        (None, None) => true,
-        _ => false,
-    };
-    log(&server, &outbox);
-    if !same {
-        outbox.refresh(&server.state());
-    }
-}
-
-/// Tells the log what it has not been told.
-pub(crate) fn log(server: &ServerState, outbox: &ClientMessages) {
-    let pasts = server.state().pasts.clone();
-    for line in pasts.take_unsaid() {
-        outbox.log(MessageType::INFO, line);
     }
 }
 

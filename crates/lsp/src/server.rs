@@ -8,7 +8,7 @@ use crate::requests::compare::{CompareAnswer, CompareParams};
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
 use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
-use crate::{capabilities, pasts, pull, worker};
+use crate::{capabilities, pull, since, worker};
 use crate::{client_process, folders, requests, settings};
 use serde_json::Value;
 use std::future::Future;
@@ -146,7 +146,7 @@ impl LanguageServer for Server {
 
     async fn did_save(&self, params: DidSaveTextDocumentParams) {
         let path = path_of(&params.text_document.uri);
-        self.spawn(pasts::saved(self.server.clone(), self.outbox.clone(), path));
+        self.spawn(since::saved(self.server.clone(), self.outbox.clone(), path));
     }
 
     async fn did_close(&self, params: DidCloseTextDocumentParams) {
@@ -372,7 +372,7 @@ impl LanguageServer for Server {
             .server
             .answer(move |asked| requests::inlay::lenses(asked, &params))
             .await;
-        pasts::log(&self.server, &self.outbox);
+        since::log(&self.server, &self.outbox);
         lenses
     }
 

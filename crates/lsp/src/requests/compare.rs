@@ -72,6 +72,13 @@ pub(crate) fn lenses(asked: &RequestContext, path: &Path, analysis: &Analysis) -
         Ok(past) if past.has(path) => {
             quillet_ide::lenses_since(&asked.snapshot, path, analysis, &past)
         }
-        _ => Vec::new(),
+        Ok(_) => {
+            let file = path.display();
+            asked
+                .pasts
+                .say(format!("not compared with {name}: {file} is not in it"));
+            Vec::new()
+        }
+        Err(_) => Vec::new(),
     }
 }

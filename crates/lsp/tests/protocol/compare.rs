@@ -97,6 +97,75 @@ async fn without_a_change_a_repository_or_a_wish_no_lens_tells_of_it() {
     assert!(quiet(&titles(&mut editor, &uri).await));
 }
 
+/// With what git keeps out of reach, only what is known already can answer.
+#[tokio::test]
+async fn git_is_asked_once_and_again_when_something_was_committed() {
+    let folder = repository();
+    let text = heron().replace("let grip = 11.4", "let grip = 11.0");
+    let refreshes = json!({"workspace": {"codeLens": {"refreshSupport": true}}});
+    let mut editor = Editor::start_with(refreshes, Some(folder.path())).await;
+    let uri = uri(&folder.path().join("heron.quillet"));
+    editor.open(&uri, &text).await;
+    let first = titles(&mut editor, &uri).await;
+    let since = "since HEAD: +0.01 g".to_owned();
+    assert!(first.contains(&since), "{first:?}");
+    let git = folder.path().join(".git");
+    let [objects, away] = ["objects", "away"].map(|it| git.join(it));
+    std::fs::rename(&objects, &away).unwrap();
+    assert_eq!(titles(&mut editor, &uri).await, first);
+    let thinner = heron().replace("let grip = 11.4", "let grip = 10.6");
+    editor.change(&uri, 2, json!([{"text": thinner}])).await;
+    let next = titles(&mut editor, &uri).await;
+    assert!(next.contains(&"⌀ -0.80 at 22".to_owned()), "{next:?}");
+    std::fs::rename(&away, &objects).unwrap();
+    // Committed elsewhere: seen at the next asking, and told to the editor at the next save.
+    let scratch = Scratch {
+        folder: folder.path(),
+    };
+    scratch.write("heron.quillet", &thinner);
+    scratch.commit("a thinner grip");
+    editor.everything().await;
+    let saved = json!({"textDocument": {"uri": uri}});
+    editor.notify("textDocument/didSave", saved).await;
+    editor.heard("workspace/codeLens/refresh").await;
+    let quiet = titles(&mut editor, &uri).await;
+    assert!(quiet.iter().all(|it| !it.contains("since")), "{quiet:?}");
+    editor.change(&uri, 3, json!([{"text": text}])).await;
+    let last = titles(&mut editor, &uri).await;
+    assert!(last.contains(&"⌀ +0.40 at 22".to_owned()), "{last:?}");
+}
+
+#[tokio::test]
+async fn why_there_is_no_comparison_stands_in_the_log_once() {
+    let folder = repository();
+    let new = folder.path().join("new.quillet");
+    let bare = tempfile::tempdir().unwrap();
+    for (file, why) in [
+        (new, "is not in it"),
+        (bare.path().join("heron.quillet"), "is in no git repository"),
+    ] {
+        let mut editor = Editor::start_with(json!({}), file.parent()).await;
+        let uri = uri(&file);
+        editor.open(&uri, heron()).await;
+        for _ in 0..3 {
+            titles(&mut editor, &uri).await;
+        }
+        let heard = editor.everything().await;
+        let lines = heard
+            .iter()
+            .filter(|it| it["method"] == "window/logMessage");
+        let lines: Vec<_> = lines
+            .map(|it| it["params"]["message"].as_str().unwrap())
+            .collect();
+        assert_eq!(lines.len(), 1, "{lines:?}");
+        assert!(
+            lines[0].starts_with("not compared with HEAD: "),
+            "{lines:?}"
+        );
+        assert!(lines[0].contains(why), "{lines:?}");
+    }
+}
+
 #[tokio::test]
 async fn an_unfinished_merge_offers_either_version() {
     let folder = repository();
