@@ -5,9 +5,10 @@ pub(crate) mod matching;
 pub(crate) mod reach;
 pub(crate) mod rename;
 pub(crate) mod statement;
+pub(crate) mod word;
 
 use crate::change::Change;
-use diff::{diff, diff_of_value};
+use diff::diff;
 use matching::pairs;
 use statement::Statement;
 
@@ -113,4 +114,15 @@ fn one_sided(
         diff,
         renamed: false,
     }
+}
+
+/// Both lines of an item in one, without what names it: `11.4 -> 11.0` of `let grip = 11.4`.
+fn diff_of_value(old: &Statement, new: &Statement) -> String {
+    let named = old.tokens.iter().zip(&new.tokens).take(2);
+    let same = named.filter(|(was, is)| was.text == is.text).count();
+    let skip = |it: &Statement| {
+        let equals = it.tokens.get(same).is_some_and(|it| it.text == "=");
+        if equals { same + 1 } else { same }
+    };
+    diff(&old.tokens[skip(old)..], &new.tokens[skip(new)..])
 }

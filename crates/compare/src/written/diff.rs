@@ -1,6 +1,6 @@
 //! A line as it was and as it is, in one: `drill 12.2 -> 12.9 to 54`.
 
-use super::statement::{Statement, Word};
+use super::word::Word;
 
 /// A word, and whether a blank stands before it.
 #[derive(Clone, Copy)]
@@ -17,17 +17,6 @@ pub(crate) fn line(words: &[Word]) -> String {
 /// Both in one, what they share said once.
 pub(crate) fn diff(old: &[Word], new: &[Word]) -> String {
     diff_of(&pieces(old), &pieces(new))
-}
-
-/// The same of an item's line, without what names it: `11.4 -> 11.0` of `let grip = 11.4`.
-pub(crate) fn diff_of_value(old: &Statement, new: &Statement) -> String {
-    let named = old.tokens.iter().zip(&new.tokens).take(2);
-    let same = named.filter(|(was, is)| was.text == is.text).count();
-    let skip = |it: &Statement| {
-        let equals = it.tokens.get(same).is_some_and(|it| it.text == "=");
-        if equals { same + 1 } else { same }
-    };
-    diff(&old.tokens[skip(old)..], &new.tokens[skip(new)..])
 }
 
 /// The same of texts, word by word.

@@ -1,6 +1,7 @@
 //! Which statement of a block is which of the other: equal ones first, then ever looser.
 
-use super::statement::{Statement, Word};
+use super::statement::Statement;
+use super::word::Word;
 use quillet_syntax::TokenKind;
 use std::collections::BTreeMap;
 

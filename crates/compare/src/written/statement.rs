@@ -1,20 +1,10 @@
 //! A statement as it is written, with what stands in its block.
 
 use super::diff::line;
+use super::word::Word;
 use quillet_model::SourceFile;
 use quillet_syntax::visit::walk;
 use quillet_syntax::{Span, TokenKind};
-
-/// A token of a statement.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Word {
-    pub(crate) text: String,
-    pub(crate) kind: TokenKind,
-    /// A blank stands before it.
-    pub(crate) apart: bool,
-    /// Where it stands.
-    pub(crate) span: Span,
-}
 
 /// A statement and what stands in its block.
 #[derive(Clone, Debug)]
