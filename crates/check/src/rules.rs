@@ -51,6 +51,7 @@ mod rolls_away;
 mod short_engagement;
 mod short_grip;
 mod slender_mandrel;
+mod sliver;
 mod slow_cap;
 mod snaps_at_joint;
 mod solid_between;
@@ -143,6 +144,7 @@ pub static RULES: &[&Rule] = &[
     &crumbling_thread::RULE,
     &kinked_outside::RULE,
     &cuts_nothing::RULE,
+    &sliver::RULE,
     // Threads
     &wrong_way_round::RULE,
     &thread_mismatch::RULE,

@@ -5,7 +5,7 @@ mod worst;
 
 use crate::words;
 use ends::ClosedEnds;
-use quillet_geometry::{Chain, Length, Tag, walls as zones};
+use quillet_geometry::{Angle, Chain, Length, Tag, walls as zones};
 use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
 use quillet_syntax::{SizedText, Span};
 use std::sync::Arc;
@@ -103,7 +103,7 @@ impl Wall {
 
 /// The walls of a part, from its first end; none where its shape is not known.
 ///
-/// Broken corners and the seats of rings are no walls.
+/// Broken corners and the seats of rings are no walls; the cone of a countersink under 60° is one.
 pub fn walls(part: &Part) -> Vec<Wall> {
     let Some(profiles) = &part.profiles else {
         return Vec::new();
@@ -199,7 +199,7 @@ fn is_bottom(profiles: &Profiles, tag: Tag) -> bool {
 fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
     let counted = |origin: Origin| match origin {
         Origin::Stock | Origin::Ring | Origin::Axis => false,
-        _ if origin.is_edge() => false,
+        _ if origin.is_edge() => is_sharp_cone(part, origin),
         _ => !origin
             .feature()
             .and_then(|index| part.features.get(index))
@@ -207,6 +207,15 @@ fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
     };
     counted(outer) && counted(inner)
 }
+
+/// A countersink more pointed than any that is sold for breaking mouths, 60° (centre drills, ISO 866, from
+/// memory): a cone that goes so far in is a wall.
+fn is_sharp_cone(part: &Part, origin: Origin) -> bool {
+    let cut = origin.feature().and_then(|index| part.features.get(index));
+    cut.is_some_and(|it| matches!(it.cut, Cut::Countersink { angle, .. } if angle < SHARPEST_SINK))
+}
+
+const SHARPEST_SINK: Angle = Angle::from_nanodeg(60_000_000_000);
 
 fn holds_ring(feature: &Feature) -> bool {
     matches!(

@@ -15,6 +15,15 @@ pub struct Segment {
     pub tag: Tag,
 }
 
+impl Segment {
+    /// The angle by which the outline turns from this piece into the one that follows it, in degrees,
+    /// positive outwards.
+    pub fn turn_deg(&self, next: &Segment) -> f64 {
+        let (one, two) = (self.curve.tangent(1.0), next.curve.tangent(0.0));
+        one.cross(two).atan2(one.dot(two)).to_degrees()
+    }
+}
+
 /// Connected pieces of a profile in order of `z`, never empty.
 ///
 /// A jump in radius is a vertical line, so the pieces always meet; vertical lines may also begin
@@ -260,11 +269,9 @@ impl Chain {
             if before.curve.is_vertical() || after.curve.is_vertical() {
                 return None;
             }
-            let (one, two) = (before.curve.tangent(1.0), after.curve.tangent(0.0));
-            let turn_deg = one.cross(two).atan2(one.dot(two)).to_degrees();
             Some(Kink {
                 z_mm: after.curve.start().z,
-                turn_deg,
+                turn_deg: before.turn_deg(&after),
                 before: before.tag,
                 after: after.tag,
             })

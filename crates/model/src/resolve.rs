@@ -4,6 +4,7 @@ mod assume;
 mod bench;
 mod blank;
 mod clash;
+mod deep_sink;
 mod eval;
 mod face;
 mod feature;

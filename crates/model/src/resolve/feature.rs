@@ -128,7 +128,7 @@ impl<'a> Resolver<'a> {
             } => {
                 let found = self.tool_size(size, frame);
                 let along = self.reach(reach, part, frame);
-                let point = point.as_ref().map(|sum| self.angle(sum, frame));
+                let point = point.as_ref().map(|sum| self.point(sum, frame));
                 let (dia, tool) = found?;
                 let point = match point {
                     None => Angle::deg(118.0),

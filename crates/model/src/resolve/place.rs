@@ -101,6 +101,13 @@ impl<'a> Resolver<'a> {
         self.angle_that(expr, frame, |deg| deg > 0.0 && deg <= 180.0, wanted)
     }
 
+    /// The angle of a drill's point: none is more pointed than 60°, as ground for plastics and wood
+    /// (common practice, no published source).
+    pub(super) fn point(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Angle> {
+        let wanted = "is no drill's point; 60° to 180° is expected, 118° where nothing is said";
+        self.angle_that(expr, frame, |deg| (60.0..=180.0).contains(&deg), wanted)
+    }
+
     /// A place round the part, from 0° to less than 360°.
     pub(super) fn bearing(&mut self, expr: &Expr, frame: &mut Frame<'a>) -> Option<Angle> {
         let wanted =

@@ -1,6 +1,7 @@
 //! What is left of a part when all is cut.
 
 use super::Resolver;
+use super::deep_sink::deep;
 use super::lines::incomplete;
 use super::not_round::not_round;
 use super::profile_builder::{ProfileBuilder, tag};
@@ -46,10 +47,11 @@ impl Resolver<'_> {
         if part.whole {
             self.uncovered(part, &profiles);
         }
-        let through = match part.outside_known {
+        let mut through = match part.outside_known {
             true => through(part, &profiles),
             false => BrokenSurfaces::default(),
         };
+        through.also(deep(&self.design, part));
         if !through.refused.is_empty() {
             self.lost += through.findings.len();
             through.findings.into_iter().for_each(|it| self.emit(it));

@@ -12,6 +12,18 @@ pub(super) struct BrokenSurfaces {
     pub(super) findings: Vec<Finding>,
 }
 
+impl BrokenSurfaces {
+    /// With more of them; of one that is told of already nothing more is told.
+    pub(super) fn also(&mut self, more: Vec<(Origin, Finding)>) {
+        for (origin, finding) in more {
+            if !self.refused.contains(&origin) {
+                self.refused.push(origin);
+                self.findings.push(finding);
+            }
+        }
+    }
+}
+
 /// What of a part's inside stands out of its outside, or meets it at an edge. Of a part that is cut
 /// only edges are looked at; what else breaks through is told by the walls.
 pub(super) fn through(part: &Part, profiles: &Profiles) -> BrokenSurfaces {
@@ -58,11 +70,7 @@ struct Pair {
 
 /// The pairs that leave nothing, each once, where they leave least.
 fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
-    let solid = if part.is_bought() {
-        &profiles.crest
-    } else {
-        &profiles.root
-    };
+    let solid = &profiles.root;
     let outer = solid.outer.segments().iter();
     let inner: Vec<&Segment> = solid.inner.iter().flat_map(Chain::segments).collect();
     let mut pairs: Vec<Pair> = Vec::new();
@@ -73,11 +81,17 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
             if !edge && !part.is_bought() {
                 continue;
             }
-            let Some((gap_mm, z_mm)) = least_gap(&one.curve, &other.curve) else {
+            let Some(Gap {
+                least_mm: gap_mm,
+                most_mm,
+                z_mm,
+            }) = gap(&one.curve, &other.curve)
+            else {
                 continue;
             };
-            // What is only as wide as it was measured may meet; an edge must leave something.
-            if gap_mm > if edge { NOTHING_MM } else { -NOTHING_MM } {
+            // What was measured may meet at a sharp end, and no further; an edge must leave something.
+            let meets = edge || most_mm <= NOTHING_MM;
+            if gap_mm > if meets { NOTHING_MM } else { -NOTHING_MM } {
                 continue;
             }
             let dia = |curve: &Curve| Length::mm(2.0 * curve.radius_at(z_mm));
@@ -104,8 +118,15 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
 
 const NOTHING_MM: f64 = 1e-6;
 
-/// The least difference in radius where one lies over the other, and the station.
-fn least_gap(outer: &Curve, inner: &Curve) -> Option<(f64, f64)> {
+/// The difference in radius where one curve lies over another.
+struct Gap {
+    least_mm: f64,
+    most_mm: f64,
+    /// The station at which it is least.
+    z_mm: f64,
+}
+
+fn gap(outer: &Curve, inner: &Curve) -> Option<Gap> {
     let (from, to) = (
         outer.start().z.max(inner.start().z),
         outer.end().z.min(inner.end().z),
@@ -116,8 +137,13 @@ fn least_gap(outer: &Curve, inner: &Curve) -> Option<(f64, f64)> {
         let z = from + (to - from) * f64::from(part) / f64::from(parts);
         (outer.radius_at(z) - inner.radius_at(z), z)
     };
-    let least = (0..=parts).map(at).min_by(|a, b| a.0.total_cmp(&b.0));
-    least.filter(|_| to - from > NOTHING_MM)
+    let (least_mm, z_mm) = (0..=parts).map(at).min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let most_mm = (0..=parts).map(|part| at(part).0).fold(least_mm, f64::max);
+    (to - from > NOTHING_MM).then_some(Gap {
+        least_mm,
+        most_mm,
+        z_mm,
+    })
 }
 
 impl Pair {
@@ -161,13 +187,17 @@ impl Pair {
             .label(outer, "the outside it comes out of")
             .hint("write its diameter at the face, a little wider than the hole"),
             (false, false) => error(text!(
-                "this {} is {}, wider than the part it is in, which is {} there",
+                "this {} is {}, {} the part it is in, which is {} there",
                 word(part, self.inner),
                 inner_dia,
+                match self.gap_mm < -NOTHING_MM {
+                    true => "wider than",
+                    false => "as wide as",
+                },
                 outer_dia
             ))
             .label(outer, "the outside there")
-            .hint("measure both again; a bore is narrower than what is round it"),
+            .hint("measure both again; a hole is narrower than what is round it"),
         }
     }
 }
