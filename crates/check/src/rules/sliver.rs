@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, Threshold, edits, propose, words};
 use quillet_geometry::{Chain, Length, Point, Segment};
 use quillet_model::{Cut, End, Feature, Origin, Part, Profiles};
-use quillet_syntax::{Finding, Severity, SizedText, text};
+use quillet_syntax::{Finding, Severity, SizedText, ToText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "sliver",
@@ -29,7 +29,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     let outside = std::slice::from_ref(profiles.turned());
     for chain in outside.iter().chain(&profiles.crest.inner) {
         for run in runs(profiles, chain) {
-            let run = run.along_if(is_taper(part, run.origin));
+            let taper = is_taper(part, run.origin);
+            let run = run.along_if(taper);
             if let Some(least) = run.wants(land).filter(|least| run.size() < *least) {
                 findings.push_at(finding(view, &run, least), run.from(), run.to());
             }
@@ -133,8 +134,13 @@ fn finding(view: &PartView<'_>, run: &Stretch, least: Length) -> Finding {
     let part = view.part;
     let cut = run.origin.feature().and_then(|at| part.features.get(at));
     let of = cut.map_or("the outside".into(), |it| text!("the {}", words::sized(it)));
-    let place = text!("{} from the {}", run.from(), part.end_name(End::First));
-    let size = run.size();
+    let end = cut.map_or(End::First, |it| it.end);
+    let near = match end {
+        End::First => run.from(),
+        End::Second => part.length - run.to(),
+    };
+    let place = text!("{} from the {}", near, part.end_name(end));
+    let size = exact(run.size(), least);
     let message = match (run.origin.is_edge(), run.is_land()) {
         (true, _) => {
             let edge = cut.map_or("broken corner", Feature::called);
@@ -164,6 +170,14 @@ fn finding(view: &PartView<'_>, run: &Stretch, least: Length) -> Finding {
         .at(words::span_of(part, run.origin), message)
         .hint("make it wider, or let what stands beside it meet it");
     propose::with(finding, cures(view, cut, run.is_land()))
+}
+
+/// To the micron, and finer where it would look equal to what is wanted.
+fn exact(size: Length, least: Length) -> SizedText {
+    match size.to_string() == least.to_string() {
+        true => words::against(size, least),
+        false => size.to_text(),
+    }
 }
 
 /// Ten or a hundred times as long, where a decimal point slipped; and without it.
@@ -213,7 +227,7 @@ fn narrow_face(
     let message = text!(
         "the face left at the {} is {} wide; a tool leaves {} at the least",
         part.end_name(end),
-        width,
+        exact(width, least),
         least
     );
     let finding = RULE

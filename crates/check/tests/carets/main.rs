@@ -8,6 +8,7 @@
 mod accepting;
 mod bought;
 mod cured;
+mod deep_sinks;
 mod edges;
 mod holding;
 mod joints;

@@ -220,3 +220,46 @@ fn a_tenon() {
         .edge("9.978", "9.978001")
         .message("⌀9.98 is too fat for");
 }
+
+/// A land, a groove and a face of 0.1 mm; a step and an edge of 0.01 mm on the radius. Lengths are told to
+/// the nanometre, diameters in steps of two.
+#[test]
+fn a_sliver() {
+    let it = page("sliver").but("0.05", "$");
+    it.edge("0.1", "0.099999")
+        .message("the ⌀9.00 relief is 0.099999 mm wide, 6 mm from the shank; a tool leaves 0.1 mm at the least")
+        .hints("make it wider, or let what stands beside it meet it");
+    it.speaks("0.03").proposes(&[
+        "take section's ⌀9.00 relief to 6.3",
+        "take section's ⌀9.00 relief to 9",
+        "take it out",
+    ]);
+    let limited = it.clone().and("limit sliver = 0.05\n");
+    limited.edge("0.05", "0.049999");
+    // What is left between two cuts is a land as well: 6 less 5.9.
+    let land = it
+        .clone()
+        .but("for $ at 6", "for 2 at 6")
+        .but("tenon", "groove 9.5 for $ at 3\n    tenon");
+    land.edge("2.9", "2.900001")
+        .message("the ⌀9.90 tenon is 0.099999 mm wide");
+    // On the radius: 11 less 10.98 makes 0.01 of step.
+    let step = it.clone().but("relief 9 for $ at 6", "").but("9.9", "$");
+    step.edge("10.98", "10.980002")
+        .message("makes a step of 0.009999 mm a side, 8 mm from the shank");
+    step.silent("11");
+    // A leg of 0.008 is 0.0113 wide, one of 0.007 0.0099.
+    let edge = step.clone().but("tenon $ for 8", "chamfer $");
+    edge.edge("0.008", "0.007")
+        .message("a tool leaves 0.01 mm at the least");
+    let round = step.but("tenon $ for 8", "round $");
+    round.silent("0.02");
+    round.speaks("0.001");
+    // The face of a mouth: 11 less a countersink of 10.8.
+    let face = page("sliver")
+        .but("relief 9 for 0.05 at 6", "")
+        .but("tenon 9.9 for 8", "drill 8 to 20\n    countersink $");
+    face.edge("10.8", "10.800002").message(
+        "the face left at the shank is 0.099999 mm wide; a tool leaves 0.1 mm at the least",
+    );
+}

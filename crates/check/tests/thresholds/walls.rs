@@ -134,7 +134,7 @@ fn a_lip_at_a_thread() {
     // At the other end a countersink is none for this one.
     let other = it.clone().but(
         "\n  from mouth",
-        "\n  from crown {\n    countersink 13.4\n  }\n  from mouth",
+        "\n  from crown {\n    drill 5 to 4\n    countersink 13.4 angle 120\n  }\n  from mouth",
     );
     other.speaks("");
     let limited = it.clone().and("limit mouth-splits = $\n");

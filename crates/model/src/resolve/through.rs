@@ -78,7 +78,7 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
         for other in inner.iter().filter(|it| !it.curve.is_vertical()) {
             let (outer, inner) = (profiles.origin(one.tag), profiles.origin(other.tag));
             let edge = outer.is_edge() || inner.is_edge();
-            if !edge && !part.is_bought() {
+            if !edge && (!part.is_bought() || is_assumed(part, inner)) {
                 continue;
             }
             let Some(Gap {
@@ -114,6 +114,20 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
         }
     }
     pairs
+}
+
+/// A tap drill that nobody wrote: its thread, which is wider, is told of.
+fn is_assumed(part: &Part, origin: Origin) -> bool {
+    let cut = origin.feature().and_then(|index| part.features.get(index));
+    cut.is_some_and(|it| {
+        matches!(
+            it.cut,
+            Cut::Drill {
+                assumed_for: Some(_),
+                ..
+            }
+        )
+    })
 }
 
 const NOTHING_MM: f64 = 1e-6;
