@@ -1,5 +1,7 @@
-//! What is worked out because nobody wrote it: tap drills, the tenons of threads.
+//! What is worked out because nobody wrote it: tap drills, the tenons of threads; how closely sizes
+//! are kept where no bench says it.
 
+use crate::unstated;
 use quillet_geometry::Length;
 use quillet_model::{Cut, Design, Feature, Part, ThreadDef, Units};
 use quillet_syntax::Span;
@@ -30,6 +32,7 @@ pub fn of(design: &Design) -> Vec<Assumed> {
     let all: BTreeSet<Assumed> = parts
         .flat_map(|part| of_part(part, units))
         .chain(series)
+        .chain(unstated::of(design).map(|(span, text)| Assumed { span, text }))
         .collect();
     all.into_iter().collect()
 }

@@ -27,6 +27,7 @@ mod shape;
 pub mod spots;
 mod threading;
 mod thresholds;
+pub mod unstated;
 mod view;
 mod walls;
 mod wants;

@@ -107,7 +107,7 @@ fn broken(part: &Part, it: &Threaded<'_>, side: Side) -> Vec<(Origin, Length)> {
             continue;
         }
         match taken.iter_mut().find(|(known, _)| *known == origin) {
-            Some((_, sum)) => *sum = *sum + over,
+            Some((_, sum)) => *sum += over,
             None => taken.push((origin, over)),
         }
     }

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::draw;
 use quillet_check::measure::between;
-use quillet_check::{CheckReport, JudgedWant, assumed};
+use quillet_check::{CheckReport, JudgedWant, assumed, unstated};
 use quillet_model::{Bench, Configured, Design, End, Pen, Units};
 use quillet_pen::Planned;
 use quillet_plan::{Plan, Route};
@@ -41,7 +41,9 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
     let parts = plan.routes.iter();
     let doubts = pen.doubts();
     let range = |route: &Route| doubts.of_part(pen.part_id(&route.part.name.text)?);
-    let (saws, saw_notes) = start::saws(&plan, bench, units);
+    let (saws, mut saw_notes) = start::saws(&plan, bench, units);
+    let unstated = unstated::words(bench, pen.bench.is_none(), units);
+    saw_notes.extend(unstated.map(|it| format!("Assumed: {it}.")));
     let (lay_out, lacking) = start::tools(&plan, bench, units);
     Content {
         title: title.clone(),

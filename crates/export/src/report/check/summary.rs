@@ -8,7 +8,7 @@ use quillet_syntax::{Severity, Span};
 pub(super) fn assumed(whole: &Checked) -> String {
     match whole.assumed.as_deref() {
         None => String::new(),
-        Some([]) => "nothing is assumed: every tap drill and tenon is written\n\n".to_owned(),
+        Some([]) => "nothing is assumed: every tap drill and tenon is written, and a bench says what it keeps\n\n".to_owned(),
         Some(all) => {
             let line = |it: &Assumed| format!("  {}{}\n", at(whole, it.span), it.text);
             let lines: String = all.iter().map(line).collect();

@@ -10,7 +10,7 @@ mod wants;
 use super::SCHEMA_VERSION;
 use parts::PartMeasures;
 use pens::PenMeasures;
-use quillet_check::CheckReport;
+use quillet_check::{CheckReport, unstated};
 use quillet_model::{Design, Units};
 use serde::Serialize;
 
@@ -22,6 +22,9 @@ pub struct Measures {
     errors: usize,
     parts: Vec<PartMeasures>,
     pens: Vec<PenMeasures>,
+    /// What the worst cases rest on where no bench says it.
+    #[serde(skip)]
+    unstated: Option<String>,
 }
 
 impl Measures {
@@ -38,6 +41,7 @@ impl Measures {
             pens: pens
                 .map(|pen| PenMeasures::of(design, examined, pen))
                 .collect(),
+            unstated: unstated::of(design).map(|(_, text)| text),
         }
     }
 

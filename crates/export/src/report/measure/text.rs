@@ -40,6 +40,9 @@ pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
         let both = wants.into_iter().chain(of_parts(&alone, full, units));
         sections.push(head + &both.collect::<Vec<_>>().join("\n"));
     }
+    if let Some(unstated) = measures.unstated.as_ref().filter(|_| full) {
+        sections.push(format!("at worst, since nobody wrote it:\n  {unstated}\n"));
+    }
     sections.join("\n\n")
 }
 
