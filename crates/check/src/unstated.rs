@@ -44,7 +44,9 @@ pub fn words(bench: Option<&Bench>, unnamed: bool, units: Units) -> Option<Strin
     );
     Some(match (bench, unnamed) {
         (Some(bench), _) => format!("bench {} keeps nothing said; {hand}", bench.name.text),
-        (None, true) => format!("no bench is named; {hand}; no tool is looked for"),
-        (None, false) => format!("the bench it names is not there; {hand}; no tool is looked for"),
+        (None, true) => format!("no bench is named; {hand}; no tool is known to be at hand"),
+        (None, false) => {
+            format!("the bench it names is not there; {hand}; no tool is known to be at hand")
+        }
     })
 }

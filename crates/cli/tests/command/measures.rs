@@ -1,6 +1,6 @@
 //! What every example comes to, held still: a change of a figure is a change that must be meant.
 
-use crate::run::{ended, examples, json, run, run_fed, stderr};
+use crate::run::{ended, examples, json, run, run_fed, stderr, stdout};
 use std::path::Path;
 
 /// What `quillet measure` prints of an example.
@@ -144,4 +144,60 @@ fn what_holds_a_joint_at_no_known_place_is_not_known() {
             "{to}"
         );
     }
+}
+
+/// What figures rest on is said once where no bench says it, in `measure`, in `check` and on the sheet; a
+/// bench that keeps anything says it itself.
+#[test]
+fn what_no_bench_says_is_said_to_be_assumed() {
+    let hand = "sizes as ISO 2768-1 f keeps them, depths as m, a drilled hole up to 0.15 mm over, a nib \
+                within 1 mm";
+    let text = TUBE.to_owned() + REFILL;
+    let bench = "bench shed {\n  drills 1..13 step 0.1\n}\n";
+    let keeps = "bench shed {\n  drills 1..13 step 0.1\n  keeps depth 0.2\n}\n";
+    let tools = "; no tool is known to be at hand";
+    for (text, said) in [
+        (
+            text.clone(),
+            Some(format!("sketch: no bench is named; {hand}{tools}")),
+        ),
+        (
+            text.clone() + bench,
+            Some(format!("sketch: bench shed keeps nothing said; {hand}")),
+        ),
+        (text.clone() + keeps, None),
+        (
+            TUBE.to_owned(),
+            Some(format!("tube: no bench is named; {hand}{tools}")),
+        ),
+    ] {
+        let asked: [&[&str]; 2] = [&["measure", "--full", "-"], &["check", "--full", "-"]];
+        for args in asked {
+            let output = run_fed(Path::new("."), args, text.as_bytes());
+            let printed = stdout(&output);
+            let times = said
+                .as_ref()
+                .map_or(0, |said| printed.matches(&**said).count());
+            assert_eq!(times, usize::from(said.is_some()), "{args:?}: {printed}");
+            assert_eq!(
+                printed.contains("ISO 2768-1"),
+                said.is_some(),
+                "{args:?}: {printed}"
+            );
+        }
+    }
+}
+
+/// A drill's point begins at a plane, and that is no metal: the line says so, and the JSON keeps its kind.
+#[test]
+fn what_is_no_metal_is_told_as_such() {
+    let printed = measured("heron");
+    let corners: Vec<&str> = printed
+        .lines()
+        .filter(|line| line.trim_start().starts_with("corner "))
+        .collect();
+    assert!(corners.len() >= 2, "{printed}");
+    let plane = "| the plane, no metal, where the point begins of ";
+    assert!(corners.iter().all(|it| it.contains(plane)), "{corners:?}");
+    assert_eq!(printed.matches(plane).count(), corners.len());
 }

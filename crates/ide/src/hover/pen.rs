@@ -97,7 +97,10 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
     }
     for (kind, what) in [
         (ClearanceKind::Ahead, "room along the axis"),
-        (ClearanceKind::Corner, "room to the bottom's corner"),
+        (
+            ClearanceKind::Corner,
+            "room to where the point begins, no metal",
+        ),
         (ClearanceKind::RadialClearance, "room a side in passing"),
     ] {
         let Some((tightest, worse)) = rest.tightest(kind) else {

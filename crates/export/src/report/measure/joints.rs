@@ -5,7 +5,7 @@ use crate::report::sized::SizedWords;
 use quillet_check::spots;
 use quillet_geometry::Angle;
 use quillet_model::{
-    AtRest, Clearance, Design, Engagement, Joint, JointEnd, Pen, StoppedBy, Touch,
+    AtRest, Clearance, ClearanceKind, Design, Engagement, Joint, JointEnd, Pen, StoppedBy, Touch,
 };
 use serde::Serialize;
 
@@ -60,6 +60,13 @@ pub(super) struct ClearanceMeasures {
     pub(super) as_drawn: bool,
     /// What it is the sum of, that which takes most of it first.
     pub(super) chain: Vec<LinkMeasures>,
+}
+
+impl ClearanceMeasures {
+    /// Whether it is to the plane at which a drill's point begins rather than to metal.
+    pub(super) fn is_to_plane(&self) -> bool {
+        self.kind == ClearanceKind::Corner.word()
+    }
 }
 
 impl JointMeasures {

@@ -14,6 +14,9 @@ use std::sync::Arc;
 /// What stands for a figure that rests on something missing.
 const UNKNOWN: &str = "not known";
 
+/// What a clearance is to that is to no metal: the plane at which a drill's point begins.
+const PLANE: &str = "the plane, no metal, where the point begins of ";
+
 /// The pens, then the parts that are in none; `full` with every wall and clearance.
 pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
     let mut reported = ReportedParts::default();
@@ -382,8 +385,9 @@ fn all_of(it: &JointMeasures, units: Units) -> Option<String> {
             length(Some(it.nominal_mm), units),
             length(Some(it.worst_mm), units),
             Cell::left(format!(
-                "{} | {}{}",
+                "{} | {}{}{}",
                 it.male.in_units(units),
+                if it.is_to_plane() { PLANE } else { "" },
                 it.female.in_units(units),
                 if it.as_drawn {
                     ""
