@@ -333,7 +333,8 @@ fn a_line_too_long_to_show_is_not_shown() {
 #[test]
 fn what_is_assumed_is_said_where_it_is_asked_for() {
     let cap = "part cap from mouth to crown {\n  blank of acrylic rod 18\n  length 60\n  \
-               outside dia 16\n  from mouth {\n    THREAD\n  }\n}\n";
+               outside dia 16\n  from mouth {\n    THREAD\n  }\n}\n\
+               bench shed {\n  keeps depth 0.2\n}\n";
     let reported = |cuts: &str| {
         let folder = folder("cap.quillet", cap.replace("THREAD", cuts).as_bytes());
         stdout(&run(folder.path(), &["check", "--full", "cap.quillet"]))

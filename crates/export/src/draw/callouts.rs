@@ -138,7 +138,7 @@ fn clear(pen: &Pen, clearance: &Clearance, figures: LengthFormat) -> String {
     let places = to(pen, clearance, figures);
     let way = match clearance.kind {
         ClearanceKind::Ahead => "along the axis",
-        ClearanceKind::Corner => "to the plane where its point begins, no metal",
+        ClearanceKind::Corner => "to the plane of its point",
         ClearanceKind::RadialClearance => "a side in passing",
     };
     let (nominal, least) = (clearance.nominal_mm, clearance.least_mm);

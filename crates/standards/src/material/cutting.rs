@@ -241,6 +241,63 @@ mod tests {
         }
     }
 
+    /// The two numbers before a unit, as in `30-40 ft/min`, and where in the text they begin.
+    fn figures<'t>(text: &'t str, unit: &str) -> Vec<(f64, f64, &'t str)> {
+        let found = text.match_indices(unit);
+        let range = found.filter_map(|(at, _)| {
+            let before = text[..at].trim_end();
+            let is_figure = |c: char| c.is_ascii_digit() || "-.".contains(c);
+            let start = before.trim_end_matches(is_figure).len();
+            let (low, high) = before[start..].split_once('-')?;
+            Some((low.parse().ok()?, high.parse().ok()?, &text[..start]))
+        });
+        range.collect()
+    }
+
+    /// Where a note gives figures in a handbook's units they are the row's own; where a source does, the
+    /// same stand before them in m/min. 1 ft is 0.3048 m, 1 in 25.4 mm, exactly.
+    #[test]
+    fn notes_and_sources_say_the_numbers_of_their_rows() {
+        let mut compared = 0;
+        for row in ROWS.iter() {
+            let told = |unit, per: f64, own: Option<Range>, near: f64| {
+                let figures = figures(&row.note, unit);
+                for (low, high, _) in &figures {
+                    let own = own.unwrap();
+                    let apart = (low * per - own.low)
+                        .abs()
+                        .max((high * per - own.high).abs());
+                    assert!(
+                        apart <= near,
+                        "{} {:?}: {}",
+                        row.group,
+                        row.operation,
+                        row.note
+                    );
+                }
+                figures.len()
+            };
+            compared += told(" ft/min", 0.3048, row.speed_m_min(), 0.06);
+            compared += told(" m/s", 60.0, row.speed_m_min(), 0.06);
+            compared += told(" in/rev", 25.4, row.feed_mm_rev(), 0.0006);
+            for (unit, per) in [(" ft/min", 0.3048), (" m/s", 60.0)] {
+                for (_, high, before) in figures(&row.source, unit) {
+                    let whole = format!(" {:.0}", high * per);
+                    let after =
+                        row.source.contains(&format!("{whole} ")) || row.source.ends_with(&whole);
+                    assert!(
+                        before.contains(&whole) || after,
+                        "{}: {}",
+                        row.group,
+                        row.source
+                    );
+                    compared += 1;
+                }
+            }
+        }
+        assert!(compared >= 12, "{compared} compared");
+    }
+
     /// The check value that the reference's note gives: 60 m/min on 12 mm is 1592 rev/min.
     #[test]
     fn spindle_speed_of_the_handbooks_example() {
