@@ -58,12 +58,18 @@ fn a_countersink_is_held_against_every_hole_that_opens_there() {
     let found = expect(
         "out-of-range",
         &plug(
-            "    countersink 8.4\n--  ^^^^^^^^^^^^^^^ out-of-range\n  }\n  from end {\n    drill 8 to 49\n",
+            "    countersink 8.4 angle 59\n--  ^^^^^^^^^^^^^^^^^^^^^^^^ out-of-range\n  }\n  from end {\n    drill 8 to 30\n",
         ),
     );
+    // 4.2 / tan 29.5° = 7.42.
     assert_eq!(
         message(&found, "out-of-range"),
-        "this countersink breaks the mouth of a hole, and none opens at the top"
+        "at 59° this countersink goes 7.42 mm into the solid: no hole opens at the top for it to break"
+    );
+    // A seat for a ball is a cone in the solid.
+    expect(
+        "out-of-range",
+        &plug("    countersink 8.4\n  }\n  from end {\n    drill 8 to 30\n"),
     );
 }
 

@@ -4,8 +4,11 @@ use crate::{Cut, Design, Feature, Origin, Part};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::{Edit, Finding, Severity, Size, Span, text};
 
-/// The countersinks that break no mouth: none opens at their end, or their cone is as wide as the
-/// hole still where it ends. Each with what is to be said of it.
+/// No countersink is sharper: the centre drill's 60° (ISO 866, from memory).
+const SHARPEST: Angle = Angle::from_nanodeg(60_000_000_000);
+
+/// The countersinks whose cone is as wide as the hole still where that ends, and sharp ones where no
+/// hole opens. Each with what is to be said of it.
 pub(super) fn deep(design: &Design, part: &Part) -> Vec<(Origin, Finding)> {
     let mut found = Vec::new();
     for (index, cut) in part.features.with_ids() {
@@ -23,11 +26,12 @@ pub(super) fn deep(design: &Design, part: &Part) -> Vec<(Origin, Finding)> {
         }
         let finding = match holes.iter().max_by_key(|it| it.to) {
             Some(last) if holes.iter().all(|it| it.is_swallowed(dia, angle)) => {
-                too_deep(design, part, cut, (dia, angle), last)
+                Some(too_deep(design, part, cut, (dia, angle), last))
             }
-            None if part.whole => no_hole(part, cut),
-            _ => continue,
+            None if part.whole => into_the_solid(part, cut, (dia, angle)),
+            _ => None,
         };
+        let Some(finding) = finding else { continue };
         found.push((Origin::FeatureEdge(index), finding));
     }
     found
@@ -105,18 +109,25 @@ fn too_deep(
     }
 }
 
-fn no_hole(part: &Part, cut: &Feature) -> Finding {
-    let end = part.end_name(cut.end);
-    Finding::new(
+/// A cone in the solid, as a seat for a ball, is cut by no tool sharper than a centre drill, and not
+/// through to the other end.
+fn into_the_solid(part: &Part, cut: &Feature, (dia, angle): (Length, Angle)) -> Option<Finding> {
+    let deep = Length::mm(angle.cone_depth_mm(dia.to_mm() / 2.0));
+    if angle >= SHARPEST && deep < part.length {
+        return None;
+    }
+    let finding = Finding::new(
         "out-of-range",
         Severity::Error,
         cut.span,
         text!(
-            "this countersink breaks the mouth of a hole, and none opens at the {}",
-            end
+            "at {}° this countersink goes {} into the solid: no hole opens at the {} for it to break",
+            angle.deg_text(2),
+            Size::Rounded(deep, 2),
+            part.end_name(cut.end)
         ),
-    )
-    .hint("write the hole it breaks, or take it out")
+    );
+    Some(finding.hint("write the hole it breaks, or leave the angle out for 90°"))
 }
 
 /// Where in `countersink 10 angle 82` the angle is said, with the blank before it.
