@@ -1,6 +1,7 @@
 """Pens put together and in colour, as a CAD kernel and a mesh library read them; drawings at true size."""
 
 import json
+import math
 
 import step
 
@@ -32,6 +33,20 @@ def colours(check, occ):
             check.hold(seen == [REED] * 3 + [BOUGHT] * 2, f"heron: colours {seen}")
         if pen == "avocet":  # its barrel is of three pieces, one with glue round its spigot
             check.hold(len(found) == 8, f"avocet: {len(found)} bodies")
+
+
+def rings(check, occ):
+    """An O-ring is a body of the volume of its torus (Pappus), as bought and squeezed into its groove."""
+    if not occ:
+        return
+    for pen, inside, cord in (("dunlin", 6.9, 1.0), ("whimbrel", 8.5, 1.0)):
+        torus = math.pi**2 / 4 * cord**2 * (inside + cord)
+        for state in ([], ["--assembled"], ["--assembled=uncapped"]):
+            path = check.folder / f"{pen}-rings.step"
+            check.run("solid", check.examples / f"{pen}.quillet", *state, "--with-bought", "-o", path)
+            volumes = [volume for volume, _ in step.looks(path)]
+            near = min(abs(volume / torus - 1) for volume in volumes)
+            check.hold(near < 1e-6, f"{pen} {state}: no body of {torus} mm3, nearest off by {near}")
 
 
 def meshes(check, trimesh):

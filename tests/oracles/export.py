@@ -138,6 +138,7 @@ class Check:
 
     def bodies(self):
         bodies.colours(self, wanted("OCP.STEPCAFControl"))
+        bodies.rings(self, wanted("OCP.STEPCAFControl"))
         bodies.meshes(self, wanted("trimesh"))
         bodies.true_size(self, wanted("ezdxf"))
 

@@ -100,43 +100,7 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
         terminal::aside("there is no solid left to write; quillet check says what is wrong");
         return Ok(left_out.code());
     }
-    let mut names = HashSet::new();
-    let mut named = |pen: Option<&Pen>, part: &Part| {
-        // The same part as another pen sees it.
-        let before = !names.insert(part.name.text.clone());
-        match pen.filter(|_| before) {
-            Some(pen) => format!("{} ({})", part.name.text, pen.name.text),
-            None => part.name.text.to_string(),
-        }
-    };
-    let mut bodies: Vec<Body> = Vec::new();
-    let mut end_mm = 0.0;
-    for (pen, part) in &parts {
-        let name = named(*pen, part);
-        let place = match args.assembled {
-            Some(held) => match in_pen(*pen, part, held.into())? {
-                Some(place) => place,
-                None => continue,
-            },
-            None => Placement {
-                offset_mm: end_mm,
-                reversed: false,
-            },
-        };
-        left_out.says_round(part);
-        let broken = |broken: BrokenThrough| {
-            let z_mm = place.station(broken.z_mm);
-            format!("{name}: the bore breaks through the outside at {z_mm:.3} mm")
-        };
-        let own = solid::bodies(part, &name, place).map_err(broken)?;
-        if own.is_empty() {
-            return Err(format!(
-                "{name} has no shape yet; see what quillet check says"
-            ));
-        }
-        bodies.extend(own);
-        end_mm += part.length.to_mm() + APART_MM;
-    }
+    let bodies = bodies(args, &pens, &parts, &mut left_out)?;
     let name = args
         .part
         .as_ref()
@@ -166,6 +130,59 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
     Ok(left_out.code())
 }
 
+/// All bodies, each where it lies.
+fn bodies(
+    args: &SolidArgs,
+    pens: &[&Pen],
+    parts: &[Chosen],
+    left_out: &mut OmissionWarnings,
+) -> Result<Vec<Body>, String> {
+    let mut names = HashSet::new();
+    let mut named = |pen: Option<&Pen>, part: &Part| {
+        // The same part as another pen sees it.
+        let before = !names.insert(part.name.text.clone());
+        match pen.filter(|_| before) {
+            Some(pen) => format!("{} ({})", part.name.text, pen.name.text),
+            None => part.name.text.to_string(),
+        }
+    };
+    let mut bodies: Vec<Body> = Vec::new();
+    let mut end_mm = 0.0;
+    for (pen, part) in parts {
+        let place = match args.assembled {
+            Some(held) => match in_pen(*pen, part, held.into())? {
+                Some(place) => place,
+                None => continue,
+            },
+            None => Placement {
+                offset_mm: end_mm,
+                reversed: false,
+            },
+        };
+        let name = named(*pen, part);
+        left_out.says_round(part);
+        let broken = |broken: BrokenThrough| {
+            let z_mm = place.station(broken.z_mm);
+            format!("{name}: the bore breaks through the outside at {z_mm:.3} mm")
+        };
+        let own = solid::bodies(part, &name, place).map_err(broken)?;
+        if own.is_empty() {
+            return Err(format!(
+                "{name} has no shape yet; see what quillet check says"
+            ));
+        }
+        bodies.extend(own);
+        end_mm += part.length.to_mm() + APART_MM;
+    }
+    // What is put together has its O-rings in their grooves.
+    if let Some(held) = args.assembled.filter(|_| args.with_bought) {
+        let settled = pens.iter().filter(|pen| pen.is_settled());
+        let there = settled.filter_map(|pen| Some((pen, pen.assembly.configuration(held.into())?)));
+        bodies.extend(there.flat_map(|(pen, held)| solid::rings(pen, held)));
+    }
+    Ok(bodies)
+}
+
 /// Where a part of a pen lies; none where it is not there, as a cap that is laid aside.
 fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Placement>, String> {
     let Some(pen) = pen else {
@@ -179,11 +196,12 @@ fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Pla
     Ok(index.and_then(|index| configuration.places[index]))
 }
 
-/// What the pens have that is bought, each once.
+/// What the pens have that is bought, O-rings in their grooves too, each once.
 fn bought<'d>(pens: &[&'d Pen], parts: &[Chosen<'d>]) -> Vec<Chosen<'d>> {
     let mut found: Vec<Chosen> = Vec::new();
     for pen in pens {
-        for part in pen.parts.iter().filter(|part| part.is_bought()) {
+        let rings = pen.assembly.rings.iter().map(|it| &it.ring);
+        for part in pen.parts.iter().filter(|it| it.is_bought()).chain(rings) {
             let known = parts.iter().chain(&found);
             if known.into_iter().all(|it| !Arc::ptr_eq(it.1, part)) {
                 found.push((Some(pen), part));

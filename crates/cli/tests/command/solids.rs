@@ -41,3 +41,29 @@ fn parts_lie_one_behind_the_other_or_put_together() {
     let posted = reach(&["avocet.quillet", "--assembled=posted"]);
     assert!((posted.1 - 157.6).abs() < 0.05, "{posted:?}");
 }
+
+/// The STEP of a pen with what is bought.
+fn step(args: &[&str]) -> String {
+    let folder = TempDir::new().unwrap();
+    let path = folder.path().join("pen.step");
+    let mut command = command(&examples());
+    command.arg("solid").args(args).arg("--with-bought");
+    let output = command.arg("-o").arg(&path).output().unwrap();
+    assert_eq!(output.status.code(), Some(0), "{output:?}");
+    std::fs::read_to_string(path).unwrap()
+}
+
+#[test]
+fn o_rings_are_bodies_of_their_own() {
+    // Round as bought where parts lie behind one another: a torus of one tube, 1 / 2 thick.
+    let apart = step(&["dunlin.quillet"]);
+    assert_eq!(apart.matches("PRODUCT('seal'").count(), 1);
+    assert!(apart.contains(",3.95,0.5)"), "the torus of 6.9 by 1");
+    // In its groove ⌀7, of the width that its bore's ⌀8.6 leaves: 0.8 thick, its middle at 3.9.
+    for state in ["--assembled", "--assembled=uncapped"] {
+        let together = step(&["dunlin.quillet", state]);
+        assert_eq!(together.matches("PRODUCT('seal in section'").count(), 1);
+        assert!(together.contains(",3.9,0.4)"), "{state}");
+    }
+    assert!(!step(&["heron.quillet", "--assembled"]).contains(" in "));
+}

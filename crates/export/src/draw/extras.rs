@@ -1,11 +1,10 @@
 //! What no part's profile shows: the arms of clips, O-rings in their grooves.
 
 use super::member::{Member, PenView};
-use super::view::{Half, ViewTransform};
+use super::outline;
+use super::view::Half;
 use crate::colours::BOUGHT;
-use crate::scene::{Layer, Paint, Path, Scene, Xy};
-use quillet_geometry::Point;
-use quillet_model::Cut;
+use crate::scene::{Layer, Paint, Path, Scene};
 
 /// The arm of a clip over the pen. Only its length is known: it is drawn as a neighbour is, near
 /// what lies under it.
@@ -94,24 +93,11 @@ impl Arm {
 pub(super) fn rings(scene: &mut Scene, view: &PenView, members: &[Member], half: Half) {
     for ring in &view.pen.assembly.rings {
         let host = members.iter().find(|it| it.id == ring.part);
-        let (Some(host), Some(size)) = (host, ring.ring.ring()) else {
+        let shape = ring.shape(view.pen, view.configuration);
+        let (Some(host), Some(solid)) = (host, shape.and_then(|it| it.solid())) else {
             continue;
         };
-        let feature = &host.part.features[ring.feature];
-        let (from, to) = feature.stations(host.part.length);
-        let cord = size.cord.to_mm();
-        let room = ring.seal.map_or(cord, |seal| seal.room_mm).min(cord);
-        let floor = feature.dia().map_or(0.0, |dia| dia.to_mm() / 2.0);
-        let middle = match feature.cut {
-            Cut::Recess { .. } => floor - room / 2.0,
-            _ => floor + room / 2.0,
-        };
-        let wide = (cord * cord / room.max(1e-6)).min((to - from).to_mm());
-        let ViewTransform { scale, .. } = host.view;
-        let z = (from.to_mm() + to.to_mm()) / 2.0;
-        let centre = host.view.place(half, Point::new(z, middle));
-        let semi = Xy::new(wide / 2.0 * scale, room / 2.0 * scale);
-        scene.fill(Layer::Fine, vec![Path::ellipse(centre, semi)]);
+        scene.fill(Layer::Fine, outline::region(host.view, half, &solid));
     }
 }
 

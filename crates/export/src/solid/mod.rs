@@ -7,6 +7,7 @@ mod entities;
 mod mesh;
 mod outline;
 mod pieces;
+mod rings;
 #[cfg(test)]
 mod samples;
 mod step;
@@ -18,6 +19,7 @@ mod threemf;
 pub use mesh::{Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
 pub use pieces::{bodies, left_out};
+pub use rings::rings;
 pub use step::step;
 pub use stl::stl;
 pub use threemf::{NamedMesh, threemf};

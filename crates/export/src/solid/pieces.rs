@@ -99,7 +99,8 @@ fn joined(mut chains: Vec<Chain>) -> Vec<Chain> {
     out
 }
 
-fn placed(
+/// A solid of revolution where it lies.
+pub(super) fn placed(
     name: &str,
     place: Placement,
     outer: &Chain,
