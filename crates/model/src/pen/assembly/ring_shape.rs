@@ -31,7 +31,12 @@ impl SeatedRing {
             Cut::Recess { .. } => -1.0,
             _ => 1.0,
         };
-        let there = |it: &&super::RingSeal| configuration.places.get(it.mate).is_some_and(Option::is_some);
+        let there = |it: &&super::RingSeal| {
+            configuration
+                .places
+                .get(it.mate)
+                .is_some_and(Option::is_some)
+        };
         let room_mm = self.seal.as_ref().filter(there).map(|it| it.room_mm);
         let (middle_mm, thick_mm, wide_mm) = lying(size, floor_mm, outward, room_mm);
         Some(RingShape {
@@ -101,7 +106,11 @@ impl RingShape {
             at(half, 0.0),
         ];
         let piece = |curve: Curve| Segment { curve, tag: Tag(0) };
-        let bow = |from, to| Arc::circular(from, to, round, way > 0.0).map(Curve::Arc).map(piece);
+        let bow = |from, to| {
+            Arc::circular(from, to, round, way > 0.0)
+                .map(Curve::Arc)
+                .map(piece)
+        };
         let flat = (half - round > 1e-6).then(|| piece(Curve::line(places[1], places[2])));
         let near = bow(places[0], places[1])?;
         // Without a flat both bows meet in one place.
