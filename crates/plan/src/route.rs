@@ -91,18 +91,10 @@ pub struct Holding {
 
 impl Route {
     /// The route by holdings: each time the work is held otherwise a new one begins. A tail centre that
-    /// is only drawn back begins none.
+    /// is only drawn back, or comes up again, begins none.
     pub fn holdings(&self) -> Vec<Holding> {
         let mut from = 0;
-        let drawn_back = |a: Workholding, b: Workholding| match (a, b) {
-            (Workholding::Mandrel(a), Workholding::Mandrel(b)) => {
-                (a.mandrel, a.end) == (b.mandrel, b.end) && b.tail == TailSupport::Free
-            }
-            _ => false,
-        };
-        let held = self
-            .operations
-            .chunk_by(|a, b| a.hold == b.hold || drawn_back(a.hold, b.hold));
+        let held = stretches(&self.operations).into_iter();
         let each = held.map(|operations| {
             let start = from;
             from += operations.len();
@@ -122,6 +114,26 @@ impl Route {
         });
         each.collect()
     }
+}
+
+/// Operations in one holding each: on a mandrel the centre may be drawn back and come up again.
+fn stretches(operations: &[Operation]) -> Vec<&[Operation]> {
+    let goes_on = |begun: Workholding, next: Workholding| match (begun, next) {
+        (Workholding::Mandrel(a), Workholding::Mandrel(b)) => {
+            let same = (a.mandrel, a.end) == (b.mandrel, b.end);
+            same && (b.tail == TailSupport::Free || b.tail == a.tail)
+        }
+        _ => begun == next,
+    };
+    let mut rest = operations;
+    let mut found = Vec::new();
+    while let Some(first) = rest.first() {
+        let ends = rest.iter().position(|it| !goes_on(first.hold, it.hold));
+        let (held, after) = rest.split_at(ends.unwrap_or(rest.len()));
+        found.push(held);
+        rest = after;
+    }
+    found
 }
 
 /// Works out the route of a part; none where its shape could not be worked out.

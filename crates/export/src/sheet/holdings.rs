@@ -129,11 +129,14 @@ pub(super) fn rows_in(
 fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
     let mut rows: Vec<HoldingRow> = Vec::new();
     let mut faced: Option<End> = None;
+    let mut centre = Centre::at(&words.route.operations[range.start]);
     for at in range {
         let operation = &words.route.operations[at];
         let Some(mut row) = row(words, operation, at) else {
             continue;
         };
+        let goes = centre.goes(operation).filter(|_| !row.stop);
+        row.how.splice(0..0, goes.map(str::to_owned));
         if let (Work::Centre { .. }, Some(last)) = (&operation.work, rows.last_mut())
             && last.verb == "CENTRE"
             && operation.hold == Workholding::Bench
@@ -171,6 +174,33 @@ fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
         rows.push(row);
     }
     rows
+}
+
+/// Whether the tail centre is up while work stays on a mandrel.
+struct Centre {
+    up: bool,
+}
+
+impl Centre {
+    fn at(operation: &Operation) -> Centre {
+        Centre {
+            up: Centre::supports(operation),
+        }
+    }
+
+    fn supports(operation: &Operation) -> bool {
+        matches!(operation.hold, Workholding::Mandrel(mount) if mount.tail != TailSupport::Free)
+    }
+
+    /// What is done with it before an operation, where that is something.
+    fn goes(&mut self, operation: &Operation) -> Option<&'static str> {
+        let was = std::mem::replace(&mut self.up, Centre::supports(operation));
+        match (was, self.up) {
+            (true, false) => Some("centre back"),
+            (false, true) => Some("centre up"),
+            _ => None,
+        }
+    }
 }
 
 /// A stack is centred at both before it goes between centres.

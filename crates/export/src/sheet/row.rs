@@ -145,7 +145,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         }
         Work::RemoveNub { end, .. } => {
             put("NUB OFF", String::new(), format!("then the {}", name(*end)));
-            how.extend(["centre back", "light cuts"].map(str::to_owned));
+            how.push("light cuts".to_owned());
         }
         Work::Side { cut, places } => {
             let done = side(part, *cut, *places, operation.tool, words.units)?;

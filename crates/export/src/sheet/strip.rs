@@ -2,8 +2,7 @@
 
 use quillet_geometry::Length;
 use quillet_model::{End, Part, Profiles, Units};
-use quillet_plan::{CaliperRow, NUB_DIA, ROUGH_OVER, Route, caliper_table};
-use quillet_syntax::ast::Side;
+use quillet_plan::{CaliperRow, NUB_DIA, ROUGH_OVER, Route, Work, caliper_table};
 use serde::Serialize;
 
 /// The strip of a part.
@@ -62,23 +61,25 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         STEP
     };
     let table = caliper_table(part, &route.asked, from, step)?;
-    let zone = [from, from.other()].map(|end| zone_mm(part, end));
+    let turned = turned(route)?;
     let length = part.length.to_mm();
     let least = NUB_DIA.to_mm() + 2.0;
+    let station = |at: f64| if from == End::First { at } else { length - at };
     let written = |at: f64| {
-        let station = if from == End::First { at } else { length - at };
-        part.stations
-            .iter()
-            .any(|it| (it.at.to_mm() - station).abs() < 5e-3)
+        let mut own = part.stations.iter();
+        own.any(|it| (it.at.to_mm() - station(at)).abs() < 5e-3)
     };
     let shown = |row: &CaliperRow| {
-        let at = row.at.to_mm();
-        at >= zone[0] - 1e-6 && at <= length - zone[1] + 1e-6
+        let at = station(row.at.to_mm());
+        turned
+            .iter()
+            .any(|it| it.0 - 1e-6 <= at && at <= it.1 + 1e-6)
     };
     let mut all: Vec<StripStation> = Vec::new();
     for row in table.rows.iter().filter(|it| shown(it)) {
         let at = row.at.to_mm();
-        let edge = at < zone[0] + 1e-6 || at > length - zone[1] - 1e-6;
+        let mut bounds = turned.iter().flat_map(|it| [it.0, it.1]);
+        let edge = bounds.any(|it| (it - station(at)).abs() < 1e-6);
         let wide = row.before.max(row.after).to_mm() >= least;
         if wide && (written(at) || edge || !row.edge) {
             all.push(StripStation {
@@ -105,11 +106,7 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         at: units.plain(Length::mm(it.inward)),
         rough: figure(units, it.row.rough, false),
         finished: figure(units, finished(it, length), ask && it.row.asked.is_some()),
-        station_mm: if from == End::First {
-            it.inward
-        } else {
-            length - it.inward
-        },
+        station_mm: station(it.inward),
     });
     let columns: Vec<Station> = columns.collect();
     (columns.len() > 1).then(|| Strip {
@@ -143,23 +140,17 @@ fn datum(part: &Part) -> End {
     }
 }
 
-/// How far the finished outside of a joint reaches inward: its tenon, thread and reliefs.
-fn zone_mm(part: &Part, end: End) -> f64 {
-    let own = part
-        .features
-        .iter()
-        .filter(|it| it.end == end && !it.is_inside());
-    let own: Vec<_> = own.filter(|it| it.dia().is_some()).collect();
-    let jointed = own.iter().any(|it| {
-        it.thread().is_some_and(|(_, side)| side == Side::Outside)
-            || matches!(it.cut, quillet_model::Cut::Tenon { .. })
-    });
-    let reach = own.iter().map(|it| it.to.to_mm());
-    if jointed {
-        reach.fold(0.0, f64::max)
-    } else {
-        0.0
-    }
+/// The stretches of the outside that the route turns to the template, stations, mm; none where it turns none.
+fn turned(route: &Route) -> Option<Vec<(f64, f64)>> {
+    route.operations.iter().find_map(|it| match &it.work {
+        Work::Outside(pass) => Some(
+            pass.spans
+                .iter()
+                .map(|it| (it.0.to_mm(), it.1.to_mm()))
+                .collect(),
+        ),
+        _ => None,
+    })
 }
 
 /// The last stations before a closed end: where the diameter is the nub's and a little.

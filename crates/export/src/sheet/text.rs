@@ -190,8 +190,11 @@ fn row(out: &mut String, row: &HoldingRow, speeds: &str) -> Result {
     caption.retain(|it| !it.is_empty());
     paragraph(out, &head, &caption.join("; "))?;
     for (what, limits) in [("⌀", &row.dia), ("length", &row.length)] {
-        if let Some(limits) = limits {
-            writeln!(out, "        {what} {limits}   as made ________")?;
+        match limits {
+            // No caliper reads it: it says what is tried.
+            Some(tried) if tried.starts_with(what) => writeln!(out, "        {tried}")?,
+            Some(limits) => writeln!(out, "        {what} {limits}   as made ________")?,
+            None => {}
         }
     }
     Ok(())

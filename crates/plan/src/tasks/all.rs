@@ -143,7 +143,7 @@ impl TaskBuilder<'_, '_, '_> {
         let mates = self.mates;
         let from = self.tasks.0.len();
         for mate in &mates[end.index()] {
-            if self.met(end, mate) != met {
+            if self.met(end, mate) != met || self.tried(end, mate) {
                 continue;
             }
             let threaded = matches!(mate.verb, Verb::Screw | Verb::Close);
@@ -178,6 +178,15 @@ impl TaskBuilder<'_, '_, '_> {
             self.tasks.put(Work::Try(gate), access, rank, needs);
         }
         (from..self.tasks.0.len()).collect()
+    }
+
+    /// Whether a mate is tried at an end already.
+    fn tried(&self, end: End, mate: &Mate) -> bool {
+        let tries = |task: &Task| match task.work() {
+            Some(Work::Try(gate)) => gate.end == end && gate.mate == mate.part,
+            _ => false,
+        };
+        self.tasks.0.iter().any(tries)
     }
 
     /// Whether a mate, when home, meets cuts from this end alone.
@@ -364,6 +373,10 @@ impl TaskBuilder<'_, '_, '_> {
             self.tasks,
             problems,
         );
+        // What is screwed over a thread in the shaped outside is tried once that is cut.
+        for end in crate::tasks::feature_map::ENDS {
+            self.gates(end, MetFrom::FromHere);
+        }
         last.extend(before..self.tasks.0.len());
         last.extend(side_tasks(self.feature_map.part, &last, self.tasks));
         // Without its nub the end has nothing for the tail centre any more.
