@@ -276,6 +276,24 @@ fn a_sheet_says_what_is_asked_of_it() {
 }
 
 /// Blanks and comments' places do not change the mark, a size does; no clock enters it.
+/// A thread within the outside is cut when that is turned, so what lies before it is turned to the strip too.
+#[test]
+fn a_strip_has_all_that_is_turned_to_it() {
+    let design = example("godwit.quillet");
+    let pen = design.pen("godwit").expect("there is a godwit");
+    let content = sheet::content(&design, pen, &examine(&design), design.units());
+    let section = content.parts.iter().find(|it| it.name == "section");
+    let strip = section.and_then(|it| it.strip.as_ref());
+    let columns = &strip.expect("it is shaped").columns;
+    let at: Vec<&str> = columns.iter().map(|it| &*it.at).collect();
+    // Written: 0, 10, 21, 27.5, 34.5; from there on is the tenon, finished before.
+    assert_eq!(at, ["0", "5", "10", "15", "21", "27.5", "34.5"]);
+    let text = sheet::text(&content);
+    for said in ["centre up; parting tool", "\n        ⌀6.3 goes home\n"] {
+        assert!(text.contains(said), "{said}");
+    }
+}
+
 #[test]
 fn the_design_mark_tells_designs_apart() {
     let mark = |file: &str| {

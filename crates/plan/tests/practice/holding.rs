@@ -378,3 +378,31 @@ fn a_mandrel_stays_out_of_the_point_of_a_drill() {
     assert_eq!(spigot("16.9"), None);
     assert_eq!(spigot("14.4"), None);
 }
+
+/// Godwit's cap closes over its section's grip, on a thread that is cut once the grip is turned: the cap is
+/// tried behind thread and relief, the centre drawn back for it; the work stays on its mandrel all the while.
+#[test]
+fn a_cap_is_tried_on_a_thread_that_is_cut_late() {
+    let plan = planned("godwit");
+    let section = route(&plan, "section");
+    let (tried, gate) = find(section, |work| match work {
+        Work::Try(gate) => &*gate.mate == "cap",
+        _ => false,
+    });
+    let after = |wanted: &dyn Fn(&Work) -> bool| {
+        let last = section.operations.iter().rposition(|it| wanted(&it.work));
+        last.expect("there is one")
+    };
+    assert!(after(&|work| matches!(work, Work::Thread(_))) < tried);
+    assert!(after(&|work| matches!(work, Work::Turn(_))) < tried);
+    assert!(tried < after(&|work| matches!(work, Work::Polish { .. })));
+    let free = |hold: Workholding| match hold {
+        Workholding::Mandrel(mount) => mount.tail == TailSupport::Free,
+        _ => false,
+    };
+    assert!(free(gate.hold), "{:?}", gate.hold);
+    let last = section.holdings().pop().expect("it is held");
+    assert!(last.operations.contains(&tried) && last.operations.end == section.operations.len());
+    let (roughed, _) = find(section, |work| matches!(work, Work::Outside(_)));
+    assert!(last.operations.contains(&roughed), "{last:?}");
+}
