@@ -123,7 +123,7 @@ fn fitted(labels: &mut [Label], sizes: LabelSizes, width: f64) -> LabelSizes {
         };
         label.caption = label
             .caption
-            .replace("tap, full form", "full")
+            .replace("full form", "full")
             .replace("from the ", "");
     }
     let share = (width / total(labels, sizes)).min(1.0);

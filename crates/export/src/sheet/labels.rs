@@ -48,7 +48,7 @@ fn label(part: &Part, feature: &Feature, units: Units) -> Option<Label> {
                 count => format!(", {count} starts"),
             };
             let caption = match side {
-                Side::Inside => format!("tap, full form {}", reach()),
+                Side::Inside => format!("full form {}", reach()),
                 Side::Outside => match land(part, feature) {
                     Some(land) => format!("on ⌀{}, {}", plain(land), span()),
                     None => span(),

@@ -2,7 +2,7 @@
 
 use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::{block, key, mandrel, strip};
+use super::{block, key, last, mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Path};
 use crate::sheet::content::{Content, PartSheet, Saw, SawnPiece};
@@ -67,6 +67,13 @@ impl BeforePages {
         page.rule(Layer::Rule, LEFT, RIGHT, at);
         self.down = at;
         Some(number)
+    }
+
+    /// Sets all of the last page below the rest, where that fits; whether it does.
+    pub(super) fn ends(&mut self, c: &Content) -> bool {
+        let (top, foot) = (self.down + ABOVE, self.foot);
+        let page = self.pages.last_mut();
+        page.is_some_and(|page| last::below(page, c, top, foot))
     }
 
     /// Sets strips that found no room on their parts' pages, if all do here; what is left is handed back.
@@ -166,11 +173,8 @@ fn saws(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         };
         // A piece too short for its name has it beside the stock.
         let names = saw.pieces.iter().filter(|it| !names_itself(it, scale));
-        let names: Vec<&str> = names.map(|it| it.name.as_str()).collect();
-        let names = match names.is_empty() {
-            true => String::new(),
-            false => format!(": {}", names.join(", ")),
-        };
+        let names = names.map(|it| format!("; {} is {}", it.length, it.name));
+        let names: String = names.collect();
         let caption = format!("{}{names}{short}", saw.stock);
         let set = STRONG.fitting(&caption, WIDTH, &[10.0, 9.0]);
         let wide = set.width(&caption).max(length(saw) * scale);

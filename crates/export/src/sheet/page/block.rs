@@ -186,7 +186,7 @@ impl RowLayout<'_> {
         let row = self.row;
         page.tick(BOX, top + 1.1, key);
         if let Some(number) = row.number {
-            page.put(BOX + 4.6, top + 4.4, STRONG, &number.to_string());
+            page.put(BOX + 5.1, top + 4.4, STRONG, &number.to_string());
         }
         match row.stop {
             true => self.stopped(page, top, down),

@@ -142,6 +142,7 @@ pub struct Field {
 }
 
 /// A page.
+#[derive(Clone)]
 pub(in crate::sheet) struct Canvas {
     pub(in crate::sheet) scene: Scene,
     pub(in crate::sheet) fields: Vec<Field>,

@@ -70,7 +70,7 @@ pub(super) fn ended(page: &mut Canvas, c: &Content, paper: Paper, (number, of): 
     for (x, half) in [(from, 1.4), ((from + to) / 2.0, 0.8), (to, 1.4)] {
         page.upright(Layer::Dimension, x, level - half, level + half);
     }
-    page.put(to + 1.6, base, FOOTER, "this line is 40 mm: print at 100 %");
+    let said = page.put(to + 1.6, base, FOOTER, "40 mm: print at 100 %");
     let count = format!("{number} of {of}");
     page.put_end(right, base, FOOTER, &count);
     let left = right - FOOTER.width(&count) - 1.6;
@@ -78,8 +78,9 @@ pub(super) fn ended(page: &mut Canvas, c: &Content, paper: Paper, (number, of): 
         bold: true,
         ..FOOTER
     };
-    let set = name.fitting(&c.title, left - (to + 50.0), &[8.0, 7.0]);
-    if set.width(&c.title) <= left - (to + 48.0) {
+    let room = left - said - 3.0;
+    let set = name.fitting(&c.title, room, &[8.0, 7.0]);
+    if set.width(&c.title) <= room {
         page.put_end(left, base, set, &c.title);
     }
 }

@@ -54,6 +54,29 @@ pub(super) fn pages<'c>(
     (pages, if fit { Vec::new() } else { strips })
 }
 
+/// The same below what stands on a page already, where all of it fits; whether it does. What is put
+/// together in one step needs no picture of its order.
+pub(super) fn below(page: &mut Canvas, c: &Content, top: f64, foot: f64) -> bool {
+    let mut with = page.clone();
+    with.rule(Layer::Outline, LEFT, RIGHT, top);
+    with.put(LEFT, top + 5.2, VERB, "Put together");
+    let mut at = top + 6.6;
+    if let Some((look, gaps)) = c.looks.exploded.as_ref().filter(|_| c.order.len() > 1) {
+        at = exploded(&mut with, c, look, gaps, at);
+    }
+    if let Some(look) = &c.looks.section {
+        at = section(&mut with, c, look, at);
+    }
+    at = touching(&mut with, c, at).max(clear(&mut with, c, at)) + 2.0;
+    let under = order(&mut with, c, at).max(tests(&mut with, c, at));
+    let fits = under <= foot - 0.3;
+    if fits {
+        next(&mut with, under + 1.0, foot);
+        *page = with;
+    }
+    fits
+}
+
 /// Parts along one axis, at each gap its number and turns.
 fn exploded(page: &mut Canvas, c: &Content, look: &Look, gaps: &[Option<f64>], top: f64) -> f64 {
     let left = LEFT + (WIDTH - look.scene.width_mm) / 2.0;

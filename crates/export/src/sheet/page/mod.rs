@@ -52,6 +52,8 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
         index += 1;
     }
     let left = before.strips(left);
+    // What is made of one part needs little to be put together.
+    let ended = c.parts.len() == 1 && left.is_empty() && before.ends(c);
     let before = before.pages;
     // The pages of the parts, so that the first page can name them.
     let mut next = 2 + before.len();
@@ -63,18 +65,20 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
     let mut all = vec![pen::page(c, paper, &at)];
     all.extend(before);
     all.extend(made.into_iter().flat_map(|it| it.1));
-    let (last, left) = last::pages(c, paper, left);
-    all.extend(last);
-    all.extend(part::templates(c, paper, &left));
+    if !ended {
+        let (last, left) = last::pages(c, paper, left);
+        all.extend(last);
+        all.extend(part::templates(c, paper, &left));
+    }
     let of = all.len();
-    let ended = all.into_iter().enumerate().map(|(index, mut page)| {
+    let numbered = all.into_iter().enumerate().map(|(index, mut page)| {
         frame::ended(&mut page, c, paper, (index + 1, of));
         SheetPage {
             scene: page.scene,
             fields: page.fields,
         }
     });
-    ended.collect()
+    numbered.collect()
 }
 
 /// What begins the keys of a part's holding.
