@@ -145,7 +145,7 @@ fn a_pen_with_errors_says_so_on_every_page() {
 fn every_sheet(each: impl Fn(&str, &Content)) {
     for file in [
         "heron", "dunlin", "godwit", "knot", "curlew", "whimbrel", "avocet", "odd", "fitted",
-        "patient",
+        "dipped", "patient",
     ] {
         let design = example(&format!("{file}.quillet"));
         let judged = examine(&design);
@@ -205,6 +205,26 @@ fn a_sheet_is_no_longer_than_a_maker_reads() {
     let content = heron(&examine(&example("heron.quillet")));
     assert_eq!(sheet::pages(&content, Paper::A4).len(), 6);
     assert!(sheet::pages(&content, Paper::Letter).len() <= 7);
+}
+
+/// A pen of one part ends on its second page where all of that has room: on A4, not on Letter.
+#[test]
+fn a_pen_of_one_part_takes_no_page_to_be_put_together() {
+    let design = example("dipped.quillet");
+    let pen = design.pen("sanderling").expect("it is there");
+    let content = sheet::content(&design, pen, &examine(&design), design.units());
+    let pages = sheet::pages(&content, Paper::A4);
+    assert_eq!(pages.len(), 3);
+    assert_eq!(sheet::pages(&content, Paper::Letter).len(), 4);
+    let words: Vec<&str> = pages[1].texts().map(|it| &*it.words).collect();
+    for said in [
+        "Before you start",
+        "Put together",
+        "Must touch, all round",
+        "14.0 turns",
+    ] {
+        assert!(words.contains(&said), "{said}: {words:?}");
+    }
 }
 
 /// What glues a stack stands before its part, where the part's page has no room for it; its rows go on in
