@@ -330,3 +330,40 @@ fn the_faulty_twin_takes_three_and_a_half_turns() {
     near(cap.engagements[0].turns(), 8.5 / 2.4, 1e-9);
     near(cap.engagements[0].overlap_mm, 4.5, 1e-9);
 }
+
+/// A peg's tenon in a blind bore, whose gap is the sum of two sizes: what each keeps by ISO 2768-1
+/// (f of the shoulder: 0.1 to 30 mm, 0.15 to 120; m of the depth: 0.2 and 0.3), or by the bench.
+#[test]
+fn a_gap_loses_what_both_of_its_sizes_may_be_off() {
+    for (shoulder, depth, keeps, takes) in [
+        ("9", "11.7", "", 0.1 + 0.2),
+        ("31", "33.5", "", 0.15 + 0.3),
+        ("29.9", "31.4", "", 0.1 + 0.3),
+        (
+            "9",
+            "11.7",
+            "keeps depth 0.12\nkeeps shoulder 0.03",
+            0.12 + 0.03,
+        ),
+        ("31", "33.5", "keeps depth 0.12", 0.15 + 0.12),
+    ] {
+        let design = design(&format!(
+            "bench shed {{\n drills 1..13 step 0.1\n{keeps}\n}}\n\
+             part peg from tip to tail {{\n blank of acrylic rod 20\n length 60\n outside {{\n at {shoulder} dia 16 as ledge\n\
+             at 60 dia 16\n}}\n from tip {{\n tenon 9.8 for {shoulder}\n}}\n}}\n\
+             part socket from mouth to end {{\n blank of acrylic rod 20\n length 60\n outside dia 16\n from mouth {{\n\
+             bore 10 to {depth}\n}}\n}}\n\
+             pen test {{\n slip peg.tip into socket.mouth\n}}\n"
+        ));
+        let rest = joint(&design, "slip");
+        let ahead = rest
+            .clearances
+            .iter()
+            .filter(|it| it.kind == ClearanceKind::Ahead);
+        let ahead: Vec<_> = ahead.collect();
+        assert_eq!(ahead.len(), 1, "{ahead:#?}");
+        let mm = |text: &str| text.parse::<f64>().expect("a number");
+        near(ahead[0].nominal_mm, mm(depth) - mm(shoulder), 1e-9);
+        near(ahead[0].least_mm, mm(depth) - mm(shoulder) - takes, 1e-9);
+    }
+}

@@ -225,9 +225,32 @@ fn air_beside_a_thread_is_by_equal_volumes() {
         let plug = volume("barrel") - cylinder(18.0, 40.0 - engaged);
         let air = design.pens[0].assembly.air.as_ref().expect("it closes");
         near(air.volume_mm3, hollow - plug, 1e-6 * hollow);
+        let major = thread[1..3].parse().expect("a diameter");
+        let (inside, outside) = equal_volume_radii(major, 0.8, bore, tenon);
+        let wanted = PI
+            * (inside * inside * 10.0 + bore * bore / 4.0 * (deep - 10.0)
+                - outside * outside * engaged);
+        near(air.volume_mm3, wanted, 1e-6 * hollow);
         // Crest against crest would leave less than the plain bore beside the plain tenon.
         assert!(plug < cylinder(tenon, engaged) && hollow > cylinder(bore, deep));
     }
+}
+
+/// The radii of equal volume of an inside thread in a hole and of an outside one on a tenon, by the basic
+/// profile of ISO 68-1 alone: at a radius r its ridge outside, and its groove inside, is
+/// P/8 + 2 (d/2 - r) tan 30° wide, down to the minor diameter d - 5/4 H, H = P cos 30°. The integral
+/// of 2 r w dr is d²-and-d³ terms of r.
+fn equal_volume_radii(major: f64, pitch: f64, hole: f64, tenon: f64) -> (f64, f64) {
+    let slope = 2.0 * (PI / 6.0).tan() / pitch;
+    let at_axis = 0.125 + slope * major / 2.0;
+    // ∫ 2 r (a - s r) dr = a r² - 2/3 s r³.
+    let share = |r: f64| at_axis * r * r - 2.0 / 3.0 * slope * r.powi(3);
+    let (top, crest) = (major / 2.0, tenon / 2.0);
+    let minor = top - 0.625 * pitch * (PI / 6.0).cos();
+    let bored = hole / 2.0;
+    let inside = bored * bored + share(top) - share(bored);
+    let outside = minor * minor + share(crest) - share(minor);
+    (inside.sqrt(), outside.sqrt())
 }
 
 /// A tube for ink with a plug in its mouth and one in its end.
