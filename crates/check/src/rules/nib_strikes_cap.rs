@@ -17,6 +17,9 @@ pub(crate) static RULE: Rule = Rule {
 /// What is to be left at worst; common practice, no published source.
 const LEFT: Length = Length::from_nm(500_000);
 
+/// Less than this is nothing, mm.
+const NOTHING_MM: f64 = 1e-6;
+
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     if view.joint.verb != Verb::Close || rest.verdict.upset {
@@ -40,6 +43,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 " when the cap has gone {} past its seat",
                 words::against(Length::mm(-gap), Length::ZERO)
             )),
+            None if short <= NOTHING_MM => strikes.then(text!(" just as the cap closes")),
             None => strikes.then(text!(
                 ", {} before the cap is closed",
                 words::against(Length::mm(short), Length::ZERO)

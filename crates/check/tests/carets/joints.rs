@@ -156,6 +156,37 @@ fn what_reaches_the_end_of_a_hole_is_too_long_not_too_fat() {
     assert_eq!(broken(&pen(RELIEF, "69", "46")), ["nib-strikes-cap"]);
 }
 
+/// The nib's point comes to 8 + 22 − 1.2 + 23.7 = 52.5 in the cap, where the cone of 118° is as wide as the
+/// nib 2.4635 behind the drill's corner: at 50.0365 both meet. Wherever that is beside the seat, which a
+/// cap reaches to a twentieth of a millimetre, the nib is bent.
+#[test]
+fn a_nib_that_meets_the_cap_just_as_it_closes_is_told_of() {
+    for deep in [
+        "49.9", "49.98", "49.99", "50", "50.03", "50.0364", "50.04", "50.08", "50.1",
+    ] {
+        let text = pen(RELIEF, "69", deep);
+        assert_eq!(broken(&text), ["nib-strikes-cap"], "{deep}");
+        let found = examined(&text).findings;
+        let found = found.iter().find(|it| it.rule == "nib-strikes-cap");
+        assert_eq!(found.map(|it| it.severity), Some(Severity::Error), "{deep}");
+    }
+}
+
+/// The converter, 12.82 too long at 52, is as long as there is room at 64.82: a hundredth less and it
+/// stops the section, a hundredth more and the worst case does.
+#[test]
+fn what_stops_a_joint_from_within_stops_it_however_little_is_left() {
+    for (deep, wanted) in [
+        ("64.75", "stops-early"),
+        ("64.78", "stops-early"),
+        ("64.81", "stops-early"),
+        ("64.83", "too-close-to-call"),
+        ("64.86", "too-close-to-call"),
+    ] {
+        assert_eq!(broken(&pen(RELIEF, deep, "56")), [wanted], "{deep}");
+    }
+}
+
 #[test]
 fn a_cap_that_goes_past_its_seat_is_not_short_of_it() {
     // The relief takes the shoulder at 8 away as far as 15; the cap stops on the nib, behind it.

@@ -86,6 +86,9 @@ pub(super) fn judge(
     }
 }
 
+/// A size below this is none, mm.
+const NOTHING_MM: f64 = 1e-6;
+
 fn closing(pen: &Pen, joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Closing {
     if rest.redundant {
         return Closing::Closes;
@@ -106,28 +109,40 @@ fn closing(pen: &Pen, joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Clos
     }
 }
 
-/// Whether the cap stops on the nib.
+/// Where the cap meets the nib: before its seat, or just as it comes to it. A cap that closes on the nib
+/// unit itself comes to rest on it.
 fn struck(joint: &Joint, rest: &AtRest, nib: Option<PartId>) -> Option<Touch> {
-    let touch = rest.touches.first()?;
-    let of_nib = [touch.male.part, touch.female.part]
-        .map(Some)
-        .contains(&nib);
-    let stops = joint.verb == Verb::Close
-        && rest.stopped_by == StoppedBy::Contact
-        && rest.short_mm > TOUCHING_MM;
-    (stops && of_nib).then_some(*touch)
+    if joint.verb != Verb::Close || rest.stopped_by != StoppedBy::Contact {
+        return None;
+    }
+    let nib = nib?;
+    let own = [joint.male.part, joint.female.part].contains(&nib);
+    let touches = rest.touches.iter().enumerate();
+    let mut met = touches.filter(|(at, touch)| {
+        let stops = *at == 0 && rest.short_mm > TOUCHING_MM;
+        [touch.male.part, touch.female.part].contains(&nib) && (stops || !own)
+    });
+    met.next().map(|(_, touch)| *touch)
 }
 
 /// How far short of its seat a joint stops; where none is said, of the overlap that is (`by L`), else
-/// of where its two parts would come by themselves; none where it closes.
+/// of where its two parts would come by themselves; none where it closes. What stops it elsewhere than
+/// between its own two parts stops it, however little is left.
 fn short_mm(joint: &Joint, rest: &AtRest) -> Option<f64> {
     if joint.verb == Verb::Post || rest.stopped_by == StoppedBy::Nothing {
         return None;
     }
+    let own = |touch: &Touch| {
+        touch.male.part == joint.male.part && touch.female.part == joint.female.part
+    };
+    let nothing = match rest.touches.first() {
+        Some(first) if !own(first) => NOTHING_MM,
+        _ => TOUCHING_MM,
+    };
     let overlap = joint.by.map(|(by, _)| by.to_mm() - rest.goes_in_mm);
-    let overlap = overlap.filter(|short| *short > TOUCHING_MM);
+    let overlap = overlap.filter(|short| *short > nothing);
     let short = rest.seat_gap_mm.or(overlap).unwrap_or(rest.short_mm);
-    (short.abs() > TOUCHING_MM).then_some(short)
+    (short.abs() > nothing).then_some(short)
 }
 
 /// What touches first, where a threaded joint touches nothing but its threads.
