@@ -5,7 +5,7 @@
 
 use crate::examine_until;
 use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
-use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span, edited};
+use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span, edited, moved};
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
@@ -120,29 +120,6 @@ impl Trial<'_> {
     }
 }
 
-/// Where a span lies once edits are applied; it takes in what replaces what is in it, or what it is
-/// part of.
-fn moved(span: Span, edits: &[Edit]) -> Span {
-    let of_file = edits.iter().filter(|edit| edit.span.file == span.file);
-    let (mut start, mut end) = (i64::from(span.start), i64::from(span.end));
-    for edit in of_file {
-        let grown = edit.text.len() as i64 - edit.span.range().len() as i64;
-        if edit.span.end <= span.start {
-            start += grown;
-        } else if edit.span.start <= span.start && span.end <= edit.span.end {
-            start -= i64::from(span.start - edit.span.start);
-        }
-        if edit.span.start < span.end || edit.span.end <= span.start {
-            end += grown;
-        }
-        if edit.span.start <= span.start && span.end < edit.span.end {
-            end += i64::from(edit.span.end - span.end);
-        }
-    }
-    let at = |offset: i64| usize::try_from(offset).unwrap_or(0);
-    Span::new(span.file, at(start), at(end.max(start)))
-}
-
 fn touch(a: Span, b: Span) -> bool {
     a.file == b.file && a.start <= b.end && b.start <= a.end
 }
@@ -218,28 +195,5 @@ impl Source for Overlay<'_> {
 
     fn beside(&self, folder: &Path) -> Vec<String> {
         self.under.beside(folder)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn edit(start: usize, end: usize, text: &str) -> Edit {
-        Edit::new(Span::new(FileId(0), start, end), text)
-    }
-
-    #[test]
-    fn a_place_moves_with_what_is_changed_before_it() {
-        let at = Span::new(FileId(0), 10, 14);
-        let after = |edit: Edit| {
-            let span = moved(at, &[edit]);
-            (span.start, span.end)
-        };
-        assert_eq!(after(edit(0, 0, "abc")), (13, 17));
-        assert_eq!(after(edit(11, 12, "abc")), (10, 16));
-        assert_eq!(after(edit(20, 21, "")), (10, 14));
-        // What is written anew as a whole may have it anywhere.
-        assert_eq!(after(edit(4, 20, "0123456789")), (4, 14));
     }
 }

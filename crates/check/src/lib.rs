@@ -39,7 +39,7 @@ pub use examine::{CheckReport, check, examine, examine_until};
 pub use findings::Findings;
 pub use held::held_by;
 pub use rule::{Rule, Run, Threshold};
-pub use rules::{RULES, rule};
+pub use rules::{RULES, asks_for_a_tool, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};
 pub use walls::{Role, Wall, walls};
 pub use wants::JudgedWant;

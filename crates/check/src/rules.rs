@@ -76,6 +76,7 @@ mod wrong_way_round;
 
 use crate::Rule;
 use crate::rule::elsewhere;
+use quillet_syntax::RuleId;
 use quillet_syntax::Severity::{Error, Note, Warning};
 
 /// Every rule, in the order of the manual: the language, walls, threads, assembly, the bench.
@@ -214,4 +215,18 @@ pub(crate) static STALE_ACCEPTANCE: Rule = elsewhere(
 /// The rule of a code.
 pub fn rule(code: &str) -> Option<&'static Rule> {
     RULES.iter().find(|rule| rule.code == code).copied()
+}
+
+/// Whether a rule speaks of a tool that is not to be had.
+pub fn asks_for_a_tool(rule: RuleId) -> bool {
+    let tools = [
+        &no_such_drill::RULE,
+        &no_such_reamer::RULE,
+        &no_such_tap::RULE,
+        &no_such_die::RULE,
+        &no_such_collet::RULE,
+        &no_such_bushing::RULE,
+        &no_such_speed::RULE,
+    ];
+    tools.iter().any(|it| it.code == rule.code())
 }

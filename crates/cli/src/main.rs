@@ -3,6 +3,7 @@
 //! One line a command here, one file a command beside it: `Args` says what may be
 //! asked, `run` does it and says how the process ends.
 
+mod aim;
 mod answer;
 mod at;
 mod check;
@@ -26,6 +27,7 @@ mod merge_file;
 mod new;
 mod output;
 mod plans;
+mod room;
 mod rooted;
 mod sheet;
 mod solid;
@@ -33,6 +35,7 @@ mod temp_file;
 mod terminal;
 mod thread;
 mod tools;
+mod vary;
 mod warn;
 mod watch;
 mod whole;
@@ -62,6 +65,12 @@ enum Command {
     Explain(explain::ExplainArgs),
     /// Say what a change does to a pen: two revisions, files or folders side by side.
     Compare(compare::CompareArgs),
+    /// Say how far each number can move before something is found, and what stops it.
+    Room(room::RoomArgs),
+    /// Move one number or two through a range: what is found and measured at each value.
+    Vary(vary::VaryArgs),
+    /// Find the value of a number at which a measure comes to what is wanted.
+    Aim(aim::AimArgs),
     /// Bring files into their one canonical form.
     Format(format::FormatArgs),
     /// Tell git, in this clone, how designs are compared, merged and checked.
@@ -108,6 +117,9 @@ fn main() -> ExitCode {
         Command::Measure(args) => measure::run(&args),
         Command::Explain(args) => explain::run(&args),
         Command::Compare(args) => compare::run(&args),
+        Command::Room(args) => room::run(&args),
+        Command::Vary(args) => vary::run(&args),
+        Command::Aim(args) => aim::run(&args),
         Command::Format(args) => format::run(&args),
         Command::Git(args) => git::run(&args),
         Command::MergeFile(args) => merge_file::run(&args),

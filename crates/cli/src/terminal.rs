@@ -71,6 +71,11 @@ pub(crate) fn help(page: &clap::builder::StyledStr) -> Result<(), String> {
     }
 }
 
+/// Whether standard output is a terminal.
+pub(crate) fn is_terminal() -> bool {
+    io::stdout().is_terminal()
+}
+
 /// Whether standard output is a terminal that wants colours: <https://no-color.org>.
 pub(crate) fn has_colours() -> bool {
     let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());

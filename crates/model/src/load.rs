@@ -2,7 +2,7 @@
 
 use crate::{ReadError, Source, SourceFile};
 use quillet_syntax::ast::{ItemKind, Text};
-use quillet_syntax::{Finding, Severity, Span};
+use quillet_syntax::{Edit, Finding, Severity, Span, edited, moved};
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 
@@ -15,6 +15,30 @@ pub struct Loaded {
     pub findings: Vec<Finding>,
     /// Each `use` path and the file it led to.
     pub uses: Vec<(Span, Arc<SourceFile>)>,
+}
+
+impl Loaded {
+    /// The same, were the file asked for to read otherwise, in what is no `use`; none where edits
+    /// overlap or lie outside it.
+    #[must_use]
+    pub fn edited(&self, edits: &[Edit]) -> Option<Loaded> {
+        let (root, others) = self.files.split_first()?;
+        let text = edited(&root.text, edits)?;
+        let mut files = vec![Arc::new(root.reading(&text))];
+        files.extend(others.iter().cloned());
+        let uses = self.uses.iter();
+        let mut findings = self.findings.clone();
+        for finding in &mut findings {
+            finding.span = moved(finding.span, edits);
+        }
+        Some(Loaded {
+            files,
+            findings,
+            uses: uses
+                .map(|(span, file)| (moved(*span, edits), file.clone()))
+                .collect(),
+        })
+    }
 }
 
 /// Loads the file at `path` and all it uses.

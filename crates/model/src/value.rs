@@ -52,6 +52,18 @@ impl Dimension {
             Dimension::Physical { .. } => "a mixed quantity",
         }
     }
+
+    /// The unit that an amount of it is counted in; empty where it has none of its own.
+    pub fn unit(self) -> &'static str {
+        match self {
+            Dimension::LENGTH => "mm",
+            Dimension::MASS => "g",
+            Dimension::VOLUME => "mm³",
+            Dimension::Angle => "°",
+            Dimension::Force => "N",
+            _ => "",
+        }
+    }
 }
 
 /// An exact quantity: millimetres, grams, degrees, or powers of them; a bare number as written.

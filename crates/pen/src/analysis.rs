@@ -2,7 +2,7 @@
 
 use crate::recorder::{ReadPath, Recorder};
 use quillet_check::{CheckReport, Trial, examine, examine_until};
-use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
+use quillet_model::{Design, Loaded, ReadError, Source, SourceFile, load, resolve};
 use quillet_syntax::{Edit, FileId, Finding, Fix};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -16,6 +16,7 @@ use std::sync::{Arc, Mutex, MutexGuard, OnceLock, PoisonError};
 pub struct Analysis {
     /// What the files say.
     pub design: Design,
+    loaded: Loaded,
     bench: Option<String>,
     looked_at: Vec<ReadPath>,
     examined: OnceLock<CheckReport>,
@@ -38,6 +39,7 @@ impl Analysis {
         choose_bench(bench, &mut design);
         Ok(Self {
             design,
+            loaded,
             bench: bench.map(str::to_owned),
             looked_at: recorder.into_looked_at(),
             examined: OnceLock::new(),
@@ -148,6 +150,11 @@ impl Analysis {
     /// The file asked for, then those it uses.
     pub fn files(&self) -> &[Arc<SourceFile>] {
         &self.design.files
+    }
+
+    /// The same, before anything was resolved.
+    pub fn loaded(&self) -> &Loaded {
+        &self.loaded
     }
 
     /// The file of a number.

@@ -216,6 +216,29 @@ pub fn edited<'a>(text: &str, edits: impl IntoIterator<Item = &'a Edit>) -> Opti
     Some(out)
 }
 
+/// Where a span lies once edits are applied; it takes in what replaces what is in it, or what it is
+/// part of.
+pub fn moved(span: Span, edits: &[Edit]) -> Span {
+    let of_file = edits.iter().filter(|edit| edit.span.file == span.file);
+    let (mut start, mut end) = (i64::from(span.start), i64::from(span.end));
+    for edit in of_file {
+        let grown = edit.text.len() as i64 - edit.span.range().len() as i64;
+        if edit.span.end <= span.start {
+            start += grown;
+        } else if edit.span.start <= span.start && span.end <= edit.span.end {
+            start -= i64::from(span.start - edit.span.start);
+        }
+        if edit.span.start < span.end || edit.span.end <= span.start {
+            end += grown;
+        }
+        if edit.span.start <= span.start && span.end < edit.span.end {
+            end += i64::from(edit.span.end - span.end);
+        }
+    }
+    let at = |offset: i64| usize::try_from(offset).unwrap_or(0);
+    Span::new(span.file, at(start), at(end.max(start)))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -227,5 +250,20 @@ mod tests {
         assert_eq!(together.as_deref(), Some("xybc!"));
         assert_eq!(edited("abc", [&edit(0, 2, ""), &edit(1, 3, "")]), None);
         assert_eq!(edited("abc", [&edit(2, 4, "")]), None);
+    }
+
+    #[test]
+    fn a_place_moves_with_what_is_changed_before_it() {
+        let edit = |start, end, text| Edit::new(Span::new(FileId(0), start, end), text);
+        let at = Span::new(FileId(0), 10, 14);
+        let after = |edit: Edit| {
+            let span = moved(at, &[edit]);
+            (span.start, span.end)
+        };
+        assert_eq!(after(edit(0, 0, "abc")), (13, 17));
+        assert_eq!(after(edit(11, 12, "abc")), (10, 16));
+        assert_eq!(after(edit(20, 21, "")), (10, 14));
+        // What is written anew as a whole may have it anywhere.
+        assert_eq!(after(edit(4, 20, "0123456789")), (4, 14));
     }
 }

@@ -19,7 +19,9 @@ mod suggest;
 mod token;
 pub mod visit;
 
-pub use finding::{Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited};
+pub use finding::{
+    Edit, Finding, Fix, Label, RuleId, Severity, Size, SizedText, ToText, edited, moved,
+};
 pub use format::{format, format_edits, loosened};
 pub use line_index::{Encoding, LineIndex, Position};
 pub use parse::{Expected, Parsed, Thing, expected, parse};

@@ -18,6 +18,7 @@ mod measures;
 mod pictures;
 mod readme;
 mod revisions;
+mod room;
 #[cfg(unix)]
 mod rough;
 mod run;

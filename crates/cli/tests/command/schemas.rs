@@ -107,6 +107,7 @@ fn outputs() -> Vec<(&'static str, Value)> {
         all.push((schema, json(&run(folder.path(), &args))));
     }
     all.extend(compared());
+    all.extend(moved());
     all
 }
 
@@ -129,6 +130,62 @@ fn compared() -> Vec<(&'static str, Value)> {
         ("compare", json(&run(changed.path(), &args)))
     });
     each.into()
+}
+
+/// Numbers of Heron, moved.
+fn moved() -> [(&'static str, Value); 5] {
+    let heron = examples().join("heron.quillet");
+    let heron = heron.to_str().unwrap();
+    let asked: [(&str, &[&str]); 5] = [
+        (
+            "room",
+            &[
+                "--of",
+                "cap.mouth.drill.dia",
+                "--of",
+                "heron.push.by",
+                "--pen",
+                "heron",
+            ],
+        ),
+        (
+            "vary",
+            &[
+                "grip=11..12",
+                "step",
+                "0.5",
+                "--show",
+                "mass(capped),turns",
+                "--pen",
+                "heron",
+            ],
+        ),
+        ("vary", &["grip=11.4..11.4", "step", "1"]),
+        (
+            "aim",
+            &[
+                "length(capped) = 137",
+                "--by",
+                "cap.length=60..66",
+                "--pen",
+                "heron",
+            ],
+        ),
+        (
+            "aim",
+            &[
+                "length(capped) = 13.7",
+                "--by",
+                "cap.length=60..66",
+                "--pen",
+                "heron",
+            ],
+        ),
+    ];
+    asked.map(|(command, more)| {
+        let args = [&[command, heron], more, &["--format", "json"]].concat();
+        (command, json(&run(&examples(), &args)))
+    })
 }
 
 #[test]
@@ -231,7 +288,7 @@ fn every_command_that_gives_json_is_asked() {
     let giving: BTreeSet<&str> = commands.filter(|it| *it != "help").filter(gives).collect();
     let of_files = OUTPUTS.iter().map(|(_, command, _)| *command);
     let asked = of_files.chain(QUESTIONS.iter().map(|(_, args)| args[0]));
-    // Two states of the examples are compared, not a file.
-    let asked = asked.chain(["compare"]);
+    // Two states of the examples are compared, not a file; of Heron alone are numbers moved.
+    let asked = asked.chain(["compare", "room", "vary", "aim"]);
     assert_eq!(giving, asked.collect());
 }

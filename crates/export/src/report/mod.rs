@@ -15,6 +15,7 @@ mod material;
 mod measure;
 mod page;
 mod profiles;
+mod room;
 mod sized;
 mod table;
 mod thread;
@@ -31,6 +32,7 @@ pub use material::{material, materials};
 pub use measure::Measures;
 pub use page::{Answer, AnswerPage};
 pub use profiles::Profiles;
+pub use room::{Aims, Rooms, Varied};
 pub use thread::{ThreadQuestion, thread};
 pub use tools::ToolReport;
 

@@ -1,0 +1,228 @@
+//! How far numbers can move, what they come to on the way, and where they meet what is wanted.
+
+mod aim;
+mod bar;
+mod vary;
+
+pub use aim::Aims;
+pub use vary::Varied;
+
+use super::SCHEMA_VERSION;
+use super::table::{Cell, table};
+use quillet_model::Design;
+use quillet_room::{Grain, New, Number, Passing, Room};
+use quillet_syntax::{Encoding, LineIndex, Severity, Span};
+use serde::Serialize;
+
+/// How far each number that was asked for can move.
+#[derive(Serialize)]
+pub struct Rooms {
+    schema_version: u32,
+    /// The pen whose findings alone count.
+    pen: Option<String>,
+    /// Findings below this do not count.
+    until: &'static str,
+    numbers: Vec<NumberRoom>,
+}
+
+/// How far one number can move, in the unit that it is written in.
+#[derive(Serialize)]
+struct NumberRoom {
+    name: String,
+    line: u32,
+    column: u32,
+    /// As written, with its unit.
+    written: String,
+    value: f64,
+    /// Stretches of values that pass; none of a tool's.
+    stretches: Option<Vec<[f64; 2]>>,
+    /// Sizes of a tool that pass; none of others.
+    sizes: Option<Vec<f64>>,
+    /// The numbers that were moved with it.
+    with: Vec<String>,
+    /// From where to where it was looked.
+    looked: [f64; 2],
+    below: Option<StoppedBy>,
+    above: Option<StoppedBy>,
+    #[serde(skip)]
+    grain: Grain,
+}
+
+/// What is found just beyond.
+#[derive(Serialize)]
+struct StoppedBy {
+    rule: &'static str,
+    severity: &'static str,
+}
+
+impl Rooms {
+    /// Of rooms of numbers of a design.
+    pub fn of(design: &Design, pen: Option<&str>, until: Severity, rooms: &[Room]) -> Self {
+        let lines = lines(design);
+        Rooms {
+            schema_version: SCHEMA_VERSION,
+            pen: pen.map(str::to_owned),
+            until: until.word(),
+            numbers: rooms
+                .iter()
+                .map(|it| NumberRoom::of(it, design, &lines))
+                .collect(),
+        }
+    }
+
+    /// A line a number; with a picture of its range, where that is wanted.
+    pub fn text(&self, bars: bool) -> String {
+        let row = |it: &NumberRoom| {
+            let bar = if bars { it.bar() } else { String::new() };
+            let stop = |sign: &str, by: &Option<StoppedBy>| {
+                let by = by.as_ref().map(|by| format!("{sign} {}", by.rule));
+                Cell::left(by.unwrap_or_default())
+            };
+            vec![
+                Cell::left(&it.name),
+                Cell::right(&it.written),
+                Cell::left(bar),
+                Cell::left(it.passing()),
+                stop("<", &it.below),
+                stop(">", &it.above),
+            ]
+        };
+        let rows: Vec<Vec<Cell>> = self.numbers.iter().map(row).collect();
+        table(
+            0,
+            &["number", "drawn", "", "may be", "below", "above"],
+            &rows,
+        )
+    }
+
+    /// One row a stretch or size, for a spreadsheet.
+    pub fn csv(&self) -> String {
+        let mut out = "number,line,column,value,from,to,below,above\n".to_owned();
+        for it in &self.numbers {
+            let sizes = it.sizes.iter().flatten().map(|size| [*size, *size]);
+            let stretches = it.stretches.iter().flatten().copied();
+            let stop = |by: &Option<StoppedBy>| by.as_ref().map_or("", |by| by.rule);
+            for [from, to] in sizes.chain(stretches) {
+                out += &format!(
+                    "{},{},{},{},{},{},{},{}\n",
+                    it.name,
+                    it.line,
+                    it.column,
+                    it.value,
+                    it.grain.written(from),
+                    it.grain.written(to),
+                    stop(&it.below),
+                    stop(&it.above),
+                );
+            }
+        }
+        out
+    }
+}
+
+impl NumberRoom {
+    fn of(room: &Room, design: &Design, lines: &LineIndex) -> Self {
+        let number = &room.number;
+        let place = lines.position(number.span.range().start, Encoding::Utf32);
+        let (stretches, sizes) = match &room.passing {
+            Passing::Stretches(all) => (Some(all.iter().map(|it| [it.0, it.1]).collect()), None),
+            Passing::Sizes(all) => (None, Some(all.clone())),
+        };
+        NumberRoom {
+            name: number.name.clone(),
+            line: place.line + 1,
+            column: place.column + 1,
+            written: design.text(number.span).to_owned(),
+            value: number.value,
+            stretches,
+            sizes,
+            with: room.with.clone(),
+            looked: [room.looked.0, room.looked.1],
+            below: room.below.map(StoppedBy::of),
+            above: room.above.map(StoppedBy::of),
+            grain: number.grain,
+        }
+    }
+
+    /// `52.14 .. 58.90`, `12.2, 12.3, 12.4`, `8 only`.
+    fn passing(&self) -> String {
+        let size = |value: f64| self.grain.written(value);
+        let only = |value: f64| format!("{} only", size(value));
+        if let Some(sizes) = &self.sizes {
+            return match sizes[..] {
+                [one] => only(one),
+                _ => sizes
+                    .iter()
+                    .map(|it| size(*it))
+                    .collect::<Vec<_>>()
+                    .join(", "),
+            };
+        }
+        let stretch = |[from, to]: &[f64; 2]| match from == to {
+            true => size(*from),
+            false => format!("{} .. {}", self.figure(*from), self.figure(*to)),
+        };
+        let stretches = self.stretches.iter().flatten();
+        let all: Vec<String> = stretches.clone().map(stretch).collect();
+        let text = match stretches.collect::<Vec<_>>()[..] {
+            [[from, to]] if from == to => only(*from),
+            _ => all.join(", "),
+        };
+        match self.with.as_slice() {
+            [] => text,
+            with => format!("none; with {} {text}", with.join(" and ")),
+        }
+    }
+
+    fn figure(&self, value: f64) -> String {
+        format!("{value:.0$}", self.grain.places)
+    }
+
+    fn bar(&self) -> String {
+        let sizes = self.sizes.iter().flatten().map(|it| [*it, *it]);
+        let stretches: Vec<[f64; 2]> = sizes
+            .chain(self.stretches.iter().flatten().copied())
+            .collect();
+        bar::bar(self.looked, self.value, &stretches)
+    }
+}
+
+impl StoppedBy {
+    fn of(new: New) -> Self {
+        StoppedBy {
+            rule: new.rule.code(),
+            severity: new.severity.word(),
+        }
+    }
+}
+
+/// Where lines begin in the file asked for.
+fn lines(design: &Design) -> LineIndex {
+    LineIndex::new(
+        design
+            .root()
+            .map_or_else(|| "".into(), |root| root.text.clone()),
+    )
+}
+
+/// A value as it is written where a number stands.
+fn written(number: &Number, value: f64) -> String {
+    format!("{}{}", number.grain.written(value), number.unit)
+}
+
+/// `error thin-wall`, with its line: what a finding is told by where only its name has room.
+fn called(
+    finding: &quillet_syntax::Finding,
+    lines: &LineIndex,
+    root: Option<quillet_syntax::FileId>,
+) -> String {
+    let Span { file, .. } = finding.span;
+    let (severity, rule) = (finding.severity.word(), finding.rule.code());
+    match root == Some(file) {
+        true => {
+            let place = lines.position(finding.span.range().start, Encoding::Utf32);
+            format!("{severity} {rule} (line {})", place.line + 1)
+        }
+        false => format!("{severity} {rule}"),
+    }
+}
