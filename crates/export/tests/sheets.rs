@@ -227,6 +227,18 @@ fn a_pen_of_one_part_takes_no_page_to_be_put_together() {
     }
 }
 
+/// What is sanded on a screwed mandrel is not sanded in reverse, whether the centre went or not.
+#[test]
+fn sanding_on_a_mandrel_says_which_way_unscrews_it() {
+    let content = heron(&examine(&example("heron.quillet")));
+    let text = sheet::text(&content);
+    let sanded: Vec<&str> = text.lines().filter(|it| it.contains("  SAND ")).collect();
+    assert_eq!(sanded.len(), 3, "{sanded:#?}");
+    for line in sanded {
+        assert!(line.contains("never in reverse: it unscrews"), "{line}");
+    }
+}
+
 /// What glues a stack stands before its part, where the part's page has no room for it; its rows go on in
 /// number, and each of them is there once.
 #[test]

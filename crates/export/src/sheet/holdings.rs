@@ -101,7 +101,7 @@ pub(super) fn rows_in(
             route,
             bench,
             units,
-            unscrews: unscrews(&route.operations[range.clone()]),
+            unscrews: unscrews(&route.operations[..range.end]),
         };
         let mut rows = joined(&words, range.clone());
         for row in rows.iter_mut().filter(|it| !it.stop) {
@@ -231,7 +231,13 @@ fn to_length(words: &RowContext, operation: &Operation, at: usize) -> Option<Str
     })
 }
 
-fn unscrews(operations: &[Operation]) -> Option<Note> {
+/// What unscrews the work from the mandrel that it was last put on, however the tail centre went since.
+fn unscrews(done: &[Operation]) -> Option<Note> {
+    let taken = done
+        .iter()
+        .rposition(|it| matches!(it.work, Work::TakeHold))
+        .unwrap_or(0);
+    let operations = &done[taken..];
     let notes = operations.iter().flat_map(|it| &it.notes);
     let meant = |it: &&Note| matches!(it, Note::ReverseUnscrews | Note::LeftHandUnscrews);
     notes.into_iter().find(meant).cloned()
