@@ -101,11 +101,28 @@ impl Part {
         }
     }
 
-    /// The face named there, where the place is flat: the outside of a part, or the end of a cut.
+    /// The face named there, where the place is flat: the outside of a part, or the end of a cut. One of the
+    /// outside does not name the bottom of a bore that ends in its plane, nor the other way round.
     pub fn face_at(&self, spot: &SurfacePoint) -> Option<&PartFace> {
+        if matches!(spot.origin, Origin::DrillPoint(_)) {
+            return None;
+        }
+        let cut = spot.origin.feature().and_then(|it| self.features.get(it));
+        let inside = cut.is_some_and(Feature::is_inside);
         let at = |face: &&PartFace| (face.at.to_mm() - spot.station_mm).abs() < 1e-6;
-        let flat = !matches!(spot.origin, Origin::DrillPoint(_));
-        self.faces.iter().find(at).filter(|_| flat)
+        let own = |face: &&PartFace| face.end.is_some() || self.is_inside(face) == inside;
+        self.faces.iter().filter(at).find(own)
+    }
+
+    /// Whether a named face is where a cut inside the part ends.
+    fn is_inside(&self, face: &PartFace) -> bool {
+        let named = |cut: &&Feature| {
+            cut.face
+                .as_ref()
+                .is_some_and(|it| it.text == face.name.text)
+        };
+        let cut = self.features.iter().find(named);
+        cut.is_some_and(Feature::is_inside)
     }
 }
 

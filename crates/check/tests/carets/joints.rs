@@ -407,3 +407,29 @@ pen p {
 ";
     expect("too-close-to-call", text);
 }
+
+/// A bore that ends in the plane of a shoulder is no shoulder, and is not called so.
+#[test]
+fn a_face_of_the_outside_names_no_bottom_of_a_bore() {
+    let text = |deep: &str| {
+        format!(
+            "part peg from tip to tail {{\n  blank of brass rod 20\n  length 40\n  outside dia 6\n}}\n\
+             part socket from mouth to end {{\n  blank of brass rod 20\n  length 50\n  outside {{\n    at 9 dia 14 as ledge\n    \
+             at 50 dia 14\n  }}\n  from mouth {{\n    tenon 12 for 9\n    bore 7 to {deep}\n  }}\n}}\n\
+             pen test {{\n  slip peg.tip into socket.mouth {{\n    seat peg.tip on socket.mouth\n  }}\n}}\n"
+        )
+    };
+    for deep in ["9", "8"] {
+        let found = crate::examined(&text(deep));
+        let told: Vec<String> = found
+            .findings
+            .iter()
+            .map(|it| it.message.to_string())
+            .collect();
+        let of_bore = told.iter().any(|it| it.contains("socket's ⌀7.00 bore"));
+        assert!(
+            of_bore && !told.iter().any(|it| it.contains("ledge")),
+            "{deep}: {told:#?}"
+        );
+    }
+}
