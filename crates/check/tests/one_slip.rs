@@ -124,25 +124,35 @@ fn a_size_out_of_all_proportion_is_told_alone() {
     let rule = "out-of-proportion";
     for (right, wrong, at, cure) in [
         (
-            "drill 9.3              to 12",
+            "drill 9.3               to 12",
             "drill 9.3in to 12",
             "9.3in",
             "write 9.3",
         ),
         (
-            "drill 8.0              to 67",
+            "drill 8.0               to 67",
             "drill 80 to 67",
             "80",
             "write 8",
         ),
-        ("at 12 dia 10.0", "at 12 dia 1.0", "1.0", "write 10"),
         (
-            "at 42          dia 13.8",
+            "at 12           dia 10.0",
+            "at 12 dia 1.0",
+            "1.0",
+            "write 10",
+        ),
+        (
+            "at 42           dia 13.8",
             "at 42 dia 138",
             "138",
             "write 13.8",
         ),
-        ("at 0  dia 10.4", "at 0 dia 1.04", "1.04", "write 10.4"),
+        (
+            "at 0            dia 10.4",
+            "at 0 dia 1.04",
+            "1.04",
+            "write 10.4",
+        ),
     ] {
         reports("heron.quillet", &[(right, wrong)], rule, at, cure);
     }
@@ -152,9 +162,9 @@ fn a_size_out_of_all_proportion_is_told_alone() {
 fn what_is_in_proportion_or_may_be_meant_is_not_told_of() {
     for (right, wrong) in [
         // A waist of a third, and one that no slip of the point makes of its neighbours.
-        ("at 12 dia 10.0", "at 12 dia 3.5"),
-        ("at 12 dia 10.0", "at 12 dia 2.9"),
-        ("drill 9.3              to 12", "drill 43 to 12"),
+        ("at 12           dia 10.0", "at 12 dia 3.5"),
+        ("at 12           dia 10.0", "at 12 dia 2.9"),
+        ("drill 9.3               to 12", "drill 43 to 12"),
     ] {
         let design = slipped("heron.quillet", &[(right, wrong)]);
         let found = examine(&design).findings;
@@ -210,7 +220,10 @@ fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
 
 #[test]
 fn a_want_that_only_an_open_joint_keeps_unmet_is_not_told_of() {
-    let slips = [("drill 12.2            to 54", "drill 12.2 to 44")];
+    let slips = [(
+        "drill 12.2              to 54",
+        "drill 12.2              to 44",
+    )];
     let at = "close cap.mouth onto barrel.mouth";
     let reported = reported("heron.quillet", &slips);
     assert_eq!((&*reported.0, &*reported.1), ("nib-strikes-cap", at));
@@ -225,8 +238,8 @@ fn threads_that_do_not_match_are_told_of_and_not_the_die_that_is_missing_for_one
     let design = slipped("heron.quillet", &slips);
     assert!(!examine(&design).findings.is_empty());
     let slips = [(
-        "thread closing outside for 4 at 1.5",
-        "thread M13x0.8 outside for 4 at 1.5",
+        "thread closing outside  for 4 at 1.5",
+        "thread M13x0.8 outside  for 4 at 1.5",
     )];
     let reported = reported("heron.quillet", &slips);
     assert_eq!(reported.0, "thread-mismatch");

@@ -38,6 +38,9 @@ pub(crate) struct CompareArgs {
     /// Write the pictures, old over new, into this folder as .svg
     #[arg(long, value_name = "FOLDER")]
     pictures: Option<PathBuf>,
+    /// Draw radii so many times as high in the pictures, 1 to 20: small differences are seen
+    #[arg(long, value_name = "TIMES", default_value = "1", value_parser = times)]
+    stretch: f64,
     /// End with 1 for these
     #[arg(long, value_enum, default_value_t)]
     deny: DenyName,
@@ -100,7 +103,18 @@ pub(crate) fn run(args: &CompareArgs) -> ExitCode {
     terminal::ended_with(work(args))
 }
 
+fn times(text: &str) -> Result<f64, String> {
+    let times = text
+        .parse::<f64>()
+        .ok()
+        .filter(|it| (1.0..=20.0).contains(it));
+    times.ok_or_else(|| "it is a number from 1 to 20".to_owned())
+}
+
 fn work(args: &CompareArgs) -> Result<ExitCode, String> {
+    if args.stretch > 1.0 && args.format != Format::Html && args.pictures.is_none() {
+        return Err("--stretch is for pictures; add --format html or --pictures FOLDER".into());
+    }
     let sides = Sides::of(args)?;
     let [old, new] = [&sides.old, &sides.new];
     let (was_called, is_called) = (old.namer(&sides), new.namer(&sides));
@@ -148,6 +162,7 @@ fn work(args: &CompareArgs) -> Result<ExitCode, String> {
         comparison: &comparison,
         old: old.called.clone(),
         new: new.called.clone(),
+        stretch: args.stretch,
     };
     write(args, &compared, &sides)?;
     pictures(args, &comparison)?;
@@ -179,7 +194,7 @@ fn pictures(args: &CompareArgs, comparison: &Comparison) -> Result<(), String> {
     };
     std::fs::create_dir_all(folder).map_err(|error| files::cannot(folder, &error))?;
     for pen in &comparison.pens {
-        for picture in quillet_export::picture::compared(pen) {
+        for picture in quillet_export::picture::compared(pen, args.stretch) {
             let path = folder.join(format!("{}.svg", picture.name));
             files::put(&path, picture.svg.as_bytes())?;
         }

@@ -33,7 +33,7 @@ pub(crate) fn run(args: &MergeFileArgs) -> ExitCode {
 
 fn merge(args: &MergeFileArgs) -> Result<bool, String> {
     let folder = args.ours.parent().unwrap_or(Path::new(""));
-    // Columns that follow the longest cell would have both sides change lines neither meant to.
+    // A side whose columns are others, as those once were, would have changed lines nobody meant to.
     let loose = |path: &PathBuf| {
         let loose = loosened(&files::read(path)?);
         let mut scrap = TempFile::in_folder(folder, true).map_err(|it| files::cannot(path, &it))?;

@@ -177,6 +177,10 @@ fn changed_files(old: Option<&State>, new: Option<&State>, renames: &[Renamed]) 
     let (Some(old), Some(new)) = (old, new) else {
         return Vec::new();
     };
+    // What stands between a merge's markers is no statement.
+    if [old, new].iter().any(|it| it.analysis.design.is_merging()) {
+        return Vec::new();
+    }
     let none = Vec::new();
     let mut all = Vec::new();
     for (name, is) in &new.files {

@@ -87,7 +87,7 @@ fn changes() -> Vec<Vec<(String, String)>> {
         replaced("heron.quillet", "let grip = 11.4", "let grip = 9.8"),
         replaced(
             "heron.quillet",
-            "drill 12.2            to 54",
+            "drill 12.2              to 54",
             "drill 12.9 to 54",
         ),
         replaced(

@@ -30,6 +30,7 @@ pub fn compared(now: &Snapshot, path: &Path, past: &Past) -> Option<ComparedPage
         comparison: &comparison,
         old: past.called.clone(),
         new: "the editor".to_owned(),
+        stretch: 1.0,
     };
     Some(ComparedPages {
         html: compared.html(),

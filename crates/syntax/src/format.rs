@@ -1,7 +1,7 @@
 //! The one canonical form of a text.
 //!
-//! Two blanks an indent, one statement a line, stations, cuts and definitions in columns,
-//! comments kept. Only blanks, line ends and semicolons change: a statement that cannot be
+//! Two blanks an indent, one statement a line, stations, cuts, joints and comments in columns of a
+//! fixed place, comments kept. Only blanks, line ends and semicolons change: a statement that cannot be
 //! read stays as it is written, and so does a text whose braces do not match, since what
 //! its lines belong to is then a guess. So does one that holds both versions of a merge.
 
@@ -22,8 +22,8 @@ pub fn format(text: &str) -> String {
     format_parsed(text, &parsed)
 }
 
-/// The same text without columns: one blank where the canonical form has several, so that no line
-/// depends on its neighbours. [`format()`] brings it into its canonical form again.
+/// The same text without columns: one blank where the canonical form may have several. [`format()`]
+/// brings it into its canonical form again.
 pub fn loosened(text: &str) -> String {
     let parsed = parse(FileId::default(), text);
     laid_out(text, &parsed, columns::loose_lines)

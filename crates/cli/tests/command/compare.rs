@@ -152,6 +152,15 @@ fn a_renamed_thread_and_another_order_do_nothing() {
     let text = fs::read_to_string(&path).unwrap();
     let renamed = text.replace("thread joint", "thread section-joint");
     assert_ne!(text, renamed);
+    // A renaming is the lines that name it, and no other.
+    fs::write(&path, quillet_syntax::format(&renamed)).unwrap();
+    let scratch = Scratch {
+        folder: folder.path(),
+    };
+    assert_eq!(
+        scratch.git(&["diff", "--numstat"]).trim(),
+        "3\t3\theron.quillet"
+    );
     let at = |word: &str| renamed.find(word).unwrap();
     let (cap, barrel, pens) = (at("part cap"), at("part barrel"), at("pen heron \""));
     let pieces = [
@@ -178,6 +187,26 @@ fn a_renamed_thread_and_another_order_do_nothing() {
     assert_eq!(code(&folder, &["--deny", "text"]), 1);
 }
 
+/// What only follows from a part that can no longer be made is told in one line.
+#[test]
+fn a_part_that_can_no_longer_be_made_says_so_once() {
+    let folder = repository("");
+    change(
+        folder.path(),
+        "heron.quillet",
+        "at 8            dia 14.4  as shoulder",
+        "at 9 dia 14.4 as shoulder",
+    );
+    let text = told(&folder, &["HEAD", "--pen", "heron"]);
+    let of_barrel = text.lines().filter(|it| it.contains("barrel: gone"));
+    let of_barrel: Vec<&str> = of_barrel.map(str::trim).collect();
+    assert!(
+        matches!(of_barrel[..], [one] if one.starts_with("barrel: gone: its whole route, ")),
+        "{text}"
+    );
+    assert!(text.contains("capped 138.00 mm -> not known"), "{text}");
+}
+
 /// The fourth: what moves where nothing was written.
 #[test]
 fn an_outline_is_told_where_nothing_was_written() {
@@ -191,7 +220,7 @@ fn an_outline_is_told_where_nothing_was_written() {
     change(
         folder.path(),
         "heron.quillet",
-        "at 12 dia 10.0 smooth",
+        "at 12           dia 10.0  smooth",
         "at 12 dia 9.6 smooth",
     );
     let report = report(&folder, &["--pen", "heron"]);
@@ -399,6 +428,8 @@ fn what_cannot_be_had_is_a_sentence() {
     assert!(asked(&["HEAD", "index"]).contains("its merge is not finished"));
     let text = told(&folder, &["HEAD", "--pen", "heron"]);
     assert!(text.contains("unfinished-merge"), "{text}");
+    // Which version counts is not known, so nothing else is told.
+    assert_eq!(text.lines().count(), 2, "{text}");
     scratch.git(&["merge", "--abort"]);
     // A bare repository, a folder in none, a shallow clone.
     let bare = tempfile::tempdir().unwrap();
@@ -457,4 +488,29 @@ fn odd_names_and_worktrees_are_compared() {
     let (code, _, aside) = ended(&run(folder.path(), &["compare"]));
     assert_eq!(code, Some(2));
     assert!(aside.contains("longer than 16 MB"), "{aside}");
+}
+
+/// Radii may be drawn taller; the page says so, and nothing else takes the wish.
+#[test]
+fn radii_are_stretched_in_pictures_alone() {
+    let folder = repository("");
+    change(
+        folder.path(),
+        "heron.quillet",
+        "let grip = 11.4",
+        "let grip = 11.0",
+    );
+    let page = |words: &[&str]| told(&folder, &[&["HEAD", "--format", "html"], words].concat());
+    let (plain, stretched) = (page(&[]), page(&["--stretch", "4"]));
+    assert!(!plain.contains("radii"), "{plain}");
+    let says = "section of heron, old under new, radii 4 times as high";
+    assert!(stretched.contains(says), "{stretched}");
+    for (words, why) in [
+        (&["HEAD", "--stretch", "4"][..], "--stretch is for pictures"),
+        (&["HEAD", "--stretch", "0.5", "--format", "html"], "1 to 20"),
+    ] {
+        let output = run(folder.path(), &[&["compare"], words].concat());
+        assert_eq!(output.status.code(), Some(2));
+        assert!(stderr(&output).contains(why), "{}", stderr(&output));
+    }
 }

@@ -226,26 +226,54 @@ fn a_clean_merge_that_breaks_a_pen_is_stopped() {
     goes(path, &["merge", "--quiet", "thicker"]);
 }
 
-/// One branch renames a thread, which moves every column; the other changes a number beside one.
+/// One branch renames a thread, the other changes a number beside one: no line moves another.
 #[test]
-fn columns_that_move_do_not_conflict() {
+fn a_renaming_and_a_number_beside_it_merge_by_lines_alone() {
     let folder = repository("");
     let path = folder.path();
-    let countersink = "countersink 10.4";
     goes(path, &["checkout", "--quiet", "-b", "renamed"]);
     rename_joint(path);
     goes(path, &["commit", "--quiet", "-am", "say which joint"]);
     goes(path, &["checkout", "--quiet", "main"]);
-    change(path, "heron.quillet", countersink, "countersink 10.6");
+    change(
+        path,
+        "heron.quillet",
+        "countersink 10.4",
+        "countersink 10.6",
+    );
     goes(path, &["commit", "--quiet", "-am", "a wider countersink"]);
-    let plain = git(path, &["merge", "renamed"]);
-    assert_eq!(plain.status.code(), Some(1), "by lines alone they conflict");
-    goes(path, &["merge", "--abort"]);
-    assert_eq!(run(path, &["git", "install"]).status.code(), Some(0));
     goes(path, &["merge", "--quiet", "-m", "both", "renamed"]);
     let merged = fs::read_to_string(path.join("heron.quillet")).unwrap();
     assert!(merged.contains("countersink 10.6") && merged.contains("section-joint"));
-    assert_eq!(quillet_syntax::format(&merged), merged, "and it is in form");
+}
+
+/// The day a file comes into its columns, and a branch on which it never did.
+#[test]
+fn columns_that_differ_do_not_conflict() {
+    let folder = repository("");
+    let path = folder.path();
+    let heron = path.join("heron.quillet");
+    let text = fs::read_to_string(&heron).unwrap();
+    fs::write(&heron, quillet_syntax::loosened(&text)).unwrap();
+    goes(path, &["commit", "--quiet", "-am", "as it was written"]);
+    goes(path, &["checkout", "--quiet", "-b", "columns"]);
+    fs::write(&heron, &text).unwrap();
+    goes(path, &["commit", "--quiet", "-am", "in columns"]);
+    goes(path, &["checkout", "--quiet", "main"]);
+    change(
+        path,
+        "heron.quillet",
+        "countersink 10.4",
+        "countersink 10.6",
+    );
+    goes(path, &["commit", "--quiet", "-am", "a wider countersink"]);
+    let plain = git(path, &["merge", "columns"]);
+    assert_eq!(plain.status.code(), Some(1), "by lines alone they conflict");
+    goes(path, &["merge", "--abort"]);
+    assert_eq!(run(path, &["git", "install"]).status.code(), Some(0));
+    goes(path, &["merge", "--quiet", "-m", "both", "columns"]);
+    let merged = fs::read_to_string(&heron).unwrap();
+    assert_eq!(merged, text.replace("countersink 10.4", "countersink 10.6"));
 }
 
 /// Renames the thread `joint` of Heron and brings the file into form.

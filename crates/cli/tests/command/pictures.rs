@@ -30,7 +30,7 @@ fn changed(folder: &Path) -> PathBuf {
     }
     let heron = fs::read_to_string(examples().join("heron.quillet")).unwrap();
     let new = heron
-        .replace("at 12 dia 10.0 smooth", "at 12 dia 9.6 smooth")
+        .replace("at 12           dia 10.0  smooth", "at 12 dia 9.6 smooth")
         .replace("let grip = 11.4", "let grip = 10.8");
     assert_eq!(
         new.lines()

@@ -27,12 +27,13 @@ pub(crate) fn changes(
     (old, was): (&Pen, &CheckReport),
     (new, is): (&Pen, &CheckReport),
 ) -> Vec<MeasureChange> {
+    let other = |part: &Part, pen: &Pen| !pen.parts.iter().any(|it| same_walls(it, part));
     let mut before: BTreeMap<(MeasureKind, String), Vec<Measured>> = BTreeMap::new();
-    for it in of_pen(old, was) {
+    for it in of_pen(old, was, &|part| other(part, new)) {
         before.entry(it.key.clone()).or_default().push(it);
     }
     let mut found = Vec::new();
-    for it in of_pen(new, is) {
+    for it in of_pen(new, is, &|part| other(part, old)) {
         let Some(same) = before.get_mut(&it.key).filter(|it| !it.is_empty()) else {
             continue;
         };
@@ -54,7 +55,20 @@ pub(crate) fn changes(
     found
 }
 
-fn of_pen(pen: &Pen, examined: &CheckReport) -> Vec<Measured> {
+/// Whether two parts are one in two states, with the same surfaces: then their walls are the same.
+fn same_walls(old: &Part, new: &Part) -> bool {
+    let (Some(was), Some(is)) = (&old.profiles, &new.profiles) else {
+        return false;
+    };
+    old.name.text == new.name.text
+        && old.shaped == new.shaped
+        && was.root == is.root
+        && was.crest == is.crest
+        && was.not_round == is.not_round
+}
+
+/// All that is told of a pen; of its parts' walls only those `walled` says may be others.
+fn of_pen(pen: &Pen, examined: &CheckReport, walled: &dyn Fn(&Part) -> bool) -> Vec<Measured> {
     let name = &pen.name.text;
     let wants: Vec<&JudgedWant> = examined.wants_of_pen(name).collect();
     let mut all = configured(pen, &wants);
@@ -65,7 +79,8 @@ fn of_pen(pen: &Pen, examined: &CheckReport) -> Vec<Measured> {
         value: Some(ink.capacity_ml),
         least: LEAST,
     }));
-    all.extend(pen.parts.iter().filter_map(|part| least_wall(part)));
+    let parts = pen.parts.iter().filter(|part| walled(part));
+    all.extend(parts.filter_map(|part| least_wall(part)));
     all.extend(of_joints(pen));
     all.extend(wants.into_iter().map(|it| {
         Measured {

@@ -25,6 +25,10 @@ pub(crate) fn changes(old: &Part, new: &Part) -> Vec<OutlineChange> {
         .into_iter()
         .filter_map(|side| {
             let (was, is) = (Surface(&was.crest, side), Surface(&is.crest, side));
+            // Most parts that a bench's change touches are what they were.
+            if was.chains() == is.chains() {
+                return None;
+            }
             let found = extremes(&was, &is);
             let grown = found.0.filter(|it| it.0 >= SAME_MM);
             let shrunk = found.1.filter(|it| it.0 <= -SAME_MM);

@@ -39,6 +39,13 @@ fn of_group(group: &str, old: &[SheetLine], new: &[SheetLine]) -> Vec<StepChange
         all.iter().filter(|it| it.group == group).cloned().collect()
     };
     let (old, new) = (own(old), own(new));
+    // A part that is gone, or can no longer be made, says so once.
+    let is_route = !LISTS.contains(&group);
+    match (old.len(), new.len()) {
+        (2.., 0) if is_route => return vec![whole_route(group, &old, true)],
+        (0, 2..) if is_route => return vec![whole_route(group, &new, false)],
+        _ => {}
+    }
     let keys = |all: &[SheetLine]| all.iter().map(|it| it.key.clone()).collect::<Vec<_>>();
     let shared = common(&keys(&old), &keys(&new));
     let (mut from, mut to) = (0, 0);
@@ -54,6 +61,26 @@ fn of_group(group: &str, old: &[SheetLine], new: &[SheetLine]) -> Vec<StepChange
         (from, to) = (a + 1, b + 1);
     }
     found
+}
+
+/// Groups of lines that are no part's route.
+const LISTS: [&str; 3] = ["saw", "tools", "mandrels"];
+
+/// All lines of a part, gone or come.
+fn whole_route(group: &str, lines: &[SheetLine], gone: bool) -> StepChange {
+    let text = lines.iter().map(whole).collect::<Vec<_>>().join("; ");
+    let word = if gone { "gone" } else { "new" };
+    let (old, new) = match gone {
+        true => (text, String::new()),
+        false => (String::new(), text),
+    };
+    StepChange {
+        group: group.to_owned(),
+        number: None,
+        old,
+        new,
+        diff: format!("{word}: its whole route, {} lines", lines.len()),
+    }
 }
 
 fn whole(line: &SheetLine) -> String {

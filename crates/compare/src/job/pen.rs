@@ -63,6 +63,13 @@ pub(super) fn pen(
     };
     change.changes = written_of(old?, new?, &is, &was, files);
     change.pair = Some(PenPair { old: was, new: is });
+    let merging = |it: Option<&State>| it.is_some_and(|it| it.analysis.design.is_merging());
+    if merging(old) || merging(new) {
+        // Which of the two versions counts is not known, so nothing is told of what it does.
+        change.pair = None;
+        change.state = PenState::Changed;
+        return Some(change);
+    }
     effects(&mut change, steps);
     // The texts differ, or nobody would have looked: then in layout, comments or order.
     let laid_out = files.is_empty() && names.0 == names.1;

@@ -47,9 +47,11 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
     for member in &members {
         let (low, high) = span(member);
         let view = ViewTransform {
-            origin: Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
-            scale,
             flipped: member.place.reversed,
+            ..ViewTransform::new(
+                Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
+                scale,
+            )
         };
         let leaf = nib::leaf(pen, member);
         let shown = (member.part, member.solid);

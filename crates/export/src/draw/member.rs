@@ -40,9 +40,8 @@ impl PenView<'_> {
             let solid = &part.profiles.as_ref()?.crest;
             let origin = self.origin.moved(place.offset_mm * self.scale, 0.0);
             let view = ViewTransform {
-                origin,
-                scale: self.scale,
                 flipped: place.reversed,
+                ..ViewTransform::new(origin, self.scale)
             };
             Some(Member {
                 id,

@@ -40,12 +40,20 @@ pub fn differs(old: &Part, new: &Part) -> bool {
 
 /// A part's old shape dashed, its new one solid, what is gone hatched and what has come in ink; below, by
 /// how much the outside differs on diameter, and these lines. None where either shape is not known.
-pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option<Scene> {
+///
+/// Radii are drawn `stretch` times as high, which the title says.
+pub fn overlay(
+    old: &Part,
+    new: &Part,
+    lines: &[String],
+    units: Units,
+    stretch: f64,
+) -> Option<Scene> {
     let (was, is) = (old.profiles.as_ref()?, new.profiles.as_ref()?);
     let long = old.length.to_mm().max(new.length.to_mm());
     let radius = widest_mm(was).max(widest_mm(is));
-    let fits = |it: &f64| long * it <= LONGEST_MM && radius * it <= HIGHEST_MM;
-    let scale = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1].into_iter().find(fits)?;
+    let scale = scale_that_fits(long, radius * stretch, stretch)?;
+    let half_mm = radius * scale * stretch;
     let figures = LengthFormat(units);
     let graph = Graph::of(was, is, scale, figures);
     let room = WIDTH_MM - (WIDTH_MM - LONGEST_MM) / 2.0 - 4.0;
@@ -54,7 +62,7 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
         .flat_map(|it| wrapped(it, room, WORDS_MM))
         .collect();
     let foot = lines.len() as f64 * 5.2;
-    let high = 2.0 * radius * scale;
+    let high = 2.0 * half_mm;
     let height = 6.0 + foot + graph.height_mm() + high + 24.0;
     let name = &new.name.text;
     let mut scene = Scene::new(format!("{name}, old under new"), WIDTH_MM, height);
@@ -62,19 +70,35 @@ pub fn overlay(old: &Part, new: &Part, lines: &[String], units: Units) -> Option
     let left = (WIDTH_MM - LONGEST_MM) / 2.0;
     head(
         &mut scene,
-        &format!("{name}, old under new, {}", scale_text(scale)),
+        &format!("{name}, old under new, {}", scale_words(scale, stretch)),
         left,
     );
-    let origin = Xy::new(left, height - 18.0 - radius * scale);
-    let view = ViewTransform::new(origin, scale);
+    let origin = Xy::new(left, height - 18.0 - half_mm);
+    let view = ViewTransform::new(origin, scale).stretched(stretch);
     shapes(&mut scene, view, (&was.crest, &is.crest), long);
-    let top = origin.y - radius * scale - 6.0;
+    let top = origin.y - half_mm - 6.0;
     graph.draw(&mut scene, Xy::new(left, top));
     for (at, line) in lines.iter().enumerate() {
         let y = 6.0 + foot - 5.2 * (at + 1) as f64 + 1.5;
         scene.text(Text::new(Xy::new(left, y), WORDS_MM, line.as_str()));
     }
     Some(scene)
+}
+
+/// The greatest scale at which a shape fits the picture; one whose radii are stretched may be higher.
+pub(super) fn scale_that_fits(long: f64, radius: f64, stretch: f64) -> Option<f64> {
+    let highest = HIGHEST_MM * stretch.min(2.0);
+    let fits = |it: &f64| long * it <= LONGEST_MM && radius * it <= highest;
+    [5.0, 2.0, 1.0, 0.5, 0.2, 0.1].into_iter().find(fits)
+}
+
+/// `2:1`, `1:1, radii 4 times`.
+pub(super) fn scale_words(scale: f64, stretch: f64) -> String {
+    let scale = scale_text(scale);
+    match stretch > 1.0 {
+        true => format!("{scale}, radii {stretch} times"),
+        false => scale,
+    }
 }
 
 /// The title, and what each kind of line and ground means.

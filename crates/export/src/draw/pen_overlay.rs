@@ -1,23 +1,21 @@
 //! An old shape of a whole pen under its new one, by what is seen of it from outside.
 
-use super::overlay::{head, shapes};
-use super::part::scale_text;
+use super::overlay::{head, scale_that_fits, scale_words, shapes};
 use super::view::ViewTransform;
 use crate::scene::{Scene, Xy};
 use quillet_geometry::{Chain, Point, Tag};
 use quillet_model::{Configured, Pen, Solid};
 
-/// How wide the picture is, and how long and wide the pen may be on it, mm.
+/// How wide the picture is, and how long the pen may be on it, mm.
 const WIDTH_MM: f64 = 186.0;
 const LONGEST_MM: f64 = 164.0;
-const HIGHEST_MM: f64 = 30.0;
 /// Stations stand no further apart than this, mm; a step takes so little.
 const STEP_MM: f64 = 0.1;
 const HERE_MM: f64 = 1e-4;
 
 /// A pen's old outline dashed, its new one solid, what is gone hatched and what has come in ink; none
-/// where either could not be put together so.
-pub fn pen_overlay(old: &Pen, new: &Pen, configured: Configured) -> Option<Scene> {
+/// where either could not be put together so. Radii are drawn `stretch` times as high.
+pub fn pen_overlay(old: &Pen, new: &Pen, configured: Configured, stretch: f64) -> Option<Scene> {
     let (was, is) = (silhouette(old, configured)?, silhouette(new, configured)?);
     let long = was.outer.end().z.max(is.outer.end().z);
     let most = |it: &Solid| {
@@ -28,22 +26,22 @@ pub fn pen_overlay(old: &Pen, new: &Pen, configured: Configured) -> Option<Scene
             .fold(0.0, f64::max)
     };
     let radius = f64::max(most(&was), most(&is));
-    let fits = |it: &f64| long * it <= LONGEST_MM && radius * it <= HIGHEST_MM;
-    let scale = [5.0, 2.0, 1.0, 0.5, 0.2, 0.1].into_iter().find(fits)?;
-    let height = 26.0 + 2.0 * radius * scale;
+    let scale = scale_that_fits(long, radius * stretch, stretch)?;
+    let half_mm = radius * scale * stretch;
+    let height = 26.0 + 2.0 * half_mm;
     let word = configured.word();
     let mut scene = Scene::new(format!("{word}, old under new"), WIDTH_MM, height);
     scene.scale = scale;
     let left = (WIDTH_MM - LONGEST_MM) / 2.0;
     head(
         &mut scene,
-        &format!("{word}, old under new, {}", scale_text(scale)),
+        &format!("{word}, old under new, {}", scale_words(scale, stretch)),
         left,
     );
-    let origin = Xy::new(left, height - 18.0 - radius * scale);
+    let origin = Xy::new(left, height - 18.0 - half_mm);
     shapes(
         &mut scene,
-        ViewTransform::new(origin, scale),
+        ViewTransform::new(origin, scale).stretched(stretch),
         (&was, &is),
         long,
     );

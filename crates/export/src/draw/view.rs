@@ -13,6 +13,8 @@ pub(super) struct ViewTransform {
     pub(super) scale: f64,
     /// Turned end for end: stations run to the left.
     pub(super) flipped: bool,
+    /// Radii are drawn so many times as high.
+    pub(super) stretch: f64,
 }
 
 /// Which side of the axis.
@@ -49,14 +51,25 @@ impl ViewTransform {
             origin,
             scale,
             flipped: false,
+            stretch: 1.0,
         }
+    }
+
+    /// The same with radii so many times as high.
+    pub(super) fn stretched(self, stretch: f64) -> ViewTransform {
+        ViewTransform { stretch, ..self }
+    }
+
+    /// Paper millimetres for each of a radius.
+    fn high(&self) -> f64 {
+        self.scale * self.stretch
     }
 
     /// A place of the meridian plane on the paper.
     pub(super) fn place(&self, half: Half, at: Point) -> Xy {
         self.origin.moved(
             self.way() * at.z * self.scale,
-            half.sign() * at.r * self.scale,
+            half.sign() * at.r * self.high(),
         )
     }
 
@@ -117,7 +130,7 @@ impl ViewTransform {
                 let (from, end) = (near(from), near(end));
                 PathElement::Arc {
                     centre: self.place(half, centre),
-                    semi: Xy::new(semi.z * self.scale, semi.r * self.scale),
+                    semi: Xy::new(semi.z * self.scale, semi.r * self.high()),
                     from_rad: half.sign() * if self.flipped { PI - from } else { from },
                     sweep_rad: half.sign() * self.way() * (end - from),
                     to,

@@ -17,7 +17,8 @@ pub struct ComparedPicture {
 }
 
 /// The pen in each way it is held, old under new, and each part whose shape differs; none where none does.
-pub fn compared(pen: &PenChange) -> Vec<ComparedPicture> {
+/// Radii are drawn `stretch` times as high; then that is said.
+pub fn compared(pen: &PenChange, stretch: f64) -> Vec<ComparedPicture> {
     let Some(pair) = &pen.pair else {
         return Vec::new();
     };
@@ -30,6 +31,10 @@ pub fn compared(pen: &PenChange) -> Vec<ComparedPicture> {
         return Vec::new();
     }
     let name = &pen.name;
+    let drawn = match stretch > 1.0 {
+        true => format!("old under new, radii {stretch} times as high"),
+        false => "old under new".to_owned(),
+    };
     let mut all = Vec::new();
     let mut put = |what: &str, says: String, scene| {
         all.push(ComparedPicture {
@@ -41,10 +46,10 @@ pub fn compared(pen: &PenChange) -> Vec<ComparedPicture> {
     let both = [&pair.old, &pair.new].map(|(it, name)| it.design.pen(name));
     if let [Some(old), Some(new)] = both {
         for which in Configured::ALL {
-            if let Some(scene) = draw::pen_overlay(old, new, which) {
+            if let Some(scene) = draw::pen_overlay(old, new, which, stretch) {
                 put(
                     which.word(),
-                    format!("{name}, {}, old under new", which.word()),
+                    format!("{name}, {}, {drawn}", which.word()),
                     scene,
                 );
             }
@@ -52,8 +57,8 @@ pub fn compared(pen: &PenChange) -> Vec<ComparedPicture> {
     }
     for (was, is) in differing {
         let part = &is.name.text;
-        if let Some(scene) = draw::overlay(was, is, &[], pen.units) {
-            put(part, format!("{part} of {name}, old under new"), scene);
+        if let Some(scene) = draw::overlay(was, is, &[], pen.units, stretch) {
+            put(part, format!("{part} of {name}, {drawn}"), scene);
         }
     }
     all

@@ -38,7 +38,7 @@ pub fn overlay(old: PartOf, new: PartOf, units: Units) -> Option<Scene> {
             .into_iter()
             .map(|it| format!("goes: {it}")),
     );
-    draw::overlay(old.part, new.part, &lines, units)
+    draw::overlay(old.part, new.part, &lines, units, 1.0)
 }
 
 /// `weighs 1.19 → 1.14 g · least wall 1 → 0.82`

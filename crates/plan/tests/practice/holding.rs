@@ -6,7 +6,7 @@ use quillet_plan::{MandrelKind, Pass, TailSupport, Threading, Workholding};
 /// The Heron with its cap flush on the barrel.
 fn flush() -> Plan {
     let heron = include_str!("../../../../examples/heron.quillet");
-    let text = heron.replace("dia 14.4 as shoulder", "dia 15.2 as shoulder");
+    let text = heron.replace("dia 14.4  as shoulder", "dia 15.2 as shoulder");
     let design = design(
         "flush.quillet",
         &[&[("flush.quillet", &*text)][..], &SHARED[..]].concat(),

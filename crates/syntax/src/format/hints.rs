@@ -16,25 +16,21 @@ pub(super) struct Hints {
     statements: Vec<(u32, Columns)>,
 }
 
-/// How a statement stands in columns with its neighbours.
-#[derive(Clone, Debug)]
+/// How a statement stands in columns: where each begins, besides the first, and at which place after
+/// the indent.
+#[derive(Clone, Debug, Default)]
 pub(super) struct Columns {
-    pub(super) table: Table,
-    /// Where its columns begin, besides the first.
-    pub(super) breaks: Vec<Break>,
+    pub(super) breaks: Vec<(Break, usize)>,
 }
 
-/// Neighbours of one table share columns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Table {
-    Stations,
-    Cuts,
-    Sides,
-    Joints,
-    Lets,
-    Limits,
-    Threads,
-}
+/// Where `dia` stands in a station, after the indent.
+const DIA: usize = 16;
+/// Where a station's shape does: what most diameters need after `dia`.
+const SHAPE: usize = DIA + 10;
+/// Where the reach of a cut does.
+const REACH: usize = 24;
+/// Where a joint's first end does: after the longest verb.
+const FIRST_END: usize = 6;
 
 /// Where a column begins.
 #[derive(Clone, Copy, Debug)]
@@ -93,22 +89,14 @@ impl Hints {
                 let span = form.designation.span;
                 self.forms.push((span.start, span.end));
             }
-            Node::Let(node) => {
-                self.defined(Table::Lets, node.span.start, node.value.span.start);
-            }
-            Node::Limit(node) => {
-                self.defined(Table::Limits, node.span.start, node.value.span.start);
-            }
-            Node::Item(item) => {
-                if let ItemKind::Thread(thread) = &item.kind {
-                    self.defined(Table::Threads, item.span.start, thread.form.span.start);
-                }
-            }
             Node::Station(station) => {
                 if let Some(content) = &station.content {
                     let dia = content.dia.span;
-                    let breaks = vec![Break::Before(dia.start), Break::From(dia.end)];
-                    self.statement(Table::Stations, station.span.start, breaks);
+                    let breaks = [
+                        (Break::Before(dia.start), DIA),
+                        (Break::From(dia.end), SHAPE),
+                    ];
+                    self.statement(station.span.start, breaks);
                 }
             }
             Node::Feature(feature) => {
@@ -122,28 +110,24 @@ impl Hints {
                 if let FeatureKind::Tenon { length, .. } = &feature.kind {
                     reach = Some(Break::Before(length.span.start));
                 }
-                let breaks = reach.into_iter().collect();
-                self.statement(Table::Cuts, feature.span.start, breaks);
+                self.statement(feature.span.start, reach.map(|it| (it, REACH)));
             }
             Node::SideLine(line) => {
                 if let SideLineKind::Cut(cut) = &line.kind {
-                    let breaks = vec![Break::From(cut.stretch.span.start)];
-                    self.statement(Table::Sides, line.span.start, breaks);
+                    let stretch = Break::From(cut.stretch.span.start);
+                    self.statement(line.span.start, [(stretch, REACH)]);
                 }
             }
             Node::Joint(joint) => {
-                let breaks = vec![Break::From(joint.first.span.start)];
-                self.statement(Table::Joints, joint.verb_span.start, breaks);
+                let first = Break::From(joint.first.span.start);
+                self.statement(joint.verb_span.start, [(first, FIRST_END)]);
             }
             _ => {}
         }
     }
 
-    fn defined(&mut self, table: Table, start: u32, value: u32) {
-        self.statement(table, start, vec![Break::Before(value)]);
-    }
-
-    fn statement(&mut self, table: Table, start: u32, breaks: Vec<Break>) {
-        self.statements.push((start, Columns { table, breaks }));
+    fn statement(&mut self, start: u32, breaks: impl IntoIterator<Item = (Break, usize)>) {
+        let breaks = breaks.into_iter().collect();
+        self.statements.push((start, Columns { breaks }));
     }
 }

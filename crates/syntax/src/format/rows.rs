@@ -1,25 +1,35 @@
 //! A text as rows: statements, closing braces and comments, in order.
 
-use super::hints::{Break, Hints, Table};
+use super::hints::{Break, Hints};
 use crate::Parsed;
 use crate::layout::StatementLine;
 use crate::token::{Token, TokenKind};
+use std::collections::BTreeMap;
 
 /// A line to be.
 #[derive(Debug)]
 pub(super) struct Row<'t> {
     pub(super) depth: usize,
-    /// What stands on it, by column; empty where only a comment does.
-    pub(super) cells: Vec<String>,
-    /// The table whose columns it shares.
-    pub(super) table: Option<Table>,
-    /// Whether its neighbours share columns past it: comments, damaged statements, cuts of no
-    /// reach.
-    pub(super) passes: bool,
+    /// What stands on it; empty where only a comment does.
+    pub(super) cells: Vec<Cell>,
     /// The comment after it, or alone on its line.
     pub(super) comment: Option<&'t str>,
     /// Whether a blank line stands above it.
     pub(super) blank: bool,
+}
+
+/// What stands in a column.
+#[derive(Debug)]
+pub(super) struct Cell {
+    /// Where the column begins, after the indent.
+    pub(super) column: usize,
+    pub(super) text: String,
+}
+
+impl Cell {
+    fn first(text: String) -> Self {
+        Self { column: 0, text }
+    }
 }
 
 /// Where the rows of a text lie in its tokens.
@@ -98,8 +108,6 @@ impl<'t> Writer<'t, '_> {
                     self.rows.push(Row {
                         depth,
                         cells: Vec::new(),
-                        table: None,
-                        passes: true,
                         comment: Some(comment),
                         blank,
                     });
@@ -118,18 +126,14 @@ impl<'t> Writer<'t, '_> {
         let columns = self
             .hints
             .columns(self.tokens[line.tokens.start].span.start);
-        let columns = columns.filter(|_| line.is_whole());
-        let loose = columns.is_some_and(|columns| columns.breaks.is_empty());
         let breaks = columns.map_or(&[][..], |columns| &columns.breaks);
         let cells = match line.is_whole() {
             true => self.cells(line, breaks),
-            false => vec![self.as_written(line)],
+            false => vec![Cell::first(self.as_written(line))],
         };
         self.rows.push(Row {
             depth: place.depth,
             cells,
-            table: columns.filter(|_| !loose).map(|columns| columns.table),
-            passes: loose || !line.is_whole(),
             comment: None,
             blank: blank && !self.opened,
         });
@@ -141,12 +145,10 @@ impl<'t> Writer<'t, '_> {
         let last = self.rows.last_mut().filter(|row| row.comment.is_none());
         let opener = last.and_then(|row| row.cells.last_mut());
         match opener.filter(|_| opened) {
-            Some(opener) => opener.push('}'),
+            Some(opener) => opener.text.push('}'),
             None => self.rows.push(Row {
                 depth,
-                cells: vec!["}".to_owned()],
-                table: None,
-                passes: false,
+                cells: vec![Cell::first("}".to_owned())],
                 comment: None,
                 blank: false,
             }),
@@ -170,34 +172,30 @@ impl<'t> Writer<'t, '_> {
         format!("{}{brace}", &self.text[span.range()])
     }
 
-    fn cells(&self, line: &StatementLine, breaks: &[Break]) -> Vec<String> {
+    fn cells(&self, line: &StatementLine, breaks: &[(Break, usize)]) -> Vec<Cell> {
         let indices: Vec<_> = line
             .tokens
             .clone()
             .filter(|&index| !is_blank(self.tokens[index].kind))
             .collect();
         let start = |index: &usize| self.tokens[*index].span.start;
-        let breaks: Vec<_> = breaks
-            .iter()
-            .map(|at| match *at {
-                Break::From(byte) => indices.partition_point(|index| start(index) < byte),
-                Break::Before(byte) => indices
-                    .partition_point(|index| start(index) < byte)
-                    .saturating_sub(1),
-            })
-            .collect();
-        let mut cells = vec![String::new()];
+        let from = |byte: u32| indices.partition_point(|index| start(index) < byte);
+        let columns = breaks.iter().map(|(at, column)| match *at {
+            Break::From(byte) => (from(byte), *column),
+            Break::Before(byte) => (from(byte).saturating_sub(1), *column),
+        });
+        let columns: BTreeMap<usize, usize> = columns.collect();
+        let mut cells = vec![Cell::first(String::new())];
         for (at, &index) in indices.iter().enumerate() {
-            if at > 0 && breaks.contains(&at) {
-                cells.push(String::new());
-            } else if at > 0 && self.is_spaced(indices[at - 1], index) {
-                cells[..]
-                    .last_mut()
-                    .into_iter()
-                    .for_each(|cell| cell.push(' '));
+            let begun = columns.get(&at).filter(|_| at > 0);
+            if let Some(&column) = begun {
+                let text = String::new();
+                cells.push(Cell { column, text });
             }
+            let spaced = at > 0 && begun.is_none() && self.is_spaced(indices[at - 1], index);
             if let Some(cell) = cells.last_mut() {
-                *cell += self.text_of(index);
+                cell.text += if spaced { " " } else { "" };
+                cell.text += self.text_of(index);
             }
         }
         cells

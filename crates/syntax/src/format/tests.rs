@@ -53,6 +53,24 @@ fn a_loosened_line_depends_on_no_neighbour() {
     assert!(loose.ends_with(alone.strip_prefix("let a = 1 -- a\n").unwrap()));
 }
 
+/// A line stands the same alone and between any others, and what is too long takes one blank.
+#[test]
+fn no_line_moves_because_of_another() {
+    let text = "let a = 1                              -- a\nlet a-name-that-is-long-enough-for-any-pen = 2 \
+        -- b\n\npart cap from mouth to crown {\n  outside {\n    at 0            dia 12\n    \
+        at 12.0625 from crown dia 14.4 smooth\n    at crown        dia 0     dome\n  }\n  from mouth {\n    \
+        bore 13.1               to 2.5\n    thread closing-thread inside to 7.5\n  }\n}\n\npen p {\n  \
+        close cap.mouth onto barrel.mouth\n  push  a.b into c.d\n}\n";
+    assert_eq!(format(text), text);
+    for line in text
+        .lines()
+        .filter(|it| !it.contains(['{', '}']) && !it.is_empty())
+    {
+        let without = text.replacen(&format!("{line}\n"), "", 1);
+        assert_eq!(format(&without), without, "without {line:?}");
+    }
+}
+
 #[test]
 fn a_brace_below_an_open_string_is_not_drawn_into_it() {
     let text = "material reed \"Reed\n{\n  kind acrylic\n}\n";
@@ -98,7 +116,7 @@ fn what_cannot_be_read_stays_as_written() {
 #[test]
 fn fractions_and_designations_keep_together() {
     let text = "let wall = 3/4\nlet half = 3 / 4 - 1/16\nlet part = wall / 2\n\n\
-                thread joint = 7/16-14\nthread cap   = 1/2-30 starts 3\n\n\
+                thread joint = 7/16-14\nthread cap = 1/2-30 starts 3\n\n\
                 bench b {\n  drills 1/16..1/2 step 1/64\n  taps 7/16-14, #10-32\n}\n";
     assert_eq!(format(text), text);
     assert_eq!(

@@ -48,7 +48,12 @@ pub(super) fn text(it: &Compared) -> String {
         findings: found(file.reported(), None),
     });
     let shown = |pen: &&PenChange| !words::is_plain(pen);
-    let pens: Vec<PenBlock> = comparison.pens.iter().filter(shown).map(pen).collect();
+    let pens: Vec<PenBlock> = comparison
+        .pens
+        .iter()
+        .filter(shown)
+        .map(|shown| pen(shown, it.stretch))
+        .collect();
     let page = Page {
         mark: MARK,
         headline: it.headline(),
@@ -71,11 +76,11 @@ fn found<'a>(all: impl Iterator<Item = &'a FindingChange>, pen: Option<&str>) ->
     all.map(line).collect()
 }
 
-fn pen(pen: &PenChange) -> PenBlock {
+fn pen(pen: &PenChange, stretch: f64) -> PenBlock {
     PenBlock {
         name: pen.name.clone(),
         state: words::state(pen),
-        pictures: compared(pen),
+        pictures: compared(pen, stretch),
         rows: words::effects(pen),
         findings: found(pen.reported(), Some(&pen.name)),
         steps: pen.steps.iter().map(words::step).collect(),

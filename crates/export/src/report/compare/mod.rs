@@ -19,6 +19,8 @@ pub struct Compared<'a> {
     pub old: String,
     /// With what: `the working folder`.
     pub new: String,
+    /// Radii are drawn so many times as high in the pictures.
+    pub stretch: f64,
 }
 
 impl Compared<'_> {

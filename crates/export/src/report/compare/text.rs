@@ -67,13 +67,18 @@ fn head(pen: &PenChange) -> String {
 }
 
 fn body(out: &mut String, pen: &PenChange) {
-    rows(out, &words::effects(pen));
+    let effects = words::effects(pen);
+    rows(out, &effects);
+    // Of a pen of which nothing is known, as in an unfinished merge, nothing is the same either.
+    let is_known = !effects.is_empty() || !pen.steps.is_empty();
     let findings = pen.reported().map(|it| words::finding(it, Some(&pen.name)));
     let findings: Vec<String> = findings.collect();
     rows(
         out,
         &match findings.is_empty() {
-            true if pen.state == PenState::Changed => row("findings", vec!["the same".to_owned()]),
+            true if pen.state == PenState::Changed && is_known => {
+                row("findings", vec!["the same".to_owned()])
+            }
             _ => row("findings", findings),
         },
     );

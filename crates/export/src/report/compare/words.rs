@@ -129,7 +129,12 @@ pub(super) fn outline(it: &OutlineChange, units: Units) -> String {
 pub(super) fn measure(it: &MeasureChange, units: Units) -> String {
     let of = it.of.clone().in_units(units).to_string();
     let (values, unit) = values(it, units);
-    let text = format!("{of} {} -> {} {unit}", values[0], values[1]);
+    let [was, is] = values;
+    let text = match (it.old, it.new) {
+        // What is not known has no unit.
+        (Some(_), None) => format!("{of} {was} {unit}").trim_end().to_owned() + " -> " + &is,
+        _ => format!("{of} {was} -> {is} {unit}"),
+    };
     let text = text.trim().to_owned();
     match it.way {
         "" => text,
