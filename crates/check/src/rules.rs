@@ -32,8 +32,10 @@ mod no_room_for_tap;
 mod no_runout;
 mod no_such_bushing;
 mod no_such_collet;
+mod no_such_cutter;
 mod no_such_die;
 mod no_such_drill;
+mod no_such_index;
 mod no_such_reamer;
 mod no_such_speed;
 mod no_such_tap;
@@ -50,6 +52,7 @@ mod pumps_ink;
 mod rolls_away;
 mod short_engagement;
 mod short_grip;
+mod side_cuts_joint;
 mod slender_mandrel;
 mod sliver;
 mod slow_cap;
@@ -146,6 +149,7 @@ pub static RULES: &[&Rule] = &[
     &kinked_outside::RULE,
     &cuts_nothing::RULE,
     &sliver::RULE,
+    &side_cuts_joint::RULE,
     // Threads
     &wrong_way_round::RULE,
     &thread_mismatch::RULE,
@@ -194,6 +198,8 @@ pub static RULES: &[&Rule] = &[
     &no_such_reamer::RULE,
     &no_such_tap::RULE,
     &no_such_die::RULE,
+    &no_such_index::RULE,
+    &no_such_cutter::RULE,
     &no_such_collet::RULE,
     &no_such_bushing::RULE,
     &beyond_reach::RULE,

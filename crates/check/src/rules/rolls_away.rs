@@ -1,22 +1,31 @@
 //! `rolls-away`: a round pen with nothing to stop it.
 
-use crate::{Findings, PenView, Rule, Run};
+use crate::{Findings, PenView, Rule, Run, Threshold};
+use quillet_geometry::{Length, Tag};
+use quillet_model::{Part, Pen};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "rolls-away",
     severity: Severity::Note,
-    limit: None,
+    limit: Some(Threshold::Length),
     page: include_str!("rolls-away.md"),
     run: Run::Pen(run),
 };
+
+/// A flat as deep as this stops a pen, where the pen is within so much of its fattest; common
+/// practice, no published source.
+const DEEP: Length = Length::from_nm(300_000);
+const NEAR: Length = Length::from_nm(500_000);
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
     let cap = pen.joints.iter().find(|joint| joint.verb == Verb::Close);
     let Some(cap) = cap else { return };
-    if pen.parts.iter().any(|part| part.arm().is_some()) {
+    let deep = view.limit(&RULE).and_then(|line| line.value.as_length());
+    let deep = deep.unwrap_or(DEEP);
+    if pen.parts.iter().any(|part| part.arm().is_some()) || lies_on_a_flat(pen, deep) {
         return;
     }
     findings.push(
@@ -27,6 +36,44 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 pen.name.text
             ),
         )
-        .hint("add a clip or a stop (a bought part with an arm), or accept it"),
+        .hint(text!(
+            "add a clip or a stop (a bought part with an arm), or a flat {} deep where it is fattest; or accept it",
+            deep
+        )),
     );
+}
+
+/// Whether a part has a flat so deep where the pen is all but at its fattest.
+fn lies_on_a_flat(pen: &Pen, deep: Length) -> bool {
+    let fattest = |part: &Part| {
+        let turned = part.profiles.as_ref()?.turned();
+        Some(turned.fattest(0.0, part.length.to_mm())?.0.r)
+    };
+    let fattest = pen.parts.iter().filter_map(|part| fattest(part));
+    let near = fattest.fold(0.0, f64::max) - NEAR.half().to_mm();
+    pen.parts
+        .iter()
+        .any(|part| deepest_flat(part, near) >= deep)
+}
+
+/// The deepest flat of a part where it is turned to at least a radius.
+fn deepest_flat(part: &Part, least_mm: f64) -> Length {
+    let Some(profiles) = &part.profiles else {
+        return Length::ZERO;
+    };
+    let turned = profiles.turned();
+    let sets = profiles.not_round.flats.iter();
+    let floors = sets.flat_map(|(_, set)| set.low(turned, Tag::default()));
+    let pieces = floors.flat_map(|floor| floor.segments().to_vec());
+    let deep = pieces.flat_map(|piece| {
+        let (start, end) = (piece.curve.start().z, piece.curve.end().z);
+        // Just inside its ends, where a step of the outside is no longer felt.
+        let near = (end - start) * 1e-7;
+        let places = [start + near, (start + end) / 2.0, end - near];
+        places.map(|z| {
+            let outside = turned.least_at(z).filter(|r| *r >= least_mm);
+            outside.map_or(0.0, |outside| outside - piece.curve.radius_at(z))
+        })
+    });
+    Length::mm(deep.fold(0.0, f64::max))
 }

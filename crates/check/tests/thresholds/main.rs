@@ -11,6 +11,7 @@ mod inside;
 mod joints;
 mod outside;
 mod pens;
+mod sides;
 mod walls;
 
 use quillet_check::{examine, rule};

@@ -322,12 +322,9 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 operation.tool = Some(Tool::TurningTool);
                 Some((SpeedClass::Turn, finished))
             }
-            Work::Side { cut, .. } => {
-                operation.tool = self
-                    .feature_map
-                    .part
-                    .side(*cut)
-                    .map(|cut| side_tool(cut, self.bench_tools));
+            Work::Side { cut, places } => {
+                let part = self.feature_map.part;
+                operation.tool = side_tool(part, *cut, *places, self.bench_tools, problems);
                 operation.by_hand = operation.tool == Some(Tool::File);
                 None
             }

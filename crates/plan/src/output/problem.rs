@@ -2,7 +2,7 @@
 
 use crate::{MandrelId, SpeedLimit};
 use quillet_geometry::Length;
-use quillet_model::{CutId, End, ThreadDef};
+use quillet_model::{CutId, End, SideId, ThreadDef};
 use std::sync::Arc;
 
 /// One obstacle.
@@ -41,6 +41,24 @@ pub enum PlanProblem {
         feature: CutId,
         /// The thread.
         thread: Arc<ThreadDef>,
+    },
+    /// The spindle cannot be locked at so many places, evenly round.
+    NoIndex {
+        /// The cut from the side.
+        cut: SideId,
+        /// At how many places it is made.
+        places: u32,
+    },
+    /// No cutter of a slot's width.
+    NoCutter {
+        /// The slot.
+        cut: SideId,
+        /// The width.
+        wanted: Length,
+        /// The next narrower one on the bench.
+        below: Option<Length>,
+        /// The next wider one.
+        above: Option<Length>,
     },
     /// No collet grips the stock, nor what it could be rounded to.
     NoCollet {

@@ -1,8 +1,8 @@
 //! What the bench has for a job.
 
-use crate::{Threading, Tool};
+use crate::{PlanProblem, Threading, Tool};
 use quillet_geometry::Length;
-use quillet_model::{Bench, BenchDrill, BenchThreading};
+use quillet_model::{Bench, BenchDrill, BenchThreading, SideId};
 use quillet_standards::drill::jobber;
 use quillet_standards::thread::ThreadForm;
 
@@ -44,6 +44,27 @@ impl<'b> BenchTools<'b> {
     pub(crate) fn lists_flats(self) -> bool {
         self.bench
             .is_some_and(|it| !it.flats.is_empty() || !it.boring.is_empty())
+    }
+
+    /// Whether the spindle can be locked at so many places, evenly round. A bench that lists no
+    /// stops says nothing of them.
+    pub(crate) fn stops_at(self, places: u32) -> bool {
+        let stops = self.bench.map_or(&[][..], |it| &it.index);
+        places < 2 || stops.is_empty() || stops.iter().any(|it| it.is_multiple_of(places))
+    }
+
+    /// What is said of a slot that no cutter on the bench is as wide as; nothing where the bench
+    /// lists none.
+    pub(crate) fn no_cutter(self, cut: SideId, wanted: Length) -> Option<PlanProblem> {
+        let mut widths = self.bench?.cutters.clone();
+        widths.sort_unstable();
+        let has = widths.iter().any(|own| (*own - wanted).abs() <= SAME);
+        (!widths.is_empty() && !has).then(|| PlanProblem::NoCutter {
+            cut,
+            wanted,
+            below: widths.iter().copied().rfind(|own| *own < wanted),
+            above: widths.iter().copied().find(|own| *own > wanted),
+        })
     }
 
     /// Whether it lists taps or dies at all.

@@ -5,7 +5,7 @@ use crate::{
     InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut, TurnKind,
 };
 use quillet_geometry::Length;
-use quillet_model::{CutId, SideCut, SideCutKind};
+use quillet_model::{CutId, Part, SideCut, SideCutKind, SideId};
 use quillet_standards::drill::point_length;
 
 /// The tool for a hole.
@@ -139,8 +139,28 @@ fn no_drill(
     }
 }
 
-/// The tool for a cut from the side: flats are milled where the bench has cutters, else filed.
-pub(crate) fn side_tool(cut: &SideCut, bench_tools: BenchTools) -> Tool {
+/// The tool for a cut from the side, made at so many places round: flats are milled where the bench
+/// has cutters, else filed.
+pub(crate) fn side_tool(
+    part: &Part,
+    id: SideId,
+    places: u32,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
+) -> Option<Tool> {
+    let cut = part.side(id)?;
+    let tool = side_tool_of(cut, bench_tools);
+    // A pattern is cut as the work turns.
+    if tool != Tool::PatternTool && !bench_tools.stops_at(places) {
+        problems.push(PlanProblem::NoIndex { cut: id, places });
+    }
+    if let (Tool::Cutter { width }, SideCutKind::Slot { .. }) = (tool, &cut.kind) {
+        problems.extend(bench_tools.no_cutter(id, width));
+    }
+    Some(tool)
+}
+
+fn side_tool_of(cut: &SideCut, bench_tools: BenchTools) -> Tool {
     let widest = bench_tools
         .bench
         .and_then(|it| it.cutters.iter().max().copied());

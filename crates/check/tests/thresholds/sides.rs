@@ -1,0 +1,185 @@
+//! Cuts from the side: what they take from joints, and what they are cut with.
+
+use crate::{page, source};
+use quillet_syntax::Severity;
+
+/// 0.05 of a depth of 0.49 (0.6134 of a pitch of 0.8, ISO 68-1 with a rounded root) is let go by.
+#[test]
+fn what_a_flat_takes_of_a_thread() {
+    let of_thread = page("side-cuts-joint").but("12.4", "$");
+    of_thread
+        .edge("12.9", "12.899998")
+        .message("the flat takes 0.05 mm of the closing thread's 0.49 mm depth, from 2.50")
+        .message("to 7.50");
+    let begins = page("side-cuts-joint").but("2.5..30", "$..30");
+    begins.edge("7.5", "7.499998");
+}
+
+/// A tenon of ⌀12 gives up 0.05 a side, and where the limit says so, more.
+#[test]
+fn what_a_flat_takes_of_a_tenon() {
+    let tenon = source(
+        "side-cuts-joint",
+        "part barrel from mouth to tail {
+  blank of acrylic rod 18
+  length 60
+  outside dia 14
+  side {
+    flat across $ at 4..30 indexed 2
+  }
+  from mouth {
+    tenon 12 for 8
+  }
+}
+",
+    );
+    tenon.edge("11.9", "11.899998").message(
+        "takes 0.05 mm a side off the ⌀12.00 tenon, from 4.00 mm to 8.00 mm from the mouth",
+    );
+    let more = tenon.but(
+        "outside dia 14",
+        "limit side-cuts-joint = 0.2\n  outside dia 14",
+    );
+    more.edge("11.6", "11.599998");
+}
+
+/// Fingers are slit, and pins drilled, through tenons on purpose.
+#[test]
+fn what_is_cut_through_a_tenon() {
+    let tenon = source(
+        "side-cuts-joint",
+        "bought pin from front to back {
+  length 1
+  mass 0.1
+  outside dia 1
+}
+part barrel from mouth to tail {
+  blank of acrylic rod 18
+  length 60
+  outside dia 14
+  side {
+    $
+  }
+  from mouth {
+    tenon 12 for 8
+    drill 8 to 20
+  }
+}
+",
+    );
+    tenon.edge("slot 1 at 0..7 indexed 4", "slot 1 at 1..7 indexed 4");
+    tenon.edge("drill 1 at 4 takes pin", "drill 1 at 4");
+}
+
+/// An inside thread that is opened is an error; a slot with a floor leaves that to the walls.
+#[test]
+fn an_inside_thread_opened() {
+    let slot = source(
+        "side-cuts-joint",
+        "thread closing = M13x0.8
+part cap from mouth to crown {
+  blank of acrylic rod 18
+  length 40
+  outside dia 15.5
+  side {
+    slot $
+  }
+  from mouth {
+    bore 13.1 to 2.5
+    thread closing inside to 7.5 at 2.5
+    drill 12 to 30
+  }
+}
+",
+    );
+    let opened = slot.edge("2 to 0.5 at 4..6", "2 at 4..6");
+    assert_eq!(opened.0.severity, Severity::Error);
+    opened.message("the slot opens the closing thread from outside, from 4.00 mm to 6.00 mm");
+    slot.edge("2 at 7.5..10", "2 at 7.499999..10");
+    slot.edge("2 at 0.5..2.5", "2 at 0.5..2.500001");
+}
+
+/// The face that an O-ring is squeezed against: the hole of ⌀1 reaches the groove at 3 to 5.
+#[test]
+fn a_ring_runs_over_a_hole() {
+    let hole = source(
+        "side-cuts-joint",
+        "bought seal {
+  ring 9.6 by 1.5
+  mass 0.05
+}
+part peg from front to back {
+  blank of acrylic rod 20
+  length 40
+  outside {
+    at 0  dia 12
+    at 10 dia 12 step 18 as ledge
+    at 40 dia 18
+  }
+  from front {
+    groove 9.9 for 2 at 3 takes seal
+  }
+}
+part tube from mouth to end {
+  blank of acrylic rod 20
+  length 50
+  outside dia 18
+  side {
+    drill 1 at $
+  }
+  from mouth {
+    bore 12.4 to 20
+  }
+}
+pen test {
+  close tube.mouth onto peg.front
+}
+",
+    );
+    // The tube stops on the ledge: the groove lies 5 to 7 from its mouth.
+    let found = hole.edge("4.5", "4.500001");
+    assert_eq!(found.0.severity, Severity::Error);
+    found.message("opens the face that the ring on peg is squeezed against");
+    hole.edge("7.5", "7.499999");
+}
+
+/// Seven is in neither 24 nor 36; right through, six are three pairs.
+#[test]
+fn stops_of_the_spindle() {
+    let flats = page("no-such-index").but("indexed 7", "indexed $");
+    flats
+        .edge("9", "7")
+        .message("made at 7 places round; the bench's spindle locks at 24 and 36");
+    flats.edge("1", "5");
+    let through = flats.but("flat across 13.2 at 10..50", "drill 1 through at 30");
+    through.edge("24", "10").message("made at 5 places round");
+    // A pattern is cut as the work turns.
+    let pattern = page("no-such-index").but("flat across 13.2", "pattern \"knurl\" deep 0.2");
+    pattern.silent("");
+}
+
+/// A cutter is the cutter asked for within 0.005 mm.
+#[test]
+fn cutters() {
+    let slot = page("no-such-cutter").but("slot 2.4", "slot $");
+    slot.edge("2.005", "2.005001")
+        .message("no cutter 2.005001 mm wide is on the bench; 2 mm and 3 mm are the nearest");
+    slot.edge("3", "3.1").message("3 mm is the nearest");
+}
+
+/// A flat 0.3 deep where the pen is within 0.5 of its fattest keeps it.
+#[test]
+fn a_flat_that_keeps_a_pen() {
+    let cap = page("rolls-away").but(
+        "outside dia 15.5",
+        "outside dia 15.5\n  side {\n    flat deep $ at 12..38\n  }",
+    );
+    cap.edge("0.3", "0.299999");
+    let limit = cap.but("part cap", "limit rolls-away = 0.5\npart cap");
+    limit.edge("0.5", "0.499999");
+    let barrel = page("rolls-away").but("at 8  dia 14.4", "at 8  dia $").but(
+        "at 50 dia 14\n  }",
+        "at 50 dia $\n  }\n  side {\n    flat deep 0.4 at 20..40\n  }",
+    );
+    barrel.edge("15", "14.999999");
+}
