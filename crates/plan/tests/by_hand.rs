@@ -3,10 +3,10 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use quillet_geometry::Length;
-use quillet_model::{Design, Texts, load, resolve};
+use quillet_model::{Design, End, Texts, load, resolve};
 use quillet_plan::{
-    Availability, InsideShape, MandrelKind, Note, Operation, Plan, PlanProblem, Tool, ToolList,
-    Work, pack_in_order, plan_part, plan_pen,
+    Availability, InsideShape, MandrelKind, Note, Operation, Pass, Plan, PlanProblem, Tool,
+    ToolList, Work, caliper_table, pack_in_order, plan_part, plan_pen,
 };
 use std::path::Path;
 
@@ -231,6 +231,41 @@ fn sanding_does_not_slow_what_is_turned() {
     assert_eq!(turned.set_rev_min, Some((middle / 10.0).round() * 10.0));
     assert!(sanded.high_rev_min < middle);
     assert_eq!(sanded.set_rev_min, Some(sanded.settings_rev_min[0].0));
+}
+
+/// A coat of 0.05 a side: 14 is turned and sanded to 13.9, a flat of 13 across is cut to 12.9, and the
+/// tenon of 10 that a joint is made with stays 10.
+#[test]
+fn what_a_coat_brings_is_not_turned() {
+    let cuts =
+        "  finish \"oil\" coat 0.05\n  side {\n    flat across 13 at 30..40 indexed 2\n  }\n";
+    let tenon = mouth("tenon 10 for 8\ndrill 6 to 30");
+    let plan = made("acrylic", "", &format!("{cuts}{tenon}"));
+    let route = &plan.routes[0];
+    let table = caliper_table(&route.part, &[], End::First, mm(5.0)).unwrap();
+    let row = |at: f64| *table.rows.iter().find(|it| it.at == mm(at)).unwrap();
+    assert_eq!((row(5.0).after, row(20.0).after), (mm(10.0), mm(13.9)));
+    assert_eq!(
+        row(20.0).before_sanding,
+        mm(13.9) + quillet_plan::FINISH_OVER
+    );
+    let noted = |is: &dyn Fn(&Work) -> bool| {
+        let operation = route.operations.iter().find(|it| is(&it.work)).unwrap();
+        (operation.notes.clone(), operation.checks.clone())
+    };
+    let under = Note::UnderCoat { under: mm(0.1) };
+    let finishing = |it: &Work| matches!(it, Work::Outside(pass) if pass.pass == Pass::Finish);
+    assert!(noted(&finishing).0.contains(&under));
+    let (notes, sanded) = noted(&|it| matches!(it, Work::Polish { .. }));
+    let (name, thickness) = ("oil".to_owned(), mm(0.05));
+    assert!(notes.contains(&Note::Coat { name, thickness }));
+    assert_eq!(sanded[0].nominal, mm(13.9));
+    let (_, filed) = noted(&|it| matches!(it, Work::Side { .. }));
+    assert_eq!(filed[0].nominal, mm(12.9));
+    let bare = made("acrylic", "", &tenon);
+    let bare = bare.routes[0].operations.iter().flat_map(|it| &it.notes);
+    let coats = |it: &&Note| matches!(it, Note::Coat { .. } | Note::UnderCoat { .. });
+    assert_eq!(bare.filter(coats).count(), 0);
 }
 
 /// Brass to 20, acrylic from there: what ends where the acrylic begins is cut as brass is, what goes on

@@ -60,6 +60,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
 fn coat(view: &JointView<'_>, spot: &SurfacePoint) -> Length {
     let (pen, design) = (view.pen.pen, view.pen.design);
     let part = &pen.parts[spot.part];
+    // A coat that is written keeps the written sizes, and joints are masked.
+    if part.coat().is_some() {
+        return Length::ZERO;
+    }
     let material = part.material_in(Length::mm(spot.station_mm), Length::mm(spot.radius_mm));
     let wood = material.is_some_and(|it| it.kind.family() == Family::Wood);
     if !wood && part.limits.get(RULE.code).is_none() {

@@ -61,7 +61,8 @@ fn judged(
     let opening = opened(profiles, id, stations);
     let spare = view.length_limit(&RULE, TAKEN);
     let outside = || {
-        let taken = taken(profiles, id, stations, feature.dia().map(Length::half));
+        let surface = turned_to(part, feature);
+        let taken = taken(profiles, id, stations, surface);
         opening.or(taken.filter(|it| it.deep.is_some_and(|deep| deep > spare)))
     };
     let (taken, what, severity) = match &feature.cut {
@@ -132,17 +133,21 @@ fn judged(
     ))
 }
 
-/// On a tenon: fingers are slit on purpose, what is pinned is drilled on purpose, and of a thread the
-/// thread itself tells.
+/// On a tenon: fingers are slit on purpose, what is pinned is drilled on purpose, and of what goes
+/// through a thread the thread itself tells.
 fn is_meant(part: &Part, cut: &SideCut, (from, to): (Length, Length)) -> bool {
     let open = matches!(cut.kind, SideCutKind::Slot { .. })
         && (!cut.stretch.from.is_positive() || cut.stretch.to >= part.length);
     let (first, last) = (cut.stretch.from.max(from), cut.stretch.to.min(to));
+    let opens = matches!(
+        cut.kind,
+        SideCutKind::Slot { .. } | SideCutKind::Drill { .. }
+    );
     let threaded = part.features.iter().any(|it| {
         let (start, end) = it.stations(part.length);
         matches!(it.thread(), Some((_, Side::Outside))) && start <= first && last <= end
     });
-    open || threaded || cut.around.takes.is_some()
+    open || (opens && threaded) || cut.around.takes.is_some()
 }
 
 /// Where a hole or a slot opens a stretch into a room inside, or right through.
@@ -158,16 +163,33 @@ fn opened(profiles: &Profiles, id: SideId, (from, to): (Length, Length)) -> Opti
     })
 }
 
-/// The most that a flat, a pattern or a blind cut takes of the outside between two stations, where it
-/// is turned to at least a radius, and where it takes anything.
+/// Whether a place of the outside, of a station and a radius in mm, is still the surface of a cut: of a
+/// thread its crests as they are turned, of a tenon what no thread is cut on and no relief lies in.
+fn turned_to<'p>(part: &'p Part, feature: &'p Feature) -> impl Fn(f64, f64) -> bool + 'p {
+    let root = feature.thread().map(|(it, _)| it.thread.root_diameter());
+    let root_mm = root.map(|root| root.half().to_mm());
+    let radius_mm = feature.dia().map_or(0.0, |dia| dia.half().to_mm());
+    move |z, r| {
+        let in_it = |it: &Feature| {
+            let (from, to) = it.stations(part.length);
+            matches!(it.thread(), Some((_, Side::Outside))) && from.to_mm() < z && z < to.to_mm()
+        };
+        match root_mm {
+            Some(root) => r > root,
+            None => (r - radius_mm).abs() < 1e-6 && !part.features.iter().any(in_it),
+        }
+    }
+}
+
+/// The most that a flat, a pattern or a blind cut takes of the outside between two stations, where
+/// that is the surface meant, and where it takes anything.
 fn taken(
     profiles: &Profiles,
     id: SideId,
     (from, to): (Length, Length),
-    radius: Option<Length>,
+    is_meant: impl Fn(f64, f64) -> bool,
 ) -> Option<Taken> {
     let turned = profiles.turned();
-    let least_mm = radius?.to_mm() - 1e-6;
     let mut most: Option<Taken> = None;
     for floor in floors(profiles, id) {
         for piece in floor.segments() {
@@ -180,7 +202,7 @@ fn taken(
             let near = (end - start) * 1e-7;
             let places = [start + near, (start + end) / 2.0, end - near];
             let deep = places.into_iter().filter_map(|z| {
-                let outside = turned.least_at(z).filter(|r| *r >= least_mm)?;
+                let outside = turned.least_at(z).filter(|r| is_meant(z, *r))?;
                 Some(outside - piece.curve.radius_at(z))
             });
             let deep = deep.fold(0.0, f64::max);

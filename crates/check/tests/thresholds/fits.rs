@@ -151,6 +151,14 @@ fn a_coat() {
         .edge("8.119999", "8.119998")
         .message("a coat of 0.06 mm on tube takes 0.12 mm of it");
     plug_of(rule, "maple", "maple", PUSH).silent("8.1");
+    // Where a coat is written the joint is masked, and the plug's alone is left.
+    plug_of(rule, "maple", "maple", SLIP)
+        .but(
+            "outside dia 14",
+            "outside dia 14\n  finish \"oil\" coat 0.1",
+        )
+        .edge("8.099999", "8.099998")
+        .message("a coat of 0.05 mm on plug takes 0.1 mm of it");
 }
 
 /// Glue fills 0.2 mm, oil 0.03; π/4·8.2²·10 mm³ is 0.53 ml.

@@ -32,6 +32,14 @@ pub(super) fn note(note: &Note, units: Units) -> String {
         Note::CleanLine => "wipe the glue line clean, and keep it out of the bore".into(),
         Note::LineUp => "mark both and line the grain or pattern up before it sets".into(),
         Note::Degrease => "clean and roughen before gluing".into(),
+        Note::UnderCoat { under } => format!(
+            "turn to {} under each written diameter: the coat brings the rest",
+            units.plain(*under)
+        ),
+        Note::Coat { name, thickness } => format!(
+            "then the {name}, {} thick all over; joints and seats are masked",
+            units.plain(*thickness)
+        ),
         Note::SpeedUnknown => "no cutting speed is known for this material: begin slowly".into(),
         Note::ByCrank => "no step of the lathe leaves time to stop: turn the spindle by the crank, power off".into(),
         Note::HoldWork => {

@@ -54,6 +54,13 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         Note::IndexStarts { pitch, .. } => {
             Some(format!("index {} a start", words.units.plain(*pitch)))
         }
+        Note::UnderCoat { under } => {
+            Some(format!("{} under, for the coat", words.units.plain(*under)))
+        }
+        Note::Coat { name, thickness } => Some(format!(
+            "then {name}, {} thick, joints masked",
+            words.units.plain(*thickness)
+        )),
         Note::BreaksThrough => Some("ease the feed".into()),
         Note::LineUp => Some("line it up".into()),
         Note::Degrease => Some("clean, roughen".into()),

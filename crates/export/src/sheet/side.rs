@@ -90,7 +90,7 @@ fn across(part: &Part, id: SideId, cut: &SideCut, units: Units) -> String {
     let sets = part.profiles.as_ref().map(|it| it.across_flats());
     let set = sets.and_then(|sets| sets.into_iter().find(|it| it.side == id));
     let count = cut.around.count;
-    let plain = |mm: f64| units.plain(quillet_geometry::Length::mm(mm));
+    let plain = |mm: f64| units.plain(quillet_geometry::Length::mm(mm) - part.coat_on_dia());
     let Some(set) = set else {
         return format!("{count} flats");
     };

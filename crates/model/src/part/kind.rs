@@ -122,6 +122,12 @@ impl Part {
         self.cut()?.coat.as_ref()
     }
 
+    /// What a coat takes up of a diameter: what is turned and sanded is so much less than written.
+    pub fn coat_on_dia(&self) -> Length {
+        self.coat()
+            .map_or(Length::ZERO, |coat| coat.thickness.twice())
+    }
+
     /// What a mechanism draws back, each from an end of its own.
     pub fn throws(&self) -> &[Throw] {
         self.bought().map_or(&[], |it| &it.throws)

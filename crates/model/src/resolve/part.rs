@@ -124,13 +124,6 @@ impl<'a> Resolver<'a> {
         }
         let sides = self.side_cuts(lines, part, frame);
         let coat = self.coat(lines, frame);
-        if let Some(coat) = &coat {
-            self.not_reckoned(
-                coat.span,
-                "a coat of finish",
-                "turn to the written diameter less twice the coat",
-            );
-        }
         if let PartKind::Cut(cut) = &mut part.kind {
             (cut.sides, cut.coat) = (sides, coat);
         }

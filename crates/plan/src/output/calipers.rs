@@ -23,9 +23,10 @@ pub struct CaliperTable {
 pub struct CaliperRow {
     /// The distance from the face.
     pub at: Length,
-    /// The finished diameter the surface comes to it with.
+    /// The diameter that is turned and sanded to where the surface comes to it: the finished one, less
+    /// what a coat brings.
     pub before: Length,
-    /// The finished diameter it leaves with: another one at a step.
+    /// The same where it leaves: another one at a step.
     pub after: Length,
     /// Where the parting tool stops: the larger of both, with what roughing leaves, to the
     /// nearest tenth.
@@ -93,23 +94,32 @@ pub fn caliper_table(
             (high, low)
         };
         let (before, after) = (Length::mm(before * 2.0), Length::mm(after * 2.0));
-        let larger = before.max(after);
-        let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0).round() / 10.0;
-        let (rough, before_sanding) = (Length::mm(tenths), larger + FINISH_OVER);
         let station = Length::mm(inward(at));
         let fitted = asked.iter().find(|it| {
             let near = |dia: Length| (dia - it.drawn).abs() <= SAME_DIA;
             let along = it.from - SAME_DIA <= station && station <= it.to + SAME_DIA;
             !it.inside && along && (near(before) || near(after))
         });
+        let finished =
+            zones[0] > station && station >= Length::ZERO || station > part.length - zones[1];
+        // What is joined there is masked when the coat goes on.
+        let masked = finished || fitted.is_some();
+        let coat = if masked {
+            Length::ZERO
+        } else {
+            part.coat_on_dia()
+        };
+        let (before, after) = (before - coat, after - coat);
+        let larger = before.max(after);
+        let tenths = ((larger + ROUGH_OVER).to_mm() * 10.0).round() / 10.0;
+        let (rough, before_sanding) = (Length::mm(tenths), larger + FINISH_OVER);
         Some(CaliperRow {
             at: Length::mm(at),
             before,
             after,
             rough,
             before_sanding,
-            finished: zones[0] > station && station >= Length::ZERO
-                || station > part.length - zones[1],
+            finished,
             edge,
             asked: fitted.map(|it| it.class),
         })

@@ -109,7 +109,10 @@ pub(crate) fn checks(
             let read = read.map(|(at, size)| {
                 let at = Length::mm(at);
                 let end = End::First;
-                general(Measured::Outside { end, at }, Length::mm(size))
+                general(
+                    Measured::Outside { end, at },
+                    Length::mm(size) - part.coat_on_dia(),
+                )
             });
             read.collect()
         }
@@ -123,7 +126,7 @@ pub(crate) fn checks(
             // A fit on the shaped outside gets its size by the polish.
             let shaped = asked().filter(|it| matches!(it.origin, Origin::Outside(_)));
             let shaped = shaped.map(|it| fitted(place((it.from + it.to).half()), &it));
-            let whole = general(place(at), feature_map.fattest);
+            let whole = general(place(at), feature_map.fattest - part.coat_on_dia());
             [whole].into_iter().chain(shaped).collect()
         }
         _ => Vec::new(),

@@ -91,6 +91,18 @@ pub enum Note {
     LineUp,
     /// Metal on metal or metal on resin: clean and roughen before gluing.
     Degrease,
+    /// The outside is turned and sanded so much under the written diameters: a coat brings the rest.
+    UnderCoat {
+        /// On diameter.
+        under: Length,
+    },
+    /// A coat goes on what is sanded; joints and seats are masked.
+    Coat {
+        /// What it is, in the maker's words.
+        name: String,
+        /// How thick, on the radius.
+        thickness: Length,
+    },
     /// No cutting speed is known for this material: begin slowly.
     SpeedUnknown,
     /// The thread begins here: so far clockwise of the part's mark, looking at the end.

@@ -18,7 +18,7 @@ use crate::{
     PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
-use quillet_model::{self as model, CutId, End, Material};
+use quillet_model::{self as model, CutId, End, Material, Part};
 use quillet_standards::material::Family;
 
 /// Builds the operations one after the other.
@@ -167,6 +167,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 operation.notes.push(Note::CentreBack);
             }
         }
+        operation.notes.extend(coated(self.feature_map.part, &work));
         if let Work::Face { end, to } = work {
             operation.notes.extend(self.faced(end, to, lathe.now));
         }
@@ -400,6 +401,21 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         self.materials(around)
             .iter()
             .any(|it| it.kind.family() == Family::Metal)
+    }
+}
+
+/// What a coat asks of an operation on the outside.
+fn coated(part: &Part, work: &Work) -> Option<Note> {
+    let coat = part.coat()?;
+    match work {
+        Work::Outside(_) | Work::RemoveNub { .. } => Some(Note::UnderCoat {
+            under: part.coat_on_dia(),
+        }),
+        Work::Polish { .. } => Some(Note::Coat {
+            name: coat.name.text.to_string(),
+            thickness: coat.thickness,
+        }),
+        _ => None,
     }
 }
 

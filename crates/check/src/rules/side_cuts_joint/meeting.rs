@@ -71,7 +71,7 @@ fn cuts_over<'p>(
     let deep = |it: &Taken| it.deep.is_some_and(|deep| deep > spare);
     let cuts = (0..part.sides().len()).map(SideId::nth);
     cuts.filter_map(|id| {
-        let shallow = || taken(profiles, id, stretch, Some(Length::ZERO)).filter(deep);
+        let shallow = || taken(profiles, id, stretch, |_, _| true).filter(deep);
         let at = opened(profiles, id, stretch);
         let at = at.or_else(|| outside.then(shallow)?)?;
         Some((part.side(id)?, at))
