@@ -68,6 +68,7 @@ mod thin_end;
 mod thin_wall;
 mod thread_cut_away;
 mod thread_mismatch;
+mod tips_over;
 mod too_close_to_call;
 mod trapped_air;
 mod unused_item;
@@ -193,6 +194,7 @@ pub static RULES: &[&Rule] = &[
     &lettered_out_of_line::RULE,
     &step_under_fingers::RULE,
     &rolls_away::RULE,
+    &tips_over::RULE,
     // Bench
     &no_such_drill::RULE,
     &no_such_reamer::RULE,

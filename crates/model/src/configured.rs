@@ -11,6 +11,8 @@ pub enum Configured {
     Posted,
     /// Open, what a mechanism throws drawn back.
     Retracted,
+    /// In its stand.
+    Resting,
 }
 
 impl Configured {
@@ -24,12 +26,14 @@ impl Configured {
             Configured::Uncapped => "uncapped",
             Configured::Posted => "posted",
             Configured::Retracted => "retracted",
+            Configured::Resting => "resting",
         }
     }
 
     /// The configuration of a word.
     pub fn named(word: &str) -> Option<Configured> {
-        let all = Configured::ALL.into_iter().chain([Configured::Retracted]);
+        let others = [Configured::Retracted, Configured::Resting];
+        let all = Configured::ALL.into_iter().chain(others);
         all.into_iter().find(|it| it.word() == word)
     }
 }

@@ -168,7 +168,7 @@ fn making_order(pen: &Pen) -> Vec<PartId> {
     let mut before = pen.parts.map(|_| 0_usize);
     for joint in &pen.joints {
         let (male, female) = (joint.male.part, joint.female.part);
-        let counts = joint.verb != Verb::Post && male != female;
+        let counts = !matches!(joint.verb, Verb::Post | Verb::Rest) && male != female;
         if counts && left.contains(&male) && left.contains(&female) {
             received[female].push(male);
             before[male] += 1;

@@ -87,5 +87,6 @@ fn never(configured: Configured) -> &'static str {
         Configured::Uncapped => "nothing is joined",
         Configured::Posted => "nothing is posted",
         Configured::Retracted => "no mechanism throws anything",
+        Configured::Resting => "nothing rests in a stand",
     }
 }

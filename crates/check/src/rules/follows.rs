@@ -205,10 +205,11 @@ impl<'d> RootCauses<'d> {
             let verb = |index: &JointId| self.pen.joints.get(*index).map(|joint| joint.verb);
             self.joints.keys().filter_map(verb).any(concerns)
         };
-        let lasting = |verb: Verb| !matches!(verb, Verb::Close | Verb::Post);
+        let lasting = Verb::lasts;
         let within = |state: &Configured, verb: Verb| match verb {
             Verb::Close => *state == Configured::Capped,
             Verb::Post => *state == Configured::Posted,
+            Verb::Rest => *state == Configured::Resting,
             _ => true,
         };
         measure::all(want).any(|it| match it {
@@ -224,8 +225,8 @@ impl<'d> RootCauses<'d> {
                 open(&|verb| within(state, verb))
             }
             Measure::Distance(_, _, Some(state)) => open(&|verb| within(state, verb)),
-            Measure::Distance(..) => open(&|verb| verb != Verb::Post),
-            Measure::Ink => open(&lasting) || !self.broken.is_empty(),
+            Measure::Distance(..) => open(&|verb| !matches!(verb, Verb::Post | Verb::Rest)),
+            Measure::Ink => open(&|verb| lasting(verb)) || !self.broken.is_empty(),
             Measure::Wall(part) | Measure::Diameter(part, _) | Measure::Across(part, _) => {
                 self.broken.contains_key(part)
             }

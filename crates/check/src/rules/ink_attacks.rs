@@ -2,7 +2,6 @@
 
 use crate::{Findings, PenView, Rule, Run};
 use quillet_model::{End, Part, PartId};
-use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -22,7 +21,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let whole = |part: PartId| (part, 0.0, pen.parts[part].length.to_mm());
     let (mut from, mut to) = (0.0, pen.parts[holder].length.to_mm());
     for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
-        if joint.female.part != holder || matches!(joint.verb, Verb::Close | Verb::Post) {
+        if joint.female.part != holder || !joint.verb.lasts() {
             continue;
         }
         match joint.female.end {

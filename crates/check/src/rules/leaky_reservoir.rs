@@ -64,7 +64,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     for view in view.joints() {
         let (index, joint) = (view.id, view.joint);
         let with = joint.female.part == holder || joint.male.part == holder;
-        if !with || matches!(joint.verb, Verb::Close | Verb::Post | Verb::Glue) {
+        if !with || !joint.verb.lasts() || joint.verb == Verb::Glue {
             continue;
         }
         let sealed = |seal: RingSeal| seal.joint == index && seal.squeeze > 0.0;

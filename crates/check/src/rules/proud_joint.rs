@@ -22,7 +22,7 @@ const FLUSH: Length = Length::from_nm(5_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
-    if matches!(view.joint.verb, Verb::Post | Verb::Push) {
+    if matches!(view.joint.verb, Verb::Post | Verb::Push | Verb::Rest) {
         return;
     }
     let place = |members: &[(PartId, Placement)], part: PartId| {

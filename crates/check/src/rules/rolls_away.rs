@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, Threshold};
 use quillet_geometry::{Length, Tag};
-use quillet_model::{Part, Pen};
+use quillet_model::{Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
 
@@ -45,15 +45,18 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
 
 /// Whether a part has a flat so deep where the pen is all but at its fattest.
 fn lies_on_a_flat(pen: &Pen, deep: Length) -> bool {
+    let carried = |id: PartId| {
+        let capped = pen.assembly.capped.as_ref();
+        capped.is_none_or(|it| it.holds(id))
+    };
+    let parts = || pen.parts.with_ids().filter(|(id, _)| carried(*id));
     let fattest = |part: &Part| {
         let turned = part.profiles.as_ref()?.turned();
         Some(turned.fattest(0.0, part.length.to_mm())?.0.r)
     };
-    let fattest = pen.parts.iter().filter_map(|part| fattest(part));
+    let fattest = parts().filter_map(|(_, part)| fattest(part));
     let near = fattest.fold(0.0, f64::max) - NEAR.half().to_mm();
-    pen.parts
-        .iter()
-        .any(|part| deepest_flat(part, near) >= deep)
+    parts().any(|(_, part)| deepest_flat(part, near) >= deep)
 }
 
 /// The deepest flat of a part where it is turned to at least a radius.

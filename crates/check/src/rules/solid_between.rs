@@ -48,7 +48,7 @@ fn on_the_way(pen: &Pen) -> Vec<PartId> {
     let (Some(nib), Some(ink)) = (pen.assembly.nib, &pen.assembly.ink) else {
         return Vec::new();
     };
-    let lasting = |joint: &&Joint| !matches!(joint.verb, Verb::Close | Verb::Post);
+    let lasting = |joint: &&Joint| joint.verb.lasts();
     let mut came_from: ById<PartId, Option<PartId>> = pen.parts.map(|_| None);
     let mut next = vec![nib];
     while let Some(part) = next.pop() {

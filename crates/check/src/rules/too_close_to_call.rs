@@ -23,7 +23,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     let (pen, joint) = (view.pen.pen, view.joint);
     let settled = !rest.redundant && rest.stopped_by != StoppedBy::Nothing;
-    if !settled || joint.verb == Verb::Post || !rest.verdict.is_sure() {
+    if !settled || matches!(joint.verb, Verb::Post | Verb::Rest) || !rest.verdict.is_sure() {
         return;
     }
     if let Some(finding) = tight_cap(view, rest) {

@@ -166,3 +166,57 @@ fn air() {
     let closed = open.but("12.2 through", "12.2 to 30");
     closed.silent("");
 }
+
+/// Ten grams at 55 and ten at 10 over the foot balance at 32.5: tan 15° of that is 8.7083488, by a table
+/// of tangents.
+#[test]
+fn what_tips_over() {
+    let stand = source(
+        "tips-over",
+        "bought stick from point to tail {
+  length 100
+  mass 10 at 50
+  outside dia 13
+}
+bought stand from top to foot {
+  length 20
+  mass 10 at 10
+  outside dia $
+  from top {
+    bore 13.2 to 15
+  }
+}
+pen p {
+  rest stick.tail into stand.top
+}
+",
+    );
+    stand
+        .edge("17.416698", "17.416697")
+        .message("tips over when it leans by 15°; 15° is wanted: its centre of mass stands 32.5 mm up on a foot of ⌀17.4")
+        .hints("make the foot ⌀17.4 or more");
+    // tan 20° is 0.3639702: 23.6580655.
+    let more = stand.clone().and("limit tips-over = 20deg\n");
+    more.edge("23.658066", "23.658065");
+    let over = stand.clone().of("want-unmet").but("dia $", "dia 20");
+    let over = over.but("stand.top\n", "stand.top\n  want length(resting) <= $\n");
+    over.edge("105", "104.999999");
+}
+
+/// A pen stands closed on its tail, 82 over a bottom 10 up; on its mouth it stands open, its shoulder
+/// at 8 on a stand of 20.
+#[test]
+fn what_stands_in_a_stand() {
+    let stand = |end: &str, bore: &str| {
+        page("rolls-away").of("want-unmet").but(
+            "pen sketch {",
+            &format!(
+                "part stand from top to foot {{\n  blank of acrylic rod 40\n  length 20\n  outside dia 30\n  \
+                 from top {{\n    bore {bore}\n  }}\n}}\n\npen sketch {{\n  rest barrel.{end} into stand.top\n  \
+                 want length(resting) <= $"
+            ),
+        )
+    };
+    stand("tail", "14.2 to 10").edge("92", "91.999999");
+    stand("mouth", "13.2 to 15").edge("62", "61.999999");
+}

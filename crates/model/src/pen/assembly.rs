@@ -27,6 +27,7 @@ mod ring;
 mod ring_shape;
 mod settle;
 mod snap;
+mod stand;
 mod surface;
 mod threads;
 mod throw;
@@ -74,6 +75,8 @@ pub struct Assembly {
     pub posted: Option<Configuration>,
     /// Open, what a mechanism throws drawn back; none where nothing is thrown.
     pub retracted: Option<Configuration>,
+    /// In its stand, from the top down to the foot; none where no `rest` is written.
+    pub resting: Option<Configuration>,
     /// The springs between parts that others place, as they are pressed there when it is drawn back.
     pub springs_retracted: Vec<(JointId, Trapped)>,
     /// Parts that hang together with neither the body nor the cap, group by group.
@@ -136,9 +139,8 @@ impl Assembly {
         let parts = &pen.parts;
         let mut bodies = Bodies::new(parts, &pen.hands);
         let numbered = || pen.joints.with_ids();
-        let lasting: Vec<(JointId, &Joint)> = numbered()
-            .filter(|(_, joint)| !matches!(joint.verb, Verb::Close | Verb::Post))
-            .collect();
+        let lasting: Vec<(JointId, &Joint)> =
+            numbered().filter(|(_, joint)| joint.verb.lasts()).collect();
         let (mut open, made) = order::made(&bodies, &lasting);
         let mut settled: ById<JointId, Option<SeatedJoint>> = pen.joints.map(|_| None);
         let mut drifts = Drifts::apart(parts.len());
@@ -173,20 +175,22 @@ impl Assembly {
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
         let bodies = bodies;
-        let mut of_verb = |verb: Verb| -> Option<(JointId, Groups)> {
+        let mut of_verb = |verb: Verb, closed: Option<&Groups>| -> Option<(JointId, Groups)> {
             let (index, joint) = numbered().find(|(_, joint)| joint.verb == verb)?;
-            if open.joined(joint.male.part, joint.female.part) {
+            let base = stand::taken(pen, &open, joint, closed);
+            if base.joined(joint.male.part, joint.female.part) {
                 return None;
             }
-            let rest = bodies.settle(joint, &open, Some(bodies.alone_mm(joint)));
-            let mut groups = open.clone();
+            let rest = bodies.settle(joint, base, Some(bodies.alone_mm(joint)));
+            let mut groups = base.clone();
             rest.join(joint, &mut groups);
             drifted[index] = drifts.of(&bodies, joint, &rest);
             settled[index] = Some(rest);
             Some((index, groups))
         };
-        let closed = of_verb(Verb::Close);
-        let posted = of_verb(Verb::Post);
+        let closed = of_verb(Verb::Close, None);
+        let posted = of_verb(Verb::Post, None);
+        let standing = of_verb(Verb::Rest, closed.as_ref().map(|it| &it.1));
         let cap_joint = closed
             .as_ref()
             .and_then(|(index, _)| settled[*index].as_ref());
@@ -233,7 +237,14 @@ impl Assembly {
         let capped = closed.as_ref().map(|(_, groups)| configured(groups));
         let on_tail = posted.as_ref().map(|(_, groups)| configured(groups));
         (assembly.uncapped, assembly.capped, assembly.posted) = (Some(uncapped), capped, on_tail);
-        assembly.loose = loose(parts, &open, &closed, &posted, body.part);
+        assembly.resting = standing.as_ref().map(|(index, groups)| {
+            let stand = pen.joints[*index].second();
+            // From the top down to the foot.
+            let reversed = stand.end == crate::End::Second;
+            Configuration::of(pen, groups, stand.part, reversed, &assembly.weights, ink)
+        });
+        let with = [&closed, &posted, &standing];
+        assembly.loose = loose(parts, &open, &with, body.part);
         assembly
     }
 
@@ -244,6 +255,7 @@ impl Assembly {
             Configured::Uncapped => self.uncapped.as_ref(),
             Configured::Posted => self.posted.as_ref(),
             Configured::Retracted => self.retracted.as_ref(),
+            Configured::Resting => self.resting.as_ref(),
         }
     }
 }
@@ -374,7 +386,14 @@ impl Body {
                 reversed: tail.end == crate::End::First,
             });
         }
-        let first = pen.joints.first()?;
+        let Some(first) = pen.joints.iter().find(|joint| joint.verb != Verb::Rest) else {
+            // What does nothing but stand writes with its other end.
+            let stands = joint(Verb::Rest)?.first();
+            return Some(Body {
+                part: stands.part,
+                reversed: stands.end == crate::End::First,
+            });
+        };
         let part = first.female.part;
         let ends = |index: PartId| {
             let place = open.place(index);
@@ -397,8 +416,7 @@ impl Body {
 fn loose(
     parts: &Parts,
     open: &Groups,
-    closed: &Option<(JointId, Groups)>,
-    posted: &Option<(JointId, Groups)>,
+    states: &[&Option<(JointId, Groups)>],
     body: PartId,
 ) -> Vec<Vec<PartId>> {
     let held = |part: PartId| {
@@ -407,7 +425,7 @@ fn loose(
                 .as_ref()
                 .is_some_and(|(_, groups)| groups.joined(part, body))
         };
-        open.joined(part, body) || with(closed) || with(posted)
+        open.joined(part, body) || states.iter().any(|it| with(it))
     };
     let mut groups: Vec<Vec<PartId>> = Vec::new();
     for part in parts.ids() {

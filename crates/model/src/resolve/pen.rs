@@ -54,10 +54,6 @@ impl<'a> Resolver<'a> {
         let before = self.lost;
         let mut asked: Vec<(Option<JointId>, &'a ast::Want)> = Vec::new();
         for (statement, span) in &lines.joints {
-            if statement.verb == ast::Verb::Rest {
-                self.resting(statement, *span, &frame);
-                continue;
-            }
             if let Some(joint) = self.joint(statement, *span, &mut pen, &mut frame) {
                 let joint = pen.joints.push(joint);
                 let wants = statement.lines.iter().filter_map(|line| match &line.kind {
@@ -102,24 +98,6 @@ impl<'a> Resolver<'a> {
         let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
         pen.assembly = Assembly::of(&pen, &known);
         Some(pen)
-    }
-
-    /// A pen's place in its stand: the names are known, no more.
-    fn resting(&mut self, said: &'a ast::Joint, span: Span, frame: &Frame<'a>) {
-        let kinds = [DefinitionKind::Part, DefinitionKind::Bought];
-        for face in [&said.first, &said.second] {
-            if self.refer_to(&face.part, &kinds, frame)
-                && let Some(known) = self.known.parts.get(&face.part.text)
-            {
-                let part = known.part.clone();
-                self.part_end(&part, &face.face);
-            }
-        }
-        self.not_reckoned(
-            span,
-            "a stand",
-            "see on the bench whether the pen tips over",
-        );
     }
 
     /// The lines of a chain of pens, the nearest pen's over those of the pens it is like.

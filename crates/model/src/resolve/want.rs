@@ -213,17 +213,13 @@ impl<'a> Resolver<'a> {
             ExprKind::Name(text) => text,
             _ => "",
         };
-        if text == "resting" {
-            self.not_reckoned(expr.span, "this state", "take the want out until it is");
-            return None;
-        }
         let found = Configured::named(text);
         if found.is_none() {
             let finding = Finding::new(
                 "unknown-name",
                 Severity::Error,
                 expr.span,
-                "capped, uncapped, posted or retracted is expected here",
+                "capped, uncapped, posted, retracted or resting is expected here",
             );
             let words = Configured::ALL.iter().map(|it| it.word());
             let near = quillet_syntax::nearest(text, words);

@@ -37,8 +37,8 @@ pub(crate) type Mates = [Vec<Mate>; 2];
 pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
     let mut found = Mates::default();
     for (joint, rest) in pen.joints.iter().zip(&pen.assembly.joints) {
-        // A post is no joint to be made: it is where the cap goes while writing.
-        if joint.verb == Verb::Post {
+        // A post is no joint to be made: it is where the cap goes while writing; nor is a stand.
+        if matches!(joint.verb, Verb::Post | Verb::Rest) {
             continue;
         }
         for (own, other, goes_in) in [

@@ -34,6 +34,9 @@ pub(super) struct Configurations {
     /// Where a mechanism throws something.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) retracted: Option<ConfigurationMeasures>,
+    /// Where it rests in a stand, from the top down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) resting: Option<ConfigurationMeasures>,
 }
 
 /// From the writing point, or from the foremost face of a capped pen.
@@ -133,6 +136,7 @@ impl PenMeasures {
                 uncapped: configured(Configured::Uncapped),
                 posted: configured(Configured::Posted),
                 retracted: configured(Configured::Retracted),
+                resting: configured(Configured::Resting),
             },
             joints: joints
                 .map(|(joint, rest)| JointMeasures::of(design, pen, joint, rest))

@@ -105,6 +105,7 @@ fn states(pen: &PenMeasures, units: Units) -> Option<String> {
         ("uncapped", &pen.configurations.uncapped),
         ("posted", &pen.configurations.posted),
         ("retracted", &pen.configurations.retracted),
+        ("resting", &pen.configurations.resting),
     ];
     let rows: Vec<Vec<Cell>> = states
         .into_iter()

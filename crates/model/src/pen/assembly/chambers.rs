@@ -5,7 +5,6 @@ use super::{AtRest, Placement};
 use crate::{ById, End, JointId, Part, PartId, Pen};
 use quillet_geometry::envelope::greatest;
 use quillet_geometry::{Chain, Properties};
-use quillet_syntax::ast::Verb;
 
 /// The bores of the parts that hang together with one, cut where something closes them, on that
 /// part's stations.
@@ -140,7 +139,7 @@ impl Chamber {
 fn closed(pen: &Pen, joints: &ById<JointId, AtRest>, part: PartId) -> (f64, f64) {
     let mut closed = (0.0f64, 0.0f64);
     for (joint, rest) in pen.joints.iter().zip(joints) {
-        let lasting = !matches!(joint.verb, Verb::Close | Verb::Post) && !rest.redundant;
+        let lasting = joint.verb.lasts() && !rest.redundant;
         if joint.female.part != part || !lasting {
             continue;
         }

@@ -67,7 +67,7 @@ fn together(pen: &Pen, part: PartId) -> ById<PartId, bool> {
     let ties: Vec<(PartId, PartId)> = pen
         .joints
         .iter()
-        .filter(|it| !matches!(it.verb, Verb::Slip | Verb::Close | Verb::Post))
+        .filter(|it| it.verb.lasts() && it.verb != Verb::Slip)
         .map(|it| (it.male.part, it.female.part))
         .collect();
     let mut grown = true;

@@ -75,9 +75,7 @@ pub(super) fn judge(
         .joints
         .with_ids()
         .zip(&*joints)
-        .filter(|((_, joint), rest)| {
-            !matches!(joint.verb, Verb::Close | Verb::Post) && !rest.verdict.closes()
-        })
+        .filter(|((_, joint), rest)| joint.verb.lasts() && !rest.verdict.closes())
         .map(|((index, _), _)| index)
         .collect();
     for (index, rest) in joints.ids().zip(joints.iter_mut()) {

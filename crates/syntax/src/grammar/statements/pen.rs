@@ -174,6 +174,11 @@ impl Verb {
             Verb::Rest => "rest",
         }
     }
+
+    /// Whether what it joins stays joined in every state of the pen: not a cap's place, nor a stand's.
+    pub fn lasts(self) -> bool {
+        !matches!(self, Verb::Close | Verb::Post | Verb::Rest)
+    }
 }
 
 /// Which of the two is the male.
