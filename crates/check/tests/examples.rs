@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use quillet_check::{Role, check, examine};
-use quillet_fixture::EXAMPLES;
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES};
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_syntax::{Encoding, Finding, LineIndex};
 use std::collections::BTreeSet;
@@ -48,6 +48,18 @@ fn shown(design: &Design, findings: &[Finding]) -> String {
 fn every_pen_a_maker_would_make_is_clean() {
     for name in ["heron", "avocet", "dunlin", "curlew", "godwit", "whimbrel"] {
         let design = design(&format!("{name}.quillet"));
+        let found = check(&design);
+        assert!(found.is_empty(), "\n{}", shown(&design, &found));
+    }
+}
+
+/// Those of `examples/more`, read as if they stood a folder above.
+#[test]
+fn every_pen_of_other_kinds_is_clean() {
+    for (name, text) in MORE_EXAMPLES {
+        let text = text.replace("\"../", "\"");
+        let texts = Texts::from_iter(EXAMPLES).with(name, &text);
+        let design = resolve(&load(Path::new(name), &texts).unwrap());
         let found = check(&design);
         assert!(found.is_empty(), "\n{}", shown(&design, &found));
     }

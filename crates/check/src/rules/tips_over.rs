@@ -1,6 +1,6 @@
 //! `tips-over`: a pen in a stand that a touch tips over.
 
-use crate::{Findings, PenView, Rule, Run, Threshold};
+use crate::{Findings, PenView, Rule, Run, Threshold, words};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{Configuration, Pen};
 use quillet_syntax::ast::Verb;
@@ -40,17 +40,17 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         return;
     }
     let message = text!(
-        "in its stand {} tips over when it leans by {}°; {}° is wanted: its centre of mass stands {} up on a foot of ⌀{}",
+        "in its stand {} tips over when it leans by {}°; {}° is wanted: its centre of mass stands {} up on a foot of {}",
         pen.name.text,
         quillet_geometry::number(leans, 1),
         quillet_geometry::number(wanted, 1),
         Size::Rounded(Length::mm(height), 1),
-        Size::Rounded(Length::mm(foot).twice(), 1)
+        words::dia(Length::mm(foot).twice())
     );
     let wide = Length::mm(2.0 * height * wanted.to_radians().tan());
     findings.push(RULE.at(joint.head, message).hint(text!(
-        "make the foot ⌀{} or more, or the stand lower or heavier",
-        Size::Rounded(wide, 1)
+        "make the foot {} or more, or the stand lower or heavier",
+        words::dia(wide)
     )));
 }
 

@@ -185,3 +185,18 @@ fn a_flat_that_keeps_a_pen() {
     );
     barrel.edge("15", "14.999999");
 }
+
+/// The cap of ⌀15.5 rests with its mouth of ⌀13.1 on a shoulder of ⌀14.4, a ring of 0.65: a flat from the
+/// shoulder on leaves half of it where it is 13.75 across, and takes nothing where it begins behind.
+#[test]
+fn what_a_flat_leaves_of_a_seat() {
+    let seat = page("rolls-away").of("side-cuts-joint").but(
+        "at 50 dia 14\n  }",
+        "at 50 dia 14\n  }\n  side {\n    flat across $ indexed 2\n  }",
+    );
+    seat.edge("13.750002 at 8..20", "13.749998 at 8..20")
+        .message(
+            "of barrel leaves 0.32 mm of the 0.65 mm wide ring that the joint comes to rest on",
+        );
+    seat.silent("13 at 8.001..20");
+}

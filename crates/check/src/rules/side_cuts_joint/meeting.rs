@@ -115,10 +115,21 @@ fn seats(view: &JointView<'_>, findings: &mut Findings) {
 }
 
 /// How much a cut leaves of a face outward of a place on it, mm; none where it takes nothing there.
-fn left_of_seat(part: &Part, cut: SideId, spot: &SurfacePoint) -> Option<f64> {
-    let profiles = part.profiles.as_ref()?;
-    let at = spot.station_mm;
-    let low = floors(profiles, cut);
-    let low = low.iter().filter_map(|it| it.least_at(at));
-    low.reduce(f64::min).map(|low| low - spot.radius_mm)
+fn left_of_seat(part: &Part, id: SideId, spot: &SurfacePoint) -> Option<f64> {
+    let (profiles, cut) = (part.profiles.as_ref()?, part.side(id)?);
+    let (from, to) = (cut.stretch.from.to_mm(), cut.stretch.to.to_mm());
+    // Beside the face, on the sides that the cut lies on.
+    let beside = [spot.station_mm - BESIDE_MM, spot.station_mm + BESIDE_MM];
+    let beside = beside.into_iter().filter(|z| from < *z && *z < to);
+    let turned = profiles.turned();
+    let floors = floors(profiles, id);
+    let left = beside.flat_map(|z| {
+        let outside = turned.least_at(z).unwrap_or(0.0);
+        let lows = floors.iter().filter_map(move |it| it.least_at(z));
+        lows.filter(move |low| outside - low > BESIDE_MM)
+    });
+    left.reduce(f64::min).map(|low| low - spot.radius_mm)
 }
+
+/// How far from a face what is cut of it is read, and less than what is nothing, mm.
+const BESIDE_MM: f64 = 1e-5;
