@@ -106,13 +106,17 @@ impl Units {
         if length == limit || number != self.number(limit) {
             return number;
         }
-        let finer = (1..=FINEST_BY).map(|by| [length, limit].map(|it| self.finer(it, by)));
-        let told = finer.into_iter().find(|[length, limit]| length != limit);
-        told.map_or(number, |[length, _]| length)
+        self.finer(length, self.apart_by(length, limit))
+    }
+
+    /// To how many figures more than [`Units::number`] has two lengths that differ are told apart.
+    pub fn apart_by(self, length: Length, other: Length) -> usize {
+        let apart = |by: &usize| self.finer(length, *by) != self.finer(other, *by);
+        (1..=FINEST_BY).find(apart).unwrap_or(FINEST_BY)
     }
 
     /// A length without its unit, to so many figures more than [`Units::number`] has.
-    fn finer(self, length: Length, by: usize) -> String {
+    pub fn finer(self, length: Length, by: usize) -> String {
         match (self, by) {
             (Units::Millimetres, 1) => self.fine(length),
             (Units::Millimetres, _) => format!("{:.*}", 2 + by, length.to_mm()),

@@ -1,5 +1,7 @@
 //! Text with sizes in it that stay sizes until it is shown.
 
+mod alike;
+
 use quillet_geometry::{Angle, Length};
 use quillet_standards::Units;
 use quillet_standards::fit::Fit;
@@ -100,6 +102,28 @@ impl Size {
     }
 }
 
+impl Size {
+    /// The length that is told as a figure; none of a name, or of what a text is to read.
+    fn figure(self) -> Option<Length> {
+        match self {
+            Size::Short(length) | Size::Plain(length) | Size::Rounded(length, _) => Some(length),
+            Size::Against { length, .. } => Some(length),
+            Size::Limit { limit, .. } => Some(limit),
+            Size::Diameter(dia) | Size::DiameterAgainst { dia, .. } => Some(dia),
+            Size::Hole(_) | Size::Written(_) | Size::Near(..) | Size::Drill(_) => None,
+        }
+    }
+
+    /// The same to so many decimals more than is usual; none where it is told by a name.
+    fn finer(self, units: Units, by: usize) -> Option<String> {
+        let number = units.finer(self.figure()?, by);
+        Some(match self {
+            Size::Diameter(_) | Size::DiameterAgainst { .. } => format!("⌀{number}"),
+            _ => format!("{number} {}", units.suffix()),
+        })
+    }
+}
+
 /// No length is told to more decimals: a nanometre shows.
 const MOST_PLACES: usize = 8;
 
@@ -175,12 +199,19 @@ impl SizedText {
         }
     }
 
+    /// Two sizes that differ never read alike: both are shown as fine as it takes.
     fn show(mut self, units: Units) -> SizedText {
         self.shown.clear();
-        for piece in &self.pieces {
+        let finer = alike::told_apart(&self.pieces, units);
+        for (index, piece) in self.pieces.iter().enumerate() {
             match piece {
                 TextPiece::Words(words) => self.shown.push_str(words),
-                TextPiece::Size(size) => self.shown.push_str(&size.in_units(units)),
+                TextPiece::Size(size) => {
+                    let told = finer.iter().find(|(at, _)| *at == index);
+                    let told = told.and_then(|(_, by)| size.finer(units, *by));
+                    let told = told.unwrap_or_else(|| size.in_units(units));
+                    self.shown.push_str(&told);
+                }
             }
         }
         if !self
@@ -388,6 +419,31 @@ mod tests {
         assert_eq!(shown(Size::Diameter, 11.1125), ["⌀11.11", "⌀0.4375"]);
         assert_eq!(shown(Size::Written, 9.128_125), ["9.128125", "23/64"]);
         assert_eq!(shown(Size::Drill, 6.5278), ["6.5278", "letter F"]);
+    }
+
+    /// Half a micrometre, a ten-millionth of an inch, a nanometre: what is and what is wanted.
+    #[test]
+    fn two_sizes_that_differ_never_read_alike() {
+        let told = |is: f64, wanted: f64| {
+            let text = text!(
+                "{} bears; {} is wanted; beside {}",
+                Length::mm(is),
+                Size::Rounded(Length::mm(wanted), 2),
+                Size::Diameter(Length::mm(wanted))
+            );
+            [Units::Millimetres, Units::Inches].map(|it| text.clone().in_units(it).to_string())
+        };
+        let [mm, inches] = told(0.2995, 0.3);
+        assert_eq!(mm, "0.2995 mm bears; 0.3000 mm is wanted; beside ⌀0.3000");
+        let apart = "0.01179 in bears; 0.01181 in is wanted; beside ⌀0.01181";
+        assert_eq!(inches, apart);
+        let [mm, inches] = told(0.299_999, 0.3);
+        let apart = "0.299999 mm bears; 0.300000 mm is wanted; beside ⌀0.300000";
+        assert_eq!(mm, apart);
+        let apart = "0.0118110 in bears; 0.0118110 in is wanted; beside ⌀0.0118110";
+        assert_ne!(inches, apart);
+        let [mm, _] = told(0.3, 0.3);
+        assert_eq!(mm, "0.3 mm bears; 0.30 mm is wanted; beside ⌀0.30");
     }
 
     #[test]
