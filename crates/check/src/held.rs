@@ -34,7 +34,7 @@ fn estimated(pen: &Pen, joint: Option<JointId>, held: &HeldBy) -> SizedText {
 }
 
 /// Newtons as far as an estimate tells them: `3.0`, `132`.
-pub(crate) fn newtons(force_n: f64) -> String {
+fn newtons(force_n: f64) -> String {
     match force_n < 20.0 {
         true => format!("{force_n:.1}"),
         false => format!("{force_n:.0}"),

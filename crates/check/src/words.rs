@@ -29,6 +29,17 @@ pub(crate) fn limit(limit: Length, held: Length) -> SizedText {
     Size::Limit { limit, held }.into()
 }
 
+/// A number and what it is held against, to so many decimals, and to more where they would read
+/// alike.
+pub(crate) fn told_apart(number: f64, limit: f64, places: usize) -> [String; 2] {
+    let told = |places: usize| [number, limit].map(|it| format!("{it:.places$}"));
+    let apart = (places..=MOST_PLACES).map(told).find(|[a, b]| a != b);
+    apart.unwrap_or_else(|| told(places))
+}
+
+/// No number is told to more decimals.
+const MOST_PLACES: usize = 9;
+
 /// Where a surface is said.
 pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let station = |index: StationId| part.stations.get(index).map(|station| station.span);

@@ -32,13 +32,7 @@ pub(crate) fn family(name: &str) -> Result<Family, String> {
 fn named(name: &str) -> Result<&'static Material, String> {
     let plain = name.trim().to_lowercase().replace([' ', '_'], "-");
     material::named(&plain).ok_or_else(|| {
-        let near: Vec<&str> = material::all()
-            .map(Material::kind)
-            .filter(|kind| {
-                kind.split('-')
-                    .any(|word| plain.split('-').any(|asked| word == asked))
-            })
-            .collect();
+        let near: Vec<&str> = material::akin(&plain).collect();
         if near.is_empty() {
             format!("`{name}` is no built-in material; `quillet material` lists them")
         } else {

@@ -184,6 +184,22 @@ material alder { kind acrilic }
     );
 }
 
+/// A word that several built-in materials share names none of them.
+#[test]
+fn a_material_by_half_its_name() {
+    let found = |text: &str| {
+        let texts = Texts::default().with("pen.quillet", text);
+        let design = resolve(&load(Path::new("pen.quillet"), &texts).expect("the text is there"));
+        let hints = design.findings.into_iter().filter_map(|it| it.hint);
+        hints.map(|it| it.to_string()).collect::<Vec<_>>()
+    };
+    let part = "part p from a to b {\n  blank of resin rod 14\n  length 9\n  outside dia 10\n}\n";
+    for text in [part, "material bay \"Bay\" { kind resin }\n"] {
+        let hint = "there is polyester-resin, urethane-resin, flaked-resin";
+        assert_eq!(found(text), [hint], "{text}");
+    }
+}
+
 #[test]
 fn threads() {
     check(

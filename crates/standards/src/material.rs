@@ -7,5 +7,5 @@ mod walls;
 
 pub use cutting::{Cutting, Operation, Range, feed_for_drill, spindle_speed};
 pub use family::Family;
-pub use kind::{Density, Material, all, glue, ink, named};
+pub use kind::{Density, Material, akin, all, glue, ink, named};
 pub use walls::{LeastWalls, WarnError, caution, least_walls};

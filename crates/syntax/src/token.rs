@@ -123,8 +123,12 @@ pub enum TokenKind {
     /// A number that runs into letters: `12mn`, `3x`.
     #[regex(r"[0-9]+(\.[0-9]+)?[A-Za-z_][A-Za-z0-9_]*", priority = 5)]
     BadNumber,
-    /// A word that is no name: `Heron`, `nib_unit`.
+    /// A word that is no name: `Heron`, `nib_unit`; a thread that is none, as `M10X0.75`.
     #[regex(r"[A-Za-z_][A-Za-z0-9_]*(-[A-Za-z0-9_]+)*", priority = 5)]
+    #[regex(
+        r"M[0-9]+(\.[0-9]+)?[X×][0-9]+(\.[0-9]+)?(-[A-Za-z0-9_]+)*",
+        priority = 6
+    )]
     BadName,
     /// A string whose closing quote is missing, or one in a word processor's quotes.
     #[regex(r#""[^"\r\n]*"#)]
@@ -270,6 +274,9 @@ mod tests {
             ("12mn", vec![BadNumber]),
             ("12inch", vec![BadNumber]),
             ("Heron", vec![BadName]),
+            ("M10X0.75", vec![BadName]),
+            ("M7.4×0.5-6g", vec![BadName]),
+            ("M10X0..5", vec![BadName, DotDot, Quantity]),
             ("nib_unit", vec![BadName]),
             ("0.5 +- 0.1", vec![Quantity, PlusMinus, Quantity]),
             ("\"reed", vec![BadString]),

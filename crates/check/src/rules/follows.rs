@@ -90,6 +90,14 @@ impl<'d> RootCauses<'d> {
             if it.finding.severity != Severity::Error {
                 continue;
             }
+            // Said to go the other way about, neither lies where it will.
+            let turned = it
+                .about
+                .joint
+                .filter(|_| rule == RuleId::new(wrong_way_round::RULE.code));
+            if let Some(joint) = turned.and_then(|joint| pen.joints.get(joint)) {
+                causes.alone.extend([joint.male.part, joint.female.part]);
+            }
             if let (Some(joint), Some(depth)) = (it.about.joint, depth(rule)) {
                 let known = causes.joints.entry(joint).or_insert(depth);
                 *known = depth.min(*known);

@@ -63,14 +63,15 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         ),
         false => SizedText::default(),
     };
+    let [strained, borne] = words::told_apart(strain * 100.0, bears * 100.0, 2);
     let message = text!(
         "{} of interference strains {} by {} %{}; {} bears {} %",
         Size::Rounded(Length::mm(most.max(0.0)), 3),
         words::dia(fitted.hole),
-        format!("{:.2}", strain * 100.0),
+        strained,
         warm,
         name,
-        format!("{:.2}", bears * 100.0)
+        borne
     );
     let pen = view.pen.pen;
     let fits = Length::mm((bears - apart * WARMER_K).max(0.0) * fitted.hole.to_mm());
@@ -99,12 +100,13 @@ fn snap(view: &JointView<'_>) -> Option<Finding> {
         false => material.strain_percent? / 100.0,
     };
     let strain = sprung.strain.filter(|it| *it > bears)?;
+    let [strained, borne] = words::told_apart(strain * 100.0, bears * 100.0, 2);
     let message = text!(
         "{} is strained by {} % at each closing; {} bears {} %",
         part.name.text,
-        format!("{:.2}", strain * 100.0),
+        strained,
         material.title_or_name(),
-        format!("{:.2}", bears * 100.0)
+        borne
     );
     Some(RULE.at(view.joint.head, message).hint(
         "let the ridge overlap less, slit the ring into longer fingers, or take a material that bears more",

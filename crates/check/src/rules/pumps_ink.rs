@@ -34,14 +34,15 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     let Some(piston) = worst.filter(|it| it.share(air) > most) else {
         return;
     };
+    let [share, at_most] = words::told_apart(piston.share(air) * 100.0, most * 100.0, 0);
     let message = text!(
         "{} fits closely in {} for {}: drawn off, the {} ml of air grow by {} %; {} % at most wanted",
         spots::words(pen, &piston.male),
         spots::words(pen, &piston.female),
         Size::Rounded(Length::mm(piston.stroke_mm), 1),
         format!("{:.2}", air.volume_mm3 / 1000.0),
-        format!("{:.0}", piston.share(air) * 100.0),
-        format!("{:.0}", most * 100.0)
+        share,
+        at_most
     );
     findings.push(
         RULE.at(cap.head, message)

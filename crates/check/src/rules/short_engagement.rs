@@ -2,7 +2,7 @@
 
 use super::snaps_at_joint::MOMENT_N_MM;
 use crate::full_form::complete;
-use crate::{Findings, JointView, Rule, Run, Threshold};
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
 use quillet_model::{Closing, CutId, Engagement, Part, StoppedBy};
 use quillet_standards::thread::ThreadForm;
@@ -57,6 +57,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let reported = |mm: f64| Size::Rounded(Length::mm(mm), 2);
     let lies = text!("{} of thread lies in the other", reported(full.overlap_mm));
     let apart = Length::mm(-full.overlap_mm);
+    let [turns, _] = words::told_apart(threads.turns(), CAP_TURNS, 2);
     let message = match (full.overlap_mm <= 0.0, short, &weakest) {
         (true, ..) if !apart.is_positive() => {
             "the threads only just meet: nothing of one lies in the other".into()
@@ -65,14 +66,17 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             "the threads never reach each other: {} are left between them",
             reported(-full.overlap_mm)
         ),
-        (_, true, Some(ridge)) if borne_mm > pitch_mm => text!(
-            "{} and bears about {} N in {}; {} bears the {} N wanted",
-            lies,
-            format!("{:.0}", ridge.n_per_mm * full.overlap_mm),
-            ridge.material,
-            reported(wanted_mm),
-            format!("{:.0}", load_n)
-        ),
+        (_, true, Some(ridge)) if borne_mm > pitch_mm => {
+            let [borne, load] = words::told_apart(ridge.n_per_mm * full.overlap_mm, load_n, 0);
+            text!(
+                "{} and bears about {} N in {}; {} bears the {} N wanted",
+                lies,
+                borne,
+                ridge.material,
+                reported(wanted_mm),
+                load
+            )
+        }
         (_, true, _) => text!(
             "{}, less than a pitch: it does not go all the way round; {} wanted",
             lies,
@@ -80,7 +84,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         ),
         (_, false, _) => text!(
             "the cap lets go after {} turns; {} wanted at least",
-            format!("{:.2}", threads.turns()),
+            turns,
             CAP_TURNS
         ),
     };

@@ -1,6 +1,6 @@
 //! `slow-cap`: a cap that takes too many turns.
 
-use crate::{Findings, JointView, Rule, Run, Threshold};
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
@@ -29,9 +29,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         &view.male.features[threads.threads.male],
         &view.female.features[threads.threads.female],
     );
+    let [told, _] = words::told_apart(turns, most, 2);
     let message = text!(
         "{} turns to take the cap off: {} of travel over a lead of {}; {} wanted at most",
-        format!("{:.2}", turns),
+        told,
         Size::Rounded(Length::mm(threads.travel_mm), 2),
         threads.form.lead(),
         most

@@ -1,7 +1,7 @@
 //! `snaps-at-joint`: a threaded tenon too slender for the bending it will see.
 
 use crate::propose::{self, Proposal};
-use crate::{Findings, PartView, Rule, Run, Threshold, Wall};
+use crate::{Findings, PartView, Rule, Run, Threshold, Wall, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, End};
 use quillet_syntax::ast::Side;
@@ -41,6 +41,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if stress_mpa <= bears {
             continue;
         }
+        let [bends, borne] = words::told_apart(stress_mpa, bears, 0);
         let finding = RULE
             .at(
                 wall.outer_span(part),
@@ -48,10 +49,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                     "{} over {} would bend at {} MPa under {} N·mm; {} bears {} MPa",
                     wall.outer_words(part),
                     wall.inner_words(part),
-                    format!("{:.0}", stress_mpa),
+                    bends,
                     format!("{:.0}", MOMENT_N_MM),
                     material.name,
-                    format!("{:.0}", bears)
+                    borne
                 ),
             )
             .label(wall.inner_span(part), "the hole in it")

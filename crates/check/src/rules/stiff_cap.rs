@@ -1,6 +1,5 @@
 //! `stiff-cap`: a cap that takes a jerk to draw.
 
-use crate::held::newtons;
 use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
 use quillet_model::HeldBy;
@@ -33,11 +32,14 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(hold) = view.pen.pen.new_hold_n(view.id).filter(|it| *it > most) else {
         return;
     };
+    // A tenth is told of a light hold, as of every estimate of one.
+    let [hold, most] = words::told_apart(hold, most, usize::from(hold < 20.0));
+    let most = most.strip_suffix(".0").unwrap_or(&most);
     let message = text!(
         "the cap takes about {} N to draw, an estimate good to a factor of two; {} N at most is \
          wanted: a jerk throws ink",
-        newtons(hold),
-        format!("{most:.0}")
+        hold,
+        most
     );
     let hint = rest.verdict.held_by.iter().find_map(eased);
     let hint = hint.unwrap_or_else(|| "let less hold it".into());

@@ -1,6 +1,6 @@
 //! `weak-hold`: a cap or a pressed part that comes off too easily.
 
-use crate::{Findings, JointView, Rule, Run, Threshold};
+use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_model::{HeldBy, Weights};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, text};
@@ -66,11 +66,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         Verb::Close => &view.pen.pen.parts[view.joint.first().part].name.text,
         _ => &view.male.name.text,
     };
+    let [hold, least] = words::told_apart(hold, least, 1);
     let message = text!(
         "{} comes off at about {} N, an estimate good to a factor of two; {} N is wanted",
         name,
-        format!("{hold:.1}"),
-        format!("{least:.1}")
+        hold,
+        least
     );
     findings.push(RULE.at(view.joint.head, message).hint(hint));
 }

@@ -53,11 +53,8 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if half > most || over < DIAMETERS {
         let mut flaws = Vec::new();
         if half > most {
-            flaws.push(text!(
-                "a half angle of {}°, {}° at most holds",
-                format!("{:.1}", half),
-                most
-            ));
+            let [told, _] = words::told_apart(half, most, 1);
+            flaws.push(text!("a half angle of {}°, {}° at most holds", told, most));
         }
         if over < DIAMETERS {
             flaws.push(text!(

@@ -72,7 +72,8 @@ fn goes_together(view: &JointView<'_>) -> bool {
     let shaped = view.male.whole && view.female.whole;
     let screwed = view.joint.verb == Verb::Screw;
     let closes = |rest: &AtRest| {
-        rest.redundant || rest.verdict.closes() && (!screwed || !rest.engagements.is_empty())
+        let mut engaged = rest.engagements.iter().filter(|it| it.overlap_mm > 0.0);
+        rest.redundant || rest.verdict.closes() && (!screwed || engaged.next().is_some())
     };
     shaped && view.at_rest().is_none_or(closes)
 }

@@ -1,7 +1,7 @@
 //! Items at file level: materials, threads, stock, benches, limits, `let`s.
 
 use super::frame::Frame;
-use super::name::offer;
+use super::name::{akin, offer};
 use super::{Resolver, shared};
 use crate::{Acceptance, BlankDef, LimitLine, Limits, Material, Quantity, Stock};
 use quillet_standards::{Colour, material};
@@ -131,12 +131,9 @@ impl<'a> Resolver<'a> {
                 name.span,
                 format!("{} is no kind of material that is built in", name.text),
             );
-            self.emit(offer(
-                finding,
-                name.span,
-                near,
-                "name one of the built-in kinds; quillet material lists them",
-            ));
+            let others = "name one of the built-in kinds; quillet material lists them";
+            let hint = akin(&name.text).unwrap_or_else(|| others.to_owned());
+            self.emit(offer(finding, name.span, near, &hint));
         }
         kind
     }

@@ -91,6 +91,8 @@ impl<'a> Resolver<'a> {
             ),
             None => {
                 let near = quillet_syntax::nearest(name, known).map(str::to_owned);
+                let material = wanted.contains(&DefinitionKind::Material);
+                let akin = material.then(|| akin(name)).flatten();
                 if near.is_none() {
                     self.astray.push(UnknownName {
                         name: name.into(),
@@ -103,6 +105,7 @@ impl<'a> Resolver<'a> {
                     at,
                     near.as_deref(),
                     &match kind {
+                        _ if akin.is_some() => akin.unwrap_or_default(),
                         "named quantity" => format!("define it, as in: let {name} = 12"),
                         _ => "define it here, or use the file that does".to_owned(),
                     },
@@ -130,6 +133,12 @@ impl Resolver<'_> {
 
 /// Of so many unknown names the nearest known one is looked for.
 const MOST_COMPARED: usize = 100;
+
+/// The built-in materials that a name may mean by one of its words: `resin`.
+pub(super) fn akin(name: &str) -> Option<String> {
+    let kinds: Vec<&str> = material::akin(name).collect();
+    (!kinds.is_empty()).then(|| format!("there is {}", kinds.join(", ")))
+}
 
 /// Offers the nearest name as a cure, or else a hint.
 pub(super) fn offer(finding: Finding, at: Span, near: Option<&str>, hint: &str) -> Finding {

@@ -172,6 +172,15 @@ pub fn named(name: &str) -> Option<&'static Material> {
     all().find(|row| row.kind == name || row.aliases().any(|alias| alias == name))
 }
 
+/// The kinds that share a word with a name: `polyester-resin` of `resin`.
+pub fn akin(name: &str) -> impl Iterator<Item = &'static str> {
+    let shares = move |kind: &&str| {
+        kind.split('-')
+            .any(|word| name.split('-').any(|it| it == word))
+    };
+    all().map(Material::kind).filter(shares)
+}
+
 /// The density of ink.
 pub fn ink() -> Option<Density> {
     Some(liquid("ink"))

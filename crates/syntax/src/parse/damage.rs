@@ -95,7 +95,7 @@ fn bad_number(span: Span, text: &str) -> Finding {
 fn bad_name(span: Span, text: &str) -> Finding {
     if text.starts_with('M') && text[1..].starts_with(|c: char| c.is_ascii_digit()) {
         let finding = error(span, format!("{text} is no thread"));
-        return match text.split_once('X') {
+        return match text.split_once(['X', '×']) {
             Some((dia, pitch)) => {
                 let small = format!("{dia}x{pitch}");
                 finding

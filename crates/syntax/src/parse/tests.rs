@@ -409,7 +409,8 @@ fn an_inch_thread_may_leave_out_its_series() {
 #[test]
 fn what_is_nearly_a_size_or_a_thread_is_told_how_it_is_written() {
     let cut = |line: &str| reported(&format!("part a from b to c {{\nfrom b {{\n{line}\n}}\n}}"));
-    assert!(reported("thread joint = M10X0.75\n").contains("(write M10x0)"));
+    assert!(reported("thread joint = M10X0.75\n").contains("(write M10x0.75)"));
+    assert!(reported("thread joint = M10×0.75-6g\n").contains("(write M10x0.75-6g)"));
     assert!(cut("drill F to 12").contains("a letter drill is written letter F (write letter F)"));
     assert!(cut("drill 9,3 to 12").contains("(write a point)"));
     assert_eq!(cut("drill letter F to 12"), "");
