@@ -87,3 +87,34 @@ fn an_item_that_is_begun_below_is_told_of_once() {
         }
     }
 }
+
+/// The pen is written from its first letter to its last; what stands below the cursor is not there
+/// yet.
+#[test]
+fn a_pen_that_is_written_from_the_first_letter_flickers_little() {
+    let name = "heron.quillet";
+    let whole = EXAMPLES.iter().find(|(path, _)| *path == name).unwrap().1;
+    let (mut looks, mut all, mut pushed, mut most) = (0_usize, 0_usize, 0_usize, 0);
+    for cursor in (1..whole.len()).step_by(EVERY) {
+        if !whole.is_char_boundary(cursor) {
+            continue;
+        }
+        let text = &whole[..cursor];
+        let line = text.rfind('\n').map_or(0, |at| at + 1);
+        let found = found(name, text);
+        // The server holds these back until the hand rests.
+        let held = |it: &&Finding| it.rule.code() == "syntax" && it.span.range().end >= line;
+        looks += 1;
+        all += found.len();
+        pushed += found.len() - found.iter().filter(held).count();
+        most = most.max(found.len());
+    }
+    let [all, pushed] = [all, pushed].map(|count| count as f64 / looks as f64);
+    println!(
+        "{looks} places, {all:.2} findings each, {pushed:.2} while the hand moves, {most} at most"
+    );
+    assert!(looks > 100);
+    assert!(all < 1.0, "{all}");
+    assert!(pushed < 0.9, "{pushed}");
+    assert!(most <= 2, "{most}");
+}

@@ -52,6 +52,17 @@ impl StatementLine {
     }
 }
 
+impl Layout {
+    /// Whether the text ends in a statement that has not been read in full.
+    pub(crate) fn breaks_off(&self) -> bool {
+        let mut line = self.lines.last();
+        while let Some(inner) = line.and_then(|it| it.block.as_ref()?.lines.last()) {
+            line = Some(inner);
+        }
+        line.is_some_and(|it| !it.is_whole())
+    }
+}
+
 /// What stands between braces.
 #[derive(Debug, Default)]
 pub(crate) struct Block {
@@ -61,8 +72,9 @@ pub(crate) struct Block {
     pub(crate) close: Option<usize>,
 }
 
-/// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss.
-pub(crate) fn layout(text: &str, tokens: &[Token]) -> (Layout, FindingLog) {
+/// Splits `tokens` of `text` into statements and blocks, and says which braces are amiss, and apart
+/// from them which are open where the text ends.
+pub(crate) fn layout(text: &str, tokens: &[Token]) -> (Layout, FindingLog, FindingLog) {
     let balanced = braces::are_balanced(text, tokens);
     let mut builder = builder::Builder::new(text, tokens, balanced);
     for index in 0..tokens.len() {
@@ -78,10 +90,10 @@ mod tests {
 
     /// The statements with their blocks, one a line, indented by depth; then the findings.
     fn laid_out(text: &str) -> String {
-        let (layout, reported) = layout(text, &lex(FileId(0), text));
+        let (layout, amiss, open) = layout(text, &lex(FileId(0), text));
         let mut out = String::new();
         show(text, &layout, &layout.lines, 0, &mut out);
-        for finding in FindingLog::into_findings([reported]) {
+        for finding in FindingLog::into_findings([amiss, open]) {
             out += &format!("! {} at {:?}\n", finding.message, finding.span);
         }
         out

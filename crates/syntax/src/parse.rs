@@ -37,14 +37,20 @@ pub struct Parsed {
 /// Reads a text. Every text yields a tree.
 pub fn parse(file: FileId, text: &str) -> Parsed {
     let tokens = lex(file, text);
-    let (layout, of_braces) = layout(text, &tokens);
+    let (layout, of_braces, of_end) = layout(text, &tokens);
     let (tree, of_statements) = reader::read(file, text, &tokens, &layout);
+    // A text that breaks off in a statement is told of there, not for each block round it.
+    let of_end = if layout.breaks_off() {
+        FindingLog::default()
+    } else {
+        of_end
+    };
     let of_tokens = damage::damage(text, &tokens);
     let conflicts = conflicts(text);
     Parsed {
         tree,
         findings: match conflicts.is_empty() {
-            true => FindingLog::into_findings([of_braces, of_statements, of_tokens]),
+            true => FindingLog::into_findings([of_braces, of_end, of_statements, of_tokens]),
             // Nothing else of it is worth telling before one version is chosen.
             false => conflicts.iter().map(|it| it.finding(file, text)).collect(),
         },

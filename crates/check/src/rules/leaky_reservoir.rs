@@ -114,7 +114,11 @@ fn leaks(joint: &Joint, thread_mm: f64, written: quillet_syntax::Span) -> quille
 
 /// What is wrong with how a ring sits; each goes on from "the ring is".
 fn flaws(seal: RingSeal) -> Vec<SizedText> {
-    let percent = |share: f64| text!("{} %", format!("{:.0}", share * 100.0));
+    let percent = |share: f64, (least, most): (f64, f64)| {
+        let missed = if share < least { least } else { most };
+        let [told, _] = words::told_apart(share * 100.0, missed * 100.0, 0);
+        text!("{} %", told)
+    };
     let outside = |share: f64, range: (f64, f64)| share < range.0 - 1e-9 || share > range.1 + 1e-9;
     let mut flaws = Vec::new();
     if seal.squeeze <= 0.0 {
@@ -122,7 +126,7 @@ fn flaws(seal: RingSeal) -> Vec<SizedText> {
     } else if outside(seal.squeeze, SQUEEZE) {
         flaws.push(text!(
             "squeezed by {} (15 to 30 % wanted)",
-            percent(seal.squeeze)
+            percent(seal.squeeze, SQUEEZE)
         ));
     }
     if seal.stretch <= 0.0 {
@@ -130,13 +134,13 @@ fn flaws(seal: RingSeal) -> Vec<SizedText> {
     } else if outside(seal.stretch, STRETCH) {
         flaws.push(text!(
             "stretched by {} (1 to 5 % wanted)",
-            percent(seal.stretch)
+            percent(seal.stretch, STRETCH)
         ));
     }
     if seal.fill > FILL {
         flaws.push(text!(
             "filling {} of its groove (85 % at most, to have room to swell)",
-            percent(seal.fill)
+            percent(seal.fill, (0.0, FILL))
         ));
     }
     flaws

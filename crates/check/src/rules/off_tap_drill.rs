@@ -55,6 +55,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         } else {
             "too much"
         };
+        let missed = practice.least.max(percent.of_3h4.min(practice.most));
+        let [told, _] = words::told_apart(percent.of_3h4, missed, 0);
         let better = recommended(view, &threaded, family);
         let finding = RULE
             .at(
@@ -62,7 +64,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
                 text!(
                     "{} leaves {} of {}, {}; {} to {} % of 3H/4 holds in {}",
                     words::dia(dia),
-                    percent.to_string(),
+                    format!("{told} % of 3H/4 ({:.0} % of 5H/8)", percent.of_5h8),
                     threaded.thread.called(),
                     much,
                     format!("{:.0}", practice.least),

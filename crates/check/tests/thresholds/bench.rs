@@ -8,7 +8,7 @@ use quillet_syntax::Severity::{Error, Note, Warning};
 fn a_blank() {
     let it = page("blank-too-short").but("by 62", "by $");
     it.edge("71", "70.999999")
-        .message("of stock for 60 mm of barrel; 71 mm is wanted with what is cut away")
+        .message("of stock for 60 mm of barrel; 71.000000 mm is wanted with what is cut away")
         .proposes(&["take it by 71"]);
     it.graver(("60", Warning), ("59.999999", Error));
     let it = page("blank-too-thin").but("rod 14.2", "rod $");
@@ -97,11 +97,11 @@ fn mandrels() {
         .but("to 6", "to 20")
         .but("inside to 2", "inside to $");
     grip.edge("5.25", "5.249999")
-        .message("to hold barrel by at its mouth; 2.25 mm is wanted");
+        .message("to hold barrel by at its mouth; 2.250000 mm is wanted");
     page("narrow-bearing")
         .but("outside dia 9.4", "outside dia $")
         .edge("9.6", "9.599999")
-        .message("bears at the shank on a ring of 0.3 mm a side; 0.3 mm is wanted");
+        .message("bears at the shank on a ring of 0.299999 mm a side; 0.300000 mm is wanted");
     page("slender-mandrel")
         .but("inside to 8", "inside to $")
         .but("M5x0.5", "M6x0.5")

@@ -16,6 +16,7 @@ mod walls;
 
 use quillet_check::{examine, rule};
 use quillet_model::{Texts, load, resolve};
+use quillet_standards::Units;
 use quillet_syntax::{Finding, Severity, loosened};
 use std::path::Path;
 
@@ -112,7 +113,12 @@ impl Source {
     #[track_caller]
     pub(crate) fn edge(&self, silent: &str, speaks: &str) -> Spoken {
         self.silent(silent);
-        self.speaks(speaks)
+        let spoken = self.speaks(speaks);
+        for units in [Units::Millimetres, Units::Inches] {
+            let message = spoken.0.message.clone().in_units(units);
+            assert_eq!(reads_alike(&message), None, "{message}");
+        }
+        spoken
     }
 
     /// Of one severity at the one size and of another at the other.
@@ -122,6 +128,24 @@ impl Source {
             assert_eq!(self.speaks(size).0.severity, severity, "at {size}");
         }
     }
+}
+
+/// The figure before "wanted", or one of two with "to" between them, where what stands before is the
+/// same: what is, and what it misses, read alike.
+fn reads_alike(message: &str) -> Option<f64> {
+    let number = |word: &str| {
+        let word = word.trim_matches(|c: char| !c.is_ascii_digit());
+        word.parse::<f64>().ok()
+    };
+    let (before, _) = message.split_once(" wanted")?;
+    let words: Vec<&str> = before.split_whitespace().collect();
+    let figures = words.iter().enumerate().rev();
+    let mut figures = figures.filter_map(|(at, word)| Some((at, number(word)?)));
+    let (at, wanted) = figures.next()?;
+    let ranged = at > 0 && words[at - 1] == "to";
+    let least = if ranged { figures.next()?.1 } else { wanted };
+    let (_, is) = figures.next()?;
+    [least, wanted].contains(&is).then_some(is)
 }
 
 /// What a rule said.

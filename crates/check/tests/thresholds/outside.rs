@@ -147,7 +147,7 @@ fn a_land_ahead_of_a_thread() {
         .but("tenon 12.9", "relief $ for 1.5\n    tenon 12.9");
     relief
         .edge("12.033974", "12.033975")
-        .message("the relief ahead of the M13x0.8 thread is ⌀12.03; neither die nor mate starts over more than ⌀12.03 (D1 ⌀12.13 less 0.1 mm)")
+        .message("the relief ahead of the M13x0.8 thread is ⌀12.03398; neither die nor mate starts over more than ⌀12.03397 (D1 ⌀12.13 less 0.1 mm)")
         .hints("add relief 12 for 1.5, or let the thread begin at the end")
         .proposes(&[
             "add relief 12 for 1.5",
@@ -180,8 +180,9 @@ fn an_outside_ahead_of_a_thread() {
 }
 ",
     );
-    it.edge("11.018504", "11.018506")
-        .message("a die for the M12x0.8 thread must pass ⌀11.02 on its way; its root is ⌀11.02");
+    it.edge("11.018504", "11.018506").message(
+        "a die for the M12x0.8 thread must pass ⌀11.01851 on its way; its root is ⌀11.01850",
+    );
     let limited = it.clone().and("limit die-wont-pass = 0.2\n");
     limited
         .edge("11.2185", "11.218506")

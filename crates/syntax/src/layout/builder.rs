@@ -98,14 +98,16 @@ impl<'t> Builder<'t> {
     }
 
     /// Ends what is open and hands the layout over.
-    pub(super) fn finish(mut self) -> (Layout, FindingLog) {
+    /// The layout, what is amiss with its braces, and which are open at its end.
+    pub(super) fn finish(mut self) -> (Layout, FindingLog, FindingLog) {
+        let amiss = std::mem::take(&mut self.log);
         self.close_down_to(0);
         let layout = Layout {
             lexemes: self.lexemes,
             lines: self.lines,
             balanced: self.balanced,
         };
-        (layout, self.log)
+        (layout, amiss, self.log)
     }
 
     fn newline(&mut self) {

@@ -46,7 +46,7 @@ pub fn expected(file: FileId, text: &str, offset: usize) -> Option<Expected> {
     let depth = open_blocks(file, before);
     let asked = format!("{before}{STRANGER}{}", "\n}".repeat(depth));
     let tokens = lex(file, &asked);
-    let (mut laid, _) = layout(&asked, &tokens);
+    let (mut laid, ..) = layout(&asked, &tokens);
     let stranger = laid
         .lexemes
         .iter_mut()
