@@ -39,11 +39,15 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     if leans >= wanted {
         return;
     }
+    let [told, least] = match [leans, wanted].map(|it| quillet_geometry::number(it, 1)) {
+        [one, other] if one == other => words::told_apart(leans, wanted, 1),
+        told => told,
+    };
     let message = text!(
         "in its stand {} tips over when it leans by {}°; {}° is wanted: its centre of mass stands {} up on a foot of {}",
         pen.name.text,
-        quillet_geometry::number(leans, 1),
-        quillet_geometry::number(wanted, 1),
+        told,
+        least,
         Size::Rounded(Length::mm(height), 1),
         words::dia(Length::mm(foot).twice())
     );

@@ -158,7 +158,7 @@ fn a_coat() {
             "outside dia 14\n  finish \"oil\" coat 0.1",
         )
         .edge("8.099999", "8.099998")
-        .message("a coat of 0.05 mm on plug takes 0.1 mm of it");
+        .message("a coat of 0.05 mm on plug takes 0.100000 mm of it");
 }
 
 /// Glue fills 0.2 mm, oil 0.03; π/4·8.2²·10 mm³ is 0.53 ml.
