@@ -114,7 +114,7 @@ fn a_pen_that_is_written_from_the_first_letter_flickers_little() {
         "{looks} places, {all:.2} findings each, {pushed:.2} while the hand moves, {most} at most"
     );
     assert!(looks > 100);
-    assert!(all < 1.0, "{all}");
+    assert!(all < 1.2, "{all}");
     assert!(pushed < 0.9, "{pushed}");
     assert!(most <= 2, "{most}");
 }
