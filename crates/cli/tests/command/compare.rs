@@ -1,9 +1,10 @@
 //! `quillet compare`: what a change does, in every form, in scratch repositories.
 
-use crate::run::{ended, examples, json, repository, run, stderr, stdout};
+use crate::run::{command, ended, examples, json, repository, run, stderr, stdout};
 use crate::sarif::schema;
 use quillet_fixture::Scratch;
 use serde_json::Value;
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 use tempfile::TempDir;
@@ -450,6 +451,40 @@ fn what_cannot_be_had_is_a_sentence() {
     .git(&["clone", "--quiet", "--depth", "1", &url, "."]);
     let shallow = stderr(&run(none.path(), &["compare", "HEAD~1"]));
     assert!(shallow.contains("shallow clone"), "{shallow}");
+}
+
+#[test]
+fn without_git_or_with_a_revision_like_an_option_nothing_is_written() {
+    let folder = repository("");
+    let names = || {
+        let entries = fs::read_dir(folder.path()).unwrap();
+        let names: BTreeSet<_> = entries.map(|it| it.unwrap().file_name()).collect();
+        names
+    };
+    let before = names();
+    let nowhere = tempfile::tempdir().unwrap();
+    for words in [
+        &["compare", "HEAD", "-o", "out.html"][..],
+        &["measure", "--at", "HEAD", "heron.quillet"],
+    ] {
+        let mut command = command(folder.path());
+        let output = command.env("PATH", nowhere.path()).args(words).output();
+        let (code, printed, said) = ended(&output.unwrap());
+        assert_eq!((code, printed.as_str()), (Some(2), ""), "{words:?}: {said}");
+        assert!(said.contains("git"), "{said}");
+    }
+    for revision in ["-n", "--output=x", "--"] {
+        let at = format!("--at={revision}");
+        let output = run(folder.path(), &["sheet", &at, "heron.quillet"]);
+        let (code, printed, said) = ended(&output);
+        assert_eq!(
+            (code, printed.as_str()),
+            (Some(2), ""),
+            "{revision}: {said}"
+        );
+        assert!(said.contains("there is no revision"), "{said}");
+    }
+    assert_eq!(names(), before);
 }
 
 #[test]
