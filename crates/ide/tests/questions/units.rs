@@ -15,8 +15,8 @@ fn everything(name: &str) -> Vec<(String, String)> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(name);
     let mut workspace = Workspace::default();
     let folder = path.parent().unwrap();
-    for file in fs::read_dir(folder).unwrap() {
-        let file = file.unwrap().path();
+    let beside = fs::read_dir(folder).unwrap().map(|it| it.unwrap().path());
+    for file in beside.filter(|it| it.is_file()) {
         workspace.set(&file, fs::read_to_string(&file).unwrap().into());
     }
     let snapshot = workspace.snapshot();
