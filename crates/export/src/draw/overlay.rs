@@ -101,10 +101,9 @@ pub(super) fn scale_words(scale: f64, stretch: f64) -> String {
     }
 }
 
-/// The title, and what each kind of line and ground means.
+/// The title, smaller where it would not fit, and what each kind of line and ground means.
 pub(super) fn head(scene: &mut Scene, title: &str, left: f64) {
     let base = scene.height_mm - 9.0;
-    scene.text(Text::new(Xy::new(left, base), TITLE_MM, title).bold());
     let mut right = WIDTH_MM - left;
     let middle = base + WORDS_MM / 2.0;
     for (words, layer) in [
@@ -124,6 +123,9 @@ pub(super) fn head(scene: &mut Scene, title: &str, left: f64) {
         }
         right = x - 12.0;
     }
+    let title = |high| Text::new(Xy::new(left, base), high, title).bold();
+    let fits = (right - left) / title(TITLE_MM).width_mm();
+    scene.text(title(TITLE_MM * fits.min(1.0)));
 }
 
 /// Both shapes, above and below the axis.
