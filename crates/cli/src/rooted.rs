@@ -1,7 +1,7 @@
 //! What a file is called by those who were not here: its path from the top of the repository.
 
 use crate::files;
-use quillet_history::{Repository, Top};
+use quillet_history::{Repository, Top, slashed};
 use quillet_model::SourceFile;
 use std::path::{Path, PathBuf};
 
@@ -36,8 +36,6 @@ impl Rooted {
         let whole = self.here.as_ref().map(|it| it.join(path));
         let whole = whole.as_deref().unwrap_or(path);
         let inside = self.top.as_ref().and_then(|top| top.path_in(whole));
-        let path = inside.as_deref().unwrap_or(path);
-        let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
-        parts.collect::<Vec<_>>().join("/")
+        slashed(inside.as_deref().unwrap_or(path))
     }
 }

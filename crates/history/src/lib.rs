@@ -19,4 +19,4 @@ pub use listing::{Entry, EntryKind};
 pub use repository::{INDEX, Repository};
 pub use revision::Revision;
 pub use settings::merged;
-pub use top::Top;
+pub use top::{Top, slashed};

@@ -32,6 +32,17 @@ impl Top {
         };
         inside(&path).or_else(|| inside(&real(&path)))
     }
+
+    /// What a path is called as seen from the top; as it is where it lies elsewhere.
+    pub fn called(&self, path: &Path) -> String {
+        slashed(self.path_in(path).as_deref().unwrap_or(path))
+    }
+}
+
+/// A path with its parts between slashes, as it is written everywhere.
+pub fn slashed(path: &Path) -> String {
+    let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
+    parts.collect::<Vec<_>>().join("/")
 }
 
 /// A path with the links on it followed, as far as it is there.

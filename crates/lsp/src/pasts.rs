@@ -174,12 +174,7 @@ fn ask(folder: &Path, name: &str, known: Option<&Arc<Known>>) -> Answer {
         }
     };
     let top = repository.top.clone();
-    let called = move |file: &SourceFile| {
-        let inside = top.path_in(&file.path);
-        let path = inside.as_deref().unwrap_or(&file.path);
-        let parts = path.components().map(|it| it.as_os_str().to_string_lossy());
-        parts.collect::<Vec<_>>().join("/")
-    };
+    let called = move |file: &SourceFile| top.called(&file.path);
     let past = Arc::new(Past::of(name, Box::new(revision), Box::new(called)));
     Ok(Arc::new(Known {
         repository,

@@ -3,7 +3,7 @@
 use super::CompareArgs;
 use crate::rooted::Rooted;
 use crate::{at, disk, files};
-use quillet_history::{Repository, Revision};
+use quillet_history::{Repository, Revision, slashed};
 use quillet_ide::Snapshot;
 use quillet_model::{Source, SourceFile, load, tidy};
 use std::collections::BTreeSet;
@@ -248,12 +248,7 @@ impl Side {
                 .as_ref()
                 .and_then(|it| file.path.strip_prefix(it).ok());
             match inside {
-                Some(inside) => {
-                    let parts = inside
-                        .components()
-                        .map(|it| it.as_os_str().to_string_lossy());
-                    parts.collect::<Vec<_>>().join("/")
-                }
+                Some(inside) => slashed(inside),
                 None => sides.rooted.name(file),
             }
         }

@@ -40,11 +40,13 @@ fn of_group(group: &str, old: &[SheetLine], new: &[SheetLine]) -> Vec<StepChange
     };
     let (old, new) = (own(old), own(new));
     // A part that is gone, or can no longer be made, says so once.
-    let is_route = !LISTS.contains(&group);
-    match (old.len(), new.len()) {
-        (2.., 0) if is_route => return vec![whole_route(group, &old, true)],
-        (0, 2..) if is_route => return vec![whole_route(group, &new, false)],
-        _ => {}
+    let is_route =
+        |lines: &[SheetLine]| lines.len() > 1 && lines.iter().any(|it| it.number.is_some());
+    if new.is_empty() && is_route(&old) {
+        return vec![whole_route(&old, true)];
+    }
+    if old.is_empty() && is_route(&new) {
+        return vec![whole_route(&new, false)];
     }
     let keys = |all: &[SheetLine]| all.iter().map(|it| it.key.clone()).collect::<Vec<_>>();
     let shared = common(&keys(&old), &keys(&new));
@@ -63,24 +65,11 @@ fn of_group(group: &str, old: &[SheetLine], new: &[SheetLine]) -> Vec<StepChange
     found
 }
 
-/// Groups of lines that are no part's route.
-const LISTS: [&str; 3] = ["saw", "tools", "mandrels"];
-
 /// All lines of a part, gone or come.
-fn whole_route(group: &str, lines: &[SheetLine], gone: bool) -> StepChange {
+fn whole_route(lines: &[SheetLine], gone: bool) -> StepChange {
     let text = lines.iter().map(whole).collect::<Vec<_>>().join("; ");
-    let word = if gone { "gone" } else { "new" };
-    let (old, new) = match gone {
-        true => (text, String::new()),
-        false => (String::new(), text),
-    };
-    StepChange {
-        group: group.to_owned(),
-        number: None,
-        old,
-        new,
-        diff: format!("{word}: its whole route, {} lines", lines.len()),
-    }
+    let what = format!("its whole route, {} lines", lines.len());
+    gone_or_come((&lines[0].group, None), text, &what, gone)
 }
 
 fn whole(line: &SheetLine) -> String {
@@ -91,14 +80,25 @@ fn whole(line: &SheetLine) -> String {
 
 fn one_sided(line: &SheetLine, gone: bool) -> StepChange {
     let text = whole(line);
-    let diff = format!("{}: {text}", if gone { "gone" } else { "new" });
+    let number = line.number.filter(|_| !gone);
+    gone_or_come((&line.group, number), text.clone(), &text, gone)
+}
+
+/// What stands on one side alone, and what it is called.
+fn gone_or_come(
+    (group, number): (&str, Option<usize>),
+    text: String,
+    what: &str,
+    gone: bool,
+) -> StepChange {
+    let diff = format!("{}: {what}", if gone { "gone" } else { "new" });
     let (old, new) = match gone {
         true => (text, String::new()),
         false => (String::new(), text),
     };
     StepChange {
-        group: line.group.clone(),
-        number: line.number.filter(|_| !gone),
+        group: group.to_owned(),
+        number,
         old,
         new,
         diff,
