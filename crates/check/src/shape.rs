@@ -46,6 +46,24 @@ pub(crate) fn left_of(part: &Part, chains: &[Chain], index: CutId) -> Option<(f6
         .reduce(|whole, next| (whole.0.min(next.0), whole.1.max(next.1)))
 }
 
+/// How deep a piece of a cut's floor lies below what was turned, between two stations and where that is
+/// the surface meant, mm; 0 where it lies nowhere below it.
+pub(crate) fn deepest_mm(
+    turned: &Chain,
+    floor: &Segment,
+    (start, end): (f64, f64),
+    is_meant: &dyn Fn(f64, f64) -> bool,
+) -> f64 {
+    // Just inside its ends, where a step of the outside is no longer felt.
+    let near = (end - start) * 1e-7;
+    let places = [start + near, (start + end) / 2.0, end - near];
+    let deep = places.into_iter().filter_map(|z| {
+        let outside = turned.least_at(z).filter(|r| is_meant(z, *r))?;
+        Some(outside - floor.curve.radius_at(z))
+    });
+    deep.fold(0.0, f64::max)
+}
+
 /// How far a bore goes on from a station, away from `end`, before it is narrower than `dia`.
 fn room_beyond(part: &Part, solid: &Solid, end: End, station: Length, dia: Length) -> Length {
     let about = part.length.to_mm();

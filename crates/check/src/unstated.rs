@@ -5,8 +5,8 @@ use quillet_model::{Bench, Design, Hand, Units};
 use quillet_syntax::Span;
 use quillet_syntax::ast::{self, ToleranceKind};
 
-/// What is assumed of accuracies and tools, and the first name it is so of: once for all of a design's pens, and parts in no pen, whose bench does
-/// not say it; none where every bench says how closely it keeps something.
+/// What is assumed of accuracies and tools, and the first name it is so of: said once for all of a design's
+/// pens, and parts in no pen, whose bench does not say it; none where every bench says something.
 pub fn of(design: &Design) -> Option<(Span, String)> {
     let pens = design
         .pens

@@ -5,7 +5,7 @@ mod worst;
 
 use crate::words;
 use ends::ClosedEnds;
-use quillet_geometry::{Angle, Chain, Length, Tag, walls as zones};
+use quillet_geometry::{Chain, Length, Tag, walls as zones};
 use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
 use quillet_syntax::{SizedText, Span};
 use std::sync::Arc;
@@ -208,14 +208,11 @@ fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
     counted(outer) && counted(inner)
 }
 
-/// A countersink more pointed than any that is sold for breaking mouths, 60° (centre drills, ISO 866, from
-/// memory): a cone that goes so far in is a wall.
+/// A cone that goes so far in is a wall.
 fn is_sharp_cone(part: &Part, origin: Origin) -> bool {
     let cut = origin.feature().and_then(|index| part.features.get(index));
-    cut.is_some_and(|it| matches!(it.cut, Cut::Countersink { angle, .. } if angle < SHARPEST_SINK))
+    cut.is_some_and(Feature::is_sharp)
 }
-
-const SHARPEST_SINK: Angle = Angle::from_nanodeg(60_000_000_000);
 
 fn holds_ring(feature: &Feature) -> bool {
     matches!(

@@ -123,7 +123,15 @@ pub enum DrillName {
     Letter(char),
 }
 
+/// No countersink is sold sharper for breaking mouths: the centre drill's 60° (ISO 866, from memory).
+const SHARPEST_SINK: Angle = Angle::from_nanodeg(60_000_000_000);
+
 impl Feature {
+    /// Whether it is a countersink more pointed than any that is sold.
+    pub fn is_sharp(&self) -> bool {
+        matches!(self.cut, Cut::Countersink { angle, .. } if angle < SHARPEST_SINK)
+    }
+
     /// Whether it is cut inside.
     pub fn is_inside(&self) -> bool {
         match &self.cut {

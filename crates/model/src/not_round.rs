@@ -43,14 +43,25 @@ impl NotRound {
     /// The least radius round the turn: what is left for walls. Where a cut opens into a room there
     /// is no wall, and the outline stays. `tag` names the statement of each piece.
     pub fn low(&self, turned: &Chain, tag: impl Fn(SideId) -> Tag) -> Chain {
+        least(turned, self.floors(turned, &tag).map(|(_, floor)| floor))
+    }
+
+    /// What each cut leaves at its least radius round the turn where it opens into no room, with its
+    /// statement.
+    pub fn floors<'s>(
+        &'s self,
+        turned: &'s Chain,
+        tag: &'s dyn Fn(SideId) -> Tag,
+    ) -> impl Iterator<Item = (SideId, Chain)> + 's {
+        let of = |id: SideId, floors: Vec<Chain>| floors.into_iter().map(move |it| (id, it));
         let flats = self.flats.iter();
-        let flats = flats.flat_map(|(id, set)| set.low(turned, tag(*id)));
+        let flats = flats.flat_map(move |(id, set)| of(*id, set.low(turned, tag(*id))));
         let patterns = self.patterns.iter();
-        let patterns = patterns.flat_map(|(id, it)| it.low(turned, tag(*id)));
+        let patterns = patterns.flat_map(move |(id, it)| of(*id, it.low(turned, tag(*id))));
         let blind = |it: &&(SideId, Opening)| matches!(it.1.floor, Floor::Plane(_));
-        let floors = self.openings.iter().filter(blind);
-        let floors = floors.flat_map(|(id, it)| it.low(turned, tag(*id)));
-        least(turned, flats.chain(patterns).chain(floors))
+        let blind = self.openings.iter().filter(blind);
+        let blind = blind.flat_map(move |(id, it)| of(*id, it.low(turned, tag(*id))));
+        flats.chain(patterns).chain(blind)
     }
 
     /// What all of them take from a region of the part, `outermost` where its outside is the part's.

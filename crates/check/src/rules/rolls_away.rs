@@ -1,5 +1,6 @@
 //! `rolls-away`: a round pen with nothing to stop it.
 
+use crate::shape::deepest_mm;
 use crate::{Findings, PenView, Rule, Run, Threshold};
 use quillet_geometry::{Length, Tag};
 use quillet_model::{Part, PartId, Pen};
@@ -67,16 +68,11 @@ fn deepest_flat(part: &Part, least_mm: f64) -> Length {
     let turned = profiles.turned();
     let sets = profiles.not_round.flats.iter();
     let floors = sets.flat_map(|(_, set)| set.low(turned, Tag::default()));
-    let pieces = floors.flat_map(|floor| floor.segments().to_vec());
-    let deep = pieces.flat_map(|piece| {
-        let (start, end) = (piece.curve.start().z, piece.curve.end().z);
-        // Just inside its ends, where a step of the outside is no longer felt.
-        let near = (end - start) * 1e-7;
-        let places = [start + near, (start + end) / 2.0, end - near];
-        places.map(|z| {
-            let outside = turned.least_at(z).filter(|r| *r >= least_mm);
-            outside.map_or(0.0, |outside| outside - piece.curve.radius_at(z))
-        })
-    });
+    let deep = floors
+        .flat_map(|floor| floor.segments().to_vec())
+        .map(|piece| {
+            let ends = (piece.curve.start().z, piece.curve.end().z);
+            deepest_mm(turned, &piece, ends, &|_, r| r >= least_mm)
+        });
     Length::mm(deep.fold(0.0, f64::max))
 }

@@ -2,6 +2,7 @@
 
 mod meeting;
 
+use crate::shape::deepest_mm;
 use crate::{Findings, PartView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Length, Tag};
@@ -198,14 +199,7 @@ fn taken(
             if end - start < 1e-6 {
                 continue;
             }
-            // Just inside its ends, where a step of the outside is no longer felt.
-            let near = (end - start) * 1e-7;
-            let places = [start + near, (start + end) / 2.0, end - near];
-            let deep = places.into_iter().filter_map(|z| {
-                let outside = turned.least_at(z).filter(|r| is_meant(z, *r))?;
-                Some(outside - piece.curve.radius_at(z))
-            });
-            let deep = deep.fold(0.0, f64::max);
+            let deep = deepest_mm(turned, piece, (start, end), &is_meant);
             if deep < 1e-6 {
                 continue;
             }
@@ -226,16 +220,9 @@ fn taken(
 
 /// The outside at its least radius by one cut alone.
 fn floors(profiles: &Profiles, id: SideId) -> Vec<Chain> {
-    let (turned, cuts) = (profiles.turned(), &profiles.not_round);
-    let tag = Tag::default();
-    let flats = cuts.flats.iter().filter(|(of, _)| *of == id);
-    let patterns = cuts.patterns.iter().filter(|(of, _)| *of == id);
-    let blind = cuts.openings.iter();
-    let blind = blind.filter(|(of, it)| *of == id && matches!(it.floor, Floor::Plane(_)));
-    let flats = flats.flat_map(|(_, it)| it.low(turned, tag));
-    let patterns = patterns.flat_map(|(_, it)| it.low(turned, tag));
-    let blind = blind.flat_map(|(_, it)| it.low(turned, tag));
-    flats.chain(patterns).chain(blind).collect()
+    let untagged = |_| Tag::default();
+    let all = profiles.not_round.floors(profiles.turned(), &untagged);
+    all.filter(|it| it.0 == id).map(|it| it.1).collect()
 }
 
 /// What to do: begin the cut behind the surface, or end it before.

@@ -4,9 +4,6 @@ use crate::{Cut, Design, Feature, Origin, Part};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::{Edit, Finding, Severity, Size, Span, text};
 
-/// No countersink is sharper: the centre drill's 60° (ISO 866, from memory).
-const SHARPEST: Angle = Angle::from_nanodeg(60_000_000_000);
-
 /// The countersinks whose cone is as wide as the hole still where that ends, and sharp ones where no
 /// hole opens. Each with what is to be said of it.
 pub(super) fn deep(design: &Design, part: &Part) -> Vec<(Origin, Finding)> {
@@ -113,7 +110,7 @@ fn too_deep(
 /// through to the other end.
 fn into_the_solid(part: &Part, cut: &Feature, (dia, angle): (Length, Angle)) -> Option<Finding> {
     let deep = Length::mm(angle.cone_depth_mm(dia.to_mm() / 2.0));
-    if angle >= SHARPEST && deep < part.length {
+    if !cut.is_sharp() && deep < part.length {
         return None;
     }
     let finding = Finding::new(
