@@ -225,16 +225,38 @@ pub fn rule(code: &str) -> Option<&'static Rule> {
     RULES.iter().find(|rule| rule.code == code).copied()
 }
 
+/// The rules that speak of a tool that is not to be had.
+static OF_TOOLS: [&Rule; 9] = [
+    &no_such_drill::RULE,
+    &no_such_reamer::RULE,
+    &no_such_tap::RULE,
+    &no_such_die::RULE,
+    &no_such_index::RULE,
+    &no_such_cutter::RULE,
+    &no_such_collet::RULE,
+    &no_such_bushing::RULE,
+    &no_such_speed::RULE,
+];
+
 /// Whether a rule speaks of a tool that is not to be had.
 pub fn asks_for_a_tool(rule: RuleId) -> bool {
-    let tools = [
-        &no_such_drill::RULE,
-        &no_such_reamer::RULE,
-        &no_such_tap::RULE,
-        &no_such_die::RULE,
-        &no_such_collet::RULE,
-        &no_such_bushing::RULE,
-        &no_such_speed::RULE,
-    ];
-    tools.iter().any(|it| it.code == rule.code())
+    OF_TOOLS.iter().any(|it| it.code == rule.code())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_rule_of_a_tool_that_is_not_to_be_had_is_known_as_one() {
+        for rule in RULES {
+            let named = rule.code.starts_with("no-such-");
+            assert_eq!(
+                asks_for_a_tool(RuleId::new(rule.code)),
+                named,
+                "{}",
+                rule.code
+            );
+        }
+    }
 }

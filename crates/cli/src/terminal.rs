@@ -81,7 +81,7 @@ pub(crate) fn has_colours() -> bool {
     let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());
     let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
     let forced = std::env::var_os("CLICOLOR_FORCE").is_some_and(|it| !it.is_empty() && it != "0");
-    wanted && (forced || !dumb && io::stdout().is_terminal())
+    wanted && (forced || !dumb && is_terminal())
 }
 
 /// Says why something was not done, or what there is to know beside what is printed.

@@ -53,11 +53,6 @@ impl Grain {
         self.unit_mm
     }
 
-    /// What it is moved by to learn which way something goes, and how far it may be from what is told.
-    pub fn nudge(&self) -> f64 {
-        0.05 / self.unit_mm
-    }
-
     /// The least that is looked at either way.
     pub fn least(&self) -> f64 {
         1.0 / self.unit_mm

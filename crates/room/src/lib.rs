@@ -23,5 +23,5 @@ pub use grain::Grain;
 pub use measures::{Measures, Values};
 pub use number::Number;
 pub use numbers::{NotFound, Numbers};
-pub use probe::{New, Probe, Setting};
+pub use probe::{NewFinding, Probe, Setting};
 pub use room::{Passing, Room};

@@ -30,7 +30,7 @@ type Identity = (RuleId, FileId, usize);
 
 /// What counts first of what is found that was not there as drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct New {
+pub struct NewFinding {
     /// How grave it is.
     pub severity: Severity,
     /// The rule.
@@ -84,7 +84,7 @@ impl<'a> Probe<'a> {
 
     /// The gravest of what is found, with numbers set so, that was not there as drawn; none where that
     /// passes.
-    pub fn new_with(&self, settings: &[Setting<'_>]) -> Option<New> {
+    pub fn new_with(&self, settings: &[Setting<'_>]) -> Option<NewFinding> {
         let edits = edits_of(settings);
         let (_, examined) = self.with(&edits)?;
         let mut counts: BTreeMap<Identity, usize> = BTreeMap::new();
@@ -94,12 +94,12 @@ impl<'a> Probe<'a> {
             let count = counts.entry(identity).or_default();
             *count += 1;
             if *count > self.known.get(&identity).copied().unwrap_or(0) {
-                let this = New {
+                let this = NewFinding {
                     severity: finding.severity,
                     rule: finding.rule,
                 };
                 new = new
-                    .filter(|it: &New| it.severity >= this.severity)
+                    .filter(|it: &NewFinding| it.severity >= this.severity)
                     .or(Some(this));
             }
         }

@@ -1,6 +1,6 @@
 //! How far one number can move.
 
-use crate::probe::New;
+use crate::probe::NewFinding;
 use crate::scan::scan;
 use crate::{Number, Numbers, Probe, ladder, linked};
 
@@ -17,9 +17,9 @@ pub struct Room {
     /// From where to where it was looked.
     pub looked: (f64, f64),
     /// What is found just below.
-    pub below: Option<New>,
+    pub below: Option<NewFinding>,
     /// What is found just above.
-    pub above: Option<New>,
+    pub above: Option<NewFinding>,
 }
 
 /// The values that pass, in the number's own unit, from the least.
@@ -56,8 +56,8 @@ impl Room {
         if moved.has_room() { moved } else { own }
     }
 
-    fn of_sizes(number: &Number, sizes: &[f64], new: &dyn Fn(f64) -> Option<New>) -> Self {
-        let found: Vec<(f64, Option<New>)> = sizes
+    fn of_sizes(number: &Number, sizes: &[f64], new: &dyn Fn(f64) -> Option<NewFinding>) -> Self {
+        let found: Vec<(f64, Option<NewFinding>)> = sizes
             .iter()
             .map(|it| (*it, new_at(number, *it, new)))
             .collect();
@@ -81,7 +81,7 @@ impl Room {
         probe: &Probe<'_>,
         number: &Number,
         with: &[&Number],
-        new: &dyn Fn(f64) -> Option<New>,
+        new: &dyn Fn(f64) -> Option<NewFinding>,
     ) -> Self {
         let looked = within(probe, number);
         let found = scan(number.value, looked, &number.grain, new);
@@ -109,7 +109,11 @@ impl Room {
     }
 }
 
-fn new_at(number: &Number, value: f64, new: &dyn Fn(f64) -> Option<New>) -> Option<New> {
+fn new_at(
+    number: &Number,
+    value: f64,
+    new: &dyn Fn(f64) -> Option<NewFinding>,
+) -> Option<NewFinding> {
     if value == number.value {
         None
     } else {

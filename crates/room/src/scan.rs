@@ -1,7 +1,7 @@
 //! Where a number passes, from where it is drawn outward.
 
 use crate::Grain;
-use crate::probe::New;
+use crate::probe::NewFinding;
 
 /// A stretch of values that pass, from the least to the greatest.
 pub(crate) type Stretch = (f64, f64);
@@ -12,9 +12,9 @@ pub(crate) struct Scan {
     /// What passes, from the least up.
     pub(crate) stretches: Vec<Stretch>,
     /// What is found just below the stretch that holds the value as drawn.
-    pub(crate) below: Option<New>,
+    pub(crate) below: Option<NewFinding>,
     /// The same just above.
-    pub(crate) above: Option<New>,
+    pub(crate) above: Option<NewFinding>,
 }
 
 /// Looks from `drawn` down to `least` and up to `most`, in the grain's steps, and then for the edges
@@ -24,11 +24,11 @@ pub(crate) fn scan(
     drawn: f64,
     (least, most): (f64, f64),
     grain: &Grain,
-    new: &dyn Fn(f64) -> Option<New>,
+    new: &dyn Fn(f64) -> Option<NewFinding>,
 ) -> Scan {
     let down = grain.steps(drawn - least).into_iter().rev();
     let up = grain.steps(most - drawn);
-    let mut looked: Vec<(f64, Option<New>)> = Vec::new();
+    let mut looked: Vec<(f64, Option<NewFinding>)> = Vec::new();
     looked.extend(down.map(|step| drawn - step).map(|at| (at, new(at))));
     let middle = looked.len();
     looked.push((drawn, None));
@@ -37,9 +37,9 @@ pub(crate) fn scan(
             .map(|step| drawn + step)
             .map(|at| (at, new(at))),
     );
-    let edge = |passing: f64, failing: (f64, New)| edge(passing, failing, grain, new);
+    let edge = |passing: f64, failing: (f64, NewFinding)| edge(passing, failing, grain, new);
     let (mut stretches, mut below, mut above): (Vec<Stretch>, _, _) = (Vec::new(), None, None);
-    let mut start: Option<(f64, Option<New>)> = None;
+    let mut start: Option<(f64, Option<NewFinding>)> = None;
     for (nth, (at, found)) in looked.iter().enumerate() {
         let before = nth.checked_sub(1).map(|it| looked[it]);
         match (found, start) {
@@ -80,10 +80,10 @@ pub(crate) fn scan(
 /// what is found just beyond it.
 fn edge(
     passing: f64,
-    (failing, found): (f64, New),
+    (failing, found): (f64, NewFinding),
     grain: &Grain,
-    new: &dyn Fn(f64) -> Option<New>,
-) -> (f64, New) {
+    new: &dyn Fn(f64) -> Option<NewFinding>,
+) -> (f64, NewFinding) {
     let parts = grain.parts;
     let rises = failing > passing;
     // Whole numbers of the grain strictly between the two.
@@ -120,7 +120,7 @@ mod tests {
         let new = |at: f64| {
             let rule = RuleId::new(if at < drawn { "low" } else { "high" });
             let severity = Severity::Warning;
-            (!passes(at)).then_some(New { severity, rule })
+            (!passes(at)).then_some(NewFinding { severity, rule })
         };
         scan(drawn, within, &grain, &new)
     }

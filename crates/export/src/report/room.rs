@@ -10,8 +10,8 @@ pub use vary::Varied;
 use super::SCHEMA_VERSION;
 use super::table::{Cell, table};
 use quillet_model::Design;
-use quillet_room::{Grain, New, Number, Passing, Room};
-use quillet_syntax::{Encoding, LineIndex, Severity, Span};
+use quillet_room::{Grain, NewFinding, Number, Passing, Room};
+use quillet_syntax::{Encoding, Finding, LineIndex, Severity};
 use serde::Serialize;
 
 /// How far each number that was asked for can move.
@@ -188,7 +188,7 @@ impl NumberRoom {
 }
 
 impl StoppedBy {
-    fn of(new: New) -> Self {
+    fn of(new: NewFinding) -> Self {
         StoppedBy {
             rule: new.rule.code(),
             severity: new.severity.word(),
@@ -210,19 +210,44 @@ fn written(number: &Number, value: f64) -> String {
     format!("{}{}", number.grain.written(value), number.unit)
 }
 
-/// `error thin-wall`, with its line: what a finding is told by where only its name has room.
-fn called(
-    finding: &quillet_syntax::Finding,
-    lines: &LineIndex,
-    root: Option<quillet_syntax::FileId>,
-) -> String {
-    let Span { file, .. } = finding.span;
-    let (severity, rule) = (finding.severity.word(), finding.rule.code());
-    match root == Some(file) {
-        true => {
-            let place = lines.position(finding.span.range().start, Encoding::Utf32);
-            format!("{severity} {rule} (line {})", place.line + 1)
+/// A finding by its name alone, where no more has room.
+#[derive(Serialize)]
+struct NamedFinding {
+    severity: &'static str,
+    rule: &'static str,
+    /// `error thin-wall (line 12)`.
+    #[serde(skip)]
+    called: String,
+}
+
+impl NamedFinding {
+    /// Those of a design whose lines begin so.
+    fn all(findings: &[Finding], design: &Design, lines: &LineIndex) -> Vec<Self> {
+        let root = design.root().map(|it| it.id);
+        let of = |it: &Finding| {
+            let (severity, rule) = (it.severity.word(), it.rule.code());
+            let called = match root == Some(it.span.file) {
+                true => {
+                    let place = lines.position(it.span.range().start, Encoding::Utf32);
+                    format!("{severity} {rule} (line {})", place.line + 1)
+                }
+                false => format!("{severity} {rule}"),
+            };
+            NamedFinding {
+                severity,
+                rule,
+                called,
+            }
+        };
+        findings.iter().map(of).collect()
+    }
+
+    /// All of them in a line; `nothing` where there is none.
+    fn listed(all: &[NamedFinding], nothing: &str) -> String {
+        let called: Vec<&str> = all.iter().map(|it| it.called.as_str()).collect();
+        match called.as_slice() {
+            [] => nothing.to_owned(),
+            called => called.join(", "),
         }
-        false => format!("{severity} {rule}"),
     }
 }

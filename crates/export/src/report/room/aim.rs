@@ -1,7 +1,7 @@
 //! Where a measure comes to what is wanted.
 
 use super::super::SCHEMA_VERSION;
-use super::{called, lines};
+use super::{NamedFinding, lines};
 use quillet_check::measure::rendered;
 use quillet_model::Design;
 use quillet_room::Number;
@@ -27,15 +27,7 @@ pub struct Aims {
 #[derive(Serialize)]
 struct Root {
     value: f64,
-    findings: Vec<Found>,
-}
-
-#[derive(Serialize)]
-struct Found {
-    severity: &'static str,
-    rule: &'static str,
-    #[serde(skip)]
-    called: String,
+    findings: Vec<NamedFinding>,
 }
 
 impl Aims {
@@ -46,19 +38,11 @@ impl Aims {
         (number, (from, to)): (&Number, (f64, f64)),
         found: &Aimed,
     ) -> Self {
-        let (lines, root) = (lines(design), design.root().map(|it| it.id));
+        let lines = lines(design);
         let units = design.units();
         let roots = found.roots.iter().map(|(value, values)| Root {
             value: *value,
-            findings: values
-                .findings
-                .iter()
-                .map(|it| Found {
-                    severity: it.severity.word(),
-                    rule: it.rule.code(),
-                    called: called(it, &lines, root),
-                })
-                .collect(),
+            findings: NamedFinding::all(&values.findings, design, &lines),
         });
         Aims {
             schema_version: SCHEMA_VERSION,
@@ -99,11 +83,7 @@ impl Aims {
             };
         }
         let row = |root: &Root| {
-            let found: Vec<&str> = root.findings.iter().map(|it| it.called.as_str()).collect();
-            let found = match found.as_slice() {
-                [] => "nothing found".to_owned(),
-                found => found.join(", "),
-            };
+            let found = NamedFinding::listed(&root.findings, "nothing found");
             format!(
                 "{number} {:.2}: {measure} is {wanted}; {found}\n",
                 root.value

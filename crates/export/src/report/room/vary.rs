@@ -2,7 +2,7 @@
 
 use super::super::SCHEMA_VERSION;
 use super::super::table::{Cell, table};
-use super::{called, lines, written};
+use super::{NamedFinding, lines, written};
 use quillet_check::measure::rendered;
 use quillet_model::{Design, Quantity};
 use quillet_room::{Number, Values};
@@ -24,19 +24,11 @@ pub struct Varied {
 struct Case {
     values: Vec<f64>,
     measured: Vec<Option<f64>>,
-    findings: Vec<CaseFinding>,
+    findings: Vec<NamedFinding>,
     #[serde(skip)]
     written: Vec<String>,
     #[serde(skip)]
     rendered: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct CaseFinding {
-    severity: &'static str,
-    rule: &'static str,
-    #[serde(skip)]
-    called: String,
 }
 
 impl Varied {
@@ -76,12 +68,7 @@ impl Varied {
             .map(String::as_str);
         let head: Vec<&str> = named.chain(["found"]).collect();
         let row = |it: &Case| {
-            let found: Vec<&str> = it.findings.iter().map(|it| it.called.as_str()).collect();
-            let found = if found.is_empty() {
-                "nothing".to_owned()
-            } else {
-                found.join(", ")
-            };
+            let found = NamedFinding::listed(&it.findings, "nothing");
             let figures = it.written.iter().chain(&it.rendered).map(Cell::right);
             figures.chain([Cell::left(found)]).collect()
         };
@@ -129,8 +116,7 @@ impl Case {
         values: Vec<f64>,
         found: &Values,
     ) -> Self {
-        let root = design.root().map(|it| it.id);
-        let mut findings: Vec<_> = found.findings.iter().collect();
+        let mut findings = found.findings.clone();
         findings.sort_by_key(|it| std::cmp::Reverse(it.severity));
         let units = design.units();
         let shown = |it: &Option<Quantity>| match it {
@@ -149,14 +135,7 @@ impl Case {
                 .iter()
                 .map(|it| it.map(Quantity::to_f64))
                 .collect(),
-            findings: findings
-                .into_iter()
-                .map(|it| CaseFinding {
-                    severity: it.severity.word(),
-                    rule: it.rule.code(),
-                    called: called(it, lines, root),
-                })
-                .collect(),
+            findings: NamedFinding::all(&findings, design, lines),
             values,
         }
     }
