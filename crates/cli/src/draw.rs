@@ -5,7 +5,7 @@ mod pictures;
 
 use crate::at::At;
 use crate::choice::{self, PenChoice, UnitsChoice};
-use crate::output::{Output, ending, stem, wrong_ending};
+use crate::output::{Output, called, ending, stem, wrong_ending};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
 use pictures::Pictures;
@@ -72,13 +72,8 @@ fn write(args: &DrawArgs) -> Result<ExitCode, String> {
     let design = &analysis.design;
     warn::errors(analysis.examined());
     let mut left_out = OmissionWarnings::default();
-    let name = args
-        .part
-        .as_ref()
-        .map_or_else(String::new, |part| format!("-{part}"));
-    let path = args
-        .output
-        .path(&args.file, &format!("{}{name}.pdf", stem(&args.file)));
+    let named = called(&args.file, args.part.as_deref());
+    let path = args.output.path(&args.file, &format!("{named}.pdf"));
     let (scenes, ground) = match pictures::wanted(args, &analysis, &mut left_out)? {
         Some(scenes) => (scenes, Background::Either),
         None => (scenes(args, design, &mut left_out)?, Background::Paper),

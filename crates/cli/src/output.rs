@@ -90,6 +90,12 @@ pub(crate) fn wrong_ending(what: &str, forms: &str, ending: &str) -> String {
     }
 }
 
+/// What is written of a file is called after it, and after the part where it is of one alone.
+pub(crate) fn called(file: &Path, part: Option<&str>) -> String {
+    let part = part.map_or_else(String::new, |part| format!("-{part}"));
+    format!("{}{part}", stem(file))
+}
+
 /// A file's name without its ending.
 pub(crate) fn stem(path: &Path) -> String {
     path.file_stem().map_or_else(

@@ -2,7 +2,7 @@
 
 use crate::at::At;
 use crate::choice::{self, Chosen, PenChoice};
-use crate::output::{Output, ending, stem, wrong_ending};
+use crate::output::{Output, called, ending, wrong_ending};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
 use quillet_export::solid::{self, Body, BrokenThrough, NamedMesh};
@@ -101,14 +101,8 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
         return Ok(left_out.code());
     }
     let bodies = bodies(args, &pens, &parts, &mut left_out)?;
-    let name = args
-        .part
-        .as_ref()
-        .map_or_else(String::new, |part| format!("-{part}"));
-    let path = args
-        .output
-        .path(&args.file, &format!("{}{name}.step", stem(&args.file)));
-    let title = format!("{}{name}", stem(&args.file));
+    let title = called(&args.file, args.part.as_deref());
+    let path = args.output.path(&args.file, &format!("{title}.step"));
     let meshes = bodies.iter().enumerate().map(|(at, body)| NamedMesh {
         name: body.name.clone(),
         colour: body.colour,

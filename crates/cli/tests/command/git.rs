@@ -226,6 +226,12 @@ fn a_clean_merge_that_breaks_a_pen_is_stopped() {
     goes(path, &["merge", "--quiet", "thicker"]);
 }
 
+fn widen_the_countersink(path: &Path) {
+    let (old, new) = ("countersink 10.4", "countersink 10.6");
+    change(path, "heron.quillet", old, new);
+    goes(path, &["commit", "--quiet", "-am", "a wider countersink"]);
+}
+
 /// One branch renames a thread, the other changes a number beside one: no line moves another.
 #[test]
 fn a_renaming_and_a_number_beside_it_merge_by_lines_alone() {
@@ -235,13 +241,7 @@ fn a_renaming_and_a_number_beside_it_merge_by_lines_alone() {
     rename_joint(path);
     goes(path, &["commit", "--quiet", "-am", "say which joint"]);
     goes(path, &["checkout", "--quiet", "main"]);
-    change(
-        path,
-        "heron.quillet",
-        "countersink 10.4",
-        "countersink 10.6",
-    );
-    goes(path, &["commit", "--quiet", "-am", "a wider countersink"]);
+    widen_the_countersink(path);
     goes(path, &["merge", "--quiet", "-m", "both", "renamed"]);
     let merged = fs::read_to_string(path.join("heron.quillet")).unwrap();
     assert!(merged.contains("countersink 10.6") && merged.contains("section-joint"));
@@ -260,13 +260,7 @@ fn columns_that_differ_do_not_conflict() {
     fs::write(&heron, &text).unwrap();
     goes(path, &["commit", "--quiet", "-am", "in columns"]);
     goes(path, &["checkout", "--quiet", "main"]);
-    change(
-        path,
-        "heron.quillet",
-        "countersink 10.4",
-        "countersink 10.6",
-    );
-    goes(path, &["commit", "--quiet", "-am", "a wider countersink"]);
+    widen_the_countersink(path);
     let plain = git(path, &["merge", "columns"]);
     assert_eq!(plain.status.code(), Some(1), "by lines alone they conflict");
     goes(path, &["merge", "--abort"]);
