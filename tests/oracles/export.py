@@ -31,7 +31,7 @@ import bodies
 import hatched
 import sheet
 import step
-from packages import environment, wanted
+from packages import begin, wanted
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
@@ -39,29 +39,15 @@ PINS = HERE / "export-requirements.txt"
 TOLERANCE_MM = 0.01
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    if len(arguments) == 3:
-        return in_environment(arguments[0], Path(arguments[2]))
+def main(given):
     with tempfile.TemporaryDirectory() as folder:
-        check = Check(Path(arguments[0]).resolve(), Path(folder))
+        check = Check(Path(given).resolve(), Path(folder))
         for looked_at in (check.solids, check.pens, check.bodies, check.package, check.drawings, check.paper, check.sheet, check.page):
             looked_at()
     print(f"export: {check.held} held, {len(check.wrong)} not")
     for line in check.wrong:
         print(f"  {line}")
     return 1 if check.wrong else 0
-
-
-def in_environment(program, folder):
-    """Installs the packages into an environment and runs this file there."""
-    python = environment(folder, PINS)
-    if python is None:
-        print(f"skipped: the packages of {PINS.name} could not be installed")
-        return 0
-    return subprocess.run([python, __file__, program]).returncode
 
 
 def has(program, what):
@@ -245,4 +231,4 @@ def runs_near(lines, wanted):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS))

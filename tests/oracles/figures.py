@@ -22,11 +22,11 @@ from pathlib import Path
 import step
 import walls
 from kept import EXAMPLES, Kept, examples
-from packages import environment, wanted
+from packages import begin, wanted
 from reckoned import made_up, rooms
 from reckoned.chains import Chains
 from reckoned.language import File, NotRead
-from reckoned.pens import Assembled, pens_of
+from reckoned.pens import pens_of
 from reckoned.solid import Solid
 from reckoned.travel import travel
 
@@ -37,13 +37,8 @@ RANDOM_SOLIDS = 40
 RANDOM_PENS = 12
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    program = str(Path(arguments[0]).resolve())
-    if len(arguments) == 3:
-        return in_environment(program, Path(arguments[2]))
+def main(given):
+    program = str(Path(given).resolve())
     with ProcessPoolExecutor() as others:
         held = list(others.map(held_by, FIGURES, repeat(program)))
     wrong = [line for kept in held for line in kept.wrong]
@@ -58,13 +53,6 @@ def held_by(figure, program):
     kept = Kept(program)
     figure(kept)
     return kept
-
-
-def in_environment(program, folder):
-    """Installs the pinned package into an environment and runs this file there."""
-    # The sums need no package; the solids say that they are skipped.
-    python = environment(folder, PINS) or sys.executable
-    return subprocess.run([python, __file__, program]).returncode
 
 
 def parts_of(kept, path, design):
@@ -206,4 +194,4 @@ FIGURES = [made_up_pens, made_up_volumes, walls.of_examples, walls.made_up_parts
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS, needed=False))

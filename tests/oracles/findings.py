@@ -17,19 +17,13 @@ from collections import Counter
 from pathlib import Path
 
 from kept import EXAMPLES
-from packages import environment, wanted
+from packages import begin, wanted
 
 PINS = Path(__file__).resolve().parent / "findings-requirements.txt"
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    program = str(Path(arguments[0]).resolve())
-    if len(arguments) == 3:
-        python = environment(Path(arguments[2]), PINS) or sys.executable
-        return subprocess.run([python, __file__, program]).returncode
+def main(given):
+    program = str(Path(given).resolve())
     if not wanted("sarif.loader"):
         return 0
     count, wrong = 0, []
@@ -75,4 +69,4 @@ def as_told(program, path):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS, needed=False))

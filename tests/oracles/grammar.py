@@ -21,7 +21,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from packages import environment, wanted
+from packages import begin, wanted
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parent.parent
@@ -40,16 +40,7 @@ WITHIN = {
 }
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    if len(arguments) == 3:
-        python = environment(Path(arguments[2]), PINS)
-        if python is None:
-            print(f"skipped: the packages of {PINS.name} could not be installed")
-            return 0
-        return subprocess.run([python, __file__, arguments[0]]).returncode
+def main(given):
     lark = wanted("lark")
     if lark is None:
         return 0
@@ -59,7 +50,7 @@ def main(arguments):
     shown = [it for page in pages for it in page]
     wrong = [f"{name} is not read: {why}" for name, text in good if (why := reads(text))]
     compared = len(good)
-    for name, text, sound in judged(arguments[0], [*shown, *slips(good + shown)]):
+    for name, text, sound in judged(given, [*shown, *slips(good + shown)]):
         compared += 1
         why = reads(text)
         if sound != (why is None):
@@ -155,4 +146,4 @@ def judged(program, found):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS))

@@ -20,24 +20,19 @@ import sys
 import warnings
 from pathlib import Path
 
-from packages import environment, wanted
+from packages import begin, wanted
 
 HERE = Path(__file__).resolve().parent
 PINS = HERE / "mechanics-requirements.txt"
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    if len(arguments) == 3:
-        return in_environment(arguments[0], Path(arguments[2]))
+def main(given):
     if wanted("scipy") is None or wanted("magpylib") is None:
         return 0
     warnings.simplefilter("ignore")
     checks = {"shell": shell, "press": press, "finger": finger, "magnet": magnet}
     rows = {name: [] for name in checks}
-    for line in Path(arguments[0]).read_text().splitlines():
+    for line in Path(given).read_text().splitlines():
         name, *figures = line.split(",")
         rows[name].append([float(figure) for figure in figures])
     wrong, compared = [], 0
@@ -52,16 +47,6 @@ def main(arguments):
     for line in wrong:
         print(f"  {line}")
     return 1 if wrong else 0
-
-
-def in_environment(figures, folder):
-    import subprocess
-
-    python = environment(folder, PINS)
-    if python is None:
-        print("skipped: the comparison of mechanics needs scipy and magpylib")
-        return 0
-    return subprocess.run([python, __file__, figures], check=False).returncode
 
 
 def shell(rows):
@@ -216,4 +201,4 @@ def interaction(outside, hole, thick, gap):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS))

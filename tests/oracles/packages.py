@@ -4,6 +4,7 @@ import importlib
 import subprocess
 import sys
 import venv
+from pathlib import Path
 
 
 def environment(folder, pins, *options):
@@ -20,6 +21,23 @@ def environment(folder, pins, *options):
     except (OSError, subprocess.CalledProcessError):
         return None
     return python
+
+
+def begin(script, arguments, check, pins, *options, needed=True):
+    """How `check` of a script ends, which is given what the script was; where `--venv FOLDER` comes behind
+    it, in that environment with the packages of a list. Where these cannot be had a line says so, and
+    nothing is checked that needs them all."""
+    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
+        print(sys.modules["__main__"].__doc__)
+        return 2
+    given, *named = arguments
+    if not named:
+        return check(given)
+    python = environment(Path(named[1]), pins, *options)
+    if python is None and needed:
+        print(f"skipped: the packages of {pins.name} could not be installed")
+        return 0
+    return subprocess.run([python or sys.executable, script, given]).returncode
 
 
 def wanted(module):

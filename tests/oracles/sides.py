@@ -20,7 +20,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from packages import environment
+from packages import begin
 
 HERE = Path(__file__).resolve().parent
 PINS = HERE / "assembly-requirements.txt"
@@ -105,16 +105,7 @@ CASES = {
 }
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    if len(arguments) == 3:
-        python = environment(Path(arguments[2]), PINS)
-        if python is None:
-            print("skipped: the comparison with Open CASCADE needs its package")
-            return 0
-        return subprocess.run([python, __file__, arguments[0]], check=False).returncode
+def main(given):
     package, version = PINS.read_text().strip().split("==")
     try:
         found = importlib.metadata.version(package)
@@ -125,7 +116,7 @@ def main(arguments):
         return 0
     wrong, compared = [], 0
     for name, case in CASES.items():
-        volume = measured(arguments[0], case)
+        volume = measured(given, case)
         by_steps = refined(case)
         kernel, taken = by_kernel(case)
         rough = 1e-3 * taken if case.openings else 1e-6 * kernel
@@ -373,4 +364,4 @@ def rotated(shape, angle):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS))

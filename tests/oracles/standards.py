@@ -21,25 +21,20 @@ import subprocess
 import sys
 from pathlib import Path
 
-from packages import environment
+from packages import begin
 
 HERE = Path(__file__).resolve().parent
 PINS = HERE / "standards-requirements.txt"
 RANGES = [3, 6, 10, 14, 18, 24, 30, 40, 50]
 
 
-def main(arguments):
-    if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
-        print(__doc__)
-        return 2
-    if len(arguments) == 3:
-        return in_environment(arguments[0], Path(arguments[2]))
+def main(given):
     missing = [pin for pin in pins() if not installed(*pin)]
     if missing:
         named = ", ".join("==".join(pin) for pin in missing)
         print(f"skipped: the comparison of standards needs {named}")
         return 0
-    check = Check(arguments[0])
+    check = Check(given)
     check.pressfit()
     check.isofits()
     check.screw_thread_lib()
@@ -60,15 +55,6 @@ def installed(package, version):
         return importlib.metadata.version(package) == version
     except importlib.metadata.PackageNotFoundError:
         return False
-
-
-def in_environment(program, folder):
-    """Installs the packages into an environment and runs this file there."""
-    python = environment(folder, PINS, "--no-deps")
-    if python is None:
-        print(f"skipped: the packages of {PINS.name} could not be installed")
-        return 0
-    return subprocess.run([python, __file__, program]).returncode
 
 
 class Check:
@@ -212,4 +198,4 @@ def rows(folder, name):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(begin(__file__, sys.argv[1:], main, PINS, "--no-deps"))
