@@ -53,16 +53,34 @@ fn every_pen_a_maker_would_make_is_clean() {
     }
 }
 
-/// Those of `examples/more`, read as if they stood a folder above.
+/// One of `examples/more`, read as if it stood a folder above.
+fn of_another_kind(name: &str, text: &str) -> Design {
+    let text = text.replace("\"../", "\"");
+    let texts = Texts::from_iter(EXAMPLES).with(name, &text);
+    resolve(&load(Path::new(name), &texts).unwrap())
+}
+
 #[test]
 fn every_pen_of_other_kinds_is_clean() {
     for (name, text) in MORE_EXAMPLES {
-        let text = text.replace("\"../", "\"");
-        let texts = Texts::from_iter(EXAMPLES).with(name, &text);
-        let design = resolve(&load(Path::new(name), &texts).unwrap());
+        let design = of_another_kind(name, text);
         let found = check(&design);
         assert!(found.is_empty(), "\n{}", shown(&design, &found));
     }
+}
+
+/// A taper that is a tenth wider lets the nib down by its length over what it narrows by, ten times that.
+#[test]
+fn a_nib_that_may_reach_the_floor_of_its_stand_is_told_of() {
+    let mut all = MORE_EXAMPLES.iter();
+    let (name, text) = all.find(|it| it.0 == "stilt.quillet").unwrap();
+    let deep = "drill 10.8              to 38";
+    assert!(text.contains(deep));
+    let shallow = text.replace(deep, "drill 10.8              to 35");
+    let design = of_another_kind(name, &shallow);
+    let found = check(&design);
+    let rules: Vec<_> = found.iter().map(|it| it.rule.code()).collect();
+    assert_eq!(rules, ["too-close-to-call"], "{}", shown(&design, &found));
 }
 
 #[test]

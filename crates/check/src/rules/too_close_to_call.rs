@@ -23,7 +23,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     let (pen, joint) = (view.pen.pen, view.joint);
     let settled = !rest.redundant && rest.stopped_by != StoppedBy::Nothing;
-    if !settled || matches!(joint.verb, Verb::Post | Verb::Rest) || !rest.verdict.is_sure() {
+    if !settled || joint.verb == Verb::Post || !rest.verdict.is_sure() {
         return;
     }
     if let Some(finding) = tight_cap(view, rest) {
@@ -39,7 +39,9 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         let nib = joint.verb == Verb::Close
             && it.kind == ClearanceKind::Ahead
             && (pen.parts[it.male.part].is_bought() || pen.parts[it.female.part].is_bought());
-        it.kind != ClearanceKind::Corner && !asked && !nib && !both_bought
+        // In a stand what lies round it holds it; what is ahead it must not reach.
+        let stands = joint.verb == Verb::Rest && it.kind != ClearanceKind::Ahead;
+        it.kind != ClearanceKind::Corner && !asked && !nib && !both_bought && !stands
     };
     for it in rest.clearances.iter().filter(counts) {
         if it.nominal_mm <= NOTHING || it.least_mm >= -NOTHING {
