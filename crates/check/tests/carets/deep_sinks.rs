@@ -183,3 +183,30 @@ fn a_bought_part_has_metal_round_its_hole() {
     let cone = "outside {\n    at 0  dia 6\n    at 20 dia 10\n  }";
     expect("out-of-range", &text(cone, "bore 6.0 to 15", false));
 }
+
+/// A cone of 3° is still ⌀7.78 at 50 (10.4 − 2 · 50 · tan 1.5°), where a dome comes to nothing.
+#[test]
+fn a_cone_that_goes_through_the_far_end_is_told_by_its_angle() {
+    let found = expect(
+        "out-of-range",
+        "part plug from top to end {
+  blank of brass rod 18
+  length 50
+  outside {
+    at 0   dia 16
+    at 44  dia 12
+    at end dia 0 dome
+  }
+  from top {
+    drill 9.3 to 20
+    drill 8 to 40
+    countersink 10.4 angle 3
+--  ^^^^^^^^^^^^^^^^^^^^^^^^ out-of-range
+  }
+}
+",
+    );
+    let finding = found.findings.iter().find(|it| it.rule == "out-of-range");
+    let hint = finding.and_then(|it| it.hint.clone()).unwrap();
+    assert!(hint.starts_with("leave the angle out, for 90°"), "{hint}");
+}

@@ -1,7 +1,7 @@
 //! Cuts that leave no wall and so no shape: edges that reach through it, a bought part's bore wider
 //! than the part.
 
-use crate::{Cut, CutId, End, Origin, Part, Profiles, StationId};
+use crate::{Cut, CutId, End, Feature, Origin, Part, Profiles, StationId};
 use quillet_geometry::{Chain, Curve, Edge, Length, Segment};
 use quillet_syntax::{Finding, Severity, Size, Span, text};
 
@@ -118,8 +118,7 @@ fn pairs(part: &Part, profiles: &Profiles) -> Vec<Pair> {
 
 /// A tap drill that nobody wrote: its thread, which is wider, is told of.
 fn is_assumed(part: &Part, origin: Origin) -> bool {
-    let cut = origin.feature().and_then(|index| part.features.get(index));
-    cut.is_some_and(|it| {
+    cut(part, origin).is_some_and(|it| {
         matches!(
             it.cut,
             Cut::Drill {
@@ -199,7 +198,10 @@ impl Pair {
                 outer_dia
             ))
             .label(outer, "the outside it comes out of")
-            .hint("write its diameter at the face, a little wider than the hole"),
+            .hint(match cut(part, self.inner).is_some_and(Feature::is_sharp) {
+                true => "leave the angle out, for 90°: a cone so sharp goes deep",
+                false => "write its diameter at the face, a little wider than the hole",
+            }),
             (false, false) => error(text!(
                 "this {} is {}, {} the part it is in, which is {} there",
                 word(part, self.inner),
@@ -227,15 +229,16 @@ fn span(part: &Part, origin: Origin) -> Span {
 }
 
 /// What a maker calls the cut of a surface.
+fn cut(part: &Part, origin: Origin) -> Option<&Feature> {
+    origin.feature().and_then(|index| part.features.get(index))
+}
+
 fn word(part: &Part, origin: Origin) -> &'static str {
     let edge = match origin {
         Origin::StationEdge(index) => part.stations.get(index).and_then(|it| it.edge),
         _ => None,
     };
-    let cut = origin
-        .feature()
-        .and_then(|index| part.features.get(index))
-        .map(|it| &it.cut);
+    let cut = cut(part, origin).map(|it| &it.cut);
     let broken = edge.or(match cut {
         Some(Cut::Edge(edge)) => Some(*edge),
         _ => None,
