@@ -49,11 +49,13 @@ const looks = {
     const policy = await frame.locator("meta[http-equiv]").getAttribute("content");
     assert.match(policy, /^default-src 'none'/);
   },
-  async sheet(page) {
-    // A question whether a page may be opened outside is answered with no.
-    await page.waitForTimeout(500);
-    await page.keyboard.press("Escape");
+  sheet: declined,
+  async compare(page) {
+    const asked = page.locator(".quick-input-widget", { hasText: "Compare with" });
+    await asked.waitFor({ state: "visible" });
+    assert.equal(await asked.locator(".quick-input-box input").inputValue(), "HEAD");
   },
+  compared: declined,
   async missing(page) {
     const toast = page.locator(".notification-toast", { hasText: "Quillet cannot check your pens" });
     await toast.first().waitFor({ state: "visible" });
@@ -67,6 +69,12 @@ const looks = {
   },
   async end() {},
 };
+
+/** A question whether a page may be opened outside is answered with no. */
+async function declined(page) {
+  await page.waitForTimeout(500);
+  await page.keyboard.press("Escape");
+}
 
 /** The page within a webview's two frames that says a text. */
 async function inner(page, element, text) {
@@ -82,12 +90,21 @@ async function inner(page, element, text) {
   throw new Error(`no page says ${text}`);
 }
 
+/** What lies in a folder becomes the first commit of a repository of its own. */
+function keep(folder) {
+  const who = ["-c", "user.name=bench", "-c", "user.email=bench@estuary.invalid"];
+  for (const asked of [["init", "-q"], ["add", "--", "*.quillet"], [...who, "commit", "-q", "-m", "As cut"]]) {
+    execFileSync("git", asked, { cwd: folder });
+  }
+}
+
 function prepare() {
   mkdirSync(join(user, "User"), { recursive: true });
   mkdirSync(join(pens, ".probe"), { recursive: true });
   mkdirSync(pictures, { recursive: true });
   cpSync(join(here, "../../../../examples"), pens, { recursive: true });
   writeFileSync(join(pens, ".probe/begin"), "");
+  keep(pens);
   writeFileSync(join(user, "config.yaml"), "");
   const settings = {
     "quillet.pictures": true,

@@ -124,19 +124,33 @@ async function act(folder, tell) {
   await until("the panel follows", () => /heron/i.test(tab()?.label ?? ""));
   await tell({ what: "preview", title: tab().label });
 
-  // The sheet is written where nothing of the maker's lies; the window then asks whether to open it.
-  const made = () => {
-    const folders = readdirSync(tmpdir()).filter((it) => it.startsWith("quillet-") && !sheets.has(it));
-    const pages = folders.map((it) => join(tmpdir(), it, "heron.html"));
+  // What is made is written where nothing of the maker's lies; the window then asks whether to open it.
+  const made = (name) => {
+    const folders = readdirSync(tmpdir()).filter((it) => it.startsWith("quillet-") && !before.has(it));
+    const pages = folders.map((it) => join(tmpdir(), it, name));
     return pages.find((it) => existsSync(it) && readFileSync(it, "utf8").includes("</html>"));
   };
-  const sheets = new Set(readdirSync(tmpdir()));
+  const before = new Set(readdirSync(tmpdir()));
   look(at('pen heron-ida', "heron-ida"));
   void run("quillet.sheet");
-  const sheet = await until("the sheet", made);
+  const sheet = await until("the sheet", () => made("heron.html"));
   assert("it is of the pen at the cursor", readFileSync(sheet, "utf8").includes("Heron for Ida"), sheet);
   await tell({ what: "sheet" });
   rmSync(dirname(sheet), { recursive: true });
+
+  // Drilled 3 mm less deep since the commit, not yet saved.
+  const drill = document.lineAt(at("drill 12.2").line).range;
+  const deep = document.getText(drill);
+  await editor.edit((edit) => edit.replace(drill, deep.replace("54", "51")));
+  void run("quillet.compareWith");
+  await tell({ what: "compare" });
+  await run("quickInput.accept");
+  const compared = await until("what has changed", () => made("heron-compared.html"));
+  const page = readFileSync(compared, "utf8");
+  assert("it says what has changed", /54(\.00)?[^]{0,80}51/.test(page) && page.includes("nib-strikes-cap"), page.slice(0, 2000));
+  rmSync(dirname(compared), { recursive: true });
+  await run("undo");
+  await tell({ what: "compared" });
 
   const settings = vscode.workspace.getConfiguration("quillet");
   const program = settings.get("server.path");
