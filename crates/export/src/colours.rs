@@ -34,7 +34,7 @@ pub(crate) fn of(part: &Part, filling: Filling) -> Colour {
 
 /// Of a part that is in one, as far as that is known.
 pub(crate) fn whole(part: &Part) -> Colour {
-    match part.blanks() {
+    match &**part.blanks() {
         [piece, ..] => piece.stock.material.colour,
         [] if part.ring().is_some() => RUBBER,
         [] if part.is_bought() => BOUGHT,

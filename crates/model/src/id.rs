@@ -35,6 +35,11 @@ macro_rules! ids {
                 self.0
             }
 
+            /// Its place as people count, from one.
+            $vis fn number(self) -> usize {
+                self.0 + 1
+            }
+
             /// That of the thing before it; none before the first.
             $vis fn before(self) -> Option<Self> {
                 self.0.checked_sub(1).map(Self)
@@ -70,10 +75,17 @@ ids! {
     pub StationId;
     /// Which cut from the side of a part: its place in `CutPart::sides`.
     pub SideId;
+    /// Which piece of a cut part's blank: its place in `CutPart::blanks`, from the part's first end.
+    pub PieceId;
     /// Which definition of a design: its place in `Names::definitions`.
     pub DefinitionId;
     /// Which O-ring in a pen's grooves: its place in `Assembly::rings`.
     pub RingId;
+}
+
+impl PieceId {
+    /// That at the part's first end.
+    pub const FIRST: PieceId = PieceId(0);
 }
 
 impl PartId {
@@ -95,6 +107,14 @@ impl PartId {
 pub struct ById<I, T> {
     items: Vec<T>,
     ids: PhantomData<I>,
+}
+
+impl<I, T> ById<I, T> {
+    /// Nothing.
+    pub const EMPTY: Self = ById {
+        items: Vec::new(),
+        ids: PhantomData,
+    };
 }
 
 impl<I: Id, T> ById<I, T> {

@@ -38,7 +38,7 @@ pub use design::Design;
 pub use end::End;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
-pub use id::{ById, CutId, DefinitionId, Id, JointId, PartId, RingId, SideId, StationId};
+pub use id::{ById, CutId, DefinitionId, Id, JointId, PartId, PieceId, RingId, SideId, StationId};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use material::Material;

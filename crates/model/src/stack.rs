@@ -1,6 +1,6 @@
 //! A glued stack: which piece of the blank, or the glue, lies where.
 
-use crate::{BlankPiece, Feature, Material, Part, Profiles, Solid};
+use crate::{BlankPiece, Feature, Material, Part, PieceId, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, Length, Moments, Point, Properties, Tag};
 use quillet_standards::material as kinds;
@@ -24,10 +24,10 @@ pub struct Body {
 /// What fills a place in a glued stack.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Filling {
-    /// A piece of the blank: an index into `Part::blanks`.
-    Piece(usize),
+    /// A piece of the blank.
+    Piece(PieceId),
     /// The glue round the spigot of a piece.
-    Glue(usize),
+    Glue(PieceId),
 }
 
 impl Body {
@@ -103,9 +103,9 @@ impl Part {
             return Vec::new();
         };
         let metal = &profiles.metal;
-        if let [only] = self.blanks() {
+        if let [only] = &**self.blanks() {
             return vec![Body {
-                of: Filling::Piece(0),
+                of: Filling::Piece(PieceId::FIRST),
                 density_g_cm3: only.stock.material.density_g_cm3,
                 outer: vec![metal.outer.clone()],
                 inner: metal.inner.clone(),
@@ -118,12 +118,12 @@ impl Part {
             }];
         }
         let mut bodies = Vec::with_capacity(self.blanks().len());
-        for (index, piece) in self.blanks().iter().enumerate() {
-            let later = &self.blanks()[index + 1..];
+        for (index, piece) in self.blanks().with_ids() {
+            let (_, later) = self.blanks().around(index);
             let sockets: Vec<Chain> = later.iter().filter_map(socket).collect();
             let stretch = metal.outer.between(piece.from.to_mm(), piece.to.to_mm());
             let mut regions = vec![region(metal, stretch.into_iter().collect(), &sockets)];
-            if let Some(spigot) = spigot(piece).filter(|_| index > 0) {
+            if let Some(spigot) = spigot(piece).filter(|_| index.before().is_some()) {
                 regions.push(region(metal, under(metal, &spigot), &sockets));
                 if let Some(gap) = socket(piece).filter(|_| is_gap(piece)) {
                     let taken: Vec<Chain> = sockets.iter().cloned().chain([spigot]).collect();

@@ -1,7 +1,7 @@
 //! What is cut from the side and what mechanisms say: as resolved, and as bad input is told of.
 
 use quillet_geometry::Length;
-use quillet_model::{Design, Part, SideCutKind, SideDepth, Texts, load, resolve};
+use quillet_model::{Design, Part, PieceId, SideCutKind, SideDepth, Texts, load, resolve};
 use quillet_syntax::Finding;
 use std::path::Path;
 
@@ -213,7 +213,7 @@ part cap from mouth to crown { blank of shell rod 16; length 20; outside dia 14 
         part(&design, "sleeve").grips(),
         Some((Length::mm(6.9), Length::mm(7.2)))
     );
-    let shell = &part(&design, "cap").blanks()[0].stock.material;
+    let shell = &part(&design, "cap").blanks()[PieceId::FIRST].stock.material;
     // The kind's own where nothing is said: tables of the strength of materials, from memory.
     assert_eq!(
         (shell.modulus_gpa, shell.strain_percent),

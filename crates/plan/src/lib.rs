@@ -13,7 +13,7 @@ mod tools;
 
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
-pub use id::MandrelId;
+pub use id::{MandrelId, RouteId};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::cut_list::{CutList, CutPiece, CutStock, USUAL_KERF};
 pub use output::inspection::{Inspection, Measured};

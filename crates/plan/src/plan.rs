@@ -6,7 +6,7 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::{Mates, closing_partner, mates};
 use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
-use crate::{Mandrel, MandrelId, OperationRef, Pass, Strategy, Work};
+use crate::{Mandrel, MandrelId, OperationRef, Pass, RouteId, Strategy, Work};
 use quillet_geometry::Length;
 use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
@@ -17,7 +17,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug, Default)]
 pub struct Plan {
     /// A route for each part that is cut, females first, males to suit.
-    pub routes: Vec<Route>,
+    pub routes: ById<RouteId, Route>,
     /// All steps in order; a part may wait while it is blended with another.
     pub sequence: Vec<OperationRef>,
     /// The mandrels and plugs to make, each once.
@@ -31,7 +31,7 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     // Of what is not known there is no route.
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
-    let place = |part: PartId| order.iter().position(|it| *it == part);
+    let place = |part: PartId| order.iter().position(|it| *it == part).map(RouteId::nth);
     let blended = blended_parts(pen, bench_tools);
     let mut plan = Plan::default();
     for index in &order {
@@ -101,8 +101,8 @@ impl Plan {
             let last = |work: &Work| matches!(work, Work::Outside(it) if it.pass == Pass::Finish);
             route.operations.iter().rposition(|it| last(&it.work))
         };
-        let turned: Vec<Option<usize>> = self.routes.iter().map(turned).collect();
-        for route in &mut self.routes {
+        let turned = self.routes.map(turned);
+        for route in self.routes.iter_mut() {
             let Some((at, with)) = route.blend_at() else {
                 continue;
             };
@@ -117,8 +117,8 @@ impl Plan {
     /// Route after route, but a part that is blended waits for its partner.
     fn in_sequence(&self) -> Vec<OperationRef> {
         let mut steps = Vec::new();
-        let mut waiting: Vec<(usize, usize)> = Vec::new();
-        for (route, it) in self.routes.iter().enumerate() {
+        let mut waiting: Vec<(RouteId, usize)> = Vec::new();
+        for (route, it) in self.routes.with_ids() {
             let count = it.operations.len();
             let step = move |operation| OperationRef { route, operation };
             let Some((at, with)) = it.blend_at() else {
@@ -148,7 +148,7 @@ impl Plan {
 
 impl Route {
     /// Where it is blended, and with which route.
-    fn blend_at(&self) -> Option<(usize, usize)> {
+    fn blend_at(&self) -> Option<(usize, RouteId)> {
         self.operations
             .iter()
             .enumerate()

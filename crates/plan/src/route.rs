@@ -170,8 +170,7 @@ pub(crate) fn route(
     };
     problems.extend(crowd);
     let mut lathe = WorkState::new(&feature_map, strategy, &blank, mates, bench_tools, &tasks);
-    let mut builder =
-        OperationBuilder::new(&feature_map, &blank, mates, bench_tools, tasks.0.len());
+    let mut builder = OperationBuilder::new(&feature_map, &blank, mates, bench_tools, &tasks);
     while let Some(step) = lathe.next(&tasks, mandrel_set, &mut problems) {
         match step {
             ScheduleStep::Take(hold) => builder.take(hold, mandrel_set),

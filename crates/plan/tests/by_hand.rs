@@ -5,8 +5,8 @@
 use quillet_geometry::Length;
 use quillet_model::{Design, End, Texts, load, resolve};
 use quillet_plan::{
-    Availability, InsideShape, MandrelKind, Note, Operation, Pass, Plan, PlanProblem, Tool,
-    ToolList, Work, caliper_table, pack_in_order, plan_part, plan_pen,
+    Availability, InsideShape, MandrelKind, Note, Operation, Pass, Plan, PlanProblem, RouteId,
+    Tool, ToolList, Work, caliper_table, pack_in_order, plan_part, plan_pen,
 };
 use std::path::Path;
 
@@ -42,7 +42,7 @@ fn mouth(cuts: &str) -> String {
 
 /// The operations that cut a hole of this diameter.
 fn holes(plan: &Plan, dia: f64) -> Vec<&Operation> {
-    let operations = plan.routes[0].operations.iter();
+    let operations = plan.routes[RouteId::nth(0)].operations.iter();
     operations
         .filter(|it| matches!(&it.work, Work::Inside(cut) if cut.shape.widest() == Length::mm(dia)))
         .collect()
@@ -80,15 +80,18 @@ fn plan_bench(more: &str) -> Design {
 fn a_flat_drill_that_lacks_is_told_among_the_flat_ones() {
     let lacks = |flats: &str| {
         let plan = made("acrylic", flats, &mouth("bore 8.65 to 30"));
-        plan.routes[0].problems.iter().find_map(|it| match it {
-            PlanProblem::NoDrill {
-                flat: true,
-                below,
-                above,
-                ..
-            } => Some((below.unwrap(), above.unwrap())),
-            _ => None,
-        })
+        plan.routes[RouteId::nth(0)]
+            .problems
+            .iter()
+            .find_map(|it| match it {
+                PlanProblem::NoDrill {
+                    flat: true,
+                    below,
+                    above,
+                    ..
+                } => Some((below.unwrap(), above.unwrap())),
+                _ => None,
+            })
     };
     assert_eq!(lacks("flats 8, 9"), Some((mm(8.0), mm(9.0))));
 }
@@ -122,7 +125,7 @@ fn a_bore_is_opened_by_what_is_as_deep() {
             "boring 5 reach 50",
             &mouth(&format!("bore 8 to 30\ndrill {drill}")),
         );
-        let opening = plan.routes[0].operations.iter().filter(|it| {
+        let opening = plan.routes[RouteId::nth(0)].operations.iter().filter(|it| {
             matches!(&it.work, Work::Inside(cut)
                 if matches!(cut.shape, InsideShape::Drill { opening: true, .. }))
         });
@@ -145,7 +148,7 @@ fn a_countersink_goes_as_deep_as_its_cone_over_the_hole() {
 fn starts_are_told_of_the_outside_thread() {
     let clocks = |cuts: &str| {
         let plan = made("acrylic", "", cuts);
-        let operations = plan.routes[0].operations.iter();
+        let operations = plan.routes[RouteId::nth(0)].operations.iter();
         let notes = operations.flat_map(|it| it.notes.clone());
         notes
             .filter(|it| matches!(it, Note::Clock { .. }))
@@ -187,7 +190,7 @@ fn a_male_mandrel_has_a_spigot_in_the_plain_bore_beyond() {
 
 /// The diameters of what is drilled, in order.
 fn drilled(plan: &Plan) -> Vec<Length> {
-    let operations = plan.routes[0].operations.iter();
+    let operations = plan.routes[RouteId::nth(0)].operations.iter();
     let dia = |it: &Operation| match &it.work {
         Work::Inside(cut) => match cut.shape {
             InsideShape::Drill { dia, .. } => Some(dia),
@@ -220,7 +223,7 @@ fn what_lies_within_a_wider_hole_comes_before_it() {
 #[test]
 fn sanding_does_not_slow_what_is_turned() {
     let plan = made("acrylic", "", &mouth("drill 8 to 30"));
-    let operations = &plan.routes[0].operations;
+    let operations = &plan.routes[RouteId::nth(0)].operations;
     let is_sanding = |it: &&Operation| matches!(it.work, Work::Polish { .. });
     let sanding = operations.iter().find(is_sanding).unwrap();
     let turning = operations
@@ -241,7 +244,7 @@ fn what_a_coat_brings_is_not_turned() {
         "  finish \"oil\" coat 0.05\n  side {\n    flat across 13 at 30..40 indexed 2\n  }\n";
     let tenon = mouth("tenon 10 for 8\ndrill 6 to 30");
     let plan = made("acrylic", "", &format!("{cuts}{tenon}"));
-    let route = &plan.routes[0];
+    let route = &plan.routes[RouteId::nth(0)];
     let table = caliper_table(&route.part, &[], End::First, mm(5.0)).unwrap();
     let row = |at: f64| *table.rows.iter().find(|it| it.at == mm(at)).unwrap();
     assert_eq!((row(5.0).after, row(20.0).after), (mm(10.0), mm(13.9)));
@@ -263,7 +266,10 @@ fn what_a_coat_brings_is_not_turned() {
     let (_, filed) = noted(&|it| matches!(it, Work::Side { .. }));
     assert_eq!(filed[0].nominal, mm(12.9));
     let bare = made("acrylic", "", &tenon);
-    let bare = bare.routes[0].operations.iter().flat_map(|it| &it.notes);
+    let bare = bare.routes[RouteId::nth(0)]
+        .operations
+        .iter()
+        .flat_map(|it| &it.notes);
     let coats = |it: &&Note| matches!(it, Note::Coat { .. } | Note::UnderCoat { .. });
     assert_eq!(bare.filter(coats).count(), 0);
 }

@@ -11,7 +11,8 @@ use quillet_geometry::Length;
 use quillet_model::Pen;
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_plan::{
-    CutList, Plan, PlanProblem, ToolList, Unschedulable, Work, caliper_table, plan_part, plan_pen,
+    CutList, Plan, PlanProblem, RouteId, ToolList, Unschedulable, Work, caliper_table, plan_part,
+    plan_pen,
 };
 use std::path::Path;
 
@@ -289,7 +290,10 @@ fn seven_drills_make_the_worked_pen() {
     assert_eq!(names, ["cap", "barrel", "section"]);
     let tools = ToolList::of(&plan, None);
     assert_eq!(mm(&tools.hole_sizes), [13.1, 12.2, 9.3, 8.6, 8.0, 6.9, 6.3]);
-    assert_eq!(mm(&ToolList::hole_sizes_of(&plan, 2)), [8.6, 8.0, 6.9, 6.3]);
+    assert_eq!(
+        mm(&ToolList::hole_sizes_of(&plan, RouteId::nth(2))),
+        [8.6, 8.0, 6.9, 6.3]
+    );
     // No die of the nib unit's thread is ever asked for.
     let dies = tools
         .tools
@@ -408,7 +412,7 @@ part thing from tip to shank {
     let part = design.part("thing").unwrap();
     let blocked = |index: usize| {
         let plan = plan_part(part, Some(&design.benches[index]));
-        plan.routes[0].problems.iter().any(|it| {
+        plan.routes[RouteId::nth(0)].problems.iter().any(|it| {
             matches!(
                 it,
                 PlanProblem::NoOrder {

@@ -4,7 +4,7 @@ use super::seen::Occluders;
 use super::view::{Half, ViewTransform};
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_geometry::{Chain, Point};
-use quillet_model::{Part, Solid};
+use quillet_model::{Part, PieceId, Solid};
 
 /// Two pieces of an outline that turn by less than this at their meeting show no edge, degrees.
 const EDGE_DEG: f64 = 1.0;
@@ -114,27 +114,27 @@ fn hatches(
     if part.blanks().len() < 2 {
         return vec![hatch(&region, None, before.covers, Hatch::numbered(number))];
     }
-    let pieces = (0..part.blanks().len()).map(|which| {
+    let pieces = part.blanks().ids().map(|which| {
         let clip = piece(view, half, part, which);
         hatch(
             &region,
             Some(&clip),
             before.covers,
-            Hatch::numbered(number + which),
+            Hatch::numbered(number + which.index()),
         )
     });
     pieces.collect()
 }
 
 /// Where a piece of the blank lies, its spigot with it and the next one's taken out.
-fn piece(view: ViewTransform, half: Half, part: &Part, which: usize) -> Vec<Path> {
+fn piece(view: ViewTransform, half: Half, part: &Part, which: PieceId) -> Vec<Path> {
     let wide = 10.0 * part.length.to_mm();
     let rectangle = |from: f64, to: f64, radius: f64| {
         let [a, b] = [Point::new(from, 0.0), Point::new(to, radius)].map(|at| view.place(half, at));
         Path::polygon(&[a, Xy::new(b.x, a.y), b, Xy::new(a.x, b.y)])
     };
     let this = &part.blanks()[which];
-    let spigot = |index: usize| {
+    let spigot = |index: PieceId| {
         let piece = part.blanks().get(index)?;
         let spigot = piece.spigot?;
         let from = (piece.from - spigot.length).to_mm();
@@ -145,7 +145,7 @@ fn piece(view: ViewTransform, half: Half, part: &Part, which: usize) -> Vec<Path
         ))
     };
     let body = rectangle(this.from.to_mm(), this.to.to_mm(), wide);
-    [Some(body), spigot(which), spigot(which + 1)]
+    [Some(body), spigot(which), spigot(which.after())]
         .into_iter()
         .flatten()
         .collect()

@@ -2,6 +2,7 @@
 
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use quillet_geometry::Length;
+use quillet_model::PieceId;
 use quillet_plan::{FACING, Operation, PieceHold, Route, Work};
 
 /// A jaw's thickness, and what stands out of the jaws at the back of short stock, mm true size.
@@ -23,8 +24,11 @@ pub(super) fn pieces(
     (width, height): (f64, f64),
 ) -> Scene {
     let height = height.min(LOW_MM);
-    let sawn = |index: usize| route.blank.pieces.get(index).copied().unwrap_or_default();
-    let lengths: Vec<f64> = (held.from..=held.to).map(|it| sawn(it).to_mm()).collect();
+    let sawn = |index: PieceId| route.blank.pieces.get(index).copied().unwrap_or_default();
+    let lengths: Vec<f64> = held
+        .pieces(&route.blank.pieces)
+        .map(|it| sawn(it).to_mm())
+        .collect();
     let whole: f64 = lengths.iter().sum();
     // What is longer has a break in it, behind what is cut.
     let long = whole.min(LONGEST_MM);

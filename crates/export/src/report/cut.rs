@@ -159,7 +159,7 @@ impl CutPieceReport {
     fn of(piece: &CutPiece) -> Self {
         Self {
             part: piece.part.to_string(),
-            piece: piece.piece.0 + 1,
+            piece: piece.piece.0.number(),
             of_pieces: piece.piece.1,
             saw_to_mm: piece.length.to_mm(),
             part_mm: piece.net.to_mm(),

@@ -10,12 +10,12 @@ pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
         Workholding::Bench => "at the bench".into(),
         Workholding::Pieces(held) => {
             let what = match held.from == held.to {
-                true => format!("piece {} by itself", held.to + 1),
+                true => format!("piece {} by itself", held.to.number()),
                 false => format!(
                     "pieces {} to {}, glued, by piece {}",
-                    held.from + 1,
-                    held.to + 1,
-                    held.gripped + 1
+                    held.from.number(),
+                    held.to.number(),
+                    held.gripped.number()
                 ),
             };
             let rod = if held.on_rod {

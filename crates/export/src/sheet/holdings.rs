@@ -251,8 +251,8 @@ fn held(words: &RowContext, hold: Workholding) -> (String, String) {
         Workholding::Bench => ("At the bench".into(), String::new()),
         Workholding::Pieces(held) => {
             let title = match held.from == held.to {
-                true => format!("Piece {} by itself", held.to + 1),
-                false => format!("Pieces {} to {}", held.from + 1, held.to + 1),
+                true => format!("Piece {} by itself", held.to.number()),
+                false => format!("Pieces {} to {}", held.from.number(), held.to.number()),
             };
             let rod = if held.on_rod { ", on its rod" } else { "" };
             (

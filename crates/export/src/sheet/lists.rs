@@ -121,7 +121,7 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
         for piece in &stock.pieces {
             let which = match piece.piece {
                 (_, 1) => piece.part.to_string(),
-                (at, of) => format!("{} ({} of {of})", piece.part, at + 1),
+                (at, of) => format!("{} ({} of {of})", piece.part, at.number()),
             };
             table.rows.push(vec![
                 stock_name.clone(),

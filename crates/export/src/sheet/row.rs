@@ -58,7 +58,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             let to = face.to.map(|to| format!("to {}", plain(to)));
             put(
                 "FACE",
-                format!("piece {}", face.piece + 1),
+                format!("piece {}", face.piece.number()),
                 to.unwrap_or_default(),
             );
             how.push("square".to_owned());
@@ -84,7 +84,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             how.extend(rubbed.then(|| "rub its face flat".to_owned()));
             let gap = gap.map(|it| format!("gap {}, ", plain(it)));
             let cure = format!("{}cure 24 h", gap.unwrap_or_default());
-            put("GLUE", format!("piece {}", piece + 1), cure);
+            put("GLUE", format!("piece {}", piece.number()), cure);
         }
         Work::Round { dia } => put("TURN", dia_of(words.units, *dia), "round".into()),
         Work::Face { end, .. } => put("FACE", name(*end), String::new()),

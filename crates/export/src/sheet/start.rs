@@ -22,7 +22,7 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
         let pieces = stock.pieces.iter().map(|it| SawnPiece {
             name: match it.piece {
                 (_, 1) => it.part.to_string(),
-                (at, of) => format!("{} {} of {of}", it.part, at + 1),
+                (at, of) => format!("{} {} of {of}", it.part, at.number()),
             },
             length: units.plain(it.length),
             net: units.plain(it.net),

@@ -3,7 +3,7 @@
 use super::side::side;
 use super::words::{drilled, letter};
 use quillet_geometry::Edge;
-use quillet_model::{End, Part, Units};
+use quillet_model::{End, Part, PieceId, Units};
 use quillet_plan::{
     Bearing, Home, InsideCut, InsideShape, Operation, OutsidePass, Pass, Plan, ThreadCut,
     Threading, TrialFit, TurnCut, TurnKind, Work,
@@ -71,12 +71,12 @@ pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units
 /// What is done to a piece of the blank before all are one.
 fn piece(part: &Part, work: &Work, units: Units) -> String {
     let pieces = part.blanks();
-    let piece = |index: usize| {
+    let piece = |index: PieceId| {
         let of = pieces
             .get(index)
             .map_or("blank", |piece| &piece.stock.material.name);
         match pieces.len() > 1 {
-            true => format!("piece {} ({of})", index + 1),
+            true => format!("piece {} ({of})", index.number()),
             false => format!("the {of} blank"),
         }
     };

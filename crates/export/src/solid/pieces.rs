@@ -67,12 +67,12 @@ fn pieces(part: &Part, name: &str, place: Placement) -> Option<Vec<Body>> {
 /// `piece 2, reed`; `glue of piece 2`.
 fn words(part: &Part, of: Filling) -> String {
     match of {
-        Filling::Glue(which) => format!("glue of piece {}", which + 1),
+        Filling::Glue(which) => format!("glue of piece {}", which.number()),
         Filling::Piece(which) => {
             let material = part.blanks().get(which).map(|it| &it.stock.material.name);
             match material {
-                Some(material) => format!("piece {}, {material}", which + 1),
-                None => format!("piece {}", which + 1),
+                Some(material) => format!("piece {}, {material}", which.number()),
+                None => format!("piece {}", which.number()),
             }
         }
     }

@@ -1,6 +1,8 @@
 //! What a part is: cut at the bench, bought and measured, or an O-ring.
 
-use crate::{BlankPiece, CircleHoles, Coat, GivenMass, Part, Ring, SideCut, SideId, Throw};
+use crate::{
+    BlankPiece, ById, CircleHoles, Coat, GivenMass, Part, PieceId, Ring, SideCut, SideId, Throw,
+};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 
@@ -19,7 +21,7 @@ pub enum PartKind {
 #[derive(Debug, Default)]
 pub struct CutPart {
     /// The stock it is cut from, one piece or a glued stack, from the first end.
-    pub blanks: Vec<BlankPiece>,
+    pub blanks: ById<PieceId, BlankPiece>,
     /// Whether all that it is cut from could be read.
     pub stocked: bool,
     /// What is cut from the side, in the order written.
@@ -76,10 +78,11 @@ impl Part {
     }
 
     /// What it is cut from, from the first end; nothing where it is bought.
-    pub fn blanks(&self) -> &[BlankPiece] {
+    pub fn blanks(&self) -> &ById<PieceId, BlankPiece> {
+        static NONE: ById<PieceId, BlankPiece> = ById::EMPTY;
         match &self.kind {
             PartKind::Cut(it) => &it.blanks,
-            PartKind::Bought(_) | PartKind::Ring(_) => &[],
+            PartKind::Bought(_) | PartKind::Ring(_) => &NONE,
         }
     }
 

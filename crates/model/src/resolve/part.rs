@@ -82,7 +82,7 @@ impl<'a> Resolver<'a> {
             let sound = part.whole;
             let before = self.lost;
             if let PartKind::Cut(cut) = &mut part.kind {
-                cut.blanks = self.blank_pieces(&lines, part.length, frame);
+                cut.blanks = self.blank_pieces(&lines, part.length, frame).into();
                 cut.stocked = sound && self.lost == before;
             }
             self.thrown(&lines, &mut part, frame);

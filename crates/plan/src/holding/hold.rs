@@ -2,7 +2,7 @@
 
 use crate::MandrelId;
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{ById, End, PieceId};
 
 /// How the work is held.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -28,11 +28,11 @@ pub enum Workholding {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PieceHold {
     /// The first of those glued so far.
-    pub from: usize,
+    pub from: PieceId,
     /// The last of them: it stands free.
-    pub to: usize,
+    pub to: PieceId,
     /// The one that is gripped.
-    pub gripped: usize,
+    pub gripped: PieceId,
     /// Its diameter, or the side of its square.
     pub size: Length,
     /// How much of it is gripped.
@@ -41,6 +41,17 @@ pub struct PieceHold {
     pub overhang: Length,
     /// It is still on its rod, and sawn off afterwards.
     pub on_rod: bool,
+}
+
+impl PieceHold {
+    /// All that are glued so far, of a blank's.
+    pub fn pieces<T>(
+        self,
+        all: &ById<PieceId, T>,
+    ) -> impl Iterator<Item = PieceId> + Clone + use<T> {
+        all.ids()
+            .filter(move |it| (self.from..=self.to).contains(it))
+    }
 }
 
 /// A grip on stock.

@@ -3,6 +3,7 @@
 
 use crate::holding::make_mandrel::{mandrel, tail_plug};
 use crate::holding::open_tasks::OpenTasks;
+use crate::id::TaskId;
 use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
@@ -13,7 +14,7 @@ use crate::{
     TailSupport, Unschedulable, Work, Workholding,
 };
 use quillet_geometry::Length;
-use quillet_model::{ById, End};
+use quillet_model::{ById, End, PieceId};
 use std::collections::HashSet;
 use std::sync::Arc;
 
@@ -55,14 +56,14 @@ pub(crate) struct WorkState<'a, 'p, 'b> {
     turned: Vec<(Length, Length)>,
     /// The blank's ends as they are now, stations.
     pub(crate) now: [Length; 2],
-    done: Vec<bool>,
+    done: ById<TaskId, bool>,
     open: OpenTasks,
 }
 
 /// What comes next: a hold to take, or a task to do in the hold there is.
 pub(crate) enum ScheduleStep {
     Take(Workholding),
-    Do(usize),
+    Do(TaskId),
 }
 
 /// A grip shorter than this is none at all.
@@ -88,7 +89,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             hold: Workholding::Bench,
             turned: Vec::new(),
             now: [blank.from, blank.to],
-            done: vec![false; tasks.0.len()],
+            done: tasks.0.map(|_| false),
             open: OpenTasks::of(tasks),
         }
     }
@@ -111,7 +112,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
                 return Some(ScheduleStep::Take(hold));
             }
         }
-        let stuck = (0..tasks.0.len()).find(|index| !self.done[*index])?;
+        let stuck = tasks.0.ids().find(|index| !self.done[*index])?;
         let first = self.open.in_order().next();
         let task = &tasks.0[first.unwrap_or(stuck)];
         let why = match (first, task.access) {
@@ -133,7 +134,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     }
 
     /// Records a task as done, and what it leaves of the stock.
-    pub(crate) fn finish(&mut self, index: usize, tasks: &Tasks) {
+    pub(crate) fn finish(&mut self, index: TaskId, tasks: &Tasks) {
         self.done[index] = true;
         self.open.finish(index, tasks);
         let part = self.feature_map.part;
@@ -218,7 +219,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         mandrel_set: &mut MandrelSet,
     ) -> Option<Workholding> {
         let (end, kind) = self.strategy.mandrel?;
-        let waits = tasks.0.iter().enumerate().any(|(index, task)| {
+        let waits = tasks.0.with_ids().any(|(index, task)| {
             let body = matches!(task.work(), Some(Work::Thread(_)))
                 && task.rank.0 > crate::tasks::task::Stage::Outside;
             !self.done[index] && task.access == Access::End(end) && !body
@@ -258,12 +259,13 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     }
 
     /// How pieces are held, the last of them free: by the longest of the others, or by its own length.
-    fn pieces(&self, from: usize, to: usize, tasks: &Tasks) -> PieceHold {
+    fn pieces(&self, from: PieceId, to: PieceId, tasks: &Tasks) -> PieceHold {
         let blanks = self.feature_map.part.blanks();
-        let sawn = |index: usize| self.blank.pieces.get(index).copied().unwrap_or_default();
-        let below = (from..to).max_by_key(|index| (sawn(*index), std::cmp::Reverse(*index)));
+        let sawn = |index: PieceId| self.blank.pieces.get(index).copied().unwrap_or_default();
+        let below = blanks.ids().filter(|it| (from..to).contains(it));
+        let below = below.max_by_key(|index| (sawn(*index), std::cmp::Reverse(*index)));
         let gripped = below.unwrap_or(to);
-        let free = |index: usize| {
+        let free = |index: PieceId| {
             let spigot = blanks[index].spigot.map_or(Length::ZERO, |it| it.length);
             FACING + spigot + CLEAR
         };
@@ -271,8 +273,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             |task: &Task| matches!(task.work(), Some(Work::Saw { piece, .. }) if *piece == gripped);
         let on_rod = tasks
             .0
-            .iter()
-            .enumerate()
+            .with_ids()
             .any(|(index, task)| unsawn(task) && !self.done[index]);
         let own = match below {
             Some(index) => sawn(index),
@@ -282,7 +283,11 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             true => COLLET_LENGTH,
             false => own.max(Length::ZERO).min(COLLET_LENGTH),
         };
-        let whole: Length = (from..=to).map(sawn).sum();
+        let whole: Length = blanks
+            .ids()
+            .filter(|it| (from..=to).contains(it))
+            .map(sawn)
+            .sum();
         PieceHold {
             from,
             to,
@@ -346,8 +351,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         let parts = |task: &Task| matches!(task.work(), Some(Work::PartOff { .. }));
         tasks
             .0
-            .iter()
-            .enumerate()
+            .with_ids()
             .any(|(index, task)| parts(task) && !self.done[index])
     }
 

@@ -3,7 +3,7 @@
 use crate::output::packing::{Packing, pack, pack_in_order};
 use crate::{Plan, Route};
 use quillet_geometry::Length;
-use quillet_model::{Bench, BlankPiece, End, Material};
+use quillet_model::{Bench, BlankPiece, End, Material, PieceId};
 use quillet_syntax::ast::StockSection;
 use std::sync::Arc;
 
@@ -45,7 +45,7 @@ pub struct CutPiece {
     /// The part.
     pub part: Arc<str>,
     /// Which of its pieces, and of how many.
-    pub piece: (usize, usize),
+    pub piece: (PieceId, usize),
     /// How long to saw it.
     pub length: Length,
     /// What of that is the part.
@@ -72,7 +72,7 @@ impl CutList {
         let kerf = bench.and_then(|bench| bench.kerf).unwrap_or(USUAL_KERF);
         let mut stocks: Vec<CutStock> = Vec::new();
         for route in &plan.routes {
-            for (index, piece) in route.part.blanks().iter().enumerate() {
+            for (index, piece) in route.part.blanks().with_ids() {
                 let cut = cut_piece(route, index, piece);
                 match stocks.iter_mut().find(|stock| stock.is(piece)) {
                     Some(stock) => stock.pieces.push(cut),
@@ -135,12 +135,12 @@ impl CutStock {
     }
 }
 
-fn cut_piece(route: &Route, index: usize, piece: &BlankPiece) -> CutPiece {
+fn cut_piece(route: &Route, index: PieceId, piece: &BlankPiece) -> CutPiece {
     let blank = &route.blank;
     let count = route.part.blanks().len();
     let at_end = |end: End| match end {
-        End::First => index == 0,
-        End::Second => index + 1 == count,
+        End::First => index.number() == 1,
+        End::Second => index.number() == count,
     };
     let ends = [End::First, End::Second]
         .into_iter()

@@ -1,6 +1,6 @@
 //! An operation: one numbered line of a route.
 
-use crate::{Inspection, Peck, SinglePoint, Speed, Tool, Work, Workholding};
+use crate::{Inspection, Peck, RouteId, SinglePoint, Speed, Tool, Work, Workholding};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
 
@@ -146,8 +146,8 @@ pub enum Note {
 /// One operation of one route.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct OperationRef {
-    /// An index into `Plan::routes`.
-    pub route: usize,
+    /// The route.
+    pub route: RouteId,
     /// An index into its operations.
     pub operation: usize,
 }

@@ -5,11 +5,12 @@ mod threads;
 
 use crate::holding::make_mandrel::{mandrel, plugs};
 use crate::holding::schedule::{MandrelSet, WorkState};
+use crate::id::TaskId;
 use crate::output::measure::checks;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::contains;
 use crate::tasks::mate::Mates;
-use crate::tasks::task::{Task, TaskWork};
+use crate::tasks::task::{Task, TaskWork, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
@@ -18,7 +19,7 @@ use crate::{
     PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
-use quillet_model::{self as model, CutId, End, Material, Part};
+use quillet_model::{self as model, ById, CutId, End, Material, Part};
 use quillet_standards::material::Family;
 
 /// Builds the operations one after the other.
@@ -29,7 +30,7 @@ pub(crate) struct OperationBuilder<'a, 'p, 'b> {
     bench_tools: BenchTools<'b>,
     pub(crate) operations: Vec<Operation>,
     /// The operation of each task, once it is placed.
-    placed: Vec<Option<usize>>,
+    placed: ById<TaskId, Option<usize>>,
     /// The operation that took the present hold.
     held_since: Option<usize>,
     /// Holes cut so far.
@@ -42,7 +43,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         blank: &'a Blank,
         mates: &'a Mates,
         bench_tools: BenchTools<'b>,
-        tasks: usize,
+        tasks: &Tasks,
     ) -> Self {
         OperationBuilder {
             feature_map,
@@ -50,7 +51,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             mates,
             bench_tools,
             operations: Vec::new(),
-            placed: vec![None; tasks],
+            placed: tasks.0.map(|_| None),
             held_since: None,
             holes: Vec::new(),
         }
@@ -100,7 +101,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     /// Places a task.
     pub(crate) fn work(
         &mut self,
-        index: usize,
+        index: TaskId,
         task: &Task,
         lathe: &WorkState,
         mandrel_set: &mut MandrelSet,

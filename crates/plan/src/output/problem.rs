@@ -2,7 +2,7 @@
 
 use crate::{MandrelId, SpeedLimit};
 use quillet_geometry::Length;
-use quillet_model::{CutId, End, SideId, ThreadDef};
+use quillet_model::{CutId, End, PieceId, SideId, ThreadDef};
 use std::sync::Arc;
 
 /// One obstacle.
@@ -63,7 +63,7 @@ pub enum PlanProblem {
     /// No collet grips the stock, nor what it could be rounded to.
     NoCollet {
         /// The piece of the blank.
-        piece: usize,
+        piece: PieceId,
         /// The stock.
         stock: Length,
         /// The least diameter the part needs.
@@ -92,7 +92,7 @@ pub enum PlanProblem {
     /// The stock does not hold the part.
     BlankTooThin {
         /// The piece of the blank.
-        piece: usize,
+        piece: PieceId,
         /// The stock.
         stock: Length,
         /// The fattest place of the part on it.
@@ -103,7 +103,7 @@ pub enum PlanProblem {
     /// The stock is shorter than the part with all that is cut away.
     BlankTooShort {
         /// The piece of the blank.
-        piece: usize,
+        piece: PieceId,
         /// The stock.
         stock: Length,
         /// What is needed.

@@ -1,6 +1,7 @@
 //! All that must be done to a part, from the saw to the polish.
 
 use crate::holding::make_mandrel::mandrel;
+use crate::id::TaskId;
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
@@ -76,7 +77,7 @@ struct TaskBuilder<'a, 'p, 'b> {
 
 impl TaskBuilder<'_, '_, '_> {
     /// The nub's end is faced and centred for the tail centre while there is stock to grip.
-    fn far_centre(&mut self, start: &[usize]) -> Vec<usize> {
+    fn far_centre(&mut self, start: &[TaskId]) -> Vec<TaskId> {
         let stubbed = self.blank.stub.is_some();
         let Some(end) = self
             .strategy
@@ -109,9 +110,9 @@ impl TaskBuilder<'_, '_, '_> {
         &mut self,
         end: End,
         stage: Stage,
-        start: &[usize],
+        start: &[TaskId],
         problems: &mut Vec<PlanProblem>,
-    ) -> Vec<usize> {
+    ) -> Vec<TaskId> {
         let from = self.tasks.0.len();
         let to = self.feature_map.part.station(end, Length::ZERO);
         let work = Work::Face { end, to };
@@ -134,12 +135,12 @@ impl TaskBuilder<'_, '_, '_> {
             start: &[face],
         };
         zone_tasks(self.feature_map, &place, self.bench_tools, self.tasks);
-        (from..self.tasks.0.len()).collect()
+        self.tasks.since(from).collect()
     }
 
     /// Stops at an end, where a mate is at hand to be tried: after every cut that it touches or passes
     /// when it is home. One that meets cuts from both ends is tried off the lathe, when those are done.
-    fn gates(&mut self, end: End, met: MetFrom) -> Vec<usize> {
+    fn gates(&mut self, end: End, met: MetFrom) -> Vec<TaskId> {
         let mates = self.mates;
         let from = self.tasks.0.len();
         for mate in &mates[end.index()] {
@@ -177,7 +178,7 @@ impl TaskBuilder<'_, '_, '_> {
             };
             self.tasks.put(Work::Try(gate), access, rank, needs);
         }
-        (from..self.tasks.0.len()).collect()
+        self.tasks.since(from).collect()
     }
 
     /// Whether a mate is tried at an end already.
@@ -207,7 +208,7 @@ impl TaskBuilder<'_, '_, '_> {
     }
 
     /// The tasks that cut what a mate touches or passes.
-    fn touched(&self, end: End, mate: &Mate, depth: Length) -> Vec<usize> {
+    fn touched(&self, end: End, mate: &Mate, depth: Length) -> Vec<TaskId> {
         let part = self.feature_map.part;
         let within = |own: End, from: Length, to: Length| match own == end {
             true => from < depth,
@@ -221,7 +222,7 @@ impl TaskBuilder<'_, '_, '_> {
             (Some(Work::Turn(_) | Work::BreakCorner { .. }), true) => task.end() == Some(end),
             _ => false,
         };
-        let all = self.tasks.0.iter().enumerate();
+        let all = self.tasks.0.with_ids();
         all.filter(|(_, task)| meets(task)).map(|it| it.0).collect()
     }
 
@@ -256,7 +257,7 @@ impl TaskBuilder<'_, '_, '_> {
     }
 
     /// The stub is parted off once the first end is done.
-    fn part_off(&mut self, first: &[usize]) -> Vec<usize> {
+    fn part_off(&mut self, first: &[TaskId]) -> Vec<TaskId> {
         let Some((end, _)) = self.blank.stub.filter(|_| !self.strategy.on_stub) else {
             return Vec::new();
         };
@@ -279,7 +280,7 @@ impl TaskBuilder<'_, '_, '_> {
         ]
     }
 
-    fn second_end(&mut self, start: &[usize], problems: &mut Vec<PlanProblem>) -> Vec<usize> {
+    fn second_end(&mut self, start: &[TaskId], problems: &mut Vec<PlanProblem>) -> Vec<TaskId> {
         let end = self.strategy.first.other();
         if self.strategy.nub == Some(end) {
             if self.blank.stub.is_none() {
@@ -307,12 +308,12 @@ impl TaskBuilder<'_, '_, '_> {
             start,
         };
         zone_tasks(self.feature_map, &place, self.bench_tools, self.tasks);
-        (from..self.tasks.0.len()).collect()
+        self.tasks.since(from).collect()
     }
 
     fn outside(
         &mut self,
-        cut: &[usize],
+        cut: &[TaskId],
         blended: Option<BlendPartner>,
         problems: &mut Vec<PlanProblem>,
     ) {
@@ -377,7 +378,7 @@ impl TaskBuilder<'_, '_, '_> {
         for end in crate::tasks::feature_map::ENDS {
             self.gates(end, MetFrom::FromHere);
         }
-        last.extend(before..self.tasks.0.len());
+        last.extend(self.tasks.since(before));
         last.extend(side_tasks(self.feature_map.part, &last, self.tasks));
         // Without its nub the end has nothing for the tail centre any more.
         let finished = self.strategy.nub.map_or(Access::Outside, Access::End);

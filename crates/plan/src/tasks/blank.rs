@@ -4,7 +4,7 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tools::bench_tools::BenchTools;
 use crate::{Nub, PlanProblem, Strategy};
 use quillet_geometry::Length;
-use quillet_model::{End, Part};
+use quillet_model::{ById, End, Part, PieceId};
 use quillet_syntax::ast::StockSection;
 
 /// The blank of a part, as it comes to the lathe.
@@ -24,8 +24,8 @@ pub struct Blank {
     pub nub: Option<Nub>,
     /// Stock beyond an end that only serves to be gripped and is parted off.
     pub stub: Option<(End, Length)>,
-    /// Each piece's length as sawn, in the order of `Part::blanks`.
-    pub pieces: Vec<Length>,
+    /// Each piece's length as sawn.
+    pub pieces: ById<PieceId, Length>,
 }
 
 impl Nub {
@@ -139,7 +139,7 @@ impl Blank {
     /// What the stock lacks.
     fn report(&self, feature_map: &FeatureMap, problems: &mut Vec<PlanProblem>) {
         let part = feature_map.part;
-        for (index, piece) in part.blanks().iter().enumerate() {
+        for (index, piece) in part.blanks().with_ids() {
             let (from, to) = (piece.from.to_mm(), piece.to.to_mm());
             let fattest = feature_map
                 .outer
@@ -209,7 +209,7 @@ fn gripped(
             if bench_tools.lists_collets() {
                 let stock = smallest;
                 problems.push(PlanProblem::NoCollet {
-                    piece: 0,
+                    piece: PieceId::FIRST,
                     stock,
                     least,
                 });
@@ -221,11 +221,19 @@ fn gripped(
 }
 
 /// What each piece is sawn to: its stretch, what is faced off, and its spigot.
-fn pieces(part: &Part, beyond: [Length; 2]) -> Vec<Length> {
-    let last = part.blanks().len().saturating_sub(1);
-    let each = part.blanks().iter().enumerate().map(|(index, piece)| {
-        let before = if index == 0 { beyond[0] } else { GLUE_FACE };
-        let after = if index == last { beyond[1] } else { GLUE_FACE };
+fn pieces(part: &Part, beyond: [Length; 2]) -> ById<PieceId, Length> {
+    let (first, last) = (part.blanks().ids().next(), part.blanks().ids().next_back());
+    let each = part.blanks().with_ids().map(|(index, piece)| {
+        let before = if Some(index) == first {
+            beyond[0]
+        } else {
+            GLUE_FACE
+        };
+        let after = if Some(index) == last {
+            beyond[1]
+        } else {
+            GLUE_FACE
+        };
         let spigot = piece.spigot.map_or(Length::ZERO, |it| it.length);
         piece.to - piece.from + before + after + spigot
     });

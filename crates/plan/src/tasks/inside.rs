@@ -1,5 +1,6 @@
 //! Tasks inside: holes, bores, threads and mouths from one end.
 
+use crate::id::TaskId;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::task::{Access, Rank, Stage, Task, Tasks};
 use crate::tools::bench_tools::BenchTools;
@@ -16,7 +17,7 @@ pub(crate) fn inside_tasks(
     stage: Stage,
     bench_tools: BenchTools,
     tasks: &mut Tasks,
-    start: &[usize],
+    start: &[TaskId],
     problems: &mut Vec<PlanProblem>,
 ) {
     let mut builder = InsideTasks {
@@ -38,9 +39,9 @@ struct InsideTasks<'a, 'p, 'b> {
     stage: Stage,
     bench_tools: BenchTools<'b>,
     tasks: &'a mut Tasks,
-    start: &'a [usize],
+    start: &'a [TaskId],
     /// Each cut with its task.
-    cuts: Vec<(InsideCut, usize)>,
+    cuts: Vec<(InsideCut, TaskId)>,
 }
 
 /// Practice within an end: females first, drills before bores, threads last of the inside.
@@ -101,8 +102,8 @@ impl InsideTasks<'_, '_, '_> {
     }
 
     /// A pilot of the drill's web for large holes in solid metal; resin would grab.
-    fn pilots(&mut self, centre: usize) {
-        let solid: Vec<(InsideCut, usize)> = self.cuts.clone();
+    fn pilots(&mut self, centre: TaskId) {
+        let solid: Vec<(InsideCut, TaskId)> = self.cuts.clone();
         for (cut, task) in &solid {
             let InsideShape::Drill { dia, point, .. } = cut.shape else {
                 continue;
@@ -136,7 +137,7 @@ impl InsideTasks<'_, '_, '_> {
         &mut self,
         feature: CutId,
         cut: InsideCut,
-        centre: usize,
+        centre: TaskId,
         problems: &mut Vec<PlanProblem>,
     ) {
         let Some(&(_, task)) = self.cuts.iter().find(|it| it.0 == cut) else {
@@ -213,7 +214,7 @@ impl InsideTasks<'_, '_, '_> {
     /// A flat tool deeper than a millimetre is led by a hole: where there is none of three fifths of
     /// its size, by the largest drill of nine tenths, whose cone ends above the flat bottom (common
     /// practice, no published source).
-    fn before_flat(&mut self, cut: InsideCut, task: usize, centre: usize) {
+    fn before_flat(&mut self, cut: InsideCut, task: TaskId, centre: TaskId) {
         let dia = cut.shape.widest();
         if cut.to <= FLAT_ALONE {
             return;
@@ -246,7 +247,7 @@ impl InsideTasks<'_, '_, '_> {
         }
     }
 
-    fn helper(&mut self, cut: InsideCut, before: usize, centre: usize) {
+    fn helper(&mut self, cut: InsideCut, before: TaskId, centre: TaskId) {
         let task = self.tasks.put(
             Work::Inside(cut),
             Access::End(self.end),
@@ -317,7 +318,7 @@ impl InsideTasks<'_, '_, '_> {
         runs
     }
 
-    fn wait(&mut self, task: usize, earlier: usize) {
+    fn wait(&mut self, task: TaskId, earlier: TaskId) {
         let needs = &mut self.tasks.0[task].needs;
         if !needs.contains(&earlier) {
             needs.push(earlier);
@@ -342,7 +343,7 @@ impl InsideTasks<'_, '_, '_> {
                 method: self.bench_tools.threading(&thread.thread, true),
             };
             let mut needs = self.start.to_vec();
-            let opens = |it: &&(InsideCut, usize)| it.0.from < feature.to;
+            let opens = |it: &&(InsideCut, TaskId)| it.0.from < feature.to;
             needs.extend(self.cuts.iter().filter(opens).map(|it| it.1));
             self.tasks.add(Task {
                 work: Work::Thread(cut).into(),
@@ -358,7 +359,7 @@ impl InsideTasks<'_, '_, '_> {
 /// Cuts that are equal, with their tasks in order.
 struct EqualCuts {
     cut: InsideCut,
-    tasks: Vec<usize>,
+    tasks: Vec<TaskId>,
 }
 
 /// How a cut waits for another one that is not its equal.

@@ -1,6 +1,7 @@
 //! Tasks outside: tenons, reliefs, threads and broken corners of an end, and what is cut in
 //! the shaped outside between.
 
+use crate::id::TaskId;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::task::{Access, Stage, Task, TaskWork, Tasks};
 use crate::tools::bench_tools::BenchTools;
@@ -29,7 +30,7 @@ pub(crate) struct OutsideLayout<'a> {
     pub(crate) stage: Stage,
     pub(crate) access: Access,
     /// What comes before any of them.
-    pub(crate) start: &'a [usize],
+    pub(crate) start: &'a [TaskId],
 }
 
 /// Adds what is turned at an end before the outside is shaped.
@@ -81,7 +82,7 @@ pub(crate) fn zone_tasks(
 /// Adds the grooves, threads and corners in the shaped outside, after it has been turned.
 pub(crate) fn body_tasks(
     feature_map: &FeatureMap,
-    shaped: &[usize],
+    shaped: &[TaskId],
     bench_tools: BenchTools,
     tasks: &mut Tasks,
     problems: &mut Vec<PlanProblem>,
@@ -137,9 +138,9 @@ pub(crate) fn body_tasks(
 pub(crate) fn body_corners(
     feature_map: &FeatureMap,
     access: Access,
-    sized: &[usize],
+    sized: &[TaskId],
     tasks: &mut Tasks,
-) -> Vec<usize> {
+) -> Vec<TaskId> {
     let place = |end| OutsideLayout {
         end,
         stage: Stage::Finish,
@@ -156,7 +157,7 @@ fn turn_tasks(
     place: &OutsideLayout,
     tasks: &mut Tasks,
     own: impl Fn(&Feature) -> bool,
-) -> Vec<(TurnCut, usize)> {
+) -> Vec<(TurnCut, TaskId)> {
     let mut turned = Vec::new();
     for (index, feature) in feature_map.part.features.with_ids() {
         let (kind, dia) = match &feature.cut {
@@ -192,9 +193,9 @@ fn corner_tasks(
     feature_map: &FeatureMap,
     place: &OutsideLayout,
     tasks: &mut Tasks,
-    turned: &[(TurnCut, usize)],
+    turned: &[(TurnCut, TaskId)],
     in_zone: bool,
-) -> Vec<usize> {
+) -> Vec<TaskId> {
     let mut corners = Vec::new();
     for (index, feature) in feature_map.part.features.with_ids() {
         let Cut::Edge(edge) = feature.cut else {
@@ -251,7 +252,7 @@ fn land_task(
     index: CutId,
     place: &OutsideLayout,
     tasks: &mut Tasks,
-) -> Option<(TurnCut, usize)> {
+) -> Option<(TurnCut, TaskId)> {
     let part = feature_map.part;
     let profiles = part.profiles.as_ref()?;
     let own =
@@ -295,8 +296,8 @@ fn around_thread(
     thread: &Feature,
     from: End,
     method: Threading,
-    task: usize,
-    turned: &[(TurnCut, usize)],
+    task: TaskId,
+    turned: &[(TurnCut, TaskId)],
     tasks: &mut Tasks,
 ) {
     for (cut, other) in turned {

@@ -1,6 +1,7 @@
 //! Cuts from the side: on the mandrel when the outside is turned, before it is sanded.
 
 use crate::Work;
+use crate::id::TaskId;
 use crate::tasks::task::{Access, Stage, Tasks};
 use quillet_model::{Part, SideCut, SideCutKind, SideDepth, SideId};
 
@@ -8,7 +9,7 @@ use quillet_model::{Part, SideCut, SideCutKind, SideDepth, SideId};
 ///
 /// Patterns are cut while the work is round and stiff, then flats, then what opens the wall. Which
 /// of two like cuts comes first, the design says.
-pub(crate) fn side_tasks(part: &Part, start: &[usize], tasks: &mut Tasks) -> Vec<usize> {
+pub(crate) fn side_tasks(part: &Part, start: &[TaskId], tasks: &mut Tasks) -> Vec<TaskId> {
     let cuts = part.sides().iter().enumerate();
     let mut cuts: Vec<(usize, &SideCut)> = cuts.collect();
     cuts.sort_by_key(|(index, cut)| (step(cut), *index));

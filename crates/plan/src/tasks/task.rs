@@ -1,7 +1,8 @@
 //! Tasks: what must be done to a part, what each needs before it, and where the tool comes from.
 
-use crate::Work;
-use quillet_model::{CutId, End};
+use crate::id::TaskId;
+use crate::{RouteId, Work};
+use quillet_model::{ById, CutId, End, PieceId};
 
 /// Something to do, not yet in its place.
 #[derive(Clone, Debug)]
@@ -11,7 +12,7 @@ pub(crate) struct Task {
     pub(crate) features: Vec<CutId>,
     pub(crate) access: Access,
     /// Tasks that must come before.
-    pub(crate) needs: Vec<usize>,
+    pub(crate) needs: Vec<TaskId>,
     /// Of what can be done, the least comes first: the order of practice.
     pub(crate) rank: Rank,
 }
@@ -60,9 +61,9 @@ pub(crate) enum Access {
     /// Pieces of a glued blank, as far as they are glued.
     Pieces {
         /// The first of them.
-        from: usize,
+        from: PieceId,
         /// The last: it is worked on.
-        to: usize,
+        to: PieceId,
     },
     /// Between centres.
     Centres,
@@ -91,12 +92,11 @@ pub(crate) enum Stage {
 
 /// A list of tasks that knows its own length.
 #[derive(Default)]
-pub(crate) struct Tasks(pub(crate) Vec<Task>);
+pub(crate) struct Tasks(pub(crate) ById<TaskId, Task>);
 
 impl Tasks {
-    pub(crate) fn add(&mut self, task: Task) -> usize {
-        self.0.push(task);
-        self.0.len() - 1
+    pub(crate) fn add(&mut self, task: Task) -> TaskId {
+        self.0.push(task)
     }
 
     /// Adds with the parts said in order.
@@ -105,8 +105,8 @@ impl Tasks {
         work: impl Into<TaskWork>,
         access: Access,
         rank: Rank,
-        needs: Vec<usize>,
-    ) -> usize {
+        needs: Vec<TaskId>,
+    ) -> TaskId {
         self.add(Task {
             work: work.into(),
             features: Vec::new(),
@@ -117,19 +117,25 @@ impl Tasks {
     }
 
     /// All that is cut inside from an end, so far.
-    pub(crate) fn all_inside(&self, end: End) -> Vec<usize> {
+    pub(crate) fn all_inside(&self, end: End) -> Vec<TaskId> {
         let is_inside = |task: &Task| match task.work() {
             Some(Work::Inside(cut)) => cut.end == end,
             Some(Work::Thread(cut)) => cut.inside && cut.end == end,
             _ => false,
         };
-        (0..self.0.len())
+        self.0
+            .ids()
             .filter(|index| is_inside(&self.0[*index]))
             .collect()
     }
 
+    /// Those added since there were so many.
+    pub(crate) fn since(&self, count: usize) -> impl Iterator<Item = TaskId> + use<> {
+        self.0.ids().skip(count)
+    }
+
     /// Makes one task wait for another.
-    pub(crate) fn before(&mut self, first: usize, then: usize) {
+    pub(crate) fn before(&mut self, first: TaskId, then: TaskId) {
         let needs = &mut self.0[then].needs;
         if first != then && !needs.contains(&first) {
             needs.push(first);
@@ -140,7 +146,7 @@ impl Tasks {
 /// With which route a part is turned joined.
 #[derive(Clone, Copy)]
 pub(crate) struct BlendPartner {
-    pub(crate) route: usize,
+    pub(crate) route: RouteId,
     /// This part's nub is the one that is gripped.
     pub(crate) gripped: bool,
 }

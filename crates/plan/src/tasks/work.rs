@@ -1,9 +1,9 @@
 //! What an operation does to the work, as data: enough for a person or a simulated lathe to
 //! carry it out.
 
-use crate::MandrelId;
+use crate::{MandrelId, RouteId};
 use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{DrillName, End, SideId, ThreadDef};
+use quillet_model::{DrillName, End, PieceId, SideId, ThreadDef};
 use std::sync::Arc;
 
 /// What is done.
@@ -14,8 +14,8 @@ use std::sync::Arc;
 pub enum Work {
     /// Saw a piece of the blank off its stock.
     Saw {
-        /// Which piece (an index into `Part::blanks`).
-        piece: usize,
+        /// Which piece.
+        piece: PieceId,
         /// How long.
         length: Length,
     },
@@ -24,7 +24,7 @@ pub enum Work {
     /// Bore the hole that takes the next piece's spigot, through a thin piece into those below.
     Socket {
         /// The piece it is bored from.
-        piece: usize,
+        piece: PieceId,
         /// Diameter.
         dia: Length,
         /// Depth from that piece's face.
@@ -35,7 +35,7 @@ pub enum Work {
     /// Turn the spigot of a glued piece.
     Spigot {
         /// The piece.
-        piece: usize,
+        piece: PieceId,
         /// Diameter.
         dia: Length,
         /// Length.
@@ -44,7 +44,7 @@ pub enum Work {
     /// Glue a piece to those before it.
     GlueUp {
         /// The piece.
-        piece: usize,
+        piece: PieceId,
         /// The gap for glue, on diameter.
         gap: Option<Length>,
         /// Too short to be held: its face is rubbed flat on a plate instead of turned.
@@ -86,7 +86,7 @@ pub enum Work {
     Thread(ThreadCut),
     /// Screw or push a plug into the bore so that a thin tenon cannot be crushed.
     Support {
-        /// An index into `Plan::mandrels`.
+        /// Which one.
         plug: MandrelId,
     },
     /// Try the mate by hand.
@@ -131,7 +131,7 @@ pub enum Work {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PieceFace {
     /// The piece.
-    pub piece: usize,
+    pub piece: PieceId,
     /// Which end of it.
     pub end: End,
     /// The station it is faced to, where its thickness comes of it; else until clean.
@@ -277,8 +277,8 @@ pub struct OutsidePass {
     pub over: Length,
     /// What it leaves standing at an end that is closed.
     pub core: Option<Core>,
-    /// The index in `Plan::routes` of the part it is blended with, for that pass.
-    pub with: Option<usize>,
+    /// The route of the part it is blended with, for that pass.
+    pub with: Option<RouteId>,
 }
 
 /// What an outside pass leaves standing at an end, to be finished when that comes free.

@@ -1,7 +1,7 @@
 //! Every tool a plan uses, where, and whether it stands on the bench.
 
 use crate::tools::bench_tools::BenchTools;
-use crate::{InsideShape, OperationRef, Plan, Tool, Work};
+use crate::{InsideShape, OperationRef, Plan, RouteId, Tool, Work};
 use quillet_geometry::Length;
 use quillet_model::Bench;
 use std::collections::{BTreeMap, BTreeSet};
@@ -70,7 +70,7 @@ impl ToolList {
         let bench_tools = BenchTools { bench };
         let mut uses: BTreeMap<Tool, Vec<OperationRef>> = BTreeMap::new();
         let mut sizes = BTreeSet::new();
-        for (index, route) in plan.routes.iter().enumerate() {
+        for (index, route) in plan.routes.with_ids() {
             for (operation, it) in route.operations.iter().enumerate() {
                 if let Some(tool) = it.tool {
                     uses.entry(tool).or_default().push(OperationRef {
@@ -98,7 +98,7 @@ impl ToolList {
     }
 
     /// The distinct hole sizes of one part.
-    pub fn hole_sizes_of(plan: &Plan, route: usize) -> Vec<Length> {
+    pub fn hole_sizes_of(plan: &Plan, route: RouteId) -> Vec<Length> {
         let operations = plan.routes.get(route).map(|it| it.operations.as_slice());
         let sizes: BTreeSet<Length> = operations
             .unwrap_or_default()

@@ -2,7 +2,7 @@
 
 use super::Lathe;
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, PieceId};
 use quillet_plan::{Operation, Work, Workholding};
 
 impl Lathe<'_> {
@@ -13,7 +13,7 @@ impl Lathe<'_> {
         if pieces.len() < 2 {
             return;
         }
-        let short = |index: usize| pieces[index].to - pieces[index].from < Length::mm(8.0);
+        let short = |index: PieceId| pieces[index].to - pieces[index].from < Length::mm(8.0);
         if let Workholding::Pieces(held) = operation.hold {
             if short(held.gripped) && !held.on_rod {
                 self.report("a short piece is gripped");
@@ -23,12 +23,12 @@ impl Lathe<'_> {
             }
         }
         let before = &self.route.operations[..self.number];
-        let faced = |piece: usize, end: End| {
+        let faced = |piece: PieceId, end: End| {
             before.iter().any(|it| {
                 matches!(it.work, Work::FacePiece(face) if (face.piece, face.end) == (piece, end))
             })
         };
-        let bored = |index: usize, wanted: bool| {
+        let bored = |index: PieceId, wanted: bool| {
             before.iter().any(|it| {
                 matches!(it.work, Work::Socket { piece, leads, .. }
                     if piece == index && leads == wanted)
@@ -37,10 +37,11 @@ impl Lathe<'_> {
         match &operation.work {
             Work::GlueUp { piece, rubbed, .. } => {
                 let own = faced(*piece, End::First) || *rubbed && short(*piece);
-                if !faced(piece - 1, End::Second) || !own {
+                let under = piece.before().expect("it is glued to one before it");
+                if !faced(under, End::Second) || !own {
                     self.report("a joint face is not faced");
                 }
-                if pieces[*piece].spigot.is_some() && !bored(piece - 1, false) {
+                if pieces[*piece].spigot.is_some() && !bored(under, false) {
                     self.report("nothing takes the spigot");
                 }
             }

@@ -1,7 +1,7 @@
 //! Parts of more cuts than anybody makes.
 
 use crate::design;
-use quillet_plan::{MOST_CUTS, PlanProblem, Unschedulable, plan_part};
+use quillet_plan::{MOST_CUTS, PlanProblem, RouteId, Unschedulable, plan_part};
 
 /// A rod with these cuts in it: how many steps its route has, and of how many cuts it says that they
 /// are too many.
@@ -12,7 +12,7 @@ fn planned(cuts: &str) -> (usize, Option<usize>) {
     );
     let design = design("rod.quillet", &[("rod.quillet", &text)]);
     let plan = plan_part(&design.parts[0], None);
-    let route = &plan.routes[0];
+    let route = &plan.routes[RouteId::nth(0)];
     let too_many = route.problems.iter().find_map(|it| match it {
         PlanProblem::NoOrder {
             feature: Some(_),

@@ -50,7 +50,9 @@ fn a_thread_without_run_out_is_turned_by_the_crank() {
     );
     let bench = design.benches.iter().find(|it| &*it.name.text == "geared");
     let plan = plan_part(design.part("thing").unwrap(), bench.map(AsRef::as_ref));
-    let (_, it) = find(&plan.routes[0], |work| matches!(work, Work::Thread(_)));
+    let (_, it) = find(&plan.routes[RouteId::nth(0)], |work| {
+        matches!(work, Work::Thread(_))
+    });
     assert!(
         it.speed.is_none() && it.notes.contains(&Note::ByCrank),
         "{it:?}"

@@ -88,7 +88,7 @@ fn a_thick_wall_needs_no_plug() {
             design.part("thing").unwrap(),
             design.bench(None).map(AsRef::as_ref),
         );
-        let works = plan.routes[0].operations.iter();
+        let works = plan.routes[RouteId::nth(0)].operations.iter();
         works
             .filter(|it| matches!(it.work, Work::Support { .. }))
             .count()
@@ -214,7 +214,6 @@ fn a_joined_pass_waits_for_both_turnings() {
             |wanted: quillet_plan::OperationRef| plan.sequence.iter().position(|it| *it == wanted);
         let own = plan
             .routes
-            .iter()
             .position(|it| it.part.name.text.as_ref() == name)
             .unwrap();
         let (at, _) = find(
@@ -318,7 +317,7 @@ fn the_worked_example_goes_as_it_is_told() {
     let part = design.part("ferrule").expect("the part is there");
     let plan = plan_part(part, design.bench(None).map(AsRef::as_ref));
     right(&plan);
-    let route = &plan.routes[0];
+    let route = &plan.routes[RouteId::nth(0)];
     assert_eq!(route.blank.length(), Length::mm(2.5 + 30.0 + 6.0 + 2.5));
     let short = |it: &Operation| match &it.work {
         Work::Saw { .. } => "saw",

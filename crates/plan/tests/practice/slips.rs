@@ -4,24 +4,22 @@ use super::*;
 use quillet_plan::{MandrelKind, TailSupport, Threading, Workholding};
 
 /// What the lathe says of a part of a plan that was spoilt.
-fn said(name: &str, part: &str, spoil: impl FnOnce(&mut Plan, usize)) -> String {
+fn said(name: &str, part: &str, spoil: impl FnOnce(&mut Plan, RouteId)) -> String {
     let mut plan = planned(name);
     let at = plan
         .routes
-        .iter()
         .position(|it| &*it.part.name.text == part)
         .expect("the part has a route");
     assert!(lathe::carry_out(&plan, &plan.routes[at]).is_empty());
     spoil(&mut plan, at);
     let at = plan
         .routes
-        .iter()
         .position(|it| &*it.part.name.text == part)
         .expect("the part has a route");
     lathe::carry_out(&plan, &plan.routes[at]).join("\n")
 }
 
-fn place(plan: &Plan, route: usize, wanted: impl Fn(&Work) -> bool) -> usize {
+fn place(plan: &Plan, route: RouteId, wanted: impl Fn(&Work) -> bool) -> usize {
     find(&plan.routes[route], wanted).0
 }
 

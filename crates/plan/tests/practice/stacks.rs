@@ -1,7 +1,13 @@
 //! Glued blanks.
 
 use super::*;
+use quillet_model::PieceId;
 use quillet_plan::{Note, Workholding};
+
+/// What stands on the first.
+fn second() -> PieceId {
+    PieceId::FIRST.after()
+}
 
 fn at(route: &Route, wanted: impl Fn(&Work) -> bool) -> usize {
     find(route, wanted).0
@@ -13,19 +19,13 @@ fn at(route: &Route, wanted: impl Fn(&Work) -> bool) -> usize {
 fn a_thin_piece_is_faced_and_bored_where_it_is_glued() {
     let plan = planned("avocet");
     let route = route(&plan, "barrel");
-    let glued = at(route, |it| {
-        matches!(
-            it,
-            Work::GlueUp {
-                piece: 1,
-                rubbed: true,
-                ..
-            }
-        )
-    });
+    let glued = at(
+        route,
+        |it| matches!(it, Work::GlueUp { piece, rubbed: true, .. } if *piece == second()),
+    );
     let faced = at(
         route,
-        |it| matches!(it, Work::FacePiece(face) if face.piece == 1 && face.to == Some(Length::mm(17.0))),
+        |it| matches!(it, Work::FacePiece(face) if face.piece == second() && face.to == Some(Length::mm(17.0))),
     );
     let led = at(
         route,
@@ -35,14 +35,20 @@ fn a_thin_piece_is_faced_and_bored_where_it_is_glued() {
         matches!(it, Work::Socket { dia, depth, leads: false, .. }
             if (*dia, *depth) == (Length::mm(10.1), Length::mm(3.0)))
     });
-    let last = at(route, |it| matches!(it, Work::GlueUp { piece: 2, .. }));
+    let last = at(
+        route,
+        |it| matches!(it, Work::GlueUp { piece, .. } if *piece == second().after()),
+    );
     assert!(glued < faced && faced < led && led < bored && bored < last);
     let hold = |index: usize| route.operations[index].hold;
     assert!(hold(faced) == hold(led) && hold(led) == hold(bored));
     let Workholding::Pieces(held) = hold(faced) else {
         panic!("{:?}", hold(faced))
     };
-    assert_eq!((held.from, held.to, held.gripped), (0, 1, 0));
+    assert_eq!(
+        (held.from, held.to, held.gripped),
+        (PieceId::FIRST, second(), PieceId::FIRST)
+    );
     let notes = &route.operations[glued].notes;
     for note in [Note::LineUp, Note::CleanLine, Note::Cure, Note::Degrease] {
         assert!(notes.contains(&note), "{notes:?}");
@@ -61,13 +67,14 @@ fn each_joint_face_is_faced_before_glue() {
                 let Work::GlueUp { piece, rubbed, .. } = it.work else {
                     continue;
                 };
-                let faced = |wanted: (usize, End)| {
+                let faced = |wanted: (PieceId, End)| {
                     route.operations[..index].iter().any(|it| {
                         matches!(it.work, Work::FacePiece(face) if (face.piece, face.end) == wanted)
                     })
                 };
-                assert!(faced((piece - 1, End::Second)), "{name} {piece}");
-                assert!(rubbed || faced((piece, End::First)), "{name} {piece}");
+                let under = piece.before().unwrap();
+                assert!(faced((under, End::Second)), "{name} {piece:?}");
+                assert!(rubbed || faced((piece, End::First)), "{name} {piece:?}");
             }
         }
     }
@@ -86,9 +93,12 @@ fn a_short_first_piece_is_bored_on_its_rod() {
         design.bench(None).map(AsRef::as_ref),
     );
     right(&plan);
-    let route = &plan.routes[0];
+    let route = &plan.routes[RouteId::nth(0)];
     let bored = at(route, |it| matches!(it, Work::Socket { leads: false, .. }));
-    let sawn = at(route, |it| matches!(it, Work::Saw { piece: 0, .. }));
+    let sawn = at(
+        route,
+        |it| matches!(it, Work::Saw { piece, .. } if *piece == PieceId::FIRST),
+    );
     assert!(bored < sawn);
     assert!(matches!(route.operations[bored].hold, Workholding::Pieces(held) if held.on_rod));
 }

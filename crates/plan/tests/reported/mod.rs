@@ -141,11 +141,14 @@ fn a_left_hand_thread_holds_nothing_that_can_be_held_otherwise() {
             design.bench(None).map(AsRef::as_ref),
         );
         right(&plan);
-        let notes = plan.routes[0].operations.iter().flat_map(|it| &it.notes);
+        let notes = plan.routes[RouteId::nth(0)]
+            .operations
+            .iter()
+            .flat_map(|it| &it.notes);
         let unscrews = notes
             .filter(|it| **it == quillet_plan::Note::LeftHandUnscrews)
             .count();
-        (plan.routes[0].strategy.mandrel, unscrews)
+        (plan.routes[RouteId::nth(0)].strategy.mandrel, unscrews)
     };
     use quillet_model::End;
     use quillet_plan::MandrelKind;
