@@ -251,6 +251,30 @@ fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
     assert_eq!(rules, ["missing-file", "unknown-name"]);
 }
 
+/// Whether what it begins with, or its name, is half written: what uses it is not told of as well.
+#[test]
+fn an_item_that_cannot_be_read_is_told_of_and_not_what_it_would_define() {
+    for (right, wrong, at) in [
+        ("thread joint = M10x0.75", "threa joint = M10x0.75", "threa"),
+        ("thread joint = M10x0.75", "threa", "threa"),
+        ("thread joint = M10x0.75", "thread = M10x0.75", "="),
+        ("let body = reed", "let = reed", "="),
+        ("let body = reed", "lt body = reed", "lt"),
+        ("pen heron \"Heron\"", "pen \"Heron\"", "\"Heron\""),
+    ] {
+        let found = reported("heron.quillet", &[(right, wrong)]);
+        assert_eq!((&*found.0, &*found.1), ("syntax", at), "{wrong}");
+    }
+    // Another name that nothing bears is told of all the same.
+    let slips = [
+        ("let body = reed", "let = reed"),
+        ("joint outside", "jiont-2 outside"),
+    ];
+    let found = examine(&slipped("heron.quillet", &slips)).findings;
+    let rules: Vec<_> = found.iter().map(|it| it.rule.to_string()).collect();
+    assert_eq!(rules, ["syntax", "unknown-name"]);
+}
+
 #[test]
 fn a_want_that_only_an_open_joint_keeps_unmet_is_not_told_of() {
     let slips = [(

@@ -2,7 +2,9 @@
 //! finding.
 
 use super::Resolver;
+use super::scope::named;
 use crate::{DefinitionId, DefinitionKind};
+use quillet_syntax::ast::ItemKind;
 use quillet_syntax::{Finding, RuleId, Span};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -22,8 +24,8 @@ pub(super) struct Redefinition {
 }
 
 impl Resolver<'_> {
-    /// Leaves out names that only a file that is missing would tell, or a name given twice; offers
-    /// the one item of the wanted kind that nothing uses.
+    /// Leaves out names that only a file that is missing would tell, an item that cannot be read, or a
+    /// name given twice; offers the one item of the wanted kind that nothing uses.
     pub(super) fn gather_astray(&mut self) {
         let findings = &self.design.findings;
         if findings
@@ -44,6 +46,7 @@ impl Resolver<'_> {
             self.drop_unknown(&astray);
             return;
         }
+        self.drop_unread();
         let kinds: BTreeSet<DefinitionKind> = self
             .astray
             .iter()
@@ -60,10 +63,49 @@ impl Resolver<'_> {
         }
     }
 
+    /// Leaves out names that an item would give if it could be read: those that stand in its text, and
+    /// the only one of a kind of which an item has no name yet.
+    fn drop_unread(&mut self) {
+        let names: BTreeSet<&str> = self.astray.iter().map(|it| &*it.name).collect();
+        if names.is_empty() {
+            return;
+        }
+        let mut given: BTreeSet<Arc<str>> = BTreeSet::new();
+        let (mut nameless, mut wordless) = (BTreeSet::new(), false);
+        for item in &self.scope.items {
+            match (&item.kind, named(item)) {
+                (ItemKind::Bad, _) => {
+                    let words = self.design.text(item.span).split(|it| !is_of_name(it));
+                    given.extend(words.clone().filter(|it| names.contains(it)).map(Arc::from));
+                    // A word alone may have been meant to begin any item.
+                    wordless |= words.filter(|it| !it.is_empty()).count() == 1;
+                }
+                (_, Some((name, kind))) if name.text.is_empty() => {
+                    nameless.insert(kind);
+                }
+                _ => {}
+            }
+        }
+        given.extend(
+            nameless
+                .into_iter()
+                .filter_map(|kind| self.only_astray(kind)),
+        );
+        given.extend(self.one_astray(|_| wordless));
+        let follows = |it: &&UnknownName| given.contains(&it.name);
+        let dropped = self.astray.iter().filter(follows).map(|it| it.at).collect();
+        self.drop_unknown(&dropped);
+        self.astray.retain(|it| !given.contains(&it.name));
+    }
+
     /// The name astray of a kind, where there is but one.
     fn only_astray(&self, kind: DefinitionKind) -> Option<Arc<str>> {
-        let of_kind = self.astray.iter().filter(|it| it.wanted.contains(&kind));
-        let mut names = of_kind.map(|it| &it.name);
+        self.one_astray(|it| it.wanted.contains(&kind))
+    }
+
+    /// The name astray that is so, where there is but one.
+    fn one_astray(&self, is_so: impl Fn(&UnknownName) -> bool) -> Option<Arc<str>> {
+        let mut names = self.astray.iter().filter(|it| is_so(it)).map(|it| &it.name);
         let first = names.next()?;
         names.all(|name| name == first).then(|| first.clone())
     }
@@ -136,6 +178,11 @@ impl Resolver<'_> {
         let stays = |it: &Finding| it.rule != RuleId::UNKNOWN_NAME || !at.contains(&it.span);
         self.design.findings.retain(stays);
     }
+}
+
+/// Whether a letter may stand in a name.
+fn is_of_name(letter: char) -> bool {
+    letter.is_alphanumeric() || letter == '-' || letter == '_'
 }
 
 /// So many places of one name are pointed at.
