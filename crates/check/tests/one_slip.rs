@@ -251,6 +251,30 @@ fn a_file_that_is_missing_is_told_of_and_not_what_it_would_define() {
     assert_eq!(rules, ["missing-file", "unknown-name"]);
 }
 
+#[test]
+fn a_length_too_short_for_much_of_its_part_is_told_of_alone() {
+    let rule = "out-of-range";
+    for (right, wrong) in [
+        ("length 64", "6.4"),
+        ("length 82", "8.2"),
+        ("length 30", "3.0"),
+        ("length 30", "3"),
+    ] {
+        let slip = [(right, &*format!("length {wrong}"))];
+        reports(
+            "heron.quillet",
+            &slip,
+            rule,
+            wrong,
+            &right.replace("length", "write"),
+        );
+    }
+    // Two lines are told of each.
+    let slip = [("to 54", "to 540"), ("to 7.5 at 2.5", "to 75 at 2.5")];
+    let found = examine(&slipped("heron.quillet", &slip)).findings;
+    assert_eq!(found.iter().filter(|it| it.rule == rule).count(), 2);
+}
+
 /// Whether what it begins with, or its name, is half written: what uses it is not told of as well.
 #[test]
 fn an_item_that_cannot_be_read_is_told_of_and_not_what_it_would_define() {

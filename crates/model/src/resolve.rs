@@ -2,6 +2,7 @@
 
 mod assume;
 mod bench;
+mod beyond;
 mod blank;
 mod clash;
 mod deep_sink;
@@ -69,6 +70,8 @@ struct Resolver<'a> {
     unknown: usize,
     /// Names of items that are not known, nor near to one that is.
     astray: Vec<unknown_name::UnknownName>,
+    /// What lies beyond the part that is being resolved.
+    beyond: Vec<beyond::BeyondLength>,
     /// Where the text itself could not be read, in order.
     damage: Vec<Span>,
 }
@@ -106,6 +109,7 @@ impl<'a> Resolver<'a> {
             depth: 0,
             unknown: 0,
             astray: Vec::new(),
+            beyond: Vec::new(),
             damage,
         }
     }

@@ -91,6 +91,7 @@ impl<'a> Resolver<'a> {
             (part.stations, part.outside_known) = (stations.into(), known);
             self.features(&lines, &mut part, frame);
             self.sides(&lines, &mut part, frame);
+            self.emit_beyond(&part);
             let cut = sound && part.outside_known && self.lost == before;
             self.named_faces(&mut part, &owner);
             part.whole &= self.lost == lost && part.outside_known;

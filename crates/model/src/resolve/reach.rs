@@ -61,7 +61,7 @@ impl<'a> Resolver<'a> {
         if along.to <= part.length {
             return Some(along);
         }
-        self.emit(
+        self.lies_beyond(
             out_of_range(
                 along.span,
                 text!(
@@ -74,6 +74,7 @@ impl<'a> Resolver<'a> {
             .label(part.length_span, "the length")
             .hint("write through to go right through, or a smaller depth")
             .fix_all("write through", goes_through(&along)),
+            along.to,
         );
         None
     }

@@ -141,10 +141,16 @@ impl<'a> Resolver<'a> {
             .hint(text!("a station lies between 0 and {}", part.length));
         let end = part.end_name(End::Second);
         let past = content.from.is_none() && !part.lacks_ends();
-        self.emit(match past {
+        let finding = match past {
             true => finding.fix(format!("write {end}"), content.at.span, end),
             false => finding,
-        });
+        };
+        let from = content.from.as_ref().and_then(|from| part.end(&from.text));
+        let to = match from {
+            Some(End::Second) => part.length - at,
+            _ => at,
+        };
+        self.lies_beyond(finding, to);
         None
     }
 
