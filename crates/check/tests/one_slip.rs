@@ -186,6 +186,28 @@ fn a_size_out_of_all_proportion_is_told_alone() {
             "1.04",
             "write 10.4",
         ),
+        // Beside an end, where a hole is wider than what is left; and a hole wider than the part.
+        (
+            "at 8            dia 14.4",
+            "at 8 dia 1.44",
+            "1.44",
+            "write 14.4",
+        ),
+        (
+            "at 6 from tail  dia 10.8",
+            "at 6 from tail dia 1.08",
+            "1.08",
+            "write 10.8",
+        ),
+        (
+            "drill 6.3               through",
+            "drill 63 through",
+            "63",
+            "write 6.3",
+        ),
+        // The number that a name stands for.
+        ("let grip = 11.4", "let grip = 1.14", "1.14", "write 11.4"),
+        ("let grip = 11.4", "let grip = 114", "114", "write 11.4"),
     ] {
         reports("heron.quillet", &[(right, wrong)], rule, at, cure);
     }

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, PenView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
-use quillet_model::{Configured, Cut, Design, Feature, Part, Station, StationId};
+use quillet_model::{Configured, Cut, Design, Feature, Part, Station, StationId, Units};
 use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -108,12 +108,16 @@ fn station(
     let beside: Vec<Length> = before
         .chain(after.iter().take(each).map(|it| it.dia))
         .collect();
-    let (least, most) = (*beside.iter().min()?, *beside.iter().max()?);
+    let most = *beside.iter().max()?;
     let dia = here.dia;
+    // What comes to a point has no width to compare with.
+    let pointed = beside.iter().any(|it| it.is_zero());
+    let least = *beside.iter().filter(|it| it.is_positive()).min()?;
     let wide = dia.to_mm() > times * most.to_mm();
     let narrow = dia.is_positive() && dia.to_mm() * times < least.to_mm();
-    // An end may come to a point; not where a wider hole opens in it.
-    if !(wide || narrow && (inner || opens_wider(part, here))) {
+    // An end may come to a point, or near it; not where a hole lies there that is wider.
+    let may_be = !inner || pointed;
+    if !(wide || narrow && (!may_be || holds_wider(part, index))) {
         return None;
     }
     let message = text!(
@@ -121,14 +125,18 @@ fn station(
         words::dia(dia),
         words::list(&beside.iter().map(|it| words::dia(*it)).collect::<Vec<_>>())
     );
-    let mut finding = RULE.at(here.dia_span, message);
+    let at = number_of(design, here.dia_span, dia);
+    let mut finding = RULE.at(at, message);
+    if at != here.dia_span {
+        finding = finding.label(here.dia_span, "it is the outside here");
+    }
     // It can be turned, and may be meant.
     finding.severity = Severity::Warning;
     let meant = ScaleMistake {
         least: Length::mm(least.to_mm() / NEAR),
         most: Length::mm(most.to_mm() * NEAR),
     };
-    let finding = meant.offered(design, here.dia_span, dia, finding);
+    let finding = meant.offered(design, at, dia, finding);
     (!finding.fixes.is_empty()).then_some(finding)
 }
 
@@ -141,12 +149,39 @@ fn widest(station: &Station) -> Length {
     leaves(station).max(station.dia)
 }
 
-/// Whether a hole that opens at a station is wider than what is left there.
-fn opens_wider(part: &Part, here: &Station) -> bool {
+/// Whether a hole is wider than what is left at a station, and lies between those on both sides of it.
+fn holds_wider(part: &Part, index: StationId) -> bool {
+    let (before, after) = part.stations.around(index);
+    let from = before.last().map_or(Length::ZERO, |it| it.at);
+    let to = after.first().map_or(part.length, |it| it.at);
+    let dia = part.stations.get(index).map_or(Length::ZERO, |it| it.dia);
     part.features.iter().any(|it| {
-        let opens = it.from.is_zero() && part.station(it.end, Length::ZERO) == here.at;
-        it.is_inside() && opens && it.dia().is_some_and(|dia| dia > here.dia)
+        let (near, far) = (part.station(it.end, it.from), part.station(it.end, it.to));
+        let lies = near.min(far) < to && near.max(far) > from;
+        it.is_inside() && lies && it.dia().is_some_and(|hole| hole > dia)
     })
+}
+
+/// Where the number of a size is written: at its place, or in the `let` whose name stands there.
+fn number_of(design: &Design, at: Span, size: Length) -> Span {
+    let names = &design.names;
+    let named = names.at(at).and_then(|it| names.definitions.get(it));
+    let value = named.and_then(|it| {
+        let text = design.text(it.item);
+        let value = text.get(text.find('=')? + 1..)?.trim();
+        let is_all = parsed(value, design.units_at(it.item)) == Some(size);
+        let end = it.item.range().start + text.trim_end().len();
+        is_all.then(|| Span::new(it.item.file, end - value.len(), end))
+    });
+    value.unwrap_or(at)
+}
+
+/// A number without a unit, in that of its file.
+fn parsed(number: &str, units: Units) -> Option<Length> {
+    match units {
+        Units::Millimetres => Length::parse_mm(number),
+        Units::Inches => Length::parse_inches(number),
+    }
 }
 
 /// From what to what a size can be meant to be.
@@ -165,10 +200,7 @@ impl ScaleMistake {
         let number = reported.parse::<f64>().is_ok();
         let mut meant: Vec<(Length, SizedText)> = Vec::new();
         if let Some(bare) = unitless
-            && let Some(size) = match units {
-                quillet_model::Units::Millimetres => Length::parse_mm(bare),
-                quillet_model::Units::Inches => Length::parse_inches(bare),
-            }
+            && let Some(size) = parsed(bare, units)
         {
             meant.push((size, bare.to_owned().into()));
         }

@@ -48,13 +48,22 @@ pub(super) fn through(part: &Part, profiles: &Profiles) -> BrokenSurfaces {
         if found.refused.contains(&blamed) {
             continue;
         }
-        found.findings.push(pair.finding(part, blamed));
+        // Of a hole wider than all that is round it, what the walls tell is enough.
+        if !(outer && !inner && pair.inner_dia > widest(part)) {
+            found.findings.push(pair.finding(part, blamed));
+        }
         found.refused.push(blamed);
         if outer && inner {
             found.refused.push(pair.outer);
         }
     }
     found
+}
+
+/// The widest that a part is; no hole in it can be as wide.
+fn widest(part: &Part) -> Length {
+    let sizes = part.stations.iter().flat_map(|it| [Some(it.dia), it.step]);
+    sizes.flatten().max().unwrap_or(Length::MAX)
 }
 
 /// An outer and an inner surface with no metal between them.
