@@ -203,6 +203,9 @@ const THIN: Length = Length::from_nm(5_000_000);
 const BEARING: Length = Length::from_nm(300_000);
 /// A thread holds the work by at least so many pitches (common practice, no published source).
 const HOLDING_PITCHES: i64 = 3;
+/// The pitch of an inch thread is rounded to a nanometre: what is reckoned from several is out by as
+/// many halves.
+const ROUNDING: Length = Length::from_nm(10);
 
 /// What is wrong with the mandrels a part is put on, each told once.
 fn mandrel_problems(operations: &[Operation], mandrel_set: &MandrelSet) -> Vec<PlanProblem> {
@@ -239,7 +242,9 @@ fn mandrel_problems(operations: &[Operation], mandrel_set: &MandrelSet) -> Vec<P
             None if made.kind == MandrelKind::Spigot => (made.reach(), dia.half()),
             None => continue,
         };
-        if length < wanted {
+        let inch = made.thread.as_ref().is_some_and(|it| it.thread.is_inch());
+        let rounding = if inch { ROUNDING } else { Length::ZERO };
+        if wanted - length > rounding {
             found.push(PlanProblem::ShortGrip {
                 end,
                 length,

@@ -150,6 +150,13 @@ impl Units {
         self == Units::Inches && drill_named(dia).is_some()
     }
 
+    /// What a drill of this diameter is called beside its size: `17/64`, `letter F`, where it is of an
+    /// inch series alone; none where a metric one has the size too.
+    pub fn inch_drill(dia: Length) -> Option<String> {
+        let metric = drill::neighbours(dia, &[DrillSeries::Metric]);
+        drill_named(dia).filter(|_| metric.exact.is_empty())
+    }
+
     /// A hole to be told of: as [`Units::drill`] where an inch drill has its size, else `⌀11.02`.
     pub fn hole(self, dia: Length) -> String {
         match (self, drill_named(dia)) {
@@ -338,6 +345,14 @@ mod tests {
         assert_eq!(Inches.hole(inches(17, 64)), "17/64");
         assert_eq!(Millimetres.drill(inches(17, 64)), "6.746875");
         assert_eq!(Millimetres.hole(inches(17, 64)), "⌀6.75");
+        // Half an inch is 12.7 mm, which is a metric drill as well.
+        for (dia, name) in [
+            (inches(17, 64), Some("17/64")),
+            (inches(1, 2), None),
+            (Length::mm(9.3), None),
+        ] {
+            assert_eq!(Units::inch_drill(dia).as_deref(), name);
+        }
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What the bench and the plan ask.
 
-use crate::page;
+use crate::{page, source};
 use quillet_syntax::Severity::{Error, Note, Warning};
 
 /// 60, a nub of 6 and two facings of 2.5 are 71; and 0.3 a side over ⌀14.
@@ -98,6 +98,12 @@ fn mandrels() {
         .but("inside to 2", "inside to $");
     grip.edge("5.25", "5.249999")
         .message("to hold barrel by at its mouth; 2.250000 mm is wanted");
+    // Half an inch less four pitches of 1/14 in is three of them, though none is a whole number of
+    // nanometres.
+    let inch = "dimensions in inches\nthread j = 7/16-14\npart p from mouth to tail {\n  \
+                blank of acrylic rod 3/4\n  length 3\n  outside dia 0.6\n  from mouth {\n    \
+                drill letter U to 0.65\n    thread j inside to $\n  }\n}\n";
+    source("short-grip", inch).edge("0.5", "0.4999");
     page("narrow-bearing")
         .but("outside dia 9.4", "outside dia $")
         .edge("9.6", "9.599999")

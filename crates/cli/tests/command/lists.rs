@@ -135,7 +135,15 @@ fn lists_follow_the_units_of_the_file() {
     ] {
         assert!(tools.contains(line), "{tools}");
     }
-    assert!(reported("tools", &["--units", "mm"]).contains("drill Ø6.75"));
+    // In millimetres an inch drill keeps its name beside its size, and sizes are to a hundredth.
+    let metric = reported("tools", &["--units", "mm"]);
+    for line in [
+        "drill Ø6.75 (17/64) ",
+        "drill Ø9.35 (letter U) ",
+        "sizes of hole: 9.35, 6.75\n",
+    ] {
+        assert!(metric.contains(line), "{metric}");
+    }
     let sawn = reported("cut", &[]);
     assert!(
         sawn.contains("acrylic rod 0.75\n") && sawn.contains("in in all"),

@@ -73,7 +73,10 @@ impl ToolReport {
         let sizes: Vec<String> = self
             .hole_sizes_mm
             .iter()
-            .map(|mm| units.drill(Length::mm(*mm)))
+            .map(|mm| match (units, Length::mm(*mm)) {
+                (Units::Millimetres, size) => units.plain(size),
+                (Units::Inches, size) => units.drill(size),
+            })
             .collect();
         let rows: Vec<Vec<String>> = self.tools.iter().map(ListedToolReport::row).collect();
         let sizes = match sizes.len() {

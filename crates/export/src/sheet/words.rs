@@ -89,7 +89,8 @@ pub(super) fn substitute(it: Substitute, units: Units) -> String {
 pub(super) fn drilled(dia: Length, name: DrillName, units: Units) -> String {
     match units {
         Units::Millimetres => {
-            let name = name.name().map(|name| format!(" ({name})"));
+            let name = name.name().or_else(|| Units::inch_drill(dia));
+            let name = name.map(|name| format!(" ({name})"));
             format!("Ø{}{}", units.plain(dia), name.unwrap_or_default())
         }
         Units::Inches => units.drill(dia),

@@ -189,6 +189,13 @@ mod tests {
             ("M0x1", Number, "0", "the diameter after M"),
             ("M500x1", OutOfRange, "500", "beyond 0.2 to 300 mm"),
             ("M2x1.5", TooCoarse, "1.5", "does not go on a diameter"),
+            // A pitch that lost its point.
+            (
+                "M13x8",
+                TooCoarse,
+                "8",
+                "from 0.1 mm to 4.333 mm was expected",
+            ),
             (
                 "M13xPh2.5P0.8",
                 Starts,

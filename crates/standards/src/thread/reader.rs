@@ -18,6 +18,8 @@ const WIDEST: Length = Length::from_nm(300_000_000);
 const USUAL_PITCH: Length = Length::from_nm(800_000);
 const FINE_TPI: u32 = 24;
 const FINEST: Length = Length::from_nm(100_000);
+/// A diameter is at least so many pitches. The coarsest of ISO 261 is M1 of 0.25, which is four.
+const COARSEST: f64 = 3.0;
 
 /// A value and the text it was read from.
 type Written<'t, T> = (T, &'t str);
@@ -135,7 +137,7 @@ impl<'t> Reader<'t> {
             },
         };
         self.within(major, major_text)?;
-        if pitch < FINEST || pitch.to_mm() * 1.5 > major.to_mm() {
+        if pitch < FINEST || pitch.to_mm() * COARSEST > major.to_mm() {
             return Err(self.fault(
                 DesignationFault::TooCoarse,
                 pitch_text.unwrap_or(text),
@@ -143,7 +145,7 @@ impl<'t> Reader<'t> {
                     "a pitch of {} does not go on a diameter of {}; from 0.1 mm to {} was expected",
                     exact(pitch),
                     exact(major),
-                    Length::mm(major.to_mm() / 1.5)
+                    Length::mm(major.to_mm() / COARSEST)
                 ),
             ));
         }
