@@ -7,6 +7,8 @@ use quillet_standards::Colour;
 use std::collections::BTreeSet;
 use std::fmt;
 use std::io::{self, BufWriter, Cursor, Write};
+use std::sync::mpsc::{SyncSender, sync_channel};
+use std::thread;
 use zip::write::SimpleFileOptions;
 
 const TYPES: &str = r#"<?xml version="1.0" encoding="UTF-8"?>
@@ -30,7 +32,7 @@ pub struct NamedMesh {
 
 /// Writes named meshes as a 3MF package, millimetres; `colours`, those that they have, in any order,
 /// as base materials. Each mesh is written before the next is asked for, so that no more than one
-/// need be in memory.
+/// need be in memory; while it is written, what was before it is packed.
 ///
 /// # Errors
 ///
@@ -38,7 +40,7 @@ pub struct NamedMesh {
 pub fn threemf(
     title: &str,
     colours: impl IntoIterator<Item = Colour>,
-    meshes: impl IntoIterator<Item = NamedMesh>,
+    meshes: impl IntoIterator<Item = NamedMesh> + Send,
 ) -> io::Result<Vec<u8>> {
     let colours: BTreeSet<Colour> = colours.into_iter().collect();
     let colours: Vec<Colour> = colours.into_iter().collect();
@@ -53,12 +55,43 @@ pub fn threemf(
         zip.write_all(text.as_bytes())?;
     }
     zip.start_file("3D/3dmodel.model", options)?;
-    let mut out = BufWriter::with_capacity(1 << 16, &mut zip);
-    model(&mut out, title, &colours, meshes)?;
-    out.flush()?;
-    drop(out);
+    let (sender, blocks) = sync_channel(BLOCKS_AHEAD);
+    thread::scope(|scope| {
+        let written = scope.spawn(|| {
+            let mut out = BufWriter::with_capacity(BLOCK, BlockSender(sender));
+            model(&mut out, title, &colours, meshes)?;
+            out.flush()
+        });
+        let packed = blocks.iter().try_for_each(|block| zip.write_all(&block));
+        // With nobody to take its blocks the other ends as well.
+        drop(blocks);
+        let written = written
+            .join()
+            .unwrap_or_else(|it| std::panic::resume_unwind(it));
+        packed.and(written)
+    })?;
     zip.set_comment(MARK)?;
     Ok(zip.finish()?.into_inner())
+}
+
+/// So much text is packed at a time, bytes.
+const BLOCK: usize = 1 << 18;
+/// So many blocks may wait to be packed.
+const BLOCKS_AHEAD: usize = 4;
+
+/// Hands on what is written, block by block.
+struct BlockSender(SyncSender<Vec<u8>>);
+
+impl Write for BlockSender {
+    fn write(&mut self, block: &[u8]) -> io::Result<usize> {
+        let sent = self.0.send(block.to_vec());
+        sent.map_err(|_| io::Error::from(io::ErrorKind::BrokenPipe))?;
+        Ok(block.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
 }
 
 fn model(
@@ -118,26 +151,23 @@ fn base_materials(out: &mut impl Write, colours: &[Colour]) -> io::Result<()> {
     out.write_all(b"</basematerials>\n")
 }
 
-/// A length, mm, to nine decimals and no more than it needs. A model holds millions of them, so they
-/// go by whole numbers.
+/// A length, mm, to the nanometre, which is what a design counts in, and no more decimals than it
+/// needs. A model holds millions of them, so they go by whole numbers.
 struct Decimal(f64);
 
 impl fmt::Display for Decimal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        const ONE: u64 = 1_000_000_000;
-        let billionths = (self.0 * ONE as f64).round() as i64;
-        let (whole, mut part) = (
-            billionths.unsigned_abs() / ONE,
-            billionths.unsigned_abs() % ONE,
-        );
-        if billionths < 0 {
+        const ONE: u64 = 1_000_000;
+        let nm = (self.0 * ONE as f64).round() as i64;
+        let (whole, mut part) = (nm.unsigned_abs() / ONE, nm.unsigned_abs() % ONE);
+        if nm < 0 {
             f.write_str("-")?;
         }
         fmt::Display::fmt(&whole, f)?;
         if part == 0 {
             return Ok(());
         }
-        let mut digits = *b".000000000";
+        let mut digits = *b".000000";
         for place in digits[1..].iter_mut().rev() {
             *place += (part % 10) as u8;
             part /= 10;
@@ -159,14 +189,14 @@ mod tests {
             1.0,
             -1.5,
             0.1,
-            12.000_000_001,
-            -0.000_000_001,
-            1e-10,
+            12.000_001,
+            -0.000_001,
+            1e-7,
             123.456_789_012_3,
-            -99_999.999_999_999_9,
+            -99_999.999_999_9,
             7.05,
         ] {
-            assert_eq!(Decimal(mm).to_string(), crate::write::number(mm, 9));
+            assert_eq!(Decimal(mm).to_string(), crate::write::number(mm, 6));
         }
     }
 }
