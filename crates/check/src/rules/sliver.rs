@@ -1,4 +1,6 @@
-//! `sliver`: a land, a groove, a step or a face finer than a tool leaves it.
+//! `sliver`: a land, a groove, a step or a face finer than a tool leaves it, or gone.
+
+mod gone;
 
 use crate::{Findings, PartView, Rule, Run, Threshold, edits, propose, words};
 use quillet_geometry::{Chain, Length, Point, Segment};
@@ -26,8 +28,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     };
     let land = view.length_limit(&RULE, LAND);
-    let outside = std::slice::from_ref(profiles.turned());
-    for chain in outside.iter().chain(&profiles.crest.inner) {
+    let turned = profiles.turned();
+    for chain in std::iter::once(turned).chain(&profiles.crest.inner) {
+        let outside = std::ptr::eq(chain, turned);
+        gone::run(view, profiles, chain, outside, land, findings);
         for run in runs(profiles, chain) {
             let taper = is_taper(part, run.origin);
             let run = run.along_if(taper);

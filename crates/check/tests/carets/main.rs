@@ -13,6 +13,7 @@ mod edges;
 mod holding;
 mod joints;
 mod limits;
+mod no_land;
 mod nothing_there;
 mod overlaps;
 mod pens;
