@@ -4,7 +4,7 @@ mod over;
 mod pictures;
 
 use crate::at::At;
-use crate::choice::{self, PenChoice, UnitsChoice};
+use crate::choice::{PenChoice, UnitsChoice};
 use crate::output::{Output, called, ending, stem, wrong_ending};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
@@ -12,7 +12,7 @@ use pictures::Pictures;
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::write::{self, Background};
-use quillet_model::{Design, Hand, Part, Pen};
+use quillet_model::Design;
 use quillet_pen::Planned;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -116,7 +116,7 @@ fn scenes(
     let pens = args.pen.pens(design)?;
     let mut parts = match args.assembled {
         true => Vec::new(),
-        false => choice::parts(design, &pens, args.part.as_deref())?,
+        false => quillet_pen::parts(design, &pens, args.part.as_deref())?,
     };
     // In the order in which they are made, as on the sheet.
     let order: Vec<String> = pens
@@ -135,13 +135,14 @@ fn scenes(
     };
     assembled.retain(|pen| left_out.is_settled(pen));
     let count = assembled.len() + parts.len();
+    let units = args.units.of(design);
     let put_together = assembled.iter().enumerate().map(|(at, pen)| {
-        let title = title(args, design, (Some(pen), None), (at + 1, count));
+        let title = PartTitle::of(design, (Some(pen), None), (at + 1, count), units);
         draw::pen(pen, args.paper.into(), &title).ok_or_else(|| without("the pen", &pen.name.text))
     });
     let drawn = parts.iter().enumerate().map(|(at, (pen, part))| {
         let sheet = (assembled.len() + at + 1, count);
-        let title = title(args, design, (*pen, Some(part)), sheet);
+        let title = PartTitle::of(design, (*pen, Some(part)), sheet, units);
         let drawn = draw::part(part, args.paper.into(), &title);
         drawn.ok_or_else(|| without("the part", &part.name.text))
     });
@@ -150,31 +151,4 @@ fn scenes(
 
 fn without(what: &str, name: &str) -> String {
     format!("{what} {name} has no shape yet; see what quillet check says")
-}
-
-fn title(
-    args: &DrawArgs,
-    design: &Design,
-    (pen, part): (Option<&Pen>, Option<&Part>),
-    sheet: (usize, usize),
-) -> PartTitle {
-    let written = part
-        .and_then(|part| part.bench.as_ref())
-        .or(pen.and_then(|pen| pen.bench.as_ref()));
-    let bench = design.bench(written);
-    let titled = |name: &str, title: Option<&quillet_syntax::ast::Text>| {
-        title.map_or_else(|| name.to_owned(), |title| title.text.to_string())
-    };
-    PartTitle {
-        owner: bench.map_or_else(String::new, |bench| {
-            titled(&bench.name.text, bench.title.as_ref())
-        }),
-        pen: pen.map_or_else(String::new, |pen| {
-            titled(&pen.name.text, pen.title.as_ref())
-        }),
-        sheet,
-        hand: Hand::at(bench.map(AsRef::as_ref)),
-        units: args.units.of(design),
-        notes: Vec::new(),
-    }
 }

@@ -65,6 +65,15 @@ impl Source for Snapshot {
     }
 
     fn beside(&self, folder: &Path) -> Vec<String> {
-        disk::names_in(folder)
+        let open = self
+            .open
+            .keys()
+            .filter(|it| it.parent().unwrap_or(Path::new("")) == folder);
+        let open = open.filter_map(|it| it.file_name()?.to_str());
+        let mut names = disk::names_in(folder);
+        names.extend(open.map(str::to_owned));
+        names.sort();
+        names.dedup();
+        names
     }
 }

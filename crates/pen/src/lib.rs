@@ -10,9 +10,11 @@
 
 mod analysis;
 mod cache;
+mod choice;
 mod planned;
 mod recorder;
 
 pub use analysis::Analysis;
 pub use cache::Cache;
+pub use choice::{Chosen, parts, pens};
 pub use planned::Planned;

@@ -1,7 +1,7 @@
 //! `quillet draw --over`, `--with`: an old design under the new one.
 
 use super::DrawArgs;
-use crate::{choice, disk};
+use crate::disk;
 use quillet_export::draw;
 use quillet_export::picture::{self, PartOf};
 use quillet_export::scene::Scene;
@@ -28,7 +28,7 @@ pub(super) fn over(args: &DrawArgs, new: &Analysis, pens: &[&Pen]) -> Result<Vec
         &old.design,
         asked.with.as_deref().or(args.pen.pen.as_deref()),
     )?;
-    let now = choice::parts(&new.design, pens, args.part.as_deref())?;
+    let now = quillet_pen::parts(&new.design, pens, args.part.as_deref())?;
     let now: Vec<&Arc<Part>> = now.into_iter().map(|it| it.1).collect();
     let pairs = now
         .iter()

@@ -1,7 +1,6 @@
 //! Pictures: a pen in its colours, a holding, what has changed.
 
 use super::{DrawArgs, over};
-use crate::choice;
 use crate::warn::OmissionWarnings;
 use quillet_export::draw;
 use quillet_export::picture;
@@ -98,7 +97,7 @@ pub(super) fn wanted(
         return profiles(design, &pens, part).map(Some);
     }
     if let (Some(number), Some(part)) = (asked.holding, &args.part) {
-        choice::parts(design, &pens, Some(part))?;
+        quillet_pen::parts(design, &pens, Some(part))?;
         let owner = pens.iter().find(|pen| pen.part_id(part).is_some());
         let owner = owner.ok_or_else(|| format!("no pen has the part {part}"))?;
         let drawn = picture::holdings(design, owner, part, units);
@@ -123,7 +122,7 @@ pub(super) fn wanted(
 }
 
 fn profiles(design: &Design, pens: &[&Pen], name: &str) -> Result<Vec<Scene>, String> {
-    let parts = choice::parts(design, pens, Some(name))?;
+    let parts = quillet_pen::parts(design, pens, Some(name))?;
     let first = parts.first().and_then(|(_, part)| draw::profile(part));
     let lacks = || format!("{name} has no shape yet; see what quillet check says");
     first.map(|it| vec![it]).ok_or_else(lacks)

@@ -11,7 +11,7 @@ use super::title_block::{HEIGHT_MM, TitleBlock, WIDTH_MM};
 use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Scene, Text, Xy};
 use quillet_geometry::Bounds;
-use quillet_model::{End, Hand, Part, Profiles, Units};
+use quillet_model::{Design, End, Hand, Part, Pen, Profiles, Units};
 use quillet_syntax::ast::ToleranceKind;
 
 /// What the title block of a part's drawing says beyond the part itself.
@@ -29,6 +29,29 @@ pub struct PartTitle {
     pub units: Units,
     /// Lines beside the title block.
     pub notes: Vec<String>,
+}
+
+impl PartTitle {
+    /// Of a pen, a part, or a part of a pen, at the bench it is made at.
+    pub fn of(
+        design: &Design,
+        (pen, part): (Option<&Pen>, Option<&Part>),
+        sheet: (usize, usize),
+        units: Units,
+    ) -> PartTitle {
+        let written = part
+            .and_then(|part| part.bench.as_ref())
+            .or(pen.and_then(|pen| pen.bench.as_ref()));
+        let bench = design.bench(written);
+        PartTitle {
+            owner: bench.map_or_else(String::new, |bench| bench.title_or_name().to_owned()),
+            pen: pen.map_or_else(String::new, |pen| pen.title_or_name().to_owned()),
+            sheet,
+            hand: Hand::at(bench.map(AsRef::as_ref)),
+            units,
+            notes: Vec::new(),
+        }
+    }
 }
 
 /// Scales of ISO 5455, largest first.

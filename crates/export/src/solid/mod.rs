@@ -4,6 +4,7 @@
 //! that the volume is the part's. Bodies bear the colours of what they are made of.
 
 mod entities;
+mod laid;
 mod mesh;
 mod outline;
 mod pieces;
@@ -16,6 +17,7 @@ mod styles;
 mod surface;
 mod threemf;
 
+pub use laid::{SolidForm, laid, written};
 pub use mesh::{Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
 pub use pieces::{bodies, left_out};
