@@ -1,0 +1,25 @@
+#!/usr/bin/env bash
+# The bench in the browser: built, weighed, and looked at in a real Chromium.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+source .ci/clients.sh
+
+node24 || skip "the page" "Node 24 cannot be installed"
+rustup target list --installed | grep -qx wasm32-unknown-unknown ||
+    quietly rustup target add wasm32-unknown-unknown ||
+    skip "the page" "the target wasm32-unknown-unknown cannot be installed"
+program
+
+page=editors/web
+(cd "$page" && quietly npm ci) || skip "the page" "its packages cannot be installed"
+(cd "$page" && quietly npx tsc --noEmit)
+CARGO_TARGET_DIR=$target quietly "$page/build" "$target/page"
+node "$page/test/size.mjs" "$target/page"
+
+window=$tools/page
+if [ ! -d "$window/node_modules/playwright-core" ]; then
+    mkdir -p "$window" && alone quietly npm install --prefix "$window" playwright-core@1.65.1 ||
+        skip "the page in a browser" "its driver cannot be installed"
+fi
+packages chromium || skip "the page in a browser" "Chromium cannot be installed"
+timeout 400 node "$page/test/window.mjs" "$window" "$QUILLET" "$target/page" "$target/page-pictures"
