@@ -5,6 +5,7 @@ mod joints;
 mod parts;
 mod pens;
 mod text;
+mod walls;
 mod wants;
 
 use super::SCHEMA_VERSION;

@@ -1,8 +1,8 @@
 //! What a part by itself measures.
 
+use super::walls::PartWalls;
 use super::wants::WantMeasures;
-use crate::report::sized::SizedWords;
-use quillet_check::{CheckReport, Role, Wall, walls};
+use quillet_check::CheckReport;
 use quillet_geometry::Mass;
 use quillet_model::{AcrossFlats, Design, Doubts, Hand, Part, PartId, Profiles};
 use serde::Serialize;
@@ -23,7 +23,7 @@ pub(super) struct PartMeasures {
     pub(super) centroid_mm: Option<f64>,
     /// Of the mass, from the first end.
     pub(super) balance_mm: Option<f64>,
-    pub(super) walls: Vec<WallMeasures>,
+    pub(super) walls: PartWalls,
     /// Its sets of flats.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub(super) flats: Vec<FlatsMeasures>,
@@ -49,30 +49,19 @@ pub(super) struct FlatsMeasures {
     pub(super) corners_mm: [f64; 2],
 }
 
-#[derive(Serialize)]
-pub(super) struct WallMeasures {
-    pub(super) role: &'static str,
-    pub(super) outer: SizedWords,
-    pub(super) inner: SizedWords,
-    pub(super) from_mm: f64,
-    pub(super) to_mm: f64,
-    pub(super) least_mm: f64,
-    at_mm: f64,
-    /// With every size at its worst.
-    pub(super) worst_mm: f64,
-}
-
 impl PartMeasures {
     /// As the file's own `let`s give it.
     pub(super) fn alone(design: &Design, examined: &CheckReport, part: &Arc<Part>) -> Self {
-        let in_pen = design.pens.iter().flat_map(|pen| &pen.parts);
-        let in_pen = in_pen
-            .map(|it| &it.name.text)
-            .any(|it| *it == part.name.text);
+        let in_pen = || {
+            let mut parts = design.pens.iter().flat_map(|pen| &pen.parts);
+            parts.any(|it| it.name.text == part.name.text)
+        };
         let bench = design.bench(part.bench.as_ref()).map(AsRef::as_ref);
         let hand = Hand::at(bench);
         let doubts = Doubts::alone(part, &hand);
-        let wants = examined.wants_of_part(&part.name.text).filter(|_| !in_pen);
+        let wants = examined
+            .wants_of_part(&part.name.text)
+            .filter(|_| !in_pen());
         Self {
             wants: wants.map(WantMeasures::of).collect(),
             mass_range_g: range(&doubts, PartId::ALONE),
@@ -84,13 +73,6 @@ impl PartMeasures {
     pub(super) fn of(part: &Arc<Part>, hand: &Hand, mass: Option<Mass>) -> Self {
         let profiles = part.profiles.as_ref().filter(|_| part.shaped);
         let solid = profiles.map(Profiles::properties);
-        let mut walls = match part.is_bought() || !part.shaped {
-            true => Vec::new(),
-            false => walls(part),
-        };
-        // What lies further apart than to the axis is no wall.
-        walls.retain(|wall| wall.role == Role::End || wall.least <= wall.outer_dia.half());
-        let walls = walls.iter().map(|wall| WallMeasures::of(part, hand, wall));
         Self {
             name: part.name.text.to_string(),
             bought: part.is_bought(),
@@ -100,18 +82,12 @@ impl PartMeasures {
             mass_range_g: None,
             centroid_mm: solid.map(|it| it.centroid_mm),
             balance_mm: mass.map(|it| it.centre_mm),
-            walls: walls.collect(),
+            walls: PartWalls::of(part, hand),
             flats: profiles.map_or_else(Vec::new, FlatsMeasures::all),
             missing: part.lacks_mass().map(quillet_model::MissingData::words),
             wants: Vec::new(),
             same: part.clone(),
         }
-    }
-
-    /// The least of its walls.
-    pub(super) fn least_wall(&self) -> Option<&WallMeasures> {
-        let walls = self.walls.iter();
-        walls.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm))
     }
 }
 
@@ -132,20 +108,5 @@ impl FlatsMeasures {
             corners_mm: it.corners_mm,
         };
         profiles.across_flats().iter().map(of).collect()
-    }
-}
-
-impl WallMeasures {
-    fn of(part: &Part, hand: &Hand, wall: &Wall) -> Self {
-        Self {
-            role: wall.role.words(),
-            outer: wall.outer_words(part).into(),
-            inner: wall.inner_words(part).into(),
-            from_mm: wall.from.to_mm(),
-            to_mm: wall.to.to_mm(),
-            least_mm: wall.least.to_mm(),
-            at_mm: wall.at.to_mm(),
-            worst_mm: wall.worst(part, hand).to_mm(),
-        }
     }
 }

@@ -9,6 +9,7 @@ use crate::report::sized::SizedWords;
 use crate::report::table::{Cell, table};
 use quillet_geometry::Length;
 use quillet_model::{Part, Units};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// What stands for a figure that rests on something missing.
@@ -24,7 +25,7 @@ pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
     for pen in &measures.pens {
         sections.push(of_pen(pen, &mut reported, full, units));
     }
-    let in_pens: Vec<&str> = measures
+    let in_pens: BTreeSet<&str> = measures
         .pens
         .iter()
         .flat_map(|pen| pen.parts.iter().map(|it| &*it.part.name))
@@ -255,7 +256,7 @@ fn flats(parts: &[&PartMeasures], units: Units) -> Option<String> {
 
 fn least_walls(parts: &[&PartMeasures], units: Units) -> Option<String> {
     let rows = parts.iter().filter_map(|part| {
-        let wall = part.least_wall()?;
+        let wall = part.walls.least()?;
         Some(vec![
             Cell::left(&part.name),
             thickness(wall.least_mm, units),
