@@ -1,6 +1,7 @@
 //! The whole grammar in the notation of ISO/IEC 14977, for readers and for other programs.
 
-use quillet_syntax::grammar::{Piece, Place, RESERVED, Statement, statements};
+use crate::rules::{Notation, places, rule_of, rules, title};
+use quillet_syntax::grammar::{Place, RESERVED, Slot};
 use std::fmt::Write;
 
 /// What is above the statements, below them, and in none of them. A name in `? … ?` is a regular
@@ -14,7 +15,7 @@ pub(crate) fn ebnf() -> String {
         .split_once("(* statements *)\n")
         .unwrap_or((AROUND, ""));
     let mut out = above.to_owned();
-    let all = rules();
+    let all = rules(&Ebnf);
     for place in places() {
         let here: Vec<_> = all.iter().filter(|it| it.places.contains(&place)).collect();
         let names: Vec<_> = here.iter().map(|it| it.name.as_str()).collect();
@@ -42,78 +43,35 @@ pub(crate) fn ebnf() -> String {
     out + "\n" + &below.replace("RESERVED", &RESERVED.join("|"))
 }
 
-/// The rule of a statement, with the places where it may stand.
-struct Rule {
-    name: String,
-    body: String,
-    places: Vec<Place>,
-}
+/// The notation of ISO/IEC 14977.
+struct Ebnf;
 
-fn rules() -> Vec<Rule> {
-    let mut rules: Vec<Rule> = Vec::new();
-    for statement in statements() {
-        let body = sequence(&statement.pieces(), statement.block);
-        if let Some(same) = rules.iter_mut().find(|it| it.body == body) {
-            same.places.push(statement.place);
-            continue;
-        }
-        let of_word = |it: &&Statement| it.word() == statement.word();
-        let alone = statements()
-            .filter(of_word)
-            .all(|it| it.rule == statement.rule);
-        let name = match alone {
-            true => statement.word().to_owned(),
-            false => format!("{}_{}", rule_of(statement.place), statement.word()),
-        };
-        rules.push(Rule {
-            name,
-            body,
-            places: vec![statement.place],
-        });
+impl Notation for Ebnf {
+    fn word(&self, word: &str) -> String {
+        format!("\"{word}\"")
     }
-    rules
-}
 
-fn sequence(pieces: &[Piece], block: Option<Place>) -> String {
-    let each: Vec<_> = pieces.iter().map(|it| piece(it, block)).collect();
-    each.join(", ")
-}
-
-fn piece(piece: &Piece, block: Option<Place>) -> String {
-    let choice = |choices: &[Vec<Piece>]| {
-        let each: Vec<_> = choices.iter().map(|it| sequence(it, block)).collect();
-        each.join(" | ")
-    };
-    match piece {
-        Piece::Word(word) => format!("\"{word}\""),
-        Piece::Slot(slot) => slot.takes.to_owned(),
-        Piece::Block => block.map_or(String::new(), |place| format!("{}_block", rule_of(place))),
-        Piece::Optional(inner) => format!("[ {} ]", sequence(inner, block)),
-        Piece::Choice(choices) => format!("( {} )", choice(choices)),
-        Piece::Any(choices) => format!("{{ {} }}", choice(choices)),
+    fn slot(&self, slot: &Slot) -> String {
+        slot.takes.to_owned()
     }
-}
 
-/// The places of statements, in the manual's order.
-pub(crate) fn places() -> impl Iterator<Item = Place> {
-    let mut last = None;
-    statements()
-        .map(|it| it.place)
-        .filter(move |place| last.replace(*place) != Some(*place))
-}
-
-/// The rule that any statement of a place follows.
-fn rule_of(place: Place) -> String {
-    match place {
-        Place::Item | Place::Station | Place::Cut => format!("{place:?}").to_lowercase(),
-        Place::JointLine => "joint_line".to_owned(),
-        _ => format!("{place:?}_line").to_lowercase(),
+    fn block(&self, name: &str) -> String {
+        name.to_owned()
     }
-}
 
-/// What stands at a place, to head its statements with.
-pub(crate) fn title(place: Place) -> String {
-    let noun = place.noun().unwrap_or_default();
-    let (first, rest) = noun.split_at(1);
-    format!("{}{rest}", first.to_uppercase())
+    fn optional(&self, inner: String) -> String {
+        format!("[ {inner} ]")
+    }
+
+    fn choice(&self, choices: &[String]) -> String {
+        format!("( {} )", choices.join(" | "))
+    }
+
+    fn any(&self, choices: &[String]) -> String {
+        format!("{{ {} }}", choices.join(" | "))
+    }
+
+    fn sequence(&self, each: &[String]) -> String {
+        each.join(", ")
+    }
 }

@@ -1,6 +1,6 @@
 //! Every statement at a glance, as a page of the manual.
 
-use crate::ebnf::{places, title};
+use crate::rules::{places, title};
 use quillet_syntax::grammar::{Statement, statements};
 
 const ABOVE: &str = "\

@@ -7,6 +7,8 @@
 
 mod ebnf;
 mod list;
+mod rules;
+mod tree_sitter;
 mod written;
 
 use quillet_syntax::grammar::{self, Piece, Place, Statement, slots, statements};

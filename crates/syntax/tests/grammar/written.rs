@@ -2,7 +2,7 @@
 //!
 //! `QUILLET_WRITE_GRAMMARS=1 cargo test -p quillet-syntax --test grammar` writes them anew.
 
-use crate::{ebnf, list};
+use crate::{ebnf, list, tree_sitter};
 use std::path::Path;
 
 #[test]
@@ -13,6 +13,14 @@ fn the_grammar_is_that_of_the_statements() {
 #[test]
 fn the_manuals_list_is_that_of_the_statements() {
     is_fresh("../cli/manual/statements.md", &list::list());
+}
+
+#[test]
+fn the_editors_compiled_grammar_is_that_of_the_statements() {
+    is_fresh(
+        "../../editors/tree-sitter/grammar.js",
+        &tree_sitter::grammar(),
+    );
 }
 
 fn is_fresh(path: &str, wanted: &str) {
