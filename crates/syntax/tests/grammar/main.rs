@@ -7,6 +7,7 @@
 
 mod ebnf;
 mod list;
+mod queries;
 mod rules;
 mod tree_sitter;
 mod written;

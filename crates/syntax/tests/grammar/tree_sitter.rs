@@ -2,6 +2,7 @@
 
 use crate::rules::{Notation, places, rule_of, rules, title};
 use quillet_syntax::grammar::{Place, RESERVED, Slot};
+use std::cell::RefCell;
 use std::fmt::Write;
 
 /// What is above the statements, and below them.
@@ -15,7 +16,8 @@ pub(crate) fn grammar() -> String {
         .unwrap_or((AROUND, ""));
     let reserved: Vec<_> = RESERVED.iter().map(|it| format!("'{it}'")).collect();
     let mut out = above.replace("RESERVED", &reserved.join(", "));
-    let all = rules(&JavaScript);
+    let notation = JavaScript::default();
+    let all = rules(&notation);
     for place in places() {
         let here: Vec<_> = all.iter().filter(|it| it.places.contains(&place)).collect();
         let names: Vec<_> = here.iter().map(|it| format!("$.{}", it.name)).collect();
@@ -34,11 +36,51 @@ pub(crate) fn grammar() -> String {
         }
         out.push('\n');
     }
-    out + below
+    out += "    // Phrases\n";
+    for (name, body) in notation.phrases.into_inner() {
+        let _ = writeln!(out, "    {name}: $ => {body},");
+    }
+    out + "\n" + below
 }
 
 /// tree-sitter's functions. What is named or points at a name is a field, called as in the manual.
-struct JavaScript;
+#[derive(Default)]
+struct JavaScript {
+    /// What may be left out or chosen, under a name of its own: the same in many statements, it is
+    /// compiled once.
+    phrases: RefCell<Vec<(String, String)>>,
+}
+
+impl JavaScript {
+    /// A name for a phrase that begins with a word; any other stays as it is.
+    fn phrase(&self, body: &str) -> String {
+        let word = body
+            .strip_prefix("seq('")
+            .and_then(|it| it.split('\'').next());
+        let Some(word) = word.filter(|it| it.starts_with(char::is_alphabetic)) else {
+            return body.to_owned();
+        };
+        let mut phrases = self.phrases.borrow_mut();
+        let known = phrases.iter().find(|(_, it)| it == body);
+        let name = known.map_or_else(
+            || {
+                let stem = format!("_{word}_");
+                let same = phrases.iter().filter(|(it, _)| it.starts_with(&stem));
+                format!("{stem}{}", same.count() + 1)
+            },
+            |(name, _)| name.clone(),
+        );
+        if known.is_none() {
+            phrases.push((name.clone(), body.to_owned()));
+        }
+        format!("$.{name}")
+    }
+
+    fn each(&self, bodies: &[String]) -> String {
+        let each: Vec<_> = bodies.iter().map(|it| self.phrase(it)).collect();
+        each.join(", ")
+    }
+}
 
 impl Notation for JavaScript {
     fn word(&self, word: &str) -> String {
@@ -62,11 +104,11 @@ impl Notation for JavaScript {
     }
 
     fn optional(&self, inner: String) -> String {
-        format!("optional({inner})")
+        format!("optional({})", self.phrase(&inner))
     }
 
     fn choice(&self, choices: &[String]) -> String {
-        format!("choice({})", choices.join(", "))
+        format!("choice({})", self.each(choices))
     }
 
     fn any(&self, choices: &[String]) -> String {

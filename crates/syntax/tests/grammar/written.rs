@@ -2,7 +2,7 @@
 //!
 //! `QUILLET_WRITE_GRAMMARS=1 cargo test -p quillet-syntax --test grammar` writes them anew.
 
-use crate::{ebnf, list, tree_sitter};
+use crate::{ebnf, list, queries, tree_sitter};
 use std::path::Path;
 
 #[test]
@@ -23,9 +23,21 @@ fn the_editors_compiled_grammar_is_that_of_the_statements() {
     );
 }
 
+#[test]
+fn the_editors_queries_are_those_of_the_statements() {
+    let ours = "../../editors/tree-sitter/queries";
+    is_fresh(&format!("{ours}/highlights.scm"), &queries::highlights());
+    is_fresh(&format!("{ours}/folds.scm"), &queries::folds());
+    let neovim = queries::indents("indent.begin", "@indent.branch @indent.end");
+    is_fresh(&format!("{ours}/indents.scm"), &neovim);
+    let helix = queries::indents("indent", "@outdent");
+    is_fresh("../../editors/helix/queries/indents.scm", &helix);
+}
+
 fn is_fresh(path: &str, wanted: &str) {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(path);
     if std::env::var_os("QUILLET_WRITE_GRAMMARS").is_some() {
+        std::fs::create_dir_all(path.parent().unwrap()).unwrap();
         std::fs::write(&path, wanted).unwrap();
     }
     let found = std::fs::read_to_string(&path).unwrap_or_default();
