@@ -5,7 +5,7 @@
 ;;; Code:
 
 (defconst quillet-words-heads
-  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "cutters" "density" "dies" "dimensions" "drill" "drills" "fill" "finish" "flat" "flats" "flush" "from" "glue" "grips" "groove" "holds" "index" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "modulus" "outside" "part" "pattern" "pen" "post" "press" "pulls" "push" "ream" "reamers" "recess" "relief" "rest" "ring" "round" "saw" "screw" "seat" "side" "slip" "slot" "speed" "strain" "taper" "taps" "tenon" "thread" "throw" "use" "wall" "want")
+  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "cutters" "density" "dies" "dimensions" "drill" "drills" "fill" "finish" "flat" "flats" "flush" "from" "glue" "grips" "groove" "holds" "index" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "mix" "modulus" "outside" "part" "pattern" "pen" "pigment" "post" "press" "pulls" "push" "ream" "reamers" "recess" "relief" "rest" "ring" "round" "saw" "screw" "seat" "side" "slip" "slot" "speed" "strain" "taper" "taps" "tenon" "thread" "throw" "use" "wall" "want")
   "Words that begin a statement.")
 
 (defconst quillet-words-definers
@@ -17,7 +17,7 @@
   "Words that begin a joint.")
 
 (defconst quillet-words-tails
-  '("across" "angle" "as" "at" "because" "before" "bore" "by" "centres" "chamfer" "clearance" "clock" "coat" "deep" "depth" "dia" "drill" "fit" "for" "from" "gap" "inches" "indexed" "inside" "interference" "into" "kerf" "lead" "length" "letter" "like" "matched" "nib" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "share" "sharp" "shoulder" "snap" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "tube" "turning" "wall" "with" "within")
+  '("across" "angle" "as" "at" "because" "before" "bore" "by" "centres" "chamfer" "clearance" "clock" "coat" "deep" "depth" "dia" "drill" "fit" "for" "from" "gap" "inches" "indexed" "inside" "interference" "into" "kerf" "lead" "length" "letter" "like" "matched" "nib" "of" "on" "onto" "outside" "pilot" "point" "reach" "rod" "round" "screwcutting" "share" "sharp" "shoulder" "snap" "spigot" "square" "starts" "step" "takes" "through" "to" "travel" "tube" "turning" "volume" "wall" "weight" "with" "within")
   "Words within a statement.")
 
 (defconst quillet-words-leading

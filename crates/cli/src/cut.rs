@@ -2,9 +2,15 @@
 
 use crate::lists::ListArgs;
 use quillet_export::report::CutReport;
+use quillet_pen::Planned;
 use std::process::ExitCode;
 
 /// Lists; as [`ListArgs::list`] ends.
 pub(crate) fn run(args: &ListArgs) -> ExitCode {
-    args.list(|planned, _| CutReport::of(planned), CutReport::text)
+    let together = args.is_batch();
+    let lists = |planned: &[Planned<'_>], _| match together {
+        true => vec![CutReport::of(planned)],
+        false => planned.chunks(1).map(CutReport::of).collect(),
+    };
+    args.list(lists, CutReport::text)
 }

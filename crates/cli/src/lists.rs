@@ -1,7 +1,8 @@
 //! A list for each plan of a file, as `quillet tools` and `quillet cut` give one.
 
 use crate::at::At;
-use crate::choice::{PenChoice, UnitsChoice};
+use crate::batch::BatchChoice;
+use crate::choice::UnitsChoice;
 use crate::listing::Listing;
 use crate::plans::plans;
 use crate::warn::OmissionWarnings;
@@ -21,7 +22,7 @@ pub(crate) struct ListArgs {
     #[command(flatten)]
     at: At,
     #[command(flatten)]
-    pen: PenChoice,
+    pens: BatchChoice,
     #[command(flatten)]
     units: UnitsChoice,
     #[command(flatten)]
@@ -29,11 +30,16 @@ pub(crate) struct ListArgs {
 }
 
 impl ListArgs {
-    /// Gives out what `of` makes of each plan, in the words of `text`; 0, 1 where a part that is not
+    /// Whether the lists asked for are of pens that are made together.
+    pub(crate) fn is_batch(&self) -> bool {
+        self.pens.is_batch()
+    }
+
+    /// Gives out what `of` makes of the plans, in the words of `text`; 0, 1 where a part that is not
     /// known was left out, 2 with the reason where nothing could be listed.
     pub(crate) fn list<L: Serialize>(
         &self,
-        of: impl Fn(&Planned<'_>, Units) -> L,
+        of: impl Fn(&[Planned<'_>], Units) -> Vec<L>,
         text: impl Fn(&L, Units) -> String,
     ) -> ExitCode {
         terminal::ended_with(self.write(of, text))
@@ -41,16 +47,16 @@ impl ListArgs {
 
     fn write<L: Serialize>(
         &self,
-        of: impl Fn(&Planned<'_>, Units) -> L,
+        of: impl Fn(&[Planned<'_>], Units) -> Vec<L>,
         text: impl Fn(&L, Units) -> String,
     ) -> Result<ExitCode, String> {
         let mut left_out = OmissionWarnings::default();
         let analysis = self.at.analysis(&self.file)?;
         let design = &analysis.design;
         warn::errors(analysis.examined());
-        let plans = plans(design, &self.pen, &mut left_out)?;
+        let plans = plans(design, &self.pens.pens(design)?, &mut left_out)?;
         let units = self.units.of(design);
-        let lists = Lists::of(plans.iter().map(|it| of(it, units)));
+        let lists = Lists::of(of(&plans, units));
         self.listing
             .give(&self.file, &lists, |it| text(it, units))?;
         Ok(left_out.code())

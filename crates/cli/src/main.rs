@@ -6,6 +6,8 @@
 mod aim;
 mod answer;
 mod at;
+mod batch;
+mod cast;
 mod check;
 mod choice;
 mod compare;
@@ -99,6 +101,8 @@ enum Command {
     Fit(fit::FitArgs),
     /// A drill's size, the drills either side of it, its point.
     Drill(drill::DrillArgs),
+    /// Resin, hardener and pigment for moulds, or for the blanks of a design.
+    Cast(cast::CastArgs),
     /// Density, speeds, walls and cautions of a material.
     Material(material::MaterialArgs),
 }
@@ -134,6 +138,7 @@ fn main() -> ExitCode {
         Command::Thread(args) => thread::run(&args),
         Command::Fit(args) => fit::run(&args),
         Command::Drill(args) => drill::run(&args),
+        Command::Cast(args) => cast::run(&args),
         Command::Material(args) => material::run(&args),
     }
 }

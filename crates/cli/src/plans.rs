@@ -1,6 +1,6 @@
 //! The plans a command is about.
 
-use crate::choice::PenChoice;
+use crate::batch::Counted;
 use crate::warn::OmissionWarnings;
 use quillet_model::{Design, Part};
 use quillet_pen::Planned;
@@ -11,19 +11,18 @@ use std::sync::Arc;
 ///
 /// # Errors
 ///
-/// A sentence that names the pens there are, or says that nothing is cut.
+/// A sentence that says that nothing is cut.
 pub(crate) fn plans<'d>(
     design: &'d Design,
-    pen: &PenChoice,
+    pens: &[Counted<'d>],
     left_out: &mut OmissionWarnings,
 ) -> Result<Vec<Planned<'d>>, String> {
-    let pens = pen.pens(design)?;
     let mut known = |part: &Part| left_out.is_known(part, part.lacks_making());
-    let of_pens = pens.iter().map(|pen| {
+    let of_pens = pens.iter().map(|(pen, count)| {
         for part in &pen.parts {
             known(part);
         }
-        Planned::of_pen(design, pen)
+        Planned::of_pen(design, pen).times(*count)
     });
     let mut plans: Vec<Planned> = of_pens.collect();
     if pens.is_empty() {

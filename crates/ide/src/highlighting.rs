@@ -108,6 +108,7 @@ fn sign(kind: TokenKind) -> Option<SemanticTokenKind> {
         T::Thread | T::Fit => SemanticTokenKind::Designation,
         T::String | T::BadString => SemanticTokenKind::Text,
         T::Equals
+        | T::Colon
         | T::PlusMinus
         | T::Plus
         | T::Minus

@@ -95,7 +95,8 @@ impl<'p> Reader<'p> {
                 (self.filled, self.goes_on) = (true, false);
             }
             _ if self.depth > 0 => {}
-            T::Name | T::Equals | T::AtLeast | T::AtMost | T::PlusMinus if self.leads_on(word) => {}
+            T::Name | T::Equals | T::AtLeast | T::AtMost | T::PlusMinus | T::Colon
+                if self.leads_on(word) => {}
             T::Less if self.leads_on("<=") => {}
             T::More if self.leads_on(">=") => {}
             T::String => {

@@ -2,6 +2,7 @@
 
 use quillet_geometry::Length;
 use quillet_standards::Colour;
+use quillet_standards::cast::Mix;
 use quillet_standards::material::Material as Kind;
 use quillet_syntax::{Span, ast};
 
@@ -32,6 +33,10 @@ pub struct Material {
     pub modulus_gpa: Option<f64>,
     /// The strain in per cent that it bears day by day, as written or the kind's.
     pub strain_percent: Option<f64>,
+    /// How the resin is mixed that it is cast from, where the design says so.
+    pub mix: Option<Mix>,
+    /// Pigment in per cent of the mass of the mix, where the design says so.
+    pub pigment_percent: Option<f64>,
 }
 
 impl Material {
@@ -50,6 +55,8 @@ impl Material {
             colour: kind.colour(),
             modulus_gpa: kind.modulus_gpa().map(|(it, _)| it),
             strain_percent: kind.strain_percent().map(|(it, _)| it),
+            mix: None,
+            pigment_percent: None,
         })
     }
 }

@@ -1,13 +1,17 @@
 //! How a pen, or parts that are in none, are made at their bench.
 
 use quillet_model::{Bench, Design, Part, Pen};
-use quillet_plan::{Plan, plan_parts, plan_pen};
+use quillet_plan::{BatchMember, CutList, Plan, plan_parts, plan_pen};
 use std::sync::Arc;
 
 /// A plan with what it is of.
 pub struct Planned<'d> {
     /// The pen's title, or the parts' names.
     pub title: String,
+    /// The pen's name; none of parts that are in none.
+    pub pen: Option<Arc<str>>,
+    /// How many of it are made.
+    pub count: u32,
     /// How it is made.
     pub plan: Plan,
     /// The bench it is made at.
@@ -20,9 +24,36 @@ impl<'d> Planned<'d> {
         let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
         Self {
             title: pen.title_or_name().to_owned(),
+            pen: Some(pen.name.text.clone()),
+            count: 1,
             plan: plan_pen(pen, bench),
             bench,
         }
+    }
+
+    /// So many of it.
+    pub fn times(self, count: u32) -> Self {
+        Self { count, ..self }
+    }
+
+    /// Its title, with how many where they are several: `12 × Heron`.
+    pub fn counted_title(&self) -> String {
+        match self.count {
+            1 => self.title.clone(),
+            count => format!("{count} × {}", self.title),
+        }
+    }
+
+    /// The cut list of plans that are sawn together.
+    pub fn cut_list(planned: &[Self]) -> CutList {
+        let several = planned.len() > 1;
+        let members = planned.iter().map(|it| BatchMember {
+            plan: &it.plan,
+            bench: it.bench,
+            pen: it.pen.as_ref().filter(|_| several),
+            count: it.count,
+        });
+        CutList::of_batch(&members.collect::<Vec<_>>())
     }
 
     /// Parts of a design as they stand by themselves, at the bench that the first to do so names.
@@ -32,6 +63,8 @@ impl<'d> Planned<'d> {
         let names: Vec<&str> = parts.iter().map(|part| &*part.name.text).collect();
         Self {
             title: names.join(", "),
+            pen: None,
+            count: 1,
             plan: plan_parts(parts, bench),
             bench,
         }

@@ -4,6 +4,7 @@
 //! carries its [`Source`]. Nothing here knows a particular pen.
 
 pub mod bought;
+pub mod cast;
 mod colour;
 pub mod drill;
 pub mod fit;

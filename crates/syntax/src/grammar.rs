@@ -33,6 +33,7 @@ pub static WORDS: LazyLock<Vec<Word>> = LazyLock::new(|| {
     });
     let going_on = [
         item::WORDS,
+        material::WORDS,
         part::WORDS,
         station::WORDS,
         cut::WORDS,
@@ -73,6 +74,8 @@ pub enum Place {
     Header,
     /// A line of a material.
     Material,
+    /// What else a material's line says.
+    MaterialTail,
     /// After a thread's designation.
     Form,
     /// A piece of stock.
@@ -229,8 +232,9 @@ impl WordId {
     /// Whether it joins the phrases of a statement, as `to`, so that it is seldom a name.
     pub(crate) fn joins(self) -> bool {
         use Place::*;
-        const JOINING: [Place; 13] = [
+        const JOINING: [Place; 14] = [
             Header,
+            MaterialTail,
             Form,
             Stock,
             PartTail,

@@ -84,6 +84,9 @@ pub enum TokenKind {
     /// `,`
     #[token(",")]
     Comma,
+    /// `:`
+    #[token(":")]
+    Colon,
     /// `.`
     #[token(".")]
     Dot,
@@ -278,6 +281,7 @@ mod tests {
             ("M7.4×0.5-6g", vec![BadName]),
             ("M10X0..5", vec![BadName, DotDot, Quantity]),
             ("nib_unit", vec![BadName]),
+            ("100:10", vec![Quantity, Colon, Quantity]),
             ("0.5 +- 0.1", vec![Quantity, PlusMinus, Quantity]),
             ("\"reed", vec![BadString]),
             ("\"reed\"", vec![String]),

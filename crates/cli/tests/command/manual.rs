@@ -141,7 +141,7 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
         let bench = format!("bench saltings {{\n{line}\n}}");
         let material = format!("material reed {{\n{line}\n}}");
         let files = match word.place {
-            Place::Material => vec![material],
+            Place::Material | Place::MaterialTail => vec![material],
             Place::Stock | Place::Unit => vec![line.to_owned(), part, cut],
             Place::Part | Place::PartTail => vec![part],
             Place::Station | Place::StationTail => vec![station],

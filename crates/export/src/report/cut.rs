@@ -1,13 +1,16 @@
 //! What to saw off which stock.
 
+mod piece;
+
 use super::table::columns;
+use piece::CutPieceReport;
 use quillet_geometry::Length;
 use quillet_model::Units;
 use quillet_pen::Planned;
-use quillet_plan::{CutList, CutPiece, CutStock};
+use quillet_plan::CutStock;
 use serde::Serialize;
 
-/// What is sawn for a pen, or for a part that is in none.
+/// What is sawn for a pen, for a batch of them, or for a part that is in none.
 #[derive(Serialize)]
 pub struct CutReport {
     of: String,
@@ -31,35 +34,23 @@ struct StockReport {
     total_mm: f64,
     /// Which pieces come off which rod, counted from 1.
     rods: Vec<Vec<usize>>,
+    /// No packing takes fewer lengths of the stock; none where its length is not said.
+    least_lengths: Option<usize>,
     /// Pieces longer than the stock, counted from 1.
     too_long: Vec<usize>,
 }
 
-#[derive(Serialize)]
-struct CutPieceReport {
-    part: String,
-    piece: usize,
-    of_pieces: usize,
-    saw_to_mm: f64,
-    part_mm: f64,
-    facing_mm: f64,
-    nub_mm: f64,
-    stub_mm: f64,
-    spigot_and_glue_mm: f64,
-    /// Left of the part beyond the point of its deepest blind drill.
-    past_drill_point_mm: Option<f64>,
-}
-
 impl CutReport {
-    /// Of a plan.
-    pub fn of(planned: &Planned<'_>) -> Self {
-        let list = CutList::of(&planned.plan, planned.bench);
+    /// Of plans that are sawn together.
+    pub fn of(planned: &[Planned<'_>]) -> Self {
+        let list = Planned::cut_list(planned);
+        let titles: Vec<String> = planned.iter().map(Planned::counted_title).collect();
         let stocks = list
             .stocks
             .iter()
             .map(|stock| StockReport::of(stock, list.kerf));
         Self {
-            of: planned.title.clone(),
+            of: titles.join(", "),
             kerf_mm: list.kerf.to_mm(),
             stocks: stocks.collect(),
         }
@@ -89,6 +80,7 @@ impl StockReport {
             pieces: stock.pieces.iter().map(CutPieceReport::of).collect(),
             total_mm: stock.total(kerf).to_mm(),
             rods: packing.map_or_else(Vec::new, |it| it.rods.iter().map(counted).collect()),
+            least_lengths: stock.least_lengths(kerf),
             too_long: packing.map_or_else(Vec::new, |it| counted(&it.too_long)),
         }
     }
@@ -139,61 +131,19 @@ impl StockReport {
             units.suffix()
         );
         for (index, rod) in self.rods.iter().enumerate() {
-            let names: Vec<&str> = rod
-                .iter()
-                .map(|piece| &*self.pieces[piece - 1].part)
-                .collect();
+            let names = rod.iter().map(|piece| self.pieces[piece - 1].name());
+            let names: Vec<String> = names.collect();
             out += &format!("    length {}: {}\n", index + 1, names.join(", "));
         }
+        if let Some(least) = self.least_lengths.filter(|_| !self.rods.is_empty()) {
+            let taken = self.rods.len();
+            out += &format!("    lengths: {taken}; no packing takes fewer than {least}\n");
+        }
         for piece in &self.too_long {
-            out += &format!(
-                "    {} is longer than the stock\n",
-                self.pieces[piece - 1].part
-            );
+            let name = self.pieces[piece - 1].name();
+            out += &format!("    {name} is longer than the stock\n");
         }
         out
-    }
-}
-
-impl CutPieceReport {
-    fn of(piece: &CutPiece) -> Self {
-        Self {
-            part: piece.part.to_string(),
-            piece: piece.piece.0.number(),
-            of_pieces: piece.piece.1,
-            saw_to_mm: piece.length.to_mm(),
-            part_mm: piece.net.to_mm(),
-            facing_mm: piece.facing.to_mm(),
-            nub_mm: piece.nub.to_mm(),
-            stub_mm: piece.stub.to_mm(),
-            spigot_and_glue_mm: piece.spigot.to_mm(),
-            past_drill_point_mm: piece.past_point.map(Length::to_mm),
-        }
-    }
-
-    fn row(&self, number: usize, units: Units) -> Vec<String> {
-        let part = match self.of_pieces {
-            1 => self.part.clone(),
-            count => format!("{}, piece {} of {count}", self.part, self.piece),
-        };
-        let some = |mm: f64| {
-            if mm == 0.0 {
-                String::new()
-            } else {
-                sawn(mm, units)
-            }
-        };
-        vec![
-            number.to_string(),
-            part,
-            sawn(self.saw_to_mm, units),
-            sawn(self.part_mm, units),
-            some(self.facing_mm),
-            some(self.nub_mm),
-            some(self.stub_mm),
-            some(self.spigot_and_glue_mm),
-            self.past_drill_point_mm.map_or_else(String::new, some),
-        ]
     }
 }
 

@@ -35,7 +35,7 @@ struct ToolUseReport {
 impl ToolReport {
     /// Of a plan; tools are named in `units`.
     pub fn of(planned: &Planned<'_>, units: Units) -> Self {
-        let Planned { title, plan, bench } = planned;
+        let Planned { plan, bench, .. } = planned;
         let list = ToolList::of(plan, *bench);
         let listed = |it: &quillet_plan::ListedTool| {
             let mut uses: Vec<ToolUseReport> = Vec::new();
@@ -57,7 +57,7 @@ impl ToolReport {
             }
         };
         Self {
-            of: title.clone(),
+            of: planned.counted_title(),
             bench: bench.map(|bench| bench.name.text.to_string()),
             hole_sizes_mm: list.hole_sizes.iter().map(|it| it.to_mm()).collect(),
             tools: list.tools.iter().map(listed).collect(),

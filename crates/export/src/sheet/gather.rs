@@ -19,7 +19,9 @@ const LIVE_MM: f64 = 174.0;
 /// The sheet of a pen of a design, of which the rules found what `judged` says.
 pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
-    let Planned { title, plan, bench } = Planned::of_pen(design, pen);
+    let Planned {
+        title, plan, bench, ..
+    } = Planned::of_pen(design, pen);
     let (tools, tools_note) = lists::tools(&plan, bench, units);
     let (cuts, cuts_note) = lists::cuts(&plan, bench, units);
     let settled = pen.is_settled().then_some(pen);

@@ -4,6 +4,7 @@ use super::frame::Frame;
 use super::name::{akin, offer};
 use super::{Resolver, shared};
 use crate::{Acceptance, BlankDef, LimitLine, Limits, Material, Quantity, Stock};
+use quillet_standards::cast::{Mix, MixBy};
 use quillet_standards::{Colour, material};
 use quillet_syntax::ast::{self, ItemKind, MaterialLineKind};
 use quillet_syntax::{Finding, RuleId, Severity, Span, text};
@@ -60,7 +61,7 @@ impl<'a> Resolver<'a> {
     fn material_item(&mut self, item: &ast::Material, whole: Span, frame: &mut Frame<'a>) {
         let mut kind = None;
         let (mut density, mut wall, mut speed, mut colour) = (None, None, None, None);
-        let (mut modulus, mut strain) = (None, None);
+        let (mut modulus, mut strain, mut mix, mut pigment) = (None, None, None, None);
         for line in &item.lines {
             match &line.kind {
                 MaterialLineKind::Kind(name) => kind = self.material_kind(name),
@@ -75,6 +76,10 @@ impl<'a> Resolver<'a> {
                 }
                 MaterialLineKind::Strain(sum) => {
                     strain = self.amount(sum, "a number of per cent", Quantity::as_number, frame);
+                }
+                MaterialLineKind::Mix { shares, by } => mix = self.mix(shares, *by, frame),
+                MaterialLineKind::Pigment(sum) => {
+                    pigment = self.pigment(sum, frame);
                 }
                 MaterialLineKind::Bad => {}
             }
@@ -113,6 +118,8 @@ impl<'a> Resolver<'a> {
                 .filter(|it| *it > 0.0)
                 .or(kind.modulus_gpa().map(|(it, _)| it)),
             strain_percent: strain.or(kind.strain_percent().map(|(it, _)| it)),
+            mix,
+            pigment_percent: pigment,
         });
         self.known
             .materials
@@ -136,6 +143,42 @@ impl<'a> Resolver<'a> {
             self.emit(offer(finding, name.span, near, &hint));
         }
         kind
+    }
+
+    /// How two parts of a resin are mixed.
+    fn mix(
+        &mut self,
+        shares: &[ast::Expr; 2],
+        by: Option<MixBy>,
+        frame: &mut Frame<'a>,
+    ) -> Option<Mix> {
+        let [first, second] = shares;
+        let mut share = |sum| self.amount(sum, "a share", Quantity::as_number, frame);
+        let (a, b) = (share(first), share(second));
+        let mix = Mix::new(a?, b?, by?);
+        if mix.is_none() {
+            let at = first.span.to(second.span);
+            let message = "both shares of a mix are more than 0";
+            self.emit(
+                Finding::new(RuleId::OUT_OF_RANGE, Severity::Error, at, message)
+                    .hint("write them as the resin's own sheet has them, as 100:10"),
+            );
+        }
+        mix
+    }
+
+    /// Pigment, in per cent.
+    fn pigment(&mut self, sum: &ast::Expr, frame: &mut Frame<'a>) -> Option<f64> {
+        let percent = self.amount(sum, "a number of per cent", Quantity::as_number, frame)?;
+        if percent > MOST_PIGMENT {
+            let message = format!("pigment of {percent} % of the mix is past {MOST_PIGMENT} %");
+            self.emit(
+                Finding::new(RuleId::OUT_OF_RANGE, Severity::Error, sum.span, message)
+                    .hint("write the per cent of the mass that the resin's own sheet allows"),
+            );
+            return None;
+        }
+        Some(percent)
     }
 
     fn colour(&mut self, text: &ast::Text) -> Option<Colour> {
@@ -246,5 +289,7 @@ impl<'a> Resolver<'a> {
     }
 }
 
+/// More pigment than resin is no casting.
+const MOST_PIGMENT: f64 = 100.0;
 /// No stock for a pen is thicker.
 const THICKEST: quillet_geometry::Length = quillet_geometry::Length::from_nm(150_000_000);

@@ -1,10 +1,11 @@
 //! The cut list: what is sawn off which stock.
 
-use crate::output::packing::{Packing, pack, pack_in_order};
+use crate::output::packing::{Packing, least_rods, pack, pack_in_order};
 use crate::{Plan, Route};
 use quillet_geometry::Length;
-use quillet_model::{Bench, BlankPiece, End, Material, PieceId};
+use quillet_model::{Bench, BlankPiece, End, Filling, Material, PieceId};
 use quillet_syntax::ast::StockSection;
+use std::f64::consts::FRAC_PI_4;
 use std::sync::Arc;
 
 /// What is sawn off which stock.
@@ -39,15 +40,36 @@ pub struct CutStock {
     pub packing: Option<Packing>,
 }
 
+/// A plan in a batch, with how many of its pen are made.
+#[derive(Clone, Copy, Debug)]
+pub struct BatchMember<'p> {
+    /// How the pen is made.
+    pub plan: &'p Plan,
+    /// The bench it is made at.
+    pub bench: Option<&'p Bench>,
+    /// The pen's name, where pieces of several pens have to be told apart.
+    pub pen: Option<&'p Arc<str>>,
+    /// How many; more than one are told apart by their number.
+    pub count: u32,
+}
+
 /// One piece to saw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutPiece {
+    /// The pen, where pieces of several are sawn together.
+    pub pen: Option<Arc<str>>,
+    /// Which of several pens alike, from 1; none where there is one.
+    pub number: Option<u32>,
     /// The part.
     pub part: Arc<str>,
     /// Which of its pieces, and of how many.
     pub piece: (PieceId, usize),
     /// How long to saw it.
     pub length: Length,
+    /// What the sawn piece takes of the stock, mm³.
+    pub blank_mm3: f64,
+    /// What of it stays in the finished part, mm³; none where its shape is not known.
+    pub kept_mm3: Option<f64>,
     /// What of that is the part.
     pub net: Length,
     /// What of that is faced off, both ends.
@@ -69,11 +91,49 @@ pub const USUAL_KERF: Length = Length::from_nm(1_500_000);
 impl CutList {
     /// The cut list of a plan.
     pub fn of(plan: &Plan, bench: Option<&Bench>) -> CutList {
-        let kerf = bench.and_then(|bench| bench.kerf).unwrap_or(USUAL_KERF);
+        CutList::of_batch(&[BatchMember {
+            plan,
+            bench,
+            pen: None,
+            count: 1,
+        }])
+    }
+
+    /// The cut list of several plans sawn together, with the widest kerf of their benches.
+    pub fn of_batch(members: &[BatchMember<'_>]) -> CutList {
+        let kerf = |it: &BatchMember| it.bench.and_then(|bench| bench.kerf).unwrap_or(USUAL_KERF);
+        let kerf = members.iter().map(kerf).max().unwrap_or(USUAL_KERF);
         let mut stocks: Vec<CutStock> = Vec::new();
-        for route in &plan.routes {
+        for member in members {
+            for number in 1..=member.count {
+                member.saw(number, &mut stocks);
+            }
+        }
+        for stock in &mut stocks {
+            stock.pack(kerf);
+        }
+        CutList { stocks, kerf }
+    }
+}
+
+impl CutPiece {
+    /// The share of the sawn piece that does not stay in the part, 0 to 1; none where that is not known.
+    pub fn turned_off(&self) -> Option<f64> {
+        let kept = self.kept_mm3.filter(|_| self.blank_mm3 > 0.0)?;
+        Some((1.0 - kept / self.blank_mm3).clamp(0.0, 1.0))
+    }
+}
+
+impl BatchMember<'_> {
+    /// Puts the pieces of one pen of it to the stocks they are sawn off.
+    fn saw(&self, number: u32, stocks: &mut Vec<CutStock>) {
+        for route in &self.plan.routes {
             for (index, piece) in route.part.blanks().with_ids() {
-                let cut = cut_piece(route, index, piece);
+                let cut = CutPiece {
+                    pen: self.pen.cloned(),
+                    number: (self.count > 1).then_some(number),
+                    ..cut_piece(route, index, piece)
+                };
                 match stocks.iter_mut().find(|stock| stock.is(piece)) {
                     Some(stock) => stock.pieces.push(cut),
                     None => stocks.push(CutStock {
@@ -83,10 +143,6 @@ impl CutList {
                 }
             }
         }
-        for stock in &mut stocks {
-            stock.pack(kerf);
-        }
-        CutList { stocks, kerf }
     }
 }
 
@@ -127,6 +183,12 @@ impl CutStock {
         self.packing = self.length.map(packed);
     }
 
+    /// No packing takes fewer lengths of the stock; none where its length is not said.
+    pub fn least_lengths(&self, kerf: Length) -> Option<usize> {
+        let lengths: Vec<Length> = self.pieces.iter().map(|piece| piece.length).collect();
+        self.length.map(|rod| least_rods(&lengths, rod, kerf))
+    }
+
     /// What all pieces and the cuts between them come to, end to end.
     pub fn total(&self, kerf: Length) -> Length {
         let cuts = i64::try_from(self.pieces.len().saturating_sub(1)).unwrap_or(0);
@@ -154,7 +216,13 @@ fn cut_piece(route: &Route, index: PieceId, piece: &BlankPiece) -> CutPiece {
     let length = blank.pieces.get(index).copied().unwrap_or_default();
     let net = piece.to - piece.from;
     let (nub, stub) = (beyond(nub), beyond(blank.stub));
+    let body = route.part.bodies().into_iter();
+    let mut body = body.filter(|body| body.of == Filling::Piece(index));
     CutPiece {
+        pen: None,
+        number: None,
+        blank_mm3: section_mm2(piece) * length.to_mm(),
+        kept_mm3: body.next().map(|body| body.properties().volume_mm3),
         part: route.part.name.text.clone(),
         piece: (index, count),
         length,
@@ -164,6 +232,18 @@ fn cut_piece(route: &Route, index: PieceId, piece: &BlankPiece) -> CutPiece {
         stub,
         spigot: length - net - facing - nub - stub,
         past_point: past_point(route).filter(|_| at_end(route.strategy.first.other())),
+    }
+}
+
+/// The face of a piece of stock, mm².
+fn section_mm2(piece: &BlankPiece) -> f64 {
+    let stock = &piece.stock;
+    let size = stock.size.to_mm();
+    let round = |dia: f64| FRAC_PI_4 * dia * dia;
+    match (stock.section, stock.wall) {
+        (StockSection::Square, _) => size * size,
+        (StockSection::Tube, Some(wall)) => round(size) - round(size - 2.0 * wall.to_mm()),
+        _ => round(size),
     }
 }
 

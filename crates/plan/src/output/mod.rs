@@ -5,6 +5,7 @@ pub(crate) mod calipers;
 pub(crate) mod cut_list;
 pub(crate) mod inspection;
 pub(crate) mod measure;
+pub(crate) mod moulds;
 pub(crate) mod operation;
 pub(crate) mod operation_builder;
 pub(crate) mod packing;

@@ -227,8 +227,8 @@ impl<'t> Writer<'t, '_> {
         let (before, after) = (self.tokens[before], self.tokens[after]);
         let prefix = before.kind == Minus && self.hints.is_prefix(before.span.start);
         let call = after.kind == OpenParen && !self.hints.is_group(after.span.start);
-        let tight = matches!(before.kind, OpenParen | Dot | DotDot)
-            || matches!(after.kind, CloseParen | Comma | Dot | DotDot)
+        let tight = matches!(before.kind, OpenParen | Dot | DotDot | Colon)
+            || matches!(after.kind, CloseParen | Comma | Dot | DotDot | Colon)
             // Two minuses would begin a comment.
             || prefix && after.kind != Minus
             || call && before.kind == Name;

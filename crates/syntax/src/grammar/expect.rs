@@ -65,6 +65,7 @@ things! {
     Colour "a colour in quotes, as \"#6d8a34\""
     Range "'..'"
     Comma "','"
+    Colon "':'"
     Dot "'.'"
     Equals "'='"
     PlusMinus "'+-'"

@@ -76,6 +76,7 @@ const SLOTS: &[Slot] = &[
     s("MODULUS", &[], "sum", Thing::Quantity, "2.35"),
     s("STRAIN", &[], "sum", Thing::Quantity, "2"),
     s("SHARE", &[], "sum", Thing::Quantity, "0.5"),
+    s("PERCENT", &[], "sum", Thing::Quantity, "2"),
     s("FORCE", &[], "sum", Thing::Force, "9"),
     s("DENSITY", &[], "sum", Thing::Quantity, "1.19"),
     s("COUNT", &[], "sum", Thing::Count, "3"),

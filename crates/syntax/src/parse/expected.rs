@@ -171,6 +171,7 @@ fn words_of(set: ExpectSet, place: Place, first: bool) -> Vec<&'static Word> {
 fn tails(place: Place) -> &'static [Place] {
     match place {
         Place::Item => &[Place::Header, Place::Form, Place::Stock],
+        Place::Material => &[Place::MaterialTail],
         Place::Part => &[Place::PartTail, Place::Stock, Place::StationTail],
         Place::Station => &[Place::StationTail],
         Place::Cut => &[Place::Reach, Place::CutTail, Place::Size, Place::Form],

@@ -67,6 +67,8 @@ fn bare() -> Set {
         "sharp",
         "through",
         "turning",
+        "volume",
+        "weight",
     ]);
     assert!(bare.is_subset(&of_class(Class::Tail)));
     bare
@@ -86,8 +88,8 @@ fn class(word: &Word) -> Class {
     match word.place {
         File if word.text == "dimensions" => Class::Head,
         Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench => Class::Head,
-        File | Header | Form | Stock | PartTail | StationTail | Reach | CutTail | SideTail
-        | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
+        File | Header | MaterialTail | Form | Stock | PartTail | StationTail | Reach | CutTail
+        | SideTail | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
         Unit => Class::Unit,
         Measure => Class::Measure,
         Configuration => Class::Configuration,

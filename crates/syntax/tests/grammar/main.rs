@@ -135,6 +135,9 @@ impl Walk {
                 Piece::Word("+-") => {
                     things.insert(Thing::PlusMinus.phrase());
                 }
+                Piece::Word(":") => {
+                    things.insert(Thing::Colon.phrase());
+                }
                 Piece::Word("..") => {
                     things.insert(Thing::Range.phrase());
                 }

@@ -1,13 +1,15 @@
 //! Lines of a material.
 
-use super::{Holds, NameKind, Statement, Visit, one, refers, statement};
+use super::{Holds, NameKind, Statement, Visit, all, goes_on, one, refers, statement};
 use crate::Span;
 use crate::ast::*;
-use crate::grammar::Place;
 use crate::grammar::expect::Thing;
 use crate::grammar::expr::ExprParsers;
 use crate::grammar::input::*;
+use crate::grammar::{Place, Word};
+use crate::token::TokenKind as T;
 use chumsky::prelude::*;
+use quillet_standards::cast::MixBy;
 
 /// How each is written.
 // A row a line: it is read and changed as a table.
@@ -19,7 +21,17 @@ pub(crate) const STATEMENTS: &[Statement] = &[
     statement(Place::Material, "speed LOW..HIGH", "Cutting speed in m/min", "speed 60..120"),
     statement(Place::Material, "modulus MODULUS", "Young's modulus in GPa: how stiff it is", "modulus 2.35"),
     statement(Place::Material, "strain STRAIN", "The strain it bears day by day, in per cent", "strain 2"),
+    statement(Place::Material, "mix SHARE : SHARE by (weight | volume)", "How a resin and its hardener are mixed, by its own sheet", "mix 100:10 by weight"),
+    statement(Place::Material, "pigment PERCENT", "Pigment in per cent of the mixed mass, on top of it", "pigment 2"),
     statement(Place::Material, "colour \"COLOUR\"", "How it looks in pictures; no rule reads it", "colour \"#6d8a34\""),
+];
+
+/// The words that go on in them.
+#[rustfmt::skip]
+pub(crate) const WORDS: &[Word] = &[
+    goes_on(Place::MaterialTail, "by", "What the shares of a mix are shares of", "mix 100:10 by weight"),
+    goes_on(Place::MaterialTail, "weight", "Shares of the mass, as a scale tells them", "mix 100:10 by weight"),
+    goes_on(Place::MaterialTail, "volume", "Shares of the volume, as a cup tells them", "mix 2:1 by volume"),
 ];
 
 /// `material name "title" { … }`
@@ -58,6 +70,15 @@ pub enum MaterialLineKind {
     Modulus(Expr),
     /// `strain sum`, per cent.
     Strain(Expr),
+    /// `mix sum : sum by weight`
+    Mix {
+        /// The shares of its two parts.
+        shares: [Expr; 2],
+        /// Of what; none where that is not said.
+        by: Option<MixBy>,
+    },
+    /// `pigment sum`, per cent of the mass.
+    Pigment(Expr),
     /// Text that is no such line.
     Bad,
 }
@@ -75,6 +96,8 @@ pub(crate) fn material_line<'s>(
         sums.after("wall", Thing::Length).map(Kind::Wall),
         sums.after("modulus", Thing::Quantity).map(Kind::Modulus),
         sums.after("strain", Thing::Quantity).map(Kind::Strain),
+        sums.after("pigment", Thing::Quantity).map(Kind::Pigment),
+        mix(sums),
         word("speed")
             .ignore_then(sums.span(Thing::Quantity))
             .map(Kind::Speed),
@@ -85,6 +108,21 @@ pub(crate) fn material_line<'s>(
     .then_ignore(line_end())
 }
 
+/// `mix sum : sum by (weight | volume)`
+fn mix<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, MaterialLineKind> + use<'s> {
+    let by = choice(MixBy::ALL.map(|by| word(by.word()).to(by)));
+    word("mix")
+        .ignore_then(sums.needed(Thing::Quantity))
+        .then_ignore(needed(T::Colon, Thing::Colon))
+        .then(sums.needed(Thing::Quantity))
+        .then_ignore(needed_word("by"))
+        .then(by.map(Some).recover_with(via_parser(empty().to(None))))
+        .map(|((first, second), by)| MaterialLineKind::Mix {
+            shares: [first, second],
+            by,
+        })
+}
+
 impl Holds for MaterialLine {
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match &self.kind {
@@ -92,7 +130,9 @@ impl Holds for MaterialLine {
             MaterialLineKind::Density(sum)
             | MaterialLineKind::Wall(sum)
             | MaterialLineKind::Modulus(sum)
-            | MaterialLineKind::Strain(sum) => one(sum, visit),
+            | MaterialLineKind::Strain(sum)
+            | MaterialLineKind::Pigment(sum) => one(sum, visit),
+            MaterialLineKind::Mix { shares, .. } => all(shares, visit),
             MaterialLineKind::Speed(speed) => speed.each(visit),
             MaterialLineKind::Colour(colour) => one(colour, visit),
             MaterialLineKind::Bad => {}
