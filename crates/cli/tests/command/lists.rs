@@ -152,3 +152,61 @@ fn lists_follow_the_units_of_the_file() {
     let json: Value = serde_json::from_str(&reported("tools", &["--format", "json"])).unwrap();
     assert_eq!(json["lists"][0]["hole_sizes_mm"][0], 9.3472);
 }
+
+/// Twelve pens are twelve pieces of each part, each called by its number and as long as the one, sawn
+/// from one stock.
+#[test]
+fn twelve_pens_are_sawn_together() {
+    let asked = |more: &[&str]| {
+        let more = [more, &["--format", "json"]].concat();
+        run::json(&quillet(Path::new("."), "cut", &heron(), &more))
+    };
+    let one = asked(&["--pen", "heron"]);
+    let twelve = asked(&["--pen", "heron:12"]);
+    assert_eq!(twelve["lists"].as_array().unwrap().len(), 1);
+    assert_eq!(twelve["lists"][0]["of"], "12 × Heron");
+    let stocks = |lists: &Value| lists["lists"][0]["stocks"].as_array().unwrap().clone();
+    for (alone, all) in stocks(&one).iter().zip(stocks(&twelve)) {
+        let pieces = |it: &Value| it["pieces"].as_array().unwrap().clone();
+        assert_eq!(pieces(alone).len() * 12, pieces(&all).len());
+        for piece in pieces(alone) {
+            assert!(piece["number"].is_null() && piece["pen"].is_null());
+            let alike: Vec<u64> = pieces(&all)
+                .iter()
+                .filter(|it| it["part"] == piece["part"] && it["saw_to_mm"] == piece["saw_to_mm"])
+                .map(|it| it["number"].as_u64().unwrap())
+                .collect();
+            assert_eq!(alike, (1..=12).collect::<Vec<_>>());
+        }
+    }
+    let text = stdout(&quillet(
+        Path::new("."),
+        "cut",
+        &heron(),
+        &["--pen", "heron:2", "--pen", "heron-ida"],
+    ));
+    assert!(text.starts_with("2 × Heron, Heron for Ida, "), "{text}");
+    for wanted in ["heron cap #1", "heron cap #2", "heron-ida cap "] {
+        assert!(text.contains(wanted), "{wanted}\n{text}");
+    }
+}
+
+/// A rod of 18 sawn to L is π/4·18²·L; of it stays what `quillet measure` tells as the cap's volume,
+/// which the outside checks work out anew.
+#[test]
+fn a_piece_tells_what_is_turned_off_it() {
+    let lists = json("cut", &heron());
+    let pieces = lists["lists"][0]["stocks"][0]["pieces"].as_array().unwrap();
+    let cap = pieces.iter().find(|it| it["part"] == "cap").unwrap();
+    let mm = |key: &str| cap[key].as_f64().unwrap();
+    let blank = std::f64::consts::FRAC_PI_4 * 18.0 * 18.0 * mm("saw_to_mm");
+    assert!((mm("blank_mm3") - blank).abs() < 1e-3, "{cap}");
+    let measured = quillet(Path::new("."), "measure", &heron(), &["--format", "json"]);
+    let measured = run::json(&measured);
+    let parts = measured["parts"].as_array().unwrap();
+    let part = parts.iter().find(|it| it["name"] == "cap").unwrap();
+    let volume = part["volume_mm3"].as_f64().unwrap();
+    assert!((mm("part_mm3") - volume).abs() < 1e-3, "{cap}");
+    let share = 1.0 - volume / blank;
+    assert!((mm("turned_off_share") - share).abs() < 1e-6);
+}

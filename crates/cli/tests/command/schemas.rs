@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// Each schema, what is asked after the command's name, and whether it is asked of a file.
-const OUTPUTS: [(&str, &str, &[&str]); 7] = [
+const OUTPUTS: [(&str, &str, &[&str]); 8] = [
     ("check", "check", &["--format", "json"]),
     ("check", "check", &["--full", "--format", "json"]),
     ("measure", "measure", &["--format", "json"]),
@@ -15,10 +15,17 @@ const OUTPUTS: [(&str, &str, &[&str]); 7] = [
     ("profiles", "measure", &["--profiles"]),
     ("tools", "tools", &["--format", "json"]),
     ("cut", "cut", &["--format", "json"]),
+    (
+        "cast",
+        "cast",
+        &[
+            "--waste", "8", "--mix", "100:10", "by", "weight", "--format", "json", "--for",
+        ],
+    ),
 ];
 
 /// Questions that need no file.
-const QUESTIONS: [(&str, &[&str]); 17] = [
+const QUESTIONS: [(&str, &[&str]); 19] = [
     ("thread", &["thread", "M13x0.8", "--starts", "3"]),
     (
         "thread",
@@ -34,6 +41,26 @@ const QUESTIONS: [(&str, &[&str]); 17] = [
     ("drill", &["drill", "#80"]),
     ("drill", &["drill", "0.2"]),
     ("drill", &["drill", "49", "--point", "90"]),
+    (
+        "cast",
+        &["cast", "rod", "20", "by", "90", "--density", "1.1"],
+    ),
+    (
+        "cast",
+        &[
+            "cast",
+            "square",
+            "20",
+            "by",
+            "90",
+            "--density",
+            "1.1",
+            "--mix",
+            "2:1",
+            "by",
+            "volume",
+        ],
+    ),
     ("materials", &["material"]),
     ("material", &["material", "ebonite"]),
     ("material", &["material", "brass"]),
@@ -83,7 +110,12 @@ fn outputs() -> Vec<(&'static str, Value)> {
         .filter(|it| it.extension().is_some_and(|it| it == "quillet"))
     {
         for (schema, command, more) in OUTPUTS {
-            let args = [&[command, file.to_str().unwrap()], more].concat();
+            // `--for` comes last, right before the file.
+            let file = file.to_str().unwrap();
+            let args = match more.last() {
+                Some(&"--for") => [&[command], more, &[file]].concat(),
+                _ => [&[command, file], more].concat(),
+            };
             let output = run(folder.path(), &args);
             // A file of bought parts alone has nothing to list.
             if output.status.code() != Some(2) {
