@@ -7,6 +7,7 @@ mod aim;
 mod answer;
 mod at;
 mod batch;
+mod buy;
 mod cast;
 mod check;
 mod choice;
@@ -91,6 +92,8 @@ enum Command {
     Tools(lists::ListArgs),
     /// List what to saw off which stock, packed to waste least.
     Cut(lists::ListArgs),
+    /// Say what to buy for pens made together, with what is on the shelf, and what they cost.
+    Buy(buy::BuyArgs),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::SolidArgs),
     /// Serve an editor over standard input and output (language server protocol).
@@ -133,6 +136,7 @@ fn main() -> ExitCode {
         Command::Sheet(args) => sheet::run(&args),
         Command::Tools(args) => tools::run(&args),
         Command::Cut(args) => cut::run(&args),
+        Command::Buy(args) => buy::run(&args),
         Command::Solid(args) => solid::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),

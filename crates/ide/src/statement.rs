@@ -81,6 +81,13 @@ fn item(item: &Item) -> Statement {
                 ..lines(inner)
             }
         }
+        ItemKind::Shelf(shelf) => {
+            let inner = shelf.lines.iter().map(|line| Statement::line(line.span));
+            Statement {
+                block: shelf.block.is_some(),
+                ..lines(inner.collect())
+            }
+        }
         ItemKind::Pen(pen) => {
             let inner = pen.lines.iter().map(|line| match &line.kind {
                 PenLineKind::Joint(found) => joint(line.span, found),

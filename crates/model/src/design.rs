@@ -1,6 +1,6 @@
 //! Everything the files say, resolved.
 
-use crate::{Bench, BlankDef, Limits, Material, Part, Pen, SourceFile, ThreadDef, Units};
+use crate::{Bench, BlankDef, Limits, Material, Part, Pen, Shelf, SourceFile, ThreadDef, Units};
 use quillet_syntax::{FileId, Finding, RuleId, Span, ast};
 use std::sync::Arc;
 
@@ -26,6 +26,8 @@ pub struct Design {
     pub parts: Vec<Arc<Part>>,
     /// Pens, each with its parts as it sees them.
     pub pens: Vec<Pen>,
+    /// Shelves.
+    pub shelves: Vec<Arc<Shelf>>,
     /// The `limit`s of the file asked for and of those it uses.
     pub limits: Limits,
     /// What names mean where they are written.

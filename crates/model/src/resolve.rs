@@ -28,6 +28,7 @@ mod profile_builder;
 mod reach;
 mod scope;
 mod shape;
+mod shelf;
 mod side;
 mod station;
 mod thread;
@@ -53,6 +54,7 @@ pub fn resolve(loaded: &Loaded) -> Design {
     resolver.file_items(&mut frame);
     resolver.parts(&mut frame);
     resolver.pens();
+    resolver.shelves(&mut frame);
     resolver.finish()
 }
 

@@ -9,12 +9,14 @@
 //! or knows the time, so that all of it works where there is none of these.
 
 mod analysis;
+mod buying;
 mod cache;
 mod choice;
 mod planned;
 mod recorder;
 
 pub use analysis::Analysis;
+pub use buying::{Buying, PlannedPen};
 pub use cache::Cache;
 pub use choice::{Chosen, parts, pens};
 pub use planned::Planned;

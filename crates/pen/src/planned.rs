@@ -45,7 +45,11 @@ impl<'d> Planned<'d> {
     }
 
     /// The cut list of plans that are sawn together.
-    pub fn cut_list(planned: &[Self]) -> CutList {
+    pub fn cut_list<'p>(planned: impl IntoIterator<Item = &'p Self>) -> CutList
+    where
+        'd: 'p,
+    {
+        let planned: Vec<&Self> = planned.into_iter().collect();
         let several = planned.len() > 1;
         let members = planned.iter().map(|it| BatchMember {
             plan: &it.plan,

@@ -14,6 +14,7 @@ mod tools;
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use id::{MandrelId, RouteId};
+pub use output::buy::{BuyList, PartToBuy, PenCost, PenOfBatch, StockToBuy};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::cut_list::{BatchMember, CutList, CutPiece, CutStock, USUAL_KERF};
 pub use output::inspection::{Inspection, Measured};

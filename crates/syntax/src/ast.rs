@@ -21,6 +21,7 @@ pub use crate::grammar::statements::phrase::{
     Edge, EdgeKind, Form, Stock, StockSection, ThreadRef,
 };
 pub use crate::grammar::statements::shared::{Accept, Comparison, Let, Limit, Test, Want};
+pub use crate::grammar::statements::shelf::{Shelf, ShelfLine, ShelfLineKind, Ware, WareStock};
 pub use crate::grammar::statements::side::{
     Around, SideCut, SideCutKind, SideDepth, SideLine, SideLineKind, Stretch,
 };

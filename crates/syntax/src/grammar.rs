@@ -42,6 +42,7 @@ pub static WORDS: LazyLock<Vec<Word>> = LazyLock::new(|| {
         joint::WORDS,
         shared::WORDS,
         bench::WORDS,
+        shelf::WORDS,
         sum::WORDS,
     ];
     let going_on = going_on.into_iter().flatten().copied();
@@ -118,6 +119,10 @@ pub enum Place {
     Bench,
     /// What else a bench's line says.
     BenchTail,
+    /// A line of a shelf.
+    Shelf,
+    /// What else a shelf's line says.
+    ShelfTail,
     /// Touching a number.
     Unit,
     /// A measure or a function in a sum.
@@ -139,6 +144,7 @@ impl Place {
             Place::Pen => "line of a pen",
             Place::JointLine => "line of a joint",
             Place::Bench => "line of a bench",
+            Place::Shelf => "line of a shelf",
             _ => return None,
         })
     }
@@ -232,7 +238,7 @@ impl WordId {
     /// Whether it joins the phrases of a statement, as `to`, so that it is seldom a name.
     pub(crate) fn joins(self) -> bool {
         use Place::*;
-        const JOINING: [Place; 14] = [
+        const JOINING: [Place; 15] = [
             Header,
             MaterialTail,
             Form,
@@ -247,6 +253,7 @@ impl WordId {
             SeatTail,
             Want,
             Accept,
+            ShelfTail,
         ];
         meanings(self.text()).any(|word| JOINING.contains(&word.place))
     }

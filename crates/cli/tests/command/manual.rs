@@ -74,6 +74,7 @@ fn file(example: &Example) -> String {
         "cut" => format!("part sleeve from mouth to crown {{\n  from mouth {{\n{text}\n  }}\n}}\n"),
         "side" => format!("part sleeve from mouth to crown {{\n  side {{\n{text}\n  }}\n}}\n"),
         "pen" => format!("pen dunlin {{\n{text}\n}}\n"),
+        "shelf" => format!("{text}\n"),
         other => panic!("an example within {other}"),
     }
 }
@@ -139,6 +140,7 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
         let pen = format!("pen dunlin {{\n{line}\n}}");
         let joint = format!("pen dunlin {{\nclose cap.mouth onto barrel.mouth {{\n{line}\n}}\n}}");
         let bench = format!("bench saltings {{\n{line}\n}}");
+        let shelf = format!("shelf saltings {{\n{line}\n}}");
         let material = format!("material reed {{\n{line}\n}}");
         let files = match word.place {
             Place::Material | Place::MaterialTail => vec![material],
@@ -153,9 +155,32 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
             Place::Measure => vec![pen, line.to_owned()],
             Place::Accept => vec![part],
             Place::Bench | Place::BenchTail => vec![bench],
+            Place::Shelf | Place::ShelfTail => vec![shelf],
             _ => vec![line.to_owned()],
         };
         let reads = |file: &String| parse(FileId(0), file).findings.is_empty();
         assert!(files.iter().any(reads), "{word:?}");
+    }
+}
+
+/// What the chapter "Twelve of them" shows is what is printed, of its shelf in a file beside the examples.
+#[test]
+fn the_chapter_on_twelve_shows_what_is_printed() {
+    let (_, chapter) = MANUAL.split_once("\n## Twelve of them\n").unwrap();
+    let (chapter, _) = chapter.split_once("\n## ").unwrap();
+    let folder = repository("");
+    let shelf = examples()
+        .into_iter()
+        .find(|it| it.within == "shelf")
+        .unwrap();
+    std::fs::write(folder.path().join("twelve.quillet"), file(&shelf)).unwrap();
+    let blocks: Vec<&str> = chapter.split("```text\n$ quillet ").skip(1).collect();
+    assert_eq!(blocks.len(), 2);
+    for block in blocks {
+        let (command, rest) = block.split_once('\n').unwrap();
+        let (printed, _) = rest.split_once("```").unwrap();
+        let words: Vec<&str> = command.split_whitespace().collect();
+        let shown = stdout(&run(folder.path(), &words));
+        assert_eq!(shown, printed, "{command}");
     }
 }

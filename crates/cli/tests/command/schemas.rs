@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// Each schema, what is asked after the command's name, and whether it is asked of a file.
-const OUTPUTS: [(&str, &str, &[&str]); 8] = [
+const OUTPUTS: [(&str, &str, &[&str]); 9] = [
     ("check", "check", &["--format", "json"]),
     ("check", "check", &["--full", "--format", "json"]),
     ("measure", "measure", &["--format", "json"]),
@@ -15,6 +15,7 @@ const OUTPUTS: [(&str, &str, &[&str]); 8] = [
     ("profiles", "measure", &["--profiles"]),
     ("tools", "tools", &["--format", "json"]),
     ("cut", "cut", &["--format", "json"]),
+    ("buy", "buy", &["--format", "json"]),
     (
         "cast",
         "cast",

@@ -4,6 +4,7 @@
 //! issue of it it follows. Lengths and masses in JSON are in the unit that ends a key's name,
 //! whatever unit a file is written in.
 
+mod buy;
 mod cast;
 mod check;
 mod compare;
@@ -22,6 +23,7 @@ mod table;
 mod thread;
 mod tools;
 
+pub use buy::BuyReport;
 pub use cast::{CastQuestion, cast};
 pub use check::{Checked, CheckedFile, baseline_of_sarif};
 pub use compare::Compared;

@@ -1,6 +1,7 @@
 //! What the maker is given: the numbered operations with their figures, what stands in the way,
 //! the caliper table and the cut list.
 
+pub(crate) mod buy;
 pub(crate) mod calipers;
 pub(crate) mod cut_list;
 pub(crate) mod inspection;

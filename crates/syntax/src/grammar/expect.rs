@@ -39,6 +39,7 @@ things! {
     Rule "a rule's name"
     Part "a part's name"
     Bench "a bench's name"
+    Ware "a material or a bought part"
     ThreadName "a thread's name"
     Length "a length"
     Diameter "a diameter"

@@ -9,6 +9,7 @@ pub(crate) mod part;
 pub(crate) mod pen;
 pub(crate) mod phrase;
 pub(crate) mod shared;
+pub(crate) mod shelf;
 pub(crate) mod side;
 pub(crate) mod station;
 pub(crate) mod sum;
@@ -76,6 +77,7 @@ pub fn statements() -> impl Iterator<Item = &'static Statement> {
         pen::STATEMENTS,
         joint::STATEMENTS,
         bench::STATEMENTS,
+        shelf::STATEMENTS,
     ]
     .into_iter()
     .flatten()
@@ -168,7 +170,7 @@ macro_rules! nodes {
 
 nodes! {
     Item Let Limit Accept Want MaterialLine Form Stock Line Spigot Station Shape Edge Feature Reach
-    SideLine Stretch Size PenLine JointOption JointLine Face ToolLine Run Range Expr Text
+    SideLine Stretch Size PenLine JointOption JointLine Face ToolLine ShelfLine Run Range Expr Text
 }
 
 impl Node<'_> {
@@ -185,6 +187,7 @@ impl Node<'_> {
                 | Node::PenLine(_)
                 | Node::JointLine(_)
                 | Node::ToolLine(_)
+                | Node::ShelfLine(_)
         )
     }
 }
@@ -238,6 +241,8 @@ pub enum NameKind {
     Bench,
     /// A pen.
     Pen,
+    /// A shelf.
+    Shelf,
     /// An end of a part.
     End,
     /// An end or another face of a part.

@@ -179,6 +179,7 @@ fn tails(place: Place) -> &'static [Place] {
         Place::Pen => &[Place::Joint, Place::JointTail],
         Place::JointLine => &[Place::SeatTail],
         Place::Bench => &[Place::BenchTail],
+        Place::Shelf => &[Place::ShelfTail],
         _ => &[],
     }
 }

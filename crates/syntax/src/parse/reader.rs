@@ -14,6 +14,7 @@ use crate::grammar::statements::joint::joint_line;
 use crate::grammar::statements::material::material_line;
 use crate::grammar::statements::part::part_line;
 use crate::grammar::statements::pen::pen_line;
+use crate::grammar::statements::shelf::shelf_line;
 use crate::grammar::statements::side::side_line;
 use crate::grammar::statements::station::station;
 use crate::grammar::{self, Lexeme, Place};
@@ -103,6 +104,7 @@ struct Rules<'s> {
     pen: Rule<'s, PenLineKind>,
     joint: Rule<'s, JointLineKind>,
     bench: Rule<'s, ToolLineKind>,
+    shelf: Rule<'s, ShelfLineKind>,
 }
 
 impl Rules<'_> {
@@ -119,6 +121,7 @@ impl Rules<'_> {
             pen: pen_line(&sums).boxed(),
             joint: joint_line(&sums).boxed(),
             bench: tool_line(&sums).boxed(),
+            shelf: shelf_line(&sums).boxed(),
         }
     }
 }
@@ -191,6 +194,10 @@ impl<'s> Reader<'s> {
                 bench.block = span;
                 bench.tools = lines.iter().map(|line| self.tool_line(line)).collect();
             }
+            ItemKind::Shelf(shelf) => {
+                shelf.block = span;
+                shelf.lines = lines.iter().map(|line| self.shelf_line(line)).collect();
+            }
             ItemKind::Pen(pen) => {
                 pen.block = span;
                 pen.lines = lines.iter().map(|line| self.pen_line(line)).collect();
@@ -218,6 +225,14 @@ impl<'s> Reader<'s> {
         ToolLine {
             span: self.span(line),
             kind: kind.unwrap_or(ToolLineKind::Bad),
+        }
+    }
+
+    fn shelf_line(&mut self, line: &StatementLine) -> ShelfLine {
+        let kind = self.statement(|rules| &rules.shelf, Place::Shelf, line);
+        ShelfLine {
+            span: self.span(line),
+            kind: kind.unwrap_or(ShelfLineKind::Bad),
         }
     }
 

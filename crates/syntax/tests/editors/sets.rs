@@ -87,9 +87,12 @@ fn class(word: &Word) -> Class {
     use Place::*;
     match word.place {
         File if word.text == "dimensions" => Class::Head,
-        Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench => Class::Head,
+        Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench | Shelf => {
+            Class::Head
+        }
         File | Header | MaterialTail | Form | Stock | PartTail | StationTail | Reach | CutTail
-        | SideTail | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail => Class::Tail,
+        | SideTail | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail
+        | ShelfTail => Class::Tail,
         Unit => Class::Unit,
         Measure => Class::Measure,
         Configuration => Class::Configuration,

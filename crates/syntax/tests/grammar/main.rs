@@ -28,6 +28,7 @@ pub(crate) fn within(place: Place, text: &str) -> String {
         Place::Pen => "pen dunlin {\n",
         Place::JointLine => "pen dunlin {\nclose cap.mouth onto barrel.mouth {\n",
         Place::Bench => "bench saltings {\n",
+        Place::Shelf => "shelf saltings {\n",
         other => panic!("no statement stands at {other:?}"),
     };
     format!("{before}{text}")
@@ -182,7 +183,7 @@ impl Walk {
 /// What goes on with a list that has begun.
 fn more_of(takes: &str) -> &'static [Thing] {
     match takes {
-        "names" | "spans" | "threads" => &[Thing::Comma],
+        "names" | "spans" | "sums" | "threads" => &[Thing::Comma],
         "sizes" => &[Thing::Comma, Thing::Range],
         _ => &[],
     }

@@ -34,6 +34,8 @@ pub(crate) const STATEMENTS: &[Statement] = &[
         .block(Place::Part),
     statement(Place::Item, "bench NAME [\"TITLE\"] {…}", "What tools and machines there are", "bench saltings { drills 1..13 step 0.1 }")
         .block(Place::Bench),
+    statement(Place::Item, "shelf NAME {…}", "What stock and parts you have, what they cost, and your hours", "shelf saltings { have reed rod 18 by 150, 96.5 }")
+        .block(Place::Shelf),
     statement(Place::Item, "pen NAME [\"TITLE\"] [like PEN] {…}", "How parts meet, and what is wanted of the whole", "pen heron \"Heron\" { close cap.mouth onto barrel.mouth }")
         .block(Place::Pen),
 ];
@@ -102,6 +104,7 @@ pub enum ItemKind {
     Part(Part),
     Bought(Part),
     Bench(Bench),
+    Shelf(Shelf),
     Pen(Pen),
     /// Text that is no item.
     Bad,
@@ -141,6 +144,7 @@ pub(crate) fn item<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ItemKind>
         part().map(ItemKind::Part),
         bought().map(ItemKind::Bought),
         bench().map(ItemKind::Bench),
+        shelf().map(ItemKind::Shelf),
         pen().map(ItemKind::Pen),
     ))
     .then_ignore(line_end())
@@ -267,6 +271,17 @@ fn bench<'s>() -> impl TokenParser<'s, Bench> {
         })
 }
 
+fn shelf<'s>() -> impl TokenParser<'s, Shelf> {
+    word("shelf")
+        .ignore_then(needed_name(Thing::Name))
+        .then_ignore(open())
+        .map(|name| Shelf {
+            name,
+            block: None,
+            lines: Vec::new(),
+        })
+}
+
 fn pen<'s>() -> impl TokenParser<'s, Pen> {
     let like = word("like").ignore_then(needed_name(Thing::Name));
     word("pen")
@@ -317,6 +332,10 @@ impl Holds for Item {
                 defines(NameKind::Bench, &bench.name, visit);
                 some(&bench.title, visit);
                 all(&bench.tools, visit);
+            }
+            ItemKind::Shelf(shelf) => {
+                defines(NameKind::Shelf, &shelf.name, visit);
+                all(&shelf.lines, visit);
             }
             ItemKind::Pen(pen) => {
                 defines(NameKind::Pen, &pen.name, visit);
