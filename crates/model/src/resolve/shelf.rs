@@ -6,7 +6,7 @@ use super::frame::Frame;
 use super::lines::{incomplete, stated_twice};
 use crate::{DefinitionKind, OnShelf, Priced, Quantity, Shelf, Ware};
 use quillet_syntax::ast::{self, ItemKind, ShelfLineKind};
-use quillet_syntax::{Span, text};
+use quillet_syntax::{Finding, RuleId, Severity, Span, text};
 use std::sync::Arc;
 
 /// Nobody has more of one thing.
@@ -110,9 +110,21 @@ impl<'a> Resolver<'a> {
 
     /// The wares of a line: a length of stock each, or a bought part.
     fn wares(&mut self, ware: &'a ast::Ware, frame: &mut Frame<'a>) -> Vec<Ware> {
+        let known = self.scope.get(&ware.name.text).map(|it| it.definition);
+        let kind = known.map(|it| self.design.names.definitions[it].kind);
+        if kind == Some(DefinitionKind::Bought) && ware.stock.is_some() {
+            let name = &ware.name.text;
+            let message = format!("{name} is a bought part; a size belongs to a material");
+            let finding = Finding::new(
+                RuleId::UNKNOWN_NAME,
+                Severity::Error,
+                ware.name.span,
+                message,
+            );
+            self.emit(finding.hint(format!("write how many: {name} 3")));
+            return Vec::new();
+        }
         let Some(stock) = &ware.stock else {
-            let known = self.scope.get(&ware.name.text).map(|it| it.definition);
-            let kind = known.map(|it| self.design.names.definitions[it].kind);
             if kind == Some(DefinitionKind::Material) {
                 let name = &ware.name.text;
                 let message = format!("{name} is a material; what stock of it is not said");

@@ -19,14 +19,7 @@ pub(super) fn of(report: &BuyReport, units: Units, priced: bool) -> String {
         .map(|it| stock_row(it, units))
         .collect();
     if !stocks.is_empty() {
-        let head = [
-            "stock",
-            "pieces",
-            "had",
-            "to buy",
-            "remnants over 30",
-            "price",
-        ];
+        let head = ["stock", "pieces", "had", "to buy", "remnants", "price"];
         out += &format!("\n{}", table(2, &head, &stocks));
     }
     let parts: Vec<_> = report.parts.iter().map(part_row).collect();
