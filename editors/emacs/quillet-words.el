@@ -5,11 +5,11 @@
 ;;; Code:
 
 (defconst quillet-words-heads
-  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "cutters" "density" "dies" "dimensions" "drill" "drills" "fill" "finish" "flat" "flats" "flush" "from" "glue" "grips" "groove" "holds" "index" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "mix" "modulus" "outside" "part" "pattern" "pen" "pigment" "post" "press" "pulls" "push" "ream" "reamers" "recess" "relief" "rest" "ring" "round" "saw" "screw" "seat" "side" "slip" "slot" "speed" "strain" "taper" "taps" "tenon" "thread" "throw" "use" "wall" "want")
+  '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "cutters" "density" "dies" "dimensions" "drill" "drills" "fill" "finish" "flat" "flats" "flush" "from" "glue" "grips" "groove" "have" "holds" "hours" "index" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "mix" "modulus" "outside" "part" "pattern" "pen" "pigment" "post" "press" "price" "pulls" "push" "rate" "ream" "reamers" "recess" "relief" "rest" "ring" "round" "saw" "screw" "seat" "shelf" "side" "slip" "slot" "speed" "strain" "taper" "taps" "tenon" "thread" "throw" "use" "wall" "want")
   "Words that begin a statement.")
 
 (defconst quillet-words-definers
-  '("bench" "blank" "bought" "let" "material" "part" "pen" "thread")
+  '("bench" "blank" "bought" "let" "material" "part" "pen" "shelf" "thread")
   "Words that begin a statement which names something.")
 
 (defconst quillet-words-joints

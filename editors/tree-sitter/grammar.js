@@ -34,7 +34,7 @@ module.exports = grammar({
     _separators: _ => repeat1(choice(/\n|\r\n?/, ';')),
 
     // Item
-    _item: $ => choice($.use, $.let, $.limit, $.material, $.item_thread, $.item_blank, $.part, $.bought, $.item_bench, $.pen),
+    _item: $ => choice($.use, $.let, $.limit, $.material, $.item_thread, $.item_blank, $.part, $.bought, $.item_bench, $.shelf, $.pen),
     use: $ => seq('use', field('path', $.text)),
     let: $ => seq('let', field('name', $.name), '=', $._sum),
     limit: $ => seq('limit', field('rule', $.name), '=', $._sum),
@@ -44,16 +44,19 @@ module.exports = grammar({
     part: $ => seq('part', field('name', $.name), choice($._from_1, $._like_1)),
     bought: $ => seq('bought', field('name', $.name), optional(field('title', $.text)), choice(seq(optional($._from_2), $.part_line_block), $._like_1)),
     item_bench: $ => seq('bench', field('name', $.name), optional(field('title', $.text)), $.bench_line_block),
+    shelf: $ => seq('shelf', field('name', $.name), $.shelf_line_block),
     pen: $ => seq('pen', field('name', $.name), optional(field('title', $.text)), optional($._like_2), $.pen_line_block),
 
     // Line of a material
-    _material_line: $ => choice($.kind, $.density, $.wall, $.speed, $.modulus, $.strain, $.colour),
+    _material_line: $ => choice($.kind, $.density, $.wall, $.speed, $.modulus, $.strain, $.mix, $.pigment, $.colour),
     kind: $ => seq('kind', field('kind', $.name)),
     density: $ => seq('density', $._sum),
     wall: $ => seq('wall', $._sum),
     speed: $ => seq('speed', $._span),
     modulus: $ => seq('modulus', $._sum),
     strain: $ => seq('strain', $._sum),
+    mix: $ => seq('mix', $._sum, ':', $._sum, 'by', choice('weight', 'volume')),
+    pigment: $ => seq('pigment', $._sum),
     colour: $ => seq('colour', field('colour', $.text)),
     material_line_block: $ => block($, $._material_line),
 
@@ -143,6 +146,14 @@ module.exports = grammar({
     keeps: $ => seq('keeps', choice('depth', 'shoulder', 'length', 'dia', 'bore', 'drill', 'nib'), $._sum),
     caliper: $ => seq('caliper', $._sum),
     bench_line_block: $ => block($, $._bench_line),
+
+    // Line of a shelf
+    _shelf_line: $ => choice($.have, $.price, $.hours, $.rate),
+    have: $ => seq('have', field('ware', $.name), optional(seq(choice($._rod_1, $._square_1), 'by', $.sums)), optional($._sum)),
+    price: $ => seq('price', field('ware', $.name), optional(seq(choice($._rod_1, $._square_1), 'by', $.sums)), '=', $._sum),
+    hours: $ => seq('hours', field('pen', $.name), $._sum),
+    rate: $ => seq('rate', $._sum),
+    shelf_line_block: $ => block($, $._shelf_line),
 
     // Phrases
     _starts_1: $ => seq('starts', $._sum),

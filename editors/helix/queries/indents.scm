@@ -8,6 +8,7 @@
   (pen_line_block)
   (joint_line_block)
   (bench_line_block)
+  (shelf_line_block)
 ] @indent
 
 "}" @outdent

@@ -8,4 +8,5 @@
   (pen_line_block)
   (joint_line_block)
   (bench_line_block)
+  (shelf_line_block)
 ] @fold
