@@ -78,17 +78,15 @@ impl PenView<'_> {
                 .map(|it| outline::region(it.view, half, it.solid))
                 .collect();
             for (at, member) in members.iter().enumerate() {
-                let others = || {
-                    members
-                        .iter()
-                        .zip(&regions)
-                        .filter(|(it, _)| self.hides(it, member))
-                };
+                let numbered = members.iter().zip(&regions);
+                let others: Vec<(&Member, &Vec<Path>)> =
+                    numbered.filter(|(it, _)| self.hides(it, member)).collect();
                 let hides = |place: Point| {
                     let z = member.place.of(place.z);
-                    others().any(|(it, _)| it.holds(z, place.r))
+                    others.iter().any(|(it, _)| it.holds(z, place.r))
                 };
-                let covers: Vec<Vec<Path>> = others()
+                let covers: Vec<Vec<Path>> = others
+                    .iter()
                     .map(|(it, region)| {
                         // What is not cut covers its bore too.
                         let shown = if it.cut { region.len() } else { 1 };

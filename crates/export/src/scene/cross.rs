@@ -12,6 +12,13 @@ pub(super) fn stretches(region: &[Path], normal: Xy, offset: f64) -> Vec<(f64, f
     let height = |at: Xy| at.x * normal.x + at.y * normal.y - offset;
     let mut crossings = Vec::new();
     for (from, step) in region.iter().flat_map(Path::legs) {
+        if let PathElement::Line(to) = step {
+            let (one, two) = (height(from), height(to));
+            if (one <= 0.0) != (two <= 0.0) {
+                crossings.push(along(from.towards(to, one / (one - two))));
+            }
+            continue;
+        }
         let mut cuts = turns(from, &step, normal);
         cuts.push(1.0);
         let mut start = 0.0;
