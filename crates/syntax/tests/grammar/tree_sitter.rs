@@ -93,7 +93,7 @@ impl Notation for JavaScript {
             "name" | "text" => field(format!("$.{}", slot.takes)),
             // Several names each have the field.
             "names" => format!("commas({})", field("$.name".to_owned())),
-            "sum" | "size" | "lead" | "sizes" | "span" | "spans" | "range" | "threads"
+            "sum" | "size" | "lead" | "sizes" | "span" | "spans" | "sums" | "range" | "threads"
             | "thread_said" => format!("$._{}", slot.takes),
             _ => format!("$.{}", slot.takes),
         }
