@@ -26,6 +26,7 @@ mod pen;
 mod place;
 mod profile_builder;
 mod reach;
+mod redefinition;
 mod scope;
 mod shape;
 mod shelf;

@@ -281,7 +281,9 @@ proptest! {
         if let Some(section) = section_at(place, &sets) {
             let lows: Vec<Chain> = sets.iter().flat_map(|it| it.low(&outside, Tag(1))).collect();
             let low = envelope::smallest(&lows).iter().find_map(|it| it.radii_at(z)).unwrap().0;
-            prop_assert!((low - section.low_mm()).abs() < 1e-7, "{low}, {} wanted", section.low_mm());
+            // Beside the place where a flat reaches the axis the outline is cut off to a few nanometres.
+            let near = if section.low_mm() < 0.01 { 1e-5 } else { 1e-7 };
+            prop_assert!((low - section.low_mm()).abs() < near, "{low}, {} wanted", section.low_mm());
         }
     }
 }

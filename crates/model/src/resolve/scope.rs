@@ -1,6 +1,6 @@
 //! What every name at file level stands for.
 
-use super::unknown_name::Redefinition;
+use super::redefinition::Redefinition;
 use crate::{Definition, DefinitionKind, Names, SourceFile, Units};
 use quillet_syntax::ast::{self, ItemKind};
 use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};

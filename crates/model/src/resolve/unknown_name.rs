@@ -16,13 +16,6 @@ pub(super) struct UnknownName {
     pub(super) wanted: Vec<DefinitionKind>,
 }
 
-/// A second definition of a name.
-pub(super) struct Redefinition {
-    /// Where the name stands.
-    pub(super) at: Span,
-    pub(super) kind: DefinitionKind,
-}
-
 impl Resolver<'_> {
     /// Leaves out names that only a file that is missing would tell, an item that cannot be read, or a
     /// name given twice; offers the one item of the wanted kind that nothing uses.
