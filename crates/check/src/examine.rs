@@ -1,6 +1,7 @@
 //! Runs every rule over a design and puts what was found in order.
 
 use crate::accepted::Accepted;
+use crate::again::{Around, KnownParts};
 use crate::findings::{RaisedFinding, Subject};
 use crate::rules::follows;
 use crate::view::PartCache;
@@ -8,7 +9,7 @@ use crate::{
     BenchView, DesignView, Findings, JudgedWant, PartView, PenView, RULES, Run, accept, classes,
     limits, merge, propose, wants,
 };
-use quillet_model::{Bench, Design, Part, PartId};
+use quillet_model::{Bench, Design, Part, PartId, Pen};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
@@ -73,6 +74,45 @@ pub fn examine(design: &Design) -> CheckReport {
 
 /// Runs every rule over a design; none where `called_off` said so between two parts.
 pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<CheckReport> {
+    within(design, &mut Looked::default(), called_off)
+}
+
+/// The same, and what was found of each part, for [`examine_again`].
+pub fn examine_knowing(design: &Design) -> (CheckReport, KnownParts) {
+    let mut known = KnownParts::default();
+    let mut looked = Looked {
+        noting: Some(&mut known),
+        ..Looked::default()
+    };
+    let report = within(design, &mut looked, &|| false).unwrap_or_default();
+    (report, known)
+}
+
+/// Runs every rule over a design of which some parts may be known already; of `pen` and of what is in
+/// no pen alone, where one is given.
+pub fn examine_again(design: &Design, known: &KnownParts, pen: Option<&str>) -> CheckReport {
+    let mut looked = Looked {
+        known: Some(known),
+        pen,
+        ..Looked::default()
+    };
+    within(design, &mut looked, &|| false).unwrap_or_default()
+}
+
+/// What is looked at of a design, and what is known of it.
+#[derive(Default)]
+struct Looked<'a> {
+    seen: Seen,
+    known: Option<&'a KnownParts>,
+    noting: Option<&'a mut KnownParts>,
+    pen: Option<&'a str>,
+}
+
+fn within(
+    design: &Design,
+    looked: &mut Looked<'_>,
+    called_off: &dyn Fn() -> bool,
+) -> Option<CheckReport> {
     let mut findings = Findings::default();
     if design.is_merging() {
         return Some(CheckReport {
@@ -99,14 +139,15 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<C
             one_part(&PartView::new(design, None, part), &mut findings);
         }
     }
-    let mut seen = Seen::new();
-    for pen in &design.pens {
+    let wanted = looked.pen;
+    let asked = |it: &&Pen| wanted.is_none_or(|wanted| *it.name.text == *wanted);
+    for pen in design.pens.iter().filter(asked) {
         let pen = PenView::new(design, pen);
         for index in pen.pen.parts.ids() {
             if called_off() {
                 return None;
             }
-            pen_part(&pen, index, &mut seen, &mut findings);
+            pen_part(&pen, index, looked, &mut findings);
         }
         findings.about = Subject {
             pen: Some(pen.pen.name.text.clone()),
@@ -200,7 +241,7 @@ struct PartFindings {
     raised: Option<Vec<RaisedFinding>>,
 }
 
-fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Findings) {
+fn pen_part(pen: &PenView<'_>, index: PartId, looked: &mut Looked<'_>, findings: &mut Findings) {
     let part = &pen.pen.parts[index];
     let view = PartView::new(pen.design, Some(pen.pen), part);
     let joints = pen.pen.joints.iter();
@@ -213,10 +254,13 @@ fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Fi
         view.bench.map(std::ptr::from_ref),
         joined,
     );
-    let once = seen.entry(key).or_default();
+    let once = looked.seen.entry(key).or_default();
     // A pen with limits of its own may judge the part otherwise.
     let alike = pen.pen.limits.0.is_empty();
-    if let Some(before) = once.raised.as_ref().filter(|_| alike) {
+    let around = || Around::of(pen.pen, index, view.bench);
+    let known = || looked.known?.get(&around());
+    let before = once.raised.as_deref().or_else(known);
+    if let Some(before) = before.filter(|_| alike) {
         let about = Subject {
             pen: Some(pen.pen.name.text.clone()),
             part: Some(part.name.text.clone()),
@@ -229,9 +273,14 @@ fn pen_part(pen: &PenView<'_>, index: PartId, seen: &mut Seen, findings: &mut Fi
         findings.raised.extend(again);
         return;
     }
+    let (around, bench) = (around(), view.bench_shared());
     let from = findings.raised.len();
     one_part(&view.sharing(once.worked.clone()), findings);
     if alike {
-        once.raised = Some(findings.raised[from..].to_vec());
+        let raised = &findings.raised[from..];
+        once.raised = Some(raised.to_vec());
+        if let Some(known) = &mut looked.noting {
+            known.keep(around, raised, pen.pen, bench);
+        }
     }
 }

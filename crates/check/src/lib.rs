@@ -6,6 +6,7 @@
 
 mod accept;
 mod accepted;
+mod again;
 pub mod assumed;
 pub mod chain;
 mod classes;
@@ -34,8 +35,9 @@ mod wants;
 mod words;
 
 pub use accepted::Accepted;
+pub use again::KnownParts;
 pub use cures::Trial;
-pub use examine::{CheckReport, check, examine, examine_until};
+pub use examine::{CheckReport, check, examine, examine_again, examine_knowing, examine_until};
 pub use findings::Findings;
 pub use held::held_by;
 pub use rule::{Rule, Run, Threshold};

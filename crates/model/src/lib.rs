@@ -61,7 +61,7 @@ pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, Seat, Weights};
 pub use pen_face::PenFace;
 pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;
-pub use resolve::resolve;
+pub use resolve::{Redraw, resolve};
 pub use shelf::{OnShelf, Priced, Shelf, Ware};
 pub use side::{Around, CircleHoles, Coat, SideCut, SideCutKind, SideDepth, SideStretch, Throw};
 pub use source::{LONGEST, ReadError, Source, SourceFile, Texts};

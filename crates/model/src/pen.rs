@@ -18,7 +18,7 @@ pub type Parts = ById<PartId, Arc<Part>>;
 pub type Weights = ById<PartId, Option<Mass>>;
 
 /// A pen with its parts as it sees them: its own `let`s applied.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Pen {
     /// Its name.
     pub name: ast::Name,

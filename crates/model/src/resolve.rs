@@ -1,5 +1,6 @@
 //! Names, units and `use` resolved into one [`Design`].
 
+mod again;
 mod assume;
 mod bench;
 mod beyond;
@@ -40,23 +41,35 @@ mod unknown_name;
 mod want;
 
 use crate::{Design, Loaded};
+use again::Again;
+pub use again::Redraw;
 use finding_quota::FindingQuota;
 use frame::Frame;
 use known::ResolvedItems;
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use scope::Scope;
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap, HashSet};
 use std::sync::Arc;
 
 /// Resolves loaded files into a design; what could not be resolved is in its findings.
 pub fn resolve(loaded: &Loaded) -> Design {
-    let mut resolver = Resolver::new(loaded);
+    resolved(loaded, None).0
+}
+
+/// The design, anew or again, and of each part the names that its sums look up.
+fn resolved<'a>(
+    loaded: &'a Loaded,
+    again: Option<Again<'a>>,
+) -> (Design, HashMap<Arc<str>, HashSet<Arc<str>>>) {
+    let mut resolver = Resolver::new(loaded, again);
     let mut frame = Frame::default();
     resolver.file_items(&mut frame);
     resolver.parts(&mut frame);
     resolver.pens();
     resolver.shelves(&mut frame);
-    resolver.finish()
+    let parts = std::mem::take(&mut resolver.known.parts).into_iter();
+    let names = parts.map(|(name, it)| (name, it.names)).collect();
+    (resolver.finish(), names)
 }
 
 /// The state of one resolution.
@@ -77,10 +90,12 @@ struct Resolver<'a> {
     beyond: Vec<beyond::BeyondLength>,
     /// Where the text itself could not be read, in order.
     damage: Vec<Span>,
+    /// What was drawn before, where this is drawn again.
+    again: Option<Again<'a>>,
 }
 
 impl<'a> Resolver<'a> {
-    fn new(loaded: &'a Loaded) -> Self {
+    fn new(loaded: &'a Loaded, again: Option<Again<'a>>) -> Self {
         let mut design = Design {
             files: loaded.files.clone(),
             uses: loaded
@@ -103,17 +118,26 @@ impl<'a> Resolver<'a> {
             }
         };
         let scope = Scope::collect(&loaded.files, &mut design.names, &mut told);
+        let mut known = ResolvedItems::default();
+        if let Some(names) = again.as_ref().and_then(Again::names) {
+            // What stands where does not change with a number.
+            let local = names.definitions.with_ids();
+            let local = local.filter(|(_, it)| it.owner.is_some());
+            known.definitions = local.map(|(id, it)| (it.span, id)).collect();
+            design.names = names.clone();
+        }
         Self {
             scope,
             design,
             quota,
-            known: ResolvedItems::default(),
+            known,
             lost: 0,
             depth: 0,
             unknown: 0,
             astray: Vec::new(),
             beyond: Vec::new(),
             damage,
+            again,
         }
     }
 

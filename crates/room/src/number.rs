@@ -2,7 +2,7 @@
 
 use crate::Grain;
 use crate::grain::trimmed;
-use quillet_syntax::{Edit, Span};
+use quillet_syntax::{Edit, Span, ast};
 
 /// A number that is written in the file asked for.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +31,16 @@ impl Number {
     /// The edit that writes another value in its place.
     pub fn written(&self, value: f64) -> Edit {
         Edit::new(self.span, self.text(value))
+    }
+
+    /// Where it stands, and a value as exactly as it would be written there; none below nothing, which is
+    /// no number of the text.
+    pub(crate) fn exactly(&self, value: f64) -> Option<(Span, ast::Number)> {
+        let text = trimmed(value, MOST_PLACES);
+        let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
+        let digits = format!("{whole}{part}").parse().ok()?;
+        let scale = 10_i128.checked_pow(u32::try_from(part.len()).ok()?)?;
+        (value >= 0.0).then(|| (self.span, ast::Number::new(digits, scale)))
     }
 
     /// A value as it would be written there, with its unit.

@@ -1,8 +1,10 @@
 //! A design with some of its numbers written otherwise, checked.
 
 use crate::Number;
-use quillet_check::{CheckReport, asks_for_a_tool, examine};
-use quillet_model::{Design, Loaded, resolve};
+use quillet_check::{
+    CheckReport, KnownParts, asks_for_a_tool, examine, examine_again, examine_knowing,
+};
+use quillet_model::{Design, Loaded, Redraw, resolve};
 use quillet_syntax::visit::{Node, walk};
 use quillet_syntax::{Edit, FileId, Finding, RuleId, Severity, Span};
 use std::collections::BTreeMap;
@@ -23,6 +25,9 @@ pub struct Probe<'a> {
     statements: Vec<u32>,
     /// How often each finding that counts is there as drawn.
     known: BTreeMap<Identity, usize>,
+    /// What is drawn again with numbers changed, and what is found of its parts as they are.
+    redraw: Redraw<'a>,
+    parts: KnownParts,
 }
 
 /// Who a finding is, wherever its numbers went: its rule, and the statement it points into.
@@ -55,6 +60,8 @@ impl<'a> Probe<'a> {
             });
         }
         statements.sort_unstable();
+        let redraw = Redraw::of(loaded);
+        let (_, parts) = examine_knowing(redraw.drawn());
         let mut probe = Probe {
             loaded,
             design,
@@ -63,6 +70,8 @@ impl<'a> Probe<'a> {
             until,
             statements,
             known: BTreeMap::new(),
+            redraw,
+            parts,
         };
         let counting = probe.counting(&examined.findings);
         let known: Vec<Identity> = counting.map(|it| probe.identity(it, &[])).collect();
@@ -85,12 +94,23 @@ impl<'a> Probe<'a> {
     /// The gravest of what is found, with numbers set so, that was not there as drawn; none where that
     /// passes.
     pub fn new_with(&self, settings: &[Setting<'_>]) -> Option<NewFinding> {
+        let exactly = settings.iter().map(|(it, value)| it.exactly(*value));
+        let exactly: Option<Vec<_>> = exactly.collect();
+        let redrawn = exactly.and_then(|it| self.redraw.with(&it));
+        if let Some(design) = redrawn {
+            let examined = examine_again(&design, &self.parts, self.pen);
+            return self.new_in(&examined, &[]);
+        }
         let edits = edits_of(settings);
         let (_, examined) = self.with(&edits)?;
+        self.new_in(&examined, &edits)
+    }
+
+    fn new_in(&self, examined: &CheckReport, edits: &[Edit]) -> Option<NewFinding> {
         let mut counts: BTreeMap<Identity, usize> = BTreeMap::new();
         let mut new = None;
         for finding in self.counting(&examined.findings) {
-            let identity = self.identity(finding, &edits);
+            let identity = self.identity(finding, edits);
             let count = counts.entry(identity).or_default();
             *count += 1;
             if *count > self.known.get(&identity).copied().unwrap_or(0) {

@@ -63,7 +63,7 @@ use settle::{Bodies, SeatedJoint};
 use std::sync::Arc;
 
 /// A pen put together: where each joint comes to rest, and the pen in each configuration.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Assembly {
     /// One for each of `Pen::joints`, in their order.
     pub joints: ById<JointId, AtRest>,

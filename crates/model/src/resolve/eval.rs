@@ -29,7 +29,8 @@ impl<'a> Resolver<'a> {
             ExprKind::Name(name) => self.named_value(name, expr.span, frame),
             ExprKind::Quantity { value, unit } => {
                 let bare = self.scope.units(expr.span);
-                let written = Quantity::written(*value, *unit, bare);
+                let value = self.changed(expr.span).unwrap_or(*value);
+                let written = Quantity::written(value, *unit, bare);
                 if written.is_none() {
                     self.emit(too_large(expr.span));
                 }

@@ -17,10 +17,10 @@ impl<'a> Resolver<'a> {
         let items = self.scope.items.clone();
         for item in &items {
             match &item.kind {
-                ItemKind::Material(it) if self.scope.is_first(item, &it.name) => {
+                ItemKind::Material(it) if self.is_anew(item, &it.name) => {
                     self.material_item(it, item.span, frame);
                 }
-                ItemKind::Thread(it) if self.scope.is_first(item, &it.name) => {
+                ItemKind::Thread(it) if self.is_anew(item, &it.name) => {
                     self.thread_item(it, item.span, frame);
                 }
                 _ => {}
@@ -28,10 +28,10 @@ impl<'a> Resolver<'a> {
         }
         for item in &items {
             match &item.kind {
-                ItemKind::Let(it) if self.scope.is_first(item, &it.name) => {
+                ItemKind::Let(it) if self.is_anew(item, &it.name) => {
                     self.eval_value(&it.value, frame);
                 }
-                ItemKind::Blank(it) if self.scope.is_first(item, &it.name) => {
+                ItemKind::Blank(it) if self.is_anew(item, &it.name) => {
                     if let Some(stock) = self.stock(&it.stock, frame) {
                         let blank = Arc::new(BlankDef {
                             name: it.name.clone(),
@@ -45,7 +45,7 @@ impl<'a> Resolver<'a> {
                         self.design.blanks.push(blank);
                     }
                 }
-                ItemKind::Bench(it) if self.scope.is_first(item, &it.name) => {
+                ItemKind::Bench(it) if self.is_anew(item, &it.name) => {
                     self.bench_item(it, item.span, frame);
                 }
                 ItemKind::Limit(it) => {

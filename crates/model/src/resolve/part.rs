@@ -20,10 +20,15 @@ impl<'a> Resolver<'a> {
             let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
                 continue;
             };
-            if self.scope.is_first(item, &ast.name)
-                && let Some((part, names)) = self.part(item, ast, frame)
-            {
-                let part = Arc::new(part);
+            if !self.scope.is_first(item, &ast.name) {
+                continue;
+            }
+            let kept = self.kept_part(item);
+            let made = || {
+                let (part, names) = self.part(item, ast, frame)?;
+                Some((Arc::new(part), names))
+            };
+            if let Some((part, names)) = kept.or_else(made) {
                 let known = KnownPart {
                     part: part.clone(),
                     names,

@@ -16,7 +16,7 @@ impl<'a> Resolver<'a> {
                 continue;
             };
             if self.scope.is_first(item, &ast.name)
-                && let Some(pen) = self.pen(item, ast)
+                && let Some(pen) = self.kept_pen(item).or_else(|| self.pen(item, ast))
             {
                 self.design.pens.push(pen);
             }
@@ -174,12 +174,17 @@ impl<'a> Resolver<'a> {
         if let Some(index) = pen.part_id(&name.text) {
             return Some(index);
         }
-        let part = self.part_as_seen(name, frame)?;
+        let part = self.part_as_seen(name, pen, frame)?;
         Some(pen.parts.push(part))
     }
 
     /// A part as a pen's `let`s give it; the design's own where they change nothing.
-    fn part_as_seen(&mut self, name: &ast::Name, frame: &mut Frame<'a>) -> Option<Arc<Part>> {
+    fn part_as_seen(
+        &mut self,
+        name: &ast::Name,
+        pen: &Pen,
+        frame: &mut Frame<'a>,
+    ) -> Option<Arc<Part>> {
         if let Some(known) = self.known.parts.get(&name.text)
             && !frame
                 .pen
@@ -189,6 +194,9 @@ impl<'a> Resolver<'a> {
             return Some(known.part.clone());
         }
         let item = self.scope.get(&name.text)?.item;
+        if let Some(kept) = self.kept_in(pen, item) {
+            return Some(kept);
+        }
         let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {
             return None;
         };

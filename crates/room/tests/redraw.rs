@@ -1,0 +1,134 @@
+//! A design drawn again with a number changed is the design of the text in which it is written so.
+#![allow(clippy::expect_used, reason = "a test")]
+
+use quillet_check::{examine, examine_again, examine_knowing};
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES, Random};
+use quillet_model::{Design, Loaded, Redraw, Texts, load, resolve};
+use quillet_room::{Number, Numbers};
+use quillet_syntax::{Edit, FileId, Finding, Span, ast};
+use std::path::Path;
+
+/// So many changes of each example; `QUILLET_CHANGES` says otherwise.
+const CHANGES: usize = 5;
+
+fn changes() -> usize {
+    let said = std::env::var("QUILLET_CHANGES").ok();
+    said.and_then(|it| it.parse().ok()).unwrap_or(CHANGES)
+}
+
+/// Where a place of a text lay before one number of it was written otherwise.
+fn before(span: Span, edit: &Edit) -> Span {
+    let longer = edit.text.len() as i64 - edit.span.range().len() as i64;
+    let back = |at: u32| match span.file == edit.span.file
+        && at >= edit.span.end.min(edit.span.start + edit.text.len() as u32)
+    {
+        true => usize::try_from(i64::from(at) - longer).unwrap_or(0),
+        false => at as usize,
+    };
+    Span::new(span.file, back(span.start), back(span.end))
+}
+
+/// All that a finding says and where, in the places of the text before the edit.
+fn told(finding: &Finding, at: &dyn Fn(Span) -> Span) -> String {
+    let labels = finding.labels.iter().map(|it| at(it.span));
+    format!(
+        "{:?} {:?} {} at {:?} with {:?} of {:?}",
+        finding.severity,
+        finding.rule,
+        finding.message,
+        at(finding.span),
+        labels.collect::<Vec<_>>(),
+        finding.pens,
+    )
+}
+
+fn all_told(findings: &[Finding], at: &dyn Fn(Span) -> Span) -> Vec<String> {
+    let mut all: Vec<String> = findings.iter().map(|it| told(it, at)).collect();
+    all.sort();
+    all
+}
+
+/// Holds what is drawn again against what is read again, change by change; how often something was found.
+fn hold(name: &str, loaded: &Loaded, design: &Design, dice: &mut Random) -> usize {
+    let redraw = Redraw::of(loaded);
+    let (_, known) = examine_knowing(redraw.drawn());
+    let numbers = Numbers::of(design);
+    let mut found = 0;
+    for _ in 0..changes() {
+        let nth = (dice.share() * numbers.all().len() as f64) as usize;
+        let number: &Number = &numbers.all()[nth];
+        // Mostly a little, at times a lot.
+        let reach = if dice.share() < 0.7 { 0.1 } else { 1.0 };
+        let thousandths = (number.value * 1000.0 * (1.0 + reach * (dice.share() - 0.5))).round();
+        let edit = number.written(thousandths / 1000.0);
+        let exactly = ast::Number::new(thousandths as i128, 1000);
+        let redrawn = redraw
+            .with(&[(number.span, exactly)])
+            .expect("a number stands there");
+        let again = examine_again(&redrawn, &known, None);
+        let edited = loaded
+            .edited(std::slice::from_ref(&edit))
+            .expect("one edit");
+        let anew = examine(&resolve(&edited));
+        let as_drawn = all_told(&again.findings, &|it| it);
+        let as_read = all_told(&anew.findings, &|it| before(it, &edit));
+        assert_eq!(
+            as_drawn, as_read,
+            "{name}: {} to {}",
+            number.name, edit.text
+        );
+        let wants = |of: &quillet_check::CheckReport| -> Vec<_> {
+            of.wants
+                .iter()
+                .map(|it| (it.asked.clone(), it.measured.value))
+                .collect()
+        };
+        assert_eq!(wants(&again), wants(&anew), "{name}: {}", number.name);
+        found += anew.findings.len();
+    }
+    found
+}
+
+#[test]
+fn what_is_drawn_again_is_what_is_read_again() {
+    let mut found = 0;
+    for (name, _) in EXAMPLES.iter().chain(&MORE_EXAMPLES) {
+        let texts: Texts = EXAMPLES.iter().copied().collect();
+        let texts = MORE_EXAMPLES.iter().fold(texts, |texts, (name, text)| {
+            texts.with(*name, &text.replace("\"../", "\""))
+        });
+        let loaded = load(Path::new(name), &texts).expect("it is there");
+        let design = resolve(&loaded);
+        if Numbers::of(&design).all().is_empty() {
+            continue;
+        }
+        let mut dice = Random(16);
+        found += hold(name, &loaded, &design, &mut dice);
+    }
+    assert!(
+        found > 50,
+        "too little was found to tell the two apart: {found}"
+    );
+}
+
+#[test]
+fn what_no_number_reaches_is_the_same_thing() {
+    let texts: Texts = EXAMPLES.iter().copied().collect();
+    let loaded = load(Path::new("heron.quillet"), &texts).expect("Heron is there");
+    let redraw = Redraw::of(&loaded);
+    let drawn = redraw.drawn();
+    let numbers = Numbers::of(drawn);
+    let number = numbers
+        .find(drawn, "cap.mouth.drill.to")
+        .expect("Heron has it");
+    let redrawn = redraw
+        .with(&[(number.span, ast::Number::from(53))])
+        .expect("it stands there");
+    let same = |name: &str| {
+        let (of, again) = (drawn.part(name), redrawn.part(name));
+        std::sync::Arc::ptr_eq(of.expect("a part"), again.expect("the same"))
+    };
+    assert!(same("barrel") && same("section") && !same("cap"));
+    let nowhere = Span::new(FileId(0), 0, 1);
+    assert!(redraw.with(&[(nowhere, ast::Number::from(1))]).is_none());
+}
