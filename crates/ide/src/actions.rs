@@ -6,6 +6,7 @@ mod convert;
 mod create;
 mod extract;
 mod fixes;
+mod nearest;
 mod thread;
 
 use crate::{Analysis, Cursor, Snapshot};
@@ -58,6 +59,7 @@ pub fn actions(
         cures.push((index, analysis.cures(index, snapshot, called_off)?));
     }
     let mut actions = fixes::fixes(&cures);
+    actions.extend(nearest::moved(cursor, findings, within, called_off));
     actions.extend(create::missing(cursor, findings, within));
     actions.extend(thread::cut(cursor, findings, within));
     actions.extend(accept::accept(cursor, findings, within));
@@ -66,7 +68,7 @@ pub fn actions(
     actions.extend(extract::extract(cursor));
     actions.extend(align(cursor));
     actions.extend(fixes::mend(analysis.mended(snapshot, called_off)?));
-    Some(actions)
+    (!called_off()).then_some(actions)
 }
 
 /// Puts the stations or cuts of the block at the cursor in columns.

@@ -7,6 +7,7 @@ mod number;
 mod part;
 mod pen;
 mod picture;
+mod room;
 mod thread;
 mod uses;
 mod weight;
@@ -34,6 +35,15 @@ pub struct Hover {
 
 /// What is shown of the thing at the cursor.
 pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
+    hover_until(snapshot, cursor, &|| false)
+}
+
+/// The same; of a number without how far it can move, where `called_off` said so in the meantime.
+pub fn hover_until(
+    snapshot: &Snapshot,
+    cursor: Cursor<'_>,
+    called_off: &dyn Fn() -> bool,
+) -> Option<Hover> {
     let token = cursor.token()?;
     let settings = snapshot.settings();
     let mut sheet = Sheet::new(Sizes::of(settings, cursor.file));
@@ -67,6 +77,9 @@ pub fn hover(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Hover> {
         _ => {}
     }
     statement(&mut sheet, cursor);
+    if token.kind == TokenKind::Quantity {
+        room::of(&mut sheet, cursor, token, called_off);
+    }
     if let Some(picture) = picture {
         sheet.paragraph(picture);
     }

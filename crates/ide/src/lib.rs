@@ -51,7 +51,7 @@ pub use folding::{Fold, FoldKind, folds};
 pub use formatting::{format, format_on_type, format_range};
 pub use hierarchy::{Relation, item, used_by, uses};
 pub use highlighting::{ClassifiedToken, SemanticTokenKind, colours};
-pub use hover::{Hover, hover};
+pub use hover::{Hover, hover, hover_until};
 pub use inlay::{Inlay, inlays};
 pub use lens::{Lens, LensTarget, lenses};
 pub use links::{Link, links};

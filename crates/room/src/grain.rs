@@ -48,6 +48,15 @@ impl Grain {
         steps
     }
 
+    /// What it is told in: `mm`, `in`, `°`.
+    pub fn unit(&self) -> &'static str {
+        match (self.unit_mm == 1.0, self.places) {
+            (false, _) => "in",
+            (true, 1) => "°",
+            _ => "mm",
+        }
+    }
+
     /// Millimetres to one of what is written, where it is a length.
     pub(crate) fn unit_mm(&self) -> f64 {
         self.unit_mm

@@ -12,6 +12,7 @@ mod grain;
 mod ladder;
 mod linked;
 mod measures;
+mod nearest;
 mod number;
 mod numbers;
 mod probe;
@@ -21,6 +22,7 @@ pub mod vary;
 
 pub use grain::Grain;
 pub use measures::{Measures, Values};
+pub use nearest::nearest;
 pub use number::Number;
 pub use numbers::{NotFound, Numbers};
 pub use probe::{NewFinding, Probe, Setting};

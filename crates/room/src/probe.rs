@@ -61,7 +61,11 @@ impl<'a> Probe<'a> {
         }
         statements.sort_unstable();
         let redraw = Redraw::of(loaded);
-        let (_, parts) = examine_knowing(redraw.drawn());
+        let shared = redraw.with(&[]).map(|mut it| {
+            at_benches_of(design, &mut it);
+            examine_knowing(&it).1
+        });
+        let parts = shared.unwrap_or_default();
         let mut probe = Probe {
             loaded,
             design,
@@ -86,9 +90,25 @@ impl<'a> Probe<'a> {
         self.design
     }
 
+    /// Whether a part or pen rests on a number.
+    pub(crate) fn moves(&self, number: &Number) -> bool {
+        self.redraw.moves(number.span)
+    }
+
     /// What is found in it as drawn.
     pub fn drawn(&self) -> &'a CheckReport {
         self.examined
+    }
+
+    /// The same where one thing that is found as drawn no longer counts as known: only what is without it
+    /// passes.
+    #[must_use]
+    pub fn rid_of(mut self, finding: &Finding) -> Self {
+        let identity = self.identity(finding, &[]);
+        self.known
+            .entry(identity)
+            .and_modify(|it| *it = it.saturating_sub(1));
+        self
     }
 
     /// The gravest of what is found, with numbers set so, that was not there as drawn; none where that
@@ -97,7 +117,8 @@ impl<'a> Probe<'a> {
         let exactly = settings.iter().map(|(it, value)| it.exactly(*value));
         let exactly: Option<Vec<_>> = exactly.collect();
         let redrawn = exactly.and_then(|it| self.redraw.with(&it));
-        if let Some(design) = redrawn {
+        if let Some(mut design) = redrawn {
+            at_benches_of(self.design, &mut design);
             let examined = examine_again(&design, &self.parts, self.pen);
             return self.new_in(&examined, &[]);
         }
@@ -128,7 +149,8 @@ impl<'a> Probe<'a> {
 
     /// The design with the text edited so, and what is found in it; none where edits overlap.
     pub fn with(&self, edits: &[Edit]) -> Option<(Design, CheckReport)> {
-        let design = resolve(&self.loaded.edited(edits)?);
+        let mut design = resolve(&self.loaded.edited(edits)?);
+        at_benches_of(self.design, &mut design);
         let examined = examine(&design);
         Some((design, examined))
     }
@@ -157,6 +179,12 @@ impl<'a> Probe<'a> {
         };
         (finding.rule, file, place)
     }
+}
+
+/// Leaves a design at the benches that were chosen for another of the same files.
+fn at_benches_of(chosen: &Design, design: &mut Design) {
+    let is_chosen = |name: &str| chosen.benches.iter().any(|it| *it.name.text == *name);
+    design.benches.retain(|it| is_chosen(&it.name.text));
 }
 
 /// The edits that give numbers their values.

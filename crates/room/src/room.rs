@@ -2,7 +2,7 @@
 
 use crate::probe::NewFinding;
 use crate::scan::scan;
-use crate::{Number, Numbers, Probe, ladder, linked};
+use crate::{Number, Numbers, Probe, Setting, ladder, linked};
 
 /// How far a number can move before something is found that was not there as drawn.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,6 +16,8 @@ pub struct Room {
     pub with: Vec<String>,
     /// From where to where it was looked.
     pub looked: (f64, f64),
+    /// Whether no part and no pen rests on it, so that nothing is moved.
+    pub moves_nothing: bool,
     /// What is found just below.
     pub below: Option<NewFinding>,
     /// What is found just above.
@@ -34,7 +36,32 @@ pub enum Passing {
 impl Room {
     /// How far a number of a design can move.
     pub fn of(probe: &Probe<'_>, numbers: &Numbers, number: &Number) -> Self {
-        let alone = |value: f64| probe.new_with(&[(number, value)]);
+        Self::looked_for(probe, numbers, number, &|| false)
+    }
+
+    /// The same; none where `called_off` said so between two values.
+    pub fn of_until(
+        probe: &Probe<'_>,
+        numbers: &Numbers,
+        number: &Number,
+        called_off: &dyn Fn() -> bool,
+    ) -> Option<Self> {
+        let room = Self::looked_for(probe, numbers, number, called_off);
+        (!called_off()).then_some(room)
+    }
+
+    fn looked_for(
+        probe: &Probe<'_>,
+        numbers: &Numbers,
+        number: &Number,
+        called_off: &dyn Fn() -> bool,
+    ) -> Self {
+        // What is called off is not looked at to the end.
+        let new = |settings: &[Setting<'_>]| match called_off() {
+            true => None,
+            false => probe.new_with(settings),
+        };
+        let alone = |value: f64| new(&[(number, value)]);
         if let Some(sizes) = ladder::sizes(probe.design(), number) {
             return Self::of_sizes(number, &sizes, &alone);
         }
@@ -50,7 +77,7 @@ impl Room {
             let by = value - number.value;
             let others = linked.iter().map(|it| (*it, it.value + by));
             let all: Vec<_> = [(number, value)].into_iter().chain(others).collect();
-            probe.new_with(&all)
+            new(&all)
         };
         let moved = Self::along(probe, number, &linked, &together);
         if moved.has_room() { moved } else { own }
@@ -72,6 +99,7 @@ impl Room {
             passing: Passing::Sizes(passing.collect()),
             with: Vec::new(),
             looked: (sizes[0], sizes[sizes.len() - 1]),
+            moves_nothing: false,
             below,
             above,
         }
@@ -90,6 +118,7 @@ impl Room {
             passing: Passing::Stretches(found.stretches),
             with: with.iter().map(|it| it.name.clone()).collect(),
             looked,
+            moves_nothing: !probe.moves(number),
             below: found.below,
             above: found.above,
         }
@@ -123,7 +152,7 @@ fn new_at(
 
 /// From where to where a number is looked at: half of itself either way, a millimetre at least, and
 /// where it says how far along a part, to the part's end.
-fn within(probe: &Probe<'_>, number: &Number) -> (f64, f64) {
+pub(crate) fn within(probe: &Probe<'_>, number: &Number) -> (f64, f64) {
     let value = number.value;
     let most = (value.abs() / 2.0).max(number.grain.least());
     let part = number

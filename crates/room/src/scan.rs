@@ -78,7 +78,7 @@ pub(crate) fn scan(
 
 /// The value farthest from what passes toward what fails that still passes, to the grain's places, and
 /// what is found just beyond it.
-fn edge(
+pub(crate) fn edge(
     passing: f64,
     (failing, found): (f64, NewFinding),
     grain: &Grain,

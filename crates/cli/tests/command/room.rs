@@ -289,6 +289,22 @@ fn what_cannot_be_asked_is_refused_in_a_sentence() {
     }
 }
 
+/// A `let` that nothing rests on has no room to tell of.
+#[test]
+fn a_number_that_nothing_rests_on_moves_nothing() {
+    let folder = by_the_standard();
+    let path = folder.path().join("heron.quillet");
+    let text = std::fs::read_to_string(&path).unwrap();
+    std::fs::write(&path, text + "\nlet spare = 3\nlet spare-too = spare + 1\n").unwrap();
+    for (name, nothing) in [("spare", true), ("spare-too", true), ("grip", false)] {
+        let found = rooms(folder.path(), "heron.quillet", &["--of", name]);
+        assert_eq!(found["numbers"][0]["moves_nothing"], nothing, "{name}");
+    }
+    let args = ["room", "heron.quillet", "--of", "spare"];
+    let (_, text, _) = ended(&run(folder.path(), &args));
+    assert!(text.contains("moves nothing"), "{text}");
+}
+
 #[test]
 fn a_table_of_values_can_be_read_by_a_spreadsheet() {
     let args = [
@@ -306,7 +322,7 @@ fn a_table_of_values_can_be_read_by_a_spreadsheet() {
     ];
     let (code, text, _) = ended(&run(&examples(), &args));
     assert_eq!(code, Some(0));
-    let wanted = "\"grip\",\"length(capped) mm\",\"turns\",\"found\"\n11,138,";
+    let wanted = "grip,length(capped) mm,turns,found\n11,138,";
     assert!(text.starts_with(wanted), "{text}");
     assert_eq!(text.lines().count(), 4);
     let args = [

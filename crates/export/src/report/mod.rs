@@ -18,6 +18,7 @@ mod measure;
 mod page;
 mod profiles;
 mod room;
+mod rows;
 mod sized;
 mod table;
 mod thread;
@@ -36,7 +37,7 @@ pub use material::{material, materials};
 pub use measure::Measures;
 pub use page::{Answer, AnswerPage};
 pub use profiles::Profiles;
-pub use room::{Aims, Rooms, Varied};
+pub use room::{Aims, RoomInWords, Rooms, Varied};
 pub use thread::{ThreadQuestion, thread};
 pub use tools::ToolReport;
 

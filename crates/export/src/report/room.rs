@@ -8,6 +8,7 @@ pub use aim::Aims;
 pub use vary::Varied;
 
 use super::SCHEMA_VERSION;
+use super::rows::csv;
 use super::table::{Cell, table};
 use quillet_model::Design;
 use quillet_room::{Grain, NewFinding, Number, Passing, Room};
@@ -42,6 +43,8 @@ struct NumberRoom {
     with: Vec<String>,
     /// From where to where it was looked.
     looked: [f64; 2],
+    /// Whether no part and no pen rests on it.
+    moves_nothing: bool,
     below: Option<StoppedBy>,
     above: Option<StoppedBy>,
     #[serde(skip)]
@@ -53,6 +56,29 @@ struct NumberRoom {
 struct StoppedBy {
     rule: &'static str,
     severity: &'static str,
+}
+
+/// A number's room as it is told beside it.
+#[derive(Debug)]
+pub struct RoomInWords {
+    /// `52.14 .. 58.90`, `12.2, 12.3, 12.4`, `8 only`.
+    pub may_be: String,
+    /// The rule that is broken just below.
+    pub below: Option<&'static str>,
+    /// The rule that is broken just above.
+    pub above: Option<&'static str>,
+}
+
+impl RoomInWords {
+    /// Of a room of a number of a design.
+    pub fn of(room: &Room, design: &Design) -> Self {
+        let told = NumberRoom::of(room, design, &lines(design));
+        RoomInWords {
+            may_be: told.passing(),
+            below: told.below.map(|it| it.rule),
+            above: told.above.map(|it| it.rule),
+        }
+    }
 }
 
 impl Rooms {
@@ -97,26 +123,27 @@ impl Rooms {
 
     /// One row a stretch or size, for a spreadsheet.
     pub fn csv(&self) -> String {
-        let mut out = "number,line,column,value,from,to,below,above\n".to_owned();
-        for it in &self.numbers {
+        let head = [
+            "number", "line", "column", "value", "from", "to", "below", "above",
+        ];
+        let stop = |by: &Option<StoppedBy>| by.as_ref().map_or("", |by| by.rule).to_owned();
+        let rows = self.numbers.iter().flat_map(|it| {
             let sizes = it.sizes.iter().flatten().map(|size| [*size, *size]);
             let stretches = it.stretches.iter().flatten().copied();
-            let stop = |by: &Option<StoppedBy>| by.as_ref().map_or("", |by| by.rule);
-            for [from, to] in sizes.chain(stretches) {
-                out += &format!(
-                    "{},{},{},{},{},{},{},{}\n",
-                    it.name,
-                    it.line,
-                    it.column,
-                    it.value,
+            sizes.chain(stretches).map(move |[from, to]| {
+                vec![
+                    it.name.clone(),
+                    it.line.to_string(),
+                    it.column.to_string(),
+                    it.value.to_string(),
                     it.grain.written(from),
                     it.grain.written(to),
                     stop(&it.below),
                     stop(&it.above),
-                );
-            }
-        }
-        out
+                ]
+            })
+        });
+        csv(&head.map(str::to_owned), rows)
     }
 }
 
@@ -138,6 +165,7 @@ impl NumberRoom {
             sizes,
             with: room.with.clone(),
             looked: [room.looked.0, room.looked.1],
+            moves_nothing: room.moves_nothing,
             below: room.below.map(StoppedBy::of),
             above: room.above.map(StoppedBy::of),
             grain: number.grain,
@@ -146,6 +174,9 @@ impl NumberRoom {
 
     /// `52.14 .. 58.90`, `12.2, 12.3, 12.4`, `8 only`.
     fn passing(&self) -> String {
+        if self.moves_nothing {
+            return "moves nothing".to_owned();
+        }
         let size = |value: f64| self.grain.written(value);
         let only = |value: f64| format!("{} only", size(value));
         if let Some(sizes) = &self.sizes {

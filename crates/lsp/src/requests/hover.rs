@@ -10,7 +10,8 @@ use tower_lsp::lsp_types::{
 /// What is shown of the thing at a place.
 pub(crate) fn hover(asked: &RequestContext, params: &HoverParams) -> Result<Option<Hover>> {
     asked.at(&params.text_document_position_params, |document, cursor| {
-        let found = quillet_ide::hover(&asked.snapshot, cursor)?;
+        let off = || asked.cancel.is_off();
+        let found = quillet_ide::hover_until(&asked.snapshot, cursor, &off)?;
         Some(Hover {
             contents: HoverContents::Markup(markdown(found.text)),
             range: Some(document.lines.range(found.span.range())),

@@ -50,6 +50,15 @@ impl<'a> Redraw<'a> {
         &self.drawn
     }
 
+    /// Whether a part or pen rests on what is written at a place.
+    pub fn moves(&self, at: Span) -> bool {
+        let shaped = self.drawn.parts.iter().map(|it| it.span);
+        let mut shaped = shaped.chain(self.drawn.pens.iter().map(|it| it.span));
+        let here = self.reached.iter().filter(|(item, _)| item.contains(at));
+        let by: BTreeSet<Span> = here.flat_map(|(_, by)| by.iter().copied()).collect();
+        shaped.any(|it| it.contains(at) || by.contains(&it))
+    }
+
     /// The same with the numbers at these places written otherwise, each in the unit that it has; none
     /// where there is no number at one of the places.
     pub fn with(&self, numbers: &[(Span, Number)]) -> Option<Design> {

@@ -1,6 +1,7 @@
 //! What a pen comes to, value by value.
 
 use super::super::SCHEMA_VERSION;
+use super::super::rows::csv;
 use super::super::table::{Cell, table};
 use super::{NamedFinding, lines, written};
 use quillet_check::measure::rendered;
@@ -78,7 +79,6 @@ impl Varied {
 
     /// A row a case, for a spreadsheet.
     pub fn csv(&self) -> String {
-        let quoted = |it: &String| format!("\"{}\"", it.replace('"', "\"\""));
         let measures = self
             .measures
             .iter()
@@ -87,9 +87,9 @@ impl Varied {
                 Some("") | None => measure.clone(),
                 Some(unit) => format!("{measure} {unit}"),
             });
-        let head: Vec<String> = self.numbers.iter().cloned().chain(measures).collect();
-        let mut out = head.iter().map(quoted).collect::<Vec<_>>().join(",") + ",\"found\"\n";
-        for case in &self.cases {
+        let found = ["found".to_owned()];
+        let head = self.numbers.iter().cloned().chain(measures).chain(found);
+        let rows = self.cases.iter().map(|case| {
             let values = case.values.iter().map(|it| (it * 1e9).round() / 1e9);
             let values = values.map(|it| it.to_string());
             let measured = case
@@ -101,10 +101,10 @@ impl Varied {
                 .iter()
                 .map(|it| format!("{} {}", it.severity, it.rule))
                 .collect();
-            let cells = values.chain(measured).chain([quoted(&found.join("; "))]);
-            out += &(cells.collect::<Vec<_>>().join(",") + "\n");
-        }
-        out
+            let cells = values.chain(measured).chain([found.join("; ")]);
+            cells.collect()
+        });
+        csv(&head.collect::<Vec<_>>(), rows)
     }
 }
 
