@@ -56,7 +56,8 @@ fn in_the_text(snapshot: &Snapshot, path: &Path) -> Vec<(String, String)> {
     for token in &file.parsed.tokens {
         let at = file.text.get(token.span.range()).unwrap().to_owned();
         let cursor = Cursor::at(&analysis, token.span.start as usize).unwrap();
-        if let Some(hover) = quillet_ide::hover(snapshot, cursor) {
+        // Room is told in the number's own unit, and takes its time.
+        if let Some(hover) = quillet_ide::hover_until(snapshot, cursor, &|| true) {
             reported.push((format!("hover on {at}"), hover.text));
         }
         // What may follow a word is much the same wherever it stands.
