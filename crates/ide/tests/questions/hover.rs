@@ -58,7 +58,7 @@ fn hover_of_a_number_tells_its_room_and_what_stops_it() {
 
 #[test]
 fn hover_of_a_number_tells_what_it_moves() {
-    let text = format!("{PEN}{BARREL}pen one {{\n  screw barrel.mouth into cap.mouth\n  want mass(capped) <= 90\n}}\n");
+    let text = format!("{PEN}{BARREL}pen one {{\n  screw barrel.mouth into cap.mouth\n  want mass(uncapped) <= 90\n}}\n");
     let place = text.find("54\n").unwrap();
     let text = format!("{}|{}", &text[..place], &text[place..]);
     let depth = at(&text).hover();
