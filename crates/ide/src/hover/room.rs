@@ -40,7 +40,10 @@ pub(super) fn of(
         sheet.row("above", rule);
     }
     for (measure, change) in moves(&probe, cursor, number, called_off)? {
-        sheet.row(&format!("+1 {}: {measure}", number.grain.unit()), &change);
+        sheet.row(
+            &format!("1 {} more: {measure}", number.grain.unit()),
+            &change,
+        );
     }
     Some(())
 }
@@ -81,7 +84,8 @@ fn moves(
             if change.abs() >= 0.0005 && change.is_finite() {
                 let sign = if change < 0.0 { "−" } else { "+" };
                 let unit = more.dimension.unit();
-                let text = format!("{sign}{}{unit}", figure(change.abs(), 3));
+                let text = format!("{sign}{} {unit}", figure(change.abs(), 3));
+                let text = text.trim_end().to_owned();
                 let named = (format!("{name} of {}", pen.name.text), text);
                 if !all.contains(&named) {
                     all.push(named);

@@ -47,23 +47,35 @@ fn hover_tells_what_was_worked_out() {
 fn hover_of_a_number_tells_its_room_and_what_stops_it() {
     let depth = at_pen("54\n").hover();
     assert!(depth.contains("**cap.mouth.drill.to**"), "{depth}");
-    assert!(depth.contains("| may be | ") && depth.contains(" .. "), "{depth}");
+    assert!(
+        depth.contains("| may be | ") && depth.contains(" .. "),
+        "{depth}"
+    );
     // A bottom that comes too near the crown leaves too thin a wall.
     assert!(depth.contains("| above | "), "{depth}");
     // What is called off tells the rest.
     let asked = at_pen("54\n");
     let off = quillet_ide::hover_until(&asked.snapshot, asked.cursor(), &|| true).unwrap();
-    assert!(!off.text.contains("may be") && off.text.contains("54 mm"), "{}", off.text);
+    assert!(
+        !off.text.contains("may be") && off.text.contains("54 mm"),
+        "{}",
+        off.text
+    );
 }
 
 #[test]
 fn hover_of_a_number_tells_what_it_moves() {
-    let text = format!("{PEN}{BARREL}pen one {{\n  screw barrel.mouth into cap.mouth\n  want mass(uncapped) <= 90\n}}\n");
+    let text = format!(
+        "{PEN}{BARREL}pen one {{\n  screw barrel.mouth into cap.mouth\n  want mass(uncapped) <= 90\n}}\n"
+    );
     let place = text.find("54\n").unwrap();
     let text = format!("{}|{}", &text[..place], &text[place..]);
     let depth = at(&text).hover();
     // By hand: π/4·12.2²·1 mm at 1.19 g/cm³ (the built-in acrylic) is 0.1391 g.
-    assert!(depth.contains("| +1 mm: mass(uncapped) of one | −0.139 g |"), "{depth}");
+    assert!(
+        depth.contains("| 1 mm more: mass(uncapped) of one | −0.139 g |"),
+        "{depth}"
+    );
 }
 
 #[test]
