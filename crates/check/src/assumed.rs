@@ -3,7 +3,7 @@
 
 use crate::unstated;
 use quillet_geometry::Length;
-use quillet_model::{Cut, Design, Feature, Part, ThreadDef, Units};
+use quillet_model::{Cut, Design, Feature, Joint, Part, Pen, StoppedBy, ThreadDef, Units};
 use quillet_syntax::Span;
 use std::collections::BTreeSet;
 
@@ -32,6 +32,7 @@ pub fn of(design: &Design) -> Vec<Assumed> {
     let all: BTreeSet<Assumed> = parts
         .flat_map(|part| of_part(part, units))
         .chain(series)
+        .chain(design.pens.iter().flat_map(|pen| levels(pen)))
         .chain(unstated::of(design).map(|(span, text)| Assumed { span, text }))
         .collect();
     all.into_iter().collect()
@@ -58,7 +59,42 @@ fn of_part(part: &Part, units: Units) -> Vec<Assumed> {
             text: format!("{}, from {end}: {message}", part.name.text),
         })
     };
-    part.features.iter().filter_map(reported).collect()
+    let cuts = part.features.iter().filter_map(reported);
+    cuts.chain(of_tube(part, units)).collect()
+}
+
+/// What a tube brings: its bore, and its outside where no station says one.
+fn of_tube(part: &Part, units: Units) -> Option<Assumed> {
+    let tube = part.tube()?;
+    let bore = units.dia(tube.tube_bore()?);
+    let sizes = match part.stations.is_empty() {
+        true => format!("outside {} and bore {bore}", units.dia(tube.size)),
+        false => format!("bore {bore}"),
+    };
+    Some(Assumed {
+        span: tube.span,
+        text: format!("{}: {sizes}, as its tube comes", part.name.text),
+    })
+}
+
+/// The joints that nothing stops, set level because nobody wrote how deep.
+fn levels(pen: &Pen) -> Vec<Assumed> {
+    let joints = pen.joints.iter().zip(&pen.assembly.joints);
+    let level = joints.filter(|(_, rest)| rest.stopped_by == StoppedBy::Level);
+    let told = |joint: &Joint| {
+        let (male, female) = (joint.male.part, joint.female.part);
+        let female = &pen.parts[female];
+        Assumed {
+            span: joint.head,
+            text: format!(
+                "{} is set level with {} of {}, since nothing stops it",
+                pen.parts[male].name.text,
+                female.end_name(joint.female.end),
+                female.name.text
+            ),
+        }
+    };
+    level.map(|(joint, _)| told(joint)).collect()
 }
 
 /// What is assumed of a cut, in a maker's words; none where all of it is written.

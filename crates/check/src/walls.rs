@@ -205,7 +205,8 @@ fn is_wall(part: &Part, outer: Origin, inner: Origin) -> bool {
             .and_then(|index| part.features.get(index))
             .is_some_and(holds_ring),
     };
-    counted(outer) && counted(inner)
+    // A tube's own wall is as it was bought.
+    counted(outer) && counted(inner) && [outer, inner] != [Origin::Tube; 2]
 }
 
 /// A cone that goes so far in is a wall.

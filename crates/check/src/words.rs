@@ -46,6 +46,7 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let phrase = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         Origin::Side(id) => part.side(id).map(|it| it.span),
+        Origin::Tube => part.blanks().first().map(|it| it.span),
         Origin::Face(end) => {
             let name = part.ends.as_ref().map(|ends| ends[end.index()].span);
             let last = part
@@ -77,6 +78,7 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
             let called = part.side(id).map_or("flat", SideCut::called);
             text!("the {} ({} across)", called, at)
         }
+        (Origin::Tube, _) => text!("the tube ({})", dia(at)),
         _ if at < ON_AXIS => "the pole".into(),
         _ => text!("the outside ({})", dia(at)),
     }
@@ -88,7 +90,10 @@ const ON_AXIS: Length = Length::from_nm(5_000);
 /// An inner surface, with its diameter.
 pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
     let Some(feature) = origin.feature().and_then(|index| part.features.get(index)) else {
-        return text!("the bore ({})", dia(at));
+        return match origin {
+            Origin::Tube => text!("the tube's bore ({})", dia(at)),
+            _ => text!("the bore ({})", dia(at)),
+        };
     };
     match (&feature.cut, origin) {
         (_, Origin::DrillPoint(_)) => text!("the point of the {}", sized(feature)),

@@ -185,6 +185,13 @@ pub struct Stock {
     pub length: Option<Length>,
 }
 
+impl Stock {
+    /// The diameter of the bore that a tube comes with.
+    pub fn tube_bore(&self) -> Option<Length> {
+        Some(self.size - self.wall?.twice())
+    }
+}
+
 /// `blank name of material rod D by L`, resolved.
 #[derive(Clone, Debug)]
 pub struct BlankDef {

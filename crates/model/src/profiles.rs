@@ -76,6 +76,8 @@ pub enum Origin {
     Face(End),
     /// The blank as it came: nothing says the surface here.
     Stock,
+    /// A tube as it came: its own outside or bore.
+    Tube,
     /// The cord of an O-ring.
     Ring,
     /// Solid to the axis: no bore here.

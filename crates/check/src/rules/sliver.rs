@@ -126,7 +126,9 @@ impl Stretch {
     /// How large it is to be; none of what comes of a drill's point, of the blank or of a cord.
     fn wants(&self, land: Length) -> Option<Length> {
         match self.origin {
-            Origin::DrillPoint(_) | Origin::Stock | Origin::Ring | Origin::Axis => None,
+            Origin::DrillPoint(_) | Origin::Stock | Origin::Tube | Origin::Ring | Origin::Axis => {
+                None
+            }
             edge if edge.is_edge() => Some(STEP),
             _ if self.is_land() => Some(land),
             _ => Some(STEP),

@@ -78,6 +78,7 @@ pub(super) fn home(words: &RowContext, home: &Home) -> String {
     match home {
         Home::Shoulder => "shoulder bears".into(),
         Home::GoesIn(deep) => format!("{} in, by friction", words.units.plain(*deep)),
+        Home::Level => "far face level with the mouth".into(),
         Home::StandsOut => "starts square, stands out".into(),
         Home::Bears { own, mate } => {
             let part = &*words.route.part.name.text;

@@ -284,6 +284,7 @@ fn home(home: &Home, units: Units) -> String {
         ),
         Home::Shoulder => "; home when the face bears on its shoulder all round".into(),
         Home::GoesIn(deep) => format!("; home {} in, held by friction alone", units.plain(*deep)),
+        Home::Level => "; home when its far face is level with the mouth".into(),
         Home::StandsOut => "; a press fit starts square and does not go home by hand".into(),
     }
 }

@@ -56,6 +56,7 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
     let stopped = match rest.stopped_by {
         StoppedBy::Contact => "what touches",
         StoppedBy::Overlap => "the overlap that is written",
+        StoppedBy::Level => "nothing: set level with the mouth",
         StoppedBy::Nothing => "nothing: it would slide right through",
     };
     sheet.row("stopped by", stopped);

@@ -1,7 +1,8 @@
 //! What a part is: cut at the bench, bought and measured, or an O-ring.
 
 use crate::{
-    BlankPiece, ById, CircleHoles, Coat, GivenMass, Part, PieceId, Ring, SideCut, SideId, Throw,
+    BlankPiece, ById, CircleHoles, Coat, GivenMass, Part, PieceId, Ring, SideCut, SideId, Stock,
+    Throw,
 };
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
@@ -84,6 +85,14 @@ impl Part {
             PartKind::Cut(it) => &it.blanks,
             PartKind::Bought(_) | PartKind::Ring(_) => &NONE,
         }
+    }
+
+    /// The tube that all of it is cut from: where nothing is said its outside is the tube's. None where
+    /// any of it is cut from something else, or from tubes of several diameters.
+    pub fn tube(&self) -> Option<&Stock> {
+        let first = &self.blanks().first()?.stock;
+        let alike = |it: &BlankPiece| it.stock.wall.is_some() && it.stock.size == first.size;
+        self.blanks().iter().all(alike).then_some(first)
     }
 
     /// A bought part's mass as it is written.

@@ -1,7 +1,7 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
 use super::threading::{ThreadRendering, surface};
-use crate::{ById, Cut, CutId, End, Feature, NotRound, Origin, Part, Profiles, Solid};
+use crate::{BlankPiece, ById, Cut, CutId, End, Feature, NotRound, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, MetalSide, Point, Tag};
 use quillet_syntax::ast::Side;
@@ -13,6 +13,8 @@ pub(super) struct ProfileBuilder<'p> {
     origins: Vec<Origin>,
     /// The outside as its stations and the stock give it.
     outside: Vec<Chain>,
+    /// The bores of the tubes it is cut from.
+    tubes: Vec<Chain>,
     /// One tag for each feature, and one for each drill point.
     features: ById<CutId, Tag>,
     points: ById<CutId, Tag>,
@@ -24,7 +26,11 @@ pub(super) struct ProfileBuilder<'p> {
 impl<'p> ProfileBuilder<'p> {
     pub(super) fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
         let length_mm = part.length.to_mm();
-        let stock = tag(&mut origins, Origin::Stock);
+        let tube = tag(&mut origins, Origin::Tube);
+        let stock = match part.tube() {
+            Some(_) => tube,
+            None => tag(&mut origins, Origin::Stock),
+        };
         let features: ById<CutId, Tag> = part
             .features
             .with_ids()
@@ -58,6 +64,7 @@ impl<'p> ProfileBuilder<'p> {
             part,
             origins,
             outside: whole,
+            tubes: bores(part, tube),
             features,
             points,
             length_mm,
@@ -73,6 +80,7 @@ impl<'p> ProfileBuilder<'p> {
         outer.extend(self.threads(Side::Outside, ThreadRendering::Crest, &[]));
         let outer = self.break_corners(smallest(&outer).into_iter().next()?);
         let mut inner = self.cuts(true);
+        inner.extend(self.tubes.iter().cloned());
         inner.extend(self.threads(Side::Inside, ThreadRendering::Crest, &[]));
         let inner = greatest(&inner, 0.0, self.length_mm);
         let crest = Solid { outer, inner };
@@ -201,6 +209,15 @@ fn stock_radius_mm(part: &Part) -> f64 {
     let of_features = part.features.iter().filter_map(Feature::dia);
     let largest = of_blank.max().or(of_stations.chain(of_features).max());
     largest.unwrap_or_default().to_mm() / 2.0
+}
+
+/// The bore of each piece that is a tube.
+fn bores(part: &Part, tag: Tag) -> Vec<Chain> {
+    let bore = |piece: &BlankPiece| {
+        let radius = piece.stock.tube_bore()?.to_mm() / 2.0;
+        level(tag, piece.from.to_mm(), piece.to.to_mm(), radius)
+    };
+    part.blanks().iter().filter_map(bore).collect()
 }
 
 fn level(tag: Tag, from: f64, to: f64, radius: f64) -> Option<Chain> {

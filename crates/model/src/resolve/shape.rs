@@ -21,7 +21,7 @@ impl Resolver<'_> {
             part.profiles = ring(part);
             return;
         }
-        if part.stations.is_empty() && part.features.is_empty() {
+        if part.stations.is_empty() && part.features.is_empty() && part.tube().is_none() {
             if !part.whole {
                 return;
             }

@@ -182,7 +182,11 @@ fn gripped(
     bench_tools: BenchTools,
     problems: &mut Vec<PlanProblem>,
 ) -> (Length, bool) {
-    let least = feature_map.fattest + MARGIN_ROUND * 2;
+    let margin = match feature_map.part.tube() {
+        Some(_) => Length::ZERO,
+        None => MARGIN_ROUND * 2,
+    };
+    let least = feature_map.fattest + margin;
     let blanks = feature_map.part.blanks();
     let Some(smallest) = blanks.iter().map(|piece| piece.stock.size).min() else {
         // Without a blank the next whole millimetre of rod is supposed.

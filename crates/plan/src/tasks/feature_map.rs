@@ -141,7 +141,9 @@ pub(crate) fn zone(part: &Part, end: End) -> Length {
 fn shaped(part: &Part, zone: [Length; 2]) -> Vec<(Length, Length)> {
     let (from, to) = (zone[0], part.length - zone[1]);
     let mut spans = Vec::new();
-    if from < to {
+    // A tube of which no station is said keeps its own outside.
+    let bare = part.stations.is_empty() && part.tube().is_some();
+    if from < to && !bare {
         spans.push((from, to));
     }
     let Some(profiles) = &part.profiles else {

@@ -114,7 +114,7 @@ impl InsideTasks<'_, '_, '_> {
             );
             let metal = material
                 .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
-            if !metal || dia < PILOT_FROM {
+            if !metal || dia < PILOT_FROM || self.is_tube(cut) {
                 continue;
             }
             let first = !solid
@@ -130,6 +130,12 @@ impl InsideTasks<'_, '_, '_> {
             let shape = drill(pilot, point);
             self.helper(InsideCut { shape, ..*cut }, *task, centre);
         }
+    }
+
+    /// Whether a cut widens a tube, which brings the hole that leads it.
+    fn is_tube(&self, cut: &InsideCut) -> bool {
+        let bore = self.feature_map.part.tube().and_then(|it| it.tube_bore());
+        bore.is_some_and(|bore| bore < cut.shape.widest())
     }
 
     /// A hole for a boring bar or reamer to start in, where no written cut makes one.
@@ -163,7 +169,7 @@ impl InsideTasks<'_, '_, '_> {
         let larger_first = |other: &InsideCut| {
             matches!(other.shape, InsideShape::Drill { .. }) && other.to >= cut.from
         };
-        if opened {
+        if opened || self.is_tube(&cut) {
             return;
         }
         if matches!(cut.shape, InsideShape::Recess { .. }) {

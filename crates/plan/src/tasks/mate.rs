@@ -80,6 +80,7 @@ fn home(pen: &Pen, joint: &Joint, rest: &AtRest, goes_in: bool) -> Option<Home> 
             };
             Some(Home::Bears { own, mate })
         }
+        StoppedBy::Level => Some(Home::Level),
         StoppedBy::Nothing => None,
     }
 }

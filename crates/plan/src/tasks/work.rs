@@ -338,6 +338,8 @@ pub enum Home {
     Shoulder,
     /// It goes in so far, and stays there by friction.
     GoesIn(Length),
+    /// Nothing stops it: its far face is set level with the mouth it goes into.
+    Level,
     /// A press fit starts square and stands out by hand.
     StandsOut,
 }

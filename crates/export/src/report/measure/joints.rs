@@ -107,6 +107,7 @@ impl JointMeasures {
                 _ if rest.redundant => "other joints",
                 StoppedBy::Contact => "contact",
                 StoppedBy::Overlap => "overlap",
+                StoppedBy::Level => "level",
                 StoppedBy::Nothing => "nothing",
             }),
             held_by: quillet_check::held_by(pen, rest).map(SizedWords::from),

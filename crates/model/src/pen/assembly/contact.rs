@@ -240,11 +240,14 @@ fn same_place(before: &RawContact, it: &RawContact) -> bool {
 fn named_by_face(parts: &Parts, spot: &mut SurfacePoint) {
     let part = &parts[spot.part];
     let length = part.length.to_mm();
-    if spot.station_mm.abs() < SAME && matches!(spot.origin, Origin::Outside(_) | Origin::Stock) {
+    if spot.station_mm.abs() < SAME && is_outside(spot.origin) {
         spot.origin = Origin::Face(crate::End::First);
-    } else if (spot.station_mm - length).abs() < SAME
-        && matches!(spot.origin, Origin::Outside(_) | Origin::Stock)
-    {
+    } else if (spot.station_mm - length).abs() < SAME && is_outside(spot.origin) {
         spot.origin = Origin::Face(crate::End::Second);
     }
+}
+
+/// Neither cut from an end nor from the side.
+fn is_outside(origin: Origin) -> bool {
+    matches!(origin, Origin::Outside(_) | Origin::Stock | Origin::Tube)
 }

@@ -232,6 +232,9 @@ fn travel(bodies: &Bodies, drifts: AxisDrifts, joint: &Joint, rest: &SeatedJoint
         }
         (StoppedBy::Overlap, Some((length, _))) => by(length),
         (StoppedBy::Contact, _) => contact(),
+        (StoppedBy::Level, _) => Drift::of(Size::Whole {
+            part: joint.male.part,
+        }),
         _ => Drift::default(),
     }
 }

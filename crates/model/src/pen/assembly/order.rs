@@ -1,7 +1,7 @@
 //! In which order the joints of a pen are made: the text never says.
 
 use super::group::Groups;
-use super::settle::{Bodies, SeatedJoint};
+use super::settle::{Bodies, SeatedJoint, StoppedBy};
 use crate::{Joint, JointId, PartId};
 use quillet_syntax::ast::Verb;
 use std::rc::Rc;
@@ -132,6 +132,9 @@ impl PendingJoint<'_> {
 /// nothing is worse than any joint that stops short, mm.
 const LOST_MM: f64 = 1_000.0;
 
+/// A joint that is set level is a little worse than one that something stops, mm.
+const LEVEL_MM: f64 = 0.001;
+
 struct OrderSearch<'b, 'p> {
     bodies: &'b Bodies<'p>,
     best: Option<JointSequence>,
@@ -171,6 +174,9 @@ impl OrderSearch<'_, '_> {
                 .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
             let short_mm = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
             let short_mm = short_mm + wanted.untrapped(&made.groups, &settled) as f64 * LOST_MM;
+            // What others may stop waits for them.
+            let level = settled.stopped_by == StoppedBy::Level;
+            let short_mm = short_mm + if level { LEVEL_MM } else { 0.0 };
             // What goes in all the way comes before all that does not.
             if short_mm == 0.0 {
                 self.follow(&left, &made, *wanted, settled, short_mm);

@@ -39,6 +39,8 @@ pub enum StoppedBy {
     Contact,
     /// The overlap that is written (`by L`).
     Overlap,
+    /// Nothing: it is glued or pressed in until its rear face is level with the other's.
+    Level,
     /// Nothing: it would slide right through.
     Nothing,
 }
@@ -360,6 +362,11 @@ fn rest(joint: &Joint, parts: &Parts, met: Vec<RawContact>) -> (f64, StoppedBy, 
             (contact, StoppedBy::Contact, touches)
         }
         (_, None, Some(by)) => (by, StoppedBy::Overlap, Vec::new()),
+        // What is glued in goes no further than the bench it is set down on.
+        (Verb::Glue | Verb::Press, None, None) => {
+            let male = &parts[joint.male.part];
+            (male.length.to_mm(), StoppedBy::Level, Vec::new())
+        }
         (_, None, None) => {
             let female = &parts[joint.female.part];
             (female.length.to_mm(), StoppedBy::Nothing, Vec::new())

@@ -97,7 +97,8 @@ fn span(part: &Part, size: &Size, origin: Origin) -> Span {
 fn radius_mm(part: &Part, hand: &Hand, of: Origin, second: bool) -> (f64, f64) {
     let half = |within: Length| within.to_mm() / 2.0;
     let either = |within: Length| (0.0 - half(within), half(within));
-    if part.is_bought() {
+    // A tube's outside and bore are as it was bought.
+    if part.is_bought() || of == Origin::Tube {
         return either(hand.caliper());
     }
     if let Origin::Outside(index) = of {

@@ -96,6 +96,7 @@ fn dia(part: &Part, hand: &Hand, origin: Origin, inside: bool) -> Option<Length>
             let dia = part.stations.get(station)?.dia;
             Some(hand.keeps(ToleranceKind::Dia, dia))
         }
+        (Origin::Tube, _) => Some(hand.caliper()),
         (Origin::Feature(_), Some(feature)) => {
             let kept = match (&feature.cut, inside) {
                 (Cut::Thread { .. }, _) => return None,
