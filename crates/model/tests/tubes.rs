@@ -56,12 +56,13 @@ fn a_tube_in_a_glued_stack_is_hollow_where_it_lies() {
     );
 }
 
-/// A barrel of 74, drilled through for the tube, and a plug at its mouth of this length.
+/// A barrel of 74, drilled through for the tube, and a rimmed wad that closes its mouth.
 fn glued(joints: &str) -> String {
     format!(
         "{}part barrel from mouth to tail {{\n blank of acrylic rod 16\n length 74\n outside dia 14\n\
          from mouth {{\n drill 9.6 through\n}}\n}}\n\
-         part plug from front to back {{\n blank of acrylic rod 12\n length 20\n outside dia 9.5\n}}\n\
+         part wad from front to back {{\n blank of acrylic rod 14\n length 22\n\
+         outside {{\n at 0 dia 12\n at 2 dia 12 step 9.5\n at back dia 9.5\n}}\n}}\n\
          pen sketch {{\n{joints}}}\n",
         tube("")
     )
@@ -93,18 +94,19 @@ fn by_sets_it_deeper() {
     near(rest.goes_in_mm, 52.0);
 }
 
-/// In whichever order they are written: the plug lies level, the tube on it, 4 beyond the tail.
+/// In whichever order they are written, and of names that sort the other way: the wad's rim stops it
+/// 20 in, and the tube lies on it, 4 further than level.
 #[test]
 fn what_is_glued_in_before_stops_it() {
     let both = [
-        "glue plug.back into barrel.mouth gap 0.1\n",
-        "glue tube.front into barrel.tail gap 0.1 by 60\n",
+        "glue wad.back into barrel.mouth gap 0.1\n",
+        "glue tube.front into barrel.tail gap 0.1\n",
     ];
     for joints in [both.concat(), [both[1], both[0]].concat()] {
         let design = design(&glued(&joints));
         let pen = design.pen("sketch").expect("a pen");
-        assert_eq!(rests(pen, "plug").stopped_by, StoppedBy::Level);
-        near(rests(pen, "plug").goes_in_mm, 20.0);
+        assert_eq!(rests(pen, "wad").stopped_by, StoppedBy::Contact);
+        near(rests(pen, "wad").goes_in_mm, 20.0);
         let tube = rests(pen, "tube");
         assert_eq!(tube.stopped_by, StoppedBy::Contact);
         near(tube.goes_in_mm, 54.0);

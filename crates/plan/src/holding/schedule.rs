@@ -200,10 +200,12 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             Access::Outside => self.mount(None, tasks, mandrel_set),
             Access::End(end) => {
                 let male = matches!(self.strategy.mandrel, Some((_, MandrelKind::Male)));
+                // A tube of which nothing is turned is gripped as it came.
+                let bare = self.feature_map.keeps_tube();
                 let collet = self.collet(end, tasks).map(Workholding::Collet);
                 // A mandrel on a male shank runs truer than a second grip on the stock; on a
                 // thread inside, the stock is the surer hold while it lasts.
-                match male {
+                match male || bare {
                     true => collet.or_else(|| self.mount(Some(end), tasks, mandrel_set)),
                     false => self.mount(Some(end), tasks, mandrel_set).or(collet),
                 }

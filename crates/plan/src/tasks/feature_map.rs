@@ -104,6 +104,11 @@ impl<'p> FeatureMap<'p> {
         (pieces[first].0 < 2.0).then(|| (Length::mm(radius * 2.0), Length::mm(reach)))
     }
 
+    /// Whether the outside is left as the tube that it is cut from came.
+    pub(crate) fn keeps_tube(&self) -> bool {
+        self.shaped.is_empty() && self.part.tube().is_some()
+    }
+
     /// A short part with a hole right through and no thread: a ring or band.
     pub(crate) fn is_ring(&self) -> bool {
         let threaded = self.part.features.iter().any(|it| it.thread().is_some());

@@ -51,7 +51,10 @@ impl<'a> Lathe<'a> {
         let blank = &route.blank;
         let sizes = part.blanks().iter().map(|piece| piece.stock.size);
         let dia = sizes.max().filter(|_| blank.rounded).unwrap_or(blank.dia);
-        let stock = Stock::rod(blank.from, blank.to, dia);
+        let mut stock = Stock::rod(blank.from, blank.to, dia);
+        if let Some(bore) = part.tube().and_then(|it| it.tube_bore()) {
+            stock.hollow(bore);
+        }
         Lathe {
             plan,
             route,

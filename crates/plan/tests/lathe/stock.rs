@@ -43,6 +43,12 @@ impl Stock {
         self.outer = left.into_iter().next().expect("one piece");
     }
 
+    /// A tube's own bore.
+    pub(crate) fn hollow(&mut self, dia: Length) {
+        let ends = [self.from, self.to].map(|at| Point::turned(at, dia));
+        self.bore(Chain::polyline(Tag(0), &ends).into_iter().collect());
+    }
+
     /// Cuts a hole.
     pub(crate) fn bore(&mut self, made: Vec<Chain>) {
         let holes: Vec<Chain> = self.inner.iter().cloned().chain(made).collect();

@@ -102,3 +102,26 @@ fn a_short_first_piece_is_bored_on_its_rod() {
     assert!(bored < sawn);
     assert!(matches!(route.operations[bored].hold, Workholding::Pieces(held) if held.on_rod));
 }
+
+/// Nothing is turned or bored where a tube is left as it came: it is sawn and faced.
+#[test]
+fn a_tube_is_cut_to_length_and_no_more() {
+    let design = written(
+        "part tube from front to back {\n blank of brass tube 9.5 wall 0.45\n length 50\n}\n",
+    );
+    let tube = design.part("tube").expect("it is there");
+    let bench = design.bench(None).map(AsRef::as_ref);
+    let plan = plan_part(tube, bench);
+    right(&plan);
+    let route = route(&plan, "tube");
+    let cuts = route.operations.iter().filter(|it| {
+        matches!(
+            it.work,
+            Work::Inside(_) | Work::Outside(_) | Work::Turn(_) | Work::Centre { .. }
+        )
+    });
+    assert_eq!(cuts.count(), 0, "{:#?}", route.operations);
+    let faced = route.operations.iter();
+    let faced = faced.filter(|it| matches!(it.work, Work::Face { .. }));
+    assert_eq!(faced.count(), 2);
+}
