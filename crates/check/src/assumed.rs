@@ -32,7 +32,7 @@ pub fn of(design: &Design) -> Vec<Assumed> {
     let all: BTreeSet<Assumed> = parts
         .flat_map(|part| of_part(part, units))
         .chain(series)
-        .chain(design.pens.iter().flat_map(|pen| levels(pen)))
+        .chain(design.pens.iter().flat_map(levels))
         .chain(unstated::of(design).map(|(span, text)| Assumed { span, text }))
         .collect();
     all.into_iter().collect()

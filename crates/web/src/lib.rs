@@ -1,6 +1,6 @@
 //! The checker for a page in a browser: a question goes in, its answer comes out, both JSON.
 //!
-//! A [`Bench`] holds the files of the page and answers one [`Question`](question::Question) after the
+//! A [`Bench`] holds the files of the page and answers one question (`question.rs`) after the
 //! other. Places are counted in UTF-16 units from the beginning of a file, as a browser counts; line
 //! ends are `\n`. What `ide` gives nothing for is `null`; what cannot be answered is `{"error": …}`, a
 //! sentence for the maker.

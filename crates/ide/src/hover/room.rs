@@ -27,6 +27,10 @@ pub(super) fn of(
     let numbers = Numbers::of(design);
     let number = numbers.all().iter().find(|it| it.span == token.span)?;
     let examined = analysis.examined_until(called_off)?;
+    // Beside what is wrong already anything as wrong would pass.
+    if examined.errors() > 0 {
+        return None;
+    }
     let checked = (design, examined);
     let probe = Probe::of(analysis.loaded(), checked, None, Severity::Warning);
     let room = Room::of_until(&probe, &numbers, number, called_off)?;
