@@ -12,8 +12,9 @@ program
 
 page=editors/web
 (cd "$page" && quietly npm ci) || skip "the page" "its packages cannot be installed"
-(cd "$page" && quietly npx tsc --noEmit)
 CARGO_TARGET_DIR=$target quietly "$page/build" "$target/page"
+# The bindings that its types are of are built with it.
+(cd "$page" && quietly npx tsc --noEmit)
 node "$page/test/size.mjs" "$target/page"
 
 window=$tools/page
