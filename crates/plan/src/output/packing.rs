@@ -2,7 +2,7 @@
 
 mod exchange;
 
-use exchange::{RodLengths, exchanged};
+use exchange::exchanged;
 use quillet_geometry::Length;
 
 /// Which pieces come off which rod: indices into the lengths given, in the order of sawing.
@@ -25,19 +25,17 @@ const SEARCHED: usize = 12;
 pub fn pack(pieces: &[Length], rod: Length, kerf: Length) -> Packing {
     let (fits, too_long): (Vec<usize>, Vec<usize>) =
         (0..pieces.len()).partition(|index| pieces[*index] <= rod);
+    let lengths = RodLengths { pieces, rod, kerf };
     let mut longest_first = fits;
     longest_first.sort_by_key(|index| (-pieces[*index].nm(), *index));
     let mut best = first_fit(&longest_first, pieces, rod, kerf);
     if longest_first.len() <= SEARCHED {
         let mut search = PackingSearch {
-            pieces,
-            rod,
-            kerf,
+            lengths,
             best: &mut best,
         };
         search.place(&longest_first, &mut Vec::new());
     } else {
-        let lengths = RodLengths { pieces, rod, kerf };
         best = exchanged(best, &lengths);
     }
     Packing {
@@ -81,9 +79,27 @@ pub fn pack_in_order(pieces: &[Length], rod: Length, kerf: Length) -> Packing {
     packing
 }
 
-/// What some pieces and the cuts after them take of a rod.
-fn used(rod: &[usize], pieces: &[Length], kerf: Length) -> Length {
-    rod.iter().map(|index| pieces[*index] + kerf).sum()
+/// What is packed on what.
+#[derive(Clone, Copy)]
+struct RodLengths<'a> {
+    pieces: &'a [Length],
+    rod: Length,
+    kerf: Length,
+}
+
+impl RodLengths<'_> {
+    /// What some pieces and the cuts after them take of a rod.
+    fn used(&self, rod: &[usize]) -> Length {
+        rod.iter()
+            .map(|index| self.pieces[*index] + self.kerf)
+            .sum()
+    }
+
+    /// Less is better: fewer rods, then a longer remnant on one of them.
+    fn worth(&self, rods: &[Vec<usize>]) -> (usize, Length) {
+        let least = rods.iter().map(|rod| self.used(rod));
+        (rods.len(), least.min().unwrap_or_default())
+    }
 }
 
 fn first_fit(order: &[usize], pieces: &[Length], rod: Length, kerf: Length) -> Vec<Vec<usize>> {
@@ -104,9 +120,7 @@ fn first_fit(order: &[usize], pieces: &[Length], rod: Length, kerf: Length) -> V
 }
 
 struct PackingSearch<'a> {
-    pieces: &'a [Length],
-    rod: Length,
-    kerf: Length,
+    lengths: RodLengths<'a>,
     best: &'a mut Vec<Vec<usize>>,
 }
 
@@ -117,18 +131,16 @@ impl PackingSearch<'_> {
             return;
         }
         let Some((next, rest)) = left.split_first() else {
-            let better = (rods.len(), -self.longest_remnant(rods))
-                < (self.best.len(), -self.longest_remnant(self.best));
-            if better {
+            if self.lengths.worth(rods) < self.lengths.worth(self.best) {
                 self.best.clone_from(rods);
             }
             return;
         };
         let mut tried: Vec<Length> = Vec::new();
         for at in 0..rods.len() {
-            let taken = used(&rods[at], self.pieces, self.kerf);
+            let taken = self.lengths.used(&rods[at]);
             // Two rods as full as each other are one choice.
-            if taken + self.pieces[*next] > self.rod || tried.contains(&taken) {
+            if taken + self.lengths.pieces[*next] > self.lengths.rod || tried.contains(&taken) {
                 continue;
             }
             tried.push(taken);
@@ -139,13 +151,6 @@ impl PackingSearch<'_> {
         rods.push(vec![*next]);
         self.place(rest, rods);
         rods.pop();
-    }
-
-    fn longest_remnant(&self, rods: &[Vec<usize>]) -> Length {
-        let left = rods
-            .iter()
-            .map(|it| self.rod - used(it, self.pieces, self.kerf));
-        left.max().unwrap_or_default()
     }
 }
 
@@ -240,8 +245,9 @@ mod tests {
             let mut all: Vec<usize> = packing.rods.iter().flatten().copied().collect();
             all.sort_unstable();
             prop_assert_eq!(all, (0..pieces.len()).collect::<Vec<_>>());
+            let sawn = RodLengths { pieces: &pieces, rod, kerf };
             for held in &packing.rods {
-                prop_assert!(used(held, &pieces, kerf) - kerf <= rod);
+                prop_assert!(sawn.used(held) - kerf <= rod);
             }
             let mut longest: Vec<usize> = (0..pieces.len()).collect();
             longest.sort_by_key(|index| (-pieces[*index].nm(), *index));
@@ -259,6 +265,7 @@ mod tests {
         ) {
             let (pieces, rod) = (mm(&lengths), Length::mm(120.0));
             let kerf = Length::from_nm(kerf * 1_000_000);
+            let sawn = RodLengths { pieces: &pieces, rod, kerf };
             for packing in [pack(&pieces, rod, kerf), pack_in_order(&pieces, rod, kerf)] {
                 let mut all: Vec<usize> = packing.rods.iter().flatten().copied().collect();
                 all.extend(&packing.too_long);
@@ -266,7 +273,7 @@ mod tests {
                 prop_assert_eq!(all, (0..pieces.len()).collect::<Vec<_>>());
                 for held in &packing.rods {
                     // The last piece needs no cut after it.
-                    prop_assert!(used(held, &pieces, kerf) - kerf <= rod);
+                    prop_assert!(sawn.used(held) - kerf <= rod);
                 }
             }
             let best = pack(&pieces, rod, kerf).rods.len();

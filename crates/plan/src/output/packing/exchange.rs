@@ -1,14 +1,6 @@
 //! Makes a packing better by exchanging pieces, where there are too many to try every way.
 
-use super::used;
-use quillet_geometry::Length;
-
-/// What is packed on what.
-pub(super) struct RodLengths<'a> {
-    pub(super) pieces: &'a [Length],
-    pub(super) rod: Length,
-    pub(super) kerf: Length,
-}
+use super::RodLengths;
 
 /// So many exchanges are tried.
 const TRIES: u32 = 2000;
@@ -70,17 +62,11 @@ impl RodLengths<'_> {
     }
 
     fn fits(&self, rod: &[usize]) -> bool {
-        rod.is_empty() || used(rod, self.pieces, self.kerf) - self.kerf <= self.rod
+        rod.is_empty() || self.used(rod) - self.kerf <= self.rod
     }
 
     fn squares(&self, rod: &[usize]) -> i128 {
-        i128::from(used(rod, self.pieces, self.kerf).nm()).pow(2)
-    }
-
-    /// Less is better: fewer rods, then a longer remnant on one of them.
-    fn worth(&self, rods: &[Vec<usize>]) -> (usize, Length) {
-        let least = rods.iter().map(|rod| used(rod, self.pieces, self.kerf));
-        (rods.len(), least.min().unwrap_or_default())
+        i128::from(self.used(rod).nm()).pow(2)
     }
 }
 
@@ -108,6 +94,7 @@ impl Dice {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use quillet_geometry::Length;
 
     /// The first numbers of seed 1234567, from the generator's published test vectors (from memory).
     #[test]
