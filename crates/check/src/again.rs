@@ -1,7 +1,7 @@
 //! A design that is checked again and again, each time with a little of it changed.
 
 use crate::findings::RaisedFinding;
-use quillet_model::{Bench, Part, PartId, Pen};
+use quillet_model::{Bench, Design, PartId, Pen};
 use quillet_syntax::Span;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -11,8 +11,8 @@ use std::sync::Arc;
 #[derive(Debug, Default)]
 pub struct KnownParts {
     parts: BTreeMap<Around, Vec<RaisedFinding>>,
-    /// Keeps every address that is known in use.
-    held: Vec<(Arc<Part>, Option<Arc<Bench>>)>,
+    /// The design that they are of: keeps every address that is known in use.
+    _held: Design,
 }
 
 /// All that the rules of a part look at, by its address; nothing goes by the order of these.
@@ -45,19 +45,15 @@ impl Around {
 }
 
 impl KnownParts {
-    pub(crate) fn get(&self, around: &Around) -> Option<&[RaisedFinding]> {
-        self.parts.get(around).map(Vec::as_slice)
+    /// What was found of each part of a design.
+    pub(crate) fn of(design: Design, parts: BTreeMap<Around, Vec<RaisedFinding>>) -> Self {
+        KnownParts {
+            parts,
+            _held: design,
+        }
     }
 
-    pub(crate) fn keep(
-        &mut self,
-        around: Around,
-        raised: &[RaisedFinding],
-        pen: &Pen,
-        bench: Option<Arc<Bench>>,
-    ) {
-        let parts = pen.parts.iter().map(|it| (it.clone(), bench.clone()));
-        self.held.extend(parts);
-        self.parts.insert(around, raised.to_vec());
+    pub(crate) fn get(&self, around: &Around) -> Option<&[RaisedFinding]> {
+        self.parts.get(around).map(Vec::as_slice)
     }
 }

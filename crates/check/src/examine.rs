@@ -77,15 +77,15 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<C
     within(design, &mut Looked::default(), called_off)
 }
 
-/// The same, and what was found of each part, for [`examine_again`].
-pub fn examine_knowing(design: &Design) -> (CheckReport, KnownParts) {
-    let mut known = KnownParts::default();
+/// What is found of each part of a design, for [`examine_again`].
+pub fn examine_knowing(design: Design) -> KnownParts {
+    let mut parts = BTreeMap::new();
     let mut looked = Looked {
-        noting: Some(&mut known),
+        noting: Some(&mut parts),
         ..Looked::default()
     };
-    let report = within(design, &mut looked, &|| false).unwrap_or_default();
-    (report, known)
+    within(&design, &mut looked, &|| false);
+    KnownParts::of(design, parts)
 }
 
 /// Runs every rule over a design of which some parts may be known already; of `pen` and of what is in
@@ -104,7 +104,7 @@ pub fn examine_again(design: &Design, known: &KnownParts, pen: Option<&str>) -> 
 struct Looked<'a> {
     seen: Seen,
     known: Option<&'a KnownParts>,
-    noting: Option<&'a mut KnownParts>,
+    noting: Option<&'a mut BTreeMap<Around, Vec<RaisedFinding>>>,
     pen: Option<&'a str>,
 }
 
@@ -273,14 +273,14 @@ fn pen_part(pen: &PenView<'_>, index: PartId, looked: &mut Looked<'_>, findings:
         findings.raised.extend(again);
         return;
     }
-    let (around, bench) = (around(), view.bench_shared());
+    let around = around();
     let from = findings.raised.len();
     one_part(&view.sharing(once.worked.clone()), findings);
     if alike {
         let raised = &findings.raised[from..];
         once.raised = Some(raised.to_vec());
-        if let Some(known) = &mut looked.noting {
-            known.keep(around, raised, pen.pen, bench);
+        if let Some(parts) = &mut looked.noting {
+            parts.insert(around, raised.to_vec());
         }
     }
 }

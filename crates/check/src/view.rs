@@ -135,13 +135,6 @@ impl<'a> PartView<'a> {
         }
     }
 
-    /// Its bench, to be kept.
-    pub(crate) fn bench_shared(&self) -> Option<Arc<Bench>> {
-        let named = self.part.bench.as_ref();
-        let named = named.or(self.pen.and_then(|pen| pen.bench.as_ref()));
-        self.design.bench(named).cloned()
-    }
-
     /// The same with what was worked out before, of the same part at the same bench and joined alike.
     pub(crate) fn sharing(self, worked: Rc<PartCache>) -> Self {
         Self { worked, ..self }

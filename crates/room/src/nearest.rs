@@ -9,30 +9,30 @@ use quillet_syntax::Finding;
 /// else has come; none where there is no such value as far as the number is looked at, or `called_off`
 /// said so.
 pub fn nearest(
-    probe: Probe<'_>,
+    probe: &Probe<'_>,
     number: &Number,
     finding: &Finding,
     called_off: &dyn Fn() -> bool,
 ) -> Option<f64> {
-    let probe = probe.rid_of(finding);
-    let new = |value: f64| probe.new_with(&[(number, value)]);
+    let known = probe.known_but(finding);
+    let new = |value: f64| probe.new_beside(&known, &[(number, value)]);
     let drawn = number.value;
     let stops = new(drawn)?;
     let mut sides: [Vec<f64>; 2] = Default::default();
-    match ladder::sizes(probe.design(), number) {
+    let sizes = ladder::sizes(probe.design(), number);
+    match &sizes {
         Some(sizes) => {
             sides[0].extend(sizes.iter().rev().filter(|it| **it < drawn - 1e-6));
             sides[1].extend(sizes.iter().filter(|it| **it > drawn + 1e-6));
         }
         None => {
-            let (least, most) = within(&probe, number);
+            let (least, most) = within(probe, number);
             let down = number.grain.steps(drawn - least);
             sides[0].extend(down.into_iter().map(|step| drawn - step));
             let up = number.grain.steps(most - drawn);
             sides[1].extend(up.into_iter().map(|step| drawn + step));
         }
     }
-    let is_tool = ladder::sizes(probe.design(), number).is_some();
     let found = sides.iter().filter_map(|side| {
         let mut before = (drawn, stops);
         for value in side.iter().copied() {
@@ -40,7 +40,7 @@ pub fn nearest(
                 return None;
             }
             match new(value) {
-                None if is_tool => return Some(value),
+                None if sizes.is_some() => return Some(value),
                 None => return Some(edge(value, before, &number.grain, &new).0),
                 Some(found) => before = (value, found),
             }

@@ -24,7 +24,7 @@ pub struct Probe<'a> {
     /// Where the statements of the file asked for begin, in order.
     statements: Vec<u32>,
     /// How often each finding that counts is there as drawn.
-    known: BTreeMap<Identity, usize>,
+    known: Known,
     /// What is drawn again with numbers changed, and what is found of its parts as they are.
     redraw: Redraw<'a>,
     parts: KnownParts,
@@ -32,6 +32,9 @@ pub struct Probe<'a> {
 
 /// Who a finding is, wherever its numbers went: its rule, and the statement it points into.
 type Identity = (RuleId, FileId, usize);
+
+/// How often each finding that counts is there.
+pub(crate) type Known = BTreeMap<Identity, usize>;
 
 /// What counts first of what is found that was not there as drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -63,7 +66,7 @@ impl<'a> Probe<'a> {
         let redraw = Redraw::of(loaded);
         let shared = redraw.with(&[]).map(|mut it| {
             at_benches_of(design, &mut it);
-            examine_knowing(&it).1
+            examine_knowing(it)
         });
         let parts = shared.unwrap_or_default();
         let mut probe = Probe {
@@ -100,41 +103,45 @@ impl<'a> Probe<'a> {
         self.examined
     }
 
-    /// The same where one thing that is found as drawn no longer counts as known: only what is without it
-    /// passes.
-    #[must_use]
-    pub fn rid_of(mut self, finding: &Finding) -> Self {
+    /// What is there as drawn but for one thing: beside that only what is without it passes.
+    pub(crate) fn known_but(&self, finding: &Finding) -> Known {
+        let mut known = self.known.clone();
         let identity = self.identity(finding, &[]);
-        self.known
+        known
             .entry(identity)
             .and_modify(|it| *it = it.saturating_sub(1));
-        self
+        known
     }
 
     /// The gravest of what is found, with numbers set so, that was not there as drawn; none where that
     /// passes.
     pub fn new_with(&self, settings: &[Setting<'_>]) -> Option<NewFinding> {
+        self.new_beside(&self.known, settings)
+    }
+
+    /// The same beside what counts as known.
+    pub(crate) fn new_beside(&self, known: &Known, settings: &[Setting<'_>]) -> Option<NewFinding> {
         let exactly = settings.iter().map(|(it, value)| it.exactly(*value));
         let exactly: Option<Vec<_>> = exactly.collect();
         let redrawn = exactly.and_then(|it| self.redraw.with(&it));
         if let Some(mut design) = redrawn {
             at_benches_of(self.design, &mut design);
             let examined = examine_again(&design, &self.parts, self.pen);
-            return self.new_in(&examined, &[]);
+            return self.new_in(known, &examined, &[]);
         }
         let edits = edits_of(settings);
         let (_, examined) = self.with(&edits)?;
-        self.new_in(&examined, &edits)
+        self.new_in(known, &examined, &edits)
     }
 
-    fn new_in(&self, examined: &CheckReport, edits: &[Edit]) -> Option<NewFinding> {
+    fn new_in(&self, known: &Known, examined: &CheckReport, edits: &[Edit]) -> Option<NewFinding> {
         let mut counts: BTreeMap<Identity, usize> = BTreeMap::new();
         let mut new = None;
         for finding in self.counting(&examined.findings) {
             let identity = self.identity(finding, edits);
             let count = counts.entry(identity).or_default();
             *count += 1;
-            if *count > self.known.get(&identity).copied().unwrap_or(0) {
+            if *count > known.get(&identity).copied().unwrap_or(0) {
                 let this = NewFinding {
                     severity: finding.severity,
                     rule: finding.rule,

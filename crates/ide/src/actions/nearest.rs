@@ -4,6 +4,7 @@ use super::{Action, ActionKind, concerns};
 use crate::Cursor;
 use quillet_room::{Number, Numbers, Probe, nearest};
 use quillet_syntax::{Finding, Severity, Span};
+use std::collections::BTreeMap;
 
 /// So many numbers of one finding are tried.
 const MOST_TRIED: usize = 3;
@@ -24,6 +25,12 @@ pub(super) fn moved(
         return Vec::new();
     }
     let numbers = Numbers::of(design);
+    let Some(examined) = analysis.examined_until(called_off) else {
+        return Vec::new();
+    };
+    let probe = |until| Probe::of(analysis.loaded(), (design, examined), None, until);
+    // One for all numbers of findings as grave as each other.
+    let mut probes: BTreeMap<Severity, Probe<'_>> = BTreeMap::new();
     let mut actions = Vec::new();
     for (index, finding) in here {
         let labels = finding.labels.iter().map(|it| it.span);
@@ -31,10 +38,7 @@ pub(super) fn moved(
         let holds = |it: &&Number| places.iter().any(|place| place.contains(it.span));
         for number in numbers.all().iter().filter(holds).take(MOST_TRIED) {
             let until = finding.severity.min(Severity::Warning);
-            let Some(examined) = analysis.examined_until(called_off) else {
-                return Vec::new();
-            };
-            let probe = Probe::of(analysis.loaded(), (design, examined), None, until);
+            let probe = probes.entry(until).or_insert_with(|| probe(until));
             let Some(value) = nearest(probe, number, finding, called_off) else {
                 continue;
             };

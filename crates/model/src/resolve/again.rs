@@ -120,24 +120,18 @@ impl<'a> Resolver<'a> {
         match &item.kind {
             ItemKind::Material(_) => {
                 let kept = drawn.materials.iter().find(|it| it.name == named);
-                let kept = kept.into_iter().cloned();
-                self.design.materials.extend(kept.clone());
-                let kept = kept.map(|it| (named.clone(), it));
-                self.known.materials.extend(kept);
+                let (all, known) = (&mut self.design.materials, &mut self.known.materials);
+                take_over(kept, named, all, known);
             }
             ItemKind::Thread(_) => {
                 let kept = drawn.threads.iter().find(|it| it.span == item.span);
-                let kept = kept.into_iter().cloned();
-                self.design.threads.extend(kept.clone());
-                self.known
-                    .threads
-                    .extend(kept.map(|it| (named.clone(), it)));
+                let (all, known) = (&mut self.design.threads, &mut self.known.threads);
+                take_over(kept, named, all, known);
             }
             ItemKind::Blank(_) => {
                 let kept = drawn.blanks.iter().find(|it| it.span == item.span);
-                let kept = kept.into_iter().cloned();
-                self.design.blanks.extend(kept.clone());
-                self.known.blanks.extend(kept.map(|it| (named.clone(), it)));
+                let (all, known) = (&mut self.design.blanks, &mut self.known.blanks);
+                take_over(kept, named, all, known);
             }
             ItemKind::Bench(_) => {
                 let kept = drawn.benches.iter().find(|it| it.span == item.span);
@@ -179,6 +173,19 @@ impl<'a> Resolver<'a> {
     pub(super) fn changed(&self, at: Span) -> Option<Number> {
         let numbers = self.again.as_ref()?.numbers;
         numbers.iter().find(|it| it.0 == at).map(|it| it.1)
+    }
+}
+
+/// Adds what is as it was to all of its kind, and to what is known by name.
+fn take_over<T>(
+    kept: Option<&Arc<T>>,
+    named: Arc<str>,
+    all: &mut Vec<Arc<T>>,
+    known: &mut HashMap<Arc<str>, Arc<T>>,
+) {
+    if let Some(kept) = kept {
+        all.push(kept.clone());
+        known.insert(named, kept.clone());
     }
 }
 
