@@ -1,6 +1,5 @@
 //! Which pens of a file are made, and how many of each: `--pen heron:12`.
 
-use crate::choice::PenChoice;
 use quillet_model::{Design, Pen};
 
 /// Which pens of a file, and how many of each.
@@ -31,16 +30,13 @@ impl BatchChoice {
     /// A sentence that names the pens there are, or says what count was expected.
     pub(crate) fn pens<'d>(&self, design: &'d Design) -> Result<Vec<Counted<'d>>, String> {
         if self.pen.is_empty() {
-            let all = PenChoice { pen: None }.pens(design)?;
+            let all = quillet_pen::pens(design, None)?;
             return Ok(all.into_iter().map(|pen| (pen, 1)).collect());
         }
         let mut counted: Vec<Counted> = Vec::new();
         for asked in &self.pen {
             let (name, count) = read(asked)?;
-            let named = PenChoice {
-                pen: Some(name.to_owned()),
-            };
-            for pen in named.pens(design)? {
+            for pen in quillet_pen::pens(design, Some(name))? {
                 match counted.iter_mut().find(|(it, _)| std::ptr::eq(*it, pen)) {
                     Some((_, known)) => *known += count,
                     None => counted.push((pen, count)),

@@ -95,12 +95,8 @@ fn named<'n>(
     design: &quillet_model::Design,
     names: &[String],
 ) -> Result<Vec<&'n Number>, String> {
-    if names.is_empty() {
-        return match numbers.all() {
-            [] => Err("there is no number in this file that can be moved".into()),
-            all => Ok(all.iter().collect()),
-        };
+    if numbers.all().is_empty() && names.is_empty() {
+        return Err("there is no number in this file that can be moved".into());
     }
-    let found = names.iter().map(|it| numbers.find(design, it));
-    found.collect::<Result<_, _>>().map_err(|it| it.to_string())
+    numbers.named(design, names).map_err(|it| it.to_string())
 }

@@ -83,6 +83,18 @@ impl Numbers {
             })
     }
 
+    /// The numbers of these names; all, where none is given.
+    ///
+    /// # Errors
+    ///
+    /// Where one of them is not there, with the nearest name.
+    pub fn named(&self, design: &Design, asked: &[String]) -> Result<Vec<&Number>, NotFound> {
+        if asked.is_empty() {
+            return Ok(self.all.iter().collect());
+        }
+        asked.iter().map(|it| self.find(design, it)).collect()
+    }
+
     /// The number at a byte of the file asked for.
     pub fn touching(&self, offset: usize) -> Option<&Number> {
         self.all.iter().find(|it| it.span.touches(offset))

@@ -15,12 +15,7 @@ pub(super) fn room(open: &Opened, pen: Option<&str>, of: &[String]) -> Result<Ro
     let analysis = &open.analysis;
     let design = &analysis.design;
     let numbers = Numbers::of(design);
-    let named = of.iter().map(|it| numbers.find(design, it));
-    let named = named.collect::<Result<Vec<_>, _>>();
-    let mut asked = named.map_err(|it| it.to_string())?;
-    if of.is_empty() {
-        asked = numbers.all().iter().collect();
-    }
+    let asked = numbers.named(design, of).map_err(|it| it.to_string())?;
     let probe = Probe::of(analysis.loaded(), (design, analysis.examined()), pen, until);
     let rooms: Vec<Room> = asked
         .iter()
