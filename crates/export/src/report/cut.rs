@@ -2,6 +2,7 @@
 
 mod piece;
 
+use super::stock;
 use super::table::columns;
 use piece::CutPieceReport;
 use quillet_geometry::Length;
@@ -94,20 +95,14 @@ impl StockReport {
         let length = self
             .length_mm
             .map_or_else(String::new, |it| format!(" by {}", plain(it)));
-        let wall = self
-            .wall_mm
-            .map_or_else(String::new, |it| format!(" wall {}", plain(it)));
+        let of = (&*self.material, self.section);
+        let stock = stock::called(of, self.size_mm, self.wall_mm, units);
         let matched = if self.matched {
             ", in the order of the pen"
         } else {
             ""
         };
-        let mut out = format!(
-            "\n  {name}{} {} {}{wall}{length}{matched}\n",
-            self.material,
-            self.section,
-            plain(self.size_mm)
-        );
+        let mut out = format!("\n  {name}{stock}{length}{matched}\n");
         let head = [
             "",
             "part",

@@ -20,6 +20,7 @@ mod profiles;
 mod room;
 mod rows;
 mod sized;
+mod stock;
 mod table;
 mod thread;
 mod tools;

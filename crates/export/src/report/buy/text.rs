@@ -1,6 +1,7 @@
 //! What is bought, as a table for people.
 
 use super::{BuyReport, CostReport, PartReport, StockReport};
+use crate::report::stock;
 use crate::report::table::{Cell, table};
 use quillet_geometry::Length;
 use quillet_model::Units;
@@ -57,12 +58,8 @@ fn unpriced(count: usize) -> String {
 }
 
 fn name(stock: &StockReport, units: Units) -> String {
-    let plain = |mm: f64| units.plain(Length::mm(mm));
-    let wall = stock
-        .wall_mm
-        .map_or_else(String::new, |it| format!(" wall {}", plain(it)));
-    let size = plain(stock.size_mm);
-    format!("{} {} {size}{wall}", stock.material, stock.section)
+    let of = (&*stock.material, stock.section);
+    stock::called(of, stock.size_mm, stock.wall_mm, units)
 }
 
 fn stock_row(stock: &StockReport, units: Units) -> Vec<Cell> {
