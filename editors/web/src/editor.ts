@@ -26,16 +26,14 @@ const SEVERITY = { error: "error", warning: "warning", note: "info" } as const;
 
 /** Blocks by their braces: the checker's own folds come too late for a gutter. */
 const folds = foldService.of((state, from, to) => {
-  const line = state.doc.sliceString(from, to);
-  if (!line.trimEnd().endsWith("{")) {
+  if (!state.doc.sliceString(from, to).trimEnd().endsWith("{")) {
     return null;
   }
   let depth = 0;
-  for (let at = from; at < state.doc.length; at += 1) {
-    const sign = state.doc.sliceString(at, at + 1);
-    depth += sign === "{" ? 1 : sign === "}" ? -1 : 0;
-    if (sign === "}" && depth === 0) {
-      return { from: to, to: state.doc.lineAt(at).from - 1 };
+  for (const brace of state.doc.sliceString(from).matchAll(/[{}]/g)) {
+    depth += brace[0] === "{" ? 1 : -1;
+    if (depth === 0) {
+      return { from: to, to: state.doc.lineAt(from + brace.index).from - 1 };
     }
   }
   return null;
