@@ -91,6 +91,11 @@ impl Link {
         let (under, over) = self.range_mm;
         -(self.factor * under).min(self.factor * over).min(0.0)
     }
+
+    /// The same in whole nanometres.
+    fn takes_nm(&self) -> i64 {
+        (self.takes_mm() * 1e6).round() as i64
+    }
 }
 
 /// What is left with every size at its worst.
@@ -110,7 +115,8 @@ impl WorstCase {
         part: impl Fn(PartId) -> &'p Part,
     ) -> WorstCase {
         chain.sort_by(|a, b| {
-            let takes = b.takes_mm().total_cmp(&a.takes_mm());
+            // Two that differ by rounding alone, which no two builds do alike, take as much.
+            let takes = b.takes_nm().cmp(&a.takes_nm());
             // The order of the parts in the text says nothing.
             let name = |link: &Link| &part(link.size.part()).name.text;
             takes.then_with(|| (name(a), a.size).cmp(&(name(b), b.size)))
