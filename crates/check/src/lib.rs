@@ -16,6 +16,7 @@ mod examine;
 mod findings;
 mod full_form;
 mod held;
+mod layers;
 mod lead_in;
 mod limits;
 pub mod measure;

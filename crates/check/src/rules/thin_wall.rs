@@ -1,9 +1,10 @@
 //! `thin-wall`: a wall thinner than its material and role allow.
 
+use crate::layers::{self, Layers};
 use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, propose, words};
 use quillet_geometry::Length;
 use quillet_model::{Hand, Material, Origin};
-use quillet_standards::material::WarnError;
+use quillet_standards::material::{Family, WarnError};
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -44,7 +45,14 @@ struct Wanted {
     warn: Length,
     error: Length,
     material: String,
+    /// What is turned with it and stands behind it.
+    with: Option<Layers>,
 }
+
+/// The least of a layer that is turned with others, in resin or wood and in metal; common practice, no
+/// published source.
+const LAYER: Length = Length::from_nm(500_000);
+const METAL_LAYER: Length = Length::from_nm(300_000);
 
 impl Wanted {
     fn of(view: &PartView<'_>, wall: &Wall) -> Option<Wanted> {
@@ -70,10 +78,22 @@ impl Wanted {
         let share = material.wall.map_or(1.0, |wall| wall.ratio(usual.plain));
         let (warn, error) = (by_role.warn.scaled(share), by_role.error.scaled(share));
         let warn = view.length_limit(&RULE, warn);
+        let with = layers::beside(view, wall);
+        let least = match material.kind.family() {
+            Family::Metal => METAL_LAYER,
+            _ => LAYER,
+        };
+        // All layers together are as thick as one alone would be, and none is a skin.
+        let layered = |wanted: Length| match &with {
+            Some(others) => least.max(wanted - others.least).min(wanted),
+            None => wanted,
+        };
+        let warn = layered(warn);
         Some(Wanted {
             warn,
             error: error.min(warn),
             material: material.name.to_string(),
+            with,
         })
     }
 }
@@ -89,6 +109,10 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         wall.role.words(),
         wanted.material,
     );
+    let message = match &wanted.with {
+        Some(others) => message.then(text!(" turned with {}", words::list(&others.names))),
+        None => message,
+    };
     let worst = wall.worst(part, &Hand::at(view.bench));
     let message = match worst {
         none if !none.is_positive() => message.then("; nothing at the limits of size"),

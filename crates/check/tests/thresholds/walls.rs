@@ -43,6 +43,39 @@ fn a_plain_wall() {
     brass.edge("13.402", "13.402002").message("0.3 mm wanted");
 }
 
+/// With a lining of 0.45 glued in before it is turned, resin wants 1 − 0.45; with one of 0.8 the half
+/// millimetre that any layer wants; a lining that ends half way lends nothing.
+#[test]
+fn a_wall_turned_with_its_lining() {
+    let lined = |wall: &str, long: &str, before: &str| {
+        let lining = format!(
+            "part lining from front to back {{
+  blank of brass tube 11.9 wall {wall}
+  length {long}
+}}
+pen sketch {{
+  glue lining.front into tube.mouth gap 0.1{before}
+}}
+"
+        );
+        tube("thin-wall", "acrylic", "14", "bore $ to 30").and(&lining)
+    };
+    lined("0.45", "30", " before turning")
+        .edge("12.902001", "12.902002")
+        .message("0.55 mm wanted, a plain wall in acrylic turned with lining");
+    lined("0.8", "30", " before turning")
+        .edge("13.002001", "13.002002")
+        .message("0.5 mm wanted, a plain wall in acrylic turned with lining");
+    for alone in [
+        lined("0.45", "30", ""),
+        lined("0.45", "15", " before turning"),
+    ] {
+        alone
+            .edge("12.002001", "12.002002")
+            .message("1 mm wanted, a plain wall in acrylic");
+    }
+}
+
 /// A wall that a material states, 1.5 for the 1 of resin, is that share of every wall.
 #[test]
 fn a_wall_that_a_material_states() {
