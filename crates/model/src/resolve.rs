@@ -32,6 +32,7 @@ mod scope;
 mod shape;
 mod shelf;
 mod side;
+mod side_room;
 mod station;
 mod thread;
 mod threading;

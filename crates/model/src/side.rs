@@ -79,7 +79,12 @@ pub enum SideDepth {
     /// Into the first void.
     Void,
     /// So much below the outside, with a flat floor.
-    To(Length),
+    To {
+        /// Below the highest outside over it.
+        deep: Length,
+        /// Where it is written.
+        span: Span,
+    },
     /// Out of the other side.
     Through,
 }

@@ -76,7 +76,7 @@ part cap from mouth to crown {
     assert_eq!(hole.stretch.from, hole.stretch.to);
     assert!(matches!(
         slot.kind,
-        SideCutKind::Slot { depth: SideDepth::To(it), .. } if it == Length::mm(1.0)
+        SideCutKind::Slot { depth: SideDepth::To { deep: it, .. }, .. } if it == Length::mm(1.0)
     ));
     assert_eq!(slot.stretch.from, Length::mm(48.0));
     assert_eq!(slot.around.takes.as_ref().map(|it| &*it.text), Some("clip"));
@@ -158,6 +158,78 @@ part tube from front to back {
                                ^ out-of-range: a wall of 5 mm leaves no bore in a tube of 9.5 mm
   length 40
   outside dia 9.5
+}
+"#,
+    );
+}
+
+/// Sums by hand: on a circle of 12, six holes lie 12 sin 30° = 6 apart, and seven 12 sin(180°/7) = 5.21.
+/// Nine mouths 4 wide in a ⌀14 outside take 9 × 2 asin(4/14) = 298.8° and eleven 365.2°; of five that
+/// go through, ten mouths 4.4 wide take 366.5°. Flats of unlike sets may overlap.
+#[test]
+fn what_the_part_has_no_room_for_is_told_at_the_number() {
+    check(
+        r#"
+part one from front to back {
+  blank of acrylic rod 16
+  length 60
+  outside dia 14
+  side {
+    flat deep 7 at 2..8
+              ^ out-of-range: a flat 7 mm deep goes past the axis of the ⌀14.00 outside
+    drill 14 at 20
+          ^^ out-of-range: a side hole 14 mm wide is as wide as the ⌀14.00 outside
+    drill 3 to 7.1 at 30
+               ^^^ out-of-range: a side hole 7.1 mm deep goes past the axis of the ⌀14.00 outside
+    drill 3 to 7 at 36
+    drill 3 through at 42
+    slot 15 at 46..50
+         ^^ out-of-range: a slot 15 mm wide is as wide as the ⌀14.00 outside
+    pattern "knurl" deep 8 at 52..54
+                         ^ out-of-range: a pattern 8 mm deep goes past the axis of the ⌀14.00 outside
+  }
+}
+part two from front to back {
+  blank of acrylic rod 16
+  length 60
+  outside dia 14
+  side {
+    flat deep 0.4 at 2..8
+    flat across 13.4 at 4..10 indexed 8
+    slot 4 to 1 at 2..8 indexed 9
+    slot 4 to 1 at 10..16 indexed 11
+         ^ out-of-range: this slot, 11 times round the part, runs into itself
+    drill 4 through at 20 indexed 5
+    drill 4.4 through at 26 indexed 5
+          ^^^ out-of-range: this side hole, 5 times round the part, runs into itself
+    drill 4.4 through at 32 indexed 6
+    drill 2 at 40
+    ~~~~~~~~~~~~~ cut here
+    drill 2 at 42 clock 0
+    slot 1 at 40.5..44
+           ^^^^^^^^^^^ out-of-range: this slot runs into the side hole before it
+    slot 1 at 40.5..44 clock 90
+    slot 1 at 50..56 indexed 4
+    ~~~~~~~~~~~~~~~~~~~~~~~~~~ cut here
+    drill 2 at 54 clock 80
+            ^^^^^ out-of-range: this side hole runs into the slot before it
+    drill 2 at 54 clock 45
+  }
+}
+part three from front to back {
+  blank of acrylic rod 20
+  length 20
+  outside dia 18
+  from front {
+    bore 8 to 10
+    bore 6 to 2 on 12 indexed 6
+                   ^^ out-of-range: 6 holes of ⌀6.00 on a circle of ⌀12.00 run into each other
+    bore 3 to 2 on 15 indexed 3
+                   ^^ out-of-range: holes of ⌀3.00 on a circle of ⌀15.00 come out through the outside (⌀18.00)
+    bore 3 to 2 on 11 indexed 3
+                   ^^ out-of-range: holes of ⌀3.00 on a circle of ⌀11.00 run into the bore (⌀8.00)
+    bore 2 to 2 on 13 indexed 12
+  }
 }
 "#,
     );

@@ -93,7 +93,7 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
 fn opens(cut: &SideCut) -> bool {
     match cut.kind {
         SideCutKind::Drill { depth, .. } | SideCutKind::Slot { depth, .. } => {
-            !matches!(depth, SideDepth::To(_))
+            !matches!(depth, SideDepth::To { .. })
         }
         _ => false,
     }

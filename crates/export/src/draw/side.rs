@@ -32,7 +32,7 @@ fn words(cut: &SideCut, figures: LengthFormat) -> String {
     };
     let depth = |depth: SideDepth| match depth {
         SideDepth::Void => String::new(),
-        SideDepth::To(deep) => format!(" {} deep", size(deep)),
+        SideDepth::To { deep, .. } => format!(" {} deep", size(deep)),
         SideDepth::Through => " through".into(),
     };
     match &cut.kind {

@@ -80,7 +80,7 @@ fn turned(cut: &SideCut, places: u32) -> Option<String> {
 fn deep(depth: SideDepth, units: Units) -> String {
     match depth {
         SideDepth::Void => ", into the bore".into(),
-        SideDepth::To(deep) => format!(", {} deep", units.plain(deep)),
+        SideDepth::To { deep, .. } => format!(", {} deep", units.plain(deep)),
         SideDepth::Through => ", right through".into(),
     }
 }

@@ -90,7 +90,7 @@ fn opening(cut: &SideCut, high: &Chain, length: Length) -> Option<Opening> {
 fn floor(depth: SideDepth, over_mm: f64) -> Floor {
     match depth {
         SideDepth::Void => Floor::Void,
-        SideDepth::To(deep) => Floor::Plane((over_mm - deep.to_mm()).max(0.0)),
+        SideDepth::To { deep, .. } => Floor::Plane((over_mm - deep.to_mm()).max(0.0)),
         SideDepth::Through => Floor::Through,
     }
 }

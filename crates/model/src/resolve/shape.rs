@@ -5,6 +5,7 @@ use super::deep_sink::deep;
 use super::lines::incomplete;
 use super::not_round::not_round;
 use super::profile_builder::{ProfileBuilder, tag};
+use super::side_room::without_room;
 use super::through::{BrokenSurfaces, through};
 use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
 use quillet_geometry::envelope::smallest;
@@ -59,6 +60,8 @@ impl Resolver<'_> {
             profiles = cut(part).profiles.unwrap_or(profiles);
         }
         flatten(part, &mut profiles);
+        let crowded = without_room(part, &profiles);
+        crowded.into_iter().for_each(|it| self.emit(it));
         part.profiles = Some(profiles);
     }
 

@@ -133,7 +133,10 @@ impl<'a> Resolver<'a> {
         Some(match depth {
             None => SideDepth::Void,
             Some(ast::SideDepth::Through) => SideDepth::Through,
-            Some(ast::SideDepth::To(sum)) => SideDepth::To(self.positive(sum, "a depth", frame)?),
+            Some(ast::SideDepth::To(sum)) => SideDepth::To {
+                deep: self.positive(sum, "a depth", frame)?,
+                span: sum.span,
+            },
         })
     }
 
@@ -275,7 +278,7 @@ impl<'a> Resolver<'a> {
             point,
             on,
             around,
-            on_span: circle.span,
+            on_span: circle.dia.span,
         }))
     }
 
