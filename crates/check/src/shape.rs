@@ -2,6 +2,7 @@
 
 use quillet_geometry::{Chain, Length, Segment};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Solid, ThreadDef};
+use quillet_syntax::Span;
 use quillet_syntax::ast::Side;
 use std::sync::Arc;
 
@@ -32,6 +33,12 @@ impl<'a> Threaded<'a> {
 pub(crate) fn threads(part: &Part, wanted: Side) -> impl Iterator<Item = Threaded<'_>> {
     let all = part.features.with_ids().filter_map(Threaded::of);
     all.filter(move |it| it.feature.is_inside() == (wanted == Side::Inside))
+}
+
+/// Whether a thread whose designation stands at a place is cut on a part.
+pub(crate) fn cuts_thread(part: &Part, designation: Span) -> bool {
+    let mut threads = part.features.iter().filter_map(Feature::thread);
+    threads.any(|(it, _)| it.designation.span == designation)
 }
 
 /// The stations between which a cut's own surface is left on any of these chains.

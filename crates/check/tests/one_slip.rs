@@ -208,8 +208,67 @@ fn a_size_out_of_all_proportion_is_told_alone() {
         // The number that a name stands for.
         ("let grip = 11.4", "let grip = 1.14", "1.14", "write 11.4"),
         ("let grip = 11.4", "let grip = 114", "114", "write 11.4"),
+        (
+            "let grip = 11.4",
+            "let grip = 11.4in",
+            "11.4in",
+            "write 11.4",
+        ),
+        ("let grip = 11.0", "let grip = 110", "110", "write 11"),
+        ("let grip = 11.0", "let grip = 11in", "11in", "write 11"),
+        // Of a thread; the parts it is cut on have no other fault.
+        ("M13x0.8", "M130x0.8", "M130x0.8", "write M13x0.8"),
+        ("M10x0.75", "M100x0.75", "M100x0.75", "write M10x0.75"),
+        // Outside, and lost in a hole that is wider.
+        (
+            "relief 12.0             for 1.5 ",
+            "relief 120 for 1.5 ",
+            "120",
+            "write 12",
+        ),
+        (
+            "relief 12.0             for 1.5 ",
+            "relief 12.0in for 1.5 ",
+            "12.0in",
+            "write 12.0",
+        ),
+        ("bore 13.1 ", "bore 1.31 ", "1.31", "write 13.1"),
+        // What has to pass is many times as wide.
+        ("drill 12.2 ", "drill 1.22 ", "1.22", "write 12.2"),
     ] {
         reports("heron.quillet", &[(right, wrong)], rule, at, cure);
+    }
+}
+
+/// What a thread's joint does when nothing is left of the thread says nothing more.
+#[test]
+fn a_thread_that_nothing_is_left_of_is_told_of_alone() {
+    for (right, wrong, rule, at) in [
+        (
+            "for 1.5    -- ",
+            "for 1.5in -- ",
+            "cuts-nothing",
+            "for 1.5in",
+        ),
+        ("for 1.5    -- ", "for 15 -- ", "cuts-nothing", "for 15"),
+        ("to 2.5\n", "to 25\n", "off-tap-drill", "13.1"),
+        ("inside   to 9\n", "inside to 0.9\n", "off-tap-drill", "8.6"),
+    ] {
+        let found = reported("heron.quillet", &[(right, wrong)]);
+        assert_eq!((&*found.0, &*found.1), (rule, at), "{wrong}");
+    }
+}
+
+#[test]
+fn a_hole_that_leaves_nothing_of_its_part_is_told_of_alone() {
+    for (right, wrong) in [
+        ("drill 6.9               to 10.5", "drill 12 to 10.5"),
+        ("drill 6.3               through", "drill 12 through"),
+        ("drill 8.0               to 17", "drill 12 to 17"),
+        ("bore 8.6                to 1.2", "bore 12 to 1.2"),
+    ] {
+        let found = reported("heron.quillet", &[(right, wrong)]);
+        assert_eq!((&*found.0, &*found.1), ("broken-through", wrong));
     }
 }
 

@@ -1,11 +1,12 @@
-//! A number that is out of all range: its decimal point a place further left, or a whole number.
+//! A number that is out of all range: its unit another, its decimal point a place further left, or
+//! a whole number.
 
 use super::Proposal;
 use quillet_model::Design;
 use quillet_syntax::{Edit, Finding, Span, text};
 
-/// What may have been meant by a number that a finding points at: a tenth of it; of one with
-/// decimals the whole numbers beside it.
+/// What may have been meant by a number that a finding points at: it without its unit; a tenth of
+/// it; of one with decimals the whole numbers beside it.
 pub(crate) fn slipped(design: &Design, finding: &Finding) -> Vec<Proposal> {
     let numbers = numbers_in(design, finding.span);
     // Which of several slipped is a guess, and none is needed where a cure is known.
@@ -14,8 +15,27 @@ pub(crate) fn slipped(design: &Design, finding: &Finding) -> Vec<Proposal> {
     }
     numbers
         .into_iter()
-        .flat_map(|(span, number)| meant(span, number))
+        .flat_map(|(span, number)| unitless(design, span, number).chain(meant(span, number)))
         .collect()
+}
+
+/// The number without the unit that stands behind it.
+fn unitless(design: &Design, number: Span, written: &str) -> impl Iterator<Item = Proposal> {
+    let end = number.range().end;
+    let file = design.file(number.file);
+    let behind = file
+        .and_then(|file| file.text.get(end..))
+        .unwrap_or_default();
+    let unit = ["in", "mm"].into_iter().find(|unit| {
+        let after = behind.strip_prefix(unit);
+        after.is_some_and(|after| !after.starts_with(|c: char| c.is_alphanumeric() || c == '-'))
+    });
+    let proposal = unit.map(|unit| {
+        let span = Span::new(number.file, end, end + unit.len());
+        let title = text!("write {} for {}{}", written, written, unit);
+        (title, vec![Edit::new(span, "")])
+    });
+    proposal.into_iter()
 }
 
 fn meant(span: Span, number: &str) -> Vec<Proposal> {

@@ -1,12 +1,12 @@
 //! `cuts-nothing`: a cut that removes nothing.
 
 use crate::shape::{self, Threaded};
-use crate::{Findings, PartView, Rule, Run, edits, propose};
+use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Chain;
 use quillet_model::{Cut, CutId, Feature, Part, Profiles};
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Finding, Severity, text};
-use std::collections::BTreeSet;
+use quillet_syntax::{Finding, Severity, SizedText, text};
+use std::collections::{BTreeMap, BTreeSet};
 
 pub(crate) static RULE: Rule = Rule {
     code: "cuts-nothing",
@@ -22,6 +22,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     };
     let left = leaving_a_surface(profiles);
+    let mut taken: BTreeMap<Option<CutId>, Vec<(CutId, &Feature)>> = BTreeMap::new();
     for (index, cut) in part.features.with_ids() {
         if left.contains(&index) || is_expected(part, cut) {
             continue;
@@ -31,36 +32,97 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if threaded.is_some_and(|it| shape::swallowing_hole(part, &it).is_some()) {
             continue;
         }
-        let (why, hint) = match cut.is_inside() {
-            true => (
-                "the hole there is wider already",
-                "make it wider or deeper, or take it out",
-            ),
-            false => (
-                "the outside there is smaller already",
-                "make it smaller, or take it out",
-            ),
-        };
-        let message = text!("this {} removes nothing; {}", cut.called(), why);
-        let (from, to) = cut.stations(part.length);
-        let finding = RULE.at(cut.span, message).hint(hint);
-        let slipped = propose::slipped(view.design, &finding);
-        let out = edits::take_out(view.design, cut.span);
-        let finding = propose::with(finding, slipped).fix_all("take it out", vec![out]);
-        // A cut that turns in air does no harm; a thread that is not there holds nothing.
-        let severity = match threaded {
-            Some(_) => Severity::Error,
-            None => finding.severity,
-        };
-        findings.push_at(
-            Finding {
-                severity,
-                ..finding
-            },
-            from,
-            to,
-        );
+        let by = taken_by(part, (index, cut));
+        taken.entry(by).or_default().push((index, cut));
     }
+    for (by, cuts) in taken {
+        match by.and_then(|by| part.features.get(by)) {
+            // Of one that takes what several were to leave, that one is told.
+            Some(by) if cuts.len() > 1 => findings.push(takes_all(view, by, &cuts)),
+            _ => {
+                for cut in cuts {
+                    nothing(view, cut, findings);
+                }
+            }
+        }
+    }
+}
+
+/// A cut that leaves nothing.
+fn nothing(view: &PartView<'_>, (index, cut): (CutId, &Feature), findings: &mut Findings) {
+    let (why, hint) = match cut.is_inside() {
+        true => (
+            "the hole there is wider already",
+            "make it wider or deeper, or take it out",
+        ),
+        false => (
+            "the outside there is smaller already",
+            "make it smaller, or take it out",
+        ),
+    };
+    let message = text!("this {} removes nothing; {}", cut.called(), why);
+    let finding = RULE.at(cut.span, message).hint(hint);
+    let slipped = propose::slipped(view.design, &finding);
+    let out = edits::take_out(view.design, cut.span);
+    let finding = propose::with(finding, slipped).fix_all("take it out", vec![out]);
+    let (from, to) = cut.stations(view.part.length);
+    let severity = severity(&[(index, cut)]);
+    findings.push_at(
+        Finding {
+            severity,
+            ..finding
+        },
+        from,
+        to,
+    );
+}
+
+/// A cut that leaves nothing for several others to cut.
+fn takes_all(view: &PartView<'_>, by: &Feature, cuts: &[(CutId, &Feature)]) -> Finding {
+    let called: Vec<SizedText> = cuts.iter().map(|(_, it)| words::sized(it)).collect();
+    let message = text!(
+        "this {} leaves nothing to cut for the {}",
+        by.called(),
+        words::list(&called)
+    );
+    let finding = RULE.at(by.reach_span, message);
+    let finding = cuts.iter().fold(finding, |finding, (_, cut)| {
+        finding.label(cut.span, "it removes nothing")
+    });
+    let finding = finding.hint(text!(
+        "make the {} shorter, or take the others out",
+        by.called()
+    ));
+    let slipped = propose::slipped(view.design, &finding);
+    Finding {
+        severity: severity(cuts),
+        ..propose::with(finding, slipped)
+    }
+}
+
+/// A cut that turns in air does no harm; a thread that is not there holds nothing.
+fn severity(cuts: &[(CutId, &Feature)]) -> Severity {
+    match cuts.iter().any(|cut| Threaded::of(*cut).is_some()) {
+        true => Severity::Error,
+        false => RULE.severity,
+    }
+}
+
+/// The plain cut from the same end that takes all that another was to leave.
+fn taken_by(part: &Part, (index, cut): (CutId, &Feature)) -> Option<CutId> {
+    let dia = cut.dia()?;
+    let takes = |(id, other): &(CutId, &Feature)| {
+        let covers = other.from <= cut.from && cut.to <= other.to;
+        let plain = other.thread().is_none() && other.is_inside() == cut.is_inside();
+        let beyond = other.dia().is_some_and(|it| match cut.is_inside() {
+            true => it >= dia,
+            false => it <= dia,
+        });
+        *id != index && other.end == cut.end && covers && plain && beyond
+    };
+    let all = part.features.with_ids().filter(takes);
+    let deepest = all.max_by_key(|(_, other)| other.dia().map(|it| (it - dia).abs()));
+    deepest.map(|(id, _)| id)
 }
 
 /// The cuts that some piece of a profile comes from.

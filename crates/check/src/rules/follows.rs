@@ -4,18 +4,20 @@
 //! through lets nothing be told of what it holds. What is left unsaid comes back by itself when
 //! the cause is mended and it is still so.
 
+mod undone;
+
 use super::{
     broken_through, missing_thread, nib_strikes_cap, no_such_die, no_such_tap, out_of_proportion,
     rolls_away, stops_early, thread_mismatch, want_unmet, wont_pass, wrong_way_round,
 };
-use crate::Rule;
 use crate::findings::RaisedFinding;
-use crate::measure;
+use crate::{Rule, measure, shape};
 use quillet_model::{Configured, Design, Joint, JointId, Measure, PartId, Pen, Want};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{RuleId, Severity, Span};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
+use undone::Undone;
 
 /// What keeps a joint from going together, the deepest cause first: of one joint only the deepest
 /// is told.
@@ -46,12 +48,15 @@ pub(crate) fn without(design: &Design, raised: Vec<RaisedFinding>) -> Vec<Raised
     let alone = |it: &RaisedFinding| it.about.pen.is_none() && is_of(it.finding.rule, OF_PARTS);
     let alone = raised.iter().filter(|it| alone(it));
     let alone: BTreeSet<Arc<str>> = alone.filter_map(|it| it.about.part.clone()).collect();
+    let odd = raised.iter().filter(|it| is_of(it.finding.rule, OF_PARTS));
+    let odd: Vec<Span> = odd.map(|it| it.finding.span).collect();
     let follows = |it: &RaisedFinding| match (&it.about.pen, &it.about.part) {
         (Some(pen), _) => causes.get(&**pen).is_some_and(|causes| causes.explain(it)),
         (None, Some(part)) => alone.contains(part) && !is_of(it.finding.rule, OF_PARTS),
         (None, None) => {
             let of_part = |causes: &RootCauses<'_>| causes.unshapes(design, it);
-            causes.values().any(of_part)
+            let here = |cause: &Span| cause.contains(it.finding.span);
+            causes.values().any(of_part) || odd.iter().any(here)
         }
     };
     raised.into_iter().filter(|it| !follows(it)).collect()
@@ -68,6 +73,7 @@ struct RootCauses<'d> {
     broken: BTreeMap<PartId, Vec<Span>>,
     /// The threads that do not match each other, two and two, of which the bench cuts one.
     mismatched: Vec<Span>,
+    undone: Undone,
 }
 
 impl<'d> RootCauses<'d> {
@@ -78,14 +84,18 @@ impl<'d> RootCauses<'d> {
             alone: BTreeSet::new(),
             broken: BTreeMap::new(),
             mismatched: Vec::new(),
+            undone: Undone::default(),
         };
         let of_pen = |it: &&RaisedFinding| it.about.pen.as_deref() == Some(&*pen.name.text);
         for it in raised.iter().filter(of_pen) {
             let rule = it.finding.rule;
             let part = it.about.part.as_deref();
             let part = part.and_then(|part| pen.part_id(part));
-            if let Some(part) = part.filter(|_| is_of(rule, OF_PARTS)) {
-                causes.alone.insert(part);
+            if is_of(rule, OF_PARTS) {
+                causes.alone.extend(part);
+                let parts = pen.parts.with_ids();
+                let cut = parts.filter(|(_, part)| shape::cuts_thread(part, it.finding.span));
+                causes.alone.extend(cut.map(|(id, _)| id));
             }
             if it.finding.severity != Severity::Error {
                 continue;
@@ -105,6 +115,12 @@ impl<'d> RootCauses<'d> {
             if let Some(part) = part.filter(|_| is_of(rule, OF_SHAPES)) {
                 causes.broken.entry(part).or_default().extend(places(it));
             }
+            if let Some(part) = part {
+                for joint in causes.undone.note(pen, part, it) {
+                    let known = causes.joints.entry(joint).or_insert(THREADS);
+                    *known = THREADS.min(*known);
+                }
+            }
             if rule == RuleId::new(thread_mismatch::RULE.code) {
                 let spans: Vec<Span> = it.finding.labels.iter().map(|it| it.span).collect();
                 let untooled = |it: &RaisedFinding| is_of(it.finding.rule, TOOLS);
@@ -121,7 +137,10 @@ impl<'d> RootCauses<'d> {
     }
 
     fn is_empty(&self) -> bool {
-        self.joints.is_empty() && self.alone.is_empty() && self.broken.is_empty()
+        self.joints.is_empty()
+            && self.alone.is_empty()
+            && self.broken.is_empty()
+            && self.undone.is_empty()
     }
 
     /// Whether a finding of this pen follows from what is known.
@@ -132,7 +151,8 @@ impl<'d> RootCauses<'d> {
         }
         let part = it.about.part.as_deref();
         let part = part.and_then(|part| self.pen.part_id(part));
-        if !self.alone.is_empty() {
+        let none_left = self.undone.parts();
+        if !self.alone.is_empty() || !none_left.is_empty() {
             let touched = match (part, it.about.joint) {
                 (Some(part), _) => self.alone.contains(&part),
                 (None, Some(joint)) => self.moves_alone(joint),
@@ -141,6 +161,9 @@ impl<'d> RootCauses<'d> {
             if touched {
                 return true;
             }
+        }
+        if part.is_some_and(|part| self.undone.tells_again(part, it)) {
+            return true;
         }
         if is_of(rule, TOOLS) {
             return self.mismatched.iter().any(|it| it.contains(span));
@@ -191,7 +214,7 @@ impl<'d> RootCauses<'d> {
         let rest = self.pen.assembly.joints.get(joint).into_iter();
         let with = rest.flat_map(|rest| rest.males.iter().chain(&rest.females));
         let mut parts = own.chain(with.map(|(part, _)| *part));
-        parts.any(|part| self.alone.contains(&part))
+        parts.any(|part| self.alone.contains(&part) || self.undone.parts().contains(&part))
     }
 
     /// Whether what is found in a joint is found where one of its parts is broken.

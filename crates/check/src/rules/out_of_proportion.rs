@@ -1,16 +1,20 @@
 //! `out-of-proportion`: a size that is many times what stands beside it.
 
+mod cuts;
+mod scale;
+
 use crate::{Findings, PartView, PenView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
-use quillet_model::{Configured, Cut, Design, Feature, Part, Station, StationId, Units};
-use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
+use quillet_model::{Configured, Design, Part, Station, StationId};
+use quillet_syntax::{Finding, Severity, Size, text};
+use scale::{ScaleMistake, number_of};
 
 pub(crate) static RULE: Rule = Rule {
     code: "out-of-proportion",
     severity: Severity::Error,
     limit: Some(Threshold::Number),
     page: include_str!("out-of-proportion.md"),
-    run: Run::PartAndPen(run, arms),
+    run: Run::PartAndPen(run, within_pen),
 };
 
 /// So many times what stands beside it no size of a pen is: a decimal point lost makes it ten
@@ -27,10 +31,28 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         }
     }
     for cut in &part.features {
-        if let Some(finding) = hole(view.design, part, cut, times) {
+        if let Some(finding) = cuts::one(view.design, part, cut, times) {
             findings.push(finding);
         }
     }
+}
+
+fn within_pen(view: &PenView<'_>, findings: &mut Findings) {
+    arms(view, findings);
+    throats(view, findings);
+}
+
+/// Holes that what has to pass is many times as wide as: told of the part that has the hole.
+fn throats(view: &PenView<'_>, findings: &mut Findings) {
+    let before = findings.about.part.take();
+    for joint in view.joints() {
+        let times = joint.number_limit(&RULE, TIMES);
+        if let Some((part, finding)) = cuts::throat(&joint, times) {
+            findings.about.part = Some(part);
+            findings.push(finding);
+        }
+    }
+    findings.about.part = before;
 }
 
 /// Clips whose arm is longer than the pen it lies along.
@@ -54,36 +76,6 @@ fn arms(view: &PenView<'_>, findings: &mut Findings) {
         };
         findings.push(meant.offered(view.design, span, arm, RULE.at(span, message)));
     }
-}
-
-/// A hole many times as wide as the part.
-fn hole(design: &Design, part: &Part, cut: &Feature, times: f64) -> Option<Finding> {
-    let written = matches!(
-        cut.cut,
-        Cut::Drill {
-            assumed_for: None,
-            ..
-        } | Cut::Bore { .. }
-            | Cut::Ream { .. }
-            | Cut::Recess { .. }
-            | Cut::Countersink { .. }
-    );
-    let (dia, outside) = (cut.dia().filter(|_| written)?, outside(part)?);
-    if dia.to_mm() <= times * outside.to_mm() {
-        return None;
-    }
-    let message = text!(
-        "a {} of {} in a part of {}",
-        cut.called(),
-        words::dia(dia),
-        words::dia(outside)
-    );
-    let finding = RULE.at(cut.size_span, message);
-    let meant = ScaleMistake {
-        least: Length::ZERO,
-        most: outside,
-    };
-    Some(meant.offered(design, cut.size_span, dia, finding))
 }
 
 /// The part's own size: its widest station but for what is out of proportion itself, else its stock.
@@ -160,63 +152,4 @@ fn holds_wider(part: &Part, index: StationId) -> bool {
         let lies = near.min(far) < to && near.max(far) > from;
         it.is_inside() && lies && it.dia().is_some_and(|hole| hole > dia)
     })
-}
-
-/// Where the number of a size is written: at its place, or in the `let` whose name stands there.
-fn number_of(design: &Design, at: Span, size: Length) -> Span {
-    let names = &design.names;
-    let named = names.at(at).and_then(|it| names.definitions.get(it));
-    let value = named.and_then(|it| {
-        let text = design.text(it.item);
-        let value = text.get(text.find('=')? + 1..)?.trim();
-        let is_all = parsed(value, design.units_at(it.item)) == Some(size);
-        let end = it.item.range().start + text.trim_end().len();
-        is_all.then(|| Span::new(it.item.file, end - value.len(), end))
-    });
-    value.unwrap_or(at)
-}
-
-/// A number without a unit, in that of its file.
-fn parsed(number: &str, units: Units) -> Option<Length> {
-    match units {
-        Units::Millimetres => Length::parse_mm(number),
-        Units::Inches => Length::parse_inches(number),
-    }
-}
-
-/// From what to what a size can be meant to be.
-struct ScaleMistake {
-    least: Length,
-    most: Length,
-}
-
-impl ScaleMistake {
-    /// With what the number may have been meant to say: another unit, or its point elsewhere.
-    fn offered(&self, design: &Design, span: Span, dia: Length, finding: Finding) -> Finding {
-        let reported = design.text(span).trim();
-        let bare = reported.strip_suffix("in").or(reported.strip_suffix("mm"));
-        let units = design.units_at(span);
-        let unitless = bare.filter(|bare| bare.parse::<f64>().is_ok());
-        let number = reported.parse::<f64>().is_ok();
-        let mut meant: Vec<(Length, SizedText)> = Vec::new();
-        if let Some(bare) = unitless
-            && let Some(size) = parsed(bare, units)
-        {
-            meant.push((size, bare.to_owned().into()));
-        }
-        if unitless.is_some() || number {
-            let scaled = [10.0, 0.1, 25.4, 1.0 / 25.4].map(|by| Length::mm(dia.to_mm() * by));
-            meant.extend(scaled.map(|size| (size, Size::Written(size).into())));
-        }
-        let fits = |size: Length| self.least < size && size < self.most;
-        let held = meant.into_iter().filter(|(size, _)| fits(*size));
-        held.fold(finding, |finding, (_, written)| {
-            let title = text!("write {}", written.clone());
-            let edit = Edit::new(span, written);
-            match finding.hint {
-                None => finding.hint(title.clone()).fix_all(title, vec![edit]),
-                Some(_) => finding.fix_all(title, vec![edit]),
-            }
-        })
-    }
 }

@@ -1,7 +1,7 @@
 //! `thread-cut-away`: a hole drilled from the one end into a thread cut from the other; a broken
 //! edge that takes more of a thread than its first turns.
 
-use crate::shape::{Threaded, left_of, tapped_hole, threads};
+use crate::shape::{Threaded, left_of, swallowing_hole, tapped_hole, threads};
 use crate::{Findings, PartView, Rule, Run, propose, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Cut, End, Feature, Origin, Part};
@@ -34,6 +34,10 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let Some(hole) = opposite(part, it.feature).filter(|_| own) else {
             continue;
         };
+        // What its own hole leaves nothing of, no other takes: `off-tap-drill`.
+        if swallowing_hole(part, &it).is_some() {
+            continue;
+        }
         let (from, to) = it.feature.stations(part.length);
         let reach = to - from;
         // Of its inner end; a wider mouth of its own end takes of the other.

@@ -190,7 +190,7 @@ fn what_stops_a_joint_from_within_stops_it_however_little_is_left() {
 #[test]
 fn a_cap_that_goes_past_its_seat_is_not_short_of_it() {
     // The relief takes the shoulder at 8 away as far as 15; the cap stops on the nib, behind it.
-    let text = pen(RELIEF, "69", "52").replace("12.0            for 1.5", "12.0 for 15");
+    let text = pen(RELIEF, "69", "50.5").replace("for 2.5 at 5.5", "for 9.5 at 5.5");
     let found = examined(&text);
     let told = message(&found, "nib-strikes-cap");
     assert!(told.contains("when the cap has gone"), "{told}");
