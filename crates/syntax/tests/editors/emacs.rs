@@ -9,6 +9,11 @@ pub(crate) fn file() -> String {
         ";;; quillet-words.el --- Words of Quillet  -*- lexical-binding: t; -*-\n\n;; {WRITTEN}\n\n;;; Code:\n"
     );
     for (name, what, words) in [
+        (
+            "keywords",
+            "Words that stand as such in the compiled grammar.",
+            sets::keywords(),
+        ),
         ("heads", "Words that begin a statement.", sets::heads()),
         (
             "definers",

@@ -1,6 +1,6 @@
 //! The words by what an editor does with them, each once, in the order of the alphabet.
 
-use quillet_syntax::grammar::{Place, WORDS, Word};
+use quillet_syntax::grammar::{Place, WORDS, Word, statements};
 use std::collections::BTreeSet;
 
 type Set = BTreeSet<&'static str>;
@@ -15,6 +15,15 @@ pub(crate) fn definers() -> Set {
     at(Place::Item)
         .filter(|word| !["use", "limit"].contains(word))
         .collect()
+}
+
+/// Words that stand as such in the compiled grammar; a statement of one word is a node of its name there.
+pub(crate) fn keywords() -> Set {
+    let mut words = &(&heads() | &tails()) | &shapes();
+    for alone in statements().filter(|it| it.rule == it.word()) {
+        words.remove(alone.word());
+    }
+    words
 }
 
 /// Words that begin a joint: `screw`.

@@ -29,6 +29,14 @@ pub(crate) fn highlights() -> String {
     format!("{WRITTEN}{keywords}{colours}")
 }
 
+/// `highlights.scm` for an editor whose themes know fewer names, each colour by the first of its names.
+pub(crate) fn highlights_as(names: &[(&str, &str)]) -> String {
+    names.iter().fold(highlights(), |text, (ours, theirs)| {
+        text.replace(&format!("@{ours}\n"), &format!("@{theirs}\n"))
+            .replace(&format!("@{ours})"), &format!("@{theirs})"))
+    })
+}
+
 /// `folds.scm`.
 pub(crate) fn folds() -> String {
     format!("{WRITTEN}{} @fold\n", blocks())
@@ -37,6 +45,11 @@ pub(crate) fn folds() -> String {
 /// `indents.scm`, whose captures are named otherwise from editor to editor.
 pub(crate) fn indents(within: &str, end: &str) -> String {
     format!("{WRITTEN}{} @{within}\n\n\"}}\" {end}\n", blocks())
+}
+
+/// Indentation where the end of a block is named within it.
+pub(crate) fn indents_to_the_end() -> String {
+    format!("{WRITTEN}(_ \"{{\" \"}}\" @end) @indent\n")
 }
 
 fn blocks() -> String {

@@ -5,6 +5,12 @@
 use crate::{ebnf, list, queries, tree_sitter};
 use std::path::Path;
 
+/// What Helix' themes call these colours.
+const HELIX: [(&str, &str); 2] = [
+    ("number", "constant.numeric"),
+    ("property", "variable.other.member"),
+];
+
 #[test]
 fn the_grammar_is_that_of_the_statements() {
     is_fresh("grammar.ebnf", &ebnf::ebnf());
@@ -32,6 +38,12 @@ fn the_editors_queries_are_those_of_the_statements() {
     is_fresh(&format!("{ours}/indents.scm"), &neovim);
     let helix = queries::indents("indent", "@outdent");
     is_fresh("../../editors/helix/queries/indents.scm", &helix);
+    let helix = queries::highlights_as(&HELIX);
+    is_fresh("../../editors/helix/queries/highlights.scm", &helix);
+    let zed = "../../editors/zed/languages/quillet";
+    is_fresh(&format!("{zed}/highlights.scm"), &queries::highlights());
+    let indents = queries::indents_to_the_end();
+    is_fresh(&format!("{zed}/indents.scm"), &indents);
 }
 
 fn is_fresh(path: &str, wanted: &str) {
