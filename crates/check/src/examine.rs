@@ -99,6 +99,16 @@ pub fn examine_again(design: &Design, known: &KnownParts, pen: Option<&str>) -> 
     within(design, &mut looked, &|| false).unwrap_or_default()
 }
 
+/// Runs the rules of joints and of pens, and judges what is wanted, over pens that are made: their parts by
+/// themselves were judged as they were drawn, with what of each was to be spared.
+pub fn examine_made(design: &Design) -> CheckReport {
+    let mut findings = Findings::default();
+    for pen in &design.pens {
+        pen_whole(&PenView::new(design, pen), &mut findings);
+    }
+    judged(design, findings)
+}
+
 /// What is looked at of a design, and what is known of it.
 #[derive(Default)]
 struct Looked<'a> {
@@ -149,26 +159,33 @@ fn within(
             }
             pen_part(&pen, index, looked, &mut findings);
         }
-        findings.about = Subject {
-            pen: Some(pen.pen.name.text.clone()),
-            ..Subject::default()
-        };
-        one_pen(&pen, &mut findings);
-        findings.about = Subject::default();
+        pen_whole(&pen, &mut findings);
     }
-    if called_off() {
-        return None;
-    }
+    (!called_off()).then(|| judged(design, findings))
+}
+
+/// What is found of a pen put together.
+fn pen_whole(pen: &PenView<'_>, findings: &mut Findings) {
+    findings.about = Subject {
+        pen: Some(pen.pen.name.text.clone()),
+        ..Subject::default()
+    };
+    one_pen(pen, findings);
+    findings.about = Subject::default();
+}
+
+/// What was raised, with what is wanted judged, and what is accepted put aside.
+fn judged(design: &Design, mut findings: Findings) -> CheckReport {
     let mut wants = wants::judge(design, &mut findings);
     let mut judged = accept::judge(design, findings.raised);
     for (want, because) in std::mem::take(&mut judged.wants) {
         wants[want].accepted = Some(because);
     }
-    Some(CheckReport {
+    CheckReport {
         wants,
         findings: merge::merge(design, follows::without(design, judged.open)),
         accepted: judged.accepted,
-    })
+    }
 }
 
 fn whole(design: &Design, findings: &mut Findings) {

@@ -38,11 +38,13 @@ mod words;
 pub use accepted::Accepted;
 pub use again::KnownParts;
 pub use cures::Trial;
-pub use examine::{CheckReport, check, examine, examine_again, examine_knowing, examine_until};
+pub use examine::{
+    CheckReport, check, examine, examine_again, examine_knowing, examine_made, examine_until,
+};
 pub use findings::Findings;
 pub use held::held_by;
 pub use rule::{Rule, Run, Threshold};
-pub use rules::{RULES, asks_for_a_tool, rule};
+pub use rules::{RULES, asks_for_a_tool, is_mended_in_fitting, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};
 pub use walls::{Role, Wall, walls};
 pub use wants::JudgedWant;

@@ -243,6 +243,15 @@ pub fn asks_for_a_tool(rule: RuleId) -> bool {
     OF_TOOLS.iter().any(|it| it.code == rule.code())
 }
 
+/// The rules of joints that speak of what is mended while the parts are fitted to each other: a relief that
+/// a thread runs out into, a step where two outsides are to be flush, a plain fit that is turned to suit.
+static OF_FITTING: [&Rule; 3] = [&no_runout::RULE, &proud_joint::RULE, &poor_fit::RULE];
+
+/// Whether a rule speaks of what is mended while parts are fitted to each other.
+pub fn is_mended_in_fitting(rule: RuleId) -> bool {
+    OF_FITTING.iter().any(|it| it.code == rule.code())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

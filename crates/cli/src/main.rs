@@ -34,6 +34,7 @@ mod room;
 mod rooted;
 mod sheet;
 mod solid;
+mod spread;
 mod temp_file;
 mod terminal;
 mod thread;
@@ -74,6 +75,8 @@ enum Command {
     Vary(vary::VaryArgs),
     /// Find the value of a number at which a measure comes to what is wanted.
     Aim(aim::AimArgs),
+    /// Make a pen many times by the maker's own hand: how many pass, and what they come to.
+    Spread(spread::SpreadArgs),
     /// Bring files into their one canonical form.
     Format(format::FormatArgs),
     /// Tell git, in this clone, how designs are compared, merged and checked.
@@ -127,6 +130,7 @@ fn main() -> ExitCode {
         Command::Room(args) => room::run(&args),
         Command::Vary(args) => vary::run(&args),
         Command::Aim(args) => aim::run(&args),
+        Command::Spread(args) => spread::run(&args),
         Command::Format(args) => format::run(&args),
         Command::Git(args) => git::run(&args),
         Command::MergeFile(args) => merge_file::run(&args),

@@ -32,7 +32,7 @@ pub(crate) struct RoomArgs {
 }
 
 #[derive(Clone, Copy, Default, clap::ValueEnum)]
-enum Until {
+pub(crate) enum Until {
     /// Errors alone
     Error,
     /// Warnings too

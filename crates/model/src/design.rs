@@ -8,7 +8,7 @@ use std::sync::Arc;
 ///
 /// An item that could not be resolved is missing here and told of in `findings`;
 /// the others are whole.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Design {
     /// The file asked for, then those it uses, in the order they were reached.
     pub files: Vec<Arc<SourceFile>>,

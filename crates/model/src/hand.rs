@@ -13,6 +13,7 @@ use quillet_syntax::ast::ToleranceKind;
 pub struct Hand {
     stated: [Option<Length>; ToleranceKind::ALL.len()],
     caliper: Option<Length>,
+    exact: bool,
 }
 
 /// A drilled hole comes out no more than this over size (common practice, no published source).
@@ -21,6 +22,18 @@ const DRILL: Length = Length::from_nm(150_000);
 const NIB: Length = Length::from_nm(1_000_000);
 
 impl Hand {
+    /// One that misses nothing: of what is made already, every size is what it is.
+    pub(crate) const EXACT: Hand = Hand {
+        stated: [Some(Length::ZERO); ToleranceKind::ALL.len()],
+        caliper: None,
+        exact: true,
+    };
+
+    /// Whether every size is what it is, threads and fits with the others.
+    pub(crate) fn is_exact(&self) -> bool {
+        self.exact
+    }
+
     /// How far a size of this kind may lie from the drawn one, either way; a drilled hole, over it
     /// only.
     pub fn keeps(&self, kept: ToleranceKind, size: Length) -> Length {

@@ -13,7 +13,7 @@ use quillet_syntax::{Span, ast};
 use std::sync::Arc;
 
 /// A part, cut by the maker or bought and measured.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Part {
     /// Its name.
     pub name: ast::Name,

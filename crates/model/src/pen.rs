@@ -2,6 +2,7 @@
 
 pub(crate) mod assembly;
 pub(crate) mod doubt;
+pub(crate) mod sampled;
 
 use crate::{
     Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Limits, MissingData, Part, PartId,

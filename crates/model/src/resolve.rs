@@ -47,8 +47,10 @@ pub use again::Redraw;
 use finding_quota::FindingQuota;
 use frame::Frame;
 use known::ResolvedItems;
+pub(crate) use profile_builder::{ThreadOff, ThreadsOff};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use scope::Scope;
+pub(crate) use shape::recut;
 use std::collections::{BTreeSet, HashMap, HashSet};
 use std::sync::Arc;
 

@@ -155,7 +155,39 @@ impl Measure {
     }
 }
 
+impl Want {
+    /// Does something with each face that it measures between.
+    pub(crate) fn each_face(&mut self, with: &dyn Fn(&mut PenFace)) {
+        self.measure.each_face(with);
+        match &mut self.test {
+            Test::Compare(_, sum) => sum.each_face(with),
+            Test::About(a, b) | Test::Within(a, b) => {
+                a.each_face(with);
+                b.each_face(with);
+            }
+        }
+    }
+}
+
 impl Sum {
+    fn each_face(&mut self, with: &dyn Fn(&mut PenFace)) {
+        match &mut self.kind {
+            SumKind::Measured(Measure::Distance(a, b, _)) => {
+                with(a);
+                with(b);
+            }
+            SumKind::Known(_) | SumKind::Measured(_) => {}
+            SumKind::Negated(sum) => sum.each_face(with),
+            SumKind::Combined(a, _, b) => {
+                a.each_face(with);
+                b.each_face(with);
+            }
+            SumKind::Least(sums) | SumKind::Most(sums) => {
+                sums.iter_mut().for_each(|it| it.each_face(with));
+            }
+        }
+    }
+
     /// What it comes to, each measure as `measured` gives it; none where one is not known.
     ///
     /// # Errors

@@ -115,7 +115,7 @@ impl Part {
     }
 
     /// Whether a named face is where a cut inside the part ends.
-    fn is_inside(&self, face: &PartFace) -> bool {
+    pub(crate) fn is_inside(&self, face: &PartFace) -> bool {
         let named = |cut: &&Feature| {
             cut.face
                 .as_ref()

@@ -3,7 +3,8 @@
 //! A [`Probe`] is a design that is read again with some of its numbers written otherwise, and checked:
 //! it tells what is found then that was not there before. On it stand [`Room`], how far one number can
 //! move; [`vary`](vary::vary), what is found and measured at each of a row of values; and
-//! [`aim`](aim::aim), at which value a measure comes to what is wanted. None of them edits the design.
+//! [`aim`](aim::aim), at which value a measure comes to what is wanted. [`spread`] makes the pen many times
+//! by the maker's own hand: how many pass. None of them edits the design.
 //!
 //! Nothing here reads files, starts a thread of execution or prints.
 
@@ -18,6 +19,7 @@ mod numbers;
 mod probe;
 mod room;
 mod scan;
+pub mod spread;
 pub mod vary;
 
 pub use grain::Grain;

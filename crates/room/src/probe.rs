@@ -162,15 +162,13 @@ impl<'a> Probe<'a> {
         Some((design, examined))
     }
 
-    /// What counts: as grave as was asked, of the pen that was asked for; never that a tool is not to be
-    /// had, which a list of tools says, nor what only speaks of the text.
+    /// What counts of the pen that was asked for.
     fn counting<'f>(&self, findings: &'f [Finding]) -> impl Iterator<Item = &'f Finding> {
         let (pen, until) = (self.pen, self.until);
         findings.iter().filter(move |it| {
             let of_pen = pen
                 .is_none_or(|pen| it.pens.is_empty() || it.pens.iter().any(|name| **name == *pen));
-            let of_text = [RuleId::UNUSED_ITEM, RuleId::STALE_ACCEPTANCE].contains(&it.rule);
-            it.severity >= until && of_pen && !of_text && !asks_for_a_tool(it.rule)
+            of_pen && counts(it, until)
         })
     }
 
@@ -186,6 +184,13 @@ impl<'a> Probe<'a> {
         };
         (finding.rule, file, place)
     }
+}
+
+/// Whether a finding counts: one as grave as was asked; never that a tool is not to be had, which a list
+/// of tools says, nor what only speaks of the text.
+pub(crate) fn counts(finding: &Finding, until: Severity) -> bool {
+    let of_text = [RuleId::UNUSED_ITEM, RuleId::STALE_ACCEPTANCE].contains(&finding.rule);
+    finding.severity >= until && !of_text && !asks_for_a_tool(finding.rule)
 }
 
 /// Leaves a design at the benches that were chosen for another of the same files.

@@ -1,6 +1,7 @@
-//! `quillet room`, `vary` and `aim`: how far a number moves, against closed forms, and what is refused.
+//! `quillet room`, `vary`, `aim` and `spread`: how far a number moves, how many pens of a hand pass, and what
+//! is refused.
 
-use crate::run::{ended, examples, json, run, stderr, stdout};
+use crate::run::{command, ended, examples, json, run, stderr, stdout};
 use std::path::Path;
 use tempfile::TempDir;
 
@@ -277,6 +278,15 @@ fn what_cannot_be_asked_is_refused_in_a_sentence() {
             &["aim", "knot.quillet", "ink = 1", "--by", "grip=10..12"],
             "quillet check says what is wrong",
         ),
+        (
+            &["spread", "knot.quillet"],
+            "knot: this pen has errors as it is drawn, so none that a hand makes will do: stops-early",
+        ),
+        (
+            &["spread", "heron.quillet", "--cases", "0"],
+            "0 cases; from 1 to 100000 are made",
+        ),
+        (&["spread", "bought.quillet"], "no pen in this file to make"),
     ] {
         let output = run(&examples(), args);
         let said = stderr(&output);
@@ -303,6 +313,73 @@ fn a_number_that_nothing_rests_on_moves_nothing() {
     let args = ["room", "heron.quillet", "--of", "spare"];
     let (_, text, _) = ended(&run(folder.path(), &args));
     assert!(text.contains("moves nothing"), "{text}");
+}
+
+/// One thread or four, once or again: the same bytes.
+#[test]
+fn a_spread_is_the_same_bytes_on_any_number_of_threads() {
+    for format in ["text", "json", "csv"] {
+        let args = [
+            "spread",
+            "heron.quillet",
+            "--cases",
+            "40",
+            "--format",
+            format,
+        ];
+        let with = |threads: &str| {
+            let mut command = command(&examples());
+            let command = command.args(args).env("RAYON_NUM_THREADS", threads);
+            let output = command.output().unwrap();
+            assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+            output.stdout
+        };
+        let one = with("1");
+        assert_eq!(one, with("4"), "{format}");
+        assert_eq!(one, with("3"), "{format}");
+        let other = run(&examples(), &[&args[..], &["--seed", "2"]].concat());
+        assert_ne!(one, other.stdout, "{format}: another seed makes other pens");
+    }
+}
+
+/// 3.43 of 100 by Φ(−0.9635 / 0.5292), where the cap is drilled to 51.5: half a point either way of 20,000;
+/// `QUILLET_CASES` says how many are made, and wider by so much.
+#[test]
+fn a_shallow_cap_fails_as_often_as_its_chain_says() {
+    let folder = by_the_standard();
+    let path = folder.path().join("heron.quillet");
+    let text = std::fs::read_to_string(&path).unwrap();
+    let shallow = text.replace(
+        "drill 12.2              to 54",
+        "drill 12.2              to 51.5",
+    );
+    assert_ne!(text, shallow);
+    std::fs::write(&path, shallow).unwrap();
+    let cases = std::env::var("QUILLET_CASES").unwrap_or_else(|_| "500".to_owned());
+    let args = [
+        "spread",
+        "heron.quillet",
+        "--pen",
+        "heron",
+        "--cases",
+        &cases,
+    ];
+    let found = json(&run(
+        folder.path(),
+        &[&args[..], &["--format", "json"]].concat(),
+    ));
+    let failures = found["pens"][0]["failures"].as_array().unwrap();
+    let strikes = failures
+        .iter()
+        .find(|it| it["rule"] == "nib-strikes-cap")
+        .unwrap();
+    let share = strikes["share"].as_f64().unwrap();
+    let within = 0.005 * (20_000.0 / cases.parse::<f64>().unwrap()).sqrt();
+    assert!((share - 0.0343).abs() < within, "{share}");
+    let (_, text, _) = ended(&run(folder.path(), &args));
+    let wanted =
+        "fail by nib-strikes-cap (line 79), nearly always where nib-unit sits further out\n";
+    assert!(text.contains(wanted), "{text}");
 }
 
 #[test]
@@ -338,25 +415,25 @@ fn a_table_of_values_can_be_read_by_a_spreadsheet() {
     assert!(text.contains(wanted), "{text}");
 }
 
-/// What the manual shows of the three is what they print.
+/// What the manual shows of each is what it prints.
 #[test]
-fn the_chapter_on_room_shows_what_is_printed() {
-    let (_, chapter) = MANUAL
-        .split_once("\n## How far a number can move\n")
-        .unwrap();
-    let (chapter, _) = chapter.split_once("\n## ").unwrap();
-    let blocks = chapter.split("```text\n$ quillet ").skip(1);
-    let blocks: Vec<&str> = blocks.map(|it| it.split("```").next().unwrap()).collect();
-    assert_eq!(blocks.len(), 3);
-    for block in blocks {
-        let (command, printed) = block.split_once('\n').unwrap();
-        // As a shell reads it: what stands between quotes is one word.
-        let quoted = command.split('"').enumerate();
-        let words = quoted.flat_map(|(at, text)| match at % 2 {
-            0 => text.split_whitespace().collect(),
-            _ => vec![text],
-        });
-        let words: Vec<&str> = words.collect();
-        assert_eq!(stdout(&run(&examples(), &words)), printed, "{command}");
+fn the_chapters_on_room_and_hand_show_what_is_printed() {
+    for (title, shown) in [("How far a number can move", 3), ("Your hand", 1)] {
+        let (_, chapter) = MANUAL.split_once(&format!("\n## {title}\n")).unwrap();
+        let (chapter, _) = chapter.split_once("\n## ").unwrap();
+        let blocks = chapter.split("```text\n$ quillet ").skip(1);
+        let blocks: Vec<&str> = blocks.map(|it| it.split("```").next().unwrap()).collect();
+        assert_eq!(blocks.len(), shown, "{title}");
+        for block in blocks {
+            let (command, printed) = block.split_once('\n').unwrap();
+            // As a shell reads it: what stands between quotes is one word.
+            let quoted = command.split('"').enumerate();
+            let words = quoted.flat_map(|(at, text)| match at % 2 {
+                0 => text.split_whitespace().collect(),
+                _ => vec![text],
+            });
+            let words: Vec<&str> = words.collect();
+            assert_eq!(stdout(&run(&examples(), &words)), printed, "{command}");
+        }
     }
 }

@@ -166,10 +166,10 @@ fn compared() -> Vec<(&'static str, Value)> {
 }
 
 /// Numbers of Heron, moved.
-fn moved() -> [(&'static str, Value); 5] {
+fn moved() -> [(&'static str, Value); 7] {
     let heron = examples().join("heron.quillet");
     let heron = heron.to_str().unwrap();
-    let asked: [(&str, &[&str]); 5] = [
+    let asked: [(&str, &[&str]); 7] = [
         (
             "room",
             &[
@@ -213,6 +213,11 @@ fn moved() -> [(&'static str, Value); 5] {
                 "--pen",
                 "heron",
             ],
+        ),
+        ("spread", &["--cases", "3", "--until", "note"]),
+        (
+            "spread",
+            &["--cases", "60", "--seed", "7", "--pen", "heron"],
         ),
     ];
     asked.map(|(command, more)| {
@@ -322,6 +327,6 @@ fn every_command_that_gives_json_is_asked() {
     let of_files = OUTPUTS.iter().map(|(_, command, _)| *command);
     let asked = of_files.chain(QUESTIONS.iter().map(|(_, args)| args[0]));
     // Two states of the examples are compared, not a file; of Heron alone are numbers moved.
-    let asked = asked.chain(["compare", "room", "vary", "aim"]);
+    let asked = asked.chain(["compare", "room", "vary", "aim", "spread"]);
     assert_eq!(giving, asked.collect());
 }

@@ -38,7 +38,7 @@ pub use material::{material, materials};
 pub use measure::Measures;
 pub use page::{Answer, AnswerPage};
 pub use profiles::Profiles;
-pub use room::{Aims, RoomInWords, Rooms, Varied};
+pub use room::{Aims, RoomInWords, Rooms, Spreads, Varied};
 pub use thread::{ThreadQuestion, thread};
 pub use tools::ToolReport;
 

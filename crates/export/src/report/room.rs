@@ -2,9 +2,12 @@
 
 mod aim;
 mod bar;
+mod called;
+mod spread;
 mod vary;
 
 pub use aim::Aims;
+pub use spread::Spreads;
 pub use vary::Varied;
 
 use super::SCHEMA_VERSION;
@@ -254,20 +257,13 @@ struct NamedFinding {
 impl NamedFinding {
     /// Those of a design whose lines begin so.
     fn all(findings: &[Finding], design: &Design, lines: &LineIndex) -> Vec<Self> {
-        let root = design.root().map(|it| it.id);
         let of = |it: &Finding| {
-            let (severity, rule) = (it.severity.word(), it.rule.code());
-            let called = match root == Some(it.span.file) {
-                true => {
-                    let place = lines.position(it.span.range().start, Encoding::Utf32);
-                    format!("{severity} {rule} (line {})", place.line + 1)
-                }
-                false => format!("{severity} {rule}"),
-            };
+            let severity = it.severity.word();
+            let called = called::rule(design, it.rule, it.span, lines);
             NamedFinding {
                 severity,
-                rule,
-                called,
+                rule: it.rule.code(),
+                called: format!("{severity} {called}"),
             }
         };
         findings.iter().map(of).collect()

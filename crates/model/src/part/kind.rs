@@ -8,7 +8,7 @@ use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 
 /// What a part is, and what only a part of its kind has.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub enum PartKind {
     /// Cut by the maker.
     Cut(CutPart),
@@ -19,7 +19,7 @@ pub enum PartKind {
 }
 
 /// What only a part that is cut has.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct CutPart {
     /// The stock it is cut from, one piece or a glued stack, from the first end.
     pub blanks: ById<PieceId, BlankPiece>,
@@ -34,7 +34,7 @@ pub struct CutPart {
 }
 
 /// What only a bought part has.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct BoughtPart {
     /// Its title.
     pub title: Option<ast::Text>,
@@ -53,7 +53,7 @@ pub struct BoughtPart {
 }
 
 /// What only an O-ring has.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct RingPart {
     /// Its title.
     pub title: Option<ast::Text>,

@@ -2,7 +2,7 @@
 
 mod air;
 mod apart;
-mod chain;
+pub(crate) mod chain;
 mod chambers;
 mod clearance;
 mod clock;
@@ -28,10 +28,10 @@ mod ring_shape;
 mod settle;
 mod snap;
 mod stand;
-mod surface;
+pub(crate) mod surface;
 mod threads;
 mod throw;
-mod tolerance;
+pub(crate) mod tolerance;
 mod trapped;
 mod travel;
 mod verdict;
@@ -134,8 +134,13 @@ pub struct AtRest {
 impl Assembly {
     /// Puts a pen together; its own `assembly` is not looked at.
     ///
-    /// `known` gives a part that no joint names, an O-ring, by its name.
-    pub(crate) fn of(pen: &Pen, known: &dyn Fn(&str) -> Option<Arc<Part>>) -> Assembly {
+    /// `known` gives a part that no joint names, an O-ring, by its name; what writes stands `nib_out_mm`
+    /// further out than where its joint places it.
+    pub(crate) fn of(
+        pen: &Pen,
+        nib_out_mm: f64,
+        known: &dyn Fn(&str) -> Option<Arc<Part>>,
+    ) -> Assembly {
         let parts = &pen.parts;
         let mut bodies = Bodies::new(parts, &pen.hands);
         let numbered = || pen.joints.with_ids();
@@ -161,7 +166,6 @@ impl Assembly {
                 springs[*index].push(trapped);
             }
         }
-        let open = open;
         let placing = settled.map(Option::is_some);
         let mut back = open.clone();
         let retracted = throw::draw_back(pen, &mut back, &placing).then_some(back);
@@ -174,7 +178,10 @@ impl Assembly {
         }
         let body = Body::of(pen, &open);
         bodies.nib = body.as_ref().and_then(|it| nib::of(parts, &open, it));
-        let bodies = bodies;
+        if let Some(body) = &body {
+            nib::set_out(&mut open, body, bodies.nib, nib_out_mm);
+        }
+        let (open, bodies) = (open, bodies);
         let mut of_verb = |verb: Verb, closed: Option<&Groups>| -> Option<(JointId, Groups)> {
             let (index, joint) = numbered().find(|(_, joint)| joint.verb == verb)?;
             let base = stand::taken(pen, &open, joint, closed);

@@ -96,7 +96,7 @@ impl<'a> Resolver<'a> {
         };
         pen.hands = pen.parts.iter().map(hand).collect();
         let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
-        pen.assembly = Assembly::of(&pen, &known);
+        pen.assembly = Assembly::of(&pen, 0.0, &known);
         Some(pen)
     }
 

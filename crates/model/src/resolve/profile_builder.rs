@@ -5,7 +5,18 @@ use crate::{BlankPiece, ById, Cut, CutId, End, Feature, NotRound, Origin, Part, 
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, MetalSide, Point, Tag};
 use quillet_syntax::ast::Side;
+use std::collections::BTreeMap;
 use std::slice::from_ref;
+
+/// How far a thread's crests and roots lie off their basic radius, mm.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct ThreadOff {
+    pub(crate) crest_mm: f64,
+    pub(crate) root_mm: f64,
+}
+
+/// The threads of a part that do not lie on their basic sizes.
+pub(crate) type ThreadsOff = BTreeMap<CutId, ThreadOff>;
 
 /// Builds the three profiles of a part.
 pub(super) struct ProfileBuilder<'p> {
@@ -19,12 +30,19 @@ pub(super) struct ProfileBuilder<'p> {
     features: ById<CutId, Tag>,
     points: ById<CutId, Tag>,
     length_mm: f64,
+    /// How far the crests and the roots of its threads lie off their basic radius, mm.
+    off: &'p ThreadsOff,
     /// Cuts whose corner cannot be broken.
     pub(super) flaws: Vec<(CutId, EdgeFlaw)>,
 }
 
 impl<'p> ProfileBuilder<'p> {
-    pub(super) fn new(part: &'p Part, outside: Option<Chain>, mut origins: Vec<Origin>) -> Self {
+    pub(super) fn new(
+        part: &'p Part,
+        outside: Option<Chain>,
+        mut origins: Vec<Origin>,
+        off: &'p ThreadsOff,
+    ) -> Self {
         let length_mm = part.length.to_mm();
         let tube = tag(&mut origins, Origin::Tube);
         let stock = match part.tube() {
@@ -68,6 +86,7 @@ impl<'p> ProfileBuilder<'p> {
             features,
             points,
             length_mm,
+            off,
             flaws: Vec::new(),
         }
     }
@@ -119,7 +138,14 @@ impl<'p> ProfileBuilder<'p> {
             {
                 let (form, tag) = (&thread.thread, self.features[index]);
                 let stations = feature.stations(self.part.length);
-                made.extend(surface(form, side, threads, stations, crests, tag));
+                let off = self.off.get(&index).copied().unwrap_or_default();
+                let off_mm = match threads {
+                    ThreadRendering::Crest => off.crest_mm,
+                    ThreadRendering::Root => off.root_mm,
+                    ThreadRendering::Metal => 0.0,
+                };
+                let form = (form, side);
+                made.extend(surface(form, threads, stations, crests, tag, off_mm));
             }
         }
         made

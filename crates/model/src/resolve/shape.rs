@@ -4,7 +4,7 @@ use super::Resolver;
 use super::deep_sink::deep;
 use super::lines::incomplete;
 use super::not_round::not_round;
-use super::profile_builder::{ProfileBuilder, tag};
+use super::profile_builder::{ProfileBuilder, ThreadsOff, tag};
 use super::side_room::without_room;
 use super::through::{BrokenSurfaces, through};
 use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
@@ -144,7 +144,28 @@ fn without(part: &mut Part, refused: &[Origin]) {
     });
 }
 
+/// Cuts a part anew that was cut before and has its sizes changed since; where that leaves nothing it
+/// has no shape any more.
+pub(crate) fn recut(part: &mut Part, threads: &ThreadsOff) {
+    if part.ring().is_some() && part.stations.is_empty() {
+        return;
+    }
+    let left = cut_with(part, threads);
+    part.shaped &= left.stations.is_empty() && left.edges.is_empty();
+    let Some(mut profiles) = left.profiles else {
+        (part.profiles, part.shaped) = (None, false);
+        return;
+    };
+    flatten(part, &mut profiles);
+    part.shaped &= profiles.metal.holds();
+    part.profiles = Some(profiles);
+}
+
 fn cut(part: &Part) -> ShapedPart {
+    cut_with(part, &ThreadsOff::default())
+}
+
+fn cut_with(part: &Part, threads: &ThreadsOff) -> ShapedPart {
     let mut origins = Vec::new();
     let stations: Vec<geometry::Station> = part
         .stations
@@ -160,7 +181,7 @@ fn cut(part: &Part) -> ShapedPart {
         })
         .collect();
     let outside = geometry::outside(&stations);
-    let mut shaper = ProfileBuilder::new(part, outside.chain, origins);
+    let mut shaper = ProfileBuilder::new(part, outside.chain, origins, threads);
     ShapedPart {
         profiles: shaper.profiles(),
         stations: outside.flaws,

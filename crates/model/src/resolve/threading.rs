@@ -19,18 +19,19 @@ pub(super) enum ThreadRendering {
 ///
 /// Its metal follows `crests`, the surface in which its crests end after every other cut of that
 /// side: under a chamfer, over a countersink or a taper, on a curved outside the profile of
-/// ISO 68-1 is cut off by what is left there, once.
+/// ISO 68-1 is cut off by what is left there, once. Crests and roots lie `off_mm` off their basic
+/// radius; the metal does not follow them.
 pub(super) fn surface(
-    form: &ThreadForm,
-    side: Side,
+    (form, side): (&ThreadForm, Side),
     threads: ThreadRendering,
     (from, to): (Length, Length),
     crests: &[Chain],
     tag: Tag,
+    off_mm: f64,
 ) -> Vec<Chain> {
     let (from, to) = (from.to_mm(), to.to_mm());
     let level = |dia: Length| {
-        let radius = dia.to_mm() / 2.0;
+        let radius = dia.to_mm() / 2.0 + off_mm;
         Chain::polyline(tag, &[Point::new(from, radius), Point::new(to, radius)])
             .into_iter()
             .collect()

@@ -19,9 +19,27 @@ pub(super) fn bar([least, most]: [f64; 2], drawn: f64, passing: &[[f64; 2]]) -> 
     (0..WIDTH).map(letter).collect()
 }
 
+/// How many lie in each of equal stretches, a letter each: blank where none does, then as high as its
+/// share of the greatest.
+pub(super) fn histogram(bins: &[u32]) -> String {
+    const HEIGHTS: [char; 8] = ['▁', '▂', '▃', '▄', '▅', '▆', '▇', '█'];
+    let most = bins.iter().copied().max().unwrap_or(0).max(1);
+    let letter = |count: &u32| match count {
+        0 => ' ',
+        count => HEIGHTS[(((count * 8).div_ceil(most)) as usize - 1).min(7)],
+    };
+    bins.iter().map(letter).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_histogram_is_as_high_as_its_counts() {
+        assert_eq!(histogram(&[0, 1, 50, 100, 51, 13]), " ▁▄█▅▂");
+        assert_eq!(histogram(&[0, 0]), "  ");
+    }
 
     #[test]
     fn what_passes_is_drawn_through() {

@@ -246,8 +246,9 @@ impl DriftingJoint<'_, '_> {
             return sum;
         }
         let others = sum.iter().filter(|(size, _)| size.part() != spot.part);
+        // The further out it is set, the less is left.
         others.fold(
-            Drift::of(Size::Nib { part: spot.part }),
+            Drift::of(Size::Nib { part: spot.part }).times(-1.0),
             |sum, (size, factor)| sum.plus(factor, &Drift::of(size)),
         )
     }

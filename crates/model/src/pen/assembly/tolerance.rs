@@ -4,7 +4,7 @@ use super::chain::{Link, Size};
 use super::settle::Bodies;
 use super::surface::Surface;
 use crate::{Cut, End, Feature, Hand, Origin, Part, PartId};
-use quillet_geometry::Length;
+use quillet_geometry::{Length, Limits};
 use quillet_standards::thread;
 use quillet_syntax::Span;
 use quillet_syntax::ast::ToleranceKind;
@@ -69,7 +69,11 @@ pub(crate) fn link(part: &Part, hand: &Hand, size: Size, factor: f64) -> Link {
         origin,
         span: span(part, &size, origin),
         factor,
-        range_mm,
+        range_mm: if hand.is_exact() {
+            (0.0, 0.0)
+        } else {
+            range_mm
+        },
     }
 }
 
@@ -141,41 +145,71 @@ fn kept(cut: &Feature) -> ToleranceKind {
 /// How far a crest may stand from its basic size, in radius: the limits of its class, the basic
 /// size counted with them.
 fn thread_mm(form: &thread::ThreadForm, inside: bool) -> (f64, f64) {
-    let (basic, limits) = if inside {
-        let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
-        (form.minor_diameter(), limits.map(|it| it.minor).ok())
-    } else {
-        let limits = form.external_limits(form.class(thread::ThreadSide::External));
-        (form.major(), limits.map(|it| it.major).ok())
-    };
-    limits.map_or((0.0, 0.0), |it| around(basic, it))
+    crest_limits(form, inside).map_or((0.0, 0.0), |(basic, it)| around(basic, it))
+}
+
+/// The basic diameter of a thread's crests, and its limits.
+fn crest_limits(form: &thread::ThreadForm, inside: bool) -> Option<(Length, Limits)> {
+    match inside {
+        true => {
+            let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
+            Some((form.minor_diameter(), limits.ok()?.minor))
+        }
+        false => {
+            let limits = form.external_limits(form.class(thread::ThreadSide::External));
+            Some((form.major(), limits.ok()?.major))
+        }
+    }
 }
 
 /// How far a thread's roots may stand from their basic diameter, in radius: an outside one's deeper,
 /// as its pitch diameter comes out less; an inside one's wider.
 fn root_mm(part: &Part, of: Origin) -> (f64, f64) {
-    let cut = of.feature().and_then(|index| part.features.get(index));
-    let Some((cut, (thread, _))) = cut.and_then(|it| Some((it, it.thread()?))) else {
-        return (0.0, 0.0);
+    root_limits(part, of).map_or((0.0, 0.0), |(basic, it)| around(basic, it))
+}
+
+/// The basic diameter of a thread's roots, and its limits.
+fn root_limits(part: &Part, of: Origin) -> Option<(Length, Limits)> {
+    let cut = part.features.get(of.feature()?)?;
+    let form = &cut.thread()?.0.thread;
+    match cut.is_inside() {
+        true => {
+            let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
+            let limits = limits.ok()?;
+            Some((
+                form.major(),
+                Limits::new(limits.major_min, limits.major_max),
+            ))
+        }
+        false => {
+            let root = form.root_diameter();
+            let limits = form.external_limits(form.class(thread::ThreadSide::External));
+            Some((root, Limits::new(limits.ok()?.root_min, root)))
+        }
+    }
+}
+
+/// The limits that a standard sets a diameter, as a range of its radius round the basic one, mm: those
+/// of a thread's crests and roots, and of a tenon that a thread is cut on. None where a hand alone
+/// keeps it.
+pub(crate) fn set_limits_mm(part: &Part, size: Size) -> Option<(f64, f64)> {
+    let (basic, limits) = match size {
+        Size::Root { of, .. } => root_limits(part, of)?,
+        Size::Radius { of, .. } if !part.is_bought() => {
+            let cut = part.features.get(of.feature()?)?;
+            match &cut.cut {
+                Cut::Thread { thread, .. } => crest_limits(&thread.thread, cut.is_inside())?,
+                _ => (cut.dia()?, part.tenon(cut)?.0),
+            }
+        }
+        _ => return None,
     };
-    let form = &thread.thread;
-    let limits = if cut.is_inside() {
-        let limits = form.internal_limits(form.class(thread::ThreadSide::Internal));
-        let limits = limits.map(|it| quillet_geometry::Limits::new(it.major_min, it.major_max));
-        limits.map(|it| around(form.major(), it))
-    } else {
-        let (root, class) = (
-            form.root_diameter(),
-            form.class(thread::ThreadSide::External),
-        );
-        let limits = form.external_limits(class);
-        limits.map(|it| around(root, quillet_geometry::Limits::new(it.root_min, root)))
-    };
-    limits.unwrap_or((0.0, 0.0))
+    let half = |limit: Length| (limit - basic).to_mm() / 2.0;
+    Some((half(limits.min()), half(limits.max())))
 }
 
 /// Limits of a diameter as a range of its radius round the drawn one, which counts with them.
-pub(crate) fn around(drawn: Length, limits: quillet_geometry::Limits) -> (f64, f64) {
+pub(crate) fn around(drawn: Length, limits: Limits) -> (f64, f64) {
     let half = |limit: Length| (limit - drawn).to_mm() / 2.0;
     (half(limits.min()).min(0.0), half(limits.max()).max(0.0))
 }
