@@ -190,6 +190,6 @@ impl<'a> JointView<'a> {
     }
 }
 
-fn end_name(part: &Part, end: End) -> String {
+pub(crate) fn end_name(part: &Part, end: End) -> String {
     format!("{}.{}", part.name.text, part.end_name(end))
 }

@@ -57,6 +57,7 @@ pub use pen::assembly::{
 };
 pub use pen::assembly::{Link, Size, WorstCase};
 pub use pen::doubt::Doubts;
+pub use pen::lining::Lining;
 pub use pen::sampled::{Distribution, HandSize, HandSizes};
 pub use pen::{FitRequest, Joint, JointEnd, Parts, Pen, Seat, Weights};
 pub use pen_face::PenFace;

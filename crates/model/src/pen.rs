@@ -2,6 +2,7 @@
 
 pub(crate) mod assembly;
 pub(crate) mod doubt;
+pub(crate) mod lining;
 pub(crate) mod sampled;
 
 use crate::{

@@ -8,6 +8,7 @@ mod id;
 mod output;
 mod plan;
 mod route;
+mod sequence;
 mod tasks;
 mod tools;
 
@@ -30,8 +31,8 @@ pub use tasks::crowd::MOST_CUTS;
 pub use tasks::mate::Mate;
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
-    Bearing, Core, Home, InsideCut, InsideShape, Nub, OutsidePass, Pass, PieceFace, ThreadCut,
-    Threading, TrialFit, TurnCut, TurnKind, Work,
+    Bearing, Core, Home, InsideCut, InsideShape, JoinedIn, Nub, OutsidePass, Pass, PieceFace,
+    ThreadCut, Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};
 pub use tools::single_point::SinglePoint;

@@ -3,10 +3,11 @@
 use crate::holding::schedule::MandrelSet;
 use crate::route::{Route, route};
 use crate::tasks::feature_map::FeatureMap;
+use crate::tasks::lining::map_of;
 use crate::tasks::mate::{Mates, closing_partner, mates};
 use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
-use crate::{Mandrel, MandrelId, OperationRef, Pass, RouteId, Strategy, Work};
+use crate::{Mandrel, MandrelId, OperationRef, RouteId, Strategy};
 use quillet_geometry::Length;
 use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
@@ -42,13 +43,11 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
             _ => None,
         });
         let with = with.map(|(route, gripped)| BlendPartner { route, gripped });
-        plan.routes.extend(route(
-            part,
-            &mates(pen, *index),
-            with,
-            bench_tools,
-            &mut mandrel_set,
-        ));
+        let route = |map| {
+            let mates = mates(pen, *index);
+            route(part, map, &mates, with, bench_tools, &mut mandrel_set)
+        };
+        plan.routes.extend(map_of(pen, *index).map(route));
     }
     plan.join();
     plan.mandrels = mandrel_set.mandrels;
@@ -60,7 +59,10 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 /// blended with none of them.
 pub fn plan_part_of(pen: &Pen, part: PartId, bench: Option<&Bench>) -> Plan {
     match pen.parts.get(part) {
-        Some(it) if !it.is_bought() => plan_each([(it, &mates(pen, part))], bench),
+        Some(it) if !it.is_bought() => {
+            let known = map_of(pen, part).map(|map| (it, map));
+            plan_each(known, &mates(pen, part), bench)
+        }
         _ => Plan::default(),
     }
 }
@@ -74,16 +76,25 @@ pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
 pub fn plan_parts(parts: &[Arc<Part>], bench: Option<&Bench>) -> Plan {
     let mates = Mates::default();
     let cut = parts.iter().filter(|it| !it.is_bought());
-    plan_each(cut.map(|part| (part, &mates)), bench)
+    let known = cut.filter_map(|part| Some((part, FeatureMap::of(part)?)));
+    plan_each(known, &mates, bench)
 }
 
 fn plan_each<'a>(
-    parts: impl IntoIterator<Item = (&'a Arc<Part>, &'a Mates)>,
+    parts: impl IntoIterator<Item = (&'a Arc<Part>, FeatureMap<'a>)>,
+    mates: &Mates,
     bench: Option<&Bench>,
 ) -> Plan {
     let mut mandrel_set = MandrelSet::default();
-    let routes = parts.into_iter().filter_map(|(part, mates)| {
-        route(part, mates, None, BenchTools { bench }, &mut mandrel_set)
+    let routes = parts.into_iter().map(|(part, map)| {
+        route(
+            part,
+            map,
+            mates,
+            None,
+            BenchTools { bench },
+            &mut mandrel_set,
+        )
     });
     let mut plan = Plan {
         routes: routes.collect(),
@@ -92,71 +103,6 @@ fn plan_each<'a>(
     plan.mandrels = mandrel_set.mandrels;
     plan.sequence = plan.in_sequence();
     plan
-}
-
-impl Plan {
-    /// A joined pass waits for its mate's own turning: routes are one graph.
-    fn join(&mut self) {
-        let turned = |route: &Route| {
-            let last = |work: &Work| matches!(work, Work::Outside(it) if it.pass == Pass::Finish);
-            route.operations.iter().rposition(|it| last(&it.work))
-        };
-        let turned = self.routes.map(turned);
-        for route in self.routes.iter_mut() {
-            let Some((at, with)) = route.blend_at() else {
-                continue;
-            };
-            let operation = turned.get(with).copied().flatten();
-            route.operations[at].after = operation.map(|operation| OperationRef {
-                route: with,
-                operation,
-            });
-        }
-    }
-
-    /// Route after route, but a part that is blended waits for its partner.
-    fn in_sequence(&self) -> Vec<OperationRef> {
-        let mut steps = Vec::new();
-        let mut waiting: Vec<(RouteId, usize)> = Vec::new();
-        for (route, it) in self.routes.with_ids() {
-            let count = it.operations.len();
-            let step = move |operation| OperationRef { route, operation };
-            let Some((at, with)) = it.blend_at() else {
-                steps.extend((0..count).map(step));
-                continue;
-            };
-            steps.extend((0..at).map(step));
-            if with > route {
-                waiting.push((route, at));
-                continue;
-            }
-            let partner = waiting.iter().position(|it| it.0 == with);
-            let partner = partner.map(|index| waiting.remove(index));
-            steps.extend(partner.map(|(route, operation)| OperationRef { route, operation }));
-            steps.push(step(at));
-            if let Some((route, operation)) = partner {
-                let count = self.routes[route].operations.len();
-                steps.extend(
-                    (operation + 1..count).map(|operation| OperationRef { route, operation }),
-                );
-            }
-            steps.extend((at + 1..count).map(step));
-        }
-        steps
-    }
-}
-
-impl Route {
-    /// Where it is blended, and with which route.
-    fn blend_at(&self) -> Option<(usize, RouteId)> {
-        self.operations
-            .iter()
-            .enumerate()
-            .find_map(|(at, operation)| match &operation.work {
-                Work::Outside(pass) if pass.pass == Pass::Blend => Some((at, pass.with?)),
-                _ => None,
-            })
-    }
 }
 
 /// The parts that are cut: what receives before what goes in, else as written.
@@ -200,8 +146,8 @@ const TURNED_AWAY: Length = Length::from_nm(200_000);
 fn blended_parts(pen: &Pen, bench_tools: BenchTools) -> Option<[PartId; 2]> {
     let [(cap, _), (body, _)] = closing_partner(pen)?;
     let nubbed = |id: PartId| {
-        let part = pen.parts.get(id).filter(|it| !it.is_bought())?;
-        let feature_map = FeatureMap::of(part)?;
+        pen.parts.get(id).filter(|it| !it.is_bought())?;
+        let feature_map = map_of(pen, id)?;
         Strategy::of(&feature_map, &mates(pen, id), bench_tools).nub
     };
     let (id, joint) = pen

@@ -139,12 +139,12 @@ fn stretches(operations: &[Operation]) -> Vec<&[Operation]> {
 /// Works out the route of a part; none where its shape could not be worked out.
 pub(crate) fn route(
     part: &Arc<Part>,
+    feature_map: FeatureMap,
     mates: &Mates,
     blended: Option<BlendPartner>,
     bench_tools: BenchTools,
     mandrel_set: &mut MandrelSet,
-) -> Option<Route> {
-    let feature_map = FeatureMap::of(part)?;
+) -> Route {
     let mut problems = Vec::new();
     let strategy = Strategy::of(&feature_map, mates, bench_tools);
     let nub_gripped = blended.is_some_and(|it| it.gripped);
@@ -184,14 +184,14 @@ pub(crate) fn route(
     let lathe = bench_tools.bench.and_then(|bench| bench.lathe.as_ref());
     one_speed_a_holding(&mut operations, lathe);
     problems.extend(mandrel_problems(&operations, mandrel_set));
-    Some(Route {
+    Route {
         part: part.clone(),
         blank,
         strategy,
         operations,
         asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
         problems,
-    })
+    }
 }
 
 /// A spigot or thread longer than this many times its least diameter chatters (common practice,

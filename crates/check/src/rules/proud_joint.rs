@@ -1,5 +1,6 @@
 //! `proud-joint`: a step that a finger finds where two outsides meet.
 
+use crate::view::end_name;
 use crate::{Findings, JointView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Part, PartId, Placement, Profiles};
@@ -31,22 +32,23 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             .find(|(index, _)| *index == part)
             .map(|(_, place)| *place)
     };
+    // The outsides are those of the work: what lines a part lies within it.
+    let pen = view.pen.pen;
+    let ends = [view.joint.male, view.joint.female].map(|it| pen.around(it));
+    let [male, female] = ends.map(|it| &pen.parts[it.part]);
     let (Some(inner), Some(outer)) = (
-        place(&rest.males, view.joint.male.part),
-        place(&rest.females, view.joint.female.part),
+        place(&rest.males, ends[0].part),
+        place(&rest.females, ends[1].part),
     ) else {
         return;
     };
     // The outsides meet where the male leaves the female's face.
     let meets = rest.touches.iter().any(|it| {
-        it.female.part == view.joint.female.part
-            && it.male.part == view.joint.male.part
+        it.female.part == ends[1].part
+            && it.male.part == ends[0].part
             && outer.of(it.female.station_mm).abs() < 1e-6
     });
-    let (Some(behind), Some(at)) = (
-        radius(view.male, inner, false),
-        radius(view.female, outer, true),
-    ) else {
+    let (Some(behind), Some(at)) = (radius(male, inner, false), radius(female, outer, true)) else {
         return;
     };
     let step = Length::mm((behind - at).abs());
@@ -55,9 +57,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !meets || !(felt || flush.is_some() && step > FLUSH) {
         return;
     }
+    let names = [(male, ends[0]), (female, ends[1])];
+    let [male_name, female_name] = names.map(|(part, it)| end_name(part, it.end));
     let (proud, other) = match behind > at {
-        true => (view.male_name(), view.female_name()),
-        false => (view.female_name(), view.male_name()),
+        true => (male_name, female_name),
+        false => (female_name, male_name),
     };
     let message = text!(
         "{} stands {} proud of {} where their outsides meet ({} against {})",
@@ -77,7 +81,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         None => finding,
     };
     let finding = finding.hint("give both one diameter there, or blend them together on the lathe");
-    let to = [(view.female, outer, behind), (view.male, inner, at)];
+    let to = [(female, outer, behind), (male, inner, at)];
     let level = to.into_iter().filter_map(|(part, place, radius)| {
         let dia = Length::mm(radius).twice();
         propose::station_at(view.pen.design, part, Length::mm(place.station(0.0)), dia)

@@ -6,8 +6,8 @@ use super::side::side;
 use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
-    InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut, Threading,
-    TurnCut, TurnKind, Work, Workholding,
+    Home, InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut,
+    Threading, TurnCut, TurnKind, Work, Workholding,
 };
 use serde::Serialize;
 
@@ -85,6 +85,22 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             let gap = gap.map(|it| format!("gap {}, ", plain(it)));
             let cure = format!("{}cure 24 h", gap.unwrap_or_default());
             put("GLUE", format!("piece {}", piece.number()), cure);
+        }
+        Work::JoinIn(joined) => {
+            let verb = if joined.pressed { "PRESS" } else { "GLUE" };
+            put(
+                verb,
+                joined.part.to_string(),
+                format!("into the {}", name(joined.end)),
+            );
+            how.extend(joined.home.as_ref().map(|it| match it {
+                // What is glued is held by the glue.
+                Home::GoesIn(deep) => format!("{} in", plain(*deep)),
+                other => home(words, other),
+            }));
+            how.extend(operation.after.map(|_| "once it is made".to_owned()));
+            how.extend(joined.gap.map(|it| format!("gap {}", plain(it))));
+            how.extend((!joined.pressed).then(|| "cure 24 h".to_owned()));
         }
         Work::Round { dia } => put("TURN", dia_of(words.units, *dia), "round".into()),
         Work::Face { end, .. } => put("FACE", name(*end), String::new()),

@@ -5,7 +5,7 @@ use super::words::{drilled, letter};
 use quillet_geometry::Edge;
 use quillet_model::{End, Part, PieceId, Units};
 use quillet_plan::{
-    Bearing, Home, InsideCut, InsideShape, Operation, OutsidePass, Pass, Plan, ThreadCut,
+    Bearing, Home, InsideCut, InsideShape, JoinedIn, Operation, OutsidePass, Pass, Plan, ThreadCut,
     Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 
@@ -23,6 +23,7 @@ pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units
             before_gluing: true,
             ..
         } => piece(part, work, units),
+        Work::JoinIn(joined) => joined_in(part, joined, units),
         Work::Round { dia } => format!("turn round between centres to Ø{}", units.plain(*dia)),
         Work::TakeHold => "take hold anew".into(),
         Work::Face { end, .. } => format!("face the {}", name(*end)),
@@ -66,6 +67,19 @@ pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units
         }
         Work::Polish { .. } => "sand through the grits and polish".into(),
     }
+}
+
+/// What goes in before the outside is turned: `glue bush into the mouth, gap 0.1 on diameter`.
+fn joined_in(part: &Part, joined: &JoinedIn, units: Units) -> String {
+    let verb = if joined.pressed { "press" } else { "glue" };
+    let gap = joined.gap.map_or_else(String::new, |gap| {
+        format!(", gap {} on diameter", units.plain(gap))
+    });
+    format!(
+        "{verb} {} into the {}{gap}",
+        joined.part,
+        part.end_name(joined.end)
+    )
 }
 
 /// What is done to a piece of the blank before all are one.

@@ -138,11 +138,6 @@ impl<'a> Resolver<'a> {
             JointOptionKind::BeforeTurning => {
                 if self.goes_with(option, joint, &[Verb::Glue, Verb::Press]) {
                     joint.before_turning = Some(option.span);
-                    self.not_reckoned(
-                        option.span,
-                        "a joint made before turning",
-                        "route and caliper table are those of parts that are joined when finished",
-                    );
                 }
             }
         }

@@ -97,7 +97,22 @@ impl<'a> Resolver<'a> {
         pen.hands = pen.parts.iter().map(hand).collect();
         let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
         pen.assembly = Assembly::of(&pen, 0.0, &known);
+        self.standing_out(&pen);
         Some(pen)
+    }
+
+    /// Tells of joints made before turning of which both outsides would be turned together.
+    fn standing_out(&mut self, pen: &Pen) {
+        for (id, joint) in pen.joints.with_ids() {
+            let Some(at) = joint.before_turning.filter(|_| pen.lining(id).is_none()) else {
+                continue;
+            };
+            self.not_reckoned(
+                at,
+                "one turning of both outsides",
+                "the route turns each by itself; what lies wholly within is joined in before",
+            );
+        }
     }
 
     /// The lines of a chain of pens, the nearest pen's over those of the pens it is like.

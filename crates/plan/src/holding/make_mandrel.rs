@@ -21,8 +21,26 @@ const SHOULDER_CLEAR: Length = Length::from_nm(250_000);
 /// Kept between what goes in and what it goes into, on diameter.
 const PASSES: Length = Length::from_nm(100_000);
 
-/// The mandrel of a kind for an end.
+/// The mandrel of a kind for an end, with all in it that lines it when the outside is turned.
 pub(crate) fn mandrel(
+    feature_map: &FeatureMap,
+    end: End,
+    kind: MandrelKind,
+    mates: &Mates,
+    bench_tools: BenchTools,
+) -> Mandrel {
+    let (inner, at, within) = match kind {
+        MandrelKind::Female => (feature_map, end, mates),
+        _ => feature_map.mouth(end, mates),
+    };
+    Mandrel {
+        serves: vec![(feature_map.part.name.text.clone(), end)],
+        ..own_mandrel(inner, at, kind, within, bench_tools)
+    }
+}
+
+/// The mandrel of a kind for an end of a part by itself.
+pub(crate) fn own_mandrel(
     feature_map: &FeatureMap,
     end: End,
     kind: MandrelKind,

@@ -226,7 +226,10 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
                 && task.rank.0 > crate::tasks::task::Stage::Outside;
             !self.done[index] && task.access == Access::End(end) && !body
         });
-        if waits || free == Some(end) {
+        let joining = |task: &Task| matches!(task.work(), Some(Work::JoinIn(_)));
+        let mut open = tasks.0.with_ids().filter(|(index, _)| !self.done[*index]);
+        let unlined = self.feature_map.is_lined_at(end) && open.any(|(_, task)| joining(task));
+        if waits || unlined || free == Some(end) {
             return None;
         }
         let made = mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
@@ -243,7 +246,8 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
 
     /// Whether the tail centre finds anything at an end.
     fn has_centre(&self, end: End) -> bool {
-        self.strategy.nub == Some(end) || self.feature_map.open[end.index()]
+        let (inner, at, _) = self.feature_map.mouth(end, self.mates);
+        self.strategy.nub == Some(end) || inner.open[at.index()]
     }
 
     /// What supports the far end while the outside is turned.
@@ -254,8 +258,12 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         if !self.has_centre(far) {
             return TailSupport::Free;
         }
-        match tail_plug(self.feature_map, far) {
-            Some(plug) => TailSupport::Plug(mandrel_set.put(plug)),
+        let (inner, at, _) = self.feature_map.mouth(far, self.mates);
+        match tail_plug(inner, at) {
+            Some(plug) => {
+                let serves = vec![(self.feature_map.part.name.text.clone(), far)];
+                TailSupport::Plug(mandrel_set.put(Mandrel { serves, ..plug }))
+            }
             None => TailSupport::BullNose,
         }
     }

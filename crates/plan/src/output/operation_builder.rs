@@ -3,7 +3,7 @@
 mod holes;
 mod threads;
 
-use crate::holding::make_mandrel::{mandrel, plugs};
+use crate::holding::make_mandrel::{own_mandrel, plugs};
 use crate::holding::schedule::{MandrelSet, WorkState};
 use crate::id::TaskId;
 use crate::output::measure::checks;
@@ -15,8 +15,8 @@ use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
 use crate::{
-    Blank, Depth, InsideCut, Inspection, MandrelId, MandrelKind, Measured, Note, Operation,
-    PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
+    Blank, Depth, InsideCut, Inspection, JoinedIn, MandrelId, MandrelKind, Measured, Note,
+    Operation, PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, ById, CutId, End, Material, Part};
@@ -242,13 +242,32 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     /// passes what stands out of it, else one of its own.
     fn plugged(&self, task: &Task, lathe: &WorkState, mandrel_set: &mut MandrelSet) -> MandrelId {
         let end = self.supported_end(task);
-        let make = |kind| mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
+        let make = |kind| own_mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
         let male = match lathe.strategy.mandrel {
-            Some((at, MandrelKind::Male)) if at == end => Some(make(MandrelKind::Male)),
+            Some((at, MandrelKind::Male)) if at == end && !self.feature_map.is_lined_at(end) => {
+                Some(make(MandrelKind::Male))
+            }
             _ => None,
         };
         let male = male.filter(|made| plugs(self.feature_map, end, made, self.bench_tools));
         mandrel_set.put(male.unwrap_or_else(|| make(MandrelKind::Plug)))
+    }
+
+    /// What to mind where a part is glued in: nothing where it is pressed.
+    fn joined_in(&self, joined: &JoinedIn) -> Vec<Note> {
+        if joined.pressed {
+            return Vec::new();
+        }
+        let linings = self.feature_map.linings.iter();
+        let mut inner = linings.filter(|it| it.joined.part == joined.part);
+        let metal = |part: &Part| {
+            let mut blanks = part.blanks().iter();
+            blanks.any(|it| it.stock.material.kind.family() == Family::Metal)
+        };
+        let metal = metal(self.feature_map.part) || inner.any(|it| metal(it.map.part));
+        let degrease = metal.then_some(Note::Degrease);
+        let rest = [Note::CleanLine, Note::Cure];
+        degrease.into_iter().chain(rest).collect()
     }
 
     fn supported_end(&self, task: &Task) -> End {
@@ -275,6 +294,11 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 operation
                     .notes
                     .extend([Note::LineUp, Note::CleanLine, Note::Cure]);
+                None
+            }
+            Work::JoinIn(joined) => {
+                operation.tool = (!joined.pressed).then_some(Tool::Glue);
+                operation.notes.extend(self.joined_in(joined));
                 None
             }
             Work::Socket {

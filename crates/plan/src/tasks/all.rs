@@ -5,6 +5,7 @@ use crate::id::TaskId;
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
+use crate::tasks::lining::lining_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
 use crate::tasks::side::side_tasks;
@@ -53,7 +54,9 @@ pub(crate) fn all_tasks(
     for end in crate::tasks::feature_map::ENDS {
         second.extend(builder.gates(end, MetFrom::FromBoth));
     }
-    builder.outside(&[first, second].concat(), blended, problems);
+    let cut = [first, second].concat();
+    let lined = lining_tasks(feature_map, mates, cut, builder.tasks);
+    builder.outside(&lined, blended, problems);
     tasks
 }
 
@@ -233,7 +236,8 @@ impl TaskBuilder<'_, '_, '_> {
         let (turns, home, depth) = match copy {
             false => (mate.turns, mate.home.clone(), mate.depth),
             true => {
-                let (_, kind) = self.strategy.mandrel.filter(|it| it.0 == end)?;
+                let held = self.strategy.mandrel.filter(|it| it.0 == end);
+                let (_, kind) = held.filter(|_| !self.feature_map.is_lined_at(end))?;
                 let made = mandrel(self.feature_map, end, kind, self.mates, self.bench_tools);
                 let part = self.feature_map.part;
                 let thread = self.feature_map.thread_at(end, Side::Inside);
@@ -391,7 +395,9 @@ impl TaskBuilder<'_, '_, '_> {
             last = vec![self.tasks.put(work, Access::End(end), rank, last)];
         }
         if !spans.is_empty() {
-            let glued = self.mates.iter().flatten().any(|it| it.verb == Verb::Glue);
+            let joined_later =
+                |it: &Mate| it.verb == Verb::Glue && (it.goes_in || !it.before_turning);
+            let glued = self.mates.iter().flatten().any(joined_later);
             let before_gluing = self.strategy.ring || glued;
             let work = Work::Polish {
                 over: FINISH_OVER,

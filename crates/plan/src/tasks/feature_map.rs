@@ -1,6 +1,8 @@
 //! What a part is to the lathe: which of its cuts belong to which end, where the shaped
 //! outside lies, which ends are open, and what to hold it by.
 
+use crate::JoinedIn;
+use crate::tasks::mate::Mates;
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Cut, End, Feature, Origin, Part};
 use quillet_syntax::ast::Side;
@@ -22,6 +24,17 @@ pub(crate) struct FeatureMap<'p> {
     pub(crate) fattest: Length,
     /// Whether a hole opens at each end.
     pub(crate) open: [bool; 2],
+    /// What lies within it when its outside is turned, in the order in which it is joined in.
+    pub(crate) linings: Vec<Lining<'p>>,
+}
+
+/// A part that is joined into another before that one's outside is turned, and lies within it.
+pub(crate) struct Lining<'p> {
+    pub(crate) map: FeatureMap<'p>,
+    pub(crate) mates: Mates,
+    /// Which of its ends is level with each end of the part around it.
+    pub(crate) ends: [Option<End>; 2],
+    pub(crate) joined: JoinedIn,
 }
 
 impl<'p> FeatureMap<'p> {
@@ -51,7 +64,27 @@ impl<'p> FeatureMap<'p> {
             shaped: shaped(part, zone),
             fattest,
             open: ENDS.map(opens),
+            linings: Vec::new(),
         })
+    }
+
+    /// What the hole at an end is cut in once all is joined: the innermost part whose face is level
+    /// there, with its own end and mates; itself where nothing lines it.
+    pub(crate) fn mouth<'m>(
+        &'m self,
+        end: End,
+        mates: &'m Mates,
+    ) -> (&'m FeatureMap<'p>, End, &'m Mates) {
+        let level = |it: &'m Lining<'p>| Some((it, it.ends[end.index()]?));
+        match self.linings.iter().find_map(level) {
+            Some((lining, own)) => lining.map.mouth(own, &lining.mates),
+            None => (self, end, mates),
+        }
+    }
+
+    /// Whether something that is joined in later is level with an end.
+    pub(crate) fn is_lined_at(&self, end: End) -> bool {
+        self.linings.iter().any(|it| it.ends[end.index()].is_some())
     }
 
     /// Whether a cut of this index is turned from its end before the outside is shaped.

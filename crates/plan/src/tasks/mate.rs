@@ -28,6 +28,8 @@ pub struct Mate {
     pub home: Option<Home>,
     /// What the joint's fit asks of this part.
     pub asked: Option<AskedSize>,
+    /// The two are joined before their outside is turned.
+    pub before_turning: bool,
 }
 
 /// What each end of a part meets, in the order of the joints.
@@ -58,6 +60,7 @@ pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
                 turns: rest.engagements.first().map(|it| it.turns()),
                 home: home(pen, joint, rest, goes_in),
                 asked: asked(pen, joint, rest, goes_in),
+                before_turning: joint.before_turning.is_some(),
             });
         }
     }

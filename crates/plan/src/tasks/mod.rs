@@ -7,6 +7,7 @@ pub(crate) mod blank;
 pub(crate) mod crowd;
 pub(crate) mod feature_map;
 pub(crate) mod inside;
+pub(crate) mod lining;
 pub(crate) mod mate;
 pub(crate) mod outside;
 pub(crate) mod side;

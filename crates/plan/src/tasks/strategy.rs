@@ -71,7 +71,7 @@ fn best_mandrel(
         .into_iter()
         .flat_map(|end| mandrels_at(feature_map, end, mates, bench_tools));
     let (unscrews, holds): (Vec<_>, Vec<_>) =
-        all.partition(|(_, end, kind)| unscrews(feature_map, *end, *kind));
+        all.partition(|(_, end, kind)| unscrews(feature_map, *end, *kind, mates));
     let best = |found: Vec<(u32, End, MandrelKind)>| {
         let best = found
             .into_iter()
@@ -86,12 +86,15 @@ fn best_mandrel(
 
 /// Whether a mandrel of this kind holds the work by a left-hand thread, or by a spigot that would
 /// have to run in one.
-fn unscrews(feature_map: &FeatureMap, end: End, kind: MandrelKind) -> bool {
-    let side = match kind {
-        MandrelKind::Female => Side::Outside,
-        _ => Side::Inside,
+fn unscrews(feature_map: &FeatureMap, end: End, kind: MandrelKind, mates: &Mates) -> bool {
+    let (map, at, side) = match kind {
+        MandrelKind::Female => (feature_map, end, Side::Outside),
+        _ => {
+            let (map, at, _) = feature_map.mouth(end, mates);
+            (map, at, Side::Inside)
+        }
     };
-    let thread = feature_map.thread_at(end, side).and_then(|it| it.thread());
+    let thread = map.thread_at(at, side).and_then(|it| it.thread());
     thread.is_some_and(|(it, _)| it.thread.hand() == Hand::Left)
 }
 
@@ -120,10 +123,12 @@ fn mandrels_at(
         ));
         return found;
     }
-    let mate = |goes_in: bool| mates[end.index()].iter().find(|it| it.goes_in == goes_in);
-    let received = mate(false).map(|it| it.bought);
-    let made_socket = mate(true).is_some_and(|it| !it.bought);
-    if let Some(thread) = feature_map.thread_at(end, Side::Inside) {
+    let (inner, at, within) = feature_map.mouth(end, mates);
+    let received = within[at.index()].iter().find(|it| !it.goes_in);
+    let received = received.map(|it| it.bought);
+    let socket = mates[end.index()].iter().find(|it| it.goes_in);
+    let made_socket = socket.is_some_and(|it| !it.bought);
+    if let Some(thread) = inner.thread_at(at, Side::Inside) {
         // Its die is at hand where the mate is made, or where the lathe cuts threads; the
         // thread of a bought part has no die on the bench.
         let own = thread
@@ -140,7 +145,7 @@ fn mandrels_at(
     if feature_map.thread_at(end, Side::Outside).is_some() {
         found.push((if made_socket { 6 } else { 4 }, end, MandrelKind::Female));
     }
-    if let Some((dia, reach)) = feature_map.bore_at(end)
+    if let Some((dia, reach)) = inner.bore_at(at)
         && reach >= LEAST_SPIGOT
         && dia >= LEAST_SPIGOT
     {

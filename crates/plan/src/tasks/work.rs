@@ -50,6 +50,8 @@ pub enum Work {
         /// Too short to be held: its face is rubbed flat on a plate instead of turned.
         rubbed: bool,
     },
+    /// Join another part in before the outside is turned.
+    JoinIn(JoinedIn),
     /// Turn the blank round between centres.
     Round {
         /// To this diameter.
@@ -125,6 +127,21 @@ pub enum Work {
         /// Before it is glued: metal dust stains resin.
         before_gluing: bool,
     },
+}
+
+/// What is joined in before the outside is turned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JoinedIn {
+    /// The part that goes in, by name.
+    pub part: Arc<str>,
+    /// The end of this part by which it goes in.
+    pub end: End,
+    /// The gap for glue, on diameter.
+    pub gap: Option<Length>,
+    /// Pressed, not glued.
+    pub pressed: bool,
+    /// What shows that it is home.
+    pub home: Option<Home>,
 }
 
 /// A face on which pieces are glued.

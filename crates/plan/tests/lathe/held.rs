@@ -2,7 +2,7 @@
 
 use super::Lathe;
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, Part};
 use quillet_plan::{MandrelKind, Mount, TailSupport, Work, Workholding};
 
 impl Lathe<'_> {
@@ -31,7 +31,17 @@ impl Lathe<'_> {
                     MandrelKind::Female => Some(false),
                     _ => None,
                 };
-                let cut = inside.is_none_or(|inside| self.threaded.contains(&(mount.end, inside)));
+                let own = |inside| self.threaded.contains(&(mount.end, inside));
+                let lined = |inside: bool| {
+                    let threads = |it: &&Part| {
+                        it.features.iter().any(|cut| {
+                            let side = cut.thread().map(|it| it.1);
+                            side == Some(quillet_syntax::ast::Side::Inside)
+                        })
+                    };
+                    inside && self.joined.iter().any(threads)
+                };
+                let cut = inside.is_none_or(|inside| own(inside) || lined(inside));
                 if !cut || !self.faced[mount.end.index()] {
                     self.report("the end on the mandrel is not cut yet");
                 }

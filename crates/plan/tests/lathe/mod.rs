@@ -41,6 +41,8 @@ struct Lathe<'a> {
     plugged: [Option<quillet_plan::MandrelId>; 2],
     /// How far from each end a mate was tried, inside and outside.
     tried: Vec<(End, bool, Length)>,
+    /// What has been joined in.
+    joined: Vec<&'a Part>,
     wrong: Vec<String>,
     number: usize,
 }
@@ -67,6 +69,7 @@ impl<'a> Lathe<'a> {
             faced: [false; 2],
             plugged: [None; 2],
             tried: Vec::new(),
+            joined: Vec::new(),
             wrong: Vec::new(),
             number: 0,
         }
@@ -98,6 +101,7 @@ impl<'a> Lathe<'a> {
         self.check_hold(&operation.work);
         self.check_tried(&operation.work);
         self.check_stack(operation);
+        self.check_joined_in(operation);
         self.check_speed(operation);
         let before = (self.crest.volume(), self.root.volume());
         self.cut(&operation.work);
@@ -109,6 +113,7 @@ impl<'a> Lathe<'a> {
                 | Work::Socket { .. }
                 | Work::Spigot { .. }
                 | Work::GlueUp { .. }
+                | Work::JoinIn(_)
                 | Work::TakeHold
                 | Work::Centre { .. }
                 | Work::Support { .. }

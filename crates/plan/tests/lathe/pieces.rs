@@ -6,6 +6,35 @@ use quillet_model::{End, PieceId};
 use quillet_plan::{Operation, Work, Workholding};
 
 impl Lathe<'_> {
+    /// What is joined in before turning is made by then, all of it, and the outside waits for it.
+    pub(super) fn check_joined_in(&mut self, operation: &Operation) {
+        let later = &self.route.operations[self.number..];
+        match &operation.work {
+            Work::JoinIn(joined) => {
+                let Some(route) = self
+                    .plan
+                    .routes
+                    .iter()
+                    .find(|it| it.part.name.text == joined.part)
+                else {
+                    return;
+                };
+                let last = operation.after.filter(|after| {
+                    let made = &self.plan.routes[after.route];
+                    std::ptr::eq(made, route) && after.operation + 1 == route.operations.len()
+                });
+                if last.is_none() {
+                    self.report("it does not wait for what it joins in");
+                }
+                self.joined.push(&route.part);
+            }
+            Work::Outside(_) if later.iter().any(|it| matches!(it.work, Work::JoinIn(_))) => {
+                self.report("it is turned before all is in it");
+            }
+            _ => {}
+        }
+    }
+
     /// Pieces are faced before they are glued, bored before a spigot goes in and led by a drill, held by
     /// what can be held, and trued when all are on.
     pub(super) fn check_stack(&mut self, operation: &Operation) {

@@ -103,6 +103,68 @@ fn a_short_first_piece_is_bored_on_its_rod() {
     assert!(matches!(route.operations[bored].hold, Workholding::Pieces(held) if held.on_rod));
 }
 
+/// Wood over a tube and a bush: both are made and glued in, the tube that the bush stops on first; then
+/// it goes on a mandrel by the bush's thread, for the wood has none, and its outside is turned.
+#[test]
+fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
+    let design = written(
+        "thread joint = M11x0.75\npart barrel from mouth to tail {\n blank of sunken-oak square 20\n \
+         length 74\n outside {\n at 0 dia 15\n at tail dia 12.6 smooth\n }\n from mouth {\n \
+         bore 13.1 to 15\n drill 9.6 to 66\n }\n}\npart bush from front to back {\n \
+         blank of brass rod 16\n length 15\n outside dia 13\n from front {\n drill 10.3 to 13\n \
+         thread joint inside to 11\n countersink 11.4\n drill 8.5 through\n }\n}\n\
+         part tube from front to back {\n blank of brass tube 9.5 wall 0.45\n length 50\n}\n\
+         pen sketch {\n glue bush.back into barrel.mouth gap 0.1 before turning\n \
+         glue tube.front into barrel.mouth by 65 gap 0.1 before turning\n}\n",
+    );
+    let pen = design.pen("sketch").unwrap();
+    let plan = plan_pen(pen, design.bench(None).map(AsRef::as_ref));
+    right(&plan);
+    let barrel = route(&plan, "barrel");
+    let joined = |part: &str| {
+        at(
+            barrel,
+            |it| matches!(it, Work::JoinIn(it) if &*it.part == part),
+        )
+    };
+    let bored = at(
+        barrel,
+        |it| matches!(it, Work::Inside(cut) if cut.shape.widest() == Length::mm(13.1)),
+    );
+    let turned = at(barrel, |it| matches!(it, Work::Outside(_)));
+    assert!(bored < joined("tube") && joined("tube") < joined("bush") && joined("bush") < turned);
+    let Workholding::Mandrel(mount) = barrel.operations[turned].hold else {
+        panic!("{:?}", barrel.operations[turned].hold)
+    };
+    let mandrel = &plan.mandrels[mount.mandrel];
+    let thread = mandrel.thread.as_ref().expect("it is threaded");
+    assert_eq!(
+        (thread.name.as_ref().map(|it| &*it.text), mount.end),
+        (Some("joint"), End::First)
+    );
+    // One sequence: the barrel waits for both, and goes on then.
+    let place = |part: &str, operation: usize| {
+        let step = |it: &quillet_plan::OperationRef| {
+            &*plan.routes[it.route].part.name.text == part && it.operation == operation
+        };
+        plan.sequence.iter().position(step).expect("it is a step")
+    };
+    for part in ["bush", "tube"] {
+        let last = place(part, route(&plan, part).operations.len() - 1);
+        assert!(place("barrel", bored) < last && last < place("barrel", joined(part)));
+    }
+    let steps: usize = plan.routes.iter().map(|it| it.operations.len()).sum();
+    assert_eq!(plan.sequence.len(), steps);
+    let polished = find(barrel, |it| matches!(it, Work::Polish { .. })).1;
+    assert!(matches!(
+        polished.work,
+        Work::Polish {
+            before_gluing: false,
+            ..
+        }
+    ));
+}
+
 /// Nothing is turned or bored where a tube is left as it came: it is sawn and faced.
 #[test]
 fn a_tube_is_cut_to_length_and_no_more() {
