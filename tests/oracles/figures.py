@@ -21,7 +21,7 @@ from pathlib import Path
 
 import step
 import walls
-from kept import EXAMPLES, Kept, examples
+from kept import EXAMPLES, Kept, examples, of_other_kinds
 from packages import begin, wanted
 from reckoned import made_up, rooms
 from reckoned.chains import Chains
@@ -34,6 +34,7 @@ HERE = Path(__file__).resolve().parent
 PINS = HERE / "figures-requirements.txt"
 RANDOM_PARTS = 120
 RANDOM_SOLIDS = 40
+RANDOM_SIDES = 24
 RANDOM_PENS = 12
 
 
@@ -72,7 +73,7 @@ def parts_of(kept, path, design):
 
 def volumes(kept):
     """Volume and centroid of every cut part of every example."""
-    for path, design in examples():
+    for path, design in [*examples(), *of_other_kinds()]:
         if any(not part.bought for part in design.parts.values()):
             hold_volumes(kept, path, design)
 
@@ -93,6 +94,14 @@ def made_up_volumes(kept):
             count, valid, volume = step.read(out)
             volume = volume if count == 1 and valid else None
             kept.hold(f"STEP of {name}: volume", volume, found["volume_mm3"])
+
+
+def made_up_sides(kept):
+    """The same of parts with flats, slots, side holes, patterns and holes on a pitch circle."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "sides.quillet"
+        path.write_text(made_up.sided(random.Random(14), RANDOM_SIDES), encoding="utf-8")
+        hold_volumes(kept, path, File(path))
 
 
 def hold_volumes(kept, path, design):
@@ -190,7 +199,7 @@ def part_of(place):
 
 
 # One function a figure, each in a process of its own; what takes longest first.
-FIGURES = [made_up_pens, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes]
+FIGURES = [made_up_pens, made_up_sides, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes]
 
 
 if __name__ == "__main__":

@@ -56,3 +56,9 @@ def examples():
     """The shipped designs that have parts to cut, and that of edges."""
     for path in [*sorted(EXAMPLES.glob("*.quillet")), EDGES]:
         yield path, File(path)
+
+
+def of_other_kinds():
+    """Those with cuts from the side, tubes, a mechanism, a stand."""
+    for path in sorted((EXAMPLES / "more").glob("*.quillet")):
+        yield path, File(path)

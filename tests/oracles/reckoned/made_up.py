@@ -130,6 +130,47 @@ def closed(chance):
     return 6, [(0, 0, ""), (6, dia, " dome")], ""
 
 
+def sided(chance, count):
+    """The text of a file of parts with cuts from the side, and holes beside the axis."""
+    return "\n".join(sided_part(chance, nth) for nth in range(count))
+
+
+def sided_part(chance, nth):
+    """A tube or a rod that curves or tapers, cut from its side on four stretches of it."""
+    length = chance.randint(60, 90)
+    dia, some = (lambda: round(chance.uniform(13.0, 16.0), 2)), (lambda low, high: round(chance.uniform(low, high), 2))
+    shape = lambda: chance.choice(["", " smooth"])
+    stations = [f"at 0 dia {dia()}", f"at {length // 2} dia {dia()}{shape()}", f"at {length} dia {dia()}{shape()}"]
+    bore = chance.choice([f"drill {some(6, 8)} through", f"drill {some(6, 8)} to {length - 14}", f"bore {some(4, 7)} to 12"])
+    around = lambda most: f" indexed {chance.randint(1, most)} clock {some(0, 359)}"
+    flats = [
+        lambda: f"flat across {some(10.5, 12.9)} at {{}}" + around(12),
+        lambda: f"flat across {some(11, 12.9)} to {some(11, 12.9)} at {{}}" + around(9),
+        lambda: f"flat deep {some(0.2, 0.9)} at {{}}" + around(9),
+        lambda: f"flat sharp at {{}} indexed {chance.randint(3, 16)}",
+        lambda: f'pattern "knurl" deep {some(0.1, 0.5)} share {some(0, 1)} at {{}}',
+    ]
+    depth = lambda: chance.choice(["", f" to {some(0.5, 2)}", " through"])
+    slots = f"slot {some(0.8, 3)}{depth()} at {{}}" + around(4)
+    holes = f"drill {some(0.6, 3)}{depth()} at {some(33, 37)}" + around(4)
+    side = [
+        chance.choice(flats)().format(f"{some(1, 4)}..{some(8, 14)}"),
+        slots.format(f"{chance.choice(['17', '18.5'])}..{some(20, 28)}"),
+        holes,
+        chance.choice(flats)().format(f"{some(42, 45)}..{some(1, 8)} from b"),
+    ]
+    if chance.random() < 0.4:
+        side[0] = f"slot {some(0.6, 1.5)} at 0..{some(4, 12)} indexed {chance.randint(2, 6)}"
+    tool = chance.choice(["drill", "bore"])
+    # Clear of the bore and of what is cut from the side.
+    circle = f"{tool} {some(0.5, 0.9)} to {some(0.3, 0.6)} on {some(9.2, 9.6)} indexed {chance.randint(1, 6)}"
+    return (
+        f"part side-{nth} from a to b {{\n  blank of brass rod 30\n  length {length}\n"
+        f"  outside {{\n{text(stations)}  }}\n  side {{\n{text(side)}  }}\n"
+        f"  from a {{\n    {bore}\n  }}\n  from b {{\n    {circle}\n  }}\n}}\n"
+    )
+
+
 def text(lines):
     return "".join(f"    {line}\n" for line in lines)
 

@@ -24,8 +24,9 @@ def gauss(of, low, high):
     return total
 
 
-def integral(of, stations):
-    """The integral of a function and of its moment, between the first station and the last."""
+def integral(of, stations, within=1e-11):
+    """The integral of a function and of its moment, between the first station and the last, each piece
+    `within` so much of the whole."""
     stations = sorted(set(stations))
     # Sown unevenly, so that no corner of a profile lies where halves and whole happen to agree.
     stations = [a + (b - a) * part for a, b in zip(stations, stations[1:]) for part in SOWN] + stations[-1:]
@@ -38,7 +39,7 @@ def integral(of, stations):
         middle = (low + high) / 2
         left, right = gauss(of, low, middle), gauss(of, middle, high)
         off = abs(left[0] + right[0] - known[0])
-        if off > 1e-11 * scale and high - low > 1e-7:
+        if off > within * scale and high - low > 1e-7:
             waiting += [(low, middle, left), (middle, high, right)]
         else:
             total[0] += left[0] + right[0]
@@ -46,7 +47,7 @@ def integral(of, stations):
     return total
 
 
-def volume(square, stations):
+def volume(square, stations, within=1e-11):
     """A solid of revolution by its square of the radius: volume in mm3 and centroid in mm."""
-    area, moment = integral(square, stations)
+    area, moment = integral(square, stations, within)
     return math.pi * area, moment / area if area else 0.0
