@@ -1,122 +1,9 @@
+mod follows;
+mod sketch;
+
 use crate::{examined, expect, expect_no_more, message};
 use quillet_syntax::{Severity, edited};
-
-/// A closed pen whose section, converter, barrel and cap a test may set.
-fn pen(section: &str, barrel: &str, cap: &str) -> String {
-    format!(
-        "\
-thread closing = M13x0.8 starts 3
-thread joint   = M10x0.75
-thread housing = M7.4x0.5
-
-bought nib-unit from point to heel {{
-  length 41.5
-  mass 2.6 at 26
-  outside {{
-    at 0           dia 4
-    at 10          dia 10
-    at 22.5        dia 8   step 8.4
-    at 23.7        dia 8.4 step 7.4 as collar
-    at 30.7        dia 7.4 step 6.2
-    at 5 from heel dia 6.2 step 4.2
-    at heel        dia 4.2
-  }}
-  from heel {{
-    thread housing outside for 7 at 10.8
-  }}
-}}
-
-bought converter from mouth to end {{
-  length 73
-  mass 2.8
-  holds 0.8
-  outside dia 7.4
-  from mouth {{
-    bore 4.2 to 6
-  }}
-}}
-
-bought clip from under to over {{
-  length 1
-  mass 2
-  outside dia 12
-  from under {{
-    bore 9.2 through
-  }}
-  arm 38
-}}
-
-part cap from mouth to crown {{
-  blank of acrylic rod 18
-  length 64
-  outside {{
-    at 0            dia 15.2
-    at 6 from crown dia 14.4 smooth
-    at crown        dia 0    dome
-  }}
-  from mouth {{
-    bore 13.1             to 2.5
-    thread closing inside to 7.5 at 2.5
-    drill 12.2            to {cap}
-  }}
-}}
-
-part barrel from mouth to tail {{
-  blank of acrylic rod 18
-  length 82
-  outside {{
-    at 8           dia 14.4 as shoulder
-    at 6 from tail dia 12   smooth
-    at tail        dia 0    dome
-  }}
-  from mouth {{
-    tenon                  for 8
-    relief 12.0            for 1.5
-    thread closing outside for 4 at 1.5
-    relief 12.0            for 2.5 at 5.5
-    drill 9.3              to 12
-    thread joint inside    to 9
-    countersink 10.4
-    drill 8.0              to {barrel}
-  }}
-}}
-
-part section from tip to shank {{
-  blank of acrylic rod 14
-  length 30
-  outside {{
-    at 0  dia 10.4
-    at 3  dia 10   smooth
-    at 22 dia 11.2 smooth as shoulder
-  }}
-  from tip {{
-    bore 8.6                to 1.2
-    drill 6.9               to 10.5
-    thread housing inside   to 9
-    drill 6.3               through
-  }}
-  from shank {{
-    tenon                for 8
-    thread joint outside for 6
-    {section}
-    drill 8.0            to 17
-  }}
-}}
-
-pen sketch {{
-  screw nib-unit.heel into section.tip
-  push  converter.mouth onto nib-unit.heel by 5
-  screw section.shank into barrel.mouth
-  close cap.mouth onto barrel.mouth {{
-    seat cap.mouth on barrel.shoulder
-  }}
-  accept rolls-away because \"a sketch\"
-}}
-"
-    )
-}
-
-const RELIEF: &str = "relief 9.0            for 2 at 6";
+use sketch::{RELIEF, pen};
 
 /// The rules that the joints of a text break, in the order of the text.
 #[track_caller]
@@ -201,13 +88,6 @@ fn a_cap_that_goes_past_its_seat_is_not_short_of_it() {
 }
 
 #[test]
-fn what_follows_from_a_jam_is_not_told() {
-    // Without its relief the tenon jams in the barrel's mouth; so the step behind it shows.
-    assert_eq!(broken(&pen("", "69", "56")), ["stops-early"]);
-    assert_eq!(broken(&pen(RELIEF, "69", "56")), [""; 0]);
-}
-
-#[test]
 fn a_converter_too_fat_for_the_section_is_what_does_not_pass() {
     let text = pen(RELIEF, "69", "56").replace("drill 8.0            to 17", "");
     let found = examined(&text);
@@ -234,47 +114,6 @@ part knob from face to top {
 }
 ",
     );
-}
-
-#[test]
-fn what_could_not_be_read_is_told_of_and_not_what_follows() {
-    let clean = pen(RELIEF, "69", "56");
-    let errors = |text: &str| -> Vec<(&'static str, String)> {
-        let found = examined(text).findings;
-        let errors = found
-            .into_iter()
-            .filter(|it| it.severity == Severity::Error);
-        errors
-            .map(|it| (it.rule.code(), it.message.to_string()))
-            .collect()
-    };
-    assert!(errors(&clean).is_empty());
-    for (from, to, rules) in [
-        // A length left out, of the wrong kind, or in the wrong unit.
-        ("length 64", "length", &["syntax"][..]),
-        ("length 64", "length 64g", &["unit-mismatch"]),
-        ("length 64", "length 64in", &["out-of-range"]),
-        ("rod 18", "rod 18in", &["out-of-range"]),
-        ("drill 12.2", "dril 12.2", &["syntax"]),
-        ("cap from mouth to crown", "cap", &["syntax"]),
-        (
-            "M13x0.8 starts 3",
-            "M13x0.8 starts three",
-            &["unknown-name"],
-        ),
-        ("M10x0.75", "M10x", &["syntax"]),
-        ("from mouth to crown", "from mouth", &["syntax"]),
-        ("screw section.shank", "skrew section.shank", &["syntax"]),
-        ("close cap.mouth", "close cap", &["syntax"]),
-        ("at 22 dia 11.2", "at 22 dia", &["incomplete"]),
-        ("at 22 dia 11.2", "at 22 dia waist", &["unknown-name"]),
-    ] {
-        let text = clean.replacen(from, to, 1);
-        assert_ne!(text, clean);
-        let found = errors(&text);
-        let reported: Vec<&str> = found.iter().map(|it| it.0).collect();
-        assert_eq!(reported, rules, "{to}: {found:#?}");
-    }
 }
 
 /// By hand: 4.0 of travel over a lead of 2.4 is 600°, five spacings of 120°. So the marks are as far

@@ -1,7 +1,10 @@
 //! `quillet room`, `vary`, `aim` and `spread`: how far a number moves, how many pens of a hand pass, and what
 //! is refused.
 
-use crate::run::{command, ended, examples, json, run, stderr, stdout};
+mod refused;
+mod spread;
+
+use crate::run::{command, ended, examples, json, run, stdout};
 use std::path::Path;
 use tempfile::TempDir;
 
@@ -197,108 +200,6 @@ fn a_number_is_found_by_its_name_or_its_place() {
     assert_eq!(named["numbers"][0]["name"], "grip");
 }
 
-#[test]
-fn what_cannot_be_asked_is_refused_in_a_sentence() {
-    for (args, wanted) in [
-        (
-            &["room", "heron.quillet", "--of", "cap.mouth.drill.too"][..],
-            "the nearest is cap.mouth.drill.to",
-        ),
-        (
-            &["room", "heron.quillet", "--pen", "egret"],
-            "there is no pen egret; there is heron, heron-ida",
-        ),
-        (
-            &["room", "bought.quillet"],
-            "no number in this file that can be moved",
-        ),
-        (
-            &["vary", "heron.quillet", "grip=12..10 step 0.1"],
-            "grip: 12..10 runs backward; write 10..12",
-        ),
-        (
-            &["vary", "heron.quillet", "grip=10..12 step 0"],
-            "grip: the step is 0; give one above 0",
-        ),
-        (
-            &["vary", "heron.quillet", "grip=10..12 step 0.0001"],
-            "grip: 20001 values; 10000 at most are looked at",
-        ),
-        (
-            &["vary", "heron.quillet", "grip=10..12"],
-            "a number with its range and step is wanted",
-        ),
-        (
-            &[
-                "vary",
-                "heron.quillet",
-                "grip=10..11 step 1",
-                "--show",
-                "ink",
-            ],
-            "say which pen with --pen: heron, heron-ida",
-        ),
-        (
-            &[
-                "vary",
-                "heron.quillet",
-                "grip=10..11 step 1",
-                "--pen",
-                "heron",
-                "--show",
-                "weight",
-            ],
-            "weight",
-        ),
-        (
-            &[
-                "aim",
-                "heron.quillet",
-                "ink",
-                "--by",
-                "grip=10..12",
-                "--pen",
-                "heron",
-            ],
-            "a measure and what it is to come to",
-        ),
-        (
-            &[
-                "aim",
-                "heron.quillet",
-                "ink = 1",
-                "--by",
-                "grip=12..10",
-                "--pen",
-                "heron",
-            ],
-            "runs backward; write 10..12",
-        ),
-        (
-            &["aim", "knot.quillet", "ink = 1", "--by", "grip=10..12"],
-            "quillet check says what is wrong",
-        ),
-        (
-            &["spread", "knot.quillet"],
-            "knot: this pen has errors as it is drawn, so none that a hand makes will do: stops-early",
-        ),
-        (
-            &["spread", "heron.quillet", "--cases", "0"],
-            "0 cases; from 1 to 100000 are made",
-        ),
-        (&["spread", "bought.quillet"], "no pen in this file to make"),
-    ] {
-        let output = run(&examples(), args);
-        let said = stderr(&output);
-        assert_eq!(
-            (output.status.code(), stdout(&output).as_str()),
-            (Some(2), ""),
-            "{args:?}: {said}"
-        );
-        assert!(said.contains(wanted), "{args:?}: {said}");
-    }
-}
-
 /// A `let` that nothing rests on has no room to tell of.
 #[test]
 fn a_number_that_nothing_rests_on_moves_nothing() {
@@ -313,73 +214,6 @@ fn a_number_that_nothing_rests_on_moves_nothing() {
     let args = ["room", "heron.quillet", "--of", "spare"];
     let (_, text, _) = ended(&run(folder.path(), &args));
     assert!(text.contains("moves nothing"), "{text}");
-}
-
-/// One thread or four, once or again: the same bytes.
-#[test]
-fn a_spread_is_the_same_bytes_on_any_number_of_threads() {
-    for format in ["text", "json", "csv"] {
-        let args = [
-            "spread",
-            "heron.quillet",
-            "--cases",
-            "40",
-            "--format",
-            format,
-        ];
-        let with = |threads: &str| {
-            let mut command = command(&examples());
-            let command = command.args(args).env("RAYON_NUM_THREADS", threads);
-            let output = command.output().unwrap();
-            assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-            output.stdout
-        };
-        let one = with("1");
-        assert_eq!(one, with("4"), "{format}");
-        assert_eq!(one, with("3"), "{format}");
-        let other = run(&examples(), &[&args[..], &["--seed", "2"]].concat());
-        assert_ne!(one, other.stdout, "{format}: another seed makes other pens");
-    }
-}
-
-/// 3.43 of 100 by Φ(−0.9635 / 0.5292), where the cap is drilled to 51.5: half a point either way of 20,000;
-/// `QUILLET_CASES` says how many are made, and wider by so much.
-#[test]
-fn a_shallow_cap_fails_as_often_as_its_chain_says() {
-    let folder = by_the_standard();
-    let path = folder.path().join("heron.quillet");
-    let text = std::fs::read_to_string(&path).unwrap();
-    let shallow = text.replace(
-        "drill 12.2              to 54",
-        "drill 12.2              to 51.5",
-    );
-    assert_ne!(text, shallow);
-    std::fs::write(&path, shallow).unwrap();
-    let cases = std::env::var("QUILLET_CASES").unwrap_or_else(|_| "500".to_owned());
-    let args = [
-        "spread",
-        "heron.quillet",
-        "--pen",
-        "heron",
-        "--cases",
-        &cases,
-    ];
-    let found = json(&run(
-        folder.path(),
-        &[&args[..], &["--format", "json"]].concat(),
-    ));
-    let failures = found["pens"][0]["failures"].as_array().unwrap();
-    let strikes = failures
-        .iter()
-        .find(|it| it["rule"] == "nib-strikes-cap")
-        .unwrap();
-    let share = strikes["share"].as_f64().unwrap();
-    let within = 0.005 * (20_000.0 / cases.parse::<f64>().unwrap()).sqrt();
-    assert!((share - 0.0343).abs() < within, "{share}");
-    let (_, text, _) = ended(&run(folder.path(), &args));
-    let wanted =
-        "fail by nib-strikes-cap (line 79), nearly always where nib-unit sits further out\n";
-    assert!(text.contains(wanted), "{text}");
 }
 
 #[test]

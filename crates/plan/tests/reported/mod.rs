@@ -1,5 +1,7 @@
 //! What a route tells its maker: what the calipers must read, what to count, which hold to take.
 
+mod figures;
+
 use super::*;
 
 /// ISO 286-2 at 10: H7 is +0.015 to 0, g6 −0.005 to −0.014, p6 +0.024 to +0.015.

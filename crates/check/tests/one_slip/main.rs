@@ -4,6 +4,9 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
+mod ends;
+mod springs;
+
 use quillet_check::examine;
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Design, Texts, load, resolve};
@@ -47,86 +50,6 @@ fn shown(it: &Finding) -> String {
 fn reports(name: &str, slips: &[(&str, &str)], rule: &str, at: &str, cure: &str) {
     let reported = reported(name, slips);
     assert_eq!(reported, (rule.into(), at.into(), cure.into()), "{slips:?}");
-}
-
-#[test]
-fn an_end_taken_for_the_other_is_told_with_the_end_that_has_the_thread() {
-    let rule = "wrong-way-round";
-    for (name, right, wrong, cure) in [
-        (
-            "heron.quillet",
-            "screw section.shank into barrel.mouth",
-            "screw section.tip into barrel.mouth",
-            "write section.shank",
-        ),
-        (
-            "avocet.quillet",
-            "screw section.shank into barrel.mouth",
-            "screw section.shank into barrel.tail",
-            "write barrel.mouth",
-        ),
-        // Its threads stop short of each other by the length between them.
-        (
-            "heron.quillet",
-            "screw nib-unit.heel into section.tip",
-            "screw nib-unit.heel into section.shank",
-            "write section.tip",
-        ),
-    ] {
-        reports(name, &[(right, wrong)], rule, wrong, cure);
-    }
-}
-
-#[test]
-fn blocks_named_after_each_others_ends_are_swapped_back() {
-    for name in ["heron.quillet", "avocet.quillet"] {
-        let slips = [
-            ("from tip {", "from XX {"),
-            ("from shank {", "from tip {"),
-            ("from XX {", "from shank {"),
-        ];
-        let cure = "swap tip and shank after from";
-        reports(name, &slips, "wrong-way-round", "shank", cure);
-        for slip in ["from shank {", "from   shank {"] {
-            let slips = [("from tip {", slip)];
-            reports(name, &slips, "wrong-way-round", "shank", "write from tip");
-        }
-    }
-}
-
-#[test]
-fn into_for_onto_is_told_where_the_thread_stands_on_the_other() {
-    for name in ["heron.quillet", "avocet.quillet"] {
-        let slips = [("cap.mouth onto barrel.mouth", "cap.mouth into barrel.mouth")];
-        let at = "close cap.mouth into barrel.mouth";
-        reports(name, &slips, "wrong-way-round", at, "write onto");
-    }
-}
-
-/// Where each part lies then says nothing of what else is found: not of the joints that follow.
-#[test]
-fn onto_for_into_is_told_alone() {
-    for (right, wrong) in [
-        (
-            "screw nib-unit.heel into section.tip",
-            "screw nib-unit.heel onto section.tip",
-        ),
-        (
-            "screw section.shank into barrel.mouth",
-            "screw section.shank onto barrel.mouth",
-        ),
-        (
-            "screw section.shank into barrel.mouth",
-            "screw barrel.mouth into section.shank",
-        ),
-    ] {
-        let cure = match wrong.contains("onto") {
-            true => "write into",
-            false => "write onto",
-        };
-        let rule = "wrong-way-round";
-        reports("heron.quillet", &[(right, wrong)], rule, wrong, cure);
-    }
 }
 
 /// A unit that stands apart counts all the same: in a file in inches 5 mm are not 5 inches.
@@ -405,96 +328,4 @@ fn threads_that_do_not_match_are_told_of_and_not_the_die_that_is_missing_for_one
     )];
     let reported = reported("heron.quillet", &slips);
     assert_eq!(reported.0, "thread-mismatch");
-}
-
-/// A refill in a sleeve over a tube with a plug, a spring of this length between it and the plug.
-fn sprung(length: &str) -> Vec<(String, String)> {
-    let text = format!(
-        "\
-bought refill from point to end {{
-  length 70
-  mass 6
-  outside dia 6.1
-}}
-bought spring from front to back {{
-  length {length}
-  mass 0.2
-  outside dia 5.8
-  from front {{
-    bore 4.8 through
-  }}
-}}
-part tube from front to back {{
-  blank of brass rod 10
-  length 70
-  outside dia 8
-  from front {{
-    drill 6.6 through
-  }}
-}}
-part sleeve from front to back {{
-  blank of acrylic rod 16
-  length 76
-  outside dia 13
-  from front {{
-    drill 8.1 through
-    bore 10 to 6
-  }}
-  from back {{}}
-}}
-part plug from front to tail {{
-  blank of acrylic rod 16
-  length 12
-  outside dia 13
-  from front {{
-    tenon 6.5 for 4
-  }}
-}}
-part section from tip to shank {{
-  blank of acrylic rod 14
-  length 26
-  outside dia 13
-  from tip {{
-    drill 3 through
-  }}
-  from shank {{
-    tenon 9.9 for 6
-    bore 6.4 to 20
-  }}
-}}
-pen sprung {{
-  glue tube.back into sleeve.front by 76 gap 0.1
-  glue plug.front into tube.back gap 0.1
-  slip refill.point into section.shank
-  glue section.shank into sleeve.front gap 0.1 through spring
-}}
-"
-    );
-    let texts = Texts::default().with("pen.quillet", &text);
-    let design = resolve(&load(Path::new("pen.quillet"), &texts).unwrap());
-    let found = examine(&design).findings;
-    let grave = found
-        .iter()
-        .filter(|it| it.severity == quillet_syntax::Severity::Error);
-    grave
-        .map(|it| (it.rule.to_string(), it.message.to_string()))
-        .collect()
-}
-
-#[test]
-fn a_spring_trapped_through_several_parts_is_held_or_told_to_be_pressed_solid() {
-    for length in ["2..30", "1..20"] {
-        assert_eq!(sprung(length), [], "{length}");
-    }
-    for length in ["60..70", "30..40"] {
-        let found = sprung(length);
-        let [(rule, message)] = found.as_slice() else {
-            panic!("{length}: {found:#?}")
-        };
-        assert_eq!(rule, "stops-early");
-        assert!(
-            message.contains("spring is pressed below its least length"),
-            "{message}"
-        );
-    }
 }

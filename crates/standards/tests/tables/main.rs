@@ -2,10 +2,12 @@
 //!
 //! `QUILLET_WRITE_TABLES=1 cargo test -p quillet-standards --test tables` writes them anew.
 
-use std::fmt::Write;
+mod page;
+
+use page::{Page, optional, span};
 use std::path::Path;
 
-use quillet_geometry::{Length, Limits};
+use quillet_geometry::Length;
 use quillet_standards::material::{Family, Operation, Range};
 use quillet_standards::thread::{Clip, KnownThread, ThreadForm, ThreadSide};
 use quillet_standards::{bought, drill, material, thread};
@@ -259,47 +261,4 @@ fn bought_parts(page: &mut Page) {
         ]);
     }
     page.sources(bought::all().iter().map(|part| part.source().text()));
-}
-
-fn span(limits: Limits) -> String {
-    let text = |length: Length| length.mm_text(3);
-    format!("{} to {}", text(limits.min()), text(limits.max()))
-}
-
-fn optional(cell: Option<String>) -> String {
-    cell.unwrap_or_default()
-}
-
-/// A page of Markdown tables.
-struct Page(String);
-
-impl Page {
-    fn section(&mut self, title: &str) {
-        write!(self.0, "\n## {title}\n").expect("a String takes any text");
-    }
-
-    fn render(&mut self, text: &str) {
-        write!(self.0, "\n{text}\n").expect("a String takes any text");
-    }
-
-    fn head(&mut self, columns: &[&str]) {
-        self.0.push('\n');
-        self.row(columns);
-        self.row(&vec!["---"; columns.len()]);
-    }
-
-    fn row(&mut self, cells: &[&str]) {
-        writeln!(self.0, "| {} |", cells.join(" | ")).expect("a String takes any text");
-    }
-
-    /// The sources of a table, each once.
-    fn sources<'s>(&mut self, all: impl IntoIterator<Item = &'s str>) {
-        let mut each: Vec<&str> = Vec::new();
-        for source in all {
-            if !each.contains(&source) {
-                each.push(source);
-            }
-        }
-        self.render(&format!("Sources: {}.", each.join("; ")));
-    }
 }

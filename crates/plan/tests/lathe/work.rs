@@ -1,0 +1,133 @@
+//! Each operation as it changes the stock.
+
+use super::Lathe;
+use quillet_geometry::Length;
+use quillet_model::End;
+use quillet_plan::{InsideShape, Pass, Threading, Work};
+
+impl<'a> Lathe<'a> {
+    pub(super) fn cut(&mut self, work: &Work) {
+        let part = self.part();
+        match work {
+            Work::Face { end, to } => {
+                self.clip(*end, *to);
+                self.faced[end.index()] = *to == part.station(*end, Length::ZERO);
+            }
+            Work::Support { plug } => {
+                let served = &self.plan.mandrels[*plug].serves;
+                let own = served.iter().filter(|it| it.0 == part.name.text);
+                for (_, end) in own {
+                    self.plugged[end.index()] = Some(*plug);
+                }
+            }
+            Work::Centre { end, in_nub } => self.centred[end.index()] |= *in_nub,
+            Work::Round { dia } => {
+                let (from, to) = (self.crest.from, self.crest.to);
+                self.outside(self.shape.level(from, to, *dia));
+            }
+            Work::Inside(cut) => {
+                match cut.shape {
+                    InsideShape::Drill { .. } | InsideShape::Ream { .. } => {
+                        self.check_way_in(cut.end, Length::ZERO, Length::ZERO, true);
+                    }
+                    InsideShape::Bore { .. } | InsideShape::Recess { .. }
+                        if cut.from.is_positive() =>
+                    {
+                        self.check_way_in(cut.end, cut.from, Length::mm(1.0), true);
+                    }
+                    _ => self.check_way_in(cut.end, Length::ZERO, Length::ZERO, true),
+                }
+                let made = self.shape.hole(cut);
+                self.crest.bore(made.clone());
+                self.root.bore(made);
+            }
+            Work::Turn(cut) => self.outside(self.shape.turned(cut)),
+            Work::BreakCorner { end, edge } => {
+                for stock in [&mut self.crest, &mut self.root] {
+                    if let Err(flaw) = stock.break_corner(*end, *edge) {
+                        self.wrong
+                            .push(format!("a corner cannot be broken: {flaw:?}"));
+                    }
+                }
+            }
+            Work::Thread(cut) => {
+                let form = &cut.thread.thread;
+                let (crest, root) = self.shape.thread(cut);
+                if cut.inside {
+                    let passes = form.major() - form.pitch() * 2;
+                    self.check_way_in(cut.end, cut.from, passes, true);
+                    self.crest.bore(crest);
+                    self.root.bore(root);
+                } else {
+                    if cut.method == Threading::Die {
+                        let passes = form.root_diameter() + Length::mm(1e-5);
+                        self.check_way_in(cut.end, cut.from, passes, false);
+                        self.check_die(cut);
+                    }
+                    crest.into_iter().for_each(|made| self.crest.turn(made));
+                    root.into_iter().for_each(|made| self.root.turn(made));
+                }
+                self.threaded.push((cut.end, cut.inside));
+            }
+            Work::Outside(pass) if pass.pass != Pass::Blend => {
+                let core = pass.core.map(|core| (core.end, core.dia));
+                for made in self.shape.outline(&pass.spans, pass.over, core) {
+                    self.outside(made);
+                }
+                // A stub is gripped and keeps its size; a nub is turned.
+                if let Some(nub) = pass.core.and_then(|core| core.nub) {
+                    let made = self.shape.nub(nub, self.crest.from, self.crest.to);
+                    self.outside(made);
+                }
+            }
+            Work::PartOff {
+                end, at, shaping, ..
+            } => {
+                self.clip(*end, *at);
+                if *shaping {
+                    self.shaped(Length::ZERO);
+                    self.faced[end.index()] = true;
+                }
+            }
+            Work::RemoveNub { end, over } => {
+                let at = part.station(*end, Length::ZERO);
+                self.clip(*end, at);
+                self.shaped(*over);
+            }
+            Work::Polish { .. } => {
+                let kept = self
+                    .route
+                    .strategy
+                    .on_stub
+                    .then_some((self.route.strategy.first.other(), quillet_plan::NUB_DIA));
+                for made in self
+                    .shape
+                    .outline(&self.shape.spans(self.route), Length::ZERO, kept)
+                {
+                    self.outside(made);
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn shaped(&mut self, over: Length) {
+        for made in self
+            .shape
+            .outline(&self.shape.spans(self.route), over, None)
+        {
+            self.outside(made);
+        }
+    }
+
+    fn outside(&mut self, made: quillet_geometry::Chain) {
+        self.crest.turn(made.clone());
+        self.root.turn(made);
+    }
+
+    fn clip(&mut self, end: End, at: Length) {
+        self.centred[end.index()] = false;
+        self.crest.clip(end, at);
+        self.root.clip(end, at);
+    }
+}
