@@ -1,13 +1,14 @@
 //! Which files and pens of two states belong together, and which of them differ at all.
 
+mod read;
+
 use crate::comparison::{Comparison, FileChange, PenChange, PenState};
-use crate::job::{Done, Half, Known, Names, StepsOf, Task};
-use quillet_model::{ReadError, Source, SourceFile, Units, load};
+use crate::job::{Done, Known, Names, StepsOf, Task};
+use quillet_model::{Source, SourceFile, Units, load};
 use quillet_syntax::RuleId;
-use quillet_syntax::ast::ItemKind;
+use read::{Read, halved, sentence};
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::path::PathBuf;
 
 /// Files of a state.
 pub struct State<'a> {
@@ -40,15 +41,6 @@ pub struct States<'a> {
     same: Vec<(String, String)>,
     /// The job that reports what is written otherwise in a file.
     reporter: BTreeMap<String, usize>,
-}
-
-/// A file with all it uses, as it was read.
-struct Read {
-    name: String,
-    path: PathBuf,
-    pens: Vec<String>,
-    /// All files by name, with their texts.
-    texts: BTreeMap<String, Arc<str>>,
 }
 
 /// Two files that differ, by their numbers, and their pens.
@@ -233,11 +225,16 @@ impl<'a> States<'a> {
                 put(Some(at), now, Some((Some(pen.to_owned()), None)));
             }
         }
+        self.keep(jobs.into_values());
+    }
+
+    /// Keeps the jobs in which anything differs; the pens of the others are the same.
+    fn keep(&mut self, jobs: impl Iterator<Item = Job>) {
         let differ = |job: &Job| match (job.old, job.new) {
             (Some(old), Some(new)) => self.old[old].texts != self.new[new].texts,
             _ => true,
         };
-        for job in jobs.into_values() {
+        for job in jobs {
             let crossed = job.pens.iter().any(|it| it.0 != it.1);
             if crossed || differ(&job) {
                 self.jobs.push(job);
@@ -256,19 +253,6 @@ impl<'a> States<'a> {
     }
 }
 
-fn halved<'a>(path: &'a Path, state: &'a State<'a>) -> Half<'a> {
-    Half {
-        path,
-        source: state.source,
-        name: state.name,
-        known: state.known,
-    }
-}
-
-fn sentence(path: &Path, error: &ReadError) -> String {
-    format!("{}: {error}", path.display())
-}
-
 fn same(name: &str, file: &str) -> PenChange {
     PenChange {
         name: name.to_owned(),
@@ -283,23 +267,5 @@ fn same(name: &str, file: &str) -> PenChange {
         steps: Vec::new(),
         units: Units::default(),
         pair: None,
-    }
-}
-
-impl Read {
-    fn of(path: PathBuf, files: &[Arc<SourceFile>], name: &dyn Fn(&SourceFile) -> String) -> Read {
-        let root = files.first();
-        let items = root.iter().flat_map(|it| &it.parsed.tree.items);
-        let pens = items.filter_map(|it| match &it.kind {
-            ItemKind::Pen(pen) if !pen.name.text.is_empty() => Some(pen.name.text.to_string()),
-            _ => None,
-        });
-        let texts = files.iter().map(|it| (name(it), it.text.clone()));
-        Read {
-            name: root.map_or_else(String::new, |it| name(it)),
-            path,
-            pens: pens.collect(),
-            texts: texts.collect(),
-        }
     }
 }

@@ -1,8 +1,12 @@
 //! `Curve`: one piece of a profile in the meridian plane.
 
+mod bounds;
+mod moved;
+
 use crate::bernstein::{Poly, Roots};
 use crate::homogeneous::Homogeneous;
 use crate::{Arc, Cubic, Point};
+pub use bounds::Bounds;
 
 /// One piece of a profile: a line, an arc of an ellipse or a cubic, never turning back along `z`.
 ///
@@ -25,15 +29,6 @@ pub struct Line {
     pub start: Point,
     /// Where it ends.
     pub end: Point,
-}
-
-/// A box round a curve, in millimetres.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Bounds {
-    /// Least `z` and `r`.
-    pub min: Point,
-    /// Greatest `z` and `r`.
-    pub max: Point,
 }
 
 impl From<Line> for Curve {
@@ -230,80 +225,6 @@ impl Curve {
             .roots()
     }
 
-    /// Moved along the axis.
-    pub fn moved(&self, dz: f64) -> Curve {
-        let step = Point::new(dz, 0.0);
-        match self {
-            Curve::Line(line) => Curve::Line(Line {
-                start: line.start + step,
-                end: line.end + step,
-            }),
-            Curve::Arc(arc) => Curve::Arc(arc.moved(dz)),
-            Curve::Cubic(cubic) => Curve::Cubic(cubic.moved(dz)),
-        }
-    }
-
-    /// Moved away from the axis, or towards it where `by` is negative; none where an arc would
-    /// not hold there.
-    pub fn raised(&self, by: f64) -> Option<Curve> {
-        let up = |place: Point| place + Point::new(0.0, by);
-        Some(match self {
-            Curve::Line(line) => Curve::Line(Line {
-                start: up(line.start),
-                end: up(line.end),
-            }),
-            Curve::Arc(arc) => Curve::Arc(Arc::new(
-                up(arc.start()),
-                up(arc.end()),
-                arc.semi_z_mm(),
-                arc.semi_r_mm(),
-                arc.is_convex(),
-            )?),
-            Curve::Cubic(cubic) => Curve::Cubic(Cubic::new(cubic.points().map(up))?),
-        })
-    }
-
-    /// Turned end for end, `z` becoming `about` less `z`.
-    pub fn reversed(&self, about: f64) -> Curve {
-        match self {
-            Curve::Line(line) => Curve::Line(Line {
-                start: line.end.reversed(about),
-                end: line.start.reversed(about),
-            }),
-            Curve::Arc(arc) => Curve::Arc(arc.reversed(about)),
-            Curve::Cubic(cubic) => Curve::Cubic(cubic.reversed(about)),
-        }
-    }
-
-    /// The least box round the curve.
-    pub fn bounds(&self) -> Bounds {
-        let (start, end) = (self.start(), self.end());
-        let mut bounds = Bounds {
-            min: Point::new(start.z, start.r.min(end.r)),
-            max: Point::new(end.z, start.r.max(end.r)),
-        };
-        for t in self.parallel_to(Point::new(1.0, 0.0)).as_slice() {
-            let r = self.point(*t).r;
-            bounds.min.r = bounds.min.r.min(r);
-            bounds.max.r = bounds.max.r.max(r);
-        }
-        bounds
-    }
-
-    /// A box that holds the curve, and may be larger than [`Curve::bounds`].
-    pub(crate) fn hull(&self) -> Bounds {
-        let Curve::Cubic(cubic) = self else {
-            return self.bounds();
-        };
-        let points = cubic.points();
-        let least = |of: fn(&Point) -> f64| points.iter().map(of).fold(f64::INFINITY, f64::min);
-        let most = |of: fn(&Point) -> f64| points.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
-        Bounds {
-            min: Point::new(least(|it| it.z), least(|it| it.r)),
-            max: Point::new(most(|it| it.z), most(|it| it.r)),
-        }
-    }
-
     pub(crate) fn homogeneous(&self) -> Homogeneous {
         match self {
             Curve::Line(Line { start, end }) => Homogeneous {
@@ -336,18 +257,6 @@ impl Curve {
             // Their weight is 1 all along.
             Curve::Line(_) | Curve::Cubic(_) => slope,
         }
-    }
-}
-
-impl Bounds {
-    /// No two places of two curves with these boxes are nearer than this, mm.
-    pub fn distance(&self, other: &Bounds) -> f64 {
-        let gap = |a: (f64, f64), b: (f64, f64)| (b.0 - a.1).max(a.0 - b.1).max(0.0);
-        Point::new(
-            gap((self.min.z, self.max.z), (other.min.z, other.max.z)),
-            gap((self.min.r, self.max.r), (other.min.r, other.max.r)),
-        )
-        .norm()
     }
 }
 

@@ -76,56 +76,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
         choices.extend(wholes::wholes(expected.place, at.cursor.file.units()));
     }
     for thing in &expected.things {
-        match thing {
-            Thing::Name => choices.extend(names::like_or_override(at)),
-            Thing::End => choices.extend(names::ends(at)),
-            Thing::StationPlace => {
-                choices.extend(names::ends(at));
-                choices.extend(names::quantities(at));
-            }
-            Thing::Face => choices.extend(names::faces(at)),
-            Thing::FaceName => choices.extend(names::faces_of_part(at)),
-            Thing::Material => choices.extend(names::materials(at)),
-            Thing::Kind => choices.extend(names::kinds()),
-            Thing::Rule => choices.extend(rules::rules(at)),
-            Thing::Part => choices.extend(names::parts(at)),
-            Thing::Comparison => choices.extend(words::comparisons()),
-            Thing::PatternName => choices.push(words::quoted("pattern")),
-            Thing::FinishName => choices.push(words::quoted("finish")),
-            Thing::Title => choices.push(words::quoted("title")),
-            Thing::Reason => choices.push(words::quoted("reason")),
-            Thing::Colour => choices.extend(names::colours()),
-            Thing::Bench => choices.extend(names::benches(at)),
-            Thing::ThreadName => choices.extend(names::threads(at)),
-            Thing::Thread => {
-                choices.extend(names::threads(at));
-                choices.extend(sizes::threads(at));
-            }
-            Thing::Designation => choices.extend(sizes::threads(at)),
-            Thing::Size => {
-                choices.extend(names::quantities(at));
-                choices.extend(sizes::sizes(at));
-                choices.extend(words::functions());
-            }
-            Thing::Capital => choices.extend(sizes::letters(at)),
-            Thing::Fit => choices.extend(sizes::fits()),
-            Thing::Measure => choices.extend(call::measured(at)),
-            Thing::Path => choices.extend(names::files(snapshot, at)),
-            Thing::Length
-            | Thing::Diameter
-            | Thing::Radius
-            | Thing::Angle
-            | Thing::Mass
-            | Thing::Force
-            | Thing::Volume
-            | Thing::Quantity
-            | Thing::Count
-            | Thing::Sum => {
-                choices.extend(names::quantities(at));
-                choices.extend(words::functions());
-            }
-            _ => {}
-        }
+        offer(*thing, snapshot, at, &mut choices);
     }
     let mut seen = std::collections::BTreeSet::new();
     choices.retain(|choice| seen.insert((choice.label.clone(), choice.snippet.is_some())));
@@ -134,6 +85,60 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
         replaces: expected.word,
         choices,
     })
+}
+
+/// All that can stand for a thing that is expected.
+fn offer(thing: Thing, snapshot: &Snapshot, at: CompletionContext<'_>, choices: &mut Vec<Choice>) {
+    match thing {
+        Thing::Name => choices.extend(names::like_or_override(at)),
+        Thing::End => choices.extend(names::ends(at)),
+        Thing::StationPlace => {
+            choices.extend(names::ends(at));
+            choices.extend(names::quantities(at));
+        }
+        Thing::Face => choices.extend(names::faces(at)),
+        Thing::FaceName => choices.extend(names::faces_of_part(at)),
+        Thing::Material => choices.extend(names::materials(at)),
+        Thing::Kind => choices.extend(names::kinds()),
+        Thing::Rule => choices.extend(rules::rules(at)),
+        Thing::Part => choices.extend(names::parts(at)),
+        Thing::Comparison => choices.extend(words::comparisons()),
+        Thing::PatternName => choices.push(words::quoted("pattern")),
+        Thing::FinishName => choices.push(words::quoted("finish")),
+        Thing::Title => choices.push(words::quoted("title")),
+        Thing::Reason => choices.push(words::quoted("reason")),
+        Thing::Colour => choices.extend(names::colours()),
+        Thing::Bench => choices.extend(names::benches(at)),
+        Thing::ThreadName => choices.extend(names::threads(at)),
+        Thing::Thread => {
+            choices.extend(names::threads(at));
+            choices.extend(sizes::threads(at));
+        }
+        Thing::Designation => choices.extend(sizes::threads(at)),
+        Thing::Size => {
+            choices.extend(names::quantities(at));
+            choices.extend(sizes::sizes(at));
+            choices.extend(words::functions());
+        }
+        Thing::Capital => choices.extend(sizes::letters(at)),
+        Thing::Fit => choices.extend(sizes::fits()),
+        Thing::Measure => choices.extend(call::measured(at)),
+        Thing::Path => choices.extend(names::files(snapshot, at)),
+        Thing::Length
+        | Thing::Diameter
+        | Thing::Radius
+        | Thing::Angle
+        | Thing::Mass
+        | Thing::Force
+        | Thing::Volume
+        | Thing::Quantity
+        | Thing::Count
+        | Thing::Sum => {
+            choices.extend(names::quantities(at));
+            choices.extend(words::functions());
+        }
+        _ => {}
+    }
 }
 
 /// The documentation of a choice, in Markdown.

@@ -1,7 +1,7 @@
 //! What makes a measure what it is.
 
 use quillet_geometry::Length;
-use quillet_model::{Measure, PartId, Pen};
+use quillet_model::{Configured, Measure, PartId, Pen};
 use quillet_syntax::{Size, SizedText, text};
 
 /// What makes a measure what it is: the heaviest part, the longest, the threads.
@@ -40,24 +40,7 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
                 )
             })
         }
-        Measure::Balance(configured) => assembly.configuration(*configured).and_then(|there| {
-            let balance_mm = there.filled?.centre_mm;
-            let moment = |part: PartId| {
-                let (mass, place) = (assembly.weights[part]?, there.places[part]?);
-                let apart = place.of(mass.centre_mm) - balance_mm;
-                Some((part, mass.mass_g, apart))
-            };
-            let all = pen.parts.ids().filter_map(moment);
-            let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
-            let way = if most.2 > 0.0 { "behind" } else { "before" };
-            Some(text!(
-                "{}, {} g, balances {} {} it",
-                pen.parts[most.0].name.text,
-                format!("{:.1}", most.1),
-                Size::Rounded(Length::mm(most.2.abs()), 1),
-                way
-            ))
-        }),
+        Measure::Balance(configured) => off_balance(pen, *configured),
         Measure::Turns(joint) => assembly.joints.get(*joint).and_then(|rest| {
             let threads = rest.engagements.first()?;
             Some(text!(
@@ -69,4 +52,26 @@ pub(super) fn of(measure: &Measure, pen: &Pen) -> Vec<SizedText> {
         _ => None,
     };
     driver.into_iter().collect()
+}
+
+/// The part that moves the balance most.
+fn off_balance(pen: &Pen, configured: Configured) -> Option<SizedText> {
+    let assembly = &pen.assembly;
+    let there = assembly.configuration(configured)?;
+    let balance_mm = there.filled?.centre_mm;
+    let moment = |part: PartId| {
+        let (mass, place) = (assembly.weights[part]?, there.places[part]?);
+        let apart = place.of(mass.centre_mm) - balance_mm;
+        Some((part, mass.mass_g, apart))
+    };
+    let all = pen.parts.ids().filter_map(moment);
+    let most = all.max_by(|a, b| (a.1 * a.2.abs()).total_cmp(&(b.1 * b.2.abs())))?;
+    let way = if most.2 > 0.0 { "behind" } else { "before" };
+    Some(text!(
+        "{}, {} g, balances {} {} it",
+        pen.parts[most.0].name.text,
+        format!("{:.1}", most.1),
+        Size::Rounded(Length::mm(most.2.abs()), 1),
+        way
+    ))
 }

@@ -15,6 +15,12 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
+    groups(view, findings);
+    joints(view, findings);
+}
+
+/// Parts that are joined to nothing else.
+fn groups(view: &PenView<'_>, findings: &mut Findings) {
     let pen = view.pen;
     for group in &pen.assembly.loose {
         let names: Vec<String> = group
@@ -35,6 +41,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
                 .hint("add the joint that holds it, or take it out of the pen"),
         );
     }
+}
+
+/// Joints that nothing stops, and what rattles in them.
+fn joints(view: &PenView<'_>, findings: &mut Findings) {
+    let pen = view.pen;
     for at in view.joints() {
         let joint = at.joint;
         let Some(rest) = at.at_rest().filter(|rest| !rest.redundant) else {

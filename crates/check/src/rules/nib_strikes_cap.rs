@@ -2,7 +2,7 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{Clearance, ClearanceKind, Closing, PartId, Pen, SurfacePoint};
+use quillet_model::{AtRest, Clearance, ClearanceKind, Closing, PartId, Pen, SurfacePoint, Touch};
 use quillet_syntax::ast::{ToleranceKind, Verb};
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
@@ -29,37 +29,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(nib) = pen.assembly.nib else { return };
     let left = view.length_limit(&RULE, LEFT);
     if let Closing::Struck(touch) = &rest.verdict.closing {
-        // A cap that has gone past its seat has only where it would come by itself before it.
-        let past = rest.seat_gap_mm.filter(|gap| *gap < 0.0);
-        let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
-        let short = past.map_or(short, |_| rest.short_mm);
-        let strikes = text!(
-            "{} strikes {}",
-            spots::words(pen, &touch.male),
-            spots::words(pen, &touch.female)
-        );
-        let message = match past {
-            Some(gap) => strikes.then(text!(
-                " when the cap has gone {} past its seat",
-                words::against(Length::mm(-gap), Length::ZERO)
-            )),
-            None if short <= NOTHING_MM => strikes.then(text!(" just as the cap closes")),
-            None => strikes.then(text!(
-                ", {} before the cap is closed",
-                words::against(Length::mm(short), Length::ZERO)
-            )),
-        };
-        let finding = Finding {
-            severity: Severity::Error,
-            ..RULE.at(view.joint.head, message)
-        };
-        let ends = (&touch.male, &touch.female);
-        findings.push(with_cures(
-            view,
-            ends,
-            short + left.to_mm() + taken_mm(pen, nib, ends.1),
-            finding,
-        ));
+        findings.push(struck(view, rest, touch, (nib, left)));
         return;
     }
     let ahead = |it: &&Clearance| {
@@ -69,10 +39,52 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(gap) = ahead.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm)) else {
         return;
     };
-    let least = Length::mm(gap.least_mm);
-    if least >= left {
-        return;
+    if Length::mm(gap.least_mm) < left {
+        findings.push(near(view, rest, gap, left));
     }
+}
+
+/// The nib touches the cap before it is closed.
+fn struck(
+    view: &JointView<'_>,
+    rest: &AtRest,
+    touch: &Touch,
+    (nib, left): (PartId, Length),
+) -> Finding {
+    let pen = view.pen.pen;
+    // A cap that has gone past its seat has only where it would come by itself before it.
+    let past = rest.seat_gap_mm.filter(|gap| *gap < 0.0);
+    let short = rest.seat_gap_mm.unwrap_or(rest.short_mm);
+    let short = past.map_or(short, |_| rest.short_mm);
+    let strikes = text!(
+        "{} strikes {}",
+        spots::words(pen, &touch.male),
+        spots::words(pen, &touch.female)
+    );
+    let message = match past {
+        Some(gap) => strikes.then(text!(
+            " when the cap has gone {} past its seat",
+            words::against(Length::mm(-gap), Length::ZERO)
+        )),
+        None if short <= NOTHING_MM => strikes.then(text!(" just as the cap closes")),
+        None => strikes.then(text!(
+            ", {} before the cap is closed",
+            words::against(Length::mm(short), Length::ZERO)
+        )),
+    };
+    let finding = Finding {
+        severity: Severity::Error,
+        ..RULE.at(view.joint.head, message)
+    };
+    let ends = (&touch.male, &touch.female);
+    let by = short + left.to_mm() + taken_mm(pen, nib, ends.1);
+    with_cures(view, ends, by, finding)
+}
+
+/// The nib may come nearer to the cap than is to be left.
+fn near(view: &JointView<'_>, rest: &AtRest, gap: &Clearance, left: Length) -> Finding {
+    let pen = view.pen.pen;
+    let least = Length::mm(gap.least_mm);
     let corner = rest
         .clearances
         .iter()
@@ -106,7 +118,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         ..RULE.at(view.joint.head, message)
     };
     let by = (left - least).to_mm();
-    findings.push(with_cures(view, (&gap.male, &gap.female), by, finding));
+    with_cures(view, (&gap.male, &gap.female), by, finding)
 }
 
 /// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is

@@ -51,38 +51,43 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         if dia >= tenon.range.min() - slack && dia <= tenon.range.max() + slack {
             continue;
         }
-        let class = form.class(quillet_standards::thread::ThreadSide::External);
-        let much = if dia > tenon.range.max() {
-            "too fat"
-        } else {
-            "too thin"
-        };
-        let finding = RULE
-            .at(
-                turned.map_or(threaded.feature.span, |it| it.size_span),
-                text!(
-                    "{} is {} for {}; {} to {} wanted ({}{})",
-                    words::dia(dia),
-                    much,
-                    threaded.thread.called(),
-                    Size::Near(tenon.range.min(), 3),
-                    tenon.range.max(),
-                    class,
-                    if tenon.from.word() == "formula" {
-                        ", by the standard's formulas"
-                    } else {
-                        ""
-                    }
-                ),
-            )
-            .hint(text!(
-                "turn the tenon to {}; the low side, {} to {}, suits plastics",
-                Size::Near(tenon.default, 2),
-                Size::Near(tenon.in_plastic.min(), 2),
-                Size::Near(tenon.in_plastic.max(), 2)
-            ));
+        let finding = told(&threaded, turned, dia, &tenon);
         findings.push_at(cured(view, &threaded, turned, &tenon, finding), from, to);
     }
+}
+
+/// What is said of a tenon that is not of the size its thread wants.
+fn told(threaded: &Threaded<'_>, turned: Option<&Feature>, dia: Length, tenon: &Tenon) -> Finding {
+    let form = &threaded.thread.thread;
+    let class = form.class(quillet_standards::thread::ThreadSide::External);
+    let much = if dia > tenon.range.max() {
+        "too fat"
+    } else {
+        "too thin"
+    };
+    RULE.at(
+        turned.map_or(threaded.feature.span, |it| it.size_span),
+        text!(
+            "{} is {} for {}; {} to {} wanted ({}{})",
+            words::dia(dia),
+            much,
+            threaded.thread.called(),
+            Size::Near(tenon.range.min(), 3),
+            tenon.range.max(),
+            class,
+            if tenon.from.word() == "formula" {
+                ", by the standard's formulas"
+            } else {
+                ""
+            }
+        ),
+    )
+    .hint(text!(
+        "turn the tenon to {}; the low side, {} to {}, suits plastics",
+        Size::Near(tenon.default, 2),
+        Size::Near(tenon.in_plastic.min(), 2),
+        Size::Near(tenon.in_plastic.max(), 2)
+    ))
 }
 
 /// What to turn instead: the tenon there is, or one that is added.

@@ -31,15 +31,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(fitted) = FitContact::of(view) else {
         return;
     };
-    let drawn = (-fitted.clearance()).to_mm();
-    let most = match &view.joint.asks {
-        Some((FitRequest::Fit(fit), _)) => {
-            let limits = fit.at(fitted.hole);
-            limits.map_or(drawn, |limits| drawn.max(-limits.clearance.min().to_mm()))
-        }
-        Some((FitRequest::Interference(size), _)) => drawn.max(size.to_mm()),
-        _ => drawn,
-    };
+    let most = most_mm(view, &fitted);
     let around = material(view, &fitted.at.female);
     let Some((around, name)) = around.filter(|(kind, _)| kind.family() != Family::Metal) else {
         return;
@@ -83,6 +75,19 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 fits
             )),
     );
+}
+
+/// The most interference that is drawn or asked for, mm.
+fn most_mm(view: &JointView<'_>, fitted: &FitContact) -> f64 {
+    let drawn = (-fitted.clearance()).to_mm();
+    match &view.joint.asks {
+        Some((FitRequest::Fit(fit), _)) => {
+            let limits = fit.at(fitted.hole);
+            limits.map_or(drawn, |limits| drawn.max(-limits.clearance.min().to_mm()))
+        }
+        Some((FitRequest::Interference(size), _)) => drawn.max(size.to_mm()),
+        _ => drawn,
+    }
 }
 
 /// A snap that strains what springs more than its material bears day by day.

@@ -5,7 +5,7 @@ use crate::{Findings, JointView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Part, PartId, Placement, Profiles};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, text};
+use quillet_syntax::{Severity, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "proud-joint",
@@ -71,15 +71,11 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         words::dia(Length::mm(behind).twice()),
         words::dia(Length::mm(at).twice())
     );
-    let finding = RULE.at(view.joint.head, message);
-    let finding = match flush {
-        Some(span) => Finding {
-            severity: Severity::Warning,
-            ..finding
-        }
-        .label(span, "to be flush"),
-        None => finding,
-    };
+    let mut finding = RULE.at(view.joint.head, message);
+    if let Some(span) = flush {
+        finding.severity = Severity::Warning;
+        finding = finding.label(span, "to be flush");
+    }
     let finding = finding.hint("give both one diameter there, or blend them together on the lathe");
     let to = [(female, outer, behind), (male, inner, at)];
     let level = to.into_iter().filter_map(|(part, place, radius)| {

@@ -1,13 +1,13 @@
 //! `short-engagement`: too little thread in the other to hold.
 
 use super::snaps_at_joint::MOMENT_N_MM;
-use crate::full_form::complete;
+use crate::full_form::{FullFormOverlap, complete};
 use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use quillet_geometry::Length;
 use quillet_model::{Closing, CutId, Engagement, Part, StoppedBy};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, Size, text};
+use quillet_syntax::{Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "short-engagement",
@@ -54,50 +54,13 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     if !short && !few {
         return;
     }
-    let reported = |mm: f64| Size::Rounded(Length::mm(mm), 2);
-    let lies = text!("{} of thread lies in the other", reported(full.overlap_mm));
-    let apart = Length::mm(-full.overlap_mm);
-    let [turns, _] = words::told_apart(threads.turns(), CAP_TURNS, 2);
-    let message = match (full.overlap_mm <= 0.0, short, &weakest) {
-        (true, ..) if !apart.is_positive() => {
-            "the threads only just meet: nothing of one lies in the other".into()
-        }
-        (true, ..) => text!(
-            "the threads never reach each other: {} are left between them",
-            reported(-full.overlap_mm)
-        ),
-        (_, true, Some(ridge)) if borne_mm > pitch_mm => {
-            let [borne, load] = words::told_apart(ridge.n_per_mm * full.overlap_mm, load_n, 0);
-            text!(
-                "{} and bears about {} N in {}; {} bears the {} N wanted",
-                lies,
-                borne,
-                ridge.material,
-                reported(wanted_mm),
-                load
-            )
-        }
-        (_, true, _) => text!(
-            "{}, less than a pitch: it does not go all the way round; {} wanted",
-            lies,
-            reported(wanted_mm)
-        ),
-        (_, false, _) => text!(
-            "the cap lets go after {} turns; {} wanted at least",
-            turns,
-            CAP_TURNS
-        ),
+    let sizes = Wanted {
+        borne_mm,
+        wanted_mm,
+        load_n,
+        short,
     };
-    let message = match full.lead_in.filter(|_| short) {
-        Some(lead) => message.then(text!(
-            " ({} are drawn; a lead-in of {} takes {}: {})",
-            reported(threads.overlap_mm),
-            reported(lead.length.to_mm()),
-            reported(full.lost_mm),
-            lead.whose
-        )),
-        None => message,
-    };
+    let message = sizes.message(threads, &full, weakest.as_ref());
     let (male, female) = (
         &view.male.features[threads.threads.male],
         &view.female.features[threads.threads.female],
@@ -108,6 +71,72 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             .label(female.span, "the inside thread")
             .hint("make the threads longer, or let them begin nearer to the mouth"),
     );
+}
+
+/// What is wanted of a joint's threads.
+struct Wanted {
+    /// The overlap that bears the load.
+    borne_mm: f64,
+    /// That, or a pitch.
+    wanted_mm: f64,
+    load_n: f64,
+    /// There is less; else the cap lets go too soon.
+    short: bool,
+}
+
+impl Wanted {
+    fn message(
+        &self,
+        threads: &Engagement,
+        full: &FullFormOverlap,
+        weakest: Option<&Ridge>,
+    ) -> SizedText {
+        let reported = |mm: f64| Size::Rounded(Length::mm(mm), 2);
+        let lies = text!("{} of thread lies in the other", reported(full.overlap_mm));
+        let apart = Length::mm(-full.overlap_mm);
+        let [turns, _] = words::told_apart(threads.turns(), CAP_TURNS, 2);
+        let message = match (full.overlap_mm <= 0.0, self.short, weakest) {
+            (true, ..) if !apart.is_positive() => {
+                "the threads only just meet: nothing of one lies in the other".into()
+            }
+            (true, ..) => text!(
+                "the threads never reach each other: {} are left between them",
+                reported(-full.overlap_mm)
+            ),
+            (_, true, Some(ridge)) if self.borne_mm > threads.form.pitch_mm() => {
+                let [borne, load] =
+                    words::told_apart(ridge.n_per_mm * full.overlap_mm, self.load_n, 0);
+                text!(
+                    "{} and bears about {} N in {}; {} bears the {} N wanted",
+                    lies,
+                    borne,
+                    ridge.material,
+                    reported(self.wanted_mm),
+                    load
+                )
+            }
+            (_, true, _) => text!(
+                "{}, less than a pitch: it does not go all the way round; {} wanted",
+                lies,
+                reported(self.wanted_mm)
+            ),
+            (_, false, _) => text!(
+                "the cap lets go after {} turns; {} wanted at least",
+                turns,
+                CAP_TURNS
+            ),
+        };
+        match full.lead_in.filter(|_| self.short) {
+            Some(lead) => message.then(text!(
+                " ({} are drawn; a lead-in of {} takes {}: {})",
+                reported(threads.overlap_mm),
+                reported(lead.length.to_mm()),
+                reported(full.lost_mm),
+                lead.whose
+            )),
+            None => message,
+        }
+    }
 }
 
 /// What a joint has to bear along its axis, newtons: the twist that closes it, and, where it stays

@@ -6,7 +6,9 @@ use crate::shape::deepest_mm;
 use crate::{Findings, PartView, Rule, Run, Threshold, propose, words};
 use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Length, Tag};
-use quillet_model::{Cut, Design, End, Feature, Part, Profiles, SideCut, SideCutKind, SideId};
+use quillet_model::{
+    Cut, Design, End, Feature, Part, Profiles, SideCut, SideCutKind, SideId, ThreadDef,
+};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, text};
 
@@ -68,22 +70,8 @@ fn judged(
     };
     let (taken, what, severity) = match &feature.cut {
         Cut::Thread { thread, side } if *side == Side::Outside => {
-            let form = thread.thread;
-            let depth = (form.major() - form.root_diameter()).half();
             let taken = outside()?;
-            let what = match taken.deep.filter(|deep| *deep < depth) {
-                Some(deep) => text!(
-                    "takes {} of {}'s {} depth",
-                    Size::Rounded(deep, 2),
-                    thread.called(),
-                    Size::Rounded(depth, 2)
-                ),
-                None => text!(
-                    "takes all of {}'s {} depth",
-                    thread.called(),
-                    Size::Rounded(depth, 2)
-                ),
-            };
+            let what = of_depth(thread, taken.deep);
             (taken, what, Severity::Warning)
         }
         Cut::Thread { thread, .. } => {
@@ -132,6 +120,25 @@ fn judged(
         },
         taken,
     ))
+}
+
+/// How much of a thread's depth is taken.
+fn of_depth(thread: &ThreadDef, deep: Option<Length>) -> SizedText {
+    let form = thread.thread;
+    let depth = (form.major() - form.root_diameter()).half();
+    match deep.filter(|deep| *deep < depth) {
+        Some(deep) => text!(
+            "takes {} of {}'s {} depth",
+            Size::Rounded(deep, 2),
+            thread.called(),
+            Size::Rounded(depth, 2)
+        ),
+        None => text!(
+            "takes all of {}'s {} depth",
+            thread.called(),
+            Size::Rounded(depth, 2)
+        ),
+    }
 }
 
 /// On a tenon: fingers are slit on purpose, what is pinned is drilled on purpose, and of what goes

@@ -2,7 +2,7 @@
 
 use crate::{Findings, PenView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::{Curve, Length};
-use quillet_model::{PartId, SurfacePoint};
+use quillet_model::{PartId, Placement, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Severity, Size, text};
 
@@ -48,9 +48,6 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let Some(place) = open.places[part] else {
             continue;
         };
-        let Some(profiles) = &pen.parts[part].profiles else {
-            continue;
-        };
         // What stands out of a joint that does not close will be inside it.
         if view
             .open_joints(part)
@@ -58,40 +55,54 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         {
             continue;
         }
-        for segment in profiles.crest.outer.segments() {
-            let Curve::Line(line) = &segment.curve else {
-                continue;
-            };
-            let z = place.of(line.start.z);
-            let held = (HELD_MM.0..=HELD_MM.1).contains(&(z - front));
-            if !segment.curve.is_vertical() || !held {
-                continue;
-            }
-            // What another part covers is not felt.
-            let (before, after) = (outside(view, z - JUST), outside(view, z + JUST));
-            if line.start.r.max(line.end.r) < before.max(after) - JUST {
-                continue;
-            }
-            let rise = Length::mm((after - before).abs());
-            if rise <= felt {
-                continue;
-            }
-            let spot = SurfacePoint {
-                part,
-                origin: profiles.origin(segment.tag),
-                station_mm: line.start.z,
-                radius_mm: line.start.r,
-            };
-            let message = text!(
-                "a sharp step of {} {} behind the front, where the pen is held",
-                words::against(rise, felt),
-                Size::Rounded(Length::mm(z - front), 0)
-            );
-            findings.push(
-                RULE.at(spots::span(pen, &spot), message)
-                    .hint("round or chamfer it, or move it further back"),
-            );
+        felt_on(view, (part, place), (front, felt), findings);
+    }
+}
+
+/// The steps of a part at its place that are held and can be felt.
+fn felt_on(
+    view: &PenView<'_>,
+    (part, place): (PartId, Placement),
+    (front, felt): (f64, Length),
+    findings: &mut Findings,
+) {
+    let pen = view.pen;
+    let Some(profiles) = &pen.parts[part].profiles else {
+        return;
+    };
+    for segment in profiles.crest.outer.segments() {
+        let Curve::Line(line) = &segment.curve else {
+            continue;
+        };
+        let z = place.of(line.start.z);
+        let held = (HELD_MM.0..=HELD_MM.1).contains(&(z - front));
+        if !segment.curve.is_vertical() || !held {
+            continue;
         }
+        // What another part covers is not felt.
+        let (before, after) = (outside(view, z - JUST), outside(view, z + JUST));
+        if line.start.r.max(line.end.r) < before.max(after) - JUST {
+            continue;
+        }
+        let rise = Length::mm((after - before).abs());
+        if rise <= felt {
+            continue;
+        }
+        let spot = SurfacePoint {
+            part,
+            origin: profiles.origin(segment.tag),
+            station_mm: line.start.z,
+            radius_mm: line.start.r,
+        };
+        let message = text!(
+            "a sharp step of {} {} behind the front, where the pen is held",
+            words::against(rise, felt),
+            Size::Rounded(Length::mm(z - front), 0)
+        );
+        findings.push(
+            RULE.at(spots::span(pen, &spot), message)
+                .hint("round or chamfer it, or move it further back"),
+        );
     }
 }
 

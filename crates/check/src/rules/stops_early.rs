@@ -44,25 +44,63 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
     let (pen, head) = (view.pen.pen, view.joint.head);
     let amount = words::against(Length::mm(short.abs()), Length::ZERO);
     let Some(touch) = touch else {
-        let (one, other) = match &view.joint.seat {
-            Some(seat) => (named(view, &seat.first), named(view, &seat.second)),
-            None => (view.male_name().into(), view.female_name().into()),
-        };
-        let message = text!(
-            "{} and {} end {} apart, and nothing holds them there",
-            one,
-            other,
-            amount
-        );
-        let finding = RULE.at(head, message);
-        return match &view.joint.seat {
-            Some(seat) => finding.label(seat.span, "to touch here"),
-            None => finding,
-        };
+        return apart(view, amount);
     };
     let land = Land::of(view, rest, touch);
     let meets = meets(view, land.as_ref(), touch);
-    let message = match &view.joint.seat {
+    let message = why(view, (rest, short), (amount, meets));
+    let mut finding = RULE
+        .at(head, message)
+        .label(spots::span(pen, &touch.female), "what it meets")
+        .label(spots::span(pen, &touch.male), "what meets it");
+    if let Some(seat) = &view.joint.seat {
+        finding = finding.label(seat.span, "to touch here");
+    }
+    match land {
+        Some(land) => finding.hint(land.cure(view)),
+        None if overlaps(view) => {
+            let finding = finding.hint(match rest.goes_in_mm > TOUCHING_MM {
+                true => "write how far it goes, or make room for what meets there",
+                false => "join the ends that are meant",
+            });
+            let overlap = propose::overlap(view, Length::mm(rest.goes_in_mm)).into_iter();
+            let turned = propose::turned(view).into_iter();
+            // Where less than half goes in, other ends are meant if any will do.
+            match rest.goes_in_mm < short {
+                true => propose::with(finding, turned.chain(overlap)),
+                false => propose::with(finding, overlap.chain(turned)),
+            }
+        }
+        None => cure(view, touch, short, finding),
+    }
+}
+
+/// Nothing touches where the joint ends.
+fn apart(view: &JointView<'_>, amount: SizedText) -> Finding {
+    let (one, other) = match &view.joint.seat {
+        Some(seat) => (named(view, &seat.first), named(view, &seat.second)),
+        None => (view.male_name().into(), view.female_name().into()),
+    };
+    let message = text!(
+        "{} and {} end {} apart, and nothing holds them there",
+        one,
+        other,
+        amount
+    );
+    let finding = RULE.at(view.joint.head, message);
+    match &view.joint.seat {
+        Some(seat) => finding.label(seat.span, "to touch here"),
+        None => finding,
+    }
+}
+
+/// Where it stops, by how much, and what it meets there.
+fn why(
+    view: &JointView<'_>,
+    (rest, short): (&AtRest, f64),
+    (amount, meets): (SizedText, SizedText),
+) -> SizedText {
+    match &view.joint.seat {
         Some(seat) if short < 0.0 => text!(
             "{} goes {} past {}; {}",
             named(view, &seat.first),
@@ -92,30 +130,6 @@ fn short(view: &JointView<'_>, rest: &AtRest, short: f64, touch: Option<&Touch>)
             view.female_name(),
             meets
         ),
-    };
-    let mut finding = RULE
-        .at(head, message)
-        .label(spots::span(pen, &touch.female), "what it meets")
-        .label(spots::span(pen, &touch.male), "what meets it");
-    if let Some(seat) = &view.joint.seat {
-        finding = finding.label(seat.span, "to touch here");
-    }
-    match land {
-        Some(land) => finding.hint(land.cure(view)),
-        None if overlaps(view) => {
-            let finding = finding.hint(match rest.goes_in_mm > TOUCHING_MM {
-                true => "write how far it goes, or make room for what meets there",
-                false => "join the ends that are meant",
-            });
-            let overlap = propose::overlap(view, Length::mm(rest.goes_in_mm)).into_iter();
-            let turned = propose::turned(view).into_iter();
-            // Where less than half goes in, other ends are meant if any will do.
-            match rest.goes_in_mm < short {
-                true => propose::with(finding, turned.chain(overlap)),
-                false => propose::with(finding, overlap.chain(turned)),
-            }
-        }
-        None => cure(view, touch, short, finding),
     }
 }
 

@@ -2,9 +2,9 @@
 
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
-use quillet_model::{HeldBy, StoppedBy, SurfacePoint};
+use quillet_model::{HeldBy, Pen, StoppedBy, SurfacePoint, Touch};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, Size, text};
+use quillet_syntax::{Finding, Severity, Size, SizedText, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "wont-post",
@@ -50,19 +50,19 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             .label(spots::span(pen, &touch.male), "rests here")
             .label(spots::span(pen, &touch.female), "with this")
     };
-    if half > most || over < DIAMETERS {
-        let mut flaws = Vec::new();
-        if half > most {
-            let [told, _] = words::told_apart(half, most, 1);
-            flaws.push(text!("a half angle of {}°, {}° at most holds", told, most));
-        }
-        if over < DIAMETERS {
-            flaws.push(text!(
-                "{} over the tail, {} at least wanted",
-                Size::Rounded(Length::mm(rest.goes_in_mm), 1),
-                dia
-            ));
-        }
+    let mut flaws = Vec::new();
+    if half > most {
+        let [told, _] = words::told_apart(half, most, 1);
+        flaws.push(text!("a half angle of {}°, {}° at most holds", told, most));
+    }
+    if over < DIAMETERS {
+        flaws.push(text!(
+            "{} over the tail, {} at least wanted",
+            Size::Rounded(Length::mm(rest.goes_in_mm), 1),
+            dia
+        ));
+    }
+    if !flaws.is_empty() {
         let (mut tail, dia) = (spots::words(pen, &touch.male), words::dia(dia));
         if !tail.contains(&*dia) {
             tail = text!("{} ({})", tail, dia);
@@ -77,15 +77,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             "let the tail taper by 3° a side or less over a diameter's length, with a bore to suit",
         ));
     }
-    let female = &pen.parts[touch.female.part];
-    let thread = spots::feature(female, touch.female.origin).and_then(|it| it.thread());
-    if let Some((thread, _)) = thread {
-        let message = text!(
-            "{} of {} rides on {} and will mark it",
-            thread.called(),
-            female.name.text,
-            spots::words(pen, &touch.male)
-        );
+    if let Some(message) = rides(pen, touch) {
         let finding = spans(RULE.at(view.joint.head, message));
         let finding = Finding {
             severity: Severity::Note,
@@ -93,6 +85,20 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         };
         findings.push(finding.hint("let a plain bore beyond the thread, or the lip, touch first"));
     }
+}
+
+/// What is said of a cap's thread that touches the tail first.
+fn rides(pen: &Pen, touch: &Touch) -> Option<SizedText> {
+    let female = &pen.parts[touch.female.part];
+    let thread = spots::feature(female, touch.female.origin).and_then(|it| it.thread());
+    thread.map(|(thread, _)| {
+        text!(
+            "{} of {} rides on {} and will mark it",
+            thread.called(),
+            female.name.text,
+            spots::words(pen, &touch.male)
+        )
+    })
 }
 
 /// The angle of the male's surface with the axis.

@@ -1,8 +1,11 @@
 //! What a part's drawing dimensions: one column a place, outside above, inside below.
 
+mod corners;
+
 use super::figures::LengthFormat;
 use super::{side, thread};
-use quillet_geometry::{Chain, Edge, Length, Point, Tag};
+use corners::{corners, datum};
+use quillet_geometry::{Chain, Edge, Length, Point};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Profiles};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::Side;
@@ -246,42 +249,6 @@ impl DimensionColumn {
             caption,
         }
     }
-}
-
-type Corner = (Point, f64, f64, Vec<Tag>);
-
-/// Where the pieces of an outline meet: the place, the radii before and after, who made them.
-fn corners(chain: &Chain) -> Vec<Corner> {
-    let mut corners: Vec<Corner> = Vec::new();
-    for segment in chain
-        .segments()
-        .iter()
-        .filter(|segment| !segment.curve.is_vertical())
-    {
-        let (start, end) = (segment.curve.start(), segment.curve.end());
-        match corners
-            .last_mut()
-            .filter(|last| (last.0.z - start.z).abs() < 1e-9)
-        {
-            Some(last) => {
-                last.0.r = last.0.r.max(start.r);
-                last.2 = start.r;
-                last.3.push(segment.tag);
-            }
-            None => corners.push((start, start.r, start.r, vec![segment.tag])),
-        }
-        corners.push((end, end.r, end.r, vec![segment.tag]));
-    }
-    corners
-}
-
-/// The end that a corner is measured from: that of a cut which made it, else the first.
-fn datum(part: &Part, profiles: &Profiles, tags: &[Tag]) -> End {
-    let of = |tag: &Tag| {
-        let feature = part.features.get(profiles.origin(*tag).feature()?)?;
-        Some(feature.end)
-    };
-    tags.iter().find_map(of).unwrap_or(End::First)
 }
 
 fn measured(

@@ -1,9 +1,12 @@
 //! How the work is held for a stretch of its route, and what is cut away in it.
 
+mod placement;
+
 use super::mandrel::profile;
 use super::pieces::pieces;
 use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
+use placement::WorkPlacement;
 use quillet_model::{ById, End, Part};
 use quillet_plan::{Mandrel, MandrelId, MandrelKind, Operation, Plan, Route, Workholding};
 use std::ops::Range;
@@ -206,59 +209,6 @@ const SHANK_MM: f64 = 11.0;
 /// The same as a share of it.
 fn shank_shown(mandrel: &Mandrel) -> f64 {
     (SHANK_MM / mandrel.shank_length.to_mm().max(SHANK_MM)).min(1.0)
-}
-
-/// How the work lies on the paper.
-struct WorkPlacement {
-    /// Where station 0 lies.
-    x: f64,
-    /// The axis.
-    y: f64,
-    scale: f64,
-    /// 1 where stations run to the right.
-    way: f64,
-}
-
-impl WorkPlacement {
-    fn place(&self, station: f64, radius: f64) -> Xy {
-        Xy::new(
-            self.x + self.way * station * self.scale,
-            self.y + radius * self.scale,
-        )
-    }
-
-    /// Both halves of what is left of the work.
-    fn region(&self, stock: &StockProfile) -> [Path; 2] {
-        [1.0, -1.0].map(|side| {
-            let places = stock.outline();
-            let places: Vec<Xy> = places
-                .iter()
-                .map(|(z, r)| self.place(*z, side * r))
-                .collect();
-            Path::polygon(&places)
-        })
-    }
-
-    /// Solid jaws over a stretch, their noses towards the free end.
-    fn jaws(&self, scene: &mut Scene, (from, to): (f64, f64), radius: f64) {
-        let (back, nose) = if self.way > 0.0 {
-            (from, to)
-        } else {
-            (to, from)
-        };
-        let taper = (to - from).min(4.0) * self.way;
-        for side in [1.0, -1.0] {
-            let places = [
-                (back, radius),
-                (nose, radius),
-                (nose, radius + JAW_MM * 0.35),
-                (nose - taper, radius + JAW_MM),
-                (back, radius + JAW_MM),
-            ];
-            let places = places.map(|(z, r)| self.place(z, side * r));
-            scene.fill(Layer::Solid, vec![Path::polygon(&places)]);
-        }
-    }
 }
 
 /// The mandrel, its shank and what of it is in the work or over it.

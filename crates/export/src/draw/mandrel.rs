@@ -1,7 +1,7 @@
 //! Mandrels: their outline, and each by itself at full size.
 
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
-use quillet_plan::{Mandrel, MandrelKind};
+use quillet_plan::{Fitted, Mandrel, MandrelKind};
 
 /// A mandrel by itself at full size, its shank at the left; where its steps are, as places of the
 /// picture: the middle of each and its radius.
@@ -128,27 +128,7 @@ pub(super) fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
         (0.0, shoulder),
     ];
     if let (MandrelKind::Female, Some(bore)) = (mandrel.kind, mandrel.bore) {
-        // The work goes into it: its mouth lies where the work's shoulder is, its bore runs back past the
-        // work's face.
-        let drilled = mm(bore.dia) / 2.0;
-        let major = mandrel
-            .thread
-            .as_ref()
-            .map_or(drilled, |it| mm(it.thread.major()) / 2.0);
-        let (mouth, nose) = (mm(mandrel.thread_length), shoulder.max(major + 0.3));
-        let deep = mouth - mm(bore.length);
-        let taper = ((shank - nose) * 1.7).clamp(0.0, mouth);
-        return vec![
-            (back, 0.0),
-            (back, shank),
-            (mouth - taper, shank),
-            (mouth, nose),
-            (mouth, major),
-            (0.0, major),
-            (0.0, drilled),
-            (deep, drilled),
-            (deep - drilled * 0.6, 0.0),
-        ];
+        return female(mandrel, bore, (back, shank, shoulder));
     }
     let mut at = 0.0;
     let mut step = |length: f64, radius: f64| {
@@ -167,4 +147,33 @@ pub(super) fn profile(mandrel: &Mandrel, shank: f64) -> Vec<(f64, f64)> {
     }
     places.push((at, 0.0));
     places
+}
+
+/// The work goes into it: its mouth lies where the work's shoulder is, its bore runs back past the
+/// work's face.
+fn female(
+    mandrel: &Mandrel,
+    bore: Fitted,
+    (back, shank, shoulder): (f64, f64, f64),
+) -> Vec<(f64, f64)> {
+    let mm = |it: quillet_geometry::Length| it.to_mm();
+    let drilled = mm(bore.dia) / 2.0;
+    let major = mandrel
+        .thread
+        .as_ref()
+        .map_or(drilled, |it| mm(it.thread.major()) / 2.0);
+    let (mouth, nose) = (mm(mandrel.thread_length), shoulder.max(major + 0.3));
+    let deep = mouth - mm(bore.length);
+    let taper = ((shank - nose) * 1.7).clamp(0.0, mouth);
+    vec![
+        (back, 0.0),
+        (back, shank),
+        (mouth - taper, shank),
+        (mouth, nose),
+        (mouth, major),
+        (0.0, major),
+        (0.0, drilled),
+        (deep, drilled),
+        (deep - drilled * 0.6, 0.0),
+    ]
 }

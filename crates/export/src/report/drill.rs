@@ -3,7 +3,9 @@
 use super::{Answer, AnswerPage, SCHEMA_VERSION};
 use quillet_geometry::{Angle, Length};
 use quillet_standards::Source;
-use quillet_standards::drill::{Drill, DrillSeries, gauge, jobber, neighbours, point_length};
+use quillet_standards::drill::{
+    Drill, DrillSeries, Neighbours, gauge, jobber, neighbours, point_length,
+};
 use quillet_standards::fit::drilled_hole;
 use serde::Serialize;
 
@@ -19,12 +21,31 @@ pub struct DrillQuestion<'a> {
 
 /// Answers what is asked of a drill.
 pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
-    let (size, angle, written) = (asked.size, asked.point, asked.written.trim());
+    let size = asked.size;
     let all = neighbours(size, &DrillSeries::ALL);
-    let names: Vec<String> = all.exact.iter().map(ToString::to_string).collect();
-    let tip = point_length(size, angle);
-
     let mut page = AnswerPage::new(format!("⌀ {size} ({} in)", size.inch_text(4)));
+    size_rows(&mut page, asked, &all);
+    let series = either_side(&mut page, size);
+    let figures = DrillReport {
+        schema_version: SCHEMA_VERSION,
+        diameter_mm: size.to_mm(),
+        diameter_in: (size.to_inches() * 1e6).round() / 1e6,
+        names: all.exact.iter().map(ToString::to_string).collect(),
+        point_deg: asked.point.to_deg(),
+        point_mm: point_length(size, asked.point).to_mm(),
+        flute_mm: jobber(size).and_then(Drill::flute).map(Length::to_mm),
+        below: all.below.map(NearDrillReport::of),
+        above: all.above.map(NearDrillReport::of),
+        series,
+        source: sources(&all.exact),
+    };
+    Answer::new(page, &figures)
+}
+
+/// What drill it is, and what hole it leaves.
+fn size_rows(page: &mut AnswerPage, asked: &DrillQuestion<'_>, all: &Neighbours) {
+    let (size, angle, written) = (asked.size, asked.point, asked.written.trim());
+    let names: Vec<String> = all.exact.iter().map(ToString::to_string).collect();
     page.heading("size");
     match all.exact.first() {
         Some(drill) => page.sourced("drill", names.join(", "), drill.source()),
@@ -49,10 +70,9 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
     );
     page.row(
         format!("point at {angle}"),
-        format!("{tip} beyond full diameter"),
+        format!("{} beyond full diameter", point_length(size, angle)),
     );
-    let jobber = jobber(size);
-    if let Some((drill, flute)) = jobber.and_then(|drill| Some((drill, drill.flute()?))) {
+    if let Some((drill, flute)) = jobber(size).and_then(|drill| Some((drill, drill.flute()?))) {
         page.sourced(
             "flutes, jobber",
             format!("{flute}; the hole must stay shorter, or chips jam"),
@@ -66,7 +86,10 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
             hole.source,
         );
     }
+}
 
+/// The next drills of each series.
+fn either_side(page: &mut AnswerPage, size: Length) -> Vec<NearInSeries> {
     page.heading("either side");
     let mut series = Vec::new();
     for one in DrillSeries::ALL {
@@ -86,20 +109,7 @@ pub fn drill(asked: &DrillQuestion<'_>) -> Answer {
             above: near.above.map(NearDrillReport::of),
         });
     }
-    let figures = DrillReport {
-        schema_version: SCHEMA_VERSION,
-        diameter_mm: size.to_mm(),
-        diameter_in: (size.to_inches() * 1e6).round() / 1e6,
-        names,
-        point_deg: angle.to_deg(),
-        point_mm: tip.to_mm(),
-        flute_mm: jobber.and_then(Drill::flute).map(Length::to_mm),
-        below: all.below.map(NearDrillReport::of),
-        above: all.above.map(NearDrillReport::of),
-        series,
-        source: sources(&all.exact),
-    };
-    Answer::new(page, &figures)
+    series
 }
 
 /// A drill's size, and the drills either side of it.

@@ -59,6 +59,14 @@ pub fn material(kind: &'static Material) -> Answer {
             cutting_rows(&mut page, heading, cutting);
         }
     }
+    in_a_pen(&mut page, kind);
+    page.row("looks in pictures like", kind.colour().to_string());
+    page.row("caution", kind.caution());
+    Answer::new(page, &MaterialReport::of(kind))
+}
+
+/// What a material bears in a pen.
+fn in_a_pen(page: &mut AnswerPage, kind: &Material) {
     page.heading("in a pen");
     let walls = kind.least_walls();
     page.sourced("plain wall at least", walls.plain.to_string(), walls.source);
@@ -93,9 +101,6 @@ pub fn material(kind: &'static Material) -> Answer {
                 _ => pitch.to_string(),
             }),
     );
-    page.row("looks in pictures like", kind.colour().to_string());
-    page.row("caution", kind.caution());
-    Answer::new(page, &MaterialReport::of(kind))
 }
 
 fn cutting_rows(page: &mut AnswerPage, heading: &str, cutting: &'static Cutting) {

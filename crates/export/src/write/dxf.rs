@@ -1,8 +1,10 @@
 //! A drawing as DXF R12: lines, arcs, polylines with bulges, text.
 
-use super::number;
+mod groups;
+
 use crate::mark;
 use crate::scene::{Anchor, Item, Layer, Path, PathElement, Scene, Shape, Text, Xy};
+use groups::Groups;
 
 /// How far a polyline may stray from an ellipse or a cubic, mm on the paper.
 pub(crate) const TOLERANCE_MM: f64 = 0.002;
@@ -25,43 +27,6 @@ pub fn dxf(scene: &Scene) -> String {
     out.put(0, "ENDSEC");
     out.put(0, "EOF");
     out.text
-}
-
-struct Groups {
-    text: String,
-    /// Millimetres of what is drawn for one on the paper.
-    true_size: f64,
-}
-
-impl Groups {
-    fn put(&mut self, code: u16, value: &str) {
-        self.text.push_str(&format!("{code:>3}\n{value}\n"));
-    }
-
-    fn real(&mut self, code: u16, value: f64) {
-        self.put(code, &number(value, 6));
-    }
-
-    /// A length on the paper.
-    fn length(&mut self, code: u16, mm: f64) {
-        self.real(code, mm * self.true_size);
-    }
-
-    fn place(&mut self, at: Xy, nth: u16) {
-        self.length(10 + nth, at.x);
-        self.length(20 + nth, at.y);
-        self.real(30 + nth, 0.0);
-    }
-
-    fn section(&mut self, name: &str) {
-        self.put(0, "SECTION");
-        self.put(2, name);
-    }
-
-    fn entity(&mut self, kind: &str, layer: Layer) {
-        self.put(0, kind);
-        self.put(8, &layer_name(layer));
-    }
 }
 
 fn header(out: &mut Groups, scene: &Scene) {

@@ -79,6 +79,13 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
         sheet.row("closes", "no: what is left between its parts is not told");
         return;
     }
+    threads(sheet, rest);
+    rooms(sheet, pen, rest);
+}
+
+/// What is told of a joint's threads.
+fn threads(sheet: &mut Sheet, rest: &AtRest) {
+    let sizes = sheet.sizes();
     // Threads that stop before they meet have no turns.
     for engaged in rest.engagements.iter().filter(|it| it.travel_mm > 0.0) {
         sheet.row(
@@ -96,6 +103,11 @@ pub(super) fn joint(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
             sheet.row("marks apart", &format!("{}°", number(apart.to_deg(), 0)));
         }
     }
+}
+
+/// What room is left in a joint, and what makes it less.
+fn rooms(sheet: &mut Sheet, pen: &Pen, rest: &AtRest) {
+    let sizes = sheet.sizes();
     for (kind, what) in [
         (ClearanceKind::Ahead, "room along the axis"),
         (

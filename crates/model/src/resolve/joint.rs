@@ -61,29 +61,41 @@ impl<'a> Resolver<'a> {
         }
         let scope = ast.block.unwrap_or(span);
         for line in &ast.lines {
-            match &line.kind {
-                JointLineKind::Seat { first, second } => {
-                    let first = self.pen_face(first, pen, frame);
-                    let second = self.pen_face(second, pen, frame);
-                    joint.seat = first.zip(second).map(|(first, second)| Seat {
-                        span: line.span,
-                        first,
-                        second,
-                    });
-                }
-                JointLineKind::Flush => joint.flush = Some(line.span),
-                // Wants are resolved when the whole pen is known.
-                JointLineKind::Want(_) => {}
-                JointLineKind::Accept(accept) => {
-                    joint.accepts.push(self.acceptance(accept, scope, frame));
-                }
-                JointLineKind::Limit(limit) => {
-                    joint.limits.0.extend(self.limit(limit, frame));
-                }
-                JointLineKind::Bad => {}
-            }
+            self.joint_line(line, scope, &mut joint, pen, frame);
         }
         Some(joint)
+    }
+
+    /// A line of a joint's block, whose whole is `scope`.
+    fn joint_line(
+        &mut self,
+        line: &'a ast::JointLine,
+        scope: Span,
+        joint: &mut Joint,
+        pen: &mut Pen,
+        frame: &mut Frame<'a>,
+    ) {
+        match &line.kind {
+            JointLineKind::Seat { first, second } => {
+                let first = self.pen_face(first, pen, frame);
+                let second = self.pen_face(second, pen, frame);
+                joint.seat = first.zip(second).map(|(first, second)| Seat {
+                    span: line.span,
+                    first,
+                    second,
+                });
+            }
+            JointLineKind::Flush => joint.flush = Some(line.span),
+            // Wants are resolved when the whole pen is known.
+            JointLineKind::Want(_) => {}
+            JointLineKind::Accept(accept) => {
+                joint.accepts.push(self.acceptance(accept, scope, frame));
+            }
+            JointLineKind::Limit(limit) => {
+                joint.limits.0.extend(self.limit(limit, frame));
+            }
+            JointLineKind::Bad => {}
+        }
     }
 
     fn joint_option(

@@ -54,15 +54,11 @@ impl<'a> Resolver<'a> {
         let kind = wanted.first().map_or("name", |kind| kind.word());
         if let Some(entry) = self.scope.get(name) {
             let is = &self.design.names.definitions[entry.definition];
-            let finding = Finding::new(
-                "unknown-name",
-                Severity::Error,
-                at,
-                format!(
-                    "{name} is the name of a {}; a {kind} is expected here",
-                    is.kind.word()
-                ),
+            let is_another = format!(
+                "{name} is the name of a {}; a {kind} is expected here",
+                is.kind.word()
             );
+            let finding = Finding::new("unknown-name", Severity::Error, at, is_another);
             let finding = finding.label(is.span, "given its name here");
             self.emit(finding);
             return;
@@ -74,15 +70,7 @@ impl<'a> Resolver<'a> {
             format!("no {kind} is called {name}"),
         );
         self.unknown += 1;
-        let mut known: Vec<&str> = Vec::new();
-        // Of many, the first are looked at closely.
-        if self.unknown <= MOST_COMPARED {
-            let local = frame.local.iter().map(|it| &*it.0.name.text);
-            known.extend(self.scope.names_of(wanted).chain(local));
-            if wanted.contains(&DefinitionKind::Material) {
-                known.extend(material::all().map(|kind| kind.kind()));
-            }
-        }
+        let known = self.compared(wanted, frame);
         let finding = match minus(name, |word| known.contains(&word)) {
             Some(spaced) => finding.hint("minus stands between blanks").fix(
                 format!("write {spaced}"),
@@ -113,6 +101,20 @@ impl<'a> Resolver<'a> {
             }
         };
         self.emit(finding);
+    }
+
+    /// The names that an unknown one is compared with.
+    fn compared<'n>(&'n self, wanted: &'n [DefinitionKind], frame: &'n Frame<'a>) -> Vec<&'n str> {
+        // Of many, the first are looked at closely.
+        if self.unknown > MOST_COMPARED {
+            return Vec::new();
+        }
+        let local = frame.local.iter().map(|it| &*it.0.name.text);
+        let mut known: Vec<&str> = self.scope.names_of(wanted).chain(local).collect();
+        if wanted.contains(&DefinitionKind::Material) {
+            known.extend(material::all().map(|kind| kind.kind()));
+        }
+        known
     }
 }
 

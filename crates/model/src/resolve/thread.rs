@@ -34,11 +34,41 @@ impl<'a> Resolver<'a> {
 
     /// A designation with its starts.
     fn thread_form(&mut self, form: &ast::Form, frame: &mut Frame<'a>) -> Option<ThreadForm> {
+        let thread = self.designated(form)?;
+        let Some(starts) = &form.starts else {
+            return Some(thread);
+        };
+        let count = self.starts(starts, frame)?;
+        if thread.starts() > 1 && thread.starts() != count {
+            let designated = form.designation.span;
+            let (from, to) = (designated.range().end, starts.span.range().end);
+            let after = Span::new(designated.file, from, to);
+            self.emit(
+                Finding::new(
+                    "out-of-range",
+                    Severity::Error,
+                    form.span,
+                    format!(
+                        "{} already has {} starts by its lead and pitch; starts {count} says otherwise",
+                        form.designation.text,
+                        thread.starts()
+                    ),
+                )
+                .hint("leave starts out, or write the pitch alone")
+                .fix("leave starts out", after, ""),
+            );
+            return None;
+        }
+        Some(thread.with_starts(count))
+    }
+
+    /// The form that a designation says by itself.
+    fn designated(&mut self, form: &ast::Form) -> Option<ThreadForm> {
         let text = &form.designation.text;
-        let thread: ThreadForm = match text.parse() {
-            Ok(thread) => thread,
+        match text.parse() {
+            Ok(thread) => Some(thread),
             // What is not there is told of by the reader.
-            Err(_) if text.trim().is_empty() => return None,
+            Err(_) if text.trim().is_empty() => None,
             Err(error) => {
                 let error: DesignationError = error;
                 let start = form.designation.span.start as usize;
@@ -53,12 +83,13 @@ impl<'a> Resolver<'a> {
                     at,
                     error.to_string(),
                 ));
-                return None;
+                None
             }
-        };
-        let Some(starts) = &form.starts else {
-            return Some(thread);
-        };
+        }
+    }
+
+    /// A whole number of starts.
+    fn starts(&mut self, starts: &ast::Expr, frame: &mut Frame<'a>) -> Option<u32> {
         let count = self.amount(starts, "a number of starts", Quantity::as_number, frame)?;
         let most = ThreadForm::MOST_STARTS;
         if count.fract() != 0.0 || count < 1.0 || count > f64::from(most) {
@@ -78,27 +109,7 @@ impl<'a> Resolver<'a> {
             self.emit(finding);
             return None;
         }
-        let count = count as u32;
-        if thread.starts() > 1 && thread.starts() != count {
-            let designated = form.designation.span;
-            let (from, to) = (designated.range().end, starts.span.range().end);
-            let after = Span::new(designated.file, from, to);
-            self.emit(
-                Finding::new(
-                    "out-of-range",
-                    Severity::Error,
-                    form.span,
-                    format!(
-                        "{text} already has {} starts by its lead and pitch; starts {count} says otherwise",
-                        thread.starts()
-                    ),
-                )
-                .hint("leave starts out, or write the pitch alone")
-                .fix("leave starts out", after, ""),
-            );
-            return None;
-        }
-        Some(thread.with_starts(count))
+        Some(count as u32)
     }
 
     /// A thread named or written in place.

@@ -60,32 +60,11 @@ pub fn caliper_table(
     let outer = part.profiles.as_ref()?.turned();
     let length = part.length.to_mm();
     let zones = crate::tasks::feature_map::ENDS.map(|end| zone(part, end));
-    let step = step.max(LEAST_STEP).to_mm();
-    let mut stations: Vec<(f64, bool)> = vec![(0.0, true), (length, true)];
-    for piece in outer.segments() {
-        stations.push((piece.curve.start().z, true));
-        stations.push((piece.curve.end().z, true));
-    }
     let inward = |at: f64| if from == End::First { at } else { length - at };
-    let mut stations: Vec<(f64, bool)> = stations
-        .into_iter()
-        .map(|(at, edge)| (inward(at), edge))
-        .collect();
-    let steps = (length / step).floor() as u32;
-    stations.extend((1..=steps).map(|count| (f64::from(count) * step, false)));
-    // An edge stands for a step that falls on it.
-    stations.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
-    let mut kept: Vec<(f64, bool)> = Vec::new();
-    for (at, edge) in stations {
-        match kept.last_mut() {
-            Some(last) if at - last.0 < SAME_MM => {
-                if edge && !last.1 {
-                    *last = (at, true);
-                }
-            }
-            _ => kept.push((at, edge)),
-        }
-    }
+    let edges = outer.segments().iter();
+    let edges = edges.flat_map(|it| [it.curve.start().z, it.curve.end().z]);
+    let edges = [0.0, length].into_iter().chain(edges).map(inward);
+    let kept = stations(edges, length, step.max(LEAST_STEP).to_mm());
     let row = |(at, edge): (f64, bool)| {
         let (low, high) = outer.radii_at(inward(at).clamp(0.0, length))?;
         let (before, after) = if from == End::First {
@@ -129,4 +108,25 @@ pub fn caliper_table(
         rows: kept.into_iter().filter_map(row).collect(),
         holes: asked.iter().copied().filter(|it| it.inside).collect(),
     })
+}
+
+/// The edges and the steps of a length, inward, mm; beside each whether it is an edge.
+fn stations(edges: impl Iterator<Item = f64>, length: f64, step: f64) -> Vec<(f64, bool)> {
+    let mut stations: Vec<(f64, bool)> = edges.map(|at| (at, true)).collect();
+    let steps = (length / step).floor() as u32;
+    stations.extend((1..=steps).map(|count| (f64::from(count) * step, false)));
+    // An edge stands for a step that falls on it.
+    stations.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
+    let mut kept: Vec<(f64, bool)> = Vec::new();
+    for (at, edge) in stations {
+        match kept.last_mut() {
+            Some(last) if at - last.0 < SAME_MM => {
+                if edge && !last.1 {
+                    *last = (at, true);
+                }
+            }
+            _ => kept.push((at, edge)),
+        }
+    }
+    kept
 }

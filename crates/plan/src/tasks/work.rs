@@ -1,10 +1,15 @@
 //! What an operation does to the work, as data: enough for a person or a simulated lathe to
 //! carry it out.
 
+mod inside;
+mod trial;
+
 use crate::{MandrelId, RouteId};
-use quillet_geometry::{Angle, Edge, Length};
-use quillet_model::{DrillName, End, PieceId, SideId, ThreadDef};
+pub use inside::{InsideCut, InsideShape};
+use quillet_geometry::{Edge, Length};
+use quillet_model::{End, PieceId, SideId, ThreadDef};
 use std::sync::Arc;
+pub use trial::{Bearing, Home, TrialFit};
 
 /// What is done.
 ///
@@ -155,80 +160,6 @@ pub struct PieceFace {
     pub to: Option<Length>,
 }
 
-/// A cut inside, from an end.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct InsideCut {
-    /// The end.
-    pub end: End,
-    /// Where it starts, inward from the face; what lies before is already as wide.
-    pub from: Length,
-    /// Where its full diameter stops.
-    pub to: Length,
-    /// It breaks through.
-    pub through: bool,
-    /// Its shape.
-    pub shape: InsideShape,
-}
-
-/// The shape of a cut inside.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum InsideShape {
-    /// Drilled, with its cone beyond.
-    Drill {
-        /// Diameter.
-        dia: Length,
-        /// Included angle of the point.
-        point: Angle,
-        /// How the drill was named.
-        name: DrillName,
-        /// Opens the way for another cut; no written feature.
-        opening: bool,
-    },
-    /// Bored flat.
-    Bore {
-        /// Diameter.
-        dia: Length,
-    },
-    /// Reamed.
-    Ream {
-        /// Diameter.
-        dia: Length,
-    },
-    /// Widened behind a narrower mouth.
-    Recess {
-        /// Diameter.
-        dia: Length,
-    },
-    /// Tapered.
-    Taper {
-        /// Diameter at its start.
-        from_dia: Length,
-        /// Diameter at its end.
-        to_dia: Length,
-    },
-    /// A conical mouth.
-    Countersink {
-        /// Diameter at the face.
-        dia: Length,
-        /// Included angle.
-        angle: Angle,
-    },
-}
-
-impl InsideShape {
-    /// The diameter that must pass, and that a hole before it must have.
-    pub fn widest(self) -> Length {
-        match self {
-            InsideShape::Drill { dia, .. }
-            | InsideShape::Bore { dia }
-            | InsideShape::Ream { dia }
-            | InsideShape::Recess { dia }
-            | InsideShape::Countersink { dia, .. } => dia,
-            InsideShape::Taper { from_dia, to_dia } => from_dia.max(to_dia),
-        }
-    }
-}
-
 /// A cylinder turned outside, from an end.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TurnCut {
@@ -318,58 +249,6 @@ pub enum Pass {
     Finish,
     /// Two parts run into each other, joined.
     Blend,
-}
-
-/// A stop: the mate is tried by hand before going on.
-#[derive(Clone, Debug, PartialEq)]
-pub struct TrialFit {
-    /// The end of this part.
-    pub end: End,
-    /// The part it is tried with, by name.
-    pub mate: Arc<str>,
-    /// The mate is bought.
-    pub bought: bool,
-    /// It is the mandrel's copy of the mate, the mate itself not being cut yet.
-    pub copy: bool,
-    /// This part goes into it.
-    pub goes_in: bool,
-    /// How far from the end it is met when home: all that is cut there comes before.
-    pub depth: Length,
-    /// Threaded: the turns from where it catches until it is home, as expected.
-    pub turns: Option<f64>,
-    /// What shows that it is home; none where nothing would stop it.
-    pub home: Option<Home>,
-}
-
-/// What shows that a mate is home.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Home {
-    /// Two places bear on each other all round.
-    Bears {
-        /// On the part in the lathe, or one that goes with it.
-        own: Bearing,
-        /// On the mate, or one that goes with it.
-        mate: Bearing,
-    },
-    /// The mandrel's shoulder bears on the face all round.
-    Shoulder,
-    /// It goes in so far, and stays there by friction.
-    GoesIn(Length),
-    /// Nothing stops it: its far face is set level with the mouth it goes into.
-    Level,
-    /// A press fit starts square and stands out by hand.
-    StandsOut,
-}
-
-/// A place that bears on another.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Bearing {
-    /// The part, by name.
-    pub part: Arc<str>,
-    /// Its face, where it has a name.
-    pub face: Option<Arc<str>>,
-    /// The station on that part.
-    pub at: Length,
 }
 
 /// A centre nub: it takes the tail centre, or the collet where two parts are turned joined.

@@ -1,18 +1,19 @@
 //! What ties chumsky to the lexemes: its input, its error, and the smallest parsers.
 
+mod fault;
+
 use super::expect::{Expect, ExpectSet, Thing};
 use crate::ast::{Name, Text};
 use crate::grammar::{Lexeme, WordId};
+pub(crate) use fault::{FaultKind, SyntaxFault};
 
-use crate::number::NumberFault;
 use crate::token::TokenKind;
 use crate::{FileId, Span};
-use chumsky::error::{Error, LabelError};
+use chumsky::extra;
 use chumsky::input::{InputRef, MappedInput};
 use chumsky::inspector::SimpleState;
 use chumsky::prelude::*;
 use chumsky::util::MaybeRef;
-use chumsky::{DefaultExpected, extra};
 
 pub(crate) type TokenInput<'s> = MappedInput<'s, Lexeme, Span, &'s [Lexeme]>;
 pub(crate) type Extra<'s> = extra::Full<SyntaxFault, SimpleState<ParserState<'s>>, ()>;
@@ -33,80 +34,6 @@ pub(crate) trait TokenParser<'s, T>:
 {
 }
 impl<'s, T, P: Parser<'s, TokenInput<'s>, T, Extra<'s>> + Clone + 's> TokenParser<'s, T> for P {}
-
-/// Why a statement could not be read.
-#[derive(Clone, Debug)]
-pub(crate) struct SyntaxFault {
-    /// What was found instead; empty at the end of the statement.
-    pub(crate) span: Span,
-    pub(crate) kind: FaultKind,
-}
-
-#[derive(Clone, Copy, Debug)]
-pub(crate) enum FaultKind {
-    /// One of these was expected.
-    Expected(ExpectSet),
-    /// A number has no value.
-    Number(NumberFault),
-}
-
-impl SyntaxFault {
-    fn expected(set: ExpectSet, span: Span) -> Self {
-        Self {
-            span,
-            kind: FaultKind::Expected(set),
-        }
-    }
-}
-
-impl<'s> Error<'s, TokenInput<'s>> for SyntaxFault {
-    fn merge(mut self, other: Self) -> Self {
-        if let (FaultKind::Expected(ours), FaultKind::Expected(theirs)) =
-            (&mut self.kind, other.kind)
-        {
-            *ours = ours.join(theirs);
-        }
-        self
-    }
-}
-
-impl<'s> LabelError<'s, TokenInput<'s>, DefaultExpected<'s, Lexeme>> for SyntaxFault {
-    fn expected_found<E: IntoIterator<Item = DefaultExpected<'s, Lexeme>>>(
-        expected: E,
-        _: Option<MaybeRef<'s, Lexeme>>,
-        span: Span,
-    ) -> Self {
-        // Only the end is expected by chumsky's own parsers; ours say what they expect.
-        let end = expected
-            .into_iter()
-            .any(|expected| matches!(expected, DefaultExpected::EndOfInput));
-        let set = match end {
-            true => ExpectSet::of(Expect::Thing(Thing::LineEnd)),
-            false => ExpectSet::default(),
-        };
-        SyntaxFault::expected(set, span)
-    }
-}
-
-impl<'s> LabelError<'s, TokenInput<'s>, Thing> for SyntaxFault {
-    fn expected_found<E: IntoIterator<Item = Thing>>(
-        expected: E,
-        _: Option<MaybeRef<'s, Lexeme>>,
-        span: Span,
-    ) -> Self {
-        let set = expected
-            .into_iter()
-            .map(|thing| ExpectSet::of(Expect::Thing(thing)))
-            .fold(ExpectSet::default(), ExpectSet::join);
-        SyntaxFault::expected(set, span)
-    }
-
-    fn label_with(&mut self, label: Thing) {
-        if let FaultKind::Expected(set) = &mut self.kind {
-            *set = ExpectSet::of(Expect::Thing(label));
-        }
-    }
-}
 
 impl chumsky::span::Span for Span {
     type Context = FileId;

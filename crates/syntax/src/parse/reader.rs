@@ -1,27 +1,18 @@
 //! Walks the layout and has each statement read by the rule of its place.
 
+mod listen;
+mod rules;
 mod statement;
 
 use crate::ast::*;
 use crate::finding_log::{FindingLog, error};
-use crate::grammar::expect::ExpectSet;
-use crate::grammar::expr::ExprParsers;
-use crate::grammar::input::Rule;
-use crate::grammar::statements::bench::tool_line;
-use crate::grammar::statements::cut::feature;
-use crate::grammar::statements::item::{inches, item};
-use crate::grammar::statements::joint::joint_line;
-use crate::grammar::statements::material::material_line;
-use crate::grammar::statements::part::part_line;
-use crate::grammar::statements::pen::pen_line;
-use crate::grammar::statements::shelf::shelf_line;
-use crate::grammar::statements::side::side_line;
-use crate::grammar::statements::station::station;
 use crate::grammar::{self, Lexeme, Place};
 use crate::layout::{Layout, StatementLine};
 use crate::token::{Token, TokenKind};
 use crate::{FileId, Span};
-use chumsky::prelude::*;
+use listen::ExpectationProbe;
+pub(super) use listen::{Expectations, listen};
+use rules::Rules;
 use std::ops::Range as Indices;
 
 /// Reads all statements of a layout.
@@ -44,38 +35,6 @@ pub(super) fn read(
     (tree, reader.log)
 }
 
-/// Reads all statements of a layout and says what was expected at a place, if anything was.
-pub(super) fn listen(
-    file: FileId,
-    text: &str,
-    tokens: &[Token],
-    layout: &Layout,
-    place: u32,
-) -> Option<Expectations> {
-    let mut reader = Reader {
-        file,
-        text,
-        tokens,
-        lexemes: &layout.lexemes,
-        rules: Rules::new(),
-        log: FindingLog::default(),
-        listening: Some(ExpectationProbe {
-            at: place,
-            heard: None,
-        }),
-    };
-    reader.file(&layout.lines);
-    reader.listening?.heard
-}
-
-/// What the parser expected at a place.
-pub(super) struct Expectations {
-    pub(super) place: Place,
-    /// Which lexeme of its statement stands there.
-    pub(super) index: usize,
-    pub(super) set: ExpectSet,
-}
-
 struct Reader<'s> {
     file: FileId,
     text: &'s str,
@@ -84,46 +43,6 @@ struct Reader<'s> {
     rules: Rules<'s>,
     log: FindingLog,
     listening: Option<ExpectationProbe>,
-}
-
-/// Where expectations are listened for, and what was heard there.
-struct ExpectationProbe {
-    at: u32,
-    heard: Option<Expectations>,
-}
-
-/// A rule for the statements of each place.
-struct Rules<'s> {
-    inches: Rule<'s, Span>,
-    item: Rule<'s, ItemKind>,
-    material: Rule<'s, MaterialLineKind>,
-    part: Rule<'s, LineKind>,
-    station: Rule<'s, StationContent>,
-    feature: Rule<'s, (FeatureKind, Option<Name>)>,
-    side: Rule<'s, SideLineKind>,
-    pen: Rule<'s, PenLineKind>,
-    joint: Rule<'s, JointLineKind>,
-    bench: Rule<'s, ToolLineKind>,
-    shelf: Rule<'s, ShelfLineKind>,
-}
-
-impl Rules<'_> {
-    fn new() -> Self {
-        let sums = ExprParsers::new();
-        Self {
-            inches: inches().boxed(),
-            item: item(&sums).boxed(),
-            material: material_line(&sums).boxed(),
-            part: part_line(&sums).boxed(),
-            station: station(&sums).boxed(),
-            feature: feature(&sums).boxed(),
-            side: side_line(&sums).boxed(),
-            pen: pen_line(&sums).boxed(),
-            joint: joint_line(&sums).boxed(),
-            bench: tool_line(&sums).boxed(),
-            shelf: shelf_line(&sums).boxed(),
-        }
-    }
 }
 
 impl<'s> Reader<'s> {

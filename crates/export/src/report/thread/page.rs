@@ -1,13 +1,13 @@
 //! The figures of a thread for people.
 
-use quillet_geometry::{Length, Limits};
+mod words;
+
+use quillet_geometry::Length;
 use quillet_standards::Source;
 use quillet_standards::drill;
 use quillet_standards::material::Family;
-use quillet_standards::thread::{
-    Hand, KnownThread, LimitsFrom, PercentSuitability, Standing, TapDrillRule, ThreadForm,
-    ThreadSize, percent_practice,
-};
+use quillet_standards::thread::{TapDrillRule, percent_practice};
+use words::{between, computed, listed, pitch, size, suits, title};
 
 use super::ThreadFigures;
 use crate::report::AnswerPage;
@@ -269,78 +269,3 @@ impl ThreadFigures {
 }
 
 const BASIC: Source = Source::new("ISO 68-1 profile, ISO 724 formulas");
-
-fn title(form: &ThreadForm) -> String {
-    let system = if form.is_inch() {
-        "unified inch"
-    } else {
-        "ISO metric"
-    };
-    let hand = match form.hand() {
-        Hand::Right => "",
-        Hand::Left => ", left hand",
-    };
-    format!("{form}: {system} thread{hand}")
-}
-
-fn pitch(form: &ThreadForm) -> String {
-    match form.size() {
-        ThreadSize::Metric { pitch, .. } => pitch.to_string(),
-        ThreadSize::Inch { tpi, .. } => {
-            format!("{tpi} threads per inch ({})", size(form.pitch(), form))
-        }
-    }
-}
-
-fn listed(known: &KnownThread) -> String {
-    match known.standing() {
-        Standing::Iso261 {
-            coarse,
-            choice,
-            iso262,
-        } => {
-            let choice = ["first", "second", "third"][usize::from(choice.clamp(&1, &3) - 1)];
-            let pitch = if *coarse { "coarse" } else { "fine" };
-            let also = if *iso262 { ", and ISO 262" } else { "" };
-            format!("ISO 261, {pitch}, {choice} choice{also}")
-        }
-        Standing::Unified(series) => format!("ASME B1.1, {}", series.letters()),
-        Standing::Trade { used_for } => {
-            format!("in no series, but usual on pens: {used_for}")
-        }
-    }
-}
-
-fn computed(from: LimitsFrom) -> &'static str {
-    match from {
-        LimitsFrom::Table => "",
-        LimitsFrom::Formula => " (limits computed by formula)",
-    }
-}
-
-fn suits(suits: PercentSuitability) -> &'static str {
-    match suits {
-        PercentSuitability::Well => "good",
-        PercentSuitability::Fairly => "fair",
-        PercentSuitability::TooShallow => "strips",
-        PercentSuitability::TooDeep => "binds",
-    }
-}
-
-/// In millimetres; of an inch thread in inches, with the millimetres behind.
-fn size(length: Length, form: &ThreadForm) -> String {
-    if form.is_inch() {
-        format!("{} in ({length})", length.inch_text(4))
-    } else {
-        length.to_string()
-    }
-}
-
-fn between(limits: Limits, form: &ThreadForm) -> String {
-    if form.is_inch() {
-        let (min, max) = (limits.min().inch_text(4), limits.max().inch_text(4));
-        format!("{min} to {max} in ({limits})")
-    } else {
-        limits.to_string()
-    }
-}

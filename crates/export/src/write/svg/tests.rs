@@ -1,4 +1,6 @@
 use super::*;
+use crate::scene::{Path, PathElement, Xy};
+use std::f64::consts::PI;
 
 #[test]
 fn a_quarter_turn_left_is_drawn_upwards() {

@@ -2,8 +2,10 @@
 
 use super::outline::Radii;
 use super::place::Placement;
-use quillet_geometry::{Chain, Curve, Tag};
+use band::{SurfaceBand, bands, parted, short, straight};
+use quillet_geometry::Tag;
 
+mod band;
 mod beyond;
 
 pub(crate) use beyond::{NearlyPassing, nearly};
@@ -124,141 +126,11 @@ fn tightest(passed: &SurfaceBand, throat: &SurfaceBand) -> RadialClearance {
 /// From one place on an axis to another, mm.
 pub(crate) type Reach = (f64, f64);
 
-/// A short stretch of a surface, as straight as makes no difference.
-#[derive(Clone, Copy)]
-struct SurfaceBand {
-    from_mm: f64,
-    to_mm: f64,
-    from_r: f64,
-    to_r: f64,
-    tag: Tag,
-    place: Placement,
-}
-
-impl SurfaceBand {
-    fn within(&self, reach: Reach) -> bool {
-        self.from_mm >= reach.0 - 1e-6 && self.to_mm <= reach.1 + 1e-6
-    }
-
-    fn radius_at(&self, z_mm: f64) -> f64 {
-        if z_mm <= self.from_mm {
-            return self.from_r;
-        } else if z_mm >= self.to_mm {
-            return self.to_r;
-        }
-        let share = (z_mm - self.from_mm) / (self.to_mm - self.from_mm);
-        self.from_r + (self.to_r - self.from_r) * share
-    }
-
-    fn least_r(&self) -> f64 {
-        self.from_r.min(self.to_r)
-    }
-
-    fn most_r(&self) -> f64 {
-        self.from_r.max(self.to_r)
-    }
-
-    fn is_level(&self) -> bool {
-        self.from_r == self.to_r
-    }
-
-    fn side(&self, z_mm: f64) -> ClearanceSide {
-        ClearanceSide {
-            station_mm: self.place.station(z_mm),
-            radius_mm: self.radius_at(z_mm),
-            tag: self.tag,
-            beyond: false,
-        }
-    }
-
-    /// Its fattest end.
-    fn fattest(&self) -> ClearanceSide {
-        self.side(if self.to_r > self.from_r {
-            self.to_mm
-        } else {
-            self.from_mm
-        })
-    }
-
-    /// Its narrowest end.
-    fn narrowest(&self) -> ClearanceSide {
-        self.side(if self.to_r < self.from_r {
-            self.to_mm
-        } else {
-            self.from_mm
-        })
-    }
-}
-
-/// The bands parted at places, so that a hole left wider than its thread's crest is told from the
-/// rest of that hole.
-fn parted(bands: Vec<SurfaceBand>, places: impl Iterator<Item = f64>) -> Vec<SurfaceBand> {
-    places.fold(bands, |mut bands, z_mm| {
-        for at in (0..bands.len()).rev() {
-            let band = bands[at];
-            if z_mm <= band.from_mm + 1e-6 || z_mm >= band.to_mm - 1e-6 {
-                continue;
-            }
-            let (before, mut after) = (&mut bands[at], band);
-            (before.to_mm, before.to_r) = (z_mm, band.radius_at(z_mm));
-            (after.from_mm, after.from_r) = (z_mm, before.to_r);
-            bands.insert(at + 1, after);
-        }
-        bands
-    })
-}
-
 /// Whether the two lie in threads that match.
 fn excused(male: &SurfaceBand, female: &SurfaceBand, threads: &[(Reach, Reach)]) -> bool {
     threads
         .iter()
         .any(|(one, other)| male.within(*one) && female.within(*other))
-}
-
-/// Into how many bands a cone or a curve is cut where a band may slope.
-fn straight(curve: &Curve) -> usize {
-    match curve {
-        Curve::Line(_) => 1,
-        _ => 32,
-    }
-}
-
-/// Into how many where a band counts as a cylinder.
-fn short(_: &Curve) -> usize {
-    16
-}
-
-/// The surface in bands: a cylinder is one.
-fn bands(chains: &[Chain], place: Placement, parts: fn(&Curve) -> usize) -> Vec<SurfaceBand> {
-    let mut bands = Vec::new();
-    for segment in chains.iter().flat_map(Chain::segments) {
-        let curve = &segment.curve;
-        if curve.is_vertical() {
-            continue;
-        }
-        let parts = match curve {
-            Curve::Line(line) if line.start.r == line.end.r => 1,
-            _ => parts(curve),
-        };
-        let at = |part: usize| curve.point(part as f64 / parts as f64);
-        let mut before = at(0);
-        for part in 1..=parts {
-            let (mut a, mut b) = (before, at(part));
-            before = b;
-            if place.reversed {
-                (a, b) = (b, a);
-            }
-            bands.push(SurfaceBand {
-                from_mm: place.of(a.z),
-                to_mm: place.of(b.z),
-                from_r: a.r,
-                to_r: b.r,
-                tag: segment.tag,
-                place,
-            });
-        }
-    }
-    bands
 }
 
 /// Over how much of their length the male's outside lies within `most_mm` of the female's inside,
