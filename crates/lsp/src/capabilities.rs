@@ -2,23 +2,21 @@
 
 use crate::client_support::ClientSupport;
 use crate::command;
-use crate::requests::{actions, tokens};
+use crate::requests::{actions, questions, tokens};
 use crate::server_state::ServerState;
 use crate::{folders, position};
 use quillet_ide::Settings;
 use quillet_syntax::Encoding;
 use tower_lsp::lsp_types::{
-    CallHierarchyServerCapability, CodeActionOptions, CodeLensOptions, CompletionOptions,
-    DiagnosticOptions, DiagnosticServerCapabilities, DocumentLinkOptions,
-    DocumentOnTypeFormattingOptions, ExecuteCommandOptions, FileOperationFilter,
-    FileOperationPattern, FileOperationPatternKind, FileOperationRegistrationOptions,
-    FoldingRangeProviderCapability, HoverProviderCapability, InitializeParams, InitializeResult,
-    LinkedEditingRangeServerCapabilities, OneOf, RenameOptions, SelectionRangeProviderCapability,
-    SemanticTokensFullOptions, SemanticTokensOptions, ServerCapabilities, ServerInfo,
+    CodeLensOptions, CompletionOptions, DiagnosticOptions, DiagnosticServerCapabilities,
+    DocumentLinkOptions, DocumentOnTypeFormattingOptions, ExecuteCommandOptions,
+    FileOperationFilter, FileOperationPattern, FileOperationPatternKind,
+    FileOperationRegistrationOptions, HoverProviderCapability, InitializeParams, InitializeResult,
+    LinkedEditingRangeServerCapabilities, OneOf, RenameOptions, ServerCapabilities, ServerInfo,
     SignatureHelpOptions, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, TypeDefinitionProviderCapability,
-    WorkDoneProgressOptions, WorkspaceFileOperationsServerCapabilities,
-    WorkspaceFoldersServerCapabilities, WorkspaceServerCapabilities,
+    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, WorkDoneProgressOptions,
+    WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
+    WorkspaceServerCapabilities,
 };
 
 /// Notes what the editor can do and answers with what this server can.
@@ -47,7 +45,7 @@ pub(crate) fn agree(server: &ServerState, params: &InitializeParams) -> Initiali
 }
 
 fn capabilities(encoding: Encoding) -> ServerCapabilities {
-    ServerCapabilities {
+    let mut all = ServerCapabilities {
         position_encoding: Some(position::name(encoding)),
         text_document_sync: Some(TextDocumentSyncCapability::Options(
             TextDocumentSyncOptions {
@@ -63,64 +61,14 @@ fn capabilities(encoding: Encoding) -> ServerCapabilities {
             workspace_diagnostics: true,
             ..DiagnosticOptions::default()
         })),
-        hover_provider: Some(HoverProviderCapability::Simple(true)),
-        completion_provider: Some(CompletionOptions {
-            trigger_characters: Some(characters(" .\"(=")),
-            resolve_provider: Some(true),
-            ..CompletionOptions::default()
-        }),
-        signature_help_provider: Some(SignatureHelpOptions {
-            trigger_characters: Some(characters(" ")),
-            ..SignatureHelpOptions::default()
-        }),
-        definition_provider: Some(OneOf::Left(true)),
-        type_definition_provider: Some(TypeDefinitionProviderCapability::Simple(true)),
-        references_provider: Some(OneOf::Left(true)),
-        document_highlight_provider: Some(OneOf::Left(true)),
-        rename_provider: Some(OneOf::Right(RenameOptions {
-            prepare_provider: Some(true),
-            work_done_progress_options: WorkDoneProgressOptions::default(),
-        })),
-        linked_editing_range_provider: Some(LinkedEditingRangeServerCapabilities::Simple(true)),
-        document_symbol_provider: Some(OneOf::Left(true)),
         workspace_symbol_provider: Some(OneOf::Left(true)),
-        document_formatting_provider: Some(OneOf::Left(true)),
-        document_range_formatting_provider: Some(OneOf::Left(true)),
-        document_on_type_formatting_provider: Some(DocumentOnTypeFormattingOptions {
-            first_trigger_character: "}".into(),
-            more_trigger_character: Some(vec!["\n".into()]),
-        }),
-        code_action_provider: Some(
-            CodeActionOptions {
-                code_action_kinds: Some(actions::kinds()),
-                ..CodeActionOptions::default()
-            }
-            .into(),
-        ),
         code_lens_provider: Some(CodeLensOptions {
             resolve_provider: Some(false),
         }),
-        inlay_hint_provider: Some(OneOf::Left(true)),
-        call_hierarchy_provider: Some(CallHierarchyServerCapability::Simple(true)),
         execute_command_provider: Some(ExecuteCommandOptions {
             commands: command::names(),
             ..ExecuteCommandOptions::default()
         }),
-        folding_range_provider: Some(FoldingRangeProviderCapability::Simple(true)),
-        selection_range_provider: Some(SelectionRangeProviderCapability::Simple(true)),
-        document_link_provider: Some(DocumentLinkOptions {
-            resolve_provider: Some(false),
-            work_done_progress_options: WorkDoneProgressOptions::default(),
-        }),
-        semantic_tokens_provider: Some(
-            SemanticTokensOptions {
-                legend: tokens::legend(),
-                range: Some(true),
-                full: Some(SemanticTokensFullOptions::Bool(true)),
-                ..SemanticTokensOptions::default()
-            }
-            .into(),
-        ),
         workspace: Some(WorkspaceServerCapabilities {
             workspace_folders: Some(WorkspaceFoldersServerCapabilities {
                 supported: Some(true),
@@ -134,8 +82,21 @@ fn capabilities(encoding: Encoding) -> ServerCapabilities {
             }),
         }),
         ..ServerCapabilities::default()
-    }
+    };
+    answered(&mut all);
+    all
 }
+
+/// Adds what each row of the questions says.
+macro_rules! answered {
+    ($($method:ident: $asked:ident => $answer:expr, $can:expr;)*) => {
+        fn answered(all: &mut ServerCapabilities) {
+            let each: &[fn(&mut ServerCapabilities)] = &[$($can),*];
+            each.iter().for_each(|can| can(all));
+        }
+    };
+}
+questions!(answered);
 
 /// Designs, and folders that may hold some.
 fn files_and_folders() -> Vec<FileOperationFilter> {

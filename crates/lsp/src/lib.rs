@@ -24,8 +24,9 @@
 //!
 //! `frames` lets nothing through but sound messages, `output_writer` nothing out where nobody reads.
 //! `ordering` stands before the protocol library and hands messages over in the order of the wire.
-//! `server` names the handlers; each puts its question through the `server_state` to a file of
-//! `requests`, on a thread of its own and from a snapshot. `documents` and `folders` change what the
+//! `requests` has a row a question, of which the handlers of `server` and what it says it can are made;
+//! each puts its question through the `server_state` to a file of `requests`, on a thread of its own and
+//! from a snapshot. `documents` and `folders` change what the
 //! state knows and put what is to be checked into the `queue`; each `worker` takes from it, the
 //! `diagnostic_store` gathers what they find, and `client_messages` tell the editor; `debounce` and
 //! `typing` hold back what half a statement would be blamed for. No handler waits for the editor.

@@ -1,4 +1,5 @@
-//! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file.
+//! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file, a question
+//! a row.
 
 pub(crate) mod actions;
 pub(crate) mod compare;
@@ -13,6 +14,78 @@ pub(crate) mod rename;
 pub(crate) mod structure;
 pub(crate) mod symbols;
 pub(crate) mod tokens;
+
+/// The questions, a row each: its method, what the protocol calls it, who answers, and what the server
+/// says it can. The server's methods and its capabilities are made of them.
+macro_rules! questions {
+    ($made:ident) => {
+        $made! {
+            hover: HoverRequest => hover::hover,
+                |it| it.hover_provider = Some(HoverProviderCapability::Simple(true));
+            signature_help: SignatureHelpRequest => hover::signature,
+                |it| it.signature_help_provider = Some(SignatureHelpOptions {
+                    trigger_characters: Some(characters(" ")),
+                    ..SignatureHelpOptions::default()
+                });
+            completion: Completion => completion::complete,
+                |it| it.completion_provider = Some(CompletionOptions {
+                    trigger_characters: Some(characters(" .\"(=")),
+                    resolve_provider: Some(true),
+                    ..CompletionOptions::default()
+                });
+            completion_resolve: ResolveCompletionItem => completion::resolve, |_| ();
+            goto_definition: GotoDefinition => names::definition,
+                |it| it.definition_provider = Some(OneOf::Left(true));
+            goto_type_definition: GotoTypeDefinition => names::type_definition,
+                |it| it.type_definition_provider = Some(true.into());
+            references: References => names::references,
+                |it| it.references_provider = Some(OneOf::Left(true));
+            document_highlight: DocumentHighlightRequest => names::highlights,
+                |it| it.document_highlight_provider = Some(OneOf::Left(true));
+            linked_editing_range: LinkedEditingRange => names::linked,
+                |it| it.linked_editing_range_provider = Some(LinkedEditingRangeServerCapabilities::Simple(true));
+            prepare_rename: PrepareRenameRequest => rename::prepare, |_| ();
+            rename: Rename => rename::rename,
+                |it| it.rename_provider = Some(OneOf::Right(RenameOptions {
+                    prepare_provider: Some(true),
+                    work_done_progress_options: WorkDoneProgressOptions::default(),
+                }));
+            will_rename_files: WillRenameFiles => rename::files, |_| ();
+            folding_range: FoldingRangeRequest => structure::folds,
+                |it| it.folding_range_provider = Some(true.into());
+            selection_range: SelectionRangeRequest => structure::selections,
+                |it| it.selection_range_provider = Some(true.into());
+            document_link: DocumentLinkRequest => structure::links,
+                |it| it.document_link_provider = Some(DocumentLinkOptions {
+                    resolve_provider: Some(false),
+                    work_done_progress_options: WorkDoneProgressOptions::default(),
+                });
+            semantic_tokens_full: SemanticTokensFullRequest => tokens::full,
+                |it| it.semantic_tokens_provider = Some(tokens::options().into());
+            semantic_tokens_range: SemanticTokensRangeRequest => tokens::range, |_| ();
+            document_symbol: DocumentSymbolRequest => symbols::document,
+                |it| it.document_symbol_provider = Some(OneOf::Left(true));
+            formatting: Formatting => formatting::whole,
+                |it| it.document_formatting_provider = Some(OneOf::Left(true));
+            range_formatting: RangeFormatting => formatting::range,
+                |it| it.document_range_formatting_provider = Some(OneOf::Left(true));
+            on_type_formatting: OnTypeFormatting => formatting::on_type,
+                |it| it.document_on_type_formatting_provider = Some(DocumentOnTypeFormattingOptions {
+                    first_trigger_character: "}".into(),
+                    more_trigger_character: Some(vec!["\n".into()]),
+                });
+            code_action: CodeActionRequest => actions::actions,
+                |it| it.code_action_provider = Some(actions::options().into());
+            inlay_hint: InlayHintRequest => inlay::hints,
+                |it| it.inlay_hint_provider = Some(OneOf::Left(true));
+            prepare_call_hierarchy: CallHierarchyPrepare => hierarchy::prepare,
+                |it| it.call_hierarchy_provider = Some(true.into());
+            incoming_calls: CallHierarchyIncomingCalls => hierarchy::incoming, |_| ();
+            outgoing_calls: CallHierarchyOutgoingCalls => hierarchy::outgoing, |_| ();
+        }
+    };
+}
+pub(crate) use questions;
 
 use crate::position::PositionMap;
 use crate::server_state::{RequestContext, path_of};

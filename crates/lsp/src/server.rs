@@ -1,4 +1,4 @@
-//! What the protocol library calls, one line a message.
+//! What the protocol library calls.
 
 use crate::client_messages::{self, ClientMessages};
 use crate::command;
@@ -6,6 +6,10 @@ use crate::debounce;
 use crate::documents;
 use crate::requests::compare::{CompareAnswer, CompareParams};
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
+use crate::requests::{
+    actions, completion, formatting, hierarchy, hover, inlay, names, questions, rename, structure,
+    symbols, tokens,
+};
 use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
 use crate::{capabilities, pull, since, worker};
@@ -16,25 +20,14 @@ use std::sync::{Arc, Mutex, PoisonError};
 use tokio::sync::Notify;
 use tokio::task::JoinSet;
 use tower_lsp::jsonrpc::Result;
+use tower_lsp::lsp_types::request::{self, Request};
 use tower_lsp::lsp_types::{
-    CallHierarchyIncomingCall, CallHierarchyIncomingCallsParams, CallHierarchyItem,
-    CallHierarchyOutgoingCall, CallHierarchyOutgoingCallsParams, CallHierarchyPrepareParams,
-    CodeActionParams, CodeActionResponse, CodeLens, CodeLensParams, CompletionItem,
-    CompletionParams, CompletionResponse, DidChangeConfigurationParams,
-    DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
-    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DidSaveTextDocumentParams,
-    DocumentDiagnosticParams, DocumentDiagnosticReportResult, DocumentFormattingParams,
-    DocumentHighlight, DocumentHighlightParams, DocumentLink, DocumentLinkParams,
-    DocumentOnTypeFormattingParams, DocumentRangeFormattingParams, DocumentSymbolParams,
-    DocumentSymbolResponse, ExecuteCommandParams, FoldingRange, FoldingRangeParams,
-    GotoDefinitionParams, GotoDefinitionResponse, Hover, HoverParams, InitializeParams,
-    InitializeResult, InitializedParams, InlayHint, InlayHintParams, LinkedEditingRangeParams,
-    LinkedEditingRanges, Location, MessageType, PrepareRenameResponse, ReferenceParams,
-    RenameFilesParams, RenameParams, SelectionRange, SelectionRangeParams, SemanticTokensParams,
-    SemanticTokensRangeParams, SemanticTokensRangeResult, SemanticTokensResult, SignatureHelp,
-    SignatureHelpParams, SymbolInformation, TextDocumentPositionParams, TextEdit,
-    WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceEdit,
-    WorkspaceSymbolParams,
+    CodeLens, CodeLensParams, DidChangeConfigurationParams, DidChangeTextDocumentParams,
+    DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
+    DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
+    DocumentDiagnosticReportResult, ExecuteCommandParams, InitializeParams, InitializeResult,
+    InitializedParams, MessageType, SymbolInformation, WorkspaceDiagnosticParams,
+    WorkspaceDiagnosticReportResult, WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer};
 
@@ -111,6 +104,9 @@ impl Server {
     }
 }
 
+/// What the protocol's library calls: opening, changing and closing here, a question by its row.
+macro_rules! language_server {
+    ($($method:ident: $asked:ident => $answer:expr, $can:expr;)*) => {
 #[tower_lsp::async_trait]
 impl LanguageServer for Server {
     async fn initialize(&self, params: InitializeParams) -> Result<InitializeResult> {
@@ -187,183 +183,13 @@ impl LanguageServer for Server {
         Ok(WorkspaceDiagnosticReportResult::Report(report))
     }
 
-    async fn hover(&self, params: HoverParams) -> Result<Option<Hover>> {
-        self.server
-            .answer(move |asked| requests::hover::hover(asked, &params))
-            .await
-    }
-
-    async fn signature_help(&self, params: SignatureHelpParams) -> Result<Option<SignatureHelp>> {
-        self.server
-            .answer(move |asked| requests::hover::signature(asked, &params))
-            .await
-    }
-
-    async fn completion(&self, params: CompletionParams) -> Result<Option<CompletionResponse>> {
-        self.server
-            .answer(move |asked| requests::completion::complete(asked, &params))
-            .await
-    }
-
-    async fn completion_resolve(&self, params: CompletionItem) -> Result<CompletionItem> {
-        self.server
-            .answer(move |asked| requests::completion::resolve(asked, params))
-            .await
-    }
-
-    async fn goto_definition(
-        &self,
-        params: GotoDefinitionParams,
-    ) -> Result<Option<GotoDefinitionResponse>> {
-        self.server
-            .answer(move |asked| requests::names::definition(asked, &params))
-            .await
-    }
-
-    async fn goto_type_definition(
-        &self,
-        params: GotoDefinitionParams,
-    ) -> Result<Option<GotoDefinitionResponse>> {
-        self.server
-            .answer(move |asked| requests::names::type_definition(asked, &params))
-            .await
-    }
-
-    async fn references(&self, params: ReferenceParams) -> Result<Option<Vec<Location>>> {
-        self.server
-            .answer(move |asked| requests::names::references(asked, &params))
-            .await
-    }
-
-    async fn document_highlight(
-        &self,
-        params: DocumentHighlightParams,
-    ) -> Result<Option<Vec<DocumentHighlight>>> {
-        self.server
-            .answer(move |asked| requests::names::highlights(asked, &params))
-            .await
-    }
-
-    async fn linked_editing_range(
-        &self,
-        params: LinkedEditingRangeParams,
-    ) -> Result<Option<LinkedEditingRanges>> {
-        self.server
-            .answer(move |asked| requests::names::linked(asked, &params))
-            .await
-    }
-
-    async fn prepare_rename(
-        &self,
-        params: TextDocumentPositionParams,
-    ) -> Result<Option<PrepareRenameResponse>> {
-        self.server
-            .answer(move |asked| requests::rename::prepare(asked, &params))
-            .await
-    }
-
-    async fn rename(&self, params: RenameParams) -> Result<Option<WorkspaceEdit>> {
-        self.server
-            .answer(move |asked| requests::rename::rename(asked, &params))
-            .await
-    }
-
-    async fn will_rename_files(&self, params: RenameFilesParams) -> Result<Option<WorkspaceEdit>> {
-        self.server
-            .answer(move |asked| Ok(requests::rename::files(asked, &params)))
-            .await
-    }
-
-    async fn folding_range(&self, params: FoldingRangeParams) -> Result<Option<Vec<FoldingRange>>> {
-        self.server
-            .answer(move |asked| Ok(requests::structure::folds(asked, &params)))
-            .await
-    }
-
-    async fn selection_range(
-        &self,
-        params: SelectionRangeParams,
-    ) -> Result<Option<Vec<SelectionRange>>> {
-        self.server
-            .answer(move |asked| requests::structure::selections(asked, &params))
-            .await
-    }
-
-    async fn document_link(&self, params: DocumentLinkParams) -> Result<Option<Vec<DocumentLink>>> {
-        self.server
-            .answer(move |asked| Ok(requests::structure::links(asked, &params)))
-            .await
-    }
-
-    async fn semantic_tokens_full(
-        &self,
-        params: SemanticTokensParams,
-    ) -> Result<Option<SemanticTokensResult>> {
-        self.server
-            .answer(move |asked| requests::tokens::full(asked, &params))
-            .await
-    }
-
-    async fn semantic_tokens_range(
-        &self,
-        params: SemanticTokensRangeParams,
-    ) -> Result<Option<SemanticTokensRangeResult>> {
-        self.server
-            .answer(move |asked| requests::tokens::range(asked, &params))
-            .await
-    }
-
-    async fn document_symbol(
-        &self,
-        params: DocumentSymbolParams,
-    ) -> Result<Option<DocumentSymbolResponse>> {
-        self.server
-            .answer(move |asked| requests::symbols::document(asked, &params))
-            .await
-    }
-
+    // Of the protocol's two forms of its answer the library takes the older one.
     async fn symbol(
         &self,
         params: WorkspaceSymbolParams,
     ) -> Result<Option<Vec<SymbolInformation>>> {
         self.server
-            .answer(move |asked| requests::symbols::workspace(asked, &params))
-            .await
-    }
-
-    async fn formatting(&self, params: DocumentFormattingParams) -> Result<Option<Vec<TextEdit>>> {
-        self.server
-            .answer(move |asked| requests::formatting::whole(asked, &params))
-            .await
-    }
-
-    async fn range_formatting(
-        &self,
-        params: DocumentRangeFormattingParams,
-    ) -> Result<Option<Vec<TextEdit>>> {
-        self.server
-            .answer(move |asked| requests::formatting::range(asked, &params))
-            .await
-    }
-
-    async fn on_type_formatting(
-        &self,
-        params: DocumentOnTypeFormattingParams,
-    ) -> Result<Option<Vec<TextEdit>>> {
-        self.server
-            .answer(move |asked| requests::formatting::on_type(asked, &params))
-            .await
-    }
-
-    async fn code_action(&self, params: CodeActionParams) -> Result<Option<CodeActionResponse>> {
-        self.server
-            .answer(move |asked| requests::actions::actions(asked, &params))
-            .await
-    }
-
-    async fn inlay_hint(&self, params: InlayHintParams) -> Result<Option<Vec<InlayHint>>> {
-        self.server
-            .answer(move |asked| requests::inlay::hints(asked, &params))
+            .answer(move |asked| symbols::workspace(asked, &params))
             .await
     }
 
@@ -376,34 +202,19 @@ impl LanguageServer for Server {
         lenses
     }
 
-    async fn prepare_call_hierarchy(
-        &self,
-        params: CallHierarchyPrepareParams,
-    ) -> Result<Option<Vec<CallHierarchyItem>>> {
-        self.server
-            .answer(move |asked| requests::hierarchy::prepare(asked, &params))
-            .await
-    }
-
-    async fn incoming_calls(
-        &self,
-        params: CallHierarchyIncomingCallsParams,
-    ) -> Result<Option<Vec<CallHierarchyIncomingCall>>> {
-        self.server
-            .answer(move |asked| requests::hierarchy::incoming(asked, &params))
-            .await
-    }
-
-    async fn outgoing_calls(
-        &self,
-        params: CallHierarchyOutgoingCallsParams,
-    ) -> Result<Option<Vec<CallHierarchyOutgoingCall>>> {
-        self.server
-            .answer(move |asked| requests::hierarchy::outgoing(asked, &params))
-            .await
-    }
-
     async fn execute_command(&self, params: ExecuteCommandParams) -> Result<Option<Value>> {
         command::execute(&self.server, &self.outbox, params).await
     }
+
+    $(async fn $method(
+        &self,
+        params: <request::$asked as Request>::Params,
+    ) -> Result<<request::$asked as Request>::Result> {
+        self.server
+            .answer(move |asked| $answer(asked, &params))
+            .await
+    })*
 }
+    };
+}
+questions!(language_server);

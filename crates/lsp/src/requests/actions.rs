@@ -7,8 +7,8 @@ use crate::server_state::RequestContext;
 use quillet_ide::{Action, ActionKind};
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
-    CodeAction, CodeActionKind, CodeActionOrCommand, CodeActionParams, CodeActionResponse,
-    Diagnostic,
+    CodeAction, CodeActionKind, CodeActionOptions, CodeActionOrCommand, CodeActionParams,
+    CodeActionResponse, Diagnostic,
 };
 
 /// What can be done at a place.
@@ -53,14 +53,17 @@ pub(crate) fn actions(
 }
 
 /// All kinds there are.
-pub(crate) fn kinds() -> Vec<CodeActionKind> {
+pub(crate) fn options() -> CodeActionOptions {
     let all = [
         ActionKind::Fix,
         ActionKind::Mend,
         ActionKind::Rewrite,
         ActionKind::Extract,
     ];
-    all.into_iter().map(kind).collect()
+    CodeActionOptions {
+        code_action_kinds: Some(all.into_iter().map(kind).collect()),
+        ..CodeActionOptions::default()
+    }
 }
 
 fn kind(kind: ActionKind) -> CodeActionKind {

@@ -59,7 +59,8 @@ pub(crate) fn complete(
 }
 
 /// A choice with its documentation.
-pub(crate) fn resolve(asked: &RequestContext, mut item: CompletionItem) -> Result<CompletionItem> {
+pub(crate) fn resolve(asked: &RequestContext, item: &CompletionItem) -> Result<CompletionItem> {
+    let mut item = item.clone();
     let data = item
         .data
         .clone()

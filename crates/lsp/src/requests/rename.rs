@@ -46,7 +46,10 @@ pub(crate) fn rename(
 }
 
 /// The edits of `use` lines when files are given other paths.
-pub(crate) fn files(asked: &RequestContext, params: &RenameFilesParams) -> Option<WorkspaceEdit> {
+pub(crate) fn files(
+    asked: &RequestContext,
+    params: &RenameFilesParams,
+) -> Result<Option<WorkspaceEdit>> {
     let moved = params.files.iter().filter_map(|moved| {
         let path = |uri: &str| Url::parse(uri).ok().map(|url| path_of(&url));
         Some((path(&moved.old_uri)?, path(&moved.new_uri)?))
@@ -56,7 +59,7 @@ pub(crate) fn files(asked: &RequestContext, params: &RenameFilesParams) -> Optio
     for edit in &edits {
         changes.add(&edit.path, edit.span, edit.text.clone());
     }
-    (!edits.is_empty()).then(|| changes.finish())
+    Ok((!edits.is_empty()).then(|| changes.finish()))
 }
 
 /// Edits of several files, put together.

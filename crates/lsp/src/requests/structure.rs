@@ -13,8 +13,10 @@ use tower_lsp::lsp_types::{
 pub(crate) fn folds(
     asked: &RequestContext,
     params: &FoldingRangeParams,
-) -> Option<Vec<FoldingRange>> {
-    let document = asked.document(&params.text_document.uri)?;
+) -> Result<Option<Vec<FoldingRange>>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
     let folds = quillet_ide::folds(&document.file.parsed.tree)
         .into_iter()
         .filter_map(|fold| {
@@ -37,7 +39,7 @@ pub(crate) fn folds(
                 collapsed_text: None,
             })
         });
-    Some(folds.collect())
+    Ok(Some(folds.collect()))
 }
 
 /// What selections at places grow to.
@@ -70,8 +72,10 @@ pub(crate) fn selections(
 pub(crate) fn links(
     asked: &RequestContext,
     params: &DocumentLinkParams,
-) -> Option<Vec<DocumentLink>> {
-    let document = asked.document(&params.text_document.uri)?;
+) -> Result<Option<Vec<DocumentLink>>> {
+    let Some(document) = asked.document(&params.text_document.uri) else {
+        return Ok(None);
+    };
     let links = quillet_ide::links(&document.analysis, &document.file).into_iter();
     let links = links.map(|link| DocumentLink {
         range: document.lines.range(link.span.range()),
@@ -79,5 +83,5 @@ pub(crate) fn links(
         tooltip: Some("open this file".into()),
         data: None,
     });
-    Some(links.collect())
+    Ok(Some(links.collect()))
 }

@@ -7,12 +7,22 @@ use quillet_syntax::Span;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
     Range, SemanticToken, SemanticTokenModifier, SemanticTokenType, SemanticTokens,
-    SemanticTokensLegend, SemanticTokensParams, SemanticTokensRangeParams,
-    SemanticTokensRangeResult, SemanticTokensResult, Url,
+    SemanticTokensFullOptions, SemanticTokensLegend, SemanticTokensOptions, SemanticTokensParams,
+    SemanticTokensRangeParams, SemanticTokensRangeResult, SemanticTokensResult, Url,
 };
 
+/// Tokens of a whole document and of a range.
+pub(crate) fn options() -> SemanticTokensOptions {
+    SemanticTokensOptions {
+        legend: legend(),
+        range: Some(true),
+        full: Some(SemanticTokensFullOptions::Bool(true)),
+        ..SemanticTokensOptions::default()
+    }
+}
+
 /// The names of the kinds, in the order of their numbers.
-pub(crate) fn legend() -> SemanticTokensLegend {
+fn legend() -> SemanticTokensLegend {
     SemanticTokensLegend {
         token_types: SemanticTokenKind::ALL.into_iter().map(token_type).collect(),
         token_modifiers: vec![SemanticTokenModifier::DECLARATION],
