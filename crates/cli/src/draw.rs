@@ -11,7 +11,7 @@ use crate::{terminal, warn};
 use pictures::Pictures;
 use quillet_export::draw::{self, Paper, PartTitle};
 use quillet_export::scene::Scene;
-use quillet_export::write::{self, Background};
+use quillet_export::write::{Background, DrawingForm};
 use quillet_model::Design;
 use quillet_pen::Planned;
 use std::path::PathBuf;
@@ -83,29 +83,22 @@ fn write(args: &DrawArgs) -> Result<ExitCode, String> {
         return Ok(left_out.code());
     }
     let title = stem(&args.file);
-    let bytes = match ending(&path).as_str() {
-        "pdf" => write::pdf(&title, &scenes),
-        "svg" => write::svg(single(&scenes)?, ground).into_bytes(),
-        "dxf" => write::dxf(single(&scenes)?).into_bytes(),
-        other => {
-            return Err(wrong_ending("a drawing", ".pdf, .svg or .dxf", other));
-        }
-    };
+    let ending = ending(&path);
+    let form = DrawingForm::named(&ending)
+        .ok_or_else(|| wrong_ending("a drawing", &DrawingForm::endings(), &ending))?;
+    let bytes = form.write(&title, &scenes, ground);
+    let bytes = bytes.ok_or_else(|| holds_one(scenes.len()))?;
     args.output.write(&path, &bytes)?;
     Ok(left_out.code())
 }
 
-/// SVG and DXF hold one drawing.
-fn single(scenes: &[Scene]) -> Result<&Scene, String> {
-    match scenes {
-        [scene] => Ok(scene),
-        _ => Err(format!(
-            "this form holds one drawing and there are {}; add --part NAME for one part or \
-             --assembled for the pen put together, with --pen NAME where there are several, \
-             or write a .pdf",
-            scenes.len()
-        )),
-    }
+/// What is to be done where there are more drawings than a form holds.
+fn holds_one(drawings: usize) -> String {
+    format!(
+        "this form holds one drawing and there are {drawings}; add --part NAME for one part or \
+         --assembled for the pen put together, with --pen NAME where there are several, \
+         or write a .pdf"
+    )
 }
 
 fn scenes(

@@ -8,7 +8,7 @@ use quillet_export::draw::{self, PartTitle};
 use quillet_export::scene::Scene;
 use quillet_export::sheet as sheets;
 use quillet_export::solid::{self, SolidForm};
-use quillet_export::write::{self, Background};
+use quillet_export::write::{Background, DrawingForm};
 use quillet_model::{Configured, Design, Pen};
 use serde::Serialize;
 
@@ -84,12 +84,12 @@ pub(super) fn draw(open: &Opened, asked: &Made) -> Result<FileAnswer, String> {
     let scene = scene(design, pen, asked)?;
     let scene = scene.ok_or("it has no shape yet; see what is found")?;
     let name = called(asked, pen);
-    let bytes = match &*asked.form {
-        "svg" => write::svg(&scene, Background::Paper).into_bytes(),
-        "dxf" => write::dxf(&scene).into_bytes(),
-        "pdf" => write::pdf(&name, &[scene]),
-        other => return Err(format!("a drawing is an svg, pdf or dxf, not {other:?}")),
-    };
+    let bytes = DrawingForm::named(&asked.form)
+        .and_then(|form| form.write(&name, &[scene], Background::Paper))
+        .ok_or_else(|| {
+            let endings = DrawingForm::endings();
+            format!("a drawing is written as {endings}, not {:?}", asked.form)
+        })?;
     Ok(FileAnswer::of(&name, &asked.form, &bytes))
 }
 
