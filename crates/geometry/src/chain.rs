@@ -153,14 +153,6 @@ impl Chain {
         })
     }
 
-    /// With every piece given another tag.
-    pub fn retagged(&self, tag: impl Fn(Tag) -> Tag) -> Chain {
-        self.mapped(|segment| Segment {
-            tag: tag(segment.tag),
-            ..*segment
-        })
-    }
-
     /// Turned end for end, `z` becoming `about_mm` less `z`.
     pub fn reversed(&self, about_mm: f64) -> Chain {
         let mut chain = self.mapped(|segment| Segment {

@@ -53,11 +53,6 @@ impl Hand {
         self.caliper.unwrap_or_default()
     }
 
-    /// What the bench itself says of its caliper.
-    pub fn stated_caliper(&self) -> Option<Length> {
-        self.caliper
-    }
-
     /// Where the figure of a kind comes from.
     pub fn source(&self, kept: ToleranceKind) -> Source {
         match (self.stated(kept), unsaid(kept)) {

@@ -10,13 +10,9 @@ pub mod press;
 pub mod ramp;
 pub mod shell;
 
-use crate::Source;
-
-/// Friction between dry plastics, woods and metals as pens are made of.
+/// Friction between dry plastics, woods and metals as pens are made of (common practice, no
+/// published source).
 pub const FRICTION: f64 = 0.25;
-
-/// Where [`FRICTION`] comes from.
-pub const FRICTION_SOURCE: Source = Source::PRACTICE;
 
 /// How a material gives under load.
 #[derive(Debug, Clone, Copy, PartialEq)]

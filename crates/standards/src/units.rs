@@ -203,11 +203,6 @@ impl Units {
     pub const fn fine_down(self, length: Length) -> Length {
         down_to(length, self.fine_step())
     }
-
-    /// The next whole [fine step](Units::fine_step) at or above a size.
-    pub fn fine_up(self, length: Length) -> Length {
-        -self.fine_down(-length)
-    }
 }
 
 /// So many figures past the usual ones tell any two lengths apart, whole numbers of nanometres.

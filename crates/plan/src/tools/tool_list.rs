@@ -1,7 +1,7 @@
 //! Every tool a plan uses, where, and whether it stands on the bench.
 
 use crate::tools::bench_tools::BenchTools;
-use crate::{InsideShape, OperationRef, Plan, RouteId, Tool, Work};
+use crate::{InsideShape, OperationRef, Plan, Tool, Work};
 use quillet_geometry::Length;
 use quillet_model::Bench;
 use std::collections::{BTreeMap, BTreeSet};
@@ -95,17 +95,6 @@ impl ToolList {
             tools: listed.collect(),
             hole_sizes: sizes.into_iter().rev().collect(),
         }
-    }
-
-    /// The distinct hole sizes of one part.
-    pub fn hole_sizes_of(plan: &Plan, route: RouteId) -> Vec<Length> {
-        let operations = plan.routes.get(route).map(|it| it.operations.as_slice());
-        let sizes: BTreeSet<Length> = operations
-            .unwrap_or_default()
-            .iter()
-            .filter_map(|it| hole_size(&it.work))
-            .collect();
-        sizes.into_iter().rev().collect()
     }
 }
 

@@ -10,15 +10,11 @@ pub const SOURCE: Source = Source::new(
     "Lindley, Load-compression relationships of rubber units, J. Strain Analysis 1 (1966), from memory",
 );
 
-/// Young's modulus of a rubber of 70 IRHD, MPa.
+/// Young's modulus of a rubber of 70 IRHD, MPa (from memory).
 pub const MODULUS_MPA: f64 = 5.5;
 
-/// Friction of a greased O-ring that begins to slide.
+/// Friction of a greased O-ring that begins to slide (common practice, no published source).
 pub const FRICTION: f64 = 0.3;
-
-/// Where [`MODULUS_MPA`] and [`FRICTION`] come from.
-pub const RUBBER_SOURCE: Source =
-    Source::new("rubber of 70 IRHD, from memory; friction: common practice, no published source");
 
 /// The axial force that makes a squeezed ring slide, N: friction times Lindley's load
 /// `π D d E (1.25 C^1.5 + 50 C⁶)`.
