@@ -40,6 +40,10 @@ fn sizes(parameters: &str) -> HashMap<&str, f64> {
         .collect()
 }
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm a solid: it is read as a table"
+)]
 fn solid(name: &str, sizes: &HashMap<&str, f64>) -> Option<(Chain, Option<Chain>)> {
     let size = |name: &str| sizes[name];
     let lines = |places: &[(f64, f64)]| {

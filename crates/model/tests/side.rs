@@ -28,6 +28,7 @@ fn part<'d>(design: &'d Design, name: &str) -> &'d Part {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one text and all that comes of it")]
 fn cuts_from_the_side_are_resolved_to_stations_counts_and_angles() {
     let design = design(
         r#"
@@ -167,6 +168,7 @@ part tube from front to back {
 /// Nine mouths 4 wide in a ⌀14 outside take 9 × 2 asin(4/14) = 298.8° and eleven 365.2°; of five that
 /// go through, ten mouths 4.4 wide take 366.5°. Flats of unlike sets may overlap.
 #[test]
+#[expect(clippy::too_many_lines, reason = "one list of texts and findings")]
 fn what_the_part_has_no_room_for_is_told_at_the_number() {
     check(
         r#"

@@ -5,7 +5,7 @@ use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal, SideCut, SideCutKind, SideDepth};
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, Size, SizedText, text};
+use quillet_syntax::{Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "leaky-reservoir",
@@ -23,10 +23,16 @@ const STRETCH: (f64, f64) = (0.01, 0.05);
 const FILL: f64 = 0.85;
 
 fn run(view: &PenView<'_>, findings: &mut Findings) {
-    let (pen, assembly) = (view.pen, &view.pen.assembly);
-    let Some((holder, written)) = pen.fill else {
-        return;
-    };
+    if let Some(fill) = view.pen.fill {
+        sides(view, fill, findings);
+        rings(view, findings);
+        joints(view, fill, findings);
+    }
+}
+
+/// Cuts from the side that open what holds the ink.
+fn sides(view: &PenView<'_>, (holder, written): (PartId, Span), findings: &mut Findings) {
+    let pen = view.pen;
     for cut in pen.parts[holder].sides().iter().filter(|it| opens(it)) {
         let message = text!(
             "the {} opens {}, which holds the ink",
@@ -40,6 +46,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         };
         findings.push(finding.hint("leave it out, or give it a depth that leaves a wall"));
     }
+}
+
+/// Rings that seal nothing.
+fn rings(view: &PenView<'_>, findings: &mut Findings) {
+    let (pen, assembly) = (view.pen, &view.pen.assembly);
     // Where a joint does not close, its ring is not where it will be.
     let closed = |part: PartId| view.open_joints(part).next().is_none();
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
@@ -61,6 +72,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         let finding = RULE.at(groove.span, message);
         findings.push(finding.label(name.span, "the ring").hint(hint));
     }
+}
+
+/// Joints of what holds the ink that nothing seals.
+fn joints(view: &PenView<'_>, (holder, written): (PartId, Span), findings: &mut Findings) {
+    let assembly = &view.pen.assembly;
     for view in view.joints() {
         let (index, joint) = (view.id, view.joint);
         let with = joint.female.part == holder || joint.male.part == holder;

@@ -90,14 +90,7 @@ fn judged(
         ),
         Cut::Tenon { dia, .. } if !is_meant(part, cut, stations) => {
             let taken = outside()?;
-            let what = match taken.deep {
-                Some(deep) => text!(
-                    "takes {} a side off the {} tenon",
-                    Size::Rounded(deep, 2),
-                    words::dia(*dia)
-                ),
-                None => text!("goes through the {} tenon", words::dia(*dia)),
-            };
+            let what = off_tenon(*dia, taken.deep);
             (taken, what, Severity::Warning)
         }
         _ => return None,
@@ -120,6 +113,18 @@ fn judged(
         },
         taken,
     ))
+}
+
+/// How much of a tenon is taken.
+fn off_tenon(dia: Length, deep: Option<Length>) -> SizedText {
+    match deep {
+        Some(deep) => text!(
+            "takes {} a side off the {} tenon",
+            Size::Rounded(deep, 2),
+            words::dia(dia)
+        ),
+        None => text!("goes through the {} tenon", words::dia(dia)),
+    }
 }
 
 /// How much of a thread's depth is taken.

@@ -44,7 +44,6 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     let most = view.limit(&RULE).and_then(|line| line.value.as_angle());
     let most = most.map_or(HALF_ANGLE_DEG, |angle| angle.to_deg());
     let dia = Length::mm(touch.female.radius_mm).twice();
-    let over = rest.goes_in_mm / dia.to_mm();
     let spans = |finding: Finding| {
         finding
             .label(spots::span(pen, &touch.male), "rests here")
@@ -55,7 +54,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         let [told, _] = words::told_apart(half, most, 1);
         flaws.push(text!("a half angle of {}°, {}° at most holds", told, most));
     }
-    if over < DIAMETERS {
+    if rest.goes_in_mm / dia.to_mm() < DIAMETERS {
         flaws.push(text!(
             "{} over the tail, {} at least wanted",
             Size::Rounded(Length::mm(rest.goes_in_mm), 1),
@@ -63,16 +62,7 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
         ));
     }
     if !flaws.is_empty() {
-        let (mut tail, dia) = (spots::words(pen, &touch.male), words::dia(dia));
-        if !tail.contains(&*dia) {
-            tail = text!("{} ({})", tail, dia);
-        }
-        let message = text!(
-            "the cap would not hold where {} meets {}: {}",
-            spots::words(pen, &touch.female),
-            tail,
-            words::list(&flaws)
-        );
+        let message = would_not_hold(pen, touch, dia, &flaws);
         findings.push(spans(RULE.at(view.joint.head, message)).hint(
             "let the tail taper by 3° a side or less over a diameter's length, with a bore to suit",
         ));
@@ -123,4 +113,18 @@ fn half_angle_deg(view: &JointView<'_>, spot: &SurfacePoint) -> f64 {
     });
     // At a corner the gentler side carries the cap.
     slopes.fold(90.0, f64::min)
+}
+
+/// Where the cap meets the tail, and why that does not hold.
+fn would_not_hold(pen: &Pen, touch: &Touch, dia: Length, flaws: &[SizedText]) -> SizedText {
+    let (mut tail, dia) = (spots::words(pen, &touch.male), words::dia(dia));
+    if !tail.contains(&*dia) {
+        tail = text!("{} ({})", tail, dia);
+    }
+    text!(
+        "the cap would not hold where {} meets {}: {}",
+        spots::words(pen, &touch.female),
+        tail,
+        words::list(flaws)
+    )
 }

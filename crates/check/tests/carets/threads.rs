@@ -3,6 +3,7 @@ mod pieces;
 use crate::{examined, expect, message};
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one text")]
 fn a_joint_finds_its_threads_wherever_they_lie() {
     // The cap's threads are on the section, beside those of its shank.
     let text = |inside: &str| {

@@ -5,6 +5,7 @@ use quillet_model::{Texts, load, resolve};
 use std::path::Path;
 
 /// A refill in a sleeve over a tube with a plug, a spring of this length between it and the plug.
+#[expect(clippy::too_many_lines, reason = "one text")]
 fn sprung(length: &str) -> Vec<(String, String)> {
     let text = format!(
         "\

@@ -114,29 +114,10 @@ impl HoldingPicture<'_> {
         if let Some(mandrel) = self.mandrel() {
             mandrel_in(&mut scene, &frame, mandrel, self.part, free);
         }
-        scene.fill(Layer::Work, after.to_vec());
-        let gone: Vec<Path> = before.iter().chain(&after).cloned().collect();
-        scene.fill(Layer::CutGround, gone.clone());
-        let pattern = Hatch {
-            angle_deg: 45.0,
-            spacing_mm: 1.0,
-        };
-        scene.lines(Layer::Cut, hatch(&gone, None, &[], pattern));
-        before
-            .iter()
-            .for_each(|it| scene.stroke(Layer::Cut, it.clone()));
-        after
-            .iter()
-            .for_each(|it| scene.stroke(Layer::Fine, it.clone()));
+        turned_away(&mut scene, before, after);
         if centre {
-            tail_centre(
-                &mut scene,
-                &frame,
-                match free {
-                    End::Second => high,
-                    End::First => low,
-                },
-            );
+            let face = if free == End::Second { high } else { low };
+            tail_centre(&mut scene, &frame, face);
         }
         let (from, to) = (frame.x + left * scale, frame.x + right * scale);
         scene.line(
@@ -258,4 +239,22 @@ fn tail_centre(scene: &mut Scene, frame: &WorkPlacement, face: f64) {
         at(long, -long * cone.tan()),
     ];
     scene.fill(Layer::Solid, vec![Path::polygon(&places)]);
+}
+
+/// The work as it is after, what is cut away hatched.
+fn turned_away(scene: &mut Scene, before: [Path; 2], after: [Path; 2]) {
+    scene.fill(Layer::Work, after.to_vec());
+    let gone: Vec<Path> = before.iter().chain(&after).cloned().collect();
+    scene.fill(Layer::CutGround, gone.clone());
+    let pattern = Hatch {
+        angle_deg: 45.0,
+        spacing_mm: 1.0,
+    };
+    scene.lines(Layer::Cut, hatch(&gone, None, &[], pattern));
+    for it in before {
+        scene.stroke(Layer::Cut, it);
+    }
+    for it in after {
+        scene.stroke(Layer::Fine, it);
+    }
 }

@@ -53,19 +53,8 @@ pub(super) fn pieces(
         ])
     };
     scene.fill(Layer::Work, vec![block(0.0, long, -radius, radius)]);
-    for path in gone(done, long, radius)
-        .iter()
-        .map(|it| block(it[0], it[1], it[2], it[3]))
-    {
-        scene.fill(Layer::Paper, vec![path.clone()]);
-        scene.fill(Layer::CutGround, vec![path.clone()]);
-        let pattern = Hatch {
-            angle_deg: 45.0,
-            spacing_mm: 1.0,
-        };
-        let lines = hatch(std::slice::from_ref(&path), None, &[], pattern);
-        scene.lines(Layer::Cut, lines);
-        scene.stroke(Layer::Cut, path);
+    for it in gone(done, long, radius) {
+        cut_away(&mut scene, block(it[0], it[1], it[2], it[3]));
     }
     scene.stroke(Layer::Fine, block(0.0, long, -radius, radius));
     // Where one piece is glued to the next.
@@ -90,14 +79,7 @@ pub(super) fn pieces(
     // What is still on its rod is gripped behind the piece, which stands out whole.
     let back = if held.on_rod { 0.0 } else { grip };
     for side in [1.0, -1.0] {
-        let jaw = [
-            (0.0, radius),
-            (back, radius),
-            (back, radius + JAW_MM * 0.35),
-            (back - back.min(4.0), radius + JAW_MM),
-            (0.0, radius + JAW_MM),
-        ];
-        let jaw = jaw.map(|(z, r)| place(z, side * r));
+        let jaw = jaw(back, radius).map(|(z, r)| place(z, side * r));
         scene.fill(Layer::Solid, vec![Path::polygon(&jaw)]);
     }
     let (from, to) = (place(-1.0, 0.0), place(long + 1.0, 0.0));
@@ -134,4 +116,28 @@ fn gone(done: &[Operation], long: f64, radius: f64) -> Vec<[f64; 4]> {
     }
     all.extend(socket.map(|(wide, deep)| [face - deep, face, -wide, wide]));
     all
+}
+
+/// What is cut away, hatched.
+fn cut_away(scene: &mut Scene, path: Path) {
+    scene.fill(Layer::Paper, vec![path.clone()]);
+    scene.fill(Layer::CutGround, vec![path.clone()]);
+    let pattern = Hatch {
+        angle_deg: 45.0,
+        spacing_mm: 1.0,
+    };
+    let lines = hatch(std::slice::from_ref(&path), None, &[], pattern);
+    scene.lines(Layer::Cut, lines);
+    scene.stroke(Layer::Cut, path);
+}
+
+/// A jaw that grips so far, on one side of a rod.
+fn jaw(back: f64, radius: f64) -> [(f64, f64); 5] {
+    [
+        (0.0, radius),
+        (back, radius),
+        (back, radius + JAW_MM * 0.35),
+        (back - back.min(4.0), radius + JAW_MM),
+        (0.0, radius + JAW_MM),
+    ]
 }

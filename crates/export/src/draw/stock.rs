@@ -95,6 +95,10 @@ impl StockProfile {
     }
 
     /// Carries an operation out.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "an arm an operation: it is read as a table"
+    )]
     pub(super) fn cut(&mut self, part: &Part, operation: &Operation) {
         let length = part.length.to_mm();
         let inward = |end: End, at: f64| match end {

@@ -6,6 +6,7 @@ use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
 
 /// The cautions that apply to a pen. All defer to manual, data sheets, local rules and training.
+#[expect(clippy::too_many_lines, reason = "one list")]
 pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let is = |names: &[&str]| materials(pen).iter().any(|it| names.contains(it));
     let family = |family: Family| families(pen).contains(&family);

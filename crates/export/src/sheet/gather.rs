@@ -17,6 +17,10 @@ use quillet_syntax::{Severity, ast};
 const LIVE_MM: f64 = 174.0;
 
 /// The sheet of a pen of a design, of which the rules found what `judged` says.
+#[expect(
+    clippy::too_many_lines,
+    reason = "one literal, a field a part of the sheet"
+)]
 pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -> Content {
     let judged = &judged.of_pen(&pen.name.text);
     let Planned {

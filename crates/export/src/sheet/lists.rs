@@ -1,11 +1,14 @@
 //! The lists of a sheet: tools, blanks, mandrels, calipers, measures.
 
+mod mandrels;
+
 use super::content::Table;
-use super::words::{self, letter};
+use super::words;
+pub(super) use mandrels::mandrels;
 use quillet_check::measure::between;
 use quillet_geometry::Length;
 use quillet_model::{Bench, Configured, End, Pen, Units};
-use quillet_plan::{CutList, Fitted, Plan, Route, ToolList, caliper_table};
+use quillet_plan::{CutList, Plan, Route, ToolList, caliper_table};
 use quillet_standards::fit::ZoneLimits;
 use quillet_syntax::ast::StockSection;
 
@@ -156,74 +159,6 @@ pub(super) fn cuts(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Table, 
     }
     notes.push("saw a spare of what can be had only once".into());
     (table, notes.join("; "))
-}
-
-/// Mandrels and plugs to make.
-pub(super) fn mandrels(plan: &Plan, units: Units) -> Table {
-    let head = [
-        "",
-        "kind",
-        "thread",
-        "shoulder Ø",
-        "spigots and bore",
-        "shank",
-        "serves",
-    ];
-    let mut table = Table::new(&head);
-    let fitted = |what: &str, it: &Option<Fitted>| {
-        it.map(|it| {
-            format!(
-                "{what} Ø{} × {}",
-                units.plain(it.dia),
-                units.plain(it.length)
-            )
-        })
-    };
-    for (at, it) in plan.mandrels.with_ids() {
-        let thread = it
-            .thread
-            .as_ref()
-            .map(|thread| format!("{} for {}", thread.thread, units.plain(it.thread_length)));
-        let fits: Vec<String> = [
-            fitted("at the shoulder", &it.root_spigot),
-            fitted("in front", &it.front_spigot),
-            fitted("bore", &it.bore),
-        ]
-        .into_iter()
-        .flatten()
-        .collect();
-        let serves: Vec<String> = it
-            .serves
-            .iter()
-            .map(|(part, end)| {
-                let route = plan
-                    .routes
-                    .iter()
-                    .find(|route| route.part.name.text == *part);
-                let end = route.map_or("", |route| route.part.end_name(*end));
-                format!("{part} {end}")
-            })
-            .collect();
-        table.rows.push(vec![
-            letter(at),
-            words::mandrel_kind(it).into(),
-            thread.unwrap_or_default(),
-            if it.shoulder.is_positive() {
-                units.plain(it.shoulder)
-            } else {
-                String::new()
-            },
-            fits.join("; "),
-            format!(
-                "Ø{} × {}, from Ø{}",
-                units.plain(it.shank),
-                units.plain(it.shank_length),
-                units.plain(it.stock)
-            ),
-            serves.join(", "),
-        ]);
-    }
-    table
 }
 
 /// Between two stations of the caliper table.

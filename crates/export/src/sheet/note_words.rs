@@ -4,6 +4,10 @@ use quillet_model::Units;
 use quillet_plan::Note;
 
 /// A note as a line of the route has it.
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm a note: it is read as a table"
+)]
 pub(super) fn note(note: &Note, units: Units) -> String {
     match note {
         Note::LeftHandUnscrews => {

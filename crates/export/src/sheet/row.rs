@@ -37,6 +37,10 @@ pub struct HoldingRow {
 }
 
 /// The row of an operation; none of what is not done at the lathe, or only holds the work.
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm an operation: it is read as a table"
+)]
 pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Option<HoldingRow> {
     let mut row = HoldingRow {
         lines: vec![at + 1],

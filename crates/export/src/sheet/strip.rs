@@ -2,7 +2,7 @@
 
 use quillet_geometry::Length;
 use quillet_model::{End, Part, Profiles, Units};
-use quillet_plan::{CaliperRow, NUB_DIA, ROUGH_OVER, Route, Work, caliper_table};
+use quillet_plan::{CaliperRow, CaliperTable, NUB_DIA, ROUGH_OVER, Route, Work, caliper_table};
 use serde::Serialize;
 
 /// The strip of a part.
@@ -63,6 +63,33 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
     let table = caliper_table(part, &route.asked, from, step)?;
     let turned = turned(route)?;
     let length = part.length.to_mm();
+    let all = kept(route, (from, step), &table, &turned);
+    let station = |at: f64| if from == End::First { at } else { length - at };
+    let ask = all.iter().any(|it| it.row.asked.is_some());
+    let columns = all.iter().map(|it| Station {
+        at: units.plain(Length::mm(it.inward)),
+        rough: figure(units, it.row.rough, false),
+        finished: figure(units, finished(it, length), ask && it.row.asked.is_some()),
+        station_mm: station(it.inward),
+    });
+    let columns: Vec<Station> = columns.collect();
+    (columns.len() > 1).then(|| Strip {
+        from: part.end_name(from).to_owned(),
+        to: part.end_name(from.other()).to_owned(),
+        leave: format!("leave {} to sand", units.plain(quillet_plan::FINISH_OVER)),
+        columns,
+    })
+}
+
+/// The stations of a caliper table that stand on the strip, inward.
+fn kept(
+    route: &Route,
+    (from, step): (End, Length),
+    table: &CaliperTable,
+    turned: &[(f64, f64)],
+) -> Vec<StripStation> {
+    let part = &route.part;
+    let length = part.length.to_mm();
     let least = NUB_DIA.to_mm() + 2.0;
     let station = |at: f64| if from == End::First { at } else { length - at };
     let written = |at: f64| {
@@ -101,20 +128,7 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         same
     });
     thin_out(&mut all, NEAR * step.to_mm());
-    let ask = all.iter().any(|it| it.row.asked.is_some());
-    let columns = all.iter().map(|it| Station {
-        at: units.plain(Length::mm(it.inward)),
-        rough: figure(units, it.row.rough, false),
-        finished: figure(units, finished(it, length), ask && it.row.asked.is_some()),
-        station_mm: station(it.inward),
-    });
-    let columns: Vec<Station> = columns.collect();
-    (columns.len() > 1).then(|| Strip {
-        from: part.end_name(from).to_owned(),
-        to: part.end_name(from.other()).to_owned(),
-        leave: format!("leave {} to sand", units.plain(quillet_plan::FINISH_OVER)),
-        columns,
-    })
+    all
 }
 
 /// At a step the larger diameter, but at the ends what is there.

@@ -80,44 +80,30 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
     let steps = it.steps();
     let has = |step: MandrelStep| steps.contains(&step);
     let long = it.shank_length + it.reach();
-    let mut all = Vec::new();
     let pin = it.kind == MandrelKind::Plug && it.thread.is_none();
+    let stock = dia(it.stock);
     if let Some(own) = it.front_spigot.filter(|_| pin) {
-        all.push(match it.centred {
-            true => format!(
-                "rod {}: {}, a centre in its head",
-                dia(it.stock),
-                spigot(&own)
-            ),
+        return vec![match it.centred {
+            true => format!("rod {stock}: {}, a centre in its head", spigot(&own)),
             false => format!(
                 "rod {} × {}, to the hole as made",
                 dia(own.dia),
                 plain(long)
             ),
-        });
-        return all;
+        }];
     }
-    all.push(match it.headless {
-        true => format!(
-            "rod {}: a stud {} long, slotted",
-            dia(it.stock),
-            plain(it.reach())
-        ),
+    let mut all = vec![match it.headless {
+        true => format!("rod {stock}: a stud {} long, slotted", plain(it.reach())),
         false => format!(
-            "rod {} × {}: shank {} first",
-            dia(it.stock),
+            "rod {stock} × {}: shank {} first",
             plain(long + Length::mm(5.0)),
             dia(it.shank)
         ),
-    });
-    let turned = [&it.front_spigot, &it.root_spigot]
-        .into_iter()
-        .flatten()
-        .map(spigot);
-    let relief = it
-        .relief
-        .as_ref()
-        .map(|it| format!("relief {}", spigot(it)));
+    }];
+    let turned = [&it.front_spigot, &it.root_spigot].into_iter().flatten();
+    let turned = turned.map(spigot);
+    let relief = it.relief.as_ref();
+    let relief = relief.map(|it| format!("relief {}", spigot(it)));
     let turned: Vec<String> = turned.chain(relief).collect();
     if !turned.is_empty() {
         all.push(format!("turn {}", turned.join(", ")));
@@ -125,21 +111,14 @@ fn steps(it: &Mandrel, units: Units) -> Vec<String> {
     if let Some(bore) = it.bore.filter(|_| has(Hole)) {
         all.push(format!("drill {} to {}", dia(bore.dia), plain(bore.length)));
     }
+    let female = it.kind == MandrelKind::Female;
     let thread = it.thread.as_ref().map(|thread| {
         let (name, starts) = thread_name(&thread.thread);
-        let verb = if it.kind == MandrelKind::Female {
-            "tap"
-        } else {
-            "cut"
-        };
+        let verb = if female { "tap" } else { "cut" };
         format!("{verb} {name} {starts}").trim().to_owned()
             + &format!(" for {}", plain(it.thread_length))
     });
-    let what = if it.kind == MandrelKind::Female {
-        "nose"
-    } else {
-        "shoulder"
-    };
+    let what = if female { "nose" } else { "shoulder" };
     let shoulder = has(Shoulder).then(|| format!("{what} {}", dia(it.shoulder)));
     let last: Vec<String> = thread.into_iter().chain(shoulder).collect();
     if !last.is_empty() {

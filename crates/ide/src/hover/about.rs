@@ -47,6 +47,10 @@ pub(super) fn word(sheet: &mut Sheet, word: &Word) {
 }
 
 /// What a name stands for, with its sizes where they are wanted.
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm a kind of name: it is read as a table"
+)]
 pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: DefinitionId, sizes: bool) {
     let design = &analysis.design;
     let definition = &design.names.definitions[index];

@@ -25,6 +25,7 @@ async fn lives(editor: &mut Editor) {
 }
 
 #[tokio::test]
+#[expect(clippy::too_many_lines, reason = "one list of bodies and answers")]
 async fn a_body_that_is_not_sound_is_answered_and_the_session_goes_on() {
     let mut editor = Editor::start().await;
     let deep = format!("{}{}", "[".repeat(5_000), "]".repeat(5_000));

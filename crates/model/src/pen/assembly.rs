@@ -136,6 +136,10 @@ impl Assembly {
     ///
     /// `known` gives a part that no joint names, an O-ring, by its name; what writes stands `nib_out_mm`
     /// further out than where its joint places it.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "the order in which a pen comes to rest, a step a line or two"
+    )]
     pub(crate) fn of(
         pen: &Pen,
         nib_out_mm: f64,

@@ -18,6 +18,10 @@ use quillet_syntax::{Finding, Span, text};
 const LOOSEST: Length = Length::from_nm(2_000_000);
 
 impl<'a> Resolver<'a> {
+    #[expect(
+        clippy::too_many_lines,
+        reason = "an arm a line: it is read as a table"
+    )]
     pub(super) fn bench_item(&mut self, item: &'a ast::Bench, span: Span, frame: &mut Frame<'a>) {
         let mut bench = Bench {
             name: item.name.clone(),
@@ -71,38 +75,17 @@ impl<'a> Resolver<'a> {
                     }
                 }
                 ToolLineKind::Threads { tools, forms, lead } => {
-                    for form in forms {
-                        let Some(thread) = self.thread(form, frame) else {
-                            continue;
-                        };
-                        let lead = lead
-                            .as_ref()
-                            .and_then(|lead| self.lead(lead, &thread, frame));
-                        let tool = BenchThreading {
-                            thread,
-                            lead,
-                            span: line.span,
-                        };
-                        match tools {
-                            ThreadTools::Taps => bench.taps.push(tool),
-                            ThreadTools::Dies => bench.dies.push(tool),
-                        }
+                    let made = self.threading(forms, lead.as_ref(), line.span, frame);
+                    match tools {
+                        ThreadTools::Taps => bench.taps.extend(made),
+                        ThreadTools::Dies => bench.dies.extend(made),
                     }
                 }
                 ToolLineKind::Saw { kerf } => {
                     bench.kerf = self.positive(kerf, "a kerf", frame);
                 }
                 ToolLineKind::Lathe { speeds, options } => {
-                    let mut lathe = self.lathe(speeds, line.span, frame);
-                    for option in options {
-                        let mut length = |sum| self.positive(sum, "a length", frame);
-                        match &option.kind {
-                            LatheOptionKind::Bore(sum) => lathe.bore = length(sum),
-                            LatheOptionKind::Centres(sum) => lathe.centres = length(sum),
-                            LatheOptionKind::Travel(sum) => lathe.travel = length(sum),
-                            LatheOptionKind::Screwcutting => lathe.screwcutting = true,
-                        }
-                    }
+                    let lathe = self.lathe(speeds, options, line.span, frame);
                     // Without a speed that could be read the lathe would stand still.
                     bench.lathe = (!lathe.speeds_rev_min.is_empty()).then_some(lathe);
                 }
@@ -130,8 +113,32 @@ impl<'a> Resolver<'a> {
         self.design.benches.push(std::sync::Arc::new(bench));
     }
 
-    /// A lathe by its speeds alone.
-    fn lathe(&mut self, speeds: &[ast::SumSpan], span: Span, frame: &mut Frame<'a>) -> Lathe {
+    /// Taps or dies of these threads.
+    fn threading(
+        &mut self,
+        forms: &'a [ast::ThreadRef],
+        lead: Option<&LeadForm>,
+        span: Span,
+        frame: &mut Frame<'a>,
+    ) -> Vec<BenchThreading> {
+        let mut made = Vec::new();
+        for form in forms {
+            if let Some(thread) = self.thread(form, frame) {
+                let lead = lead.and_then(|lead| self.lead(lead, &thread, frame));
+                made.push(BenchThreading { thread, lead, span });
+            }
+        }
+        made
+    }
+
+    /// A lathe by its speeds and by what else is said of it.
+    fn lathe(
+        &mut self,
+        speeds: &[ast::SumSpan],
+        options: &[ast::LatheOption],
+        span: Span,
+        frame: &mut Frame<'a>,
+    ) -> Lathe {
         let mut read = Vec::new();
         for speed in speeds {
             let from = self.speed(&speed.from, frame);
@@ -139,14 +146,24 @@ impl<'a> Resolver<'a> {
             read.extend(from.zip(to).map(|(a, b)| (a.min(b), a.max(b))));
         }
         read.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        Lathe {
+        let mut lathe = Lathe {
             speeds_rev_min: read,
             bore: None,
             centres: None,
             travel: None,
             screwcutting: false,
             span,
+        };
+        for option in options {
+            let mut length = |sum| self.positive(sum, "a length", frame);
+            match &option.kind {
+                LatheOptionKind::Bore(sum) => lathe.bore = length(sum),
+                LatheOptionKind::Centres(sum) => lathe.centres = length(sum),
+                LatheOptionKind::Travel(sum) => lathe.travel = length(sum),
+                LatheOptionKind::Screwcutting => lathe.screwcutting = true,
+            }
         }
+        lathe
     }
 
     /// How closely something is kept: from nothing to what no hand misses.

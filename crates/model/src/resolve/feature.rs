@@ -95,6 +95,7 @@ impl<'a> Resolver<'a> {
         })
     }
 
+    #[expect(clippy::too_many_lines, reason = "an arm a cut: it is read as a table")]
     fn cut(
         &mut self,
         statement: &ast::Feature,

@@ -85,20 +85,7 @@ impl<'a> Resolver<'a> {
             }
         }
         let Some(kind) = kind else {
-            let is_kind = |it: &ast::MaterialLine| matches!(it.kind, MaterialLineKind::Kind(_));
-            // What cannot be read may be the line.
-            if self.is_sound(whole) && !item.lines.iter().any(is_kind) {
-                self.emit(
-                    Finding::new(
-                        "incomplete",
-                        Severity::Error,
-                        item.name.span,
-                        format!("the material {} says no kind", item.name.text),
-                    )
-                    .hint("add a line such as: kind acrylic"),
-                );
-            }
-            return;
+            return self.no_kind(item, whole);
         };
         let stated = density.filter(|it| *it > 0.0);
         let material = Arc::new(Material {
@@ -125,6 +112,23 @@ impl<'a> Resolver<'a> {
             .materials
             .insert(material.name.clone(), material.clone());
         self.design.materials.push(material);
+    }
+
+    /// Tells of a material that says no kind, unless one could not be read.
+    fn no_kind(&mut self, item: &ast::Material, whole: Span) {
+        let is_kind = |it: &ast::MaterialLine| matches!(it.kind, MaterialLineKind::Kind(_));
+        // What cannot be read may be the line.
+        if self.is_sound(whole) && !item.lines.iter().any(is_kind) {
+            self.emit(
+                Finding::new(
+                    "incomplete",
+                    Severity::Error,
+                    item.name.span,
+                    format!("the material {} says no kind", item.name.text),
+                )
+                .hint("add a line such as: kind acrylic"),
+            );
+        }
     }
 
     fn material_kind(&mut self, name: &ast::Name) -> Option<&'static material::Material> {

@@ -56,29 +56,10 @@ impl<'a> Resolver<'a> {
         });
         let mut own = frame.within(lets.collect());
         let frame = &mut own;
-        let mut part = Part {
-            name: ast.name.clone(),
-            note: item.note.clone(),
-            kind: PartKind::Cut(CutPart::default()),
-            span: item.span,
-            block: ast.block.unwrap_or(ast.name.span),
-            ends: lines.ends.clone(),
-            length: Length::ZERO,
-            length_free: Length::ZERO,
-            length_span: ast.name.span,
-            stations: ById::default(),
-            outside_known: true,
-            whole: self.is_sound(item.span) && lines.sound,
-            shaped: false,
-            features: ById::default(),
-            faces: Vec::new(),
-            profiles: None,
-            bench: lines.bench.cloned(),
-            limits: Limits::default(),
-            accepts: Vec::new(),
-            wants: Vec::new(),
-            lets: Vec::new(),
-        };
+        let mut part = unshaped(item, ast);
+        part.ends = lines.ends.clone();
+        part.whole = self.is_sound(item.span) && lines.sound;
+        part.bench = lines.bench.cloned();
         self.part_lets(&lines, &mut part, frame);
         part.kind = self.kind(&lines, bought, frame);
         let complete = self.part_length(&lines, &mut part, frame);
@@ -208,3 +189,30 @@ impl<'a> Resolver<'a> {
 
 /// No part of a pen is longer.
 pub(super) const LONGEST: Length = Length::from_nm(500_000_000);
+
+/// A part of which no more is known than its name.
+fn unshaped(item: &ast::Item, ast: &ast::Part) -> Part {
+    Part {
+        name: ast.name.clone(),
+        note: item.note.clone(),
+        kind: PartKind::Cut(CutPart::default()),
+        span: item.span,
+        block: ast.block.unwrap_or(ast.name.span),
+        ends: None,
+        length: Length::ZERO,
+        length_free: Length::ZERO,
+        length_span: ast.name.span,
+        stations: ById::default(),
+        outside_known: true,
+        whole: false,
+        shaped: false,
+        features: ById::default(),
+        faces: Vec::new(),
+        profiles: None,
+        bench: None,
+        limits: Limits::default(),
+        accepts: Vec::new(),
+        wants: Vec::new(),
+        lets: Vec::new(),
+    }
+}

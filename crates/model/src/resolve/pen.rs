@@ -23,6 +23,10 @@ impl<'a> Resolver<'a> {
         }
     }
 
+    #[expect(
+        clippy::too_many_lines,
+        reason = "the order in which the lines of a pen are resolved"
+    )]
     fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
         let chain = self.like_chain(ast, DefinitionKind::Pen, &Frame::default())?;
         let lines = self.pen_lines(&chain);

@@ -1,14 +1,16 @@
-//! Cuts from the side, holes on a pitch circle, coats.
+//! Cuts from the side, holes on a pitch circle.
+
+mod coat;
 
 use super::Resolver;
 use super::clash::out_of_range;
 use super::frame::Frame;
 use super::lines::Lines;
 use crate::{
-    Around, CircleHoles, Coat, Cut, DefinitionKind, Feature, Part, Quantity, SideCut, SideCutKind,
+    Around, CircleHoles, Cut, DefinitionKind, Feature, Part, Quantity, SideCut, SideCutKind,
     SideDepth, SideStretch,
 };
-use quillet_geometry::{Angle, Length};
+use quillet_geometry::Angle;
 use quillet_syntax::ast::{self, FeatureKind, LineKind, SideLineKind};
 use quillet_syntax::{Span, text};
 
@@ -281,41 +283,4 @@ impl<'a> Resolver<'a> {
             on_span: circle.dia.span,
         }))
     }
-
-    /// The coat that a part's lines say.
-    pub(super) fn coat(&mut self, lines: &Lines<'a>, frame: &mut Frame<'a>) -> Option<Coat> {
-        lines.single.iter().find_map(|line| match &line.kind {
-            LineKind::Finish { name, coat } => {
-                let thickness = self.positive(coat, "a coat", frame);
-                let thickness = thickness.filter(|it| self.is_a_coat(*it, coat.span))?;
-                Some(Coat {
-                    span: line.span,
-                    name: name.clone(),
-                    thickness,
-                })
-            }
-            _ => None,
-        })
-    }
-
-    fn is_a_coat(&mut self, thickness: Length, at: Span) -> bool {
-        let thin = thickness <= THICKEST_COAT;
-        if !thin {
-            self.emit(
-                out_of_range(
-                    at,
-                    text!(
-                        "a coat of {} is no finish; {} at most is expected",
-                        thickness,
-                        THICKEST_COAT
-                    ),
-                )
-                .hint("the coat is counted on the radius, in millimetres"),
-            );
-        }
-        thin
-    }
 }
-
-/// What is thicker is a part of its own.
-const THICKEST_COAT: Length = Length::from_nm(1_000_000);

@@ -5,10 +5,14 @@ use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
 use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
 use quillet_geometry::Length;
-use quillet_model::{CutId, End, Feature, Hand, Origin, Part, Profiles};
+use quillet_model::{CutId, End, Feature, Hand, Origin, Part, Profiles, SideId};
 use quillet_syntax::ast::ToleranceKind;
 
 /// The checks after an operation, on a blank whose ends are `now` at these stations.
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm an operation: it is read as a table"
+)]
 pub(crate) fn checks(
     feature_map: &FeatureMap,
     mates: &Mates,
@@ -94,27 +98,12 @@ pub(crate) fn checks(
             vec![general(Measured::Length, part.length)]
         }
         Work::Side { cut, .. } => {
-            let profiles = part.profiles.as_ref();
-            let across = profiles.map_or_else(Vec::new, Profiles::across_flats);
-            let sets = across.iter().filter(|it| it.side == *cut);
-            let read = sets.flat_map(|it| {
-                // Where both ends measure the same, once in the middle.
-                let [from, to] = it.stretch_mm;
-                let [first, last] = it.calipers_mm();
-                match first == last {
-                    true => vec![((from + to) / 2.0, first)],
-                    false => vec![(from, first), (to, last)],
-                }
-            });
-            let read = read.map(|(at, size)| {
-                let at = Length::mm(at);
+            let read = across_flats(part, *cut).into_iter();
+            read.map(|(at, size)| {
                 let end = End::First;
-                general(
-                    Measured::Outside { end, at },
-                    Length::mm(size) - part.coat_on_dia(),
-                )
-            });
-            read.collect()
+                general(Measured::Outside { end, at }, size - part.coat_on_dia())
+            })
+            .collect()
         }
         Work::Polish { .. } => {
             let at_fattest = feature_map.outer.fattest(0.0, part.length.to_mm());
@@ -153,4 +142,22 @@ fn deep(part: &Part, cut: &InsideCut, operation: &Operation) -> Option<(Measured
     };
     let removed = part.features.with_ids().any(removes);
     (!removed).then_some((Measured::Point { end: cut.end }, point))
+}
+
+/// Where a cut's flats are read by calipers, and what they measure there.
+fn across_flats(part: &Part, cut: SideId) -> Vec<(Length, Length)> {
+    let profiles = part.profiles.as_ref();
+    let across = profiles.map_or_else(Vec::new, Profiles::across_flats);
+    let sets = across.iter().filter(|it| it.side == cut);
+    let read = sets.flat_map(|it| {
+        // Where both ends measure the same, once in the middle.
+        let [from, to] = it.stretch_mm;
+        let [first, last] = it.calipers_mm();
+        match first == last {
+            true => vec![((from + to) / 2.0, first)],
+            false => vec![(from, first), (to, last)],
+        }
+    });
+    read.map(|(at, size)| (Length::mm(at), Length::mm(size)))
+        .collect()
 }

@@ -99,6 +99,10 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     }
 
     /// Places a task.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "what is filled in of an operation, in its order"
+    )]
     pub(crate) fn work(
         &mut self,
         index: TaskId,
@@ -278,6 +282,10 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
     }
 
     /// Everything that is neither hole, thread nor cylinder.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "what is filled in after the tool is known, in its order"
+    )]
     fn rest(&self, operation: &mut Operation, work: &Work, problems: &mut Vec<PlanProblem>) {
         let all = (End::First, Length::ZERO, self.feature_map.part.length);
         let (stock, finished) = (self.blank.dia, self.feature_map.fattest);

@@ -315,6 +315,10 @@ impl TaskBuilder<'_, '_, '_> {
         self.tasks.since(from).collect()
     }
 
+    #[expect(
+        clippy::too_many_lines,
+        reason = "one pass of the outside after another, each waiting for those before"
+    )]
     fn outside(
         &mut self,
         cut: &[TaskId],

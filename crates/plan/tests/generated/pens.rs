@@ -55,6 +55,7 @@ pub(crate) fn pen() -> impl Strategy<Value = String> {
     )
 }
 
+#[expect(clippy::too_many_lines, reason = "one text")]
 fn written(pen: &Pen) -> String {
     let (closing, major, hole, relief) = CLOSING[pen.closing];
     let (joint, joint_major, joint_hole, joint_relief) = JOINT[pen.joint];

@@ -24,49 +24,51 @@ impl Lathe<'_> {
                     ));
                 }
             }
-            Workholding::Mandrel(mount) => {
-                let kind = self.plan.mandrels[mount.mandrel].kind;
-                let inside = match kind {
-                    MandrelKind::Male => Some(true),
-                    MandrelKind::Female => Some(false),
-                    _ => None,
-                };
-                let own = |inside| self.threaded.contains(&(mount.end, inside));
-                let lined = |inside: bool| {
-                    let threads = |it: &&Part| {
-                        it.features.iter().any(|cut| {
-                            let side = cut.thread().map(|it| it.1);
-                            side == Some(quillet_syntax::ast::Side::Inside)
-                        })
-                    };
-                    inside && self.joined.iter().any(threads)
-                };
-                let cut = inside.is_none_or(|inside| own(inside) || lined(inside));
-                if !cut || !self.faced[mount.end.index()] {
-                    self.report("the end on the mandrel is not cut yet");
-                }
-                self.check_spigot(mount);
-                let far = mount.end.other();
-                let centred = match mount.tail {
-                    TailSupport::Free => true,
-                    TailSupport::Centre => self.centred[far.index()],
-                    TailSupport::BullNose | TailSupport::Plug(_) => self.crest.opening(far) > 0.0,
-                };
-                if !centred {
-                    self.report("the tail centre finds no centre");
-                }
-                if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
-                    self.report("the tail centre's cone bruises the thread");
-                }
-                if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
-                    self.report("the tail centre is in the way");
-                }
-                if self.end_of(work) == Some(mount.end) {
-                    self.report("the mandrel is in the way");
-                }
-            }
+            Workholding::Mandrel(mount) => self.check_mount(mount, work),
             Workholding::Joined { collet } => self.check_joined(collet),
             _ => {}
+        }
+    }
+
+    fn check_mount(&mut self, mount: Mount, work: &Work) {
+        let kind = self.plan.mandrels[mount.mandrel].kind;
+        let inside = match kind {
+            MandrelKind::Male => Some(true),
+            MandrelKind::Female => Some(false),
+            _ => None,
+        };
+        let own = |inside| self.threaded.contains(&(mount.end, inside));
+        let lined = |inside: bool| {
+            let threads = |it: &&Part| {
+                it.features.iter().any(|cut| {
+                    let side = cut.thread().map(|it| it.1);
+                    side == Some(quillet_syntax::ast::Side::Inside)
+                })
+            };
+            inside && self.joined.iter().any(threads)
+        };
+        let cut = inside.is_none_or(|inside| own(inside) || lined(inside));
+        if !cut || !self.faced[mount.end.index()] {
+            self.report("the end on the mandrel is not cut yet");
+        }
+        self.check_spigot(mount);
+        let far = mount.end.other();
+        let centred = match mount.tail {
+            TailSupport::Free => true,
+            TailSupport::Centre => self.centred[far.index()],
+            TailSupport::BullNose | TailSupport::Plug(_) => self.crest.opening(far) > 0.0,
+        };
+        if !centred {
+            self.report("the tail centre finds no centre");
+        }
+        if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
+            self.report("the tail centre's cone bruises the thread");
+        }
+        if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
+            self.report("the tail centre is in the way");
+        }
+        if self.end_of(work) == Some(mount.end) {
+            self.report("the mandrel is in the way");
         }
     }
 

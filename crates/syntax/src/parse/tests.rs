@@ -28,6 +28,7 @@ fn the_whole_pen_reads_without_findings() {
 }
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one list of texts and findings")]
 fn what_is_missing_is_told_in_a_makers_words() {
     let part = |line: &str| reported(&format!("part cap from mouth to crown {{\n{line}\n}}"));
     let outside = |line: &str| part(&format!("outside {{\n{line}\n}}"));

@@ -31,6 +31,7 @@ const CLASS: &str =
     "(?:-[0-9][A-Za-z]+(?:[0-9][A-Za-z]+)?(?:/[0-9][A-Za-z]+(?:[0-9][A-Za-z]+)?)?)?(?:-LH)?";
 
 /// Every rule, the first to win first.
+#[expect(clippy::too_many_lines, reason = "one list")]
 pub(crate) fn rules() -> Vec<Rule> {
     let heads = any(&sets::heads());
     let definers = any(&sets::definers());

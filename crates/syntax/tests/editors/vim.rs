@@ -7,6 +7,7 @@ const NAME: &str = r"[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*";
 const STARTS: &str = r"(^|[{;])\s*\zs";
 
 /// The whole file.
+#[expect(clippy::too_many_lines, reason = "one list")]
 pub(crate) fn file() -> String {
     let mut lines = vec![
         format!("\" {WRITTEN}"),

@@ -1,6 +1,7 @@
 //! A closed pen of four parts, some of whose sizes a test may set.
 
 /// A closed pen whose section, converter, barrel and cap a test may set.
+#[expect(clippy::too_many_lines, reason = "one text")]
 pub(super) fn pen(section: &str, barrel: &str, cap: &str) -> String {
     format!(
         "\

@@ -8,6 +8,7 @@ use std::fs;
 
 /// Whatever cannot be compared is a sentence and 2, and nothing is written.
 #[test]
+#[expect(clippy::too_many_lines, reason = "one list of questions and answers")]
 fn what_cannot_be_had_is_a_sentence() {
     let folder = repository("");
     let asked = |words: &[&str]| {

@@ -3,6 +3,7 @@
 use crate::run::{examples, run, stderr, stdout};
 
 #[test]
+#[expect(clippy::too_many_lines, reason = "one list of questions and answers")]
 fn what_cannot_be_asked_is_refused_in_a_sentence() {
     for (args, wanted) in [
         (

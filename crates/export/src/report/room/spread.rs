@@ -1,15 +1,18 @@
 //! How many pens of those that a hand makes pass, and what they come to.
 
+mod words;
+
 use super::super::SCHEMA_VERSION;
 use super::super::rows::csv;
 use super::super::table::{Cell, table};
 use super::{bar, called, lines};
 use quillet_check::chain;
 use quillet_check::measure::rendered;
-use quillet_model::{Design, Dimension, Link, Pen, Quantity, Size, Units};
-use quillet_room::spread::{Case, Cause, Failure, Hands, MeasureSpread, Share, Spread, Way};
+use quillet_model::{Design, Dimension, Pen, Quantity, Size, Units};
+use quillet_room::spread::{Case, Cause, Failure, Hands, MeasureSpread, Share, Spread};
 use quillet_syntax::Severity;
 use serde::Serialize;
+use words::{of_100, size_words, way, where_it_comes};
 
 /// What comes of each pen that a hand makes many times.
 #[derive(Serialize)]
@@ -241,55 +244,6 @@ impl MeasureOf {
                 shown_sd,
             ],
         }
-    }
-}
-
-/// `97.0 of 100`; never 100 where one fails, nor 0 where one does.
-fn of_100(share: f64, all: bool) -> String {
-    match (all, share) {
-        (true, _) => "all".to_owned(),
-        (_, 0.0) => "none of the".to_owned(),
-        (_, share) => format!("{:.1} of 100", (100.0 * share).clamp(0.1, 99.9)),
-    }
-}
-
-/// A size in a maker's words, in the units of the file.
-fn size_words(pen: &Pen, link: &Link, units: Units) -> String {
-    chain::size(pen, link).in_units(units).to_string()
-}
-
-/// `nearly always where nib-unit sits further out`.
-fn where_it_comes(pen: &Pen, link: &Link, units: Units, cause: &Cause, it: &Failure) -> String {
-    let often = match f64::from(it.on_that_side) / f64::from(it.share.count.max(1)) {
-        share if share >= 0.95 => "nearly always",
-        share if share >= 0.75 => "mostly",
-        _ => "more often",
-    };
-    match (link.size, cause.way) {
-        (Size::Nib { part }, way) => {
-            let way = match way {
-                Way::Over => "further out",
-                Way::Under => "further in",
-                Way::Either => "far out of its place",
-            };
-            format!("{often} where {} sits {way}", pen.parts[part].name.text)
-        }
-        (_, way) => {
-            let way = match way {
-                Way::Over => "comes out over",
-                Way::Under => "comes out under",
-                Way::Either => "is far off either way",
-            };
-            format!("{often} where {} {way}", size_words(pen, link, units))
-        }
-    }
-}
-
-fn way(way: Way) -> &'static str {
-    match way {
-        Way::Over => "over",
-        Way::Under => "under",
-        Way::Either => "either",
     }
 }
 

@@ -1,15 +1,18 @@
 //! One joint: how far the male goes into the female, and what stops it.
 
-use super::contact::{Member, OwnContact, RawContact, TOUCHING_MM, Touch, meeting, meetings};
+mod rest;
+mod stacked;
+
+use super::contact::{Member, OwnContact, RawContact, TOUCHING_MM, Touch, meetings};
 use super::group::Groups;
 use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Placement};
-use crate::{ById, CutId, FitRequest, Hand, Joint, JointEnd, PartId, Parts};
-use quillet_geometry::Length;
-use quillet_standards::fit::Fit;
+use crate::{ById, CutId, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_syntax::ast::Verb;
+use rest::{ContactSide, rest, squeezed_mm, takes_up};
+pub use stacked::Trapped;
 use std::cell::RefCell;
 use std::sync::Arc;
 
@@ -43,17 +46,6 @@ pub enum StoppedBy {
     Level,
     /// Nothing: it would slide right through.
     Nothing,
-}
-
-/// A part trapped between the two of a joint.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Trapped {
-    /// The part.
-    pub part: PartId,
-    /// The length it takes up, mm; of a spring, as far as it is pressed together.
-    pub length_mm: f64,
-    /// The room that it leaves, mm; a spring that is not pressed leaves some.
-    pub room_mm: f64,
 }
 
 /// A joint at rest, on its own axis: zero at the female's face, inward positive.
@@ -169,84 +161,6 @@ impl<'a> Bodies<'a> {
         }
     }
 
-    /// A part laid with its first end against the female's side, as far in as it goes.
-    fn stack(&self, part: PartId, females: &[Member]) -> Option<(Member, RawContact)> {
-        let place = Placement::leading(&self.parts[part], crate::End::First);
-        let member = self.member(part, place, None, false, 0.0);
-        let met = meetings(
-            self.parts,
-            std::slice::from_ref(&member),
-            females,
-            OwnContact::Counts,
-            0.0,
-        );
-        let first = met.into_iter().next()?;
-        Some((member.moved(first.travel_mm), first))
-    }
-
-    /// The room a trapped part has between the two.
-    fn room(&self, males: &[Member], trapped: &Member, own: OwnContact) -> Trapped {
-        let part = &self.parts[trapped.part];
-        let reach = |male: &Member| meeting(self.parts, male, trapped, own).map(|it| it.travel_mm);
-        let spare = males
-            .iter()
-            .filter_map(reach)
-            .fold(f64::INFINITY, f64::min)
-            .max(0.0);
-        let (least, free) = (part.length.to_mm(), part.length_free.to_mm());
-        Trapped {
-            part: trapped.part,
-            length_mm: (least + spare).min(free),
-            room_mm: (spare - (free - least)).max(0.0),
-        }
-    }
-
-    /// The springs that a joint holds between two parts which others have placed: each with its place
-    /// on their group's axis. What is left for one may be less than its least length.
-    /// Those in `standing` stand there already and are asked again how they are pressed.
-    pub(crate) fn sprung(
-        &self,
-        joint: &Joint,
-        groups: &Groups,
-        standing: &[Trapped],
-    ) -> Vec<(Placement, Trapped)> {
-        let apart = Groups::apart(self.parts.len());
-        let own = self.own(joint);
-        let mut females = self.members(joint, &apart, joint.female, ContactSide::Female);
-        let mut males = self.members(joint, &apart, joint.male, ContactSide::Male);
-        let here = Placement::inward(&self.parts[joint.female.part], joint.female.end);
-        let axis = groups.place(joint.female.part).inverse().then(here);
-        for male in &mut males {
-            male.place = groups.place(joint.male.part).then(axis);
-        }
-        let mut springs = Vec::new();
-        for part in &joint.through {
-            let (least, free) = (self.parts[*part].length, self.parts[*part].length_free);
-            let stands = standing.iter().any(|it| it.part == *part);
-            if free <= least || !stands && groups.joined(*part, joint.female.part) {
-                continue;
-            }
-            let Some((member, _)) = self.stack(*part, &females) else {
-                continue;
-            };
-            let spare = males
-                .iter()
-                .filter_map(|male| Some(meeting(self.parts, male, &member, own)?.travel_mm));
-            let spare = spare.fold(f64::INFINITY, f64::min);
-            let (least, free) = (least.to_mm(), free.to_mm());
-            if spare.is_finite() {
-                let trapped = Trapped {
-                    part: *part,
-                    length_mm: (least + spare).clamp(0.0, free),
-                    room_mm: (spare - (free - least)).max(0.0),
-                };
-                springs.push((member.place.then(axis.inverse()), trapped));
-            }
-            females.push(member);
-        }
-        springs
-    }
-
     /// What made a piece of a part's profile.
     pub(crate) fn origin(&self, part: PartId, tag: quillet_geometry::Tag) -> crate::Origin {
         let profiles = self.parts[part].profiles.as_ref();
@@ -330,101 +244,6 @@ impl<'a> Bodies<'a> {
             own,
         }
     }
-}
-
-#[derive(Clone, Copy)]
-enum ContactSide {
-    Male,
-    Female,
-}
-
-/// How deep the male lies, what decides it and what it touches.
-fn rest(joint: &Joint, parts: &Parts, met: Vec<RawContact>) -> (f64, StoppedBy, Vec<Touch>) {
-    let contact = met.first().map(|it| it.travel_mm);
-    let by = joint.by.map(|(by, _)| by.to_mm());
-    match (joint.verb, contact, by) {
-        // The cap is pushed on past its first touch.
-        (Verb::Post, Some(contact), by) => {
-            let touches = met.into_iter().map(|it| it.touch).collect();
-            let by = by.unwrap_or(0.0);
-            let stopped = if by > 0.0 {
-                StoppedBy::Overlap
-            } else {
-                StoppedBy::Contact
-            };
-            (contact + by, stopped, touches)
-        }
-        (_, Some(contact), Some(by)) if by < contact - TOUCHING_MM => {
-            (by, StoppedBy::Overlap, Vec::new())
-        }
-        (_, Some(contact), _) => {
-            let touches = met.into_iter().map(|it| it.touch).collect();
-            (contact, StoppedBy::Contact, touches)
-        }
-        (_, None, Some(by)) => (by, StoppedBy::Overlap, Vec::new()),
-        // What is glued in goes no further than the bench it is set down on.
-        (Verb::Glue | Verb::Press, None, None) => {
-            let male = &parts[joint.male.part];
-            (male.length.to_mm(), StoppedBy::Level, Vec::new())
-        }
-        (_, None, None) => {
-            let female = &parts[joint.female.part];
-            (female.length.to_mm(), StoppedBy::Nothing, Vec::new())
-        }
-    }
-}
-
-/// Whether what is pushed goes in where nothing is drawn: into a bought part of which only the
-/// outside is said, and which is fatter than what goes in.
-fn takes_up(joint: &Joint, parts: &Parts) -> bool {
-    let (male, female) = (&parts[joint.male.part], &parts[joint.female.part]);
-    let undrawn = female.is_bought() && !female.features.iter().any(crate::Feature::is_inside);
-    let outside_mm = |part: &crate::Part, end: JointEnd| {
-        let at = part.station(end.end, Length::ZERO).to_mm();
-        part.profiles.as_ref()?.crest.outer.greatest_at(at)
-    };
-    let sizes = outside_mm(male, joint.male).zip(outside_mm(female, joint.female));
-    undrawn && sizes.is_some_and(|(inner, outer)| inner < outer)
-}
-
-/// What a press or a push squeezes past, in radius: the interference it asks for, else a push's
-/// give (common practice, no published source).
-fn squeezed_mm(joint: &Joint, parts: &Parts) -> f64 {
-    if let Some((overlap, _)) = joint.snap {
-        return (overlap.to_mm() + SNAP_GIVE_MM) / 2.0;
-    }
-    let on_diameter = match (&joint.asks, joint.verb) {
-        (Some((FitRequest::Interference(size), _)), _) => size.to_mm(),
-        (Some((FitRequest::Fit(fit), _)), _) => most_interference_mm(fit, joint, parts),
-        (_, Verb::Push) => PUSH_GIVE_MM,
-        (_, Verb::Press) => PRESS_GIVE_MM,
-        (_, Verb::Close) if mated(joint, parts).is_empty() => CLOSE_GIVE_MM,
-        _ => 0.0,
-    };
-    on_diameter / 2.0
-}
-
-/// How much fatter than its mouth a heel may be that is pushed into it, on diameter.
-const PUSH_GIVE_MM: f64 = 0.4;
-/// As much for a press that asks for nothing.
-const PRESS_GIVE_MM: f64 = 0.05;
-
-/// As much for a plain cap: what can still be pushed on, however stiffly.
-const CLOSE_GIVE_MM: f64 = 0.1;
-/// What a snap passes over the overlap that it asks for, so that one drawn a little larger is told
-/// of as such.
-const SNAP_GIVE_MM: f64 = 0.05;
-
-/// The most interference of a fit at the female's size, on diameter.
-fn most_interference_mm(fit: &Fit, joint: &Joint, parts: &Parts) -> f64 {
-    let female = &parts[joint.female.part];
-    let Some(profiles) = &female.profiles else {
-        return 0.0;
-    };
-    let at = female.station(joint.female.end, Length::ZERO).to_mm();
-    let dia = Length::mm(2.0 * profiles.crest.bore_radius(at));
-    fit.at(dia)
-        .map_or(0.0, |limits| (-limits.clearance.min().to_mm()).max(0.0))
 }
 
 impl SeatedJoint {

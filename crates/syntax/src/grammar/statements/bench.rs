@@ -260,6 +260,10 @@ pub struct Run {
 }
 
 /// A line of a bench.
+#[expect(
+    clippy::too_many_lines,
+    reason = "a parser a line: it is read as a table"
+)]
 pub(crate) fn tool_line<'s>(
     sums: &ExprParsers<'s>,
 ) -> impl TokenParser<'s, ToolLineKind> + use<'s> {

@@ -167,6 +167,10 @@ pub(crate) fn feature<'s>(
     accept.or(cut(sums).then(as_face())).then_ignore(line_end())
 }
 
+#[expect(
+    clippy::too_many_lines,
+    reason = "a parser a cut: it is read as a table"
+)]
 fn cut<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, FeatureKind> + use<'s> {
     let reach = reach(sums).boxed();
     let circle = circle(sums).boxed();
@@ -285,6 +289,7 @@ fn reach<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, Reach> + use<'s> {
 }
 
 impl Holds for Feature {
+    #[expect(clippy::too_many_lines, reason = "an arm a cut: it is read as a table")]
     fn each<'t>(&'t self, visit: Visit<'_, 't>) {
         match &self.kind {
             FeatureKind::Tenon { dia, length } => {

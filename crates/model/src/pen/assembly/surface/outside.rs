@@ -90,7 +90,13 @@ impl Surface<'_> {
                 return of.plus(-slope, &self.plane(false, station.at));
             }
         }
-        // A curve: moved station by station, as far as it may reach.
+        self.along_curve(index, (from, to), at_mm)
+    }
+
+    /// On a curve: moved station by station, as far as it may reach.
+    fn along_curve(self, index: StationId, (from, to): (&Station, &Station), at_mm: f64) -> Drift {
+        let stations = &self.part.stations;
+        let radius = |index, second| self.radius(Origin::Outside(index), second);
         let at_mm = at_mm.clamp(
             from.at.to_mm() + 2.0 * STEP.to_mm(),
             to.at.to_mm() - 2.0 * STEP.to_mm(),
