@@ -215,12 +215,17 @@ impl Chain {
 
     /// The pieces that a station is in or at an end of, as well as sums of stations are kept.
     fn around(&self, z_mm: f64) -> &[Segment] {
+        self.near(z_mm, SAME)
+    }
+
+    /// The pieces that come so near to a station along the axis, mm, in their order.
+    pub fn near(&self, z_mm: f64, within_mm: f64) -> &[Segment] {
         let from = self
             .segments
-            .partition_point(|segment| segment.curve.end().z < z_mm - SAME);
+            .partition_point(|segment| segment.curve.end().z < z_mm - within_mm);
         let to = self
             .segments
-            .partition_point(|segment| segment.curve.start().z <= z_mm + SAME);
+            .partition_point(|segment| segment.curve.start().z <= z_mm + within_mm);
         self.segments.get(from..to).unwrap_or_default()
     }
 

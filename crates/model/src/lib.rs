@@ -21,6 +21,7 @@ mod not_round;
 mod part;
 mod pen;
 mod pen_face;
+mod planes;
 mod profiles;
 mod resolve;
 mod shelf;

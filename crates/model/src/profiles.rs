@@ -1,5 +1,6 @@
 //! The shape that is left of a part, as three profiles.
 
+use crate::planes::CutPlanes;
 use crate::{CutId, End, NotRound, SideId, StationId};
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::{Chain, Moments, Properties, Tag};
@@ -23,6 +24,8 @@ pub struct Profiles {
     pub not_round: NotRound,
     /// What made each tag.
     pub origins: Vec<Origin>,
+    /// Where its cuts begin and end.
+    pub(crate) planes: CutPlanes,
 }
 
 /// A solid of revolution: what lies between its outside and its bores.

@@ -37,26 +37,30 @@ impl Mesh {
 
 /// A mesh whose every face keeps within `tolerance_mm` of the solid's surface.
 ///
-/// Corners lie on the surface; half of the tolerance is spent along the outline, half around it.
+/// Corners lie on the surface. Where the outline is straight throughout, a face strays only around it,
+/// by all of the tolerance; else half of it is spent along the outline and half around it.
 pub fn mesh(body: &Body, tolerance_mm: f64) -> Mesh {
-    let share = tolerance_mm.max(1e-6) / 2.0;
-    let places = body
-        .runs
-        .iter()
-        .flat_map(|run| &run.edges)
-        .map(|edge| edge.from().r.max(edge.to().r));
+    let edges = || body.runs.iter().flat_map(|run| &run.edges);
+    let straight = edges().all(|edge| matches!(edge.curve, Curve::Line(_)));
+    let share = tolerance_mm.max(1e-6) / if straight { 1.0 } else { 2.0 };
+    let places = edges().map(|edge| edge.from().r.max(edge.to().r));
     let widest = places.fold(share, f64::max);
     // A chord of n in the round strays from a circle of radius r by r (1 - cos(180°/n)).
     let around = (std::f64::consts::PI / (1.0 - share / widest).clamp(-1.0, 1.0).acos()).ceil();
+    let turns = turns((around as u32).clamp(12, 4096));
     let mut mesh = Mesh::default();
     for run in &body.runs {
-        mesh.revolve(
-            &outline(run, share),
-            run.is_loop(),
-            (around as u32).clamp(12, 4096),
-        );
+        mesh.revolve(&outline(run, share), run.is_loop(), &turns);
     }
     mesh
+}
+
+/// The cosine and the sine of each of so many steps round the axis.
+fn turns(around: u32) -> Vec<(f64, f64)> {
+    let turn = |step: u32| std::f64::consts::TAU * f64::from(step) / f64::from(around);
+    (0..around)
+        .map(|step| (turn(step).cos(), turn(step).sin()))
+        .collect()
 }
 
 fn outline(run: &EdgeLoop, tolerance: f64) -> Vec<Point> {
@@ -98,10 +102,13 @@ fn pieces(edge: &super::outline::Edge, tolerance: f64) -> u32 {
 }
 
 impl Mesh {
-    fn revolve(&mut self, outline: &[Point], closed: bool, around: u32) {
+    fn revolve(&mut self, outline: &[Point], closed: bool, turns: &[(f64, f64)]) {
+        let around = turns.len() as u32;
+        self.places_mm.reserve(outline.len() * turns.len());
+        self.triangles.reserve(2 * outline.len() * turns.len());
         let rings: Vec<Ring> = outline
             .iter()
-            .map(|place| self.ring(*place, around))
+            .map(|place| self.ring(*place, turns))
             .collect();
         let pairs = rings.windows(2).map(|pair| (pair[0], pair[1]));
         let last = closed
@@ -128,16 +135,15 @@ impl Mesh {
         }
     }
 
-    fn ring(&mut self, place: Point, around: u32) -> Ring {
+    fn ring(&mut self, place: Point, turns: &[(f64, f64)]) -> Ring {
         let first = self.places_mm.len() as u32;
         if on_axis(place) {
             self.places_mm.push([0.0, 0.0, place.z]);
             return Ring::Pole(first);
         }
-        self.places_mm.extend((0..around).map(|step| {
-            let turn = std::f64::consts::TAU * f64::from(step) / f64::from(around);
-            [place.r * turn.cos(), place.r * turn.sin(), place.z]
-        }));
+        let round = turns.iter();
+        self.places_mm
+            .extend(round.map(|(cos, sin)| [place.r * cos, place.r * sin, place.z]));
         Ring::Round(first)
     }
 }

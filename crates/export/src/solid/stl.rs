@@ -13,19 +13,25 @@ pub fn stl(meshes: impl IntoIterator<Item = Mesh>) -> Vec<u8> {
     let mut count: u32 = 0;
     for mesh in meshes {
         count += mesh.triangles.len() as u32;
-        out.reserve(50 * mesh.triangles.len());
+        out.reserve(TRIANGLE_BYTES * mesh.triangles.len());
         for triangle in &mesh.triangles {
             let corners = triangle.map(|at| mesh.places_mm[at as usize]);
-            let numbers = std::iter::once(normal(corners)).chain(corners);
-            for mm in numbers.flatten() {
-                out.extend((mm as f32).to_le_bytes());
+            let [a, b, c] = corners;
+            // The last two bytes are of no use.
+            let mut written = [0; TRIANGLE_BYTES];
+            let numbers = [normal(corners), a, b, c];
+            for (at, mm) in written.chunks_exact_mut(4).zip(numbers.as_flattened()) {
+                at.copy_from_slice(&(*mm as f32).to_le_bytes());
             }
-            out.extend([0, 0]);
+            out.extend_from_slice(&written);
         }
     }
     out[counted_at..counted_at + 4].copy_from_slice(&count.to_le_bytes());
     out
 }
+
+/// What a triangle takes: its normal and three corners, and two bytes more.
+const TRIANGLE_BYTES: usize = 50;
 
 fn normal([a, b, c]: [[f64; 3]; 3]) -> [f64; 3] {
     let (u, v) = (

@@ -1,6 +1,7 @@
 //! Cuts a part in the meridian plane: smallest outside wins, largest inside wins, edges last.
 
 use super::threading::{ThreadRendering, surface};
+use crate::planes::CutPlanes;
 use crate::{BlankPiece, ById, Cut, CutId, End, Feature, NotRound, Origin, Part, Profiles, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, EdgeFlaw, Length, MetalSide, Point, Tag};
@@ -109,6 +110,7 @@ impl<'p> ProfileBuilder<'p> {
             crest,
             not_round: NotRound::default(),
             origins: std::mem::take(&mut self.origins),
+            planes: CutPlanes::default(),
         })
     }
 

@@ -7,6 +7,7 @@ use super::not_round::not_round;
 use super::profile_builder::{ProfileBuilder, ThreadsOff, tag};
 use super::side_room::without_room;
 use super::through::{BrokenSurfaces, through};
+use crate::planes::CutPlanes;
 use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::{
@@ -182,8 +183,12 @@ fn cut_with(part: &Part, threads: &ThreadsOff) -> ShapedPart {
         .collect();
     let outside = geometry::outside(&stations);
     let mut shaper = ProfileBuilder::new(part, outside.chain, origins, threads);
+    let mut profiles = shaper.profiles();
+    if let Some(profiles) = &mut profiles {
+        profiles.planes = CutPlanes::of(&part.features, part.length);
+    }
     ShapedPart {
-        profiles: shaper.profiles(),
+        profiles,
         stations: outside.flaws,
         edges: shaper.flaws,
     }
@@ -252,5 +257,6 @@ fn ring(part: &Part) -> Option<Profiles> {
         crest: solid,
         not_round: NotRound::default(),
         origins,
+        planes: CutPlanes::default(),
     })
 }

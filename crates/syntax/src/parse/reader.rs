@@ -47,7 +47,10 @@ struct Reader<'s> {
 
 impl<'s> Reader<'s> {
     fn file(&mut self, lines: &[StatementLine]) -> File {
-        let mut file = File::default();
+        let mut file = File {
+            items: Vec::with_capacity(lines.len()),
+            ..File::default()
+        };
         let mut stray = false;
         for (index, line) in lines.iter().enumerate() {
             if self.word(line) == "dimensions" {

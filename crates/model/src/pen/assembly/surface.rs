@@ -1,8 +1,8 @@
 //! How a place on a part's surface moves as the sizes of the part do.
 
 use super::chain::{Drift, Size};
-use crate::{Cut, CutId, End, Feature, Origin, Part, PartId};
-use quillet_geometry::{self as geometry, Chain, Length, Tag};
+use crate::{Cut, End, Origin, Part, PartId};
+use quillet_geometry::{self as geometry, Length, Tag};
 
 mod anew;
 mod met;
@@ -76,14 +76,13 @@ impl<'p> Surface<'p> {
     /// The end from which a plane is written, and what makes it.
     pub(crate) fn written(self, inside: bool, station: Length) -> Option<(End, Origin)> {
         let near = |at: Length| (at - station).abs() <= SAME;
-        let cut = |(index, it): (CutId, &Feature)| {
-            let (a, b) = it.stations(self.part.length);
-            let here = it.is_inside() == inside && !it.is_edge() && (near(a) || near(b));
-            here.then_some((it.end, Origin::Feature(index)))
-        };
         let mut stations = self.part.stations.with_ids();
         let mut of_station = || stations.find(|(_, it)| near(it.at));
-        let cuts = || self.part.features.with_ids().find_map(cut);
+        let cuts = || {
+            let planes = &self.part.profiles.as_ref()?.planes;
+            let index = planes.first_at(inside, station, SAME)?;
+            Some((self.part.features.get(index)?.end, Origin::Feature(index)))
+        };
         match inside {
             true => cuts(),
             false => of_station()
@@ -186,7 +185,8 @@ impl<'p> Surface<'p> {
         });
         let mut sloping = None;
         for (chain, inside) in chains {
-            for piece in chain.segments().iter().filter(|it| !it.curve.is_vertical()) {
+            let near = chain.near(station_mm, SAME_MM).iter();
+            for piece in near.filter(|it| !it.curve.is_vertical()) {
                 let t = match (here(piece.curve.start()), here(piece.curve.end())) {
                     (true, _) => 0.0,
                     (_, true) => 1.0,
@@ -213,7 +213,8 @@ impl<'p> Surface<'p> {
         };
         let solid = &profiles.crest;
         let chains = std::iter::once(&solid.outer).chain(&solid.inner);
-        let mut pieces = chains.flat_map(Chain::segments).filter(|it| it.tag == tag);
+        let near = chains.flat_map(|it| it.near(station_mm, SAME_MM));
+        let mut pieces = near.filter(|it| it.tag == tag);
         let found = pieces.find_map(|it| {
             let (a, b) = (it.curve.start().z, it.curve.end().z);
             let within = a - SAME_MM <= station_mm && station_mm <= b + SAME_MM && b > a;

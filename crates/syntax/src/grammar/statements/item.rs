@@ -91,21 +91,21 @@ pub struct Item {
     pub kind: ItemKind,
 }
 
-/// The kinds of item.
+/// The kinds of item. What is large is boxed: a file may hold a million of the small ones.
 #[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs, reason = "each variant is documented at its type")]
 pub enum ItemKind {
     Use(Text),
     Let(Let),
     Limit(Limit),
-    Material(Material),
-    Thread(ThreadItem),
-    Blank(BlankItem),
-    Part(Part),
-    Bought(Part),
-    Bench(Bench),
-    Shelf(Shelf),
-    Pen(Pen),
+    Material(Box<Material>),
+    Thread(Box<ThreadItem>),
+    Blank(Box<BlankItem>),
+    Part(Box<Part>),
+    Bought(Box<Part>),
+    Bench(Box<Bench>),
+    Shelf(Box<Shelf>),
+    Pen(Box<Pen>),
     /// Text that is no item.
     Bad,
 }
@@ -138,14 +138,14 @@ pub(crate) fn item<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ItemKind>
         use_.map(ItemKind::Use),
         let_(sums).map(ItemKind::Let),
         limit(sums).map(ItemKind::Limit),
-        material().map(ItemKind::Material),
-        thread(sums).map(ItemKind::Thread),
-        blank(sums).map(ItemKind::Blank),
-        part().map(ItemKind::Part),
-        bought().map(ItemKind::Bought),
-        bench().map(ItemKind::Bench),
-        shelf().map(ItemKind::Shelf),
-        pen().map(ItemKind::Pen),
+        material().map(|it| ItemKind::Material(Box::new(it))),
+        thread(sums).map(|it| ItemKind::Thread(Box::new(it))),
+        blank(sums).map(|it| ItemKind::Blank(Box::new(it))),
+        part().map(|it| ItemKind::Part(Box::new(it))),
+        bought().map(|it| ItemKind::Bought(Box::new(it))),
+        bench().map(|it| ItemKind::Bench(Box::new(it))),
+        shelf().map(|it| ItemKind::Shelf(Box::new(it))),
+        pen().map(|it| ItemKind::Pen(Box::new(it))),
     ))
     .then_ignore(line_end())
 }

@@ -20,7 +20,7 @@ impl Surface<'_> {
         });
         let here = |at: Point| (at.z - station_mm).abs() < SAME_MM;
         let sloping = |it: &Segment| !it.curve.is_vertical();
-        let mut pairs = chains.flat_map(|chain| chain.segments().windows(2));
+        let mut pairs = chains.flat_map(|chain| chain.near(station_mm, SAME_MM).windows(2));
         let found = pairs.find_map(|pair| {
             let [one, other] = pair else { return None };
             if !here(one.curve.end()) || !sloping(one) || !sloping(other) {

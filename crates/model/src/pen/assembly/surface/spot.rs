@@ -3,7 +3,7 @@
 use super::{SAME_MM, Surface, ThreadEnd};
 use crate::Origin;
 use crate::pen::assembly::chain::Drift;
-use quillet_geometry::{Chain, Length, Point, Segment};
+use quillet_geometry::{Length, Point, Segment};
 
 /// A place of a part's surface, on the part's own stations.
 #[derive(Clone, Copy)]
@@ -124,7 +124,8 @@ fn lies(surface: Surface, inside: bool, origin: Origin, at: Point) -> Lies {
         false => std::slice::from_ref(&solid.outer),
     };
     let own = |it: &&Segment| profiles.origin(it.tag) == origin;
-    let mut pieces = chains.iter().flat_map(Chain::segments).filter(own);
+    let near = chains.iter().flat_map(|it| it.near(at.z, NEAR_MM));
+    let mut pieces = near.filter(own);
     let mut end = None;
     let amid = pieces.find_map(|it| {
         let curve = &it.curve;
