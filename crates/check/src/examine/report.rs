@@ -1,7 +1,7 @@
 //! What was found, and what of it the maker accepts.
 
+use crate::JudgedWant;
 use crate::accepted::Accepted;
-use crate::{JudgedWant, wants};
 use quillet_syntax::{Finding, Severity};
 
 /// What was found, and what of it the maker accepts.

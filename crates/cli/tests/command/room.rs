@@ -4,7 +4,7 @@
 mod refused;
 mod spread;
 
-use crate::run::{command, ended, examples, json, run, stdout};
+use crate::run::{ended, examples, json, run, stdout};
 use std::path::Path;
 use tempfile::TempDir;
 

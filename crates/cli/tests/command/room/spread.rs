@@ -1,7 +1,7 @@
 //! `quillet spread`: how many pens of a hand pass.
 
 use super::by_the_standard;
-use crate::run::{command, ended, examples, json, run, stderr, stdout};
+use crate::run::{command, ended, examples, json, run, stderr};
 
 /// One thread or four, once or again: the same bytes.
 #[test]

@@ -6,7 +6,6 @@ use super::super::SCHEMA_VERSION;
 use super::super::rows::csv;
 use super::super::table::{Cell, table};
 use super::{bar, called, lines};
-use quillet_check::chain;
 use quillet_check::measure::rendered;
 use quillet_model::{Design, Dimension, Pen, Quantity, Size, Units};
 use quillet_room::spread::{Case, Cause, Failure, Hands, MeasureSpread, Share, Spread};
