@@ -2,19 +2,17 @@
 
 use crate::client_support::ClientSupport;
 use crate::command;
-use crate::requests::{actions, questions, tokens};
+use crate::requests::{self, questions};
 use crate::server_state::ServerState;
 use crate::{folders, position};
 use quillet_ide::Settings;
 use quillet_syntax::Encoding;
 use tower_lsp::lsp_types::{
-    CodeLensOptions, CompletionOptions, DiagnosticOptions, DiagnosticServerCapabilities,
-    DocumentLinkOptions, DocumentOnTypeFormattingOptions, ExecuteCommandOptions,
+    self, CodeLensOptions, DiagnosticOptions, DiagnosticServerCapabilities, ExecuteCommandOptions,
     FileOperationFilter, FileOperationPattern, FileOperationPatternKind,
-    FileOperationRegistrationOptions, HoverProviderCapability, InitializeParams, InitializeResult,
-    LinkedEditingRangeServerCapabilities, OneOf, RenameOptions, ServerCapabilities, ServerInfo,
-    SignatureHelpOptions, TextDocumentSyncCapability, TextDocumentSyncKind,
-    TextDocumentSyncOptions, TextDocumentSyncSaveOptions, WorkDoneProgressOptions,
+    FileOperationRegistrationOptions, InitializeParams, InitializeResult, OneOf,
+    ServerCapabilities, ServerInfo, TextDocumentSyncCapability, TextDocumentSyncKind,
+    TextDocumentSyncOptions, TextDocumentSyncSaveOptions,
     WorkspaceFileOperationsServerCapabilities, WorkspaceFoldersServerCapabilities,
     WorkspaceServerCapabilities,
 };

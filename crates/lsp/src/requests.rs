@@ -20,68 +20,68 @@ pub(crate) mod tokens;
 macro_rules! questions {
     ($made:ident) => {
         $made! {
-            hover: HoverRequest => hover::hover,
-                |it| it.hover_provider = Some(HoverProviderCapability::Simple(true));
-            signature_help: SignatureHelpRequest => hover::signature,
-                |it| it.signature_help_provider = Some(SignatureHelpOptions {
+            hover: HoverRequest => requests::hover::hover,
+                |it| it.hover_provider = Some(lsp_types::HoverProviderCapability::Simple(true));
+            signature_help: SignatureHelpRequest => requests::hover::signature,
+                |it| it.signature_help_provider = Some(lsp_types::SignatureHelpOptions {
                     trigger_characters: Some(characters(" ")),
-                    ..SignatureHelpOptions::default()
+                    ..lsp_types::SignatureHelpOptions::default()
                 });
-            completion: Completion => completion::complete,
-                |it| it.completion_provider = Some(CompletionOptions {
+            completion: Completion => requests::completion::complete,
+                |it| it.completion_provider = Some(lsp_types::CompletionOptions {
                     trigger_characters: Some(characters(" .\"(=")),
                     resolve_provider: Some(true),
-                    ..CompletionOptions::default()
+                    ..lsp_types::CompletionOptions::default()
                 });
-            completion_resolve: ResolveCompletionItem => completion::resolve, |_| ();
-            goto_definition: GotoDefinition => names::definition,
-                |it| it.definition_provider = Some(OneOf::Left(true));
-            goto_type_definition: GotoTypeDefinition => names::type_definition,
+            completion_resolve: ResolveCompletionItem => requests::completion::resolve, |_| ();
+            goto_definition: GotoDefinition => requests::names::definition,
+                |it| it.definition_provider = Some(lsp_types::OneOf::Left(true));
+            goto_type_definition: GotoTypeDefinition => requests::names::type_definition,
                 |it| it.type_definition_provider = Some(true.into());
-            references: References => names::references,
-                |it| it.references_provider = Some(OneOf::Left(true));
-            document_highlight: DocumentHighlightRequest => names::highlights,
-                |it| it.document_highlight_provider = Some(OneOf::Left(true));
-            linked_editing_range: LinkedEditingRange => names::linked,
-                |it| it.linked_editing_range_provider = Some(LinkedEditingRangeServerCapabilities::Simple(true));
-            prepare_rename: PrepareRenameRequest => rename::prepare, |_| ();
-            rename: Rename => rename::rename,
-                |it| it.rename_provider = Some(OneOf::Right(RenameOptions {
+            references: References => requests::names::references,
+                |it| it.references_provider = Some(lsp_types::OneOf::Left(true));
+            document_highlight: DocumentHighlightRequest => requests::names::highlights,
+                |it| it.document_highlight_provider = Some(lsp_types::OneOf::Left(true));
+            linked_editing_range: LinkedEditingRange => requests::names::linked,
+                |it| it.linked_editing_range_provider = Some(lsp_types::LinkedEditingRangeServerCapabilities::Simple(true));
+            prepare_rename: PrepareRenameRequest => requests::rename::prepare, |_| ();
+            rename: Rename => requests::rename::rename,
+                |it| it.rename_provider = Some(lsp_types::OneOf::Right(lsp_types::RenameOptions {
                     prepare_provider: Some(true),
-                    work_done_progress_options: WorkDoneProgressOptions::default(),
+                    work_done_progress_options: lsp_types::WorkDoneProgressOptions::default(),
                 }));
-            will_rename_files: WillRenameFiles => rename::files, |_| ();
-            folding_range: FoldingRangeRequest => structure::folds,
+            will_rename_files: WillRenameFiles => requests::rename::files, |_| ();
+            folding_range: FoldingRangeRequest => requests::structure::folds,
                 |it| it.folding_range_provider = Some(true.into());
-            selection_range: SelectionRangeRequest => structure::selections,
+            selection_range: SelectionRangeRequest => requests::structure::selections,
                 |it| it.selection_range_provider = Some(true.into());
-            document_link: DocumentLinkRequest => structure::links,
-                |it| it.document_link_provider = Some(DocumentLinkOptions {
+            document_link: DocumentLinkRequest => requests::structure::links,
+                |it| it.document_link_provider = Some(lsp_types::DocumentLinkOptions {
                     resolve_provider: Some(false),
-                    work_done_progress_options: WorkDoneProgressOptions::default(),
+                    work_done_progress_options: lsp_types::WorkDoneProgressOptions::default(),
                 });
-            semantic_tokens_full: SemanticTokensFullRequest => tokens::full,
-                |it| it.semantic_tokens_provider = Some(tokens::options().into());
-            semantic_tokens_range: SemanticTokensRangeRequest => tokens::range, |_| ();
-            document_symbol: DocumentSymbolRequest => symbols::document,
-                |it| it.document_symbol_provider = Some(OneOf::Left(true));
-            formatting: Formatting => formatting::whole,
-                |it| it.document_formatting_provider = Some(OneOf::Left(true));
-            range_formatting: RangeFormatting => formatting::range,
-                |it| it.document_range_formatting_provider = Some(OneOf::Left(true));
-            on_type_formatting: OnTypeFormatting => formatting::on_type,
-                |it| it.document_on_type_formatting_provider = Some(DocumentOnTypeFormattingOptions {
+            semantic_tokens_full: SemanticTokensFullRequest => requests::tokens::full,
+                |it| it.semantic_tokens_provider = Some(requests::tokens::options().into());
+            semantic_tokens_range: SemanticTokensRangeRequest => requests::tokens::range, |_| ();
+            document_symbol: DocumentSymbolRequest => requests::symbols::document,
+                |it| it.document_symbol_provider = Some(lsp_types::OneOf::Left(true));
+            formatting: Formatting => requests::formatting::whole,
+                |it| it.document_formatting_provider = Some(lsp_types::OneOf::Left(true));
+            range_formatting: RangeFormatting => requests::formatting::range,
+                |it| it.document_range_formatting_provider = Some(lsp_types::OneOf::Left(true));
+            on_type_formatting: OnTypeFormatting => requests::formatting::on_type,
+                |it| it.document_on_type_formatting_provider = Some(lsp_types::DocumentOnTypeFormattingOptions {
                     first_trigger_character: "}".into(),
                     more_trigger_character: Some(vec!["\n".into()]),
                 });
-            code_action: CodeActionRequest => actions::actions,
-                |it| it.code_action_provider = Some(actions::options().into());
-            inlay_hint: InlayHintRequest => inlay::hints,
-                |it| it.inlay_hint_provider = Some(OneOf::Left(true));
-            prepare_call_hierarchy: CallHierarchyPrepare => hierarchy::prepare,
+            code_action: CodeActionRequest => requests::actions::actions,
+                |it| it.code_action_provider = Some(requests::actions::options().into());
+            inlay_hint: InlayHintRequest => requests::inlay::hints,
+                |it| it.inlay_hint_provider = Some(lsp_types::OneOf::Left(true));
+            prepare_call_hierarchy: CallHierarchyPrepare => requests::hierarchy::prepare,
                 |it| it.call_hierarchy_provider = Some(true.into());
-            incoming_calls: CallHierarchyIncomingCalls => hierarchy::incoming, |_| ();
-            outgoing_calls: CallHierarchyOutgoingCalls => hierarchy::outgoing, |_| ();
+            incoming_calls: CallHierarchyIncomingCalls => requests::hierarchy::incoming, |_| ();
+            outgoing_calls: CallHierarchyOutgoingCalls => requests::hierarchy::outgoing, |_| ();
         }
     };
 }

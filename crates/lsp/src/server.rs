@@ -6,10 +6,7 @@ use crate::debounce;
 use crate::documents;
 use crate::requests::compare::{CompareAnswer, CompareParams};
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
-use crate::requests::{
-    actions, completion, formatting, hierarchy, hover, inlay, names, questions, rename, structure,
-    symbols, tokens,
-};
+use crate::requests::questions;
 use crate::server_state::{RequestContext, ServerState, path_of};
 use crate::session::Session;
 use crate::{capabilities, pull, since, worker};
@@ -189,7 +186,7 @@ impl LanguageServer for Server {
         params: WorkspaceSymbolParams,
     ) -> Result<Option<Vec<SymbolInformation>>> {
         self.server
-            .answer(move |asked| symbols::workspace(asked, &params))
+            .answer(move |asked| requests::symbols::workspace(asked, &params))
             .await
     }
 
