@@ -1,15 +1,15 @@
 //! The plan of a pen, or of a part by itself.
 
-use crate::holding::schedule::MandrelSet;
+use crate::holding::blend::blends;
+use crate::holding::mandrel_set::MandrelSet;
 use crate::route::{Route, route};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::lining::map_of;
-use crate::tasks::mate::{Mates, closing_partner, mates};
+use crate::tasks::mate::{Mates, mates};
 use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
-use crate::{Mandrel, MandrelId, OperationRef, RouteId, Strategy};
-use quillet_geometry::Length;
-use quillet_model::{Bench, ById, End, JointEnd, Part, PartId, Pen};
+use crate::{Mandrel, MandrelId, OperationRef, RouteId};
+use quillet_model::{Bench, ById, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -33,16 +33,16 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
     let place = |part: PartId| order.iter().position(|it| *it == part).map(RouteId::nth);
-    let blended = blended_parts(pen, bench_tools);
+    let blends = blends(pen, bench_tools);
     let mut plan = Plan::default();
     for index in &order {
         let part = &pen.parts[*index];
-        let with = blended.and_then(|[cap, body]| match *index {
-            it if it == cap => Some((place(body)?, false)),
-            it if it == body => Some((place(cap)?, true)),
-            _ => None,
+        let with = blends.iter().find_map(|blend| {
+            Some(BlendPartner {
+                route: place(blend.partner(*index)?)?,
+                gripped: blend.gripped == *index,
+            })
         });
-        let with = with.map(|(route, gripped)| BlendPartner { route, gripped });
         let route = |map| {
             let mates = mates(pen, *index);
             route(part, map, &mates, with, bench_tools, &mut mandrel_set)
@@ -135,40 +135,4 @@ fn making_order(pen: &Pen) -> Vec<PartId> {
         }
     }
     order
-}
-
-/// A step between two outsides no higher than this is turned away, on diameter (common practice, no
-/// published source).
-const TURNED_AWAY: Length = Length::from_nm(200_000);
-
-/// The cap and what it closes on, where the two are turned joined: where they are to be flush, or
-/// drawn nearly so, and each keeps a centre nub.
-fn blended_parts(pen: &Pen, bench_tools: BenchTools) -> Option<[PartId; 2]> {
-    let [(cap, _), (body, _)] = closing_partner(pen)?;
-    let nubbed = |id: PartId| {
-        pen.parts.get(id).filter(|it| !it.is_bought())?;
-        let feature_map = map_of(pen, id)?;
-        Strategy::of(&feature_map, &mates(pen, id), bench_tools).nub
-    };
-    let (id, joint) = pen
-        .joints
-        .with_ids()
-        .find(|(_, joint)| joint.verb == Verb::Close)?;
-    // The female's outside at its face, and the male's where that face comes to.
-    let outside = |side: JointEnd, inward_mm: f64| {
-        let part = pen.parts.get(side.part)?;
-        let at = part.station(side.end, Length::mm(inward_mm)).to_mm();
-        let found = part.profiles.as_ref()?.turned().radii_at(at)?;
-        Some(if side.end == End::First {
-            found.1
-        } else {
-            found.0
-        })
-    };
-    let rest = pen.assembly.joints.get(id)?;
-    let step = outside(joint.male, rest.goes_in_mm)
-        .zip(outside(joint.female, 0.0))
-        .map(|(male, female)| Length::mm((male - female).abs() * 2.0));
-    let even = joint.flush.is_some() || step.is_some_and(|step| step <= TURNED_AWAY);
-    (cap != body && even && nubbed(cap).is_some() && nubbed(body).is_some()).then_some([cap, body])
 }

@@ -45,8 +45,9 @@
 //!   and the thread follow by rank without another hold. Roughing asks for the outside: the mandrel
 //!   is taken, the tail centre in the nub, and all that is left is done on it.
 
+use crate::holding::mandrel_set::MandrelSet;
 use crate::holding::one_speed::one_speed_a_holding;
-use crate::holding::schedule::{MandrelSet, ScheduleStep, WorkState};
+use crate::holding::schedule::{ScheduleStep, WorkState};
 use crate::output::operation_builder::OperationBuilder;
 use crate::tasks::all::all_tasks;
 use crate::tasks::crowd::crowd;

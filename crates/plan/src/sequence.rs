@@ -1,18 +1,20 @@
 //! All steps of a plan in one order: what waits for another part goes on when that is made.
 
-use crate::{OperationRef, Pass, Plan, Route, RouteId, Work};
+use crate::{Operation, OperationRef, Pass, Plan, Route, RouteId, TailSupport, Work, Workholding};
 use std::collections::BTreeSet;
 use std::ops::Range;
 
 impl Plan {
     /// A joined pass waits for its mate's own turning, what is joined in for all of its own route:
-    /// routes are one graph.
+    /// routes are one graph. The two of a joined pass are held in one way.
     pub(crate) fn join(&mut self) {
         let turned = |route: &Route| {
             let last = |work: &Work| matches!(work, Work::Outside(it) if it.pass == Pass::Finish);
             route.operations.iter().rposition(|it| last(&it.work))
         };
         let turned = self.routes.map(turned);
+        let held = |route: &Route| Some(route.operations[route.blend_at()?.0].hold);
+        let held = self.routes.map(held);
         let made = |(route, it): (RouteId, &Route)| {
             let operation = it.operations.len().checked_sub(1)?;
             Some((it.part.name.text.clone(), OperationRef { route, operation }))
@@ -33,13 +35,24 @@ impl Plan {
                 route: with,
                 operation,
             });
+            let Some(Some(Workholding::Joined { tail: of_mate, .. })) = held.get(with) else {
+                continue;
+            };
+            for it in &mut route.operations {
+                if let Workholding::Joined { tail, .. } = &mut it.hold
+                    && *tail == TailSupport::Free
+                {
+                    *tail = *of_mate;
+                }
+            }
         }
     }
 
-    /// Route after route, but a part that is blended waits for its partner.
+    /// Route after route, but a part that is blended waits for its partner; what is done to the two while
+    /// they are joined comes together.
     pub(crate) fn in_sequence(&self) -> Vec<OperationRef> {
         let mut steps = Vec::new();
-        let mut waiting: Vec<(RouteId, usize)> = Vec::new();
+        let mut waiting: Vec<RouteId> = Vec::new();
         let stretches = self.stretches();
         let blends = |(route, stretch): &(RouteId, Range<usize>)| {
             let blend = self.routes[*route].blend_at();
@@ -55,20 +68,22 @@ impl Plan {
             steps.extend((stretch.start..at).map(step));
             let mut later = stretches[index + 1..].iter();
             if later.any(|it| it.0 == with && blends(it).is_some()) {
-                waiting.push((route, at));
+                waiting.push(route);
                 continue;
             }
-            let partner = waiting.iter().position(|it| it.0 == with);
+            let partner = waiting.iter().position(|it| *it == with);
             let partner = partner.map(|index| waiting.remove(index));
-            steps.extend(partner.map(|(route, operation)| OperationRef { route, operation }));
-            steps.push(step(at));
-            if let Some((route, operation)) = partner {
-                let count = self.routes[route].operations.len();
-                steps.extend(
-                    (operation + 1..count).map(|operation| OperationRef { route, operation }),
-                );
+            let both: Vec<RouteId> = partner.into_iter().chain([route]).collect();
+            let mut put = |route: RouteId, range: Range<usize>| {
+                steps.extend(range.map(|operation| OperationRef { route, operation }));
+            };
+            for id in &both {
+                put(*id, self.routes[*id].joined());
             }
-            steps.extend((at + 1..stretch.end).map(step));
+            for id in &both {
+                let own = &self.routes[*id];
+                put(*id, own.joined().end..own.operations.len());
+            }
         }
         steps
     }
@@ -111,6 +126,14 @@ impl Plan {
 impl Route {
     fn is_joining(operation: &crate::Operation) -> bool {
         matches!(operation.work, Work::JoinIn(_)) && operation.after.is_some()
+    }
+
+    /// What is done to it while it is joined with its mate.
+    fn joined(&self) -> Range<usize> {
+        let is_joined = |it: &&Operation| matches!(it.hold, Workholding::Joined { .. });
+        let from = self.blend_at().map_or(self.operations.len(), |it| it.0);
+        let count = self.operations[from..].iter().take_while(is_joined).count();
+        from..from + count
     }
 
     /// Where it is blended, and with which route.

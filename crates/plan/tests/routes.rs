@@ -6,7 +6,7 @@ mod practice;
 mod reported;
 
 use proptest::prelude::*;
-use quillet_fixture::EXAMPLES;
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES};
 use quillet_geometry::Length;
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_plan::{
@@ -39,7 +39,18 @@ const SHARED: [(&str, &str); 2] = [
 ];
 
 fn example(name: &str) -> Design {
-    design(&format!("{name}.quillet"), &EXAMPLES)
+    let file = format!("{name}.quillet");
+    let more: Vec<(String, &str)> = MORE_EXAMPLES
+        .iter()
+        .map(|it| (format!("more/{}", it.0), it.1))
+        .collect();
+    let all: Vec<(&str, &str)> = more
+        .iter()
+        .map(|it| (&*it.0, it.1))
+        .chain(EXAMPLES)
+        .collect();
+    let is_it = |it: &&(&str, &str)| Path::new(it.0).file_name() == Path::new(&file).file_name();
+    design(all.iter().find(is_it).map_or(&*file, |it| it.0), &all)
 }
 
 fn heron() -> Design {
@@ -47,7 +58,19 @@ fn heron() -> Design {
 }
 
 /// Every sound pen that ships.
-const SOUND: [&str; 6] = ["avocet", "curlew", "dunlin", "godwit", "whimbrel", "heron"];
+const SOUND: [&str; 11] = [
+    "avocet",
+    "curlew",
+    "dunlin",
+    "godwit",
+    "whimbrel",
+    "heron",
+    "dotterel",
+    "plover",
+    "sandpiper",
+    "snipe",
+    "stilt",
+];
 
 fn right(plan: &Plan) {
     for route in &plan.routes {

@@ -8,7 +8,7 @@ use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
 use placement::WorkPlacement;
 use quillet_model::{ById, End, Part};
-use quillet_plan::{Mandrel, MandrelId, MandrelKind, Operation, Plan, Route, Workholding};
+use quillet_plan::{Mandrel, MandrelId, MandrelKind, Nub, Operation, Plan, Route, Workholding};
 use std::ops::Range;
 
 /// The pictures of a route's holdings, each for its range of operations; at most so wide and high.
@@ -38,6 +38,7 @@ pub(crate) fn holdings(
         }
         let picture = HoldingPicture {
             part: &route.part,
+            route,
             mandrels: &plan.mandrels,
             hold,
             whole: &whole,
@@ -51,6 +52,7 @@ pub(crate) fn holdings(
 
 struct HoldingPicture<'a> {
     part: &'a Part,
+    route: &'a Route,
     mandrels: &'a ById<MandrelId, Mandrel>,
     hold: Workholding,
     whole: &'a StockProfile,
@@ -133,8 +135,21 @@ impl HoldingPicture<'_> {
         match self.hold {
             Workholding::Collet(grip) => grip.free,
             Workholding::Mandrel(mount) => mount.end.other(),
+            // Towards the mate that bears the tail centre, or the end that bears it.
+            Workholding::Joined { .. } => match (self.gripped_nub(), self.route.strategy.mandrel) {
+                (Some(nub), _) => nub.end.other(),
+                (None, Some((joint, _))) => joint.other(),
+                (None, None) => End::Second,
+            },
             _ => End::Second,
         }
+    }
+
+    /// The nub by which it is gripped while it is joined with its mate.
+    fn gripped_nub(&self) -> Option<Nub> {
+        let is_joined = matches!(self.hold, Workholding::Joined { .. });
+        let nub = self.route.blank.nub.filter(|_| is_joined);
+        nub.filter(|it| it.gripped)
     }
 
     fn mandrel(&self) -> Option<&Mandrel> {
@@ -152,7 +167,8 @@ impl HoldingPicture<'_> {
     fn tail_centre(&self) -> bool {
         match self.hold {
             Workholding::Mandrel(mount) => mount.tail != quillet_plan::TailSupport::Free,
-            Workholding::Centres | Workholding::Joined { .. } => true,
+            Workholding::Centres => true,
+            Workholding::Joined { .. } => self.gripped_nub().is_none(),
             _ => false,
         }
     }
@@ -178,6 +194,16 @@ impl HoldingPicture<'_> {
                 let (near, far) = (face + out * shown * 0.2, face + out * shown);
                 let radius = mandrel.shank.to_mm() / 2.0;
                 frame.jaws(scene, (near.min(far), near.max(far)), radius);
+            }
+            Workholding::Joined { .. } => {
+                let Some(nub) = self.gripped_nub() else {
+                    return;
+                };
+                let out = if nub.end == End::First { -1.0 } else { 1.0 };
+                let inward = quillet_geometry::Length::ZERO;
+                let face = self.part.station(nub.end, inward).to_mm();
+                let tip = face + out * nub.length.to_mm();
+                frame.jaws(scene, (face.min(tip), face.max(tip)), nub.dia.to_mm() / 2.0);
             }
             _ => {}
         }

@@ -165,6 +165,9 @@ impl StockProfile {
                 self.end_at(*end, inward(*end, 0.0));
                 self.shape(part, over.to_mm() / 2.0, None, |at| inward(*end, at) < 12.0);
             }
+            Work::Polish {
+                core: Some(core), ..
+            } => self.shape(part, 0.0, Some(*core), |_| true),
             Work::Polish { .. } | Work::BreakCorner { .. } => {
                 let Some(outer) = part.profiles.as_ref().map(Profiles::turned) else {
                     return;

@@ -81,6 +81,7 @@ fn count(joint: &Joint, rest: &AtRest, units: Units) -> String {
         (Verb::Glue, _) => "glue".into(),
         (Verb::Press, _) => "press".into(),
         (Verb::Post, _) => "post".into(),
+        (Verb::Rest, _) => "rest".into(),
         _ => "push".into(),
     }
 }

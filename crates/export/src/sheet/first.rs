@@ -11,12 +11,17 @@ use quillet_syntax::ast::StockSection;
 /// What is not known.
 pub(super) const UNKNOWN: &str = "–";
 
-/// Capped and to write.
+/// From where a pen in its stand balances.
+pub(super) const FROM_THE_TOP: &str = "the top";
+
+/// Each state that the pen has.
 pub(super) fn figures(pen: &Pen, units: Units) -> Vec<PenFigures> {
     let states = [
         (Configured::Capped, "capped", "the crown"),
         (Configured::Uncapped, "to write", "the point"),
         (Configured::Posted, "posted", "the point"),
+        (Configured::Retracted, "drawn back", "the point"),
+        (Configured::Resting, "in its stand", FROM_THE_TOP),
     ];
     let each = states.into_iter().filter_map(|(configured, state, from)| {
         let it = pen.assembly.configuration(configured)?;
@@ -150,6 +155,8 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
         match it {
             "capped" => "capped",
             "uncapped" => "to write",
+            "retracted" => "drawn back",
+            "resting" => "in its stand",
             other => return other.to_owned(),
         }
         .to_owned()
@@ -160,6 +167,15 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
             return simple(it).then(|| it.trim().to_owned());
         };
         let of = rest.trim().strip_suffix(')')?;
+        if let ("clearance", [one, other, states @ ..]) = (
+            what,
+            of.split(',').map(str::trim).collect::<Vec<_>>().as_slice(),
+        ) && simple(one)
+            && simple(other)
+        {
+            let states: String = states.iter().map(|it| format!(", {}", state(it))).collect();
+            return Some(format!("room from {one} to {other}{states},"));
+        }
         match of.split_once(',') {
             Some((of, at)) if simple(what) && simple(of) && simple(at) => {
                 Some(format!("{what} of the {} at {},", of.trim(), at.trim()))
@@ -238,6 +254,18 @@ mod tests {
         assert_eq!(
             asks(None, "turns", "0.75 to 2"),
             "Comes off in 0.75 to 2 turns"
+        );
+        assert_eq!(
+            asks(None, "length(resting)", "at most 190 mm"),
+            "Length in its stand at most 190\u{a0}mm"
+        );
+        assert_eq!(
+            asks(
+                None,
+                "clearance(nib-unit, stand, resting)",
+                "at least 0.3 mm"
+            ),
+            "Room from nib-unit to stand, in its stand, at least 0.3\u{a0}mm"
         );
         assert_eq!(asks(None, "a + b(c", "1"), "A + b(c 1");
         assert_eq!(

@@ -33,22 +33,31 @@ pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
         Workholding::Centres => "between centres".into(),
         Workholding::Collet(grip) => collet(part, &grip, units),
         Workholding::Mandrel(mount) => {
-            let centre = match mount.tail {
-                TailSupport::Free => String::new(),
-                TailSupport::Centre => ", tail centre up".into(),
-                TailSupport::BullNose => ", a bull-nose centre in the mouth".into(),
-                TailSupport::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
-            };
+            let centre = tail(mount.tail);
             format!(
                 "on mandrel {} by the {}{centre}",
                 letter(mount.mandrel),
                 part.end_name(mount.end)
             )
         }
-        Workholding::Joined { collet } => format!(
-            "joined with its mate, the nub in a collet of Ø{}, the other on the tail centre",
-            units.plain(collet)
+        Workholding::Joined {
+            collet,
+            tail: support,
+        } => format!(
+            "joined with its mate, the nub in a collet of Ø{}{}",
+            units.plain(collet),
+            tail(support)
         ),
+    }
+}
+
+/// What supports the far end.
+fn tail(support: TailSupport) -> String {
+    match support {
+        TailSupport::Free => String::new(),
+        TailSupport::Centre => ", tail centre up".into(),
+        TailSupport::BullNose => ", a bull-nose centre in the mouth".into(),
+        TailSupport::Plug(plug) => format!(", tail centre in plug {}", letter(plug)),
     }
 }
 

@@ -287,10 +287,17 @@ fn held(words: &RowContext, hold: Workholding) -> (String, String) {
             };
             (format!("Mandrel {}", words::letter(mount.mandrel)), how)
         }
-        Workholding::Joined { collet } => (
-            format!("Nub in collet {}", dia_of(words.units, collet)),
-            "joined with its mate, tail centre up".into(),
-        ),
+        Workholding::Joined { collet, tail } => {
+            let how = match tail {
+                TailSupport::Plug(plug) => format!("centre in plug {}", words::letter(plug)),
+                TailSupport::BullNose => "bull-nose centre up".into(),
+                TailSupport::Centre | TailSupport::Free => "tail centre up".into(),
+            };
+            (
+                format!("Nub in collet {}", dia_of(words.units, collet)),
+                format!("joined, {how}"),
+            )
+        }
     }
 }
 

@@ -61,6 +61,10 @@ pub(super) fn note(note: &Note, units: Units) -> String {
             let goes = units.plain(*dia);
             format!("a shank or pin of Ø{goes} goes home{}", out.unwrap_or_default())
         }
+        Note::FeedFromTouch { depth } => format!(
+            "no caliper or pin reads it: feed {} from where the tool touches the hole",
+            units.plain(*depth)
+        ),
         Note::BeginsAt { clockwise } => {
             format!("begin it {clockwise} clockwise of the mark, looking at the end")
         }

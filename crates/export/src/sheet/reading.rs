@@ -1,6 +1,6 @@
 //! What is read and minded at an operation, in few words.
 
-use super::row_words::RowContext;
+use super::row_words::{RowContext, dia_of};
 use quillet_geometry::Length;
 use quillet_plan::{Home, Note, Operation, Tool};
 
@@ -46,6 +46,20 @@ pub(super) fn readings(words: &RowContext, operation: &Operation) -> Vec<String>
     lines
 }
 
+/// What is tried in a hole that no caliper reads.
+pub(super) fn pin(words: &RowContext, operation: &Operation) -> Option<String> {
+    operation.notes.iter().find_map(|it| match it {
+        Note::ShankGoesHome { dia, stays_out } => {
+            let goes = dia_of(words.units, *dia);
+            Some(match stays_out {
+                Some(out) => format!("{goes} goes {} not", words.units.plain(*out)),
+                None => format!("{goes} goes home"),
+            })
+        }
+        _ => None,
+    })
+}
+
 pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
     match note {
         Note::LeftHandUnscrews => Some("in reverse: else it unscrews".into()),
@@ -67,6 +81,9 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         Note::SpeedUnknown => Some("begin slowly".into()),
         Note::CleanLine => Some("wipe it off".into()),
         Note::ByCrank => Some("by the crank".into()),
+        Note::FeedFromTouch { depth } => {
+            Some(format!("feed {} from touch", words.units.plain(*depth)))
+        }
         Note::HoldWork => Some("hold work backing out".into()),
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,

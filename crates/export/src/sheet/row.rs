@@ -1,13 +1,13 @@
 //! One row of a holding: an operation as it is read at the lathe, sizes first.
 
-use super::reading::{home, note, readings};
+use super::reading::{home, note, pin, readings};
 use super::row_words::{RowContext, dia_of, thread_name};
 use super::side::side;
 use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{
-    Home, InsideCut, InsideShape, Measured, Note, Operation, OutsidePass, Pass, ThreadCut,
-    Threading, TurnCut, TurnKind, Work, Workholding,
+    Home, InsideCut, InsideShape, Measured, Operation, OutsidePass, Pass, ThreadCut, Threading,
+    TurnCut, TurnKind, Work, Workholding,
 };
 use serde::Serialize;
 
@@ -35,6 +35,9 @@ pub struct HoldingRow {
     /// Limits of the length.
     pub length: Option<String>,
 }
+
+/// Seen of what nothing stops or counts.
+const GOES_FREELY: &str = "slides in freely";
 
 /// The row of an operation; none of what is not done at the lathe, or only holds the work.
 #[expect(
@@ -143,7 +146,10 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             let home = gate.home.as_ref().map(|it| home(words, it));
             let turns = gate.turns.map(|it| format!("{it:.1} turns"));
             let seen: Vec<String> = turns.into_iter().chain(home).collect();
-            row.reach = seen.join(", ");
+            row.reach = match seen.is_empty() {
+                true => GOES_FREELY.into(),
+                false => seen.join(", "),
+            };
             row.dia = gate.turns.map(|_| "turns".to_owned());
             return Some(row);
         }
@@ -163,13 +169,18 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         Work::PartOff { end, width, .. } => {
             put("PART", name(*end), format!("cut {} wide", plain(*width)));
         }
-        Work::RemoveNub { end, .. } => {
+        Work::RemoveNub { end, over } => {
             put("NUB OFF", String::new(), format!("then the {}", name(*end)));
-            how.push("light cuts".to_owned());
+            let sand = if over.is_positive() {
+                ""
+            } else {
+                ", then sand"
+            };
+            how.push(format!("light cuts{sand}"));
         }
         Work::Side { cut, places } => {
             let done = side(part, *cut, *places, operation.tool, words.units)?;
-            put(done.verb, done.size, done.reach);
+            put(done.verb, done.size.replace('Ø', "⌀"), done.reach);
             how.extend(done.places);
         }
         Work::Polish { before_gluing, .. } => {
@@ -182,14 +193,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
     how.extend(readings(words, operation));
     how.extend(operation.notes.iter().filter_map(|it| note(words, it)));
     row.how = how;
-    // No caliper reads it: the cell says what is tried instead.
-    row.dia = operation.notes.iter().find_map(|it| match it {
-        Note::ShankGoesHome { dia, stays_out } => Some(match stays_out {
-            Some(out) => format!("{} goes {} not", dia_of(words.units, *dia), plain(*out)),
-            None => format!("{} goes home", dia_of(words.units, *dia)),
-        }),
-        _ => None,
-    });
+    row.dia = pin(words, operation);
     for check in &operation.checks {
         let limits = words.limits(check.limits, check.nominal);
         match check.what {

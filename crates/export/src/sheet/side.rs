@@ -36,18 +36,21 @@ pub(super) fn side(
         false => format!("{} to {}", units.plain(first), units.plain(last)),
     };
     let first_end = part.end_name(quillet_model::End::First);
-    let (verb, size) = match &cut.kind {
+    let (verb, (size, how_far)) = match &cut.kind {
         SideCutKind::Drill { dia, depth, .. } => (
             "DRILL",
-            format!("Ø{}{}", units.plain(*dia), deep(*depth, units)),
+            (format!("Ø{}", units.plain(*dia)), deep(*depth, units)),
         ),
         SideCutKind::Slot { width, depth } => (
             "SLOT",
-            format!("{} wide{}", units.plain(*width), deep(*depth, units)),
+            (format!("{} wide", units.plain(*width)), deep(*depth, units)),
         ),
         SideCutKind::Pattern { name, deep, .. } => (
             "PATTERN",
-            format!("{}, {} deep", name.text, units.plain(*deep)),
+            (
+                name.text.to_string(),
+                format!("{} deep", units.plain(*deep)),
+            ),
         ),
         _ if tool == Some(Tool::File) => ("FILE", across(part, id, cut, units)),
         _ => ("MILL", across(part, id, cut, units)),
@@ -55,7 +58,7 @@ pub(super) fn side(
     Some(SideWords {
         verb,
         size,
-        reach: format!("{reach} from the {first_end}"),
+        reach: format!("{how_far}, {reach} from the {first_end}"),
         places: turned(cut, places),
     })
 }
@@ -65,48 +68,44 @@ fn turned(cut: &SideCut, places: u32) -> Option<String> {
     if matches!(cut.kind, SideCutKind::Pattern { .. }) {
         return None;
     }
-    let clock = cut.around.clock.deg_text(1);
+    let clock = match cut.around.clock.deg_text(1).as_str() {
+        "0" => "at the mark".to_owned(),
+        clock => format!("{clock}° clockwise of the mark"),
+    };
     Some(match places {
-        1 => format!("spindle locked {clock}° clockwise of the mark"),
+        1 => format!("spindle locked {clock}"),
         _ => {
             let apart = crate::write::number(360.0 / f64::from(places), 2);
-            format!(
-                "spindle locked at {places} places {apart}° apart, the first {clock}° clockwise of the mark"
-            )
+            format!("spindle locked at {places} places {apart}° apart, the first {clock}")
         }
     })
 }
 
 fn deep(depth: SideDepth, units: Units) -> String {
     match depth {
-        SideDepth::Void => ", into the bore".into(),
-        SideDepth::To { deep, .. } => format!(", {} deep", units.plain(deep)),
-        SideDepth::Through => ", right through".into(),
+        SideDepth::Void => "into the bore".into(),
+        SideDepth::To { deep, .. } => format!("{} deep", units.plain(deep)),
+        SideDepth::Through => "right through".into(),
     }
 }
 
-/// The size that flats are cut to, as calipers read it.
-fn across(part: &Part, id: SideId, cut: &SideCut, units: Units) -> String {
+/// The size that flats are cut to, as calipers read it, and from what to what.
+fn across(part: &Part, id: SideId, cut: &SideCut, units: Units) -> (String, String) {
     let sets = part.profiles.as_ref().map(|it| it.across_flats());
     let set = sets.and_then(|sets| sets.into_iter().find(|it| it.side == id));
-    let count = cut.around.count;
     let plain = |mm: f64| units.plain(quillet_geometry::Length::mm(mm) - part.coat_on_dia());
-    let Some(set) = set else {
-        return format!("{count} flats");
+    let what = match cut.around.count {
+        1 => "from the flat to the round".to_owned(),
+        count if count % 2 == 1 => format!("{count} flats, each to its corner"),
+        count => format!("across {count} flats"),
     };
-    let [first, last] = set.calipers_mm().map(plain);
-    let what = match count {
-        1 => "from the flat to the round",
-        _ if count % 2 == 1 => "from a flat to the corner",
-        _ => "across flats",
-    };
-    let size = if first == last {
-        first
-    } else {
-        format!("{first} to {last}")
-    };
-    match count {
-        1 => format!("a flat, {size} {what}"),
-        _ => format!("{count} flats, {size} {what}"),
-    }
+    let size = set.map_or_else(String::new, |set| {
+        let [first, last] = set.calipers_mm().map(plain);
+        if first == last {
+            first
+        } else {
+            format!("{first} to {last}")
+        }
+    });
+    (size, what)
 }

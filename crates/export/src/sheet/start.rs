@@ -6,7 +6,7 @@ use super::row_words::{dia_of, thread_name};
 use super::words;
 use quillet_geometry::Length;
 use quillet_model::{Bench, Units};
-use quillet_plan::{Availability, CutList, NUB_DIA, NUB_LENGTH, Plan, Tool, ToolList};
+use quillet_plan::{Availability, CutList, Nub, Plan, Tool, ToolList};
 
 /// What is sawn off which stock.
 pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw>, Vec<String>) {
@@ -47,25 +47,30 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
 
 fn notes(plan: &Plan, list: &CutList, matched: bool, units: Units) -> Vec<String> {
     let mut all = Vec::new();
-    let nubs: Vec<&str> = plan
-        .routes
-        .iter()
-        .filter(|it| it.blank.nub.is_some())
-        .map(|it| &*it.part.name.text)
-        .collect();
+    let nubbed = |gripped: bool| -> Vec<(&str, Nub)> {
+        let each = plan.routes.iter();
+        let each = each.filter_map(|it| Some((&*it.part.name.text, it.blank.nub?)));
+        each.filter(|it| it.1.gripped == gripped).collect()
+    };
     let facing = quillet_plan::FACING;
     all.push(format!(
         "{} to face at each end; the bar is the saw’s kerf, {}.",
         units.plain(facing),
         units.plain(list.kerf)
     ));
-    if !nubs.is_empty() {
-        let keep = if nubs.len() == 1 { "keeps" } else { "keep" };
-        let (dia, long) = (dia_of(units, NUB_DIA), units.plain(NUB_LENGTH));
-        let names = crate::sheet::words::capital(&and(&nubs));
-        all.push(format!(
-            "{names} {keep} a nub {dia} × {long} for the tail centre."
-        ));
+    for (gripped, why) in [
+        (false, "for the tail centre"),
+        (true, "to grip, joined with its mate"),
+    ] {
+        let nubs = nubbed(gripped);
+        let Some((_, nub)) = nubs.first() else {
+            continue;
+        };
+        let names: Vec<&str> = nubs.iter().map(|it| it.0).collect();
+        let keep = if names.len() == 1 { "keeps" } else { "keep" };
+        let (dia, long) = (dia_of(units, nub.dia), units.plain(nub.length));
+        let names = crate::sheet::words::capital(&and(&names));
+        all.push(format!("{names} {keep} a nub {dia} × {long} {why}."));
     }
     if matched {
         all.push(

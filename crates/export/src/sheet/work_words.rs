@@ -60,6 +60,9 @@ pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units
             let (end, width) = (name(*end), units.plain(*width));
             format!("part off at the {end}, cut {width} wide{shaping}")
         }
+        Work::RemoveNub { end, over } if !over.is_positive() => {
+            format!("take the nub off and sand the {}", name(*end))
+        }
         Work::RemoveNub { end, over } => {
             let (end, over) = (name(*end), units.plain(*over));
             format!("take the nub off and finish the {end}, leaving {over} on diameter")

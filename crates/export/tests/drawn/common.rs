@@ -1,6 +1,6 @@
 //! The pens that the tests draw, and where their pictures go.
 
-use quillet_fixture::EXAMPLES;
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES};
 use quillet_model::{Design, Part, Texts, load, resolve};
 use std::path::Path;
 
@@ -14,6 +14,10 @@ pub(crate) fn example(name: &str) -> Design {
         ("patient.quillet", include_str!("../pens/patient.quillet")),
     ];
     let texts = Texts::from_iter(EXAMPLES.into_iter().chain(drawn));
+    // What stands a folder further down uses what stands above it.
+    let texts = MORE_EXAMPLES.iter().fold(texts, |texts, (name, text)| {
+        texts.with(name, &text.replace("\"../", "\""))
+    });
     let design = resolve(&load(Path::new(name), &texts).expect("the texts are there"));
     let written: Vec<_> = design
         .findings

@@ -1,6 +1,7 @@
 //! The sheet of a whole pen, in every form.
 
 mod pages;
+mod shipped;
 
 use crate::common::{example, part, picture};
 use quillet_check::{CheckReport, examine};

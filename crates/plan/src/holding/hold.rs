@@ -17,10 +17,12 @@ pub enum Workholding {
     Collet(Grip),
     /// On a mandrel.
     Mandrel(Mount),
-    /// Joined with its mate, one part's centre nub gripped and the other's on the tail centre.
+    /// Joined with its mate, one part's centre nub gripped and the other part on the tail centre.
     Joined {
         /// The collet that grips the nub.
         collet: Length,
+        /// What supports the far end of the two.
+        tail: TailSupport,
     },
 }
 

@@ -19,7 +19,7 @@ const THINNEST_SPIGOT: Length = Length::from_nm(3_000_000);
 /// Tools run clear of the shoulder by this, a side.
 const SHOULDER_CLEAR: Length = Length::from_nm(250_000);
 /// Kept between what goes in and what it goes into, on diameter.
-const PASSES: Length = Length::from_nm(100_000);
+pub(super) const PASSES: Length = Length::from_nm(100_000);
 
 /// The mandrel of a kind for an end, with all in it that lines it when the outside is turned.
 pub(crate) fn mandrel(
@@ -124,7 +124,7 @@ pub(crate) fn plugs(
     made.outside_dia() <= most && mouth.is_none_or(|mouth| made.shoulder > mouth)
 }
 
-fn empty(kind: MandrelKind) -> Mandrel {
+pub(super) fn empty(kind: MandrelKind) -> Mandrel {
     Mandrel {
         kind,
         copy_of: None,
@@ -325,52 +325,7 @@ fn plug(feature_map: &FeatureMap, end: End) -> Mandrel {
     }
 }
 
-/// The plug that keeps the tail centre's cone off a thread behind a mouth; none where the cone clears
-/// it.
-///
-/// A 60° cone on a mouth is narrower by 1.155 times as much as it is deep: it has to be no wider than
-/// the crests where they begin.
-pub(crate) fn tail_plug(feature_map: &FeatureMap, end: End) -> Option<Mandrel> {
-    let (feature, thread) = thread_of(feature_map, end, Side::Inside)?;
-    let minor = thread.thread.minor_diameter();
-    let mouth = feature_map.bore_at(end).map_or(minor, |it| it.0);
-    let own = feature_map.part.features.with_ids();
-    let index = own
-        .filter(|it| std::ptr::eq(it.1, feature))
-        .map(|it| it.0)
-        .next();
-    let begins = index
-        .and_then(|index| feature_map.part.full_form(index, end))
-        .map_or(feature.from, |it| it.0);
-    let cone = mouth.to_mm() - CONE_60 * begins.to_mm();
-    if mouth > minor && cone <= minor.to_mm() {
-        return None;
-    }
-    // In the plain mouth where there is one, else inside the crests.
-    let (dia, length) = match begins > PASSES && mouth > minor {
-        true => (mouth, begins - PASSES),
-        false => (minor - PASSES, feature.to.min(TAIL_PLUG)),
-    };
-    let mut plug = Mandrel {
-        shoulder: shoulder(feature_map.dia_at_face(end), dia),
-        front_spigot: Some(Fitted { dia, length }),
-        centred: true,
-        shank_length: Length::ZERO,
-        ..empty(MandrelKind::Plug)
-    };
-    plug.shank = plug.shoulder;
-    plug.stock = Length::mm(plug.shoulder.to_mm().ceil());
-    plug.serves.push((feature_map.part.name.text.clone(), end));
-    Some(plug)
-}
-
-/// Twice the tangent of 30°.
-const CONE_60: f64 = 1.154_700_538_379_251_5;
-/// A plug for the tail centre goes in no further than it needs to stand (common practice, no
-/// published source).
-const TAIL_PLUG: Length = Length::from_nm(4_000_000);
-
-fn thread_of<'p>(
+pub(super) fn thread_of<'p>(
     feature_map: &FeatureMap<'p>,
     end: End,
     side: Side,
@@ -380,7 +335,7 @@ fn thread_of<'p>(
 }
 
 /// Below the finished outside and over what it must bear on.
-fn shoulder(outside: Length, inside: Length) -> Length {
+pub(super) fn shoulder(outside: Length, inside: Length) -> Length {
     let clear = outside - SHOULDER_CLEAR * 2;
     if clear > inside { clear } else { outside }
 }

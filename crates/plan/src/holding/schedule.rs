@@ -1,8 +1,10 @@
 //! Puts tasks in order: of those whose needs are met the one that practice puts first, taking
 //! hold of the work anew wherever the tool cannot come to it otherwise.
 
-use crate::holding::make_mandrel::{mandrel, tail_plug};
+use crate::holding::make_mandrel::mandrel;
+use crate::holding::mandrel_set::MandrelSet;
 use crate::holding::open_tasks::OpenTasks;
+use crate::holding::tail::open_mouth;
 use crate::id::TaskId;
 use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
 use crate::tasks::feature_map::FeatureMap;
@@ -10,39 +12,11 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::{Access, Task, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{
-    Blank, Grip, Mandrel, MandrelId, MandrelKind, Mount, PieceHold, PlanProblem, Strategy,
-    TailSupport, Unschedulable, Work, Workholding,
+    Blank, Grip, MandrelKind, Mount, PieceHold, PlanProblem, Strategy, TailSupport, Unschedulable,
+    Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::{ById, End, PieceId};
-use std::collections::HashSet;
-use std::sync::Arc;
-
-/// The mandrels of a plan, each once.
-#[derive(Default)]
-pub(crate) struct MandrelSet {
-    pub(crate) mandrels: ById<MandrelId, Mandrel>,
-    /// What each serves already.
-    served: HashSet<(MandrelId, Arc<str>, End)>,
-}
-
-impl MandrelSet {
-    /// The number of a mandrel, one that does the same work serving again.
-    pub(crate) fn put(&mut self, made: Mandrel) -> MandrelId {
-        let serves = made.serves.clone();
-        let known = self.mandrels.position(|own| own.is_like(&made));
-        let id = known.unwrap_or_else(|| {
-            let serves = Vec::new();
-            self.mandrels.push(Mandrel { serves, ..made })
-        });
-        for (part, end) in serves {
-            if self.served.insert((id, part.clone(), end)) {
-                self.mandrels[id].serves.push((part, end));
-            }
-        }
-        id
-    }
-}
 
 /// A part at the lathe, as far as it has been cut.
 pub(crate) struct WorkState<'a, 'p, 'b> {
@@ -163,7 +137,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     fn provides(&self, access: Access) -> bool {
         match (access, self.hold) {
             (Access::Bench, Workholding::Bench) | (Access::Centres, Workholding::Centres) => true,
-            (Access::Together, Workholding::Joined { .. }) => true,
+            (Access::Together { .. }, Workholding::Joined { .. }) => true,
             (Access::Pieces { from, to }, Workholding::Pieces(held)) => {
                 (from, to) == (held.from, held.to)
             }
@@ -191,9 +165,17 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             Access::Bench => Some(Workholding::Bench),
             Access::Pieces { from, to } => Some(Workholding::Pieces(self.pieces(from, to, tasks))),
             Access::Centres => Some(Workholding::Centres),
-            Access::Together => Some(Workholding::Joined {
-                collet: GRIPPED_NUB_DIA,
-            }),
+            Access::Together { gripped } => {
+                let far = self.strategy.mandrel?.0.other();
+                Some(Workholding::Joined {
+                    collet: GRIPPED_NUB_DIA,
+                    // Its mate is on the tail centre: that one's route says in what.
+                    tail: match gripped {
+                        true => TailSupport::Free,
+                        false => self.tail(far, mandrel_set),
+                    },
+                })
+            }
             Access::Outside if self.strategy.on_stub => self
                 .collet(self.strategy.first, tasks)
                 .map(Workholding::Collet),
@@ -258,14 +240,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         if !self.has_centre(far) {
             return TailSupport::Free;
         }
-        let (inner, at, _) = self.feature_map.mouth(far, self.mates);
-        match tail_plug(inner, at) {
-            Some(plug) => {
-                let serves = vec![(self.feature_map.part.name.text.clone(), far)];
-                TailSupport::Plug(mandrel_set.put(Mandrel { serves, ..plug }))
-            }
-            None => TailSupport::BullNose,
-        }
+        open_mouth(self.feature_map, far, self.mates, mandrel_set)
     }
 
     /// How pieces are held, the last of them free: by the longest of the others, or by its own length.

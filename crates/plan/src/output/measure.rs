@@ -67,11 +67,12 @@ pub(crate) fn checks(
                 return Vec::new();
             }
             let mut found = Vec::new();
-            // A caliper reads a hole at its mouth; one that lies behind a wider is tried by a pin.
+            // A caliper reads a hole at its mouth; one that lies behind a wider is tried by a pin, behind
+            // a narrower by nothing.
             let behind = operation
                 .notes
                 .iter()
-                .any(|it| matches!(it, Note::ShankGoesHome { .. }));
+                .any(|it| matches!(it, Note::ShankGoesHome { .. } | Note::FeedFromTouch { .. }));
             if !behind || by_fit.is_some() {
                 found.push(size);
             }

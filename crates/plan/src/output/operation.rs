@@ -134,6 +134,11 @@ pub enum Note {
         /// Of a fit: a pin of this size does not go in.
         stays_out: Option<Length>,
     },
+    /// It lies behind a narrower mouth, where neither caliper nor pin reads it: the slide's scale does.
+    FeedFromTouch {
+        /// How far the tool is fed from where it touches the hole, a side.
+        depth: Length,
+    },
     /// The start of the thread decides where cap and pattern line up.
     Clock {
         /// Positions in which it goes on.

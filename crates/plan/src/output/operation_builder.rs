@@ -4,7 +4,8 @@ mod holes;
 mod threads;
 
 use crate::holding::make_mandrel::{own_mandrel, plugs};
-use crate::holding::schedule::{MandrelSet, WorkState};
+use crate::holding::mandrel_set::MandrelSet;
+use crate::holding::schedule::WorkState;
 use crate::id::TaskId;
 use crate::output::measure::checks;
 use crate::tasks::feature_map::FeatureMap;
@@ -164,7 +165,11 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 .mandrels
                 .get(mount.mandrel)
                 .is_some_and(|it| it.thread.is_some());
-            let backs_out = matches!(operation.work, Work::Try(_)) || operation.by_hand;
+            let backs_out = match operation.work {
+                Work::Try(_) => true,
+                Work::Thread(_) => operation.by_hand,
+                _ => false,
+            };
             if threaded && backs_out {
                 operation.notes.push(Note::HoldWork);
             }

@@ -8,10 +8,10 @@ use crate::tasks::inside::inside_tasks;
 use crate::tasks::lining::lining_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
-use crate::tasks::side::side_tasks;
+use crate::tasks::side::{opens_end, side_tasks};
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::BlendPartner;
-use crate::tasks::task::{Access, Stage, Task, Tasks};
+use crate::tasks::task::{Access, Rank, Stage, Task, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::{
     Blank, Core, Home, OutsidePass, Pass, PlanProblem, Strategy, TrialFit, Unschedulable, Work,
@@ -153,7 +153,9 @@ impl TaskBuilder<'_, '_, '_> {
             let threaded = matches!(mate.verb, Verb::Screw | Verb::Close);
             let joins = |task: &Task| match task.work() {
                 Some(Work::Thread(cut)) => {
-                    threaded && cut.inside != mate.goes_in && task.end() == Some(end)
+                    let own = mate.thread.is_some_and(|it| task.features.contains(&it));
+                    let is_there = task.end() == Some(end) || own;
+                    threaded && cut.inside != mate.goes_in && is_there
                 }
                 Some(Work::Turn(_)) => !threaded && mate.goes_in && task.end() == Some(end),
                 Some(Work::Inside(_)) => !threaded && !mate.goes_in && task.end() == Some(end),
@@ -203,6 +205,11 @@ impl TaskBuilder<'_, '_, '_> {
             };
             it.end != end && it.is_inside() && near < mate.depth
         };
+        // A die that comes from the other end cuts its thread when this end is held or done.
+        let thread = mate.thread.and_then(|it| part.features.get(it));
+        if thread.is_some_and(|it| it.end != end) {
+            return MetFrom::FromBoth;
+        }
         let later = end == self.strategy.first;
         match !mate.goes_in && later && part.features.iter().any(from_far) {
             true if mate.bought => MetFrom::FromBoth,
@@ -358,21 +365,6 @@ impl TaskBuilder<'_, '_, '_> {
                         .put(Work::Outside(pass), Access::Outside, rank, last),
                 ];
             }
-            if let Some(with) = blended {
-                let (pass, over) = (Pass::Blend, FINISH_OVER);
-                let pass = OutsidePass {
-                    pass,
-                    spans: spans.clone(),
-                    over,
-                    core,
-                    with: Some(with.route),
-                };
-                let rank = (Stage::Outside, 22, 0);
-                last = vec![
-                    self.tasks
-                        .put(Work::Outside(pass), Access::Together, rank, last),
-                ];
-            }
         }
         let before = self.tasks.0.len();
         body_tasks(
@@ -385,30 +377,40 @@ impl TaskBuilder<'_, '_, '_> {
         // What is screwed over a thread in the shaped outside is tried once that is cut.
         for end in crate::tasks::feature_map::ENDS {
             self.gates(end, MetFrom::FromHere);
+            self.gates(end, MetFrom::FromBoth);
         }
         last.extend(self.tasks.since(before));
-        last.extend(side_tasks(self.feature_map.part, &last, self.tasks));
+        if let Some(with) = blended.filter(|_| !spans.is_empty()) {
+            last = vec![self.joined(with, core, last)];
+        }
+        let centred = self.centred_mouth();
+        last.extend(side_tasks(
+            self.feature_map.part,
+            centred,
+            &last,
+            self.tasks,
+        ));
         // Without its nub the end has nothing for the tail centre any more.
-        let finished = self.strategy.nub.map_or(Access::Outside, Access::End);
+        let opened = centred.filter(|end| opens_end(self.feature_map.part, *end));
+        let free = self.strategy.nub.or(opened);
+        let finished = free.map_or(Access::Outside, Access::End);
+        let joined = blended.filter(|_| !spans.is_empty());
+        if let Some(with) = joined {
+            // The two are sanded as one, so that no edge is rounded where they meet.
+            let rank = (Stage::Finish, 29, 1);
+            last = vec![self.polish(core, with.access(), rank, last)];
+        }
         if let Some(end) = self.strategy.nub {
-            let work = Work::RemoveNub {
-                end,
-                over: FINISH_OVER,
+            let over = match joined {
+                Some(_) => Length::ZERO,
+                None => FINISH_OVER,
             };
+            let work = Work::RemoveNub { end, over };
             let rank = (Stage::Finish, 30, 0);
             last = vec![self.tasks.put(work, Access::End(end), rank, last)];
         }
-        if !spans.is_empty() {
-            let joined_later =
-                |it: &Mate| it.verb == Verb::Glue && (it.goes_in || !it.before_turning);
-            let glued = self.mates.iter().flatten().any(joined_later);
-            let before_gluing = self.strategy.ring || glued;
-            let work = Work::Polish {
-                over: FINISH_OVER,
-                before_gluing,
-            };
-            let rank = (Stage::Finish, 31, 0);
-            last = vec![self.tasks.put(work, finished, rank, last)];
+        if !spans.is_empty() && joined.is_none() {
+            last = vec![self.polish(None, finished, (Stage::Finish, 31, 0), last)];
         }
         last.extend(body_corners(self.feature_map, finished, &last, self.tasks));
         if let Some(end) = stub {
@@ -423,5 +425,45 @@ impl TaskBuilder<'_, '_, '_> {
             self.tasks
                 .put(work, Access::Outside, (Stage::Finish, 33, 0), last);
         }
+    }
+
+    /// The pass that runs two outsides into each other, joined, when each is turned and threaded: the fewer
+    /// times the work is taken hold of.
+    fn joined(&mut self, with: BlendPartner, core: Option<Core>, last: Vec<TaskId>) -> TaskId {
+        let pass = OutsidePass {
+            pass: Pass::Blend,
+            spans: self.feature_map.shaped.clone(),
+            over: FINISH_OVER,
+            core,
+            with: Some(with.route),
+        };
+        let rank = (Stage::Finish, 29, 0);
+        self.tasks
+            .put(Work::Outside(pass), with.access(), rank, last)
+    }
+
+    /// Sanding and polishing, a nub left standing.
+    fn polish(
+        &mut self,
+        core: Option<Core>,
+        access: Access,
+        rank: Rank,
+        needs: Vec<TaskId>,
+    ) -> TaskId {
+        let joined_later = |it: &Mate| it.verb == Verb::Glue && (it.goes_in || !it.before_turning);
+        let glued = self.mates.iter().flatten().any(joined_later);
+        let work = Work::Polish {
+            over: FINISH_OVER,
+            before_gluing: self.strategy.ring || glued,
+            core,
+        };
+        self.tasks.put(work, access, rank, needs)
+    }
+
+    /// The open end that the tail centre stands in while the outside is turned on a mandrel.
+    fn centred_mouth(&self) -> Option<End> {
+        let far = self.strategy.mandrel?.0.other();
+        let (inner, at, _) = self.feature_map.mouth(far, self.mates);
+        (inner.open[at.index()] && self.strategy.nub != Some(far)).then_some(far)
     }
 }

@@ -3,7 +3,7 @@
 use crate::tasks::asked::{AskedSize, asked};
 use crate::{Bearing, Home};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, End, Joint, PartId, Pen, StoppedBy, SurfacePoint};
+use quillet_model::{AtRest, CutId, Joint, PartId, Pen, StoppedBy, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
 
@@ -24,6 +24,8 @@ pub struct Mate {
     pub verb: Verb,
     /// The turns from where its thread catches until it is home, where it has one.
     pub turns: Option<f64>,
+    /// This part's own thread that it catches in, where it has one.
+    pub thread: Option<CutId>,
     /// What shows that it is home; none where nothing would stop it.
     pub home: Option<Home>,
     /// What the joint's fit asks of this part.
@@ -58,6 +60,10 @@ pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
                 depth: Length::mm(rest.goes_in_mm),
                 verb: joint.verb,
                 turns: rest.engagements.first().map(|it| it.turns()),
+                thread: rest.engagements.first().map(|it| match goes_in {
+                    true => it.threads.male,
+                    false => it.threads.female,
+                }),
                 home: home(pen, joint, rest, goes_in),
                 asked: asked(pen, joint, rest, goes_in),
                 before_turning: joint.before_turning.is_some(),
@@ -101,12 +107,3 @@ fn bearing(pen: &Pen, spot: &SurfacePoint) -> Option<Bearing> {
 
 /// A place this near to a face is the face.
 const SAME: Length = Length::from_nm(1_000);
-
-/// The two parts of the joint that opens to write, each with its end: the cap first.
-pub(crate) fn closing_partner(pen: &Pen) -> Option<[(PartId, End); 2]> {
-    let joint = pen.joints.iter().find(|it| it.verb == Verb::Close)?;
-    Some([
-        (joint.female.part, joint.female.end),
-        (joint.male.part, joint.male.end),
-    ])
-}

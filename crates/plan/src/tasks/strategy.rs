@@ -40,7 +40,14 @@ impl Strategy {
                 .iter()
                 .any(|it| it.end == end && !plain(&it.cut))
         };
+        let bored_from = |end: End| {
+            let mut features = feature_map.part.features.iter();
+            let own = features.any(|it| it.is_inside() && it.end == end);
+            own || feature_map.is_lined_at(end)
+        };
         let first = match mandrel {
+            // A spigot goes into a hole that is there: where that comes from the far end, this one is first.
+            Some((end, MandrelKind::Spigot)) if !bored_from(end) => end.other(),
             Some((end, _)) => end,
             // The stub is beyond the end that nothing must come to.
             None => match inside_or_threaded(feature_map, End::Second) {
@@ -48,7 +55,7 @@ impl Strategy {
                 false => End::First,
             },
         };
-        let far = first.other();
+        let far = mandrel.map_or(first.other(), |it| it.0.other());
         let closed = !feature_map.open[far.index()] && !cut_at(far);
         Strategy {
             first,

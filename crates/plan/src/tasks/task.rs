@@ -71,8 +71,11 @@ pub(crate) enum Access {
     End(End),
     /// The outside between the ends.
     Outside,
-    /// Both parts joined, between their nubs.
-    Together,
+    /// Both parts joined, between the nub of one and what supports the other.
+    Together {
+        /// This part's nub is the one that is gripped.
+        gripped: bool,
+    },
 }
 
 /// The order of practice: a stage, a step in it, and a tie-breaker.
@@ -149,4 +152,13 @@ pub(crate) struct BlendPartner {
     pub(crate) route: RouteId,
     /// This part's nub is the one that is gripped.
     pub(crate) gripped: bool,
+}
+
+impl BlendPartner {
+    /// What is done to the two while they are joined.
+    pub(crate) fn access(self) -> Access {
+        Access::Together {
+            gripped: self.gripped,
+        }
+    }
 }

@@ -122,7 +122,7 @@ pub enum Work {
     RemoveNub {
         /// The closed end.
         end: End,
-        /// Left on diameter for sanding.
+        /// Left on diameter for sanding; nought where the rest is sanded already, and the end with it now.
         over: Length,
     },
     /// Sand through the grits and polish.
@@ -131,6 +131,8 @@ pub enum Work {
         over: Length,
         /// Before it is glued: metal dust stains resin.
         before_gluing: bool,
+        /// What is left standing at an end: joined with its mate, a part still has its nub.
+        core: Option<Core>,
     },
 }
 

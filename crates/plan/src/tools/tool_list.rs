@@ -1,7 +1,7 @@
 //! Every tool a plan uses, where, and whether it stands on the bench.
 
 use crate::tools::bench_tools::BenchTools;
-use crate::{InsideShape, OperationRef, Plan, Tool, Work};
+use crate::{InsideShape, OperationRef, Plan, Tool, Work, Workholding};
 use quillet_geometry::Length;
 use quillet_model::Bench;
 use std::collections::{BTreeMap, BTreeSet};
@@ -73,6 +73,15 @@ impl ToolList {
         for (index, route) in plan.routes.with_ids() {
             for (operation, it) in route.operations.iter().enumerate() {
                 if let Some(tool) = it.tool {
+                    uses.entry(tool).or_default().push(OperationRef {
+                        route: index,
+                        operation,
+                    });
+                }
+                // What is joined is gripped by one part's nub: no operation of its own takes hold.
+                if let (Workholding::Joined { collet, .. }, Work::Outside(_)) = (it.hold, &it.work)
+                {
+                    let tool = Tool::Collet { dia: collet };
                     uses.entry(tool).or_default().push(OperationRef {
                         route: index,
                         operation,

@@ -2,7 +2,7 @@
 
 use super::Lathe;
 use quillet_geometry::Length;
-use quillet_model::{End, Part};
+use quillet_model::{End, Part, SideCutKind, SideDepth};
 use quillet_plan::{MandrelKind, Mount, TailSupport, Work, Workholding};
 
 impl Lathe<'_> {
@@ -25,7 +25,7 @@ impl Lathe<'_> {
                 }
             }
             Workholding::Mandrel(mount) => self.check_mount(mount, work),
-            Workholding::Joined { collet } => self.check_joined(collet),
+            Workholding::Joined { collet, tail } => self.check_joined(collet, tail),
             _ => {}
         }
     }
@@ -64,12 +64,33 @@ impl Lathe<'_> {
         if mount.tail == TailSupport::BullNose && self.cone_meets_thread(far) {
             self.report("the tail centre's cone bruises the thread");
         }
-        if mount.tail != TailSupport::Free && self.comes_from(work) == Some(far) {
+        let from_far = self.comes_from(work) == Some(far) || self.opens(work, far);
+        if mount.tail != TailSupport::Free && from_far {
             self.report("the tail centre is in the way");
         }
         if self.end_of(work) == Some(mount.end) {
             self.report("the mandrel is in the way");
         }
+    }
+
+    /// Whether a cut from the side runs out of the wall at an end.
+    fn opens(&self, work: &Work, end: End) -> bool {
+        let part = self.part();
+        let Work::Side { cut, .. } = work else {
+            return false;
+        };
+        let Some(cut) = part.side(*cut) else {
+            return false;
+        };
+        let reaches = match end {
+            End::First => cut.stretch.from == Length::ZERO,
+            End::Second => cut.stretch.to == part.length,
+        };
+        let deep = match cut.kind {
+            SideCutKind::Slot { depth, .. } | SideCutKind::Drill { depth, .. } => depth,
+            _ => return false,
+        };
+        reaches && !matches!(deep, SideDepth::To { .. })
     }
 
     /// A spigot goes into a hole that is there, as wide and as deep.
@@ -90,10 +111,14 @@ impl Lathe<'_> {
         }
     }
 
-    /// Of two parts turned joined one nub is gripped, and the other bears the tail centre: both stand.
-    fn check_joined(&mut self, collet: Length) {
+    /// Of two parts turned joined one is gripped by its nub, and the other bears the tail centre, in its own
+    /// nub or where its end is open: both stand.
+    fn check_joined(&mut self, collet: Length, tail: TailSupport) {
         let Some(nub) = self.route.blank.nub else {
-            return self.report("there is no nub to hold");
+            if tail == TailSupport::Centre {
+                self.report("there is no nub to hold");
+            }
+            return;
         };
         let (from, to) = match nub.end {
             End::First => (self.crest.from, Length::ZERO),

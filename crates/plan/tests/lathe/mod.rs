@@ -119,6 +119,7 @@ impl<'a> Lathe<'a> {
                 | Work::Centre { .. }
                 | Work::Support { .. }
                 | Work::Try(_)
+                | Work::Side { .. }
         ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend);
         if cuts && removed < 1e-9 {
             self.report("it removes nothing");

@@ -98,12 +98,20 @@ impl<'a> Lathe<'a> {
                 self.clip(*end, at);
                 self.shaped(*over);
             }
-            Work::Polish { .. } => {
-                let kept = self
-                    .route
-                    .strategy
+            // The lathe here knows rounds alone: how deep a flat comes in, the design says.
+            Work::Side { cut, .. } => {
+                let Some(cut) = part.side(*cut) else { return };
+                let (from, to) = (cut.stretch.from.to_mm(), cut.stretch.to.to_mm());
+                let profiles = part.profiles.as_ref();
+                let made = profiles.and_then(|it| it.root.outer.between(from, to));
+                made.into_iter().for_each(|made| self.root.turn(made));
+            }
+            Work::Polish { core, .. } => {
+                let strategy = self.route.strategy;
+                let stub = strategy
                     .on_stub
-                    .then_some((self.route.strategy.first.other(), quillet_plan::NUB_DIA));
+                    .then_some((strategy.first.other(), quillet_plan::NUB_DIA));
+                let kept = core.map(|it| (it.end, it.dia)).or(stub);
                 for made in self
                     .shape
                     .outline(&self.shape.spans(self.route), Length::ZERO, kept)

@@ -230,3 +230,24 @@ fn a_roughing_size_is_rounded_to_the_nearest() {
     let rough: Vec<f64> = table.rows.iter().map(|it| it.rough.to_mm()).collect();
     assert_eq!(rough, [16.0, 16.1]);
 }
+
+/// Snipe's groove of 12.3 lies behind its bore of 12.1: neither caliper nor pin comes to it, and the slide
+/// is fed (12.3 − 12.1) / 2 from where the tool touches.
+#[test]
+fn a_groove_behind_a_narrower_mouth_is_fed_by_the_scale() {
+    let plan = planned("snipe");
+    let clutch = route(&plan, "clutch");
+    let recess = |work: &Work| matches!(work, Work::Inside(it) if matches!(it.shape, InsideShape::Recess { .. }));
+    let (_, it) = find(clutch, recess);
+    let depth = Length::mm(0.1);
+    assert!(
+        it.notes.contains(&Note::FeedFromTouch { depth }),
+        "{:?}",
+        it.notes
+    );
+    let hole =
+        |it: &quillet_plan::Inspection| matches!(it.what, quillet_plan::Measured::Hole { .. });
+    assert!(!it.checks.iter().any(hole), "nothing reads it");
+    let pins = |it: &&Note| matches!(it, Note::ShankGoesHome { .. });
+    assert_eq!(it.notes.iter().filter(pins).count(), 0);
+}

@@ -1,21 +1,7 @@
-//! How the work is held, plugged, joined and tried.
+//! How the work is held, plugged and tried.
 
 use super::*;
 use quillet_plan::{MandrelKind, Pass, TailSupport, Threading, Workholding};
-
-/// The Heron with its cap flush on the barrel.
-fn flush() -> Plan {
-    let heron = include_str!("../../../../examples/heron.quillet");
-    let text = heron.replace("dia 14.4  as shoulder", "dia 15.2 as shoulder");
-    let design = design(
-        "flush.quillet",
-        &[&[("flush.quillet", &*text)][..], &SHARED[..]].concat(),
-    );
-    plan_pen(
-        design.pen("heron").expect("the pen is there"),
-        design.bench(None).map(AsRef::as_ref),
-    )
-}
 
 /// M13x0.8 is 12.02 at its root, M12x0.8 11.02, M10x0.75 9.08: 0.3 under them, to a tenth, pass.
 #[test]
@@ -139,14 +125,20 @@ fn a_female_mandrel_bears_with_a_ring_of_half_a_millimetre() {
     assert!(female.shoulder >= Length::mm(10.0) && female.touched);
 }
 
-/// Turning stops at the nub's 6 and 2; the nub comes off with the tail centre drawn back, and nothing
+/// Turning stops at the nub's 6 (or 10) and 2; the nub comes off with the tail centre drawn back, and nothing
 /// grips it.
 #[test]
 fn the_nub_stands_until_it_comes_off() {
     for name in SOUND {
         for route in &planned(name).routes {
             let Some(nub) = route.blank.nub else { continue };
-            assert_eq!((nub.dia, nub.length), (Length::mm(6.0), Length::mm(6.0)));
+            // One that is gripped while two are turned joined is stouter.
+            let (dia, length) = if nub.gripped {
+                (10.0, 15.0)
+            } else {
+                (6.0, 6.0)
+            };
+            assert_eq!((nub.dia, nub.length), (Length::mm(dia), Length::mm(length)));
             let (off, it) = find(route, |work| matches!(work, Work::RemoveNub { .. }));
             let Workholding::Mandrel(mount) = it.hold else {
                 panic!("{name}: {:?}", it.hold)
@@ -155,76 +147,13 @@ fn the_nub_stands_until_it_comes_off() {
             for it in &route.operations[..off] {
                 if let Work::Outside(pass) = &it.work {
                     let core = pass.core.expect("a core is left");
-                    assert_eq!((core.dia, core.nub), (Length::mm(8.0), Some(nub)));
+                    assert_eq!((core.dia, core.nub), (Length::mm(dia + 2.0), Some(nub)));
                 }
                 if let Workholding::Collet(grip) = it.hold {
                     assert!(grip.dia == route.blank.dia);
                 }
             }
         }
-    }
-}
-
-/// Heron's barrel is 0.8 below its cap: nothing is turned joined.
-#[test]
-fn only_what_is_flush_is_turned_joined() {
-    let joined = |plan: &Plan| {
-        let all = plan.routes.iter().flat_map(|it| &it.operations);
-        all.filter(|it| matches!(&it.work, Work::Outside(it) if it.pass == Pass::Blend))
-            .count()
-    };
-    assert_eq!(joined(&planned("heron")), 0);
-    assert_eq!(joined(&flush()), 2);
-}
-
-/// Where two parts are turned joined, the tail's nub is gripped and long enough for it, and neither
-/// route goes on before the mate is turned.
-#[test]
-fn a_joined_pass_waits_for_both_turnings() {
-    let plan = flush();
-    right(&plan);
-    assert_eq!(
-        plan.sequence.len(),
-        plan.routes
-            .iter()
-            .map(|it| it.operations.len())
-            .sum::<usize>()
-    );
-    for name in ["cap", "barrel"] {
-        let route = route(&plan, name);
-        let gripped = name == "barrel";
-        let nub = route.blank.nub.unwrap();
-        let size = if gripped { (10.0, 15.0) } else { (6.0, 6.0) };
-        assert_eq!((nub.dia.to_mm(), nub.length.to_mm()), size, "{name}");
-        let (_, it) = find(
-            route,
-            |work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend),
-        );
-        assert_eq!(
-            it.hold,
-            Workholding::Joined {
-                collet: Length::mm(10.0)
-            }
-        );
-        let after = it.after.unwrap();
-        assert_ne!(&*plan.routes[after.route].part.name.text, name);
-        let before = &plan.routes[after.route].operations[after.operation].work;
-        assert!(matches!(before, Work::Outside(it) if it.pass == Pass::Finish));
-        let place =
-            |wanted: quillet_plan::OperationRef| plan.sequence.iter().position(|it| *it == wanted);
-        let own = plan
-            .routes
-            .position(|it| it.part.name.text.as_ref() == name)
-            .unwrap();
-        let (at, _) = find(
-            route,
-            |work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend),
-        );
-        let here = place(quillet_plan::OperationRef {
-            route: own,
-            operation: at,
-        });
-        assert!(place(after) < here);
     }
 }
 
@@ -379,7 +308,8 @@ fn a_mandrel_stays_out_of_the_point_of_a_drill() {
 }
 
 /// Godwit's cap closes over its section's grip, on a thread that is cut once the grip is turned: the cap is
-/// tried behind thread and relief, the centre drawn back for it; the work stays on its mandrel all the while.
+/// tried behind thread and relief, the centre drawn back for it; until the pass
+/// joined with the barrel the work stays on its mandrel.
 #[test]
 fn a_cap_is_tried_on_a_thread_that_is_cut_late() {
     let plan = planned("godwit");
@@ -400,8 +330,45 @@ fn a_cap_is_tried_on_a_thread_that_is_cut_late() {
         _ => false,
     };
     assert!(free(gate.hold), "{:?}", gate.hold);
-    let last = section.holdings().pop().expect("it is held");
-    assert!(last.operations.contains(&tried) && last.operations.end == section.operations.len());
+    let joined = after(&|work| matches!(work, Work::Outside(it) if it.pass == Pass::Blend));
+    let turned = section.holdings().into_iter();
+    let turned = turned
+        .filter(|it| it.operations.contains(&tried))
+        .collect::<Vec<_>>();
     let (roughed, _) = find(section, |work| matches!(work, Work::Outside(_)));
-    assert!(last.operations.contains(&roughed), "{last:?}");
+    assert!(turned[0].operations.contains(&roughed) && turned[0].operations.end == joined);
+}
+
+/// The die comes over the ferrule's far end and the cap over the near one: what is tried waits for the thread,
+/// off the lathe, for on its mandrel the near end is hidden.
+#[test]
+fn a_thread_cut_from_the_far_end_is_tried_too() {
+    let design = written(
+        "part cap from mouth to crown {\n  blank of reed rod 18\n  length 30\n  outside dia 15\n  from mouth {\n    \
+         drill 12.2 to 16\n    thread M13x0.8 inside to 8\n  }\n}\n\
+         part ferrule from a to b {\n  blank of reed rod 18\n  length 40\n  outside {\n    at 0 dia 11\n    \
+         at 4 dia 11 step 12.9\n    at 12 dia 12.9 step 11.4\n    at 40 dia 11.4\n  }\n  from a {\n    \
+         drill 8 to 20\n  }\n  from b {\n    thread M13x0.8 outside for 8 at 28\n  }\n}\n\
+         pen own {\n  screw ferrule.a into cap.mouth\n}\n",
+    );
+    let plan = plan_pen(&design.pens[0], design.bench(None).map(AsRef::as_ref));
+    let ferrule = route(&plan, "ferrule");
+    let (threaded, _) = find(ferrule, |work| matches!(work, Work::Thread(_)));
+    let (tried, gate) = find(ferrule, |work| matches!(work, Work::Try(_)));
+    assert!(threaded < tried && gate.hold == Workholding::Bench);
+}
+
+/// Snipe's clutch is slit from its mouth into the bore: a centre there would be cut into, and spread what is
+/// slit while it is sanded.
+#[test]
+fn what_is_slit_from_its_end_is_slit_without_the_centre() {
+    let plan = planned("snipe");
+    let clutch = route(&plan, "clutch");
+    let free = |work: &dyn Fn(&Work) -> bool| {
+        let (_, it) = find(clutch, work);
+        matches!(it.hold, Workholding::Mandrel(mount) if mount.tail == TailSupport::Free)
+    };
+    assert!(!free(&|work| matches!(work, Work::Outside(_))));
+    assert!(free(&|work| matches!(work, Work::Side { .. })));
+    assert!(free(&|work| matches!(work, Work::Polish { .. })));
 }

@@ -3,6 +3,7 @@
 mod crowds;
 mod cutting;
 mod holding;
+mod joined;
 mod noticed;
 mod slips;
 mod stacks;

@@ -160,6 +160,7 @@ fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
         polished.work,
         Work::Polish {
             before_gluing: false,
+            core: None,
             ..
         }
     ));

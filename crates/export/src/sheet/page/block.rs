@@ -1,6 +1,6 @@
 //! A holding on the page: its picture at the left, its rows at the right.
 
-use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, VERB, WIDTH};
+use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, TextStyle, VERB, WIDTH};
 use crate::scene::Layer;
 use crate::sheet::holdings::HoldingRows;
 use crate::sheet::row::HoldingRow;
@@ -26,8 +26,10 @@ const CLEAR: f64 = 3.0;
 struct RowLayout<'a> {
     row: &'a HoldingRow,
     how: Vec<String>,
-    /// Its reach stands in the line below.
-    folded: bool,
+    /// What has no room beside the verb: the reach, and of a long size its last words.
+    below: Vec<String>,
+    /// As much of the size as stands beside the verb.
+    size: (TextStyle, String),
     /// Lines of a stop.
     stop: Vec<String>,
 }
@@ -120,12 +122,33 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
         }
         false => Vec::new(),
     };
+    let folded = !row.stop && words(row) > HOW - DONE;
+    let (size, left) = sized(row);
+    let below = match (folded, left) {
+        (false, _) => Vec::new(),
+        (true, None) => BODY.lines(&row.reach, HOW - DONE - 1.0),
+        (true, Some(left)) => BODY.lines(&format!("{left} {}", row.reach), HOW - DONE - 1.0),
+    };
     RowLayout {
         row,
         how: how.collect(),
-        folded: !row.stop && words(row) > HOW - DONE,
+        below,
+        size,
         stop,
     }
+}
+
+/// The size as it stands beside the verb, and the words of it that have no room there.
+fn sized(row: &HoldingRow) -> ((TextStyle, String), Option<String>) {
+    let room = HOW - DONE - VERB.width(&row.verb) - 3.4;
+    let set = FIGURE.fitting(&row.size, room, &[15.0, 14.0, 13.0, 12.0]);
+    let mut lines = set.lines(&row.size, room).into_iter();
+    let first = lines.next().unwrap_or_default();
+    let left: Vec<String> = lines.collect();
+    (
+        (set, first),
+        Some(left.join(" ")).filter(|it| !it.is_empty()),
+    )
 }
 
 /// Short words share a line where they fit; a reading of a scale has one of its own.
@@ -169,7 +192,7 @@ fn lead(reach: &str) -> String {
 impl RowLayout<'_> {
     fn height(&self) -> f64 {
         let limits = self.row.dia.is_some() || self.row.length.is_some();
-        let lines = self.how.len().max(if self.folded { 2 } else { 1 });
+        let lines = self.how.len().max(1 + self.below.len());
         let base = if limits || lines > 1 || self.row.stop {
             HIGH
         } else {
@@ -218,13 +241,13 @@ impl RowLayout<'_> {
     /// What is done, how, and how fast.
     fn worked(&self, page: &mut Canvas, top: f64) {
         let row = self.row;
-        let base = top + if self.folded { 3.9 } else { 4.6 };
-        let room = HOW - DONE - VERB.width(&row.verb) - 3.4;
+        let folded = !self.below.is_empty();
+        let base = top + if folded { 3.9 } else { 4.6 };
         let end = page.put(DONE, base, VERB, &row.verb);
-        let size = FIGURE.fitting(&row.size, room, &[15.0, 14.0, 13.0, 12.0]);
-        let end = page.put(end + 1.5, base, size, &row.size);
-        match self.folded {
-            true => page.put(DONE, base + 3.6, BODY, &row.reach),
+        let (set, size) = &self.size;
+        let end = page.put(end + 1.5, base, *set, size);
+        match folded {
+            true => page.lines((DONE, base + 3.6), BODY, &self.below, LEADING),
             false => page.put(end + 1.5, base, BODY, &row.reach),
         };
         let first = if self.how.len() > 1 { top + 3.5 } else { base };

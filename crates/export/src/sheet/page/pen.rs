@@ -5,6 +5,7 @@ use super::frame::begun;
 use crate::draw::{Look, Paper};
 use crate::scene::{Layer, Path};
 use crate::sheet::content::{Content, PenFigures};
+use crate::sheet::first::FROM_THE_TOP;
 
 const RIGHT: f64 = LEFT + WIDTH;
 /// Where the right-hand column begins, and how wide the left-hand one is.
@@ -189,12 +190,13 @@ fn figures(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     }
     at += 7.8;
     page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
-    page.put(
-        LEFT,
-        at + 3.8,
-        BODY,
-        "Balance from the foremost end: ▼ in the picture.",
-    );
+    let stands = c.figures.iter().any(|it| it.from == FROM_THE_TOP);
+    let caption = match stands {
+        true => "Balance (▼) from the foremost end; in its stand from the top.",
+        false => "Balance from the foremost end: ▼ in the picture.",
+    };
+    let set = BODY.fitting(caption, FIRST, &[10.0, 9.0]);
+    page.put(LEFT, at + 3.8, set, caption);
     at + 4.0
 }
 

@@ -59,7 +59,9 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
     for (index, (name, high)) in names.iter().zip(ROWS).enumerate() {
         let set = if index % 2 == 0 { STRONG } else { BODY };
         let set = set.fitting(name, NAMES - 0.2, &[10.0, 9.0, 8.0]);
-        page.put(LEFT, at + high - 1.9, set, name);
+        // On the line of the figures beside it.
+        let above = if index == 1 { 1.5 } else { 1.9 };
+        page.put(LEFT, at + high - above, set, name);
         at += high;
         downs.push(at);
         page.rule(Layer::Rule, LEFT, right, at);
@@ -95,7 +97,11 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
 fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
     let Some(card) = card(&part.part) else { return };
     let top = under + FAN;
-    let left = LEFT + NAMES + (WIDTH - NAMES - card.width_mm) / 2.0;
+    let [first, second] = part.ends();
+    let spare = WIDTH - NAMES - card.width_mm;
+    // Both ends' names stand beside it, none beyond the live width.
+    let named = STRONG.width(&second) + 2.0;
+    let left = LEFT + NAMES + (spare / 2.0).min(spare - named);
     page.place(&card, left, top);
     let wide = column(strip);
     for (index, it) in strip.columns.iter().enumerate() {
@@ -108,15 +114,22 @@ fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
         page.scene.stroke(Layer::Dimension, line);
     }
     let down = top + card.height_mm;
-    let [first, second] = part.ends();
     page.put_end(left - 2.0, down - 2.0, STRONG, &first);
     page.put(left + card.width_mm + 2.0, down - 2.0, STRONG, &second);
     let name = format!("{} 1 : 1", part.name);
-    let room = left - LEFT - STRONG.width(&first) - 5.0;
+    let (beside, whole) = (left - LEFT - STRONG.width(&first) - 5.0, left - LEFT - 2.0);
+    let fit = |room: f64| {
+        VERB.sized(9.0).width(&name) <= room && BODY.sized(9.0).width(&strip.leave) <= room
+    };
+    // What has no room beside the end's name stands higher, where the lines to the card leave room.
+    let room = if !fit(beside) && fit(whole) {
+        whole
+    } else {
+        beside
+    };
     let set = VERB.fitting(&name, room, &[11.0, 9.0]);
     let lines = set.lines(&name, room);
-    // A long name begins higher, where the lines to the card leave room.
-    let first = if lines.len() > 1 {
+    let first = if lines.len() > 1 || room > beside {
         under + 4.4
     } else {
         top + 4.2

@@ -9,8 +9,22 @@ use quillet_export::sheet::{self, Content};
 /// All pens of all examples, and those kept for tests.
 fn every_sheet(each: impl Fn(&str, &Content)) {
     for file in [
-        "heron", "dunlin", "godwit", "knot", "curlew", "whimbrel", "avocet", "odd", "fitted",
-        "dipped", "patient",
+        "heron",
+        "dunlin",
+        "godwit",
+        "knot",
+        "curlew",
+        "whimbrel",
+        "avocet",
+        "dotterel",
+        "plover",
+        "sandpiper",
+        "snipe",
+        "stilt",
+        "odd",
+        "fitted",
+        "dipped",
+        "patient",
     ] {
         let design = example(&format!("{file}.quillet"));
         let judged = examine(&design);

@@ -123,7 +123,14 @@ impl OperationBuilder<'_, '_, '_> {
             at_mouth && hole.shape.widest() > dia
         });
         let coned = matches!(cut.shape, InsideShape::Countersink { .. });
-        if (opened || cut.from.is_positive()) && !coned {
+        let narrows = |hole: &&InsideCut| hole.end == cut.end || hole.through;
+        let mouth = self.holes.iter().filter(narrows);
+        let mouth = mouth.filter(|it| !it.from.is_positive());
+        let mouth = mouth.map(|it| it.shape.widest()).max();
+        if let Some(mouth) = mouth.filter(|it| *it < dia && cut.from.is_positive()) {
+            let depth = (dia - mouth).half();
+            operation.notes.push(Note::FeedFromTouch { depth });
+        } else if (opened || cut.from.is_positive()) && !coned {
             let stays_out = None;
             operation.notes.push(Note::ShankGoesHome { dia, stays_out });
         }
