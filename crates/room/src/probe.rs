@@ -123,7 +123,7 @@ impl<'a> Probe<'a> {
     pub(crate) fn new_beside(&self, known: &Known, settings: &[Setting<'_>]) -> Option<NewFinding> {
         let exactly = settings.iter().map(|(it, value)| it.exactly(*value));
         let exactly: Option<Vec<_>> = exactly.collect();
-        let redrawn = exactly.and_then(|it| self.redraw.with(&it));
+        let redrawn = exactly.and_then(|it| self.redraw.of_pen(&it, self.pen));
         if let Some(mut design) = redrawn {
             at_benches_of(self.design, &mut design);
             let examined = examine_again(&design, &self.parts, self.pen);

@@ -1,7 +1,7 @@
 //! A design drawn again with a number changed is the design of the text in which it is written so.
 #![allow(clippy::expect_used, reason = "a test")]
 
-use quillet_check::{examine, examine_again, examine_knowing};
+use quillet_check::{KnownParts, examine, examine_again, examine_knowing};
 use quillet_fixture::{EXAMPLES, MORE_EXAMPLES, Random};
 use quillet_model::{Design, Loaded, Redraw, Texts, load, resolve};
 use quillet_room::{Number, Numbers};
@@ -70,6 +70,7 @@ fn hold(name: &str, loaded: &Loaded, design: &Design, dice: &mut Random) -> usiz
             .edited(std::slice::from_ref(&edit))
             .expect("one edit");
         let anew = examine(&resolve(&edited));
+        hold_one_pen((&redraw, &known), (number.span, exactly), &redrawn);
         let as_drawn = all_told(&again.findings, &|it| it);
         let as_read = all_told(&anew.findings, &|it| before(it, &edit));
         assert_eq!(
@@ -87,6 +88,28 @@ fn hold(name: &str, loaded: &Loaded, design: &Design, dice: &mut Random) -> usiz
         found += anew.findings.len();
     }
     found
+}
+
+/// What is found of a pen that alone is drawn again is what is found of it among all.
+fn hold_one_pen(
+    (redraw, known): (&Redraw<'_>, &KnownParts),
+    set: (Span, ast::Number),
+    all: &Design,
+) {
+    for pen in &all.pens {
+        let name = &*pen.name.text;
+        let alone = redraw
+            .of_pen(&[set], Some(name))
+            .expect("a number stands there");
+        let told = |design: &Design| {
+            let found = examine_again(design, known, Some(name)).findings;
+            let own = found
+                .into_iter()
+                .filter(|it| it.pens.iter().any(|it| **it == *name));
+            all_told(&own.collect::<Vec<_>>(), &|it| it)
+        };
+        assert_eq!(told(&alone), told(all), "{name}");
+    }
 }
 
 #[test]

@@ -26,6 +26,8 @@ pub(super) struct Again<'a> {
     drawn: &'a Design,
     names: &'a HashMap<Arc<str>, HashSet<Arc<str>>>,
     numbers: &'a [(Span, Number)],
+    /// The pen that is drawn again; all, where none is named.
+    pen: Option<&'a str>,
     /// The items that a number reaches; none where everything is drawn anew.
     touched: Option<BTreeSet<Span>>,
     /// Whether the numbers lie in parts alone, so that no `let` comes to anything else.
@@ -62,6 +64,11 @@ impl<'a> Redraw<'a> {
     /// The same with the numbers at these places written otherwise, each in the unit that it has; none
     /// where there is no number at one of the places.
     pub fn with(&self, numbers: &[(Span, Number)]) -> Option<Design> {
+        self.of_pen(numbers, None)
+    }
+
+    /// The same where one pen alone is asked for: the others stay as they are drawn.
+    pub fn of_pen(&self, numbers: &[(Span, Number)], pen: Option<&str>) -> Option<Design> {
         let root = self.drawn.root()?;
         let mut touched = BTreeSet::new();
         let mut of_parts = true;
@@ -86,6 +93,7 @@ impl<'a> Redraw<'a> {
             drawn: &self.drawn,
             names: &self.names,
             numbers,
+            pen,
             touched: sound.then_some(touched),
             of_parts,
         };
@@ -155,8 +163,12 @@ impl<'a> Resolver<'a> {
 
     /// A pen that is as it was.
     pub(super) fn kept_pen(&self, item: &ast::Item) -> Option<Pen> {
-        let pens = &self.keeps(item)?.pens;
-        pens.iter().find(|it| it.span == item.span).cloned()
+        let again = self.again.as_ref()?;
+        let mut pens = again.drawn.pens.iter();
+        let drawn = pens.find(|it| it.span == item.span)?;
+        let asked = again.pen.is_none_or(|pen| *drawn.name.text == *pen);
+        let kept = !asked && again.touched.is_some() || self.keeps(item).is_some();
+        kept.then(|| drawn.clone())
     }
 
     /// A part that is as it was in a pen whose `let`s are as they were.
