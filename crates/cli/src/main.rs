@@ -30,6 +30,7 @@ mod merge_file;
 mod new;
 mod output;
 mod plans;
+mod progress;
 mod room;
 mod rooted;
 mod sheet;

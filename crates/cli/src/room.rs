@@ -2,6 +2,7 @@
 
 use crate::at::At;
 use crate::choice::PenChoice;
+use crate::progress::Progress;
 use crate::{terminal, warn};
 use quillet_export::report::{Rooms, rounded};
 use quillet_room::{Number, Numbers, Probe, Room};
@@ -78,8 +79,15 @@ fn work(args: &RoomArgs) -> Result<ExitCode, String> {
     let asked = named(&numbers, design, &args.of)?;
     let until = args.until.into();
     let probe = Probe::of(analysis.loaded(), (design, examined), pen, until);
-    let rooms = asked.par_iter().map(|it| Room::of(&probe, &numbers, it));
-    let rooms = Rooms::of(design, pen, until, &rooms.collect::<Vec<_>>());
+    let progress = Progress::of(asked.len(), "numbers");
+    let rooms = asked.par_iter().map(|it| {
+        let room = Room::of(&probe, &numbers, it);
+        progress.step();
+        room
+    });
+    let rooms = rooms.collect::<Vec<_>>();
+    drop(progress);
+    let rooms = Rooms::of(design, pen, until, &rooms);
     let sound = warn::unsound(examined);
     match args.format {
         Format::Text => terminal::out(&rooms.text(terminal::is_terminal()))?,

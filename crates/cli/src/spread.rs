@@ -2,6 +2,7 @@
 
 use crate::at::At;
 use crate::choice::PenChoice;
+use crate::progress::Progress;
 use crate::room::{Format, Until};
 use crate::terminal;
 use quillet_export::report::{Spreads, rounded};
@@ -66,10 +67,15 @@ fn work(args: &SpreadArgs) -> Result<(), String> {
 
 /// All cases in their order, whatever thread made them.
 fn cases(hands: &Hands<'_>) -> Vec<Case> {
+    let progress = Progress::of(hands.cases().len(), "pens");
     let all = hands.cases().into_par_iter();
     all.map_init(
         || hands.workplace(),
-        |workplace, nth| hands.case(workplace, nth),
+        |workplace, nth| {
+            let case = hands.case(workplace, nth);
+            progress.step();
+            case
+        },
     )
     .collect()
 }

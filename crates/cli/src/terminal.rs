@@ -84,6 +84,18 @@ pub(crate) fn has_colours() -> bool {
     wanted && (forced || !dumb && is_terminal())
 }
 
+/// Whether standard error is a terminal that shows what is written over.
+pub(crate) fn shows_asides() -> bool {
+    let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
+    io::stderr().is_terminal() && !dumb
+}
+
+/// Writes over the line that stands on the terminal's standard error; an empty one takes it away.
+pub(crate) fn over(line: &str) {
+    // There is nowhere left to say that nothing can be said.
+    let _ = write!(io::stderr().lock(), "\r{}\x1b[K", harmless(line));
+}
+
 /// Says why something was not done, or what there is to know beside what is printed.
 pub(crate) fn aside(reason: impl Display) {
     let line = format!("quillet: {}\n", harmless(&reason.to_string()));

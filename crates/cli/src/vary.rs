@@ -2,6 +2,7 @@
 
 use crate::at::At;
 use crate::choice::PenChoice;
+use crate::progress::Progress;
 use crate::room::Format;
 use crate::terminal;
 use quillet_export::report::{Varied, rounded};
@@ -62,13 +63,17 @@ fn work(args: &VaryArgs) -> Result<(), String> {
         own.map(|it| it.asked.clone()).collect()
     };
     let measures = Measures::of(&probe, pen.unwrap_or(""), &asked.unwrap_or_else(wanted))?;
-    let found = cases(&axes)?.into_par_iter().map(|case| {
+    let cases = cases(&axes)?;
+    let progress = Progress::of(cases.len(), "cases");
+    let found = cases.into_par_iter().map(|case| {
         let values = vary(&probe, &measures, &axes, &case);
+        progress.step();
         values
             .map(|values| (case, values))
             .ok_or("two of these numbers are one; name another")
     });
     let found = found.collect::<Result<Vec<_>, _>>()?;
+    drop(progress);
     let moved: Vec<_> = axes.iter().map(|it| it.number).collect();
     let varied = Varied::of(design, &moved, measures.asked(), found);
     match args.format {
