@@ -6,6 +6,7 @@ mod convert;
 mod create;
 mod extract;
 mod fixes;
+mod name_face;
 mod nearest;
 mod thread;
 
@@ -66,6 +67,7 @@ pub fn actions(
     actions.extend(convert::convert(cursor));
     actions.extend(assumed::written_out(cursor));
     actions.extend(extract::extract(cursor));
+    actions.extend(name_face::named(cursor));
     actions.extend(align(cursor));
     actions.extend(fixes::mend(analysis.mended(snapshot, called_off)?));
     (!called_off()).then_some(actions)

@@ -32,6 +32,8 @@ pub enum LensTarget {
     Drawing(String),
     /// What is taken to the lathe for a pen, by name.
     Sheet(String),
+    /// How many of a pen, by name, pass that the maker's hand makes; worked out when it is followed.
+    Spread(String),
     /// What has changed in the file.
     Comparison,
 }
@@ -96,7 +98,8 @@ pub fn lenses(
             render(text, LensTarget::Nothing);
         }
         render("drawing".into(), LensTarget::Drawing(name.clone()));
-        render("sheet".into(), LensTarget::Sheet(name));
+        render("sheet".into(), LensTarget::Sheet(name.clone()));
+        render("spread".into(), LensTarget::Spread(name));
     }
     lenses.sort_by_key(|lens| lens.span);
     Some(lenses)

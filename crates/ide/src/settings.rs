@@ -49,6 +49,8 @@ pub struct HintKinds {
     pub conversions: bool,
     /// Where a joint comes to rest, what touches, and its turns.
     pub rests: bool,
+    /// What a number may be before something is found; looked for anew after each edit.
+    pub room: bool,
 }
 
 impl Default for HintKinds {
@@ -59,6 +61,7 @@ impl Default for HintKinds {
             tenons: true,
             conversions: true,
             rests: true,
+            room: false,
         }
     }
 }

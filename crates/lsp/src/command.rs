@@ -24,6 +24,8 @@ pub(crate) enum Command {
     Drawing,
     /// `quillet.open.sheet`, arguments: document, name of a pen.
     Sheet,
+    /// `quillet.spread`, arguments: document, name of a pen.
+    Spread,
     /// `quillet.compare`, arguments: document, revision.
     Compare,
     /// `quillet.explain`, argument: a rule.
@@ -31,10 +33,11 @@ pub(crate) enum Command {
 }
 
 impl Command {
-    const ALL: [Command; 5] = [
+    const ALL: [Command; 6] = [
         Command::Preview,
         Command::Drawing,
         Command::Sheet,
+        Command::Spread,
         Command::Compare,
         Command::Explain,
     ];
@@ -44,6 +47,7 @@ impl Command {
             Command::Preview => "quillet.open.preview",
             Command::Drawing => "quillet.open.drawing",
             Command::Sheet => "quillet.open.sheet",
+            Command::Spread => "quillet.spread",
             Command::Compare => "quillet.compare",
             Command::Explain => "quillet.explain",
         }
@@ -97,7 +101,7 @@ pub(crate) async fn execute(
         .answer(move |asked| carry_out(asked, command, &params.arguments))
         .await?;
     // Pages are text for the editor, pictures are for whatever shows them.
-    let external = command != Command::Explain;
+    let external = ![Command::Explain, Command::Spread].contains(&command);
     outbox.ask(
         &server.state(),
         Request::Show {
@@ -154,6 +158,11 @@ fn carry_out(asked: &RequestContext, command: Command, arguments: &[Value]) -> R
             "sheet.html",
             sheet(asked, &analysis, name).ok_or_else(nothing)?,
         ),
+        Command::Spread => {
+            let off = || asked.cancel.is_off();
+            let text = quillet_ide::spread(&analysis, name, &off).ok_or_else(nothing)?;
+            ("spread.txt", text)
+        }
         _ => {
             let preview = quillet_ide::preview_of(&analysis, name).ok_or_else(nothing)?;
             ("preview.html", preview_page::of(&preview))

@@ -13,9 +13,9 @@
 //!   tells `{uri, version}` whenever it would come out otherwise, until the document is closed.
 //! * Commands, which give the address of what they made and have the editor show it where it
 //!   can: `quillet.open.preview`, `quillet.open.drawing` and `quillet.open.sheet` with
-//!   `[uri, name]`, `quillet.explain` with `[rule]`.
+//!   `[uri, name]`, `quillet.spread` with the same, `quillet.explain` with `[rule]`.
 //! * Settings, section `quillet`: `units` (`file`, `mm`, `in` or `both`), `hints.walls`,
-//!   `hints.drills`, `hints.tenons`, `hints.conversions`, `hints.rests` (true or false),
+//!   `hints.drills`, `hints.tenons`, `hints.conversions`, `hints.rests` (true or false), `hints.room` (the same; false where not said),
 //!   `pictures` (whether hovers show the part), `bench` (where several are in sight),
 //!   `syntaxDelay` (milliseconds that a syntax finding on the line last changed waits after the
 //!   last change before it is pushed; 300, and 0 for at once).

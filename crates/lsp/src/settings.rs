@@ -29,6 +29,7 @@ pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
             tenons: hint("tenons"),
             conversions: hint("conversions"),
             rests: hint("rests"),
+            room: value["hints"]["room"].as_bool().unwrap_or(false),
         },
         pictures: value["pictures"].as_bool().unwrap_or(pictures),
         bench: value["bench"]
@@ -108,6 +109,9 @@ mod tests {
             }
         );
         assert_eq!(settings.bench.as_deref(), Some("saltings"));
+        // What takes its time is shown where it is asked for.
+        assert!(!settings.hints.room);
+        assert!(read(&json!({"hints": {"room": true}}), false).hints.room);
         // One that cannot be read does not take the others with it.
         let settings = read(&json!({"units": 7, "bench": "saltings"}), false);
         assert_eq!(

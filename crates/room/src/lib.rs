@@ -23,6 +23,7 @@ pub mod spread;
 pub mod vary;
 
 pub use grain::Grain;
+pub use linked::with as linked;
 pub use measures::{Measures, Values};
 pub use nearest::nearest;
 pub use number::Number;

@@ -13,7 +13,7 @@ struct Face {
 
 /// The other numbers of its part that put something in the same plane, counted from the same end: the
 /// station of a tenon's shoulder, the relief that ends at it. None of a number in a sum.
-pub(crate) fn with<'n>(design: &Design, numbers: &'n Numbers, number: &Number) -> Vec<&'n Number> {
+pub fn with<'n>(design: &Design, numbers: &'n Numbers, number: &Number) -> Vec<&'n Number> {
     let part = number.part.as_deref().and_then(|it| design.part(it));
     let Some((part, face)) = part.and_then(|part| Some((part, face(part, number)?))) else {
         return Vec::new();

@@ -66,6 +66,8 @@ struct StoppedBy {
 pub struct RoomInWords {
     /// `52.14 .. 58.90`, `12.2, 12.3, 12.4`, `8 only`.
     pub may_be: String,
+    /// The same as a small picture; nothing of what moves nothing.
+    pub bar: String,
     /// The rule that is broken just below.
     pub below: Option<&'static str>,
     /// The rule that is broken just above.
@@ -78,6 +80,10 @@ impl RoomInWords {
         let told = NumberRoom::of(room, design, &lines(design));
         RoomInWords {
             may_be: told.passing(),
+            bar: match told.moves_nothing {
+                true => String::new(),
+                false => told.bar(),
+            },
             below: told.below.map(|it| it.rule),
             above: told.above.map(|it| it.rule),
         }

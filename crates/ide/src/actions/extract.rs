@@ -31,7 +31,7 @@ pub(super) fn extract(cursor: Cursor<'_>) -> Option<Action> {
 }
 
 /// A name that is not taken: after the part and what the number is there, as `cap-drill`.
-fn free_name(cursor: Cursor<'_>, number: Span) -> String {
+pub(super) fn free_name(cursor: Cursor<'_>, number: Span) -> String {
     let what = what(cursor, number).unwrap_or_else(|| "size".to_owned());
     let taken = &cursor.analysis.design.names.definitions;
     let is_free = |name: &str| taken.iter().all(|it| *it.name != *name);

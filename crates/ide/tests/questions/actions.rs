@@ -1,6 +1,6 @@
 //! What can be done to the text.
 
-use crate::asked::{Asked, PEN, at, at_pen, in_pen, with_shared};
+use crate::asked::{Asked, BARREL, PEN, at, at_pen, in_pen, with_shared};
 use std::cell::Cell;
 use std::sync::Arc;
 
@@ -39,6 +39,38 @@ fn a_number_that_is_found_fault_with_moves_to_the_nearest_that_passes() {
     // It passes as PEN does, and a hundredth more does not.
     assert_eq!(found(depth), found(54.0));
     assert!(found(depth + 0.01) > found(54.0));
+}
+
+#[test]
+fn numbers_that_put_one_face_where_it_is_get_one_name() {
+    let relieved = BARREL.replace(
+        "for 4 at 1.5\n",
+        "for 4 at 1.5\n    relief 12 for 2.5 at 5.5\n",
+    );
+    let text = format!("{PEN}{relieved}");
+    let asked = with_shared(&text, text.find("8    dia 15 as shoulder").unwrap());
+    let after = asked.after("name it, with barrel.mouth.tenon.for and barrel.mouth.relief2.for: ");
+    for wanted in [
+        "let barrel-station = 8\n\npart barrel",
+        "at barrel-station    dia 15 as shoulder",
+        "tenon for barrel-station\n",
+        "relief 12 for (barrel-station - 5.5) at 5.5\n",
+    ] {
+        assert!(after.contains(wanted), "{wanted}: {after}");
+    }
+    // The same part is left.
+    let part = |text: &str| {
+        let design = &with_shared(text, 0).analysis.design;
+        assert!(design.findings.is_empty(), "{:#?}", design.findings);
+        let part = design.part("barrel").unwrap().clone();
+        format!("{:?}", part.profiles.as_ref().unwrap().crest)
+    };
+    assert_eq!(part(&after), part(&text));
+    // A number by itself has no others to be named with.
+    let alone = at_pen("64\n");
+    let place = alone.cursor().place();
+    let actions = quillet_ide::actions(&alone.snapshot, &alone.analysis, place, &|| false).unwrap();
+    assert!(actions.iter().all(|it| !it.title.starts_with("name it")));
 }
 
 #[test]

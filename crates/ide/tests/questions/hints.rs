@@ -139,3 +139,46 @@ fn a_joint_that_is_not_known_to_rest_tells_no_figure() {
         assert_eq!(hints(&text.replace("bore 13.1", unknown)), 0, "{unknown}");
     }
 }
+
+/// What takes its time is worked out where it is asked for, of the numbers in sight, until it is called off.
+#[test]
+fn room_is_hinted_at_where_it_is_asked_for() {
+    let asked = at_pen("54");
+    let file = &asked.cursor().file;
+    assert!(!quillet_ide::HintKinds::default().room);
+    let depth = Span::new(file.id, asked.offset, asked.offset + 2);
+    let hints = quillet_ide::room_hints(&asked.analysis, file, depth, &|| false);
+    let [hint] = hints.as_slice() else {
+        panic!("{hints:#?}");
+    };
+    assert_eq!(hint.offset, asked.offset + 2);
+    assert!(
+        hint.text.contains('┃') && hint.text.contains(" .. "),
+        "{}",
+        hint.text
+    );
+    let off = quillet_ide::room_hints(&asked.analysis, file, depth, &|| true);
+    assert!(off.is_empty());
+}
+
+#[test]
+fn a_spread_is_told_of_a_pen_until_it_is_called_off() {
+    let text = format!("{PEN}{BARREL}pen heron {{\n  close cap.mouth onto barrel.mouth\n}}\n");
+    let asked = at(&text);
+    let told = quillet_ide::spread(&asked.analysis, "heron", &|| false).unwrap();
+    assert!(told.starts_with("heron: "), "{told}");
+    assert!(told.contains("; 2000 made, seed 1)\n"), "{told}");
+    assert_eq!(
+        quillet_ide::spread(&asked.analysis, "heron", &|| true),
+        None
+    );
+    assert_eq!(
+        quillet_ide::spread(&asked.analysis, "egret", &|| false),
+        None
+    );
+    let settings = quillet_ide::Settings::default();
+    let file = &asked.cursor().file;
+    let lenses = quillet_ide::lenses(&asked.analysis, &settings, file, &|| false).unwrap();
+    let opens = quillet_ide::LensTarget::Spread("heron".to_owned());
+    assert!(lenses.iter().any(|it| it.opens == opens), "{lenses:#?}");
+}

@@ -27,7 +27,13 @@ pub(crate) fn hints(
     let (start, end) = (offset(params.range.start), offset(params.range.end));
     let within = Span::new(document.file.id, start, end);
     let settings = asked.snapshot.settings();
-    let found = quillet_ide::inlays(&document.analysis, settings, &document.file, within);
+    let mut found = quillet_ide::inlays(&document.analysis, settings, &document.file, within);
+    if settings.hints.room {
+        let off = || asked.cancel.is_off();
+        let (analysis, file) = (&document.analysis, &document.file);
+        found.extend(quillet_ide::room_hints(analysis, file, within, &off));
+        found.sort_by_key(|it| it.offset);
+    }
     let hints = found.into_iter().map(|hint| InlayHint {
         position: document.lines.position(hint.offset),
         label: InlayHintLabel::String(hint.text),
@@ -61,6 +67,7 @@ pub(crate) fn lenses(
             LensTarget::Preview(name) => Some((Command::Preview, name)),
             LensTarget::Drawing(name) => Some((Command::Drawing, name)),
             LensTarget::Sheet(name) => Some((Command::Sheet, name)),
+            LensTarget::Spread(name) => Some((Command::Spread, name)),
             LensTarget::Comparison => Some((Command::Compare, settings.compare_with().to_owned())),
         };
         CodeLens {
