@@ -287,10 +287,11 @@ const BEARING_RING: Length = Length::from_nm(500_000);
 const BELOW_OUTSIDE: Length = Length::from_nm(200_000);
 
 fn plain(feature_map: &FeatureMap, end: End, kind: MandrelKind) -> Mandrel {
-    let (dia, reach) = feature_map.bore_at(end).unwrap_or_default();
+    let (dia, reach) = feature_map.pin_at(end).unwrap_or_default();
     let length = match kind {
-        // Short of the far face, so that the washer clamps the ring and not the mandrel.
-        MandrelKind::Stepped => reach - Length::mm(0.2),
+        // Short of the far face, so that the washer clamps the ring and not the mandrel; by half of
+        // what is thinner than that.
+        MandrelKind::Stepped => reach - WASHER_CLEAR.min(reach.half()),
         _ => reach.min(LONGEST_SPIGOT * 2),
     };
     Mandrel {
@@ -299,6 +300,9 @@ fn plain(feature_map: &FeatureMap, end: End, kind: MandrelKind) -> Mandrel {
         ..empty(kind)
     }
 }
+
+/// Kept between a stepped mandrel and the washer (common practice, no published source).
+const WASHER_CLEAR: Length = Length::from_nm(200_000);
 
 fn plug(feature_map: &FeatureMap, end: End) -> Mandrel {
     match thread_of(feature_map, end, Side::Inside) {

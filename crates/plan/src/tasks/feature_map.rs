@@ -107,26 +107,11 @@ impl<'p> FeatureMap<'p> {
     /// The first plain stretch of the hole that opens at an end, a countersunk mouth passed
     /// over: its diameter and how deep it stays as wide.
     pub(crate) fn bore_at(&self, end: End) -> Option<(Length, Length)> {
-        let length = self.part.length.to_mm();
-        let inward = |z: f64| if end == End::First { z } else { length - z };
-        let inner = &self.part.profiles.as_ref()?.crest.inner;
-        let chain = inner.iter().find(|chain| {
-            let mouth = if end == End::First {
-                chain.start()
-            } else {
-                chain.end()
-            };
-            inward(mouth.z).abs() < 1e-6
-        })?;
-        let mut pieces: Vec<(f64, f64, f64)> = Vec::new();
-        for piece in chain.segments().iter().filter(|it| !it.curve.is_vertical()) {
-            let (a, b) = (piece.curve.start(), piece.curve.end());
-            let level = (a.r - b.r).abs() < 1e-6;
-            let radius = if level { a.r } else { f64::NAN };
-            let (a, b) = (inward(a.z), inward(b.z));
-            pieces.push((a.min(b), a.max(b), radius));
-        }
-        pieces.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let level = |(from, to, [a, b]): (f64, f64, [f64; 2])| {
+            let radius = if (a - b).abs() < 1e-6 { a } else { f64::NAN };
+            (from, to, radius)
+        };
+        let pieces: Vec<(f64, f64, f64)> = self.pieces_at(end)?.into_iter().map(level).collect();
         let first = pieces.iter().position(|piece| !piece.2.is_nan())?;
         let radius = pieces[first].2;
         let straight = pieces[first..]
@@ -140,6 +125,48 @@ impl<'p> FeatureMap<'p> {
     /// Whether the outside is left as the tube that it is cut from came.
     pub(crate) fn keeps_tube(&self) -> bool {
         self.shaped.is_empty() && self.part.tube().is_some()
+    }
+
+    /// What a straight pin stands in at an end: its plain stretch, or, of a hole that tapers all the
+    /// way, the narrowest it comes to; the diameter, and how deep that lets it in.
+    pub(crate) fn pin_at(&self, end: End) -> Option<(Length, Length)> {
+        let tapering = || {
+            let pieces = self.pieces_at(end)?;
+            // Not into what comes to a point.
+            let open = pieces
+                .iter()
+                .take_while(|it| it.2.iter().all(|r| *r > 1e-6));
+            open.map(|it| (it.2[0].min(it.2[1]), it.1))
+                .reduce(|all, it| (all.0.min(it.0), it.1))
+                .map(|(radius, reach)| (Length::mm(radius * 2.0), Length::mm(reach)))
+        };
+        self.bore_at(end).or_else(tapering)
+    }
+
+    /// The hole that opens at an end, from its face inward: from where to where, mm, each piece is
+    /// how wide at its two ends, as radii.
+    fn pieces_at(&self, end: End) -> Option<Vec<(f64, f64, [f64; 2])>> {
+        let length = self.part.length.to_mm();
+        let inward = |z: f64| if end == End::First { z } else { length - z };
+        let inner = &self.part.profiles.as_ref()?.crest.inner;
+        let chain = inner.iter().find(|chain| {
+            let mouth = if end == End::First {
+                chain.start()
+            } else {
+                chain.end()
+            };
+            inward(mouth.z).abs() < 1e-6
+        })?;
+        let along = chain.segments().iter().filter(|it| !it.curve.is_vertical());
+        let mut pieces: Vec<(f64, f64, [f64; 2])> = along
+            .map(|piece| {
+                let (a, b) = (piece.curve.start(), piece.curve.end());
+                let (from, to) = (inward(a.z), inward(b.z));
+                (from.min(to), from.max(to), [a.r, b.r])
+            })
+            .collect();
+        pieces.sort_by(|a, b| a.0.total_cmp(&b.0));
+        Some(pieces)
     }
 
     /// A short part with a hole right through and no thread: a ring or band.

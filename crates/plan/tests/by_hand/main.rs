@@ -141,6 +141,37 @@ fn a_male_mandrel_has_a_spigot_in_the_plain_bore_beyond() {
     assert_eq!(spigot("12"), [None]);
 }
 
+/// The spigot of a ring's stepped mandrel, 0.2 short of the far face for the washer, or half of what is
+/// thinner than 0.4. A bore that tapers is carried by its narrowest.
+#[test]
+fn a_stepped_mandrel_goes_in_as_far_as_the_ring_is_long_and_no_less_than_nothing() {
+    let spigot = |length: &str, cuts: &str| {
+        let design = written(&format!(
+            "part band from front to back {{\n  blank of brass rod 16\n  length {length}\n  outside dia 12\n  \
+             from front {{\n{cuts}\n  }}\n}}\n"
+        ));
+        let plan = plan_part(design.part("band").unwrap(), None);
+        let made = plan.mandrels.iter();
+        let mut stepped = made.filter(|it| it.kind == MandrelKind::Stepped);
+        let spigot = stepped.next().unwrap().front_spigot.unwrap();
+        (spigot.dia, spigot.length)
+    };
+    for (length, cuts, wanted) in [
+        ("3", "bore 8 through", (8.0, 2.8)),
+        ("0.41", "bore 8 through", (8.0, 0.21)),
+        ("0.4", "bore 8 through", (8.0, 0.2)),
+        ("0.3", "ream 7 through", (7.0, 0.15)),
+        ("0.1", "bore 1 through", (1.0, 0.05)),
+        ("4", "taper 9 to 7 for 4", (7.0, 3.8)),
+        ("0.2", "taper 4 to 2 for 0.2", (2.0, 0.1)),
+        // No straight stretch in the first 2 mm, and a bore behind it.
+        ("5", "taper 9 to 7.5 for 3\nbore 6 through", (6.0, 4.8)),
+    ] {
+        let wanted = (mm(wanted.0), mm(wanted.1));
+        assert_eq!(spigot(length, cuts), wanted, "{length}, {cuts}");
+    }
+}
+
 /// The diameters of what is drilled, in order.
 fn drilled(plan: &Plan) -> Vec<Length> {
     let operations = plan.routes[RouteId::nth(0)].operations.iter();
