@@ -33,7 +33,8 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         let outside = std::ptr::eq(chain, turned);
         gone::run(view, profiles, chain, outside, land, findings);
         for run in runs(profiles, chain) {
-            let taper = is_taper(part, run.origin);
+            // What it steps down by where it ends is a face across the axis.
+            let taper = is_taper(part, run.origin) && run.end.z > run.start.z;
             let run = run.along_if(taper);
             if let Some(least) = run.wants(land).filter(|least| run.size() < *least) {
                 findings.push_at(finding(view, &run, least), run.from(), run.to());

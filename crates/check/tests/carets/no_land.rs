@@ -120,3 +120,38 @@ fn it_is_proposed_to_break_less() {
         .collect();
     assert_eq!(titles, ["break it by 1.9"]);
 }
+
+/// A taper that ends wider than the hole behind it steps down by half the difference, and is no land of
+/// nothing: ⌀10 over ⌀9.5 by 0.25, over ⌀9.98 by the 0.01 that a tool leaves, over ⌀9.99 by less.
+#[test]
+fn a_taper_may_end_in_a_step() {
+    for (drill, step) in [
+        ("9.5", None),
+        ("9.98", None),
+        ("9.99", Some("0.005 mm")),
+        ("9.996", Some("0.002 mm")),
+    ] {
+        let taper = "taper 12 to 10 for 20";
+        let carets = step.map_or(String::new(), |_| told(taper));
+        let cuts = format!("    {taper}\n{carets}    drill {drill} to 30\n");
+        let found = expect("sliver", &plug(60.0, &cuts));
+        if let Some(step) = step {
+            let it = message(&found, "sliver");
+            assert!(
+                it.contains(&format!(
+                    "makes a step of {step} a side, 20 mm from the top"
+                )),
+                "{it}"
+            );
+        }
+    }
+    // And one that is no longer than a tool's nose is told of by its length.
+    let taper = "taper 12 to 10 for 0.05";
+    let cuts = format!("    {taper}\n{}    drill 9.5 to 30\n", told(taper));
+    let found = expect("sliver", &plug(60.0, &cuts));
+    assert!(message(&found, "sliver").contains("0.05 mm wide"));
+    expect(
+        "sliver",
+        &plug(60.0, "    taper 12 to 10 for 0.1\n    drill 9.5 to 30\n"),
+    );
+}
