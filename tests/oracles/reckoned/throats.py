@@ -99,6 +99,9 @@ def all_gaps(rest, male, female, back, own, only=None):
         outer = list(laid(rest.assembled, male, turn(places[male]), mine, False))
         inner = laid(rest.assembled, female, turn(places[female]), theirs, True)
         for low, high, radius, maker in inner:
+            # What goes in comes to rest on a drill's point, and passes the hole before it.
+            if own and maker[0] == "point":
+                continue
             for from_, to, stands, made in outer:
                 key = nth, made, maker
                 if only not in (None, key) or to <= low + SAME:

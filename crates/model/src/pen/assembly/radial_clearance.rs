@@ -35,16 +35,18 @@ pub(crate) struct ClearanceSide {
 /// The tightest places on the way in, more than one where some are as tight: the least of all gaps, both in place at rest: a place of the male that lies
 /// deeper than a place of the female has passed it. Empty where nothing of the male is inside.
 /// A male thread passes the female one that matches it: of each pair in `threads`, from where to
-/// where both lie on the joint's axis.
+/// where both lie on the joint's axis. Nothing passes the surfaces of the female that are `stops`.
 pub(crate) fn throats(
     male: (&Radii, Placement),
     female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
+    stops: impl Fn(Tag) -> bool,
 ) -> Vec<RadialClearance> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
     let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
-    let inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
+    let mut inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
+    inside.retain(|it| !stops(it.tag));
     let thickest = outside.iter().map(SurfaceBand::most_r).fold(0.0, f64::max);
     let mut best: Option<(RadialClearance, usize)> = None;
     let mut as_tight = Vec::new();

@@ -1,7 +1,6 @@
 //! The narrowest that one part passes on its way into another.
 
 use super::{Clearance, ClearanceKind, DriftingJoint, TELLING_MM};
-use crate::CutId;
 use crate::pen::assembly::chain::Drift;
 use crate::pen::assembly::contact::Member;
 use crate::pen::assembly::placed_outline::PlacedOutline;
@@ -10,6 +9,7 @@ use crate::pen::assembly::radial_clearance::{
 };
 use crate::pen::assembly::settle::{Bodies, SeatedJoint};
 use crate::pen::assembly::{Placement, SurfacePoint};
+use crate::{CutId, Origin};
 use quillet_geometry::Length;
 
 /// Wider than this, mm on the radius, nobody asks whether it passes.
@@ -61,7 +61,7 @@ impl DriftingJoint<'_, '_> {
         let into = |it: &Member, other: &Member, way: fn(Placement) -> Placement| {
             let male = PlacedOutline::new(&it.outline, way(it.place));
             let female = PlacedOutline::new(&other.outline, way(other.place));
-            throats(male.radii(), female.radii(), &[])
+            throats(male.radii(), female.radii(), &[], |_| false)
         };
         let gap = |found: &[RadialClearance]| found.first().map(|it| it.gap_mm);
         let found = into(male, female, |place| place);
@@ -196,9 +196,11 @@ pub(crate) fn own_throats(
         None => vec![(male.plain(), female.plain())],
     };
     let threads = threads(bodies, rest, male, female);
+    // On the cone of a drill's point what goes in comes to rest: how it fits is said by the hole.
+    let stops = |tag| matches!(bodies.origin(female.part, tag), Origin::DrillPoint(_));
     let mut found: Vec<RadialClearance> = outlines
         .into_iter()
-        .flat_map(|(one, other)| throats(one.radii(), other.radii(), &threads))
+        .flat_map(|(one, other)| throats(one.radii(), other.radii(), &threads, stops))
         .collect();
     let least = found.iter().map(|it| it.gap_mm).reduce(f64::min);
     found.retain(|it| least.is_some_and(|least| it.gap_mm - least < 1e-9));
