@@ -54,7 +54,7 @@ pub use pen::assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Engagement,
     FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MagnetPair, MatedThreads, PUSH, Piston,
     Placement, PlainFit, PostedContact, RingSeal, RingShape, SeatedRing, SnapFit, StoppedBy,
-    SurfacePoint, TEN_DEGREES, TOUCHING_MM, Touch, Trapped, Unknown, Verdict,
+    SurfacePoint, TEN_DEGREES, TOUCHING_MM, Touch, Trapped, Unknown, Vent, Verdict,
 };
 pub use pen::assembly::{Link, Size, WorstCase};
 pub use pen::doubt::Doubts;

@@ -187,7 +187,7 @@ fn a_hole_from_the_side_vents_the_cap() {
             plain("11.99", "").replace("outside dia 15\n", &format!("outside dia 15\n{side}"));
         let design = design(&text);
         let air = design.pen("sketch").unwrap().assembly.air.clone();
-        air.expect("air").vent.is_some()
+        air.expect("air").is_vented()
     };
     assert!(!vented(""));
     assert!(vented("side {\n drill 1 at 20\n}\n"));

@@ -1,8 +1,9 @@
 //! `dry-nib`: a closed pen whose nib is not sealed.
 
 use crate::{Findings, PenView, Rule, Run};
+use quillet_model::Vent;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Severity, text};
+use quillet_syntax::{Finding, Severity, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "dry-nib",
@@ -22,15 +23,11 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
     if !air.open_ended && air.vent.is_none() && !sure {
         return;
     }
-    let ml = air.volume_mm3 / 1000.0;
-    if let Some(part) = air.vent.and_then(|part| view.pen.parts.get(part)) {
-        let message = text!(
-            "{} is cut open from its side, so the {} ml of air round the nib is open",
-            part.name.text,
-            format!("{:.1}", ml)
-        );
-        let hint = "cut the opening before the seal, or let an inner cap seal round the nib";
-        findings.push(RULE.at(cap.joint.head, message).hint(hint));
+    let ml = format!("{:.1}", air.volume_mm3 / 1000.0);
+    if let Some(vent) = air.vent {
+        findings.push(vented(view, cap.joint.head, vent, &ml));
+    }
+    if air.is_vented() {
         return;
     }
     let (why, hint) = match (air.open_ended, air.seal.is_some() || ringed(view)) {
@@ -44,12 +41,43 @@ fn run(view: &PenView<'_>, findings: &mut Findings) {
         ),
         (false, true) => return,
     };
-    let message = text!(
-        "{}, so the {} ml of air round the nib is open",
-        why,
-        format!("{:.1}", ml)
-    );
+    let message = text!("{}, so the {} ml of air round the nib is open", why, ml);
     findings.push(RULE.at(cap.joint.head, message).hint(hint));
+}
+
+/// What is cut open from its side: through a slot that something sits in, air passes as that is bedded.
+fn vented(view: &PenView<'_>, at: Span, vent: Vent, ml: &str) -> Finding {
+    let part = &view.pen.parts[vent.part];
+    let cut = part.side(vent.cut);
+    let taken = cut.and_then(|it| Some((it, it.around.takes.as_ref()?)));
+    let Some((cut, taken)) = taken else {
+        let message = text!(
+            "{} is cut open from its side, so the {} ml of air round the nib is open",
+            part.name.text,
+            ml
+        );
+        let hint = "cut the opening before the seal, or let an inner cap seal round the nib";
+        return RULE.at(at, message).hint(hint);
+    };
+    let message = text!(
+        "the {} for {} opens {}: the {} ml of air round the nib is shut in only as well as {} is bedded",
+        cut.called(),
+        taken.text,
+        part.name.text,
+        ml,
+        taken.text
+    );
+    let hint = text!(
+        "bed {} in glue or wax all round, or give the {} a depth that leaves a wall",
+        taken.text,
+        cut.called()
+    );
+    let finding = RULE.at(cut.span, message).label(at, "what it closes");
+    Finding {
+        severity: Severity::Note,
+        ..finding
+    }
+    .hint(hint)
 }
 
 /// Whether an O-ring seals the cap.

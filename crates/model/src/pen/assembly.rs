@@ -36,7 +36,7 @@ mod trapped;
 mod travel;
 mod verdict;
 
-pub use air::{Air, Piston};
+pub use air::{Air, Piston, Vent};
 pub use chain::{Link, Size, WorstCase};
 pub use clearance::{Clearance, ClearanceKind};
 pub use configuration::{Configuration, Unknown};

@@ -232,7 +232,7 @@ impl AirMeasures {
         let seal = air
             .seal
             .as_ref()
-            .filter(|_| !air.open_ended && air.vent.is_none());
+            .filter(|_| !air.open_ended && !air.is_vented());
         Self {
             volume_mm3: air.volume_mm3,
             sealed_by: seal.map(|touch| TouchMeasures::of(pen, touch)),

@@ -4,7 +4,7 @@ use super::contact::{Member, OwnContact};
 use super::radial_clearance::{Reach, tight};
 use super::settle::{Bodies, SeatedJoint};
 use super::{SurfacePoint, Touch};
-use crate::{Origin, PartId, Solid};
+use crate::{Origin, PartId, SideId, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Point, Properties, Tag};
@@ -18,10 +18,28 @@ pub struct Air {
     pub seal: Option<Touch>,
     /// The cap is open at its far end.
     pub open_ended: bool,
-    /// The part whose hole or slot from the side lets air in and out; none where it has no vent.
-    pub vent: Option<PartId>,
+    /// The hole or slot from the side that lets air in and out; none where there is none.
+    pub vent: Option<Vent>,
     /// Where body and cap fit so closely that the one pumps in the other while it is drawn off.
     pub pistons: Vec<Piston>,
+}
+
+/// A cut from the side that opens the space round the nib.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Vent {
+    /// The part that is cut open.
+    pub part: PartId,
+    /// The cut.
+    pub cut: SideId,
+    /// Something sits in it, as a clip does: how that is bedded says whether air passes.
+    pub filled: bool,
+}
+
+impl Air {
+    /// Whether nothing stands in the way of the air through a side of what covers the nib.
+    pub fn is_vented(&self) -> bool {
+        self.vent.is_some_and(|vent| !vent.filled)
+    }
 }
 
 /// A close fit along a stretch: while it lasts, drawing the cap off draws air, and ink.
@@ -72,32 +90,40 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &SeatedJoint) -> Air {
         open_ended,
         vent,
         // What is open to the outside is not pumped.
-        pistons: match vent {
-            None => pistons(bodies, rest),
-            Some(_) => Vec::new(),
+        pistons: match vent.is_some_and(|it| !it.filled) {
+            false => pistons(bodies, rest),
+            true => Vec::new(),
         },
     }
 }
 
-/// The outermost part that is cut open from its side beyond a depth on the joint's axis.
-fn vent(bodies: &Bodies, rest: &SeatedJoint, from: f64) -> Option<PartId> {
+/// What opens the outermost part from its side beyond a depth on the joint's axis: first what
+/// nothing sits in.
+fn vent(bodies: &Bodies, rest: &SeatedJoint, from: f64) -> Option<Vent> {
     let outside = |it: &Member, z_mm: f64| {
         let profiles = bodies.parts[it.part].profiles.as_ref()?;
         profiles.crest.outer.greatest_at(it.place.station(z_mm))
     };
-    let opens = |member: &&Member| {
-        let profiles = bodies.parts[member.part].profiles.as_ref();
-        let openings = profiles.into_iter().flat_map(|it| &it.not_round.openings);
-        openings.into_iter().any(|(_, cut)| {
+    let vents = rest.females.iter().flat_map(|member| {
+        let part = &bodies.parts[member.part];
+        let openings = part.profiles.iter().flat_map(|it| &it.not_round.openings);
+        openings.filter_map(move |(id, cut)| {
             let z_mm = member.place.of((cut.from_mm + cut.to_mm) / 2.0);
             let own = outside(member, z_mm).unwrap_or(0.0);
             let around = rest.females.iter().filter_map(|it| outside(it, z_mm));
-            z_mm > from
+            let opens = z_mm > from
                 && !matches!(cut.floor, Floor::Plane(_))
-                && around.fold(0.0, f64::max) <= own
+                && around.fold(0.0, f64::max) <= own;
+            let filled = part.side(*id).is_some_and(|it| it.around.takes.is_some());
+            let vent = Vent {
+                part: member.part,
+                cut: *id,
+                filled,
+            };
+            opens.then_some(vent)
         })
-    };
-    rest.females.iter().find(opens).map(|it| it.part)
+    });
+    vents.min_by_key(|it| it.filled)
 }
 
 /// The room in the females from a depth on, less the males, mm³; and whether it has no end. Threads
