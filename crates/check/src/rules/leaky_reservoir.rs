@@ -3,7 +3,9 @@
 use crate::full_form::complete;
 use crate::{Findings, PenView, Rule, Run, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Joint, PartId, Ring, RingSeal, SideCut, SideCutKind, SideDepth};
+use quillet_model::{
+    Cut, End, Feature, Joint, Part, PartId, Ring, RingSeal, SideCut, SideCutKind, SideDepth,
+};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, Span, text};
 
@@ -53,6 +55,10 @@ fn rings(view: &PenView<'_>, findings: &mut Findings) {
     let (pen, assembly) = (view.pen, &view.pen.assembly);
     // Where a joint does not close, its ring is not where it will be.
     let closed = |part: PartId| view.open_joints(part).next().is_none();
+    let runs_out = assembly.ink.iter().flat_map(|ink| &ink.runs_out);
+    for (part, end) in runs_out.filter(|it| closed(it.0)) {
+        findings.push(stands_open(&pen.parts[*part], *end, written));
+    }
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
         let name = &ring.ring.name;
@@ -105,6 +111,24 @@ fn joints(view: &PenView<'_>, (holder, written): (PartId, Span), findings: &mut 
     }
 }
 
+/// Ink runs out where nothing closes a bore that it stands in.
+fn stands_open(part: &Part, end: End, written: Span) -> Finding {
+    let message = text!(
+        "{}.{} stands open, and the ink reaches it",
+        part.name.text,
+        part.end_name(end)
+    );
+    let named = part.ends.as_ref().map(|ends| ends[end.index()].span);
+    let finding = RULE.at(named.unwrap_or(part.name.span), message);
+    let finding = Finding {
+        severity: Severity::Error,
+        ..finding
+    };
+    finding
+        .label(written, "said to hold it")
+        .hint("close it with a part that stays in it, or leave solid before it")
+}
+
 /// Whether a cut from the side goes into the room inside.
 fn opens(cut: &SideCut) -> bool {
     match cut.kind {
@@ -115,7 +139,7 @@ fn opens(cut: &SideCut) -> bool {
     }
 }
 
-fn leaks(joint: &Joint, thread_mm: f64, written: quillet_syntax::Span) -> quillet_syntax::Finding {
+fn leaks(joint: &Joint, thread_mm: f64, written: Span) -> Finding {
     RULE.at(
         joint.head,
         text!(

@@ -2,9 +2,11 @@
 
 mod between;
 mod clocking;
+mod fits;
 mod passing;
 mod rest;
 mod stacks;
+mod webs;
 
 use quillet_geometry::Length;
 use quillet_model::{

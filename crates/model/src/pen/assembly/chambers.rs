@@ -27,6 +27,8 @@ pub(super) struct Chamber {
 #[derive(Clone, Copy)]
 struct Side {
     z_mm: f64,
+    /// The part's end that lies there, or beyond what closes it.
+    end: End,
     /// The part's outside there, where the bore comes out at the part's own end, mm.
     open_r: Option<f64>,
 }
@@ -60,11 +62,16 @@ impl Chambers {
                 let laid = laid(&stretch, *place);
                 let (a, b) = (stretch.start().z, stretch.end().z);
                 let outside = |z: f64| profiles.metal.outer.greatest_at(z).unwrap_or(0.0);
-                let side = |z: f64, face: f64, closed: f64| Side {
-                    z_mm: place.of(z),
-                    open_r: ((z - face).abs() < SAME && closed < SAME).then(|| outside(z)),
+                let side = |z: f64, end: End, closed: f64| {
+                    let face = if end == End::First { 0.0 } else { length };
+                    let open = (z - face).abs() < SAME && closed < SAME;
+                    Side {
+                        z_mm: place.of(z),
+                        end,
+                        open_r: open.then(|| outside(z)),
+                    }
                 };
-                let (low, high) = (side(a, 0.0, from), side(b, length, to));
+                let (low, high) = (side(a, End::First, from), side(b, End::Second, to));
                 let (from, to) = if place.reversed {
                     (high, low)
                 } else {
@@ -110,6 +117,21 @@ impl Chambers {
     }
 }
 
+impl Chambers {
+    /// The ends of parts at which these chambers come out where nothing closes them.
+    pub(super) fn open_ends(&self, reached: &[&Chamber]) -> Vec<(PartId, End)> {
+        let of = |chamber: &&Chamber| {
+            let open = chamber.sides().filter(|side| {
+                let leads = |other: &Chamber| chamber.leads_into(*side, other);
+                side.0.open_r.is_some_and(|it| it > SAME) && !self.all.iter().any(leads)
+            });
+            open.map(|(side, _)| (chamber.part, side.end))
+                .collect::<Vec<_>>()
+        };
+        reached.iter().flat_map(of).collect()
+    }
+}
+
 impl Chamber {
     /// Whether the bore of one comes out in the other.
     fn opens_into(&self, other: &Chamber) -> bool {
@@ -117,20 +139,26 @@ impl Chamber {
     }
 
     fn comes_out_in(&self, other: &Chamber) -> bool {
-        let sides = [(&self.from, -1.0), (&self.to, 1.0)];
-        self.part != other.part
-            && sides.into_iter().any(|(side, way)| {
-                let Some(outside) = side.open_r else {
-                    return false;
-                };
-                // Just beyond the face: amid the other's bore, or where that begins.
-                let z = side.z_mm + way * 1e-3;
-                let bore = other.bore.greatest_at(z).unwrap_or(0.0);
-                let begins = [&other.from, &other.to]
-                    .into_iter()
-                    .any(|it| (it.z_mm - side.z_mm).abs() < 1e-3);
-                bore > SAME && (begins || outside <= bore + SAME)
-            })
+        self.sides().any(|side| self.leads_into(side, other))
+    }
+
+    /// Its sides, each with the way out.
+    fn sides(&self) -> impl Iterator<Item = (&Side, f64)> {
+        [(&self.from, -1.0), (&self.to, 1.0)].into_iter()
+    }
+
+    /// Whether one of its sides comes out in another's bore.
+    fn leads_into(&self, (side, way): (&Side, f64), other: &Chamber) -> bool {
+        let Some(outside) = side.open_r.filter(|_| self.part != other.part) else {
+            return false;
+        };
+        // Just beyond the face: amid the other's bore, or where that begins.
+        let z = side.z_mm + way * 1e-3;
+        let bore = other.bore.greatest_at(z).unwrap_or(0.0);
+        let begins = [&other.from, &other.to]
+            .into_iter()
+            .any(|it| (it.z_mm - side.z_mm).abs() < 1e-3);
+        bore > SAME && (begins || outside <= bore + SAME)
     }
 }
 

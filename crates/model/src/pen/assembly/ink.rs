@@ -22,6 +22,8 @@ pub struct Ink {
     pub stands_in: Vec<InkIn>,
     /// Room in the holder's bore that no ink reaches: solid is left before it.
     pub shut_off: Vec<InkIn>,
+    /// The ends of cut parts at which it runs out: its bore comes out there and nothing closes it.
+    pub runs_out: Vec<(PartId, End)>,
 }
 
 /// Ink, or room for it, in a part's bore.
@@ -55,6 +57,7 @@ pub(super) fn held(pen: &Pen, assembly: &Assembly, open: &Groups, body: &Body) -
         at_mm: pen.parts[part].length.to_mm() / 2.0,
         stands_in: vec![InkIn { part, ml }],
         shut_off: Vec::new(),
+        runs_out: Vec::new(),
     })
 }
 
@@ -90,6 +93,8 @@ fn in_bores(
         let known = |other: &&Chamber| std::ptr::eq(*other, *it);
         !reached.iter().any(known)
     });
+    let mut runs_out = chambers.open_ends(&reached);
+    runs_out.retain(|(part, _)| !pen.parts[*part].is_bought());
     let capacity_ml = volume_mm3 / 1000.0;
     (volume_mm3 > 0.0).then(|| Ink {
         capacity_ml,
@@ -97,6 +102,7 @@ fn in_bores(
         part: holder,
         at_mm: moment / volume_mm3,
         stands_in,
+        runs_out,
         shut_off: shut_off
             .map(|it| ml(&it))
             .filter(|it| it.ml > 1e-9)
