@@ -3,7 +3,7 @@
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Chain;
-use quillet_model::{Cut, CutId, Feature, Part, Profiles};
+use quillet_model::{Cut, CutId, Feature, Origin, Part, Profiles};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Finding, Severity, SizedText, text};
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,6 +21,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     let Some(profiles) = &part.profiles else {
         return;
     };
+    swallowed_corners(view, profiles, findings);
     let left = leaving_a_surface(profiles);
     let mut taken: BTreeMap<Option<CutId>, Vec<(CutId, &Feature)>> = BTreeMap::new();
     for (index, cut) in part.features.with_ids() {
@@ -123,6 +124,37 @@ fn taken_by(part: &Part, (index, cut): (CutId, &Feature)) -> Option<CutId> {
     let all = part.features.with_ids().filter(takes);
     let deepest = all.max_by_key(|(_, other)| other.dia().map(|it| (it - dia).abs()));
     deepest.map(|(id, _)| id)
+}
+
+/// The broken corners of stations that a cut outside takes away whole.
+fn swallowed_corners(view: &PartView<'_>, profiles: &Profiles, findings: &mut Findings) {
+    let part = view.part;
+    let turned = profiles.turned().segments();
+    for (id, station) in part.stations.with_ids() {
+        let origin = Origin::StationEdge(id);
+        let left = turned.iter().any(|it| profiles.origin(it.tag) == origin);
+        if station.edge.is_none() || left {
+            continue;
+        }
+        let over = part.features.iter().find(|cut| {
+            let (from, to) = cut.stations(part.length);
+            let turns = !cut.is_inside() && !matches!(cut.cut, Cut::Edge(_));
+            turns && from <= station.at && station.at <= to
+        });
+        let Some(cut) = over else { continue };
+        let message = text!(
+            "this broken corner is not there: the {} takes all of it",
+            words::sized(cut)
+        );
+        let finding = RULE.at(words::span_of(part, origin), message);
+        findings.push_at(
+            finding
+                .label(cut.span, "what takes it")
+                .hint("take it out, or break the corner that the cut leaves"),
+            station.at,
+            station.at,
+        );
+    }
 }
 
 /// The cuts that some piece of a profile comes from.
