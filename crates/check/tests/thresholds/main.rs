@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 mod bench;
+mod ends;
 mod fits;
 mod inside;
 mod joints;
@@ -119,6 +120,13 @@ impl Source {
             assert_eq!(reads_alike(&message), None, "{message}");
         }
         spoken
+    }
+
+    /// Silent at each of these sizes, and not at each of those.
+    #[track_caller]
+    pub(crate) fn sides(&self, silent: &[&str], speaks: &[&str]) {
+        silent.iter().for_each(|size| self.silent(size));
+        speaks.iter().for_each(|size| drop(self.speaks(size)));
     }
 
     /// Of one severity at the one size and of another at the other.
