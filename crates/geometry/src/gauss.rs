@@ -85,6 +85,14 @@ pub(crate) fn smoothly<const N: usize>(
     halved(over, |_| scale.map(|scale| 1e-13 * scale))
 }
 
+/// The integral of `value` from 0 to 1 by sixteen nodes, where it is smooth but for its ends, which may be
+/// those of a root.
+pub(crate) fn rooted<const N: usize>(value: impl Fn(f64) -> [f64; N]) -> [f64; N] {
+    sum(SIXTEEN, |u| {
+        value(u * u * (3.0 - 2.0 * u)).map(|value| value * 6.0 * u * (1.0 - u))
+    })
+}
+
 /// The integral of a function between two places, to about 1e-13 of it; its ends may be those of
 /// a root. Not a number where the function is not one.
 pub fn integral(from: f64, to: f64, value: impl Fn(f64) -> f64) -> f64 {

@@ -26,6 +26,7 @@ mod mass;
 mod meeting;
 mod moments;
 mod outside;
+pub mod overlap;
 mod pattern;
 mod point;
 mod properties;

@@ -127,7 +127,7 @@ impl SideCut {
         self.width_mm.min(self.to_mm - self.from_mm) / 2.0
     }
 
-    fn is_possible(&self) -> bool {
+    pub(crate) fn is_possible(&self) -> bool {
         let floor = match self.floor {
             Floor::Plane(at_mm) => at_mm,
             Floor::Void | Floor::Through => 0.0,

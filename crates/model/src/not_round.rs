@@ -2,6 +2,7 @@
 
 use crate::SideId;
 use quillet_geometry::envelope::smallest;
+use quillet_geometry::overlap::{Cuts, counted_twice};
 use quillet_geometry::section::{self, Apothem, Flats};
 use quillet_geometry::side::{Body, Floor, SideCut as Opening};
 use quillet_geometry::{Chain, Circle, Moments, Pattern, Tag};
@@ -66,7 +67,7 @@ impl NotRound {
 
     /// What all of them take from a region of the part, `outermost` where its outside is the part's.
     ///
-    /// Where two of them overlap, what both take counts twice; flats and openings never do.
+    /// What two of them take is taken once.
     pub fn taken(&self, outer: &[Chain], inner: &[Chain], outermost: bool) -> Moments {
         let sets = self.flats.iter().map(|(_, set)| *set);
         // Inside, only what lies at a distance from the axis is where it is outside.
@@ -81,8 +82,29 @@ impl NotRound {
         let openings = self.openings.iter().map(|(_, it)| it.removed(&body));
         let patterns = self.patterns.iter().filter(|_| outermost);
         let patterns = patterns.map(|(_, it)| it.removed(outer));
-        let circles = self.circles.iter().map(|it| drilled(it, outer, inner));
-        flats + openings.chain(patterns).chain(circles).sum()
+        let cuts = self.cuts(outer, outermost);
+        let circles = cuts.circles.iter().map(Circle::removed);
+        let each = flats + openings.chain(patterns).chain(circles).sum();
+        each - counted_twice(&body, &cuts)
+    }
+}
+
+impl NotRound {
+    /// All but the flats, of a region with this outside; patterns only where that is the part's.
+    fn cuts(&self, outer: &[Chain], outermost: bool) -> Cuts {
+        let patterns = self.patterns.iter().filter(|_| outermost);
+        let beside = |hole: &&Circle| {
+            let [before, after] = hole.tips_mm;
+            let (from, to) = (hole.from_mm - before, hole.to_mm + after);
+            outer
+                .iter()
+                .any(|it| it.start().z < to && from < it.end().z)
+        };
+        Cuts {
+            openings: self.openings.iter().map(|(_, it)| *it).collect(),
+            patterns: patterns.map(|(_, it)| *it).collect(),
+            circles: self.circles.iter().filter(beside).copied().collect(),
+        }
     }
 }
 
@@ -95,40 +117,4 @@ fn least(turned: &Chain, cut: impl Iterator<Item = Chain>) -> Chain {
     }
     let left = smallest(&all).into_iter().next();
     left.unwrap_or_else(|| turned.clone())
-}
-
-/// What holes on a pitch circle take of a region: where the circle itself lies in its material.
-fn drilled(circle: &Circle, outer: &[Chain], inner: &[Chain]) -> Moments {
-    let (from, to) = (circle.from_mm, circle.to_mm);
-    let ends = outer.iter().chain(inner).flat_map(Chain::segments);
-    let ends = ends.flat_map(|it| [it.curve.start().z, it.curve.end().z]);
-    let mut stops: Vec<f64> = ends.filter(|z| from < *z && *z < to).collect();
-    stops.extend([from, to]);
-    stops.sort_by(f64::total_cmp);
-    let radius = |chains: &[Chain], z: f64| {
-        let chain = chains
-            .iter()
-            .find(|it| it.start().z <= z && z <= it.end().z)?;
-        chain.radii_at(z).map(|it| it.0)
-    };
-    let lies_in = |pair: &&[f64]| {
-        let middle = (pair[0] + pair[1]) / 2.0;
-        let at = circle.on_mm / 2.0;
-        let inside = radius(inner, middle).is_none_or(|bore| bore <= at);
-        inside && radius(outer, middle).is_some_and(|outside| outside >= at)
-    };
-    let of = |pair: &[f64]| {
-        let tip = |z: f64, end: f64, tip: f64| if z == end { tip } else { 0.0 };
-        Circle {
-            from_mm: pair[0],
-            to_mm: pair[1],
-            tips_mm: [
-                tip(pair[0], from, circle.tips_mm[0]),
-                tip(pair[1], to, circle.tips_mm[1]),
-            ],
-            ..*circle
-        }
-        .removed()
-    };
-    stops.windows(2).filter(lies_in).map(of).sum()
 }

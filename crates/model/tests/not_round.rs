@@ -155,6 +155,44 @@ fn holes_on_a_pitch_circle_take_cylinders() {
 }
 
 /// A stack of two materials, flats over the joint: each piece loses what is cut of it.
+/// Two equal holes that cross share 16 r³ / 3 (Archimedes), at another angle that over its sine. Of a
+/// knurl's ring a slot takes the whole of its place, and the knurl its share of the rest.
+#[test]
+fn what_two_cuts_take_is_taken_once() {
+    let volume = |side: &str| {
+        let design = rod("bore 4 to 5", side);
+        part(&design).1.properties().volume_mm3
+    };
+    let whole = PI * (49.0 * 70.0 - 4.0 * 5.0);
+    for dia in [1.5f64, 3.0] {
+        let one = format!("drill {dia} through at 30");
+        let hole = whole - volume(&one);
+        let shared = 16.0 / 3.0 * (dia / 2.0).powi(3);
+        for (clock, longer) in [(90.0, 1.0), (30.0, 2.0)] {
+            let both = volume(&format!("{one}\n{one} clock {clock}"));
+            near(whole - both, 2.0 * hole - shared * longer, 1e-5);
+        }
+        // Three through the middle, and six that come to it, are the same metal.
+        near(
+            volume(&format!("{one} indexed 3")),
+            volume(&format!("drill {dia} at 30 indexed 6")),
+            1e-5,
+        );
+    }
+    // The knurl's half of its ring, and the whole of it where a slot of 5.5 takes the rest of the ring.
+    let knurl = |share: f64| format!("pattern \"knurl\" deep 0.4 share {share} at 20..40");
+    let ring = PI * (49.0 - 6.6 * 6.6) * 20.0;
+    let slot = "slot 3 to 2 at 25..35";
+    let alone = whole - volume(slot);
+    let full = whole - volume(&format!("{slot}\n{}", knurl(1.0)));
+    // What the slot takes below a knurl that took all is what it takes of a rod so much slimmer.
+    let below = full - ring;
+    for share in [0.5, 0.2] {
+        let both = whole - volume(&format!("{slot}\n{}", knurl(share)));
+        near(both, alone + share * (ring - (alone - below)), 1e-5);
+    }
+}
+
 #[test]
 fn flats_over_a_glued_joint_are_weighed_piece_by_piece() {
     let text = "material light {\n kind acrylic\n density 1\n}\nmaterial heavy {\n kind brass\n density 8\n}\n\
