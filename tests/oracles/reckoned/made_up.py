@@ -91,7 +91,7 @@ def hole(chance):
     lines = [f"drill {drill} to {chance.randint(13, 16)}" + chance.choice(["", " point 135"])]
     mouth = chance.choice(["sink", "sink", "bore", "both", "taper", "none"])
     if mouth in ("sink", "both"):
-        lines.append(f"countersink {round(major + chance.uniform(-0.6, 1.2), 2)} angle {chance.choice([60, 82, 90, 120])}")
+        lines.append(f"countersink {round(major + chance.uniform(-0.6, 1.2), 2)} angle {chance.choice([40, 50, 60, 82, 90, 120])}")
     if mouth in ("bore", "both"):
         lines.append(f"bore {round(drill + chance.uniform(0.1, 1.3) * pitch, 2)} to {chance.choice([1, 1.8])}")
     if mouth == "taper":
