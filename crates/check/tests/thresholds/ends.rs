@@ -404,3 +404,41 @@ pen p {{
     // With a floor, or beyond the bore, it opens nothing.
     text("slot $ to 1 at 20..25 takes clip").silent("3");
 }
+
+/// A taper that leaves no face at the mouth: as wide as ⌀14 there, or as what a chamfer leaves of it.
+#[test]
+fn a_taper_that_ends_in_a_knife_edge() {
+    let text = |rule, cuts: &str| {
+        source(
+            rule,
+            &format!(
+                "part cap from mouth to crown {{
+  blank of acrylic rod 18
+  length 60
+  outside dia 14
+  from mouth {{
+    {cuts}
+    drill 9.5 to 50
+  }}
+}}
+"
+            ),
+        )
+    };
+    let taper = text("broken-through", "taper $ to 10 for 20");
+    taper.sides(&["13", "13.9999"], &["14", "14.3"]);
+    taper.speaks("14.3").message(
+        "the taper comes out by 0.15 mm through the outside (⌀14.00), 0 mm from the mouth",
+    );
+    let chamfer = text("out-of-range", "taper 13 to 10 for 20\n    chamfer $");
+    chamfer.sides(&["0.2", "0.499"], &["0.5", "0.8"]);
+    chamfer.speaks("0.6").message(
+        "this chamfer cuts through the wall at the mouth, down to ⌀12.80 where the hole is ⌀13.00",
+    );
+    // Before that, the face is finer than a tool leaves it.
+    let face = text("sliver", "taper 13 to 10 for 20\n    chamfer $");
+    face.sides(&["0.2", "0.4"], &["0.41", "0.49"]);
+    // From the far end, and to a wider diameter there.
+    let far = text("broken-through", "taper 10 to $ for 60");
+    far.sides(&["12", "13.99"], &["14", "14.1"]);
+}
