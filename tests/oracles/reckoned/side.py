@@ -9,6 +9,8 @@ from .quadrature import gauss
 KEYS = ("across", "deep", "sharp", "to", "through", "share", "at", "indexed", "clock", "takes", "as", "on")
 # Stretches over which each sum is taken.
 STRIPS = 2
+# So many rays are looked along where cuts run into each other: enough, as what they share is little.
+RAYS = 720
 
 
 class Side:
@@ -102,6 +104,7 @@ class Side:
         for it in self.openings:
             if it[0] < z < it[1]:
                 area += self.opened(z, outer, inner, here, it)
+        area -= self.twice(z, outer, inner, here)
         for end, at, to, dia, tip, count in self.circles:
             inward = z if end == self.solid.part.ends[0] else self.solid.length - z
             if at <= inward <= to:
@@ -112,15 +115,7 @@ class Side:
 
     def opened(self, z, outer, inner, flats, opening):
         """What one line's holes or slots take, strip by strip across each."""
-        low, high, size, round_, open_, deep, through, count, clock, hole = opening
-        wide = size / 2
-        for near, is_open in ((z - low, open_[0]), (high - z, open_[1])):
-            if not is_open and near < round_:
-                wide = min(wide, size / 2 - round_ + math.sqrt(near * (2 * round_ - near)))
-        floor = 0.0 if deep is None else max(self.highest(low, high, hole) - deep, 0.0)
-        ways = [clock + 2 * math.pi * nth / count for nth in range(count)]
-        if through:
-            ways += [it + math.pi for it in ways]
+        wide, floor, ways = self.shape(z, opening)
         wide = min(wide, outer)
         # Where a strip comes down on the floor, and beside the bore.
         on_floor = math.sqrt(max(inner**2 - floor**2, 0.0))
@@ -131,6 +126,44 @@ class Side:
             return len(ways) * self.strips(places, outer, inner, floor, [])
         seen = lambda way: [(a, at - way) for a, at in edges if math.cos(at - way) > 1e-9]
         return sum(self.strips(places, outer, inner, floor, seen(way)) for way in ways)
+
+    def shape(self, z, opening):
+        """Half its width at a station, its floor, and where each of a line's faces."""
+        low, high, size, round_, open_, deep, through, count, clock, hole = opening
+        wide = size / 2
+        for near, is_open in ((z - low, open_[0]), (high - z, open_[1])):
+            if not is_open and near < round_:
+                wide = min(wide, size / 2 - round_ + math.sqrt(near * (2 * round_ - near)))
+        floor = 0.0 if deep is None else max(self.highest(low, high, hole) - deep, 0.0)
+        ways = [clock + 2 * math.pi * nth / count for nth in range(count)]
+        return wide, floor, ways + [it + math.pi for it in ways] if through else ways
+
+    def twice(self, z, outer, inner, flats):
+        """What several holes and slots take of one place, but for the first of them: along rays from the axis."""
+        shapes = [self.shape(z, it) for it in self.openings if it[0] < z < it[1]]
+        each = [(wide, floor, way) for wide, floor, ways in shapes for way in ways if wide > 0.0]
+        apart = lambda a, b: abs((a - b + math.pi) % (2 * math.pi) - math.pi)
+        half = lambda wide, floor: min(math.atan2(wide, floor), math.asin(wide / inner) if wide < inner else 2.0)
+        if not any(
+            apart(one[2], two[2]) < half(*one[:2]) + half(*two[:2]) - 1e-9
+            for nth, one in enumerate(each) for two in each[:nth]
+        ):
+            return 0.0
+        edges, over = self.edges(z, outer, flats), 0.0
+        for nth in range(RAYS):
+            ray = 2 * math.pi * (nth + 0.5) / RAYS
+            tops = [a / math.cos(at - ray) for a, at in edges if math.cos(at - ray) > 1e-9]
+            top, spans = min([outer, *tops]), []
+            for wide, floor, way in each:
+                along, aside = math.cos(ray - way), abs(math.sin(ray - way))
+                if along > 0.0:
+                    low, high = max(floor / along, inner), min(wide / max(aside, 1e-12), top)
+                    spans += [(low**2, high**2)] if high > low else []
+            reached = 0.0
+            for low, high in sorted(spans):
+                over += max(min(reached, high) - low, 0.0)
+                reached = max(reached, high)
+        return over * math.pi / RAYS
 
     def edges(self, z, outer, flats):
         """How far off each flat of a section is, and where it faces."""
