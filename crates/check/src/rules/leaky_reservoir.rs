@@ -27,6 +27,7 @@ const FILL: f64 = 0.85;
 fn run(view: &PenView<'_>, findings: &mut Findings) {
     if let Some(fill) = view.pen.fill {
         sides(view, fill, findings);
+        ends(view, fill.1, findings);
         rings(view, findings);
         joints(view, fill, findings);
     }
@@ -50,15 +51,20 @@ fn sides(view: &PenView<'_>, (holder, written): (PartId, Span), findings: &mut F
     }
 }
 
+/// Ends that the ink reaches and nothing closes.
+fn ends(view: &PenView<'_>, written: Span, findings: &mut Findings) {
+    let closed = |part: PartId| view.open_joints(part).next().is_none();
+    let runs_out = view.pen.assembly.ink.iter().flat_map(|ink| &ink.runs_out);
+    for (part, end) in runs_out.filter(|it| closed(it.0)) {
+        findings.push(stands_open(&view.pen.parts[*part], *end, written));
+    }
+}
+
 /// Rings that seal nothing.
 fn rings(view: &PenView<'_>, findings: &mut Findings) {
     let (pen, assembly) = (view.pen, &view.pen.assembly);
     // Where a joint does not close, its ring is not where it will be.
     let closed = |part: PartId| view.open_joints(part).next().is_none();
-    let runs_out = assembly.ink.iter().flat_map(|ink| &ink.runs_out);
-    for (part, end) in runs_out.filter(|it| closed(it.0)) {
-        findings.push(stands_open(&pen.parts[*part], *end, written));
-    }
     for ring in assembly.rings.iter().filter(|ring| closed(ring.part)) {
         let groove = &pen.parts[ring.part].features[ring.feature];
         let name = &ring.ring.name;

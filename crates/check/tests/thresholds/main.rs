@@ -13,6 +13,7 @@ mod joints;
 mod outside;
 mod pens;
 mod sides;
+mod together;
 mod walls;
 
 use quillet_check::{examine, rule};
