@@ -14,11 +14,13 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
-    for (spring, trapped, when) in between(view) {
-        let room = Length::mm(trapped.length_mm);
-        if room >= spring.length {
-            continue;
-        }
+    let all = between(view).filter(|(spring, trapped, _)| room(trapped) < spring.length);
+    let mut bound: Vec<_> = all.collect();
+    // Bound however the pen is held, it is told of where it has the least room.
+    bound.sort_by_key(|(spring, trapped, _)| (&spring.name.text, room(trapped)));
+    bound.dedup_by_key(|(spring, ..)| &spring.name.text);
+    for (spring, trapped, when) in bound {
+        let room = room(trapped);
         let message = text!(
             "{} is left for {}{}, which takes {} pressed solid",
             Size::Rounded(room, 2),
@@ -32,6 +34,10 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
                 .hint("leave it more room between the faces it stands between, or take a shorter spring"),
         );
     }
+}
+
+fn room(trapped: &Trapped) -> Length {
+    Length::mm(trapped.length_mm)
 }
 
 /// The springs that a joint holds between two parts which others place, drawn back as well, where

@@ -1,6 +1,8 @@
 //! A spring that is trapped through several parts.
 
+use super::shown;
 use quillet_check::examine;
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES};
 use quillet_model::{Texts, load, resolve};
 use std::path::Path;
 
@@ -94,5 +96,28 @@ fn a_spring_trapped_through_several_parts_is_held_or_told_to_be_pressed_solid() 
             message.contains("spring is pressed below its least length"),
             "{message}"
         );
+    }
+}
+
+#[test]
+fn a_spring_that_is_bound_however_the_pen_is_held_is_told_of_once() {
+    let mut all = MORE_EXAMPLES.into_iter();
+    let (_, sound) = all.find(|(name, _)| *name == "sandpiper.quillet").unwrap();
+    assert!(sound.contains("length 4..14"));
+    for length in ["9..14", "13..20"] {
+        let text = sound.replace("length 4..14", &format!("length {length}"));
+        let path = "more/sandpiper.quillet";
+        let texts = Texts::from_iter(EXAMPLES).with(path, &text);
+        let design = resolve(&load(Path::new(path), &texts).unwrap());
+        let found = examine(&design).findings;
+        let [finding] = found.as_slice() else {
+            panic!(
+                "{length}: {:#?}",
+                found.iter().map(shown).collect::<Vec<_>>()
+            );
+        };
+        assert_eq!(finding.rule, "spring-bound");
+        let told = finding.message.to_string();
+        assert!(told.starts_with("4.56 mm is left"), "{told}");
     }
 }
