@@ -32,7 +32,7 @@ fn the_manuals_tables_are_those_of_the_data() {
 
 fn tables() -> String {
     let mut page = Page(String::from(
-        "# Tables\n\nSizes in millimetres unless a column says otherwise. Written from `data/` by the test in\n`tests/tables.rs`; change the data, not this page. Thresholds and choices marked \"common practice,\nno published source\" are defaults that a maker may override.\n",
+        "# Tables\n\nSizes in millimetres unless a column says otherwise. Written from `data/` by the test in\n`tests/tables/`; change the data, not this page. Thresholds and choices marked \"common practice,\nno published source\" are defaults that a maker may override.\n",
     ));
     threads(&mut page);
     tap_leads(&mut page);
