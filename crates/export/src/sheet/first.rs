@@ -151,16 +151,6 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
             None => crate::sheet::words::capital(&words),
         };
     }
-    let state = |it: &str| {
-        match it {
-            "capped" => "capped",
-            "uncapped" => "to write",
-            "retracted" => "drawn back",
-            "resting" => "in its stand",
-            other => return other.to_owned(),
-        }
-        .to_owned()
-    };
     let one = |it: &str| -> Option<String> {
         let simple = |it: &str| it.chars().all(|c| c.is_alphanumeric() || "-. ".contains(c));
         let Some((what, rest)) = it.trim().split_once('(') else {
@@ -226,6 +216,16 @@ pub(super) fn hundredths(words: &str) -> String {
     match figure.parse::<f64>() {
         Ok(value) if fine => format!("{}{rest}", crate::write::number(value, 2)),
         _ => words.to_owned(),
+    }
+}
+
+/// A configuration in a maker's words; what is none, as it stands.
+fn state(it: &str) -> &str {
+    match it {
+        "uncapped" => "to write",
+        "retracted" => "drawn back",
+        "resting" => "in its stand",
+        other => other,
     }
 }
 
