@@ -134,7 +134,14 @@ fn a_section_that_is_flush_is_turned_on_its_barrel() {
         let off = |it: &quillet_plan::Operation| matches!(it.work, Work::RemoveNub { over: left, .. } if left == over);
         assert!(after.into_iter().all(off), "{name}");
     }
-    // Neither is taken off the other before both are sanded.
+    let nub = route(&plan, "barrel").blank.nub.expect("it has a nub");
+    assert!(nub.gripped && nub.dia == Length::mm(10.0));
+}
+
+/// Godwit's barrel and section are each turned and sanded while they are joined: four steps in a row.
+#[test]
+fn neither_is_taken_off_the_other_before_both_are_sanded() {
+    let plan = planned("godwit");
     let both: Vec<bool> = plan
         .sequence
         .iter()
@@ -148,8 +155,6 @@ fn a_section_that_is_flush_is_turned_on_its_barrel() {
     let first = both.iter().position(|it| *it).expect("they are joined");
     assert_eq!(both[first..].iter().take_while(|it| **it).count(), 4);
     assert_eq!(both.iter().filter(|it| **it).count(), 4);
-    let nub = route(&plan, "barrel").blank.nub.expect("it has a nub");
-    assert!(nub.gripped && nub.dia == Length::mm(10.0));
 }
 
 /// What is not said to be flush, and is drawn with a step, is left alone.
