@@ -1,6 +1,6 @@
 //! Sections across a part that is not round, one a set of flats: A–A, B–B, … beside its view.
 
-use super::faces::up_deg;
+use super::facets::up_deg;
 use super::figures::LengthFormat;
 use super::view::ViewTransform;
 use crate::scene::{Anchor, Hatch, Layer, Path, PathElement, Scene, Text, Xy, hatch};

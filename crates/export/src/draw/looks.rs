@@ -51,7 +51,7 @@ pub fn lines(pen: &Pen, configured: Configured, width_mm: f64) -> Option<Look> {
         shade::lines(
             &mut look.scene,
             leaf.as_ref(),
-            member.solid,
+            (member.part, member.solid),
             member.view,
             &seen,
         );

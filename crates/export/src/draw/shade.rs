@@ -3,6 +3,7 @@
 mod strips;
 
 use super::nib::Leaf;
+use super::not_round;
 use super::seen::{Occluders, Seen};
 use super::thread::span;
 use super::view::{Half, ViewTransform};
@@ -33,6 +34,8 @@ pub(super) fn show(
             strips,
         });
     }
+    let own = |z: f64| colour(part, leaf, z);
+    not_round::paint(scene, (part, solid), view, seen, &own);
     turns(scene, part, view, seen);
     rims(scene, Layer::Rim, leaf, shown, view, seen);
     if let Some(leaf) = leaf {
@@ -44,12 +47,13 @@ pub(super) fn show(
 pub(super) fn lines(
     scene: &mut Scene,
     leaf: Option<&Leaf>,
-    solid: &Solid,
+    (part, solid): (&Part, &Solid),
     view: ViewTransform,
     seen: &Seen,
 ) {
     let shown = leaf.map_or(&solid.outer, |it| &it.outline);
     rims(scene, Layer::Outline, leaf, shown, view, seen);
+    not_round::lines(scene, (part, solid), view, seen, Layer::Outline);
 }
 
 /// What of a short piece is seen: all of it, or from where something before it ends.

@@ -16,7 +16,7 @@ use crate::font::lacking;
 pub use hatch::{Hatch, hatch};
 pub use layer::{Dash, Layer, Tone};
 pub use path::{Path, PathElement};
-pub use shade::{Paint, Shaded, SlopeClass, Strip, darker, samples, stops};
+pub use shade::{Paint, Shaded, SlopeClass, Strip, darker, facing, samples, stops};
 use std::collections::BTreeSet;
 pub use text::{Anchor, Text, TextBox};
 

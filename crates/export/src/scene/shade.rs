@@ -142,6 +142,11 @@ pub fn samples(colour: Colour, slope: SlopeClass, count: usize) -> Vec<Colour> {
     (0..count).map(|step| at(step as f64 / last)).collect()
 }
 
+/// The colour of a plane face that looks so far up: 1 straight up, 0 at the reader.
+pub fn facing(colour: Colour, upward: f64) -> Colour {
+    lit(colour, upward, 0.0)
+}
+
 /// A colour so much darker, in light.
 pub fn darker(colour: Colour, share: f64) -> Colour {
     shown(linear(colour).map(|it| it * share))
