@@ -21,6 +21,7 @@ mod threads;
 mod walls;
 mod wants;
 mod whole_pens;
+mod worked_pens;
 
 use quillet_check::{CheckReport, Trial, examine};
 use quillet_model::{Texts, load, resolve};
