@@ -91,6 +91,34 @@ fn cuts(criterion: &mut Criterion) {
     group.finish();
 }
 
+/// A curved part over a bore with so many cuts from its side: holes, blind slots and flats in turn.
+fn cut_from_the_side(cuts: u32) -> String {
+    let line = |nth: u32| {
+        let (at_mm, clock) = (3.0 + 0.9 * f64::from(nth), nth * 37 % 360);
+        let (from, to) = (at_mm - 0.3, at_mm + 0.3);
+        match nth % 3 {
+            0 => format!("    drill 0.6 at {at_mm:.1} clock {clock}\n"),
+            1 => format!("    slot 0.5 to 0.5 at {from:.1}..{to:.1} indexed 3 clock {clock}\n"),
+            _ => format!("    flat deep 0.2 at {from:.1}..{to:.1} indexed 6\n"),
+        }
+    };
+    let lines: String = (0..cuts).map(line).collect();
+    format!(
+        "part p from a to b {{\n  blank of acrylic rod 20\n  length {length:.1}\n  outside {{\n    at 0 dia 16\n    \
+         at b dia 12 smooth\n  }}\n  side {{\n{lines}  }}\n  from a {{\n    drill 7 through\n  }}\n}}\n",
+        length = 6.0 + 0.9 * f64::from(cuts)
+    )
+}
+
+fn sides(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("check cuts from the side of one part, one thread");
+    for count in [0, 100] {
+        let text = cut_from_the_side(count);
+        group.bench_function(format!("{count} cuts"), |it| it.iter(|| check(&text)));
+    }
+    group.finish();
+}
+
 fn benches(criterion: &mut Criterion) {
     assert_eq!(check(HERON), 0, "Heron is clean");
     criterion.bench_function("check Heron, warm, one thread", |it| {
@@ -125,6 +153,7 @@ fn benches(criterion: &mut Criterion) {
         });
     });
     cuts(criterion);
+    sides(criterion);
     folder(criterion);
 }
 
