@@ -12,6 +12,7 @@ mod cast;
 mod check;
 mod choice;
 mod compare;
+mod completions;
 mod cut;
 mod disk;
 mod draw;
@@ -20,10 +21,12 @@ mod explain;
 mod files;
 mod fit;
 mod format;
+mod gallery;
 mod git;
 mod listing;
 mod lists;
 mod lsp;
+mod manual;
 mod material;
 mod measure;
 mod merge_file;
@@ -100,6 +103,10 @@ enum Command {
     Buy(buy::BuyArgs),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::SolidArgs),
+    /// Write the manual as one page: the language, every rule, the materials.
+    Manual(manual::ManualArgs),
+    /// Show the pens of a folder on one page, a card each.
+    Gallery(gallery::GalleryArgs),
     /// Serve an editor over standard input and output (language server protocol).
     Lsp(lsp::LspArgs),
     /// Sizes, limits, tap drill, tenon and wires of a thread.
@@ -112,6 +119,11 @@ enum Command {
     Cast(cast::CastArgs),
     /// Density, speeds, walls and cautions of a material.
     Material(material::MaterialArgs),
+    /// Print what a shell completes `quillet` by.
+    Completions(completions::CompletionsArgs),
+    /// Write a manual page for each command into a folder.
+    #[command(hide = true)]
+    Manpages(completions::ManpagesArgs),
 }
 
 fn main() -> ExitCode {
@@ -142,6 +154,10 @@ fn main() -> ExitCode {
         Command::Tools(args) => tools::run(&args),
         Command::Cut(args) => cut::run(&args),
         Command::Buy(args) => buy::run(&args),
+        Command::Manual(args) => manual::run(&args),
+        Command::Gallery(args) => gallery::run(&args),
+        Command::Completions(args) => completions::run(&args),
+        Command::Manpages(args) => completions::run_manpages(&args),
         Command::Solid(args) => solid::run(&args),
         Command::Lsp(args) => lsp::run(&args),
         Command::Thread(args) => thread::run(&args),

@@ -3,6 +3,7 @@
 //! Nothing here decides anything about a design, reads or writes a file, or knows the time: the
 //! same design gives the same bytes.
 
+pub mod book;
 mod colours;
 pub mod draw;
 pub mod font;

@@ -14,4 +14,5 @@ pub use framed::framed;
 pub use gallery::gallery;
 pub use holding::holdings;
 pub use overlay::{PartOf, overlay};
+pub(crate) use screen::long;
 pub use screen::{Captioned, numbered, part, seen, sized};

@@ -110,7 +110,7 @@ pub fn sized(part: &Part, units: Units) -> Option<Captioned> {
     Some(Captioned { says, scene })
 }
 
-fn long(mm: f64, units: Units) -> String {
+pub(crate) fn long(mm: f64, units: Units) -> String {
     match units {
         Units::Millimetres => format!("{mm:.1} mm"),
         Units::Inches => format!("{:.2} in", mm / 25.4),
