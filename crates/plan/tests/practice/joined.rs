@@ -84,7 +84,6 @@ fn a_joined_pass_waits_for_both_turnings() {
 /// A section has no nub: the barrel's is gripped, and the tail centre stands in the mouth of the section's tip,
 /// as while the section alone was turned. Godwit's two are to be flush.
 #[test]
-#[expect(clippy::too_many_lines, reason = "one route, from end to end")]
 fn a_section_that_is_flush_is_turned_on_its_barrel() {
     let plan = planned("godwit");
     right(&plan);
