@@ -10,7 +10,7 @@ KEYS = ("across", "deep", "sharp", "to", "through", "share", "at", "indexed", "c
 # Stretches over which each sum is taken.
 STRIPS = 2
 # So many rays are looked along where cuts run into each other: enough, as what they share is little.
-RAYS = 720
+RAYS = 500
 
 
 class Side:
@@ -136,7 +136,11 @@ class Side:
                 wide = min(wide, size / 2 - round_ + math.sqrt(near * (2 * round_ - near)))
         floor = 0.0 if deep is None else max(self.highest(low, high, hole) - deep, 0.0)
         ways = [clock + 2 * math.pi * nth / count for nth in range(count)]
-        return wide, floor, ways + [it + math.pi for it in ways] if through else ways
+        if through:
+            # Two that come through from either side are one.
+            ways += [it + math.pi for it in ways]
+            ways = list({round(it % (2 * math.pi), 9) % round(2 * math.pi, 9): it for it in ways}.values())
+        return wide, floor, ways
 
     def twice(self, z, outer, inner, flats):
         """What several holes and slots take of one place, but for the first of them: along rays from the axis."""
