@@ -4,6 +4,8 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 
+# Nearly as quick as a release, and built in half the time.
+export CARGO_PROFILE_RELEASE_OPT_LEVEL=1 CARGO_PROFILE_RELEASE_LTO=off CARGO_PROFILE_RELEASE_CODEGEN_UNITS=16
 cargo build --quiet --release --package quillet-fuzz
 target=${CARGO_TARGET_DIR:-target}
 # The same inputs each time: what was found once is found again. Longer runs by hand take others.

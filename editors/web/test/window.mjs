@@ -103,9 +103,12 @@ try {
   await page.waitForFunction((many) => document.querySelectorAll("#found li").length < many, expected.length);
   ok("a cure cures");
 
-  await page.locator("#found .rule").first().click().catch(() => undefined);
-  if (await page.locator("dialog[open]").count()) {
+  // What a rule says comes from the worker, so the dialog opens a moment after the click.
+  if (await page.locator("#found .rule").count()) {
+    await page.locator("#found .rule").first().click();
+    await page.locator("dialog[open]").waitFor();
     await page.keyboard.press("Escape");
+    await page.locator("dialog[open]").waitFor({ state: "detached" });
   }
   await write(page, text("heron.quillet"));
   await says(page, "Nothing found");
