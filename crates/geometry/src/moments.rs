@@ -23,6 +23,20 @@ pub struct Moments {
 }
 
 impl Moments {
+    /// From the integrals `[∫dV, ∫x dV, ∫y dV, ∫z dV, ∫z² dV, ∫(x² + y²) dV]` in which `z` is counted from
+    /// the station `from_mm`.
+    pub(crate) fn counted_from(from_mm: f64, integrals: [f64; 6]) -> Moments {
+        let [volume_mm3, x_mm4, y_mm4, z, zz, axial_mm5] = integrals;
+        Moments {
+            volume_mm3,
+            x_mm4,
+            y_mm4,
+            z_mm4: z + from_mm * volume_mm3,
+            zz_mm5: zz + from_mm * (2.0 * z + from_mm * volume_mm3),
+            axial_mm5,
+        }
+    }
+
     /// How far from the axis the centroid lies, mm, along x and y: a single flat shifts it. None
     /// where there is no volume.
     pub fn offset_mm(self) -> Option<[f64; 2]> {

@@ -158,15 +158,7 @@ fn over(body: &Body, cuts: &Cuts, [from, to]: [f64; 2]) -> Moments {
         let [area, x, y, polar] = Plane::at(body, cuts, from + z).excess();
         [area, x, y, area * z, area * z * z, polar].map(|it| it * length)
     });
-    let [volume_mm3, x_mm4, y_mm4, z, zz, axial_mm5] = found;
-    Moments {
-        volume_mm3,
-        x_mm4,
-        y_mm4,
-        z_mm4: z + from * volume_mm3,
-        zz_mm5: zz + from * (2.0 * z + from * volume_mm3),
-        axial_mm5,
-    }
+    Moments::counted_from(from, found)
 }
 
 /// Where along it anything begins, ends or changes.

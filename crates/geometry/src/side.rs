@@ -198,15 +198,7 @@ impl SideCut {
                 here.polar * length,
             ]
         });
-        let [volume_mm3, x_mm4, y_mm4, z, zz, axial_mm5] = found;
-        Moments {
-            volume_mm3,
-            x_mm4,
-            y_mm4,
-            z_mm4: z + from * volume_mm3,
-            zz_mm5: zz + from * (2.0 * z + from * volume_mm3),
-            axial_mm5,
-        }
+        Moments::counted_from(from, found)
     }
 
     /// Where along it outline, outside, inside or flats change.

@@ -102,32 +102,24 @@ fn cut_from_piece(piece: &Curve, sets: &[Flats], length: f64) -> Moments {
         length * length,
         fattest * fattest,
     ];
-    let [volume_mm3, x_mm4, y_mm4, z, zz, axial_mm5] =
-        gauss::smoothly(scale.map(|each| each * volume), |part| {
-            let (place, step) = piece.swept(part);
-            let cut = match sets {
-                [set] if set.count > 2 => set.cut_alone(place),
-                _ => section_at(place, sets).map_or(Plane::default(), |it| it.cut_away()),
-            };
-            let z = place.z - start;
-            [
-                cut.area_mm2,
-                cut.x_mm3,
-                cut.y_mm3,
-                cut.area_mm2 * z,
-                cut.area_mm2 * z * z,
-                cut.xx_mm4 + cut.yy_mm4,
-            ]
-            .map(|value| value * step.z)
-        });
-    Moments {
-        volume_mm3,
-        x_mm4,
-        y_mm4,
-        z_mm4: z + start * volume_mm3,
-        zz_mm5: zz + start * (2.0 * z + start * volume_mm3),
-        axial_mm5,
-    }
+    let found = gauss::smoothly(scale.map(|each| each * volume), |part| {
+        let (place, step) = piece.swept(part);
+        let cut = match sets {
+            [set] if set.count > 2 => set.cut_alone(place),
+            _ => section_at(place, sets).map_or(Plane::default(), |it| it.cut_away()),
+        };
+        let z = place.z - start;
+        [
+            cut.area_mm2,
+            cut.x_mm3,
+            cut.y_mm3,
+            cut.area_mm2 * z,
+            cut.area_mm2 * z * z,
+            cut.xx_mm4 + cut.yy_mm4,
+        ]
+        .map(|value| value * step.z)
+    });
+    Moments::counted_from(start, found)
 }
 
 impl Flats {
