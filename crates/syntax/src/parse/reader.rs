@@ -22,15 +22,7 @@ pub(super) fn read(
     tokens: &[Token],
     layout: &Layout,
 ) -> (File, FindingLog) {
-    let mut reader = Reader {
-        file,
-        text,
-        tokens,
-        lexemes: &layout.lexemes,
-        rules: Rules::new(),
-        log: FindingLog::default(),
-        listening: None,
-    };
+    let mut reader = Reader::of(file, text, tokens, layout);
     let tree = reader.file(&layout.lines);
     (tree, reader.log)
 }
@@ -46,6 +38,19 @@ struct Reader<'s> {
 }
 
 impl<'s> Reader<'s> {
+    /// One that has read nothing yet and listens for nothing.
+    fn of(file: FileId, text: &'s str, tokens: &'s [Token], layout: &'s Layout) -> Self {
+        Reader {
+            file,
+            text,
+            tokens,
+            lexemes: &layout.lexemes,
+            rules: Rules::new(),
+            log: FindingLog::default(),
+            listening: None,
+        }
+    }
+
     fn file(&mut self, lines: &[StatementLine]) -> File {
         let mut file = File {
             items: Vec::with_capacity(lines.len()),

@@ -1,9 +1,7 @@
 //! What the parser expects at a place.
 
 use super::Reader;
-use super::rules::Rules;
 use crate::FileId;
-use crate::finding_log::FindingLog;
 use crate::grammar::Place;
 use crate::grammar::expect::ExpectSet;
 use crate::layout::Layout;
@@ -17,18 +15,11 @@ pub(crate) fn listen(
     layout: &Layout,
     place: u32,
 ) -> Option<Expectations> {
-    let mut reader = Reader {
-        file,
-        text,
-        tokens,
-        lexemes: &layout.lexemes,
-        rules: Rules::new(),
-        log: FindingLog::default(),
-        listening: Some(ExpectationProbe {
-            at: place,
-            heard: None,
-        }),
-    };
+    let mut reader = Reader::of(file, text, tokens, layout);
+    reader.listening = Some(ExpectationProbe {
+        at: place,
+        heard: None,
+    });
     reader.file(&layout.lines);
     reader.listening?.heard
 }
