@@ -34,7 +34,7 @@ runtime=$system/root/.config/helix/runtime
 mkdir -p "$runtime/grammars" "$runtime/queries/quillet"
 {
     echo 'use-grammars = { only = ["quillet"] }'
-    sed 's#/home/you/quillet#/quillet#' editors/helix/languages.toml
+    sed 's#/path/to/quillet#/quillet#' editors/helix/languages.toml
 } >"$runtime/../languages.toml"
 cp editors/tree-sitter/queries/*.scm "$runtime/queries/quillet"
 cp editors/helix/queries/*.scm "$runtime/queries/quillet"

@@ -14,15 +14,7 @@
 (require 'url)
 (require 'quillet-mode)
 
-(defvar passed 0)
-
-(defun check (what holds &optional seen)
-  "Count WHAT as passed where it HOLDS, else stop and show what was SEEN."
-  (unless holds
-    (princ (format "not ok - %s: %S\n" what seen))
-    (kill-emacs 1))
-  (cl-incf passed)
-  (princ (format "ok - %s\n" what)))
+(load (expand-file-name "tally" (file-name-directory load-file-name)) nil t)
 
 (defun wait (what fn &optional seen)
   "Wait until FN holds; WHAT says for what, SEEN gives what is seen instead."

@@ -6,15 +6,7 @@
 
 (require 'quillet-ts-mode)
 
-(defvar passed 0)
-
-(defun check (what holds &optional seen)
-  "Count WHAT as passed where it HOLDS, else stop and show what was SEEN."
-  (unless holds
-    (princ (format "not ok - %s: %S\n" what seen))
-    (kill-emacs 1))
-  (setq passed (1+ passed))
-  (princ (format "ok - %s\n" what)))
+(load (expand-file-name "tally" (file-name-directory load-file-name)) nil t)
 
 (let ((folder (make-temp-file "quillet-" t)))
   (add-to-list 'treesit-extra-load-path folder)
