@@ -24,6 +24,9 @@ cp -r editors examples "$system/quillet"
 within=(chroot "$system" env -i HOME=/root LANG=C.UTF-8 TERM=xterm-256color COLORTERM=truecolor PATH=/usr/bin:/bin)
 editor() { timeout 120 "${within[@]}" sh -c "cd /quillet/examples && $1" </dev/null; }
 
+# Compiled as well; a warning fails. The compiled file would be what is loaded, so it goes again.
+editor "emacs -Q --batch -L ../editors/emacs --eval '(setq byte-compile-error-on-warn t)' \
+    -f batch-byte-compile ../editors/emacs/*.el && rm ../editors/emacs/*.elc"
 editor "emacs -Q --batch -L ../editors/emacs -l ../editors/emacs/test/grammar.el"
 editor "nvim --headless --clean -u NONE -i NONE -n --cmd 'let g:quillet_no_server = 1' \
     --cmd 'set runtimepath^=/quillet/editors/neovim' -c 'filetype plugin indent on' -c 'syntax on' \

@@ -21,7 +21,8 @@
 (add-to-list 'treesit-language-source-alist
              `(quillet ,quillet-ts--source nil "editors/tree-sitter/src"))
 
-(defconst quillet-ts--items '("part" "bought" "pen" "item_bench" "material" "item_thread" "item_blank")
+(defconst quillet-ts--items
+  '("part" "bought" "pen" "item_bench" "material" "item_thread" "item_blank")
   "Nodes that define something under a name.")
 
 (defun quillet-ts--one-of (words)
@@ -29,7 +30,8 @@
   (concat "\\`" (regexp-opt words) "\\'"))
 
 (defun quillet-ts--colours ()
-  "What the mode colours; made when it begins, for only then must the grammar be there."
+  "What the mode colours.
+Made when it begins, for only then must the grammar be there."
   (treesit-font-lock-rules
    :language 'quillet
    :feature 'comment
