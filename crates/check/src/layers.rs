@@ -3,7 +3,7 @@
 use crate::walls::walls;
 use crate::{PartView, Wall};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, JointId, Part, PartId, Pen, Placement};
+use quillet_model::{JointId, Part, PartId, Pen, Placement};
 use std::sync::Arc;
 
 /// Other parts of one work that stand behind a wall all along it.
@@ -59,7 +59,7 @@ fn layer(pen: &Pen, id: JointId, own: PartId, wall: &Wall) -> Option<Layer> {
         (male, female) if male == own => female,
         _ => return None,
     };
-    let (here, there) = (place(rest, own)?, place(rest, other)?);
+    let (here, there) = (rest.place(own)?, rest.place(other)?);
     let part = &pen.parts[other];
     // The stations of one on those of the other.
     let across = |from: Placement, to: Placement, mm: f64| to.station(from.of(mm));
@@ -77,11 +77,6 @@ fn layer(pen: &Pen, id: JointId, own: PartId, wall: &Wall) -> Option<Layer> {
         to_mm,
         least,
     })
-}
-
-fn place(rest: &AtRest, part: PartId) -> Option<Placement> {
-    let mut all = rest.males.iter().chain(&rest.females);
-    all.find(|it| it.0 == part).map(|it| it.1)
 }
 
 /// The least wall of a part between two of its stations: of a tube its stock's, of what is solid its

@@ -132,8 +132,8 @@ fn swallowed_corners(view: &PartView<'_>, profiles: &Profiles, findings: &mut Fi
     let turned = profiles.turned().segments();
     for (id, station) in part.stations.with_ids() {
         let origin = Origin::StationEdge(id);
-        let left = turned.iter().any(|it| profiles.origin(it.tag) == origin);
-        if station.edge.is_none() || left {
+        let left = || turned.iter().any(|it| profiles.origin(it.tag) == origin);
+        if station.edge.is_none() || left() {
             continue;
         }
         let over = part.features.iter().find(|cut| {

@@ -286,6 +286,12 @@ fn weights(parts: &Parts, rings: &[SeatedRing]) -> Weights {
 }
 
 impl AtRest {
+    /// Where a part that moves with one of the two lies on the joint's axis.
+    pub fn place(&self, part: PartId) -> Option<Placement> {
+        let mut all = self.males.iter().chain(&self.females);
+        all.find(|it| it.0 == part).map(|it| it.1)
+    }
+
     fn of(
         pen: &Pen,
         index: JointId,

@@ -69,7 +69,8 @@ impl Pen {
     pub fn around(&self, side: JointEnd) -> JointEnd {
         let mut joints = self.joints.with_ids();
         let outer = joints.find_map(|(id, joint)| {
-            let lining = self.lining(id).filter(|it| it.part == side.part)?;
+            let own = joint.male.part == side.part;
+            let lining = own.then(|| self.lining(id)).flatten()?;
             let both = [End::First, End::Second];
             let level = |end: &End| lining.ends[end.index()] == Some(side.end);
             let end = both.into_iter().find(level)?;

@@ -8,7 +8,7 @@ use crate::{
     Part, PartId, Pen, PenFace, Size,
 };
 use follow::{PartFollows, SizeSum};
-use quillet_geometry::{Length, Limits};
+use quillet_geometry::Length;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -163,15 +163,13 @@ fn fitted_mm(pen: &Pen) -> BTreeMap<Size, (f64, f64)> {
                 continue;
             };
             for (spot, zone) in [(it.male, zones.shaft), (it.female, zones.hole)] {
-                let half = |limit: Length| (limit - dia(spot.radius_mm)).to_mm() / 2.0;
-                let limits: Limits = zone.limits;
                 let size = Size::Radius {
                     part: spot.part,
                     of: spot.origin,
                     second: false,
                 };
                 if !pen.parts[spot.part].is_bought() {
-                    all.insert(size, (half(limits.min()), half(limits.max())));
+                    all.insert(size, tolerance::off_mm(dia(spot.radius_mm), zone.limits));
                 }
             }
         }

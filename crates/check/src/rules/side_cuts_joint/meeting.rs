@@ -3,7 +3,7 @@
 use super::{RULE, TAKEN, Taken, floors, opened, taken};
 use crate::{Findings, JointView};
 use quillet_geometry::Length;
-use quillet_model::{Part, PartId, Placement, SideCut, SideId, SurfacePoint};
+use quillet_model::{Part, SideCut, SideId, SurfacePoint};
 use quillet_syntax::{Finding, Severity, Size, text};
 
 /// Of a seat less than this share is left; common practice, no published source.
@@ -18,17 +18,13 @@ pub(super) fn run(view: &JointView<'_>, findings: &mut Findings) {
 fn rings(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
     let pen = view.pen.pen;
-    let place = |wanted: PartId| -> Option<Placement> {
-        let mut all = rest.males.iter().chain(&rest.females);
-        all.find(|(part, _)| *part == wanted).map(|it| it.1)
-    };
     for seated in pen.assembly.rings.iter() {
         let Some(seal) = seated.seal.filter(|it| it.joint == view.id) else {
             continue;
         };
         let (host, mate) = (&pen.parts[seated.part], &pen.parts[seal.mate]);
         let groove = host.features.get(seated.feature);
-        let places = place(seated.part).zip(place(seal.mate));
+        let places = rest.place(seated.part).zip(rest.place(seal.mate));
         let Some((groove, (own, other))) = groove.zip(places) else {
             continue;
         };

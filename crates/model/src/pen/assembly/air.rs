@@ -35,10 +35,17 @@ pub struct Vent {
     pub filled: bool,
 }
 
+impl Vent {
+    /// Whether nothing sits in it.
+    fn is_open(self) -> bool {
+        !self.filled
+    }
+}
+
 impl Air {
     /// Whether nothing stands in the way of the air through a side of what covers the nib.
     pub fn is_vented(&self) -> bool {
-        self.vent.is_some_and(|vent| !vent.filled)
+        self.vent.is_some_and(Vent::is_open)
     }
 }
 
@@ -90,7 +97,7 @@ pub(super) fn round_the_nib(bodies: &Bodies, rest: &SeatedJoint) -> Air {
         open_ended,
         vent,
         // What is open to the outside is not pumped.
-        pistons: match vent.is_some_and(|it| !it.filled) {
+        pistons: match vent.is_some_and(Vent::is_open) {
             false => pistons(bodies, rest),
             true => Vec::new(),
         },

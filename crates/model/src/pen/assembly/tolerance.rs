@@ -204,12 +204,17 @@ pub(crate) fn set_limits_mm(part: &Part, size: Size) -> Option<(f64, f64)> {
         }
         _ => return None,
     };
-    let half = |limit: Length| (limit - basic).to_mm() / 2.0;
-    Some((half(limits.min()), half(limits.max())))
+    Some(off_mm(basic, limits))
 }
 
 /// Limits of a diameter as a range of its radius round the drawn one, which counts with them.
 pub(crate) fn around(drawn: Length, limits: Limits) -> (f64, f64) {
-    let half = |limit: Length| (limit - drawn).to_mm() / 2.0;
-    (half(limits.min()).min(0.0), half(limits.max()).max(0.0))
+    let (from, to) = off_mm(drawn, limits);
+    (from.min(0.0), to.max(0.0))
+}
+
+/// Limits of a diameter as a range of its radius from that of another.
+pub(crate) fn off_mm(from: Length, limits: Limits) -> (f64, f64) {
+    let half = |limit: Length| (limit - from).to_mm() / 2.0;
+    (half(limits.min()), half(limits.max()))
 }
