@@ -163,14 +163,6 @@ fn over(body: &Body, cuts: &Cuts, [from, to]: [f64; 2]) -> Moments {
 
 /// Where along it anything begins, ends or changes.
 fn stations(body: &Body, cuts: &Cuts) -> Vec<f64> {
-    let segments = body
-        .outside
-        .iter()
-        .chain(body.inside)
-        .flat_map(Chain::segments);
-    let ends = segments.flat_map(|it| [it.curve.start().z, it.curve.end().z]);
-    let outside = body.outside.iter().flat_map(Chain::segments);
-    let flats = outside.flat_map(|it| body.flats.iter().flat_map(|set| set.stations(&it.curve)));
     let openings = cuts.openings.iter().flat_map(|it| {
         let round = it.rounding_mm();
         [it.from_mm, it.from_mm + round, it.to_mm - round, it.to_mm]
@@ -180,8 +172,8 @@ fn stations(body: &Body, cuts: &Cuts) -> Vec<f64> {
         let [before, after] = it.tips_mm;
         [it.from_mm - before, it.from_mm, it.to_mm, it.to_mm + after]
     });
-    let mut all: Vec<f64> = ends
-        .chain(flats)
+    let mut all: Vec<f64> = body
+        .stations()
         .chain(openings)
         .chain(patterns)
         .chain(circles)

@@ -57,6 +57,17 @@ pub struct Body<'a> {
 }
 
 impl Body<'_> {
+    /// Where its outside, its inside or its flats change, in no order.
+    pub(crate) fn stations(&self) -> impl Iterator<Item = f64> {
+        let chains = [self.outside, self.inside].into_iter().flatten();
+        let segments = chains.flat_map(Chain::segments);
+        let ends = segments.flat_map(|it| [it.curve.start().z, it.curve.end().z]);
+        let outside = self.outside.iter().flat_map(Chain::segments);
+        let flats =
+            outside.flat_map(|it| self.flats.iter().flat_map(|set| set.stations(&it.curve)));
+        ends.chain(flats)
+    }
+
     /// Its section at a place of the outside, seen from a direction.
     fn towards(&self, place: Point, clock_deg: f64) -> Strip {
         if self.flats.is_empty() {
@@ -205,19 +216,11 @@ impl SideCut {
     fn stations(&self, body: &Body) -> Vec<f64> {
         let round = self.rounding_mm();
         let rounded = [self.from_mm + round, self.to_mm - round];
-        let mut stations: Vec<f64> = [body.outside, body.inside]
-            .into_iter()
-            .flatten()
-            .flat_map(Chain::segments)
-            .flat_map(|it| [it.curve.start().z, it.curve.end().z])
-            .collect();
+        let mut stations: Vec<f64> = body.stations().collect();
         // Two half rounds that meet are one circle.
         if rounded[1] - rounded[0] > SAME || self.open != [false; 2] {
             stations.extend(rounded);
         }
-        let outside = body.outside.iter().flat_map(Chain::segments);
-        let cut = outside.flat_map(|it| body.flats.iter().flat_map(|set| set.stations(&it.curve)));
-        stations.extend(cut);
         stations.retain(|z| self.from_mm + SAME < *z && *z < self.to_mm - SAME);
         stations.extend([self.from_mm, self.to_mm]);
         stations.sort_by(f64::total_cmp);
