@@ -3,6 +3,7 @@
 mod placement;
 
 use super::mandrel::profile;
+use super::overlay::PATTERN;
 use super::pieces::pieces;
 use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
@@ -147,9 +148,7 @@ impl HoldingPicture<'_> {
 
     /// The nub by which it is gripped while it is joined with its mate.
     fn gripped_nub(&self) -> Option<Nub> {
-        let is_joined = matches!(self.hold, Workholding::Joined { .. });
-        let nub = self.route.blank.nub.filter(|_| is_joined);
-        nub.filter(|it| it.gripped)
+        self.route.blank.nub.filter(|it| it.gripped)
     }
 
     fn mandrel(&self) -> Option<&Mandrel> {
@@ -272,11 +271,7 @@ fn turned_away(scene: &mut Scene, before: [Path; 2], after: [Path; 2]) {
     scene.fill(Layer::Work, after.to_vec());
     let gone: Vec<Path> = before.iter().chain(&after).cloned().collect();
     scene.fill(Layer::CutGround, gone.clone());
-    let pattern = Hatch {
-        angle_deg: 45.0,
-        spacing_mm: 1.0,
-    };
-    scene.lines(Layer::Cut, hatch(&gone, None, &[], pattern));
+    scene.lines(Layer::Cut, hatch(&gone, None, &[], PATTERN));
     for it in before {
         scene.stroke(Layer::Cut, it);
     }

@@ -24,7 +24,7 @@ const WORDS_MM: f64 = 2.4;
 const FIGURE_MM: f64 = 2.8;
 
 /// The hatch of what is gone.
-const PATTERN: Hatch = Hatch {
+pub(super) const PATTERN: Hatch = Hatch {
     angle_deg: 45.0,
     spacing_mm: 1.0,
 };

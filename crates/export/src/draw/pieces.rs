@@ -1,6 +1,7 @@
 //! Pieces of a glued blank as they are held, and what is cut on them: free end to the right.
 
-use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
+use super::overlay::PATTERN;
+use crate::scene::{Layer, Path, Scene, Xy, hatch};
 use quillet_geometry::Length;
 use quillet_model::PieceId;
 use quillet_plan::{FACING, Operation, PieceHold, Route, Work};
@@ -122,11 +123,7 @@ fn gone(done: &[Operation], long: f64, radius: f64) -> Vec<[f64; 4]> {
 fn cut_away(scene: &mut Scene, path: Path) {
     scene.fill(Layer::Paper, vec![path.clone()]);
     scene.fill(Layer::CutGround, vec![path.clone()]);
-    let pattern = Hatch {
-        angle_deg: 45.0,
-        spacing_mm: 1.0,
-    };
-    let lines = hatch(std::slice::from_ref(&path), None, &[], pattern);
+    let lines = hatch(std::slice::from_ref(&path), None, &[], PATTERN);
     scene.lines(Layer::Cut, lines);
     scene.stroke(Layer::Cut, path);
 }

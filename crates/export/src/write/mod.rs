@@ -52,12 +52,8 @@ impl DrawingForm {
 
     /// The endings of all forms, as they are told: `.pdf, .svg or .dxf`.
     pub fn endings() -> String {
-        let all = FORMS.map(|it| format!(".{}", it.ending));
-        match all.split_last() {
-            Some((last, [])) => last.clone(),
-            Some((last, before)) => format!("{} or {last}", before.join(", ")),
-            None => String::new(),
-        }
+        let [before @ .., last] = FORMS.map(|it| format!(".{}", it.ending));
+        format!("{} or {last}", before.join(", "))
     }
 
     /// Drawings as bytes; none where the form holds one drawing and there are others than one.

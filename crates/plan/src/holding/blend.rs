@@ -69,8 +69,7 @@ fn held(pen: &Pen, gripped: JointEnd, other: JointEnd, bench_tools: BenchTools) 
     let strategy = Strategy::of(&feature_map, &mates, bench_tools);
     // As while it was turned by itself, on a mandrel at the joint.
     let turned_so = strategy.mandrel.is_some_and(|(end, _)| end != far);
-    let (inner, at, _) = feature_map.mouth(far, &mates);
-    let takes_centre = strategy.nub == Some(far) || inner.open[at.index()];
+    let takes_centre = strategy.nub == Some(far) || feature_map.opens_at(far, &mates);
     (turned_so && takes_centre).then_some(Blend {
         gripped: gripped.part,
         on_tail: other.part,

@@ -228,8 +228,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
 
     /// Whether the tail centre finds anything at an end.
     fn has_centre(&self, end: End) -> bool {
-        let (inner, at, _) = self.feature_map.mouth(end, self.mates);
-        self.strategy.nub == Some(end) || inner.open[at.index()]
+        self.strategy.nub == Some(end) || self.feature_map.opens_at(end, self.mates)
     }
 
     /// What supports the far end while the outside is turned.

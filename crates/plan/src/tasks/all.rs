@@ -380,7 +380,8 @@ impl TaskBuilder<'_, '_, '_> {
             self.gates(end, MetFrom::FromBoth);
         }
         last.extend(self.tasks.since(before));
-        if let Some(with) = blended.filter(|_| !spans.is_empty()) {
+        let joined = blended.filter(|_| !spans.is_empty());
+        if let Some(with) = joined {
             last = vec![self.joined(with, core, last)];
         }
         let centred = self.centred_mouth();
@@ -394,7 +395,6 @@ impl TaskBuilder<'_, '_, '_> {
         let opened = centred.filter(|end| opens_end(self.feature_map.part, *end));
         let free = self.strategy.nub.or(opened);
         let finished = free.map_or(Access::Outside, Access::End);
-        let joined = blended.filter(|_| !spans.is_empty());
         if let Some(with) = joined {
             // The two are sanded as one, so that no edge is rounded where they meet.
             let rank = (Stage::Finish, 29, 1);
@@ -463,7 +463,7 @@ impl TaskBuilder<'_, '_, '_> {
     /// The open end that the tail centre stands in while the outside is turned on a mandrel.
     fn centred_mouth(&self) -> Option<End> {
         let far = self.strategy.mandrel?.0.other();
-        let (inner, at, _) = self.feature_map.mouth(far, self.mates);
-        (inner.open[at.index()] && self.strategy.nub != Some(far)).then_some(far)
+        let opens = self.feature_map.opens_at(far, self.mates);
+        (opens && self.strategy.nub != Some(far)).then_some(far)
     }
 }

@@ -82,6 +82,12 @@ impl<'p> FeatureMap<'p> {
         }
     }
 
+    /// Whether a hole opens at an end once all is joined.
+    pub(crate) fn opens_at(&self, end: End, mates: &Mates) -> bool {
+        let (inner, at, _) = self.mouth(end, mates);
+        inner.open[at.index()]
+    }
+
     /// Whether something that is joined in later is level with an end.
     pub(crate) fn is_lined_at(&self, end: End) -> bool {
         self.linings.iter().any(|it| it.ends[end.index()].is_some())

@@ -165,7 +165,7 @@ impl PenSpread {
         (hands, cases): (&Hands<'_>, &[Case]),
         spread: &Spread,
     ) -> Self {
-        let units = design.units();
+        let (units, lines) = (design.units(), lines(design));
         let from = |cause: &Cause| From {
             size: size_words(pen, &hands.sizes()[cause.size].link, units),
             share: cause.share,
@@ -176,10 +176,10 @@ impl PenSpread {
             FailureOf {
                 severity: it.severity.word(),
                 rule: it.at.rule.code(),
-                line: called::line(design, it.at.span, &lines(design)),
+                line: called::line(design, it.at.span, &lines),
                 share: ShareOf::of(it.share),
                 most_from: cause.map(from),
-                called: called::rule(design, it.at.rule, it.at.span, &lines(design)),
+                called: called::rule(design, it.at.rule, it.at.span, &lines),
                 where_it_comes: cause.map(|cause| {
                     let link = &hands.sizes()[cause.size].link;
                     where_it_comes(pen, link, units, cause, it)
