@@ -62,9 +62,7 @@ fn cards(path: &Path, analysis: &Analysis, page: Option<&str>) -> Vec<Card> {
         .iter()
         .filter(|it| it.severity == Severity::Error)
         .collect();
-    let root = design.root().map(|file| file.id);
-    let own = |pen: &&Pen| Some(pen.span.file) == root;
-    let pens: Vec<_> = design.pens.iter().filter(own).collect();
+    let pens = quillet_pen::pens(design, None).unwrap_or_default();
     if let ([], [first, ..]) = (&pens[..], &errors[..]) {
         return vec![empty(path, first.message.to_string())];
     }

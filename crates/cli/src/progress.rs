@@ -2,7 +2,7 @@
 //! and gone at the end.
 
 use crate::terminal;
-use std::sync::atomic::{AtomicU32, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
 /// What takes less is not told of.
@@ -13,8 +13,8 @@ const EACH: Duration = Duration::from_millis(100);
 /// How many steps of a command are done, whatever thread does them.
 pub(crate) struct Progress {
     what: &'static str,
-    of: u32,
-    done: AtomicU32,
+    of: usize,
+    done: AtomicUsize,
     since: Instant,
     /// When the line was last written, in milliseconds since then; 0 where it never was.
     shown_ms: AtomicU64,
@@ -26,8 +26,8 @@ impl Progress {
     pub(crate) fn of(steps: usize, what: &'static str) -> Self {
         Progress {
             what,
-            of: u32::try_from(steps).unwrap_or(u32::MAX),
-            done: AtomicU32::new(0),
+            of: steps,
+            done: AtomicUsize::new(0),
             since: Instant::now(),
             shown_ms: AtomicU64::new(0),
             wanted: terminal::shows_asides(),

@@ -6,7 +6,7 @@ use crate::progress::Progress;
 use crate::room::{Format, Until};
 use crate::terminal;
 use quillet_export::report::{Spreads, rounded};
-use quillet_room::spread::{Case, Hands};
+use quillet_room::spread::{Case, Hands, USUAL_CASES, USUAL_SEED};
 use rayon::prelude::*;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -21,10 +21,10 @@ pub(crate) struct SpreadArgs {
     #[command(flatten)]
     pen: PenChoice,
     /// How many pens are made
-    #[arg(long, value_name = "COUNT", default_value_t = 2000)]
+    #[arg(long, value_name = "COUNT", default_value_t = USUAL_CASES)]
     cases: u32,
     /// What the draws begin from: the same seed gives the same pens
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = USUAL_SEED)]
     seed: u64,
     /// What fails a pen: findings as grave as this
     #[arg(long, value_enum, default_value_t)]

@@ -79,15 +79,18 @@ pub(crate) fn is_terminal() -> bool {
 /// Whether standard output is a terminal that wants colours: <https://no-color.org>.
 pub(crate) fn has_colours() -> bool {
     let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());
-    let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
     let forced = std::env::var_os("CLICOLOR_FORCE").is_some_and(|it| !it.is_empty() && it != "0");
-    wanted && (forced || !dumb && is_terminal())
+    wanted && (forced || !is_dumb() && is_terminal())
 }
 
 /// Whether standard error is a terminal that shows what is written over.
 pub(crate) fn shows_asides() -> bool {
-    let dumb = std::env::var_os("TERM").is_some_and(|it| it == "dumb");
-    io::stderr().is_terminal() && !dumb
+    io::stderr().is_terminal() && !is_dumb()
+}
+
+/// Whether the terminal can only be written on, line by line.
+fn is_dumb() -> bool {
+    std::env::var_os("TERM").is_some_and(|it| it == "dumb")
 }
 
 /// Writes over the line that stands on the terminal's standard error; an empty one takes it away.

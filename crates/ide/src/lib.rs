@@ -23,6 +23,7 @@ mod hover;
 mod inlay;
 mod lens;
 mod links;
+mod movable;
 mod names;
 mod past;
 mod preview;

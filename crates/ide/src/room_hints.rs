@@ -3,7 +3,7 @@
 use crate::{Analysis, Inlay};
 use quillet_export::report::RoomInWords;
 use quillet_model::SourceFile;
-use quillet_room::{Numbers, Probe, Room};
+use quillet_room::{Probe, Room};
 use quillet_syntax::{Severity, Span};
 
 /// What each number of the file asked for may be, as a small bar and in figures, for those that stand
@@ -15,19 +15,18 @@ pub fn room_hints(
     called_off: &dyn Fn() -> bool,
 ) -> Vec<Inlay> {
     let design = &analysis.design;
-    let is_root = design.root().is_some_and(|it| it.id == file.id);
-    let Some(examined) = analysis.examined_until(called_off) else {
+    let Some(numbers) = crate::movable::numbers(design, file) else {
         return Vec::new();
     };
-    if !is_root || !design.findings.is_empty() || examined.errors() > 0 {
-        return Vec::new();
-    }
-    let numbers = Numbers::of(design);
     let here = numbers.all().iter();
     let mut here = here.filter(|it| within.contains(it.span)).peekable();
     if here.peek().is_none() {
         return Vec::new();
     }
+    let examined = analysis.examined_until(called_off);
+    let Some(examined) = examined.filter(|it| it.errors() == 0) else {
+        return Vec::new();
+    };
     let checked = (design, examined);
     let probe = Probe::of(analysis.loaded(), checked, None, Severity::Warning);
     let hint = |room: Room| {

@@ -2,18 +2,15 @@
 
 use crate::Analysis;
 use quillet_export::report::Spreads;
-use quillet_room::spread::Hands;
+use quillet_room::spread::{Hands, USUAL_CASES, USUAL_SEED};
 use quillet_syntax::Severity;
-
-/// So many are made, from the same draws each time.
-const MADE: (u32, u64) = (2000, 1);
 
 /// What comes of a pen that is made many times by the hand of its bench, as text; a sentence, where it has
 /// errors as it is drawn. None where there is no such pen, or `called_off` said so between two of them.
 pub fn spread(analysis: &Analysis, pen: &str, called_off: &dyn Fn() -> bool) -> Option<String> {
     let design = &analysis.design;
     let pen = design.pen(pen)?;
-    let hands = match Hands::of(design, pen, MADE, Severity::Warning) {
+    let hands = match Hands::of(design, pen, (USUAL_CASES, USUAL_SEED), Severity::Warning) {
         Ok(hands) => hands,
         Err(why) => return Some(format!("{}: {why}\n", pen.name.text)),
     };

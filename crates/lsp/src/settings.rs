@@ -15,7 +15,8 @@ use tower_lsp::lsp_types::ConfigurationItem;
 /// `pictures` is whether the editor is known to show them.
 pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
     let value = section(value);
-    let hint = |kind: &str| value["hints"][kind].as_bool().unwrap_or(true);
+    let usual = HintKinds::default();
+    let hint = |kind: &str, usual: bool| value["hints"][kind].as_bool().unwrap_or(usual);
     Settings {
         units: match value["units"].as_str() {
             Some("mm") => Units::Millimetres,
@@ -24,12 +25,12 @@ pub(crate) fn read(value: &Value, pictures: bool) -> Settings {
             _ => Units::File,
         },
         hints: HintKinds {
-            walls: hint("walls"),
-            drills: hint("drills"),
-            tenons: hint("tenons"),
-            conversions: hint("conversions"),
-            rests: hint("rests"),
-            room: value["hints"]["room"].as_bool().unwrap_or(false),
+            walls: hint("walls", usual.walls),
+            drills: hint("drills", usual.drills),
+            tenons: hint("tenons", usual.tenons),
+            conversions: hint("conversions", usual.conversions),
+            rests: hint("rests", usual.rests),
+            room: hint("room", usual.room),
         },
         pictures: value["pictures"].as_bool().unwrap_or(pictures),
         bench: value["bench"]

@@ -23,6 +23,10 @@ use std::sync::Arc;
 
 /// So many cases are looked at, at most.
 pub const MOST_CASES: u32 = 100_000;
+/// So many are made where nothing else is said.
+pub const USUAL_CASES: u32 = 2000;
+/// What the draws begin from where nothing else is said.
+pub const USUAL_SEED: u64 = 1;
 
 /// A pen that is made again and again, by a hand.
 #[derive(Debug)]
@@ -182,9 +186,8 @@ impl<'d> Hands<'d> {
     fn made(&self, workplace: &mut Workplace, off_mm: &[f64]) -> CheckReport {
         let pen = self.pen(off_mm);
         let design = &mut workplace.0;
-        let others = design.parts.len() - pen.parts.len().min(design.parts.len());
-        let kept = design.parts.split_off(design.parts.len() - others);
-        design.parts = pen.parts.iter().cloned().chain(kept).collect();
+        let own = pen.parts.len().min(design.parts.len());
+        design.parts.splice(..own, pen.parts.iter().cloned());
         design.pens = vec![pen];
         examine_made(design)
     }

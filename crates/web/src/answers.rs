@@ -20,6 +20,7 @@ use serde::Serialize;
 ///
 /// A sentence for the maker that says why there is none.
 pub(crate) fn answer(files: &mut Files, question: Question) -> Result<String, String> {
+    let open = |name: &str| Opened::of(files, name);
     match question {
         Question::Set { file, text } => {
             files.set(&file, &text)?;
@@ -35,37 +36,26 @@ pub(crate) fn answer(files: &mut Files, question: Question) -> Result<String, St
         }
         Question::Explain { rule } => json(&quillet_ide::rules::page(&rule)),
         Question::Compare { file, old } => compare::compare(files, &file, &old),
-        Question::Findings { file } => json(&findings::findings(&Opened::of(files, &file)?)),
-        Question::Hover(at) => json(&shown::hover(&Opened::of(files, &at.file)?, at.at)),
-        Question::Complete(at) => json(&written::complete(&Opened::of(files, &at.file)?, at.at)),
-        Question::About { file, about } => {
-            json(&written::about(&Opened::of(files, &file)?, &about))
-        }
-        Question::Signature(at) => json(&written::signature(&Opened::of(files, &at.file)?, at.at)),
-        Question::Actions(it) => json(&findings::actions(
-            &Opened::of(files, &it.file)?,
-            (it.from, it.to),
-        )),
-        Question::Mend { file } => json(&findings::mend(&Opened::of(files, &file)?)),
-        Question::Inlays { file } => json(&shown::inlays(&Opened::of(files, &file)?)),
-        Question::Tokens { file } => json(&text::tokens(&Opened::of(files, &file)?)),
-        Question::Folds { file } => json(&text::folds(&Opened::of(files, &file)?)),
-        Question::Symbols { file } => json(&text::symbols(&Opened::of(files, &file)?)),
-        Question::Format { file } => json(&text::format(&Opened::of(files, &file)?)),
-        Question::Definition(at) => json(&names::definition(&Opened::of(files, &at.file)?, at.at)),
-        Question::References(at) => json(&names::references(&Opened::of(files, &at.file)?, at.at)),
-        Question::Rename { file, at, to } => {
-            json(&names::rename(&Opened::of(files, &file)?, at, &to)?)
-        }
-        Question::Preview(at) => json(&shown::preview(&Opened::of(files, &at.file)?, at.at)),
-        Question::Sheet(asked) => json(&made::sheet(&Opened::of(files, &asked.file)?, &asked)?),
-        Question::Solid(asked) => json(&made::solid(&Opened::of(files, &asked.file)?, &asked)?),
-        Question::Draw(asked) => json(&made::draw(&Opened::of(files, &asked.file)?, &asked)?),
-        Question::Room { file, pen, of } => json(&room::room(
-            &Opened::of(files, &file)?,
-            pen.as_deref(),
-            &of,
-        )?),
+        Question::Findings { file } => json(&findings::findings(&open(&file)?)),
+        Question::Hover(at) => json(&shown::hover(&open(&at.file)?, at.at)),
+        Question::Complete(at) => json(&written::complete(&open(&at.file)?, at.at)),
+        Question::About { file, about } => json(&written::about(&open(&file)?, &about)),
+        Question::Signature(at) => json(&written::signature(&open(&at.file)?, at.at)),
+        Question::Actions(it) => json(&findings::actions(&open(&it.file)?, (it.from, it.to))),
+        Question::Mend { file } => json(&findings::mend(&open(&file)?)),
+        Question::Inlays { file } => json(&shown::inlays(&open(&file)?)),
+        Question::Tokens { file } => json(&text::tokens(&open(&file)?)),
+        Question::Folds { file } => json(&text::folds(&open(&file)?)),
+        Question::Symbols { file } => json(&text::symbols(&open(&file)?)),
+        Question::Format { file } => json(&text::format(&open(&file)?)),
+        Question::Definition(at) => json(&names::definition(&open(&at.file)?, at.at)),
+        Question::References(at) => json(&names::references(&open(&at.file)?, at.at)),
+        Question::Rename { file, at, to } => json(&names::rename(&open(&file)?, at, &to)?),
+        Question::Preview(at) => json(&shown::preview(&open(&at.file)?, at.at)),
+        Question::Sheet(asked) => json(&made::sheet(&open(&asked.file)?, &asked)?),
+        Question::Solid(asked) => json(&made::solid(&open(&asked.file)?, &asked)?),
+        Question::Draw(asked) => json(&made::draw(&open(&asked.file)?, &asked)?),
+        Question::Room { file, pen, of } => json(&room::room(&open(&file)?, pen.as_deref(), &of)?),
     }
 }
 

@@ -5,18 +5,14 @@ use super::extract::free_name;
 use super::{Action, ActionKind, line_end};
 use crate::Cursor;
 use quillet_geometry::number as figure;
-use quillet_room::{Number, Numbers, linked};
+use quillet_room::{Number, linked};
 use quillet_syntax::Edit;
 
 /// Moves the number at the cursor into a `let` above its item, and writes those that put the same face
 /// where it is by it, so that they move as one.
 pub(super) fn named(cursor: Cursor<'_>) -> Option<Action> {
     let design = &cursor.analysis.design;
-    let is_root = design.root()?.id == cursor.file.id;
-    if !is_root || !design.findings.is_empty() {
-        return None;
-    }
-    let numbers = Numbers::of(design);
+    let numbers = crate::movable::numbers(design, cursor.file)?;
     let number = numbers.touching(cursor.offset)?;
     let others = linked(design, &numbers, number);
     let alike = |it: &&Number| it.unit == number.unit;

@@ -5,7 +5,7 @@ use crate::Cursor;
 use quillet_export::report::RoomInWords;
 use quillet_geometry::number as figure;
 use quillet_model::Quantity;
-use quillet_room::{Measures, Number, Numbers, Probe, Room};
+use quillet_room::{Measures, Number, Probe, Room};
 use quillet_syntax::{Edit, Severity, Token};
 
 /// Half the step over which it is looked at what a number moves, as a share of a millimetre or degree.
@@ -20,11 +20,7 @@ pub(super) fn of(
 ) -> Option<()> {
     let analysis = cursor.analysis;
     let design = &analysis.design;
-    let is_root = design.root()?.id == cursor.file.id;
-    if !is_root || !design.findings.is_empty() {
-        return None;
-    }
-    let numbers = Numbers::of(design);
+    let numbers = crate::movable::numbers(design, cursor.file)?;
     let number = numbers.all().iter().find(|it| it.span == token.span)?;
     let examined = analysis.examined_until(called_off)?;
     // Beside what is wrong already anything as wrong would pass.

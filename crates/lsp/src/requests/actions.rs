@@ -52,7 +52,7 @@ pub(crate) fn actions(
     Ok(Some(carried.collect()))
 }
 
-/// All kinds there are.
+/// Actions of all kinds there are.
 pub(crate) fn options() -> CodeActionOptions {
     let all = [
         ActionKind::Fix,
