@@ -41,7 +41,7 @@ TOLERANCE_MM = 0.01
 
 def main(given):
     with tempfile.TemporaryDirectory() as folder:
-        check = Check(Path(given).resolve(), Path(folder))
+        check = Check(Path(given), Path(folder))
         for looked_at in (check.solids, check.pens, check.bodies, check.package, check.drawings, check.paper, check.sheet, check.page):
             looked_at()
     print(f"export: {check.held} held, {len(check.wrong)} not")

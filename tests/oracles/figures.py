@@ -38,8 +38,7 @@ RANDOM_SIDES = 24
 RANDOM_PENS = 12
 
 
-def main(given):
-    program = str(Path(given).resolve())
+def main(program):
     with ProcessPoolExecutor() as others:
         held = list(others.map(held_by, FIGURES, repeat(program)))
     wrong = [line for kept in held for line in kept.wrong]

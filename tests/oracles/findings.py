@@ -22,8 +22,7 @@ from packages import begin, wanted
 PINS = Path(__file__).resolve().parent / "findings-requirements.txt"
 
 
-def main(given):
-    program = str(Path(given).resolve())
+def main(program):
     if not wanted("sarif.loader"):
         return 0
     count, wrong = 0, []

@@ -24,13 +24,14 @@ def environment(folder, pins, *options):
 
 
 def begin(script, arguments, check, pins, *options, needed=True):
-    """How `check` of a script ends, which is given what the script was; where `--venv FOLDER` comes behind
-    it, in that environment with the packages of a list. Where these cannot be had a line says so, and
-    nothing is checked that needs them all."""
+    """How `check` of a script ends, which is given the file that the script was, from whatever folder it
+    asks; where `--venv FOLDER` comes behind it, in that environment with the packages of a list. Where these
+    cannot be had a line says so, and nothing is checked that needs them all."""
     if len(arguments) not in (1, 3) or (len(arguments) == 3 and arguments[1] != "--venv"):
         print(sys.modules["__main__"].__doc__)
         return 2
     given, *named = arguments
+    given = str(Path(given).resolve())
     if not named:
         return check(given)
     python = environment(Path(named[1]), pins, *options)
