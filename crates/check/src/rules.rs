@@ -10,6 +10,7 @@ mod cuts_nothing;
 mod die_wont_pass;
 mod drill_wander;
 mod dry_nib;
+mod faces;
 mod finish_closes_fit;
 mod fitted;
 pub(crate) mod follows;

@@ -1,6 +1,6 @@
 //! Cuts from the side: what they take from joints, and what they are cut with.
 
-use crate::{page, source};
+use crate::{Source, page, source};
 use quillet_syntax::Severity;
 
 /// 0.05 of a depth of 0.49 (0.6134 of a pitch of 0.8, ISO 68-1 with a rounded root) is let go by.
@@ -199,4 +199,75 @@ fn what_a_flat_leaves_of_a_seat() {
             "of barrel leaves 0.32 mm of the 0.65 mm wide ring that the joint comes to rest on",
         );
     seat.silent("13 at 8.001..20");
+}
+
+/// The page's cap and barrel with flats on both, whose marks meet with the threads cut at 90 and 30.
+fn faced(cap: &str, barrel: &str) -> Source {
+    let pages = quillet_check::rule("lettered-out-of-line").unwrap().page;
+    let fails = pages.split("```quillet fails\n").nth(4).unwrap();
+    source("lettered-out-of-line", fails.split("```").next().unwrap())
+        .but("flat deep 0.3 at 10..38 indexed 8", cap)
+        .but("flat deep 0.3 at 10..48 indexed 8", barrel)
+}
+
+/// Three starts and eight flats meet every 360/24 = 15°, so that 5° either way look in line; three and
+/// six every 60°.
+#[test]
+fn flats_in_line() {
+    let clocked = |it: Source| {
+        it.but("to 7.5 at 2.5", "to 7.5 at 2.5 clock $")
+            .but("for 4 at 1.5", "for 4 at 1.5 clock 30")
+    };
+    let flats =
+        |count: u32, clock: &str| format!("flat deep 0.3 at 10..30 indexed {count} {clock}");
+    let eight = clocked(faced(&flats(8, ""), &flats(8, "")));
+    // 115° and 5° of a lead of 2.4 with marks alone; 10° and 5° to the next place here.
+    eight
+        .edge("95", "95.000001")
+        .message("the flats of barrel and cap come to rest 5° apart")
+        .hints("0.067 mm off the shoulder");
+    eight.edge("115", "114.999999").hints("0.033 mm off");
+    let six = clocked(faced(&flats(6, ""), &flats(6, "")));
+    six.edge("95", "95.000001").hints("0.367 mm off");
+    six.edge("145", "144.999999");
+    // Both mouths are looked at as they face each other: what is clockwise of both marks is apart twice.
+    let turned = clocked(faced(&flats(6, "clock 3"), &flats(6, "clock 4")));
+    turned.edge("102", "102.000001");
+    // Of a cap that is said from its crown, the other way round.
+    let crown = turned.but("from mouth to crown", "from crown to mouth");
+    crown.edge("96", "96.000001");
+    let limited = six.and("limit lettered-out-of-line = 10deg\n");
+    limited.edge("100", "100.000001");
+}
+
+/// gcd(s, n) of the s ways round bring them in line; where that is not 5° off either way nothing is said.
+#[test]
+fn flats_left_to_chance() {
+    let it = faced(
+        "flat deep 0.05 at 10..30 indexed $",
+        "flat deep 0.05 at 10..30 indexed $",
+    );
+    let meets = |it: &Source, count: &str, says: &str| {
+        let said = it
+            .speaks(count)
+            .0
+            .labels
+            .iter()
+            .any(|it| it.text.to_string().contains(says));
+        assert!(said, "{count}: {says}");
+    };
+    meets(&it, "9", "whichever start is caught");
+    meets(&it, "10", "in one of 3 ways");
+    // 360/33 and 360/36 by half; 35 share nothing with 3.
+    it.sides(&["36", "35"], &["33"]);
+    let four = it.but("starts 3", "starts 4");
+    meets(&four, "6", "in 2 of 4 ways");
+    // 12 on the one meet 6 on the other every 30°; 8 and 12 never all.
+    let unlike = faced(
+        "flat deep 0.3 at 10..30 indexed 12",
+        "flat deep 0.3 at 10..30 indexed $",
+    );
+    unlike.sides(&["8"], &["6"]);
+    let single = unlike.but("starts 3", "starts 1");
+    single.speaks("6").message("come to rest in one way round");
 }
