@@ -123,6 +123,10 @@ fn cutting_rows(page: &mut AnswerPage, heading: &str, cutting: &'static Cutting)
             cutting.source(),
         );
     }
+    if let Some((speed, source)) = cutting.second() {
+        let speed = format!("{} m/min", span(speed));
+        page.sourced("a second source", speed, source);
+    }
     if let Some(feed) = cutting.feed_mm_rev() {
         page.sourced(
             "feed",
@@ -176,6 +180,14 @@ struct CuttingReport {
     most_rev_min: Option<f64>,
     feed_mm_rev: Option<[f64; 2]>,
     source: &'static str,
+    second: Option<SecondReport>,
+}
+
+/// What another source gives for the cutting speed.
+#[derive(Serialize)]
+struct SecondReport {
+    speed_m_min: [f64; 2],
+    source: &'static str,
 }
 
 impl MaterialReport {
@@ -215,6 +227,10 @@ impl CuttingReport {
             most_rev_min: cutting.most_rev_min(),
             feed_mm_rev: cutting.feed_mm_rev().map(ends),
             source: cutting.source().text(),
+            second: cutting.second().map(|(speed, source)| SecondReport {
+                speed_m_min: ends(speed),
+                source: source.text(),
+            }),
         }
     }
 }

@@ -33,6 +33,9 @@ pub struct Cutting {
     dia_low_mm: Option<f64>,
     dia_high_mm: Option<f64>,
     source: String,
+    second_low_m_min: Option<f64>,
+    second_high_m_min: Option<f64>,
+    second_source: String,
     note: String,
 }
 
@@ -87,6 +90,12 @@ impl Cutting {
     pub fn source(&'static self) -> Source {
         Source::new(&self.source)
     }
+
+    /// What another source gives for the cutting speed, m/min, and which; none where there is no other.
+    pub fn second(&'static self) -> Option<(Range, Source)> {
+        let speed = range(self.second_low_m_min, self.second_high_m_min)?;
+        Some((speed, Source::new(&self.second_source)))
+    }
 }
 
 /// The spindle speed in turns a minute that gives a cutting speed on a diameter, 1000·v / (π·d).
@@ -102,6 +111,13 @@ pub fn feed_for_drill(diameter: Length) -> Option<&'static Cutting> {
             && row.dia_low_mm.is_some_and(|low| mm > low)
             && row.dia_high_mm.is_some_and(|high| mm <= high)
     })
+}
+
+/// Every group's row of an operation, in the order of the table.
+pub fn cuttings(operation: Operation) -> impl Iterator<Item = (&'static str, &'static Cutting)> {
+    let own = ROWS.iter().filter(move |row| row.operation == operation);
+    own.filter(|row| row.group != "any")
+        .map(|row| (row.group.as_str(), row))
 }
 
 /// The row of a group of materials.

@@ -39,6 +39,7 @@ fn tables() -> String {
     run_outs(&mut page);
     drills(&mut page);
     materials(&mut page);
+    speeds(&mut page);
     families(&mut page);
     bought_parts(&mut page);
     page.0
@@ -210,6 +211,40 @@ fn materials(page: &mut Page) {
             &kind.colour().to_string(),
             density.source.text(),
         ]);
+    }
+}
+
+fn speeds(page: &mut Page) {
+    page.section("Cutting speeds");
+    page.render(
+        "Where to begin, HSS tools; the machine's, chuck's and collet's own limits come first.",
+    );
+    page.head(&[
+        "group",
+        "operation",
+        "m/min",
+        "at most rev/min",
+        "source",
+        "second source, m/min",
+        "which",
+    ]);
+    for (word, operation) in [
+        ("turning", Operation::Turning),
+        ("drilling", Operation::Drilling),
+    ] {
+        for (group, it) in material::cuttings(operation) {
+            let ends = |Range { low, high }| format!("{low} to {high}");
+            let second = it.second();
+            page.row(&[
+                group,
+                word,
+                &optional(it.speed_m_min().map(ends)),
+                &optional(it.most_rev_min().map(|most| most.to_string())),
+                it.source().text(),
+                &optional(second.map(|(speed, _)| ends(speed))),
+                second.map_or("", |(_, source)| source.text()),
+            ]);
+        }
     }
 }
 

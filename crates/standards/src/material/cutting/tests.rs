@@ -180,3 +180,62 @@ fn spindle_speed_of_the_handbooks_example() {
     assert_eq!(spindle_speed(60.0, Length::mm(12.0)).round(), 1592.0);
     assert_eq!(feed_for_drill(Length::mm(0.2)), None);
 }
+
+/// How far two ranges lie apart: less than nothing where they share something.
+fn apart(one: Range, other: Range) -> f64 {
+    (one.low - other.high).max(other.low - one.high)
+}
+
+/// Every row that is turned or drilled has a second source that it comes within a tenth of, or is
+/// slower than; or it says that there is none: a handbook that stands alone says its own name.
+#[test]
+fn every_speed_is_held_against_a_second_source() {
+    let (mut held, mut alone) = (0, Vec::new());
+    for row in ROWS.iter().filter(|row| row.group != "any") {
+        let own = row.speed_m_min().unwrap();
+        match row.second() {
+            Some((second, source)) => {
+                let slower = own.high < second.low && !row.source.contains("from memory");
+                let near = apart(own, second) <= own.high / 10.0;
+                assert!(near || slower, "{} {own:?}: {second:?}", row.group);
+                assert_ne!(source.text(), row.source);
+                held += 1;
+            }
+            None => {
+                let said = ["from memory", "no published source"];
+                let says = said.iter().any(|it| row.source.contains(it));
+                assert!(says, "{} {:?}: {}", row.group, row.operation, row.source);
+                assert!(row.second_source.is_empty(), "{}", row.group);
+                alone.push((row.group.as_str(), row.operation));
+            }
+        }
+    }
+    assert_eq!(held + alone.len(), 40);
+    assert_eq!(alone.len(), 6, "{alone:?}");
+    // Copper turned at 45 to 90 m/min, as the table had it, was half as fast again as the 30 of its
+    // second source.
+    let (low, high) = (45.0, 90.0);
+    let copper = of_group("copper", Operation::Turning).unwrap();
+    assert!(apart(Range { low, high }, copper.second().unwrap().0) > 9.0);
+}
+
+/// A second source's own figures, in feet or turns a minute, are the numbers beside it: 1 ft is
+/// 0.3048 m, exactly; what turns n times a minute on a diameter d goes at pi d n.
+#[test]
+fn second_sources_say_the_numbers_beside_them() {
+    let mut compared = 0;
+    for (second, source) in ROWS.iter().filter_map(Cutting::second) {
+        let per = [
+            (" ft/min", 0.3048),
+            (" rev/min on 12.5 mm", PI * 12.5 / 1000.0),
+        ];
+        for (unit, per) in per {
+            for (low, high, _) in figures(source.text(), unit) {
+                assert!((low * per - second.low).abs() < 0.06, "{source:?}");
+                assert!((high * per - second.high).abs() < 0.06, "{source:?}");
+                compared += 1;
+            }
+        }
+    }
+    assert!(compared >= 24, "{compared} compared");
+}
