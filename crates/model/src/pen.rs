@@ -2,7 +2,9 @@
 
 pub(crate) mod assembly;
 pub(crate) mod doubt;
+mod follow;
 pub(crate) mod lining;
+mod metal;
 pub(crate) mod sampled;
 
 use crate::{

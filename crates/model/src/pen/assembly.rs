@@ -15,7 +15,6 @@ mod group;
 mod hold;
 mod ink;
 mod magnet;
-mod metal;
 mod nib;
 mod order;
 mod outline;

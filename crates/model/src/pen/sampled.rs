@@ -1,13 +1,11 @@
 //! A pen as a hand makes it: every size a little off, the parts cut anew, the pen put together again.
 
-mod follow;
-
 use super::assembly::tolerance::{self, set_limits_mm};
+use super::follow::{self, PartFollows, SizeSum};
 use crate::{
-    Assembly, ById, Clearance, ClearanceKind, Cut, FitRequest, Hand, Joint, JointId, Link, Origin,
-    Part, PartId, Pen, PenFace, Size,
+    Assembly, ById, Clearance, ClearanceKind, FitRequest, Hand, Joint, JointId, Link, Origin, Part,
+    PartId, Pen, PenFace, Size,
 };
-use follow::{PartFollows, SizeSum};
 use quillet_geometry::Length;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -55,7 +53,11 @@ impl<'p> HandSizes<'p> {
     /// (threads, the tenons under them, fits) comes out anywhere within them; a drilled hole anywhere
     /// from its size to what the drill takes over; all else so that 19 of 20 are within what is kept.
     pub fn of(pen: &'p Pen) -> Self {
-        let follows: Vec<_> = pen.parts.with_ids().map(follow::of).collect();
+        let follows: Vec<_> = pen
+            .parts
+            .with_ids()
+            .map(|(id, part)| follow::of(id, part))
+            .collect();
         let mut used: BTreeSet<Size> = follows.iter().flat_map(|it| it.sizes()).collect();
         let nib = pen
             .assembly
@@ -236,21 +238,5 @@ fn place(part: &Part, size: Size) -> String {
         Size::Root { of, .. } => format!("{name}.{}.root", surface(of)),
         Size::By { .. } => format!("{name}.by"),
         Size::Nib { .. } => format!("{name}.set"),
-    }
-}
-
-/// The diameters that a cut is written with, its second last.
-fn diameters(cut: &mut Cut) -> Vec<&mut Length> {
-    match cut {
-        Cut::Tenon { dia, .. }
-        | Cut::Drill { dia, .. }
-        | Cut::Bore { dia, .. }
-        | Cut::Ream { dia, .. }
-        | Cut::Relief { dia }
-        | Cut::Groove { dia, .. }
-        | Cut::Recess { dia, .. }
-        | Cut::Countersink { dia, .. } => vec![dia],
-        Cut::Taper { from_dia, to_dia } => vec![from_dia, to_dia],
-        Cut::Thread { .. } | Cut::Edge(_) => Vec::new(),
     }
 }

@@ -4,7 +4,6 @@ use super::chain::{Drift, Size};
 use crate::{Cut, End, Origin, Part, PartId};
 use quillet_geometry::{self as geometry, Length, Tag};
 
-mod anew;
 mod met;
 mod outside;
 mod spot;

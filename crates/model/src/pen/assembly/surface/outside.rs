@@ -3,7 +3,7 @@
 use super::{SAME_MM, Surface};
 use crate::pen::assembly::chain::Drift;
 use crate::{ById, Origin, Station, StationId};
-use quillet_geometry::{self as geometry, Chain, Curve, Length, Shape, Tag};
+use quillet_geometry::{self as geometry, Length, Shape, Tag};
 
 impl Surface<'_> {
     /// Between two stations that are joined straight.
@@ -33,30 +33,6 @@ impl Surface<'_> {
             Some((before, it)) => self.radius(Origin::Outside(before), it.step.is_some()),
             None => self.radius(Origin::Outside(index), false),
         }
-    }
-
-    /// The outside that comes to a station, drawn anew with its sizes off: `off` is by how much
-    /// something moves, mm.
-    pub(crate) fn redrawn(self, index: StationId, off: impl Fn(&Drift) -> f64) -> Vec<Curve> {
-        let stations = &self.part.stations;
-        let mut drawn = drawn(stations);
-        for (near, station) in stations.with_ids() {
-            let Some(it) = drawn.get_mut(near) else {
-                continue;
-            };
-            let dia = |second| {
-                let radius = self.radius(Origin::Outside(near), second);
-                Length::mm(2.0 * off(&radius))
-            };
-            let second = station.step.is_some();
-            it.at += Length::mm(off(&self.plane(false, station.at)));
-            it.arrives += dia(false);
-            it.leaves += dia(second);
-        }
-        let chain = geometry::outside(&drawn).chain;
-        let pieces = chain.iter().flat_map(Chain::segments);
-        let own = pieces.filter(|it| it.tag.0 as usize == index.index());
-        own.map(|it| it.curve).collect()
     }
 
     /// The outside that comes to a station.

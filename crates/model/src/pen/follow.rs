@@ -1,6 +1,5 @@
 //! How all that is written of a part follows its sizes.
 
-use super::diameters;
 use crate::pen::assembly::chain::Drift;
 use crate::pen::assembly::surface::Surface;
 use crate::resolve::{ThreadOff, ThreadsOff, recut};
@@ -9,7 +8,6 @@ use crate::{
 };
 use quillet_geometry::{Length, Shape};
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 /// A sum of sizes by their numbers, each with its factor.
 pub(super) type SizeSum = Vec<(usize, f64)>;
@@ -35,7 +33,7 @@ pub(super) struct Follows<S> {
 pub(super) type PartFollows = Follows<SizeSum>;
 
 /// How a part of a pen follows its sizes.
-pub(super) fn of((id, part): (PartId, &Arc<Part>)) -> Follows<Drift> {
+pub(super) fn of(id: PartId, part: &Part) -> Follows<Drift> {
     let surface = Surface::crests(part, id);
     Follows {
         length: Drift::of(Size::Whole { part: id }),
@@ -184,5 +182,21 @@ impl PartFollows {
         made.wants.iter_mut().for_each(|it| it.each_face(&moved));
         recut(&mut made, &threads);
         Some(made)
+    }
+}
+
+/// The diameters that a cut is written with, its second last.
+fn diameters(cut: &mut Cut) -> Vec<&mut Length> {
+    match cut {
+        Cut::Tenon { dia, .. }
+        | Cut::Drill { dia, .. }
+        | Cut::Bore { dia, .. }
+        | Cut::Ream { dia, .. }
+        | Cut::Relief { dia }
+        | Cut::Groove { dia, .. }
+        | Cut::Recess { dia, .. }
+        | Cut::Countersink { dia, .. } => vec![dia],
+        Cut::Taper { from_dia, to_dia } => vec![from_dia, to_dia],
+        Cut::Thread { .. } | Cut::Edge(_) => Vec::new(),
     }
 }
