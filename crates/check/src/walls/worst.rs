@@ -147,4 +147,52 @@ mod tests {
         let found = worst_of("", outside, cuts, |it| it.at < Length::mm(1.0));
         near(found, (4.515041, 4.415477));
     }
+
+    /// The wall under an outside whose inner surface lies between two stations, mm.
+    fn between(from_mm: f64, to_mm: f64) -> impl Fn(&Wall) -> bool {
+        move |it| it.from >= Length::mm(from_mm) && it.to <= Length::mm(to_mm)
+    }
+
+    #[test]
+    fn a_root_that_a_bore_swallows_runs_on_into_it_at_worst() {
+        // ISO 965-1, M10x0.75 6H: D2 max 9.645 and 0.793857 P give roots on 10.240, which stand out
+        // of a bore of 10.15 up to the mouth, 14 less 0.1 across: 6.95 - 5.12. One of 10.3 keeps them
+        // behind its 3 mm, under a cone that grows by 0.1 a mm on the radius: 2.3 across as drawn.
+        let cone = "outside {\nat 0 dia 14\nat 20 dia 18\nat tail dia 18\n}";
+        let worst = |bore, bench| {
+            let cuts = format!("drill 9.2 to 30\nbore {bore} to 3\nthread M10x0.75 inside to 9");
+            worst_of(bench, cone, &cuts, between(2.9, 9.1))
+        };
+        let leans = (1.0_f64 + 0.1 * 0.1).sqrt();
+        near(worst(10.15, ""), (2.3 / leans, 1.83));
+        near(
+            worst(10.3, "keeps depth 0\nkeeps shoulder 0"),
+            (2.3 / leans, (2.3 - 0.05 - 0.12) / leans),
+        );
+    }
+
+    #[test]
+    fn an_outside_ends_where_a_root_comes_out_of_it() {
+        // Under the root of its own thread, at worst 4 mm further along than drawn. By the second
+        // reckoning of `tests/oracles/figures.py`, and so the next.
+        let outside = "outside {\nat 0 dia 9.07\nat 5 dia 9.25 smooth\nat 9 dia 9.34 smooth step 18\nat \
+                       tail dia 17.6\n}";
+        let cuts = "thread M10x0.75 outside for 8\n}\nfrom tail {\ndrill 11 to 16";
+        let crossing = |it: &Wall| it.outer_at < Length::mm(2.0) && it.outer_at > Length::ZERO;
+        near(
+            worst_of("", outside, cuts, crossing),
+            (40.720947, 36.875592),
+        );
+    }
+
+    #[test]
+    fn a_root_begins_where_a_taper_lets_it_out() {
+        let outside =
+            "outside {\nat 0 dia 14.2\nat 30 dia 17.37 smooth\nat tail dia 14.88 smooth\n}";
+        let cuts = "drill 8.9 to 20\ntaper 10.9 to 9.21 for 6\nthread M10x0.75 inside to 7";
+        near(
+            worst_of("", outside, cuts, between(3.1, 7.1)),
+            (2.39524, 2.106249),
+        );
+    }
 }
