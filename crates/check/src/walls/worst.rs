@@ -172,6 +172,16 @@ mod tests {
     }
 
     #[test]
+    fn a_countersink_closes_where_its_cone_does() {
+        // 6 / tan 25 under the mouth, deeper than its drill; of the 60 mm ISO 2768-1 f keeps 0.15, of
+        // the 12 across 0.1, which moves the tip by 0.05 / tan 25.
+        let tan = 25.0_f64.to_radians().tan();
+        let cuts = "drill 5 to 4\ncountersink 12 angle 50";
+        let found = worst("", Role::End, "outside dia 14", cuts);
+        near(found, (60.0 - 6.0 / tan, 60.0 - 0.15 - 6.05 / tan));
+    }
+
+    #[test]
     fn an_outside_ends_where_a_root_comes_out_of_it() {
         // Under the root of its own thread, at worst 4 mm further along than drawn. By the second
         // reckoning of `tests/oracles/figures.py`, and so the next.

@@ -101,8 +101,9 @@ impl<'p> SurfaceSpot<'p> {
 
     /// How the place moves along the axis, were it the end of its surface.
     fn plane(self) -> Drift {
-        // The tip of a drill's point lies where its cone closes.
-        if let (Origin::DrillPoint(_), Lies::End(slope)) = (self.origin, self.lies)
+        // The tip of a drill's point, or of a countersink that is deeper, lies where its cone closes.
+        if let (Origin::DrillPoint(_) | Origin::FeatureEdge(_), Lies::End(slope)) =
+            (self.origin, self.lies)
             && self.at.r < NEAR_MM
         {
             return self.across(slope).times(-1.0 / slope);
