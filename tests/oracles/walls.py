@@ -13,6 +13,8 @@ from reckoned.walls import Walls
 
 # Walls are told to the nanometre, and so is each size they are between.
 NANOMETRE = 2.0
+# Where a round runs out of a side is known no closer, mm: it does so with the side's own slope.
+RUNS_OUT = 0.02
 RANDOM_PARTS = 24
 
 
@@ -50,14 +52,15 @@ def hold(kept, what, part, hand, found):
         return
     drawn = list(reckoned.found())
     for it in found["walls"]:
-        near = lambda a, b: abs(a - b) < 1e-5
+        near = lambda a, b, within=1e-5: abs(a - b) < within
+        ends_near = lambda a, b: near(a, b, RUNS_OUT)
         ends = it["from_mm"], it["to_mm"]
         bottom = it["role"] == "a closed end"
         here = [
             wall for wall in drawn
             if near(wall.least, it["least_mm"]) and (bottom or wall.place is None)
             # What closes an end may be one with what lies over the hole there.
-            and (any if bottom else all)(map(near, wall.ends, ends))
+            and (any if bottom else all)(map(ends_near, wall.ends, ends))
         ]
         line = f"{what}: {it['outer']} over {it['inner']}"
         kept.hold(line, it["least_mm"], min((wall.least for wall in here), default=None), NANOMETRE)

@@ -173,12 +173,12 @@ mod tests {
 
     #[test]
     fn a_countersink_closes_where_its_cone_does() {
-        // 6 / tan 25 under the mouth, deeper than its drill; of the 60 mm ISO 2768-1 f keeps 0.15, of
-        // the 12 across 0.1, which moves the tip by 0.05 / tan 25.
-        let tan = 25.0_f64.to_radians().tan();
-        let cuts = "drill 5 to 4\ncountersink 12 angle 50";
+        // 5.8 / tan 20 under the mouth, through the blunt point of its drill; of the 60 mm ISO 2768-1 f
+        // keeps 0.15, of the 11.6 across 0.1, which moves the tip by 0.05 / tan 20.
+        let tan = 20.0_f64.to_radians().tan();
+        let cuts = "drill 11 to 13 point 150\ncountersink 11.6 angle 40";
         let found = worst("", Role::End, "outside dia 14", cuts);
-        near(found, (60.0 - 6.0 / tan, 60.0 - 0.15 - 6.05 / tan));
+        near(found, (60.0 - 5.8 / tan, 60.0 - 0.15 - 5.85 / tan));
     }
 
     #[test]
