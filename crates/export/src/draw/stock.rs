@@ -1,8 +1,11 @@
 //! The stock between two holdings: radii over stations, as the cuts before have left them.
 
+mod straightened;
+
 use quillet_model::{End, Part, Profiles};
 use quillet_plan::{Blank, Core, InsideShape, Operation, Pass, Work};
 use quillet_syntax::ast::StockSection;
+use straightened::straightened;
 
 /// What is left of a blank, sliced along its axis; stations in mm from the part's first end.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +26,9 @@ struct Slice {
 
 /// The slices are no longer than this, mm.
 const STEP_MM: f64 = 0.25;
+
+/// Stations of a cut that may reach anywhere.
+const ALL: [f64; 2] = [f64::NEG_INFINITY, f64::INFINITY];
 
 impl StockProfile {
     /// The blank as it comes from the saw.
@@ -105,16 +111,20 @@ impl StockProfile {
             End::First => at,
             End::Second => length - at,
         };
+        let stations = |end: End, [from, to]: [f64; 2]| match end {
+            End::First => [from, to],
+            End::Second => [length - to, length - from],
+        };
         match &operation.work {
             Work::Face { end, to } => self.end_at(*end, to.to_mm()),
             Work::PartOff { end, at, .. } => self.end_at(*end, at.to_mm()),
-            Work::Round { dia } => self.turn(|_| Some(dia.to_mm() / 2.0)),
+            Work::Round { dia } => self.turn(ALL, |_| Some(dia.to_mm() / 2.0)),
             Work::Centre { end, .. } => {
                 // A centre hole is as wide as deep, near enough to be seen.
                 let Some((low, high)) = self.span() else {
                     return;
                 };
-                self.bore(|at| {
+                self.bore(ALL, |at| {
                     let deep = match end {
                         End::First => at - low,
                         End::Second => high - at,
@@ -125,7 +135,14 @@ impl StockProfile {
             Work::Inside(cut) => {
                 let (from, to) = (cut.from.to_mm() - 1e-6, cut.to.to_mm());
                 let radius = cut.shape.widest().to_mm() / 2.0;
-                self.bore(|at| {
+                let least = if from > 1e-3 { from } else { f64::NEG_INFINITY };
+                let most = match cut.shape {
+                    _ if cut.through => f64::INFINITY,
+                    InsideShape::Drill { point, .. } => to + point.cone_depth_mm(radius),
+                    InsideShape::Countersink { angle, .. } => angle.cone_depth_mm(radius),
+                    _ => to + 1e-6,
+                };
+                self.bore(stations(cut.end, [least, most]), |at| {
                     let deep = inward(cut.end, at);
                     match cut.shape {
                         _ if deep < from && from > 1e-3 => None,
@@ -148,7 +165,7 @@ impl StockProfile {
                 let (from, to) = (cut.from.to_mm() - 1e-6, cut.to.to_mm() + 1e-6);
                 // What stands beyond the face goes with it.
                 let from = if from < 1e-3 { f64::NEG_INFINITY } else { from };
-                self.turn(|at| {
+                self.turn(stations(cut.end, [from, to]), |at| {
                     let deep = inward(cut.end, at);
                     (from..=to).contains(&deep).then_some(cut.dia.to_mm() / 2.0)
                 });
@@ -176,7 +193,7 @@ impl StockProfile {
                     Work::BreakCorner { end, .. } => Some(*end),
                     _ => None,
                 };
-                self.turn(|at| {
+                self.turn(ALL, |at| {
                     let near = only.is_none_or(|end| inward(end, at) < 1.5);
                     near.then(|| outer.greatest_at(at)).flatten()
                 });
@@ -193,7 +210,7 @@ impl StockProfile {
         let length = part.length.to_mm();
         let floor = core.map_or(0.0, |it| it.dia.to_mm() / 2.0);
         let nub = core.and_then(|it| it.nub);
-        self.turn(|at| {
+        self.turn(ALL, |at| {
             let beyond = at < 0.0 || at > length;
             let drawn = match beyond {
                 true => {
@@ -221,8 +238,16 @@ impl StockProfile {
         }
     }
 
-    fn turn(&mut self, to: impl Fn(f64) -> Option<f64>) {
-        for slice in &mut self.slices {
+    /// The slices that come near what lies from one station to another: of thousands of cuts each
+    /// looks at its own alone.
+    fn within(&mut self, [from, to]: [f64; 2]) -> &mut [Slice] {
+        let first = self.slices.partition_point(|it| it.to < from);
+        let count = self.slices[first..].partition_point(|it| it.from <= to);
+        &mut self.slices[first..first + count]
+    }
+
+    fn turn(&mut self, within: [f64; 2], to: impl Fn(f64) -> Option<f64>) {
+        for slice in self.within(within) {
             for (at, station) in slice.ends().into_iter().enumerate() {
                 if let Some(radius) = to(station) {
                     slice.outer[at] = slice.outer[at].min(radius.max(0.0));
@@ -231,8 +256,8 @@ impl StockProfile {
         }
     }
 
-    fn bore(&mut self, to: impl Fn(f64) -> Option<f64>) {
-        for slice in &mut self.slices {
+    fn bore(&mut self, within: [f64; 2], to: impl Fn(f64) -> Option<f64>) {
+        for slice in self.within(within) {
             if slice.outer == [0.0; 2] {
                 continue;
             }
@@ -250,38 +275,4 @@ impl Slice {
     fn ends(&self) -> [f64; 2] {
         [self.from + 1e-5, self.to - 1e-5]
     }
-}
-
-/// A picture of the work needs no closer, mm.
-const NEAR_MM: f64 = 0.01;
-
-/// The places that are needed, so that straight lines between them keep near to all (Ramer, Douglas and
-/// Peucker).
-fn straightened(places: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
-    let mut keeps = vec![false; places.len()];
-    let mut open = match places.len() {
-        0 => Vec::new(),
-        count => vec![(0, count - 1)],
-    };
-    while let Some((first, last)) = open.pop() {
-        keeps[first] = true;
-        keeps[last] = true;
-        let (a, b) = (places[first], places[last]);
-        let long = (b.0 - a.0).hypot(b.1 - a.1);
-        let off = |at: usize| {
-            let c = places[at];
-            match long < 1e-9 {
-                true => (c.0 - a.0).hypot(c.1 - a.1),
-                false => ((b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0)).abs() / long,
-            }
-        };
-        let farthest = (first + 1..last).max_by(|one, two| off(*one).total_cmp(&off(*two)));
-        if let Some(at) = farthest.filter(|at| off(*at) > NEAR_MM) {
-            open.push((first, at));
-            open.push((at, last));
-        }
-    }
-    let kept = places.into_iter().zip(keeps);
-    kept.filter_map(|(place, keeps)| keeps.then_some(place))
-        .collect()
 }
