@@ -2,7 +2,7 @@
 
 use crate::whole;
 use std::fs;
-use std::io;
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 use walkdir::WalkDir;
 
@@ -131,7 +131,8 @@ pub(crate) fn is_stream(path: &Path) -> bool {
 ///
 /// A sentence that names the file and why it cannot be replaced; it is then as it was.
 pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
-    let there = fs::metadata(path).and_then(|_| whole::write(path, text.as_bytes()));
+    let there =
+        fs::metadata(path).and_then(|_| whole::write(path, |out| out.write_all(text.as_bytes())));
     there.map_err(|error| cannot(path, &error))
 }
 
@@ -141,7 +142,19 @@ pub(crate) fn replace(path: &Path, text: &str) -> Result<(), String> {
 ///
 /// A sentence that names the file and why it cannot be written; what was there is as it was.
 pub(crate) fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    whole::write(path, bytes).map_err(|error| cannot(path, &error))
+    put_with(path, |out| out.write_all(bytes))
+}
+
+/// Writes a file as its content comes, whole or not at all, as [`replace`] does.
+///
+/// # Errors
+///
+/// As [`put`], and where the content cannot be told.
+pub(crate) fn put_with(
+    path: &Path,
+    content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+) -> Result<(), String> {
+    whole::write(path, content).map_err(|error| cannot(path, &error))
 }
 
 pub(crate) fn cannot(path: &Path, error: &io::Error) -> String {

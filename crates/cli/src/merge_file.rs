@@ -38,7 +38,7 @@ fn merge(args: &MergeFileArgs) -> Result<bool, String> {
         let loose = loosened(&files::read(path)?);
         let mut scrap = TempFile::in_folder(folder, true).map_err(|it| files::cannot(path, &it))?;
         scrap
-            .fill(loose.as_bytes())
+            .fill(|out| out.write_all(loose.as_bytes()))
             .map_err(|it| files::cannot(path, &it))?;
         Ok::<TempFile, String>(scrap)
     };

@@ -3,7 +3,7 @@
 use crate::{files, terminal, whole};
 use quillet_export::mark;
 use std::path::{Path, PathBuf};
-use std::{fs, io};
+use std::{fs, io, io::Write};
 
 /// Where a result is to be written.
 #[derive(clap::Args)]
@@ -63,14 +63,27 @@ impl Output {
     ///
     /// A sentence that names the file and why it is not written; what was there is as it was.
     pub(crate) fn write(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        self.write_with(path, |out| out.write_all(bytes))
+    }
+
+    /// Writes a result that is too long to be held whole, and says where, as [`Output::write`] does.
+    ///
+    /// # Errors
+    ///
+    /// As there.
+    pub(crate) fn write_with(
+        &self,
+        path: &Path,
+        result: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+    ) -> Result<(), String> {
         if whole::is_stream(path) {
             // What is read from it is to be the result alone.
-            return files::put(path, bytes);
+            return files::put_with(path, result);
         }
         if !self.force {
             guard(path)?;
         }
-        files::put(path, bytes)?;
+        files::put_with(path, result)?;
         terminal::out(&format!("{} written\n", path.display()))
     }
 }
@@ -106,12 +119,16 @@ pub(crate) fn stem(path: &Path) -> String {
 
 /// Refuses to write over what was not written here.
 fn guard(path: &Path) -> Result<(), String> {
-    match fs::read(path) {
-        Ok(bytes) if !bytes.is_empty() && !mark::is_ours(&bytes) => Err(format!(
+    let ours = fs::File::open(path).and_then(|file| {
+        let empty = file.metadata()?.len() == 0;
+        Ok(empty || mark::is_ours(file)?)
+    });
+    match ours {
+        Ok(false) => Err(format!(
             "{} is there already and was not written by quillet; name another file, or add --force",
             path.display()
         )),
-        Ok(_) => Ok(()),
+        Ok(true) => Ok(()),
         Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
         Err(error) => Err(files::cannot(path, &error)),
     }

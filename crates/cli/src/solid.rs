@@ -8,6 +8,7 @@ use crate::{terminal, warn};
 use quillet_export::solid::{self, SolidForm};
 use quillet_model::{Configured, Pen};
 use quillet_pen::Chosen;
+use std::io::{self, ErrorKind, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -103,9 +104,18 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
     let form = ending(&path);
     let form = SolidForm::named(&form)
         .ok_or_else(|| wrong_ending("a solid", ".step, .stl or .3mf", &form))?;
-    let bytes = solid::written(&title, &bodies, form, args.tolerance)
-        .map_err(|_| "the model is longer than .3mf can hold; say a larger --tolerance")?;
-    args.output.write(&path, &bytes)?;
+    let solid = |out: &mut dyn Write| {
+        solid::write(&title, &bodies, form, args.tolerance, out).map_err(|error| {
+            match error.kind() {
+                // It cannot be written in any other place either.
+                ErrorKind::FileTooLarge => {
+                    io::Error::other(format!("{error}; say a larger --tolerance"))
+                }
+                _ => error,
+            }
+        })
+    };
+    args.output.write_with(&path, solid)?;
     Ok(left_out.code())
 }
 

@@ -71,8 +71,11 @@ impl TempFile {
     }
 
     /// Writes it, to the disk.
-    pub(crate) fn fill(&mut self, bytes: &[u8]) -> io::Result<()> {
-        self.file.write_all(bytes)?;
+    pub(crate) fn fill(
+        &mut self,
+        content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+    ) -> io::Result<()> {
+        content(&mut self.file)?;
         self.file.sync_all()
     }
 

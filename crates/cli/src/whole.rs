@@ -2,7 +2,7 @@
 
 use crate::temp_file::{self, TempFile};
 use std::fs::{self, File, Metadata, OpenOptions};
-use std::io::{self, Seek, Write};
+use std::io::{self, Read, Seek, Write};
 use std::path::{Path, PathBuf};
 
 /// Writes a file, there already or not. What is there keeps its mode and its owner; of a link it
@@ -12,13 +12,16 @@ use std::path::{Path, PathBuf};
 /// # Errors
 ///
 /// Where it cannot be written; what was there is as it was.
-pub(crate) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub(crate) fn write(
+    path: &Path,
+    content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+) -> io::Result<()> {
     let path = behind_links(path);
     let about = match fs::metadata(&path) {
         Ok(about) => about,
         Err(error) if error.kind() == io::ErrorKind::NotFound => {
             let mut scrap = TempFile::in_folder(folder_of(&path), false)?;
-            scrap.fill(bytes)?;
+            scrap.fill(content)?;
             return scrap.replace(&path);
         }
         Err(error) => return Err(error),
@@ -27,18 +30,18 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> io::Result<()> {
         return Err(io::ErrorKind::IsADirectory.into());
     }
     if !about.is_file() {
-        return pour(&path, &about, bytes);
+        return pour(&path, &about, content);
     }
     if about.permissions().readonly() {
         return Err(io::ErrorKind::PermissionDenied.into());
     }
     let mut scrap = TempFile::in_folder(folder_of(&path), true)?;
     let alike = keeps(scrap.file(), &about);
-    scrap.fill(bytes)?;
+    scrap.fill(content)?;
     // Now there is room for it, and all of it lies beside should the rest fail.
     match alike {
         true => scrap.replace(&path),
-        false => temp_file::undisturbed(|| in_place(&path, bytes)),
+        false => temp_file::undisturbed(|| in_place(&path, scrap.path())),
     }
 }
 
@@ -92,25 +95,29 @@ fn keeps(file: &File, about: &Metadata) -> bool {
     file.set_permissions(about.permissions()).is_ok()
 }
 
-/// Writes over a file; where that fails it is given back what it held.
-fn in_place(path: &Path, bytes: &[u8]) -> io::Result<()> {
+/// Writes over a file what another holds; where that fails it is given back what it held.
+fn in_place(path: &Path, new: &Path) -> io::Result<()> {
     let before = fs::read(path)?;
     let mut file = OpenOptions::new().write(true).open(path)?;
-    let mut over = |bytes: &[u8]| -> io::Result<()> {
+    let mut over = |mut from: &mut dyn Read| -> io::Result<()> {
         file.rewind()?;
-        file.write_all(bytes)?;
-        file.set_len(u64::try_from(bytes.len()).unwrap_or(u64::MAX))?;
+        let length = io::copy(&mut from, &mut file)?;
+        file.set_len(length)?;
         file.sync_all()
     };
-    over(bytes).inspect_err(|_| drop(over(&before)))
+    over(&mut File::open(new)?).inspect_err(|_| drop(over(&mut before.as_slice())))
 }
 
 /// Writes into what is no file.
-fn pour(path: &Path, about: &Metadata, bytes: &[u8]) -> io::Result<()> {
+fn pour(
+    path: &Path,
+    about: &Metadata,
+    content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
+) -> io::Result<()> {
     if is_disk(about) {
         return Err(io::Error::other("a disk, not a file"));
     }
-    OpenOptions::new().write(true).open(path)?.write_all(bytes)
+    content(&mut OpenOptions::new().write(true).open(path)?)
 }
 
 #[cfg(unix)]
@@ -129,6 +136,10 @@ mod tests {
     use super::*;
     use std::os::unix::fs::{MetadataExt, PermissionsExt, symlink};
 
+    fn put(path: &Path, bytes: &[u8]) -> io::Result<()> {
+        write(path, |out| out.write_all(bytes))
+    }
+
     #[test]
     fn a_file_keeps_its_mode_and_all_its_names() {
         let folder = tempfile::tempdir().unwrap();
@@ -137,10 +148,10 @@ mod tests {
         fs::set_permissions(&one, fs::Permissions::from_mode(0o640)).unwrap();
         let number = |path: &Path| fs::metadata(path).unwrap().ino();
         let first = number(&one);
-        write(&one, b"alone").unwrap();
+        put(&one, b"alone").unwrap();
         assert_ne!(number(&one), first, "a file of one name is replaced");
         fs::hard_link(&one, &other).unwrap();
-        write(&other, b"both").unwrap();
+        put(&other, b"both").unwrap();
         assert_eq!(number(&one), number(&other));
         assert_eq!(fs::read(&one).unwrap(), b"both");
         assert_eq!(fs::metadata(&one).unwrap().mode() & 0o777, 0o640);
@@ -153,17 +164,33 @@ mod tests {
         let (link, there) = (folder.path().join("link"), folder.path().join("there"));
         symlink("there", &link).unwrap();
         for text in ["new", "newer"] {
-            write(&link, text.as_bytes()).unwrap();
+            put(&link, text.as_bytes()).unwrap();
             assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
             assert_eq!(fs::read_to_string(&there).unwrap(), text);
         }
     }
 
     #[test]
+    fn what_breaks_off_leaves_what_was_there_and_nothing_beside_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let (one, new) = (folder.path().join("one"), folder.path().join("new"));
+        fs::write(&one, "before").unwrap();
+        for path in [&one, &new] {
+            let broken = write(path, |out| {
+                out.write_all(&[b'x'; 1 << 20])?;
+                Err(io::ErrorKind::StorageFull.into())
+            });
+            assert_eq!(broken.unwrap_err().kind(), io::ErrorKind::StorageFull);
+        }
+        assert_eq!(fs::read_to_string(&one).unwrap(), "before");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
     fn a_device_stays_a_device() {
         let null = Path::new("/dev/null");
         let before = fs::metadata(null).unwrap();
-        write(null, b"nothing").unwrap();
+        put(null, b"nothing").unwrap();
         let after = fs::metadata(null).unwrap();
         assert!(!after.is_file());
         assert_eq!(after.ino(), before.ino());

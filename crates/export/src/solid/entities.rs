@@ -1,40 +1,78 @@
 //! Entities of ISO 10303-21 and what all of them are written with.
 
 use quillet_geometry::Point;
-use std::fmt::Write as _;
+use std::fmt::{self, Write as _};
+use std::io::{self, Write};
 
 /// An entity's number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) struct EntityId(u32);
 
-impl std::fmt::Display for EntityId {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+impl fmt::Display for EntityId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "#{}", self.0)
     }
 }
 
-/// The entities of a file as they are put into it.
-#[derive(Default)]
-pub(super) struct StepFile {
-    pub(super) text: String,
+/// So much text is written at a time, bytes.
+const BLOCK: usize = 1 << 18;
+
+/// The entities of a file as they are put into it; of thousands of solids no more than a block is in
+/// memory.
+pub(super) struct StepFile<'o> {
+    out: &'o mut dyn Write,
+    /// What is not yet written.
+    text: String,
     last: u32,
+    written: io::Result<()>,
 }
 
-impl StepFile {
-    pub(super) fn put(&mut self, entity: &str) -> EntityId {
+impl StepFile<'_> {
+    /// A file that begins so.
+    pub(super) fn new(out: &mut dyn Write, header: String) -> StepFile<'_> {
+        StepFile {
+            out,
+            text: header,
+            last: 0,
+            written: Ok(()),
+        }
+    }
+
+    pub(super) fn put(&mut self, entity: fmt::Arguments) -> EntityId {
         self.last += 1;
         let _ = writeln!(self.text, "#{}={entity};", self.last);
+        if self.text.len() > BLOCK {
+            self.hand_on();
+        }
         EntityId(self.last)
+    }
+
+    /// Writes what is left, and the end.
+    ///
+    /// # Errors
+    ///
+    /// The first that came of any of its writing.
+    pub(super) fn end(mut self, footer: &str) -> io::Result<()> {
+        self.text.push_str(footer);
+        self.hand_on();
+        self.written
+    }
+
+    fn hand_on(&mut self) {
+        if self.written.is_ok() {
+            self.written = self.out.write_all(self.text.as_bytes());
+        }
+        self.text.clear();
     }
 
     /// A place in the meridian plane, or on the axis.
     pub(super) fn place(&mut self, at: Point) -> EntityId {
         let (r, z) = (real(at.r), real(at.z));
-        self.put(&format!("CARTESIAN_POINT('',({r},0.,{z}))"))
+        self.put(format_args!("CARTESIAN_POINT('',({r},0.,{z}))"))
     }
 
     pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> EntityId {
-        self.put(&format!(
+        self.put(format_args!(
             "DIRECTION('',({},{},{}))",
             real(x),
             real(y),
@@ -49,7 +87,9 @@ impl StepFile {
             self.direction(axis[0], axis[1], axis[2]),
             self.direction(first[0], first[1], first[2]),
         );
-        self.put(&format!("AXIS2_PLACEMENT_3D('',{place},{axis},{first})"))
+        self.put(format_args!(
+            "AXIS2_PLACEMENT_3D('',{place},{axis},{first})"
+        ))
     }
 
     /// Axes on the pen's axis, pointing along it or against it.

@@ -1,10 +1,10 @@
 //! Several parts where they lie: one behind the other, or put together.
 
-use super::{Body, BrokenThrough, NamedMesh, bodies, mesh, rings, step, stl, threemf};
+use super::{Body, BrokenThrough, Facets, Mesh, NamedMesh, bodies, rings, step, stl, threemf};
 use quillet_model::{Configured, Part, Pen, Placement};
 use quillet_pen::Chosen;
 use std::collections::HashSet;
-use std::io;
+use std::io::{self, Write};
 
 /// Between parts that lie one behind the other, mm.
 const APART_MM: f64 = 10.0;
@@ -105,28 +105,36 @@ impl SolidForm {
     }
 }
 
-/// Bodies as the bytes of a file; the faces of a mesh stray by `tolerance_mm` at most.
+/// Writes bodies in a form; the faces of a mesh stray by `tolerance_mm` at most.
 ///
 /// # Errors
 ///
-/// Where the model is longer than a 3MF file can hold.
-pub fn written(
+/// Where it cannot be written; of kind `FileTooLarge` where there is more than the form can hold.
+pub fn write(
     title: &str,
     bodies: &[Body],
     form: SolidForm,
     tolerance_mm: f64,
-) -> io::Result<Vec<u8>> {
-    let meshes = bodies.iter().enumerate().map(|(at, body)| NamedMesh {
-        name: body.name.clone(),
-        colour: body.colour,
-        mesh: mesh(body, tolerance_mm).turned(at as f64 * APART_RAD),
-    });
-    Ok(match form {
-        SolidForm::Step => step(title, bodies).into_bytes(),
-        SolidForm::Stl => stl(meshes.map(|it| it.mesh)),
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    let turned = |(at, mesh): (usize, Mesh)| mesh.turned(at as f64 * APART_RAD);
+    let facets = bodies.iter().map(|body| Facets::of(body, tolerance_mm));
+    match form {
+        SolidForm::Step => step(title, bodies, out),
+        SolidForm::Stl => {
+            let facets: Vec<Facets> = facets.collect();
+            let meshes = facets.iter().map(Facets::mesh).enumerate().map(turned);
+            stl(facets.iter().map(Facets::count).sum(), meshes, out)
+        }
         SolidForm::ThreeMf => {
             let colours = bodies.iter().filter_map(|body| body.colour);
-            threemf(title, colours, meshes)?
+            let meshes = facets.map(|it| it.mesh()).enumerate().map(turned);
+            let named = bodies.iter().zip(meshes).map(|(body, mesh)| NamedMesh {
+                name: body.name.clone(),
+                colour: body.colour,
+                mesh,
+            });
+            threemf(title, colours, named, out)
         }
-    })
+    }
 }

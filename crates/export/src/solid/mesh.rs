@@ -35,24 +35,62 @@ impl Mesh {
     }
 }
 
+/// The rings of a solid's mesh, before it is made: how many triangles it has, and the mesh itself.
+#[derive(Clone, Debug)]
+pub struct Facets {
+    /// The outline of each run, and whether it closes.
+    outlines: Vec<(Vec<Point>, bool)>,
+    around: u32,
+}
+
 /// A mesh whose every face keeps within `tolerance_mm` of the solid's surface.
-///
-/// Corners lie on the surface. Where the outline is straight throughout, a face strays only around it,
-/// by all of the tolerance; else half of it is spent along the outline and half around it.
 pub fn mesh(body: &Body, tolerance_mm: f64) -> Mesh {
-    let edges = || body.runs.iter().flat_map(|run| &run.edges);
-    let straight = edges().all(|edge| matches!(edge.curve, Curve::Line(_)));
-    let share = tolerance_mm.max(1e-6) / if straight { 1.0 } else { 2.0 };
-    let places = edges().map(|edge| edge.from().r.max(edge.to().r));
-    let widest = places.fold(share, f64::max);
-    // A chord of n in the round strays from a circle of radius r by r (1 - cos(180°/n)).
-    let around = (std::f64::consts::PI / (1.0 - share / widest).clamp(-1.0, 1.0).acos()).ceil();
-    let turns = turns((around as u32).clamp(12, 4096));
-    let mut mesh = Mesh::default();
-    for run in &body.runs {
-        mesh.revolve(&outline(run, share), run.is_loop(), &turns);
+    Facets::of(body, tolerance_mm).mesh()
+}
+
+impl Facets {
+    /// Of a mesh whose every face keeps within `tolerance_mm` of the solid's surface.
+    ///
+    /// Corners lie on the surface. Where the outline is straight throughout, a face strays only around it,
+    /// by all of the tolerance; else half of it is spent along the outline and half around it.
+    pub fn of(body: &Body, tolerance_mm: f64) -> Facets {
+        let edges = || body.runs.iter().flat_map(|run| &run.edges);
+        let straight = edges().all(|edge| matches!(edge.curve, Curve::Line(_)));
+        let share = tolerance_mm.max(1e-6) / if straight { 1.0 } else { 2.0 };
+        let places = edges().map(|edge| edge.from().r.max(edge.to().r));
+        let widest = places.fold(share, f64::max);
+        // A chord of n in the round strays from a circle of radius r by r (1 - cos(180°/n)).
+        let around = (std::f64::consts::PI / (1.0 - share / widest).clamp(-1.0, 1.0).acos()).ceil();
+        let outlines = body.runs.iter();
+        Facets {
+            outlines: outlines
+                .map(|run| (outline(run, share), run.is_loop()))
+                .collect(),
+            around: (around as u32).clamp(12, 4096),
+        }
     }
-    mesh
+
+    /// How many triangles the mesh has.
+    pub fn count(&self) -> u64 {
+        let bands = self.outlines.iter().map(|(places, closed)| {
+            let ends = places.last().zip(places.first()).filter(|_| *closed);
+            let pairs = places.windows(2).map(|it| (&it[0], &it[1])).chain(ends);
+            // A band to the axis takes one round of triangles, any other two.
+            let rounds = pairs.map(|(a, b)| u64::from(!on_axis(*a)) + u64::from(!on_axis(*b)));
+            rounds.sum::<u64>()
+        });
+        bands.sum::<u64>() * u64::from(self.around)
+    }
+
+    /// The mesh.
+    pub fn mesh(&self) -> Mesh {
+        let turns = turns(self.around);
+        let mut mesh = Mesh::default();
+        for (outline, closed) in &self.outlines {
+            mesh.revolve(outline, *closed, &turns);
+        }
+        mesh
+    }
 }
 
 /// The cosine and the sine of each of so many steps round the axis.
@@ -164,7 +202,10 @@ mod tests {
     fn meshes_are_closed_face_outwards_and_hold_the_volume() {
         for sample in samples::all() {
             let (exact, tolerance) = (sample.properties(), 0.01);
-            let mesh = mesh(&sample.body(), tolerance);
+            let facets = Facets::of(&sample.body(), tolerance);
+            let mesh = facets.mesh();
+            let count = mesh.triangles.len() as u64;
+            assert_eq!(facets.count(), count, "{}", sample.name);
             let most = sample.area_mm2() * tolerance;
             let off = mesh.volume_mm3() - exact.volume_mm3;
             assert!(off.abs() < most, "{}: off by {off} of {most}", sample.name);

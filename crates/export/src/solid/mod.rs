@@ -17,8 +17,8 @@ mod styles;
 mod surface;
 mod threemf;
 
-pub use laid::{SolidForm, laid, written};
-pub use mesh::{Mesh, mesh};
+pub use laid::{SolidForm, laid, write};
+pub use mesh::{Facets, Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
 pub use pieces::{bodies, left_out};
 pub use rings::rings;

@@ -6,13 +6,18 @@ use super::surface;
 use crate::mark::MARK;
 use quillet_geometry::Point;
 use std::fmt::Write as _;
+use std::io::{self, Write};
 
 /// Writes solids as one STEP file, each a product of its own, millimetres.
 ///
 /// Faces are planes, cylinders, cones, spheres and tori where they are such, else surfaces of
 /// revolution of a B-spline, rational for an ellipse. A body's colour is on all its faces. There is no date in it: the same solid gives the same bytes.
-pub fn step(title: &str, bodies: &[Body]) -> String {
-    let mut file = StepFile::default();
+///
+/// # Errors
+///
+/// Where it cannot be written.
+pub fn step(title: &str, bodies: &[Body], out: &mut dyn Write) -> io::Result<()> {
+    let mut file = StepFile::new(out, header(title, bodies));
     let setting = file.setting();
     let mut styled = Vec::new();
     for body in bodies {
@@ -21,15 +26,18 @@ pub fn step(title: &str, bodies: &[Body]) -> String {
         styled.extend(body.colour.map(|colour| file.styled(solid, colour)));
     }
     file.presented(&styled, setting.shape);
+    file.end("ENDSEC;\nEND-ISO-10303-21;\n")
+}
+
+fn header(title: &str, bodies: &[Body]) -> String {
     format!(
         "ISO-10303-21;\nHEADER;\n\
          FILE_DESCRIPTION(('{}: threads are plain cylinders of equal volume',{}'{MARK}'),'2;1');\n\
          FILE_NAME('{}','1970-01-01T00:00:00',(''),(''),'','','');\n\
-         FILE_SCHEMA(('AUTOMOTIVE_DESIGN {{ 1 0 10303 214 1 1 1 1 }}'));\nENDSEC;\nDATA;\n{}ENDSEC;\nEND-ISO-10303-21;\n",
+         FILE_SCHEMA(('AUTOMOTIVE_DESIGN {{ 1 0 10303 214 1 1 1 1 }}'));\nENDSEC;\nDATA;\n",
         quoted(title),
         left_out(bodies),
-        quoted(title),
-        file.text
+        quoted(title)
     )
 }
 
@@ -54,24 +62,24 @@ struct ProductContext {
     shape: EntityId,
 }
 
-impl StepFile {
+impl StepFile<'_> {
     fn solid(&mut self, body: &Body) -> EntityId {
         let shells: Vec<EntityId> = body.runs.iter().map(|run| self.shell(run)).collect();
         let Some((outer, voids)) = shells.split_first() else {
-            return self.put("CLOSED_SHELL('',())");
+            return self.put(format_args!("CLOSED_SHELL('',())"));
         };
         let name = quoted(&body.name);
         if voids.is_empty() {
-            return self.put(&format!("MANIFOLD_SOLID_BREP('{name}',{outer})"));
+            return self.put(format_args!("MANIFOLD_SOLID_BREP('{name}',{outer})"));
         }
         let voids: Vec<String> = voids
             .iter()
             .map(|shell| {
-                self.put(&format!("ORIENTED_CLOSED_SHELL('',*,{shell},.T.)"))
+                self.put(format_args!("ORIENTED_CLOSED_SHELL('',*,{shell},.T.)"))
                     .to_string()
             })
             .collect();
-        self.put(&format!(
+        self.put(format_args!(
             "BREP_WITH_VOIDS('{name}',{outer},({}))",
             voids.join(",")
         ))
@@ -104,11 +112,11 @@ impl StepFile {
                 };
                 let sense = logical(surface.outwards);
                 let id = surface.id;
-                self.put(&format!("ADVANCED_FACE('',({bounds}),{id},{sense})"))
+                self.put(format_args!("ADVANCED_FACE('',({bounds}),{id},{sense})"))
                     .to_string()
             })
             .collect();
-        self.put(&format!("CLOSED_SHELL('',({}))", faces.join(",")))
+        self.put(format_args!("CLOSED_SHELL('',({}))", faces.join(",")))
     }
 
     /// A corner of the outline: a vertex, and the circle it sweeps unless it is on the axis.
@@ -119,11 +127,13 @@ impl StepFile {
             at
         };
         let place = self.place(at);
-        let vertex = self.put(&format!("VERTEX_POINT('',{place})"));
+        let vertex = self.put(format_args!("VERTEX_POINT('',{place})"));
         let circle = (at.r > 0.0).then(|| {
             let axes = self.coaxial(at.z, 1.0);
-            let circle = self.put(&format!("CIRCLE('',{axes},{})", real(at.r)));
-            self.put(&format!("EDGE_CURVE('',{vertex},{vertex},{circle},.T.)"))
+            let circle = self.put(format_args!("CIRCLE('',{axes},{})", real(at.r)));
+            self.put(format_args!(
+                "EDGE_CURVE('',{vertex},{vertex},{circle},.T.)"
+            ))
         });
         Corner { vertex, circle }
     }
@@ -138,8 +148,8 @@ impl StepFile {
             let forwards = corner.vertex == from.vertex;
             if let Some(circle) = corner.circle {
                 let edge = self.oriented(circle, forwards);
-                let ring = self.put(&format!("EDGE_LOOP('',({edge}))"));
-                bounds.push(self.put(&format!("{kind}('',{ring},.T.)")).to_string());
+                let ring = self.put(format_args!("EDGE_LOOP('',({edge}))"));
+                bounds.push(self.put(format_args!("{kind}('',{ring},.T.)")).to_string());
             }
         }
         bounds.join(",")
@@ -150,7 +160,7 @@ impl StepFile {
         let sense = logical(seam.with_curve);
         let curve = seam.curve;
         let (one, two) = (from.vertex, to.vertex);
-        let seam = self.put(&format!("EDGE_CURVE('',{one},{two},{curve},{sense})"));
+        let seam = self.put(format_args!("EDGE_CURVE('',{one},{two},{curve},{sense})"));
         let mut edges = Vec::new();
         let mut put = |file: &mut StepFile, edge: Option<EntityId>, forwards| {
             if let Some(edge) = edge {
@@ -161,35 +171,44 @@ impl StepFile {
         put(self, Some(seam), true);
         put(self, to.circle, false);
         put(self, Some(seam), false);
-        let ring = self.put(&format!("EDGE_LOOP('',({}))", edges.join(",")));
-        self.put(&format!("FACE_OUTER_BOUND('',{ring},.T.)"))
+        let ring = self.put(format_args!("EDGE_LOOP('',({}))", edges.join(",")));
+        self.put(format_args!("FACE_OUTER_BOUND('',{ring},.T.)"))
             .to_string()
     }
 
     fn oriented(&mut self, edge: EntityId, forwards: bool) -> EntityId {
-        self.put(&format!(
+        self.put(format_args!(
             "ORIENTED_EDGE('',*,*,{edge},{})",
             logical(forwards)
         ))
     }
 
     fn setting(&mut self) -> ProductContext {
-        let application =
-            self.put("APPLICATION_CONTEXT('core data for automotive mechanical design processes')");
-        self.put(&format!(
+        let application = self.put(format_args!(
+            "APPLICATION_CONTEXT('core data for automotive mechanical design processes')"
+        ));
+        self.put(format_args!(
             "APPLICATION_PROTOCOL_DEFINITION('international standard','automotive_design',2000,{application})"
         ));
-        let product = self.put(&format!("PRODUCT_CONTEXT('',{application},'mechanical')"));
-        let definition = self.put(&format!(
+        let product = self.put(format_args!(
+            "PRODUCT_CONTEXT('',{application},'mechanical')"
+        ));
+        let definition = self.put(format_args!(
             "PRODUCT_DEFINITION_CONTEXT('part definition',{application},'design')"
         ));
-        let length = self.put("(LENGTH_UNIT()NAMED_UNIT(*)SI_UNIT(.MILLI.,.METRE.))");
-        let angle = self.put("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))");
-        let solid = self.put("(NAMED_UNIT(*)SI_UNIT($,.STERADIAN.)SOLID_ANGLE_UNIT())");
-        let within = self.put(&format!(
+        let length = self.put(format_args!(
+            "(LENGTH_UNIT()NAMED_UNIT(*)SI_UNIT(.MILLI.,.METRE.))"
+        ));
+        let angle = self.put(format_args!(
+            "(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))"
+        ));
+        let solid = self.put(format_args!(
+            "(NAMED_UNIT(*)SI_UNIT($,.STERADIAN.)SOLID_ANGLE_UNIT())"
+        ));
+        let within = self.put(format_args!(
             "UNCERTAINTY_MEASURE_WITH_UNIT(LENGTH_MEASURE(1.E-7),{length},'distance_accuracy_value','')"
         ));
-        let shape = self.put(&format!(
+        let shape = self.put(format_args!(
             "(GEOMETRIC_REPRESENTATION_CONTEXT(3)GLOBAL_UNCERTAINTY_ASSIGNED_CONTEXT(({within}))\
              GLOBAL_UNIT_ASSIGNED_CONTEXT(({length},{angle},{solid}))REPRESENTATION_CONTEXT('',''))"
         ));
@@ -207,20 +226,24 @@ impl StepFile {
             definition,
             shape,
         } = setting;
-        let product = self.put(&format!("PRODUCT('{name}','{name}','',({product}))"));
-        self.put(&format!(
+        let product = self.put(format_args!("PRODUCT('{name}','{name}','',({product}))"));
+        self.put(format_args!(
             "PRODUCT_RELATED_PRODUCT_CATEGORY('part','',({product}))"
         ));
-        let formation = self.put(&format!("PRODUCT_DEFINITION_FORMATION('','',{product})"));
-        let defined = self.put(&format!(
+        let formation = self.put(format_args!(
+            "PRODUCT_DEFINITION_FORMATION('','',{product})"
+        ));
+        let defined = self.put(format_args!(
             "PRODUCT_DEFINITION('design','',{formation},{definition})"
         ));
-        let of = self.put(&format!("PRODUCT_DEFINITION_SHAPE('','',{defined})"));
+        let of = self.put(format_args!("PRODUCT_DEFINITION_SHAPE('','',{defined})"));
         let axes = self.coaxial(0.0, 1.0);
-        let shown = self.put(&format!(
+        let shown = self.put(format_args!(
             "ADVANCED_BREP_SHAPE_REPRESENTATION('{name}',({axes},{solid}),{shape})"
         ));
-        self.put(&format!("SHAPE_DEFINITION_REPRESENTATION({of},{shown})"));
+        self.put(format_args!(
+            "SHAPE_DEFINITION_REPRESENTATION({of},{shown})"
+        ));
     }
 }
 
@@ -249,6 +272,12 @@ fn quoted(text: &str) -> String {
 mod tests {
     use super::*;
 
+    fn text(title: &str, bodies: &[Body]) -> String {
+        let mut out = Vec::new();
+        step(title, bodies, &mut out).unwrap();
+        String::from_utf8(out).unwrap()
+    }
+
     #[test]
     fn reals_have_a_point_and_read_back() {
         assert_eq!(real(12.0), "12.");
@@ -262,9 +291,9 @@ mod tests {
     #[test]
     fn what_no_lathe_turns_is_said_to_be_left_out() {
         let mut body = super::super::samples::section().body();
-        assert!(!step("section", std::slice::from_ref(&body)).contains("without"));
+        assert!(!text("section", std::slice::from_ref(&body)).contains("without"));
         body.left_out = vec!["flat", "slot"];
-        let text = step("section", &[body]);
+        let text = text("section", &[body]);
         let said = "'section: as turned, without its cuts from the side: flat, slot'";
         assert_eq!(text.matches(said).count(), 1);
     }
@@ -272,7 +301,7 @@ mod tests {
     #[test]
     fn a_thread_free_section_is_one_shell_of_known_surfaces() {
         let sample = super::super::samples::section();
-        let text = step("section", &[sample.body()]);
+        let text = text("section", &[sample.body()]);
         for (entity, count) in [
             ("MANIFOLD_SOLID_BREP", 1),
             ("CLOSED_SHELL", 1),

@@ -2,18 +2,26 @@
 
 use super::Mesh;
 use crate::mark::MARK;
+use std::io::{self, BufWriter, ErrorKind, Write};
 
-/// Writes meshes as one binary STL, millimetres, little end first. Each is written before the next
-/// is asked for.
-pub fn stl(meshes: impl IntoIterator<Item = Mesh>) -> Vec<u8> {
+/// Writes meshes, of so many triangles together, as one binary STL, millimetres, little end first.
+/// Each is written before the next is asked for.
+///
+/// # Errors
+///
+/// Where it cannot be written, or there are more triangles than its count of 32 bits can tell.
+pub fn stl(
+    triangles: u64,
+    meshes: impl IntoIterator<Item = Mesh>,
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    let too_many = |_| io::Error::new(ErrorKind::FileTooLarge, "longer than .stl can hold");
+    let count = u32::try_from(triangles).map_err(too_many)?;
+    let mut out = BufWriter::with_capacity(BLOCK, out);
     // The first 80 bytes are free but must not begin with the word of the text form.
-    let mut out = format!("{MARK:80.80}").into_bytes();
-    let counted_at = out.len();
-    out.extend([0; 4]);
-    let mut count: u32 = 0;
+    write!(out, "{MARK:80.80}")?;
+    out.write_all(&count.to_le_bytes())?;
     for mesh in meshes {
-        count += mesh.triangles.len() as u32;
-        out.reserve(TRIANGLE_BYTES * mesh.triangles.len());
         for triangle in &mesh.triangles {
             let corners = triangle.map(|at| mesh.places_mm[at as usize]);
             let [a, b, c] = corners;
@@ -23,12 +31,14 @@ pub fn stl(meshes: impl IntoIterator<Item = Mesh>) -> Vec<u8> {
             for (at, mm) in written.chunks_exact_mut(4).zip(numbers.as_flattened()) {
                 at.copy_from_slice(&(*mm as f32).to_le_bytes());
             }
-            out.extend_from_slice(&written);
+            out.write_all(&written)?;
         }
     }
-    out[counted_at..counted_at + 4].copy_from_slice(&count.to_le_bytes());
-    out
+    out.flush()
 }
+
+/// So much is written at a time, bytes.
+const BLOCK: usize = 1 << 18;
 
 /// What a triangle takes: its normal and three corners, and two bytes more.
 const TRIANGLE_BYTES: usize = 50;

@@ -32,7 +32,7 @@ pub(super) fn of(file: &mut StepFile, edge: &Edge) -> Surface {
             };
             let axes = file.coaxial(edge.from().z, along);
             Surface {
-                id: file.put(&format!("PLANE('',{axes})")),
+                id: file.put(format_args!("PLANE('',{axes})")),
                 outwards: true,
             }
         }
@@ -59,8 +59,8 @@ pub(super) fn seam(file: &mut StepFile, edge: &Edge) -> Seam {
             let way = *end - *start;
             let length = way.z.hypot(way.r);
             let way = file.direction(way.r / length, 0.0, way.z / length);
-            let vector = file.put(&format!("VECTOR('',{way},1.)"));
-            let curve = file.put(&format!("LINE('',{place},{vector})"));
+            let vector = file.put(format_args!("VECTOR('',{way},1.)"));
+            let curve = file.put(format_args!("LINE('',{place},{vector})"));
             Seam {
                 curve,
                 with_curve: !edge.backwards,
@@ -96,7 +96,10 @@ fn straight(file: &mut StepFile, line: &Line) -> EntityId {
     let Line { start, end } = *line;
     if (start.r - end.r).abs() < SAME {
         let axes = file.coaxial(start.z, 1.0);
-        return file.put(&format!("CYLINDRICAL_SURFACE('',{axes},{})", real(start.r)));
+        return file.put(format_args!(
+            "CYLINDRICAL_SURFACE('',{axes},{})",
+            real(start.r)
+        ));
     }
     // A cone widens along its axes.
     let (narrow, along) = if start.r < end.r {
@@ -106,7 +109,7 @@ fn straight(file: &mut StepFile, line: &Line) -> EntityId {
     };
     let half_angle = (end.r - start.r).abs().atan2(end.z - start.z);
     let axes = file.coaxial(narrow.z, along);
-    file.put(&format!(
+    file.put(format_args!(
         "CONICAL_SURFACE('',{axes},{},{})",
         real(narrow.r),
         real(half_angle)
@@ -120,13 +123,16 @@ fn round(file: &mut StepFile, arc: &Arc, away: bool) -> Surface {
     match known(arc) {
         Some(SpecialSurface::Sphere(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
-            let id = file.put(&format!("SPHERICAL_SURFACE('',{axes},{})", real(radius)));
+            let id = file.put(format_args!(
+                "SPHERICAL_SURFACE('',{axes},{})",
+                real(radius)
+            ));
             Surface { id, outwards }
         }
         Some(SpecialSurface::Torus(radius)) => {
             let axes = file.coaxial(centre.z, 1.0);
             let (ring, tube) = (real(centre.r), real(radius));
-            let id = file.put(&format!("TOROIDAL_SURFACE('',{axes},{ring},{tube})"));
+            let id = file.put(format_args!("TOROIDAL_SURFACE('',{axes},{ring},{tube})"));
             Surface { id, outwards }
         }
         // A swept curve's normal is to the left of its travel.
@@ -158,14 +164,14 @@ fn known(arc: &Arc) -> Option<SpecialSurface> {
 fn revolved(file: &mut StepFile, curve: EntityId) -> EntityId {
     let place = file.place(Point::new(0.0, 0.0));
     let axis = file.direction(0.0, 0.0, 1.0);
-    let axis = file.put(&format!("AXIS1_PLACEMENT('',{place},{axis})"));
-    file.put(&format!("SURFACE_OF_REVOLUTION('',{curve},{axis})"))
+    let axis = file.put(format_args!("AXIS1_PLACEMENT('',{place},{axis})"));
+    file.put(format_args!("SURFACE_OF_REVOLUTION('',{curve},{axis})"))
 }
 
 /// A circle in the plane y = 0; it runs along the axis where it is farther from it.
 fn circle(file: &mut StepFile, arc: &Arc) -> EntityId {
     let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]);
-    file.put(&format!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
+    file.put(format_args!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
 }
 
 /// An arc of an ellipse as the rational curve of second degree that it is (Farin, "Curves and Surfaces for
@@ -183,7 +189,7 @@ fn rational(file: &mut StepFile, arc: &Arc) -> EntityId {
     let places = [arc.start(), middle, arc.end()]
         .map(|it| file.place(it).to_string())
         .join(",");
-    file.put(&format!(
+    file.put(format_args!(
         "(BOUNDED_CURVE()B_SPLINE_CURVE(2,({places}),.UNSPECIFIED.,.F.,.F.)\
          B_SPLINE_CURVE_WITH_KNOTS((3,3),(0.,1.),.UNSPECIFIED.)CURVE()GEOMETRIC_REPRESENTATION_ITEM()\
          RATIONAL_B_SPLINE_CURVE((1.,{},1.))REPRESENTATION_ITEM(''))",
@@ -196,7 +202,7 @@ fn spline(file: &mut StepFile, cubic: &Cubic) -> EntityId {
         .points()
         .map(|place| file.place(place).to_string())
         .join(",");
-    file.put(&format!(
+    file.put(format_args!(
         "B_SPLINE_CURVE_WITH_KNOTS('',3,({places}),.UNSPECIFIED.,.F.,.F.,(4,4),(0.,1.),.UNSPECIFIED.)"
     ))
 }

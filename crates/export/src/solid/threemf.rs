@@ -6,7 +6,7 @@ use crate::write::escaped;
 use quillet_standards::Colour;
 use std::collections::BTreeSet;
 use std::fmt;
-use std::io::{self, BufWriter, Cursor, Write};
+use std::io::{self, BufWriter, Cursor, ErrorKind, Write};
 use std::sync::mpsc::{SyncSender, sync_channel};
 use std::thread;
 use zip::write::SimpleFileOptions;
@@ -36,8 +36,19 @@ pub struct NamedMesh {
 ///
 /// # Errors
 ///
-/// Where the model is longer than the 4 GB that a package holds.
+/// Where it cannot be written, or the model is longer than the 4 GB that a package holds.
 pub fn threemf(
+    title: &str,
+    colours: impl IntoIterator<Item = Colour>,
+    meshes: impl IntoIterator<Item = NamedMesh> + Send,
+    out: &mut dyn Write,
+) -> io::Result<()> {
+    let too_long = |_| io::Error::new(ErrorKind::FileTooLarge, "longer than .3mf can hold");
+    out.write_all(&packed(title, colours, meshes).map_err(too_long)?)
+}
+
+/// The package, which is a tenth of its text.
+fn packed(
     title: &str,
     colours: impl IntoIterator<Item = Colour>,
     meshes: impl IntoIterator<Item = NamedMesh> + Send,

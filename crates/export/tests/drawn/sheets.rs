@@ -98,7 +98,7 @@ fn every_form_holds_every_part_and_the_mark() {
         sheet::json(&content),
     );
     for form in [&html, &text, &json] {
-        assert!(mark::is_ours(form.as_bytes()));
+        assert!(mark::is_ours(form.as_bytes()).unwrap());
         for word in ["cap", "barrel", "section", "shoulder", "STOP"] {
             assert!(form.contains(word), "{word} is missing");
         }
@@ -116,7 +116,7 @@ fn every_form_holds_every_part_and_the_mark() {
         );
     }
     let pdf = sheet::pdf(&content, Paper::Letter);
-    assert!(mark::is_ours(&pdf));
+    assert!(mark::is_ours(pdf.as_slice()).unwrap());
     picture("heron-sheet.html", html.as_bytes());
     picture("heron-sheet.pdf", &pdf);
 }

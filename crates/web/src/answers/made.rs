@@ -68,8 +68,9 @@ pub(super) fn solid(open: &Opened, asked: &Made) -> Result<FileAnswer, String> {
     let held = pen.filter(|it| asked.part.is_none() && it.is_settled());
     let bodies = solid::laid(&pens, &parts, held.map(|_| Configured::Capped), false)?;
     let name = called(asked, pen);
-    let bytes = solid::written(&name, &bodies, form, TOLERANCE_MM);
-    let bytes = bytes.map_err(|_| "the model is longer than .3mf can hold")?;
+    let mut bytes = Vec::new();
+    solid::write(&name, &bodies, form, TOLERANCE_MM, &mut bytes)
+        .map_err(|error| format!("the model is {error}"))?;
     Ok(FileAnswer::of(&name, &asked.form, &bytes))
 }
 
