@@ -4,6 +4,7 @@
 mod compare;
 mod dice;
 mod editor;
+mod edits;
 mod findings;
 mod lifetime;
 mod order;
