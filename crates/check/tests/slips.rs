@@ -13,8 +13,14 @@ use slip::Slip;
 use std::collections::BTreeMap;
 use std::path::Path;
 
-/// How many slips are tried: of each pen as many.
-const TRIED: usize = 112;
+/// How many slips are tried, of each pen as many; `.ci/weekly` sets QUILLET_SLIPS and tries them all.
+fn tried() -> usize {
+    let asked = std::env::var("QUILLET_SLIPS").ok();
+    asked.map_or(112, |it| it.parse().unwrap())
+}
+
+/// So many findings of one slip bury it.
+const CROWD: usize = 4;
 
 /// What is found, each with the cures that are offered.
 fn found(name: &str, text: &str) -> Vec<Finding> {
@@ -86,7 +92,7 @@ fn slips() -> Vec<(&'static str, Slip)> {
         // Knot is flawed to begin with.
         .filter(|(name, text)| text.contains("\npen ") && *name != "knot.quillet")
         .collect();
-    let each = TRIED.div_ceil(pens.len());
+    let each = tried().div_ceil(pens.len());
     pens.into_iter()
         .flat_map(|(name, text)| {
             let all = slip::all(text);
@@ -104,9 +110,14 @@ fn every_cure_that_is_offered_cures_and_brings_nothing_as_bad() {
     let slips = slips();
     assert!(slips.len() >= 100, "{}", slips.len());
     let (mut findings, mut with_cure, mut faults) = (0, 0, Vec::new());
+    let mut crowds = Vec::new();
     for (name, slip) in &slips {
         let before = found(name, &slip.text);
         findings += before.len();
+        if before.len() >= CROWD {
+            let told: Vec<_> = before.iter().map(|it| it.rule.code()).collect();
+            crowds.push(format!("{name}: {}: {}", slip.what, told.join(", ")));
+        }
         for finding in &before {
             with_cure += usize::from(!finding.fixes.is_empty());
             for fix in &finding.fixes {
@@ -123,11 +134,15 @@ fn every_cure_that_is_offered_cures_and_brings_nothing_as_bad() {
         }
     }
     println!(
-        "{} slips, {findings} findings, {with_cure} with a cure",
-        slips.len()
+        "{} slips, {findings} findings, {with_cure} with a cure, {} told of {CROWD} times or more\n{}",
+        slips.len(),
+        crowds.len(),
+        crowds.join("\n"),
     );
     assert!(faults.is_empty(), "\n{}", faults.join("\n"));
     assert!(2 * with_cure >= findings, "{with_cure} of {findings}");
+    // One in a hundred: what is taken from a hole may be missed at each of its neighbours.
+    assert!(100 * crowds.len() <= slips.len().max(100), "{crowds:#?}");
 }
 
 #[test]

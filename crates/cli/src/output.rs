@@ -5,10 +5,13 @@ use quillet_export::mark;
 use std::path::{Path, PathBuf};
 use std::{fs, io, io::Write};
 
+/// What stands for standard output where a file is named.
+const STANDARD_OUTPUT: &str = "-";
+
 /// Where a result is to be written.
 #[derive(clap::Args)]
 pub(crate) struct Output {
-    /// Where to write; the ending says the form [default: beside the file, named after it]
+    /// Where to write, - for standard output; the ending says the form [default: beside the file, named after it]
     #[arg(short, long, value_name = "OUT")]
     output: Option<PathBuf>,
     /// Write over a file even though it was not written by quillet
@@ -35,7 +38,7 @@ impl Output {
         let Some(named) = &self.output else {
             return Ok(from.with_file_name(name));
         };
-        if whole::is_stream(named) || named.as_os_str() == "-" {
+        if whole::is_stream(named) || named.as_os_str() == STANDARD_OUTPUT {
             return match several {
                 true => Err("several sheets do not go into one stream; say --pen NAME".into()),
                 false => Ok(named.clone()),
@@ -76,6 +79,11 @@ impl Output {
         path: &Path,
         result: impl FnOnce(&mut dyn Write) -> io::Result<()>,
     ) -> Result<(), String> {
+        if path.as_os_str() == STANDARD_OUTPUT {
+            let mut bytes = Vec::new();
+            result(&mut bytes).map_err(|error| files::cannot(path, &error))?;
+            return terminal::bytes(&bytes);
+        }
         if whole::is_stream(path) {
             // What is read from it is to be the result alone.
             return files::put_with(path, result);

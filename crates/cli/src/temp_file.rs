@@ -135,9 +135,11 @@ fn for_whom(options: &mut OpenOptions, _: bool) -> &mut OpenOptions {
 /// From the first temporary file on: what ends the process takes them along.
 #[cfg(unix)]
 fn ended_by_signals() {
-    use signal_hook::consts::{SIGINT, SIGTERM};
+    use signal_hook::consts::{SIGINT, SIGTERM, SIGXFSZ};
     static HEARD: std::sync::Once = std::sync::Once::new();
     HEARD.call_once(|| {
+        // A file that grows past what the user may write is told of as a full disk is.
+        let _ = signal_hook::flag::register(SIGXFSZ, std::sync::Arc::default());
         let Ok(mut signals) = signal_hook::iterator::Signals::new([SIGINT, SIGTERM]) else {
             return;
         };

@@ -16,6 +16,10 @@ pub(crate) fn write(
     path: &Path,
     content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
 ) -> io::Result<()> {
+    if is_stream(path) {
+        // As it is named: what a shell hands over lies behind no path of its own.
+        return pour(path, content);
+    }
     let path = behind_links(path);
     let about = match fs::metadata(&path) {
         Ok(about) => about,
@@ -28,9 +32,6 @@ pub(crate) fn write(
     };
     if about.is_dir() {
         return Err(io::ErrorKind::IsADirectory.into());
-    }
-    if !about.is_file() {
-        return pour(&path, &about, content);
     }
     if about.permissions().readonly() {
         return Err(io::ErrorKind::PermissionDenied.into());
@@ -109,15 +110,15 @@ fn in_place(path: &Path, new: &Path) -> io::Result<()> {
 }
 
 /// Writes into what is no file.
-fn pour(
-    path: &Path,
-    about: &Metadata,
-    content: impl FnOnce(&mut dyn Write) -> io::Result<()>,
-) -> io::Result<()> {
-    if is_disk(about) {
+fn pour(path: &Path, content: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> io::Result<()> {
+    if is_disk(&fs::metadata(path)?) {
         return Err(io::Error::other("a disk, not a file"));
     }
-    content(&mut OpenOptions::new().write(true).open(path)?)
+    match content(&mut OpenOptions::new().write(true).open(path)?) {
+        // Its reader had enough, as `| head` does.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+        poured => poured,
+    }
 }
 
 #[cfg(unix)]

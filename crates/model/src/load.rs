@@ -84,7 +84,10 @@ impl Loader<'_> {
 
     fn follow(&mut self, from: &SourceFile, reference: &Text, statement: Span) {
         let folder = from.path.parent().unwrap_or(Path::new(""));
-        let path = tidy(&folder.join(&*reference.text));
+        let path = match tidy(&folder.join(&*reference.text)) {
+            here if here.as_os_str().is_empty() => PathBuf::from("."),
+            path => path,
+        };
         let used = match self.source.open(&path) {
             Ok(used) => used,
             Err(error) => return self.missing(reference, &path, &error),

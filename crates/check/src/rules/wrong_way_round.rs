@@ -1,14 +1,15 @@
-//! `wrong-way-round`: a joint that names a part's other end, or `into` for `onto`.
+//! `wrong-way-round`: a joint that names a part's other end, `into` for `onto`, a thread cut outside
+//! for inside.
 
 mod told;
 
 use crate::findings::Subject;
 use crate::shape::{Threaded, threads};
 use crate::{DesignView, Findings, JointView, PenView, Rule, Run};
-use quillet_model::{AtRest, Design, End, JointEnd, Part};
+use quillet_model::{AtRest, Design, End, Joint, JointEnd, Part};
 use quillet_syntax::ast::{Side, Verb};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
-use told::{block, direction, end, swapped};
+use told::{block, direction, end, side, swapped};
 
 pub(crate) static RULE: Rule = Rule {
     code: "wrong-way-round",
@@ -32,15 +33,18 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
     let mut wrong: Vec<WrongEnd<'_>> = Vec::new();
     for joint in joints.filter(|it| !goes_together(it)) {
         match EndMistake::of(&joint) {
-            Some(EndMistake::Direction(thread)) => {
+            Some(EndMistake::End(it)) => wrong.push(it),
+            Some(other) => {
                 findings.about = Subject {
                     pen: pen.clone(),
                     part: None,
                     joint: Some(joint.id),
                 };
-                findings.push(direction(&joint, thread));
+                findings.push(match other {
+                    EndMistake::Side(thread) => side(&joint, thread),
+                    EndMistake::Direction(thread) => direction(&joint, thread),
+                });
             }
-            Some(EndMistake::End(it)) => wrong.push(it),
             None => {}
         }
     }
@@ -86,6 +90,8 @@ enum EndMistake<'a> {
     Direction(Threaded<'a>),
     /// One of its parts by the other end.
     End(WrongEnd<'a>),
+    /// Both threads on one side of the metal; the one that belongs on the other.
+    Side(Threaded<'a>),
 }
 
 /// A part named by one end, of which the thread meant is cut from the other.
@@ -124,8 +130,30 @@ impl<'a> EndMistake<'a> {
         if let Some((thread, _)) = pair(&outside(male.end.other()), &inside(female.end)) {
             return wrong(male, thread);
         }
-        let (_, thread) = pair(&outside(male.end), &inside(female.end.other()))?;
-        wrong(female, thread)
+        if let Some((_, thread)) = pair(&outside(male.end), &inside(female.end.other())) {
+            return wrong(female, thread);
+        }
+        Self::side(view).map(EndMistake::Side)
+    }
+
+    /// The thread that is cut on the same side as its mate.
+    fn side(view: &JointView<'a>) -> Option<Threaded<'a>> {
+        let (male, female) = (view.joint.male, view.joint.female);
+        // What goes into another, or takes it in, by the same end has its thread for that.
+        let free = |own: JointEnd, role: fn(&Joint) -> JointEnd| {
+            let others = view.pen.joints().filter(|it| it.id != view.id);
+            let mut others = others.map(|it| role(it.joint));
+            others.all(|it| (it.part, it.end) != (own.part, own.end))
+        };
+        let pair_on = |side: Side| {
+            let one = at(view, view.male, side, male.end);
+            pair(&one, &at(view, view.female, side, female.end))
+        };
+        let of_female = pair_on(Side::Outside).filter(|_| free(female, |it| it.male));
+        let of_male = pair_on(Side::Inside).filter(|_| free(male, |it| it.female));
+        let female = of_female.map(|it| (it.1, view.female));
+        let wrong = female.or(of_male.map(|it| (it.0, view.male)));
+        wrong.filter(|it| !it.1.is_bought()).map(|it| it.0)
     }
 }
 

@@ -31,6 +31,45 @@ fn an_end_taken_for_the_other_is_told_with_the_end_that_has_the_thread() {
 }
 
 #[test]
+fn a_thread_cut_outside_for_inside_is_told_alone() {
+    for (name, right, wrong, cure) in [
+        (
+            "heron.quillet",
+            "thread closing inside ",
+            "thread closing outside ",
+            "write inside",
+        ),
+        (
+            "heron.quillet",
+            "thread housing inside ",
+            "thread housing outside ",
+            "write inside",
+        ),
+        (
+            "godwit.quillet",
+            "thread housing inside ",
+            "thread housing outside ",
+            "write inside",
+        ),
+        (
+            "whimbrel.quillet",
+            "thread joint inside ",
+            "thread joint outside ",
+            "write inside",
+        ),
+        (
+            "heron.quillet",
+            "thread joint outside ",
+            "thread joint inside ",
+            "write outside",
+        ),
+    ] {
+        let at = wrong.trim().rsplit(' ').next().unwrap();
+        reports(name, &[(right, wrong)], "wrong-way-round", at, cure);
+    }
+}
+
+#[test]
 fn blocks_named_after_each_others_ends_are_swapped_back() {
     for name in ["heron.quillet", "avocet.quillet"] {
         let slips = [

@@ -40,6 +40,8 @@ fn what_is_no_file_is_not_used_and_not_waited_for() {
     for (path, why) in [
         ("pipe.quillet", "it is a device or a pipe, not a file"),
         ("folder", "it is a folder, not a file"),
+        (".", ". cannot be used: it is a folder, not a file"),
+        ("", ". cannot be used: it is a folder, not a file"),
         ("big.quillet", "it is longer than 16 MB"),
         ("/dev/zero", "it is a device or a pipe, not a file"),
     ] {
@@ -92,7 +94,7 @@ fn what_a_shell_hands_over_is_read() {
 }
 
 /// One of each way to print.
-const PRINTED: [&[&str]; 12] = [
+const PRINTED: [&[&str]; 13] = [
     &["check", "pen.quillet"],
     &["check", "pen.quillet", "--format", "json"],
     &["measure", "pen.quillet"],
@@ -104,8 +106,12 @@ const PRINTED: [&[&str]; 12] = [
     &["thread", "M10", "--format", "json"],
     &["draw", "pen.quillet", "-o", "pen.pdf"],
     &["format", "--check", "crowded.quillet"],
+    &["manual", "-o", "-"],
     &["--help"],
 ];
+
+/// What pours into a pipe by its name.
+const POURED: &[&str] = &["manual", "-o", "/dev/stdout"];
 
 fn with_a_pen() -> tempfile::TempDir {
     let folder = tempfile::tempdir().unwrap();
@@ -141,7 +147,7 @@ fn output_that_cannot_be_written_is_told() {
 #[test]
 fn a_reader_that_has_gone_is_no_failure() {
     let folder = with_a_pen();
-    for args in PRINTED {
+    for args in PRINTED.into_iter().chain([POURED]) {
         let (reader, writer) = std::io::pipe().unwrap();
         drop(reader);
         let (no_reader, rendered) = std::io::pipe().unwrap();
@@ -200,6 +206,37 @@ fn a_device_is_written_into_and_never_replaced() {
     assert_eq!(output.status.code(), Some(0), "{output:?}");
     assert_eq!(fs::read_link(&device).unwrap(), Path::new("/dev/null"));
     assert!(!fs::metadata("/dev/null").unwrap().is_file());
+}
+
+#[test]
+fn standard_output_is_a_place_to_write_to() {
+    let folder = with_a_pen();
+    let before = fs::read_dir(folder.path()).unwrap().count();
+    // A pipe, which has no path of its own.
+    for place in ["-", "/dev/stdout"] {
+        let output = run(folder.path(), &["manual", "-o", place]);
+        assert_eq!(output.status.code(), Some(0), "{place}: {output:?}");
+        assert!(stdout(&output).starts_with("<!doctype html>"), "{place}");
+        assert!(stdout(&output).ends_with("</html>"), "{place}");
+    }
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), before);
+}
+
+#[test]
+fn a_file_that_may_not_grow_so_long_is_told_and_not_left() {
+    let folder = with_a_pen();
+    let before = fs::read_dir(folder.path()).unwrap().count();
+    let program = command(folder.path()).get_program().to_owned();
+    let output = Command::new("sh")
+        .current_dir(folder.path())
+        // Blocks of 512 bytes; the manual takes hundreds of them.
+        .args(["-c", "ulimit -f 8; exec \"$0\" manual -o manual.html"])
+        .arg(program)
+        .output()
+        .unwrap();
+    assert_eq!(output.status.code(), Some(2), "{output:?}");
+    assert!(stderr(&output).contains("manual.html: File too large"));
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), before);
 }
 
 #[test]

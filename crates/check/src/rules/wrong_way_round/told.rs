@@ -5,7 +5,7 @@ use crate::JointView;
 use crate::propose;
 use crate::shape::Threaded;
 use quillet_model::End;
-use quillet_syntax::{Edit, Finding, text};
+use quillet_syntax::{Edit, Finding, Span, text};
 
 /// `into` where `onto` is meant, or the other way.
 pub(super) fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
@@ -21,6 +21,41 @@ pub(super) fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
     match propose::direction(view) {
         Some((title, edits)) => finding.hint(title.clone()).fix_all(title, edits),
         None => finding.hint("turn the joint round"),
+    }
+}
+
+/// `outside` where `inside` is meant, or the other way.
+pub(super) fn side(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
+    let (word, meant) = match thread.feature.is_inside() {
+        true => ("inside", "outside"),
+        false => ("outside", "inside"),
+    };
+    let cut = thread.feature.span;
+    let written = view.pen.design.text(cut);
+    let is_word = |at: &usize| {
+        let around = [&written[..*at], &written[at + word.len()..]];
+        around[0].ends_with(char::is_whitespace) && !around[1].starts_with(char::is_alphanumeric)
+    };
+    let found = written.match_indices(word).map(|it| it.0).find(is_word);
+    let place = found.map(|at| {
+        let start = cut.start as usize + at;
+        Span::new(cut.file, start, start + word.len())
+    });
+    let message = text!(
+        "{} goes into {}, and {} is cut {} on both",
+        view.male_name(),
+        view.female_name(),
+        thread.thread.called(),
+        word
+    );
+    let title = text!("write {}", meant);
+    let finding = RULE
+        .at(place.unwrap_or(cut), message)
+        .label(view.joint.head, "joined here")
+        .hint(title.clone());
+    match place {
+        Some(place) => finding.fix_all(title, vec![Edit::new(place, meant)]),
+        None => finding,
     }
 }
 
