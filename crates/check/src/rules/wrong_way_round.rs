@@ -6,7 +6,7 @@ mod told;
 use crate::findings::Subject;
 use crate::shape::{Threaded, threads};
 use crate::{DesignView, Findings, JointView, PenView, Rule, Run};
-use quillet_model::{AtRest, Design, End, Joint, JointEnd, Part};
+use quillet_model::{AtRest, Design, End, JointEnd, Part};
 use quillet_syntax::ast::{Side, Verb};
 use quillet_syntax::{Finding, RuleId, Severity, Span};
 use told::{block, direction, end, side, swapped};
@@ -32,21 +32,21 @@ fn of_pen(view: &PenView<'_>, findings: &mut Findings) {
     let pen = Some(view.pen.name.text.clone());
     let mut wrong: Vec<WrongEnd<'_>> = Vec::new();
     for joint in joints.filter(|it| !goes_together(it)) {
-        match EndMistake::of(&joint) {
-            Some(EndMistake::End(it)) => wrong.push(it),
-            Some(other) => {
-                findings.about = Subject {
-                    pen: pen.clone(),
-                    part: None,
-                    joint: Some(joint.id),
-                };
-                findings.push(match other {
-                    EndMistake::Side(thread) => side(&joint, thread),
-                    EndMistake::Direction(thread) => direction(&joint, thread),
-                });
+        let told = match EndMistake::of(&joint) {
+            Some(EndMistake::End(it)) => {
+                wrong.push(it);
+                continue;
             }
-            None => {}
-        }
+            Some(EndMistake::Direction(thread)) => direction(&joint, thread),
+            Some(EndMistake::Side(thread)) => side(&joint, thread),
+            None => continue,
+        };
+        findings.about = Subject {
+            pen: pen.clone(),
+            part: None,
+            joint: Some(joint.id),
+        };
+        findings.push(told);
     }
     while let Some(first) = wrong.pop() {
         let other = wrong
@@ -139,18 +139,24 @@ impl<'a> EndMistake<'a> {
     /// The thread that is cut on the same side as its mate.
     fn side(view: &JointView<'a>) -> Option<Threaded<'a>> {
         let (male, female) = (view.joint.male, view.joint.female);
-        // What goes into another, or takes it in, by the same end has its thread for that.
-        let free = |own: JointEnd, role: fn(&Joint) -> JointEnd| {
-            let others = view.pen.joints().filter(|it| it.id != view.id);
-            let mut others = others.map(|it| role(it.joint));
-            others.all(|it| (it.part, it.end) != (own.part, own.end))
+        // A thread that another joint is held by is where it belongs.
+        let free = |own: JointEnd, thread: &Threaded<'_>| {
+            let mut others = view.pen.joints().filter(|it| it.id != view.id);
+            !others.any(|it| {
+                let (end, mate, side) = match thread.feature.is_inside() {
+                    true => (it.joint.female, it.male, Side::Outside),
+                    false => (it.joint.male, it.female, Side::Inside),
+                };
+                let mates = |it: Threaded<'_>| it.thread.thread.mates_with(&thread.thread.thread);
+                (end.part, end.end) == (own.part, own.end) && threads(mate, side).any(mates)
+            })
         };
         let pair_on = |side: Side| {
             let one = at(view, view.male, side, male.end);
             pair(&one, &at(view, view.female, side, female.end))
         };
-        let of_female = pair_on(Side::Outside).filter(|_| free(female, |it| it.male));
-        let of_male = pair_on(Side::Inside).filter(|_| free(male, |it| it.female));
+        let of_female = pair_on(Side::Outside).filter(|it| free(female, &it.1));
+        let of_male = pair_on(Side::Inside).filter(|it| free(male, &it.0));
         let female = of_female.map(|it| (it.1, view.female));
         let wrong = female.or(of_male.map(|it| (it.0, view.male)));
         wrong.filter(|it| !it.1.is_bought()).map(|it| it.0)
