@@ -90,7 +90,7 @@ enum EndMistake<'a> {
     Direction(Threaded<'a>),
     /// One of its parts by the other end.
     End(WrongEnd<'a>),
-    /// Both threads on one side of the metal; the one that belongs on the other.
+    /// Both threads outside; the one that belongs inside.
     Side(Threaded<'a>),
 }
 
@@ -136,30 +136,24 @@ impl<'a> EndMistake<'a> {
         Self::side(view).map(EndMistake::Side)
     }
 
-    /// The thread that is cut on the same side as its mate.
+    /// The thread that is cut outside on what receives, as its mate is on what goes in. The other way
+    /// about no metal is left, and that is told.
     fn side(view: &JointView<'a>) -> Option<Threaded<'a>> {
         let (male, female) = (view.joint.male, view.joint.female);
+        let outside = |part: &'a Part, end: End| at(view, part, Side::Outside, end);
+        let (_, thread) = pair(
+            &outside(view.male, male.end),
+            &outside(view.female, female.end),
+        )?;
         // A thread that another joint is held by is where it belongs.
-        let free = |own: JointEnd, thread: &Threaded<'_>| {
-            let mut others = view.pen.joints().filter(|it| it.id != view.id);
-            !others.any(|it| {
-                let (end, mate, side) = match thread.feature.is_inside() {
-                    true => (it.joint.female, it.male, Side::Outside),
-                    false => (it.joint.male, it.female, Side::Inside),
-                };
-                let mates = |it: Threaded<'_>| it.thread.thread.mates_with(&thread.thread.thread);
-                (end.part, end.end) == (own.part, own.end) && threads(mate, side).any(mates)
-            })
-        };
-        let pair_on = |side: Side| {
-            let one = at(view, view.male, side, male.end);
-            pair(&one, &at(view, view.female, side, female.end))
-        };
-        let of_female = pair_on(Side::Outside).filter(|it| free(female, &it.1));
-        let of_male = pair_on(Side::Inside).filter(|it| free(male, &it.0));
-        let female = of_female.map(|it| (it.1, view.female));
-        let wrong = female.or(of_male.map(|it| (it.0, view.male)));
-        wrong.filter(|it| !it.1.is_bought()).map(|it| it.0)
+        let mut others = view.pen.joints().filter(|it| it.id != view.id);
+        let held = others.any(|it| {
+            let own = it.joint.male;
+            let mates = |it: Threaded<'_>| it.thread.thread.mates_with(&thread.thread.thread);
+            (own.part, own.end) == (female.part, female.end)
+                && threads(it.female, Side::Inside).any(mates)
+        });
+        (!held && !view.female.is_bought()).then_some(thread)
     }
 }
 

@@ -61,11 +61,6 @@ fn a_thread_cut_outside_for_inside_is_told_alone() {
         let at = wrong.trim().rsplit(' ').next().unwrap();
         reports(name, &[(right, wrong)], "wrong-way-round", at, cure);
     }
-    // Its tenon is no longer turned for it, so that its size has to be written.
-    let right = "tenon                   for 8\n    thread joint outside ";
-    let slips = [(right, "tenon 9.9 for 8\n    thread joint inside ")];
-    let cure = "write outside";
-    reports("heron.quillet", &slips, "wrong-way-round", "inside", cure);
 }
 
 #[test]

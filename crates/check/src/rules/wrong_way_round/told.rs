@@ -24,12 +24,9 @@ pub(super) fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
     }
 }
 
-/// `outside` where `inside` is meant, or the other way.
+/// `outside` where `inside` is meant.
 pub(super) fn side(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
-    let (word, meant) = match thread.feature.is_inside() {
-        true => ("inside", "outside"),
-        false => ("outside", "inside"),
-    };
+    let (word, meant) = ("outside", "inside");
     let cut = thread.feature.span;
     let written = view.pen.design.text(cut);
     let is_word = |at: &usize| {
