@@ -57,6 +57,10 @@ enum StateName {
     Uncapped,
     /// Open, the cap on the tail
     Posted,
+    /// Its point drawn back
+    Retracted,
+    /// In its stand
+    Resting,
 }
 
 impl From<StateName> for Configured {
@@ -65,6 +69,8 @@ impl From<StateName> for Configured {
             StateName::Capped => Configured::Capped,
             StateName::Uncapped => Configured::Uncapped,
             StateName::Posted => Configured::Posted,
+            StateName::Retracted => Configured::Retracted,
+            StateName::Resting => Configured::Resting,
         }
     }
 }

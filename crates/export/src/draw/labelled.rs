@@ -190,22 +190,14 @@ fn dimension(
     (length, local): (&str, &dyn Fn(f64) -> f64),
     sizes: LabelSizes,
 ) {
-    let y = view.origin.y - radius * 0.52;
-    let (from, to) = (Xy::new(view.origin.x, y), Xy::new(view.origin.x + long, y));
     let text = Text::new(Xy::default(), sizes.length_mm, length).bold();
     let gap = text.width_mm() / 2.0 + 1.2;
-    // Near the middle, where the part is fat enough for it.
-    let least = 0.52 * radius + sizes.length_mm / 2.0 + 0.6;
-    let fat = |share: &f64| {
-        let x = share * long;
-        let steps = (0..=12).map(|it| x - gap + gap * f64::from(it) / 6.0);
-        steps.map(local).fold(f64::INFINITY, f64::min) >= least
-    };
-    let shares = [0.5, 0.55, 0.45, 0.6, 0.4, 0.65, 0.35, 0.7, 0.3];
-    let share = shares.into_iter().find(fat).unwrap_or(0.5);
-    let middle = from.towards(to, share);
-    // The figure stands between axis and outline, or else beside the part.
-    let inside = 2.0 * gap + 8.0 < long && 0.96 * radius > sizes.length_mm + 1.0;
+    let clear = (long, gap, sizes.length_mm);
+    let place = figure_place(clear, [0.52 * radius, sizes.length_mm / 2.0 + 1.0], local);
+    let y = view.origin.y - place.map_or(0.52 * radius, |it| it.0);
+    let (from, to) = (Xy::new(view.origin.x, y), Xy::new(view.origin.x + long, y));
+    let middle = from.towards(to, place.map_or(0.5, |it| it.1));
+    let inside = place.is_some();
     let text = Text {
         at: match inside {
             true => middle.moved(0.0, -sizes.length_mm / 2.0),
@@ -235,4 +227,26 @@ fn dimension(
         scene.fill(Layer::View, vec![ground]);
     }
     scene.text(text);
+}
+
+/// Where a figure stands between axis and outline and covers neither: how far below the axis, and at which
+/// share of the length, near the middle first; none where the part is fat enough nowhere, for a figure so
+/// wide to each side of its middle and so high, mm.
+fn figure_place(
+    (long, gap, high): (f64, f64, f64),
+    below: [f64; 2],
+    local: &dyn Fn(f64) -> f64,
+) -> Option<(f64, f64)> {
+    let fat = |below: f64, share: f64| {
+        let x = share * long;
+        let mut steps = (0..=12).map(|it| x - gap + gap * f64::from(it) / 6.0);
+        // The heads of the arrows have room on both sides.
+        let beside = x - gap > 4.0 && x + gap < long - 4.0;
+        beside && below >= high / 2.0 + 0.5 && steps.all(|it| local(it) >= below + high / 2.0 + 0.6)
+    };
+    // To the right of the middle and to the left, in turn.
+    let steps = (0..=8).map(|it| 0.05 * f64::from(it));
+    let shares: Vec<f64> = steps.flat_map(|it| [0.5 + it, 0.5 - it]).collect();
+    let each = below.map(|at| Some((at, *shares.iter().find(|it| fat(at, **it))?)));
+    each.into_iter().flatten().next()
 }

@@ -35,11 +35,11 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
         capped: settled.and_then(|it| draw::outside(it, Configured::Capped, LIVE_MM)),
         uncapped: settled.and_then(|it| draw::outside(it, Configured::Uncapped, LIVE_MM)),
         cutaway: settled.and_then(|it| {
-            let whole = match it.assembly.capped.is_some() {
-                true => Configured::Capped,
-                false => Configured::Uncapped,
-            };
-            draw::cutaway(it, whole, LIVE_MM)
+            // In its stand a pen shows all it has.
+            let whole = [Configured::Resting, Configured::Capped];
+            let known = |state: &Configured| it.assembly.configuration(*state).is_some();
+            let whole = whole.into_iter().find(known);
+            draw::cutaway(it, whole.unwrap_or(Configured::Uncapped), LIVE_MM)
         }),
         section: settled.and_then(|it| draw::section(it, LIVE_MM, units)),
         exploded: settled.and_then(|it| draw::exploded(it, LIVE_MM + 4.0)),
@@ -70,7 +70,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
             false => "speed".into(),
         },
         figures: first::figures(pen, units),
-        listed: first::listed(pen, &plan, looks.section.as_ref(), units),
+        listed: first::listed(pen, &plan, looks.cutaway.as_ref(), units),
         saws,
         saw_notes,
         lay_out,

@@ -18,6 +18,7 @@ mod pdf;
 mod reading;
 mod route_lines;
 mod row;
+mod row_cuts;
 mod row_words;
 mod shown;
 mod side;

@@ -68,9 +68,8 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         Note::IndexStarts { pitch, .. } => {
             Some(format!("index {} a start", words.units.plain(*pitch)))
         }
-        Note::UnderCoat { under } => {
-            Some(format!("{} under, for the coat", words.units.plain(*under)))
-        }
+        // The strip's figures are those of the bare outside.
+        Note::UnderCoat { .. } => Some("sizes before the coat".into()),
         Note::Coat { name, thickness } => Some(format!(
             "then {name}, {} thick, joints masked",
             words.units.plain(*thickness)

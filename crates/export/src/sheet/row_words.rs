@@ -111,6 +111,7 @@ impl RowContext<'_> {
             Tool::TenonCutter { bushing } => format!("bushing {}", self.units.plain(bushing)),
             Tool::FlatDrill { .. } => "flat drill".into(),
             Tool::BoringBar { .. } => "boring bar".into(),
+            Tool::PatternTool => "pattern tool".into(),
             other => words::tool(other, self.units),
         })
     }
@@ -167,7 +168,10 @@ impl RowContext<'_> {
 pub(super) fn names_tool(work: &Work, tool: Tool) -> bool {
     let plain_cut = !matches!(work, Work::Outside(_) | Work::Turn(_));
     match tool {
-        Tool::TenonCutter { .. } | Tool::FlatDrill { .. } | Tool::BoringBar { .. } => false,
+        Tool::TenonCutter { .. }
+        | Tool::FlatDrill { .. }
+        | Tool::BoringBar { .. }
+        | Tool::PatternTool => false,
         Tool::PartingTool | Tool::TurningTool | Tool::ThreadingTool { .. } => plain_cut,
         _ => true,
     }

@@ -35,7 +35,7 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
             _ => format!("at least {total}"),
         };
         Saw {
-            stock: format!("{name} {size}, {rods}"),
+            stock: words::capital(&format!("{name} {size}, {rods}")),
             size_mm: stock.size.to_mm(),
             kerf_mm: list.kerf.to_mm(),
             pieces: pieces.collect(),

@@ -68,7 +68,11 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
     let ask = all.iter().any(|it| it.row.asked.is_some());
     let columns = all.iter().map(|it| Station {
         at: units.plain(Length::mm(it.inward)),
-        rough: figure(units, it.row.rough, false),
+        // Where the stock is no fatter there is nothing to rough.
+        rough: match it.row.rough < route.blank.dia {
+            true => figure(units, it.row.rough, false),
+            false => "–".into(),
+        },
         finished: figure(units, finished(it, length), ask && it.row.asked.is_some()),
         station_mm: station(it.inward),
     });
@@ -76,7 +80,10 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
     (columns.len() > 1).then(|| Strip {
         from: part.end_name(from).to_owned(),
         to: part.end_name(from.other()).to_owned(),
-        leave: format!("leave {} to sand", units.plain(quillet_plan::FINISH_OVER)),
+        leave: match sanded(route) {
+            true => format!("leave {} to sand", units.plain(quillet_plan::FINISH_OVER)),
+            false => "to the hole as made".into(),
+        },
         columns,
     })
 }
@@ -152,6 +159,11 @@ fn datum(part: &Part) -> End {
         true => End::Second,
         false => End::First,
     }
+}
+
+fn sanded(route: &Route) -> bool {
+    let mut all = route.operations.iter();
+    all.any(|it| matches!(it.work, Work::Polish { .. } | Work::RemoveNub { .. }))
 }
 
 /// The stretches of the outside that the route turns to the template, stations, mm; none where it turns none.

@@ -3,7 +3,7 @@
 use crate::output::inspection::{self, Inspection, Measured};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
-use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Tool, TurnKind, Work};
+use crate::{AskedSize, InsideCut, InsideShape, Note, Operation, Pass, Tool, TurnKind, Work};
 use quillet_geometry::Length;
 use quillet_model::{CutId, End, Feature, Hand, Origin, Part, Profiles, SideId};
 use quillet_syntax::ast::ToleranceKind;
@@ -85,12 +85,17 @@ pub(crate) fn checks(
                 at: (cut.from + cut.to).half(),
             };
             let size = match (cut.kind, part.land(cut.end, cut.from, cut.to)) {
-                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source))) => Inspection {
-                    what,
-                    nominal: cut.dia,
-                    limits,
-                    source,
-                },
+                // What is written outside the thread's own limits is measured as it is written.
+                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source)))
+                    if limits.contains(cut.dia) =>
+                {
+                    Inspection {
+                        what,
+                        nominal: cut.dia,
+                        limits,
+                        source,
+                    }
+                }
                 _ => by_fit.map_or_else(|| general(what, cut.dia), |it| fitted(what, &it)),
             };
             vec![size, general(Measured::Depth { end: cut.end }, cut.to)]
@@ -106,7 +111,9 @@ pub(crate) fn checks(
             })
             .collect()
         }
-        Work::Polish { .. } => {
+        // What is turned to a hole has its size by the last cut.
+        Work::Outside(pass) if pass.pass != Pass::Finish || pass.over.is_positive() => Vec::new(),
+        Work::Polish { .. } | Work::Outside(_) => {
             let at_fattest = feature_map.outer.fattest(0.0, part.length.to_mm());
             let at = at_fattest.map_or(Length::ZERO, |(place, _)| Length::mm(place.z));
             let place = |at: Length| Measured::Outside {

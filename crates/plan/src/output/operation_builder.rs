@@ -365,7 +365,9 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 let part = self.feature_map.part;
                 operation.tool = side_tool(part, *cut, *places, self.bench_tools, problems);
                 operation.by_hand = operation.tool == Some(Tool::File);
-                None
+                // A pattern is cut as the work turns, by a tool that bears on its whole width.
+                let turns = operation.tool == Some(Tool::PatternTool);
+                turns.then_some((SpeedClass::Part, finished))
             }
             Work::Polish { .. } => {
                 operation.tool = Some(Tool::Abrasives);
@@ -446,7 +448,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
 fn coated(part: &Part, work: &Work) -> Option<Note> {
     let coat = part.coat()?;
     match work {
-        Work::Outside(_) | Work::RemoveNub { .. } => Some(Note::UnderCoat {
+        Work::Outside(pass) if pass.pass != crate::Pass::Rough => Some(Note::UnderCoat {
             under: part.coat_on_dia(),
         }),
         Work::Polish { .. } => Some(Note::Coat {

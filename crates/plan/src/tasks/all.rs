@@ -8,6 +8,7 @@ use crate::tasks::inside::inside_tasks;
 use crate::tasks::lining::lining_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
+use crate::tasks::passes::{is_hidden, passes};
 use crate::tasks::side::{opens_end, side_tasks};
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::BlendPartner;
@@ -350,7 +351,7 @@ impl TaskBuilder<'_, '_, '_> {
         }));
         let mut last = cut.to_vec();
         if !spans.is_empty() {
-            let passes = [(Pass::Rough, ROUGH_OVER), (Pass::Finish, FINISH_OVER)];
+            let passes = passes(self.feature_map, self.blank, core, self.mates);
             for (step, (pass, over)) in (0..).zip(passes) {
                 let pass = OutsidePass {
                     pass,
@@ -409,7 +410,8 @@ impl TaskBuilder<'_, '_, '_> {
             let rank = (Stage::Finish, 30, 0);
             last = vec![self.tasks.put(work, Access::End(end), rank, last)];
         }
-        if !spans.is_empty() && joined.is_none() {
+        let is_bare = self.strategy.nub.is_none() && is_hidden(self.feature_map, self.mates);
+        if !spans.is_empty() && joined.is_none() && !is_bare {
             last = vec![self.polish(None, finished, (Stage::Finish, 31, 0), last)];
         }
         last.extend(body_corners(self.feature_map, finished, &last, self.tasks));

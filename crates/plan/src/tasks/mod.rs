@@ -10,6 +10,7 @@ pub(crate) mod inside;
 pub(crate) mod lining;
 pub(crate) mod mate;
 pub(crate) mod outside;
+pub(crate) mod passes;
 pub(crate) mod side;
 pub(crate) mod stack;
 pub(crate) mod strategy;

@@ -44,6 +44,20 @@ pub(super) fn begun(c: &Content, paper: Paper, title: &str, about: &str) -> Canv
     page
 }
 
+/// Beside the number of the pen, where a part's strip is that is not on its own page.
+pub(super) fn strip_at(page: &mut Canvas, number: usize) {
+    let set = TextStyle {
+        bold: false,
+        ..STRONG
+    };
+    page.put_end(
+        LEFT + WIDTH - 38.0,
+        21.5,
+        set,
+        &format!("Strip: page {number}"),
+    );
+}
+
 /// The foot, when it is known how many pages there are.
 pub(super) fn ended(page: &mut Canvas, c: &Content, paper: Paper, (number, of): (usize, usize)) {
     let down = Canvas::foot(paper);

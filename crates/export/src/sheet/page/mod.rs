@@ -37,6 +37,8 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
     // Each with how many parts stand on it.
     let mut made: Vec<(usize, Vec<Canvas>)> = Vec::new();
     let mut left: Vec<&PartSheet> = Vec::new();
+    // The pages, among those made, whose strip is elsewhere.
+    let mut lacking: Vec<usize> = Vec::new();
     let mut index = 0;
     while let Some(it) = c.parts.get(index) {
         if let Some((count, page)) = small::shared(c, paper, &c.parts[index..]) {
@@ -47,6 +49,7 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
         let part = part::part(c, paper, it, &mut before);
         if part.strip_left {
             left.push(it);
+            lacking.push(made.len());
         }
         made.push((1, part.pages));
         index += 1;
@@ -63,13 +66,26 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
         next += pages.len();
     }
     let mut all = vec![pen::page(c, paper, &at)];
+    // Where the strips are that found no room on their own pages.
+    let mut strips_at = 1 + before.len();
     all.extend(before);
-    all.extend(made.into_iter().flat_map(|it| it.1));
+    let mut ending = Vec::new();
     if !ended {
+        let elsewhere = !left.is_empty();
         let (last, left) = last::pages(c, paper, left);
-        all.extend(last);
-        all.extend(part::templates(c, paper, &left));
+        ending.extend(last);
+        if elsewhere {
+            strips_at = next - 1 + ending.len() + usize::from(!left.is_empty());
+        }
+        ending.extend(part::templates(c, paper, &left));
     }
+    for index in lacking {
+        let page = made.get_mut(index).and_then(|it| it.1.first_mut());
+        page.into_iter()
+            .for_each(|it| frame::strip_at(it, strips_at));
+    }
+    all.extend(made.into_iter().flat_map(|it| it.1));
+    all.extend(ending);
     let of = all.len();
     let numbered = all.into_iter().enumerate().map(|(index, mut page)| {
         frame::ended(&mut page, c, paper, (index + 1, of));
