@@ -41,6 +41,7 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
             Some(BlendPartner {
                 route: place(blend.partner(*index)?)?,
                 gripped: blend.gripped == *index,
+                goes_in: blend.goes_in,
             })
         });
         let route = |map| {

@@ -75,6 +75,8 @@ pub struct Route {
     pub operations: Vec<Operation>,
     /// What the fits of its joints ask of its sizes.
     pub asked: Vec<AskedSize>,
+    /// How far it and the mate that it is turned joined with are in one another when they are home.
+    pub joined_by: Option<Length>,
     /// What stands in the way.
     pub problems: Vec<PlanProblem>,
 }
@@ -191,6 +193,7 @@ pub(crate) fn route(
         strategy,
         operations,
         asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
+        joined_by: blended.map(|it| it.goes_in),
         problems,
     }
 }

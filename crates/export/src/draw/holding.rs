@@ -1,5 +1,6 @@
 //! How the work is held for a stretch of its route, and what is cut away in it.
 
+mod mate;
 mod placement;
 
 use super::mandrel::profile;
@@ -7,6 +8,7 @@ use super::overlay::PATTERN;
 use super::pieces::pieces;
 use super::stock::StockProfile;
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
+use mate::JoinedMate;
 use placement::WorkPlacement;
 use quillet_model::{ById, End, Part};
 use quillet_plan::{Mandrel, MandrelId, MandrelKind, Nub, Operation, Plan, Route, Workholding};
@@ -45,6 +47,10 @@ pub(crate) fn holdings(
             whole: &whole,
             before: &before,
             after: &stock,
+            mate: match hold {
+                Workholding::Joined { .. } => JoinedMate::of(plan, route),
+                _ => None,
+            },
         };
         pictures.push(picture.draw(room_mm));
     }
@@ -59,6 +65,7 @@ struct HoldingPicture<'a> {
     whole: &'a StockProfile,
     before: &'a StockProfile,
     after: &'a StockProfile,
+    mate: Option<JoinedMate>,
 }
 
 /// Beyond the work on the paper, mm.
@@ -75,10 +82,13 @@ impl HoldingPicture<'_> {
             return Scene::new("nothing is held", width, 6.0);
         };
         let free = self.free();
+        let mate = self.mate.as_ref();
+        let (first, last) =
+            mate.map_or((low, high), |it| (it.span.0.min(low), it.span.1.max(high)));
         // Along the spindle from the left: the stations run on or back.
         let (mut left, mut right) = match free {
-            End::Second => (low, high),
-            End::First => (-high, -low),
+            End::Second => (first, last),
+            End::First => (-last, -first),
         };
         let shank = self
             .mandrel()
@@ -88,7 +98,8 @@ impl HoldingPicture<'_> {
         if centre {
             right += CENTRE_MM;
         }
-        let radius = self.before.widest().max(self.shank_radius());
+        let of_mate = mate.map_or(0.0, |it| it.widest);
+        let radius = self.before.widest().max(self.shank_radius()).max(of_mate);
         let tall = 2.0 * (radius + JAW_MM);
         let scale = ((width - 2.0 * BESIDE_MM) / (right - left))
             .min(height / tall)
@@ -112,6 +123,10 @@ impl HoldingPicture<'_> {
             scene.stroke(Layer::Uncut, Path::polygon(&places));
         }
         self.holder(&mut scene, &frame);
+        for side in mate.into_iter().flat_map(|it| frame.mirrored(&it.outline)) {
+            scene.fill(Layer::View, vec![side.clone()]);
+            scene.stroke(Layer::Fine, side);
+        }
         let (after, before) = (frame.region(self.after), frame.region(self.before));
         scene.fill(Layer::Paper, before.to_vec());
         if let Some(mandrel) = self.mandrel() {
@@ -119,7 +134,7 @@ impl HoldingPicture<'_> {
         }
         turned_away(&mut scene, before, after);
         if centre {
-            let face = if free == End::Second { high } else { low };
+            let face = if free == End::Second { last } else { first };
             tail_centre(&mut scene, &frame, face);
         }
         let (from, to) = (frame.x + left * scale, frame.x + right * scale);
@@ -167,7 +182,7 @@ impl HoldingPicture<'_> {
         match self.hold {
             Workholding::Mandrel(mount) => mount.tail != quillet_plan::TailSupport::Free,
             Workholding::Centres => true,
-            Workholding::Joined { .. } => self.gripped_nub().is_none(),
+            Workholding::Joined { .. } => self.gripped_nub().is_none() || self.mate.is_some(),
             _ => false,
         }
     }
@@ -195,6 +210,10 @@ impl HoldingPicture<'_> {
                 frame.jaws(scene, (near.min(far), near.max(far)), radius);
             }
             Workholding::Joined { .. } => {
+                let of_mate = self.mate.as_ref().and_then(|it| it.gripped);
+                if let Some((stretch, radius)) = of_mate {
+                    frame.jaws(scene, stretch, radius);
+                }
                 let Some(nub) = self.gripped_nub() else {
                     return;
                 };

@@ -201,7 +201,7 @@ fn dimension(
     let text = Text {
         at: match inside {
             true => middle.moved(0.0, -sizes.length_mm / 2.0),
-            false => Xy::new(from.x - gap - 4.5, view.origin.y - sizes.length_mm / 2.0),
+            false => Xy::new(from.x - gap - 1.5, y - sizes.length_mm / 2.0),
         },
         ..text
     };
@@ -218,12 +218,10 @@ fn dimension(
     }
     let text = text.anchored(Anchor::Middle);
     if inside {
-        let frame = text.frame().grown(0.6);
-        let ground = Path::rectangle(
-            frame.min.moved(0.0, 1.0),
-            frame.max.x - frame.min.x,
-            frame.max.y - frame.min.y - 1.0,
-        );
+        // Figures have nothing below their line.
+        let high = sizes.length_mm + 0.8;
+        let corner = text.at.moved(-gap + 0.6, -0.4);
+        let ground = Path::rectangle(corner, 2.0 * gap - 1.2, high);
         scene.fill(Layer::View, vec![ground]);
     }
     scene.text(text);

@@ -18,6 +18,8 @@ const TURNED_AWAY: Length = Length::from_nm(200_000);
 pub(crate) struct Blend {
     pub(crate) gripped: PartId,
     pub(crate) on_tail: PartId,
+    /// How far the one is in the other when it is home.
+    pub(crate) goes_in: Length,
 }
 
 impl Blend {
@@ -51,17 +53,29 @@ pub(crate) fn blends(pen: &Pen, bench_tools: BenchTools) -> Vec<Blend> {
             continue;
         }
         let ways = [(male, female), (female, male)];
-        found.extend(
-            ways.into_iter()
-                .find_map(|(gripped, other)| held(pen, gripped, other, bench_tools)),
-        );
+        let mut held = ways
+            .into_iter()
+            .filter_map(|(gripped, other)| held(pen, gripped, other, bench_tools));
+        let rest = pen.assembly.joints.get(id);
+        let goes_in = rest.map_or(Length::ZERO, |it| Length::mm(it.goes_in_mm));
+        let blend = held.next().map(|(gripped, on_tail)| Blend {
+            gripped,
+            on_tail,
+            goes_in,
+        });
+        found.extend(blend);
     }
     found
 }
 
 /// How two are held joined: the one by the nub beyond its closed end, the other by what is at its far end;
 /// none where one of them has nothing there.
-fn held(pen: &Pen, gripped: JointEnd, other: JointEnd, bench_tools: BenchTools) -> Option<Blend> {
+fn held(
+    pen: &Pen,
+    gripped: JointEnd,
+    other: JointEnd,
+    bench_tools: BenchTools,
+) -> Option<(PartId, PartId)> {
     nub(pen, gripped, bench_tools)?;
     let far = other.end.other();
     let feature_map = known(pen, other.part)?;
@@ -70,10 +84,7 @@ fn held(pen: &Pen, gripped: JointEnd, other: JointEnd, bench_tools: BenchTools) 
     // As while it was turned by itself, on a mandrel at the joint.
     let turned_so = strategy.mandrel.is_some_and(|(end, _)| end != far);
     let takes_centre = strategy.nub == Some(far) || feature_map.opens_at(far, &mates);
-    (turned_so && takes_centre).then_some(Blend {
-        gripped: gripped.part,
-        on_tail: other.part,
-    })
+    (turned_so && takes_centre).then_some((gripped.part, other.part))
 }
 
 fn known(pen: &Pen, id: PartId) -> Option<FeatureMap<'_>> {

@@ -2,6 +2,7 @@
 
 use crate::id::TaskId;
 use crate::{RouteId, Work};
+use quillet_geometry::Length;
 use quillet_model::{ById, CutId, End, PieceId};
 
 /// Something to do, not yet in its place.
@@ -152,6 +153,8 @@ pub(crate) struct BlendPartner {
     pub(crate) route: RouteId,
     /// This part's nub is the one that is gripped.
     pub(crate) gripped: bool,
+    /// How far the one is in the other when it is home.
+    pub(crate) goes_in: Length,
 }
 
 impl BlendPartner {

@@ -25,9 +25,13 @@ impl WorkPlacement {
 
     /// Both halves of what is left of the work.
     pub(super) fn region(&self, stock: &StockProfile) -> [Path; 2] {
+        self.mirrored(&stock.outline())
+    }
+
+    /// An outline above the axis and below it.
+    pub(super) fn mirrored(&self, outline: &[(f64, f64)]) -> [Path; 2] {
         [1.0, -1.0].map(|side| {
-            let places = stock.outline();
-            let places: Vec<Xy> = places
+            let places: Vec<Xy> = outline
                 .iter()
                 .map(|(z, r)| self.place(*z, side * r))
                 .collect();
