@@ -359,7 +359,7 @@ fn a_thread_cut_from_the_far_end_is_tried_too() {
 }
 
 /// Snipe's clutch is slit from its mouth into the bore: a centre there would be cut into, and spread what is
-/// slit while it is sanded.
+/// slit. It lies in the cap whole: it is turned to the hole there, and nothing is sanded.
 #[test]
 fn what_is_slit_from_its_end_is_slit_without_the_centre() {
     let plan = planned("snipe");
@@ -370,5 +370,40 @@ fn what_is_slit_from_its_end_is_slit_without_the_centre() {
     };
     assert!(!free(&|work| matches!(work, Work::Outside(_))));
     assert!(free(&|work| matches!(work, Work::Side { .. })));
-    assert!(free(&|work| matches!(work, Work::Polish { .. })));
+    let sanded = |it: &Operation| matches!(it.work, Work::Polish { .. });
+    assert!(!clutch.operations.iter().any(sanded));
+    let (_, turned) = find(clutch, |work| match work {
+        Work::Outside(pass) => pass.over == Length::ZERO,
+        _ => false,
+    });
+    // Drawn 14.4.
+    assert!(
+        turned
+            .checks
+            .iter()
+            .any(|it| it.nominal == Length::mm(14.4))
+    );
+}
+
+/// Of stock no more than 1.0 fatter than the outside nothing is roughed.
+#[test]
+fn what_is_no_fatter_is_not_roughed() {
+    let roughed = |rod: &str| {
+        let design = written(&format!(
+            "part sleeve from a to b {{\n  blank of reed rod {rod}\n  length 30\n  outside dia 13\n  from a \
+             {{\n    drill 8 through\n    thread M9x0.75 inside to 8\n  }}\n}}\n"
+        ));
+        let part = design.part("sleeve").expect("it is there");
+        let plan = plan_part(part, design.bench(None).map(AsRef::as_ref));
+        let route = route(&plan, "sleeve");
+        let passes = route.operations.iter().filter_map(|it| match &it.work {
+            Work::Outside(pass) => Some(pass.over.to_mm()),
+            _ => None,
+        });
+        passes.collect::<Vec<_>>()
+    };
+    assert_eq!(
+        (roughed("14"), roughed("14.5")),
+        (vec![0.1], vec![1.0, 0.1])
+    );
 }
