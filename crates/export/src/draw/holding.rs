@@ -2,6 +2,7 @@
 
 mod mate;
 mod placement;
+mod tail;
 
 use super::mandrel::profile;
 use super::overlay::PATTERN;
@@ -13,6 +14,7 @@ use placement::WorkPlacement;
 use quillet_model::{ById, End, Part};
 use quillet_plan::{Mandrel, MandrelId, MandrelKind, Nub, Operation, Plan, Route, Workholding};
 use std::ops::Range;
+use tail::tail_centre;
 
 /// The pictures of a route's holdings, each for its range of operations; at most so wide and high.
 pub(crate) fn holdings(
@@ -113,20 +115,9 @@ impl HoldingPicture<'_> {
             scale,
             way: if free == End::First { -1.0 } else { 1.0 },
         };
-        // What was parted off long ago is not there to be dashed.
-        let (from, to) = self.whole.span().unwrap_or((low, high));
-        let (from, to) = (from.max(low - FACED_MM), to.min(high + FACED_MM));
-        let wide = self.whole.widest();
-        for side in [1.0, -1.0] {
-            let places = [(from, 0.0), (from, wide), (to, wide), (to, 0.0)];
-            let places = places.map(|(z, r)| frame.place(z, side * r));
-            scene.stroke(Layer::Uncut, Path::polygon(&places));
-        }
+        self.uncut(&mut scene, &frame, (low, high));
         self.holder(&mut scene, &frame);
-        for side in mate.into_iter().flat_map(|it| frame.mirrored(&it.outline)) {
-            scene.fill(Layer::View, vec![side.clone()]);
-            scene.stroke(Layer::Fine, side);
-        }
+        self.joined_with(&mut scene, &frame);
         let (after, before) = (frame.region(self.after), frame.region(self.before));
         scene.fill(Layer::Paper, before.to_vec());
         if let Some(mandrel) = self.mandrel() {
@@ -144,6 +135,28 @@ impl HoldingPicture<'_> {
             Xy::new(to + BESIDE_MM, frame.y),
         );
         scene
+    }
+
+    /// The stock as it was, dashed, about what there is of it now.
+    fn uncut(&self, scene: &mut Scene, frame: &WorkPlacement, (low, high): (f64, f64)) {
+        // What was parted off long ago is not there to be dashed.
+        let (from, to) = self.whole.span().unwrap_or((low, high));
+        let (from, to) = (from.max(low - FACED_MM), to.min(high + FACED_MM));
+        let wide = self.whole.widest();
+        for side in [1.0, -1.0] {
+            let places = [(from, 0.0), (from, wide), (to, wide), (to, 0.0)];
+            let places = places.map(|(z, r)| frame.place(z, side * r));
+            scene.stroke(Layer::Uncut, Path::polygon(&places));
+        }
+    }
+
+    /// The mate that it is joined with.
+    fn joined_with(&self, scene: &mut Scene, frame: &WorkPlacement) {
+        let mate = self.mate.iter();
+        for side in mate.flat_map(|it| frame.mirrored(&it.outline)) {
+            scene.fill(Layer::View, vec![side.clone()]);
+            scene.stroke(Layer::Fine, side);
+        }
     }
 
     /// The end that stands away from the spindle.
@@ -260,29 +273,6 @@ fn mandrel_in(scene: &mut Scene, frame: &WorkPlacement, mandrel: &Mandrel, part:
         }
         scene.stroke(Layer::Fine, path);
     }
-}
-
-/// A live centre of 60° in the centre hole.
-fn tail_centre(scene: &mut Scene, frame: &WorkPlacement, face: f64) {
-    let at = |along: f64, radius: f64| {
-        let tip = frame.place(face, 0.0);
-        tip.moved((along - 1.6) * frame.scale, radius * frame.scale)
-    };
-    let cone = 60f64.to_radians() / 2.0;
-    let wide = 7.0;
-    let long = wide * cone.tan().recip() * 0.7;
-    let places = [
-        at(0.0, 0.0),
-        at(long, long * cone.tan()),
-        at(long + 2.0, long * cone.tan()),
-        at(long + 2.0, wide),
-        at(CENTRE_MM + 1.6, wide),
-        at(CENTRE_MM + 1.6, -wide),
-        at(long + 2.0, -wide),
-        at(long + 2.0, -long * cone.tan()),
-        at(long, -long * cone.tan()),
-    ];
-    scene.fill(Layer::Solid, vec![Path::polygon(&places)]);
 }
 
 /// The work as it is after, what is cut away hatched.
