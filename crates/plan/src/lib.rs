@@ -24,11 +24,11 @@ pub use output::packing::{Packing, least_rods, pack, pack_in_order};
 pub use output::problem::{PlanProblem, Shortfall, Unschedulable};
 pub use plan::{Plan, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::{Holding, Route};
-pub use tasks::all::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::asked::AskedSize;
 pub use tasks::blank::{Blank, FACING, LEAST_GRIP, NUB_DIA, NUB_LENGTH};
 pub use tasks::crowd::MOST_CUTS;
 pub use tasks::mate::Mate;
+pub use tasks::passes::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
     Bearing, Core, Home, InsideCut, InsideShape, JoinedIn, Nub, OutsidePass, Pass, PieceFace,

@@ -1,8 +1,8 @@
 //! Caliper tables: diameters at stations, for turning an outside down and for checking it.
 
 use crate::AskedSize;
-use crate::tasks::all::{FINISH_OVER, ROUGH_OVER};
 use crate::tasks::feature_map::zone;
+use crate::tasks::passes::{FINISH_OVER, ROUGH_OVER};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
 use quillet_standards::fit::ZoneLimits;

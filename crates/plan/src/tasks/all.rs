@@ -8,7 +8,7 @@ use crate::tasks::inside::inside_tasks;
 use crate::tasks::lining::lining_tasks;
 use crate::tasks::mate::{Mate, Mates};
 use crate::tasks::outside::{OutsideLayout, body_corners, body_tasks, zone_tasks};
-use crate::tasks::passes::{is_hidden, passes};
+use crate::tasks::passes::{FINISH_OVER, is_hidden, passes};
 use crate::tasks::side::{opens_end, side_tasks};
 use crate::tasks::stack::blank_tasks;
 use crate::tasks::task::BlendPartner;
@@ -20,11 +20,6 @@ use crate::{
 use quillet_geometry::Length;
 use quillet_model::{End, Feature};
 use quillet_syntax::ast::{Side, Verb};
-
-/// Left over the finished diameter after roughing (common practice, no published source).
-pub const ROUGH_OVER: Length = Length::from_nm(1_000_000);
-/// Left over the finished diameter for sanding (common practice, no published source).
-pub const FINISH_OVER: Length = Length::from_nm(100_000);
 
 /// The tasks of a part, with what each needs.
 pub(crate) fn all_tasks(

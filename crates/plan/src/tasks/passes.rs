@@ -1,11 +1,15 @@
 //! In which passes an outside is turned.
 
-use crate::tasks::all::{FINISH_OVER, ROUGH_OVER};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::{Mate, Mates};
 use crate::{Blank, Core, Pass};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
+
+/// Left over the finished diameter after roughing (common practice, no published source).
+pub const ROUGH_OVER: Length = Length::from_nm(1_000_000);
+/// Left over the finished diameter for sanding (common practice, no published source).
+pub const FINISH_OVER: Length = Length::from_nm(100_000);
 
 /// The passes, each with what it leaves on diameter: no roughing where the stock is no fatter than that
 /// leaves it, nothing to sand where no hand comes to.
