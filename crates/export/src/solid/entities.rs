@@ -117,3 +117,18 @@ pub(super) fn real(value: f64) -> String {
         power => format!("{digits}{point}E{power}"),
     }
 }
+
+/// Text between quotes of ISO 10303-21: letters beyond the basic alphabet by their code.
+pub(super) fn quoted(text: &str) -> String {
+    text.chars().fold(String::new(), |mut out, letter| {
+        match letter {
+            '\'' => out.push_str("''"),
+            '\\' => out.push_str("\\\\"),
+            ' '..='~' => out.push(letter),
+            _ => {
+                let _ = write!(out, "\\X4\\{:08X}\\X0\\", u32::from(letter));
+            }
+        }
+        out
+    })
+}

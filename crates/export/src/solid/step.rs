@@ -1,11 +1,10 @@
 //! STEP AP214 (ISO 10303-21): exact solids of revolution.
 
-use super::entities::{EntityId, StepFile, logical, real};
+use super::entities::{EntityId, StepFile, logical, quoted, real};
 use super::outline::{Body, EdgeLoop, on_axis};
 use super::surface;
 use crate::mark::MARK;
 use quillet_geometry::Point;
-use std::fmt::Write as _;
 use std::io::{self, Write};
 
 /// Writes solids as one STEP file, each a product of its own, millimetres.
@@ -251,21 +250,6 @@ impl StepFile<'_> {
 struct Corner {
     vertex: EntityId,
     circle: Option<EntityId>,
-}
-
-/// Text between quotes of ISO 10303-21: letters beyond the basic alphabet by their code.
-fn quoted(text: &str) -> String {
-    text.chars().fold(String::new(), |mut out, letter| {
-        match letter {
-            '\'' => out.push_str("''"),
-            '\\' => out.push_str("\\\\"),
-            ' '..='~' => out.push(letter),
-            _ => {
-                let _ = write!(out, "\\X4\\{:08X}\\X0\\", u32::from(letter));
-            }
-        }
-        out
-    })
 }
 
 #[cfg(test)]
