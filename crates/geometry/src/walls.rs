@@ -1,9 +1,12 @@
 //! Walls by zone: how much metal is left between what lies outside and what lies inside.
 
+mod necks;
+
 use std::collections::BTreeMap;
 
 use crate::chain::SAME;
 use crate::{Approach, Bounds, Chain, Curve, Point, Segment, Tag};
+use necks::{may_be_near, necks};
 
 /// The wall between two features that face each other, or the clearance between two parts.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -31,41 +34,29 @@ pub struct Wall {
 /// Two pieces face each other where one lies over the other, or where they look at each other
 /// along the axis (a drill's point and a dome, a bore's bottom and a shoulder) with nothing but
 /// metal between and no other bore nearer. A face that stands at the end of another piece adds nothing of its own.
+/// Aslant of each other they are a wall where each is the other's nearest: the neck between a shoulder's
+/// inner corner and the end of a bore that stops short of it.
 pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool) -> Vec<Wall> {
     let (outside, inside) = (boxed(outer), boxed(inner));
+    let counts = |one: &WallPiece, two: &WallPiece| counts(one.tag, two.tag);
+    let facing = Facing::of(&outside, &inside, counts);
+    let ordered = Ordered {
+        outer: InOrder::of(outer),
+        inner: InOrder::of(inner),
+    };
     let mut found: BTreeMap<(Tag, Tag), Wall> = BTreeMap::new();
-    let mut facing_along: Vec<(&WallPiece, &WallPiece)> = Vec::new();
-    for one in &outside {
-        for two in &inside {
-            let over_each_other = overlap(
-                (one.bounds.min.z, one.bounds.max.z),
-                (two.bounds.min.z, two.bounds.max.z),
-            );
-            let along = !over_each_other
-                && overlap(
-                    (one.bounds.min.r, one.bounds.max.r),
-                    (two.bounds.min.r, two.bounds.max.r),
-                );
-            if !(over_each_other || along) || !counts(one.tag, two.tag) {
-                continue;
-            }
-            if along {
-                facing_along.push((one, two));
-                continue;
-            }
-            let wall = over(one, two, found.get(&(one.tag, two.tag)));
-            note(&mut found, wall);
-        }
+    for (one, two) in facing.over {
+        let wall = over(one, two, found.get(&(one.tag, two.tag)));
+        note(&mut found, wall);
     }
-    let (ordered_outer, ordered_inner) = (InOrder::of(outer), InOrder::of(inner));
     let mut along: Vec<Wall> = Vec::new();
-    for (one, two) in facing_along {
+    for (one, two) in facing.along {
         let known = found.get(&(one.tag, two.tag));
         if known.is_some_and(|wall| wall.least_mm <= one.bounds.distance(&two.bounds)) {
             continue;
         }
         let near = one.curve.approach(&two.curve);
-        if metal_between(&ordered_outer, &ordered_inner, &near) {
+        if metal_between(&ordered, &near) {
             let ends = known.map_or((near.one.z, near.other.z), |wall| {
                 (wall.from_mm, wall.to_mm)
             });
@@ -73,17 +64,58 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
         }
     }
     for wall in &along {
-        if !along
-            .iter()
-            .chain(found.values())
-            .any(|other| shields(other, wall))
-        {
+        let mut others = along.iter().chain(found.values());
+        if !others.any(|other| shields(other, wall)) {
             note(&mut found, *wall);
         }
+    }
+    let known: Vec<Wall> = found.values().copied().collect();
+    for neck in necks(facing.aslant, [&outside, &inside], &ordered, counts, &known) {
+        note(&mut found, neck);
     }
     let mut walls: Vec<Wall> = found.into_values().collect();
     walls.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
     walls
+}
+
+/// An outer and an inner piece.
+type Pair<'p> = (&'p WallPiece, &'p WallPiece);
+
+/// The pairs that count, by how the one lies to the other.
+struct Facing<'p> {
+    /// One over the other.
+    over: Vec<Pair<'p>>,
+    /// Beyond each other along the axis.
+    along: Vec<Pair<'p>>,
+    /// Beyond each other along the axis and across it.
+    aslant: Vec<Pair<'p>>,
+}
+
+impl<'p> Facing<'p> {
+    fn of(
+        outside: &'p [WallPiece],
+        inside: &'p [WallPiece],
+        counts: impl Fn(&WallPiece, &WallPiece) -> bool,
+    ) -> Self {
+        let (mut over, mut along, mut aslant) = (Vec::new(), Vec::new(), Vec::new());
+        for one in outside {
+            for two in inside.iter().filter(|two| counts(one, two)) {
+                let (a, b) = (&one.bounds, &two.bounds);
+                if overlap((a.min.z, a.max.z), (b.min.z, b.max.z)) {
+                    over.push((one, two));
+                } else if overlap((a.min.r, a.max.r), (b.min.r, b.max.r)) {
+                    along.push((one, two));
+                } else if may_be_near(one, two) {
+                    aslant.push((one, two));
+                }
+            }
+        }
+        Self {
+            over,
+            along,
+            aslant,
+        }
+    }
 }
 
 /// A piece with the box round it.
@@ -239,14 +271,22 @@ impl<'c> InOrder<'c> {
     }
 }
 
+/// What lies outside and what lies inside, each in order.
+struct Ordered<'c> {
+    outer: InOrder<'c>,
+    inner: InOrder<'c>,
+}
+
 /// True where nothing but metal lies on the straight way between two nearest places.
-fn metal_between(outer: &InOrder, inner: &InOrder, near: &Approach) -> bool {
+fn metal_between(ordered: &Ordered, near: &Approach) -> bool {
     [0.25, 0.5, 0.75].iter().all(|part| {
         let place = near.one.towards(near.other, *part);
-        let under = outer
+        let under = ordered
+            .outer
             .radii_at(place.z)
             .is_some_and(|(before, after)| place.r <= before.min(after) + SAME);
-        let over = inner
+        let over = ordered
+            .inner
             .radii_at(place.z)
             .is_none_or(|(before, after)| place.r >= before.max(after) - SAME);
         under && over

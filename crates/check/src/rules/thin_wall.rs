@@ -139,7 +139,14 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
 /// What would leave the wall that is wanted: a larger thread, a smaller hole, or more outside.
 fn advice(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> SizedText {
     let units = view.design.units_at(view.part.span);
-    let more = (wanted.warn - wall.least).twice();
+    // What the two places are apart along the axis stays.
+    let along = (wall.at - wall.outer_at).to_mm();
+    let across = Length::mm(
+        (wanted.warn.to_mm().powi(2) - along.powi(2))
+            .max(0.0)
+            .sqrt(),
+    );
+    let more = across.twice() - (wall.outer_dia - wall.inner_dia);
     let feature = |origin: Origin| origin.feature().and_then(|at| view.part.features.get(at));
     if let Some((thread, _)) = feature(wall.outer).and_then(|outer| outer.thread()) {
         let major = units.up(thread.thread.major() + more);

@@ -45,6 +45,40 @@ fn a_plain_wall() {
     brass.edge("13.402", "13.402002").message("0.3 mm wanted");
 }
 
+/// A neck of 0.3 by 0.4 is 0.5: between a shoulder's inner corner and a bore from the other end that stops
+/// short of it, or a bore's floor and an outside that steps down beyond it, 0.6 by 0.8.
+#[test]
+fn a_neck() {
+    let stops_short = tube(
+        "thin-wall",
+        "acrylic",
+        "13",
+        "tenon 10 for 8\n    drill 6 through\n  }\n  from end {\n    bore 9.4 to $",
+    );
+    stops_short
+        .edge("51.6", "51.604")
+        .message("0.497 mm of wall between the tenon (⌀10.00) and the ⌀9.40 bore; 0.5 mm wanted")
+        .hints("a hole of ⌀9.30 or less leaves 0.5 mm");
+    let steps_down = source(
+        "thin-wall",
+        "part tube from mouth to end {
+  blank of acrylic rod 20
+  length 60
+  outside {
+    at $   dia 13 step 10
+    at end dia 10
+  }
+  from mouth {
+    bore 8.8 to 40
+  }
+}
+",
+    );
+    steps_down
+        .edge("40.8", "40.798")
+        .message("1 mm wanted, a plain wall");
+}
+
 /// With a lining of 0.45 glued in before it is turned, resin wants 1 − 0.45; with one of 0.8 the half
 /// millimetre that any layer wants; a lining that ends half way lends nothing.
 #[test]

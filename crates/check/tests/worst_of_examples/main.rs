@@ -12,6 +12,7 @@
 )]
 
 mod clearances;
+mod not_round;
 mod sizes;
 mod walls;
 

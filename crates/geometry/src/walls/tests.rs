@@ -161,3 +161,28 @@ fn a_waist_that_a_bore_breaks_through_is_deepest_at_its_lowest() {
     );
     assert!((through.outer_at.z - lowest.z).abs() < 1e-9, "{through:?}");
 }
+
+/// The tenon's end at 8 and 5, and a bore that stops at 8.3 with 4.6: 0.3 by 0.4.
+#[test]
+fn a_bore_that_stops_short_of_a_shoulder_leaves_a_neck() {
+    let tenon = line(1, &[(0.0, 10.0), (8.0, 10.0)]);
+    let shoulder = tenon.then_line(Tag(2), Point::new(8.0, 6.5)).unwrap();
+    let outer = shoulder.then_line(Tag(2), Point::new(30.0, 6.5)).unwrap();
+    let with_bore = |from: f64, dia: f64| {
+        let bore = line(3, &[(from, dia), (30.0, dia)]);
+        let bore = greatest(&[bore, line(4, &[(0.0, 4.0), (30.0, 4.0)])], 0.0, 30.0);
+        walls(std::slice::from_ref(&outer), &bore, |_, _| true)
+    };
+    let neck = of(&with_bore(8.3, 9.2), 1, 3);
+    assert!((neck.least_mm - 0.5).abs() < 1e-12, "{neck:?}");
+    assert_eq!((neck.from_mm, neck.to_mm), (8.0, 8.3));
+    // The drill is nearer to the tenon than a bore that stops further on.
+    let far = with_bore(12.0, 9.2);
+    assert!(
+        far.iter()
+            .all(|it| (it.outer, it.inner) != (Tag(1), Tag(3))),
+        "{far:?}"
+    );
+    // A bore under the tenon is a wall over its own length.
+    assert!((of(&with_bore(7.9, 9.2), 1, 3).least_mm - 0.4).abs() < 1e-12);
+}
