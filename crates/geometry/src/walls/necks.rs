@@ -5,25 +5,23 @@ use crate::chain::SAME;
 use crate::{Approach, Point};
 
 /// Whether two pieces aslant of each other can be the nearest there is: no wall is thicker than the
-/// part's own radius there.
+/// part's own radius there, and a corner is that of the surface, not of the face of the step to the next.
 pub(super) fn may_be_near(one: &WallPiece, two: &WallPiece) -> bool {
     let (a, b) = (&one.bounds, &two.bounds);
-    (a.min.z - b.max.z).max(b.min.z - a.max.z) < a.max.r.max(b.max.r)
+    let surfaces = !(one.curve.is_vertical() || two.curve.is_vertical());
+    surfaces && (a.min.z - b.max.z).max(b.min.z - a.max.z) < a.max.r.max(b.max.r)
 }
 
 /// The necks among pieces that are aslant of each other and are not among the `known` walls: the nearest
 /// places of each pair of which each is the other's nearest, of all pieces that count with it.
 pub(super) fn necks(
-    mut aslant: Vec<Pair>,
+    aslant: Vec<Pair>,
     pieces: [&[WallPiece]; 2],
     ordered: &Ordered,
     counts: impl Fn(&WallPiece, &WallPiece) -> bool,
     known: &[Wall],
 ) -> Vec<Wall> {
     let [outside, inside] = pieces;
-    // A corner is that of the surface, not of the face of the step to the next.
-    let is_face = |piece: &WallPiece| piece.curve.is_vertical();
-    aslant.sort_by_key(|(one, two)| (is_face(one), is_face(two)));
     let mut found: Vec<Wall> = Vec::new();
     for (one, two) in aslant {
         let near = one.curve.approach(&two.curve);
