@@ -16,6 +16,7 @@ NANOMETRE = 2.0
 # Where a round runs out of a side is known no closer, mm: it does so with the side's own slope.
 RUNS_OUT = 0.02
 RANDOM_PARTS = 24
+EDGES = {"broken", "corner", "countersink"}
 
 
 def of_examples(kept):
@@ -51,6 +52,10 @@ def hold(kept, what, part, hand, found):
         kept.wrong.append(f"{what} was not read: {reason}")
         return
     drawn = list(reckoned.found())
+    # Whatever the program takes for walls: broken corners apart, nothing is nearer than their least.
+    least = min(it["least_mm"] for it in found["walls"])
+    surfaces = (wall.least for wall in drawn if not EDGES & {wall.outer[0], wall.inner[0]})
+    kept.hold(f"{what}'s least wall", least, min(least, *surfaces), NANOMETRE)
     for it in found["walls"]:
         near = lambda a, b, within=1e-5: abs(a - b) < within
         ends_near = lambda a, b: near(a, b, RUNS_OUT)

@@ -161,7 +161,7 @@ class Solid:
             dia = self.dia(self.making, self.sums.length(size), word)
             angle = self.sums.value(said["angle"]) if "angle" in said else 90.0
             deep = dia / 2 / math.tan(math.radians(angle / 2))
-            self.add(self.inner, end, cone(0.0, deep, dia, 0.0))
+            self.add(self.inner, end, cone(0.0, deep, dia, 0.0), "countersink")
         elif word == "thread":
             named = self.part.file.threads.get(size[0], size)
             thread, inside = Thread(named), "inside" in said
