@@ -46,7 +46,7 @@ fn a_plain_wall() {
 }
 
 /// A neck of 0.3 by 0.4 is 0.5: between a shoulder's inner corner and a bore from the other end that stops
-/// short of it, or a bore's floor and an outside that steps down beyond it, 0.6 by 0.8.
+/// short of it, or a bore's floor and an outside that steps down beyond it, 0.8 by 0.6.
 #[test]
 fn a_neck() {
     let stops_short = tube(
@@ -65,17 +65,18 @@ fn a_neck() {
   blank of acrylic rod 20
   length 60
   outside {
+    at 0   dia 13
     at $   dia 13 step 10
     at end dia 10
   }
   from mouth {
-    bore 8.8 to 40
+    bore 8.4 to 40
   }
 }
 ",
     );
     steps_down
-        .edge("40.8", "40.798")
+        .edge("40.6", "40.598")
         .message("1 mm wanted, a plain wall");
 }
 
