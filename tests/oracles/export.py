@@ -25,7 +25,9 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import zipfile
 from pathlib import Path
+from xml.etree import ElementTree
 
 import bodies
 import hatched
@@ -144,6 +146,10 @@ class Check:
             self.hold(found.IsManifoldAndOriented(), f"pen.3mf: {found.GetName()} is not oriented")
             count += 1
         self.hold(count == len(self.parts), f"pen.3mf: {count} objects")
+        # What a relationship is written with (ISO/IEC 29500-2, open packaging conventions).
+        with zipfile.ZipFile(path) as package:
+            for it in ElementTree.fromstring(package.read("_rels/.rels")):
+                self.hold(set(it.attrib) == {"Target", "Id", "Type"}, f"pen.3mf: a relationship of {set(it.attrib)}")
 
     def drawings(self):
         ezdxf = wanted("ezdxf")
