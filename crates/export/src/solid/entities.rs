@@ -1,8 +1,9 @@
 //! Entities of ISO 10303-21 and what all of them are written with.
 
+use super::BLOCK;
 use quillet_geometry::Point;
 use std::fmt::{self, Write as _};
-use std::io::{self, Write};
+use std::io::{self, BufWriter, Write};
 
 /// An entity's number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -14,55 +15,44 @@ impl fmt::Display for EntityId {
     }
 }
 
-/// So much text is written at a time, bytes.
-const BLOCK: usize = 1 << 18;
-
 /// The entities of a file as they are put into it; of thousands of solids no more than a block is in
 /// memory.
 pub(super) struct StepFile<'o> {
-    out: &'o mut dyn Write,
-    /// What is not yet written.
-    text: String,
+    out: BufWriter<&'o mut dyn Write>,
     last: u32,
+    /// What came of it until now.
     written: io::Result<()>,
 }
 
 impl StepFile<'_> {
     /// A file that begins so.
-    pub(super) fn new(out: &mut dyn Write, header: String) -> StepFile<'_> {
+    pub(super) fn new<'o>(out: &'o mut dyn Write, header: &str) -> StepFile<'o> {
+        let mut out = BufWriter::with_capacity(BLOCK, out);
+        let written = out.write_all(header.as_bytes());
         StepFile {
             out,
-            text: header,
             last: 0,
-            written: Ok(()),
+            written,
         }
     }
 
     pub(super) fn put(&mut self, entity: fmt::Arguments) -> EntityId {
         self.last += 1;
-        let _ = writeln!(self.text, "#{}={entity};", self.last);
-        if self.text.len() > BLOCK {
-            self.hand_on();
+        if self.written.is_ok() {
+            self.written = writeln!(self.out, "#{}={entity};", self.last);
         }
         EntityId(self.last)
     }
 
-    /// Writes what is left, and the end.
+    /// Writes the end.
     ///
     /// # Errors
     ///
     /// The first that came of any of its writing.
     pub(super) fn end(mut self, footer: &str) -> io::Result<()> {
-        self.text.push_str(footer);
-        self.hand_on();
-        self.written
-    }
-
-    fn hand_on(&mut self) {
-        if self.written.is_ok() {
-            self.written = self.out.write_all(self.text.as_bytes());
-        }
-        self.text.clear();
+        self.written?;
+        self.out.write_all(footer.as_bytes())?;
+        self.out.flush()
     }
 
     /// A place in the meridian plane, or on the axis.

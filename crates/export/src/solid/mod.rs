@@ -25,3 +25,6 @@ pub use rings::rings;
 pub use step::step;
 pub use stl::stl;
 pub use threemf::{NamedMesh, threemf};
+
+/// So much of a file is written at a time, bytes.
+const BLOCK: usize = 1 << 18;

@@ -16,7 +16,7 @@ use std::io::{self, Write};
 ///
 /// Where it cannot be written.
 pub fn step(title: &str, bodies: &[Body], out: &mut dyn Write) -> io::Result<()> {
-    let mut file = StepFile::new(out, header(title, bodies));
+    let mut file = StepFile::new(out, &header(title, bodies));
     let setting = file.setting();
     let mut styled = Vec::new();
     for body in bodies {

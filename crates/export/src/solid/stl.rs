@@ -1,6 +1,6 @@
 //! Binary STL.
 
-use super::Mesh;
+use super::{BLOCK, Mesh};
 use crate::mark::MARK;
 use std::io::{self, BufWriter, ErrorKind, Write};
 
@@ -36,9 +36,6 @@ pub fn stl(
     }
     out.flush()
 }
-
-/// So much is written at a time, bytes.
-const BLOCK: usize = 1 << 18;
 
 /// What a triangle takes: its normal and three corners, and two bytes more.
 const TRIANGLE_BYTES: usize = 50;

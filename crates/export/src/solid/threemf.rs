@@ -1,6 +1,6 @@
 //! 3MF: meshes with names in a zip package (3MF core specification 1.3).
 
-use super::Mesh;
+use super::{BLOCK, Mesh};
 use crate::mark::MARK;
 use crate::write::escaped;
 use quillet_standards::Colour;
@@ -85,8 +85,6 @@ fn packed(
     Ok(zip.finish()?.into_inner())
 }
 
-/// So much text is packed at a time, bytes.
-const BLOCK: usize = 1 << 18;
 /// So many blocks may wait to be packed.
 const BLOCKS_AHEAD: usize = 4;
 
