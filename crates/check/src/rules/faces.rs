@@ -5,15 +5,13 @@ use quillet_geometry::Angle;
 use quillet_model::{End, JointEnd, Part, SideCut, SideCutKind};
 use quillet_syntax::Span;
 
-/// A whole turn.
-const TURN: Angle = Angle::from_nanodeg(360_000_000_000);
-
 /// A set of flats on each of two parts, of which each of the one can meet one of the other.
 pub(super) struct Faces {
     /// How many the set has that has more; the other's number divides it.
     pub(super) count: u32,
     /// Where the two sets are said, the male's first.
     pub(super) spans: [Span; 2],
+    starts: u32,
     /// How far the male's first flat lies clockwise of the female's where their marks meet, looking in at
     /// the female's face.
     apart: Angle,
@@ -21,8 +19,8 @@ pub(super) struct Faces {
 
 impl Faces {
     /// Of a joint's own two parts: of several sets the two that meet least often; none where no number
-    /// of flats divides the other.
-    pub(super) fn of(view: &JointView<'_>) -> Option<Self> {
+    /// of flats divides the other. Their thread has so many starts.
+    pub(super) fn of(view: &JointView<'_>, starts: u32) -> Option<Self> {
         let pairs = sets(view.male).flat_map(|male| sets(view.female).map(move |it| (male, it)));
         pairs
             .filter_map(|(male, female)| {
@@ -30,6 +28,7 @@ impl Faces {
                 let count = one.max(other);
                 count.is_multiple_of(one.min(other)).then(|| Self {
                     count,
+                    starts,
                     spans: [male.span, female.span],
                     // The male is looked at from behind its joining end, the female from before it.
                     apart: Angle::from_nanodeg(
@@ -40,16 +39,16 @@ impl Faces {
             .min_by_key(|it| it.count)
     }
 
-    /// In how many of the ways round of so many starts the flats meet, if they meet in one.
-    pub(super) fn ways(&self, starts: u32) -> u32 {
-        let meets = |turned: &u32| (turned * self.count).is_multiple_of(starts);
-        (0..starts).filter(meets).count() as u32
+    /// In how many of the ways round the flats meet, one for each start, if they meet in one.
+    pub(super) fn ways(&self) -> u32 {
+        let meets = |turned: &u32| (turned * self.count).is_multiple_of(self.starts);
+        (0..self.starts).filter(meets).count() as u32
     }
 
     /// How far the flats of two parts are apart whose marks are so far apart, with what lies between two
-    /// places in which they meet, whichever of so many starts is caught.
-    pub(super) fn apart(&self, marks: Angle, starts: u32) -> (Angle, Angle) {
-        let spacing = self.spacing(starts);
+    /// places in which they meet, whichever start is caught.
+    pub(super) fn apart(&self, marks: Angle) -> (Angle, Angle) {
+        let spacing = self.spacing();
         let apart = marks.nanodeg() + self.apart.nanodeg();
         (
             Angle::from_nanodeg(apart.rem_euclid(spacing.nanodeg())),
@@ -58,13 +57,12 @@ impl Faces {
     }
 
     /// The most they can be apart.
-    pub(super) fn furthest(&self, starts: u32) -> Angle {
-        Angle::from_nanodeg(self.spacing(starts).nanodeg() / 2)
+    pub(super) fn furthest(&self) -> Angle {
+        Angle::from_nanodeg(self.spacing().nanodeg() / 2)
     }
 
-    fn spacing(&self, starts: u32) -> Angle {
-        let places = i64::from(starts / self.ways(starts) * self.count);
-        Angle::from_nanodeg(TURN.nanodeg() / places)
+    fn spacing(&self) -> Angle {
+        Angle::deg(360.0 / f64::from(self.starts / self.ways() * self.count))
     }
 }
 

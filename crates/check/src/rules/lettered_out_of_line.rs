@@ -40,16 +40,14 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     };
     let marks = arms.or_else(|| pattern(view));
     // Where nothing stands on one line alone, flats may meet as often as there are.
-    let faces = Faces::of(view).filter(|_| marks.is_none());
+    let faces = Faces::of(view, threads.form.starts()).filter(|_| marks.is_none());
     if let Some(apart) = threads.marks_apart {
         if let Some(finding) = out_by(view, threads, apart, faces.as_ref()) {
             findings.push(finding);
         }
     } else if let Some(marks) = marks {
         findings.push(out_of_line(view, threads, marks));
-    } else if let Some(faces) =
-        faces.filter(|it| it.furthest(threads.form.starts()) > in_line(view))
-    {
+    } else if let Some(faces) = faces.filter(|it| it.furthest() > in_line(view)) {
         findings.push(faces_out_of_line(view, threads, &faces));
     }
 }
@@ -110,7 +108,7 @@ fn out_of_line(view: &JointView<'_>, threads: &Engagement, marks: Marks<'_>) -> 
 }
 
 fn faces_out_of_line(view: &JointView<'_>, threads: &Engagement, faces: &Faces) -> Finding {
-    let (starts, ways) = (threads.form.starts(), faces.ways(threads.form.starts()));
+    let (starts, ways) = (threads.form.starts(), faces.ways());
     let message = text!(
         "the flats of {} and {} come to rest in {}, wherever the starts are cut",
         view.male.name.text,
@@ -153,7 +151,7 @@ fn out_by(
 ) -> Option<Finding> {
     let (what, apart, spacing) = match faces {
         Some(faces) => {
-            let (apart, spacing) = faces.apart(marks_apart, threads.form.starts());
+            let (apart, spacing) = faces.apart(marks_apart);
             ("flats", apart, spacing)
         }
         None => ("marks", marks_apart, threads.form.start_spacing()),
