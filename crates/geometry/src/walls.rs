@@ -69,8 +69,7 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
             note(&mut found, *wall);
         }
     }
-    let known: Vec<Wall> = found.values().copied().collect();
-    for neck in necks(facing.aslant, [&outside, &inside], &ordered, counts, &known) {
+    for neck in necks(facing.aslant, [&outside, &inside], &ordered, counts, &found) {
         note(&mut found, neck);
     }
     let mut walls: Vec<Wall> = found.into_values().collect();

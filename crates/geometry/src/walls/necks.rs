@@ -2,7 +2,8 @@
 
 use super::{Ordered, Pair, Wall, WallPiece, metal_between, wall};
 use crate::chain::SAME;
-use crate::{Approach, Point};
+use crate::{Approach, Point, Tag};
+use std::collections::BTreeMap;
 
 /// Whether two pieces aslant of each other can be the nearest there is: no wall is thicker than the
 /// part's own radius there, and a corner is that of the surface, not of the face of the step to the next.
@@ -19,7 +20,7 @@ pub(super) fn necks(
     pieces: [&[WallPiece]; 2],
     ordered: &Ordered,
     counts: impl Fn(&WallPiece, &WallPiece) -> bool,
-    known: &[Wall],
+    known: &BTreeMap<(Tag, Tag), Wall>,
 ) -> Vec<Wall> {
     let [outside, inside] = pieces;
     let mut found: Vec<Wall> = Vec::new();
@@ -35,8 +36,8 @@ pub(super) fn necks(
             let mut outer = outside.iter().filter(|it| counts(it, two));
             inner.any(|it| is_nearer(it, near.one)) || outer.any(|it| is_nearer(it, near.other))
         };
-        let all = known.iter().chain(&found);
-        if all.clone().any(|it| is_same(it, &near)) || !metal_between(ordered, &near) || nearer() {
+        let mut all = known.values().chain(&found);
+        if all.any(|it| is_same(it, &near)) || !metal_between(ordered, &near) || nearer() {
             continue;
         }
         found.push(wall(one, two, (near.one.z, near.other.z), near));

@@ -5,7 +5,7 @@ use crate::JointView;
 use crate::propose;
 use crate::shape::Threaded;
 use quillet_model::End;
-use quillet_syntax::{Edit, Finding, Span, text};
+use quillet_syntax::{Edit, Finding, Span, lex, text};
 
 /// `into` where `onto` is meant, or the other way.
 pub(super) fn direction(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
@@ -29,14 +29,10 @@ pub(super) fn side(view: &JointView<'_>, thread: Threaded<'_>) -> Finding {
     let (word, meant) = ("outside", "inside");
     let cut = thread.feature.span;
     let written = view.pen.design.text(cut);
-    let is_word = |at: &usize| {
-        let around = [&written[..*at], &written[at + word.len()..]];
-        around[0].ends_with(char::is_whitespace) && !around[1].starts_with(char::is_alphanumeric)
-    };
-    let found = written.match_indices(word).map(|it| it.0).find(is_word);
-    let place = found.map(|at| {
-        let start = cut.start as usize + at;
-        Span::new(cut.file, start, start + word.len())
+    let mut words = lex(cut.file, written).into_iter().map(|it| it.span.range());
+    let place = words.find(|it| &written[it.clone()] == word).map(|it| {
+        let start = cut.start as usize;
+        Span::new(cut.file, start + it.start, start + it.end)
     });
     let message = text!(
         "{} goes into {}, and {} is cut {} on both",
