@@ -65,9 +65,10 @@ async def findings(client, document):
             lsp.DocumentDiagnosticParams(text_document=document)
         )
         return report.items
-    if document.uri not in client.diagnostics:
+    # Any file of the folder may be the first that is published.
+    while document.uri not in client.diagnostics:
         await client.wait_for_notification(lsp.TEXT_DOCUMENT_PUBLISH_DIAGNOSTICS)
-    return client.diagnostics.get(document.uri, [])
+    return client.diagnostics[document.uri]
 
 
 def words(text):
