@@ -1,5 +1,5 @@
 //! Questions of the protocol, each put to `ide` and its answer carried back; one kind a file, a question
-//! a row.
+//! a row. An answer of a shape that others have, as places to go to, needs no more than its row.
 
 pub(crate) mod actions;
 pub(crate) mod compare;
@@ -34,9 +34,9 @@ macro_rules! questions {
                     ..lsp_types::CompletionOptions::default()
                 });
             completion_resolve: ResolveCompletionItem => requests::completion::resolve, |_| ();
-            goto_definition: GotoDefinition => requests::names::definition,
+            goto_definition: GotoDefinition => requests::names::goto(quillet_ide::definition),
                 |it| it.definition_provider = Some(lsp_types::OneOf::Left(true));
-            goto_type_definition: GotoTypeDefinition => requests::names::type_definition,
+            goto_type_definition: GotoTypeDefinition => requests::names::goto(quillet_ide::type_definition),
                 |it| it.type_definition_provider = Some(true.into());
             references: References => requests::names::references,
                 |it| it.references_provider = Some(lsp_types::OneOf::Left(true));

@@ -2,7 +2,7 @@
 
 use crate::position::PositionMap;
 use crate::server_state::RequestContext;
-use quillet_ide::NameLocation;
+use quillet_ide::{Cursor, NameLocation};
 use quillet_model::SourceFile;
 use quillet_syntax::Span;
 use std::collections::BTreeMap;
@@ -15,27 +15,16 @@ use tower_lsp::lsp_types::{
     ReferenceParams, Url,
 };
 
-/// Where the name at a place is defined.
-pub(crate) fn definition(
-    asked: &RequestContext,
-    params: &GotoDefinitionParams,
-) -> Result<Option<GotoDefinitionResponse>> {
-    asked.at(&params.text_document_position_params, |_, cursor| {
-        let target = quillet_ide::definition(cursor)?;
-        let location = Targets::new(asked).location(&target.path, target.name)?;
-        Some(GotoDefinitionResponse::Scalar(location))
-    })
-}
-
-/// What the thing at a place is made of or cut to.
-pub(crate) fn type_definition(
-    asked: &RequestContext,
-    params: &GotoDefinitionParams,
-) -> Result<Option<GotoDefinitionResponse>> {
-    asked.at(&params.text_document_position_params, |_, cursor| {
-        let locations = locations(asked, &quillet_ide::type_definition(cursor));
-        (!locations.is_empty()).then_some(GotoDefinitionResponse::Array(locations))
-    })
+/// Answers a question about a place with the places that its answer names; nowhere where it names none.
+pub(crate) fn goto<N: IntoIterator<Item = NameLocation>>(
+    question: impl Fn(Cursor<'_>) -> N,
+) -> impl Fn(&RequestContext, &GotoDefinitionParams) -> Result<Option<GotoDefinitionResponse>> {
+    move |asked, params| {
+        asked.at(&params.text_document_position_params, |_, cursor| {
+            let found = locations(asked, question(cursor));
+            (!found.is_empty()).then(|| found.into())
+        })
+    }
 }
 
 /// Where the name at a place is used.
@@ -47,7 +36,7 @@ pub(crate) fn references(
     asked.at(&params.text_document_position, |_, cursor| {
         let off = || asked.cancel.is_off();
         let found = quillet_ide::references(&asked.snapshot, cursor, with_definition, &off);
-        Some(locations(asked, &found))
+        Some(locations(asked, found))
     })
 }
 
@@ -88,11 +77,14 @@ pub(crate) fn linked(
     })
 }
 
-fn locations(asked: &RequestContext, targets: &[NameLocation]) -> Vec<Location> {
+fn locations(
+    asked: &RequestContext,
+    names: impl IntoIterator<Item = NameLocation>,
+) -> Vec<Location> {
     let mut places = Targets::new(asked);
-    targets
-        .iter()
-        .filter_map(|target| places.location(&target.path, target.name))
+    names
+        .into_iter()
+        .filter_map(|name| places.location(&name.path, name.name))
         .collect()
 }
 
