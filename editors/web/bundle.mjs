@@ -24,8 +24,10 @@ sources.forEach((it) => hash.update(bytes(it)));
 hash.update(JSON.stringify(texts));
 const key = hash.digest("hex").slice(0, 16);
 
-const bundled = async (name, define = {}) =>
-  build({
+// What went into it, for the list of licences.
+const inputs = {};
+const bundled = async (name, define = {}) => {
+  const { metafile } = await build({
     entryPoints: [join(source, `${name}.ts`)],
     outfile: join(out, `${name}.js`),
     bundle: true,
@@ -33,8 +35,12 @@ const bundled = async (name, define = {}) =>
     target: "es2022",
     minify: true,
     legalComments: "none",
+    metafile: true,
+    absWorkingDir: here,
     define,
   });
+  Object.assign(inputs, metafile.inputs);
+};
 
 await bundled("main", { EXAMPLES: JSON.stringify(texts), NONCE: JSON.stringify(key) });
 await bundled("worker");
@@ -45,3 +51,4 @@ copyFileSync(join(source, "manifest.webmanifest"), join(out, "manifest.webmanife
 writeFileSync(join(out, "index.html"), html.replaceAll("{{nonce}}", key));
 const parts = ["./", ...readdirSync(out).sort().filter((it) => it !== "index.html")];
 await bundled("offline", { BUILD: JSON.stringify(`quillet-${key}`), PARTS: JSON.stringify(parts) });
+writeFileSync(join(here, "dist-meta.json"), JSON.stringify({ inputs }));
