@@ -24,4 +24,7 @@ if [ ! -x "$window/node_modules/.bin/code-server" ] || [ ! -d "$window/node_modu
         skip "the window" "its server cannot be installed"
 fi
 packages chromium || skip "the window" "Chromium cannot be installed"
+# The extension as a release has it for this machine: with the program inside.
+(cd "$extension" && rm -rf server && mkdir server && cp "$QUILLET" server/quillet &&
+    quietly npm run package -- --target linux-x64 --out dist/quillet-here.vsix && rm -r server)
 timeout 400 node "$extension/test/window/window.mjs" "$window" "$QUILLET" "$target/window"

@@ -15,8 +15,8 @@ export interface Shown {
   measures: Measure[];
 }
 
-/** The whole page; `nonce` lets its one style sheet in. */
-export function page(what: Shown | undefined, nonce: string): string {
+/** The whole page; `nonce` lets its one style sheet in, `absent` says why nobody can draw. */
+export function page(what: Shown | undefined, nonce: string, absent?: string): string {
   const policy = `default-src 'none'; img-src data:; style-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
 <html lang="en">
@@ -26,11 +26,15 @@ export function page(what: Shown | undefined, nonce: string): string {
 <title>Quillet</title>
 <style nonce="${nonce}">${STYLE}</style>
 </head>
-<body>${what === undefined ? EMPTY : shown(what)}</body>
+<body>${what !== undefined ? shown(what) : absent !== undefined ? missing(absent) : EMPTY}</body>
 </html>`;
 }
 
 const EMPTY = `<p class="empty">Put the cursor in a part or a pen, and it is drawn here.</p>`;
+
+function missing(why: string): string {
+  return `<p class="empty">Nothing can be drawn: ${text(why)}</p>`;
+}
 
 function shown({ title, pictures, legend, measures }: Shown): string {
   const rows = measures.map(

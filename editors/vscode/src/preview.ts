@@ -28,6 +28,7 @@ export class Preview implements vscode.Disposable {
     this.follows = [
       vscode.window.onDidChangeTextEditorSelection((change) => this.look(change.textEditor)),
       vscode.window.onDidChangeActiveTextEditor((editor) => this.look(editor)),
+      server.onAbsent(() => this.soon()),
       server.onStart((client) => {
         client.onNotification("quillet/previewChanged", () => this.soon());
         this.soon();
@@ -92,7 +93,7 @@ export class Preview implements vscode.Disposable {
       return;
     }
     this.panel.title = shown?.title ?? "Quillet";
-    this.panel.webview.html = page(shown, randomBytes(16).toString("hex"));
+    this.panel.webview.html = page(shown, randomBytes(16).toString("hex"), this.server.absent);
   }
 }
 

@@ -1,4 +1,4 @@
-// Where the quillet program is: the setting, else the one bundled, else the one on PATH.
+// Where the quillet program is: the setting, else the one bundled, the one on PATH, the one cargo installed.
 
 import { accessSync, constants, statSync } from "node:fs";
 import { homedir } from "node:os";
@@ -16,6 +16,8 @@ export interface Places {
   /** PATH and the platform, for tests. */
   path?: string;
   platform?: NodeJS.Platform;
+  /** The home folder, for tests. */
+  home?: string;
 }
 
 /** Finds the program; says in words why there is none. */
@@ -32,7 +34,9 @@ export function findProgram(places: Places): Found {
           why: `the setting quillet.server.path says ${path}, where there is no program.`,
         };
   }
-  const folders = [places.bundled, ...(places.path ?? process.env.PATH ?? "").split(delimiter)];
+  const home = places.home ?? homedir();
+  const cargo = join(home, ".cargo", "bin");
+  const folders = [places.bundled, ...(places.path ?? process.env.PATH ?? "").split(delimiter), cargo];
   const path = folders
     .filter((folder) => folder !== "" && isAbsolute(folder))
     .map((folder) => join(folder, name))
@@ -41,7 +45,9 @@ export function findProgram(places: Places): Found {
     ? { path }
     : {
         path: undefined,
-        why: `there is no ${name} on your PATH, and none came with this extension.`,
+        why:
+          `there is no ${name} where it was looked for: the setting quillet.server.path is empty, none came ` +
+          `with this extension (${places.bundled}), none is on your PATH, and none in ${cargo}.`,
       };
 }
 

@@ -10,6 +10,11 @@ import {
 } from "vscode-languageclient/node";
 import { findProgram, type Found } from "./program";
 
+/** The ways to a program. */
+const GET =
+  "Take the extension made for your system, which carries the program; or put the program of a release on your " +
+  'PATH; or build it with "cargo install --path crates/cli" in Quillet\'s folder.';
+
 export class Server implements vscode.Disposable {
   readonly log = vscode.window.createOutputChannel("Quillet", { log: true });
   private client: LanguageClient | undefined;
@@ -18,11 +23,14 @@ export class Server implements vscode.Disposable {
     language: "quillet",
   });
   private readonly settings: vscode.Disposable;
+  private readonly stopped = new vscode.EventEmitter<void>();
   private readonly started = new vscode.EventEmitter<LanguageClient>();
   /** Told when a lens asks for the picture of a pen or part. */
   onPreview: (uri: vscode.Uri, name: string) => void = () => {};
   /** Fired with the client whenever the server has come up. */
   readonly onStart = this.started.event;
+  /** Fired when it is known that there is no server. */
+  readonly onAbsent = this.stopped.event;
 
   constructor(private readonly context: vscode.ExtensionContext) {
     this.status.name = "Quillet";
@@ -37,6 +45,12 @@ export class Server implements vscode.Disposable {
   /** The client, while the server runs. */
   get running(): LanguageClient | undefined {
     return this.client?.state === State.Running ? this.client : undefined;
+  }
+
+  /** Why there is no server, in words; nothing while there is one. */
+  private absence: string | undefined;
+  get absent(): string | undefined {
+    return this.running === undefined ? this.absence : undefined;
   }
 
   /** The program that serves, once it has been found. */
@@ -99,6 +113,7 @@ export class Server implements vscode.Disposable {
     this.settings.dispose();
     this.status.dispose();
     this.started.dispose();
+    this.stopped.dispose();
     return this.stop().finally(() => this.log.dispose());
   }
 
@@ -117,12 +132,14 @@ export class Server implements vscode.Disposable {
     this.status.severity = vscode.LanguageStatusSeverity.Error;
     this.status.text = "Quillet is not checking";
     this.status.detail = why;
+    this.absence = why;
+    this.stopped.fire();
     this.log.error(why);
     const choose = "Choose the program…";
     const settings = "Open the setting";
     void vscode.window
       .showErrorMessage(
-        `Quillet cannot check your pens: ${why} Build it with "cargo install --path crates/cli" in Quillet's folder, or say where it is.`,
+        `Quillet cannot check your pens: ${why} ${GET}`,
         choose,
         settings,
       )

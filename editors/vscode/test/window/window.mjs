@@ -1,7 +1,8 @@
 // Quillet in a real Visual Studio Code window: code-server on loopback, looked at in Chromium.
 //
 // node window.mjs TOOLS QUILLET PICTURES: where code-server and playwright-core are installed,
-// the program, and where the screenshots go.
+// the program, and where the screenshots go. The extension that is installed carries the program itself:
+// no setting says where it is, and none is on the PATH.
 
 import assert from "node:assert/strict";
 import { execFileSync, spawn } from "node:child_process";
@@ -49,6 +50,31 @@ const looks = {
     const policy = await frame.locator("meta[http-equiv]").getAttribute("content");
     assert.match(policy, /^default-src 'none'/);
   },
+  async parts(page) {
+    const cap = row(page, "cap");
+    await cap.waitFor({ state: "visible" });
+    assert.match(await cap.innerText(), /cap\s*\d+\.\d g/);
+    assert.match(await row(page, "heron").first().innerText(), /heron\s*.*mm/);
+    await view(page).getByText("Nothing found.").waitFor({ state: "visible" });
+  },
+  async thin(page) {
+    const found = row(page, /wall between/).first();
+    await found.waitFor({ state: "visible" });
+    assert.equal(await view(page).getByText("Nothing found.").count(), 0);
+    await found.click();
+    await page.waitForTimeout(500);
+  },
+  async room(page) {
+    const asked = page.locator(".quick-input-widget", { hasText: "How far a number may move" });
+    await asked.waitFor({ state: "visible" });
+    const told = await asked.locator(".quick-input-list .monaco-list-row").first().innerText();
+    // As `quillet room` says.
+    const [number] = JSON.parse(execFileSync(program, ["room", join(pens, "heron.quillet"), "--of", "cap.length", "--format", "json"], { encoding: "utf8" })).numbers;
+    const [[from, to]] = number.stretches;
+    for (const it of ["cap.length", `${from} to ${to}`, number.below.rule, number.above.rule]) {
+      assert.ok(told.includes(it), `${it} in ${told}`);
+    }
+  },
   sheet: declined,
   async compare(page) {
     const asked = page.locator(".quick-input-widget", { hasText: "Compare with" });
@@ -59,6 +85,8 @@ const looks = {
   async missing(page) {
     const toast = page.locator(".notification-toast", { hasText: "Quillet cannot check your pens" });
     await toast.first().waitFor({ state: "visible" });
+    await inner(page, "p", "Nothing can be drawn");
+    await view(page).getByText("Quillet is not checking").waitFor({ state: "visible" });
   },
   async knot(page) {
     await page.locator(".squiggly-warning").first().waitFor({ state: "visible" });
@@ -69,6 +97,16 @@ const looks = {
   },
   async end() {},
 };
+
+/** The view of the parts. */
+function view(page) {
+  return page.locator(".pane", { has: page.locator(".pane-header", { hasText: /^Pen/ }) });
+}
+
+/** The rows of that view which begin with a name. */
+function row(page, name) {
+  return view(page).locator(".monaco-list-row", { has: page.locator(".label-name", { hasText: typeof name === "string" ? new RegExp(`^${name}$`) : name }) });
+}
 
 /** A question whether a page may be opened outside is answered with no. */
 async function declined(page) {
@@ -120,18 +158,20 @@ function prepare() {
     "update.mode": "none",
   };
   writeFileSync(join(user, "User/settings.json"), JSON.stringify(settings));
-  // Where a program lies is said by machine.
-  mkdirSync(join(user, "Machine"));
-  const machine = { "quillet.server.path": program };
-  writeFileSync(join(user, "Machine/settings.json"), JSON.stringify(machine));
   const vsce = join(extension, "node_modules/.bin/vsce");
   const probe = join(work, "probe.vsix");
   execFileSync(vsce, ["package", "--no-dependencies", "--allow-missing-repository", "--skip-license", "--out", probe], {
     cwd: join(here, "probe"),
     encoding: "utf8",
   });
-  const install = [join(extension, "dist/quillet.vsix"), probe].flatMap((it) => ["--install-extension", it]);
+  const install = [join(extension, "dist/quillet-here.vsix"), probe].flatMap((it) => ["--install-extension", it]);
   execFileSync(codeServer, ["--config", join(user, "config.yaml"), ...places, ...install], { encoding: "utf8" });
+}
+
+/** This environment, but for what folders of its PATH hold a quillet, and a home that holds none. */
+function withoutProgram() {
+  const path = process.env.PATH.split(":").filter((folder) => !existsSync(join(folder, "quillet")));
+  return { ...process.env, PATH: path.join(":"), HOME: work };
 }
 
 async function freePort() {
@@ -148,7 +188,7 @@ async function serve(port) {
     "--disable-telemetry", "--disable-update-check", "--disable-workspace-trust",
     "--reconnection-grace-time", "3", ...places,
   ];
-  const server = spawn(codeServer, asked, { stdio: "ignore", detached: true });
+  const server = spawn(codeServer, asked, { stdio: "ignore", detached: true, env: withoutProgram() });
   for (let tries = 0; tries < 300; tries += 1) {
     if (await fetch(`http://127.0.0.1:${port}/healthz`).then((it) => it.ok, () => false)) {
       return server;

@@ -124,6 +124,27 @@ async function act(folder, tell) {
   await until("the panel follows", () => /heron/i.test(tab()?.label ?? ""));
   await tell({ what: "preview", title: tab().label });
 
+  // The view of the parts: what each comes to, and what is found in it, under it.
+  await run("quillet.parts.focus");
+  await tell({ what: "parts" });
+  const wide = document.lineAt(at("drill 12.2").line).range;
+  const bored = document.getText(wide);
+  await editor.edit((edit) => edit.replace(wide, bored.replace("12.2", "13.7")));
+  await until("the wall is found thin", () => rules().includes("thin-wall"));
+  await tell({ what: "thin" });
+  assert("a finding's row goes to its place", editor.selection.active.line === wide.start.line, editor.selection.active);
+  await editor.edit((edit) => edit.replace(wide, bored));
+  await until("the finding gone", () => !rules().includes("thin-wall"));
+
+  // How far a number may move; what is chosen is gone to.
+  await document.save();
+  look(at("length 64", "64"));
+  void run("quillet.room");
+  await tell({ what: "room" });
+  look(at("pen heron-ida"));
+  await run("workbench.action.acceptSelectedQuickOpenItem");
+  await until("the number", () => vscode.window.activeTextEditor.document.getText(vscode.window.activeTextEditor.selection) === "64");
+
   // What is made is written where nothing of the maker's lies; the window then asks whether to open it.
   const made = (name) => {
     const folders = readdirSync(tmpdir()).filter((it) => it.startsWith("quillet-") && !before.has(it));
