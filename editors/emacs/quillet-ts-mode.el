@@ -22,7 +22,7 @@
              `(quillet ,quillet-ts--source nil "editors/tree-sitter/src"))
 
 (defconst quillet-ts--items
-  '("part" "bought" "pen" "item_bench" "material" "item_thread" "item_blank")
+  '("item_part" "bought" "pen" "made" "item_bench" "material" "item_thread" "item_blank")
   "Nodes that define something under a name.")
 
 (defun quillet-ts--one-of (words)

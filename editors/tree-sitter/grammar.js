@@ -34,18 +34,19 @@ module.exports = grammar({
     _separators: _ => repeat1(choice(/\n|\r\n?/, ';')),
 
     // Item
-    _item: $ => choice($.use, $.let, $.limit, $.material, $.item_thread, $.item_blank, $.part, $.bought, $.item_bench, $.shelf, $.pen),
+    _item: $ => choice($.use, $.let, $.limit, $.material, $.item_thread, $.item_blank, $.item_part, $.bought, $.item_bench, $.shelf, $.pen, $.made),
     use: $ => seq('use', field('path', $.text)),
     let: $ => seq('let', field('name', $.name), '=', $._sum),
     limit: $ => seq('limit', field('rule', $.name), '=', $._sum),
     material: $ => seq('material', field('name', $.name), optional(field('title', $.text)), $.material_line_block),
     item_thread: $ => seq('thread', field('name', $.name), '=', $.designation, optional($._starts_1)),
     item_blank: $ => seq('blank', field('name', $.name), 'of', field('material', $.name), choice($._rod_1, $._square_1, $._tube_1), optional($._by_1), optional('matched')),
-    part: $ => seq('part', field('name', $.name), choice($._from_1, $._like_1)),
+    item_part: $ => seq('part', field('name', $.name), choice($._from_1, $._like_1)),
     bought: $ => seq('bought', field('name', $.name), optional(field('title', $.text)), choice(seq(optional($._from_2), $.part_line_block), $._like_1)),
     item_bench: $ => seq('bench', field('name', $.name), optional(field('title', $.text)), $.bench_line_block),
     shelf: $ => seq('shelf', field('name', $.name), $.shelf_line_block),
     pen: $ => seq('pen', field('name', $.name), optional(field('title', $.text)), optional($._like_2), $.pen_line_block),
+    made: $ => seq('made', field('name', $.name), optional($._on_1), 'of', field('pen', $.name), $.made_line_block),
 
     // Line of a material
     _material_line: $ => choice($.kind, $.density, $.wall, $.speed, $.modulus, $.strain, $.mix, $.pigment, $.colour),
@@ -88,8 +89,8 @@ module.exports = grammar({
     // Cut
     _cut: $ => choice($.accept, $.tenon, $.cut_drill, $.bore, $.ream, $.cut_thread, $.relief, $.groove, $.recess, $.taper, $.countersink, $.chamfer, $.round),
     tenon: $ => seq('tenon', optional($._sum), 'for', $._sum, optional($._as_1)),
-    cut_drill: $ => seq('drill', $._size, choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._point_1), optional($._on_1), optional($._as_1)),
-    bore: $ => seq('bore', $._size, choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._on_1), optional($._as_1)),
+    cut_drill: $ => seq('drill', $._size, choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._point_1), optional($._on_2), optional($._as_1)),
+    bore: $ => seq('bore', $._size, choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._on_2), optional($._as_1)),
     ream: $ => seq('ream', $._size, choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._as_1)),
     cut_thread: $ => seq('thread', $._thread_said, choice('inside', 'outside'), choice($._to_1, $._for_1, 'through'), optional($._at_2), optional($._clock_1), optional($._as_1)),
     relief: $ => seq('relief', $._sum, choice($._for_1, $._to_1, 'through'), optional($._at_2), optional($._as_1)),
@@ -155,6 +156,12 @@ module.exports = grammar({
     rate: $ => seq('rate', $._sum),
     shelf_line_block: $ => block($, $._shelf_line),
 
+    // Line of what was made
+    _made_line: $ => choice($.accept, $.made_line_part, $.measured),
+    made_line_part: $ => seq('part', field('part', $.name), $.part_line_block),
+    measured: $ => seq('measured', $.call, $._sum),
+    made_line_block: $ => block($, $._made_line),
+
     // Phrases
     _starts_1: $ => seq('starts', $._sum),
     _rod_1: $ => seq('rod', $._sum),
@@ -165,6 +172,7 @@ module.exports = grammar({
     _like_1: $ => seq('like', field('part', $.name), optional($.part_line_block)),
     _from_2: $ => seq('from', field('first', $.name), 'to', field('second', $.name)),
     _like_2: $ => seq('like', field('pen', $.name)),
+    _on_1: $ => seq('on', field('date', $.text)),
     _within_1: $ => seq('within', $._range),
     _at_1: $ => seq('at', $._range),
     _to_1: $ => seq('to', $._sum),
@@ -185,7 +193,7 @@ module.exports = grammar({
     _indexed_1: $ => seq('indexed', $._sum),
     _clock_1: $ => seq('clock', $._sum),
     _takes_1: $ => seq('takes', field('part', $.name)),
-    _on_1: $ => seq('on', $._sum, optional($._indexed_1), optional($._clock_1), optional($._takes_1)),
+    _on_2: $ => seq('on', $._sum, optional($._indexed_1), optional($._clock_1), optional($._takes_1)),
     _angle_1: $ => seq('angle', $._sum),
     _across_1: $ => seq('across', $._sum, optional($._to_1)),
     _deep_1: $ => seq('deep', $._sum),

@@ -7,8 +7,8 @@ use crate::findings::{RaisedFinding, Subject};
 use crate::rules::follows;
 use crate::view::PartCache;
 use crate::{
-    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, merge,
-    propose, wants,
+    BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, made,
+    merge, propose, wants,
 };
 use quillet_model::{Bench, Design, Part, PartId, Pen};
 use quillet_syntax::{Finding, RuleId, Span};
@@ -133,7 +133,8 @@ fn pen_whole(pen: &PenView<'_>, findings: &mut Findings) {
 /// What was raised, with what is wanted judged, and what is accepted put aside.
 fn judged(design: &Design, mut findings: Findings) -> CheckReport {
     let mut wants = wants::judge(design, &mut findings);
-    let mut judged = accept::judge(design, findings.raised);
+    let raised = made::told(design, findings.raised);
+    let mut judged = accept::judge(design, raised);
     for (want, because) in std::mem::take(&mut judged.wants) {
         wants[want].accepted = Some(because);
     }

@@ -7,9 +7,11 @@
 mod accept;
 mod accepted;
 mod again;
+mod asked;
 pub mod assumed;
 pub mod chain;
 mod classes;
+mod compared;
 mod cures;
 mod edits;
 mod examine;
@@ -19,10 +21,12 @@ mod held;
 mod layers;
 mod lead_in;
 mod limits;
+mod made;
 pub mod measure;
 mod mend;
 mod merge;
 mod propose;
+mod remaining;
 mod rule;
 mod rules;
 mod shape;
@@ -37,6 +41,8 @@ mod words;
 
 pub use accepted::Accepted;
 pub use again::KnownParts;
+pub use asked::AskedLimits;
+pub use compared::{ComparedSize, MeasuredAs, compared};
 pub use cures::Trial;
 pub use examine::{
     CheckReport, check, examine, examine_again, examine_knowing, examine_made, examine_until,
@@ -44,7 +50,7 @@ pub use examine::{
 pub use findings::Findings;
 pub use held::held_by;
 pub use rule::{Rule, Run, Threshold};
-pub use rules::{RULES, asks_for_a_tool, is_mended_in_fitting, rule};
+pub use rules::{RULES, asks_for_a_tool, is_mended_in_fitting, is_of_making, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};
 pub use walls::{Role, Wall, walls};
 pub use wants::JudgedWant;

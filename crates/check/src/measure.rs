@@ -139,6 +139,12 @@ impl Verdict {
     }
 }
 
+/// What a figure that was measured comes to in a pen; none where something it rests on is missing.
+pub fn figure(pen: &Pen, sum: &Sum) -> Option<Quantity> {
+    let value = |measure: &Measure| value::of(measure, &pen.parts, Some(pen), None);
+    sum.value(&value).ok().flatten()
+}
+
 /// A want of a pen, or of one of its joints; with the doubts of the pen, worked out where they
 /// enter.
 pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measured {

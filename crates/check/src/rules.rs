@@ -18,6 +18,7 @@ mod glue_gap;
 mod ink_attacks;
 mod joined_twice;
 mod joint_threads;
+mod kinds;
 mod kinked_outside;
 mod land;
 mod leaky_reservoir;
@@ -42,6 +43,7 @@ mod no_such_speed;
 mod no_such_tap;
 mod nothing_holds;
 mod odd_thread;
+pub(crate) mod off_drawing;
 mod off_tap_drill;
 mod off_tenon;
 mod out_of_proportion;
@@ -81,7 +83,7 @@ mod wrong_way_round;
 
 use crate::Rule;
 use crate::rule::elsewhere;
-use quillet_syntax::RuleId;
+pub use kinds::{asks_for_a_tool, is_mended_in_fitting, is_of_making};
 use quillet_syntax::Severity::{Error, Note, Warning};
 
 /// Every rule, in the order of the manual: the language, walls, threads, assembly, the bench.
@@ -196,6 +198,13 @@ pub static RULES: &[&Rule] = &[
     &step_under_fingers::RULE,
     &rolls_away::RULE,
     &tips_over::RULE,
+    // What was made
+    &off_drawing::RULE,
+    &elsewhere(
+        "not-in-drawing",
+        Error,
+        include_str!("rules/not-in-drawing.md"),
+    ),
     // Bench
     &no_such_drill::RULE,
     &no_such_reamer::RULE,
@@ -224,49 +233,4 @@ pub(crate) static STALE_ACCEPTANCE: Rule = elsewhere(
 /// The rule of a code.
 pub fn rule(code: &str) -> Option<&'static Rule> {
     RULES.iter().find(|rule| rule.code == code).copied()
-}
-
-/// The rules that speak of a tool that is not to be had.
-static OF_TOOLS: [&Rule; 9] = [
-    &no_such_drill::RULE,
-    &no_such_reamer::RULE,
-    &no_such_tap::RULE,
-    &no_such_die::RULE,
-    &no_such_index::RULE,
-    &no_such_cutter::RULE,
-    &no_such_collet::RULE,
-    &no_such_bushing::RULE,
-    &no_such_speed::RULE,
-];
-
-/// Whether a rule speaks of a tool that is not to be had.
-pub fn asks_for_a_tool(rule: RuleId) -> bool {
-    OF_TOOLS.iter().any(|it| it.code == rule.code())
-}
-
-/// The rules of joints that speak of what is mended while the parts are fitted to each other: a relief that
-/// a thread runs out into, a step where two outsides are to be flush, a plain fit that is turned to suit.
-static OF_FITTING: [&Rule; 3] = [&no_runout::RULE, &proud_joint::RULE, &poor_fit::RULE];
-
-/// Whether a rule speaks of what is mended while parts are fitted to each other.
-pub fn is_mended_in_fitting(rule: RuleId) -> bool {
-    OF_FITTING.iter().any(|it| it.code == rule.code())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_rule_of_a_tool_that_is_not_to_be_had_is_known_as_one() {
-        for rule in RULES {
-            let named = rule.code.starts_with("no-such-");
-            assert_eq!(
-                asks_for_a_tool(RuleId::new(rule.code)),
-                named,
-                "{}",
-                rule.code
-            );
-        }
-    }
 }

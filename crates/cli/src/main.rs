@@ -26,6 +26,7 @@ mod git;
 mod listing;
 mod lists;
 mod lsp;
+mod made;
 mod manual;
 mod material;
 mod measure;
@@ -101,6 +102,8 @@ enum Command {
     Cut(lists::ListArgs),
     /// Say what to buy for pens made together, with what is on the shelf, and what they cost.
     Buy(buy::BuyArgs),
+    /// Write a file for what the caliper reads of one that is made, every size ready to be filled in.
+    Made(made::MadeArgs),
     /// Write the parts as solids: .step (exact surfaces), .stl or .3mf (meshes).
     Solid(solid::SolidArgs),
     /// Write the manual as one page: the language, every rule, the materials.
@@ -154,6 +157,7 @@ fn main() -> ExitCode {
         Command::Tools(args) => tools::run(&args),
         Command::Cut(args) => cut::run(&args),
         Command::Buy(args) => buy::run(&args),
+        Command::Made(args) => made::run(&args),
         Command::Manual(args) => manual::run(&args),
         Command::Gallery(args) => gallery::run(&args),
         Command::Completions(args) => completions::run(&args),

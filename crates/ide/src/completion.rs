@@ -109,6 +109,8 @@ fn offer(thing: Thing, snapshot: &Snapshot, at: CompletionContext<'_>, choices: 
         Thing::Reason => choices.push(words::quoted("reason")),
         Thing::Colour => choices.extend(names::colours()),
         Thing::Bench => choices.extend(names::benches(at)),
+        Thing::Pen => choices.extend(names::pens(at)),
+        Thing::Date => choices.push(words::quoted("date")),
         Thing::ThreadName => choices.extend(names::threads(at)),
         Thing::Thread => {
             choices.extend(names::threads(at));

@@ -171,7 +171,7 @@ fn of_kind(kind: DefinitionKind) -> SemanticTokenKind {
         DefinitionKind::Part => SemanticTokenKind::Part,
         DefinitionKind::Bought => SemanticTokenKind::Bought,
         DefinitionKind::Bench => SemanticTokenKind::Bench,
-        DefinitionKind::Pen => SemanticTokenKind::Pen,
+        DefinitionKind::Pen | DefinitionKind::Made => SemanticTokenKind::Pen,
         DefinitionKind::Face => SemanticTokenKind::Face,
     }
 }

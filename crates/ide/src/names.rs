@@ -41,7 +41,7 @@ pub fn type_definition(cursor: Cursor<'_>) -> Vec<NameLocation> {
         DefinitionKind::Part | DefinitionKind::Bought => {
             matches!(own, DefinitionKind::Part | DefinitionKind::Bought)
         }
-        DefinitionKind::Pen => own == DefinitionKind::Pen,
+        DefinitionKind::Pen => matches!(own, DefinitionKind::Pen | DefinitionKind::Made),
         _ => false,
     };
     let inside = names

@@ -1,7 +1,9 @@
 //! The statements of a file as a tree of spans: what lies in what.
 
 use quillet_syntax::Span;
-use quillet_syntax::ast::{File, Item, ItemKind, Joint, Line, LineKind, PenLineKind};
+use quillet_syntax::ast::{
+    File, Item, ItemKind, Joint, Line, LineKind, MadeLine, MadeLineKind, PenLineKind,
+};
 
 /// A statement with those in its block.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,13 +58,10 @@ fn item(item: &Item) -> Statement {
             note,
             ..Statement::line(item.span)
         },
-        ItemKind::Material(material) => lines(
-            material
-                .lines
-                .iter()
-                .map(|line| Statement::line(line.span))
-                .collect(),
-        ),
+        ItemKind::Material(material) => {
+            let inner = material.lines.iter();
+            lines(inner.map(|line| Statement::line(line.span)).collect())
+        }
         ItemKind::Part(part) | ItemKind::Bought(part) => {
             let inner = part.lines.iter().map(part_line).collect();
             Statement {
@@ -71,20 +70,23 @@ fn item(item: &Item) -> Statement {
             }
         }
         ItemKind::Bench(bench) => {
-            let inner = bench
-                .tools
-                .iter()
-                .map(|tool| Statement::line(tool.span))
-                .collect();
+            let inner = bench.tools.iter().map(|tool| Statement::line(tool.span));
             Statement {
                 block: bench.block.is_some(),
-                ..lines(inner)
+                ..lines(inner.collect())
             }
         }
         ItemKind::Shelf(shelf) => {
             let inner = shelf.lines.iter().map(|line| Statement::line(line.span));
             Statement {
                 block: shelf.block.is_some(),
+                ..lines(inner.collect())
+            }
+        }
+        ItemKind::Made(made) => {
+            let inner = made.lines.iter().map(made_line);
+            Statement {
+                block: made.block.is_some(),
                 ..lines(inner.collect())
             }
         }
@@ -98,6 +100,17 @@ fn item(item: &Item) -> Statement {
                 ..lines(inner.collect())
             }
         }
+    }
+}
+
+fn made_line(line: &MadeLine) -> Statement {
+    let MadeLineKind::Part(part) = &line.kind else {
+        return Statement::line(line.span);
+    };
+    let inner = part.lines.iter().map(part_line).collect();
+    Statement {
+        block: part.block.is_some(),
+        ..Statement::with_block(line.span, inner)
     }
 }
 

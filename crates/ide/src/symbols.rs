@@ -136,7 +136,7 @@ fn detail(analysis: &Analysis, definition: &Definition) -> String {
                 .map(|thread| crate::facts::thread_in_short(&thread.thread, sizes))
                 .unwrap_or_default()
         }
-        DefinitionKind::Pen => {
+        DefinitionKind::Pen | DefinitionKind::Made => {
             let pen = design.pens.iter().find(|pen| pen.span == definition.item);
             pen.map(|pen| crate::facts::pen_in_short(pen, sizes))
                 .unwrap_or_default()

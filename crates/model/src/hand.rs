@@ -21,6 +21,11 @@ const DRILL: Length = Length::from_nm(150_000);
 /// A nib stands no further out of its place than this (common practice, no published source).
 const NIB: Length = Length::from_nm(1_000_000);
 
+/// A caliper's diameter is known to this (common practice, no published source).
+const MEASURED_DIA: Length = Length::from_nm(20_000);
+/// Its depth, by the rod at its tail, to this (common practice, no published source).
+const MEASURED_DEPTH: Length = Length::from_nm(50_000);
+
 impl Hand {
     /// One that misses nothing: of what is made already, every size is what it is.
     pub(crate) const EXACT: Hand = Hand {
@@ -51,6 +56,16 @@ impl Hand {
     /// To how much a measured size is known, either way; nothing where the bench does not say.
     pub fn caliper(&self) -> Length {
         self.caliper.unwrap_or_default()
+    }
+
+    /// To how much a measured diameter is known, either way.
+    pub fn measured_dia(&self) -> Length {
+        self.caliper.unwrap_or(MEASURED_DIA)
+    }
+
+    /// To how much a measured depth or length is known, either way.
+    pub fn measured_depth(&self) -> Length {
+        self.caliper.unwrap_or(MEASURED_DEPTH)
     }
 
     /// Where the figure of a kind comes from.

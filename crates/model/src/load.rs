@@ -95,7 +95,11 @@ impl Loader<'_> {
         let climbs = Path::new(&*reference.text)
             .components()
             .any(|part| matches!(part, Component::ParentDir | Component::RootDir));
-        if !climbs && !self.home.as_os_str().is_empty() && !used.real_path.starts_with(&self.home) {
+        // A file that was reached by ../ has a folder of its own, in which what it uses may lie.
+        let beside = from.real_path.parent().unwrap_or(Path::new(""));
+        let within = |folder: &Path| used.real_path.starts_with(folder);
+        let is_known = !self.home.as_os_str().is_empty();
+        if !climbs && is_known && !within(&self.home) && !within(beside) {
             let finding = Finding::new(
                 "missing-file",
                 Severity::Error,

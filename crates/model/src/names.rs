@@ -16,6 +16,7 @@ pub enum DefinitionKind {
     Bought,
     Bench,
     Pen,
+    Made,
     /// An end of a part, or a face named by `as`.
     Face,
 }
@@ -32,6 +33,7 @@ impl DefinitionKind {
             DefinitionKind::Bought => "bought part",
             DefinitionKind::Bench => "bench",
             DefinitionKind::Pen => "pen",
+            DefinitionKind::Made => "made pen",
             DefinitionKind::Face => "face",
         }
     }

@@ -3,8 +3,8 @@
 pub(crate) mod kind;
 
 use crate::{
-    Acceptance, ById, Cut, CutId, End, Feature, Limits, Material, PartKind, Profiles, Quantity,
-    StationId, Want,
+    Acceptance, ById, Cut, CutId, End, Feature, Limits, MadeFaces, Material, PartKind, Profiles,
+    Quantity, StationId, Want,
 };
 use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
 use quillet_standards::Source;
@@ -60,6 +60,8 @@ pub struct Part {
     pub wants: Vec<Want>,
     /// Its own `let`s, evaluated.
     pub lets: Vec<(ast::Name, Quantity)>,
+    /// What of it is made, in a pen that is.
+    pub made: MadeFaces,
 }
 
 /// What of a part is missing, so that its figures are not known.

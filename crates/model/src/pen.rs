@@ -8,8 +8,8 @@ mod metal;
 pub(crate) mod sampled;
 
 use crate::{
-    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Limits, MissingData, Part, PartId,
-    PenFace, ThreadDef, Unknown, Want,
+    Acceptance, Assembly, ById, Doubts, End, Hand, JointId, Limits, Made, MissingData, Part,
+    PartId, PenFace, ThreadDef, Unknown, Want,
 };
 use quillet_geometry::{Length, Mass};
 use quillet_syntax::{Span, ast};
@@ -55,6 +55,8 @@ pub struct Pen {
     /// Whether every joint and `let` that is written could be read: where not, it is put together
     /// from what is left, and no figure of it is told.
     pub whole: bool,
+    /// What was made of it, where it is one that was made.
+    pub made: Option<Arc<Made>>,
     /// Where everything comes to rest.
     pub assembly: Assembly,
 }

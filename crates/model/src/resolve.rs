@@ -18,6 +18,7 @@ mod joint;
 mod kind;
 mod known;
 mod lines;
+mod made;
 mod measured;
 mod name;
 mod not_round;
@@ -69,6 +70,7 @@ fn resolved<'a>(
     resolver.file_items(&mut frame);
     resolver.parts(&mut frame);
     resolver.pens();
+    resolver.made_pens();
     resolver.shelves(&mut frame);
     let parts = std::mem::take(&mut resolver.known.parts).into_iter();
     let names = parts.map(|(name, it)| (name, it.names)).collect();
@@ -95,6 +97,8 @@ struct Resolver<'a> {
     damage: Vec<Span>,
     /// What was drawn before, where this is drawn again.
     again: Option<Again<'a>>,
+    /// What was made, while a pen that is one is put together.
+    making: Option<made::Making<'a>>,
 }
 
 impl<'a> Resolver<'a> {
@@ -141,6 +145,7 @@ impl<'a> Resolver<'a> {
             beyond: Vec::new(),
             damage,
             again,
+            making: None,
         }
     }
 

@@ -12,6 +12,7 @@ pub use crate::grammar::statements::bench::{
 pub use crate::grammar::statements::cut::{Circle, Feature, FeatureKind, Reach, ReachKind, Side};
 pub use crate::grammar::statements::item::{BlankItem, File, Item, ItemKind, ThreadItem};
 pub use crate::grammar::statements::joint::{JointLine, JointLineKind};
+pub use crate::grammar::statements::made::{Made, MadeLine, MadeLineKind, MadePart};
 pub use crate::grammar::statements::material::{Material, MaterialLine, MaterialLineKind};
 pub use crate::grammar::statements::part::{BlankPiece, Line, LineKind, Part, Spigot};
 pub use crate::grammar::statements::pen::{

@@ -43,6 +43,7 @@ pub static WORDS: LazyLock<Vec<Word>> = LazyLock::new(|| {
         shared::WORDS,
         bench::WORDS,
         shelf::WORDS,
+        made::WORDS,
         sum::WORDS,
     ];
     let going_on = going_on.into_iter().flatten().copied();
@@ -123,6 +124,10 @@ pub enum Place {
     Shelf,
     /// What else a shelf's line says.
     ShelfTail,
+    /// A line of what was made.
+    Made,
+    /// What the header of what was made says.
+    MadeTail,
     /// Touching a number.
     Unit,
     /// A measure or a function in a sum.
@@ -145,6 +150,7 @@ impl Place {
             Place::JointLine => "line of a joint",
             Place::Bench => "line of a bench",
             Place::Shelf => "line of a shelf",
+            Place::Made => "line of what was made",
             _ => return None,
         })
     }
@@ -238,7 +244,7 @@ impl WordId {
     /// Whether it joins the phrases of a statement, as `to`, so that it is seldom a name.
     pub(crate) fn joins(self) -> bool {
         use Place::*;
-        const JOINING: [Place; 15] = [
+        const JOINING: [Place; 16] = [
             Header,
             MaterialTail,
             Form,
@@ -254,6 +260,7 @@ impl WordId {
             Want,
             Accept,
             ShelfTail,
+            MadeTail,
         ];
         meanings(self.text()).any(|word| JOINING.contains(&word.place))
     }

@@ -69,10 +69,12 @@
   "letter"
   "like"
   "limit"
+  "made"
   "mandrels"
   "mass"
   "matched"
   "material"
+  "measured"
   "mix"
   "modulus"
   "nib"
@@ -149,9 +151,10 @@
 ["," ";" "."] @punctuation.delimiter
 
 ; What a statement defines.
-(part name: (name) @type)
+(item_part name: (name) @type)
 (bought name: (name) @type)
 (pen name: (name) @type)
+(made name: (name) @type)
 (item_bench name: (name) @type)
 (material name: (name) @type)
 (item_thread name: (name) @type)

@@ -9,6 +9,7 @@
   (joint_line_block)
   (bench_line_block)
   (shelf_line_block)
+  (made_line_block)
 ] @indent
 
 "}" @outdent

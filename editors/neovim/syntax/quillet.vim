@@ -19,13 +19,13 @@ syn match quilletOperand /\v[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*/ contained
 syn match quilletMeasure /\v<(wall|turns|travel|overlap|min|max|mass|length|ink|hold|distance|diameter|clearance|balance|across)>\ze\s*\(/
 syn match quilletConfiguration /\v[(,]\s*\zs(uncapped|retracted|resting|posted|capped)>/
 syn match quilletFace /\v<[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*\.[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*>/
-syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|throw|thread|tenon|taps|taper|strain|speed|slot|slip|side|shelf|seat|screw|saw|round|ring|rest|relief|recess|reamers|ream|rate|push|pulls|price|press|post|pigment|pen|pattern|part|outside|modulus|mix|material|mass|mandrels|limit|let|length|lathe|kind|keeps|index|hours|holds|have|groove|grips|glue|from|flush|flats|flat|finish|fill|drills|drill|dimensions|dies|density|cutters|countersink|colour|collets|close|chamfer|caliper|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
+syn match quilletHead /\v(^|[{;])\s*\zs(want|wall|use|throw|thread|tenon|taps|taper|strain|speed|slot|slip|side|shelf|seat|screw|saw|round|ring|rest|relief|recess|reamers|ream|rate|push|pulls|price|press|post|pigment|pen|pattern|part|outside|modulus|mix|measured|material|mass|mandrels|made|limit|let|length|lathe|kind|keeps|index|hours|holds|have|groove|grips|glue|from|flush|flats|flat|finish|fill|drills|drill|dimensions|dies|density|cutters|countersink|colour|collets|close|chamfer|caliper|bushings|bought|boring|bore|blank|bench|at|arm|accept)>/
 syn match quilletHead /\v(^|[{;])\s*\zsfrom>\ze\s+[a-z]/ nextgroup=quilletOperand skipwhite
 syn match quilletHead /\v(^|[{;])\s*\zswant>/ nextgroup=quilletMeasured skipwhite
 syn match quilletMeasured /\v(wall|turns|travel|overlap|min|max|mass|length|ink|hold|distance|diameter|clearance|balance|across)>/ contained
 syn match quilletHead /\v(^|[{;])\s*\zs(limit|accept)>/ nextgroup=quilletRule skipwhite
 syn match quilletRule /\v[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*/ contained
-syn match quilletHead /\v(^|[{;])\s*\zs(thread|shelf|pen|part|material|let|bought|blank|bench)>\ze\s+[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*\s*([={"]|<(from|like|of)>)/ nextgroup=quilletDefined skipwhite
+syn match quilletHead /\v(^|[{;])\s*\zs(thread|shelf|pen|part|material|made|let|bought|blank|bench)>\ze\s+[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*\s*([={"]|<(from|like|of)>)/ nextgroup=quilletDefined skipwhite
 syn match quilletDefined /\v[a-z][A-Za-z0-9]*(-[A-Za-z0-9]+)*/ contained
 syn match quilletHead /\v^\s*dimensions\s+in\s+inches>/
 syn match quilletString /"[^"]*\("\|$\)/

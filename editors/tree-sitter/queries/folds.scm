@@ -9,4 +9,5 @@
   (joint_line_block)
   (bench_line_block)
   (shelf_line_block)
+  (made_line_block)
 ] @fold

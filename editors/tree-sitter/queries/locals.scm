@@ -1,5 +1,5 @@
 ; A file is one scope, and so is each item: what a part or pen defines stays in it.
-[(file) (part) (bought) (pen)] @local.scope
+[(file) (item_part) (bought) (pen) (made)] @local.scope
 
 (let name: (name) @local.definition)
 (item_thread name: (name) @local.definition)

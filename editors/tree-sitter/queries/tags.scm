@@ -1,7 +1,8 @@
 ; What a file defines, for a list of its symbols.
-(part name: (name) @name) @definition.class
+(item_part name: (name) @name) @definition.class
 (bought name: (name) @name) @definition.class
 (pen name: (name) @name) @definition.class
+(made name: (name) @name) @definition.class
 (item_bench name: (name) @name) @definition.class
 (material name: (name) @name) @definition.class
 (item_thread name: (name) @name) @definition.constant

@@ -1,6 +1,6 @@
 //! `nib-strikes-cap`: too little room between the nib and the end of the cap.
 
-use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, spots, words};
+use crate::{Findings, JointView, Rule, Run, Threshold, chain, propose, remaining, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Clearance, ClearanceKind, Closing, PartId, Pen, SurfacePoint, Touch};
 use quillet_syntax::ast::{ToleranceKind, Verb};
@@ -118,7 +118,8 @@ fn near(view: &JointView<'_>, rest: &AtRest, gap: &Clearance, left: Length) -> F
         ..RULE.at(view.joint.head, message)
     };
     let by = (left - least).to_mm();
-    with_cures(view, (&gap.male, &gap.female), by, finding)
+    let finding = with_cures(view, (&gap.male, &gap.female), by, finding);
+    remaining::told(view, &gap.chain, by, finding)
 }
 
 /// What a chain from a nib to the end of a cap takes where none can be told yet, since the nib is

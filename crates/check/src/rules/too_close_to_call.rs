@@ -1,6 +1,6 @@
 //! `too-close-to-call`: a clearance that the worst case eats.
 
-use crate::{Findings, JointView, Rule, Run, chain, spots, words};
+use crate::{Findings, JointView, Rule, Run, chain, remaining, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{AtRest, Clearance, ClearanceKind, HeldBy, StoppedBy};
 use quillet_syntax::ast::Verb;
@@ -60,12 +60,12 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
             Size::Rounded(Length::mm(-it.least_mm), 2),
             chain::words(pen, &it.chain),
         );
-        findings.push(
-            RULE.at(joint.head, message)
-                .label(spots::span(pen, &it.female), "one side of it")
-                .label(spots::span(pen, &it.male), "the other side")
-                .hint(more),
-        );
+        let finding = RULE
+            .at(joint.head, message)
+            .label(spots::span(pen, &it.female), "one side of it")
+            .label(spots::span(pen, &it.male), "the other side")
+            .hint(more);
+        findings.push(remaining::told(view, &it.chain, -it.least_mm, finding));
     }
 }
 

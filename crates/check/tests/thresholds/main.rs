@@ -10,6 +10,7 @@ mod ends;
 mod fits;
 mod inside;
 mod joints;
+mod made;
 mod outside;
 mod pens;
 mod sides;

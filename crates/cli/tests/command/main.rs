@@ -14,6 +14,7 @@ mod inches;
 #[cfg(unix)]
 mod kept;
 mod lists;
+mod made;
 mod manual;
 mod measures;
 mod pictures;

@@ -74,7 +74,7 @@ fn file(example: &Example) -> String {
         "cut" => format!("part sleeve from mouth to crown {{\n  from mouth {{\n{text}\n  }}\n}}\n"),
         "side" => format!("part sleeve from mouth to crown {{\n  side {{\n{text}\n  }}\n}}\n"),
         "pen" => format!("pen dunlin {{\n{text}\n}}\n"),
-        "shelf" => format!("{text}\n"),
+        "shelf" | "made" => format!("{text}\n"),
         other => panic!("an example within {other}"),
     }
 }
@@ -141,6 +141,7 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
         let joint = format!("pen dunlin {{\nclose cap.mouth onto barrel.mouth {{\n{line}\n}}\n}}");
         let bench = format!("bench saltings {{\n{line}\n}}");
         let shelf = format!("shelf saltings {{\n{line}\n}}");
+        let made = format!("made ida-1 of heron {{\n{line}\n}}");
         let material = format!("material reed {{\n{line}\n}}");
         let files = match word.place {
             Place::Material | Place::MaterialTail => vec![material],
@@ -156,10 +157,40 @@ fn the_help_on_each_word_has_an_example_that_can_be_read() {
             Place::Accept => vec![part],
             Place::Bench | Place::BenchTail => vec![bench],
             Place::Shelf | Place::ShelfTail => vec![shelf],
+            Place::Made => vec![made],
             _ => vec![line.to_owned()],
         };
         let reads = |file: &String| parse(FileId(0), file).findings.is_empty();
         assert!(files.iter().any(reads), "{word:?}");
+    }
+}
+
+/// The chapter "As made", walked as it is written: the file it begins with is written, filled in as it shows,
+/// and checked and measured.
+#[test]
+fn the_chapter_on_what_was_made_shows_what_is_printed() {
+    let (_, chapter) = MANUAL.split_once("\n## As made\n").unwrap();
+    let (chapter, _) = chapter.split_once("\n## ").unwrap();
+    let folder = repository("");
+    let all = examples();
+    let made = all.iter().find(|it| it.within == "made").unwrap();
+    let path = folder.path().join("heron-1.quillet");
+    let blocks: Vec<&str> = chapter.split("```text\n$ quillet ").skip(1).collect();
+    assert_eq!(blocks.len(), 3);
+    for (at, block) in blocks.into_iter().enumerate() {
+        let (command, rest) = block.split_once('\n').unwrap();
+        let (printed, _) = rest.split_once("```").unwrap();
+        let words: Vec<&str> = command.split_whitespace().collect();
+        let shown = stdout(&run(folder.path(), &words));
+        match at {
+            0 => {
+                assert_eq!(shown, printed, "{command}");
+                std::fs::write(&path, file(made)).unwrap();
+            }
+            1 => assert_eq!(shown, printed, "{command}"),
+            // Of the measures, what is of the made pen alone is shown.
+            _ => assert!(shown.contains(printed), "{shown}"),
+        }
     }
 }
 

@@ -154,6 +154,7 @@ fn kind_of(word: &str) -> Option<DefinitionKind> {
         "bought" => DefinitionKind::Bought,
         "bench" => DefinitionKind::Bench,
         "pen" => DefinitionKind::Pen,
+        "made" => DefinitionKind::Made,
         _ => return None,
     })
 }

@@ -88,6 +88,11 @@ pub(super) fn benches(at: CompletionContext<'_>) -> Vec<Choice> {
     named(at, &[DefinitionKind::Bench])
 }
 
+/// Pens that are drawn.
+pub(super) fn pens(at: CompletionContext<'_>) -> Vec<Choice> {
+    named(at, &[DefinitionKind::Pen])
+}
+
 /// Named threads; of a joint that names its parts, first those both are cut with.
 pub(super) fn threads(at: CompletionContext<'_>) -> Vec<Choice> {
     let design = &at.cursor.analysis.design;
@@ -216,7 +221,7 @@ fn kind_of(kind: DefinitionKind) -> ChoiceKind {
         DefinitionKind::Blank => ChoiceKind::Blank,
         DefinitionKind::Part | DefinitionKind::Bought => ChoiceKind::Part,
         DefinitionKind::Bench => ChoiceKind::Bench,
-        DefinitionKind::Pen => ChoiceKind::Pen,
+        DefinitionKind::Pen | DefinitionKind::Made => ChoiceKind::Pen,
         DefinitionKind::Face => ChoiceKind::Face,
     }
 }

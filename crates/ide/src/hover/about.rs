@@ -78,7 +78,7 @@ pub(super) fn definition(sheet: &mut Sheet, analysis: &Analysis, index: Definiti
                 super::part::facts(sheet, &PartView::new(design, None, part));
             }
         }
-        DefinitionKind::Pen => {
+        DefinitionKind::Pen | DefinitionKind::Made => {
             if let Some(pen) = design.pens.iter().find(|it| of_item(it.span)) {
                 titled(sheet, pen.title.as_ref(), pen.note.as_ref());
                 super::pen::facts(sheet, pen);

@@ -82,7 +82,7 @@ pub(super) fn kind(kind: Kind) -> SymbolKind {
             DefinitionKind::Part => SymbolKind::CLASS,
             DefinitionKind::Bought => SymbolKind::INTERFACE,
             DefinitionKind::Bench => SymbolKind::NAMESPACE,
-            DefinitionKind::Pen => SymbolKind::FUNCTION,
+            DefinitionKind::Pen | DefinitionKind::Made => SymbolKind::FUNCTION,
             DefinitionKind::Face => SymbolKind::PROPERTY,
         },
     }

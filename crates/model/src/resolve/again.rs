@@ -171,6 +171,15 @@ impl<'a> Resolver<'a> {
         kept.then(|| drawn.clone())
     }
 
+    /// A pen that was made and is as it was: one that is not asked for.
+    pub(super) fn kept_made(&self, item: &ast::Item, name: &str) -> Option<Pen> {
+        let again = self.again.as_ref()?;
+        let asked = again.pen.is_none_or(|pen| pen == name);
+        let mut pens = again.drawn.pens.iter();
+        let drawn = pens.find(|it| it.span == item.span)?;
+        (!asked && again.touched.is_some()).then(|| drawn.clone())
+    }
+
     /// A part that is as it was in a pen whose `let`s are as they were.
     pub(super) fn kept_in(&self, pen: &Pen, item: &ast::Item) -> Option<Arc<Part>> {
         let again = self.again.as_ref().filter(|it| it.of_parts)?;

@@ -31,6 +31,9 @@ impl<'a> Resolver<'a> {
                 }
             }
         }
+        if let Some(made) = self.making_of(&part.name.text) {
+            self.as_made(made, lines, part, frame);
+        }
         part.features.sort_by_key(|feature| feature.end);
         part.whole &= self.lost == lost;
         self.assume_tenons(part, thread_lost);
@@ -65,7 +68,7 @@ impl<'a> Resolver<'a> {
         }
     }
 
-    fn feature(
+    pub(super) fn feature(
         &mut self,
         statement: &ast::Feature,
         block: &Block<'a>,

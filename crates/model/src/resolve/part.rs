@@ -6,7 +6,7 @@ use super::known::KnownPart;
 use super::lines::Lines;
 use super::want::WantScope;
 use super::{Resolver, shared};
-use crate::{ById, CutPart, DefinitionKind, Limits, Part, PartKind, Throw, Units};
+use crate::{ById, CutPart, DefinitionKind, Limits, MadeFaces, Part, PartKind, Throw, Units};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
 use quillet_syntax::{Finding, RuleId, Severity, Span, text};
@@ -48,7 +48,10 @@ impl<'a> Resolver<'a> {
     ) -> Option<(Part, HashSet<Arc<str>>)> {
         let bought = matches!(item.kind, ItemKind::Bought(_));
         let lost = self.lost;
-        let lines = self.flattened(ast, bought, frame)?;
+        let mut lines = self.flattened(ast, bought, frame)?;
+        if let Some(made) = self.making_of(&ast.name.text) {
+            self.lay_made_over(made, &mut lines);
+        }
         let owner = shared(&ast.name);
         let lets = lines.lets.iter().map(|it| {
             let definition = self.define_once(DefinitionKind::Let, &it.name, it.span, &owner);
@@ -63,6 +66,7 @@ impl<'a> Resolver<'a> {
         self.part_lets(&lines, &mut part, frame);
         part.kind = self.kind(&lines, bought, frame);
         let complete = self.part_length(&lines, &mut part, frame);
+        let complete = self.made_length(complete, &mut part);
         self.end_faces(&mut part, &owner);
         if complete {
             let sound = part.whole;
@@ -214,5 +218,6 @@ fn unshaped(item: &ast::Item, ast: &ast::Part) -> Part {
         accepts: Vec::new(),
         wants: Vec::new(),
         lets: Vec::new(),
+        made: MadeFaces::default(),
     }
 }

@@ -27,7 +27,7 @@ impl<'a> Resolver<'a> {
         clippy::too_many_lines,
         reason = "the order in which the lines of a pen are resolved"
     )]
-    fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
+    pub(super) fn pen(&mut self, item: &'a ast::Item, ast: &'a ast::Pen) -> Option<Pen> {
         let chain = self.like_chain(ast, DefinitionKind::Pen, &Frame::default())?;
         let lines = self.pen_lines(&chain);
         let before = self.lost;
@@ -53,6 +53,7 @@ impl<'a> Resolver<'a> {
             hands: ById::default(),
             fill: None,
             whole: false,
+            made: None,
             assembly: Assembly::default(),
         };
         let before = self.lost;
@@ -204,7 +205,9 @@ impl<'a> Resolver<'a> {
         pen: &Pen,
         frame: &mut Frame<'a>,
     ) -> Option<Arc<Part>> {
+        let making = self.making_of(&name.text).is_some();
         if let Some(known) = self.known.parts.get(&name.text)
+            && !making
             && !frame
                 .pen
                 .iter()
@@ -213,7 +216,7 @@ impl<'a> Resolver<'a> {
             return Some(known.part.clone());
         }
         let item = self.scope.get(&name.text)?.item;
-        if let Some(kept) = self.kept_in(pen, item) {
+        if !making && let Some(kept) = self.kept_in(pen, item) {
             return Some(kept);
         }
         let (ItemKind::Part(ast) | ItemKind::Bought(ast)) = &item.kind else {

@@ -58,8 +58,9 @@ impl<'a> Resolver<'a> {
 
     /// A cut that reaches past the part is told of and dropped.
     pub(super) fn within(&mut self, along: AxialRange, part: &Part) -> Option<AxialRange> {
-        if along.to <= part.length {
-            return Some(along);
+        let to = self.no_further(along.to, part);
+        if to <= part.length && along.from < to {
+            return Some(AxialRange { to, ..along });
         }
         self.lies_beyond(
             out_of_range(

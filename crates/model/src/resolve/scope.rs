@@ -143,6 +143,7 @@ pub(super) fn named(item: &ast::Item) -> Option<(&ast::Name, DefinitionKind)> {
         ItemKind::Bought(it) => (&it.name, DefinitionKind::Bought),
         ItemKind::Bench(it) => (&it.name, DefinitionKind::Bench),
         ItemKind::Pen(it) => (&it.name, DefinitionKind::Pen),
+        ItemKind::Made(it) => (&it.name, DefinitionKind::Made),
         // No name of the language stands for a shelf, so it may be called as its bench is.
         ItemKind::Use(_) | ItemKind::Limit(_) | ItemKind::Shelf(_) | ItemKind::Bad => return None,
     })

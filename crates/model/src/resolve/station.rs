@@ -40,7 +40,7 @@ impl<'a> Resolver<'a> {
         (self.put_in_order(stations), all_read)
     }
 
-    fn station(
+    pub(super) fn station(
         &mut self,
         station: &ast::Station,
         part: &Part,
@@ -123,6 +123,7 @@ impl<'a> Resolver<'a> {
                 part.station(end?, distance?)
             }
         };
+        let at = self.no_further(at, part);
         if at <= part.length && !at.is_negative() {
             return Some(at);
         }

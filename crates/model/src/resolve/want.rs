@@ -74,6 +74,27 @@ impl<'a> Resolver<'a> {
         })
     }
 
+    /// A figure that was measured, and its value; none where it makes no sense, which is told of.
+    pub(super) fn measured_figure(
+        &mut self,
+        measure: &'a Expr,
+        value: &'a Expr,
+        among: WantScope<'_>,
+        frame: &mut Frame<'a>,
+    ) -> Option<(Sum, Quantity)> {
+        let sum = self.sum(measure, among, frame);
+        let value_of = self.eval(value, frame);
+        let (sum, found) = (sum?, value_of?);
+        let of = self.dimension(&sum)?;
+        match of.matched(found) {
+            Ok((_, found)) => Some((sum, found)),
+            Err(clash) => {
+                self.emit(clashed(clash, value.span, measure.span, value.span));
+                None
+            }
+        }
+    }
+
     /// A sum whose measures all are one of their unit: what is left is its dimension.
     fn dimension(&mut self, sum: &Sum) -> Option<Quantity> {
         let one = |measure: &Measure| Some(Quantity::measured(1.0, measure.dimension()));

@@ -1,13 +1,15 @@
 //! Sums, sizes, ranges and faces.
 
+mod call;
+
 use super::expect::Thing;
 use super::input::*;
 use crate::Span;
-use crate::ast::{Arg, Expr, ExprKind, Face, Operator, Range, Size, SizeKind, SumSpan, Unit};
+use crate::ast::{Expr, ExprKind, Face, Operator, Range, Size, SizeKind, SumSpan, Unit};
 use crate::number::{self, NumberFault};
 use crate::token::TokenKind as T;
+use call::call_or_name;
 use chumsky::prelude::*;
-use std::sync::Arc;
 
 /// The rules that most others use.
 #[derive(Clone)]
@@ -34,6 +36,11 @@ impl<'s> ExprParsers<'s> {
             .clone()
             .labelled(thing)
             .recover_with(via_parser(missing()))
+    }
+
+    /// A measure with what it is measured of, that must come.
+    pub(crate) fn measured(&self) -> impl TokenParser<'s, Expr> + use<'s> {
+        call::call(self.sum.clone()).recover_with(via_parser(missing()))
     }
 
     /// A word with a sum after it.
@@ -191,40 +198,6 @@ fn parted_unit<'s>() -> impl TokenParser<'s, Option<(Unit, Span)>> {
     };
     let word = of_kind(T::Name).or(of_kind(T::Capital));
     word.or_not().map(Option::flatten)
-}
-
-fn call_or_name<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {
-    let face = name(Thing::Face)
-        .then_ignore(quiet(T::Dot))
-        .then(needed_name(Thing::FaceName))
-        .map_with(|(part, face), extra| Face {
-            span: extra.span(),
-            part,
-            face,
-        });
-    let missing = missing().map(Arg::Sum);
-    let arg = face
-        .map(Arg::Face)
-        .or(sum.map(Arg::Sum))
-        .labelled(Thing::Quantity)
-        .recover_with(via_parser(missing));
-    let args = arg
-        .separated_by(token(T::Comma, Thing::Comma))
-        .at_least(1)
-        .collect::<Vec<_>>()
-        .delimited_by(
-            quiet(T::OpenParen),
-            needed(T::CloseParen, Thing::CloseParen),
-        );
-    name(Thing::Name)
-        .then(args.or_not())
-        .map_with(|(name, args), extra| Expr {
-            span: extra.span(),
-            kind: match args {
-                Some(args) => ExprKind::Call { name, args },
-                None => ExprKind::Name(Arc::clone(&name.text)),
-            },
-        })
 }
 
 fn group<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {

@@ -4,6 +4,7 @@ pub(crate) mod bench;
 pub(crate) mod cut;
 pub(crate) mod item;
 pub(crate) mod joint;
+pub(crate) mod made;
 pub(crate) mod material;
 pub(crate) mod part;
 pub(crate) mod pen;
@@ -78,6 +79,7 @@ pub fn statements() -> impl Iterator<Item = &'static Statement> {
         joint::STATEMENTS,
         bench::STATEMENTS,
         shelf::STATEMENTS,
+        made::STATEMENTS,
     ]
     .into_iter()
     .flatten()
@@ -170,7 +172,7 @@ macro_rules! nodes {
 
 nodes! {
     Item Let Limit Accept Want MaterialLine Form Stock Line Spigot Station Shape Edge Feature Reach
-    SideLine Stretch Size PenLine JointOption JointLine Face ToolLine ShelfLine Run Range Expr Text
+    SideLine Stretch Size PenLine JointOption JointLine Face ToolLine ShelfLine MadeLine Run Range Expr Text
 }
 
 impl Node<'_> {
@@ -188,6 +190,7 @@ impl Node<'_> {
                 | Node::JointLine(_)
                 | Node::ToolLine(_)
                 | Node::ShelfLine(_)
+                | Node::MadeLine(_)
         )
     }
 }
@@ -243,6 +246,8 @@ pub enum NameKind {
     Pen,
     /// A shelf.
     Shelf,
+    /// What was made of a pen.
+    Made,
     /// An end of a part.
     End,
     /// An end or another face of a part.

@@ -33,8 +33,24 @@ pub(super) fn are_balanced(text: &str, tokens: &[Token]) -> bool {
 /// Whether the word at `index`, first in its statement, can begin nothing but an item.
 pub(super) fn begins_item(text: &str, tokens: &[Token], index: usize) -> bool {
     let word = &text[tokens[index].span.range()];
-    matches!(word, "part" | "bought" | "pen" | "material")
-        && next(tokens, index).is_some_and(|(_, token)| token.kind == TokenKind::Name)
+    let second = next(tokens, index).filter(|(_, token)| token.kind == TokenKind::Name);
+    let Some((second, _)) = second else {
+        return false;
+    };
+    match word {
+        "bought" | "pen" | "material" | "made" => true,
+        // Of what was made, a part says no ends: its block follows its name.
+        "part" => next(tokens, second).is_none_or(|(_, token)| token.kind != TokenKind::Open),
+        _ => false,
+    }
+}
+
+/// Whether the words at `index` are those of a part in what was made: its name, and no ends.
+pub(super) fn begins_made_part(text: &str, tokens: &[Token], index: usize) -> bool {
+    let second = next(tokens, index).filter(|(_, token)| token.kind == TokenKind::Name);
+    let ends = second.and_then(|(second, _)| next(tokens, second));
+    let is_part = &text[tokens[index].span.range()] == "part" && second.is_some();
+    is_part && ends.is_none_or(|(_, token)| token.kind != TokenKind::Name)
 }
 
 /// Whether the word at `index`, at the left edge, begins an item if braces cannot be trusted:
@@ -44,7 +60,7 @@ pub(super) fn may_begin_item(text: &str, tokens: &[Token], index: usize) -> bool
     let third = second.and_then(|(index, _)| next(tokens, index));
     let kind = |token: Option<(usize, &Token)>| token.map(|(_, token)| token.kind);
     match &text[tokens[index].span.range()] {
-        "part" | "bought" | "pen" | "material" | "let" | "limit" => {
+        "part" | "bought" | "pen" | "material" | "made" | "let" | "limit" => {
             kind(second) == Some(TokenKind::Name)
         }
         "use" => kind(second) == Some(TokenKind::String),

@@ -2,7 +2,7 @@
 
 mod blocks;
 
-use super::braces::{begins_item, may_begin_item};
+use super::braces::{begins_item, begins_made_part, may_begin_item};
 use super::{Layout, StatementLine};
 use crate::Span;
 use crate::finding_log::{FindingLog, error};
@@ -143,6 +143,7 @@ impl<'t> Builder<'t> {
     fn resume(&mut self, index: usize, kind: TokenKind) {
         let at_edge = self.place.line_start && self.place.indent == 0;
         let item = kind == TokenKind::Name
+            && !(self.is_in_made() && begins_made_part(self.text, self.tokens, index))
             && (begins_item(self.text, self.tokens, index)
                 || at_edge && may_begin_item(self.text, self.tokens, index));
         if item {
@@ -151,6 +152,13 @@ impl<'t> Builder<'t> {
         if self.place.line_start && kind != TokenKind::Close {
             self.outdent();
         }
+    }
+
+    /// Whether the outermost block is that of what was made, in which parts stand.
+    fn is_in_made(&self) -> bool {
+        let outermost = self.open.first();
+        let word = outermost.map(|it| &self.text[self.tokens[it.head.tokens.start].span.range()]);
+        word == Some("made")
     }
 
     /// Closes the blocks that a line stands to the left of, where their own lines are indented.

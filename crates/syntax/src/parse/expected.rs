@@ -170,7 +170,7 @@ fn words_of(set: ExpectSet, place: Place, first: bool) -> Vec<&'static Word> {
 /// Where the words after a statement's first are found.
 fn tails(place: Place) -> &'static [Place] {
     match place {
-        Place::Item => &[Place::Header, Place::Form, Place::Stock],
+        Place::Item => &[Place::Header, Place::Form, Place::Stock, Place::MadeTail],
         Place::Material => &[Place::MaterialTail],
         Place::Part => &[Place::PartTail, Place::Stock, Place::StationTail],
         Place::Station => &[Place::StationTail],

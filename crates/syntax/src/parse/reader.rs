@@ -1,6 +1,7 @@
 //! Walks the layout and has each statement read by the rule of its place.
 
 mod listen;
+mod made;
 mod rules;
 mod statement;
 
@@ -128,6 +129,10 @@ impl<'s> Reader<'s> {
             ItemKind::Pen(pen) => {
                 pen.block = span;
                 pen.lines = lines.iter().map(|line| self.pen_line(line)).collect();
+            }
+            ItemKind::Made(made) => {
+                made.block = span;
+                made.lines = lines.iter().map(|line| self.made_line(line)).collect();
             }
             ItemKind::Use(_)
             | ItemKind::Let(_)

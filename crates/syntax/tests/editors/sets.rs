@@ -96,12 +96,12 @@ fn class(word: &Word) -> Class {
     use Place::*;
     match word.place {
         File if word.text == "dimensions" => Class::Head,
-        Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench | Shelf => {
+        Item | Material | Part | Station | Cut | Side | Pen | JointLine | Bench | Shelf | Made => {
             Class::Head
         }
         File | Header | MaterialTail | Form | Stock | PartTail | StationTail | Reach | CutTail
         | SideTail | Size | Joint | JointTail | SeatTail | Want | Accept | BenchTail
-        | ShelfTail => Class::Tail,
+        | ShelfTail | MadeTail => Class::Tail,
         Unit => Class::Unit,
         Measure => Class::Measure,
         Configuration => Class::Configuration,

@@ -7,9 +7,10 @@
 ["," ";" "."] @punctuation.delimiter
 
 ; What a statement defines.
-(part name: (name) @type)
+(item_part name: (name) @type)
 (bought name: (name) @type)
 (pen name: (name) @type)
+(made name: (name) @type)
 (item_bench name: (name) @type)
 (material name: (name) @type)
 (item_thread name: (name) @type)

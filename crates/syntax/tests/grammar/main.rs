@@ -29,6 +29,7 @@ pub(crate) fn within(place: Place, text: &str) -> String {
         Place::JointLine => "pen dunlin {\nclose cap.mouth onto barrel.mouth {\n",
         Place::Bench => "bench saltings {\n",
         Place::Shelf => "shelf saltings {\n",
+        Place::Made => "made ida-1 of heron {\n",
         other => panic!("no statement stands at {other:?}"),
     };
     format!("{before}{text}")

@@ -2,6 +2,7 @@
 
 mod chain;
 mod joints;
+mod made;
 mod parts;
 mod pens;
 mod text;

@@ -1,11 +1,12 @@
 //! What a pen put together measures.
 
 use super::joints::{JointMeasures, TouchMeasures};
+use super::made::MadeMeasures;
 use super::parts::{PartMeasures, range};
 use super::wants::WantMeasures;
 use quillet_check::CheckReport;
 use quillet_geometry::Mass;
-use quillet_model::{Air, Configuration, Configured, Design, Doubts, PartId, Pen};
+use quillet_model::{Air, Configuration, Configured, Design, Doubts, PartId, Pen, SeatedRing};
 use serde::Serialize;
 
 /// A pen; what rests on something missing is null.
@@ -20,6 +21,9 @@ pub(super) struct PenMeasures {
     pub(super) air: Option<AirMeasures>,
     pub(super) rings: Vec<RingMeasures>,
     pub(super) wants: Vec<WantMeasures>,
+    /// What was made of it, where it is one that was made.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(super) made: Option<MadeMeasures>,
     /// Parts that hang together with neither body nor cap.
     pub(super) loose: Vec<String>,
     /// What is missing to tell all of it.
@@ -116,6 +120,18 @@ pub(super) struct RingMeasures {
     pub(super) fill: Option<f64>,
 }
 
+impl RingMeasures {
+    fn of(it: &SeatedRing, part: String) -> Self {
+        Self {
+            ring: it.ring.name.text.to_string(),
+            part,
+            squeeze: it.seal.map(|seal| seal.squeeze),
+            stretch: it.seal.map(|seal| seal.stretch),
+            fill: it.seal.map(|seal| seal.fill),
+        }
+    }
+}
+
 impl PenMeasures {
     pub(super) fn of(design: &Design, examined: &CheckReport, pen: &Pen) -> Self {
         let assembly = &pen.assembly;
@@ -161,15 +177,10 @@ impl PenMeasures {
             }),
             air: assembly.air.as_ref().map(|air| AirMeasures::of(pen, air)),
             rings: rings
-                .map(|it| RingMeasures {
-                    ring: it.ring.name.text.to_string(),
-                    part: name(it.part),
-                    squeeze: it.seal.map(|seal| seal.squeeze),
-                    stretch: it.seal.map(|seal| seal.stretch),
-                    fill: it.seal.map(|seal| seal.fill),
-                })
+                .map(|it| RingMeasures::of(it, name(it.part)))
                 .collect(),
             wants: wants.map(WantMeasures::of).collect(),
+            made: MadeMeasures::of(design, pen),
             loose: assembly
                 .loose
                 .iter()

@@ -1,6 +1,6 @@
 //! Measures for people: the pen first, one idea a line.
 
-mod figures;
+pub(super) mod figures;
 mod joints;
 mod walls;
 
@@ -94,6 +94,7 @@ fn of_pen<'m>(
     reported
         .0
         .extend(new.iter().map(|part| (&part.same, &*pen.name)));
+    sections.extend(pen.made.as_ref().map(|it| it.text(units)));
     sections.extend(joints(pen, full, units));
     sections.join("\n")
 }

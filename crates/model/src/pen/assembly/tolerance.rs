@@ -64,16 +64,50 @@ pub(crate) fn link(part: &Part, hand: &Hand, size: Size, factor: f64) -> Link {
             (Origin::Axis, either(within))
         }
     };
+    let span = span(part, &size, origin);
+    let range_mm = match measured_mm(part, hand, &size, origin, span) {
+        _ if hand.is_exact() => (0.0, 0.0),
+        Some(within) => (0.0 - within, within),
+        None => range_mm,
+    };
     Link {
         size,
         origin,
-        span: span(part, &size, origin),
+        span,
         factor,
-        range_mm: if hand.is_exact() {
-            (0.0, 0.0)
-        } else {
-            range_mm
-        },
+        range_mm,
+    }
+}
+
+impl Link {
+    /// Whether the size is one that was measured on a part that is made.
+    pub fn is_made(&self, part: &Part) -> bool {
+        measured_mm(part, &Hand::default(), &self.size, self.origin, self.span).is_some()
+    }
+}
+
+/// To how much a size that is made already is known, either way, mm; a radius to half of what its
+/// diameter is. None where it is still to be made.
+fn measured_mm(part: &Part, hand: &Hand, size: &Size, origin: Origin, span: Span) -> Option<f64> {
+    match *size {
+        Size::Plane {
+            inside, from, at, ..
+        } => {
+            let made = part.made.has_plane(inside, part.station(from, at));
+            made.then(|| hand.measured_depth().to_mm())
+        }
+        Size::Whole { .. } => {
+            let made = part.made.has_size(part.length_span);
+            made.then(|| hand.measured_depth().to_mm())
+        }
+        Size::Radius { .. } => {
+            let cut = origin.feature().and_then(|index| part.features.get(index));
+            // A caliper tells nothing of a thread's crests.
+            let thread = cut.is_some_and(|it| it.thread().is_some());
+            let made = !thread && part.made.has_size(span);
+            made.then(|| hand.measured_dia().to_mm() / 2.0)
+        }
+        Size::Root { .. } | Size::By { .. } | Size::Nib { .. } => None,
     }
 }
 

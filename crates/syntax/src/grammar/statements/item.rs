@@ -1,5 +1,6 @@
 //! Items: what stands in a file.
 
+use super::made::made;
 use super::phrase::{form, stock};
 use super::shared::{let_, limit, maybe_open, open};
 use super::{
@@ -38,6 +39,8 @@ pub(crate) const STATEMENTS: &[Statement] = &[
         .block(Place::Shelf),
     statement(Place::Item, "pen NAME [\"TITLE\"] [like PEN] {…}", "How parts meet, and what is wanted of the whole", "pen heron \"Heron\" { close cap.mouth onto barrel.mouth }")
         .block(Place::Pen),
+    statement(Place::Item, "made NAME [on \"DATE\"] of PEN {…}", "What came out of one pen, as the caliper read it", "made ida-1 of heron { part cap { from mouth { drill 12.25 to 53.7 } } }")
+        .block(Place::Made),
 ];
 
 /// The words that go on in them.
@@ -106,6 +109,7 @@ pub enum ItemKind {
     Bench(Box<Bench>),
     Shelf(Box<Shelf>),
     Pen(Box<Pen>),
+    Made(Box<Made>),
     /// Text that is no item.
     Bad,
 }
@@ -146,6 +150,7 @@ pub(crate) fn item<'s>(sums: &ExprParsers<'s>) -> impl TokenParser<'s, ItemKind>
         bench().map(|it| ItemKind::Bench(Box::new(it))),
         shelf().map(|it| ItemKind::Shelf(Box::new(it))),
         pen().map(|it| ItemKind::Pen(Box::new(it))),
+        made().map(|it| ItemKind::Made(Box::new(it))),
     ))
     .then_ignore(line_end())
 }
@@ -344,6 +349,12 @@ impl Holds for Item {
                     refers(NameKind::Pen, like, visit);
                 }
                 all(&pen.lines, visit);
+            }
+            ItemKind::Made(made) => {
+                defines(NameKind::Made, &made.name, visit);
+                some(&made.on, visit);
+                refers(NameKind::Pen, &made.of, visit);
+                all(&made.lines, visit);
             }
             ItemKind::Bad => {}
         }

@@ -10,7 +10,7 @@ use crate::token::TokenKind;
 
 /// A block whose closing brace has not come yet, with the statement it belongs to.
 pub(super) struct Open {
-    head: StatementLine,
+    pub(super) head: StatementLine,
     pub(super) lines: Vec<StatementLine>,
     pub(super) brace: Span,
     /// The indent of the line that the statement began on.

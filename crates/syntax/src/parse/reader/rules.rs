@@ -8,6 +8,7 @@ use crate::grammar::statements::bench::tool_line;
 use crate::grammar::statements::cut::feature;
 use crate::grammar::statements::item::{inches, item};
 use crate::grammar::statements::joint::joint_line;
+use crate::grammar::statements::made::made_line;
 use crate::grammar::statements::material::material_line;
 use crate::grammar::statements::part::part_line;
 use crate::grammar::statements::pen::pen_line;
@@ -29,6 +30,7 @@ pub(super) struct Rules<'s> {
     pub(super) joint: Rule<'s, JointLineKind>,
     pub(super) bench: Rule<'s, ToolLineKind>,
     pub(super) shelf: Rule<'s, ShelfLineKind>,
+    pub(super) made: Rule<'s, MadeLineKind>,
 }
 
 impl Rules<'_> {
@@ -46,6 +48,7 @@ impl Rules<'_> {
             joint: joint_line(&sums).boxed(),
             bench: tool_line(&sums).boxed(),
             shelf: shelf_line(&sums).boxed(),
+            made: made_line(&sums).boxed(),
         }
     }
 }

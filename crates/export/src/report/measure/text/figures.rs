@@ -5,7 +5,7 @@ use quillet_geometry::Length;
 use quillet_model::Units;
 
 /// What stands for a figure that rests on something missing.
-pub(super) const UNKNOWN: &str = "not known";
+pub(in crate::report::measure) const UNKNOWN: &str = "not known";
 
 /// From what to what a figure may lie, beside it.
 pub(super) fn between(range: Option<[f64; 2]>) -> Cell {

@@ -1,0 +1,167 @@
+//! What was made beside what is drawn, size by size.
+
+mod size;
+
+use crate::asked::AskedLimits;
+use crate::words;
+use quillet_geometry::{Length, Limits};
+use quillet_model::{Design, Feature, MadeSize, MadeStatement, Part, Pen, Station};
+use quillet_syntax::{Size, SizedText, Span, text};
+pub use size::{ComparedSize, MeasuredAs};
+use std::collections::BTreeMap;
+
+/// Every size that was measured of a pen, in the order written; nothing of one that is not made.
+pub fn compared(design: &Design, pen: &Pen) -> Vec<ComparedSize> {
+    let Some(made) = pen.made.as_deref() else {
+        return Vec::new();
+    };
+    let Some(drawn) = design.pen(&made.of.text) else {
+        return Vec::new();
+    };
+    let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
+    let mut asked = BTreeMap::new();
+    let mut sizes = Vec::new();
+    for statement in &made.statements {
+        let id = statement.part;
+        let asked = asked
+            .entry(id)
+            .or_insert_with(|| AskedLimits::of(drawn, id, bench));
+        let parts = made.drawn(id).zip(pen.parts.get(id));
+        if let (Some((was, is)), Some(asked)) = (parts, asked.as_ref()) {
+            let pair = Pair {
+                was,
+                is,
+                asked,
+                statement,
+            };
+            sizes.extend(pair.sizes());
+        }
+    }
+    sizes
+}
+
+/// A part as it is drawn and as it is made, and a statement of what is made.
+struct Pair<'a> {
+    was: &'a Part,
+    is: &'a Part,
+    asked: &'a AskedLimits<'a>,
+    statement: &'a MadeStatement,
+}
+
+impl Pair<'_> {
+    fn sizes(&self) -> Vec<ComparedSize> {
+        match self.statement.what {
+            MadeSize::Length => {
+                let both = (self.was.length, self.is.length);
+                let asked = self.asked.length();
+                let of = "length".into();
+                vec![self.size(self.is.length_span, of, both, asked, MeasuredAs::Long)]
+            }
+            MadeSize::Cut { drawn, made } => {
+                let cuts = self.was.features.get(drawn).zip(self.is.features.get(made));
+                cuts.map_or_else(Vec::new, |(was, is)| self.cut(was, is))
+            }
+            MadeSize::Station { drawn, made } => {
+                let pair = self.was.stations.get(drawn).zip(self.is.stations.get(made));
+                pair.map_or_else(Vec::new, |(was, is)| self.station(was, is))
+            }
+            MadeSize::Between { at, dia } => {
+                let outer = self.was.profiles.as_ref().map(|it| &it.crest.outer);
+                let radii = outer.and_then(|it| it.radii_at(at.to_mm()));
+                let size = radii.map(|(low, high)| {
+                    let drawn = Length::mm(low + high);
+                    let (of, asked) = (outside_at(at), self.asked.turned(drawn));
+                    self.size(
+                        self.statement.span,
+                        of,
+                        (drawn, dia),
+                        asked,
+                        MeasuredAs::Turned,
+                    )
+                });
+                size.into_iter().collect()
+            }
+        }
+    }
+
+    fn cut(&self, was: &Feature, is: &Feature) -> Vec<ComparedSize> {
+        let mut sizes = Vec::new();
+        let said_dia = is.size_span != is.span;
+        if let (Some(both), Some(asked), true) =
+            (was.dia().zip(is.dia()), self.asked.dia(was), said_dia)
+        {
+            let how = match was.is_inside() {
+                true => MeasuredAs::Bored,
+                false => MeasuredAs::Turned,
+            };
+            sizes.push(self.size(is.size_span, words::sized(was), both, asked, how));
+        }
+        if let Some(asked) = self.asked.reach(was) {
+            let how = match was.is_inside() {
+                true => MeasuredAs::Deep,
+                false => MeasuredAs::Shoulder,
+            };
+            let of = words::sized(was);
+            sizes.push(self.size(is.reach_span, of, (was.to, is.to), asked, how));
+        }
+        sizes
+    }
+
+    fn station(&self, was: &Station, is: &Station) -> Vec<ComparedSize> {
+        let of = || outside_at(was.at);
+        let turned = |both: (Length, Length)| {
+            let asked = self.asked.turned(both.0);
+            self.size(is.dia_span, of(), both, asked, MeasuredAs::Turned)
+        };
+        let mut sizes = vec![turned((was.dia, is.dia))];
+        sizes.extend(was.step.zip(is.step).map(turned));
+        // On a curve a place is where the caliper was held; a shoulder is a face.
+        if was.face.is_some() || was.step.is_some() {
+            let asked = self.asked.shoulder(was.at);
+            sizes.push(self.size(is.span, of(), (was.at, is.at), asked, MeasuredAs::Shoulder));
+        }
+        sizes
+    }
+
+    fn size(
+        &self,
+        at: Span,
+        of: SizedText,
+        (drawn, measured): (Length, Length),
+        asked: Limits,
+        how: MeasuredAs,
+    ) -> ComparedSize {
+        ComparedSize {
+            statement: *self.statement,
+            part: self.statement.part,
+            of,
+            at,
+            drawn,
+            measured,
+            asked,
+            how,
+            stretch: self.stretch(),
+        }
+    }
+
+    fn stretch(&self) -> (Length, Length) {
+        let all = (Length::ZERO, self.is.length);
+        match self.statement.what {
+            MadeSize::Length => all,
+            MadeSize::Between { at, .. } => (at, at),
+            MadeSize::Cut { made, .. } => {
+                let cut = self.is.features.get(made);
+                cut.map_or(all, |it| it.stations(self.is.length))
+            }
+            MadeSize::Station { made, .. } => {
+                let station = self.is.stations.get(made);
+                station.map_or(all, |it| (it.at, it.at))
+            }
+        }
+    }
+}
+
+/// `outside at 8`
+fn outside_at(at: Length) -> SizedText {
+    text!("outside at {}", Size::Written(at))
+}
