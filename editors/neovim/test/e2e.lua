@@ -299,6 +299,30 @@ local function run()
   -- A program that is not there is said, and leaves nothing to stop.
   vim.g.quillet_program = "/no/such/program"
   vim.cmd("silent! QuilletWatch | silent! QuilletWatch")
+  local told = {}
+  local notify = vim.notify
+  vim.notify = function(says)
+    table.insert(told, says)
+  end
+  for _, name in ipairs({ "avocet.quillet", "curlew.quillet" }) do
+    open(name)
+  end
+  vim.notify = notify
+  check("a program that is missing is said once", #told == 1 and told[1]:find("/no/such/program", 1, true), told)
+  vim.g.quillet_program = nil
+  local path, home = vim.env.PATH, vim.env.HOME
+  vim.env.PATH, vim.env.HOME = "/nowhere", opener .. ".home"
+  local missing = vim.fn["quillet#missing"]()
+  for _, place in ipairs({ "g:quillet_program", "PATH", opener .. ".home/.cargo/bin/quillet", "release" }) do
+    check("and where it was looked for: " .. place, missing:find(place, 1, true), missing)
+  end
+  vim.fn.mkdir(opener .. ".home/.cargo/bin", "p")
+  vim.fn.writefile({ "#!/bin/sh" }, opener .. ".home/.cargo/bin/quillet")
+  vim.fn.setfperm(opener .. ".home/.cargo/bin/quillet", "rwx------")
+  check("cargo's folder is looked in", vim.fn["quillet#program"]() == opener .. ".home/.cargo/bin/quillet")
+  vim.env.PATH, vim.env.HOME = path, home
+  vim.cmd("silent edit heron.quillet")
+  go("pen heron-ida")
   vim.g.quillet_program = program
   os.remove(seen)
   vim.cmd("QuilletWatch")
