@@ -92,11 +92,12 @@ async fn without_a_folder_a_name_is_followed_beside_what_is_open_and_not_deeper(
 #[tokio::test]
 async fn without_a_folder_the_folders_of_what_is_used_count_too() {
     let bench = Bench::new();
+    std::fs::write(bench.path("broken.quillet"), "let wide = nothing\n").unwrap();
     let mut editor = Editor::start().await;
     let pen = bench.uri("beside/pen.quillet");
     let text = PEN.replace("shared.", "../shared.");
     editor.open(&pen, &text).await;
-    editor.everything().await;
+    let said = editor.everything().await;
     let params = json!({
         "textDocument": {"uri": pen}, "position": {"line": 5, "character": 15}, "newName": "hold",
     });
@@ -107,14 +108,17 @@ async fn without_a_folder_the_folders_of_what_is_used_count_too() {
         !changes.contains_key(&bench.uri("deep/pen.quillet")),
         "{edit}"
     );
-    // And what lies beside it goes with it.
+    // What is found in those folders is told, and goes with the pen.
+    let broken = bench.uri("broken.quillet");
+    let found = |message: &Value, some: bool| {
+        message["params"]["uri"] == json!(broken)
+            && (message["params"]["diagnostics"] != json!([])) == some
+    };
+    assert!(said.iter().any(|it| found(it, true)), "{said:?}");
     let closed = json!({"textDocument": {"uri": pen}});
     editor.notify("textDocument/didClose", closed).await;
-    let gone = |message: &Value| {
-        message["params"]["uri"] == json!(bench.uri("pen.quillet"))
-            && message["params"]["diagnostics"] == json!([])
-    };
-    assert!(editor.everything().await.iter().any(gone));
+    let said = editor.everything().await;
+    assert!(said.iter().any(|it| found(it, false)), "{said:?}");
 }
 
 #[tokio::test]
@@ -142,7 +146,10 @@ async fn an_edit_in_a_used_file_asks_for_all_that_is_shown_of_its_users() {
 
 #[tokio::test]
 async fn an_editor_with_a_grammar_is_told_what_that_cannot_know() {
-    let augments = json!({"textDocument": {"semanticTokens": {"augmentsSyntaxTokens": true}}});
+    let augments = json!({"textDocument": {"semanticTokens": {
+        "requests": {}, "tokenTypes": [], "tokenModifiers": [], "formats": ["relative"],
+        "augmentsSyntaxTokens": true,
+    }}});
     let mut kinds = Vec::new();
     for capabilities in [json!({}), augments] {
         let mut editor = Editor::start_with(capabilities, None).await;
