@@ -129,7 +129,7 @@
                          quillet-program cargo)))))
 
 (defun quillet--managed ()
-  "Show all that the server says of a place: the form of the statement, and what was worked out."
+  "Show both the form of a statement and what was worked out of it."
   (when (derived-mode-p 'quillet-mode)
     (setq-local eldoc-documentation-strategy #'eldoc-documentation-compose)))
 

@@ -73,7 +73,7 @@ function quillet#missing() abort
 endfunction
 
 function s:cargo() abort
-  return expand('~/.cargo/bin/quillet')
+  return $HOME . '/.cargo/bin/quillet'
 endfunction
 
 let s:opened = {}
