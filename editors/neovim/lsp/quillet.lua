@@ -3,10 +3,5 @@
 return {
   cmd = { vim.fn["quillet#program"](), "lsp" },
   filetypes = { "quillet" },
-  -- The project's folder, else the pen's own; nothing is started where there is no program.
-  root_dir = function(buffer, start)
-    if require("quillet").program() then
-      start(vim.fs.root(buffer, ".git") or vim.fs.dirname(vim.api.nvim_buf_get_name(buffer)))
-    end
-  end,
+  root_markers = { ".git" },
 }

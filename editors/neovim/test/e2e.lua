@@ -195,6 +195,10 @@ local function run()
   local untidy = wanted:gsub("  length 64", "length      64"):gsub("at 30 +dia", "at 30 dia")
   vim.api.nvim_buf_set_lines(0, 0, -1, true, vim.split(untidy:gsub("\n$", ""), "\n"))
   check("the text is untidy", text() ~= wanted)
+  wait("the server has the text that was read again", function()
+    local attached = modern and vim.lsp.get_clients({ bufnr = 0 }) or vim.lsp.buf_get_clients(0)
+    return next(attached) ~= nil
+  end)
   if vim.lsp.buf.format then
     vim.lsp.buf.format({ timeout_ms = 10000 })
   else
