@@ -339,6 +339,12 @@ end
 --- The server ends by itself, in order, when it is told to.
 local function stop()
   local one = client()
+  -- Since the folder is a repository, it has a server of its own.
+  for _, other in ipairs((vim.lsp.get_clients or vim.lsp.get_active_clients)()) do
+    if other.name == "quillet" and other.id ~= one.id then
+      other.stop()
+    end
+  end
   local code
   if modern then
     vim.api.nvim_create_autocmd("LspDetach", { callback = function() code = code or 0 end })
