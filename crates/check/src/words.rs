@@ -37,6 +37,9 @@ pub(crate) fn told_apart(number: f64, limit: f64, places: usize) -> [String; 2] 
     apart.unwrap_or_else(|| told(places))
 }
 
+/// Nobody reads on past so many in a sentence.
+pub(crate) const MOST_LISTED: usize = 12;
+
 /// No number is told to more decimals.
 const MOST_PLACES: usize = 9;
 
@@ -120,9 +123,14 @@ pub(crate) fn sized(feature: &Feature) -> SizedText {
     }
 }
 
-/// `a`, `a and b`, `a, b and c`.
+/// `a`, `a and b`, `a, b and c`; of very many the first, and how many more there are.
 pub(crate) fn list<T: ToText>(items: &[T]) -> SizedText {
     match items {
+        _ if items.len() > MOST_LISTED => {
+            let (first, others) = items.split_at(MOST_LISTED);
+            let first = SizedText::joined(first.iter().map(ToText::to_text), ", ");
+            text!("{} and {} more", first, others.len().to_string())
+        }
         [] => SizedText::default(),
         [one] => one.to_text(),
         [rest @ .., last] => {

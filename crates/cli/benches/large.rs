@@ -22,6 +22,27 @@ fn grooves(count: usize) -> String {
     )
 }
 
+/// Bores, each deeper and narrower than the one before.
+fn bores(count: usize) -> String {
+    let bore = |nth: usize| {
+        let (dia, deep) = (15.0 - nth as f64 * 0.001, 1.0 + nth as f64 * 0.04);
+        format!("    bore {dia:.3} to {deep:.3}\n")
+    };
+    let all: String = (0..count).map(bore).collect();
+    format!(
+        "part p from a to b {{\n  blank of acrylic rod 20\n  length 450\n  outside dia 18\n  \
+         from a {{\n{all}  }}\n}}\n"
+    )
+}
+
+/// A pen, which a sheet is of: the grooved part and a plug.
+fn grooved_pen(count: usize) -> String {
+    let plug = "part q from a to b {\n  blank of acrylic rod 14\n  length 30\n  outside dia 10\n  \
+                from a {\n    tenon 5 for 3\n  }\n}\n";
+    let pen = "pen long {\n  press q.a into p.b\n}\n";
+    format!("{}{plug}{pen}", grooves(count))
+}
+
 fn joints(count: usize) -> String {
     let parts: String = (0..=count)
         .map(|nth| part(nth).replacen(&format!("12.{nth:04}"), "12", 1))
@@ -52,6 +73,16 @@ fn cases() -> Vec<(&'static str, String, Vec<Vec<&'static str>>)> {
             "10000 grooves",
             grooves(10_000),
             vec![vec!["check"], vec!["draw", "--part", "p", "-o", "p.svg"]],
+        ),
+        (
+            "10000 bores",
+            bores(10_000),
+            vec![vec!["measure", "--full"]],
+        ),
+        (
+            "a pen with 10000 grooves",
+            grooved_pen(10_000),
+            vec![vec!["sheet", "-o", "p.html"], vec!["sheet", "-o", "p.pdf"]],
         ),
         (
             "10000 parts",

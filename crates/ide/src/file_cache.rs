@@ -5,7 +5,7 @@
 //! analyses can be compared.
 
 use crate::text::text_at;
-use quillet_model::{ReadError, SourceFile};
+use quillet_model::{LONGEST, ReadError, SourceFile};
 use quillet_pen::Cache;
 use quillet_syntax::FileId;
 use std::collections::BTreeMap;
@@ -25,12 +25,18 @@ pub(crate) struct OpenText {
 
 impl OpenText {
     /// The file, parsed.
-    pub(crate) fn file(&self) -> Arc<SourceFile> {
+    ///
+    /// # Errors
+    /// When it is too long: what is refused on the disk is not read because it is open.
+    pub(crate) fn file(&self) -> Result<Arc<SourceFile>, ReadError> {
+        if self.text.len() as u64 > LONGEST {
+            return Err(ReadError::TooLong);
+        }
         let parse = || {
             let (path, real_path) = (self.path.clone(), self.real_path.clone());
             Arc::new(SourceFile::new(self.id, path, real_path, self.text.clone()))
         };
-        self.parsed.get_or_init(parse).clone()
+        Ok(self.parsed.get_or_init(parse).clone())
     }
 
     /// Where it really lies.

@@ -40,6 +40,22 @@ impl Snapshot {
         self.open(path).ok()
     }
 
+    /// What is told of a file that is there and cannot be read as a design: in which text (that which is
+    /// open, else an empty one), and what; none where it can be read, or is not there.
+    pub fn unread(&self, path: &Path) -> Option<(Arc<str>, String)> {
+        let told = match self.open(path).err()? {
+            ReadError::Missing => return None,
+            ReadError::TooLong => {
+                "this file is longer than 16 MB, more than any design is: it is not \
+                                   read\ntake the items it needs into a file of their own"
+                    .to_owned()
+            }
+            other => format!("this file is not read: {other}"),
+        };
+        let open = self.open.get(path);
+        Some((open.map_or_else(|| "".into(), |it| it.text.clone()), told))
+    }
+
     /// Every file that is open or lies in the workspace's folders, in order.
     pub fn files(&self) -> BTreeSet<&Path> {
         self.open
@@ -53,7 +69,7 @@ impl Snapshot {
 impl Source for Snapshot {
     fn open(&self, path: &Path) -> Result<Arc<SourceFile>, ReadError> {
         if let Some(open) = self.open.get(path) {
-            return Ok(open.file());
+            return open.file();
         }
         let file = self.cache.read(path)?;
         // The editor may have it open by another path.
@@ -61,7 +77,7 @@ impl Source for Snapshot {
             .open
             .values()
             .find(|open| open.real_path() == file.real_path);
-        Ok(open.map_or(file, |open| open.file()))
+        open.map_or(Ok(file), |open| open.file())
     }
 
     fn beside(&self, folder: &Path) -> Vec<String> {

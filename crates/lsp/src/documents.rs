@@ -23,7 +23,6 @@ pub(crate) fn opened(server: &ServerState, params: DidOpenTextDocumentParams) {
         typing: None,
     };
     state.open.insert(path.clone(), open);
-    state.edited = Some(path.clone());
     state.pasts.look_again();
     state.workspace.set(&path, document.text.into());
     state.changed(&path, Priority::Edited);
@@ -51,15 +50,11 @@ pub(crate) fn changed(
         open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
         server.typed.notify_one();
     }
-    state.edited = Some(path.clone());
     state.workspace.set(&path, edited.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);
     server.work.notify_one();
-    match edited.outside {
-        Some(outside) => Err(outside),
-        None => Ok(()),
-    }
+    Ok(())
 }
 
 /// A document was closed: what lies on the disk counts again.
@@ -96,14 +91,12 @@ struct Edited {
     text: String,
     /// The line at which the last change ends; none where nothing changed.
     last_line: Option<u32>,
-    /// What is said of a change that points outside.
-    outside: Option<String>,
 }
 
-/// The text after changes applied in sequence; the first that points outside ends them.
+/// The text after changes applied in sequence.
 fn edited(text: &str, changes: Vec<TextDocumentContentChangeEvent>, encoding: Encoding) -> Edited {
     let mut text = text.to_owned();
-    let (mut last_end, mut outside) = (None, None);
+    let mut last_end = None;
     for change in changes {
         let Some(range) = change.range else {
             last_end = end_of_change(&text, &change.text).or(last_end);
@@ -111,23 +104,13 @@ fn edited(text: &str, changes: Vec<TextDocumentContentChangeEvent>, encoding: En
             continue;
         };
         let lines = PositionMap::new(text.as_str(), encoding);
-        let (Some(start), Some(end)) = (lines.offset(range.start), lines.offset(range.end)) else {
-            let (line, count) = (range.end.line, lines.count());
-            outside = Some(format!(
-                "a change in line {line} of a text of {count} lines"
-            ));
-            break;
-        };
+        let (start, end) = (lines.clamped(range.start), lines.clamped(range.end));
         text.replace_range(start.min(end)..end.max(start), &change.text);
         last_end = Some(start.min(end) + change.text.len());
     }
     let last_line =
         last_end.map(|end| PositionMap::new(text.as_str(), encoding).position(end).line);
-    Edited {
-        text,
-        last_line,
-        outside,
-    }
+    Edited { text, last_line }
 }
 
 /// Where what is new ends in a text that replaces another whole; none where they are the same.

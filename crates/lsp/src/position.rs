@@ -77,4 +77,10 @@ impl PositionMap {
         };
         self.index.offset(place, self.encoding)
     }
+
+    /// The same for an edit: a line further out is the end of the text too. LSP 3.17, Position, lets a
+    /// line past the last be the last; and an edit left out would let the text part from the editor's.
+    pub(crate) fn clamped(&self, place: Position) -> usize {
+        self.offset(place).unwrap_or(self.index.text().len())
+    }
 }

@@ -36,12 +36,12 @@ fn next(server: &ServerState) -> Option<(PathBuf, RequestContext)> {
     Some((root, state.asked(cancel)))
 }
 
-/// None where it was called off; of a file that is gone nothing is found.
+/// None where it was called off; of a file that is gone nothing is found, of one that is refused that.
 fn check(root: &Path, asked: &RequestContext) -> Option<Checked> {
     let off = || asked.cancel.is_off();
     let checked = match asked.snapshot.analysis(root, &off) {
         Some(analysis) => diagnostic::checked(&analysis, asked)?,
-        None => Checked::default(),
+        None => diagnostic::unread(root, asked),
     };
     (!off()).then_some(checked)
 }
@@ -69,9 +69,6 @@ fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: O
             outbox.preview_changed(url, version);
         }
     }
-    // Its hints, lenses and colours are of what it uses, which was edited.
-    let is_seen = state.open.contains_key(root) && state.edited.as_deref() != Some(root);
-    state.elsewhere |= fresh && is_seen;
     outbox.report_progress(&mut state);
     if state.is_settled() && std::mem::take(&mut state.elsewhere) {
         outbox.refresh(&state);

@@ -167,6 +167,11 @@ impl<I: Id, T> ById<I, T> {
         self.items.iter().position(holds).map(I::nth)
     }
 
+    /// Makes room for so many more.
+    pub fn reserve(&mut self, more: usize) {
+        self.items.reserve(more);
+    }
+
     /// Puts one at the end.
     pub fn push(&mut self, item: T) -> I {
         self.items.push(item);

@@ -151,18 +151,20 @@ impl Part {
     /// The limits of a tenon that an outside thread is cut on, and where they come
     /// from: those of the thread's class, of plastics the lower half, since they swell under a die.
     pub fn tenon(&self, cut: &Feature) -> Option<(SizeLimits, Source)> {
-        let plain = matches!(cut.cut, Cut::Tenon { .. });
-        self.land(cut.end, cut.from, cut.to).filter(|_| plain)
+        match cut.cut {
+            Cut::Tenon { .. } => self.land(cut.end, cut.from, cut.to),
+            _ => None,
+        }
     }
 
     /// The same for what lies between two distances from an end's face.
     pub fn land(&self, end: End, from: Length, to: Length) -> Option<(SizeLimits, Source)> {
         let thread = self.features.iter().find_map(|it| {
-            let over = it.end == end && it.from < to && it.to > from;
-            let outside = |thread: &(_, ast::Side)| thread.1 == ast::Side::Outside;
-            it.thread().filter(|thread| over && outside(thread))
+            let (thread, side) = it.thread()?;
+            let outside = side == ast::Side::Outside && it.end == end;
+            (outside && it.from < to && it.to > from).then_some(thread)
         });
-        let tenon = thread?.0.thread.tenon().ok()?;
+        let tenon = thread?.thread.tenon().ok()?;
         let material = self.material_in(self.station(end, from), tenon.default.half());
         let metal = material.is_none_or(|it| it.kind.family() == Family::Metal);
         let limits = if metal { tenon.range } else { tenon.in_plastic };

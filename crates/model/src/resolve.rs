@@ -119,9 +119,9 @@ impl<'a> Resolver<'a> {
         let mut damage: Vec<Span> = design.findings.iter().map(|it| it.span).collect();
         damage.sort();
         let mut quota = FindingQuota::default();
-        let mut told = |it: Finding| {
-            if quota.lets_through(&it) {
-                design.findings.push(it);
+        let mut told = |at: Span, finding: &dyn Fn() -> Finding| {
+            if quota.lets_through(RuleId::DUPLICATE_NAME, at) {
+                design.findings.push(finding());
             }
         };
         let scope = Scope::collect(&loaded.files, &mut design.names, &mut told);
@@ -157,7 +157,7 @@ impl<'a> Resolver<'a> {
 
     fn emit(&mut self, finding: Finding) {
         self.lost += usize::from(finding.severity == Severity::Error);
-        if self.quota.lets_through(&finding) {
+        if self.quota.lets_through(finding.rule, finding.span) {
             self.design.findings.push(finding);
         }
     }

@@ -24,23 +24,52 @@ pub(crate) struct Layout {
     pub(crate) balanced: bool,
 }
 
-/// A statement.
+/// A statement. A text may hold a million, so what is large is boxed and indices are short: no text has
+/// more tokens than its offsets tell apart.
 #[derive(Debug, Default)]
 pub(crate) struct StatementLine {
-    /// What the parser reads of it, an opening brace included; nothing where every character of
-    /// it is unknown.
-    pub(crate) lexemes: Range<usize>,
-    /// Its first token and the one after its last, an opening brace included; never empty.
-    pub(crate) tokens: Range<usize>,
+    lexemes: Range<u32>,
+    tokens: Range<u32>,
+    note: Option<Range<u32>>,
+    /// Its block.
+    pub(crate) block: Option<Box<Block>>,
     /// Whether the parser has read it in full.
     whole: AtomicBool,
-    /// Its block.
-    pub(crate) block: Option<Block>,
-    /// The first and last token of the comment lines directly above it.
-    pub(crate) note: Option<Range<usize>>,
 }
 
 impl StatementLine {
+    /// One that begins at a lexeme and a token, neither of which it has yet.
+    pub(crate) fn begun(lexeme: usize, token: usize, note: Option<Range<usize>>) -> Self {
+        Self {
+            lexemes: short(lexeme..lexeme),
+            tokens: short(token..token),
+            note: note.map(short),
+            ..Self::default()
+        }
+    }
+
+    /// Takes all up to a lexeme and a token.
+    pub(crate) fn reach(&mut self, lexeme: usize, token: usize) {
+        self.lexemes.end = short(0..lexeme).end;
+        self.tokens.end = short(0..token).end;
+    }
+
+    /// What the parser reads of it, an opening brace included; nothing where every character of
+    /// it is unknown.
+    pub(crate) fn lexemes(&self) -> Range<usize> {
+        long(&self.lexemes)
+    }
+
+    /// Its first token and the one after its last, an opening brace included; never empty.
+    pub(crate) fn tokens(&self) -> Range<usize> {
+        long(&self.tokens)
+    }
+
+    /// The first and last token of the comment lines directly above it.
+    pub(crate) fn note(&self) -> Option<Range<usize>> {
+        self.note.as_ref().map(long)
+    }
+
     /// Says that it has been read in full.
     pub(crate) fn set_whole(&self) {
         self.whole.store(true, Ordering::Relaxed);
@@ -50,6 +79,15 @@ impl StatementLine {
     pub(crate) fn is_whole(&self) -> bool {
         self.whole.load(Ordering::Relaxed)
     }
+}
+
+fn short(long: Range<usize>) -> Range<u32> {
+    let short = |index| u32::try_from(index).unwrap_or(u32::MAX);
+    short(long.start)..short(long.end)
+}
+
+fn long(short: &Range<u32>) -> Range<usize> {
+    short.start as usize..short.end as usize
 }
 
 impl Layout {
@@ -101,7 +139,7 @@ mod tests {
 
     fn show(text: &str, layout: &Layout, lines: &[StatementLine], depth: usize, out: &mut String) {
         for line in lines {
-            let words: Vec<_> = layout.lexemes[line.lexemes.clone()]
+            let words: Vec<_> = layout.lexemes[line.lexemes()]
                 .iter()
                 .map(|lexeme| &text[lexeme.span.range()])
                 .collect();

@@ -171,7 +171,8 @@ pub(crate) const BOM: &str = "\u{feff}";
 /// Splits a text into its tokens. Offsets past 4 GB are not told apart.
 pub fn lex(file: FileId, text: &str) -> Vec<Token> {
     let skip = if text.starts_with(BOM) { BOM.len() } else { 0 };
-    let mut tokens = Vec::with_capacity(text.len() / 2 + 1);
+    // A token has a letter at least; what is never filled is no memory, and to grow costs a copy.
+    let mut tokens = Vec::with_capacity(text.len() + 1);
     if skip > 0 {
         tokens.push(Token {
             kind: TokenKind::Bom,

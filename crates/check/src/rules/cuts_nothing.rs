@@ -87,7 +87,9 @@ fn takes_all(view: &PartView<'_>, by: &Feature, cuts: &[(CutId, &Feature)]) -> F
         words::list(&called)
     );
     let finding = RULE.at(by.reach_span, message);
-    let finding = cuts.iter().fold(finding, |finding, (_, cut)| {
+    // No more are pointed at than are named.
+    let shown = cuts.iter().take(words::MOST_LISTED);
+    let finding = shown.fold(finding, |finding, (_, cut)| {
         finding.label(cut.span, "it removes nothing")
     });
     let finding = finding.hint(text!(

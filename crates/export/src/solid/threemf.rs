@@ -5,7 +5,6 @@ use crate::mark::MARK;
 use crate::write::escaped;
 use quillet_standards::Colour;
 use std::collections::BTreeSet;
-use std::fmt;
 use std::io::{self, BufWriter, Cursor, ErrorKind, Write};
 use std::sync::mpsc::{SyncSender, sync_channel};
 use std::thread;
@@ -127,13 +126,25 @@ fn model(
             "<object id=\"{next}\" type=\"model\" name=\"{name}\"{look}><mesh><vertices>"
         )?;
         next += 1;
-        for place in &mesh.places_mm {
-            let [x, y, z] = place.map(Decimal);
-            writeln!(out, "<vertex x=\"{x}\" y=\"{y}\" z=\"{z}\"/>")?;
+        let mut line = Vec::new();
+        for [x, y, z] in &mesh.places_mm {
+            line.clear();
+            for (before, mm) in [("<vertex x=\"", x), ("\" y=\"", y), ("\" z=\"", z)] {
+                line.extend_from_slice(before.as_bytes());
+                decimal(*mm, &mut line);
+            }
+            line.extend_from_slice(b"\"/>\n");
+            out.write_all(&line)?;
         }
         out.write_all(b"</vertices><triangles>\n")?;
         for [a, b, c] in &mesh.triangles {
-            writeln!(out, "<triangle v1=\"{a}\" v2=\"{b}\" v3=\"{c}\"/>")?;
+            line.clear();
+            for (before, corner) in [("<triangle v1=\"", a), ("\" v2=\"", b), ("\" v3=\"", c)] {
+                line.extend_from_slice(before.as_bytes());
+                whole(u64::from(*corner), &mut line);
+            }
+            line.extend_from_slice(b"\"/>\n");
+            out.write_all(&line)?;
         }
         out.write_all(b"</triangles></mesh></object>\n")?;
     }
@@ -160,30 +171,42 @@ fn base_materials(out: &mut impl Write, colours: &[Colour]) -> io::Result<()> {
     out.write_all(b"</basematerials>\n")
 }
 
-/// A length, mm, to the nanometre, which is what a design counts in, and no more decimals than it
-/// needs. A model holds millions of them, so they go by whole numbers.
-struct Decimal(f64);
-
-impl fmt::Display for Decimal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        const ONE: u64 = 1_000_000;
-        let nm = (self.0 * ONE as f64).round() as i64;
-        let (whole, mut part) = (nm.unsigned_abs() / ONE, nm.unsigned_abs() % ONE);
-        if nm < 0 {
-            f.write_str("-")?;
-        }
-        fmt::Display::fmt(&whole, f)?;
-        if part == 0 {
-            return Ok(());
-        }
-        let mut digits = *b".000000";
-        for place in digits[1..].iter_mut().rev() {
-            *place += (part % 10) as u8;
-            part /= 10;
-        }
-        let text = std::str::from_utf8(&digits).unwrap_or_default();
-        f.write_str(text.trim_end_matches('0'))
+/// Adds a length, mm, to the nanometre, which is what a design counts in, and no more decimals than it
+/// needs. A model holds millions of them, so they go by whole numbers and their own digits.
+fn decimal(mm: f64, line: &mut Vec<u8>) {
+    const ONE: u64 = 1_000_000;
+    let nm = (mm * ONE as f64).round() as i64;
+    let mut part = nm.unsigned_abs() % ONE;
+    if nm < 0 {
+        line.push(b'-');
     }
+    whole(nm.unsigned_abs() / ONE, line);
+    let mut digits = *b".000000";
+    let mut needed = 0;
+    for (at, place) in digits.iter_mut().enumerate().skip(1).rev() {
+        let digit = (part % 10) as u8;
+        *place += digit;
+        part /= 10;
+        if needed == 0 && digit > 0 {
+            needed = at + 1;
+        }
+    }
+    line.extend_from_slice(&digits[..needed]);
+}
+
+/// Adds a whole number.
+fn whole(mut number: u64, line: &mut Vec<u8>) {
+    let mut digits = [b'0'; 20];
+    let mut first = digits.len();
+    loop {
+        first -= 1;
+        digits[first] += (number % 10) as u8;
+        number /= 10;
+        if number == 0 {
+            break;
+        }
+    }
+    line.extend_from_slice(&digits[first..]);
 }
 
 #[cfg(test)]
@@ -205,7 +228,14 @@ mod tests {
             -99_999.999_999_9,
             7.05,
         ] {
-            assert_eq!(Decimal(mm).to_string(), crate::write::number(mm, 6));
+            let mut written = Vec::new();
+            decimal(mm, &mut written);
+            assert_eq!(written, crate::write::number(mm, 6).into_bytes());
+        }
+        for number in [0, 7, 10, 4_096, u64::MAX] {
+            let mut written = Vec::new();
+            whole(number, &mut written);
+            assert_eq!(written, number.to_string().into_bytes());
         }
     }
 }

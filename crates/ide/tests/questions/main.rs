@@ -8,5 +8,6 @@ mod completion;
 mod hints;
 mod hover;
 mod names;
+mod next_word;
 mod typing;
 mod units;

@@ -6,6 +6,7 @@ use crate::server_state::RequestContext;
 use quillet_ide::Analysis;
 use quillet_syntax::{FileId, Finding, RuleId, Severity, Span};
 use std::collections::BTreeMap;
+use std::path::Path;
 use tower_lsp::lsp_types::{
     CodeDescription, Diagnostic, DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag,
     Location, NumberOrString, Url,
@@ -30,6 +31,23 @@ pub(crate) fn checked(analysis: &Analysis, asked: &RequestContext) -> Option<Che
         checked.insert(file.path.clone(), Some(found));
     }
     Some(checked)
+}
+
+/// What is told of a file that is there and is not read, at its beginning.
+pub(crate) fn unread(path: &Path, asked: &RequestContext) -> Checked {
+    let told = asked.snapshot.unread(path).map(|(text, message)| {
+        let diagnostic = Diagnostic {
+            severity: Some(DiagnosticSeverity::ERROR),
+            code: Some(NumberOrString::String(RuleId::MISSING_FILE.to_string())),
+            code_description: page(RuleId::MISSING_FILE.code()),
+            source: Some("quillet".into()),
+            message,
+            ..Diagnostic::default()
+        };
+        let diagnostics = vec![diagnostic];
+        (path.to_path_buf(), Some(CheckedText { text, diagnostics }))
+    });
+    told.into_iter().collect()
 }
 
 /// One finding.

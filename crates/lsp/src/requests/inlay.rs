@@ -18,12 +18,7 @@ pub(crate) fn hints(
         return Ok(None);
     };
     // Editors ask for more lines than there are.
-    let offset = |place| {
-        document
-            .lines
-            .offset(place)
-            .unwrap_or(document.file.text.len())
-    };
+    let offset = |place| document.lines.clamped(place);
     let (start, end) = (offset(params.range.start), offset(params.range.end));
     let within = Span::new(document.file.id, start, end);
     let settings = asked.snapshot.settings();

@@ -7,7 +7,6 @@ mod editor;
 mod edits;
 mod findings;
 mod lifetime;
-mod offers;
 mod order;
 mod positions;
 mod rough;

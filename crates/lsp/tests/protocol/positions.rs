@@ -76,7 +76,7 @@ async fn a_column_inside_a_surrogate_pair_moves_to_a_boundary() {
 }
 
 #[tokio::test]
-async fn the_line_after_the_last_is_the_end_and_lines_beyond_change_nothing() {
+async fn the_line_after_the_last_and_all_beyond_are_the_end_to_an_edit() {
     let (mut editor, _) = offering(json!(["utf-16"])).await;
     editor.open(URI, "let a = 1").await;
     let all = json!([{
@@ -85,8 +85,14 @@ async fn the_line_after_the_last_is_the_end_and_lines_beyond_change_nothing() {
     }]);
     editor.change(URI, 2, all).await;
     assert_eq!(editor.text(URI).await, "let b = 2");
-    editor.change(URI, 3, replace(7, 0, 1, "lost")).await;
-    assert_eq!(editor.text(URI).await, "let b = 2");
+    editor.change(URI, 3, replace(7, 0, 1, "3")).await;
+    assert_eq!(editor.text(URI).await, "let b = 23");
+    let whole = json!([{
+        "range": {"start": {"line": 0, "character": 0}, "end": {"line": u32::MAX, "character": 0}},
+        "text": "let c = 3",
+    }]);
+    editor.change(URI, 4, whole).await;
+    assert_eq!(editor.text(URI).await, "let c = 3");
 }
 
 #[tokio::test]

@@ -256,3 +256,26 @@ async fn settings_that_are_sent_unasked_do_not_stop_the_session() {
         .await;
     lives(&mut editor).await;
 }
+
+#[tokio::test]
+async fn an_open_text_longer_than_a_design_is_refused_as_the_disk_is_until_it_is_shorter() {
+    let (big, user) = (
+        "file:///nowhere/big.quillet",
+        "file:///nowhere/user.quillet",
+    );
+    let mut editor = Editor::start().await;
+    // 16 MB and one byte, the bound that `use` has.
+    editor.open(big, &" ".repeat((16 << 20) + 1)).await;
+    let found = editor.diagnostics(big, 1).await;
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0]["severity"], 1);
+    let message = found[0]["message"].as_str().unwrap();
+    assert!(message.contains("longer than 16 MB"), "{message}");
+    editor.open(user, "use \"big.quillet\"\n").await;
+    let found = editor.diagnostics(user, 1).await;
+    assert_eq!(found[0]["code"], "missing-file", "{found:?}");
+    let cut = json!({"start": {"line": 0, "character": 0}, "end": {"line": 0, "character": 1}});
+    let change = json!([{"range": cut, "text": ""}]);
+    editor.change(big, 2, change).await;
+    assert_eq!(editor.diagnostics(big, 2).await, [] as [Value; 0]);
+}

@@ -20,18 +20,19 @@ enum Passed {
 }
 
 impl FindingQuota {
-    /// Whether a finding is let through: its file has not had too many of its rule, or has it already.
-    pub(super) fn lets_through(&mut self, finding: &Finding) -> bool {
-        let of_rule = self.0.entry((finding.span.file, finding.rule));
+    /// Whether a rule's finding at a place is let through: its file has not had too many of the rule, or
+    /// has it already.
+    pub(super) fn lets_through(&mut self, rule: RuleId, at: Span) -> bool {
+        let of_rule = self.0.entry((at.file, rule));
         let places = of_rule.or_default();
         let full = places.len() >= MOST;
-        match places.entry(finding.span) {
+        match places.entry(at) {
             Entry::Occupied(known) => *known.get() == Passed::Told,
             Entry::Vacant(new) => {
                 if !full {
                     new.insert(Passed::Told);
                 } else if places.len() == MOST {
-                    places.insert(finding.span, Passed::LeftOut);
+                    places.insert(at, Passed::LeftOut);
                 }
                 !full
             }

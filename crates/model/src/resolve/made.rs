@@ -97,7 +97,7 @@ impl<'a> Resolver<'a> {
         let making = self.making.take()?;
         let mut pen = pen?;
         pen.name = made.name.clone();
-        pen.note = item.note.clone();
+        pen.note = item.note.as_deref().cloned();
         pen.span = item.span;
         pen.block = made.block.unwrap_or(made.name.span);
         let mut title = pen.title.take();

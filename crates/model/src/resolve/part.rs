@@ -198,7 +198,7 @@ pub(super) const LONGEST: Length = Length::from_nm(500_000_000);
 fn unshaped(item: &ast::Item, ast: &ast::Part) -> Part {
     Part {
         name: ast.name.clone(),
-        note: item.note.clone(),
+        note: item.note.as_deref().cloned(),
         kind: PartKind::Cut(CutPart::default()),
         span: item.span,
         block: ast.block.unwrap_or(ast.name.span),

@@ -41,7 +41,7 @@ impl<'a> Resolver<'a> {
         let mut pen = Pen {
             name: ast.name.clone(),
             title,
-            note: item.note.clone(),
+            note: item.note.as_deref().cloned(),
             span: item.span,
             block: ast.block.unwrap_or(ast.name.span),
             parts: ById::default(),

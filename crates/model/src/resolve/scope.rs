@@ -27,11 +27,11 @@ pub(super) struct Entry<'a> {
 }
 
 impl<'a> Scope<'a> {
-    /// Collects the items of all files; a second definition of a name is a finding.
+    /// Collects the items of all files; a second definition of a name is a finding, made where it is told.
     pub(super) fn collect(
         files: &'a [Arc<SourceFile>],
         names: &mut Names,
-        told: &mut dyn FnMut(Finding),
+        told: &mut dyn FnMut(Span, &dyn Fn() -> Finding),
     ) -> Self {
         let mut scope = Scope {
             items: Vec::new(),
@@ -45,6 +45,7 @@ impl<'a> Scope<'a> {
             }
             scope.items.extend(&file.parsed.tree.items);
         }
+        names.definitions.reserve(scope.items.len());
         // Files that are used come first, so that a name given twice is told of in the file
         // that uses them.
         for item in files.iter().rev().flat_map(|file| &file.parsed.tree.items) {
@@ -61,7 +62,7 @@ impl<'a> Scope<'a> {
         name: &ast::Name,
         kind: DefinitionKind,
         names: &mut Names,
-        told: &mut dyn FnMut(Finding),
+        told: &mut dyn FnMut(Span, &dyn Fn() -> Finding),
     ) {
         let definition = names.define(kind, name, item.span, None);
         if let Some(first) = self.entries.get(&name.text) {
@@ -71,7 +72,7 @@ impl<'a> Scope<'a> {
                 kind,
             });
             let was = names.definitions[first.definition].kind;
-            told(duplicate(name, kind, at, was));
+            told(name.span, &|| duplicate(name, kind, at, was));
             return;
         }
         self.entries

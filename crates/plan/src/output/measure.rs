@@ -84,19 +84,19 @@ pub(crate) fn checks(
                 end: cut.end,
                 at: (cut.from + cut.to).half(),
             };
-            let size = match (cut.kind, part.land(cut.end, cut.from, cut.to)) {
-                // What is written outside the thread's own limits is measured as it is written.
-                (TurnKind::Tenon | TurnKind::ThreadLand, Some((limits, source)))
-                    if limits.contains(cut.dia) =>
-                {
-                    Inspection {
-                        what,
-                        nominal: cut.dia,
-                        limits,
-                        source,
-                    }
-                }
-                _ => by_fit.map_or_else(|| general(what, cut.dia), |it| fitted(what, &it)),
+            let land = match cut.kind {
+                TurnKind::Tenon | TurnKind::ThreadLand => part.land(cut.end, cut.from, cut.to),
+                _ => None,
+            };
+            // What is written outside the thread's own limits is measured as it is written.
+            let size = match land.filter(|(limits, _)| limits.contains(cut.dia)) {
+                Some((limits, source)) => Inspection {
+                    what,
+                    nominal: cut.dia,
+                    limits,
+                    source,
+                },
+                None => by_fit.map_or_else(|| general(what, cut.dia), |it| fitted(what, &it)),
             };
             vec![size, general(Measured::Depth { end: cut.end }, cut.to)]
         }

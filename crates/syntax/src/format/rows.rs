@@ -65,7 +65,7 @@ pub(super) fn rows<'t>(text: &'t str, parsed: &Parsed) -> Vec<Row<'t>> {
 fn collect<'l>(lines: &'l [StatementLine], depth: usize, places: &mut Vec<RowPlace<'l>>) {
     for line in lines {
         places.push(RowPlace {
-            tokens: line.tokens.clone(),
+            tokens: line.tokens(),
             depth,
             line: Some(line),
         });
@@ -125,7 +125,7 @@ impl<'t> Writer<'t, '_> {
         };
         let columns = self
             .hints
-            .columns(self.tokens[line.tokens.start].span.start);
+            .columns(self.tokens[line.tokens().start].span.start);
         let breaks = columns.map_or(&[][..], |columns| &columns.breaks);
         let cells = match line.is_whole() {
             true => self.cells(line, breaks),
@@ -157,7 +157,7 @@ impl<'t> Writer<'t, '_> {
 
     /// A damaged statement, but for its brace, which may have come from the next line.
     fn as_written(&self, line: &StatementLine) -> String {
-        let mut tokens = line.tokens.clone();
+        let mut tokens = line.tokens();
         let last = tokens.end - 1;
         let has_block = self.tokens[last].kind == TokenKind::Open && tokens.len() > 1;
         if has_block {
@@ -174,8 +174,7 @@ impl<'t> Writer<'t, '_> {
 
     fn cells(&self, line: &StatementLine, breaks: &[(Break, usize)]) -> Vec<Cell> {
         let indices: Vec<_> = line
-            .tokens
-            .clone()
+            .tokens()
             .filter(|&index| !is_blank(self.tokens[index].kind))
             .collect();
         let start = |index: &usize| self.tokens[*index].span.start;

@@ -51,7 +51,8 @@ impl<'t> Builder<'t> {
             tokens,
             balanced,
             lexemes: Vec::with_capacity(tokens.len() / 2),
-            lines: Vec::new(),
+            // No more than that; what is never filled is no memory.
+            lines: Vec::with_capacity(statements(tokens)),
             open: Vec::new(),
             ignored: 0,
             line: StatementLine::default(),
@@ -125,7 +126,7 @@ impl<'t> Builder<'t> {
     }
 
     fn significant(&mut self, index: usize, kind: TokenKind, span: Span) {
-        if self.line.tokens.is_empty() && !self.balanced && !self.open.is_empty() {
+        if self.line.tokens().is_empty() && !self.balanced && !self.open.is_empty() {
             self.resume(index, kind);
         }
         match kind {
@@ -157,7 +158,7 @@ impl<'t> Builder<'t> {
     /// Whether the outermost block is that of what was made, in which parts stand.
     fn is_in_made(&self) -> bool {
         let outermost = self.open.first();
-        let word = outermost.map(|it| &self.text[self.tokens[it.head.tokens.start].span.range()]);
+        let word = outermost.map(|it| &self.text[self.tokens[it.head.tokens().start].span.range()]);
         word == Some("made")
     }
 
@@ -171,7 +172,7 @@ impl<'t> Builder<'t> {
     }
 
     fn begin_line(&mut self, index: usize, span: Span) {
-        if !self.line.tokens.is_empty() {
+        if !self.line.tokens().is_empty() {
             return;
         }
         if !self.balanced && self.place.line_start {
@@ -186,12 +187,11 @@ impl<'t> Builder<'t> {
                 )
             });
         }
-        self.line.lexemes = self.lexemes.len()..self.lexemes.len();
-        self.line.tokens = index..index;
+        let note = self.place.note.take_if(|_| self.place.line_start);
+        self.line = StatementLine::begun(self.lexemes.len(), index, note);
         if self.place.line_start {
             let indent = self.place.indent;
             self.place.statement_indent = indent;
-            self.line.note = self.place.note.take();
             if let Some(open) = self.open.last_mut() {
                 open.within.get_or_insert(indent);
             }
@@ -199,7 +199,7 @@ impl<'t> Builder<'t> {
     }
 
     fn push(&mut self, index: usize, kind: TokenKind, span: Span) {
-        self.line.tokens.end = index + 1;
+        self.line.reach(self.lexemes.len(), index + 1);
         if kind == TokenKind::Unknown {
             // Found as damaged already; the rest of the line can still be read.
             return;
@@ -216,11 +216,11 @@ impl<'t> Builder<'t> {
             word: WordCell::new(word),
             span,
         });
-        self.line.lexemes.end = self.lexemes.len();
+        self.line.reach(self.lexemes.len(), index + 1);
     }
 
     fn end_line(&mut self) {
-        if !self.line.tokens.is_empty() {
+        if !self.line.tokens().is_empty() {
             let line = std::mem::take(&mut self.line);
             self.lines_here().push(line);
         }
@@ -234,6 +234,11 @@ impl<'t> Builder<'t> {
     }
 }
 
+/// How many statements there can be at most.
+fn statements(tokens: &[Token]) -> usize {
+    1 + tokens.iter().filter(|it| it.kind.is_separator()).count()
+}
+
 /// What stands between two tokens.
 fn gap(before: Span, after: Span) -> Span {
     Span {
@@ -244,7 +249,7 @@ fn gap(before: Span, after: Span) -> Span {
 
 /// The last token of a line and all in its block.
 fn last_token(line: &StatementLine) -> usize {
-    let own = line.tokens.end - 1;
+    let own = line.tokens().end - 1;
     let Some(block) = &line.block else { return own };
     let within = block.lines.last().map_or(own, last_token);
     block.close.unwrap_or(within)

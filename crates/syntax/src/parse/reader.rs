@@ -80,7 +80,7 @@ impl<'s> Reader<'s> {
                 Some(last) if strayed => last.span = last.span.to(span),
                 _ => {
                     let kind = kind.map_or(ItemKind::Bad, |kind| self.with_block(kind, line));
-                    let note = line.note.clone().map(|note| self.note(note));
+                    let note = line.note().map(|note| Box::new(self.note(note)));
                     file.items.push(Item { span, note, kind });
                 }
             }
@@ -260,7 +260,7 @@ impl<'s> Reader<'s> {
 
     /// The statement's first word; empty where it has none.
     fn word(&self, line: &StatementLine) -> &'s str {
-        let lexemes = &self.lexemes[line.lexemes.clone()];
+        let lexemes = &self.lexemes[line.lexemes()];
         lexemes
             .first()
             .map_or("", |first| &self.text[first.span.range()])
@@ -268,7 +268,7 @@ impl<'s> Reader<'s> {
 
     /// From the first token to the last before the block's lines.
     fn head(&self, line: &StatementLine) -> Span {
-        let tokens = &self.tokens[line.tokens.clone()];
+        let tokens = &self.tokens[line.tokens()];
         tokens[0].span.to(tokens[tokens.len() - 1].span)
     }
 
@@ -281,7 +281,7 @@ impl<'s> Reader<'s> {
     /// The block, braces included.
     fn block(&self, line: &StatementLine) -> Option<Span> {
         let block = line.block.as_ref()?;
-        let open = self.tokens[line.tokens.end - 1].span;
+        let open = self.tokens[line.tokens().end - 1].span;
         let end = match (block.close, block.lines.last()) {
             (Some(close), _) => self.tokens[close].span,
             (None, Some(last)) => self.span(last),

@@ -16,15 +16,15 @@ pub(super) fn straightened(places: Vec<(f64, f64)>) -> Vec<(f64, f64)> {
         keeps[last] = true;
         let (a, b) = (places[first], places[last]);
         let long = (b.0 - a.0).hypot(b.1 - a.1);
-        let off = |at: usize| {
-            let c = places[at];
-            match long < 1e-9 {
-                true => (c.0 - a.0).hypot(c.1 - a.1),
-                false => ((b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0)).abs() / long,
-            }
+        // Apart from the length, which all share, so that it is divided by once and not at each place.
+        let off = |c: &(f64, f64)| match long < 1e-9 {
+            true => (c.0 - a.0).hypot(c.1 - a.1),
+            false => ((b.0 - a.0) * (c.1 - a.1) - (b.1 - a.1) * (c.0 - a.0)).abs(),
         };
-        let farthest = (first + 1..last).max_by(|one, two| off(*one).total_cmp(&off(*two)));
-        if let Some(at) = farthest.filter(|at| off(*at) > NEAR_MM) {
+        let most = if long < 1e-9 { NEAR_MM } else { NEAR_MM * long };
+        let between = (first + 1..last).map(|at| (at, off(&places[at])));
+        let farthest = between.max_by(|one, two| one.1.total_cmp(&two.1));
+        if let Some((at, _)) = farthest.filter(|(_, off)| *off > most) {
             open.push((first, at));
             open.push((at, last));
         }

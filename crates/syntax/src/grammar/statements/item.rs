@@ -89,7 +89,7 @@ pub struct Item {
     /// The whole item, from its keyword to its last token.
     pub span: Span,
     /// The comment lines directly above it, without `--`, joined by newlines.
-    pub note: Option<Text>,
+    pub note: Option<Box<Text>>,
     /// What it is.
     pub kind: ItemKind,
 }

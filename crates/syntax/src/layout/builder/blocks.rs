@@ -30,7 +30,7 @@ impl<'t> Builder<'t> {
             self.ignored += 1;
             return;
         }
-        if self.line.tokens.is_empty() {
+        if self.line.tokens().is_empty() {
             self.reopen_line_above(span);
         }
         self.begin_line(index, span);
@@ -51,8 +51,8 @@ impl<'t> Builder<'t> {
         let (text, tokens) = (self.text, self.tokens);
         let (indent, within) = (self.place.statement_indent, self.place.indent);
         let wants_block = |line: &mut StatementLine| {
-            let first = &text[tokens[line.tokens.start].span.range()];
-            line.block.is_none() && wants_block(first, line.lexemes.len() == 1)
+            let first = &text[tokens[line.tokens().start].span.range()];
+            line.block.is_none() && wants_block(first, line.lexemes().len() == 1)
         };
         if within <= indent || self.open.len() >= DEEPEST {
             return;
@@ -60,7 +60,7 @@ impl<'t> Builder<'t> {
         let Some(head) = self.lines_here().pop_if(wants_block) else {
             return;
         };
-        let brace = self.tokens[head.tokens.end - 1].span;
+        let brace = self.tokens[head.tokens().end - 1].span;
         self.open.push(Open {
             head,
             lines: Vec::new(),
@@ -77,7 +77,7 @@ impl<'t> Builder<'t> {
         }
         let above = self.lines_here().pop_if(|line| line.block.is_none());
         let Some(above) = above else { return };
-        let last = self.tokens[above.tokens.end - 1].span;
+        let last = self.tokens[above.tokens().end - 1].span;
         self.line = above;
         self.log.push(|| {
             error(brace, "the { belongs at the end of the line above").fix(
@@ -126,7 +126,7 @@ impl<'t> Builder<'t> {
                 let ends = open
                     .lines
                     .last()
-                    .map_or(open.head.tokens.end - 1, last_token);
+                    .map_or(open.head.tokens().end - 1, last_token);
                 let ends = self.tokens[ends].span;
                 self.log.push(|| {
                     error(open.brace, "this { is never closed")
@@ -140,10 +140,10 @@ impl<'t> Builder<'t> {
 
     fn end_block(&mut self, open: Open, close: Option<usize>) {
         let mut line = open.head;
-        line.block = Some(Block {
+        line.block = Some(Box::new(Block {
             lines: open.lines,
             close,
-        });
+        }));
         self.lines_here().push(line);
     }
 }

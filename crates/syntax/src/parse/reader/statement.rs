@@ -38,7 +38,7 @@ impl<'s> Reader<'s> {
         place: Place,
         line: &StatementLine,
     ) -> Option<T> {
-        let lexemes = &self.lexemes[line.lexemes.clone()];
+        let lexemes = &self.lexemes[line.lexemes()];
         if lexemes.is_empty() {
             return None;
         }
@@ -51,7 +51,7 @@ impl<'s> Reader<'s> {
             place,
             lexemes,
         };
-        let tokens = &self.tokens[line.tokens.clone()];
+        let tokens = &self.tokens[line.tokens()];
         let miswritten = tokens.iter().any(|token| token.kind.is_damaged());
         self.listen(rule(&self.rules).clone(), place, lexemes);
         for slips in 0..MOST_SLIPS {
