@@ -19,6 +19,7 @@ from concurrent.futures import ProcessPoolExecutor
 from itertools import repeat
 from pathlib import Path
 
+import calipers
 import step
 import walls
 from kept import EXAMPLES, Kept, examples, of_other_kinds
@@ -198,7 +199,7 @@ def part_of(place):
 
 
 # One function a figure, each in a process of its own; what takes longest first.
-FIGURES = [made_up_pens, made_up_sides, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes]
+FIGURES = [made_up_pens, made_up_sides, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes, calipers.limits]
 
 
 if __name__ == "__main__":

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
+mod acceptance;
 mod books;
 mod check;
 #[cfg(unix)]

@@ -117,7 +117,10 @@ pub(super) fn finishing(pen: &Pen) -> Vec<String> {
     let mut all = vec!["Wash all parts in mild soap; let them dry".to_owned()];
     all.push("Put together dry and look: seams, pattern".into());
     if fills(pen) {
-        all.push("Set nib and feed; look that the nib stays clear in the cap".into());
+        all.push(match closes(pen) {
+            true => "Set nib and feed; look that the nib stays clear in the cap".into(),
+            false => "Set nib and feed".into(),
+        });
     }
     all
 }
@@ -136,8 +139,7 @@ pub(super) fn tests(pen: &Pen) -> Vec<PenTest> {
             "no drop",
             Some("60 min"),
         ));
-        let closes = pen.joints.iter().any(|it| it.verb == Verb::Close);
-        if closes {
+        if closes(pen) {
             all.push(test("Nib up, capped", "dry at the mouth", Some("60 min")));
         }
         all.push(test(
@@ -145,7 +147,7 @@ pub(super) fn tests(pen: &Pen) -> Vec<PenTest> {
             "no skip, no flood",
             None,
         ));
-        if closes {
+        if closes(pen) {
             all.push(test(
                 "Cap off and on ten times",
                 "nib dry, turns as drawn",
@@ -160,6 +162,11 @@ pub(super) fn tests(pen: &Pen) -> Vec<PenTest> {
         None,
     ));
     all
+}
+
+/// Whether it has a cap.
+fn closes(pen: &Pen) -> bool {
+    pen.joints.iter().any(|it| it.verb == Verb::Close)
 }
 
 /// Whether it holds ink that can leak.

@@ -2,7 +2,7 @@
 
 use super::row::{HoldingRow, row};
 use super::row_words::{RowContext, dia_of};
-use super::words;
+use super::words::{self, capital};
 use crate::draw;
 use crate::scene::Scene;
 use quillet_model::{Bench, End, Units};
@@ -262,12 +262,7 @@ fn held(words: &RowContext, hold: Workholding) -> (String, String) {
         }
         Workholding::Centres => ("Between centres".into(), String::new()),
         Workholding::Collet(grip) => {
-            let no_collets = words.bench.is_none_or(|it| it.collets.is_empty());
-            let what = if no_collets {
-                "Collet or chuck"
-            } else {
-                "Collet"
-            };
+            let what = capital(words::gripper(words.bench, grip.dia));
             (
                 format!("{what} {}", dia_of(words.units, grip.dia)),
                 format!(

@@ -61,6 +61,11 @@ pub(super) fn note(note: &Note, units: Units) -> String {
             let goes = units.plain(*dia);
             format!("a shank or pin of Ø{goes} goes home{}", out.unwrap_or_default())
         }
+        Note::ToTheHole { under, .. } => format!(
+            "its hole as made is its measure: {} under it, on diameter",
+            units.plain(*under)
+        ),
+        Note::LevelWith { part } => format!("until part and {part} are level"),
         Note::FeedFromTouch { depth } => format!(
             "no caliper or pin reads it: feed {} from where the tool touches the hole",
             units.plain(*depth)

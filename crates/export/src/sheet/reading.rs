@@ -56,6 +56,7 @@ pub(super) fn pin(words: &RowContext, operation: &Operation) -> Option<String> {
                 None => format!("{goes} goes home"),
             })
         }
+        Note::ToTheHole { under, .. } => Some(format!("hole − {}", words.units.plain(*under))),
         _ => None,
     })
 }
@@ -83,6 +84,7 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         Note::FeedFromTouch { depth } => {
             Some(format!("feed {} from touch", words.units.plain(*depth)))
         }
+        Note::LevelWith { part } => Some(format!("level with {part}")),
         Note::HoldWork => Some("hold work backing out".into()),
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,

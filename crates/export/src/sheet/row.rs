@@ -200,13 +200,18 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
     how.extend(operation.notes.iter().filter_map(|it| note(words, it)));
     row.how = how;
     row.dia = pin(words, operation);
+    let is_side = matches!(operation.work, Work::Side { .. });
     for check in &operation.checks {
         let limits = words.limits(check.limits, check.nominal);
         match check.what {
             Measured::Depth { .. } | Measured::Point { .. } | Measured::Length => {
                 row.length = Some(limits)
             }
-            _ => row.dia = Some(limits),
+            // Flats that taper are read at both ends, in the order of their sizes.
+            _ => {
+                let before = row.dia.take().filter(|_| is_side);
+                row.dia = Some(before.map_or(limits.clone(), |it| format!("{it} {limits}")));
+            }
         }
     }
     Some(row)

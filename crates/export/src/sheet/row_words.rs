@@ -150,6 +150,13 @@ impl RowContext<'_> {
 
     /// What sanding comes to, and where it is measured.
     pub(super) fn polished(&self, operation: &Operation) -> (String, String) {
+        let to_the_hole = operation.notes.iter().find_map(|it| match it {
+            Note::ToTheHole { drawn, .. } => Some(*drawn),
+            _ => None,
+        });
+        if let Some(drawn) = to_the_hole {
+            return (dia_of(self.units, drawn), String::new());
+        }
         let outside = operation.checks.iter().rev().find_map(|it| match it.what {
             Measured::Outside { at, .. } => Some((it.nominal, at)),
             _ => None,

@@ -100,9 +100,14 @@ pub(super) fn tools(
     let mut groups: Vec<(String, Vec<String>)> = Vec::new();
     let mut lacking = Vec::new();
     for listed in &list.tools {
-        let Some((group, name)) = grouped(listed.tool, units) else {
+        let Some((group, mut name)) = grouped(listed.tool, units) else {
             continue;
         };
+        if let Tool::Collet { dia } = listed.tool
+            && words::gripper(bench, dia) == "chuck"
+        {
+            name = format!("chuck {name}");
+        }
         if listed.standing == Availability::ToBuy {
             let what = words::tool(listed.tool, units).replace('Ø', "⌀");
             let nearest = listed

@@ -77,7 +77,11 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
         station_mm: station(it.inward),
     });
     let columns: Vec<Station> = columns.collect();
-    (columns.len() > 1).then(|| Strip {
+    // One diameter all along is told by its row: nothing is laid against a straight edge.
+    let shaped = columns
+        .windows(2)
+        .any(|it| it[0].finished != it[1].finished);
+    shaped.then(|| Strip {
         from: part.end_name(from).to_owned(),
         to: part.end_name(from.other()).to_owned(),
         leave: match sanded(route) {

@@ -1,7 +1,7 @@
 //! Sizes, tools and mandrels by the names that lists, rows and lines call them.
 
 use quillet_geometry::{Length, Limits};
-use quillet_model::{DrillName, Units};
+use quillet_model::{Bench, DrillName, Units};
 use quillet_plan::{Availability, Mandrel, MandrelId, MandrelKind, Substitute, Tool};
 
 /// Limits of size; those nearer together than a twentieth of a millimetre to the micrometre, since
@@ -52,6 +52,15 @@ pub fn tool(tool: Tool, units: Units) -> String {
         Tool::Glue => "glue".into(),
         Tool::Collet { dia } => format!("collet Ø{}", units.plain(dia)),
         Tool::Mandrel { which } => format!("mandrel {}", letter(which)),
+    }
+}
+
+/// What grips stock of a diameter: what is wider than every collet of the bench goes in a chuck.
+pub(super) fn gripper(bench: Option<&Bench>, dia: Length) -> &'static str {
+    match bench.and_then(|it| it.collets.iter().max()) {
+        None => "collet or chuck",
+        Some(widest) if dia > *widest => "chuck",
+        Some(_) => "collet",
     }
 }
 

@@ -113,6 +113,8 @@ pub(crate) fn checks(
         }
         // What is turned to a hole has its size by the last cut.
         Work::Outside(pass) if pass.pass != Pass::Finish || pass.over.is_positive() => Vec::new(),
+        // Its hole, as that came out, is its measure.
+        Work::Outside(_) if to_the_hole(mates).is_some() => Vec::new(),
         Work::Polish { .. } | Work::Outside(_) => {
             let at_fattest = feature_map.outer.fattest(0.0, part.length.to_mm());
             let at = at_fattest.map_or(Length::ZERO, |(place, _)| Length::mm(place.z));
@@ -128,6 +130,12 @@ pub(crate) fn checks(
         }
         _ => Vec::new(),
     }
+}
+
+/// How far under the hole it is glued into a part's whole outside is turned.
+pub(crate) fn to_the_hole(mates: &Mates) -> Option<Length> {
+    let glued = mates.iter().flatten().filter(|it| it.goes_in);
+    glued.filter_map(|it| it.gap).next()
 }
 
 /// The depth that can be read of a hole: a flat one's at its bottom, a coned one's at its point

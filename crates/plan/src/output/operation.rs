@@ -3,6 +3,7 @@
 use crate::{Inspection, Peck, RouteId, SinglePoint, Speed, Tool, Work, Workholding};
 use quillet_geometry::{Angle, Length};
 use quillet_model::{CutId, End};
+use std::sync::Arc;
 
 /// One numbered line of a route.
 #[derive(Clone, Debug)]
@@ -133,6 +134,18 @@ pub enum Note {
         dia: Length,
         /// Of a fit: a pin of this size does not go in.
         stays_out: Option<Length>,
+    },
+    /// Turned to the hole it is glued into, as that came out: so much under it.
+    ToTheHole {
+        /// The outside as drawn, at its fattest.
+        drawn: Length,
+        /// On diameter.
+        under: Length,
+    },
+    /// Glued in before, it is faced with the part: both ends level.
+    LevelWith {
+        /// What is glued in.
+        part: Arc<str>,
     },
     /// It lies behind a narrower mouth, where neither caliper nor pin reads it: the slide's scale does.
     FeedFromTouch {

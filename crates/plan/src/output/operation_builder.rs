@@ -7,7 +7,7 @@ use crate::holding::make_mandrel::{own_mandrel, plugs};
 use crate::holding::mandrel_set::MandrelSet;
 use crate::holding::schedule::WorkState;
 use crate::id::TaskId;
-use crate::output::measure::checks;
+use crate::output::measure::{checks, to_the_hole};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::contains;
 use crate::tasks::mate::Mates;
@@ -17,7 +17,7 @@ use crate::tools::speed::{SpeedClass, speed};
 use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
 use crate::{
     Blank, Depth, InsideCut, Inspection, JoinedIn, MandrelId, MandrelKind, Measured, Note,
-    Operation, PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
+    Operation, Pass, PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
 };
 use quillet_geometry::Length;
 use quillet_model::{self as model, ById, CutId, End, Material, Part};
@@ -180,6 +180,15 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         operation.notes.extend(coated(self.feature_map.part, &work));
         if let Work::Face { end, to } = work {
             operation.notes.extend(self.faced(end, to, lathe.now));
+            operation.notes.extend(self.level(end));
+        }
+        if let Work::Outside(pass) = &work
+            && pass.pass == Pass::Finish
+            && !pass.over.is_positive()
+        {
+            let drawn = self.feature_map.fattest;
+            let under = to_the_hole(self.mates).map(|under| Note::ToTheHole { drawn, under });
+            operation.notes.extend(under);
         }
         operation.checks = checks(
             self.feature_map,
@@ -206,6 +215,15 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 (*dia, *stays_out) = (limits.min(), Some(limits.max()));
             }
         }
+    }
+
+    /// What a facing takes level with the part, where something was joined in there before.
+    fn level(&self, end: End) -> Option<Note> {
+        let joined = self.operations.iter().rev().find_map(|it| match &it.work {
+            Work::JoinIn(joined) if joined.end == end => Some(joined.part.clone()),
+            _ => None,
+        });
+        joined.map(|part| Note::LevelWith { part })
     }
 
     /// What a facing leaves, where the length over all is not made by it.

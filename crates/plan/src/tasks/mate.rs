@@ -3,7 +3,7 @@
 use crate::tasks::asked::{AskedSize, asked};
 use crate::{Bearing, Home};
 use quillet_geometry::Length;
-use quillet_model::{AtRest, CutId, Joint, PartId, Pen, StoppedBy, SurfacePoint};
+use quillet_model::{AtRest, CutId, FitRequest, Joint, PartId, Pen, StoppedBy, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use std::sync::Arc;
 
@@ -30,6 +30,8 @@ pub struct Mate {
     pub home: Option<Home>,
     /// What the joint's fit asks of this part.
     pub asked: Option<AskedSize>,
+    /// What is left for the glue, on diameter.
+    pub gap: Option<Length>,
     /// The two are joined before their outside is turned.
     pub before_turning: bool,
 }
@@ -66,11 +68,20 @@ pub(crate) fn mates(pen: &Pen, part: PartId) -> Mates {
                 }),
                 home: home(pen, joint, rest, goes_in),
                 asked: asked(pen, joint, rest, goes_in),
+                gap: gap(joint),
                 before_turning: joint.before_turning.is_some(),
             });
         }
     }
     found
+}
+
+/// What a joint leaves for its glue, on diameter.
+pub(crate) fn gap(joint: &Joint) -> Option<Length> {
+    match joint.asks {
+        Some((FitRequest::Gap(gap), _)) => Some(gap),
+        _ => None,
+    }
 }
 
 /// What shows that a joint is home, seen from its male or its female.

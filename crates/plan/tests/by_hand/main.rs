@@ -61,6 +61,23 @@ fn a_pilot_is_for_eight_millimetres_of_metal() {
     assert_eq!(pilots("acrylic", "8", 3.2), 0);
 }
 
+/// Several holes in metal have one pilot: four tenths of the narrowest, 3.4 of 8.5, as deep as the deepest.
+#[test]
+fn one_pilot_leads_all_holes_of_an_end() {
+    let plan = made("brass", "", &mouth("drill 10.3 to 13\n    drill 8.5 to 20"));
+    let [pilot, wide, deep] = [3.4, 10.3, 8.5].map(|dia| {
+        let found = holes(&plan, dia);
+        assert_eq!(found.len(), 1, "{dia}");
+        let own = &plan.routes[RouteId::nth(0)].operations;
+        let at = own.iter().position(|it| std::ptr::eq(it, found[0]));
+        at.expect("it is one of them")
+    });
+    assert!(pilot < wide && wide < deep, "{pilot} {wide} {deep}");
+    let reach = holes(&plan, 3.4)[0].depth.map(|it| it.to_corner);
+    assert_eq!(reach, Some(Length::mm(20.0)));
+    assert!(holes(&plan, 4.1).is_empty());
+}
+
 /// A hole within one that goes right through is not drilled again.
 #[test]
 fn what_a_hole_right_through_has_taken_is_not_cut_again() {

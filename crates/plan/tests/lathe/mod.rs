@@ -120,7 +120,8 @@ impl<'a> Lathe<'a> {
                 | Work::Support { .. }
                 | Work::Try(_)
                 | Work::Side { .. }
-        ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend);
+        ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend)
+            && !self.levels(&operation.work);
         if cuts && removed < 1e-9 {
             self.report("it removes nothing");
         }

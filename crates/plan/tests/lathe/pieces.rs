@@ -28,11 +28,45 @@ impl Lathe<'_> {
                 }
                 self.joined.push(&route.part);
             }
+            Work::Outside(_) if !self.is_level() => {
+                self.report("it is turned before what is glued in is level with its end");
+            }
             Work::Outside(_) if later.iter().any(|it| matches!(it.work, Work::JoinIn(_))) => {
                 self.report("it is turned before all is in it");
             }
             _ => {}
         }
+    }
+
+    /// Whether a work only brings an end level with what was joined in there: as drawn it takes nothing.
+    pub(super) fn levels(&self, work: &Work) -> bool {
+        let Work::Face { end, .. } = work else {
+            return false;
+        };
+        let before = &self.route.operations[..self.number];
+        before
+            .iter()
+            .any(|it| matches!(&it.work, Work::JoinIn(joined) if joined.end == *end))
+    }
+
+    /// Whether each end is faced after what is in it was joined in, where that is as long as its hole is deep.
+    fn is_level(&self) -> bool {
+        let before = &self.route.operations[..self.number];
+        let faced = |from: usize, wanted: End| {
+            let mut later = before[from..].iter();
+            later.any(|it| matches!(it.work, Work::Face { end, .. } if end == wanted))
+        };
+        before.iter().enumerate().all(|(at, it)| {
+            let Work::JoinIn(joined) = &it.work else {
+                return true;
+            };
+            let mut routes = self.plan.routes.iter();
+            let made = routes.find(|it| it.part.name.text == joined.part);
+            let own = self.part().features.iter();
+            let mut holes = own.filter(|it| it.is_inside() && it.end == joined.end);
+            let fills = made.is_some_and(|made| holes.any(|it| it.to == made.part.length));
+            !fills || faced(at, joined.end)
+        })
     }
 
     /// Pieces are faced before they are glued, bored before a spigot goes in and led by a drill, held by

@@ -133,6 +133,23 @@ fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
     );
     let turned = at(barrel, |it| matches!(it, Work::Outside(_)));
     assert!(bored < joined("tube") && joined("tube") < joined("bush") && joined("bush") < turned);
+    // The bush is 15 long, as its hole is deep: the mouth is faced over both, in a collet, before the mandrel
+    // bears there.
+    let level = barrel.operations.iter().rposition(|it| {
+        let of_mouth = matches!(
+            it.work,
+            Work::Face {
+                end: End::First,
+                ..
+            }
+        );
+        of_mouth && matches!(it.hold, Workholding::Collet(_))
+    });
+    let level = level.expect("its mouth is faced");
+    assert!(joined("bush") < level && level < turned);
+    let bush: std::sync::Arc<str> = "bush".into();
+    let notes = &barrel.operations[level].notes;
+    assert!(notes.contains(&Note::LevelWith { part: bush }), "{notes:?}");
     let Workholding::Mandrel(mount) = barrel.operations[turned].hold else {
         panic!("{:?}", barrel.operations[turned].hold)
     };

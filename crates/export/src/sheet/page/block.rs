@@ -223,15 +223,19 @@ impl RowLayout<'_> {
             let set = if row.stop { STRONG } else { BODY };
             let room = to - from - 0.7;
             let words = set.width(limits) > room && limits.contains(' ');
+            let ends = (from + 1.8, to - 1.8);
             if words {
-                // What is seen, not measured: there is no figure to write.
                 for (line, base) in set.lines(limits, room).iter().zip([3.5, 7.0]) {
                     page.put_middle((from + to) / 2.0, top + base, set, line);
+                }
+                // What is seen, not measured, leaves no figure to write; of two readings each has its limits.
+                let high = down - top - 8.4;
+                if limits.contains('–') && high > 3.0 {
+                    page.blank(ends, down - 1.1, high, &format!("{key}/{what}"));
                 }
             } else {
                 let set = set.fitting(limits, room, &[10.6, 10.0, 9.0, 8.0]);
                 page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
-                let ends = (from + 1.8, to - 1.8);
                 page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
             }
             page.upright(Layer::Rule, from, top, down);

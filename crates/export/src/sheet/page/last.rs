@@ -108,11 +108,9 @@ fn exploded(page: &mut Canvas, c: &Content, look: &Look, gaps: &[Option<f64>], t
         .parts
         .iter()
         .map(|(id, _)| {
-            let number = c
-                .looks
-                .section
-                .as_ref()
-                .and_then(|section| section.parts.iter().position(|it| it.0 == *id));
+            // As the first page numbers them.
+            let numbered = c.looks.cutaway.as_ref();
+            let number = numbered.and_then(|it| it.parts.iter().position(|it| it.0 == *id));
             let listed = number.and_then(|at| c.listed.iter().find(|it| it.number == at + 1));
             listed.map_or_else(String::new, |it| it.name.clone())
         })

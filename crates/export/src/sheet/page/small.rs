@@ -8,7 +8,7 @@ use crate::draw::Paper;
 use crate::scene::{Layer, Scene};
 use crate::sheet::content::{Content, PartSheet};
 
-/// A part of more rows has a page of its own.
+/// A part of more rows has a page of its own, if it has a strip.
 const MOST_ROWS: usize = 6;
 /// A part's name above its drawing, and what parts it from the next, mm.
 const NAME: f64 = 7.0;
@@ -16,7 +16,7 @@ const BETWEEN: f64 = 5.0;
 
 /// As many of the parts, from the first on, as share a page; none where fewer than two do.
 pub(super) fn shared(c: &Content, paper: Paper, parts: &[PartSheet]) -> Option<(usize, Canvas)> {
-    let small = |it: &&PartSheet| rows(it) <= MOST_ROWS;
+    let small = |it: &&PartSheet| rows(it) <= MOST_ROWS || strip::height(it) <= 0.0;
     let mut chosen: Vec<(&PartSheet, Scene)> = Vec::new();
     let mut high = 0.0;
     for part in parts.iter().take_while(small) {

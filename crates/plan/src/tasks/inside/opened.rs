@@ -19,12 +19,38 @@ const FLAT_ALONE: Length = Length::from_nm(1_000_000);
 const ABOVE_FLAT: Length = Length::from_nm(300_000);
 
 impl InsideTasks<'_, '_, '_> {
-    /// A pilot of the drill's web for large holes in solid metal; resin would grab.
+    /// A pilot of the drill's web for large holes in solid metal; resin would grab. Of several holes one
+    /// pilot leads all: it is the narrowest's, and goes as deep as the deepest.
     pub(super) fn pilots(&mut self, centre: TaskId) {
-        let solid: Vec<(InsideCut, TaskId)> = self.cuts.clone();
-        for (cut, task) in &solid {
-            let InsideShape::Drill { dia, point, .. } = cut.shape else {
-                continue;
+        let led = self.led();
+        let deep = |it: &&(InsideCut, TaskId)| (it.0.through, it.0.to);
+        let Some((deepest, _)) = led.iter().max_by_key(deep).copied() else {
+            return;
+        };
+        let narrowest = led.iter().map(|it| it.0.shape.widest()).min();
+        let wanted = Length::mm((narrowest.unwrap_or_default().to_mm() * 4.0).round() / 10.0);
+        let (Some(pilot), InsideShape::Drill { point, .. }) =
+            (self.bench_tools.drill_up_to(wanted), deepest.shape)
+        else {
+            return;
+        };
+        let shape = drill(pilot, point);
+        let from = led.iter().map(|it| it.0.from).min().unwrap_or(deepest.from);
+        let cut = InsideCut {
+            shape,
+            from,
+            ..deepest
+        };
+        let tasks: Vec<TaskId> = led.iter().map(|it| it.1).collect();
+        self.helper(cut, &tasks, centre);
+    }
+
+    /// The drills that a pilot leads.
+    fn led(&self) -> Vec<(InsideCut, TaskId)> {
+        let solid = &self.cuts;
+        let leads = |(cut, _): &&(InsideCut, TaskId)| {
+            let InsideShape::Drill { dia, .. } = cut.shape else {
+                return false;
             };
             let material = self.feature_map.part.material_in(
                 self.feature_map.part.station(self.end, cut.from),
@@ -32,22 +58,13 @@ impl InsideTasks<'_, '_, '_> {
             );
             let metal = material
                 .is_some_and(|it| it.kind.family() == quillet_standards::material::Family::Metal);
-            if !metal || dia < PILOT_FROM || self.is_tube(cut) {
-                continue;
-            }
-            let first = !solid
-                .iter()
-                .any(|(other, _)| other != cut && contains(cut, other));
-            if !first {
-                continue;
-            }
-            let wanted = Length::mm((dia.to_mm() * 4.0).round() / 10.0);
-            let Some(pilot) = self.bench_tools.drill_up_to(wanted) else {
-                continue;
-            };
-            let shape = drill(pilot, point);
-            self.helper(InsideCut { shape, ..*cut }, *task, centre);
-        }
+            let mut others = solid.iter().filter(|(other, _)| other != cut);
+            metal
+                && dia >= PILOT_FROM
+                && !self.is_tube(cut)
+                && !others.any(|(other, _)| contains(cut, other))
+        };
+        solid.iter().filter(leads).copied().collect()
     }
 
     /// Another cut opens all of this one, narrower than its least.
@@ -135,7 +152,7 @@ impl InsideTasks<'_, '_, '_> {
                 shape: drill(dia, point),
                 ..cut
             };
-            self.helper(opening, task, centre);
+            self.helper(opening, &[task], centre);
         }
     }
 
@@ -171,18 +188,20 @@ impl InsideTasks<'_, '_, '_> {
         let to = cut.to - point_length(pilot, point) - ABOVE_FLAT;
         if to.is_positive() {
             let shape = drill(pilot, point);
-            self.helper(InsideCut { to, shape, ..cut }, task, centre);
+            self.helper(InsideCut { to, shape, ..cut }, &[task], centre);
         }
     }
 
-    fn helper(&mut self, cut: InsideCut, before: TaskId, centre: TaskId) {
+    fn helper(&mut self, cut: InsideCut, before: &[TaskId], centre: TaskId) {
         let task = self.tasks.put(
             Work::Inside(cut),
             Access::End(self.end),
             rank(self.stage, &cut),
             vec![centre],
         );
-        self.tasks.before(task, before);
+        for later in before {
+            self.tasks.before(task, *later);
+        }
         self.cuts.push((cut, task));
     }
 }
