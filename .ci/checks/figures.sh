@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Volumes, centroids and STEP solids against a second reckoning, in Python and by Open CASCADE.
+# Volumes, centroids, a sheet's limits and STEP solids against a second reckoning, in Python and by Open CASCADE.
 # Says `skipped` and passes where Python cannot be had; without the package only the solids are skipped.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."

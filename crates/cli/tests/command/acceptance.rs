@@ -18,7 +18,8 @@ fn sheet(args: &[&str], name: &str) -> Vec<u8> {
 }
 
 fn json(name: &str) -> Value {
-    let bytes = sheet(&[&format!("{name}.quillet")], "sheet.json");
+    let file = format!("{name}.quillet");
+    let bytes = sheet(&[&file, "--pen", name], "sheet.json");
     serde_json::from_slice::<Value>(&bytes).unwrap()["sheet"].clone()
 }
 
