@@ -103,11 +103,9 @@ fn a_short_first_piece_is_bored_on_its_rod() {
     assert!(matches!(route.operations[bored].hold, Workholding::Pieces(held) if held.on_rod));
 }
 
-/// Wood over a tube and a bush: both are made and glued in, the tube that the bush stops on first; then
-/// it goes on a mandrel by the bush's thread, for the wood has none, and its outside is turned.
-#[test]
-fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
-    let design = written(
+/// Wood over a tube and a bush.
+fn lined() -> Design {
+    written(
         "thread joint = M11x0.75\npart barrel from mouth to tail {\n blank of sunken-oak square 20\n \
          length 74\n outside {\n at 0 dia 15\n at tail dia 12.6 smooth\n }\n from mouth {\n \
          bore 13.1 to 15\n drill 9.6 to 66\n }\n}\npart bush from front to back {\n \
@@ -116,7 +114,14 @@ fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
          part tube from front to back {\n blank of brass tube 9.5 wall 0.45\n length 50\n}\n\
          pen sketch {\n glue bush.back into barrel.mouth gap 0.1 before turning\n \
          glue tube.front into barrel.mouth by 65 gap 0.1 before turning\n}\n",
-    );
+    )
+}
+
+/// Wood over a tube and a bush: both are made and glued in, the tube that the bush stops on first; then
+/// it goes on a mandrel by the bush's thread, for the wood has none, and its outside is turned.
+#[test]
+fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
+    let design = lined();
     let pen = design.pen("sketch").unwrap();
     let plan = plan_pen(pen, design.bench(None).map(AsRef::as_ref));
     right(&plan);
@@ -133,23 +138,6 @@ fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
     );
     let turned = at(barrel, |it| matches!(it, Work::Outside(_)));
     assert!(bored < joined("tube") && joined("tube") < joined("bush") && joined("bush") < turned);
-    // The bush is 15 long, as its hole is deep: the mouth is faced over both, in a collet, before the mandrel
-    // bears there.
-    let level = barrel.operations.iter().rposition(|it| {
-        let of_mouth = matches!(
-            it.work,
-            Work::Face {
-                end: End::First,
-                ..
-            }
-        );
-        of_mouth && matches!(it.hold, Workholding::Collet(_))
-    });
-    let level = level.expect("its mouth is faced");
-    assert!(joined("bush") < level && level < turned);
-    let bush: std::sync::Arc<str> = "bush".into();
-    let notes = &barrel.operations[level].notes;
-    assert!(notes.contains(&Note::LevelWith { part: bush }), "{notes:?}");
     let Workholding::Mandrel(mount) = barrel.operations[turned].hold else {
         panic!("{:?}", barrel.operations[turned].hold)
     };
@@ -181,6 +169,36 @@ fn what_is_joined_before_turning_holds_the_work_that_is_turned() {
             ..
         }
     ));
+}
+
+/// The bush is 15 long, as its hole is deep: the mouth is faced over both, in a collet, before the mandrel bears
+/// there.
+#[test]
+fn the_mouth_is_faced_over_what_is_glued_in() {
+    let design = lined();
+    let pen = design.pen("sketch").unwrap();
+    let plan = plan_pen(pen, design.bench(None).map(AsRef::as_ref));
+    let barrel = route(&plan, "barrel");
+    let joined = at(
+        barrel,
+        |it| matches!(it, Work::JoinIn(it) if &*it.part == "bush"),
+    );
+    let turned = at(barrel, |it| matches!(it, Work::Outside(_)));
+    let level = barrel.operations.iter().rposition(|it| {
+        let of_mouth = matches!(
+            it.work,
+            Work::Face {
+                end: End::First,
+                ..
+            }
+        );
+        of_mouth && matches!(it.hold, Workholding::Collet(_))
+    });
+    let level = level.expect("its mouth is faced");
+    assert!(joined < level && level < turned);
+    let bush: std::sync::Arc<str> = "bush".into();
+    let notes = &barrel.operations[level].notes;
+    assert!(notes.contains(&Note::LevelWith { part: bush }), "{notes:?}");
 }
 
 /// Nothing is turned or bored where a tube is left as it came: it is sawn and faced.
