@@ -96,7 +96,6 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
         terminal::aside("there is no solid left to write; quillet check says what is wrong");
         return Ok(left_out.code());
     }
-    parts.iter().for_each(|it| left_out.says_round(it.1));
     let held = args.assembled.map(Configured::from);
     let bodies = solid::laid(&pens, &parts, held, args.with_bought)?;
     let title = called(&args.file, args.part.as_deref());
@@ -104,6 +103,7 @@ fn write(args: &SolidArgs) -> Result<ExitCode, String> {
     let form = ending(&path);
     let form = SolidForm::named(&form)
         .ok_or_else(|| wrong_ending("a solid", ".step, .stl or .3mf", &form))?;
+    parts.iter().for_each(|it| left_out.says_round(it.1, form));
     let solid = |out: &mut dyn Write| {
         solid::write(&title, &bodies, form, args.tolerance, out).map_err(|error| {
             match error.kind() {

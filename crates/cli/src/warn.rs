@@ -2,6 +2,7 @@
 
 use crate::terminal;
 use quillet_check::CheckReport;
+use quillet_export::solid::{SolidForm, left_out};
 use quillet_model::{MissingData, Part, Pen, words};
 use std::collections::BTreeSet;
 use std::process::ExitCode;
@@ -44,12 +45,12 @@ impl OmissionWarnings {
         lacks.is_none()
     }
 
-    /// Says of a part that is not round what its solid lacks.
-    pub(crate) fn says_round(&self, part: &Part) {
-        let lacks = quillet_export::solid::left_out(part);
+    /// Says of a part that is not round what its solid lacks in a form.
+    pub(crate) fn says_round(&self, part: &Part, form: SolidForm) {
+        let lacks = left_out(part, form);
         if !lacks.is_empty() {
             terminal::aside(format!(
-                "{} is written as it is turned, without its cuts from the side: {}",
+                "{} is written without some of its cuts: {}",
                 part.name.text,
                 lacks.join(", ")
             ));

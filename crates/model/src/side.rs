@@ -73,6 +73,16 @@ pub enum SideCutKind {
     },
 }
 
+impl SideCutKind {
+    /// Whether it is a flat, however its depth is said.
+    pub fn is_flat(&self) -> bool {
+        matches!(
+            self,
+            SideCutKind::Across { .. } | SideCutKind::Deep(_) | SideCutKind::Sharp
+        )
+    }
+}
+
 /// How deep a hole or a slot from the side is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SideDepth {

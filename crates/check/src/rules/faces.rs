@@ -2,7 +2,7 @@
 
 use crate::JointView;
 use quillet_geometry::Angle;
-use quillet_model::{End, JointEnd, Part, SideCut, SideCutKind};
+use quillet_model::{End, JointEnd, Part, SideCut};
 use quillet_syntax::Span;
 
 /// A set of flats on each of two parts, of which each of the one can meet one of the other.
@@ -67,10 +67,7 @@ impl Faces {
 }
 
 fn sets(part: &Part) -> impl Iterator<Item = &SideCut> {
-    part.sides().iter().filter(|it| match it.kind {
-        SideCutKind::Across { .. } | SideCutKind::Deep(_) | SideCutKind::Sharp => true,
-        SideCutKind::Drill { .. } | SideCutKind::Slot { .. } | SideCutKind::Pattern { .. } => false,
-    })
+    part.sides().iter().filter(|it| it.kind.is_flat())
 }
 
 /// Where a set's first flat lies, looking at a joining end, billionths of a degree: it is said looking at

@@ -1,6 +1,10 @@
-//! A solid of revolution as a closed mesh of triangles.
+//! A solid as a closed mesh of triangles: what was turned, and the flats on it.
 
-use super::outline::{Body, EdgeLoop, on_axis};
+mod flats;
+mod stitch;
+
+use super::outline::{Body, Edge, EdgeLoop, on_axis};
+use flats::Fineness;
 use quillet_geometry::{Curve, Point};
 
 /// A closed mesh; triangles run anticlockwise seen from outside.
@@ -37,10 +41,18 @@ impl Mesh {
 
 /// The rings of a solid's mesh, before it is made: how many triangles it has, and the mesh itself.
 #[derive(Clone, Debug)]
-pub struct Facets {
-    /// The outline of each run, and whether it closes.
-    outlines: Vec<(Vec<Point>, bool)>,
-    around: u32,
+pub struct Facets(Kind);
+
+#[derive(Clone, Debug)]
+enum Kind {
+    /// As it was turned.
+    Round {
+        /// The outline of each run, and whether it closes.
+        outlines: Vec<(Vec<Point>, bool)>,
+        around: u32,
+    },
+    /// With flats on it: how many triangles there are is known when they are.
+    Cut(Mesh),
 }
 
 /// A mesh whose every face keeps within `tolerance_mm` of the solid's surface.
@@ -61,32 +73,43 @@ impl Facets {
         let widest = places.fold(share, f64::max);
         // A chord of n in the round strays from a circle of radius r by r (1 - cos(180°/n)).
         let around = (std::f64::consts::PI / (1.0 - share / widest).clamp(-1.0, 1.0).acos()).ceil();
-        let outlines = body.runs.iter();
-        Facets {
-            outlines: outlines
-                .map(|run| (outline(run, share), run.is_loop()))
-                .collect(),
-            around: (around as u32).clamp(12, 4096),
+        let around = (around as u32).clamp(12, 4096);
+        if !body.flats.is_empty() {
+            return Facets(Kind::Cut(cut(body, share, around)));
         }
+        let outlines = body.runs.iter();
+        let outlines = outlines.map(|run| (outline(run, share), run.is_loop()));
+        Facets(Kind::Round {
+            outlines: outlines.collect(),
+            around,
+        })
     }
 
     /// How many triangles the mesh has.
     pub fn count(&self) -> u64 {
-        let bands = self.outlines.iter().map(|(places, closed)| {
+        let (outlines, around) = match &self.0 {
+            Kind::Round { outlines, around } => (outlines, *around),
+            Kind::Cut(mesh) => return mesh.triangles.len() as u64,
+        };
+        let bands = outlines.iter().map(|(places, closed)| {
             let ends = places.last().zip(places.first()).filter(|_| *closed);
             let pairs = places.windows(2).map(|it| (&it[0], &it[1])).chain(ends);
             // A band to the axis takes one round of triangles, any other two.
             let rounds = pairs.map(|(a, b)| u64::from(!on_axis(*a)) + u64::from(!on_axis(*b)));
             rounds.sum::<u64>()
         });
-        bands.sum::<u64>() * u64::from(self.around)
+        bands.sum::<u64>() * u64::from(around)
     }
 
     /// The mesh.
     pub fn mesh(&self) -> Mesh {
-        let turns = turns(self.around);
+        let (outlines, around) = match &self.0 {
+            Kind::Round { outlines, around } => (outlines, *around),
+            Kind::Cut(mesh) => return mesh.clone(),
+        };
+        let turns = turns(around);
         let mut mesh = Mesh::default();
-        for (outline, closed) in &self.outlines {
+        for (outline, closed) in outlines {
             mesh.revolve(outline, *closed, &turns);
         }
         mesh
@@ -101,24 +124,41 @@ fn turns(around: u32) -> Vec<(f64, f64)> {
         .collect()
 }
 
-fn outline(run: &EdgeLoop, tolerance: f64) -> Vec<Point> {
-    let mut places = Vec::new();
-    for edge in &run.edges {
-        let pieces = if matches!(edge.curve, Curve::Line(_)) {
-            1
-        } else {
-            pieces(edge, tolerance)
-        };
-        places.extend((0..pieces).map(|piece| edge.point(f64::from(piece) / f64::from(pieces))));
+/// A mesh of a solid with flats on it.
+fn cut(body: &Body, share_mm: f64, around: u32) -> Mesh {
+    // Half a step, for where an edge runs across a step is left out.
+    let fine = Fineness {
+        share_mm,
+        step: std::f64::consts::PI / f64::from(around),
+    };
+    let mut mesh = Mesh::default();
+    for run in &body.runs {
+        let rings = flats::rings(run, &body.flats, fine);
+        stitch::stitch(&mut mesh, &rings, run.is_loop(), fine);
     }
+    mesh
+}
+
+fn outline(run: &EdgeLoop, tolerance: f64) -> Vec<Point> {
+    let edges = run.edges.iter();
+    let mut places: Vec<Point> = edges.flat_map(|edge| places(edge, tolerance)).collect();
     if !run.is_loop() {
         places.extend(run.edges.last().map(|edge| edge.to()));
     }
     places
 }
 
+/// The places of an edge but its last, near enough to it.
+fn places(edge: &Edge, tolerance: f64) -> impl Iterator<Item = Point> {
+    let pieces = match edge.curve {
+        Curve::Line(_) => 1,
+        _ => pieces(edge, tolerance),
+    };
+    (0..pieces).map(move |piece| edge.point(f64::from(piece) / f64::from(pieces)))
+}
+
 /// Equal steps of the parameter, doubled until every chord's middle is near enough.
-fn pieces(edge: &super::outline::Edge, tolerance: f64) -> u32 {
+fn pieces(edge: &Edge, tolerance: f64) -> u32 {
     let strays = |pieces: u32| {
         (0..pieces).any(|piece| {
             let at = |part: f64| edge.point((f64::from(piece) + part) / f64::from(pieces));
@@ -193,40 +233,4 @@ enum Ring {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::super::samples;
-    use super::*;
-    use std::collections::BTreeSet;
-
-    #[test]
-    fn meshes_are_closed_face_outwards_and_hold_the_volume() {
-        for sample in samples::all() {
-            let (exact, tolerance) = (sample.properties(), 0.01);
-            let facets = Facets::of(&sample.body(), tolerance);
-            let mesh = facets.mesh();
-            let count = mesh.triangles.len() as u64;
-            assert_eq!(facets.count(), count, "{}", sample.name);
-            let most = sample.area_mm2() * tolerance;
-            let off = mesh.volume_mm3() - exact.volume_mm3;
-            assert!(off.abs() < most, "{}: off by {off} of {most}", sample.name);
-            let edges: BTreeSet<(u32, u32)> = mesh
-                .triangles
-                .iter()
-                .flat_map(|[a, b, c]| [(*a, *b), (*b, *c), (*c, *a)])
-                .collect();
-            assert_eq!(
-                edges.len(),
-                mesh.triangles.len() * 3,
-                "{}: an edge twice",
-                sample.name
-            );
-            for (from, to) in &edges {
-                assert!(
-                    edges.contains(&(*to, *from)),
-                    "{}: an open edge",
-                    sample.name
-                );
-            }
-        }
-    }
-}
+mod tests;

@@ -1,5 +1,6 @@
 //! The outline of a solid of revolution as runs of directed edges in the meridian plane.
 
+use quillet_geometry::section::Flats;
 use quillet_geometry::{Chain, Curve, Point};
 use quillet_standards::Colour;
 
@@ -10,8 +11,10 @@ pub struct Body {
     pub name: String,
     /// What it looks like, where that is known.
     pub colour: Option<Colour>,
-    /// What is cut of it and left out here.
+    /// What is cut of it and left out where nothing but what was turned is shown.
     pub left_out: Vec<&'static str>,
+    /// Flats on its outside, which meshes show.
+    pub flats: Vec<Flats>,
     /// Its boundary: the first run bounds it from outside, further ones enclose voids.
     pub(super) runs: Vec<EdgeLoop>,
 }
@@ -35,6 +38,8 @@ pub(super) struct Edge {
     pub(super) curve: Curve,
     /// Travelled against the curve's own direction.
     pub(super) backwards: bool,
+    /// Of what is outside, not of a face or a bore.
+    pub(super) outside: bool,
     /// Straight from a place to another, where a face runs towards the axis or is put in.
     from: Point,
     to: Point,
@@ -64,12 +69,7 @@ impl Body {
         let opening = at_start.map_or(0.0, |bore| bore.start().r);
         trace.line(Point::new(start.z, opening), start);
         for segment in outer.segments() {
-            trace.curve(
-                segment.curve,
-                false,
-                segment.curve.start(),
-                segment.curve.end(),
-            );
+            trace.outside(segment.curve);
         }
         let at_end = inner.iter().find(|bore| end.z - bore.end().z < NOTHING);
         trace.line(
@@ -95,6 +95,7 @@ impl Body {
             name: name.into(),
             colour: None,
             left_out: Vec::new(),
+            flats: Vec::new(),
             runs: trace.finish(),
         })
     }
@@ -134,14 +135,39 @@ struct Trace {
 
 impl Trace {
     fn line(&mut self, from: Point, to: Point) {
-        self.curve(Curve::line(from, to), false, from, to);
+        self.edge(Edge {
+            curve: Curve::line(from, to),
+            backwards: false,
+            outside: false,
+            from,
+            to,
+        });
+    }
+
+    fn outside(&mut self, curve: Curve) {
+        self.edge(Edge {
+            curve,
+            backwards: false,
+            outside: true,
+            from: curve.start(),
+            to: curve.end(),
+        });
     }
 
     fn back_along(&mut self, curve: &Curve) {
-        self.curve(*curve, true, curve.end(), curve.start());
+        self.edge(Edge {
+            curve: *curve,
+            backwards: true,
+            outside: false,
+            from: curve.end(),
+            to: curve.start(),
+        });
     }
 
-    fn curve(&mut self, curve: Curve, backwards: bool, from: Point, to: Point) {
+    fn edge(&mut self, edge: Edge) {
+        let Edge {
+            curve, from, to, ..
+        } = edge;
         let on_axis = from.r < NOTHING && to.r < NOTHING && matches!(curve, Curve::Line(_));
         if from.distance(to) < NOTHING || on_axis {
             return;
@@ -150,12 +176,7 @@ impl Trace {
         if from.r < NOTHING {
             self.end_run();
         }
-        self.open.edges.push(Edge {
-            curve,
-            backwards,
-            from,
-            to,
-        });
+        self.open.edges.push(edge);
         if to.r < NOTHING {
             self.end_run();
         }

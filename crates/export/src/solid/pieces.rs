@@ -1,8 +1,10 @@
 //! The bodies that a part is made up of: each piece of a glued stack is one of its own.
 
-use super::{Body, BrokenThrough};
+use super::{Body, BrokenThrough, SolidForm};
 use crate::colours;
-use quillet_geometry::Chain;
+use quillet_geometry::envelope::smallest;
+use quillet_geometry::section::{Apothem, Flats};
+use quillet_geometry::{Chain, Tag};
 use quillet_model::{Filling, Part, Placement, SideCut};
 
 /// Nearer than this, ends lie at one station, mm.
@@ -17,17 +19,58 @@ const SAME_MM: f64 = 1e-6;
 pub fn bodies(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, BrokenThrough> {
     let mut bodies = turned(part, name, place)?;
     for body in &mut bodies {
-        body.left_out = left_out(part);
+        body.left_out = left_out(part, SolidForm::Step);
+        body.flats = flats(part, place);
     }
     Ok(bodies)
 }
 
-/// What is cut of a part and is in none of its bodies: all that no lathe turns.
-pub fn left_out(part: &Part) -> Vec<&'static str> {
-    let mut lacks: Vec<&str> = part.sides().iter().map(SideCut::called).collect();
+/// What is cut of a part and is not in its bodies in a form: nothing that no lathe turns, but flats in
+/// meshes.
+pub fn left_out(part: &Part, form: SolidForm) -> Vec<&'static str> {
+    let shown = form != SolidForm::Step && shows_flats(part);
+    let sides = part.sides().iter();
+    let sides = sides.filter(|side| !(shown && side.kind.is_flat()));
+    let mut lacks: Vec<&str> = sides.map(SideCut::called).collect();
     lacks.extend(part.circles().iter().map(|_| "pitch circle"));
     lacks.dedup();
     lacks
+}
+
+/// Whether a mesh can show the flats of a part: where all of its bodies, whichever is outside, are cut by
+/// them alike, and none of them is cut through.
+fn shows_flats(part: &Part) -> bool {
+    let Some(profiles) = &part.profiles else {
+        return false;
+    };
+    let metal = &profiles.metal;
+    let sets = || profiles.not_round.flats.iter().map(|(_, set)| set);
+    let straight = |set: &Flats| matches!(set.apothem, Apothem::Straight { .. });
+    let alike = part.blanks().len() <= 1 || sets().all(straight);
+    let mut floors = vec![metal.outer.clone()];
+    floors.extend(sets().flat_map(|set| set.low(&metal.outer, Tag(0))));
+    let solid = || {
+        let least = smallest(&floors).into_iter();
+        let each = part.bodies().into_iter().flat_map(|body| body.inner);
+        let bores: Vec<Chain> = each.chain(metal.inner.iter().cloned()).collect();
+        least
+            .into_iter()
+            .all(|least| Body::new("", &least, &bores).is_ok())
+    };
+    alike && solid()
+}
+
+/// The flats of a part where it lies.
+fn flats(part: &Part, place: Placement) -> Vec<Flats> {
+    if !shows_flats(part) {
+        return Vec::new();
+    }
+    let sets = part.profiles.iter().flat_map(|it| &it.not_round.flats);
+    let put = |set: &Flats| match place.reversed {
+        true => set.reversed(place.offset_mm),
+        false => set.moved(place.offset_mm),
+    };
+    sets.map(|(_, set)| put(set)).collect()
 }
 
 /// The bodies as they are turned.

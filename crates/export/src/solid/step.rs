@@ -46,7 +46,7 @@ fn left_out(bodies: &[Body]) -> String {
     let lines = lacking.map(|body| {
         let without = body.left_out.join(", ");
         format!(
-            "'{}: as turned, without its cuts from the side: {without}',",
+            "'{}: as turned, without these cuts: {without}',",
             quoted(&body.name)
         )
     });

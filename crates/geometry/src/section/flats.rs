@@ -135,6 +135,34 @@ impl Flats {
         }
     }
 
+    /// The same so much farther along the axis.
+    pub fn moved(&self, by_mm: f64) -> Flats {
+        Flats {
+            from_mm: self.from_mm + by_mm,
+            to_mm: self.to_mm + by_mm,
+            ..*self
+        }
+    }
+
+    /// The same turned end for end, what was at 0 now at `end_mm`: as the mark is turned over with it, the
+    /// clock runs the other way.
+    pub fn reversed(&self, end_mm: f64) -> Flats {
+        let apothem = match self.apothem {
+            Apothem::Straight { from_mm, to_mm } => Apothem::Straight {
+                from_mm: to_mm,
+                to_mm: from_mm,
+            },
+            other => other,
+        };
+        Flats {
+            from_mm: end_mm - self.to_mm,
+            to_mm: end_mm - self.from_mm,
+            apothem,
+            clock_deg: -self.clock_deg,
+            ..*self
+        }
+    }
+
     /// The flats at a place of the outside, none of them beside the stretch.
     pub fn at(&self, place: Point) -> impl Iterator<Item = Flat> + use<> {
         let here = self.from_mm <= place.z && place.z <= self.to_mm;
@@ -200,7 +228,7 @@ impl Flats {
     }
 
     /// Where along a curve of the outside the kind of its section changes.
-    pub(crate) fn stations(&self, curve: &Curve) -> Vec<f64> {
+    pub fn stations(&self, curve: &Curve) -> Vec<f64> {
         let (from, to) = (self.from_mm, self.to_mm);
         let cos = self.half_angle().cos();
         let line = |one: f64, other: f64| Curve::line(Point::new(from, one), Point::new(to, other));

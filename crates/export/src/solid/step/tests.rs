@@ -24,7 +24,7 @@ fn what_no_lathe_turns_is_said_to_be_left_out() {
     assert!(!text("section", std::slice::from_ref(&body)).contains("without"));
     body.left_out = vec!["flat", "slot"];
     let text = text("section", &[body]);
-    let said = "'section: as turned, without its cuts from the side: flat, slot'";
+    let said = "'section: as turned, without these cuts: flat, slot'";
     assert_eq!(text.matches(said).count(), 1);
 }
 
