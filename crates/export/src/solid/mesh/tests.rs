@@ -30,11 +30,13 @@ fn flats_are_in_meshes_and_their_edges_too() {
             let taken = section::cut_away([&sample.outer], &flats)
                 .properties()
                 .volume_mm3;
-            assert!(taken > 1.0, "{name}: {taken} taken");
             for tolerance in [0.04, 0.01, 0.0025] {
                 let off = (whole(&name, &body, tolerance).volume_mm3() - (turned - taken)).abs();
                 let most = sample.area_mm2() * tolerance / 2.0;
                 assert!(off < most, "{name}: off by {off} of {most} at {tolerance}");
+                // Without its flats it would be off by all that they take.
+                let shown = tolerance > 0.0025 || off < taken / 4.0;
+                assert!(shown, "{name}: off by {off} of {taken} at {tolerance}");
             }
         }
     }
