@@ -49,6 +49,25 @@ def rings(check, occ):
             check.hold(near < 1e-6, f"{pen} {state}: no body of {torus} mm3, nearest off by {near}")
 
 
+def flats(check, trimesh):
+    """Parts with flats, and nothing else that no lathe turns: their meshes are closed and hold what is left."""
+    if not trimesh:
+        return
+    for pen, names in (("dotterel", ("cap", "barrel")), ("snipe", ("cap",)), ("sandpiper", ("barrel",))):
+        source = check.examples / "more" / f"{pen}.quillet"
+        measured = json.loads(check.run("measure", source, "--format", "json"))["parts"]
+        volumes = {part["name"]: part["volume_mm3"] for part in measured}
+        for name in names:
+            for form, tolerance in (("stl", 0.05), ("stl", 0.01), ("3mf", 0.01)):
+                path = check.folder / f"{pen}-{name}.{form}"
+                check.run("solid", source, "--part", name, "--tolerance", tolerance, "-o", path)
+                mesh = trimesh.load(path, force="mesh")
+                closed = mesh.is_watertight and mesh.is_winding_consistent
+                check.hold(closed, f"{path.name}: the mesh is not closed at {tolerance}")
+                off, most = mesh.volume - volumes[name], mesh.area * tolerance / 3
+                check.hold(abs(off) < most, f"{path.name}: volume off by {off} of {most} at {tolerance}")
+
+
 def meshes(check, trimesh):
     """Pens put together, in each way they are held: closed, facing outwards."""
     if not trimesh:

@@ -10,7 +10,8 @@ not; a line that begins `skipped` says what could not be checked for want of a t
                   every pen's STEP: as many valid solids as products
                   every body's colour; a stack's pieces as bodies that fill its part
   trimesh         every pen put together, as it is held: closed, facing outwards
-                  every part's STL and 3MF: closed, facing outwards, volume within the tolerance
+                  every part's STL and 3MF: closed, facing outwards, volume within the tolerance;
+                  so those of parts with flats
   lib3mf          the 3MF of the pen read without a warning, one object a part
   ezdxf           every part's DXF read and audited without a fault, at true size, in millimetres;
                   its profile one line from axis to axis
@@ -128,6 +129,7 @@ class Check:
         bodies.colours(self, wanted("OCP.STEPCAFControl"))
         bodies.rings(self, wanted("OCP.STEPCAFControl"))
         bodies.meshes(self, wanted("trimesh"))
+        bodies.flats(self, wanted("trimesh"))
         bodies.true_size(self, wanted("ezdxf"))
 
     def package(self):
