@@ -4,6 +4,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 source .ci/clients.sh
 
+git rev-parse --quiet --verify HEAD >/dev/null 2>&1 || skip "the release" "this is no clone"
 node24 || skip "the release" "Node 24 cannot be installed"
 program
 schema=$tools/schema
