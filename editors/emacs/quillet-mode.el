@@ -120,8 +120,21 @@
 
 (defun quillet--program ()
   "The program, or an error that says what to do."
-  (or (executable-find quillet-program)
-      (user-error "There is no program %s; build it, or set quillet-program" quillet-program)))
+  (let ((cargo (expand-file-name "~/.cargo/bin/quillet")))
+    (cond ((executable-find quillet-program))
+          ((and (equal quillet-program "quillet") (file-executable-p cargo)) cargo)
+          (t (user-error (concat "There is no program: quillet-program is %s, not on the `exec-path', nor is there %s.  "
+                                 "Put that of a release on the path, or build it in Quillet's folder by "
+                                 "\"cargo install --path crates/cli\"")
+                         quillet-program cargo)))))
+
+(defun quillet--managed ()
+  "Show both the form of a statement and what was worked out of it."
+  (when (derived-mode-p 'quillet-mode)
+    (setq-local eldoc-documentation-strategy #'eldoc-documentation-compose)))
+
+;; After eglot's own choice, which shows the form alone.
+(add-hook 'eglot-managed-mode-hook #'quillet--managed t)
 
 (defun quillet-sheet ()
   "Make the sheet for the lathe of this pen, and open it."

@@ -136,6 +136,7 @@ fn offer(thing: Thing, snapshot: &Snapshot, at: CompletionContext<'_>, choices: 
         | Thing::Quantity
         | Thing::Count
         | Thing::Sum => {
+            choices.extend(names::let_materials(at));
             choices.extend(names::quantities(at));
             choices.extend(words::functions());
         }

@@ -7,6 +7,7 @@
 
 mod actions;
 mod analysis;
+mod beside;
 mod compared;
 mod completion;
 mod cursor;
@@ -45,6 +46,7 @@ mod workspace;
 
 pub use actions::{Action, ActionKind, actions};
 pub use analysis::Analysis;
+pub use beside::files_beside;
 pub use compared::{ComparedPages, compared, lenses_since};
 pub use completion::{Choice, ChoiceKind, Completion, about, complete};
 pub use cursor::Cursor;

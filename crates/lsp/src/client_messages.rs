@@ -54,6 +54,8 @@ pub(crate) enum Request {
     RefreshHints,
     /// Ask again for code lenses.
     RefreshLenses,
+    /// Ask again for the colours of words.
+    RefreshTokens,
     /// Tell of files that change on the disk.
     WatchFiles,
     /// Make ready to show progress.
@@ -114,6 +116,7 @@ impl ClientMessages {
             ),
             (editor.refreshes_hints, Request::RefreshHints),
             (editor.refreshes_lenses, Request::RefreshLenses),
+            (editor.refreshes_tokens, Request::RefreshTokens),
         ];
         for (wanted, request) in wanted {
             if wanted {
@@ -246,6 +249,7 @@ async fn ask(client: &Client, request: Request) {
             }
             Request::RefreshHints => client.inlay_hint_refresh().await,
             Request::RefreshLenses => client.code_lens_refresh().await,
+            Request::RefreshTokens => client.semantic_tokens_refresh().await,
             Request::WatchFiles => client.register_capability(vec![watch()]).await,
             Request::Show { url, external } => {
                 let params = ShowDocumentParams {

@@ -1,6 +1,6 @@
 //! What the editor can do, as it said in `initialize`.
 
-use tower_lsp::lsp_types::ClientCapabilities;
+use tower_lsp::lsp_types::{ClientCapabilities, MarkupKind};
 
 /// The gifts of the editor that change what it is told.
 #[derive(Clone, Copy, Debug, Default)]
@@ -13,6 +13,14 @@ pub(crate) struct ClientSupport {
     pub(crate) refreshes_hints: bool,
     /// It asks again when told that code lenses changed.
     pub(crate) refreshes_lenses: bool,
+    /// It asks again when told that the colours of words changed.
+    pub(crate) refreshes_tokens: bool,
+    /// It takes edits with the version of the text that they are of.
+    pub(crate) versioned_edits: bool,
+    /// It colours by a grammar of its own, and the server's tokens only add to that.
+    pub(crate) augments_tokens: bool,
+    /// It would rather have hovers without marks than in Markdown.
+    pub(crate) plain_hovers: bool,
     /// It shows progress that the server begins.
     pub(crate) shows_progress: bool,
     /// It watches files where it is asked to.
@@ -43,6 +51,19 @@ impl ClientSupport {
             refreshes_lenses: workspace
                 .and_then(|workspace| workspace.code_lens.as_ref())
                 .is_some_and(|lens| lens.refresh_support == Some(true)),
+            refreshes_tokens: workspace
+                .and_then(|workspace| workspace.semantic_tokens.as_ref())
+                .is_some_and(|tokens| tokens.refresh_support == Some(true)),
+            versioned_edits: workspace
+                .and_then(|workspace| workspace.workspace_edit.as_ref())
+                .is_some_and(|edit| edit.document_changes == Some(true)),
+            augments_tokens: document
+                .and_then(|document| document.semantic_tokens.as_ref())
+                .is_some_and(|tokens| tokens.augments_syntax_tokens == Some(true)),
+            plain_hovers: document
+                .and_then(|document| document.hover.as_ref())
+                .and_then(|hover| hover.content_format.as_ref()?.first())
+                .is_some_and(|first| *first == MarkupKind::PlainText),
             shows_progress: editor
                 .window
                 .as_ref()

@@ -23,6 +23,7 @@ pub(crate) fn opened(server: &ServerState, params: DidOpenTextDocumentParams) {
         typing: None,
     };
     state.open.insert(path.clone(), open);
+    state.edited = Some(path.clone());
     state.pasts.look_again();
     state.workspace.set(&path, document.text.into());
     state.changed(&path, Priority::Edited);
@@ -50,6 +51,7 @@ pub(crate) fn changed(
         open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
         server.typed.notify_one();
     }
+    state.edited = Some(path.clone());
     state.workspace.set(&path, edited.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);

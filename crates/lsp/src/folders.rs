@@ -25,10 +25,17 @@ pub(crate) fn of(params: &InitializeParams) -> Vec<PathBuf> {
     }
 }
 
-/// Finds the files of the folders and asks for all of them to be checked.
+/// Finds the files of the folders, or where none is open those beside the open documents, and asks for all of them to be checked.
 pub(crate) async fn scan(server: Arc<ServerState>, outbox: ClientMessages) {
-    let folders = server.state().folders.clone();
-    let found = tokio::task::spawn_blocking(move || quillet_ide::files_in(&folders));
+    let (folders, open, snapshot) = {
+        let state = server.state();
+        let open: Vec<PathBuf> = state.open.keys().cloned().collect();
+        (state.folders.clone(), open, state.workspace.snapshot())
+    };
+    let found = tokio::task::spawn_blocking(move || match folders.is_empty() {
+        true => quillet_ide::files_beside(&snapshot, &open),
+        false => quillet_ide::files_in(&folders),
+    });
     let found = found.await.unwrap_or_default();
     let mut state = server.state();
     state.scans -= 1;

@@ -43,6 +43,7 @@ mod diagnostic_store;
 mod documents;
 mod folders;
 mod frames;
+mod markup;
 mod ordering;
 mod ordering_queue;
 mod output_writer;

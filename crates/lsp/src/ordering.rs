@@ -71,7 +71,7 @@ where
         if let Some(answer) = frames::answer(&request).or_else(|| unknown(&request)) {
             return Box::pin(async { Ok(Some(answer)) });
         }
-        let request = without_needless_params(request);
+        let request = as_typed(without_needless_params(request));
         match Kind::of(request.method()) {
             Kind::Exit => {
                 // Not handed over: the inner service would drop the answers still under way.
@@ -178,6 +178,25 @@ fn unknown(request: &Request) -> Option<Response> {
     let mut error = Error::method_not_found();
     error.data = Some(request.method().into());
     Some(Response::from_error(id.clone(), error))
+}
+
+/// What the protocol calls `workspace.diagnostics` goes by the name that the library's types have for it.
+fn as_typed(request: Request) -> Request {
+    if request.method() != "initialize" {
+        return request;
+    }
+    let (method, id, params) = request.into_parts();
+    let mut params = params.unwrap_or_default();
+    if let Some(workspace) = params.pointer_mut("/capabilities/workspace")
+        && let Some(said) = workspace.get("diagnostics").cloned()
+    {
+        workspace["diagnostic"] = said;
+    }
+    let bare = Request::build(method).params(params);
+    match id {
+        Some(id) => bare.id(id).finish(),
+        None => bare.finish(),
+    }
 }
 
 /// Takes out `params: null`, and any of `shutdown`, which has none.

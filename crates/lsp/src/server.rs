@@ -80,6 +80,13 @@ impl Server {
         self.spawn(folders::scan(self.server.clone(), self.outbox.clone()));
     }
 
+    /// Where no folder is open, those of the open documents count, which have become others.
+    fn scan_beside(&self) {
+        if self.server.state().folders.is_empty() {
+            self.scan();
+        }
+    }
+
     /// Asks the editor for its settings, on the side.
     fn fetch_settings(&self) {
         let (client, server, outbox) = (
@@ -129,6 +136,7 @@ impl LanguageServer for Server {
 
     async fn did_open(&self, params: DidOpenTextDocumentParams) {
         documents::opened(&self.server, params);
+        self.scan_beside();
     }
 
     async fn did_change(&self, params: DidChangeTextDocumentParams) {
@@ -144,6 +152,7 @@ impl LanguageServer for Server {
 
     async fn did_close(&self, params: DidCloseTextDocumentParams) {
         documents::closed(&self.server, &self.outbox, &params);
+        self.scan_beside();
     }
 
     async fn did_change_configuration(&self, params: DidChangeConfigurationParams) {

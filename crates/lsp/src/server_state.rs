@@ -55,8 +55,10 @@ pub(crate) struct SessionState {
     pub(crate) previewed: BTreeSet<PathBuf>,
     /// Progress that is shown, until all is checked.
     pub(crate) progress: Option<Progress>,
-    /// Findings have changed in a file other than the one that was checked.
+    /// What is shown of a file other than the one that was edited may have changed.
     pub(crate) elsewhere: bool,
+    /// The document that was opened or edited last.
+    pub(crate) edited: Option<PathBuf>,
     /// How long syntax findings on the line that is typed on are held back.
     pub(crate) syntax_delay: SyntaxDelay,
     /// The revisions that documents are compared with.
@@ -140,6 +142,11 @@ impl RequestContext {
     /// The address of a file as the editor spells it.
     pub(crate) fn url(&self, path: &Path) -> Option<Url> {
         address(&self.open, path)
+    }
+
+    /// The version of an open document's text; none of a file that is not open.
+    pub(crate) fn version(&self, path: &Path) -> Option<i32> {
+        self.open.get(path).map(|open| open.version)
     }
 }
 

@@ -69,6 +69,9 @@ fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: O
             outbox.preview_changed(url, version);
         }
     }
+    // Its hints, lenses and colours are of what it uses, which was edited.
+    let is_seen = state.open.contains_key(root) && state.edited.as_deref() != Some(root);
+    state.elsewhere |= fresh && is_seen;
     outbox.report_progress(&mut state);
     if state.is_settled() && std::mem::take(&mut state.elsewhere) {
         outbox.refresh(&state);

@@ -130,6 +130,10 @@
     (let ((hover (ask :textDocument/hover)))
       (check "hover tells of the thread" (string-match-p "M13" (format "%S" hover)) hover))
 
+    ;; Both the form of the statement and what was worked out, one not in place of the other.
+    (check "what is told of a place is put together" (eq eldoc-documentation-strategy #'eldoc-documentation-compose)
+           eldoc-documentation-strategy)
+
     (go "drill 12.2")
     (delete-region (point) (line-end-position))
     (insert "dr")
@@ -148,6 +152,9 @@
     (check "formatting brings it into form" (equal before (buffer-string)) (buffer-string))
 
     (go "thread housing inside" "housing")
+    ;; An edit of an older text is refused, so the server has to have this one.
+    (when eglot--recent-changes
+      (eglot--signal-textDocument/didChange))
     (cl-letf (((symbol-function 'y-or-n-p) #'always))
       (eglot-rename "collar-thread"))
     (check "the name changes here" (string-match-p "thread collar-thread inside" (buffer-string)))
@@ -215,6 +222,21 @@
                   (progn (delete-process (make-network-process :name "gone" :host "127.0.0.1" :service port))
                          nil)
                 (file-error t))))))
+
+  (let* ((home (make-temp-file "quillet-home" t))
+         (process-environment (cons (concat "HOME=" home) process-environment))
+         (cargo (expand-file-name "~/.cargo/bin/quillet"))
+         (exec-path '("/nowhere"))
+         (quillet-program "quillet")
+         (said (condition-case it (quillet--program) (user-error (cadr it)))))
+    (dolist (place (list "quillet-program" "exec-path" cargo "release"))
+      (check (concat "a program that is missing is said, and where it was looked for: " place)
+             (string-match-p (regexp-quote place) said) said))
+    (make-directory (file-name-directory cargo) t)
+    (write-region "#!/bin/sh\n" nil cargo)
+    (set-file-modes cargo #o700)
+    (check "cargo's folder is looked in" (equal (quillet--program) cargo) (quillet--program))
+    (delete-directory home t))
 
   (find-file "knot.quillet")
   (let* ((server (eglot-current-server))

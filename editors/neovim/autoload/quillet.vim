@@ -55,9 +55,25 @@ function s:forget(file) abort
   call filter(s:opened, {opened -> opened !=# a:file})
 endfunction
 
-" The program: g:quillet_program, else the one on PATH.
+" The program: g:quillet_program, else the one on PATH, else the one that cargo installed.
 function quillet#program() abort
-  return get(g:, 'quillet_program', 'quillet')
+  if has_key(g:, 'quillet_program')
+    return g:quillet_program
+  endif
+  let cargo = s:cargo()
+  return !executable('quillet') && executable(cargo) ? cargo : 'quillet'
+endfunction
+
+" What is said where it is in none of these.
+function quillet#missing() abort
+  let looked = has_key(g:, 'quillet_program') ? 'g:quillet_program says ' . g:quillet_program
+        \ : 'g:quillet_program is not set, and it is not on the PATH, nor is it ' . s:cargo()
+  return 'quillet: there is no program: ' . looked
+        \ . '. Put that of a release on the PATH, or build it in Quillet''s folder by "cargo install --path crates/cli"'
+endfunction
+
+function s:cargo() abort
+  return $HOME . '/.cargo/bin/quillet'
 endfunction
 
 let s:opened = {}
@@ -83,7 +99,7 @@ function s:start(asked, tell, folder = getcwd()) abort
   let command = [quillet#program()] + a:asked
   if !executable(command[0])
     echohl ErrorMsg
-    echomsg 'quillet: there is no program ' . command[0] . '; build it, or set g:quillet_program'
+    echomsg quillet#missing()
     echohl None
     return -1
   endif

@@ -1,7 +1,7 @@
 -- For `vim.lsp.enable("quillet")` of Neovim 0.11 and later.
 
 return {
-  cmd = { vim.g.quillet_program or "quillet", "lsp" },
+  cmd = { vim.fn["quillet#program"](), "lsp" },
   filetypes = { "quillet" },
   root_markers = { ".git" },
 }

@@ -195,6 +195,10 @@ local function run()
   local untidy = wanted:gsub("  length 64", "length      64"):gsub("at 30 +dia", "at 30 dia")
   vim.api.nvim_buf_set_lines(0, 0, -1, true, vim.split(untidy:gsub("\n$", ""), "\n"))
   check("the text is untidy", text() ~= wanted)
+  wait("the server has the text that was read again", function()
+    local attached = modern and vim.lsp.get_clients({ bufnr = 0 }) or vim.lsp.buf_get_clients(0)
+    return next(attached) ~= nil
+  end)
   if vim.lsp.buf.format then
     vim.lsp.buf.format({ timeout_ms = 10000 })
   else
@@ -299,6 +303,30 @@ local function run()
   -- A program that is not there is said, and leaves nothing to stop.
   vim.g.quillet_program = "/no/such/program"
   vim.cmd("silent! QuilletWatch | silent! QuilletWatch")
+  local told = {}
+  local notify = vim.notify
+  vim.notify = function(says)
+    table.insert(told, says)
+  end
+  for _, name in ipairs({ "avocet.quillet", "curlew.quillet" }) do
+    open(name)
+  end
+  vim.notify = notify
+  check("a program that is missing is said once", #told == 1 and told[1]:find("/no/such/program", 1, true), told)
+  vim.g.quillet_program = nil
+  local path, home = vim.env.PATH, vim.env.HOME
+  vim.env.PATH, vim.env.HOME = "/nowhere", opener .. ".home"
+  local missing = vim.fn["quillet#missing"]()
+  for _, place in ipairs({ "g:quillet_program", "PATH", opener .. ".home/.cargo/bin/quillet", "release" }) do
+    check("and where it was looked for: " .. place, missing:find(place, 1, true), missing)
+  end
+  vim.fn.mkdir(opener .. ".home/.cargo/bin", "p")
+  vim.fn.writefile({ "#!/bin/sh" }, opener .. ".home/.cargo/bin/quillet")
+  vim.fn.setfperm(opener .. ".home/.cargo/bin/quillet", "rwx------")
+  check("cargo's folder is looked in", vim.fn["quillet#program"]() == opener .. ".home/.cargo/bin/quillet")
+  vim.env.PATH, vim.env.HOME = path, home
+  vim.cmd("silent edit heron.quillet")
+  go("pen heron-ida")
   vim.g.quillet_program = program
   os.remove(seen)
   vim.cmd("QuilletWatch")
@@ -311,6 +339,12 @@ end
 --- The server ends by itself, in order, when it is told to.
 local function stop()
   local one = client()
+  -- Since the folder is a repository, it has a server of its own.
+  for _, other in ipairs((vim.lsp.get_clients or vim.lsp.get_active_clients)()) do
+    if other.name == "quillet" and other.id ~= one.id then
+      other.stop()
+    end
+  end
   local code
   if modern then
     vim.api.nvim_create_autocmd("LspDetach", { callback = function() code = code or 0 end })

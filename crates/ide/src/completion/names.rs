@@ -37,6 +37,18 @@ pub(super) fn materials(at: CompletionContext<'_>) -> Vec<Choice> {
     choices
 }
 
+/// What a `let` may be besides a quantity, where nothing of it is written yet: the materials of the design.
+pub(super) fn let_materials(at: CompletionContext<'_>) -> Vec<Choice> {
+    if at.verb() != Some("let") || at.before().next() != Some("=") {
+        return Vec::new();
+    }
+    let mut choices = named(at, &[DefinitionKind::Material]);
+    choices.extend(lets(at, LetMeaning::Materials));
+    // Nothing is told by itself.
+    choices.retain(|choice| Some(choice.label.as_str()) != at.named());
+    choices.into_iter().map(|it| it.ranked(1)).collect()
+}
+
 /// The built-in kinds of material.
 pub(super) fn kinds() -> Vec<Choice> {
     material::all()

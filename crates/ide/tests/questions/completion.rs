@@ -82,6 +82,11 @@ fn completion_offers_quantities_and_materials_each_in_their_place() {
     // Nothing is told by itself, nor like itself.
     assert_eq!(
         at(&format!("{body}let a = |\n")).labels(),
+        ["reed", "body", "grip", "min", "max"]
+    );
+    // A sum that was begun is of quantities.
+    assert_eq!(
+        at(&format!("{body}let a = 2 + |\n")).labels(),
         ["grip", "min", "max"]
     );
     assert_eq!(

@@ -1,5 +1,6 @@
 //! Hover, and help while a statement is typed.
 
+use crate::markup;
 use crate::server_state::RequestContext;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
@@ -13,7 +14,7 @@ pub(crate) fn hover(asked: &RequestContext, params: &HoverParams) -> Result<Opti
         let off = || asked.cancel.is_off();
         let found = quillet_ide::hover_until(&asked.snapshot, cursor, &off)?;
         Some(Hover {
-            contents: HoverContents::Markup(markdown(found.text)),
+            contents: HoverContents::Markup(markup::hover(asked.editor, &found.text)),
             range: Some(document.lines.range(found.span.range())),
         })
     })

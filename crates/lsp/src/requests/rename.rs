@@ -2,11 +2,12 @@
 
 use super::names::Targets;
 use crate::server_state::{RequestContext, path_of};
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use tower_lsp::jsonrpc::{Error, ErrorCode, Result};
 use tower_lsp::lsp_types::{
-    PrepareRenameResponse, RenameFilesParams, RenameParams, TextDocumentPositionParams, TextEdit,
-    Url, WorkspaceEdit,
+    DocumentChanges, OneOf, OptionalVersionedTextDocumentIdentifier, PrepareRenameResponse,
+    RenameFilesParams, RenameParams, TextDocumentEdit, TextDocumentPositionParams, TextEdit, Url,
+    WorkspaceEdit,
 };
 
 /// What would be renamed at a place.
@@ -64,16 +65,24 @@ pub(crate) fn files(
 
 /// Edits of several files, put together.
 pub(crate) struct Changes<'a> {
+    asked: &'a RequestContext,
     places: Targets<'a>,
-    edits: HashMap<Url, Vec<TextEdit>>,
+    edits: BTreeMap<Url, Edited>,
+}
+
+/// The edits of one file, with the version of the text that they are of where it is open.
+struct Edited {
+    version: Option<i32>,
+    edits: Vec<TextEdit>,
 }
 
 impl<'a> Changes<'a> {
     /// No edits yet.
     pub(crate) fn new(asked: &'a RequestContext) -> Self {
         Self {
+            asked,
             places: Targets::new(asked),
-            edits: HashMap::new(),
+            edits: BTreeMap::new(),
         }
     }
 
@@ -84,14 +93,33 @@ impl<'a> Changes<'a> {
                 range: location.range,
                 new_text: new,
             };
-            self.edits.entry(location.uri).or_default().push(edit);
+            let edited = self.edits.entry(location.uri).or_insert_with(|| Edited {
+                version: self.asked.version(path),
+                edits: Vec::new(),
+            });
+            edited.edits.push(edit);
         }
     }
 
-    /// All of them.
+    /// All of them; with versions where the editor takes such, so that none is made in a text that has
+    /// changed since.
     pub(crate) fn finish(self) -> WorkspaceEdit {
+        if !self.asked.editor.versioned_edits {
+            let edits = self.edits.into_iter().map(|(url, it)| (url, it.edits));
+            return WorkspaceEdit {
+                changes: Some(edits.collect()),
+                ..WorkspaceEdit::default()
+            };
+        }
+        let edits = self.edits.into_iter().map(|(uri, it)| TextDocumentEdit {
+            text_document: OptionalVersionedTextDocumentIdentifier {
+                uri,
+                version: it.version,
+            },
+            edits: it.edits.into_iter().map(OneOf::Left).collect(),
+        });
         WorkspaceEdit {
-            changes: Some(self.edits),
+            document_changes: Some(DocumentChanges::Edits(edits.collect())),
             ..WorkspaceEdit::default()
         }
     }

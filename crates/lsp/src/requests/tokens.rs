@@ -60,13 +60,40 @@ fn tokens(
         }),
     };
     Ok(found.map(|(document, within)| {
-        let coloured = quillet_ide::colours(&document.analysis, &document.file, within);
+        let mut coloured = quillet_ide::colours(&document.analysis, &document.file, within);
+        if asked.editor.augments_tokens {
+            coloured.retain(|token| is_known_by_resolving(token.kind));
+        }
         let data = relative(&document.lines, &coloured);
         SemanticTokens {
             result_id: None,
             data,
         }
     }))
+}
+
+/// Whether a grammar cannot know it, since what a name is stands elsewhere.
+fn is_known_by_resolving(kind: SemanticTokenKind) -> bool {
+    use SemanticTokenKind as Kind;
+    match kind {
+        Kind::Let
+        | Kind::Material
+        | Kind::Thread
+        | Kind::Blank
+        | Kind::Part
+        | Kind::Bought
+        | Kind::Bench
+        | Kind::Pen
+        | Kind::Face
+        | Kind::Rule => true,
+        Kind::Comment
+        | Kind::Keyword
+        | Kind::Number
+        | Kind::Text
+        | Kind::Operator
+        | Kind::Designation
+        | Kind::Measure => false,
+    }
 }
 
 /// Each place is told from the one before.

@@ -10,23 +10,35 @@ local function root(file)
   return marker ~= "" and vim.fn.fnamemodify(marker, ":p:h:h") or folder
 end
 
+local said = false
+
+--- The program that serves; where there is none that is said, once, with each place it was looked for.
+function M.program()
+  local program = vim.fn["quillet#program"]()
+  if vim.fn.executable(program) == 1 then
+    return program
+  end
+  if not said then
+    said = true
+    vim.notify(vim.fn["quillet#missing"](), vim.log.levels.ERROR)
+  end
+end
+
 --- What the server is started with, for those who start it themselves.
 function M.config(buffer)
   return {
     name = "quillet",
-    cmd = { vim.g.quillet_program or "quillet", "lsp" },
+    cmd = { vim.fn["quillet#program"](), "lsp" },
     root_dir = root(vim.api.nvim_buf_get_name(buffer)),
   }
 end
 
 --- Attaches the server to a buffer; one server a project.
 function M.attach(buffer)
-  local config = M.config(buffer)
-  if vim.fn.executable(config.cmd[1]) == 0 then
-    local missing = "quillet: there is no program %s; build it, or set g:quillet_program"
-    vim.notify(missing:format(config.cmd[1]), vim.log.levels.ERROR)
+  if not M.program() then
     return
   end
+  local config = M.config(buffer)
   local id = clients[config.root_dir]
   if not id or not vim.lsp.get_client_by_id(id) then
     id = vim.lsp.start_client(config)
