@@ -1,6 +1,8 @@
 //! Several parts where they lie: one behind the other, or put together.
 
-use super::{Body, BrokenThrough, Facets, Mesh, NamedMesh, bodies, rings, step, stl, threemf};
+use super::{
+    Body, BrokenThrough, Facets, Mesh, NamedMesh, SolidForm, bodies, rings, step, stl, threemf,
+};
 use quillet_model::{Configured, Part, Pen, Placement};
 use quillet_pen::Chosen;
 use std::collections::HashSet;
@@ -80,29 +82,6 @@ fn in_pen(pen: Option<&Pen>, part: &Part, held: Configured) -> Result<Option<Pla
         .ok_or_else(|| format!("{name} cannot be shown {}: no joint says so", held.word()))?;
     let index = pen.part_id(&part.name.text);
     Ok(index.and_then(|index| configuration.places[index]))
-}
-
-/// A form that solids are written in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SolidForm {
-    /// STEP, with analytic surfaces.
-    Step,
-    /// 3MF, a mesh with colours.
-    ThreeMf,
-    /// STL, a mesh alone.
-    Stl,
-}
-
-impl SolidForm {
-    /// The form of a file's ending, without its dot, in small letters.
-    pub fn named(ending: &str) -> Option<SolidForm> {
-        match ending {
-            "step" | "stp" => Some(SolidForm::Step),
-            "3mf" => Some(SolidForm::ThreeMf),
-            "stl" => Some(SolidForm::Stl),
-            _ => None,
-        }
-    }
 }
 
 /// Writes bodies in a form; the faces of a mesh stray by `tolerance_mm` at most.

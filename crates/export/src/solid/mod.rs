@@ -4,6 +4,7 @@
 //! that the volume is the part's. Bodies bear the colours of what they are made of.
 
 mod entities;
+mod form;
 mod laid;
 mod mesh;
 mod outline;
@@ -17,7 +18,8 @@ mod styles;
 mod surface;
 mod threemf;
 
-pub use laid::{SolidForm, laid, write};
+pub use form::SolidForm;
+pub use laid::{laid, write};
 pub use mesh::{Facets, Mesh, mesh};
 pub use outline::{Body, BrokenThrough};
 pub use pieces::{bodies, left_out};
