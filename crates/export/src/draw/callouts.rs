@@ -99,21 +99,42 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
         let Some((tightest, worse)) = rest.tightest(kind) else {
             continue;
         };
-        found.extend([tightest].into_iter().chain(worse).map(|it| Callout {
-            number: 0,
-            touches: false,
-            spot: it.male,
-            caption: clear(pen, it, figures),
-            less: chain::words(pen, &it.chain).in_units(figures.0).to_string(),
-            between: to(pen, it, figures),
-            passing: kind == ClearanceKind::RadialClearance,
-            left: Some((
-                figures.rounded(it.nominal_mm, 2),
-                figures.rounded(it.least_mm, 2),
-            )),
-        }));
+        for it in [tightest].into_iter().chain(worse) {
+            let it = to_metal(rest, it);
+            let between = to(pen, it, figures);
+            if found.iter().any(|known| known.between == between) {
+                continue;
+            }
+            found.push(Callout {
+                number: 0,
+                touches: false,
+                spot: it.male,
+                caption: clear(pen, it, figures),
+                less: chain::words(pen, &it.chain).in_units(figures.0).to_string(),
+                between,
+                passing: kind == ClearanceKind::RadialClearance,
+                left: Some((
+                    figures.rounded(it.nominal_mm, 2),
+                    figures.rounded(it.least_mm, 2),
+                )),
+            });
+        }
     }
     found
+}
+
+/// The plane in which a drilled hole's point begins is no metal: where it may be passed, what stands behind
+/// it counts.
+fn to_metal<'r>(rest: &'r AtRest, it: &'r Clearance) -> &'r Clearance {
+    if it.kind != ClearanceKind::Corner || it.least_mm > 0.0 {
+        return it;
+    }
+    let parts = |it: &Clearance| (it.male.part, it.female.part);
+    let all = rest.clearances.iter();
+    let behind =
+        all.filter(|other| other.kind == ClearanceKind::Ahead && parts(other) == parts(it));
+    let nearest = behind.min_by(|a, b| a.least_mm.total_cmp(&b.least_mm));
+    nearest.unwrap_or(it)
 }
 
 fn on(pen: &Pen, touch: &Touch, figures: LengthFormat) -> String {
