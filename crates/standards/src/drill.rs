@@ -116,13 +116,13 @@ pub struct Neighbours {
 
 /// The drills of some series just below, at and just above a diameter.
 pub fn neighbours(diameter: Length, series: &[DrillSeries]) -> Neighbours {
-    let of_series = || all().iter().filter(|drill| series.contains(&drill.series));
+    let of_series = |drill: &&'static Drill| series.contains(&drill.series);
+    let (below, rest) = all().split_at(all().partition_point(|it| it.diameter < diameter));
+    let (exact, above) = rest.split_at(rest.partition_point(|it| it.diameter == diameter));
     Neighbours {
-        below: of_series().rfind(|drill| drill.diameter < diameter),
-        exact: of_series()
-            .filter(|drill| drill.diameter == diameter)
-            .collect(),
-        above: of_series().find(|drill| drill.diameter > diameter),
+        below: below.iter().rfind(of_series),
+        exact: exact.iter().filter(of_series).collect(),
+        above: above.iter().find(of_series),
     }
 }
 
