@@ -145,6 +145,28 @@ pub(crate) fn put(path: &Path, bytes: &[u8]) -> Result<(), String> {
     put_with(path, |out| out.write_all(bytes))
 }
 
+/// Writes a file that the maker goes on with; none is ever written over.
+///
+/// # Errors
+///
+/// As [`put`], and where it is there already.
+pub(crate) fn put_new(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    match path.exists() {
+        true => Err(format!(
+            "{} is there already; choose another name",
+            path.display()
+        )),
+        false => put(path, bytes),
+    }
+}
+
+/// Whether a name can be a file's and that of what it defines: small letters, figures and hyphens.
+pub(crate) fn is_plain(name: &str) -> bool {
+    let plain =
+        |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-';
+    name.starts_with(|first: char| first.is_ascii_lowercase()) && name.chars().all(plain)
+}
+
 /// Writes a file as its content comes, whole or not at all, as [`replace`] does.
 ///
 /// # Errors

@@ -57,21 +57,14 @@ fn write(args: &MadeArgs) -> Result<(), String> {
     let name = args.name.strip_suffix(".quillet").unwrap_or(&args.name);
     let used = args.file.file_name().unwrap_or_default().to_string_lossy();
     let path = args.file.with_file_name(format!("{name}.quillet"));
-    let text = made_file(&analysis.design, pen, name, &used);
     if !is_free(&analysis, name) {
         return Err(format!(
             "{name:?} cannot name what is made; use small letters, figures and hyphens, and no name of the \
              design, as ida-1"
         ));
     }
-    // What was measured is the maker's own work: it is never written over.
-    if path.exists() {
-        return Err(format!(
-            "{} is there already; choose another name",
-            path.display()
-        ));
-    }
-    files::put(&path, text.as_bytes())?;
+    let text = made_file(&analysis.design, pen, name, &used);
+    files::put_new(&path, text.as_bytes())?;
     let shown = path.strip_prefix(Path::new(".")).unwrap_or(&path);
     terminal::out(&format!(
         "{0} written; when a size is cut, write it there, then: quillet check {0}\n",
@@ -81,12 +74,7 @@ fn write(args: &MadeArgs) -> Result<(), String> {
 
 /// Whether a name is plain, and nothing in the design bears it.
 fn is_free(analysis: &Analysis, name: &str) -> bool {
-    let plain =
-        |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-';
-    let is_plain = name.starts_with(|first: char| first.is_ascii_lowercase())
-        && name.chars().all(plain)
-        && !name.ends_with('-')
-        && !name.contains("--");
+    let is_plain = files::is_plain(name) && !name.ends_with('-') && !name.contains("--");
     let names = &analysis.design.names.definitions;
     let mut taken = names.iter().filter(|it| it.owner.is_none());
     is_plain

@@ -81,30 +81,17 @@ fn write(args: &NewArgs) -> Result<(), String> {
     let name = args.name.as_deref().unwrap_or_default();
     let name = name.strip_suffix(".quillet").unwrap_or(name);
     let text = args.kind.named(name);
-    if !is_plain(name) || !is_sound(&text) {
+    if !files::is_plain(name) || !is_sound(&text) {
         return Err(format!(
             "{name:?} cannot name this pen; use small letters, figures and hyphens, and no name of a part, as little-owl"
         ));
     }
     let path = args.folder.join(format!("{name}.quillet"));
-    // A design is the maker's own work: it is never written over.
-    if path.exists() {
-        return Err(format!(
-            "{} is there already; choose another name",
-            path.display()
-        ));
-    }
-    files::put(&path, text.as_bytes())?;
+    files::put_new(&path, text.as_bytes())?;
     terminal::out(&format!(
         "{0} written; next: quillet check {0}\n",
         path.display()
     ))
-}
-
-fn is_plain(name: &str) -> bool {
-    let plain =
-        |letter: char| letter.is_ascii_lowercase() || letter.is_ascii_digit() || letter == '-';
-    name.starts_with(|first: char| first.is_ascii_lowercase()) && name.chars().all(plain)
 }
 
 /// Whether the file resolves without an error under this name.
@@ -151,7 +138,7 @@ mod tests {
     #[test]
     fn names_that_cannot_stand_are_refused() {
         for name in ["", "My pen", "2b", "for", "cap", "../owl"] {
-            let fine = is_plain(name) && is_sound(&Kind::Fountain.named(name));
+            let fine = files::is_plain(name) && is_sound(&Kind::Fountain.named(name));
             assert!(!fine, "{name:?}");
         }
     }

@@ -5,7 +5,7 @@ use crate::colours;
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::section::{Apothem, Flats};
 use quillet_geometry::{Chain, Tag};
-use quillet_model::{Filling, Part, Placement, SideCut};
+use quillet_model::{Filling, Part, Placement, Profiles, SideCut};
 
 /// Nearer than this, ends lie at one station, mm.
 const SAME_MM: f64 = 1e-6;
@@ -18,9 +18,10 @@ const SAME_MM: f64 = 1e-6;
 /// When a bore reaches the outside; its station on the axis of what is written.
 pub fn bodies(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, BrokenThrough> {
     let mut bodies = turned(part, name, place)?;
+    let (lacks, flats) = (left_out(part, SolidForm::Step), flats(part, place));
     for body in &mut bodies {
-        body.left_out = left_out(part, SolidForm::Step);
-        body.flats = flats(part, place);
+        body.left_out.clone_from(&lacks);
+        body.flats.clone_from(&flats);
     }
     Ok(bodies)
 }
@@ -40,7 +41,8 @@ pub fn left_out(part: &Part, form: SolidForm) -> Vec<&'static str> {
 /// Whether a mesh can show the flats of a part: where all of its bodies, whichever is outside, are cut by
 /// them alike, and none of them is cut through.
 fn shows_flats(part: &Part) -> bool {
-    let Some(profiles) = &part.profiles else {
+    let cut = |it: &&Profiles| !it.not_round.flats.is_empty();
+    let Some(profiles) = part.profiles.as_ref().filter(cut) else {
         return false;
     };
     let metal = &profiles.metal;
