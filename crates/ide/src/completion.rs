@@ -7,6 +7,8 @@ mod call;
 mod names;
 mod rules;
 mod sizes;
+mod standing;
+mod stops;
 mod wholes;
 mod words;
 
@@ -73,7 +75,7 @@ pub fn complete(snapshot: &Snapshot, cursor: Cursor<'_>) -> Option<Completion> {
     };
     let mut choices = words::keywords(at);
     if expected.first {
-        choices.extend(wholes::wholes(expected.place, at.cursor.file.units()));
+        choices.extend(wholes::wholes(at));
     }
     for thing in &expected.things {
         offer(*thing, snapshot, at, &mut choices);

@@ -1,6 +1,6 @@
 //! How a statement is written, phrase by phrase, for help while typing and for snippets.
 
-use quillet_syntax::grammar::{Place, statement_of};
+use quillet_syntax::grammar::{Place, slots, statement_of};
 
 /// How a statement is written, as its maker is shown it.
 #[derive(Clone, Copy, Debug)]
@@ -35,9 +35,10 @@ impl Form {
         phrases
     }
 
-    /// The line as a snippet: the required phrases, with a stop at each thing to fill in. Of a
-    /// choice the first is taken; a choice of words alone stays one.
-    pub(crate) fn snippet(&self) -> String {
+    /// The line as a snippet: the required phrases, with a stop at each thing to fill in, a choice of what
+    /// `known` says of it where it says something. Of a choice of phrases the first is taken; a choice of
+    /// words alone stays one.
+    pub(crate) fn snippet(&self, known: &mut dyn FnMut(&str) -> Vec<String>) -> String {
         let mut out = self.word().to_owned();
         let mut stop = 0;
         for phrase in self.phrases().iter().filter(|phrase| !phrase.optional) {
@@ -47,9 +48,9 @@ impl Form {
                 out.push_str(&format!(" ${{{stop}|{}|}}", choices.join(",")));
                 continue;
             }
-            for part in choices[0].split(' ') {
+            for part in required_words(choices[0]) {
                 out.push(' ');
-                out.push_str(&filled(part, &mut stop));
+                out.push_str(&filled(part, self.word(), &mut stop, known));
             }
         }
         out
@@ -138,7 +139,12 @@ fn required(text: &str) -> usize {
 }
 
 /// A part of a phrase as a snippet has it.
-fn filled(part: &str, stop: &mut usize) -> String {
+fn filled(
+    part: &str,
+    verb: &str,
+    stop: &mut usize,
+    known: &mut dyn FnMut(&str) -> Vec<String>,
+) -> String {
     if part == "{…}" {
         return "{\n\t$0\n}".into();
     }
@@ -151,13 +157,49 @@ fn filled(part: &str, stop: &mut usize) -> String {
             .unwrap_or(rest.len() - start);
         *stop += 1;
         out.push_str(&rest[..start]);
-        out.push_str(&format!(
-            "${{{stop}:{}}}",
-            rest[start..start + length].to_lowercase()
-        ));
+        let slot = &rest[start..start + length];
+        let choices = known(slot);
+        out.push_str(&match choices.is_empty() {
+            true => format!("${{{stop}:{}}}", example(slot, verb)),
+            false => stop_of(*stop, &choices),
+        });
         rest = &rest[start + length..];
     }
     out + rest
+}
+
+/// The words of a phrase that may not be left out.
+fn required_words(phrase: &str) -> impl Iterator<Item = &str> {
+    let mut depth = 0_usize;
+    phrase.split(' ').filter(move |word| {
+        let optional = depth > 0 || word.starts_with('[');
+        depth += word.matches('[').count();
+        depth -= word.matches(']').count();
+        !optional
+    })
+}
+
+/// What stands at a stop until it is filled in: what it wants, where such a word could be read there.
+fn example(slot: &str, verb: &str) -> String {
+    let meant = slots()
+        .iter()
+        .find(|it| it.name == slot && (it.after.is_empty() || it.after.contains(&verb)));
+    match meant {
+        Some(it) if matches!(it.takes, "designation" | "call") => it.sample.to_owned(),
+        _ => slot.to_lowercase(),
+    }
+}
+
+/// A stop at which one of several is chosen, as a snippet writes it.
+pub(crate) fn stop_of(number: usize, choices: &[String]) -> String {
+    let escaped = choices.iter().map(|it| {
+        let signs = ['\\', ',', '|'];
+        signs.iter().fold(it.clone(), |text, sign| {
+            text.replace(*sign, &format!("\\{sign}"))
+        })
+    });
+    let all: Vec<String> = escaped.collect();
+    format!("${{{number}|{}|}}", all.join(","))
 }
 
 #[cfg(test)]
@@ -208,7 +250,7 @@ mod tests {
                 "[as FACE]"
             ]
         );
-        let snippet = |place, word| form(place, word).unwrap().snippet();
+        let snippet = |place, word| form(place, word).unwrap().snippet(&mut |_| Vec::new());
         assert_eq!(
             snippet(Place::Cut, "drill"),
             "drill ${1:size} to ${2:depth}"
@@ -225,6 +267,20 @@ mod tests {
         assert_eq!(
             snippet(Place::Item, "part"),
             "part ${1:name} from ${2:first} to ${3:second} {\n\t$0\n}"
+        );
+    }
+
+    #[test]
+    fn what_is_known_of_a_stop_is_a_choice_and_its_signs_are_escaped() {
+        let mut known = |slot: &str| match slot {
+            "FACE" => vec!["cap.mouth".to_owned(), r"a,b|c\d".to_owned()],
+            _ => Vec::new(),
+        };
+        let push = form(Place::Pen, "push").unwrap().snippet(&mut known);
+        let face = r"cap.mouth,a\,b\|c\\d";
+        assert_eq!(
+            push,
+            format!("push ${{1|{face}|}} onto ${{2|{face}|}} by ${{3:length}}")
         );
     }
 

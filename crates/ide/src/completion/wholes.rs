@@ -1,6 +1,8 @@
 //! Whole parts, pens and joints to fill in, beside the bare lines that begin them.
 
-use super::{Choice, ChoiceKind, DocumentationKey};
+use super::stops::Stops;
+use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
+use crate::forms::stop_of;
 use quillet_model::Units;
 use quillet_syntax::grammar::Place;
 
@@ -86,8 +88,9 @@ impl Construct {
     }
 }
 
-/// What can be begun at a place as a whole, in a file of this unit.
-pub(super) fn wholes(place: Place, units: Units) -> Vec<Choice> {
+/// What can be begun here as a whole, in the unit of the file and with its faces to choose from.
+pub(super) fn wholes(at: CompletionContext<'_>) -> Vec<Choice> {
+    let (place, units) = (at.expected.place, at.cursor.file.units());
     let here = WHOLES.iter().filter(|whole| whole.place == place);
     here.map(|whole| {
         let bare = Choice::plain(
@@ -96,9 +99,36 @@ pub(super) fn wholes(place: Place, units: Units) -> Vec<Choice> {
             whole.detail,
             DocumentationKey::Nothing,
         );
-        bare.snippet(whole.snippet(units))
+        let snippet = whole.snippet(units);
+        bare.snippet(match place {
+            Place::Pen => with_faces(&snippet, &mut Stops::of(at, whole.label)),
+            _ => snippet,
+        })
     })
     .collect()
+}
+
+/// A snippet whose stops at a face are choices of those that there are.
+fn with_faces(snippet: &str, stops: &mut Stops<'_>) -> String {
+    let mut out = String::new();
+    let mut rest = snippet;
+    while let Some((before, after)) = rest.split_once("${") {
+        out.push_str(before);
+        let Some((stop, behind)) = after.split_once('}') else {
+            return out + "${" + after;
+        };
+        let face = stop
+            .split_once(':')
+            .filter(|(_, it)| it.contains(".") && !it.contains(".."));
+        let number = face.and_then(|(number, _)| number.parse().ok());
+        let choices = number.map(|_| stops.choices("FACE")).unwrap_or_default();
+        match number.filter(|_| !choices.is_empty()) {
+            Some(number) => out.push_str(&stop_of(number, &choices)),
+            None => out.push_str(&format!("${{{stop}}}")),
+        }
+        rest = behind;
+    }
+    out + rest
 }
 
 #[cfg(test)]

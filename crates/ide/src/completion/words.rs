@@ -1,5 +1,7 @@
 //! Words of the language.
 
+use super::standing::{Likelihood, Standing};
+use super::stops::Stops;
 use super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use crate::forms;
 use quillet_syntax::grammar::{self, WORDS, Word};
@@ -12,19 +14,40 @@ pub(super) fn keywords(at: CompletionContext<'_>) -> Vec<Choice> {
             Choice::plain(word.example, ChoiceKind::Keyword, word.help, about(word)).ranked(1)
         }));
     }
+    if at.expected.first {
+        choices.extend(lines(at));
+        return choices;
+    }
     for word in &at.expected.words {
-        if at.expected.first
-            && let Some(form) = forms::form(word.place, word.text)
-            && form.line.contains(' ')
-        {
-            let bare =
-                Choice::plain(word.text, ChoiceKind::Snippet, form.line, about(word)).ranked(1);
-            choices.push(bare.snippet(form.snippet()));
-        } else if word.place != grammar::Place::Want && !is_another_verbs(at, word) {
+        if word.place != grammar::Place::Want && !is_another_verbs(at, word) {
             choices.push(keyword(word).ranked(1));
         }
     }
     choices
+}
+
+/// The words that may begin a line here, each with the rest of it: what the block lacks first, then what
+/// is usual, then what judges it.
+fn lines(at: CompletionContext<'_>) -> Vec<Choice> {
+    let standing = Standing::of(at);
+    let line = |word: &&'static Word| {
+        let rank = match standing.likelihood(word.text)? {
+            Likelihood::Lacking => 0,
+            Likelihood::Usual => 1,
+            Likelihood::Late => 3,
+        };
+        let form = forms::form(word.place, word.text).filter(|form| form.line.contains(' '));
+        let Some(form) = form else {
+            return Some(keyword(word).ranked(rank));
+        };
+        let bare = Choice::plain(word.text, ChoiceKind::Snippet, form.line, about(word));
+        let mut stops = Stops::of(at, word.text);
+        Some(
+            bare.snippet(form.snippet(&mut |slot| stops.choices(slot)))
+                .ranked(rank),
+        )
+    };
+    at.expected.words.iter().filter_map(line).collect()
 }
 
 /// Whether nothing stands before the cursor, notes aside.

@@ -120,12 +120,16 @@ impl Asked {
         self.analysis.design.text(span)
     }
 
-    pub(crate) fn labels(&self) -> Vec<String> {
+    pub(crate) fn choices(&self) -> Vec<quillet_ide::Choice> {
         let completion = quillet_ide::complete(&self.snapshot, self.cursor());
-        let choices = completion
+        completion
             .map(|completion| completion.choices)
-            .unwrap_or_default();
-        choices.into_iter().map(|choice| choice.label).collect()
+            .unwrap_or_default()
+    }
+
+    pub(crate) fn labels(&self) -> Vec<String> {
+        let choices = self.choices().into_iter();
+        choices.map(|choice| choice.label).collect()
     }
 
     pub(crate) fn hover(&self) -> String {

@@ -20,7 +20,8 @@ fn completion_knows_the_names_in_scope_and_no_others() {
     assert!(!threads.contains(&"cap".into()));
     assert_eq!(
         in_pen("from mouth {\n", "  }\n  from |\n").labels(),
-        ["mouth", "crown"]
+        ["crown", "mouth"],
+        "that from which nothing is cut yet comes first"
     );
     let faces = at(&format!("{PEN}pen heron {{\n  screw |\n}}\n")).labels();
     assert!(faces.contains(&"cap.mouth".into()) && faces.contains(&"unit.heel".into()));

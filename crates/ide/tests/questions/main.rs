@@ -8,6 +8,8 @@ mod completion;
 mod hints;
 mod hover;
 mod names;
+mod next_line;
 mod next_word;
+mod snippets;
 mod typing;
 mod units;

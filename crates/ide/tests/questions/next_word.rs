@@ -118,8 +118,8 @@ fn the_word_that_is_written_next_stands_high_in_its_list() {
     let at_first = begun.words("at the start of a word");
     let by_letter = lettered.words("after its first letter");
     assert!(begun.told.len() > 150);
-    // Measured: mean rank 3.2, 42 % first and 78 % among five; 1.2, 86 % and 98 % by a letter.
-    let ahead = begun.mean() < 3.4 && begun.share(1) > 40.0 && begun.share(5) > 75.0;
+    // Measured: mean rank 2.7, 50 % first and 87 % among five; 1.2, 88 % and 98 % by a letter.
+    let ahead = begun.mean() < 2.9 && begun.share(1) > 48.0 && begun.share(5) > 84.0;
     assert!(ahead, "{at_first}");
     let ahead = lettered.mean() < 1.3 && lettered.share(1) > 80.0 && lettered.share(5) > 95.0;
     assert!(ahead, "{by_letter}");

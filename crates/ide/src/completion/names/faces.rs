@@ -1,5 +1,6 @@
 //! Ends and faces of parts.
 
+use super::super::standing::Standing;
 use super::super::{Choice, ChoiceKind, CompletionContext, DocumentationKey};
 use quillet_syntax::ast::{PenLineKind, Verb};
 use quillet_syntax::visit::{Node, path_at};
@@ -14,8 +15,15 @@ pub(crate) fn ends(at: CompletionContext<'_>) -> Vec<Choice> {
         .into_iter()
         .flatten();
     let own = part.map(|part| &*part.name.text).unwrap_or_default();
-    ends.map(|end| face(own, end.text.to_string(), "an end of this part").ranked(0))
-        .collect()
+    // What is cut from already comes behind what is not.
+    let cuts = at.verb().is_none_or(|verb| verb == "from");
+    let standing = cuts.then(|| Standing::of(at));
+    let taken = |end: &str| standing.as_ref().is_some_and(|it| it.has("from", end));
+    ends.map(|end| {
+        let rank = u8::from(taken(&end.text));
+        face(own, end.text.to_string(), "an end of this part").ranked(rank)
+    })
+    .collect()
 }
 
 /// The faces of every part, as a joint names them; within a joint those of its two parts, and
