@@ -3,7 +3,7 @@
 use crate::Cursor;
 use crate::forms::{Phrase, form, is_to_fill_in};
 use quillet_syntax::grammar::{self, Place};
-use quillet_syntax::{Token, TokenKind, expected};
+use quillet_syntax::{RuleId, Span, Token, TokenKind, expected};
 
 /// How the statement at the cursor is written, and where in it the cursor is.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,7 +18,8 @@ pub struct Signature {
     pub active: Option<usize>,
 }
 
-/// The form of the statement at the cursor; none before its first word is complete.
+/// The form of the statement at the cursor; none before its first word is complete, nor where the
+/// statement is whole. Behind a blank at its end it goes on, where more may be said.
 pub fn signature(cursor: Cursor<'_>) -> Option<Signature> {
     let tokens = typed(cursor);
     let first = tokens.first()?;
@@ -40,6 +41,10 @@ pub fn signature(cursor: Cursor<'_>) -> Option<Signature> {
     });
     let spans: Vec<_> = spans.collect();
     let active = (active < spans.len()).then_some(active);
+    let goes_on = active.is_some() && is_behind(cursor);
+    if !goes_on && is_whole(cursor) {
+        return None;
+    }
     Some(Signature {
         form: form.line,
         help,
@@ -152,17 +157,46 @@ impl<'p> Reader<'p> {
 fn typed(cursor: Cursor<'_>) -> Vec<Token> {
     let tokens = &cursor.file.parsed.tokens;
     let end = tokens.partition_point(|token| (token.span.start as usize) < cursor.offset);
-    let mut line: Vec<Token> = tokens[..end]
-        .iter()
-        .rev()
-        .take_while(|token| {
-            !token.kind.is_separator() && !matches!(token.kind, TokenKind::Open | TokenKind::Close)
-        })
-        .filter(|token| !token.kind.is_trivia())
-        .copied()
-        .collect();
+    let mut line: Vec<Token> = of_line(tokens[..end].iter().rev()).collect();
     line.reverse();
     line
+}
+
+/// The tokens of the statement behind the cursor.
+fn to_come(cursor: Cursor<'_>) -> impl Iterator<Item = Token> {
+    let tokens = &cursor.file.parsed.tokens;
+    let end = tokens.partition_point(|token| (token.span.start as usize) < cursor.offset);
+    of_line(tokens[end..].iter())
+}
+
+fn of_line<'t>(tokens: impl Iterator<Item = &'t Token>) -> impl Iterator<Item = Token> {
+    let within = |token: &&Token| {
+        !token.kind.is_separator() && !matches!(token.kind, TokenKind::Open | TokenKind::Close)
+    };
+    let line = tokens.take_while(within);
+    line.filter(|token| !token.kind.is_trivia()).copied()
+}
+
+/// Whether the cursor is behind all of the statement that is written, and a blank.
+fn is_behind(cursor: Cursor<'_>) -> bool {
+    let last = typed(cursor).last().map(|last| last.span);
+    last.is_some_and(|last| !last.touches(cursor.offset)) && to_come(cursor).next().is_none()
+}
+
+/// Whether nothing is wrong with how the statement at the cursor is written.
+fn is_whole(cursor: Cursor<'_>) -> bool {
+    let line: Vec<Span> = typed(cursor)
+        .into_iter()
+        .chain(to_come(cursor))
+        .map(|it| it.span)
+        .collect();
+    let (Some(first), Some(last)) = (line.first(), line.last()) else {
+        return false;
+    };
+    let all = Span::new(cursor.file.id, first.start as usize, last.end as usize);
+    let slips = cursor.file.parsed.findings.iter();
+    let mut slips = slips.filter(|slip| slip.rule == RuleId::SYNTAX);
+    !slips.any(|slip| slip.span.start <= all.end && all.start <= slip.span.end)
 }
 
 /// The kind of statement the cursor is in.

@@ -24,7 +24,6 @@ fn the_form_of_a_statement_follows_the_cursor() {
     );
     assert_eq!(cut("    thread closing inside |\n"), reach);
     assert_eq!(cut("    tenon |\n"), "[DIAMETER]");
-    assert_eq!(cut("    chamfer 1 as rim |\n"), "");
     let station = |after: &str| active(&in_pen("outside {\n", after));
     assert_eq!(station("    at 5 dia 12 smooth |\n"), "[step DIAMETER]");
     let shapes = "[smooth | dome | bead RADIUS | cove RADIUS]";
@@ -40,6 +39,38 @@ fn the_form_of_a_statement_follows_the_cursor() {
     assert_eq!(active(&at("pen a {\nwant length(capped) |\n}\n")), tests);
     assert_eq!(active(&at("pen a {\nwant min(1, |\n}\n")), "MEASURE");
     assert!(quillet_ide::signature(at("-- drill |").cursor()).is_none());
+}
+
+#[test]
+fn a_statement_that_is_whole_needs_no_help() {
+    let cut = |after: &str| {
+        let asked = in_pen("from mouth {\n", after);
+        quillet_ide::signature(asked.cursor()).is_some()
+    };
+    // Within its first word, within what is whole, at its end, and where nothing more may be said.
+    for whole in [
+        "    dri|ll 8\n",
+        "    drill| 8 to 12\n",
+        "    drill | 8 to 12\n",
+        "    drill 8| to 12\n",
+        "    drill 8 to |12\n",
+        "    drill 8 to 12|\n",
+        "    drill 8 to 12 |at 3\n",
+        "    chamfer 1 as rim |\n",
+        "    drill 8 to 12 -- a no|te\n",
+    ] {
+        assert!(!cut(whole), "{whole}");
+    }
+    for half in [
+        "    drill |\n",
+        "    drill 8|\n",
+        "    drill 8 | 12\n",
+        "    drill 8 to 12 |\n",
+        "    drill 8 to 12 | -- a note\n",
+        "    drill 8 to 12 at|\n",
+    ] {
+        assert!(cut(half), "{half}");
+    }
 }
 
 #[test]
