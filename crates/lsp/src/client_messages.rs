@@ -75,7 +75,7 @@ impl ClientMessages {
     /// file that was `checked`; an editor that asks by itself is told nothing.
     pub(crate) fn publish(&self, state: &mut SessionState, file: &Path, checked: bool) {
         let differs = self.push(state, file, checked);
-        state.elsewhere |= differs && !checked;
+        state.refresh.want(differs && !checked);
     }
 
     /// Publishes what was held back while its line was typed on.

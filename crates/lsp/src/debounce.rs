@@ -1,4 +1,5 @@
-//! What was held back while a line was being typed on is pushed once the maker pauses.
+//! What was held back while a line was being typed on is pushed once the maker pauses, and the editor is
+//! asked to ask again when it may be.
 
 use crate::client_messages::ClientMessages;
 use crate::server_state::{ServerState, SessionState};
@@ -6,17 +7,21 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use tokio::time::{Instant, sleep_until};
 
-/// Pushes what was held back when it is due, until aborted.
+/// Pushes what was held back and asks the editor when it is due, until aborted.
 pub(crate) async fn release(server: Arc<ServerState>, outbox: ClientMessages) {
     loop {
         let pending = server.state().next_due();
         let Some(until) = pending else {
-            server.typed.notified().await;
+            server.due.notified().await;
             continue;
         };
         tokio::select! {
-            () = sleep_until(until) => push_due(&mut server.state(), &outbox),
-            () = server.typed.notified() => {}
+            () = sleep_until(until) => {
+                let mut state = server.state();
+                push_due(&mut state, &outbox);
+                server.refresh(&mut state, &outbox);
+            }
+            () = server.due.notified() => {}
         }
     }
 }
@@ -39,9 +44,10 @@ fn push_due(state: &mut SessionState, outbox: &ClientMessages) {
 }
 
 impl SessionState {
-    /// When the next of what is held back is due.
+    /// When the next of what is held back is due, or the editor is asked.
     fn next_due(&self) -> Option<Instant> {
         let typing = self.open.values().filter_map(|open| open.typing);
-        typing.map(|typing| typing.until).min()
+        let held = typing.map(|typing| typing.until);
+        held.chain(self.refresh_due()).min()
     }
 }

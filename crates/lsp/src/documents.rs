@@ -49,7 +49,7 @@ pub(crate) fn changed(
     let edited = edited(&text, params.content_changes, encoding);
     if let Some(line) = edited.last_line {
         open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
-        server.typed.notify_one();
+        server.due.notify_one();
     }
     state.edited = Some(path.clone());
     state.workspace.set(&path, edited.text.into());

@@ -29,7 +29,7 @@
 //! from a snapshot. `documents` and `folders` change what the
 //! state knows and put what is to be checked into the `queue`; each `worker` takes from it, the
 //! `diagnostic_store` gathers what they find, and `client_messages` tell the editor; `debounce` and
-//! `typing` hold back what half a statement would be blamed for. No handler waits for the editor.
+//! `typing` hold back what half a statement would be blamed for, and `refresh` asks it to ask again. No handler waits for the editor.
 
 mod cancel;
 mod capabilities;
@@ -54,6 +54,7 @@ mod preview_page;
 mod probe;
 mod pull;
 mod queue;
+mod refresh;
 mod requests;
 mod server;
 mod server_state;

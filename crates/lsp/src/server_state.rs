@@ -5,6 +5,7 @@ use crate::client_support::ClientSupport;
 use crate::diagnostic_store::DiagnosticStore;
 use crate::pasts::Pasts;
 use crate::queue::Queue;
+use crate::refresh::Refresh;
 use crate::session::Session;
 use crate::typing::{SyntaxDelay, Typing};
 use quillet_ide::{Snapshot, Workspace};
@@ -25,8 +26,8 @@ pub(crate) struct ServerState {
     pub(crate) work: Notify,
     /// Told when a check has ended.
     pub(crate) checked: Notify,
-    /// Told when a line is typed on.
-    pub(crate) typed: Notify,
+    /// Told when something is to be done later: a line is typed on, or the editor was asked just now.
+    pub(crate) due: Notify,
     /// Requests that a thread is working on.
     pub(crate) working: Arc<AtomicUsize>,
     state: Mutex<SessionState>,
@@ -55,8 +56,8 @@ pub(crate) struct SessionState {
     pub(crate) previewed: BTreeSet<PathBuf>,
     /// Progress that is shown, until all is checked.
     pub(crate) progress: Option<Progress>,
-    /// What is shown of a file other than the one that was edited may have changed.
-    pub(crate) elsewhere: bool,
+    /// Whether what is shown of files other than the edited one may have changed.
+    pub(crate) refresh: Refresh,
     /// The document that was opened or edited last.
     pub(crate) edited: Option<PathBuf>,
     /// How long syntax findings on the line that is typed on are held back.
@@ -92,7 +93,7 @@ impl ServerState {
             session,
             work: Notify::new(),
             checked: Notify::new(),
-            typed: Notify::new(),
+            due: Notify::new(),
             working: Arc::default(),
             state: Mutex::default(),
         }

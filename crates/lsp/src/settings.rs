@@ -80,7 +80,8 @@ pub(crate) fn changed(server: &ServerState, outbox: &ClientMessages, value: &Val
         let urgency = state.urgency(&file);
         state.queue.ask(&file, urgency);
     }
-    outbox.refresh(&state);
+    state.refresh.want(true);
+    server.refresh(&mut state, outbox);
     drop(state);
     server.work.notify_one();
 }

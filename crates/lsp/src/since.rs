@@ -27,7 +27,9 @@ pub(crate) async fn saved(server: Arc<ServerState>, outbox: ClientMessages, path
     };
     log(&server, &outbox);
     if !same {
-        outbox.refresh(&server.state());
+        let mut state = server.state();
+        state.refresh.want(true);
+        server.refresh(&mut state, &outbox);
     }
 }
 

@@ -71,11 +71,9 @@ fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: O
     }
     // Its hints, lenses and colours are of what it uses, which was edited.
     let is_seen = state.open.contains_key(root) && state.edited.as_deref() != Some(root);
-    state.elsewhere |= fresh && is_seen;
+    state.refresh.want(fresh && is_seen);
     outbox.report_progress(&mut state);
-    if state.is_settled() && std::mem::take(&mut state.elsewhere) {
-        outbox.refresh(&state);
-    }
+    server.refresh(&mut state, outbox);
     drop(state);
     server.checked.notify_waiters();
     server.work.notify_one();

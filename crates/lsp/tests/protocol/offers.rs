@@ -3,6 +3,8 @@
 use crate::editor::{Editor, uri};
 use serde_json::{Value, json};
 use std::path::PathBuf;
+use std::time::Duration;
+use tokio::time::Instant;
 
 const SHARED: &str = "let grip = 11.4\n";
 const PEN: &str = "use \"shared.quillet\"\n\n-- a note\npart section from tip to shank {\n  length 30\n  outside dia grip\n}\n";
@@ -198,4 +200,37 @@ async fn hovers_come_in_the_form_that_the_editor_names_first() {
         assert!(!shown.contains("| "), "{shown}");
         assert_eq!(shown.contains("**"), kind == "markdown", "{shown}");
     }
+}
+
+#[tokio::test(start_paused = true)]
+async fn however_fast_one_types_the_editor_is_asked_twice_a_second_at_most() {
+    let bench = Bench::new();
+    let able = json!({"refreshSupport": true});
+    let can = json!({"workspace": {"inlayHint": able, "codeLens": able}});
+    let mut editor = Editor::start_with(can, Some(bench.0.path())).await;
+    editor.open(&bench.uri("pen.quillet"), PEN).await;
+    let shared = bench.uri("shared.quillet");
+    editor.open(&shared, SHARED).await;
+    editor.everything().await;
+    tokio::time::sleep(Duration::from_secs(2)).await;
+    editor.everything().await;
+    let begun = Instant::now();
+    let mut asked = Vec::new();
+    for version in 2..12 {
+        let text = format!("let grip = 11.4{version}\n");
+        editor
+            .change(&shared, version, json!([{"text": text}]))
+            .await;
+        editor.diagnostics(&shared, version).await;
+        tokio::time::sleep(Duration::from_millis(90)).await;
+    }
+    // The first at once; of the others the last is not forgotten.
+    for _ in 0..3 {
+        editor.heard("workspace/inlayHint/refresh").await;
+        asked.push(begun.elapsed().as_millis() / 100);
+    }
+    let more = editor.everything().await;
+    let hints = |it: &&Value| it["method"] == "workspace/inlayHint/refresh";
+    assert_eq!(more.iter().filter(hints).count(), 0, "{more:?}");
+    assert!(asked[2] >= 10, "{asked:?}");
 }
