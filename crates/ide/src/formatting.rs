@@ -10,9 +10,16 @@ pub fn format(file: &SourceFile) -> Vec<Edit> {
 
 /// Those of them that lie within some whole lines.
 pub fn format_range(file: &SourceFile, within: Span) -> Vec<Edit> {
-    let lines = whole_lines(&file.text, within);
-    let edits = format(file).into_iter();
-    edits.filter(|edit| lines.contains(edit.span)).collect()
+    format_ranges(file, &[within])
+}
+
+/// What of [`format`] lies in the lines of some spans, each edit once.
+pub fn format_ranges(file: &SourceFile, within: &[Span]) -> Vec<Edit> {
+    let lines = within.iter().map(|it| whole_lines(&file.text, *it));
+    let lines: Vec<Span> = lines.collect();
+    let mut edits = format(file);
+    edits.retain(|edit| lines.iter().any(|lines| lines.contains(edit.span)));
+    edits
 }
 
 /// What is put right when a line or block is ended at `offset`: the lines of the statement that

@@ -191,7 +191,7 @@ fn example(slot: &str, verb: &str) -> String {
 }
 
 /// A stop at which one of several is chosen, as a snippet writes it.
-pub(crate) fn stop_of(number: usize, choices: &[String]) -> String {
+pub fn stop_of(number: usize, choices: &[String]) -> String {
     let escaped = choices.iter().map(|it| {
         let signs = ['\\', ',', '|'];
         signs.iter().fold(it.clone(), |text, sign| {

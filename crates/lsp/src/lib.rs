@@ -23,7 +23,8 @@
 //! # Who does what
 //!
 //! `frames` lets nothing through but sound messages, `output_writer` nothing out where nobody reads.
-//! `ordering` stands before the protocol library and hands messages over in the order of the wire.
+//! `ordering` stands before the protocol library and hands messages over in the order of the wire, and
+//! `newer` reads and writes what that does not know.
 //! `requests` has a row a question, of which the handlers of `server` and what it says it can are made;
 //! each puts its question through the `server_state` to a file of `requests`, on a thread of its own and
 //! from a snapshot. `documents` and `folders` change what the
@@ -44,6 +45,7 @@ mod documents;
 mod folders;
 mod frames;
 mod markup;
+mod newer;
 mod ordering;
 mod ordering_queue;
 mod output_writer;

@@ -8,6 +8,7 @@
 //! * It refuses `params: null` where it expects none, which some editors send: dropped.
 
 use crate::frames;
+use crate::newer::{Newer, as_typed, with_snippets};
 use crate::ordering_queue::{OrderingQueue, OrderingTicket};
 use std::future::{Future, poll_fn};
 use std::pin::Pin;
@@ -27,6 +28,8 @@ pub(crate) struct OrderingMiddleware<S> {
     line: OrderingQueue,
     /// `initialize` has been answered.
     open: Arc<AtomicBool>,
+    /// The editor takes snippets in edits.
+    snippets: AtomicBool,
     /// `shutdown` has been seen.
     shut: Arc<AtomicBool>,
     /// Fired by `exit`.
@@ -42,6 +45,7 @@ impl<S> OrderingMiddleware<S> {
             inner: Arc::new(Mutex::new(inner)),
             line: OrderingQueue::new(),
             open: Arc::new(AtomicBool::new(false)),
+            snippets: AtomicBool::new(false),
             shut: shut.clone(),
             exit: Some(exit),
         };
@@ -71,7 +75,11 @@ where
         if let Some(answer) = frames::answer(&request).or_else(|| unknown(&request)) {
             return Box::pin(async { Ok(Some(answer)) });
         }
-        let request = as_typed(without_needless_params(request));
+        let newer = Newer::of(&request);
+        let mut request = as_typed(without_needless_params(request));
+        if self.snippets.load(Ordering::SeqCst) {
+            request = with_snippets(request);
+        }
         match Kind::of(request.method()) {
             Kind::Exit => {
                 // Not handed over: the inner service would drop the answers still under way.
@@ -84,6 +92,9 @@ where
                 if request.method() == "shutdown" {
                     self.shut.store(true, Ordering::SeqCst);
                 }
+                if opens {
+                    self.snippets.store(newer.snippet_edits, Ordering::SeqCst);
+                }
                 let (turn, begin) = (self.line.join(), self.begin(request));
                 let open = self.open.clone();
                 Box::pin(async move {
@@ -94,7 +105,10 @@ where
                         open.store(true, Ordering::SeqCst);
                     }
                     drop(turn);
-                    answer
+                    answer.map(|it| match opens {
+                        true => it.map(|it| newer.announced(it)),
+                        false => it,
+                    })
                 })
             }
             Kind::Request => {
@@ -178,25 +192,6 @@ fn unknown(request: &Request) -> Option<Response> {
     let mut error = Error::method_not_found();
     error.data = Some(request.method().into());
     Some(Response::from_error(id.clone(), error))
-}
-
-/// What the protocol calls `workspace.diagnostics` goes by the name that the library's types have for it.
-fn as_typed(request: Request) -> Request {
-    if request.method() != "initialize" {
-        return request;
-    }
-    let (method, id, params) = request.into_parts();
-    let mut params = params.unwrap_or_default();
-    if let Some(workspace) = params.pointer_mut("/capabilities/workspace")
-        && let Some(said) = workspace.get("diagnostics").cloned()
-    {
-        workspace["diagnostic"] = said;
-    }
-    let bare = Request::build(method).params(params);
-    match id {
-        Some(id) => bare.id(id).finish(),
-        None => bare.finish(),
-    }
 }
 
 /// Takes out `params: null`, and any of `shutdown`, which has none.

@@ -2,6 +2,7 @@
 //! a row. An answer of a shape that others have, as places to go to, needs no more than its row.
 
 pub(crate) mod actions;
+pub(crate) mod choices;
 pub(crate) mod compare;
 pub(crate) mod completion;
 pub(crate) mod formatting;

@@ -5,6 +5,7 @@ use crate::command;
 use crate::debounce;
 use crate::documents;
 use crate::requests::compare::{CompareAnswer, CompareParams};
+use crate::requests::formatting::RangesParams;
 use crate::requests::preview::{PreviewAnswer, PreviewParams};
 use crate::requests::questions;
 use crate::server_state::{RequestContext, ServerState, path_of};
@@ -19,12 +20,12 @@ use tokio::task::JoinSet;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::request::{self, Request};
 use tower_lsp::lsp_types::{
-    CodeLens, CodeLensParams, DidChangeConfigurationParams, DidChangeTextDocumentParams,
-    DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams, DidCloseTextDocumentParams,
-    DidOpenTextDocumentParams, DidSaveTextDocumentParams, DocumentDiagnosticParams,
-    DocumentDiagnosticReportResult, ExecuteCommandParams, InitializeParams, InitializeResult,
-    InitializedParams, MessageType, SymbolInformation, WorkspaceDiagnosticParams,
-    WorkspaceDiagnosticReportResult, WorkspaceSymbolParams,
+    CodeActionParams, CodeLens, CodeLensParams, DidChangeConfigurationParams,
+    DidChangeTextDocumentParams, DidChangeWatchedFilesParams, DidChangeWorkspaceFoldersParams,
+    DidCloseTextDocumentParams, DidOpenTextDocumentParams, DidSaveTextDocumentParams,
+    DocumentDiagnosticParams, DocumentDiagnosticReportResult, ExecuteCommandParams,
+    InitializeParams, InitializeResult, InitializedParams, MessageType, SymbolInformation,
+    TextEdit, WorkspaceDiagnosticParams, WorkspaceDiagnosticReportResult, WorkspaceSymbolParams,
 };
 use tower_lsp::{Client, LanguageServer};
 
@@ -71,6 +72,24 @@ impl Server {
     /// A document beside a revision of git.
     pub(crate) async fn compare(&self, params: CompareParams) -> Result<CompareAnswer> {
         let question = move |asked: &RequestContext| requests::compare::compare(asked, &params);
+        self.server.answer(question).await
+    }
+
+    /// What can be done at a place, of an editor that takes snippets in edits.
+    pub(crate) async fn actions_with_choices(
+        &self,
+        params: CodeActionParams,
+    ) -> Result<Option<Vec<Value>>> {
+        let question = move |asked: &RequestContext| requests::choices::actions(asked, &params);
+        self.server.answer(question).await
+    }
+
+    /// Several ranges of a document in form.
+    pub(crate) async fn ranges_formatting(
+        &self,
+        params: RangesParams,
+    ) -> Result<Option<Vec<TextEdit>>> {
+        let question = move |asked: &RequestContext| requests::formatting::ranges(asked, &params);
         self.server.answer(question).await
     }
 

@@ -1,5 +1,6 @@
 //! The service that calls an editor's server.
 
+use crate::newer;
 use crate::probe;
 use crate::server::Server;
 use crate::session::Session;
@@ -15,7 +16,9 @@ pub(crate) fn service(
 ) -> (LspService<Server>, ClientSocket) {
     let builder = LspService::build(|client| Server::new(client, session, orphaned))
         .custom_method("quillet/preview", Server::preview)
-        .custom_method("quillet/compare", Server::compare);
+        .custom_method("quillet/compare", Server::compare)
+        .custom_method(newer::ACTIONS, Server::actions_with_choices)
+        .custom_method("textDocument/rangesFormatting", Server::ranges_formatting);
     match session.probes {
         true => probe::add(builder).finish(),
         false => builder.finish(),

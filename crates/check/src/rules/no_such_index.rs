@@ -1,8 +1,10 @@
 //! `no-such-index`: no stop of the spindle gives as many places round as a cut is made at.
 
+use crate::propose::{self, Proposal};
 use crate::{Findings, PartView, Rule, Run, words};
+use quillet_model::SideCut;
 use quillet_plan::PlanProblem;
-use quillet_syntax::{Severity, text};
+use quillet_syntax::{Edit, Severity, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-index",
@@ -34,6 +36,35 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             places
         );
         let finding = RULE.at(cut.span, message).hint(hint);
+        let finding = propose::with(finding, dividing(view, cut, places));
         findings.push_at(finding, cut.stretch.from, cut.stretch.to);
     }
+}
+
+/// The next numbers below and above at which the spindle locks evenly, written in the place of this one.
+fn dividing(view: &PartView<'_>, cut: &SideCut, places: u32) -> Vec<Proposal> {
+    let stops = view.bench.map_or(&[][..], |bench| &bench.index);
+    let locks = |count: &u32| stops.iter().any(|stop| stop % count == 0);
+    let below = (2..places).rev().find(locks);
+    let above = (places + 1..=2 * places).find(locks);
+    let written = view.design.text(cut.span);
+    let number = written.find(WORD).map(|at| at + WORD.len());
+    let Some(at) = number.filter(|at| says(&written[*at..], places)) else {
+        return Vec::new();
+    };
+    let start = cut.span.start as usize + at;
+    let span = Span::new(cut.span.file, start, start + places.to_string().len());
+    let made = |count: u32| {
+        let title = text!("make it at {} places", count);
+        (title, vec![Edit::new(span, count.to_string().as_str())])
+    };
+    [below, above].into_iter().flatten().map(made).collect()
+}
+
+const WORD: &str = "indexed ";
+
+/// Whether a text begins with this count, written as a number.
+fn says(text: &str, count: u32) -> bool {
+    let rest = text.strip_prefix(&count.to_string());
+    rest.is_some_and(|rest| !rest.starts_with(|it: char| it.is_ascii_alphanumeric() || it == '.'))
 }

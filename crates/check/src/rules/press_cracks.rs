@@ -1,12 +1,13 @@
 //! `press-cracks`: more interference than the part around it bears.
 
 use super::fitted::FitContact;
+use crate::propose::{self, Proposal};
 use crate::{Findings, JointView, Rule, Run, Threshold, spots, words};
 use quillet_geometry::Length;
 use quillet_model::{FitRequest, HeldBy, SurfacePoint};
 use quillet_standards::material::Family;
 use quillet_syntax::ast::Verb;
-use quillet_syntax::{Finding, Severity, Size, SizedText, text};
+use quillet_syntax::{Edit, Finding, Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "press-cracks",
@@ -67,14 +68,41 @@ fn run(view: &JointView<'_>, findings: &mut Findings) {
     );
     let pen = view.pen.pen;
     let fits = Length::mm((bears - apart * WARMER_K).max(0.0) * fitted.hole.to_mm());
-    findings.push(
-        RULE.at(view.joint.head, message)
-            .label(spots::span(pen, &fitted.at.female), "what may crack")
-            .hint(text!(
-                "an interference of {} or less bears it; or glue it with a gap",
-                fits
-            )),
-    );
+    let finding = RULE
+        .at(view.joint.head, message)
+        .label(spots::span(pen, &fitted.at.female), "what may crack")
+        .hint(text!(
+            "an interference of {} or less bears it; or glue it with a gap",
+            fits
+        ));
+    findings.push(propose::with(finding, borne_by(view, &fitted, fits)));
+}
+
+/// What is asked for and what is drawn, each where it is more than what bears, brought down to it.
+fn borne_by(view: &JointView<'_>, fitted: &FitContact, fits: Length) -> Option<Proposal> {
+    let design = view.pen.design;
+    let asked = match view.joint.asks {
+        Some((FitRequest::Interference(size), span)) if size > fits => {
+            let word = design.text(span).rfind(' ')? + 1;
+            let span = Span::new(span.file, span.start as usize + word, span.end as usize);
+            propose::literal(design, span)?;
+            let less = design.units_at(span).fine_down(fits);
+            let title = text!("press it by {}", Size::Written(less));
+            less.is_positive()
+                .then(|| (title, vec![Edit::new(span, Size::Written(less))]))
+        }
+        _ => None,
+    };
+    let male = &fitted.at.male;
+    let part = view.pen.pen.parts.get(male.part)?;
+    let most = fitted.hole + fits;
+    let drawn = (fitted.shaft > most)
+        .then(|| propose::slimmer(design, part, male.origin, most))
+        .flatten();
+    match (asked, drawn) {
+        (Some(asked), Some(drawn)) => Some(propose::both(asked, drawn)),
+        (one, other) => one.or(other),
+    }
 }
 
 /// The most interference that is drawn or asked for, mm.

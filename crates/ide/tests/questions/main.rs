@@ -5,6 +5,7 @@ mod actions;
 mod asked;
 mod compiled;
 mod completion;
+mod cures;
 mod hints;
 mod hover;
 mod names;

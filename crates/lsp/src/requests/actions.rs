@@ -16,22 +16,44 @@ pub(crate) fn actions(
     asked: &RequestContext,
     params: &CodeActionParams,
 ) -> Result<Option<CodeActionResponse>> {
+    let offered = offered(asked, params)?;
+    Ok(offered.map(|(document, found)| {
+        let carried = carried(asked, &document, &found).into_iter();
+        carried.map(CodeActionOrCommand::CodeAction).collect()
+    }))
+}
+
+/// What is offered of the kinds that are asked for.
+pub(crate) fn offered(
+    asked: &RequestContext,
+    params: &CodeActionParams,
+) -> Result<Option<(Document, Vec<Action>)>> {
     let range = Document::within(asked, &params.text_document.uri, params.range)?;
     let Some((document, within)) = range else {
         return Ok(None);
     };
     let off = || asked.cancel.is_off();
-    let Some(found) = quillet_ide::actions(&asked.snapshot, &document.analysis, within, &off)
-    else {
-        return Ok(None);
-    };
+    let found = quillet_ide::actions(&asked.snapshot, &document.analysis, within, &off);
     let wanted = |action: &Action| match &params.context.only {
         None => true,
         Some(only) => only.iter().any(|only| is_within(&kind(action.kind), only)),
     };
+    Ok(found.map(|mut found| {
+        found.retain(wanted);
+        (document, found)
+    }))
+}
+
+/// Actions as the protocol has them.
+pub(crate) fn carried(
+    asked: &RequestContext,
+    document: &Document,
+    found: &[Action],
+) -> Vec<CodeAction> {
+    let off = || asked.cancel.is_off();
     let findings = document.analysis.findings(&off).unwrap_or_default();
     let mut places = LocationMap::new(&document.analysis, asked);
-    let carried = found.into_iter().filter(wanted).map(|action| {
+    let carried = found.iter().map(|action| {
         let cured = action.cures.and_then(|index| findings.get(index));
         let cured: Option<Diagnostic> = cured.map(|finding| diagnostic(finding, &mut places));
         let mut changes = Changes::new(asked);
@@ -40,16 +62,16 @@ pub(crate) fn actions(
                 changes.add(path, edit.span, edit.text.to_string());
             }
         }
-        CodeActionOrCommand::CodeAction(CodeAction {
-            title: action.title,
+        CodeAction {
+            title: action.title.clone(),
             kind: Some(kind(action.kind)),
             diagnostics: cured.map(|cured| vec![cured]),
             edit: Some(changes.finish()),
             is_preferred: action.preferred.then_some(true),
             ..CodeAction::default()
-        })
+        }
     });
-    Ok(Some(carried.collect()))
+    carried.collect()
 }
 
 /// Actions of all kinds there are.

@@ -3,9 +3,10 @@
 use super::Document;
 use crate::server_state::RequestContext;
 use quillet_syntax::Edit;
+use serde::{Deserialize, Serialize};
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
-    DocumentFormattingParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams,
+    DocumentFormattingParams, DocumentOnTypeFormattingParams, DocumentRangeFormattingParams, Range,
     TextDocumentIdentifier, TextDocumentPositionParams, TextEdit,
 };
 
@@ -32,6 +33,32 @@ pub(crate) fn range(
         &document,
         quillet_ide::format_range(&document.file, within),
     )))
+}
+
+/// Several ranges of a document.
+#[derive(Deserialize, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub(crate) struct RangesParams {
+    text_document: TextDocumentIdentifier,
+    ranges: Vec<Range>,
+}
+
+/// Brings the lines of several ranges into form, each line once.
+pub(crate) fn ranges(
+    asked: &RequestContext,
+    params: &RangesParams,
+) -> Result<Option<Vec<TextEdit>>> {
+    let mut lines = Vec::new();
+    let mut document = None;
+    for range in &params.ranges {
+        let found = Document::within(asked, &params.text_document.uri, *range)?;
+        let Some((found, within)) = found else {
+            return Ok(None);
+        };
+        lines.push(within);
+        document = Some(found);
+    }
+    Ok(document.map(|it| edits(&it, quillet_ide::format_ranges(&it.file, &lines))))
 }
 
 /// Brings the line or block just ended into form.

@@ -7,6 +7,7 @@ mod editor;
 mod edits;
 mod findings;
 mod lifetime;
+mod newer;
 mod offers;
 mod order;
 mod positions;
