@@ -19,11 +19,25 @@ pub(crate) async fn release(server: Arc<ServerState>, outbox: ClientMessages) {
             () = sleep_until(until) => {
                 let mut state = server.state();
                 push_due(&mut state, &outbox);
-                server.refresh(&mut state, &outbox);
+                refresh(&server, &mut state, &outbox);
             }
             () = server.due.notified() => {}
         }
     }
+}
+
+/// Asks the editor to ask again where it is to and all is checked: now, or once it may be asked again.
+pub(crate) fn refresh(server: &ServerState, state: &mut SessionState, outbox: &ClientMessages) {
+    let Some(due) = state.refresh_due() else {
+        return;
+    };
+    let now = Instant::now();
+    if due > now {
+        server.due.notify_one();
+        return;
+    }
+    state.refresh.asked(now);
+    outbox.refresh(state);
 }
 
 fn push_due(state: &mut SessionState, outbox: &ClientMessages) {
@@ -49,5 +63,10 @@ impl SessionState {
         let typing = self.open.values().filter_map(|open| open.typing);
         let held = typing.map(|typing| typing.until);
         held.chain(self.refresh_due()).min()
+    }
+
+    /// When the editor is asked to ask again; none before all is checked.
+    fn refresh_due(&self) -> Option<Instant> {
+        self.refresh.due().filter(|_| self.is_settled())
     }
 }

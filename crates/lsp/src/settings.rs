@@ -1,6 +1,7 @@
 //! The editor's settings, section `quillet`.
 
 use crate::client_messages::ClientMessages;
+use crate::debounce;
 use crate::server_state::ServerState;
 use crate::typing::SyntaxDelay;
 use quillet_ide::{HintKinds, Settings, Units};
@@ -81,7 +82,7 @@ pub(crate) fn changed(server: &ServerState, outbox: &ClientMessages, value: &Val
         state.queue.ask(&file, urgency);
     }
     state.refresh.want(true);
-    server.refresh(&mut state, outbox);
+    debounce::refresh(server, &mut state, outbox);
     drop(state);
     server.work.notify_one();
 }

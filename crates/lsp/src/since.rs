@@ -1,6 +1,7 @@
 //! Keeps the revision that lenses are compared with up to date.
 
 use crate::client_messages::ClientMessages;
+use crate::debounce;
 use crate::server_state::ServerState;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -29,7 +30,7 @@ pub(crate) async fn saved(server: Arc<ServerState>, outbox: ClientMessages, path
     if !same {
         let mut state = server.state();
         state.refresh.want(true);
-        server.refresh(&mut state, &outbox);
+        debounce::refresh(&server, &mut state, &outbox);
     }
 }
 

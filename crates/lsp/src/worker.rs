@@ -2,6 +2,7 @@
 
 use crate::client_messages::ClientMessages;
 use crate::convert::diagnostic;
+use crate::debounce;
 use crate::diagnostic_store::Checked;
 use crate::queue::Priority;
 use crate::server_state::{RequestContext, ServerState, SessionState};
@@ -73,7 +74,7 @@ fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: O
     let is_seen = state.open.contains_key(root) && state.edited.as_deref() != Some(root);
     state.refresh.want(fresh && is_seen);
     outbox.report_progress(&mut state);
-    server.refresh(&mut state, outbox);
+    debounce::refresh(server, &mut state, outbox);
     drop(state);
     server.checked.notify_waiters();
     server.work.notify_one();
