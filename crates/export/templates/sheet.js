@@ -2,17 +2,19 @@
 (function () {
   var place = "quillet " + document.body.dataset.memory, kept = {};
   try { kept = JSON.parse(localStorage.getItem(place)) || {}; } catch (e) { kept = {}; }
-  var fields = document.querySelectorAll("[data-key]");
+  var fields = document.querySelectorAll("input");
+  // On paper a field is called by its key.
+  function keyOf(field) { return field.dataset.key || field.getAttribute("aria-label"); }
   function show(field) {
-    var value = kept[field.dataset.key];
+    var value = kept[keyOf(field)];
     if (field.type === "checkbox") field.checked = value === true;
     else field.value = typeof value === "string" ? value : "";
   }
   function changed(event) {
-    var field = event.target, key = field.dataset.key;
+    var field = event.target, key = keyOf(field);
     if (!key) return;
     kept[key] = field.type === "checkbox" ? field.checked : field.value;
-    fields.forEach(function (other) { if (other !== field && other.dataset.key === key) show(other); });
+    fields.forEach(function (other) { if (other !== field && keyOf(other) === key) show(other); });
     try { localStorage.setItem(place, JSON.stringify(kept)); } catch (e) { /* no memory here */ }
   }
   fields.forEach(show);

@@ -1,13 +1,14 @@
 //! The sheet as one page of HTML that needs nothing else.
 
 use super::content::{Content, PartSheet};
-use super::page::{self, Field};
+use super::page::{self, Field, TICK_MM};
 use crate::draw::{Paper, labelled_small};
 use crate::font::{FAMILY, Face, Subset, data_uri};
 use crate::mark::MARK;
 use crate::scene::Scene;
 use crate::write::{Background, Shades, layer_styles, number, svg};
 use askama::Template;
+use std::fmt::Write as _;
 
 #[derive(Template)]
 #[template(path = "sheet.html")]
@@ -110,18 +111,23 @@ fn printed(page: &page::SheetPage) -> HtmlPage {
     let place = |field: &Field| HtmlField {
         key: field.key.clone(),
         ticks: field.ticks,
-        style: format!(
-            "left:{}mm;top:{}mm;width:{}mm;height:{}mm",
-            number(field.at.0, 2),
-            number(field.at.1, 2),
-            number(field.size.0, 2),
-            number(field.size.1, 2)
-        ),
+        style: styled(field),
     };
     HtmlPage {
         drawing: drawn(&page.scene),
         fields: page.fields.iter().map(place).collect(),
     }
+}
+
+/// Where a field is; how large, but for boxes of the size that the style sheet gives them.
+fn styled(field: &Field) -> String {
+    let (left, top) = (number(field.at.0, 2), number(field.at.1, 2));
+    let mut style = format!("left:{left}mm;top:{top}mm");
+    if !field.ticks || field.size != (TICK_MM, TICK_MM) {
+        let (wide, high) = (number(field.size.0, 2), number(field.size.1, 2));
+        let _ = write!(style, ";width:{wide}mm;height:{high}mm");
+    }
+    style
 }
 
 fn part(part: &PartSheet) -> HtmlPart<'_> {

@@ -1,6 +1,8 @@
 //! A drawing as SVG, in millimetres.
 
+mod compact;
 mod path;
+mod runs;
 mod shade;
 
 pub(crate) use shade::Shades;
@@ -54,36 +56,37 @@ pub fn svg(scene: &Scene, ground: Background) -> String {
     if ground != Background::Sheet {
         out.push_str(&Shades::of([scene]).defined());
     }
-    let mut open: Option<Layer> = None;
-    for item in &scene.items {
-        if open != Some(item.layer) {
-            if open.is_some() {
-                out.push_str("</g>\n");
-            }
-            let _ = writeln!(
-                out,
-                "<g class=\"q-{}\"{}>",
-                item.layer.name(),
-                match ground {
-                    // The page's style sheet says it once for all.
-                    Background::Sheet => String::new(),
-                    _ => look(item.layer, ground),
-                }
-            );
-            open = Some(item.layer);
-        }
-        write_item(&mut out, item, scene.height_mm, ground);
-    }
-    if open.is_some() {
-        out.push_str("</g>\n");
+    if ground == Background::Sheet {
+        runs::written(&mut out, scene);
+    } else {
+        layered(&mut out, scene, ground);
     }
     out.push_str("</svg>\n");
     out
 }
 
+/// Every item by itself, those of a layer that follow each other in a group.
+fn layered(out: &mut String, scene: &Scene, ground: Background) {
+    for run in scene.items.chunk_by(|a, b| a.layer == b.layer) {
+        let Some(layer) = run.first().map(|it| it.layer) else {
+            continue;
+        };
+        let _ = writeln!(
+            out,
+            "<g class=\"q-{}\"{}>",
+            layer.name(),
+            look(layer, ground)
+        );
+        for item in run {
+            write_item(out, item, scene.height_mm, ground);
+        }
+        out.push_str("</g>\n");
+    }
+}
+
 /// What a page of [`Background::Sheet`] drawings says once of all layers.
 pub fn layer_styles() -> String {
-    let mut out = String::from(".f{stroke:none;fill-rule:evenodd}\n");
+    let mut out = String::new();
     for layer in Layer::ALL {
         let (name, colour) = (layer.name(), colour(layer, Background::Sheet));
         if is_words(layer) {
@@ -97,10 +100,12 @@ pub fn layer_styles() -> String {
         };
         let _ = writeln!(
             out,
-            ".q-{name}{{fill:none;stroke:{colour};stroke-width:{}{dash};stroke-linecap:round;stroke-linejoin:round}} .q-{name} .f{{fill:{colour}}}",
+            ".q-{name}{{fill:none;stroke:{colour};stroke-width:{}{dash};stroke-linecap:round;stroke-linejoin:round}} .q-{name} .f,.q-{name}.f{{fill:{colour}}}",
             number(layer.width_mm(), 3)
         );
     }
+    // After the layers, of which a fill may bear the name itself.
+    out.push_str(".f{stroke:none;fill-rule:evenodd} .b{font-weight:bold}\n");
     out
 }
 
@@ -196,22 +201,16 @@ fn ink(ground: Background) -> &'static str {
 }
 
 fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
-    let places = if ground == Background::Sheet { 2 } else { 4 };
+    const PLACES: usize = 4;
     let _ = match &item.shape {
-        Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height, places)),
+        Shape::Stroke(path) => writeln!(out, "<path d=\"{}\"/>", data(path, height, PLACES)),
         Shape::Fill(paths) => {
             let data: Vec<String> = paths
                 .iter()
-                .map(|path| data(path, height, places))
+                .map(|path| data(path, height, PLACES))
                 .collect();
-            if ground == Background::Sheet {
-                let _ = writeln!(out, "<path class=\"f\" d=\"{}\"/>", data.join(""));
-                return;
-            }
             let colour = match (ground, item.layer.tone()) {
-                (Background::Page | Background::Sheet, Tone::Ink) => {
-                    "var(--quillet-fill,currentColor)".into()
-                }
+                (Background::Page, Tone::Ink) => "var(--quillet-fill,currentColor)".into(),
                 _ => colour(item.layer, ground),
             };
             let class = match ground {
@@ -230,20 +229,20 @@ fn write_item(out: &mut String, item: &Item, height: f64, ground: Background) {
                 .map(|[from, to]| {
                     format!(
                         "M{}L{}",
-                        place(*from, height, places),
-                        place(*to, height, places)
+                        place(*from, height, PLACES),
+                        place(*to, height, PLACES)
                     )
                 })
                 .collect();
             writeln!(out, "<path d=\"{}\"/>", data.join(""))
         }
-        Shape::Text(text) => write_text(out, text, height, ground),
-        Shape::Shaded(shaded) => shade::strips(out, shaded, height, places.min(3)),
+        Shape::Text(text) => write_text(out, text, height),
+        Shape::Shaded(shaded) => shade::strips(out, shaded, height),
         Shape::Paint(paint) => shade::painted(out, paint, height),
     };
 }
 
-fn write_text(out: &mut String, text: &Text, height: f64, ground: Background) -> std::fmt::Result {
+fn write_text(out: &mut String, text: &Text, height: f64) -> std::fmt::Result {
     let anchor = match text.anchor {
         Anchor::Start => "",
         Anchor::Middle => " text-anchor=\"middle\"",
@@ -261,13 +260,10 @@ fn write_text(out: &mut String, text: &Text, height: f64, ground: Background) ->
         String::new()
     };
     // The length keeps text within its measured room whatever font the viewer has.
-    let length = match ground {
-        Background::Sheet => String::new(),
-        _ => format!(
-            " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
-            number(text.width_mm(), 3)
-        ),
-    };
+    let length = format!(
+        " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
+        number(text.width_mm(), 3)
+    );
     writeln!(
         out,
         "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\"{length}{anchor}{weight}{turn}>{}</text>",

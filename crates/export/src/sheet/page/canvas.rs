@@ -11,6 +11,9 @@ pub(in crate::sheet) const WIDTH: f64 = 178.0;
 pub(in crate::sheet) const TOP: f64 = 29.0;
 const FOOT: f64 = 17.5;
 
+/// A box to tick is so wide and high; the style sheet of the page says the same.
+pub(in crate::sheet) const TICK_MM: f64 = 4.0;
+
 /// How words are set.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(in crate::sheet) struct TextStyle {
@@ -217,7 +220,7 @@ impl Canvas {
 
     /// A box to tick, its left upper corner given.
     pub(in crate::sheet) fn tick(&mut self, x: f64, down: f64, key: &str) {
-        self.tick_of((x, down), 4.0, key);
+        self.tick_of((x, down), TICK_MM, key);
     }
 
     /// A box of another size.

@@ -12,6 +12,7 @@ mod small;
 mod strip;
 
 pub use canvas::Field;
+pub(super) use canvas::TICK_MM;
 
 use super::content::{Content, PartSheet};
 use super::row::HoldingRow;

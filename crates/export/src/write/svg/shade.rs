@@ -1,5 +1,6 @@
 //! Turned surfaces in SVG: each strip under a gradient over its own diameter.
 
+use super::compact::CompactPaths;
 use super::data;
 use crate::scene::{Paint, Scene, Shaded, SlopeClass, stops};
 use crate::write::number;
@@ -94,18 +95,37 @@ fn name((colour, slope, is_half): Shade) -> String {
 }
 
 /// Writes a turned surface.
-pub(super) fn strips(out: &mut String, shaded: &Shaded, height_mm: f64, places: usize) -> Result {
+pub(super) fn strips(out: &mut String, shaded: &Shaded, height_mm: f64) -> Result {
     out.push_str("<g stroke=\"none\">\n");
     for strip in &shaded.strips {
         writeln!(
             out,
             "<path fill=\"url(#{})\" d=\"{}\"/>",
             name((shaded.colour, strip.slope, shaded.is_half)),
-            data(&shaded.outline(strip), height_mm, places)
+            data(&shaded.outline(strip), height_mm, 3)
         )?;
     }
     out.push_str("</g>\n");
     Ok(())
+}
+
+/// The same in few letters, after the tag of its group; neighbours of one shade say it once.
+pub(super) fn few(shaded: &Shaded, height_mm: f64, places: usize) -> String {
+    let mut out = String::from(" stroke=\"none\">\n");
+    for alike in shaded.strips.chunk_by(|a, b| a.slope == b.slope) {
+        let Some(first) = alike.first() else { continue };
+        // Each strip of a group still has the gradient over its own box.
+        let fill = name((shaded.colour, first.slope, shaded.is_half));
+        let _ = writeln!(out, "<g fill=\"url(#{fill})\">");
+        for strip in alike {
+            let mut path = CompactPaths::new(height_mm, places);
+            path.path(&shaded.outline(strip));
+            let _ = writeln!(out, "<path d=\"{}\"/>", path.data());
+        }
+        out.push_str("</g>\n");
+    }
+    out.push_str("</g>");
+    out
 }
 
 /// Writes what has a colour of its own.
