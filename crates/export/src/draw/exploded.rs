@@ -1,5 +1,7 @@
 //! A pen taken apart along its axis, in the order in which its parts meet.
 
+mod order;
+
 use super::looks::Look;
 use super::member::{Member, PenView};
 use super::nib;
@@ -23,12 +25,12 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         origin: Xy::default(),
         scale: 1.0,
     };
-    let mut members = view.members();
+    let members = view.members();
     let span = |it: &Member| {
         let ends = [it.solid.outer.start().z, it.solid.outer.end().z].map(|z| it.place.of(z));
         (ends[0].min(ends[1]), ends[0].max(ends[1]))
     };
-    members.sort_by(|a, b| span(a).0.total_cmp(&span(b).0));
+    let order = order::order(pen, &members);
     let long: f64 = members.iter().map(|it| span(it).1 - span(it).0).sum();
     let gaps = GAP * members.len().saturating_sub(1) as f64;
     if members.is_empty() || long <= 0.0 {
@@ -44,7 +46,7 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         Xy::new(width + 4.0, radius),
     );
     let (mut x, mut parts, mut begins) = (0.0, Vec::new(), Vec::new());
-    for member in &members {
+    for member in order.iter().map(|at| &members[*at]) {
         let (low, high) = span(member);
         let view = ViewTransform {
             flipped: member.place.reversed,
@@ -60,7 +62,7 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         begins.push((x, x + (high - low) * scale));
         x += (high - low) * scale + GAP;
     }
-    let order: Vec<PartId> = members.iter().map(|it| it.id).collect();
+    let order: Vec<PartId> = order.iter().map(|at| members[*at].id).collect();
     let gaps = joint_gaps(pen, &order);
     let middle = |gap: usize| (begins[gap].1 + begins[gap + 1].0) / 2.0;
     let gaps = gaps.into_iter().map(|gap| gap.map(middle)).collect();
@@ -73,15 +75,15 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
     Some((look, gaps))
 }
 
-/// Before the later of a joint's two parts, or where that gap is taken after the earlier one.
+/// Before the later of a joint's two parts, or where that gap is taken after the earlier one, or between them.
 fn joint_gaps(pen: &Pen, order: &[PartId]) -> Vec<Option<usize>> {
     let mut taken: Vec<usize> = Vec::new();
     let each = pen.joints.iter().map(|joint| {
         let place = |id: PartId| order.iter().position(|it| *it == id);
         let (a, b) = (place(joint.male.part)?, place(joint.female.part)?);
         let (earlier, later) = (a.min(b), a.max(b));
-        let gap = [later.checked_sub(1)?, earlier];
-        let gap = gap.into_iter().find(|it| !taken.contains(it))?;
+        let gaps = std::iter::once(later.checked_sub(1)?).chain(earlier..later);
+        let gap = gaps.into_iter().find(|it| !taken.contains(it))?;
         taken.push(gap);
         Some(gap)
     });

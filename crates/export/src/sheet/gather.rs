@@ -140,7 +140,7 @@ fn part_sheet(
         note,
         name,
         facts,
-        route: route_lines::route(plan, route, units),
+        route: route_lines::route(plan, route, bench, units),
         calipers: lists::calipers(route, units),
         datum: part.end_name(End::First).to_owned(),
     }

@@ -1,11 +1,11 @@
 //! How the work is held, in a maker's words.
 
-use super::words::letter;
-use quillet_model::{Part, Units};
+use super::words::{gripper, letter};
+use quillet_model::{Bench, Part, Units};
 use quillet_plan::{Grip, TailSupport, Workholding};
 
 /// How the work is held: `on mandrel A by the mouth, tail centre up`.
-pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
+pub(super) fn hold(part: &Part, bench: Option<&Bench>, hold: Workholding, units: Units) -> String {
     match hold {
         Workholding::Bench => "at the bench".into(),
         Workholding::Pieces(held) => {
@@ -31,7 +31,7 @@ pub(super) fn hold(part: &Part, hold: Workholding, units: Units) -> String {
             )
         }
         Workholding::Centres => "between centres".into(),
-        Workholding::Collet(grip) => collet(part, &grip, units),
+        Workholding::Collet(grip) => collet(part, bench, &grip, units),
         Workholding::Mandrel(mount) => {
             let centre = tail(mount.tail);
             format!(
@@ -61,9 +61,10 @@ fn tail(support: TailSupport) -> String {
     }
 }
 
-fn collet(part: &Part, grip: &Grip, units: Units) -> String {
+fn collet(part: &Part, bench: Option<&Bench>, grip: &Grip, units: Units) -> String {
     format!(
-        "in a collet of Ø{}: {} gripped, {} free, {} standing out",
+        "in a {} of Ø{}: {} gripped, {} free, {} standing out",
+        gripper(bench, grip.dia),
         units.plain(grip.dia),
         units.plain(grip.length()),
         part.end_name(grip.free),

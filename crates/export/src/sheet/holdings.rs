@@ -208,11 +208,16 @@ const BOTH_ENDS: &str = "both ends";
 /// Faced no further than it must be.
 const CLEAN: &str = "until clean";
 
-/// How far an end is faced: to a length that is then there, else until it is clean.
+/// How far an end is faced: to a length that is then there, else until it is clean; nothing where a note
+/// says what it becomes level with.
 fn to_length(words: &RowContext, operation: &Operation, at: usize) -> Option<String> {
     let Work::Face { end, to } = &operation.work else {
         return None;
     };
+    let is_level = |it: &Note| matches!(it, Note::LevelWith { .. });
+    if operation.notes.iter().any(is_level) {
+        return None;
+    }
     let before = &words.route.operations[..at];
     let other = before.iter().rev().find_map(|it| match &it.work {
         Work::Face { end: faced, to } if faced != end => Some(*to),

@@ -1,7 +1,7 @@
 //! What is read and minded at an operation, in few words.
 
 use super::row_words::{RowContext, dia_of};
-use quillet_geometry::Length;
+use quillet_geometry::{Angle, Length};
 use quillet_plan::{Home, Note, Operation, Tool};
 
 /// Readings of scales: each on a line of its own that never breaks.
@@ -86,6 +86,9 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         }
         Note::LevelWith { part } => Some(format!("level with {part}")),
         Note::HoldWork => Some("hold work backing out".into()),
+        Note::BeginsAt { clockwise } if *clockwise == Angle::ZERO => {
+            Some("begin at the mark".into())
+        }
         Note::BeginsAt { clockwise } => Some(format!("begin {clockwise} past the mark")),
         _ => None,
     }

@@ -5,18 +5,23 @@ use super::hold_words::hold;
 use super::note_words::note;
 use super::words::{count, limits, tool};
 use super::work_words::work;
-use quillet_model::{End, Part, Units};
+use quillet_model::{Bench, End, Part, Units};
 use quillet_plan::{Measured, Operation, Plan, Route, Speed, SpeedLimit, Work};
 
 /// The numbered lines of a route.
-pub(super) fn route(plan: &Plan, route: &Route, units: Units) -> Vec<RouteLine> {
+pub(super) fn route(
+    plan: &Plan,
+    route: &Route,
+    bench: Option<&Bench>,
+    units: Units,
+) -> Vec<RouteLine> {
     let mut held = None;
     let lines = route.operations.iter().enumerate().map(|(at, operation)| {
         let changed = held != Some(operation.hold);
         held = Some(operation.hold);
         let mut line = line(plan, &route.part, operation, units);
         line.number = at + 1;
-        line.hold = changed.then(|| hold(&route.part, operation.hold, units));
+        line.hold = changed.then(|| hold(&route.part, bench, operation.hold, units));
         line
     });
     lines.collect()

@@ -179,8 +179,9 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         }
         operation.notes.extend(coated(self.feature_map.part, &work));
         if let Work::Face { end, to } = work {
-            operation.notes.extend(self.faced(end, to, lathe.now));
-            operation.notes.extend(self.level(end));
+            // What is joined in says how far, and nothing is left to be cleaned.
+            let how_far = self.level(end).or_else(|| self.faced(end, to, lathe.now));
+            operation.notes.extend(how_far);
         }
         if let Work::Outside(pass) = &work
             && pass.pass == Pass::Finish

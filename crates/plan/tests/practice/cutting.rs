@@ -117,10 +117,12 @@ fn the_length_over_all_is_measured_at_the_facing_that_makes_it() {
                     it.work
                 );
                 if matches!(it.work, Work::Face { .. }) && !whole {
-                    let reported = it
-                        .notes
-                        .iter()
-                        .any(|it| matches!(it, Note::UntilClean | Note::LongWithNub { .. }));
+                    let reported = it.notes.iter().any(|it| {
+                        matches!(
+                            it,
+                            Note::UntilClean | Note::LongWithNub { .. } | Note::LevelWith { .. }
+                        )
+                    });
                     assert!(reported, "{name} {}: {:?}", part.name.text, it.notes);
                 }
             }

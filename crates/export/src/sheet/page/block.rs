@@ -113,7 +113,7 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
     // Where nothing is set or measured the words run on to the edge.
     let bare = row.speed.is_empty() && row.dia.is_none() && row.length.is_none();
     let room = if bare { RIGHT - HOW - 1.0 } else { HOW_WIDTH };
-    let how = packed(&row.how, room);
+    let how = packed(&row.how, room, bare);
     let how = how.iter().flat_map(|it| reading(it, room));
     let stop = match row.stop {
         true => {
@@ -126,8 +126,8 @@ fn set(row: &HoldingRow) -> RowLayout<'_> {
     let (size, left) = sized(row);
     let below = match (folded, left) {
         (false, _) => Vec::new(),
-        (true, None) => BODY.lines(&row.reach, HOW - DONE - 1.0),
-        (true, Some(left)) => BODY.lines(&format!("{left} {}", row.reach), HOW - DONE - 1.0),
+        (true, None) => BODY.lines(&row.reach, HOW - DONE - CLEAR),
+        (true, Some(left)) => BODY.lines(&format!("{left} {}", row.reach), HOW - DONE - CLEAR),
     };
     RowLayout {
         row,
@@ -151,12 +151,14 @@ fn sized(row: &HoldingRow) -> ((TextStyle, String), Option<String>) {
     )
 }
 
-/// Short words share a line where they fit; a reading of a scale has one of its own.
-fn packed(how: &[String], room: f64) -> Vec<String> {
+/// Short words share a line where they fit; a reading of a scale has one of its own. At the bench no scale is
+/// read.
+fn packed(how: &[String], room: f64, no_scale: bool) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for it in how {
         let joined = lines.last().map(|last| format!("{last}, {it}"));
-        let short = |words: &String| !words.contains(|letter: char| letter.is_ascii_digit());
+        let short =
+            |words: &String| no_scale || !words.contains(|letter: char| letter.is_ascii_digit());
         let joins = short(it) && lines.last().is_some_and(short);
         match joined.filter(|words| joins && BODY.width(words) <= room) {
             Some(words) => {

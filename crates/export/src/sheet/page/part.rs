@@ -189,7 +189,7 @@ pub(super) fn headed(page: &mut Canvas, c: &Content, drawing: Option<&Scene>, to
 }
 
 /// The factor by which all rows grow to fill the room.
-fn grown(room: f64, height: impl Fn(f64) -> f64) -> f64 {
+pub(super) fn grown(room: f64, height: impl Fn(f64) -> f64) -> f64 {
     let (mut low, mut high) = (1.0, MOST);
     if height(high) <= room {
         return high;

@@ -1,5 +1,7 @@
 //! The first page: the pen, what it measures, what was asked, what it is made of.
 
+mod accepted;
+
 use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LARGE, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
 use crate::draw::{Look, Paper};
@@ -17,13 +19,20 @@ pub(super) fn page(c: &Content, paper: Paper, at: &[usize]) -> Canvas {
     let about = c.note.clone().unwrap_or_default();
     let mut page = begun(c, paper, &c.title, &about);
     let foot = Canvas::foot(paper);
-    let below = tables_height(c);
     // The pictures share what the tables leave.
     let views: Vec<(&Look, Option<&PenFigures>)> = views(c);
     let high: f64 = views.iter().map(|it| it.0.scene.height_mm).sum();
     let pads = views.len().max(1) as f64;
-    let spare = (foot - TOP - 3.0 - below - high) / pads;
-    let pad = spare.clamp(14.0, 25.0);
+    let spare = |below: f64| (foot - TOP - 3.0 - below - high) / pads;
+    // Where the left-hand column would crowd the pictures, the right-hand one takes a share of what was accepted.
+    let all = c.accepted.len();
+    let shares = (0..=all).rev();
+    let least = shares.min_by(|a, b| tables_height(c, *a).total_cmp(&tables_height(c, *b)));
+    let here = match spare(tables_height(c, all)) < EASY {
+        true => least.unwrap_or(all),
+        false => all,
+    };
+    let pad = spare(tables_height(c, here)).clamp(14.0, 25.0);
     let mut top = TOP + 1.0;
     for (look, figures) in &views {
         let middle = top + (pad - 14.0) * 0.35 + 9.0;
@@ -35,9 +44,12 @@ pub(super) fn page(c: &Content, paper: Paper, at: &[usize]) -> Canvas {
     }
     let tables = top.max(TOP + 4.0) + if views.is_empty() { 0.0 } else { 2.0 };
     let under = figures(&mut page, c, tables);
-    asked(&mut page, c, tables);
-    let spare = (foot - tables - left_height(c)).clamp(0.0, 6.0);
-    parts(&mut page, c, under + spare, at);
+    let down = asked(&mut page, c, tables);
+    let lines = accepted::lines(c, here..all, RIGHT - SECOND);
+    page.lines((SECOND, down + 5.0), BODY, &lines, accepted::LEADING);
+    let spare = (foot - tables - left_height(c, here)).clamp(0.0, 4.0);
+    let lines = accepted::lines(c, 0..here, FIRST);
+    parts(&mut page, c, under + spare, at, &lines);
     blanks(&mut page, foot);
     page
 }
@@ -54,25 +66,31 @@ fn views(c: &Content) -> Vec<(&Look, Option<&PenFigures>)> {
     seen.chain(section).collect()
 }
 
-/// What the tables below the pictures take.
-fn tables_height(c: &Content) -> f64 {
+/// What a picture wants between itself and the next, mm: its name, its length, and air.
+const EASY: f64 = 18.0;
+
+/// What the tables below the pictures take, where so many of what was accepted stand on the left.
+fn tables_height(c: &Content, here: usize) -> f64 {
     let lines = c
         .wants
         .iter()
         .map(|it| BODY.lines(&it.asks, ASKED).len().max(1));
     let asked = 8.4 + lines.map(|it| 3.2 + 4.2 * it as f64).sum::<f64>();
-    left_height(c).max(asked + 46.0)
+    let there = accepted::lines(c, here..c.accepted.len(), RIGHT - SECOND).len();
+    let there = there as f64 * accepted::LEADING;
+    left_height(c, here).max(asked + there + 46.0)
 }
 
 /// Figures, parts and what was accepted, one below the other.
-fn left_height(c: &Content) -> f64 {
-    let figures = 20.2 + 7.2 * c.figures.len() as f64;
+fn left_height(c: &Content, here: usize) -> f64 {
+    let figures = 22.2 + 7.2 * c.figures.len() as f64;
     let lines = c.listed.iter().map(|it| {
         let names = STRONG.lines(&it.name, NAME).len();
         BODY.lines(&it.stock, STOCK).len().max(names).max(1)
     });
     let parts = lines.map(|it| 2.4 + 4.0 * it as f64).sum::<f64>();
-    figures + 8.0 + parts + accepted(c).len() as f64 * 4.3 + 3.0
+    let accepted = accepted::lines(c, 0..here, FIRST).len() as f64;
+    figures + 8.0 + parts + accepted * accepted::LEADING + 3.0
 }
 
 /// The room of a part's name, and of its stock.
@@ -197,7 +215,7 @@ fn figures(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     };
     let set = BODY.fitting(caption, FIRST, &[10.0, 9.0]);
     page.put(LEFT, at + 3.8, set, caption);
-    at + 4.0
+    at + 6.0
 }
 
 /// What was asked, and what it comes to.
@@ -228,7 +246,7 @@ fn asked(page: &mut Canvas, c: &Content, top: f64) -> f64 {
 }
 
 /// The parts with their stock, mass and page; below, what was accepted.
-fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
+fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize], accepted: &[String]) {
     page.put(LEFT, top + 4.0, VERB, "Parts");
     let mut at = top + 5.6;
     page.rule(Layer::Fine, LEFT, LEFT + FIRST, at);
@@ -250,17 +268,7 @@ fn parts(page: &mut Canvas, c: &Content, top: f64, pages: &[usize]) {
         at += 2.4 + 4.0 * stock.len().max(names.len()).max(1) as f64;
         page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
     }
-    page.lines((LEFT, at + 5.0), BODY, &accepted(c), 4.3);
-}
-
-/// What is wrong with it, and what was accepted.
-fn accepted(c: &Content) -> Vec<String> {
-    let warning = c.warning.iter().flat_map(|it| STRONG.lines(it, FIRST));
-    let each = c.accepted.iter().flat_map(|it| {
-        let caption = format!("Accepted: {} – “{}”.", it.message, it.because);
-        BODY.lines(&caption, FIRST)
-    });
-    warning.chain(each).collect()
+    page.lines((LEFT, at + 5.0), BODY, accepted, accepted::LEADING);
 }
 
 /// What is written by hand.

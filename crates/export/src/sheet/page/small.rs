@@ -2,7 +2,7 @@
 
 use super::canvas::{BODY, Canvas, LEFT, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::part::{HEADS, headed, labelled_at};
+use super::part::{HEADS, grown, headed, labelled_at};
 use super::{block, key, strip};
 use crate::draw::Paper;
 use crate::scene::{Layer, Scene};
@@ -17,19 +17,26 @@ const BETWEEN: f64 = 5.0;
 /// As many of the parts, from the first on, as share a page; none where fewer than two do.
 pub(super) fn shared(c: &Content, paper: Paper, parts: &[PartSheet]) -> Option<(usize, Canvas)> {
     let small = |it: &&PartSheet| rows(it) <= MOST_ROWS || strip::height(it) <= 0.0;
+    let room = Canvas::foot(paper) - TOP;
     let mut chosen: Vec<(&PartSheet, Scene)> = Vec::new();
-    let mut high = 0.0;
     for part in parts.iter().take_while(small) {
-        let drawing = labelled_at(part, 0)?;
-        high += own(part, &drawing) + strip::height(part);
-        if TOP + high > Canvas::foot(paper) {
+        let mut with = chosen.clone();
+        with.push((part, labelled_at(part, 0)?));
+        if !fitted(&mut with, room) {
             break;
         }
-        chosen.push((part, drawing));
+        chosen = with;
     }
     if chosen.len() < 2 {
         return None;
     }
+    let fixed: f64 = chosen
+        .iter()
+        .map(|it| above(&it.1) + strip::height(it.0))
+        .sum();
+    let grow = grown(room - fixed, |grow| {
+        chosen.iter().map(|it| held(it.0, grow)).sum()
+    });
     let title = chosen.iter().map(|it| it.0.title.as_str());
     let title = title.collect::<Vec<_>>().join(", ");
     let mut page = begun(c, paper, &title, &c.title);
@@ -39,7 +46,7 @@ pub(super) fn shared(c: &Content, paper: Paper, parts: &[PartSheet]) -> Option<(
         page.put(end + 2.0, at + 4.6, BODY, &part.about);
         at = headed(&mut page, c, Some(drawing), at + NAME);
         for (index, holding) in part.holdings.iter().enumerate() {
-            at = block::block(&mut page, holding, at, 1.0, &key(part, index));
+            at = block::block(&mut page, holding, at, grow, &key(part, index));
         }
         page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
         at += BETWEEN;
@@ -53,8 +60,29 @@ fn rows(part: &PartSheet) -> usize {
     part.holdings.iter().map(|it| it.rows.len()).sum()
 }
 
-/// What a part takes but for its strip.
-fn own(part: &PartSheet, drawing: &Scene) -> f64 {
-    let rows = part.holdings.iter().map(|it| block::height(it, 1.0));
-    NAME + drawing.height_mm + HEADS + rows.sum::<f64>() + BETWEEN
+/// Whether the parts have room, some of their drawings, the last first, one scale down where they must be.
+fn fitted(chosen: &mut [(&PartSheet, Scene)], room: f64) -> bool {
+    let high = |it: &(&PartSheet, Scene)| above(&it.1) + held(it.0, 1.0) + strip::height(it.0);
+    let fits = |chosen: &[(&PartSheet, Scene)]| chosen.iter().map(high).sum::<f64>() <= room;
+    for at in (0..chosen.len()).rev() {
+        if fits(chosen) {
+            return true;
+        }
+        let part = chosen[at].0;
+        if let Some(smaller) = labelled_at(part, 1) {
+            chosen[at] = (part, smaller);
+        }
+    }
+    fits(chosen)
+}
+
+/// What a part takes but for its holdings and its strip.
+fn above(drawing: &Scene) -> f64 {
+    NAME + drawing.height_mm + HEADS + BETWEEN
+}
+
+/// What its holdings take.
+fn held(part: &PartSheet, grow: f64) -> f64 {
+    let rows = part.holdings.iter().map(|it| block::height(it, grow));
+    rows.sum()
 }
