@@ -101,7 +101,17 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
         };
         for it in [tightest].into_iter().chain(worse) {
             let it = to_metal(rest, it);
+            if is_stopped(rest, it) {
+                continue;
+            }
             let between = to(pen, it, figures);
+            // The plane of a hole's point comes before the point: one figure tells of both.
+            let behind = behind(rest, it);
+            found.retain(|known| {
+                behind
+                    .iter()
+                    .all(|it| known.between != to(pen, it, figures))
+            });
             if found.iter().any(|known| known.between == between) {
                 continue;
             }
@@ -121,6 +131,30 @@ fn of_joint(pen: &Pen, verb: Verb, rest: &AtRest, figures: LengthFormat) -> Vec<
         }
     }
     found
+}
+
+/// What stands ahead of a face against which its part bears already is never come to.
+fn is_stopped(rest: &AtRest, it: &Clearance) -> bool {
+    let is_same = |touch: &Touch| {
+        let faces = [touch.female, it.female];
+        let apart = faces[0].station_mm - faces[1].station_mm;
+        faces[0].part == faces[1].part && touch.male.part == it.male.part && apart.abs() < 1e-3
+    };
+    it.kind == ClearanceKind::Ahead && rest.touches.iter().any(is_same)
+}
+
+/// What the same place of a part comes to behind the plane of a hole's point.
+fn behind<'r>(rest: &'r AtRest, it: &Clearance) -> Vec<&'r Clearance> {
+    let is_behind = |other: &&Clearance| {
+        other.kind == ClearanceKind::Ahead
+            && (other.male.part, other.female.part) == (it.male.part, it.female.part)
+            && (other.male.station_mm - it.male.station_mm).abs() < 1e-3
+            && other.nominal_mm >= it.nominal_mm
+    };
+    match it.kind {
+        ClearanceKind::Corner => rest.clearances.iter().filter(is_behind).collect(),
+        _ => Vec::new(),
+    }
 }
 
 /// The plane in which a drilled hole's point begins is no metal: where it may be passed, what stands behind

@@ -1,6 +1,7 @@
 //! A part in half section with a label at each cut, for the head of its page.
 
 use super::half::half_section;
+use super::outline::edge_places;
 use super::part::widest_mm;
 use super::spread::spread_wide;
 use super::view::{Half, ViewTransform};
@@ -83,7 +84,12 @@ pub(crate) fn labelled(
         let radii = outer.radii_at(x / scale);
         radii.map_or(0.0, |(one, two)| one.min(two)) * scale
     };
-    dimension(&mut scene, view, (long, radius), (length, &local), sizes);
+    let edges: Vec<f64> = edge_places(outer).iter().map(|it| it.z * scale).collect();
+    let about = Outside {
+        local: &local,
+        edges: &edges,
+    };
+    dimension(&mut scene, view, (long, radius), (length, about), sizes);
     Some(scene)
 }
 
@@ -182,18 +188,25 @@ fn rows_of(
     }
 }
 
+/// The lower half that the length stands on: its radius at a place along the paper, and where its edges are, mm.
+#[derive(Clone, Copy)]
+struct Outside<'a> {
+    local: &'a dyn Fn(f64) -> f64,
+    edges: &'a [f64],
+}
+
 /// The overall length in the lower half.
 fn dimension(
     scene: &mut Scene,
     view: ViewTransform,
     (long, radius): (f64, f64),
-    (length, local): (&str, &dyn Fn(f64) -> f64),
+    (length, about): (&str, Outside),
     sizes: LabelSizes,
 ) {
     let text = Text::new(Xy::default(), sizes.length_mm, length).bold();
     let gap = text.width_mm() / 2.0 + 1.2;
     let clear = (long, gap, sizes.length_mm);
-    let place = figure_place(clear, [0.52 * radius, sizes.length_mm / 2.0 + 1.0], local);
+    let place = figure_place(clear, [0.52 * radius, sizes.length_mm / 2.0 + 1.0], about);
     let y = view.origin.y - place.map_or(0.52 * radius, |it| it.0);
     let (from, to) = (Xy::new(view.origin.x, y), Xy::new(view.origin.x + long, y));
     let middle = from.towards(to, place.map_or(0.5, |it| it.1));
@@ -227,24 +240,33 @@ fn dimension(
     scene.text(text);
 }
 
-/// Where a figure stands between axis and outline and covers neither: how far below the axis, and at which
-/// share of the length, near the middle first; none where the part is fat enough nowhere, for a figure so
-/// wide to each side of its middle and so high, mm.
+/// Where a figure stands between axis and outline and covers neither, nor an edge where there is room without:
+/// how far below the axis, and at which share of the length, near the middle first; none where the part is fat
+/// enough nowhere, for a figure so wide to each side of its middle and so high, mm.
 fn figure_place(
     (long, gap, high): (f64, f64, f64),
     below: [f64; 2],
-    local: &dyn Fn(f64) -> f64,
+    about: Outside,
 ) -> Option<(f64, f64)> {
     let fat = |below: f64, share: f64| {
         let x = share * long;
         let mut steps = (0..=12).map(|it| x - gap + gap * f64::from(it) / 6.0);
         // The heads of the arrows have room on both sides.
         let beside = x - gap > 4.0 && x + gap < long - 4.0;
-        beside && below >= high / 2.0 + 0.5 && steps.all(|it| local(it) >= below + high / 2.0 + 0.6)
+        beside
+            && below >= high / 2.0 + 0.5
+            && steps.all(|it| (about.local)(it) >= below + high / 2.0 + 0.6)
     };
     // To the right of the middle and to the left, in turn.
     let steps = (0..=8).map(|it| 0.05 * f64::from(it));
     let shares: Vec<f64> = steps.flat_map(|it| [0.5 + it, 0.5 - it]).collect();
-    let each = below.map(|at| Some((at, *shares.iter().find(|it| fat(at, **it))?)));
-    each.into_iter().flatten().next()
+    let bare = |share: f64| about.edges.iter().all(|it| (it - share * long).abs() > gap);
+    let found = |over_edges: bool| {
+        let each = below.into_iter().map(|at| {
+            let fits = |it: &&f64| fat(at, **it) && (over_edges || bare(**it));
+            Some((at, *shares.iter().find(fits)?))
+        });
+        each.flatten().next()
+    };
+    found(false).or_else(|| found(true))
 }

@@ -157,14 +157,18 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
             return simple(it).then(|| it.trim().to_owned());
         };
         let of = rest.trim().strip_suffix(')')?;
-        if let ("clearance", [one, other, states @ ..]) = (
-            what,
-            of.split(',').map(str::trim).collect::<Vec<_>>().as_slice(),
-        ) && simple(one)
+        let each: Vec<&str> = of.split(',').map(str::trim).collect();
+        let called = match what {
+            "clearance" => Some("room"),
+            "distance" => Some("distance"),
+            _ => None,
+        };
+        if let (Some(called), [one, other, states @ ..]) = (called, each.as_slice())
+            && simple(one)
             && simple(other)
         {
             let states: String = states.iter().map(|it| format!(", {}", state(it))).collect();
-            return Some(format!("room from {one} to {other}{states},"));
+            return Some(format!("{called} from {one} to {other}{states},"));
         }
         match of.split_once(',') {
             Some((of, at)) if simple(what) && simple(of) && simple(at) => {
@@ -193,7 +197,7 @@ pub(super) fn asks(part: Option<&str>, measured: &str, wanted: &str) -> String {
         true => percent(wanted),
         false => wanted.to_owned(),
     };
-    let wanted = wanted.replace(" mm", "\u{a0}mm").replace(" g", "\u{a0}g");
+    let wanted = signed(&wanted.replace(" mm", "\u{a0}mm").replace(" g", "\u{a0}g"));
     format!("{}{} {wanted}", first.unwrap_or_default(), letters.as_str())
 }
 
@@ -204,6 +208,15 @@ pub(super) fn percent(words: &str) -> String {
         _ => word.to_owned(),
     });
     format!("{}\u{a0}%", each.collect::<Vec<_>>().join(" "))
+}
+
+/// Figures below nothing with the sign of their own.
+pub(super) fn signed(words: &str) -> String {
+    let each = words.split(' ').map(|word| match word.strip_prefix('-') {
+        Some(figure) if figure.starts_with(|it: char| it.is_ascii_digit()) => format!("−{figure}"),
+        _ => word.to_owned(),
+    });
+    each.collect::<Vec<_>>().join(" ")
 }
 
 /// A figure no finer than a hundredth, with what follows it.
@@ -266,6 +279,14 @@ mod tests {
                 "at least 0.3 mm"
             ),
             "Room from nib-unit to stand, in its stand, at least 0.3\u{a0}mm"
+        );
+        assert_eq!(
+            asks(
+                None,
+                "distance(refill.point, front.tip, retracted)",
+                "at most -1 mm"
+            ),
+            "Distance from refill.point to front.tip, drawn back, at most −1\u{a0}mm"
         );
         assert_eq!(asks(None, "a + b(c", "1"), "A + b(c 1");
         assert_eq!(

@@ -214,10 +214,11 @@ fn wants(design: &Design, judged: &CheckReport, units: Units) -> Vec<WantRow> {
             ),
             comes_to: want.measured.rendered().map(|it| {
                 let outcome = it.in_units(units).to_string();
-                match want.asked.contains('/') && outcome.parse::<f64>().is_ok() {
+                let outcome = match want.asked.contains('/') && outcome.parse::<f64>().is_ok() {
                     true => first::percent(&outcome),
                     false => first::hundredths(&outcome),
-                }
+                };
+                first::signed(&outcome)
             }),
             found: want
                 .measured

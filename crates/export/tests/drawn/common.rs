@@ -7,6 +7,7 @@ use std::path::Path;
 /// The design of an example.
 pub(crate) fn example(name: &str) -> Design {
     let drawn = [
+        ("alike.quillet", include_str!("../pens/alike.quillet")),
         ("dipped.quillet", include_str!("../pens/dipped.quillet")),
         ("odd.quillet", include_str!("../pens/odd.quillet")),
         ("faceted.quillet", include_str!("../pens/faceted.quillet")),

@@ -1,7 +1,9 @@
 //! The sheet of a whole pen, in every form.
 
+mod laid;
 mod pages;
 mod shipped;
+mod told;
 
 use crate::common::{example, part, picture};
 use quillet_check::{CheckReport, examine};

@@ -169,7 +169,7 @@ fn touching(page: &mut Canvas, c: &Content, top: f64) -> f64 {
         page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
         page.tick(LEFT, at + 1.5, &format!("touch/{}", it.letter));
         page.balloon((LEFT + 9.4, at + 3.6), &it.letter, true);
-        let lines = BODY.lines(&it.between, FIRST - 15.0);
+        let lines = BODY.lines(&kept(&it.between), FIRST - 15.0);
         page.lines((LEFT + 14.5, at + 4.7), BODY, &lines, 4.2);
         at += 7.0 + 4.2 * lines.len().saturating_sub(1) as f64;
     }
@@ -188,7 +188,7 @@ fn clear(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     for it in all {
         page.rule(Layer::Rule, SECOND, RIGHT, at);
         page.balloon((SECOND + 2.9, at + 3.6), &it.letter, false);
-        let lines = BODY.lines(&it.between, RIGHT - SECOND - 8.0 - 31.0);
+        let lines = BODY.lines(&kept(&it.between), RIGHT - SECOND - 8.0 - 31.0);
         page.lines((SECOND + 8.0, at + 4.7), BODY, &lines, 4.2);
         if let Some((drawn, worst)) = &it.left {
             page.put_end(RIGHT - 17.0, at + 5.0, FIGURE, drawn);
@@ -230,6 +230,11 @@ fn order(page: &mut Canvas, c: &Content, top: f64) -> f64 {
     }
     page.rule(Layer::Rule, LEFT, LEFT + FIRST, at);
     at
+}
+
+/// A station stays on the line of its `at`.
+fn kept(words: &str) -> String {
+    words.replace(" at ", " at\u{a0}")
 }
 
 /// What is tested, for how long, and room to say what was seen.

@@ -7,7 +7,7 @@ use quillet_export::scene::{Path, Scene, Shape};
 use quillet_export::sheet::{self, Content};
 
 /// The sheet of a pen that ships, by the file's name.
-fn shipped(name: &str) -> Content {
+pub(super) fn shipped(name: &str) -> Content {
     let design = example(&format!("{name}.quillet"));
     let pen = design.pen(name).expect("the pen bears the file's name");
     sheet::content(&design, pen, &examine(&design), design.units())
@@ -110,6 +110,11 @@ fn the_card_and_the_check_line_are_true_to_size() {
             assert!(strokes(page).any(|it| (wide(it) - 40.0).abs() < 1e-3));
         }
     }
+}
+
+/// Whether a page says something, by itself.
+pub(super) fn mentions(page: &Scene, words: &str) -> bool {
+    page.texts().any(|it| it.words == words)
 }
 
 fn strokes(page: &Scene) -> impl Iterator<Item = &Path> {
