@@ -2,10 +2,12 @@
 
 mod size;
 
-use crate::asked::AskedLimits;
 use crate::words;
 use quillet_geometry::{Length, Limits};
-use quillet_model::{Design, Feature, MadeSize, MadeStatement, Part, Pen, Station};
+use quillet_model::{
+    CutId, Design, Feature, MadeSize, MadeStatement, Part, Pen, Station, StationId,
+};
+use quillet_plan::AskedLimits;
 use quillet_syntax::{Size, SizedText, Span, text};
 pub use size::{ComparedSize, MeasuredAs};
 use std::collections::BTreeMap;
@@ -59,11 +61,11 @@ impl Pair<'_> {
             }
             MadeSize::Cut { drawn, made } => {
                 let cuts = self.was.features.get(drawn).zip(self.is.features.get(made));
-                cuts.map_or_else(Vec::new, |(was, is)| self.cut(was, is))
+                cuts.map_or_else(Vec::new, |(was, is)| self.cut(drawn, was, is))
             }
             MadeSize::Station { drawn, made } => {
                 let pair = self.was.stations.get(drawn).zip(self.is.stations.get(made));
-                pair.map_or_else(Vec::new, |(was, is)| self.station(was, is))
+                pair.map_or_else(Vec::new, |(was, is)| self.station(drawn, was, is))
             }
             MadeSize::Between { at, dia } => {
                 let outer = self.was.profiles.as_ref().map(|it| &it.crest.outer);
@@ -84,11 +86,11 @@ impl Pair<'_> {
         }
     }
 
-    fn cut(&self, was: &Feature, is: &Feature) -> Vec<ComparedSize> {
+    fn cut(&self, id: CutId, was: &Feature, is: &Feature) -> Vec<ComparedSize> {
         let mut sizes = Vec::new();
         let said_dia = is.size_span != is.span;
         if let (Some(both), Some(asked), true) =
-            (was.dia().zip(is.dia()), self.asked.dia(was), said_dia)
+            (was.dia().zip(is.dia()), self.asked.dia(id), said_dia)
         {
             let how = match was.is_inside() {
                 true => MeasuredAs::Bored,
@@ -96,7 +98,7 @@ impl Pair<'_> {
             };
             sizes.push(self.size(is.size_span, words::sized(was), both, asked, how));
         }
-        if let Some(asked) = self.asked.reach(was) {
+        if let Some(asked) = self.asked.reach(id) {
             let how = match was.is_inside() {
                 true => MeasuredAs::Deep,
                 false => MeasuredAs::Shoulder,
@@ -107,10 +109,10 @@ impl Pair<'_> {
         sizes
     }
 
-    fn station(&self, was: &Station, is: &Station) -> Vec<ComparedSize> {
+    fn station(&self, id: StationId, was: &Station, is: &Station) -> Vec<ComparedSize> {
         let of = || outside_at(was.at);
         let turned = |both: (Length, Length)| {
-            let asked = self.asked.turned(both.0);
+            let asked = self.asked.outside(id, both.0);
             self.size(is.dia_span, of(), both, asked, MeasuredAs::Turned)
         };
         let mut sizes = vec![turned((was.dia, is.dia))];

@@ -7,7 +7,6 @@
 mod accept;
 mod accepted;
 mod again;
-mod asked;
 pub mod assumed;
 pub mod chain;
 mod classes;
@@ -41,7 +40,6 @@ mod words;
 
 pub use accepted::Accepted;
 pub use again::KnownParts;
-pub use asked::AskedLimits;
 pub use compared::{ComparedSize, MeasuredAs, compared};
 pub use cures::Trial;
 pub use examine::{

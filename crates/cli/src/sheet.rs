@@ -23,6 +23,10 @@ pub(crate) struct SheetArgs {
     at: At,
     #[command(flatten)]
     pen: PenChoice,
+    /// One that was made: what is made is ticked, what goes into it is asked to suit; said in the file, or in
+    /// NAME.quillet beside it
+    #[arg(long, value_name = "NAME", conflicts_with = "pen")]
+    made: Option<String>,
     /// The paper
     #[arg(long, value_enum, default_value_t)]
     paper: PaperName,
@@ -46,8 +50,16 @@ pub(crate) fn run(args: &SheetArgs) -> ExitCode {
 
 /// Whether every pen got its sheet.
 fn write(args: &SheetArgs) -> Result<bool, String> {
-    let analysis = args.at.analysis(&args.file)?;
-    let pens = args.pen.pens(&analysis.design)?;
+    let mut analysis = args.at.analysis(&args.file)?;
+    if let Some(name) = &args.made
+        && analysis.design.pen(name).is_none()
+    {
+        analysis = beside(args, name)?;
+    }
+    let pens = match &args.made {
+        Some(name) => vec![made(&analysis, name)?],
+        None => args.pen.pens(&analysis.design)?,
+    };
     if pens.is_empty() {
         return Err(format!(
             "{} has no pen; a sheet is a pen's",
@@ -71,6 +83,35 @@ fn write(args: &SheetArgs) -> Result<bool, String> {
         write_one(args, &analysis, (pen, several))?;
     }
     Ok(all)
+}
+
+/// The file beside, named after the one that was made.
+fn beside(args: &SheetArgs, name: &str) -> Result<Analysis, String> {
+    let path = args.file.with_file_name(format!("{name}.quillet"));
+    args.at.analysis(&path).map_err(|_| {
+        let file = args.file.display();
+        format!(
+            "{file} says nothing of {name}, and {} could not be read; quillet made {file} writes one",
+            path.display()
+        )
+    })
+}
+
+/// The one of a name that was made.
+fn made<'a>(analysis: &'a Analysis, name: &str) -> Result<&'a Pen, String> {
+    let made = |it: &&Pen| it.made.is_some();
+    let found = analysis.design.pen(name);
+    found.filter(made).ok_or_else(|| {
+        let pens = analysis.design.pens.iter();
+        let names: Vec<&str> = pens.filter(made).map(|it| &*it.name.text).collect();
+        match names.is_empty() {
+            true => format!("{name} is not one that was made, and there is none"),
+            false => format!(
+                "{name} is not one that was made; there is {}",
+                names.join(", ")
+            ),
+        }
+    })
 }
 
 fn write_one(

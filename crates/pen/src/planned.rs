@@ -1,7 +1,7 @@
 //! How a pen, or parts that are in none, are made at their bench.
 
 use quillet_model::{Bench, Design, Part, Pen};
-use quillet_plan::{BatchMember, CutList, Plan, plan_parts, plan_pen};
+use quillet_plan::{BatchMember, CutList, Plan, plan_made, plan_parts, plan_pen};
 use std::sync::Arc;
 
 /// A plan with what it is of.
@@ -19,14 +19,19 @@ pub struct Planned<'d> {
 }
 
 impl<'d> Planned<'d> {
-    /// A pen of a design, at the bench it names or the only one in sight.
+    /// A pen of a design, at the bench it names or the only one in sight; one that was made as it is
+    /// drawn, with what of it is done.
     pub fn of_pen(design: &'d Design, pen: &Pen) -> Self {
         let bench = design.bench(pen.bench.as_ref()).map(AsRef::as_ref);
+        let drawn = pen.made.as_deref().and_then(|it| design.pen(&it.of.text));
         Self {
             title: pen.title_or_name().to_owned(),
             pen: Some(pen.name.text.clone()),
             count: 1,
-            plan: plan_pen(pen, bench),
+            plan: match drawn {
+                Some(drawn) => plan_made(drawn, pen, bench),
+                None => plan_pen(pen, bench),
+            },
             bench,
         }
     }

@@ -3,8 +3,10 @@
 //! Everything here is data; the words for people are chosen where it is shown. What a maker's
 //! practice decides is a named constant marked as practice, so that it can be found and changed.
 
+mod asked_limits;
 mod holding;
 mod id;
+mod made;
 mod output;
 mod plan;
 mod route;
@@ -12,15 +14,18 @@ mod sequence;
 mod tasks;
 mod tools;
 
+pub use asked_limits::AskedLimits;
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use id::{MandrelId, RouteId};
+pub use made::plan_made;
 pub use output::buy::{BuyList, PartToBuy, PenCost, PenOfBatch, StockToBuy};
 pub use output::calipers::{CaliperRow, CaliperTable, caliper_table};
 pub use output::cut_list::{BatchMember, CutList, CutPiece, CutStock, USUAL_KERF};
 pub use output::inspection::{Inspection, Measured};
-pub use output::operation::{Depth, Note, Operation, OperationRef, Tailstock};
+pub use output::operation::{AsMade, Depth, Note, Operation, OperationRef, Tailstock};
 pub use output::packing::{Packing, least_rods, pack, pack_in_order};
+pub use output::part_size::PartSize;
 pub use output::problem::{PlanProblem, Shortfall, Unschedulable};
 pub use plan::{Plan, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::{Holding, Route};

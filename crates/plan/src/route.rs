@@ -79,6 +79,8 @@ pub struct Route {
     pub joined_by: Option<Length>,
     /// What stands in the way.
     pub problems: Vec<PlanProblem>,
+    /// Where, stations, diameters of its outside were read, and what was.
+    pub outside_as_made: Vec<(Length, Length)>,
 }
 
 /// Operations done in one hold, one after the other.
@@ -195,6 +197,7 @@ pub(crate) fn route(
         asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
         joined_by: blended.map(|it| it.goes_in),
         problems,
+        outside_as_made: Vec::new(),
     }
 }
 

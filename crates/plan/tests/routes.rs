@@ -1,5 +1,6 @@
 //! Routes, carried out on a simulated lathe: each ends at the designed part.
 
+mod as_made;
 mod generated;
 mod lathe;
 mod practice;

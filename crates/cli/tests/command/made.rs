@@ -130,3 +130,52 @@ fn what_was_measured_is_shown_beside_what_is_drawn() {
     let drawn = pens.iter().find(|it| it["name"] == "heron-ida").unwrap();
     assert!(drawn.get("made").is_none());
 }
+
+/// Dunlin's cap and barrel are made, its section is not.
+#[test]
+fn the_sheet_of_one_that_was_made_is_ticked_and_says_what_was_read() {
+    let folder = repository("");
+    let write = |args: &[&str], name: &str| {
+        let path = folder.path().join(name);
+        let shown = path.display().to_string();
+        let out = run(folder.path(), &[&["sheet"], args, &["-o", &shown]].concat());
+        assert_eq!(out.status.code(), Some(0), "{}", stderr(&out));
+        fs::read_to_string(&path).unwrap()
+    };
+    let made = include_str!("../../../../examples/made/dunlin-1.quillet");
+    let made = made.replace("\"../", "\"");
+    fs::write(folder.path().join("dunlin-1.quillet"), made).unwrap();
+    let asked = ["dunlin-1.quillet", "--made", "dunlin-1"];
+    let text = write(&asked, "d.txt");
+    let says = |part: &str| assert!(text.contains(part), "{part}\n{text}");
+    says("One dunlin, as made on 3 May: what is ticked is done.");
+    says("[x] cap to 69 (58 long)\n  [x] barrel to 67 (56 long)");
+    says("[ ] section to 36 (31 long)");
+    says(
+        "[x]  8  TENON ⌀12.9 to 8; bushing 12.9; 1100 rev/min\n        ⌀ 12.83–12.90   as made 12.80\n        length 7.95–8.05   as made 8.05",
+    );
+    says("[ ] 11  RELIEF ⌀12 5.5 to 8.05");
+    says("  49    13.0      12.0      12.05");
+    let html = write(&asked, "d.html");
+    assert!(html.contains("<input type=\"checkbox\" checked disabled"));
+    let json = write(&asked, "d.json");
+    let json: serde_json::Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(json["sheet"]["made"]["of"], "dunlin");
+    // Said in a file beside, it is found from the drawing.
+    fs::write(
+        folder.path().join("ida-1.quillet"),
+        "use \"heron.quillet\"\nmade ida-1 of heron { part cap { length 64.1 } }\n",
+    )
+    .unwrap();
+    let beside = write(&["heron.quillet", "--made", "ida-1"], "i.txt");
+    assert!(beside.contains("One heron, as made: what is ticked is done."));
+    assert!(beside.contains("as made 64.10"), "{beside}");
+    for (made, why) in [
+        ("heron", "heron is not one that was made"),
+        ("ida-2", "ida-2.quillet could not be read"),
+    ] {
+        let out = run(folder.path(), &["sheet", "heron.quillet", "--made", made]);
+        assert_eq!(out.status.code(), Some(2));
+        assert!(stderr(&out).contains(why), "{}", stderr(&out));
+    }
+}

@@ -1,9 +1,11 @@
 //! A file in which what the caliper reads of a pen is written down: every row that the sheet measures, as a
 //! comment to be uncommented.
 
-use quillet_check::AskedLimits;
 use quillet_geometry::{Length, Limits};
-use quillet_model::{Bench, Cut, Design, End, Feature, Part, PartId, Pen, Station, Units};
+use quillet_model::{
+    Bench, Cut, CutId, Design, End, Feature, Part, PartId, Pen, Station, StationId, Units,
+};
+use quillet_plan::AskedLimits;
 use quillet_syntax::Span;
 use std::fmt::Write;
 
@@ -54,20 +56,22 @@ impl PartRows<'_> {
         let mut out = format!("  part {} {{\n", self.part.name.text);
         let length = format!("length {}", self.written(self.part.length));
         out += &row(4, &length, &self.long(self.asked.length()));
-        let stations = self.part.stations.iter().filter(|it| it.dia.is_positive());
-        let round = stations.clone().find(|it| self.is_all_round(it));
+        let stations = self.part.stations.with_ids();
+        let stations = stations.filter(|(_, it)| it.dia.is_positive());
+        let round = stations.clone().find(|(_, it)| self.is_all_round(it));
         let rows: String = match round {
             Some(_) => String::new(),
-            None => stations.map(|it| self.station(it)).collect(),
+            None => stations.map(|(id, it)| self.station(id, it)).collect(),
         };
-        if let Some(round) = round {
+        if let Some((_, round)) = round {
             let line = format!("outside dia {}", self.written(round.dia));
             out += &row(4, &line, &self.dia(self.asked.turned(round.dia)));
         }
         out += &block("outside", &rows);
         for end in [End::First, End::Second] {
-            let cuts = self.part.features.iter().filter(|it| it.end == end);
-            let rows: String = cuts.filter_map(|it| self.cut(it)).collect();
+            let cuts = self.part.features.with_ids();
+            let cuts = cuts.filter(|(_, it)| it.end == end);
+            let rows: String = cuts.filter_map(|(id, it)| self.cut(id, it)).collect();
             out += &block(&format!("from {}", self.part.end_name(end)), &rows);
         }
         out + "  }\n"
@@ -78,7 +82,7 @@ impl PartRows<'_> {
         self.design.text(station.span).starts_with("outside")
     }
 
-    fn station(&self, it: &Station) -> String {
+    fn station(&self, id: StationId, it: &Station) -> String {
         let place = match it.from {
             End::First => self.written(it.at),
             End::Second => {
@@ -95,13 +99,13 @@ impl PartRows<'_> {
             self.written(it.dia),
             step.unwrap_or_default()
         );
-        row(6, &line, &self.dia(self.asked.turned(it.dia)))
+        row(6, &line, &self.dia(self.asked.outside(id, it.dia)))
     }
 
     /// A cut, by the words it is drawn in; none of what no caliper reads.
-    fn cut(&self, cut: &Feature) -> Option<String> {
-        let dia = self.asked.dia(cut)?;
-        let reach = self.asked.reach(cut);
+    fn cut(&self, id: CutId, cut: &Feature) -> Option<String> {
+        let dia = self.asked.dia(id)?;
+        let reach = self.asked.reach(id);
         let size = self.written(cut.dia()?);
         let drawn = self.design.text(cut.span);
         let assumed = matches!(

@@ -22,6 +22,8 @@ pub struct Content {
     pub note: Option<String>,
     /// The bench it is made at.
     pub bench: Option<String>,
+    /// Where it is the sheet of one that was made: the pen it is one of, and the day, as written.
+    pub made: Option<MadeOf>,
     /// What must be said on every page: the design has errors.
     pub warning: Option<String>,
     /// The file it is from.
@@ -77,6 +79,27 @@ pub struct Content {
     pub finishing: Vec<String>,
     /// Cautions.
     pub cautions: Vec<String>,
+}
+
+/// What one that was made is one of.
+#[derive(Clone, Debug, Serialize)]
+pub struct MadeOf {
+    /// The pen as it is drawn.
+    pub of: String,
+    /// The day, as written.
+    pub on: Option<String>,
+}
+
+impl MadeOf {
+    /// `One heron, as made on 3 May: what is ticked is done`
+    pub fn words(&self) -> String {
+        let on = self.on.as_ref().map(|it| format!(" on {it}"));
+        format!(
+            "One {}, as made{}: what is ticked is done.",
+            self.of,
+            on.unwrap_or_default()
+        )
+    }
 }
 
 /// Rows under headings.
@@ -209,6 +232,8 @@ pub struct RouteLine {
     pub checks: Vec<RouteCheck>,
     /// Stop and test before going on.
     pub gate: bool,
+    /// It is made already, in one of which that is said.
+    pub done: bool,
 }
 
 /// A measurement and its limits.
@@ -218,6 +243,8 @@ pub struct RouteCheck {
     pub what: String,
     /// Between what it must lie.
     pub limits: String,
+    /// What was read, where it is made.
+    pub as_made: Option<String>,
 }
 
 impl Table {

@@ -1,6 +1,6 @@
 //! Gathers what stands on the sheet of a pen.
 
-use super::content::{Accepted, Content, PartSheet, PenPictures, WantRow};
+use super::content::{Accepted, Content, MadeOf, PartSheet, PenPictures, WantRow};
 use super::words::capital;
 use super::{
     cautions, ending, first, holdings, identity, labels, lists, route_lines, start, strip, turning,
@@ -56,6 +56,10 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
         name: pen.name.text.to_string(),
         note: text(&pen.note),
         bench: bench.map(|it| it.title_or_name().to_owned()),
+        made: pen.made.as_deref().map(|it| MadeOf {
+            of: it.of.text.to_string(),
+            on: text(&it.on),
+        }),
         warning: warning(pen, judged),
         callouts: callouts
             .map(|it| match it.less.is_empty() {

@@ -143,6 +143,7 @@ fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
         {
             last.size = BOTH_ENDS.into();
             last.lines.extend(row.lines);
+            last.done &= row.done;
             last.how.retain(|it| row.how.contains(it));
             continue;
         }
@@ -151,6 +152,7 @@ fn joined(words: &RowContext, range: Range<usize>) -> Vec<HoldingRow> {
         {
             last.verb = "FACE, CENTRE".into();
             last.lines.extend(row.lines);
+            last.done &= row.done;
             if !row.how.is_empty() {
                 last.how.retain(|it| it != CLEAN);
             }

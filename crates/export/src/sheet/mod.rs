@@ -32,8 +32,8 @@ mod work_words;
 pub use cautions::PenTest;
 pub use compared::lines;
 pub use content::{
-    Accepted, Contact, Content, PartEntry, PartSheet, PenFigures, RouteCheck, RouteLine, Saw,
-    SawnPiece, Table, Turning, WantRow,
+    Accepted, Contact, Content, MadeOf, PartEntry, PartSheet, PenFigures, RouteCheck, RouteLine,
+    Saw, SawnPiece, Table, Turning, WantRow,
 };
 pub(crate) use ending::order;
 pub use gather::content;

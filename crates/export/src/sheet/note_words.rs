@@ -65,6 +65,11 @@ pub(super) fn note(note: &Note, units: Units) -> String {
             "its hole as made is its measure: {} under it, on diameter",
             units.plain(*under)
         ),
+        Note::ToSuit { mate, hole, drawn } => format!(
+            "to suit the {mate}’s hole of Ø{}, as made: Ø{} as drawn",
+            units.plain(*hole),
+            units.plain(*drawn)
+        ),
         Note::LevelWith { part } => format!("until part and {part} are level"),
         Note::FeedFromTouch { depth } => format!(
             "no caliper or pin reads it: feed {} from where the tool touches the hole",

@@ -84,6 +84,9 @@ pub(super) fn note(words: &RowContext, note: &Note) -> Option<String> {
         Note::FeedFromTouch { depth } => {
             Some(format!("feed {} from touch", words.units.plain(*depth)))
         }
+        Note::ToSuit { mate, hole, .. } => {
+            Some(format!("suits {mate}’s {}", dia_of(words.units, *hole)))
+        }
         Note::LevelWith { part } => Some(format!("level with {part}")),
         Note::HoldWork => Some("hold work backing out".into()),
         Note::BeginsAt { clockwise } if *clockwise == Angle::ZERO => {

@@ -66,9 +66,10 @@ fn line(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> RouteL
         checks: operation
             .checks
             .iter()
-            .map(|it| check(part, it, units))
+            .map(|it| check(part, operation, it, units))
             .collect(),
         gate: matches!(operation.work, Work::Try(_)),
+        done: operation.as_made.is_some(),
     }
 }
 
@@ -110,7 +111,12 @@ fn speed(speed: &Speed) -> String {
     format!("{rev} rev/min{limited}")
 }
 
-fn check(part: &Part, check: &quillet_plan::Inspection, units: Units) -> RouteCheck {
+fn check(
+    part: &Part,
+    operation: &Operation,
+    check: &quillet_plan::Inspection,
+    units: Units,
+) -> RouteCheck {
     let name = |end: End| part.end_name(end).to_owned();
     let what = match check.what {
         Measured::Outside { end, at } => format!("Ø at {} from the {}", units.plain(at), name(end)),
@@ -122,5 +128,12 @@ fn check(part: &Part, check: &quillet_plan::Inspection, units: Units) -> RouteCh
     RouteCheck {
         what: format!("{what}, {}", units.plain(check.nominal)),
         limits: limits(check.limits, units),
+        as_made: operation.as_made.and_then(|it| {
+            let read = match check.what {
+                Measured::Outside { .. } | Measured::Hole { .. } => it.dia,
+                _ => it.length,
+            };
+            read.map(|it| units.number(it))
+        }),
     }
 }

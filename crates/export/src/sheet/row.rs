@@ -32,6 +32,12 @@ pub struct HoldingRow {
     pub dia: Option<String>,
     /// Limits of the length.
     pub length: Option<String>,
+    /// It is made already, in one of which that is said.
+    pub done: bool,
+    /// The diameter that was read.
+    pub dia_as_made: Option<String>,
+    /// The length that was read.
+    pub length_as_made: Option<String>,
 }
 
 /// Seen of what nothing stops or counts.
@@ -199,6 +205,7 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
     how.extend(readings(words, operation));
     how.extend(operation.notes.iter().filter_map(|it| note(words, it)));
     row.how = how;
+    as_made(words, operation, &mut row);
     row.dia = pin(words, operation);
     let is_side = matches!(operation.work, Work::Side { .. });
     for check in &operation.checks {
@@ -215,6 +222,16 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         }
     }
     Some(row)
+}
+
+/// What is done already, and what was read of it.
+fn as_made(words: &RowContext, operation: &Operation, row: &mut HoldingRow) {
+    let Some(made) = operation.as_made else {
+        return;
+    };
+    row.done = true;
+    row.dia_as_made = made.dia.map(|it| words.units.number(it));
+    row.length_as_made = made.length.map(|it| words.units.number(it));
 }
 
 /// Whether a pass leaves nothing to sand.

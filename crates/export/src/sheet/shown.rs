@@ -66,6 +66,8 @@ pub struct SawnPiece {
     pub length: String,
     /// What the part is long.
     pub net: String,
+    /// It is sawn already, in one of which that is said.
+    pub done: bool,
     /// What it is sawn to, mm.
     pub length_mm: f64,
 }

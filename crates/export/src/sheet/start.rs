@@ -5,8 +5,8 @@ use super::first::section;
 use super::row_words::{dia_of, thread_name};
 use super::words;
 use quillet_geometry::Length;
-use quillet_model::{Bench, Units};
-use quillet_plan::{Availability, CutList, Nub, Plan, Tool, ToolList};
+use quillet_model::{Bench, PieceId, Units};
+use quillet_plan::{Availability, CutList, Nub, Plan, Tool, ToolList, Work};
 
 /// What is sawn off which stock.
 pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw>, Vec<String>) {
@@ -27,6 +27,7 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
             length: units.plain(it.length),
             net: units.plain(it.net),
             length_mm: it.length.to_mm(),
+            done: is_sawn(plan, &it.part, it.piece.0),
         });
         let rods = match (&stock.packing, stock.length) {
             (Some(packing), Some(long)) if packing.rods.len() > 1 => {
@@ -43,6 +44,16 @@ pub(super) fn saws(plan: &Plan, bench: Option<&Bench>, units: Units) -> (Vec<Saw
     });
     let matched = list.stocks.iter().any(|it| it.matched);
     (saws.collect(), notes(plan, &list, matched, units))
+}
+
+/// Whether a piece of a part is sawn, in one that was made.
+fn is_sawn(plan: &Plan, part: &str, piece: PieceId) -> bool {
+    let mut own = plan.routes.iter().filter(|it| &*it.part.name.text == part);
+    let sawn = own.next().and_then(|it| {
+        let mut all = it.operations.iter();
+        all.find(|it| matches!(it.work, Work::Saw { piece: of, .. } if of == piece))
+    });
+    sawn.is_some_and(|it| it.as_made.is_some())
 }
 
 fn notes(plan: &Plan, list: &CutList, matched: bool, units: Units) -> Vec<String> {

@@ -27,6 +27,8 @@ pub struct Station {
     pub rough: String,
     /// The finished diameter.
     pub finished: String,
+    /// The diameter that was read, where it is made.
+    pub as_made: Option<String>,
     /// How far from the part's first end, mm.
     #[serde(skip)]
     pub station_mm: f64,
@@ -74,6 +76,7 @@ pub(super) fn strip(route: &Route, units: Units) -> Option<Strip> {
             false => "–".into(),
         },
         finished: figure(units, finished(it, length), ask && it.row.asked.is_some()),
+        as_made: as_made(route, station(it.inward)).map(|it| units.number(it)),
         station_mm: station(it.inward),
     });
     let columns: Vec<Station> = columns.collect();
@@ -140,6 +143,13 @@ fn kept(
     });
     thin_out(&mut all, NEAR * step.to_mm());
     all
+}
+
+/// The diameter that was read at a station, mm.
+fn as_made(route: &Route, station_mm: f64) -> Option<Length> {
+    let mut read = route.outside_as_made.iter();
+    let here = read.find(|it| (it.0.to_mm() - station_mm).abs() < 5e-3);
+    here.map(|it| it.1)
 }
 
 /// At a step the larger diameter, but at the ends what is there.

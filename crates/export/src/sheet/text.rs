@@ -11,6 +11,9 @@ use std::fmt::{Result, Write as _};
 /// The width of a page, in letters.
 const WIDTH: usize = 92;
 
+/// Where a figure is written.
+const BLANK: &str = "________";
+
 /// Writes a sheet as plain text, in the order of its pages; tables keep their columns, boxes are `[ ]`.
 pub fn text(content: &Content) -> String {
     let mut out = String::new();
@@ -23,6 +26,9 @@ fn page(out: &mut String, c: &Content) -> Result {
     let rule = "=".repeat(c.title.chars().count());
     writeln!(out, "{}\n{rule}\n({MARK})", c.title)?;
     writeln!(out, "{}, design {}", c.file, c.design_mark)?;
+    if let Some(made) = &c.made {
+        paragraph(out, "", &made.words())?;
+    }
     if let Some(warning) = &c.warning {
         paragraph(out, "!! ", warning)?;
     }
@@ -80,8 +86,11 @@ fn before(out: &mut String, c: &Content) -> Result {
         for piece in &saw.pieces {
             writeln!(
                 out,
-                "  [ ] {} to {} ({} long)",
-                piece.name, piece.length, piece.net
+                "  {} {} to {} ({} long)",
+                ticked(piece.done),
+                piece.name,
+                piece.length,
+                piece.net
             )?;
         }
     }
@@ -146,7 +155,7 @@ fn part(out: &mut String, c: &Content, part: &PartSheet) -> Result {
             it.at.clone(),
             it.rough.clone(),
             it.finished.clone(),
-            "________".to_owned(),
+            it.as_made.clone().unwrap_or(BLANK.to_owned()),
         ]
     }));
     table(out, &rows)
@@ -160,7 +169,7 @@ fn holding(out: &mut String, holding: &HoldingRows, speeds: &str) -> Result {
 
 fn row(out: &mut String, row: &HoldingRow, speeds: &str) -> Result {
     let number = row.number.map_or(String::new(), |it| it.to_string());
-    let head = format!("[ ] {number:>2}  ");
+    let head = format!("{} {number:>2}  ", ticked(row.done));
     if row.stop {
         let home = if row.reach.is_empty() {
             String::new()
@@ -189,15 +198,28 @@ fn row(out: &mut String, row: &HoldingRow, speeds: &str) -> Result {
     });
     caption.retain(|it| !it.is_empty());
     paragraph(out, &head, &caption.join("; "))?;
-    for (what, limits) in [("⌀", &row.dia), ("length", &row.length)] {
+    let dia = ("⌀", &row.dia, &row.dia_as_made);
+    let length = ("length", &row.length, &row.length_as_made);
+    for (what, limits, as_made) in [dia, length] {
+        let as_made = as_made.as_deref().unwrap_or(BLANK);
         match limits {
             // No caliper reads it: it says what is tried.
-            Some(tried) if tried.starts_with(what) => writeln!(out, "        {tried}")?,
-            Some(limits) => writeln!(out, "        {what} {limits}   as made ________")?,
+            Some(tried) if tried.starts_with(what) && as_made == BLANK => {
+                writeln!(out, "        {tried}")?
+            }
+            Some(tried) if tried.starts_with(what) => {
+                writeln!(out, "        {tried}   as made {as_made}")?
+            }
+            Some(limits) => writeln!(out, "        {what} {limits}   as made {as_made}")?,
             None => {}
         }
     }
     Ok(())
+}
+
+/// A box.
+fn ticked(done: bool) -> &'static str {
+    if done { "[x]" } else { "[ ]" }
 }
 
 fn last(out: &mut String, c: &Content) -> Result {

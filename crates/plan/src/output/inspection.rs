@@ -54,15 +54,20 @@ pub(crate) fn general(
     what: Measured,
     nominal: Length,
 ) -> Inspection {
-    let either = hand.keeps(kept, nominal);
     Inspection {
         what,
         nominal,
-        // A drill cuts no smaller than itself, but it may cut to size.
-        limits: match kept {
-            ToleranceKind::Drill => Limits::new(nominal, nominal + either),
-            _ => Limits::new(nominal - either, nominal + either),
-        },
+        limits: kept_limits(hand, kept, nominal),
         source: hand.source(kept),
+    }
+}
+
+/// Between what the hand keeps a size.
+pub(crate) fn kept_limits(hand: &Hand, kept: ToleranceKind, nominal: Length) -> Limits {
+    let either = hand.keeps(kept, nominal);
+    match kept {
+        // A drill cuts no smaller than itself, but it may cut to size.
+        ToleranceKind::Drill => Limits::new(nominal, nominal + either),
+        _ => Limits::new(nominal - either, nominal + either),
     }
 }

@@ -10,4 +10,5 @@ pub(crate) mod moulds;
 pub(crate) mod operation;
 pub(crate) mod operation_builder;
 pub(crate) mod packing;
+pub(crate) mod part_size;
 pub(crate) mod problem;

@@ -36,6 +36,17 @@ pub struct Operation {
     pub needs: Vec<usize>,
     /// One of another part's that must come before it.
     pub after: Option<OperationRef>,
+    /// What was read of it; none where it is not made yet, or nothing is said of what is.
+    pub as_made: Option<AsMade>,
+}
+
+/// What was read of an operation that is made; nothing of a size that was not.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct AsMade {
+    /// Its diameter.
+    pub dia: Option<Length>,
+    /// Its depth, its shoulder, or the length over all.
+    pub length: Option<Length>,
 }
 
 /// A depth from a face.
@@ -141,6 +152,15 @@ pub enum Note {
         drawn: Length,
         /// On diameter.
         under: Length,
+    },
+    /// It goes into a hole that is made, and is turned to that.
+    ToSuit {
+        /// The part that has the hole.
+        mate: Arc<str>,
+        /// The hole as it came out.
+        hole: Length,
+        /// What goes in, as drawn.
+        drawn: Length,
     },
     /// Glued in before, it is faced with the part: both ends level.
     LevelWith {

@@ -494,5 +494,6 @@ fn plain(work: Work, hold: Workholding) -> Operation {
         notes: Vec::new(),
         needs: Vec::new(),
         after: None,
+        as_made: None,
     }
 }

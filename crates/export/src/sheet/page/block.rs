@@ -209,7 +209,10 @@ impl RowLayout<'_> {
 
     fn draw(&self, page: &mut Canvas, top: f64, down: f64, key: &str) {
         let row = self.row;
-        page.tick(BOX, top + 1.1, key);
+        match row.done {
+            true => page.ticked(BOX, top + 1.1),
+            false => page.tick(BOX, top + 1.1, key),
+        }
         if let Some(number) = row.number {
             page.put(BOX + 5.1, top + 4.4, STRONG, &number.to_string());
         }
@@ -217,9 +220,9 @@ impl RowLayout<'_> {
             true => self.stopped(page, top, down),
             false => self.worked(page, top),
         }
-        for (limits, from, to, what) in [
-            (&row.dia, DIA, LONG, "dia"),
-            (&row.length, LONG, RIGHT, "length"),
+        for (limits, as_made, from, to, what) in [
+            (&row.dia, &row.dia_as_made, DIA, LONG, "dia"),
+            (&row.length, &row.length_as_made, LONG, RIGHT, "length"),
         ] {
             let Some(limits) = limits else { continue };
             let set = if row.stop { STRONG } else { BODY };
@@ -238,7 +241,12 @@ impl RowLayout<'_> {
             } else {
                 let set = set.fitting(limits, room, &[10.6, 10.0, 9.0, 8.0]);
                 page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
-                page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"));
+                match as_made {
+                    Some(read) => page.put_middle((from + to) / 2.0, down - 1.5, STRONG, read),
+                    None => {
+                        page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"))
+                    }
+                };
             }
             page.upright(Layer::Rule, from, top, down);
         }

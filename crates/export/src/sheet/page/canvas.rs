@@ -236,6 +236,16 @@ impl Canvas {
         });
     }
 
+    /// A box that is ticked: nothing is to be filled in.
+    pub(in crate::sheet) fn ticked(&mut self, x: f64, down: f64) {
+        let corner = self.at(x, down + 4.0);
+        let square = Path::rectangle(corner, 4.0, 4.0);
+        self.scene.stroke(Layer::Fine, square);
+        let (elbow, top) = (corner.moved(1.6, 0.8), corner.moved(3.4, 3.4));
+        let tick = Path::open(corner.moved(0.6, 2.0)).line(elbow).line(top);
+        self.scene.stroke(Layer::Head, tick);
+    }
+
     /// A line to write on, and what is above it to be filled in.
     pub(in crate::sheet) fn blank(&mut self, (x, to): (f64, f64), down: f64, high: f64, key: &str) {
         self.rule(Layer::Frame, x, to, down);

@@ -16,7 +16,9 @@ const FIRST: f64 = 103.0;
 
 /// The page; `at` gives the page of each part that is made.
 pub(super) fn page(c: &Content, paper: Paper, at: &[usize]) -> Canvas {
-    let about = c.note.clone().unwrap_or_default();
+    let made = c.made.as_ref().map(|it| it.words());
+    let about: Vec<String> = made.into_iter().chain(c.note.clone()).collect();
+    let about = about.join(" ");
     let mut page = begun(c, paper, &c.title, &about);
     let foot = Canvas::foot(paper);
     // The pictures share what the tables leave.

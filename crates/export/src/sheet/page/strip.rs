@@ -88,8 +88,16 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
         page.put_middle(middle, downs[0] - 1.9, ats, &it.at);
         page.put_middle(middle, downs[1] - 1.5, roughs, &it.rough);
         page.put_middle(middle, downs[2] - 1.7, sizes, &it.finished);
-        let cell = (left, downs[2]);
-        page.field(cell, (wide, ROWS[3]), &format!("{key}/at{}", it.at));
+        match &it.as_made {
+            Some(read) => {
+                let set = BODY.fitting(read, room, &[10.0, 9.0, 8.0]);
+                page.put_middle(middle, downs[3] - 1.9, set, read);
+            }
+            None => {
+                let cell = (left, downs[2]);
+                page.field(cell, (wide, ROWS[3]), &format!("{key}/at{}", it.at));
+            }
+        }
     }
 }
 
