@@ -1,5 +1,7 @@
 //! The plan of one that was made: what is done, what was read, what the rest is asked to suit.
 
+#![allow(clippy::unwrap_used, reason = "tests")]
+
 use super::*;
 use quillet_geometry::Limits;
 use quillet_plan::{Measured, Note, Operation, TurnKind, plan_made};
