@@ -11,17 +11,19 @@ pub use size::Size;
 use std::borrow::Cow;
 use std::fmt;
 use std::ops::Deref;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// A sentence, a title or a replacement whose sizes are shown in the unit of the file it is for.
 ///
 /// Made by [`text!`](crate::text), by `into()` from words, or from a [`Size`]. It is shown in
-/// millimetres until [`in_units`](Self::in_units) says otherwise; it reads as a `str`.
+/// millimetres until [`in_units`](Self::in_units) says otherwise; it reads as a `str`. Most texts are
+/// pieces of others, or of a finding that nobody sees: the letters are made when they are read first.
 #[derive(Clone, Debug, Default)]
 pub struct SizedText {
     /// Empty where there are no sizes: `shown` is all then.
     pieces: Vec<TextPiece>,
-    shown: String,
+    units: Units,
+    shown: OnceLock<String>,
 }
 
 /// Words or a size.
@@ -42,25 +44,29 @@ impl SizedText {
             text.append(part);
             text.push_words(Cow::Borrowed(after));
         }
-        text.show(Units::Millimetres)
+        text.whole()
     }
 
     /// The same with its sizes shown in a unit.
     #[must_use]
     pub fn in_units(self, units: Units) -> SizedText {
-        match self.pieces.is_empty() {
+        match self.pieces.is_empty() || units == self.units {
             true => self,
-            false => self.show(units),
+            false => SizedText {
+                pieces: self.pieces,
+                units,
+                shown: OnceLock::new(),
+            },
         }
     }
 
     /// This, then that.
     #[must_use]
-    pub fn then(mut self, other: impl Into<SizedText>) -> SizedText {
+    pub fn then(self, other: impl Into<SizedText>) -> SizedText {
         let mut text = SizedText::default();
-        text.append(std::mem::take(&mut self));
+        text.append(self);
         text.append(other.into());
-        text.show(Units::Millimetres)
+        text.whole()
     }
 
     /// Texts one after the other, with words between them.
@@ -72,17 +78,17 @@ impl SizedText {
             }
             all.append(text);
         }
-        all.show(Units::Millimetres)
+        all.whole()
     }
 
     /// What it reads as.
     pub fn as_str(&self) -> &str {
-        &self.shown
+        self.shown.get_or_init(|| shown(&self.pieces, self.units))
     }
 
     fn append(&mut self, other: SizedText) {
         match other.pieces.is_empty() {
-            true => self.push_words(Cow::Owned(other.shown)),
+            true => self.push_words(Cow::Owned(other.shown.into_inner().unwrap_or_default())),
             false => self.pieces.extend(other.pieces),
         }
     }
@@ -93,50 +99,52 @@ impl SizedText {
         }
     }
 
-    /// Two sizes that differ never read alike: both are shown as fine as it takes.
-    fn show(mut self, units: Units) -> SizedText {
-        self.shown.clear();
-        let finer = alike::told_apart(&self.pieces, units);
-        for (index, piece) in self.pieces.iter().enumerate() {
-            match piece {
-                TextPiece::Words(words) => self.shown.push_str(words),
-                TextPiece::Size(size) => {
-                    let told = finer.iter().find(|(at, _)| *at == index);
-                    let told = told.and_then(|(_, by)| size.finer(units, *by));
-                    let told = told.unwrap_or_else(|| size.in_units(units));
-                    self.shown.push_str(&told);
-                }
+    /// With all its pieces: words alone are one.
+    fn whole(self) -> SizedText {
+        let sized = |it: &TextPiece| matches!(it, TextPiece::Size(_));
+        match self.pieces.iter().any(sized) {
+            true => self,
+            false => shown(&self.pieces, Units::Millimetres).into(),
+        }
+    }
+}
+
+/// Two sizes that differ never read alike: both are shown as fine as it takes.
+fn shown(pieces: &[TextPiece], units: Units) -> String {
+    let finer = alike::told_apart(pieces, units);
+    let mut shown = String::new();
+    for (index, piece) in pieces.iter().enumerate() {
+        match piece {
+            TextPiece::Words(words) => shown.push_str(words),
+            TextPiece::Size(size) => {
+                let told = finer.iter().find(|(at, _)| *at == index);
+                let told = told.and_then(|(_, by)| size.finer(units, *by));
+                let told = told.unwrap_or_else(|| size.in_units(units));
+                shown.push_str(&told);
             }
         }
-        if !self
-            .pieces
-            .iter()
-            .any(|it| matches!(it, TextPiece::Size(_)))
-        {
-            self.pieces.clear();
-        }
-        self
     }
+    shown
 }
 
 impl Deref for SizedText {
     type Target = str;
 
     fn deref(&self) -> &str {
-        &self.shown
+        self.as_str()
     }
 }
 
 impl fmt::Display for SizedText {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.pad(&self.shown)
+        out.pad(self)
     }
 }
 
 /// Two texts are equal where they read alike.
 impl PartialEq for SizedText {
     fn eq(&self, other: &Self) -> bool {
-        self.shown == other.shown
+        self.as_str() == other.as_str()
     }
 }
 
@@ -150,33 +158,34 @@ impl PartialOrd for SizedText {
 
 impl Ord for SizedText {
     fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.shown.cmp(&other.shown)
+        self.as_str().cmp(other.as_str())
     }
 }
 
 impl std::hash::Hash for SizedText {
     fn hash<H: std::hash::Hasher>(&self, state: &mut H) {
-        self.shown.hash(state);
+        self.as_str().hash(state);
     }
 }
 
 impl PartialEq<str> for SizedText {
     fn eq(&self, other: &str) -> bool {
-        self.shown == other
+        self.as_str() == other
     }
 }
 
 impl PartialEq<&str> for SizedText {
     fn eq(&self, other: &&str) -> bool {
-        self.shown == *other
+        self.as_str() == *other
     }
 }
 
 impl From<Size> for SizedText {
     fn from(size: Size) -> Self {
-        let mut text = SizedText::default();
-        text.pieces.push(TextPiece::Size(size));
-        text.show(Units::Millimetres)
+        SizedText {
+            pieces: vec![TextPiece::Size(size)],
+            ..SizedText::default()
+        }
     }
 }
 
@@ -190,8 +199,8 @@ impl From<Length> for SizedText {
 impl From<String> for SizedText {
     fn from(shown: String) -> Self {
         SizedText {
-            pieces: Vec::new(),
-            shown,
+            shown: shown.into(),
+            ..SizedText::default()
         }
     }
 }
