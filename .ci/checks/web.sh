@@ -17,10 +17,4 @@ CARGO_TARGET_DIR=$target quietly "$page/build" "$target/page"
 (cd "$page" && quietly npx tsc --noEmit)
 node "$page/test/size.mjs" "$target/page"
 
-window=$tools/page
-if [ ! -d "$window/node_modules/playwright-core" ]; then
-    mkdir -p "$window" && alone quietly npm install --prefix "$window" playwright-core@1.65.1 ||
-        skip "the page in a browser" "its driver cannot be installed"
-fi
-packages chromium || skip "the page in a browser" "Chromium cannot be installed"
-timeout 400 node "$page/test/window.mjs" "$window" "$QUILLET" "$target/page" "$target/page-pictures"
+in_chromium "$target/page" "$target/page-pictures"

@@ -6,7 +6,6 @@ components is held against its published schema by `cyclonedx-python-lib` where 
 
 import email
 import json
-import os
 import re
 import shutil
 import subprocess
@@ -17,29 +16,14 @@ import unittest
 import zipfile
 from pathlib import Path
 
-RELEASE = Path(os.environ["RELEASE"]).resolve()
-ROOT = Path(__file__).resolve().parents[3]
-
-
-def only(pattern):
-    """The one file of the release of that name."""
-    found = list(RELEASE.glob(pattern))
-    assert len(found) == 1, f"{pattern}: {found}"
-    return found[0]
-
-
-def alone(program, *asked, folder, path="/nowhere"):
-    """What a program says where nothing else can be found."""
-    env = {"PATH": path, "HOME": str(folder)}
-    return subprocess.run([program, *asked], cwd=folder, env=env, capture_output=True, text=True)
-
+from release import RELEASE, ROOT, alone, only, version
 
 class Release(unittest.TestCase):
     def setUp(self):
         kept = tempfile.TemporaryDirectory()
         self.addCleanup(kept.cleanup)
         self.folder = Path(kept.name).resolve()
-        self.version = re.search(r"quillet-(.*)\.cdx\.json", only("*.cdx.json").name)[1]
+        self.version = version()
 
     def finds(self, program, path="/nowhere"):
         """A program says its version and finds what is flawed in Knot."""
@@ -99,7 +83,7 @@ class Release(unittest.TestCase):
         return [it for it in found if it["purl"].startswith(begins)]
 
     def test_the_wheel(self):
-        wheel = only("*.whl")
+        wheel = only("*-manylinux*_x86_64.whl")
         with zipfile.ZipFile(wheel) as it:
             info = f"quillet-{self.version}.dist-info"
             said = email.message_from_bytes(it.read(f"{info}/METADATA"))
@@ -162,10 +146,11 @@ class Release(unittest.TestCase):
         self.assertEqual(subprocess.run([*check, "SHA256SUMS"], cwd=RELEASE).returncode, 0)
         sums = (RELEASE / "SHA256SUMS").read_text("utf-8").splitlines()
         self.assertEqual({it.split("  ")[1] for it in sums}, {it.name for it in RELEASE.iterdir()} - {"SHA256SUMS"})
-        spoilt = bytearray(only("*.whl").read_bytes())
+        page = only("manual.html")
+        spoilt = bytearray(page.read_bytes())
         spoilt[len(spoilt) // 2] ^= 1
-        (self.folder / only("*.whl").name).write_bytes(spoilt)
-        (self.folder / "SUM").write_text(next(it for it in sums if it.endswith(".whl")) + "\n", "utf-8")
+        (self.folder / page.name).write_bytes(spoilt)
+        (self.folder / "SUM").write_text(next(it for it in sums if it.endswith(page.name)) + "\n", "utf-8")
         said = subprocess.run([*check, "SUM"], cwd=self.folder, capture_output=True)
         self.assertEqual(said.returncode, 1)
 
