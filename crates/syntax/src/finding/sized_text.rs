@@ -2,16 +2,16 @@
 
 mod alike;
 mod size;
+mod to_text;
 
-use quillet_geometry::{Angle, Length};
+use quillet_geometry::Length;
 use quillet_standards::Units;
-use quillet_standards::fit::Fit;
-use quillet_standards::thread::{ThreadClass, ThreadForm};
 pub use size::Size;
 use std::borrow::Cow;
 use std::fmt;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
+pub use to_text::ToText;
 
 /// A sentence, a title or a replacement whose sizes are shown in the unit of the file it is for.
 ///
@@ -228,61 +228,6 @@ impl From<Arc<str>> for SizedText {
         words.to_string().into()
     }
 }
-
-/// What may go into a text: words, counts, sizes, other texts.
-pub trait ToText {
-    /// As a text.
-    fn to_text(&self) -> SizedText;
-}
-
-impl<T: ToText + ?Sized> ToText for &T {
-    fn to_text(&self) -> SizedText {
-        (**self).to_text()
-    }
-}
-
-impl ToText for SizedText {
-    fn to_text(&self) -> SizedText {
-        self.clone()
-    }
-}
-
-macro_rules! sized {
-    ($($of:ty),*) => {
-        $(impl ToText for $of {
-            fn to_text(&self) -> SizedText {
-                (*self).into()
-            }
-        })*
-    };
-}
-
-macro_rules! worded {
-    ($($of:ty),*) => {
-        $(impl ToText for $of {
-            fn to_text(&self) -> SizedText {
-                self.to_string().into()
-            }
-        })*
-    };
-}
-
-sized!(Size, Length);
-worded!(
-    str,
-    String,
-    Arc<str>,
-    Cow<'_, str>,
-    char,
-    usize,
-    u8,
-    u32,
-    u64,
-    i32,
-    i64,
-    f64
-);
-worded!(Angle, ThreadForm, ThreadClass, Fit);
 
 /// A [`SizedText`](crate::SizedText) by its form and what goes into the form's `{}`, in order: words,
 /// lengths, sizes, counts, other texts.
