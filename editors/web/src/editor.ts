@@ -10,6 +10,7 @@ import { drawSelection, EditorView, highlightActiveLine, hoverTooltip, keymap, l
 import type { Change, Choice, Completion, Finding, Hover } from "./answers";
 import { coloured } from "./colours";
 import { rendered } from "./markdown";
+import { stops } from "./snippets";
 
 /** What the text asks of the page. */
 export interface Around {
@@ -44,7 +45,7 @@ function offer(around: Around, it: Choice): Offer {
     label: it.label,
     detail: it.detail,
     type: it.kind,
-    apply: it.snippet === null ? it.label : snippet(it.snippet.replace(/\$\{?0\}?$/, "${}")),
+    apply: it.snippet === null ? it.label : snippet(stops(it.snippet)),
     info: async () => {
       const text = await around.ask<string>("about", { about: it.about });
       return typeof text === "string" ? rendered(text) : null;

@@ -13,7 +13,7 @@ import { freeName, isName, nameOf } from "./names";
 import { counted, showFindings, showPreview } from "./side";
 import { tidy } from "./text";
 import { withUsed } from "./uses";
-import { BadArchive, packed, unpacked } from "./zip";
+import { BadArchive, packed, textOf, unpacked } from "./zip";
 
 /** So many characters of a link some mail programs still leave whole. */
 const LONG_LINK = 8_000;
@@ -345,7 +345,11 @@ export class Page {
           this.say(`${file.name} is no name of a pen's file here: letters, digits, dots and hyphens, then .quillet.`);
           continue;
         }
-        found.push([name, await file.text()]);
+        try {
+          found.push([name, textOf(new Uint8Array(await file.arrayBuffer()))]);
+        } catch {
+          this.say(`${file.name} is no text in UTF-8: it was not imported. Save it so, and choose it again.`);
+        }
       }
       for (const [name, text] of found) {
         await this.take(name, tidy(text));
