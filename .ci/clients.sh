@@ -70,12 +70,18 @@ pens() {
     echo "$folder"
 }
 
-# in_chromium FOLDER PICTURES: the built page in a real browser, against $QUILLET; its packages are installed.
-in_chromium() {
-    local driver=$tools/page
+# chromium: Chromium, and the folder of its driver in $driver.
+chromium() {
+    driver=$tools/page
     [ -d "$driver/node_modules/playwright-core" ] || {
         mkdir -p "$driver" && alone quietly npm install --prefix "$driver" playwright-core@1.65.1
     } || skip "the page in a browser" "its driver cannot be installed"
     packages chromium || skip "the page in a browser" "Chromium cannot be installed"
+}
+
+# in_chromium FOLDER PICTURES: the built page in a real browser, against $QUILLET; its packages are installed.
+in_chromium() {
+    chromium
     timeout 400 node editors/web/test/window.mjs "$driver" "$QUILLET" "$1" "$2"
+    timeout 300 node editors/web/test/refused.mjs "$driver" "$1" "$2"
 }

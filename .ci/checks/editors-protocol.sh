@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # A protocol client under the capabilities of three editors; every message of the server is read
-# into the types of LSP 3.17.
+# into the types of LSP 3.18.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 source .ci/clients.sh

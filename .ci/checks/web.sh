@@ -16,5 +16,6 @@ CARGO_TARGET_DIR=$target quietly "$page/build" "$target/page"
 # The bindings that its types are of are built with it.
 (cd "$page" && quietly npx tsc --noEmit)
 node "$page/test/size.mjs" "$target/page"
+node "$page/test/archive.mjs"
 
 in_chromium "$target/page" "$target/page-pictures"

@@ -1,5 +1,6 @@
-"""The real server under the capabilities of three editors; every message that it sends is read
-into the types of LSP 3.17, and one that does not fit fails the test."""
+"""The real server under the capabilities of three editors, and of one that takes what LSP 3.18 has beyond
+theirs; every message that it sends is read into the types of LSP 3.18, and one that does not fit fails the
+test."""
 
 import os
 import shutil
@@ -11,7 +12,7 @@ from lsprotocol import types as lsp
 from pytest_lsp import ClientServerConfig, LanguageClient, client_capabilities
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
-EDITORS = ["neovim", "visual_studio_code", "emacs"]
+EDITORS = ["neovim", "visual_studio_code", "emacs", "newer"]
 
 
 # What the server may ask of an editor that offers it, answered as an editor does: with nothing.
@@ -22,6 +23,16 @@ ASKED_BACK = [
     lsp.WORKSPACE_INLAY_HINT_REFRESH,
     lsp.WORKSPACE_SEMANTIC_TOKENS_REFRESH,
 ]
+
+
+def offered(editor):
+    """What an editor says that it can."""
+    if editor != "newer":
+        return client_capabilities(editor)
+    can = client_capabilities("visual_studio_code")
+    can.workspace.workspace_edit.snippet_edit_support = True
+    can.text_document.range_formatting.ranges_support = True
+    return can
 
 
 @pytest.fixture(scope="module")
@@ -36,12 +47,13 @@ def pens(tmp_path_factory):
 )
 async def client(lsp_client: LanguageClient, request, pens):
     params = lsp.InitializeParams(
-        capabilities=client_capabilities(request.param),
+        capabilities=offered(request.param),
         workspace_folders=[lsp.WorkspaceFolder(uri=pens.as_uri(), name="pens")],
     )
     for method in ASKED_BACK:
         lsp_client.feature(method)(lambda params: None)
     lsp_client.pulls = bool(params.capabilities.text_document.diagnostic)
+    lsp_client.newer = request.param == "newer"
     lsp_client.said = await lsp_client.initialize_session(params)
     yield lsp_client
     await lsp_client.shutdown_session()
@@ -144,6 +156,48 @@ async def test_every_finding_answers_its_fixes(client, pens):
         )
         fixes += len(actions or [])
     assert fixes > 0
+
+
+THIN = """part section from tip to shank {
+  blank of acrylic rod 13
+  length  30
+  outside dia 11
+  from shank {
+    tenon  9.75 for 8
+    thread M10x0.75 outside for 6
+  }
+}
+"""
+
+
+@pytest.mark.asyncio
+async def test_what_is_newer_goes_to_who_takes_it(client, pens):
+    (pens / "thin.quillet").write_text(THIN)
+    document, _ = opened(client, pens, "thin.quillet")
+    options = lsp.FormattingOptions(tab_size=2, insert_spaces=True)
+    line = lambda at: lsp.Range(lsp.Position(at, 0), lsp.Position(at, 3))
+    said = client.said.capabilities.document_range_formatting_provider
+    assert getattr(said, "ranges_support", None) == (True if client.newer else None)
+    edits = await client.text_document_ranges_formatting_async(
+        lsp.DocumentRangesFormattingParams(
+            text_document=document, ranges=[line(2), line(5), line(6)], options=options
+        )
+    )
+    assert [it.range.start.line for it in edits] == [2, 5]
+    snippets = []
+    for found in await findings(client, document):
+        actions = await client.text_document_code_action_async(
+            lsp.CodeActionParams(
+                text_document=document,
+                range=found.range,
+                context=lsp.CodeActionContext(diagnostics=[found]),
+            )
+        )
+        for action in actions:
+            for change in action.edit.document_changes or []:
+                snippets += [it for it in change.edits if isinstance(it, lsp.SnippetTextEdit)]
+    assert bool(snippets) == client.newer
+    assert all(it.snippet.value.startswith("${1|9.9,") for it in snippets)
 
 
 @pytest.mark.asyncio

@@ -133,6 +133,8 @@
     ;; Both the form of the statement and what was worked out, one not in place of the other.
     (check "what is told of a place is put together" (eq eldoc-documentation-strategy #'eldoc-documentation-compose)
            eldoc-documentation-strategy)
+    (let ((form (ask :textDocument/signatureHelp)))
+      (check "a statement that is whole leaves the line to what is worked out" (null form) form))
 
     (go "drill 12.2")
     (delete-region (point) (line-end-position))

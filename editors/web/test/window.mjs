@@ -4,14 +4,12 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { serve } from "./serve.mjs";
+import { begun, says, write } from "./browser.mjs";
 
 const [tools, program, folder, pictures] = process.argv.slice(2);
-const { chromium } = createRequire(join(tools, "package.json"))("playwright-core");
 const here = dirname(fileURLToPath(import.meta.url));
 const examples = join(here, "../../../examples");
 const axe = readFileSync(join(here, "../node_modules/axe-core/axe.min.js"), "utf8");
@@ -33,11 +31,7 @@ function terminal(file, texts) {
   return JSON.parse(said).findings.map((it) => [it.rule, it.severity, it.message]);
 }
 
-const { address, end } = await serve(folder);
-const browser = await chromium.launch({
-  executablePath: "/usr/bin/chromium",
-  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync", "--disable-background-networking", "--disable-component-update"],
-});
+const { address, fresh, failed, close } = await begun(tools, folder);
 const text = (name) => readFileSync(join(examples, name), "utf8");
 let passed = 0;
 const ok = (what) => {
@@ -45,37 +39,7 @@ const ok = (what) => {
   console.log(`ok - ${what}`);
 };
 
-/** A page of a browser that has kept nothing yet. */
-async function fresh(about = {}) {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 860 }, acceptDownloads: true, ...about });
-  const page = await context.newPage();
-  page.setDefaultTimeout(30_000);
-  const bad = [];
-  page.on("request", (it) => {
-    if (!it.url().startsWith(address) && !/^(data|blob):/.test(it.url())) {
-      bad.push(it.url());
-    }
-  });
-  page.on("console", (it) => it.type() === "error" && bad.push(it.text()));
-  page.on("pageerror", (it) => bad.push(String(it)));
-  await page.goto(address + (about.hash ?? ""));
-  await page.waitForSelector("body[data-ready]");
-  return { context, page, bad };
-}
-
-/** Puts a text in the place of the whole, as from the clipboard. */
-async function write(page, whole) {
-  await page.locator(".cm-content").click();
-  await page.keyboard.press("Control+a");
-  await page.locator(".cm-content").evaluate((element, text) => {
-    const clipboardData = new DataTransfer();
-    clipboardData.setData("text/plain", text);
-    element.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
-  }, whole);
-}
-
 const count = (page) => page.locator("#count");
-const says = (page, what) => page.waitForFunction((it) => document.querySelector("#count")?.textContent === it, what);
 
 try {
   const { context, page, bad } = await fresh();
@@ -134,6 +98,31 @@ try {
   await page.screenshot({ path: join(pictures, "completion.png") });
   ok("words are offered");
   await page.keyboard.press("Escape");
+  // What is chosen stands there as a line that can be read, its first stop marked to be written over.
+  for (const [behind, begun, wanted] of [
+    ['pen heron "Heron" {', "scr", /^ {2}screw ([\w-]+)\.[\w-]+ into (?!\1\.)[\w-]+\.[\w-]+\b/],
+    ["  from mouth {", "thr", /^ {4}thread thread inside to depth\b/],
+  ]) {
+    const whole = text("heron.quillet").replace(`${behind}\n`, `${behind}\n${" ".repeat(behind.search(/\S/) + 2)}${begun}\n`);
+    await write(page, whole);
+    await page.waitForFunction(() => document.querySelector("#count")?.textContent !== "Nothing found");
+    await page.keyboard.press("Control+Home");
+    const row = whole.slice(0, whole.indexOf(` ${begun}\n`)).split("\n").length - 1;
+    for (let down = 0; down < row; down += 1) {
+      await page.keyboard.press("ArrowDown");
+    }
+    await page.keyboard.press("End");
+    await page.keyboard.press("Control+Space");
+    await page.locator(".cm-tooltip-autocomplete li").first().waitFor();
+    await page.waitForTimeout(200);
+    await page.keyboard.press("Enter");
+    // Of the lines in sight the first of this word is the new one.
+    const line = async () => (await page.locator(".cm-line").allTextContents()).find((it) => it.startsWith(" ".repeat(behind.search(/\S/) + 2) + begun));
+    assert.match(await line(), wanted);
+    await page.keyboard.type("tern");
+    assert.match(await line(), /^ *(screw|thread) tern (into|inside) /);
+  }
+  ok("a joint names the faces there are, and no sign of a snippet is left");
   await write(page, text("heron.quillet"));
   await says(page, "Nothing found");
 
@@ -177,79 +166,35 @@ try {
   await page.waitForFunction(() => document.querySelector("#said").textContent.includes("stays stopped"));
   ok("a checker that dies is started again, once");
 
+  await page.reload();
+  await says(page, "Nothing found");
   const second = await context.newPage();
   await second.goto(address);
   await second.waitForSelector("#second:not([hidden])");
-  ok("a second tab only reads, and says so");
+  await says(second, "Nothing found");
+  await second.locator(".cm-content").click();
+  await second.keyboard.type("lost");
+  assert.ok(!(await second.locator(".cm-content").textContent()).includes("lost"));
+  // Nor does what is brought into it take the place of what the first one keeps.
+  await second.locator("#chosen").setInputFiles({ name: "heron.quillet", mimeType: "text/plain", buffer: Buffer.from("-- another\n") });
+  await second.locator("dialog button", { hasText: "Replace it" }).click();
+  await second.waitForTimeout(600);
   await second.close();
+  await write(page, slip);
+  await page.waitForFunction((many) => document.querySelectorAll("#found li").length === many, expected.length);
+  await page.waitForTimeout(600);
+  await page.reload();
+  await page.waitForSelector("#found li");
+  const kept = await page.locator(".cm-content").textContent();
+  assert.ok(kept.includes("13.7") && !kept.includes("another"));
+  ok("a second tab only reads, and says so; what the first one has is kept");
   assert.deepEqual(bad, []);
   ok("nothing left the page, and its policy had nothing to say");
   await context.close();
 
-  const linking = await fresh();
-  await linking.page.locator("#do-link").click();
-  await linking.page.waitForFunction(() => location.hash.startsWith("#q1="));
-  const hash = await linking.page.evaluate(() => location.hash);
-  console.log(`a link of Heron with what it uses has ${hash.length} characters`);
-  await linking.context.close();
-  const lent = await fresh({ hash });
-  await lent.page.waitForFunction(() => document.querySelector("#count").textContent === "Nothing found");
-  await lent.context.close();
-  for (const [damaged, said] of [["#q1=AAAA", "damaged"], [hash.slice(0, -40), "damaged"], ["#q1=%%%", "damaged"], ["#q2=AAAA", "newer"], [`#q1=${"A".repeat(40_000)}`, "damaged"]]) {
-    const it = await fresh({ hash: damaged });
-    await it.page.waitForFunction((words) => document.querySelector("#said").textContent.includes(words), said);
-    await says(it.page, "Nothing found");
-    assert.deepEqual(it.bad, []);
-    await it.context.close();
-  }
-  ok("links hold the files; damaged, huge and newer ones open nothing");
-  const moving = await fresh();
-  await moving.page.locator("#do-export").click();
-  const [archive] = await Promise.all([
-    moving.page.waitForEvent("download"),
-    moving.page.locator("dialog button", { hasText: "All files" }).click(),
-  ]);
-  const zip = readFileSync(await archive.path());
-  await moving.page.locator("#do-remove").click();
-  await moving.page.locator("dialog button", { hasText: "Remove it" }).click();
-  await moving.page.waitForFunction(() => ![...document.querySelectorAll("#files button")].some((it) => it.textContent === "heron"));
-  await moving.page.locator("#chosen").setInputFiles({ name: "pens.zip", mimeType: "application/zip", buffer: zip });
-  await moving.page.waitForFunction(() => [...document.querySelectorAll("#files button")].some((it) => it.textContent === "heron"));
-  ok("what is exported can be imported again");
-  await moving.page.locator("#chosen").setInputFiles({ name: "heron.quillet", mimeType: "text/plain", buffer: Buffer.from("-- mine\r\n") });
-  await moving.page.locator("dialog button", { hasText: "heron-2.quillet" }).click();
-  await moving.page.waitForFunction(() => document.querySelector(".cm-content").textContent.includes("-- mine"));
-  ok("a name that is taken is asked about, and both are kept");
-  for (const name of ["<b>tern<b>.quillet", "..quillet", "tern.txt"]) {
-    await moving.page.locator("#chosen").setInputFiles({ name, mimeType: "text/plain", buffer: Buffer.from("x") });
-    await moving.page.waitForFunction((it) => document.querySelector("#said").textContent.startsWith(`${it} is no name`), name);
-  }
-  const damaged = Buffer.from(zip);
-  damaged.fill(0xff, 200, 5000);
-  await moving.page.locator("#chosen").setInputFiles({ name: "bad.zip", mimeType: "application/zip", buffer: damaged });
-  await moving.page.waitForFunction(() => document.querySelector("#said").textContent.includes("damaged: nothing was imported"));
-  assert.deepEqual(moving.bad, []);
-  ok("strange names and damaged archives are refused in a sentence");
-  await moving.context.close();
-
-  const refusing = await browser.newContext();
-  await refusing.addInitScript(() => Object.defineProperty(window, "indexedDB", { get: () => { throw new DOMException("no", "SecurityError"); } }));
-  const bare = await refusing.newPage();
-  await bare.goto(address);
-  await bare.waitForSelector("#refused:not([hidden])");
-  await says(bare, "Nothing found");
-  ok("a browser that keeps nothing is said to, and works");
-  await refusing.close();
   console.log(`the page: ${passed} passed, 0 failed`);
 } catch (error) {
-  for (const context of browser.contexts()) {
-    for (const page of context.pages()) {
-      await page.screenshot({ path: join(pictures, "failed.png") }).catch(() => undefined);
-    }
-  }
-  console.log(`not ok - ${error.stack}`);
-  process.exitCode = 1;
+  await failed(error, join(pictures, "failed.png"));
 } finally {
-  await browser.close();
-  end();
+  await close();
 }

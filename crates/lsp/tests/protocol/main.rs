@@ -15,3 +15,4 @@ mod rough;
 mod service;
 mod soak;
 mod typing;
+mod written;
