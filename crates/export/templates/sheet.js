@@ -2,8 +2,8 @@
 (function () {
   var place = "quillet " + document.body.dataset.memory, kept = {};
   try { kept = JSON.parse(localStorage.getItem(place)) || {}; } catch (e) { kept = {}; }
-  var fields = document.querySelectorAll("input");
-  // On paper a field is called by its key.
+  var fields = document.querySelectorAll("input:enabled");
+  // On paper a field is called by its key. What is ticked already cannot be changed.
   function keyOf(field) { return field.dataset.key || field.getAttribute("aria-label"); }
   function show(field) {
     var value = kept[keyOf(field)];

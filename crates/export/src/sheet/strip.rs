@@ -6,7 +6,7 @@ use quillet_plan::{CaliperRow, CaliperTable, NUB_DIA, ROUGH_OVER, Route, Work, c
 use serde::Serialize;
 
 /// The strip of a part.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Strip {
     /// The face that stations are measured from.
     pub from: String,
@@ -19,7 +19,7 @@ pub struct Strip {
 }
 
 /// A station of the strip.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Station {
     /// How far from the face.
     pub at: String,

@@ -2,12 +2,13 @@
 
 mod saws;
 
+use super::alike::AlikeParts;
 use super::canvas::{BODY, Canvas, FIGURE, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::{block, key, last, mandrel, strip};
+use super::{block, last, mandrel, strip};
 use crate::draw::Paper;
 use crate::scene::Layer;
-use crate::sheet::content::{Content, PartSheet};
+use crate::sheet::content::Content;
 use saws::{NAMED, saws};
 
 const RIGHT: f64 = LEFT + WIDTH;
@@ -16,6 +17,9 @@ const LEADING: f64 = 4.1;
 /// Above what stands below the mandrels, and its heading, mm.
 const ABOVE: f64 = 4.0;
 const HEADING: f64 = 6.6;
+/// How much the rows of a stack's gluing grow at most, and the room that a strip may want, mm.
+const AIRY: f64 = 1.25;
+const STRIP: f64 = 50.0;
 
 /// The pages before those of the parts, and where there is room on the last of them.
 pub(super) struct BeforePages {
@@ -50,22 +54,34 @@ pub(super) fn pages(c: &Content, paper: Paper) -> BeforePages {
 
 impl BeforePages {
     /// Sets how a part's stack is glued up where there is room; the number of its page.
-    pub(super) fn glued(&mut self, c: &Content, part: &PartSheet) -> Option<usize> {
+    pub(super) fn glued(&mut self, c: &Content, part: AlikeParts) -> Option<usize> {
         let (made, _) = part.holdings.split_at(part.gluing());
-        let rows: f64 = made.iter().map(|it| block::height(it, 1.0)).sum();
+        let rows = |grow: f64| made.iter().map(|it| block::height(it, grow)).sum::<f64>();
         let top = self.down + ABOVE;
-        if top + HEADING + rows > self.foot - 0.3 {
+        let room = self.foot - 0.3 - top - HEADING;
+        if rows(1.0) > room {
             return None;
         }
+        // The rows have air where a strip still finds its room below them.
+        let grow = if rows(AIRY) + STRIP <= room {
+            AIRY
+        } else {
+            1.0
+        };
         let number = 1 + self.pages.len();
         let page = self.pages.last_mut()?;
-        let end = page.put(LEFT, top + 5.0, VERB, &format!("Glue up the {}", part.name));
+        let end = page.put(
+            LEFT,
+            top + 5.0,
+            VERB,
+            &format!("Glue up the {}", part.names()),
+        );
         let caption = "– first of all: glue needs its time";
         page.put(end + 1.5, top + 5.0, BODY, caption);
         block::heads(page, top + 5.0, &c.speeds);
         let mut at = top + HEADING;
         for (index, holding) in made.iter().enumerate() {
-            at = block::block(page, holding, at, 1.0, &key(part, index));
+            at = block::block(page, holding, at, grow, &part.keys(index));
         }
         page.rule(Layer::Rule, LEFT, RIGHT, at);
         self.down = at;
@@ -80,8 +96,8 @@ impl BeforePages {
     }
 
     /// Sets strips that found no room on their parts' pages, if all do here; what is left is handed back.
-    pub(super) fn strips<'c>(&mut self, strips: Vec<&'c PartSheet>) -> Vec<&'c PartSheet> {
-        let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
+    pub(super) fn strips<'c>(&mut self, strips: Vec<AlikeParts<'c>>) -> Vec<AlikeParts<'c>> {
+        let high: f64 = strips.iter().map(|it| strip::height(*it)).sum();
         let fit = self.pages.len() > 1 && self.down + ABOVE + high <= self.foot;
         match self.pages.last_mut().filter(|_| fit) {
             Some(page) => {

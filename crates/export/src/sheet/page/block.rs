@@ -68,13 +68,13 @@ fn least(holding: &HoldingRows) -> f64 {
     (if holding.grip.is_empty() { 5.0 } else { 9.0 }) + picture
 }
 
-/// Sets a holding; `key` begins the keys of its boxes.
+/// Sets a holding; `keys` begin the keys of its boxes, one for each part that is made so.
 pub(super) fn block(
     page: &mut Canvas,
     holding: &HoldingRows,
     top: f64,
     grow: f64,
-    key: &str,
+    keys: &[String],
 ) -> f64 {
     let down = top + height(holding, grow);
     page.rule(Layer::Outline, LEFT, RIGHT, top);
@@ -97,7 +97,11 @@ pub(super) fn block(
     for (index, row) in holding.rows.iter().enumerate() {
         let set = set(row);
         let end = at + set.height() * grow;
-        set.draw(page, at, end, &super::row_key(key, row, index));
+        let keys: Vec<String> = keys
+            .iter()
+            .map(|it| super::row_key(it, row, index))
+            .collect();
+        set.draw(page, at, end, &keys);
         if index + 1 < holding.rows.len() {
             page.rule(Layer::Rule, BOX, RIGHT, end);
         }
@@ -207,11 +211,11 @@ impl RowLayout<'_> {
             + if self.stop.len() > 1 { 2.6 } else { 0.0 }
     }
 
-    fn draw(&self, page: &mut Canvas, top: f64, down: f64, key: &str) {
+    fn draw(&self, page: &mut Canvas, top: f64, down: f64, keys: &[String]) {
         let row = self.row;
         match row.done {
             true => page.ticked(BOX, top + 1.1),
-            false => page.tick(BOX, top + 1.1, key),
+            false => page.tick(BOX, top + 1.1, keys.first().map_or("", String::as_str)),
         }
         if let Some(number) = row.number {
             page.put(BOX + 5.1, top + 4.4, STRONG, &number.to_string());
@@ -229,6 +233,7 @@ impl RowLayout<'_> {
             let room = to - from - 0.7;
             let words = set.width(limits) > room && limits.contains(' ');
             let ends = (from + 1.8, to - 1.8);
+            let keys: Vec<String> = keys.iter().map(|it| format!("{it}/{what}")).collect();
             if words {
                 for (line, base) in set.lines(limits, room).iter().zip([3.5, 7.0]) {
                     page.put_middle((from + to) / 2.0, top + base, set, line);
@@ -236,16 +241,14 @@ impl RowLayout<'_> {
                 // What is seen, not measured, leaves no figure to write; of two readings each has its limits.
                 let high = down - top - 8.4;
                 if limits.contains('–') && high > 3.0 {
-                    page.blank(ends, down - 1.1, high, &format!("{key}/{what}"));
+                    page.blanks(ends, down - 1.1, high, &keys);
                 }
             } else {
                 let set = set.fitting(limits, room, &[10.6, 10.0, 9.0, 8.0]);
                 page.put_middle((from + to) / 2.0, top + 3.5, set, limits);
                 match as_made {
                     Some(read) => page.put_middle((from + to) / 2.0, down - 1.5, STRONG, read),
-                    None => {
-                        page.blank(ends, down - 1.1, down - top - 4.9, &format!("{key}/{what}"))
-                    }
+                    None => page.blanks(ends, down - 1.1, down - top - 4.9, &keys),
                 };
             }
             page.upright(Layer::Rule, from, top, down);

@@ -252,6 +252,22 @@ impl Canvas {
         self.field((x, down - high), (to - x, high), key);
     }
 
+    /// Lines to write on side by side, one for each of what is to be filled in.
+    pub(in crate::sheet) fn blanks(
+        &mut self,
+        (x, to): (f64, f64),
+        down: f64,
+        high: f64,
+        keys: &[String],
+    ) {
+        const BETWEEN: f64 = 1.6;
+        let wide = (to - x + BETWEEN) / keys.len().max(1) as f64;
+        for (at, key) in keys.iter().enumerate() {
+            let from = x + wide * at as f64;
+            self.blank((from, from + wide - BETWEEN), down, high, key);
+        }
+    }
+
     /// Room to write in without a line.
     pub(in crate::sheet) fn field(&mut self, at: (f64, f64), size: (f64, f64), key: &str) {
         self.fields.push(Field {

@@ -1,11 +1,12 @@
 //! The last page: put together, finished, tested.
 
+use super::alike::AlikeParts;
 use super::canvas::{BODY, Canvas, FIGURE, FOOTER, LEFT, STRONG, TOP, VERB, WIDTH};
 use super::frame::begun;
 use super::strip;
 use crate::draw::{Look, Paper, spread_wide};
 use crate::scene::{Layer, Path};
-use crate::sheet::content::{Contact, Content, PartSheet};
+use crate::sheet::content::{Contact, Content};
 
 const RIGHT: f64 = LEFT + WIDTH;
 /// The right-hand column, and how wide the left-hand one is.
@@ -19,8 +20,8 @@ const FIRST: f64 = 80.0;
 pub(super) fn pages<'c>(
     c: &'c Content,
     paper: Paper,
-    strips: Vec<&'c PartSheet>,
-) -> (Vec<Canvas>, Vec<&'c PartSheet>) {
+    strips: Vec<AlikeParts<'c>>,
+) -> (Vec<Canvas>, Vec<AlikeParts<'c>>) {
     let about = format!("{}: fit, finish, test", c.title);
     let mut page = begun(c, paper, "Put together", &about);
     let foot = Canvas::foot(paper);
@@ -44,7 +45,7 @@ pub(super) fn pages<'c>(
     let left = order(&mut page, c, at);
     let right = tests(&mut page, c, at);
     let under = left.max(right) + 2.0;
-    let high: f64 = strips.iter().map(|it| strip::height(it)).sum();
+    let high: f64 = strips.iter().map(|it| strip::height(*it)).sum();
     let fit = under + high <= foot;
     next(&mut page, under + 1.0, if fit { foot - high } else { foot });
     if fit {

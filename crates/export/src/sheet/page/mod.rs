@@ -1,5 +1,6 @@
 //! The pages of a sheet: what stands where on the paper.
 
+mod alike;
 mod before;
 mod block;
 mod canvas;
@@ -18,6 +19,7 @@ use super::content::{Content, PartSheet};
 use super::row::HoldingRow;
 use crate::draw::Paper;
 use crate::scene::Scene;
+use alike::AlikeParts;
 use canvas::Canvas;
 
 /// What every page of a design with errors says.
@@ -37,23 +39,25 @@ pub(super) fn pages(c: &Content, paper: Paper) -> Vec<SheetPage> {
     let mut before = before::pages(c, paper);
     // Each with how many parts stand on it.
     let mut made: Vec<(usize, Vec<Canvas>)> = Vec::new();
-    let mut left: Vec<&PartSheet> = Vec::new();
+    let mut left: Vec<AlikeParts> = Vec::new();
     // The pages, among those made, whose strip is elsewhere.
     let mut lacking: Vec<usize> = Vec::new();
-    let mut index = 0;
-    while let Some(it) = c.parts.get(index) {
-        if let Some((count, page)) = small::shared(c, paper, &c.parts[index..]) {
-            made.push((count, vec![page]));
-            index += count;
+    let parts = AlikeParts::of(&c.parts);
+    let mut rest = parts.as_slice();
+    while let [it, others @ ..] = rest {
+        if let Some((count, page)) = small::shared(c, paper, rest) {
+            let (these, those) = rest.split_at(count);
+            made.push((these.iter().map(|it| it.count()).sum(), vec![page]));
+            rest = those;
             continue;
         }
-        let part = part::part(c, paper, it, &mut before);
+        let part = part::part(c, paper, *it, &mut before);
         if part.strip_left {
-            left.push(it);
+            left.push(*it);
             lacking.push(made.len());
         }
-        made.push((1, part.pages));
-        index += 1;
+        made.push((it.count(), part.pages));
+        rest = others;
     }
     let left = before.strips(left);
     // What is made of one part needs little to be put together.

@@ -1,10 +1,10 @@
 //! The pages of a part: its drawing, its holdings, its strip.
 
+use super::alike::AlikeParts;
 use super::before::BeforePages;
 use super::block;
 use super::canvas::{BODY, Canvas, FIGURE, LARGE, LEFT, TOP, VERB, WIDTH};
 use super::frame::begun;
-use super::key;
 use super::strip;
 use crate::draw::{LabelSizes, Paper, labelled, scales};
 use crate::scene::{Layer, Scene};
@@ -34,24 +34,24 @@ const SIZES: fn() -> LabelSizes = || LabelSizes {
 /// What of a part stands on its own pages.
 #[derive(Clone, Copy)]
 struct OwnRows<'a> {
-    part: &'a PartSheet,
+    part: AlikeParts<'a>,
     /// So many holdings, from the first on, stand before, on the page of this number.
     elsewhere: Option<(usize, usize)>,
 }
 
 impl<'a> OwnRows<'a> {
     /// The holdings with their places among all of the part's.
-    fn holdings(self) -> impl Iterator<Item = (usize, &'a HoldingRows)> {
+    fn holdings(&self) -> impl Iterator<Item = (usize, &HoldingRows)> {
         let first = self.elsewhere.map_or(0, |it| it.0);
         self.part.holdings.iter().enumerate().skip(first)
     }
 
-    fn height(self, grow: f64) -> f64 {
+    fn height(&self, grow: f64) -> f64 {
         self.holdings().map(|it| block::height(it.1, grow)).sum()
     }
 
     /// The largest drawing with which all stands on one page, and how high the strip is that does too.
-    fn on_one(self, drawings: &[Scene], room: f64) -> Option<(&Scene, f64)> {
+    fn on_one<'d>(&self, drawings: &'d [Scene], room: f64) -> Option<(&'d Scene, f64)> {
         let strip = strip::height(self.part);
         let fits = |drawing: &&Scene, strip: f64| {
             drawing.height_mm + HEADS + self.height(1.0) + GAP + strip <= room
@@ -68,11 +68,11 @@ impl<'a> OwnRows<'a> {
 pub(super) fn part(
     c: &Content,
     paper: Paper,
-    part: &PartSheet,
+    part: AlikeParts,
     before: &mut BeforePages,
 ) -> PartPages {
     let room = Canvas::foot(paper) - TOP;
-    let drawings: Vec<Scene> = (0..2).filter_map(|down| labelled_at(part, down)).collect();
+    let drawings: Vec<Scene> = (0..2).filter_map(|down| labelled_at(&part, down)).collect();
     let mut own = OwnRows {
         part,
         elsewhere: None,
@@ -92,7 +92,7 @@ pub(super) fn part(
     let Some((drawing, own_strip)) = own.on_one(&drawings, room) else {
         return broken(c, paper, part, drawings.first(), room);
     };
-    let mut page = begun(c, paper, &part.title, &part.about);
+    let mut page = begun(c, paper, &part.titles(), &part.said());
     let grow = grown(room - drawing.height_mm - HEADS - GAP - own_strip, |it| {
         own.height(it)
     });
@@ -102,13 +102,13 @@ pub(super) fn part(
         page.put(LEFT, at - 1.4, BODY, &words);
     }
     for (index, holding) in own.holdings() {
-        at = block::block(&mut page, holding, at, grow, &key(part, index));
+        at = block::block(&mut page, holding, at, grow, &part.keys(index));
     }
     page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
     let foot = Canvas::foot(paper);
-    notes(&mut page, at, foot - own_strip, part);
+    notes(&mut page, at, foot - own_strip, &part);
     if own_strip > 0.0 {
-        strip::strip(&mut page, part, foot, &key(part, 0));
+        strip::strip(&mut page, part, foot, &part.keys(0));
     }
     PartPages {
         pages: vec![page],
@@ -127,12 +127,12 @@ pub(super) fn labelled_at(part: &PartSheet, down: usize) -> Option<Scene> {
 fn broken(
     c: &Content,
     paper: Paper,
-    part: &PartSheet,
+    part: AlikeParts,
     drawing: Option<&Scene>,
     room: f64,
 ) -> PartPages {
     let foot = Canvas::foot(paper);
-    let mut page = begun(c, paper, &part.title, &part.about);
+    let mut page = begun(c, paper, &part.titles(), &part.said());
     let mut at = headed(&mut page, c, drawing, TOP);
     let mut pages = Vec::new();
     for (index, holding) in part.holdings.iter().enumerate() {
@@ -146,7 +146,7 @@ fn broken(
                 pages.push(page);
                 page = further(c, paper, part, pages.len() + 1, &mut at);
             }
-            block::block(&mut page, &first, at, 1.0, &key(part, index));
+            block::block(&mut page, &first, at, 1.0, &part.keys(index));
             pages.push(page);
             page = further(c, paper, part, pages.len() + 1, &mut at);
             rest = then;
@@ -155,14 +155,14 @@ fn broken(
             pages.push(page);
             page = further(c, paper, part, pages.len() + 1, &mut at);
         }
-        at = block::block(&mut page, &rest, at, 1.0, &key(part, index));
+        at = block::block(&mut page, &rest, at, 1.0, &part.keys(index));
     }
     page.rule(Layer::Rule, LEFT, LEFT + WIDTH, at);
     let strip = strip::height(part);
     let fits = strip > 0.0 && at + GAP + strip <= foot;
-    notes(&mut page, at, foot - if fits { strip } else { 0.0 }, part);
+    notes(&mut page, at, foot - if fits { strip } else { 0.0 }, &part);
     if fits {
-        strip::strip(&mut page, part, foot, &key(part, 0));
+        strip::strip(&mut page, part, foot, &part.keys(0));
     }
     pages.push(page);
     PartPages {
@@ -171,8 +171,13 @@ fn broken(
     }
 }
 
-fn further(c: &Content, paper: Paper, part: &PartSheet, number: usize, at: &mut f64) -> Canvas {
-    let mut page = begun(c, paper, &format!("{}, {number}", part.title), &part.about);
+fn further(c: &Content, paper: Paper, part: AlikeParts, number: usize, at: &mut f64) -> Canvas {
+    let mut page = begun(
+        c,
+        paper,
+        &format!("{}, {number}", part.titles()),
+        &part.said(),
+    );
     *at = headed(&mut page, c, None, TOP);
     page
 }
@@ -233,12 +238,12 @@ fn notes(page: &mut Canvas, top: f64, down: f64, part: &PartSheet) {
 }
 
 /// The strips that found no room on their parts' pages.
-pub(super) fn templates(c: &Content, paper: Paper, parts: &[&PartSheet]) -> Vec<Canvas> {
+pub(super) fn templates(c: &Content, paper: Paper, parts: &[AlikeParts]) -> Vec<Canvas> {
     let foot = Canvas::foot(paper);
     let mut pages: Vec<Canvas> = Vec::new();
     let mut at = f64::INFINITY;
     for part in parts {
-        let high = strip::height(part) + 3.0;
+        let high = strip::height(*part) + 3.0;
         if at + high > foot || pages.is_empty() {
             pages.push(begun(
                 c,
@@ -250,7 +255,7 @@ pub(super) fn templates(c: &Content, paper: Paper, parts: &[&PartSheet]) -> Vec<
         }
         at += high;
         if let Some(page) = pages.last_mut() {
-            strip::strip(page, part, at, &key(part, 0));
+            strip::strip(page, *part, at, &part.keys(0));
         }
     }
     pages

@@ -1,9 +1,9 @@
 //! The strip on the page: a table over the template, and the line along which it is cut off.
 
+use super::alike::AlikeParts;
 use super::canvas::{BODY, Canvas, FIGURE, LEFT, STRONG, TextStyle, VERB, WIDTH};
 use crate::draw::{CARD_ABOVE_MM, CARD_SIDE_MM, card};
 use crate::scene::{Layer, Path, Xy};
-use crate::sheet::content::PartSheet;
 use crate::sheet::strip::{Station, Strip};
 
 /// Room for the names of the rows.
@@ -13,51 +13,66 @@ const ROWS: [f64; 4] = [5.8, 5.1, 6.9, 6.3];
 const FAN: f64 = 5.8;
 
 /// How high a part's strip is; 0 where it has none.
-pub(super) fn height(part: &PartSheet) -> f64 {
+pub(super) fn height(part: AlikeParts) -> f64 {
     let radius = part.radius_mm();
     match &part.strip {
-        Some(_) => 1.6 + ROWS.iter().sum::<f64>() + FAN + CARD_ABOVE_MM + radius + 1.6,
+        Some(_) => 1.6 + rows(part).iter().sum::<f64>() + FAN + CARD_ABOVE_MM + radius + 1.6,
         None => 0.0,
     }
 }
 
 /// Sets the strip so that it ends at the foot.
-pub(super) fn strip(page: &mut Canvas, part: &PartSheet, foot: f64, key: &str) {
+pub(super) fn strip(page: &mut Canvas, part: AlikeParts, foot: f64, keys: &[String]) {
     let Some(strip) = &part.strip else { return };
     let top = foot - height(part);
     let width = page.scene.width_mm;
     page.rule(Layer::Scissors, 0.0, width, top);
     scissors(page, 9.5, top);
-    table(page, strip, top + 1.6, key);
-    let under = top + 1.6 + ROWS.iter().sum::<f64>();
+    table(page, part, strip, top + 1.6, keys);
+    let under = top + 1.6 + rows(part).iter().sum::<f64>();
     template(page, part, strip, under);
 }
 
 /// Sets several, the last at the foot.
-pub(super) fn at_foot(page: &mut Canvas, parts: &[&PartSheet], foot: f64) {
-    let mut down = foot - parts.iter().map(|it| height(it)).sum::<f64>();
+pub(super) fn at_foot(page: &mut Canvas, parts: &[AlikeParts], foot: f64) {
+    let mut down = foot - parts.iter().map(|it| height(*it)).sum::<f64>();
     for part in parts {
-        down += height(part);
-        strip(page, part, down, &super::key(part, 0));
+        down += height(*part);
+        strip(page, *part, down, &part.keys(0));
     }
+}
+
+/// How high its rows are: of the last there is one for each part.
+fn rows(part: AlikeParts) -> Vec<f64> {
+    let [rows @ .., made] = ROWS;
+    let made = std::iter::repeat_n(made, part.count());
+    rows.into_iter().chain(made).collect()
 }
 
 fn column(strip: &Strip) -> f64 {
     (WIDTH - NAMES) / strip.columns.len() as f64
 }
 
-fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
+fn table(page: &mut Canvas, part: AlikeParts, strip: &Strip, top: f64, keys: &[String]) {
     let right = LEFT + WIDTH;
-    let names = [
+    let mut names = vec![
         format!("from the {}", strip.from),
         "rough to".into(),
         "finished ⌀".into(),
-        "as made".into(),
     ];
+    // Where two are made each has its row.
+    names.extend(part.each().map(|name| match part.count() {
+        1 => "as made".to_owned(),
+        _ => format!("{name} as made"),
+    }));
     let mut at = top;
     let mut downs = Vec::new();
-    for (index, (name, high)) in names.iter().zip(ROWS).enumerate() {
-        let set = if index % 2 == 0 { STRONG } else { BODY };
+    for (index, (name, high)) in names.iter().zip(rows(part)).enumerate() {
+        let set = if index % 2 == 0 && index < 3 {
+            STRONG
+        } else {
+            BODY
+        };
         let set = set.fitting(name, NAMES - 0.2, &[10.0, 9.0, 8.0]);
         // On the line of the figures beside it.
         let above = if index == 1 { 1.5 } else { 1.9 };
@@ -83,7 +98,7 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
         let left = LEFT + NAMES + wide * index as f64;
         let middle = left + wide / 2.0;
         if index > 0 {
-            page.upright(Layer::Rule, left, downs[0], downs[3]);
+            page.upright(Layer::Rule, left, downs[0], at);
         }
         page.put_middle(middle, downs[0] - 1.9, ats, &it.at);
         page.put_middle(middle, downs[1] - 1.5, roughs, &it.rough);
@@ -94,15 +109,17 @@ fn table(page: &mut Canvas, strip: &Strip, top: f64, key: &str) {
                 page.put_middle(middle, downs[3] - 1.9, set, read);
             }
             None => {
-                let cell = (left, downs[2]);
-                page.field(cell, (wide, ROWS[3]), &format!("{key}/at{}", it.at));
+                for (row, key) in keys.iter().enumerate() {
+                    let cell = (left, downs[2] + ROWS[3] * row as f64);
+                    page.field(cell, (wide, ROWS[3]), &format!("{key}/at{}", it.at));
+                }
             }
         }
     }
 }
 
 /// The card with the profile cut out of its edge, a line from each column to its place on it.
-fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
+fn template(page: &mut Canvas, part: AlikeParts, strip: &Strip, under: f64) {
     let Some(card) = card(&part.part) else { return };
     let top = under + FAN;
     let [first, second] = part.ends();
@@ -124,7 +141,7 @@ fn template(page: &mut Canvas, part: &PartSheet, strip: &Strip, under: f64) {
     let down = top + card.height_mm;
     page.put_end(left - 2.0, down - 2.0, STRONG, &first);
     page.put(left + card.width_mm + 2.0, down - 2.0, STRONG, &second);
-    let name = format!("{} 1 : 1", part.name);
+    let name = format!("{} 1 : 1", part.names());
     let (beside, whole) = (left - LEFT - STRONG.width(&first) - 5.0, left - LEFT - 2.0);
     let fit = |room: f64| {
         VERB.sized(9.0).width(&name) <= room && BODY.sized(9.0).width(&strip.leave) <= room
