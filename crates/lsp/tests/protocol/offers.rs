@@ -234,3 +234,41 @@ async fn however_fast_one_types_the_editor_is_asked_twice_a_second_at_most() {
     assert_eq!(more.iter().filter(hints).count(), 0, "{more:?}");
     assert!(asked[2] >= 10, "{asked:?}");
 }
+
+#[tokio::test]
+async fn an_editor_that_offers_nothing_is_asked_for_nothing() {
+    let bench = Bench::new();
+    for number in 0..30 {
+        std::fs::write(bench.path(&format!("{number}.quillet")), PEN).unwrap();
+    }
+    let mut editor = Editor::start_with(json!({}), Some(bench.0.path())).await;
+    let pen = bench.uri("pen.quillet");
+    editor.open(&pen, PEN).await;
+    let shared = bench.uri("shared.quillet");
+    editor.open(&shared, SHARED).await;
+    let wider = json!([{"text": "let grip = 11.5\n"}]);
+    editor.change(&shared, 2, wider).await;
+    let settings = json!({"settings": {"quillet": {"units": "in"}}});
+    editor
+        .notify("workspace/didChangeConfiguration", settings)
+        .await;
+    let show = json!({"command": "quillet.explain", "arguments": ["thin-wall"]});
+    editor.ask("workspace/executeCommand", show).await;
+    let line = json!({"textDocument": {"uri": pen}, "position": {"line": 5, "character": 2}});
+    let list = editor.ask("textDocument/completion", line).await;
+    let plain = |it: &Value| it["insertTextFormat"] == 1;
+    assert!(
+        list["items"].as_array().unwrap().iter().all(plain),
+        "{list}"
+    );
+    let edit = renamed(&mut editor, &bench).await;
+    assert!(edit["changes"].is_object(), "{edit}");
+    // What is told is findings and lines for the log; whatever needs an answer would have an id.
+    let said = editor.everything().await;
+    let told = |it: &Value| {
+        let method = it["method"].as_str().unwrap_or_default();
+        it.get("id").is_none()
+            && ["textDocument/publishDiagnostics", "window/logMessage"].contains(&method)
+    };
+    assert!(!said.is_empty() && said.iter().all(told), "{said:?}");
+}

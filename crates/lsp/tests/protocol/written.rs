@@ -59,7 +59,12 @@ async fn what_a_block_lacks_is_shown_first_and_what_stands_once_not_again() {
     assert_eq!(labels[..3], ["blank", "outside", "from"]);
     assert!(!labels.contains(&"length"), "{labels:?}");
     let late = &labels[labels.len() - 4..];
-    assert!(["want", "accept", "limit", "let"].iter().all(|it| late.contains(it)), "{labels:?}");
+    assert!(
+        ["want", "accept", "limit", "let"]
+            .iter()
+            .all(|it| late.contains(it)),
+        "{labels:?}"
+    );
 }
 
 #[tokio::test]
@@ -84,7 +89,9 @@ async fn a_joint_has_its_faces_as_choices_where_snippets_are_taken_else_its_word
         let screw = items.iter().find(|it| it["label"] == "screw").unwrap();
         assert_eq!(screw["insertTextFormat"], format);
         assert_eq!(screw["textEdit"]["newText"], text);
-        let any = items.iter().any(|it| it["textEdit"]["newText"].as_str().unwrap().contains("${"));
+        let any = items
+            .iter()
+            .any(|it| it["textEdit"]["newText"].as_str().unwrap().contains("${"));
         assert_eq!(any, snippets);
     }
 }
