@@ -87,7 +87,8 @@ class Check:
         return path
 
     def example(self, pen):
-        return EXAMPLES / f"{pen}.quillet"
+        path = EXAMPLES / f"{pen}.quillet"
+        return path if path.exists() else EXAMPLES / "more" / path.name
 
     def sheet_of(self, pen, name, *more):
         path = self.folder / name

@@ -234,20 +234,12 @@ fn lacking(page: &mut Canvas, c: &Content, (right, top): (f64, f64)) -> f64 {
     page.put(x, beside, VERB, "Not on the bench’s list");
     beside += 5.0;
     for (what, instead) in &c.lacking {
-        let caption = format!("{what}: {instead}");
-        for (index, line) in BODY.lines(&caption, RIGHT - x).iter().enumerate() {
-            // The tool in bold as far as the first line goes.
-            match line.strip_prefix(what.as_str()).filter(|_| index == 0) {
-                Some(rest) => {
-                    let bold = STRONG.fitting(what, BODY.width(what), &[10.4, 10.0, 9.6]);
-                    page.put(x, beside, bold, what);
-                    page.put(x + BODY.width(what), beside, BODY, rest);
-                }
-                None => {
-                    page.put(x, beside, BODY, line);
-                }
+        // What is wanted in bold, what does instead of it below.
+        for (set, words) in [(STRONG, what), (BODY, instead)] {
+            for line in set.lines(words, RIGHT - x) {
+                page.put(x, beside, set, &line);
+                beside += 4.0;
             }
-            beside += 4.0;
         }
         beside += 0.8;
     }

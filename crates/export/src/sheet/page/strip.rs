@@ -143,11 +143,11 @@ fn template(page: &mut Canvas, part: AlikeParts, strip: &Strip, under: f64) {
     page.put(left + card.width_mm + 2.0, down - 2.0, STRONG, &second);
     let name = format!("{} 1 : 1", part.names());
     let (beside, whole) = (left - LEFT - STRONG.width(&first) - 5.0, left - LEFT - 2.0);
-    let fit = |room: f64| {
-        VERB.sized(9.0).width(&name) <= room && BODY.sized(9.0).width(&strip.leave) <= room
+    let fits = |room: f64, most: usize| {
+        VERB.sized(11.0).width(&name) <= room && BODY.lines(&strip.leave, room).len() <= most
     };
     // What has no room beside the end's name stands higher, where the lines to the card leave room.
-    let room = if !fit(beside) && fit(whole) {
+    let room = if !fits(beside, 1) && fits(whole, 2) {
         whole
     } else {
         beside
@@ -160,13 +160,8 @@ fn template(page: &mut Canvas, part: AlikeParts, strip: &Strip, under: f64) {
         top + 4.2
     };
     let at = page.lines((LEFT, first), set, &lines, 4.0);
-    let leave = BODY.fitting(&strip.leave, room, &[9.0]);
-    page.lines(
-        (LEFT, at + 4.4),
-        leave,
-        &leave.lines(&strip.leave, room),
-        4.0,
-    );
+    let leave = BODY.lines(&strip.leave, room);
+    page.lines((LEFT, at + 4.4), BODY, &leave, 4.0);
 }
 
 /// Scissors on the line, drawn: two blades and two bows.
