@@ -21,6 +21,8 @@ pub(crate) struct ClientSupport {
     pub(crate) augments_tokens: bool,
     /// It would rather have hovers without marks than in Markdown.
     pub(crate) plain_hovers: bool,
+    /// It would rather have what is told of a choice without marks than in Markdown.
+    pub(crate) plain_documentation: bool,
     /// It shows progress that the server begins.
     pub(crate) shows_progress: bool,
     /// It watches files where it is asked to.
@@ -63,6 +65,11 @@ impl ClientSupport {
             plain_hovers: document
                 .and_then(|document| document.hover.as_ref())
                 .and_then(|hover| hover.content_format.as_ref()?.first())
+                .is_some_and(|first| *first == MarkupKind::PlainText),
+            plain_documentation: document
+                .and_then(|document| document.completion.as_ref())
+                .and_then(|completion| completion.completion_item.as_ref())
+                .and_then(|item| item.documentation_format.as_ref()?.first())
                 .is_some_and(|first| *first == MarkupKind::PlainText),
             shows_progress: editor
                 .window

@@ -7,7 +7,16 @@ use tower_lsp::lsp_types::{MarkupContent, MarkupKind};
 /// What is shown of a hover: as it is where tables and pictures are drawn; else a table's rows become
 /// lines `name: value`, and where the editor would rather have no marks, there are none, and no pictures.
 pub(crate) fn hover(editor: ClientSupport, markdown: &str) -> MarkupContent {
-    let (kind, value) = match (editor.plain_hovers, editor.shows_pictures) {
+    shown(editor, editor.plain_hovers, markdown)
+}
+
+/// The same of what is told of a choice.
+pub(crate) fn documentation(editor: ClientSupport, markdown: &str) -> MarkupContent {
+    shown(editor, editor.plain_documentation, markdown)
+}
+
+fn shown(editor: ClientSupport, plain: bool, markdown: &str) -> MarkupContent {
+    let (kind, value) = match (plain, editor.shows_pictures) {
         (true, _) => (
             MarkupKind::PlainText,
             without_marks(&without_tables(markdown)),

@@ -1,6 +1,6 @@
 //! Completion, documentation only when asked for.
 
-use super::hover::markdown;
+use crate::markup;
 use crate::server_state::{RequestContext, path_of};
 use quillet_ide::{Choice, ChoiceKind, DocumentationKey};
 use serde::{Deserialize, Serialize};
@@ -71,7 +71,10 @@ pub(crate) fn resolve(asked: &RequestContext, item: &CompletionItem) -> Result<C
             .analysis(&path_of(&uri), &|| asked.cancel.is_off())
         && let Some(text) = quillet_ide::about(&analysis, &about)
     {
-        item.documentation = Some(Documentation::MarkupContent(markdown(text)));
+        item.documentation = Some(Documentation::MarkupContent(markup::documentation(
+            asked.editor,
+            &text,
+        )));
     }
     Ok(item)
 }

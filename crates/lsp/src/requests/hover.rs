@@ -4,8 +4,8 @@ use crate::markup;
 use crate::server_state::RequestContext;
 use tower_lsp::jsonrpc::Result;
 use tower_lsp::lsp_types::{
-    Documentation, Hover, HoverContents, HoverParams, MarkupContent, MarkupKind,
-    ParameterInformation, ParameterLabel, SignatureHelp, SignatureHelpParams, SignatureInformation,
+    Documentation, Hover, HoverContents, HoverParams, ParameterInformation, ParameterLabel,
+    SignatureHelp, SignatureHelpParams, SignatureInformation,
 };
 
 /// What is shown of the thing at a place.
@@ -45,13 +45,6 @@ pub(crate) fn signature(
             active_parameter: active.or(past),
         })
     })
-}
-
-pub(crate) fn markdown(value: String) -> MarkupContent {
-    MarkupContent {
-        kind: MarkupKind::Markdown,
-        value,
-    }
 }
 
 /// Labels count UTF-16 code units, whatever encoding was agreed.

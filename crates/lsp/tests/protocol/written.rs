@@ -109,3 +109,23 @@ async fn how_a_statement_is_written_is_told_while_it_is_and_not_once_it_is_whole
         assert_eq!(signature.is_object(), told, "{line}: {signature}");
     }
 }
+
+#[tokio::test]
+async fn a_choice_is_explained_in_the_form_that_the_editor_names_first() {
+    for (format, kind) in [(json!(["plaintext"]), "plaintext"), (json!([]), "markdown")] {
+        let item = json!({"documentationFormat": format});
+        let can = json!({"textDocument": {"completion": {"completionItem": item}}});
+        let mut editor = Editor::start_with(can, None).await;
+        editor.open(URI, "limit \n").await;
+        let position = json!({"line": 0, "character": 6});
+        let params = json!({"textDocument": {"uri": URI}, "position": position});
+        let list = editor.ask("textDocument/completion", params).await;
+        let items = list["items"].as_array().unwrap();
+        let wall = items.iter().find(|it| it["label"] == "thin-wall").unwrap();
+        let told = editor.ask("completionItem/resolve", wall.clone()).await;
+        let told = &told["documentation"];
+        assert_eq!(told["kind"], kind);
+        let text = told["value"].as_str().unwrap();
+        assert_eq!(text.contains('`'), kind == "markdown", "{text}");
+    }
+}
