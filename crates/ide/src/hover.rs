@@ -3,6 +3,7 @@
 
 mod about;
 mod cut;
+mod moves;
 mod number;
 mod part;
 mod pen;

@@ -5,6 +5,7 @@ use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use quillet_check::examine;
 use quillet_fixture::EXAMPLES;
 use quillet_model::{Texts, load, resolve};
+use quillet_room::spread::{Hands, USUAL_CASES, USUAL_SEED};
 use quillet_room::{Numbers, Probe, Room};
 use quillet_syntax::Severity;
 use std::path::Path;
@@ -64,6 +65,20 @@ fn benches(criterion: &mut Criterion) {
                 .iter()
                 .map(|it| Room::of(&probe, &numbers, it));
             rooms.filter(Room::has_room).count()
+        });
+    });
+    group.finish();
+    let pen = design.pen("heron").expect("Heron is there");
+    let mut group = criterion.benchmark_group("spread of Heron, one thread");
+    group.sample_size(10);
+    group.throughput(Throughput::Elements(u64::from(USUAL_CASES)));
+    group.bench_function("2,000 cases", |it| {
+        it.iter(|| {
+            let cases = (USUAL_CASES, USUAL_SEED);
+            let hands = Hands::of(&design, pen, cases, Severity::Warning).expect("Heron is sound");
+            let mut workplace = hands.workplace();
+            let made = hands.cases().map(|nth| hands.case(&mut workplace, nth));
+            made.filter(|it| it.found.is_empty()).count()
         });
     });
     group.finish();

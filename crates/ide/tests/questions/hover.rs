@@ -76,6 +76,11 @@ fn hover_of_a_number_tells_what_it_moves() {
         depth.contains("| 1 mm more: mass(uncapped) of one | −0.139 g |"),
         "{depth}"
     );
+    // Beside what is wanted the two that move most for their size: it balances further from the part that
+    // lost metal; how long it is does not move.
+    assert_eq!(depth.matches("| 1 mm more: ").count(), 2, "{depth}");
+    let balance = "| 1 mm more: balance(uncapped) of one | −0.";
+    assert!(depth.contains(balance), "{depth}");
 }
 
 #[test]
