@@ -24,7 +24,7 @@ import step
 import walls
 from kept import EXAMPLES, Kept, examples, of_other_kinds
 from packages import begin, wanted
-from reckoned import made_up, rooms
+from reckoned import made, made_up, rooms
 from reckoned.chains import Chains
 from reckoned.language import File, NotRead
 from reckoned.pens import pens_of
@@ -94,6 +94,31 @@ def made_up_volumes(kept):
             count, valid, volume = step.read(out)
             volume = volume if count == 1 and valid else None
             kept.hold(f"STEP of {name}: volume", volume, found["volume_mm3"])
+
+
+def made_pens(kept):
+    """Volume and centroid of every part of what ships as made: the drawn text with what was measured."""
+    with tempfile.TemporaryDirectory() as folder:
+        for path in EXAMPLES.glob("*.quillet"):
+            shutil.copy(path, folder)
+        for path in sorted((EXAMPLES / "made").glob("*.quillet")):
+            text = path.read_text(encoding="utf-8")
+            drawn = (EXAMPLES / Path(re.search(r'use "(.*)"', text)[1]).name).read_text(encoding="utf-8")
+            written = Path(folder) / f"as-{path.name}"
+            written.write_text(made.as_drawn(drawn, text), encoding="utf-8")
+            hold_made(kept, path, File(written))
+
+
+def hold_made(kept, path, design):
+    said = next(it for it in kept.measured(path)["pens"] if it["name"] == path.stem)
+    for found in said["parts"]:
+        part = design.parts.get(found["name"])
+        if part is None or part.bought:
+            continue
+        volume, centroid = Solid(part).volume()
+        what = f"{path.name}: {found['name']} as made"
+        kept.hold(f"{what}: volume", found["volume_mm3"], volume)
+        kept.hold(f"{what}: centroid", found["centroid_mm"], centroid)
 
 
 def made_up_sides(kept):
@@ -199,7 +224,10 @@ def part_of(place):
 
 
 # One function a figure, each in a process of its own; what takes longest first.
-FIGURES = [made_up_pens, made_up_sides, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes, calipers.limits]
+FIGURES = [
+    made_up_pens, made_pens, made_up_sides, made_up_volumes, walls.of_examples, walls.made_up_parts, pens, volumes,
+    calipers.limits,
+]
 
 
 if __name__ == "__main__":

@@ -4,7 +4,7 @@ use crate::answer::Format;
 use crate::at::At;
 use crate::choice::PenChoice;
 use crate::terminal;
-use crate::vary::{bounds, one_of};
+use crate::vary::bounds;
 use quillet_export::report::{Aims, rounded};
 use quillet_room::aim::{aim, asked};
 use quillet_room::{Numbers, Probe};
@@ -43,10 +43,7 @@ pub(crate) fn run(args: &AimArgs) -> ExitCode {
 fn work(args: &AimArgs) -> Result<ExitCode, String> {
     let analysis = args.at.analysis(&args.file)?;
     let (design, examined) = (&analysis.design, analysis.examined());
-    let pens = args.pen.pens(design)?;
-    let [pen] = pens.as_slice() else {
-        return Err(one_of(pens.iter().map(|it| &*it.name.text)));
-    };
+    let pen = args.pen.one(design)?;
     if examined.errors() > 0 {
         let errors = quillet_model::words::errors(examined.errors());
         return Err(format!(

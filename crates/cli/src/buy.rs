@@ -3,7 +3,7 @@
 use crate::answer::Format;
 use crate::at::At;
 use crate::batch::BatchChoice;
-use crate::choice::UnitsChoice;
+use crate::choice::{NO_PEN, UnitsChoice};
 use crate::warn::OmissionWarnings;
 use crate::{terminal, warn};
 use quillet_export::report::BuyReport;
@@ -48,7 +48,7 @@ impl BuyArgs {
         warn::errors(analysis.examined());
         let counted = self.pens.pens(design)?;
         if counted.is_empty() {
-            return Err("there is no pen in this file".into());
+            return Err(NO_PEN.into());
         }
         for part in counted.iter().flat_map(|(pen, _)| pen.parts.iter()) {
             left_out.is_known(part, part.lacks_making());

@@ -29,6 +29,9 @@ impl UnitsChoice {
     }
 }
 
+/// Said of a file that defines none.
+pub(crate) const NO_PEN: &str = "there is no pen in this file";
+
 /// Which pen of a file.
 #[derive(clap::Args)]
 pub(crate) struct PenChoice {
@@ -45,5 +48,21 @@ impl PenChoice {
     /// A sentence that names the pens there are.
     pub(crate) fn pens<'d>(&self, design: &'d Design) -> Result<Vec<&'d Pen>, String> {
         quillet_pen::pens(design, self.pen.as_deref())
+    }
+
+    /// The one pen that is meant.
+    ///
+    /// # Errors
+    ///
+    /// A sentence, where there is none, or several and none is named.
+    pub(crate) fn one<'d>(&self, design: &'d Design) -> Result<&'d Pen, String> {
+        match self.pens(design)?[..] {
+            [pen] => Ok(pen),
+            [] => Err(NO_PEN.to_owned()),
+            ref pens => {
+                let names: Vec<&str> = pens.iter().map(|it| &*it.name.text).collect();
+                Err(format!("say which pen with --pen: {}", names.join(", ")))
+            }
+        }
     }
 }

@@ -34,9 +34,15 @@ fn write(args: &GalleryArgs) -> Result<ExitCode, String> {
     found.problems.iter().for_each(terminal::aside);
     let read = found.files.par_iter();
     let cards: Vec<Vec<Card>> = read
-        .map(|path| match disk::analysis_from(path, &source) {
-            Ok(analysis) => cards(path, &analysis, args.page.as_deref()),
-            Err(reason) => vec![empty(path, reason)],
+        .map(|path| {
+            let shown = shown(path, &args.paths);
+            match disk::analysis_from(path, &source) {
+                Ok(analysis) => cards(&shown, &analysis, args.page.as_deref()),
+                Err(reason) => {
+                    let reason = reason.replace(&path.display().to_string(), &shown);
+                    vec![empty(&shown, reason)]
+                }
+            }
         })
         .collect();
     let cards: Vec<Card> = cards.into_iter().flatten().collect();
@@ -55,7 +61,7 @@ fn write(args: &GalleryArgs) -> Result<ExitCode, String> {
 }
 
 /// A card for each pen that a file writes; one for a file that is to have pens and cannot be read.
-fn cards(path: &Path, analysis: &Analysis, page: Option<&str>) -> Vec<Card> {
+fn cards(shown: &str, analysis: &Analysis, page: Option<&str>) -> Vec<Card> {
     let design = &analysis.design;
     let found = &analysis.examined().findings;
     let errors: Vec<&Finding> = found
@@ -64,7 +70,7 @@ fn cards(path: &Path, analysis: &Analysis, page: Option<&str>) -> Vec<Card> {
         .collect();
     let pens = quillet_pen::pens(design, None).unwrap_or_default();
     if let ([], [first, ..]) = (&pens[..], &errors[..]) {
-        return vec![empty(path, first.message.to_string())];
+        return vec![empty(shown, first.message.to_string())];
     }
     let link = page.map(|page| {
         let files = analysis.files().iter();
@@ -72,7 +78,7 @@ fn cards(path: &Path, analysis: &Analysis, page: Option<&str>) -> Vec<Card> {
     });
     let of = |pen: &Pen| Card {
         wrong: (!errors.is_empty()).then(|| count(errors.len())),
-        file: Some(path.display().to_string()),
+        file: Some(shown.to_owned()),
         link: link.clone(),
         ..Card::of(pen, design.units())
     };
@@ -86,9 +92,19 @@ fn count(errors: usize) -> String {
     }
 }
 
-fn empty(path: &Path, wrong: String) -> Card {
+/// A file as the page calls it, which may be read elsewhere: from the last name of the folder that was given.
+fn shown(path: &Path, given: &[PathBuf]) -> String {
+    let below = given.iter().find_map(|it| {
+        let beside = it.parent().filter(|_| it.file_name().is_some());
+        path.strip_prefix(it).ok()?;
+        path.strip_prefix(beside.unwrap_or(it)).ok()
+    });
+    below.unwrap_or(path).display().to_string()
+}
+
+fn empty(shown: &str, wrong: String) -> Card {
     Card {
-        title: path.display().to_string(),
+        title: shown.to_owned(),
         file: None,
         drawing: None,
         figures: Vec::new(),

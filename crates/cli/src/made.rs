@@ -29,18 +29,7 @@ pub(crate) fn run(args: &MadeArgs) -> ExitCode {
 
 fn write(args: &MadeArgs) -> Result<(), String> {
     let analysis = args.at.analysis(&args.file)?;
-    let pens = args.pen.pens(&analysis.design)?;
-    let pen = match pens[..] {
-        [pen] => pen,
-        [] => return Err(format!("{} has no pen", args.file.display())),
-        _ => {
-            let names: Vec<&str> = pens.iter().map(|it| &*it.name.text).collect();
-            return Err(format!(
-                "which pen is not said; --pen takes one of {}",
-                names.join(", ")
-            ));
-        }
-    };
+    let pen = args.pen.one(&analysis.design)?;
     if let Some(made) = &pen.made {
         return Err(format!(
             "{} is itself one that was made; name the drawn pen {}",

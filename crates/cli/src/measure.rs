@@ -3,7 +3,7 @@
 
 use crate::answer::Format;
 use crate::at::At;
-use crate::choice::UnitsChoice;
+use crate::choice::{PenChoice, UnitsChoice};
 use crate::{terminal, warn};
 use quillet_export::report::{Measures, Profiles, rounded};
 use std::path::PathBuf;
@@ -16,6 +16,8 @@ pub(crate) struct MeasureArgs {
     file: PathBuf,
     #[command(flatten)]
     at: At,
+    #[command(flatten)]
+    pen: PenChoice,
     /// How to print the measures
     #[arg(long, value_enum, default_value_t)]
     format: Format,
@@ -40,7 +42,10 @@ pub(crate) fn run(args: &MeasureArgs) -> ExitCode {
     if design.parts.is_empty() {
         return terminal::ended(Err("there is no part in this file to measure".into()));
     }
-    let measures = || Measures::of(design, examined);
+    if let Err(reason) = args.pen.pens(design) {
+        return terminal::ended(Err(reason));
+    }
+    let measures = || Measures::of(design, examined, args.pen.pen.as_deref());
     let reported = match (args.profiles, args.format) {
         (true, _) => terminal::json(&rounded(&Profiles::of(design))),
         (false, Format::Text) => terminal::out(&measures().text(args.full, args.units.of(design))),

@@ -1,7 +1,7 @@
 //! `quillet spread`: how many pens of those that a hand makes pass, and what they come to.
 
 use crate::at::At;
-use crate::choice::PenChoice;
+use crate::choice::{NO_PEN, PenChoice};
 use crate::progress::Progress;
 use crate::room::{Format, Until};
 use crate::terminal;
@@ -44,7 +44,7 @@ fn work(args: &SpreadArgs) -> Result<(), String> {
     let design = &analysis.design;
     let pens = args.pen.pens(design)?;
     if pens.is_empty() {
-        return Err("there is no pen in this file to make".to_owned());
+        return Err(NO_PEN.to_owned());
     }
     let until = args.until.into();
     let mut made = Vec::new();

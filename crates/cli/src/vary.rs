@@ -55,7 +55,7 @@ fn work(args: &VaryArgs) -> Result<(), String> {
     let pen = match (pens.as_slice(), &asked) {
         ([pen], _) => Some(&*pen.name.text),
         (_, None) => None,
-        (pens, Some(_)) => return Err(one_of(pens.iter().map(|it| &*it.name.text))),
+        (_, Some(_)) => Some(&*args.pen.one(design)?.name.text),
     };
     let wanted = || {
         let wants = pen.map(|pen| examined.wants_of_pen(pen));
@@ -142,15 +142,6 @@ fn measures(list: &str) -> Vec<String> {
     }
     let all = all.into_iter().map(|it| it.trim().to_owned());
     all.filter(|it| !it.is_empty()).collect()
-}
-
-/// Which pen is meant has to be said.
-pub(crate) fn one_of<'a>(pens: impl Iterator<Item = &'a str>) -> String {
-    let pens: Vec<&str> = pens.collect();
-    match pens.as_slice() {
-        [] => "there is no pen in this file to measure".to_owned(),
-        pens => format!("say which pen with --pen: {}", pens.join(", ")),
-    }
 }
 
 #[cfg(test)]

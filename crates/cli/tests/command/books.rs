@@ -1,6 +1,6 @@
 //! The pages to read: the manual, a gallery, what a shell completes by, a page a command.
 
-use crate::run::{run, stderr, stdout};
+use crate::run::{repository, run, stderr, stdout};
 use std::path::Path;
 
 const EXAMPLES: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
@@ -75,6 +75,21 @@ fn a_gallery_has_a_card_for_each_pen_and_says_what_is_wrong() {
     let broken = of("broken.quillet");
     assert!(broken.contains("class=\"wrong\""), "{broken}");
     assert!(!page.contains("saltings.quillet</h2>"), "a bench is no pen");
+}
+
+#[test]
+fn a_gallery_says_no_more_of_where_files_lie_than_the_name_that_was_given() {
+    let folder = repository("");
+    let given = folder.path().display().to_string();
+    std::fs::write(folder.path().join("bad.quillet"), "use \"nowhere.quillet\"\n").unwrap();
+    let page = folder.path().join("g.html").display().to_string();
+    let output = run(folder.path(), &["gallery", &given, "-o", &page]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let page = std::fs::read_to_string(page).unwrap();
+    let last = folder.path().file_name().unwrap().to_string_lossy();
+    assert!(page.contains(&format!("{last}/heron.quillet")));
+    let above = folder.path().parent().unwrap().display().to_string();
+    assert!(!page.contains(&above), "{above}");
 }
 
 #[test]

@@ -86,7 +86,7 @@ fn what_was_written_is_never_written_over_and_a_name_is_free() {
     }
     let out = run(folder.path(), &["made", "heron.quillet", "--name", "x-1"]);
     assert!(
-        stderr(&out).contains("which pen is not said"),
+        stderr(&out).contains("say which pen with --pen: heron, heron-ida"),
         "{}",
         stderr(&out)
     );
@@ -129,6 +129,19 @@ fn what_was_measured_is_shown_beside_what_is_drawn() {
     assert_eq!(made["figures"][0]["drawn"], made["figures"][0]["reckoned"]);
     let drawn = pens.iter().find(|it| it["name"] == "heron-ida").unwrap();
     assert!(drawn.get("made").is_none());
+    // One pen alone, with its own parts.
+    let alone = ["measure", "ida-1.quillet", "--pen", "ida-1", "--format", "json"];
+    let alone = stdout(&run(folder.path(), &alone));
+    let alone: serde_json::Value = serde_json::from_str(&alone).unwrap();
+    let names = |of: &str| -> Vec<String> {
+        let all = alone[of].as_array().unwrap().iter();
+        all.map(|it| it["name"].as_str().unwrap().to_owned()).collect()
+    };
+    assert_eq!(names("pens"), ["ida-1"]);
+    assert!(names("parts").contains(&"cap".to_owned()));
+    assert!(json["parts"].as_array().unwrap().len() > names("parts").len());
+    let unknown = ["measure", "ida-1.quillet", "--pen", "ida-2"];
+    assert_eq!(run(folder.path(), &unknown).status.code(), Some(2));
 }
 
 /// Dunlin's cap and barrel are made, its section is not.

@@ -13,7 +13,7 @@ use super::SCHEMA_VERSION;
 use parts::PartMeasures;
 use pens::PenMeasures;
 use quillet_check::{CheckReport, unstated};
-use quillet_model::{Design, Units};
+use quillet_model::{Design, Pen, Units};
 use serde::Serialize;
 
 /// The measures of a design.
@@ -30,10 +30,17 @@ pub struct Measures {
 }
 
 impl Measures {
-    /// Of a design as it was examined.
-    pub fn of(design: &Design, examined: &CheckReport) -> Self {
+    /// Of a design as it was examined; of the pen of a name and what it is put together of alone, where
+    /// one is given.
+    pub fn of(design: &Design, examined: &CheckReport, pen: Option<&str>) -> Self {
+        let meant = |it: &&Pen| pen.is_none_or(|pen| *it.name.text == *pen);
+        let pens = design.pens.iter().filter(meant);
+        let own: Option<Vec<&str>> = pen.map(|_| {
+            let parts = pens.clone().flat_map(|it| it.parts.iter());
+            parts.map(|it| &*it.name.text).collect()
+        });
         let parts = design.parts.iter();
-        let pens = design.pens.iter();
+        let parts = parts.filter(|it| own.as_ref().is_none_or(|own| own.contains(&&*it.name.text)));
         Self {
             schema_version: SCHEMA_VERSION,
             errors: examined.errors(),
