@@ -2,13 +2,15 @@
 
 use crate::{JointView, chain};
 use quillet_geometry::Length;
-use quillet_model::{Link, Part, Size as Sized};
+use quillet_model::{Cut, Link, Origin, Part, Size as Sized};
 use quillet_syntax::{Finding, Size, SizedText, text};
 
 /// A size is cut to no less than this.
 const STEP_MM: f64 = 0.05;
 /// What moves a gap less than this a millimetre is no cure of it.
 const MOVES: f64 = 0.1;
+/// A diameter moves what is left across the axis by half of it, and by nearly so where surfaces slope.
+const ACROSS: f64 = 0.9;
 
 /// With the cuts that would give a gap the room it lacks, where the pen is one that was made.
 pub(crate) fn told(
@@ -32,7 +34,10 @@ pub(crate) fn told(
     let ways: Vec<SizedText> = ways.collect();
     match ways.is_empty() {
         true => finding.hint("no cut that remains can cure it"),
-        false => finding.hint(SizedText::joined(ways, "; or ")),
+        false => {
+            let ways = SizedText::joined(ways, "; or ");
+            finding.hint(text!("{}; quillet room says how far each can go", ways))
+        }
     }
 }
 
@@ -41,22 +46,71 @@ fn to(part: &Part, link: &Link, lacks_mm: f64) -> Option<SizedText> {
     if part.is_bought() || link.factor.abs() < MOVES {
         return None;
     }
-    let (now, deeper) = match link.size {
-        Sized::Plane { at, .. } => (at, true),
-        Sized::Whole { .. } => (part.length, false),
-        _ => return None,
-    };
-    let by = lacks_mm / link.factor;
-    let steps = (by.abs() / STEP_MM - 1e-6).ceil();
-    let to = now + Length::mm(steps * STEP_MM * by.signum());
-    if !to.is_positive() || to > part.length && deeper {
+    let face = Face::of(part, link)?;
+    // A hole is made no wider to give room before its cone.
+    if face.twice == 2.0 && link.factor.abs() < ACROSS {
         return None;
     }
-    let loses = (to > now) == deeper;
-    let to = Size::Short(to);
+    let by = lacks_mm / link.factor * face.twice;
+    let steps = (by.abs() / STEP_MM - 1e-6).ceil();
+    let to = face.now + Length::mm(steps * STEP_MM * by.signum());
+    if !to.is_positive() || to > face.most {
+        return None;
+    }
+    let loses = (to > face.now) == face.loses_by_more;
+    let to = match face.twice == 2.0 {
+        true => Size::Diameter(to),
+        false => Size::Short(to),
+    };
     match (link.is_made(part), loses) {
         (false, _) => Some(text!("is not cut yet: to {}", to)),
         (true, true) => Some(text!("is cut: cut it on, to {}", to)),
         (true, false) => None,
+    }
+}
+
+/// A size of a chain as it is written.
+struct Face {
+    now: Length,
+    /// No larger it can be.
+    most: Length,
+    /// Whether metal goes as the size grows.
+    loses_by_more: bool,
+    /// 2 of a diameter, of which a chain has the half; else 1.
+    twice: f64,
+}
+
+impl Face {
+    /// None of what no single cut makes.
+    fn of(part: &Part, link: &Link) -> Option<Face> {
+        let along = |now, loses_by_more, most| Face {
+            now,
+            most,
+            loses_by_more,
+            twice: 1.0,
+        };
+        match link.size {
+            Sized::Plane { at, .. } => Some(along(at, true, part.length)),
+            Sized::Whole { .. } => Some(along(part.length, false, part.length * 2)),
+            Sized::Radius {
+                of, second: false, ..
+            } => {
+                let (now, inside) = match of {
+                    Origin::Outside(station) => (part.stations.get(station)?.dia, false),
+                    of => {
+                        let cut = part.features.get(of.feature()?)?;
+                        let plain = !matches!(cut.cut, Cut::Taper { .. } | Cut::Thread { .. });
+                        (cut.dia().filter(|_| plain)?, cut.is_inside())
+                    }
+                };
+                Some(Face {
+                    now,
+                    most: now * 2,
+                    loses_by_more: inside,
+                    twice: 2.0,
+                })
+            }
+            _ => None,
+        }
     }
 }

@@ -152,7 +152,8 @@ mod tests {
         )
     }
 
-    /// Worked out by hand: see `quillet_standards::cast`.
+    /// The sixth case by which room, hand and casting are accepted. Worked out by hand: see
+    /// `quillet_standards::cast`.
     #[test]
     fn six_rods_as_by_hand() {
         let found = asked(

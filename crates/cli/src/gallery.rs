@@ -38,14 +38,15 @@ fn write(args: &GalleryArgs) -> Result<ExitCode, String> {
             let shown = shown(path, &args.paths);
             match disk::analysis_from(path, &source) {
                 Ok(analysis) => cards(&shown, &analysis, args.page.as_deref()),
-                Err(reason) => {
-                    let reason = reason.replace(&path.display().to_string(), &shown);
-                    vec![empty(&shown, reason)]
-                }
+                Err(reason) => vec![empty(&shown, reason)],
             }
         })
         .collect();
-    let cards: Vec<Card> = cards.into_iter().flatten().collect();
+    let cards = cards.into_iter().flatten().map(|card| Card {
+        wrong: card.wrong.map(|it| without_folders(&it, &args.paths)),
+        ..card
+    });
+    let cards: Vec<Card> = cards.collect();
     if cards.is_empty() {
         return Err("there is no pen to show; name a folder that holds one".into());
     }
@@ -100,6 +101,14 @@ fn shown(path: &Path, given: &[PathBuf]) -> String {
         path.strip_prefix(beside.unwrap_or(it)).ok()
     });
     below.unwrap_or(path).display().to_string()
+}
+
+/// The same for a sentence that names files.
+fn without_folders(words: &str, given: &[PathBuf]) -> String {
+    let above = given.iter().filter_map(|it| it.parent());
+    let above = above.filter(|it| it.parent().is_some());
+    let above = above.map(|it| it.join("").display().to_string());
+    above.fold(words.to_owned(), |words, it| words.replace(&it, ""))
 }
 
 fn empty(shown: &str, wrong: String) -> Card {

@@ -1,7 +1,7 @@
 //! How far a command has come that takes its time: a line on a terminal's standard error, written over
 //! and gone at the end.
 
-use crate::terminal;
+use crate::{temp_file, terminal};
 use std::sync::atomic::{AtomicU64, AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
@@ -24,13 +24,17 @@ pub(crate) struct Progress {
 impl Progress {
     /// Of so many steps, each called so: `numbers`.
     pub(crate) fn of(steps: usize, what: &'static str) -> Self {
+        let wanted = terminal::shows_asides();
+        if wanted {
+            temp_file::hear_signals();
+        }
         Progress {
             what,
             of: steps,
             done: AtomicUsize::new(0),
             since: Instant::now(),
             shown_ms: AtomicU64::new(0),
-            wanted: terminal::shows_asides(),
+            wanted,
         }
     }
 

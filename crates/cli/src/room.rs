@@ -73,8 +73,12 @@ pub(crate) fn run(args: &RoomArgs) -> ExitCode {
 fn work(args: &RoomArgs) -> Result<ExitCode, String> {
     let analysis = args.at.analysis(&args.file)?;
     let (design, examined) = (&analysis.design, analysis.examined());
-    args.pen.pens(design)?;
-    let pen = args.pen.pen.as_deref();
+    let pens = args.pen.pens(design)?;
+    let pen = match pens[..] {
+        // What is left to be cut is looked at in the one that is made.
+        [pen] if pen.made.is_some() => Some(&*pen.name.text),
+        _ => args.pen.pen.as_deref(),
+    };
     let numbers = Numbers::of(design);
     let asked = named(&numbers, design, &args.of)?;
     let until = args.until.into();

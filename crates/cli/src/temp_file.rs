@@ -4,6 +4,8 @@
 //! killed, so a temporary file that can be locked is a left-over and is swept by the next
 //! process that writes into the folder.
 
+#[cfg(unix)]
+use crate::terminal;
 use std::collections::BTreeSet;
 use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{self, Write};
@@ -29,7 +31,7 @@ impl TempFile {
     /// A new one in a folder; a private one is its owner's alone, another is as new files are.
     pub(crate) fn in_folder(folder: &Path, private: bool) -> io::Result<TempFile> {
         static COUNT: AtomicU32 = AtomicU32::new(0);
-        ended_by_signals();
+        hear_signals();
         if lock(&SWEPT).insert(folder.to_owned()) {
             sweep(folder);
         }
@@ -132,9 +134,9 @@ fn for_whom(options: &mut OpenOptions, _: bool) -> &mut OpenOptions {
     options
 }
 
-/// From the first temporary file on: what ends the process takes them along.
+/// From now on what ends the process takes temporary files along, and a line that tells how far it has come.
 #[cfg(unix)]
-fn ended_by_signals() {
+pub(crate) fn hear_signals() {
     use signal_hook::consts::{SIGINT, SIGTERM, SIGXFSZ};
     static HEARD: std::sync::Once = std::sync::Once::new();
     HEARD.call_once(|| {
@@ -150,6 +152,7 @@ fn ended_by_signals() {
                 for path in all.iter() {
                     let _ = fs::remove_file(path);
                 }
+                let _line = terminal::without_line();
                 let _ = signal_hook::low_level::emulate_default_handler(signal);
             }
         });
@@ -157,7 +160,7 @@ fn ended_by_signals() {
 }
 
 #[cfg(not(unix))]
-fn ended_by_signals() {}
+pub(crate) fn hear_signals() {}
 
 fn lock<T>(shared: &Mutex<T>) -> MutexGuard<'_, T> {
     shared.lock().unwrap_or_else(PoisonError::into_inner)

@@ -7,6 +7,7 @@
 use std::fmt::Display;
 use std::io::{self, IsTerminal, Write};
 use std::process::ExitCode;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 /// Prints text; control characters in it are shown as `�`.
 ///
@@ -93,10 +94,25 @@ fn is_dumb() -> bool {
     std::env::var_os("TERM").is_some_and(|it| it == "dumb")
 }
 
+/// Whether a line stands on the terminal's standard error that is written over.
+static STANDS: AtomicBool = AtomicBool::new(false);
+
 /// Writes over the line that stands on the terminal's standard error; an empty one takes it away.
 pub(crate) fn over(line: &str) {
+    let mut locked = io::stderr().lock();
+    STANDS.store(!line.is_empty(), Ordering::Relaxed);
     // There is nowhere left to say that nothing can be said.
-    let _ = write!(io::stderr().lock(), "\r{}\x1b[K", harmless(line));
+    let _ = write!(locked, "\r{}\x1b[K", harmless(line));
+}
+
+/// Takes that line away, where one stands; while what it gives is held there comes none.
+#[cfg(unix)]
+pub(crate) fn without_line() -> io::StderrLock<'static> {
+    let mut locked = io::stderr().lock();
+    if STANDS.swap(false, Ordering::Relaxed) {
+        let _ = write!(locked, "\r\x1b[K");
+    }
+    locked
 }
 
 /// Says why something was not done, or what there is to know beside what is printed.

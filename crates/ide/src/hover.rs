@@ -63,7 +63,13 @@ pub fn hover_until(
             let reported = cursor.defined(index).kind == DefinitionKind::Thread && in_cut(cursor);
             about::definition(&mut sheet, cursor.analysis, index, !reported);
         }
-        (None, TokenKind::Name | TokenKind::BadName) => name(&mut sheet, cursor, token),
+        (None, TokenKind::Name | TokenKind::BadName) => match crate::shelves::at(cursor) {
+            Some(shelf) => {
+                sheet.paragraph(format!("**{}**, shelf", shelf.name.text));
+                sheet.paragraph(crate::shelves::in_short(shelf));
+            }
+            None => name(&mut sheet, cursor, token),
+        },
         (None, TokenKind::Quantity | TokenKind::Gauge) => {
             number::literal(&mut sheet, cursor, token)
         }

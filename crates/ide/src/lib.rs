@@ -33,6 +33,7 @@ pub mod rules;
 mod selection;
 mod settings;
 mod sheet;
+mod shelves;
 mod signature;
 mod sizes;
 mod snapshot;

@@ -1,6 +1,6 @@
 //! Where a name comes from and where it is used, across all files that know it.
 
-use crate::{Analysis, Cursor, Snapshot};
+use crate::{Analysis, Cursor, Snapshot, shelves};
 use quillet_model::DefinitionKind;
 use quillet_syntax::Span;
 use std::collections::{BTreeMap, BTreeSet};
@@ -108,8 +108,8 @@ pub fn references(
 
 /// The name at the cursor, where it can be renamed.
 pub fn renamable(cursor: Cursor<'_>) -> Option<Span> {
-    cursor.definition()?;
-    cursor.token().map(|token| token.span)
+    let named = cursor.definition().is_some() || shelves::at(cursor).is_some();
+    cursor.token().filter(|_| named).map(|token| token.span)
 }
 
 /// The replacements, by file, that give the name at the cursor another name.
@@ -122,15 +122,28 @@ pub fn rename(
     new: &str,
     called_off: &dyn Fn() -> bool,
 ) -> Result<BTreeMap<PathBuf, BTreeSet<Span>>, String> {
-    let index = cursor
-        .definition()
-        .ok_or("nothing here has a name to change")?;
-    let definition = cursor.defined(index).clone();
     if !is_name(new) {
         return Err(format!(
             "{new:?} is no name; a name is lower-case, with hyphens, as nib-unit"
         ));
     }
+    if let Some(shelf) = shelves::at(cursor) {
+        let place = shelf.name.span;
+        let others = cursor.analysis.design.shelves.iter();
+        let mut others = others.filter(|it| it.name.span != place);
+        if others.any(|it| *it.name.text == *new) {
+            return Err(format!("{new} is already the name of a shelf"));
+        }
+        let path = cursor.analysis.path(place).map(Path::to_path_buf);
+        return Ok(path
+            .map(|it| (it, BTreeSet::from([place])))
+            .into_iter()
+            .collect());
+    }
+    let index = cursor
+        .definition()
+        .ok_or("nothing here has a name to change")?;
+    let definition = cursor.defined(index).clone();
     let mut edits: BTreeMap<PathBuf, BTreeSet<Span>> = BTreeMap::new();
     for analysis in knowing(snapshot, cursor, definition.span, called_off) {
         let names = &analysis.design.names;

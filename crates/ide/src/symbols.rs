@@ -1,7 +1,7 @@
 //! What a file defines, as a tree; what all files define, by a few letters of the name.
 
-use crate::{Analysis, Snapshot};
-use quillet_model::{Definition, DefinitionKind, SourceFile};
+use crate::{Analysis, Snapshot, shelves};
+use quillet_model::{Definition, DefinitionKind, Shelf, SourceFile};
 use quillet_syntax::Span;
 use quillet_syntax::ast::{ItemKind, LineKind, PenLineKind};
 use std::path::PathBuf;
@@ -47,6 +47,10 @@ pub struct WorkspaceSymbol {
 pub fn symbols(analysis: &Analysis, file: &SourceFile) -> Vec<Symbol> {
     let names = &analysis.design.names.definitions;
     let items = file.parsed.tree.items.iter().filter_map(|item| {
+        if let ItemKind::Shelf(_) = &item.kind {
+            let mut all = analysis.design.shelves.iter();
+            return all.find(|it| it.span == item.span).map(|it| shelf(it));
+        }
         let definition = names
             .iter()
             .find(|it| it.item == item.span && it.owner.is_none())?;
@@ -101,6 +105,17 @@ pub fn find(
         }));
     }
     found
+}
+
+fn shelf(shelf: &Shelf) -> Symbol {
+    Symbol {
+        name: format!("shelf {}", shelf.name.text),
+        detail: shelves::in_short(shelf),
+        kind: SymbolKind::Block,
+        span: shelf.span,
+        name_span: shelf.name.span,
+        inner: Vec::new(),
+    }
 }
 
 fn named(analysis: &Analysis, definition: &Definition) -> Symbol {

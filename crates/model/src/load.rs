@@ -18,14 +18,22 @@ pub struct Loaded {
 }
 
 impl Loaded {
-    /// The same, were the file asked for to read otherwise, in what is no `use`; none where edits
-    /// overlap or lie outside it.
+    /// The same, were its files to read otherwise, in what is no `use`; none where edits overlap or lie
+    /// outside of all.
     #[must_use]
     pub fn edited(&self, edits: &[Edit]) -> Option<Loaded> {
-        let (root, others) = self.files.split_first()?;
-        let text = edited(&root.text, edits)?;
-        let mut files = vec![Arc::new(root.reading(&text))];
-        files.extend(others.iter().cloned());
+        let known = |it: &Edit| self.files.iter().any(|file| file.id == it.span.file);
+        if !edits.iter().all(known) {
+            return None;
+        }
+        let files = self.files.iter().map(|file| {
+            let own = edits.iter().filter(|it| it.span.file == file.id);
+            match own.cloned().collect::<Vec<_>>() {
+                own if own.is_empty() => Some(file.clone()),
+                own => Some(Arc::new(file.reading(&edited(&file.text, &own)?))),
+            }
+        });
+        let files = files.collect::<Option<Vec<_>>>()?;
         let uses = self.uses.iter();
         let mut findings = self.findings.clone();
         for finding in &mut findings {

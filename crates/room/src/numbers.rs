@@ -3,10 +3,10 @@
 mod within;
 
 use crate::Number;
-use quillet_model::Design;
+use quillet_model::{Design, SourceFile};
 use quillet_syntax::ast::ItemKind;
 use quillet_syntax::visit::names;
-use quillet_syntax::{Encoding, LineIndex, Position, Span, nearest};
+use quillet_syntax::{Encoding, FileId, LineIndex, Position, Span, nearest};
 use std::collections::{BTreeMap, BTreeSet};
 use within::Within;
 
@@ -37,19 +37,34 @@ impl std::fmt::Display for NotFound {
 
 impl Numbers {
     /// Those of the file asked for: its own `let`s, and what its cut parts and pens say of lengths,
-    /// outsides, cuts and joints.
+    /// outsides, cuts and joints. Of a file that says what was made those of the drawings that this is of,
+    /// but for what is made.
     pub fn of(design: &Design) -> Self {
-        let Some(root) = design.root() else {
-            return Self::default();
-        };
-        let names: BTreeSet<Span> = names(&root.parsed.tree).iter().map(|it| it.span).collect();
         let mut numbers = Self::default();
-        for item in &root.parsed.tree.items {
+        let root = design.root().into_iter();
+        for file in root.clone().chain(drawings(design)) {
+            numbers.within(design, file);
+        }
+        let made = design.pens.iter().filter_map(|it| it.made.as_deref());
+        let made = made.flat_map(|it| &it.statements);
+        let made: Vec<Span> = made.filter_map(|it| it.drawn).collect();
+        let own = root.map(|it| it.id).next();
+        numbers.all.retain(|it| {
+            let is_made = || made.iter().any(|made| made.contains(it.span));
+            Some(it.span.file) == own || !is_made()
+        });
+        numbers.tell_apart();
+        numbers
+    }
+
+    fn within(&mut self, design: &Design, file: &SourceFile) {
+        let names: BTreeSet<Span> = names(&file.parsed.tree).iter().map(|it| it.span).collect();
+        for item in &file.parsed.tree.items {
             let mut within = Within {
                 design,
-                root,
+                root: file,
                 names: &names,
-                all: &mut numbers.all,
+                all: &mut self.all,
             };
             match &item.kind {
                 ItemKind::Let(it) => within.a_let(it, ""),
@@ -58,8 +73,6 @@ impl Numbers {
                 _ => {}
             }
         }
-        numbers.tell_apart();
-        numbers
     }
 
     /// All of them, in the order of the text.
@@ -95,9 +108,16 @@ impl Numbers {
         asked.iter().map(|it| self.find(design, it)).collect()
     }
 
-    /// The number at a byte of the file asked for.
-    pub fn touching(&self, offset: usize) -> Option<&Number> {
-        self.all.iter().find(|it| it.span.touches(offset))
+    /// Those alone that stand in a file.
+    pub fn in_file(mut self, file: FileId) -> Self {
+        self.all.retain(|it| it.span.file == file);
+        self
+    }
+
+    /// The number at a byte of a file.
+    pub fn touching(&self, file: FileId, offset: usize) -> Option<&Number> {
+        let mut own = self.all.iter().filter(|it| it.span.file == file);
+        own.find(|it| it.span.touches(offset))
     }
 
     fn at(&self, design: &Design, asked: &str) -> Option<&Number> {
@@ -106,7 +126,7 @@ impl Numbers {
         let (column, line) = (counted()?, counted()?);
         let lines = LineIndex::new(design.root()?.text.clone());
         let place = Position { line, column };
-        self.touching(lines.offset(place, Encoding::Utf32)?)
+        self.touching(design.root()?.id, lines.offset(place, Encoding::Utf32)?)
     }
 
     /// Where several bear one name, each has its place in the row behind it.
@@ -126,4 +146,16 @@ impl Numbers {
             }
         }
     }
+}
+
+/// The files in which pens are drawn of which the file asked for says what was made.
+fn drawings(design: &Design) -> Vec<&SourceFile> {
+    let Some(root) = design.root() else {
+        return Vec::new();
+    };
+    let made = design.pens.iter().filter(|it| it.span.file == root.id);
+    let of = made.filter_map(|it| design.pen(&it.made.as_deref()?.of.text));
+    let files: BTreeSet<FileId> = of.map(|it| it.span.file).collect();
+    let other = files.into_iter().filter(|it| *it != root.id);
+    other.filter_map(|it| design.file(it)).collect()
 }

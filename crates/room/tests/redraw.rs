@@ -134,7 +134,7 @@ fn what_is_drawn_again_is_what_is_read_again() {
     );
 }
 
-/// The pens that ship as made, each in one text with its drawing, whose numbers move.
+/// The pens that ship as made, each in one text with its drawing and in its own, whose numbers move.
 #[test]
 fn what_was_made_is_made_again_of_what_is_drawn_again() {
     for (name, made) in [
@@ -151,14 +151,17 @@ fn what_was_made_is_made_again_of_what_is_drawn_again() {
         let drawn = EXAMPLES.iter().find(|it| it.0 == file);
         let drawn = drawn.expect("it is drawn").1;
         let own = made.lines().filter(|it| !it.starts_with("use "));
-        let text = format!("{drawn}\n{}\n", own.collect::<Vec<_>>().join("\n"));
-        let texts = EXAMPLES.iter().copied().collect::<Texts>();
-        let texts = texts.with("made.quillet", &text);
-        let loaded = load(Path::new("made.quillet"), &texts).expect("it is there");
-        let design = resolve(&loaded);
-        assert!(design.pens.iter().any(|it| it.made.is_some()), "{name}");
-        // Some of what moves is too far then from what was measured.
-        assert!(hold(name, &loaded, &design, &mut Random(16)) > 0, "{name}");
+        let in_one = format!("{drawn}\n{}\n", own.collect::<Vec<_>>().join("\n"));
+        let by_itself = made.replace("\"../", "\"");
+        for text in [in_one, by_itself] {
+            let texts = EXAMPLES.iter().copied().collect::<Texts>();
+            let texts = texts.with("made.quillet", &text);
+            let loaded = load(Path::new("made.quillet"), &texts).expect("it is there");
+            let design = resolve(&loaded);
+            assert!(design.pens.iter().any(|it| it.made.is_some()), "{name}");
+            // Some of what moves is too far then from what was measured.
+            assert!(hold(name, &loaded, &design, &mut Random(16)) > 0, "{name}");
+        }
     }
 }
 

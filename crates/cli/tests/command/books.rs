@@ -61,7 +61,7 @@ fn a_gallery_has_a_card_for_each_pen_and_says_what_is_wrong() {
         let found = cards.iter().find(|it| it.contains(end));
         *found.unwrap_or_else(|| panic!("no card of {end}"))
     };
-    let heron = of("/examples/heron.quillet");
+    let heron = of("examples/heron.quillet");
     assert!(heron.contains("138.0 mm capped, 21.7 g filled"), "{heron}");
     assert!(
         heron.contains("href=\"https://example.org/bench/#q1="),
@@ -81,7 +81,11 @@ fn a_gallery_has_a_card_for_each_pen_and_says_what_is_wrong() {
 fn a_gallery_says_no_more_of_where_files_lie_than_the_name_that_was_given() {
     let folder = repository("");
     let given = folder.path().display().to_string();
-    std::fs::write(folder.path().join("bad.quillet"), "use \"nowhere.quillet\"\n").unwrap();
+    std::fs::write(
+        folder.path().join("bad.quillet"),
+        "use \"nowhere.quillet\"\n",
+    )
+    .unwrap();
     let page = folder.path().join("g.html").display().to_string();
     let output = run(folder.path(), &["gallery", &given, "-o", &page]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));

@@ -19,6 +19,8 @@ mod made;
 mod manual;
 mod measures;
 mod pictures;
+#[cfg(unix)]
+mod progress;
 mod readme;
 mod revisions;
 mod room;

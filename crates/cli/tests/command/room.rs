@@ -1,6 +1,7 @@
 //! `quillet room`, `vary`, `aim` and `spread`: how far a number moves, how many pens of a hand pass, and what
 //! is refused.
 
+mod chain;
 mod refused;
 mod spread;
 
@@ -32,6 +33,7 @@ fn rooms(folder: &Path, file: &str, more: &[&str]) -> serde_json::Value {
     json(&run(folder, &args))
 }
 
+/// The first of six cases by which room, hand and casting are accepted; the others say which they are.
 /// The cone of the cap's 12.2 drill stands 3.9635 mm before the nib at 54: 54 − 8 − 22 + 1.2 − 23.7 to its
 /// corner, and what the nib's radius leaves of 118°. The nib may stand 1.0 further out, the depth, the
 /// shoulder, the section's and the cap's lengths by ISO 2768-1 add 0.3 + 0.1 + 0.1 + 0.1, and 0.5 has to
@@ -101,7 +103,7 @@ fn an_end_that_is_told_passes_and_a_hundredth_beyond_does_not() {
     assert!(edges >= 3, "{edges}");
 }
 
-/// A grip of 10 mm does not pass over the shank's own 10 mm thread; from 11.5 it stands proud of the
+/// The second case. A grip of 10 mm does not pass over the shank's own 10 mm thread; from 11.5 it stands proud of the
 /// barrel's mouth, but not at 12, as wide as the relief there.
 #[test]
 fn what_passes_need_not_hang_together() {
@@ -132,7 +134,7 @@ fn what_passes_need_not_hang_together() {
     assert_eq!(all[20], "");
 }
 
-/// A drill of 8 mm takes π/4·8² mm² of reed at 1.19 g/cm³: 0.0598 g a millimetre. 15.78 g − 15.5 g is so much
+/// The third case. A drill of 8 mm takes π/4·8² mm² of reed at 1.19 g/cm³: 0.0598 g a millimetre. 15.78 g − 15.5 g is so much
 /// deeper than 67.
 #[test]
 fn a_mass_is_aimed_at_by_a_depth() {

@@ -13,7 +13,7 @@ pub use vary::Varied;
 use super::SCHEMA_VERSION;
 use super::rows::csv;
 use super::table::{Cell, table};
-use quillet_model::Design;
+use quillet_model::{Design, SourceFile};
 use quillet_room::{Grain, NewFinding, Number, Passing, Room};
 use quillet_syntax::{Encoding, Finding, LineIndex, Severity};
 use serde::Serialize;
@@ -77,7 +77,7 @@ pub struct RoomInWords {
 impl RoomInWords {
     /// Of a room of a number of a design.
     pub fn of(room: &Room, design: &Design) -> Self {
-        let told = NumberRoom::of(room, design, &lines(design));
+        let told = NumberRoom::of(room, design);
         RoomInWords {
             may_be: told.passing(),
             bar: match told.moves_nothing {
@@ -93,15 +93,11 @@ impl RoomInWords {
 impl Rooms {
     /// Of rooms of numbers of a design.
     pub fn of(design: &Design, pen: Option<&str>, until: Severity, rooms: &[Room]) -> Self {
-        let lines = lines(design);
         Rooms {
             schema_version: SCHEMA_VERSION,
             pen: pen.map(str::to_owned),
             until: until.word(),
-            numbers: rooms
-                .iter()
-                .map(|it| NumberRoom::of(it, design, &lines))
-                .collect(),
+            numbers: rooms.iter().map(|it| NumberRoom::of(it, design)).collect(),
         }
     }
 
@@ -157,9 +153,10 @@ impl Rooms {
 }
 
 impl NumberRoom {
-    fn of(room: &Room, design: &Design, lines: &LineIndex) -> Self {
+    fn of(room: &Room, design: &Design) -> Self {
         let number = &room.number;
-        let place = lines.position(number.span.range().start, Encoding::Utf32);
+        let file = design.file(number.span.file);
+        let place = lines_of(file).position(number.span.range().start, Encoding::Utf32);
         let (stretches, sizes) = match &room.passing {
             Passing::Stretches(all) => (Some(all.iter().map(|it| [it.0, it.1]).collect()), None),
             Passing::Sizes(all) => (None, Some(all.clone())),
@@ -238,11 +235,11 @@ impl StoppedBy {
 
 /// Where lines begin in the file asked for.
 fn lines(design: &Design) -> LineIndex {
-    LineIndex::new(
-        design
-            .root()
-            .map_or_else(|| "".into(), |root| root.text.clone()),
-    )
+    lines_of(design.root())
+}
+
+fn lines_of(file: Option<&SourceFile>) -> LineIndex {
+    LineIndex::new(file.map_or_else(|| "".into(), |file| file.text.clone()))
 }
 
 /// A value as it is written where a number stands.

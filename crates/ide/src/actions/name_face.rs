@@ -13,7 +13,7 @@ use quillet_syntax::Edit;
 pub(super) fn named(cursor: Cursor<'_>) -> Option<Action> {
     let design = &cursor.analysis.design;
     let numbers = crate::movable::numbers(design, cursor.file)?;
-    let number = numbers.touching(cursor.offset)?;
+    let number = numbers.touching(cursor.file.id, cursor.offset)?;
     let others = linked(design, &numbers, number);
     let alike = |it: &&Number| it.unit == number.unit;
     if others.is_empty() || !others.iter().all(alike) {

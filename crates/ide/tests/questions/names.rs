@@ -106,3 +106,34 @@ fn symbols_tell_sizes() {
         ["closing"]
     );
 }
+
+/// A shelf may bear a bench's name: what is changed is its own.
+#[test]
+fn a_shelf_has_a_place_in_the_outline_a_hover_and_a_name_of_its_own() {
+    let text = |name: &str| {
+        format!(
+            "{PEN}bench home {{\n}}\nshelf {name} {{\n  have reed rod 18 by 150, 96.5\n  have unit 3\n  \
+             price unit = 24\n}}\nshelf loft {{\n}}\n"
+        )
+    };
+    let asked = at(&text("|home"));
+    let symbols = quillet_ide::symbols(&asked.analysis, asked.cursor().file);
+    let shelves: Vec<_> = symbols
+        .iter()
+        .filter(|it| it.name.starts_with("shelf"))
+        .map(|it| (it.name.as_str(), it.detail.as_str()))
+        .collect();
+    assert_eq!(
+        shelves,
+        [("shelf home", "5 things kept, 1 price"), ("shelf loft", "")]
+    );
+    let hover = asked.hover();
+    assert!(hover.contains("**home**, shelf"), "{hover}");
+    assert!(hover.contains("5 things kept, 1 price"), "{hover}");
+    let rename = |new: &str| quillet_ide::rename(&asked.snapshot, asked.cursor(), new, &|| false);
+    assert!(quillet_ide::renamable(asked.cursor()).is_some());
+    let edits = rename("cellar").unwrap();
+    let places: Vec<_> = edits.values().flatten().map(|it| asked.text(*it)).collect();
+    assert_eq!(places, ["home"]);
+    assert!(rename("loft").is_err() && rename("Cellar 1").is_err());
+}

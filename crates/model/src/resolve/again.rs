@@ -69,20 +69,20 @@ impl<'a> Redraw<'a> {
 
     /// The same where one pen alone is asked for: the others stay as they are drawn.
     pub fn of_pen(&self, numbers: &[(Span, Number)], pen: Option<&str>) -> Option<Design> {
-        let root = self.drawn.root()?;
         let mut touched = BTreeSet::new();
         let mut of_parts = true;
         for (span, _) in numbers {
-            let path = path_at(&root.parsed.tree, span.range().start);
+            let file = self.drawn.file(span.file)?;
+            let path = path_at(&file.parsed.tree, span.range().start);
             let literal = path.iter().any(|node| match node {
                 Node::Expr(it) => {
                     it.span == *span && matches!(it.kind, ast::ExprKind::Quantity { .. })
                 }
                 _ => false,
             });
-            let items = &root.parsed.tree.items;
+            let items = &file.parsed.tree.items;
             let item = items.iter().find(|it| it.span.contains(*span));
-            let item = item.filter(|_| literal && span.file == root.id)?;
+            let item = item.filter(|_| literal)?;
             of_parts &= matches!(item.kind, ItemKind::Part(_));
             touched.extend(self.reached.get(&item.span).into_iter().flatten());
             touched.insert(item.span);

@@ -92,7 +92,10 @@ fn what_cannot_be_asked_is_refused_in_a_sentence() {
             &["spread", "heron.quillet", "--cases", "0"],
             "0 cases; from 1 to 100000 are made",
         ),
-        (&["spread", "bought.quillet"], "there is no pen in this file"),
+        (
+            &["spread", "bought.quillet"],
+            "there is no pen in this file",
+        ),
     ] {
         let output = run(&examples(), args);
         let said = stderr(&output);

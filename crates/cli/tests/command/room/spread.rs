@@ -30,7 +30,7 @@ fn a_spread_is_the_same_bytes_on_any_number_of_threads() {
     }
 }
 
-/// 3.43 of 100 by Φ(−0.9635 / 0.5292), where the cap is drilled to 51.5: half a point either way of 20,000;
+/// The fifth case, of 20,000 pens where `QUILLET_CASES` says so: 3.43 of 100 by Φ(−0.9635 / 0.5292), where the cap is drilled to 51.5: half a point either way of 20,000;
 /// `QUILLET_CASES` says how many are made, and wider by so much.
 #[test]
 fn a_shallow_cap_fails_as_often_as_its_chain_says() {
