@@ -68,6 +68,12 @@ fn benches(criterion: &mut Criterion) {
         });
     });
     group.finish();
+}
+
+fn spread(criterion: &mut Criterion) {
+    let texts: Texts = EXAMPLES.iter().copied().collect();
+    let loaded = load(Path::new("heron.quillet"), &texts).expect("Heron is there");
+    let design = resolve(&loaded);
     let pen = design.pen("heron").expect("Heron is there");
     let mut group = criterion.benchmark_group("spread of Heron, one thread");
     group.sample_size(10);
@@ -84,5 +90,5 @@ fn benches(criterion: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(all, benches);
+criterion_group!(all, benches, spread);
 criterion_main!(all);
