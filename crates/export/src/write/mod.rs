@@ -3,6 +3,7 @@
 mod dxf;
 mod pdf;
 mod pdf_font;
+mod pdf_stream;
 mod svg;
 
 pub use dxf::dxf;

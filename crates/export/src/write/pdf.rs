@@ -2,7 +2,8 @@
 
 mod shade;
 
-use super::pdf_font::{Embedded, packed};
+use super::pdf_font::Embedded;
+use super::pdf_stream::Packer;
 use crate::mark;
 use crate::scene::{Face, Layer, Paint, Path, PathElement, Scene, Shape, Text, Xy};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
@@ -34,8 +35,11 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
     pdf.document_info(info)
         .title(TextStr(title))
         .creator(TextStr(mark::MARK));
-    fonts.iter().for_each(|font| font.write(&mut pdf));
-    shadings.write(&mut pdf, &mut next);
+    let mut packer = Packer::new();
+    for font in &fonts {
+        font.write(&mut pdf, &mut packer);
+    }
+    shadings.write(&mut pdf, &mut next, &mut packer);
     for (scene, (page_ref, content_ref)) in pages.iter().zip(&page_refs) {
         let mut page = pdf.page(*page_ref);
         page.parent(tree).contents(*content_ref);
@@ -59,7 +63,7 @@ pub fn pdf(title: &str, pages: &[Scene]) -> Vec<u8> {
         }
         drop(resources);
         drop(page);
-        let data = packed(&content(scene, &fonts, &shadings));
+        let data = packer.packed(&content(scene, &fonts, &shadings));
         pdf.stream(*content_ref, &data).filter(Filter::FlateDecode);
     }
     pdf.finish()

@@ -1,12 +1,10 @@
 //! A face of the font in a PDF: the glyphs used, their widths and the letters they stand for.
 
+use super::pdf_stream::Packer;
 use crate::font::{CAP_HEIGHT_EM, Subset};
 use crate::scene::{Face, Scene, Text};
-use flate2::Compression;
-use flate2::write::ZlibEncoder;
 use pdf_writer::types::{CidFontType, FontFlags, SystemInfo, UnicodeCmap};
 use pdf_writer::{Filter, Name, Pdf, Rect, Ref, Str};
-use std::io::Write as _;
 
 /// A face as one document embeds it.
 pub(super) struct Embedded {
@@ -37,7 +35,7 @@ impl Embedded {
     }
 
     /// A composite font of the glyphs' own numbers (ISO 32000-1, 9.7).
-    pub(super) fn write(&self, pdf: &mut Pdf) {
+    pub(super) fn write(&self, pdf: &mut Pdf, packer: &mut Packer) {
         let [cid, descriptor, file, to_letters] = self.parts;
         let weight = match self.face {
             Face::Regular => "",
@@ -71,7 +69,7 @@ impl Embedded {
             .font_file2(file);
         let bytes = self.subset.file();
         let length = i32::try_from(bytes.len()).unwrap_or(i32::MAX);
-        let data = packed(&bytes);
+        let data = packer.packed(&bytes);
         let mut stream = pdf.stream(file, &data);
         stream.filter(Filter::FlateDecode);
         stream.pair(Name(b"Length1"), length);
@@ -80,15 +78,7 @@ impl Embedded {
         for (letter, glyph) in self.subset.letters() {
             letters.pair(*glyph, *letter);
         }
-        let data = packed(letters.finish().as_slice());
+        let data = packer.packed(letters.finish().as_slice());
         pdf.stream(to_letters, &data).filter(Filter::FlateDecode);
     }
-}
-
-/// Deflated (ISO 32000-1, 7.4.4).
-pub(super) fn packed(data: &[u8]) -> Vec<u8> {
-    let mut out = ZlibEncoder::new(Vec::new(), Compression::default());
-    // Writing to memory does not fail.
-    out.write_all(data).ok();
-    out.finish().unwrap_or_default()
 }

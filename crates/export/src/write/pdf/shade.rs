@@ -2,6 +2,7 @@
 
 use super::{points, trace};
 use crate::scene::{Scene, Shaded, SlopeClass, samples};
+use crate::write::pdf_stream::Packer;
 use pdf_writer::types::FunctionShadingType;
 use pdf_writer::{Content, Name, Pdf, Ref};
 use quillet_standards::Colour;
@@ -33,7 +34,7 @@ impl Shadings {
 
     /// Writes them: from the top of a surface, 1 off the axis, to its foot (ISO 32000-1, 8.7.4.5.3, with a
     /// sampled function, 7.10.2).
-    pub(super) fn write(&self, pdf: &mut Pdf, next: &mut Ref) {
+    pub(super) fn write(&self, pdf: &mut Pdf, next: &mut Ref, packer: &mut Packer) {
         for ((colour, slope), (id, _)) in &self.0 {
             let function = next.bump();
             let colours = samples(*colour, *slope, STEPS);
@@ -49,7 +50,7 @@ impl Shadings {
                 .function(function)
                 .extend([true, true]);
             drop(shading);
-            let packed = crate::write::pdf_font::packed(&bytes);
+            let packed = packer.packed(&bytes);
             let mut sampled = pdf.sampled_function(function, &packed);
             sampled
                 .domain([0.0, 1.0])
