@@ -154,7 +154,38 @@ fn holes_on_a_pitch_circle_take_cylinders() {
     assert_eq!(profiles.crest.outer.radii_at(9.0), Some((9.0, 9.0)));
 }
 
-/// A stack of two materials, flats over the joint: each piece loses what is cut of it.
+/// Their moments by hand: of a cylinder m r²/2 about its own axis and m (h²/12 + r²/4) across it (any
+/// handbook), moved by the parallel axis theorem; of the two axes across the part three holes give the mean.
+#[test]
+fn holes_on_a_pitch_circle_take_inertia_by_the_parallel_axis_theorem() {
+    let text = "part ring from front to back {\n blank of acrylic rod 20\n length 10\n outside dia 18\n \
+                from back {\n bore 3.1 to 2.1 on 12.5 indexed 3 clock 20\n }\n}\n";
+    let design = design(text);
+    sound(&design);
+    let found = part(&design).1.properties();
+    let (whole, holes) = (PI * 81.0 * 10.0, 3.0 * PI / 4.0 * 3.1 * 3.1 * 2.1);
+    let spun = whole * 40.5 - holes * (1.55 * 1.55 / 2.0 + 6.25 * 6.25);
+    near(found.axial_mm5, spun, 1e-8);
+    let middle = (whole * 5.0 - holes * 8.95) / (whole - holes);
+    let disc = whole * (100.0 / 12.0 + 81.0 / 4.0 + (5.0 - middle).powi(2));
+    let own = 2.1 * 2.1 / 12.0 + 1.55 * 1.55 / 4.0;
+    let moved = 6.25 * 6.25 / 2.0 + (8.95 - middle).powi(2);
+    near(found.transverse_mm5, disc - holes * (own + moved), 1e-7);
+}
+
+/// Six through a glued joint: of each material goes what lies in it.
+#[test]
+fn holes_through_a_glued_joint_are_weighed_piece_by_piece() {
+    let text = "material light {\n kind acrylic\n density 1\n}\nmaterial heavy {\n kind brass\n density 8\n}\n\
+                part rod from front to back {\n blank of light rod 15 to 4\n blank of heavy rod 15\n \
+                length 10\n outside dia 14\n from front {\n drill 2 through on 9 indexed 6\n }\n}\n";
+    let design = design(text);
+    sound(&design);
+    let mass = part(&design).0.weigh().expect("its materials are known");
+    let left = PI * (49.0 - 6.0);
+    near(mass.mass_g, left * (4.0 + 6.0 * 8.0) / 1000.0, 1e-7);
+}
+
 /// Two equal holes that cross share 16 r³ / 3 (Archimedes), at another angle that over its sine. Of a
 /// knurl's ring a slot takes the whole of its place, and the knurl its share of the rest.
 #[test]
@@ -193,6 +224,7 @@ fn what_two_cuts_take_is_taken_once() {
     }
 }
 
+/// A stack of two materials, flats over the joint: each piece loses what is cut of it.
 #[test]
 fn flats_over_a_glued_joint_are_weighed_piece_by_piece() {
     let text = "material light {\n kind acrylic\n density 1\n}\nmaterial heavy {\n kind brass\n density 8\n}\n\
