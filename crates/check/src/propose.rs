@@ -6,6 +6,7 @@
 mod deeper;
 mod joint;
 mod outside;
+mod pitch;
 mod point;
 mod relief;
 mod stock;
@@ -15,6 +16,7 @@ mod wall;
 pub(crate) use deeper::{ROOM, deeper};
 pub(crate) use joint::{direction, overlap, turned};
 pub(crate) use outside::{fatter, slimmer, station_at};
+pub(crate) use pitch::pitch;
 pub(crate) use point::slipped;
 pub(crate) use relief::relieved;
 pub(crate) use stock::{longer, thicker};

@@ -1,12 +1,13 @@
 //! A part's walls by zone, each with the role it plays.
 
+mod beside;
 mod ends;
 mod worst;
 
 use crate::words;
 use ends::ClosedEnds;
 use quillet_geometry::{Chain, Length, Tag, walls as zones};
-use quillet_model::{Cut, Feature, Material, Origin, Part, Profiles};
+use quillet_model::{CircleId, Cut, Feature, Material, Origin, Part, Profiles};
 use quillet_syntax::{SizedText, Span};
 use std::sync::Arc;
 
@@ -66,8 +67,16 @@ impl Role {
 impl Wall {
     /// Whether both are over one inner cut, its drill point counted with it, in one role.
     pub(crate) fn is_like(&self, other: &Wall) -> bool {
-        let cut = |wall: &Wall| (wall.role, wall.inner.feature());
+        let cut = |wall: &Wall| (wall.role, wall.inner.feature(), wall.beside());
         cut(self) == cut(other)
+    }
+
+    /// The holes beside the axis that it is a wall of, where it is one.
+    pub fn beside(&self) -> Option<CircleId> {
+        [self.inner, self.outer].iter().find_map(|it| match it {
+            Origin::Beside(id) => Some(*id),
+            _ => None,
+        })
     }
 
     /// What the wall is of, at its inner surface and, where that is another, at its outer one.
@@ -97,7 +106,10 @@ impl Wall {
 
     /// The inner surface in words, with its diameter.
     pub fn inner_words(&self, part: &Part) -> SizedText {
-        words::inner(part, self.inner, self.inner_dia)
+        match self.beside() {
+            Some(_) if self.inner == self.outer => "the next of them".into(),
+            _ => words::inner(part, self.inner, self.inner_dia),
+        }
     }
 }
 
@@ -135,6 +147,13 @@ pub fn walls(part: &Part) -> Vec<Wall> {
             walls.push(end);
         }
     }
+    let closed = beside::Part {
+        part,
+        outer: &outer[0],
+        inner: &profiles.root.inner,
+        origin: &origin,
+    };
+    walls.extend(closed.walls(&profiles.not_round.circles));
     walls.sort_by_key(|wall| wall.from);
     walls
 }

@@ -1,7 +1,7 @@
 //! Numbers and surfaces in a maker's words.
 
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature, Origin, Part, SideCut, StationId};
+use quillet_model::{CircleId, Cut, Feature, Origin, Part, SideCut, StationId};
 use quillet_syntax::{Size, SizedText, Span, ToText, text};
 
 /// A diameter to the hundredth: `⌀11.02`.
@@ -49,6 +49,7 @@ pub(crate) fn span_of(part: &Part, origin: Origin) -> Span {
     let phrase = match origin {
         Origin::Outside(index) | Origin::StationEdge(index) => station(index),
         Origin::Side(id) => part.side(id).map(|it| it.span),
+        Origin::Beside(id) => part.circle(id).map(|it| it.span),
         Origin::Tube => part.blanks().first().map(|it| it.span),
         Origin::Face(end) => {
             let name = part.ends.as_ref().map(|ends| ends[end.index()].span);
@@ -81,6 +82,7 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
             let called = part.side(id).map_or("flat", SideCut::called);
             text!("the {} ({} across)", called, at)
         }
+        (Origin::Beside(id), _) => beside(part, id),
         (Origin::Tube, _) => text!("the tube ({})", dia(at)),
         _ if at < ON_AXIS => "the pole".into(),
         _ => text!("the outside ({})", dia(at)),
@@ -94,6 +96,7 @@ const ON_AXIS: Length = Length::from_nm(5_000);
 pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
     let Some(feature) = origin.feature().and_then(|index| part.features.get(index)) else {
         return match origin {
+            Origin::Beside(id) => beside(part, id),
             Origin::Tube => text!("the tube's bore ({})", dia(at)),
             _ => text!("the bore ({})", dia(at)),
         };
@@ -103,6 +106,20 @@ pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
         (Cut::Thread { thread, .. }, _) => text!("{} ({})", thread.called(), dia(at)),
         _ => text!("the {}", sized(feature)),
     }
+}
+
+/// Holes beside the axis: `the ⌀2.00 holes on ⌀9.00`.
+fn beside(part: &Part, id: CircleId) -> SizedText {
+    let Some(holes) = part.circle(id) else {
+        return "the holes".into();
+    };
+    let what = match holes.around.count {
+        1 => "hole",
+        _ => "holes",
+    };
+    let tool = holes.tool.name().map(SizedText::from);
+    let size = tool.unwrap_or_else(|| dia(holes.dia));
+    text!("the {} {} on {}", size, what, dia(holes.on))
 }
 
 /// A cut with its size: `⌀8.00 drill`, `letter F drill`.

@@ -75,6 +75,8 @@ ids! {
     pub StationId;
     /// Which cut from the side of a part: its place in `CutPart::sides`.
     pub SideId;
+    /// Which holes beside the axis of a part: its place in `CutPart::circles`.
+    pub CircleId;
     /// Which piece of a cut part's blank: its place in `CutPart::blanks`, from the part's first end.
     pub PieceId;
     /// Which definition of a design: its place in `Names::definitions`.

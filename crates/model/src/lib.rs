@@ -42,7 +42,9 @@ pub use design::Design;
 pub use end::End;
 pub use feature::{Cut, DrillName, Feature};
 pub use hand::Hand;
-pub use id::{ById, CutId, DefinitionId, Id, JointId, PartId, PieceId, RingId, SideId, StationId};
+pub use id::{
+    ById, CircleId, CutId, DefinitionId, Id, JointId, PartId, PieceId, RingId, SideId, StationId,
+};
 pub use limits::{Acceptance, LimitLine, Limits};
 pub use load::{Loaded, load, tidy};
 pub use made::{Made, MadeSize, MadeStatement, Measured};

@@ -1,7 +1,7 @@
 //! The shape that is left of a part, as three profiles.
 
 use crate::planes::CutPlanes;
-use crate::{CutId, End, NotRound, SideId, StationId};
+use crate::{CircleId, CutId, End, NotRound, SideId, StationId};
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::{Chain, Moments, Properties, Tag};
 
@@ -71,6 +71,8 @@ pub enum Origin {
     Feature(CutId),
     /// A cut from the side.
     Side(SideId),
+    /// Holes beside the axis, on a pitch circle.
+    Beside(CircleId),
     /// The cone at the bottom of a drilled hole.
     DrillPoint(CutId),
     /// A broken corner cut as a feature, or a countersink.

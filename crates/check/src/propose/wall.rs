@@ -1,5 +1,6 @@
 //! More wall: a fatter outside, a shallower hole, a smaller one.
 
+use super::pitch::moved;
 use super::{Proposal, fatter, larger, narrower, reach, turned_to};
 use crate::{PartView, Role, Wall};
 use quillet_geometry::Length;
@@ -34,6 +35,7 @@ pub(crate) fn wall(view: &PartView<'_>, wall: &Wall, wanted: Length) -> Vec<Prop
         larger(view, thread, major)
     });
     let mut proposals: Vec<Proposal> = Vec::new();
+    proposals.extend(moved(design, part, wall, wanted));
     if wall.role == Role::End {
         proposals.extend(shallower);
         return proposals;

@@ -23,11 +23,22 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
     points_that_meet(view, findings);
 }
 
+/// Whether it is said already of holes beside the axis that the part has no room for them.
+fn has_no_room(view: &PartView<'_>, wall: &crate::Wall) -> bool {
+    let holes = wall.beside().and_then(|it| view.part.circle(it));
+    let said = |span| {
+        let mut found = view.design.findings.iter();
+        found.any(|it| it.rule == "out-of-range" && it.span == span)
+    };
+    holes.is_some_and(|it| said(it.on_span))
+}
+
 /// Walls of nothing or less, the worst for each inner feature.
 fn walls(view: &PartView<'_>, reported: &mut Vec<Origin>, findings: &mut Findings) {
     let part = view.part;
     let mut worst: Vec<&crate::Wall> = Vec::new();
-    for wall in view.walls().iter().filter(|wall| !wall.least.is_positive()) {
+    let gone = |it: &&crate::Wall| !it.least.is_positive() && !has_no_room(view, it);
+    for wall in view.walls().iter().filter(gone) {
         match worst
             .iter_mut()
             .find(|known| known.inner.feature() == wall.inner.feature())

@@ -52,10 +52,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
 
 /// The end a hole's bottom lies before.
 fn nearer_end(view: &PartView<'_>, wall: &Wall) -> End {
-    let cut_from = wall
-        .inner
-        .feature()
-        .and_then(|at| view.part.features.get(at))
-        .map(|it| it.end);
+    let part = view.part;
+    let cut = wall.inner.feature().and_then(|at| part.features.get(at));
+    let holes = wall.beside().and_then(|it| part.circle(it));
+    let cut_from = cut.map(|it| it.end).or(holes.map(|it| it.end));
     cut_from.map_or(End::Second, End::other)
 }

@@ -147,6 +147,14 @@ fn advice(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> SizedText {
             .sqrt(),
     );
     let more = across.twice() - (wall.outer_dia - wall.inner_dia);
+    if let Some((on, way)) = propose::pitch(view.part, wall, wanted.warn, units) {
+        return text!(
+            "a circle of {} or {} leaves {}",
+            words::dia(on),
+            way,
+            wanted.warn
+        );
+    }
     let feature = |origin: Origin| origin.feature().and_then(|at| view.part.features.get(at));
     if let Some((thread, _)) = feature(wall.outer).and_then(|outer| outer.thread()) {
         let major = units.up(thread.thread.major() + more);

@@ -1,8 +1,9 @@
 //! What is left of a wall at worst.
 
-use super::Wall;
+use super::{Role, Wall};
 use quillet_geometry::{Length, Point};
 use quillet_model::{Hand, Part, WorstCase};
+use quillet_syntax::ast::ToleranceKind;
 
 impl Wall {
     /// The least distance with every size at its worst, as the hand keeps it, threads by their
@@ -16,7 +17,33 @@ impl Wall {
         let outer = Point::turned(self.outer_at, self.outer_dia);
         let inner = Point::turned(self.at, self.inner_dia);
         let (outer, inner) = ((self.outer, outer), (self.inner, inner));
-        part.worst_between(hand, outer, inner, self.least.to_mm())
+        let mut worst = part.worst_between(hand, outer, inner, self.least.to_mm());
+        worst.least_mm -= self.holes_off_mm(part, hand);
+        worst
+    }
+
+    /// How much of it holes beside the axis take that come out wide and off their circle, mm: half of
+    /// what the hole and the circle are kept to on each side; between two of one circle both.
+    fn holes_off_mm(&self, part: &Part, hand: &Hand) -> f64 {
+        let Some(holes) = self.beside().and_then(|it| part.circle(it)) else {
+            return 0.0;
+        };
+        if self.role == Role::End {
+            return 0.0;
+        }
+        let kind = match holes.point {
+            Some(_) => ToleranceKind::Drill,
+            None => ToleranceKind::Bore,
+        };
+        let wide = hand.keeps(kind, holes.dia).to_mm() / 2.0;
+        let circle = hand.keeps(ToleranceKind::Dia, holes.on).to_mm() / 2.0;
+        match self.outer == self.inner {
+            true => {
+                let turn = std::f64::consts::PI / f64::from(holes.around.count);
+                2.0 * (wide + circle * turn.sin())
+            }
+            false => wide + circle,
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! Walls, lips, ends and what stands under a bend.
 
+mod beside;
 mod threads;
 
 use crate::{Source, page, source};

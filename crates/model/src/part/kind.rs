@@ -1,8 +1,8 @@
 //! What a part is: cut at the bench, bought and measured, or an O-ring.
 
 use crate::{
-    BlankPiece, ById, CircleHoles, Coat, GivenMass, Part, PieceId, Ring, SideCut, SideId, Stock,
-    Throw,
+    BlankPiece, ById, CircleHoles, CircleId, Coat, GivenMass, Part, PieceId, Ring, SideCut, SideId,
+    Stock, Throw,
 };
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
@@ -127,6 +127,11 @@ impl Part {
     /// Holes from an end that lie on a pitch circle.
     pub fn circles(&self) -> &[CircleHoles] {
         self.cut().map_or(&[], |it| &it.circles)
+    }
+
+    /// Holes of one statement among them.
+    pub fn circle(&self, id: CircleId) -> Option<&CircleHoles> {
+        self.circles().get(id.index())
     }
 
     /// The coat on what is turned.

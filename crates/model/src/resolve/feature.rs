@@ -57,7 +57,7 @@ impl<'a> Resolver<'a> {
                     self.not_reckoned(
                         feature.span,
                         "how holes on a pitch circle are cut",
-                        "walls, drawing, route and solids are those of the part without them",
+                        "drawing and route are those of the part without them",
                     );
                 }
                 _ => self.emit(

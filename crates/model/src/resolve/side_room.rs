@@ -173,7 +173,11 @@ fn meets(one: &Opening, other: &Opening, outside: &Chain) -> bool {
 fn crowded(part: &Part, holes: &CircleHoles, profiles: &Profiles) -> Option<Finding> {
     let (on_mm, hole_mm) = (holes.on.to_mm(), holes.dia.to_mm());
     let ends = [holes.from, holes.to].map(|inward| part.station(holes.end, inward).to_mm());
-    let (from, to) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    // A face at an end of them is what they begin in.
+    let (from, to) = (
+        ends[0].min(ends[1]) + SAME_MM,
+        ends[0].max(ends[1]) - SAME_MM,
+    );
     let count = holes.around.count;
     let apart_mm = on_mm * (PI / f64::from(count)).sin();
     let outside = profiles.root.outer.narrowest(from, to);
