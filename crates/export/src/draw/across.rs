@@ -1,37 +1,63 @@
-//! Sections across a part that is not round, one a set of flats: A–A, B–B, … beside its view.
+//! Sections across a part that is not round, one a set of flats or of holes on a pitch circle: A–A, B–B, … beside its view.
 
+use super::beside;
 use super::facets::up_deg;
 use super::figures::LengthFormat;
 use super::view::ViewTransform;
 use crate::scene::{Anchor, Hatch, Layer, Path, PathElement, Scene, Text, Xy, hatch};
-use quillet_geometry::Point;
 use quillet_geometry::section::{Flats, Section, section_at};
-use quillet_model::{AcrossFlats, Profiles};
+use quillet_geometry::{Circle, Point};
+use quillet_model::{AcrossFlats, CircleHoles, Part, Profiles};
 
 /// Room beside the largest section for its words, mm.
 const BESIDE_MM: f64 = 14.0;
 /// Room above and below each for its words, mm.
 const WORDS_MM: (f64, f64) = (8.0, 14.0);
 
+/// What a section is made for.
+enum Shown<'a> {
+    Flats(AcrossFlats),
+    Holes(&'a CircleHoles, Circle),
+}
+
+impl Shown<'_> {
+    /// The station it is cut at: the middle of flats; of holes a place at which the letter before the
+    /// mark stands clear of the lines at their ends.
+    fn at_mm(&self) -> f64 {
+        match self {
+            Shown::Flats(set) => (set.stretch_mm[0] + set.stretch_mm[1]) / 2.0,
+            Shown::Holes(_, holes) => holes.from_mm + 0.8 * (holes.to_mm - holes.from_mm),
+        }
+    }
+}
+
 /// The sections of a part.
 pub(super) struct Sections<'a> {
     profiles: &'a Profiles,
-    sets: Vec<AcrossFlats>,
+    all: Vec<Shown<'a>>,
     radius_mm: f64,
     figures: LengthFormat,
 }
 
 impl<'a> Sections<'a> {
-    /// Those of a part; none where it has no flats.
-    pub(super) fn of(profiles: &'a Profiles, radius_mm: f64, figures: LengthFormat) -> Self {
-        let mut sets = match profiles.not_round.flats.is_empty() {
+    /// Those of a part; none where it is round.
+    pub(super) fn of(
+        part: &'a Part,
+        profiles: &'a Profiles,
+        radius_mm: f64,
+        figures: LengthFormat,
+    ) -> Self {
+        let sets = match profiles.not_round.flats.is_empty() {
             true => Vec::new(),
             false => profiles.across_flats(),
         };
-        sets.sort_by(|one, two| one.stretch_mm[0].total_cmp(&two.stretch_mm[0]));
+        let holes = part.circles().iter().zip(&profiles.not_round.circles);
+        let holes = holes.map(|(said, it)| Shown::Holes(said, *it));
+        let mut all: Vec<Shown> = sets.into_iter().map(Shown::Flats).chain(holes).collect();
+        all.sort_by(|one, two| one.at_mm().total_cmp(&two.at_mm()));
         Sections {
             profiles,
-            sets,
+            all,
             radius_mm,
             figures,
         }
@@ -39,12 +65,12 @@ impl<'a> Sections<'a> {
 
     /// How wide and how high they are one over the other at a scale, mm; nothing where there is none.
     pub(super) fn room_mm(&self, scale: f64) -> Xy {
-        if self.sets.is_empty() {
+        if self.all.is_empty() {
             return Xy::default();
         }
         let dia = 2.0 * self.radius_mm * scale;
         let each = dia + WORDS_MM.0 + WORDS_MM.1;
-        Xy::new((dia + BESIDE_MM).max(30.0), each * self.sets.len() as f64)
+        Xy::new((dia + BESIDE_MM).max(30.0), each * self.all.len() as f64)
     }
 
     /// Draws them one below the other within a room at the right of the view, and marks on the view
@@ -54,16 +80,16 @@ impl<'a> Sections<'a> {
         let radius = self.radius_mm * view.scale;
         let x = high.x - room.x / 2.0;
         let mut top = (low.y + high.y + room.y) / 2.0;
-        for (nth, set) in self.sets.iter().enumerate() {
+        for (nth, shown) in self.all.iter().enumerate() {
             let letter = char::from(b'A' + (nth % 26) as u8);
-            let z = (set.stretch_mm[0] + set.stretch_mm[1]) / 2.0;
+            let z = shown.at_mm();
             self.mark(scene, view, z, letter);
             let centre = Xy::new(x, top - WORDS_MM.0 - radius);
             self.section(scene, view.scale, z, centre);
             let name = format!("{letter}–{letter}");
             let title = Text::new(Xy::new(x, top - 4.8), 3.5, name).anchored(Anchor::Middle);
             scene.text(title);
-            for (line, words) in self.words(set).into_iter().enumerate() {
+            for (line, words) in self.words(shown).into_iter().enumerate() {
                 let place = Xy::new(x, centre.y - radius - 5.0 - 3.2 * line as f64);
                 scene.text(Text::new(place, 2.2, words).anchored(Anchor::Middle));
             }
@@ -103,14 +129,23 @@ impl<'a> Sections<'a> {
             .iter()
             .map(|it| it.1)
             .collect();
-        let Some(cut) = section_at(Point::new(z_mm, round), &sets) else {
-            return;
-        };
         let up = up_deg(&self.profiles.not_round);
-        let mut region = vec![outline(&cut, up, centre, scale)];
+        let outside = match sets.is_empty() {
+            true => Some(Path::circle(centre, round * scale)),
+            false => section_at(Point::new(z_mm, round), &sets)
+                .map(|cut| outline(&cut, up, centre, scale)),
+        };
+        let Some(outside) = outside else { return };
+        let mut region = vec![outside];
         let bores = self.profiles.crest.inner.iter();
         let bores = bores.filter_map(|it| it.least_at(z_mm));
         region.extend(bores.map(|radius| Path::circle(centre, radius * scale)));
+        let circles = self.profiles.not_round.circles.iter();
+        for holes in circles.filter(|it| it.from_mm < z_mm && z_mm < it.to_mm) {
+            region.extend(discs(holes, up, centre, scale));
+            let pitch = Path::circle(centre, holes.on_mm / 2.0 * scale);
+            scene.stroke(Layer::Axis, pitch);
+        }
         scene.lines(Layer::Hatch, hatch(&region, None, &[], Hatch::numbered(0)));
         for path in region {
             scene.stroke(Layer::Outline, path);
@@ -128,8 +163,12 @@ impl<'a> Sections<'a> {
         );
     }
 
-    /// `8 flats`, `13.2 across`, `14 across corners`.
-    fn words(&self, set: &AcrossFlats) -> Vec<String> {
+    /// `8 flats`, `13.2 across`, `14 across corners`; `6× ⌀2 on ⌀9`.
+    fn words(&self, shown: &Shown) -> Vec<String> {
+        let set = match shown {
+            Shown::Flats(set) => set,
+            Shown::Holes(holes, _) => return vec![beside::words(holes, self.figures)],
+        };
         let span = |mm: [f64; 2]| {
             let [one, two] = mm.map(|it| self.figures.number(it));
             match one == two {
@@ -155,6 +194,17 @@ impl<'a> Sections<'a> {
             }
         }
     }
+}
+
+/// The holes on a pitch circle, `up_deg` at the top.
+fn discs(holes: &Circle, up_deg: f64, centre: Xy, scale: f64) -> impl Iterator<Item = Path> {
+    let apart = 360.0 / f64::from(holes.count);
+    let (on, radius) = (holes.on_mm / 2.0 * scale, holes.hole_mm / 2.0 * scale);
+    let start = holes.clock_deg - up_deg;
+    (0..holes.count).map(move |nth| {
+        let (sin, cos) = (start + apart * f64::from(nth)).to_radians().sin_cos();
+        Path::circle(centre.moved(on * sin, on * cos), radius)
+    })
 }
 
 /// The outline of a section, chords and arcs, `up_deg` at the top; clockwise as seen.

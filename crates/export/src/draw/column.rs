@@ -2,6 +2,7 @@
 
 mod corners;
 
+use super::beside;
 use super::figures::LengthFormat;
 use super::{side, thread};
 use corners::{corners, datum};
@@ -110,6 +111,11 @@ pub(super) fn inside(
             columns.extend(inside_feature(part, profiles, index, feature, figures));
         }
     }
+    let holes = beside::dimensions(part, figures).into_iter();
+    columns.extend(holes.map(|(place, from, words)| match from {
+        Some(end) => measured(part, place, end, words, figures),
+        None => DimensionColumn::named(place, words),
+    }));
     finished(columns)
 }
 

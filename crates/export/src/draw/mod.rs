@@ -3,6 +3,7 @@
 mod across;
 mod alone;
 mod assembled;
+mod beside;
 mod callouts;
 mod card;
 mod column;

@@ -1,5 +1,6 @@
 //! What every view of a part shows of its outline: edges, ends, pieces of the blank.
 
+use super::beside;
 use super::seen::Occluders;
 use super::view::{Half, ViewTransform};
 use crate::scene::{Hatch, Layer, Path, Scene, Xy, hatch};
@@ -52,6 +53,7 @@ pub(super) fn section(
         before.stroke(scene, view, half, bore);
         edges(scene, view, half, bore, before);
     }
+    beside::outlines(scene, view, half, part, before);
     ends(scene, view, half, solid, before);
 }
 
@@ -110,7 +112,8 @@ fn hatches(
     number: usize,
     before: &Occluders,
 ) -> Vec<Vec<[Xy; 2]>> {
-    let region = region(view, half, solid);
+    let mut region = region(view, half, solid);
+    region.extend(beside::regions(view, half, part));
     if part.blanks().len() < 2 {
         return vec![hatch(&region, None, before.covers, Hatch::numbered(number))];
     }

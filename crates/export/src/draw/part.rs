@@ -72,7 +72,7 @@ pub fn part(part: &Part, paper: Paper, title: &PartTitle) -> Option<Scene> {
     );
     let radius = widest_mm(profiles);
     let length = part.length.to_mm();
-    let sections = Sections::of(profiles, radius, figures);
+    let sections = Sections::of(part, profiles, radius, figures);
     let sized = |most_mm: f64| {
         let laid_out = |scale: f64| {
             let beside = sections.room_mm(scale);

@@ -8,15 +8,15 @@ use quillet_export::scene::{Layer, Scene, Shape, TextBox, Xy};
 use quillet_export::write::{self, Background};
 use quillet_model::{Configured, Design, Units};
 
-const PARTS: [&str; 7] = [
-    "cap", "barrel", "section", "odd", "band", "octagon", "pierced",
+const PARTS: [&str; 8] = [
+    "cap", "barrel", "section", "odd", "band", "octagon", "pierced", "drilled",
 ];
 
 /// The design that a part is in.
 fn of(name: &str) -> Design {
     example(match name {
         "odd" | "band" => "odd.quillet",
-        "octagon" | "pierced" => "faceted.quillet",
+        "octagon" | "pierced" | "drilled" => "faceted.quillet",
         _ => "heron.quillet",
     })
 }
@@ -57,6 +57,37 @@ fn nothing_collides(name: &str, scene: &Scene) {
             assert!(!meet, "{name}: {:?} meets {:?}", text.words, other.words);
         }
     }
+}
+
+/// Six holes of ⌀2 from the floor of a recess, one of them turned into the section: its sides 2.5 and 4.5 from
+/// the axis over 6 mm, its axis 3.5; across, each of nine a circle of its own size.
+#[test]
+fn holes_on_a_pitch_circle_are_drawn_in_the_section_and_across() {
+    let scene = drawn("drilled", Paper::A4);
+    let words: Vec<&str> = scene.texts().map(|it| &*it.words).collect();
+    for said in ["A–A", "B–B", "6× Ø2 on Ø7", "3× Ø3.1 on Ø9"] {
+        assert!(words.contains(&said), "{said} of {words:?}");
+    }
+    let strokes = |layer: Layer| {
+        let of = scene.items.iter().filter(move |it| it.layer == layer);
+        of.filter_map(|it| match &it.shape {
+            Shape::Stroke(path) => Some([path.start, path.end()]),
+            _ => None,
+        })
+    };
+    let axis = strokes(Layer::Axis)
+        .find(|[from, to]| from.y == to.y && to.x - from.x > 20.0 * scene.scale)
+        .expect("an axis")[0]
+        .y;
+    let level = |below: f64, long: f64| {
+        let drawn = strokes(Layer::Outline).filter(|[from, to]| {
+            let at = |y: f64| ((axis - y) / scene.scale - below).abs() < 1e-4;
+            at(from.y) && at(to.y) && (((to.x - from.x) / scene.scale).abs() - long).abs() < 1e-3
+        });
+        drawn.count()
+    };
+    assert_eq!([level(2.5, 6.0), level(4.5, 6.0)], [1, 1]);
+    assert_eq!([level(2.95, 2.1), level(6.05, 2.1)], [1, 1]);
 }
 
 /// Eight flats 13.2 across of ⌀14, a corner up: each takes up ±acos(6.6/7) = 19.463° about its

@@ -57,7 +57,7 @@ impl<'a> Resolver<'a> {
                     self.not_reckoned(
                         feature.span,
                         "how holes on a pitch circle are cut",
-                        "drawing and route are those of the part without them",
+                        "route and tool list are those of the part without them",
                     );
                 }
                 _ => self.emit(
