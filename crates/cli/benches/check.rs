@@ -7,6 +7,7 @@ use std::path::Path;
 use std::process::Command;
 
 /// The command's own allocator.
+#[cfg(not(target_os = "macos"))]
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 

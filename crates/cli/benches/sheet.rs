@@ -7,6 +7,7 @@ use quillet_model::{Design, Texts, load, resolve};
 use std::path::Path;
 
 /// The command's own allocator.
+#[cfg(not(target_os = "macos"))]
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 

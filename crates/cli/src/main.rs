@@ -53,6 +53,7 @@ use clap::{Parser, Subcommand};
 use std::process::ExitCode;
 
 /// A check allocates much and frees it all at once; this allocator is quick at that.
+#[cfg(not(target_os = "macos"))]
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
 

@@ -13,7 +13,7 @@ pub fn format_range(file: &SourceFile, within: Span) -> Vec<Edit> {
     format_ranges(file, &[within])
 }
 
-/// What of [`format`] lies in the lines of some spans, each edit once.
+/// What of [`format()`] lies in the lines of some spans, each edit once.
 pub fn format_ranges(file: &SourceFile, within: &[Span]) -> Vec<Edit> {
     let lines = within.iter().map(|it| whole_lines(&file.text, *it));
     let lines: Vec<Span> = lines.collect();
