@@ -15,7 +15,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let glued = works().any(|it| matches!(it.work, Work::GlueUp { .. }))
         || pen.joints.iter().any(|it| it.verb == Verb::Glue);
     let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
-    let sides = works().any(|it| matches!(it.work, Work::Side { .. }));
+    let sides = works().any(|it| matches!(it.work, Work::Side { .. } | Work::Beside { .. }));
     let collet =
         works().any(|it| matches!(it.hold, Workholding::Collet(_) | Workholding::Mandrel(_)));
     let backs_out = works().any(|it| it.notes.contains(&Note::HoldWork));
@@ -50,7 +50,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
         ),
         (
             sides,
-            "Before anything comes from the side: spindle locked, the lathe’s power off; take the lock out before it is started again.",
+            "Before anything comes from the side or beside the axis: spindle locked, the lathe’s power off; take the lock out before it is started again.",
         ),
         (
             collet,

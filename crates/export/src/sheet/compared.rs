@@ -104,6 +104,7 @@ fn end_of(work: &Work) -> Option<End> {
         | Work::Centre { end, .. }
         | Work::BreakCorner { end, .. }
         | Work::PartOff { end, .. }
+        | Work::Beside { end, .. }
         | Work::RemoveNub { end, .. } => *end,
         Work::Inside(cut) => cut.end,
         Work::Turn(cut) => cut.end,

@@ -3,7 +3,7 @@
 use super::reading::{home, note, pin, readings};
 use super::row_cuts::{along, inside, outside, reach, thread};
 use super::row_words::{RowContext, dia_of};
-use super::side::side;
+use super::side::{beside, side};
 use quillet_geometry::{Edge, Length};
 use quillet_model::End;
 use quillet_plan::{Home, Measured, Operation, OutsidePass, Pass, TurnKind, Work, Workholding};
@@ -193,6 +193,15 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
         Work::Side { cut, places } => {
             let done = side(part, *cut, *places, operation.tool, words.units)?;
             put(done.verb, done.size.replace('Ø', "⌀"), done.reach);
+            how.extend(done.places);
+        }
+        Work::Beside { holes, places, .. } => {
+            let done = beside(part, *holes, *places, words.units)?;
+            put(
+                done.verb,
+                done.size.replace('Ø', "⌀"),
+                done.reach.replace('Ø', "⌀"),
+            );
             how.extend(done.places);
         }
         Work::Polish { before_gluing, .. } => {

@@ -1,6 +1,6 @@
 //! Cuts from the side in words: what is cut, and at which places round the spindle is locked.
 
-use quillet_model::{Part, SideCut, SideCutKind, SideDepth, SideId, Units};
+use quillet_model::{Around, CircleId, Part, SideCut, SideCutKind, SideDepth, SideId, Units};
 use quillet_plan::Tool;
 
 /// A cut as it is done: a verb, its size, its reach, and where the spindle stands.
@@ -59,26 +59,56 @@ pub(super) fn side(
         verb,
         size,
         reach: format!("{how_far}, {reach} from the {first_end}"),
-        places: turned(cut, places),
+        places: locked_for(cut).then(|| locked(&cut.around, places)),
     })
 }
 
-/// Where the spindle is locked; nothing of a pattern, which is cut as the work turns.
-fn turned(cut: &SideCut, places: u32) -> Option<String> {
-    if matches!(cut.kind, SideCutKind::Pattern { .. }) {
-        return None;
-    }
-    let clock = match cut.around.clock.deg_text(1).as_str() {
+/// Of holes beside the axis, drilled at so many places round.
+pub(super) fn beside(part: &Part, id: CircleId, places: u32, units: Units) -> Option<SideWords> {
+    let holes = part.circle(id)?;
+    let verb = match holes.point {
+        Some(_) => "DRILL",
+        None => "SINK",
+    };
+    let end = part.end_name(holes.end);
+    let deep = match (holes.through, holes.from.is_positive()) {
+        (true, _) => format!("right through from the {end}"),
+        (false, false) => format!("{} deep from the {end}", units.plain(holes.to)),
+        (false, true) => {
+            let [from, to] = [holes.from, holes.to].map(|it| units.plain(it));
+            format!("{from} to {to} from the {end}")
+        }
+    };
+    let off = units.plain(holes.on.half());
+    Some(SideWords {
+        verb,
+        size: format!("Ø{}", units.plain(holes.dia)),
+        reach: format!("on Ø{}, {deep}", units.plain(holes.on)),
+        places: Some(format!(
+            "{}, the drilling spindle or the marked point {off} off the axis",
+            locked(&holes.around, places)
+        )),
+    })
+}
+
+/// Whether the spindle is locked for it: a pattern is cut as the work turns.
+fn locked_for(cut: &SideCut) -> bool {
+    !matches!(cut.kind, SideCutKind::Pattern { .. })
+}
+
+/// Where the spindle is locked.
+fn locked(around: &Around, places: u32) -> String {
+    let clock = match around.clock.deg_text(1).as_str() {
         "0" => "at the mark".to_owned(),
         clock => format!("{clock}° clockwise of the mark"),
     };
-    Some(match places {
+    match places {
         1 => format!("spindle locked {clock}"),
         _ => {
             let apart = crate::write::number(360.0 / f64::from(places), 2);
             format!("spindle locked at {places} places {apart}° apart, the first {clock}")
         }
-    })
+    }
 }
 
 fn deep(depth: SideDepth, units: Units) -> String {

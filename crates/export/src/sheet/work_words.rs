@@ -2,7 +2,7 @@
 
 mod pieces;
 
-use super::side::side;
+use super::side::{beside, side};
 use super::words::{drilled, letter};
 use pieces::piece;
 use quillet_geometry::Edge;
@@ -13,6 +13,10 @@ use quillet_plan::{
 };
 
 /// What is done: `drill Ø12, to 54 from the mouth`.
+#[expect(
+    clippy::too_many_lines,
+    reason = "an arm a kind of work: it is read as a table"
+)]
 pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units) -> String {
     let name = |end: End| part.end_name(end).to_owned();
     let work = &operation.work;
@@ -69,6 +73,10 @@ pub(super) fn work(plan: &Plan, part: &Part, operation: &Operation, units: Units
         }
         Work::Side { cut, places } => {
             let words = side(part, *cut, *places, operation.tool, units);
+            words.map_or_else(String::new, |it| it.line())
+        }
+        Work::Beside { holes, places, .. } => {
+            let words = beside(part, *holes, *places, units);
             words.map_or_else(String::new, |it| it.line())
         }
         Work::Polish { .. } => "sand through the grits and polish".into(),

@@ -52,14 +52,7 @@ impl<'a> Resolver<'a> {
             None => part.features.extend([feature]),
             Some(None) => self.lost += 1,
             Some(Some(holes)) => match &mut part.kind {
-                PartKind::Cut(cut) => {
-                    cut.circles.push(holes);
-                    self.not_reckoned(
-                        feature.span,
-                        "how holes on a pitch circle are cut",
-                        "route and tool list are those of the part without them",
-                    );
-                }
+                PartKind::Cut(cut) => cut.circles.push(holes),
                 _ => self.emit(
                     out_of_range(holes.on_span, "a bought part has no holes beside its axis")
                         .hint("leave them out: what it weighs is said by mass"),

@@ -14,7 +14,7 @@ use crate::tasks::mate::Mates;
 use crate::tasks::task::{Task, TaskWork, Tasks};
 use crate::tools::bench_tools::BenchTools;
 use crate::tools::speed::{SpeedClass, speed};
-use crate::tools::toolbox::{side_tool, socket_tool, turning_tool};
+use crate::tools::toolbox::{beside_tool, side_tool, socket_tool, turning_tool};
 use crate::{
     Blank, Depth, InsideCut, Inspection, JoinedIn, MandrelId, MandrelKind, Measured, Note,
     Operation, Pass, PlanProblem, SpeedLimit, Tailstock, Tool, Work, Workholding,
@@ -387,6 +387,11 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                 // A pattern is cut as the work turns, by a tool that bears on its whole width.
                 let turns = operation.tool == Some(Tool::PatternTool);
                 turns.then_some((SpeedClass::Part, finished))
+            }
+            Work::Beside { holes, places, .. } => {
+                let part = self.feature_map.part;
+                operation.tool = beside_tool(part, *holes, *places, self.bench_tools, problems);
+                None
             }
             Work::Polish { .. } => {
                 operation.tool = Some(Tool::Abrasives);

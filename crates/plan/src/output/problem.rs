@@ -2,7 +2,7 @@
 
 use crate::{MandrelId, SpeedLimit};
 use quillet_geometry::Length;
-use quillet_model::{CutId, End, PieceId, SideId, ThreadDef};
+use quillet_model::{CircleId, CutId, End, PieceId, SideId, ThreadDef};
 use std::sync::Arc;
 
 /// One obstacle.
@@ -44,8 +44,8 @@ pub enum PlanProblem {
     },
     /// The spindle cannot be locked at so many places, evenly round.
     NoIndex {
-        /// The cut from the side.
-        cut: SideId,
+        /// The cut from the side, or the holes.
+        cut: Indexed,
         /// At how many places it is made.
         places: u32,
     },
@@ -203,4 +203,13 @@ pub enum Unschedulable {
         /// How many.
         count: usize,
     },
+}
+
+/// What is cut with the spindle locked at places round.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Indexed {
+    /// A cut from the side.
+    Side(SideId),
+    /// Holes beside the axis.
+    Beside(CircleId),
 }

@@ -2,6 +2,7 @@
 
 use crate::holding::make_mandrel::mandrel;
 use crate::id::TaskId;
+use crate::tasks::beside::{beside_at, beside_tasks};
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::inside::inside_tasks;
@@ -55,6 +56,10 @@ pub(crate) fn all_tasks(
     builder.outside(&lined, blended, problems);
     tasks
 }
+
+/// Where holes beside the axis come among what is cut at an end: while it is solid behind them, the
+/// centre alone before.
+const BESIDE: u8 = 1;
 
 /// From where a mate is met.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -126,6 +131,14 @@ impl TaskBuilder<'_, '_, '_> {
             self.tasks,
             &[face],
             problems,
+        );
+        let part = self.feature_map.part;
+        beside_tasks(
+            part,
+            end,
+            |nth| (stage, BESIDE, 1 + nth),
+            &[face],
+            self.tasks,
         );
         let place = OutsideLayout {
             end,
@@ -306,6 +319,10 @@ impl TaskBuilder<'_, '_, '_> {
                 let feature = Some(feature);
                 problems.push(PlanProblem::NoOrder { feature, why });
             }
+        }
+        if beside_at(self.feature_map.part, end) {
+            let why = Unschedulable::NothingToHold { end };
+            problems.push(PlanProblem::NoOrder { feature: None, why });
         }
         let from = self.tasks.0.len();
         let place = OutsideLayout {

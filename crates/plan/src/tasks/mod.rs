@@ -3,6 +3,7 @@
 
 pub(crate) mod all;
 pub(crate) mod asked;
+pub(crate) mod beside;
 pub(crate) mod blank;
 pub(crate) mod crowd;
 pub(crate) mod feature_map;

@@ -2,6 +2,7 @@
 //! end is cut first, whether a centre nub stands beyond a closed end.
 
 use crate::MandrelKind;
+use crate::tasks::beside::beside_at;
 use crate::tasks::feature_map::{ENDS, FeatureMap};
 use crate::tasks::mate::Mates;
 use crate::tools::bench_tools::BenchTools;
@@ -39,6 +40,7 @@ impl Strategy {
                 .features
                 .iter()
                 .any(|it| it.end == end && !plain(&it.cut))
+                || beside_at(feature_map.part, end)
         };
         let bored_from = |end: End| {
             let mut features = feature_map.part.features.iter();
@@ -112,6 +114,7 @@ fn inside_or_threaded(feature_map: &FeatureMap, end: End) -> bool {
         .features
         .iter()
         .any(|it| it.end == end && (it.is_inside() || it.thread().is_some()))
+        || beside_at(feature_map.part, end)
 }
 
 /// The mandrels an end would take, each with how well it suits.

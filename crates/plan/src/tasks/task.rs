@@ -25,7 +25,7 @@ impl Task {
             Work::Inside(cut) => Some(cut.end),
             Work::Thread(cut) => Some(cut.end),
             Work::Turn(cut) => Some(cut.end),
-            Work::BreakCorner { end, .. } => Some(*end),
+            Work::BreakCorner { end, .. } | Work::Beside { end, .. } => Some(*end),
             _ => None,
         }
     }

@@ -7,7 +7,7 @@ mod trial;
 use crate::{MandrelId, RouteId};
 pub use inside::{InsideCut, InsideShape};
 use quillet_geometry::{Edge, Length};
-use quillet_model::{End, PieceId, SideId, ThreadDef};
+use quillet_model::{CircleId, End, PieceId, SideId, ThreadDef};
 use std::sync::Arc;
 pub use trial::{Bearing, Home, TrialFit};
 
@@ -116,6 +116,15 @@ pub enum Work {
         /// Which cut.
         cut: SideId,
         /// How many places, evenly from the cut's own clock.
+        places: u32,
+    },
+    /// Drill beside the axis, the spindle locked at each of so many places round.
+    Beside {
+        /// Which holes.
+        holes: CircleId,
+        /// The end they are cut from.
+        end: End,
+        /// How many places, evenly from the holes' own clock.
         places: u32,
     },
     /// Take the centre nub off and finish the end under it.

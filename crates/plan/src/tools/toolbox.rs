@@ -2,10 +2,11 @@
 
 use crate::tools::bench_tools::BenchTools;
 use crate::{
-    InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut, TurnKind,
+    Indexed, InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut,
+    TurnKind,
 };
 use quillet_geometry::Length;
-use quillet_model::{CutId, Part, SideCut, SideCutKind, SideId};
+use quillet_model::{CircleId, CutId, Part, SideCut, SideCutKind, SideId};
 use quillet_standards::drill::point_length;
 
 /// The tool for a hole.
@@ -152,12 +153,33 @@ pub(crate) fn side_tool(
     let tool = side_tool_of(cut, bench_tools);
     // A pattern is cut as the work turns.
     if tool != Tool::PatternTool && !bench_tools.stops_at(places) {
-        problems.push(PlanProblem::NoIndex { cut: id, places });
+        let cut = Indexed::Side(id);
+        problems.push(PlanProblem::NoIndex { cut, places });
     }
     if let (Tool::Cutter { width }, SideCutKind::Slot { .. }) = (tool, &cut.kind) {
         problems.extend(bench_tools.no_cutter(id, width));
     }
     Some(tool)
+}
+
+/// The tool for holes beside the axis, drilled or sunk flat.
+pub(crate) fn beside_tool(
+    part: &Part,
+    id: CircleId,
+    places: u32,
+    bench_tools: BenchTools,
+    problems: &mut Vec<PlanProblem>,
+) -> Option<Tool> {
+    let holes = part.circle(id)?;
+    if !bench_tools.stops_at(places) {
+        let cut = Indexed::Beside(id);
+        problems.push(PlanProblem::NoIndex { cut, places });
+    }
+    let (dia, name) = (holes.dia, holes.tool);
+    Some(match holes.point {
+        Some(_) => Tool::Drill { dia, name },
+        None => Tool::FlatDrill { dia },
+    })
 }
 
 fn side_tool_of(cut: &SideCut, bench_tools: BenchTools) -> Tool {

@@ -120,6 +120,7 @@ impl<'a> Lathe<'a> {
                 | Work::Support { .. }
                 | Work::Try(_)
                 | Work::Side { .. }
+                | Work::Beside { .. }
         ) && !matches!(&operation.work, Work::Outside(pass) if pass.pass == Pass::Blend)
             && !self.levels(&operation.work);
         if cuts && removed < 1e-9 {

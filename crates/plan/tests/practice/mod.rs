@@ -1,5 +1,6 @@
 //! What practice asks of a route, rule by rule, with the figures worked out by hand.
 
+mod beside;
 mod crowds;
 mod cutting;
 mod holding;
