@@ -93,8 +93,10 @@ impl Part<'_> {
             }
             found.extend(near.into_values());
             found.extend(hole.circle.between_mm().map(|mm| across(hole, hole, mm)));
+            // Of thousands the nearest alone is a wall.
             let others = all[..nth].iter();
-            found.extend(others.filter_map(|(other, _)| between(hole, other)));
+            let others = others.filter_map(|(other, _)| between(hole, other));
+            found.extend(others.min_by_key(|it| it.least));
         }
         found
     }
