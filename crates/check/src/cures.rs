@@ -3,6 +3,7 @@
 //! A rule proposes edits; [`Trial::cures`] applies each in memory, checks the design again and keeps
 //! those after which the finding is gone, nothing as bad has come and the text is still whole.
 
+use crate::examine::examine_unseen;
 use crate::examine_until;
 use quillet_model::{Design, ReadError, Source, SourceFile, load, resolve};
 use quillet_syntax::{Edit, FileId, Finding, Fix, RuleId, Severity, Span, edited, moved};
@@ -72,7 +73,8 @@ impl Trial<'_> {
 
     /// Whether a cure cures; none where it cannot be tried.
     fn holds(&self, finding: &Finding, fix: &Fix) -> Option<bool> {
-        let findings = self.found_with(self.changed(fix)?)?;
+        let design = self.reading(self.changed(fix)?)?;
+        let findings = examine_unseen(&design, self.called_off)?.findings;
         let moved = |span: Span| moved(span, &fix.edits);
         let still = findings.iter().any(|it| {
             it.rule == finding.rule && touch(it.span, moved(finding.span)) && same_pens(it, finding)
@@ -95,6 +97,12 @@ impl Trial<'_> {
 
     /// What is found where some files read otherwise.
     pub(crate) fn found_with(&self, changed: Vec<Arc<SourceFile>>) -> Option<Vec<Finding>> {
+        let design = self.reading(changed)?;
+        examine_until(&design, self.called_off).map(|examined| examined.findings)
+    }
+
+    /// The design where some files read otherwise.
+    fn reading(&self, changed: Vec<Arc<SourceFile>>) -> Option<Design> {
         let overlay = Overlay {
             under: self.source,
             changed,
@@ -102,7 +110,7 @@ impl Trial<'_> {
         let loaded = load(self.root, &overlay).ok()?;
         let mut design = resolve(&loaded);
         (self.prepare)(&mut design);
-        examine_until(&design, self.called_off).map(|examined| examined.findings)
+        Some(design)
     }
 
     /// The files as the edits leave them; none where they overlap or lie outside a file.

@@ -33,6 +33,19 @@ pub fn examine_until(design: &Design, called_off: &dyn Fn() -> bool) -> Option<C
     within(design, &mut Looked::default(), called_off)
 }
 
+/// Runs every rule over a design of which nobody reads what is found: its places are all that counts, and
+/// what takes long to say is not said.
+pub(crate) fn examine_unseen(
+    design: &Design,
+    called_off: &dyn Fn() -> bool,
+) -> Option<CheckReport> {
+    let mut looked = Looked {
+        unseen: true,
+        ..Looked::default()
+    };
+    within(design, &mut looked, called_off)
+}
+
 /// What is found of each part of a design, for [`examine_again`].
 pub fn examine_knowing(design: Design) -> KnownParts {
     let mut parts = BTreeMap::new();
@@ -72,6 +85,7 @@ struct Looked<'a> {
     known: Option<&'a KnownParts>,
     noting: Option<&'a mut BTreeMap<Around, Vec<RaisedFinding>>>,
     pen: Option<&'a str>,
+    unseen: bool,
 }
 
 fn within(
@@ -102,7 +116,8 @@ fn within(
             return None;
         }
         if !in_pens.contains(&*part.name.text) {
-            one_part(&PartView::new(design, None, part), &mut findings);
+            let view = PartView::new(design, None, part).shown(!looked.unseen);
+            one_part(&view, &mut findings);
         }
     }
     let wanted = looked.pen;
@@ -217,7 +232,7 @@ struct PartFindings {
 
 fn pen_part(pen: &PenView<'_>, index: PartId, looked: &mut Looked<'_>, findings: &mut Findings) {
     let part = &pen.pen.parts[index];
-    let view = PartView::new(pen.design, Some(pen.pen), part);
+    let view = PartView::new(pen.design, Some(pen.pen), part).shown(!looked.unseen);
     let joints = pen.pen.joints.iter();
     let joined = joints
         .filter(|it| [it.male.part, it.female.part].contains(&index))

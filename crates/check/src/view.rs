@@ -46,6 +46,8 @@ pub struct PartView<'a> {
     pub part: &'a Arc<Part>,
     /// The bench it is made at: the one it names, its pen's, or the only one in sight.
     pub bench: Option<&'a Bench>,
+    /// Whether what is found is shown; else where it is found, and how grave it is, are all that count.
+    pub(crate) shown: bool,
     worked: Rc<PartCache>,
 }
 
@@ -131,8 +133,14 @@ impl<'a> PartView<'a> {
             pen,
             part,
             bench,
+            shown: true,
             worked: Rc::default(),
         }
+    }
+
+    /// The same, whether what is found is shown.
+    pub(crate) fn shown(self, shown: bool) -> Self {
+        Self { shown, ..self }
     }
 
     /// The same with what was worked out before, of the same part at the same bench and joined alike.

@@ -113,26 +113,38 @@ fn finding(view: &PartView<'_>, wall: &Wall, wanted: &Wanted) -> Finding {
         Some(others) => message.then(text!(" turned with {}", words::list(&others.names))),
         None => message,
     };
-    let worst = wall.worst(part, &Hand::at(view.bench));
-    let message = match worst {
-        none if !none.is_positive() => message.then("; nothing at the limits of size"),
-        less if less < wall.least => {
-            message.then(text!("; {} at the limits of size", Size::Rounded(less, 2)))
-        }
-        _ => message,
+    let message = match view.shown {
+        true => at_worst(view, wall, message),
+        false => message,
     };
     let finding = RULE.at(wall.inner_span(part), message).label(
         wall.outer_span(part),
         text!("{} lies over it", wall.outer_words(part)),
     );
-    let finding = finding.hint(advice(view, wall, wanted));
-    let finding = propose::with(finding, propose::wall(view, wall, wanted.warn));
+    let finding = match view.shown {
+        true => propose::with(
+            finding.hint(advice(view, wall, wanted)),
+            propose::wall(view, wall, wanted.warn),
+        ),
+        false => finding,
+    };
     match wall.least < wanted.error {
         true => Finding {
             severity: Severity::Error,
             ..finding
         },
         false => finding,
+    }
+}
+
+/// With what is left of the wall at the limits of size, where that is less: the part is cut anew for it.
+fn at_worst(view: &PartView<'_>, wall: &Wall, message: SizedText) -> SizedText {
+    match wall.worst(view.part, &Hand::at(view.bench)) {
+        none if !none.is_positive() => message.then("; nothing at the limits of size"),
+        less if less < wall.least => {
+            message.then(text!("; {} at the limits of size", Size::Rounded(less, 2)))
+        }
+        _ => message,
     }
 }
 
