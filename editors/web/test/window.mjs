@@ -166,6 +166,8 @@ try {
   await page.waitForFunction(() => document.querySelector("#said").textContent.includes("stays stopped"));
   ok("a checker that dies is started again, once");
 
+  // What is typed is kept a moment later.
+  await page.waitForTimeout(600);
   await page.reload();
   await says(page, "Nothing found");
   const second = await context.newPage();
