@@ -63,12 +63,12 @@ fn most_moved(
     let Some((less, more)) = both else {
         return Vec::new();
     };
+    let after = figures(more);
     let before = figures(less).into_iter();
     let mut changes: Vec<Change> = before
         .filter(|(name, _)| !asked.contains(name))
         .filter_map(|(name, less)| {
-            let all = figures(more);
-            let more = all.into_iter().find(|it| it.0 == name)?.1;
+            let more = after.iter().find(|it| it.0 == name)?.1;
             Change::of(name, less, more, step)
         })
         .collect();
