@@ -2,6 +2,7 @@
 //! them, and from hole to hole.
 
 use super::{Role, Wall, is_wall};
+use num_integer::Integer as _;
 use quillet_geometry::{Chain, Circle, Curve, Length, Point, Segment, Tag};
 use quillet_model::{CircleHoles, CircleId, End, Origin};
 use std::collections::BTreeMap;
@@ -165,7 +166,8 @@ fn between(hole: &Drilled, other: &Drilled) -> Option<Wall> {
         return None;
     }
     // Both are alike again after a turn by the lesser common part of their steps.
-    let step = 360.0 / f64::from(least_common(one.count, two.count));
+    let alike = u64::from(one.count).lcm(&u64::from(two.count)).max(1);
+    let step = 360.0 / alike as f64;
     let turn = (one.clock_deg - two.clock_deg).rem_euclid(step);
     let turn = turn.min(step - turn).to_radians();
     let (a, b) = (one.on_mm / 2.0, two.on_mm / 2.0);
@@ -175,14 +177,6 @@ fn between(hole: &Drilled, other: &Drilled) -> Option<Wall> {
         other,
         apart - (one.hole_mm + two.hole_mm) / 2.0,
     ))
-}
-
-fn least_common(one: u32, other: u32) -> u32 {
-    let (mut a, mut b) = (one, other);
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    (one / a.max(1)).saturating_mul(other).max(1)
 }
 
 /// A wall across from hole to hole, half way along what they share.
