@@ -59,6 +59,22 @@ fn nothing_collides(name: &str, scene: &Scene) {
     }
 }
 
+/// The ends of each stroke of a layer.
+fn strokes(scene: &Scene, layer: Layer) -> impl Iterator<Item = [Xy; 2]> {
+    let of = scene.items.iter().filter(move |it| it.layer == layer);
+    of.filter_map(|it| match &it.shape {
+        Shape::Stroke(path) => Some([path.start, path.end()]),
+        _ => None,
+    })
+}
+
+/// How high the part's axis lies, of which more than so many millimetres of the part are drawn.
+fn axis(scene: &Scene, longer_mm: f64) -> f64 {
+    let level = |it: &[Xy; 2]| it[0].y == it[1].y && it[1].x - it[0].x > longer_mm * scene.scale;
+    let axis = strokes(scene, Layer::Axis).find(level);
+    axis.expect("an axis")[0].y
+}
+
 /// Six holes of ⌀2 from the floor of a recess, one of them turned into the section: its sides 2.5 and 4.5 from
 /// the axis over 6 mm, its axis 3.5; across, each of nine a circle of its own size.
 #[test]
@@ -68,19 +84,9 @@ fn holes_on_a_pitch_circle_are_drawn_in_the_section_and_across() {
     for said in ["A–A", "B–B", "6× Ø2 on Ø7", "3× Ø3.1 on Ø9"] {
         assert!(words.contains(&said), "{said} of {words:?}");
     }
-    let strokes = |layer: Layer| {
-        let of = scene.items.iter().filter(move |it| it.layer == layer);
-        of.filter_map(|it| match &it.shape {
-            Shape::Stroke(path) => Some([path.start, path.end()]),
-            _ => None,
-        })
-    };
-    let axis = strokes(Layer::Axis)
-        .find(|[from, to]| from.y == to.y && to.x - from.x > 20.0 * scene.scale)
-        .expect("an axis")[0]
-        .y;
+    let axis = axis(&scene, 20.0);
     let level = |below: f64, long: f64| {
-        let drawn = strokes(Layer::Outline).filter(|[from, to]| {
+        let drawn = strokes(&scene, Layer::Outline).filter(|[from, to]| {
             let at = |y: f64| ((axis - y) / scene.scale - below).abs() < 1e-4;
             at(from.y) && at(to.y) && (((to.x - from.x) / scene.scale).abs() - long).abs() < 1e-3
         });
@@ -100,26 +106,16 @@ fn a_plane_face_is_drawn_by_its_edges_and_marked_by_diagonals() {
     for said in ["A–A", "8 flats", "13.2 across", "14 across corners"] {
         assert!(words.contains(&said), "{said} of {words:?}");
     }
-    let lines = |layer: Layer| {
-        let of = scene.items.iter().filter(move |it| it.layer == layer);
-        of.filter_map(|it| match &it.shape {
-            Shape::Stroke(path) => Some([path.start, path.end()]),
-            _ => None,
-        })
-    };
-    let axis = lines(Layer::Axis)
-        .find(|[from, to]| from.y == to.y && to.x - from.x > 70.0 * scene.scale)
-        .expect("an axis")[0]
-        .y;
+    let axis = axis(&scene, 70.0);
     for over in [6.9902, 5.2050, 4.6805, 0.3709] {
-        let drawn = lines(Layer::Outline).filter(|it| {
+        let drawn = strokes(&scene, Layer::Outline).filter(|it| {
             it.iter()
                 .all(|at| ((at.y - axis) / scene.scale - over).abs() < 1e-4)
         });
         let long: f64 = drawn.map(|[from, to]| to.x - from.x).sum();
         assert!((long / scene.scale - 50.0).abs() < 1e-3, "{over}: {long}");
     }
-    let crossing = lines(Layer::Dimension).filter(|[from, to]| {
+    let crossing = strokes(&scene, Layer::Dimension).filter(|[from, to]| {
         (to.x - from.x - 50.0 * scene.scale).abs() < 1e-3 && (to.y - from.y).abs() > 0.5
     });
     assert_eq!(crossing.count(), 4, "two diagonals on each of two faces");

@@ -6,6 +6,21 @@ use quillet_export::draw::Paper;
 use quillet_export::scene::{Path, Scene, Shape};
 use quillet_export::sheet::{self, Content};
 
+/// The pens that ship, each in a file of its name.
+pub(super) const SHIPPED: [&str; 11] = [
+    "heron",
+    "dunlin",
+    "godwit",
+    "curlew",
+    "whimbrel",
+    "avocet",
+    "dotterel",
+    "plover",
+    "sandpiper",
+    "snipe",
+    "stilt",
+];
+
 /// The sheet of a pen that ships, by the file's name.
 pub(super) fn shipped(name: &str) -> Content {
     let design = example(&format!("{name}.quillet"));
