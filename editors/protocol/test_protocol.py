@@ -142,18 +142,19 @@ async def test_words_offer_what_may_stand_there(client, pens):
     assert offered > 100
 
 
+async def fixes_of(client, document, found):
+    """What is offered for a finding."""
+    context = lsp.CodeActionContext(diagnostics=[found])
+    params = lsp.CodeActionParams(text_document=document, range=found.range, context=context)
+    return await client.text_document_code_action_async(params)
+
+
 @pytest.mark.asyncio
 async def test_every_finding_answers_its_fixes(client, pens):
     document, _ = opened(client, pens, "knot.quillet")
     fixes = 0
     for found in await findings(client, document):
-        actions = await client.text_document_code_action_async(
-            lsp.CodeActionParams(
-                text_document=document,
-                range=found.range,
-                context=lsp.CodeActionContext(diagnostics=[found]),
-            )
-        )
+        actions = await fixes_of(client, document, found)
         fixes += len(actions or [])
     assert fixes > 0
 
@@ -187,13 +188,7 @@ async def test_what_is_newer_goes_to_who_takes_it(client, pens):
     assert {it.range.start.line for it in edits} == {2, 5}
     snippets = []
     for found in await findings(client, document):
-        actions = await client.text_document_code_action_async(
-            lsp.CodeActionParams(
-                text_document=document,
-                range=found.range,
-                context=lsp.CodeActionContext(diagnostics=[found]),
-            )
-        )
+        actions = await fixes_of(client, document, found)
         for action in actions:
             for change in action.edit.document_changes or []:
                 snippets += [it for it in change.edits if isinstance(it, lsp.SnippetTextEdit)]
