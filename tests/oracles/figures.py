@@ -103,7 +103,8 @@ def made_pens(kept):
             shutil.copy(path, folder)
         for path in sorted((EXAMPLES / "made").glob("*.quillet")):
             text = path.read_text(encoding="utf-8")
-            drawn = (EXAMPLES / Path(re.search(r'use "(.*)"', text)[1]).name).read_text(encoding="utf-8")
+            used = (path.parent / re.search(r'use "(.*)"', text)[1]).resolve()
+            drawn = used.read_text(encoding="utf-8").replace('"../', '"')
             written = Path(folder) / f"as-{path.name}"
             written.write_text(made.as_drawn(drawn, text), encoding="utf-8")
             hold_made(kept, path, File(written))

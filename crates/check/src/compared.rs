@@ -1,5 +1,6 @@
 //! What was made beside what is drawn, size by size.
 
+mod side;
 mod size;
 
 use crate::words;
@@ -67,6 +68,8 @@ impl Pair<'_> {
                 let pair = self.was.stations.get(drawn).zip(self.is.stations.get(made));
                 pair.map_or_else(Vec::new, |(was, is)| self.station(drawn, was, is))
             }
+            MadeSize::Side(id) => self.side(id),
+            MadeSize::Beside(id) => self.beside(id),
             MadeSize::Between { at, dia } => {
                 let outer = self.was.profiles.as_ref().map(|it| &it.crest.outer);
                 let radii = outer.and_then(|it| it.radii_at(at.to_mm()));
@@ -151,6 +154,15 @@ impl Pair<'_> {
         match self.statement.what {
             MadeSize::Length => all,
             MadeSize::Between { at, .. } => (at, at),
+            MadeSize::Side(id) => {
+                let cut = self.is.side(id).map(|it| it.stretch);
+                cut.map_or(all, |it| (it.from, it.to))
+            }
+            MadeSize::Beside(id) => {
+                let holes = self.is.circle(id);
+                let ends = holes.map(|it| [it.from, it.to].map(|at| self.is.station(it.end, at)));
+                ends.map_or(all, |[one, other]| (one.min(other), one.max(other)))
+            }
             MadeSize::Cut { made, .. } => {
                 let cut = self.is.features.get(made);
                 cut.map_or(all, |it| it.stations(self.is.length))

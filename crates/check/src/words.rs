@@ -82,7 +82,7 @@ pub(crate) fn outer(part: &Part, origin: Origin, at: Length) -> SizedText {
             let called = part.side(id).map_or("flat", SideCut::called);
             text!("the {} ({} across)", called, at)
         }
-        (Origin::Beside(id), _) => beside(part, id),
+        (Origin::Beside(id), _) => text!("the {}", holes(part, id)),
         (Origin::Tube, _) => text!("the tube ({})", dia(at)),
         _ if at < ON_AXIS => "the pole".into(),
         _ => text!("the outside ({})", dia(at)),
@@ -96,7 +96,7 @@ const ON_AXIS: Length = Length::from_nm(5_000);
 pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
     let Some(feature) = origin.feature().and_then(|index| part.features.get(index)) else {
         return match origin {
-            Origin::Beside(id) => beside(part, id),
+            Origin::Beside(id) => text!("the {}", holes(part, id)),
             Origin::Tube => text!("the tube's bore ({})", dia(at)),
             _ => text!("the bore ({})", dia(at)),
         };
@@ -108,10 +108,10 @@ pub(crate) fn inner(part: &Part, origin: Origin, at: Length) -> SizedText {
     }
 }
 
-/// Holes beside the axis: `the ⌀2.00 holes on ⌀9.00`.
-fn beside(part: &Part, id: CircleId) -> SizedText {
+/// Holes beside the axis: `⌀2.00 holes on ⌀9.00`.
+pub(crate) fn holes(part: &Part, id: CircleId) -> SizedText {
     let Some(holes) = part.circle(id) else {
-        return "the holes".into();
+        return "holes".into();
     };
     let what = match holes.around.count {
         1 => "hole",
@@ -119,7 +119,7 @@ fn beside(part: &Part, id: CircleId) -> SizedText {
     };
     let tool = holes.tool.name().map(SizedText::from);
     let size = tool.unwrap_or_else(|| dia(holes.dia));
-    text!("the {} {} on {}", size, what, dia(holes.on))
+    text!("{} {} on {}", size, what, dia(holes.on))
 }
 
 /// A cut with its size: `⌀8.00 drill`, `letter F drill`.

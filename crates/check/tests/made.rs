@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use quillet_check::{check, examine};
-use quillet_fixture::EXAMPLES;
+use quillet_fixture::{EXAMPLES, MORE_EXAMPLES};
 use quillet_model::{Design, Texts, load, resolve};
 use quillet_syntax::Finding;
 use std::path::Path;
@@ -34,7 +34,7 @@ fn hint(finding: &Finding) -> String {
         .unwrap_or_default()
 }
 
-/// The first Dunlin and the first Curlew, as they ship.
+/// The first Dunlin, Curlew and Snipe, as they ship.
 #[test]
 fn what_ships_as_made_is_clean_and_says_why() {
     for (name, text) in [
@@ -46,8 +46,18 @@ fn what_ships_as_made_is_clean_and_says_why() {
             "curlew-1",
             include_str!("../../../examples/made/curlew-1.quillet"),
         ),
+        (
+            "snipe-1",
+            include_str!("../../../examples/made/snipe-1.quillet"),
+        ),
     ] {
-        let texts = Texts::from_iter(EXAMPLES).with("made.quillet", &text.replace("\"../", "\""));
+        let text = text.replace("\"../more/", "\"").replace("\"../", "\"");
+        let texts = MORE_EXAMPLES
+            .iter()
+            .fold(Texts::from_iter(EXAMPLES), |texts, (name, text)| {
+                texts.with(*name, &text.replace("\"../", "\""))
+            });
+        let texts = texts.with("made.quillet", &text);
         let design = resolve(&load(Path::new("made.quillet"), &texts).unwrap());
         let report = examine(&design);
         assert!(report.findings.is_empty(), "{:#?}", report.findings);

@@ -35,7 +35,7 @@ impl Hand {
     };
 
     /// Whether every size is what it is, threads and fits with the others.
-    pub(crate) fn is_exact(&self) -> bool {
+    pub fn is_exact(&self) -> bool {
         self.exact
     }
 

@@ -72,7 +72,9 @@ pub use profiles::{Origin, Profiles, Solid};
 pub use quillet_standards::Units;
 pub use resolve::{Redraw, resolve};
 pub use shelf::{OnShelf, Priced, Shelf, Ware};
-pub use side::{Around, CircleHoles, Coat, SideCut, SideCutKind, SideDepth, SideStretch, Throw};
+pub use side::{
+    Around, CircleHoles, Coat, SideCut, SideCutKind, SideDepth, SideSize, SideStretch, Throw,
+};
 pub use source::{LONGEST, ReadError, Source, SourceFile, Texts};
 pub use stack::{Body, Filling};
 pub use thread::ThreadDef;

@@ -1,6 +1,6 @@
 //! What was made of a pen, as the caliper read it.
 
-use crate::{CutId, Part, PartId, Quantity, StationId, Sum};
+use crate::{CircleId, CutId, Part, PartId, Quantity, SideId, StationId, Sum};
 use quillet_geometry::Length;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
@@ -69,6 +69,10 @@ pub enum MadeSize {
         /// Of the part as it is made.
         made: StationId,
     },
+    /// A cut from the side: the drawn part's and the made part's have one number.
+    Side(SideId),
+    /// Holes beside the axis, likewise.
+    Beside(CircleId),
     /// A diameter measured between stations.
     Between {
         /// Where, a station.

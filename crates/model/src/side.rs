@@ -1,8 +1,11 @@
 //! What is cut from the side, or beside the axis: what is left there is not round.
 
+mod size;
+
 use crate::{DrillName, End};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::{Span, ast};
+pub use size::SideSize;
 
 /// A cut from the side, resolved.
 #[derive(Clone, Debug)]

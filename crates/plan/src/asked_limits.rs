@@ -1,5 +1,7 @@
 //! What the rows of a part's route ask of the sizes that are written of it.
 
+mod side;
+
 use crate::output::inspection::{self, Inspection};
 use crate::{AskedSize, Note, Operation, PartSize, plan_part_of};
 use quillet_geometry::{Length, Limits};

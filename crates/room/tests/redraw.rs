@@ -146,15 +146,20 @@ fn what_was_made_is_made_again_of_what_is_drawn_again() {
             "curlew",
             include_str!("../../../examples/made/curlew-1.quillet"),
         ),
+        (
+            "snipe",
+            include_str!("../../../examples/made/snipe-1.quillet"),
+        ),
     ] {
-        let file = format!("{name}.quillet");
-        let drawn = EXAMPLES.iter().find(|it| it.0 == file);
-        let drawn = drawn.expect("it is drawn").1;
+        let drawn = |it: &&(&str, &str)| it.0 == format!("{name}.quillet");
+        let drawn = EXAMPLES.iter().chain(&MORE_EXAMPLES).find(drawn);
+        let drawn = drawn.expect("it is drawn").1.replace("\"../", "\"");
         let own = made.lines().filter(|it| !it.starts_with("use "));
         let in_one = format!("{drawn}\n{}\n", own.collect::<Vec<_>>().join("\n"));
-        let by_itself = made.replace("\"../", "\"");
+        let by_itself = made.replace("\"../more/", "\"").replace("\"../", "\"");
         for text in [in_one, by_itself] {
             let texts = EXAMPLES.iter().copied().collect::<Texts>();
+            let texts = texts.with(format!("{name}.quillet"), &drawn);
             let texts = texts.with("made.quillet", &text);
             let loaded = load(Path::new("made.quillet"), &texts).expect("it is there");
             let design = resolve(&loaded);

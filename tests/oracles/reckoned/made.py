@@ -1,7 +1,7 @@
 """One that was made, as a drawing of its own: the drawn text with what was measured written in its place.
 
 A statement stands for the drawn one of its word and end that is nearest in depth; what ends in the same plane
-goes with it. Only what the shipped made files say is read: `length`, `outside` and `from`, a line each.
+goes with it. Only what the shipped made files say is read: `length`, `outside`, `side` and `from`, a line each.
 """
 
 import re
@@ -36,7 +36,7 @@ def blocks(text, head):
 
 
 def number(line, word):
-    found = re.search(rf"\b{word} ([\d.]+)", line)
+    found = re.search(rf"\b{word} (\d+(?:\.\d+)?)", line)
     return float(found[1]) if found else None
 
 
@@ -53,24 +53,28 @@ def part_as_made(text, name, made):
     stop = text.index("\n}", begun.end())
     first, second = begun[1], begun[2]
     lines = text[begun.end() : stop].split("\n")
-    body = {"length": None, "outside": [], first: [], second: []}
+    body = {"length": None, "dia": None, "outside": [], "side": [], first: [], second: []}
     where = None
     for line in made:
         where = entered(line, where)
         if re.match(r"\s*length ", line):
             body["length"] = number(line, "length")
+        elif re.match(r"\s*outside dia ", line):
+            body["dia"] = line.strip()
         elif where in body and re.match(r"\s*\w+ ", line) and "{" not in line:
             body[where].append(line.strip())
     was = next(number(it, "length") for it in lines if re.match(r"\s*length ", it))
     length = body["length"] or was
     lines, planes = with_cuts(lines, body, (first, second), (was, length))
     lines = with_stations(lines, body["outside"], planes, (second, was, length))
+    lines = with_sides(lines, body["side"])
+    lines = [f"  {body['dia']}" if re.match(r"\s*outside dia ", it) and body["dia"] else it for it in lines]
     return text[: begun.end()] + "\n".join(lines) + text[stop:]
 
 
 def entered(line, where):
     """The block that a line stands in, or begins."""
-    begun = re.match(r"\s*(?:from (\S+)|(outside)) \{", line)
+    begun = re.match(r"\s*(?:from (\S+)|(outside|side)) \{", line)
     if begun:
         return begun[1] or begun[2]
     return None if re.match(r"\s*\}", line) else where
@@ -87,6 +91,10 @@ def with_cuts(lines, body, names, lengths):
     moved, done = {}, set()
     for end in names:
         for said in body[end]:
+            if said.endswith("through"):
+                at = next(at for at, it in enumerate(lines) if re.match(rf"\s*{said.split()[0]} .* through", it))
+                lines[at] = f"    {said}"
+                continue
             verb, deep = said.split()[0], ends(said)[1]
             alike = [it for it in cuts if it[1] == end and it[2].split()[0] == verb and it[0] not in done]
             at, _, drawn = min(alike, key=lambda it: abs(ends(it[2])[1] - deep))
@@ -135,3 +143,20 @@ def with_stations(lines, made, planes, far):
         rest = re.sub(r"dia [\d.]+", f"dia {number(dia[0], 'dia')}", place[4]) if dia else place[4]
         out.append(f"{place[1]}{at}{place[3] or ''}{rest}")
     return out
+
+
+def with_sides(lines, made):
+    """The lines with what was measured of cuts from the side; how often and where round is as drawn."""
+    where, sides = None, []
+    for at, line in enumerate(lines):
+        where = entered(line, where)
+        if where == "side" and "{" not in line and re.match(r"\s*(flat|slot|drill|pattern) ", line):
+            sides.append((at, line.split("--")[0].strip()))
+    for said in made:
+        kind = re.match(r"flat \w+|\w+", said)[0]
+        alike = [it for it in sides if it[1].startswith(kind)]
+        at, drawn = min(alike, key=lambda it: abs(number(it[1], "at") - number(said, "at")))
+        sides.remove((at, drawn))
+        kept = [it for it in re.findall(r"(?:indexed|clock|share|takes) \S+", drawn) if it.split()[0] not in said]
+        lines[at] = "    " + " ".join([said, *kept])
+    return lines

@@ -40,12 +40,35 @@ pub enum MeasuredAs {
     Shoulder,
     /// The length over all.
     Long,
+    /// Across a flat.
+    Across,
+    /// The width of a slot.
+    Wide,
+    /// A place along the part.
+    Place,
+    /// The diameter of a pitch circle.
+    Circle,
 }
 
 impl MeasuredAs {
     /// Whether it is a diameter.
     pub fn is_dia(self) -> bool {
-        matches!(self, MeasuredAs::Turned | MeasuredAs::Bored)
+        use MeasuredAs::{Bored, Circle, Turned};
+        matches!(self, Turned | Bored | Circle)
+    }
+
+    /// What it is called: `diameter`, `depth`, …
+    pub fn name(self) -> &'static str {
+        match self {
+            MeasuredAs::Turned | MeasuredAs::Bored => "diameter",
+            MeasuredAs::Deep => "depth",
+            MeasuredAs::Shoulder => "shoulder",
+            MeasuredAs::Long => "length",
+            MeasuredAs::Across => "across",
+            MeasuredAs::Wide => "width",
+            MeasuredAs::Place => "place",
+            MeasuredAs::Circle => "circle",
+        }
     }
 }
 
@@ -77,6 +100,10 @@ impl ComparedSize {
             MeasuredAs::Deep => "deep",
             MeasuredAs::Shoulder => "from the face",
             MeasuredAs::Long => "long",
+            MeasuredAs::Across => "across",
+            MeasuredAs::Wide => "wide",
+            MeasuredAs::Place => "along",
+            MeasuredAs::Circle => "on",
         };
         match self.how.is_dia() {
             true => text!(

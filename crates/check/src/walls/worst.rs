@@ -35,8 +35,12 @@ impl Wall {
             Some(_) => ToleranceKind::Drill,
             None => ToleranceKind::Bore,
         };
-        let wide = hand.keeps(kind, holes.dia).to_mm() / 2.0;
-        let circle = hand.keeps(ToleranceKind::Dia, holes.on).to_mm() / 2.0;
+        let kept = |kind, dia| match part.made.stands_at(holes.span) {
+            true if !hand.is_exact() => hand.measured_dia(),
+            _ => hand.keeps(kind, dia),
+        };
+        let wide = kept(kind, holes.dia).to_mm() / 2.0;
+        let circle = kept(ToleranceKind::Dia, holes.on).to_mm() / 2.0;
         match self.outer == self.inner {
             true => {
                 let turn = std::f64::consts::PI / f64::from(holes.around.count);

@@ -1,6 +1,7 @@
 //! A file for what the caliper reads: written, filled in, and judged.
 
 use crate::run::{repository, run, stderr, stdout};
+use quillet_fixture::MORE_EXAMPLES;
 use std::fs;
 
 /// The file with every comment that is a statement made one.
@@ -18,6 +19,9 @@ fn uncommented(text: &str) -> String {
 #[test]
 fn every_size_of_a_shipped_pen_is_written_and_as_drawn_nothing_is_found() {
     let folder = repository("");
+    for (name, text) in MORE_EXAMPLES {
+        fs::write(folder.path().join(name), text.replace("\"../", "\"")).unwrap();
+    }
     for (file, pen, least) in [
         ("heron", "heron", 25),
         ("heron", "heron-ida", 25),
@@ -26,6 +30,9 @@ fn every_size_of_a_shipped_pen_is_written_and_as_drawn_nothing_is_found() {
         ("avocet", "avocet", 15),
         ("godwit", "godwit", 15),
         ("whimbrel", "whimbrel", 15),
+        ("snipe", "snipe", 30),
+        ("sandpiper", "sandpiper", 15),
+        ("dotterel", "dotterel", 25),
     ] {
         let drawn = format!("{file}.quillet");
         let name = format!("{pen}-1");
@@ -229,4 +236,61 @@ fn what_is_not_cut_yet_has_its_room_in_the_one_that_is_made() {
     assert!((off - 0.17).abs() < 0.021, "{off}");
     let gone = rooms("ida-1.quillet", "ida-1", "cap.mouth.drill.to");
     assert_eq!(gone.status.code(), Some(2), "{}", stdout(&gone));
+}
+
+/// A flat of 0.5 on ⌀14 is read from it to the round, 13.5, by f to 0.1; of two of 13 across the reading is the
+/// size. A circle's holes are drilled up to 0.15 over (common practice) to a depth of 5 within 0.1 (ISO 2768-1 m).
+#[test]
+fn cuts_off_the_axis_are_written_with_what_calipers_read_and_ticked_when_made() {
+    let folder = tempfile::tempdir().unwrap();
+    let drawn = "part stem from mouth to tail {
+  blank of acrylic rod 16
+  length 40
+  outside dia 14
+  side {
+    flat deep 0.5 at 20..6 from tail
+    flat across 13 at 4..10 indexed 2 clock 90
+  }
+  from mouth { bore 6 to 20 }
+  from tail { drill 2 to 5 on 8 indexed 3 }
+}
+part cap from mouth to crown {
+  blank of acrylic rod 18
+  length 10
+  outside dia 16
+  from mouth { bore 14.1 to 5 }
+}
+pen sanderling { slip stem.mouth into cap.mouth }
+";
+    fs::write(folder.path().join("sanderling.quillet"), drawn).unwrap();
+    let made = run(
+        folder.path(),
+        &["made", "sanderling.quillet", "--name", "one-1"],
+    );
+    assert_eq!(made.status.code(), Some(0), "{}", stderr(&made));
+    let path = folder.path().join("one-1.quillet");
+    let text = fs::read_to_string(&path).unwrap();
+    for row in [
+        "-- flat deep 0.5 at 20..6 from tail -- 0.40 to 0.60 deep, begins at 19.90 to 20.10, ends at 33.85 to 34.15, \
+         where it begins calipers read 13.40 to 13.60 from flat to round: write 14.00 less that\n",
+        "-- flat across 13 at 4..10 indexed 2 clock 90 -- across 12.90 to 13.10, begins at 3.95 to 4.05, ends at \
+         9.90 to 10.10\n",
+        "-- drill 2 to 5 on 8 indexed 3 -- ⌀2.00 to ⌀2.15, on ⌀7.90 to ⌀8.10, 4.90 to 5.10 deep\n",
+        "-- bore 6 to 20               -- ⌀5.95 to ⌀6.05, 19.80 to 20.20 deep\n",
+    ] {
+        assert!(text.contains(row), "{row}\n{text}");
+    }
+    let filled = uncommented(&text).replace("flat deep 0.5", "flat deep 0.55");
+    fs::write(&path, filled).unwrap();
+    let sheet = folder.path().join("s.txt");
+    let shown = sheet.display().to_string();
+    let args = ["sheet", "one-1.quillet", "--made", "one-1", "-o", &shown];
+    let out = run(folder.path(), &args);
+    assert_eq!(out.status.code(), Some(0), "{}", stderr(&out));
+    let sheet = fs::read_to_string(sheet).unwrap();
+    for words in ["⌀ 13.4–13.6   as made 13.45", "⌀ 12.9–13.1   as made 13.00"] {
+        assert!(sheet.contains(words), "{words}\n{sheet}");
+    }
+    let row = sheet.lines().find(|it| it.contains("on ⌀8")).unwrap();
+    assert!(row.starts_with("[x]"), "{row}");
 }

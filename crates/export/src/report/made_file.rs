@@ -1,6 +1,8 @@
 //! A file in which what the caliper reads of a pen is written down: every row that the sheet measures, as a
 //! comment to be uncommented.
 
+mod side;
+
 use quillet_geometry::{Length, Limits};
 use quillet_model::{
     Bench, Cut, CutId, Design, End, Feature, Part, PartId, Pen, Station, StationId, Units,
@@ -68,10 +70,12 @@ impl PartRows<'_> {
             out += &row(4, &line, &self.dia(self.asked.turned(round.dia)));
         }
         out += &block("outside", &rows);
+        out += &block("side", &self.sides());
         for end in [End::First, End::Second] {
             let cuts = self.part.features.with_ids();
             let cuts = cuts.filter(|(_, it)| it.end == end);
             let rows: String = cuts.filter_map(|(id, it)| self.cut(id, it)).collect();
+            let rows = rows + &self.circles(end);
             out += &block(&format!("from {}", self.part.end_name(end)), &rows);
         }
         out + "  }\n"
@@ -119,7 +123,11 @@ impl PartRows<'_> {
             true => "drill",
             false => drawn.split_whitespace().next()?,
         };
-        let asked = [Some(self.dia(dia)), reach.map(|it| self.long(it))];
+        let reach = reach.map(|it| match cut.is_inside() {
+            true => format!("{} deep", self.long(it)),
+            false => format!("ends at {}", self.long(it)),
+        });
+        let asked = [Some(self.dia(dia)), reach];
         let asked: Vec<String> = asked.into_iter().flatten().collect();
         let place = match &cut.cut {
             Cut::Countersink { .. } => String::new(),

@@ -1,8 +1,11 @@
 //! What was made of a pen: the pen again, with what the caliper read in place of what is drawn.
 
+mod along;
+mod beside;
 mod cuts;
 mod outside;
 mod part;
+mod side;
 mod told;
 
 use super::Resolver;
@@ -39,6 +42,10 @@ enum PendingSize {
     Cut(crate::CutId),
     /// The drawn station, and which of a statement's two it is.
     Station(crate::StationId, bool),
+    /// A cut from the side; what is made has the number of what is drawn.
+    Side(crate::SideId),
+    /// Holes beside the axis, likewise.
+    Beside(crate::CircleId),
     Between {
         at: Length,
         dia: Length,
@@ -66,7 +73,9 @@ impl<'a> Resolver<'a> {
             if !self.scope.is_first(item, &made.name) {
                 continue;
             }
-            let pen = self.kept_made(item, &made.name.text);
+            // Against a drawing that does not go together nothing is held, even what is as it was.
+            let drawn = self.design.pen(&made.of.text).is_some_and(Pen::is_settled);
+            let pen = self.kept_made(item, &made.name.text).filter(|_| drawn);
             if let Some(pen) = pen.or_else(|| self.made_pen(item, made)) {
                 self.design.pens.push(pen);
             }
@@ -186,6 +195,8 @@ impl Pending {
         let what = match self.what {
             PendingSize::Length => MadeSize::Length,
             PendingSize::Between { at, dia } => MadeSize::Between { at, dia },
+            PendingSize::Side(id) => MadeSize::Side(id),
+            PendingSize::Beside(id) => MadeSize::Beside(id),
             PendingSize::Cut(id) => MadeSize::Cut {
                 drawn: id,
                 made: made.features.position(|it| it.span == self.span)?,

@@ -79,8 +79,8 @@ impl<'a> Resolver<'a> {
             let before = self.lost;
             let (stations, known) = self.stations(&lines, &part, frame);
             (part.stations, part.outside_known) = (stations.into(), known);
-            self.features(&lines, &mut part, frame);
             self.sides(&lines, &mut part, frame);
+            self.features(&lines, &mut part, frame);
             self.emit_beyond(&part);
             let cut = sound && part.outside_known && self.lost == before;
             self.named_faces(&mut part, &owner);

@@ -45,7 +45,7 @@ impl<'a> Resolver<'a> {
         cuts
     }
 
-    fn side_cut(
+    pub(super) fn side_cut(
         &mut self,
         span: Span,
         said: &ast::SideCut,

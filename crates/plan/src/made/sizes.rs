@@ -1,9 +1,9 @@
 //! What was read of the sizes that a route's rows measure.
 
 use crate::output::operation::AsMade;
-use crate::{Inspection, Measured, Operation, PartSize};
+use crate::{Inspection, Measured, Operation, PartSize, Work};
 use quillet_geometry::Length;
-use quillet_model::{CutId, Feature, MadeSize, MadeStatement, Part, PartId};
+use quillet_model::{CutId, Feature, MadeSize, MadeStatement, Part, PartId, SideId};
 use std::mem::discriminant;
 
 /// A part as it is drawn and as it is made, and what of it is said to be made.
@@ -19,6 +19,8 @@ impl MadeSizes<'_> {
     /// cuts no feature of its own where all that is measured of it is.
     pub(super) fn read(&self, operation: &Operation) -> Option<AsMade> {
         let made = match operation.features[..] {
+            [] if self.is_off_axis(operation) => true,
+            [] if matches!(operation.work, Work::Side { .. } | Work::Beside { .. }) => false,
             [] => {
                 let mut checks = operation.checks.iter();
                 !operation.checks.is_empty()
@@ -42,8 +44,33 @@ impl MadeSizes<'_> {
         Some(read)
     }
 
+    /// Whether it is a cut from the side or holes beside the axis that are said to be made.
+    fn is_off_axis(&self, operation: &Operation) -> bool {
+        let what = match operation.work {
+            Work::Side { cut, .. } => MadeSize::Side(cut),
+            Work::Beside { holes, .. } => MadeSize::Beside(holes),
+            _ => return false,
+        };
+        self.own().any(|it| it.what == what)
+    }
+
+    /// What calipers read across flats that are made, where a check reads them.
+    fn across(&self, cut: SideId, at: Length) -> Option<Length> {
+        let sets = self.is.profiles.as_ref()?.across_flats();
+        let set = sets.into_iter().find(|it| it.side == cut)?;
+        let [from, to] = set.stretch_mm.map(Length::mm);
+        let nearer_end = (to - at).abs() < (at - from).abs();
+        let read = set.calipers_mm()[usize::from(nearer_end)];
+        Some(Length::mm(read) - self.is.coat_on_dia())
+    }
+
     /// What was read of what a check measures.
     fn figure(&self, operation: &Operation, check: &Inspection) -> Option<Length> {
+        if let (Work::Side { cut, .. }, Measured::Outside { at, .. }) =
+            (&operation.work, check.what)
+        {
+            return self.across(*cut, at);
+        }
         match operation.measures(self.was, check)? {
             PartSize::Length => {
                 let mut said = self.own();
@@ -94,7 +121,9 @@ impl MadeSizes<'_> {
                 let (was, is) = (self.was.stations.get(drawn)?, self.is.stations.get(made)?);
                 Some((was.at, is.dia))
             }
-            MadeSize::Length | MadeSize::Cut { .. } => None,
+            MadeSize::Length | MadeSize::Cut { .. } | MadeSize::Side(_) | MadeSize::Beside(_) => {
+                None
+            }
         });
         read.collect()
     }

@@ -37,7 +37,8 @@ pub(super) fn suited(drawn: &Pen, made: &Pen, what: &Made, part: PartId) -> Vec<
             continue;
         }
         for (nth, at) in across(joint, rest).enumerate() {
-            let known = found.iter().any(|it| it.origin == at.male.origin);
+            let known = found.iter().any(|it| it.origin == at.male.origin)
+                || is_turned(what, part, at.male.origin);
             let hole = hole(made, what, joint.female.part, at.female.origin);
             let Some(hole) = hole.filter(|_| !known) else {
                 continue;
@@ -63,6 +64,16 @@ pub(super) fn suited(drawn: &Pen, made: &Pen, what: &Made, part: PartId) -> Vec<
         }
     }
     found
+}
+
+/// Whether what goes in is made already: nothing more is asked of it.
+fn is_turned(what: &Made, part: PartId, origin: Origin) -> bool {
+    let mut own = what.statements.iter().filter(|it| it.part == part);
+    own.any(|it| match (it.what, origin) {
+        (MadeSize::Station { drawn, .. }, Origin::Outside(station)) => drawn == station,
+        (MadeSize::Cut { drawn, .. }, Origin::Feature(cut)) => drawn == cut,
+        _ => false,
+    })
 }
 
 /// Where a joint's own two parts pass one another, the closest first.

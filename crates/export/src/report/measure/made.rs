@@ -3,7 +3,7 @@
 use crate::report::sized::SizedWords;
 use crate::report::table::{Cell, table};
 use quillet_check::measure::{figure, rendered};
-use quillet_check::{ComparedSize, MeasuredAs, compared};
+use quillet_check::{ComparedSize, compared};
 use quillet_geometry::Length;
 use quillet_model::{Design, Pen, Units};
 use quillet_syntax::ast::Operator;
@@ -26,8 +26,10 @@ struct MadeSizeMeasures {
     part: String,
     /// What it is a size of.
     what: SizedWords,
-    /// `diameter`, `depth`, `shoulder` or `length`.
+    /// `diameter`, `depth`, `shoulder`, …
     kind: &'static str,
+    #[serde(skip)]
+    is_dia: bool,
     drawn_mm: f64,
     made_mm: f64,
     difference_mm: f64,
@@ -109,12 +111,8 @@ impl MadeSizeMeasures {
         Self {
             part: part.map_or(String::new(), |part| part.name.text.to_string()),
             what: it.of.clone().into(),
-            kind: match it.how {
-                MeasuredAs::Turned | MeasuredAs::Bored => "diameter",
-                MeasuredAs::Deep => "depth",
-                MeasuredAs::Shoulder => "shoulder",
-                MeasuredAs::Long => "length",
-            },
+            kind: it.how.name(),
+            is_dia: it.how.is_dia(),
             drawn_mm: it.drawn.to_mm(),
             made_mm: it.measured.to_mm(),
             difference_mm: (it.measured - it.drawn).to_mm(),
@@ -124,8 +122,7 @@ impl MadeSizeMeasures {
     }
 
     fn row(&self, units: Units) -> Vec<Cell> {
-        let dia = self.kind == "diameter";
-        let size = |mm: f64| match dia {
+        let size = |mm: f64| match self.is_dia {
             true => units.dia(Length::mm(mm)),
             false => units.length(Length::mm(mm)),
         };

@@ -5,9 +5,11 @@ mod alike;
 use super::super::Resolver;
 use super::super::frame::Frame;
 use super::super::lines::{Block, Lines};
+use super::beside::around;
 use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, not_in_drawing};
 use crate::{Cut, CutId, End, Feature, Part};
-use alike::{is_alike, laid_over, on_circle, same_roles, verb, written_dia};
+pub(super) use alike::same_roles;
+use alike::{is_alike, laid_over, verb, written_dia};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, FeatureKind, LineKind};
 use quillet_syntax::{Span, text};
@@ -36,14 +38,12 @@ impl<'a> Resolver<'a> {
                 if matches!(statement.kind, FeatureKind::Accept(_) | FeatureKind::Bad) {
                     continue;
                 }
-                if on_circle(&statement.kind) {
-                    let what = "holes beside the axis that were made";
-                    self.not_reckoned(statement.span, what, "they are judged as they are drawn");
-                    continue;
-                }
                 let lost = self.lost;
                 if let Some(read) = self.feature(statement, &block, at, part, frame) {
-                    self.made_cut(statement, read, part, bench);
+                    match around(&statement.kind) {
+                        Some(_) => self.made_circle(statement, &read, part, bench, frame),
+                        None => self.made_cut(statement, read, part, bench),
+                    }
                 }
                 self.lost = lost;
             }
@@ -125,7 +125,7 @@ impl<'a> Bench<'_, 'a> {
     }
 
     /// The statement that is drawn at a place.
-    fn statement(&self, at: Span) -> Option<&'a ast::Feature> {
+    pub(super) fn statement(&self, at: Span) -> Option<&'a ast::Feature> {
         let lines: &Lines<'a> = self.lines;
         let mut all = lines.cuts.iter().flat_map(|it| it.features);
         all.find(|it| it.span == at)

@@ -1,10 +1,8 @@
-//! Diameters of the outside that were measured, and planes that move with those that were.
+//! Diameters of the outside that were measured.
 
 use super::super::Resolver;
 use super::super::frame::Frame;
-use super::{
-    Bench, MOST_OFF_DIA, NEAREST_STATION, Pending, PendingSize, SAME_PLANE, not_in_drawing,
-};
+use super::{Bench, MOST_OFF_DIA, NEAREST_STATION, Pending, PendingSize, not_in_drawing};
 use crate::{Part, Station, StationId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind};
@@ -132,63 +130,5 @@ impl Bench<'_, '_> {
                 what: PendingSize::Station(id, nth > 0),
             });
         }
-    }
-
-    /// A face in one plane moves as one: what is not made yet goes where what lies in its plane was
-    /// measured. Where the length alone was, a station goes with the cut from the far end that makes it.
-    pub(super) fn carry_along(&mut self, part: &mut Part) {
-        let mut moved = std::mem::take(&mut self.moved);
-        let drawn = self.drawn.clone();
-        moved.extend([true, false].map(|inside| (inside, drawn.length, part.length)));
-        for cut in drawn
-            .features
-            .iter()
-            .filter(|it| it.end == crate::End::Second)
-        {
-            for inward in [cut.to, cut.from] {
-                let (was, is) = (
-                    drawn.station(cut.end, inward),
-                    part.station(cut.end, inward),
-                );
-                moved.push((cut.is_inside(), was, is));
-            }
-        }
-        let whither = |inside: bool, at: Length| {
-            let here =
-                |it: &&(bool, Length, Length)| it.0 == inside && (it.1 - at).abs() <= SAME_PLANE;
-            moved.iter().find(here).map(|it| it.2)
-        };
-        let length = part.length;
-        let from_end = |end: crate::End, station: Length| match end {
-            crate::End::First => station,
-            crate::End::Second => length - station,
-        };
-        for cut in part.features.iter_mut() {
-            if self.faces.stands_at(cut.span) {
-                continue;
-            }
-            let inside = cut.is_inside();
-            for inward in [&mut cut.from, &mut cut.to] {
-                let was = drawn.station(cut.end, *inward);
-                let at_face = *inward == Length::ZERO;
-                if let Some(at) = whither(inside, was).filter(|_| !at_face) {
-                    *inward = from_end(cut.end, at);
-                }
-            }
-        }
-        for station in part.stations.iter_mut() {
-            if self.faces.stands_at(station.span) {
-                continue;
-            }
-            let as_drawn = drawn.stations.iter().find(|it| it.span == station.span);
-            let at_end = station.at == Length::ZERO;
-            let Some(was) = as_drawn.filter(|_| !at_end) else {
-                continue;
-            };
-            if let Some(at) = whither(false, was.at) {
-                station.at = at;
-            }
-        }
-        part.stations.sort_by_key(|it| it.at);
     }
 }

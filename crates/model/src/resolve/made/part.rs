@@ -48,11 +48,13 @@ impl<'a> Resolver<'a> {
                         }
                     }
                 }
-                LineKind::Side(_) => self.not_reckoned(
-                    line.span,
-                    "what was cut from the side",
-                    "it is judged as it is drawn",
-                ),
+                LineKind::Side(said) => {
+                    for it in said {
+                        if let ast::SideLineKind::Accept(accept) = &it.kind {
+                            lines.accepts.push((accept, line.span));
+                        }
+                    }
+                }
                 LineKind::Outside(_) | LineKind::OutsideDia(_) | LineKind::Bad => {}
                 _ => self.tell(told::not_measured(line.span)),
             }
@@ -88,6 +90,7 @@ impl<'a> Resolver<'a> {
         }
         self.made_cuts(made, part, &mut bench, frame);
         self.made_stations(made, part, &mut bench, frame);
+        self.made_sides(made, part, &mut bench, frame);
         bench.carry_along(part);
         part.made = bench.faces;
         if let Some(making) = &mut self.making {

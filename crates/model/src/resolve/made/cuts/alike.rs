@@ -58,7 +58,7 @@ pub(super) fn is_alike(drawn: &Feature, made: &Feature) -> bool {
 }
 
 /// Whether both say their place by the same words; a tenon may say the diameter that its thread gives.
-pub(super) fn same_roles(drawn: &FeatureKind, made: &FeatureKind) -> bool {
+pub(in super::super) fn same_roles(drawn: &FeatureKind, made: &FeatureKind) -> bool {
     let reach = |kind: &FeatureKind| {
         kind.reach()
             .map(|it| (discriminant(&it.kind), it.at.is_some()))
@@ -73,21 +73,6 @@ pub(super) fn written_dia(statement: &ast::Feature) -> bool {
         FeatureKind::Thread { .. } => false,
         _ => true,
     }
-}
-
-/// Whether a cut is holes on a pitch circle.
-pub(super) fn on_circle(kind: &FeatureKind) -> bool {
-    use FeatureKind::{Bore, Drill};
-    matches!(
-        kind,
-        Drill {
-            circle: Some(_),
-            ..
-        } | Bore {
-            circle: Some(_),
-            ..
-        }
-    )
 }
 
 /// The word that a cut begins with.
