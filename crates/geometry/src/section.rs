@@ -28,6 +28,17 @@ pub struct Section {
     chords: Vec<Chord>,
 }
 
+/// A straight side of a section's outline, which one flat leaves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FlatSide {
+    /// Which of the flats that were given, from 0.
+    pub nth: usize,
+    /// From its one end to the other, mm.
+    pub length_mm: f64,
+    /// The directions of its ends, degrees clockwise of the mark: the first in 0..360, the last after it.
+    pub ends_deg: [f64; 2],
+}
+
 /// Integrals over a part of a plane section.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Plane {
@@ -56,10 +67,11 @@ impl Section {
         };
         let possible = radius_mm > 0.0 && radius_mm.is_finite() && flats.iter().all(good);
         possible.then(|| {
-            let near: Vec<Flat> = flats
+            let near: Vec<(usize, Flat)> = flats
                 .iter()
-                .filter(|flat| flat.apothem_mm < radius_mm)
                 .copied()
+                .enumerate()
+                .filter(|(_, flat)| flat.apothem_mm < radius_mm)
                 .collect();
             let chords = Chord::all(radius_mm, &near);
             Section { radius_mm, chords }
@@ -155,6 +167,13 @@ impl Section {
             corners.pop();
         }
         corners
+    }
+
+    /// The straight sides of the outline in the order in which they lie round the axis.
+    pub fn flat_sides(&self) -> Vec<FlatSide> {
+        let mut sides: Vec<FlatSide> = self.chords.iter().map(Chord::side).collect();
+        sides.sort_by(|one, other| one.ends_deg[0].total_cmp(&other.ends_deg[0]));
+        sides
     }
 
     /// True where some of the disc's own outline is left.

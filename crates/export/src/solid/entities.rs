@@ -61,6 +61,27 @@ impl StepFile<'_> {
         self.put(format_args!("CARTESIAN_POINT('',({r},0.,{z}))"))
     }
 
+    /// A place in space.
+    pub(super) fn at(&mut self, [x, y, z]: [f64; 3]) -> EntityId {
+        let (x, y, z) = (real(x), real(y), real(z));
+        self.put(format_args!("CARTESIAN_POINT('',({x},{y},{z}))"))
+    }
+
+    /// One millimetre in a direction.
+    pub(super) fn vector(&mut self, [x, y, z]: [f64; 3]) -> EntityId {
+        let way = self.direction(x, y, z);
+        self.put(format_args!("VECTOR('',{way},1.)"))
+    }
+
+    /// Axes at a place in space: the main one, and the one from which angles count.
+    pub(super) fn turned(&mut self, at: [f64; 3], axis: [f64; 3], first: [f64; 3]) -> EntityId {
+        let place = self.at(at);
+        let [axis, first] = [axis, first].map(|[x, y, z]| self.direction(x, y, z));
+        self.put(format_args!(
+            "AXIS2_PLACEMENT_3D('',{place},{axis},{first})"
+        ))
+    }
+
     pub(super) fn direction(&mut self, x: f64, y: f64, z: f64) -> EntityId {
         self.put(format_args!(
             "DIRECTION('',({},{},{}))",

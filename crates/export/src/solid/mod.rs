@@ -12,8 +12,10 @@ mod pieces;
 mod rings;
 #[cfg(test)]
 mod samples;
+mod shell;
 mod step;
 mod stl;
+mod stretches;
 mod styles;
 mod surface;
 mod threemf;

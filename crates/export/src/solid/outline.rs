@@ -206,6 +206,16 @@ impl Trace {
 }
 
 impl Edge {
+    /// A piece of an edge that is travelled as its curve runs.
+    pub(super) fn part(&self, curve: Curve) -> Edge {
+        Edge {
+            curve,
+            from: curve.start(),
+            to: curve.end(),
+            ..*self
+        }
+    }
+
     pub(super) fn from(&self) -> Point {
         self.from
     }

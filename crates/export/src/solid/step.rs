@@ -1,7 +1,10 @@
-//! STEP AP214 (ISO 10303-21): exact solids of revolution.
+//! STEP AP214 (ISO 10303-21): exact solids of revolution, and flats on them.
+
+mod shell;
 
 use super::entities::{EntityId, StepFile, logical, quoted, real};
 use super::outline::{Body, EdgeLoop, on_axis};
+use super::shell::Shell;
 use super::surface;
 use crate::mark::MARK;
 use quillet_geometry::Point;
@@ -63,7 +66,14 @@ struct ProductContext {
 
 impl StepFile<'_> {
     fn solid(&mut self, body: &Body) -> EntityId {
-        let shells: Vec<EntityId> = body.runs.iter().map(|run| self.shell(run)).collect();
+        let shells = body.runs.iter().map(|run| {
+            let cut = !body.flats.is_empty();
+            match cut.then(|| Shell::of(run, &body.flats)).flatten() {
+                Some(shell) => self.faceted(&shell),
+                None => self.shell(run),
+            }
+        });
+        let shells: Vec<EntityId> = shells.collect();
         let Some((outer, voids)) = shells.split_first() else {
             return self.put(format_args!("CLOSED_SHELL('',())"));
         };

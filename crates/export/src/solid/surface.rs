@@ -174,10 +174,10 @@ fn circle(file: &mut StepFile, arc: &Arc) -> EntityId {
     file.put(format_args!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
 }
 
-/// An arc of an ellipse as the rational curve of second degree that it is (Farin, "Curves and Surfaces for
-/// CAGD", on conics): it ends where the arc does, while a whole ellipse about the axis would sweep
-/// its surface twice.
-fn rational(file: &mut StepFile, arc: &Arc) -> EntityId {
+/// An arc of an ellipse as the rational curve of second degree that it is, by its three places and the weight
+/// of the middle one (Farin, "Curves and Surfaces for CAGD", on conics): it ends where the arc does, while a
+/// whole ellipse about the axis would sweep its surface twice.
+pub(super) fn conic(arc: &Arc) -> ([Point; 3], f64) {
     let (centre, semi) = (arc.centre(), Point::new(arc.semi_z_mm(), arc.semi_r_mm()));
     let unit = |at: Point| Point::new((at.z - centre.z) / semi.z, (at.r - centre.r) / semi.r);
     let (start, end) = (unit(arc.start()), unit(arc.end()));
@@ -186,9 +186,12 @@ fn rational(file: &mut StepFile, arc: &Arc) -> EntityId {
     let middle = (start + end) * (1.0 / whole.max(1e-6));
     let middle = Point::new(centre.z + semi.z * middle.z, centre.r + semi.r * middle.r);
     let weight = (whole.max(1e-6) / 2.0).sqrt();
-    let places = [arc.start(), middle, arc.end()]
-        .map(|it| file.place(it).to_string())
-        .join(",");
+    ([arc.start(), middle, arc.end()], weight)
+}
+
+fn rational(file: &mut StepFile, arc: &Arc) -> EntityId {
+    let (places, weight) = conic(arc);
+    let places = places.map(|it| file.place(it).to_string()).join(",");
     file.put(format_args!(
         "(BOUNDED_CURVE()B_SPLINE_CURVE(2,({places}),.UNSPECIFIED.,.F.,.F.)\
          B_SPLINE_CURVE_WITH_KNOTS((3,3),(0.,1.),.UNSPECIFIED.)CURVE()GEOMETRIC_REPRESENTATION_ITEM()\

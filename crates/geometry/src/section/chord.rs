@@ -1,11 +1,13 @@
 //! `Chord`: what is left of one flat's edge between its neighbours and the disc.
 
-use super::{Flat, Plane};
+use super::{Flat, FlatSide, Plane};
 use crate::side::{Height, Strip};
 
 /// The straight edge that one flat leaves on a section.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Chord {
+    /// Which flat of those given.
+    nth: usize,
     apothem_mm: f64,
     /// Of the flat's middle.
     clock: f64,
@@ -23,26 +25,30 @@ struct Neighbour {
 }
 
 impl Chord {
-    /// Of each of the flats that cut a disc, where the others leave something of it.
-    pub(super) fn all(radius_mm: f64, flats: &[Flat]) -> Vec<Chord> {
+    /// Of each of the flats that cut a disc, where the others leave something of it; each with its number.
+    pub(super) fn all(radius_mm: f64, flats: &[(usize, Flat)]) -> Vec<Chord> {
         let ways: Vec<(f64, f64)> = flats
             .iter()
-            .map(|flat| flat.clock_deg.to_radians().sin_cos())
+            .map(|(_, flat)| flat.clock_deg.to_radians().sin_cos())
             .collect();
-        let left = |nth: usize| {
-            let (flat, way) = (flats.get(nth)?, ways.get(nth)?);
-            let others = flats.iter().zip(&ways).enumerate();
-            Chord::alone(radius_mm, flat.apothem_mm, flat.clock_deg).between(
-                others
-                    .filter(|(at, _)| *at != nth)
-                    .map(|(at, (other, to))| Neighbour {
+        let left =
+            |nth: usize| {
+                let ((given, flat), way) = (flats.get(nth)?, ways.get(nth)?);
+                let others = flats.iter().zip(&ways).enumerate();
+                let alone = Chord::alone(radius_mm, flat.apothem_mm, flat.clock_deg);
+                let numbered = Chord {
+                    nth: *given,
+                    ..alone
+                };
+                numbered.between(others.filter(|(at, _)| *at != nth).map(
+                    |(at, ((_, other), to))| Neighbour {
                         sin: to.0 * way.1 - to.1 * way.0,
                         cos: to.0 * way.0 + to.1 * way.1,
                         apothem_mm: other.apothem_mm,
                         first: at < nth,
-                    }),
-            )
-        };
+                    },
+                ))
+            };
         (0..flats.len()).filter_map(left).collect()
     }
 
@@ -72,6 +78,7 @@ impl Chord {
     pub(super) fn alone(radius_mm: f64, apothem_mm: f64, clock_deg: f64) -> Chord {
         let half = ((radius_mm - apothem_mm) * (radius_mm + apothem_mm)).sqrt();
         Chord {
+            nth: 0,
             apothem_mm,
             clock: clock_deg.to_radians(),
             from_mm: -half,
@@ -167,6 +174,17 @@ impl Chord {
     pub(super) fn angle(&self) -> f64 {
         let [low, high] = self.angles();
         high - low
+    }
+
+    /// As a side of the section's outline.
+    pub(super) fn side(&self) -> FlatSide {
+        let [low, high] = self.angles();
+        let first = (self.clock + low).to_degrees().rem_euclid(360.0);
+        FlatSide {
+            nth: self.nth,
+            length_mm: self.to_mm - self.from_mm,
+            ends_deg: [first, first + (high - low).to_degrees()],
+        }
     }
 
     /// The directions of its two ends, degrees in 0..360.

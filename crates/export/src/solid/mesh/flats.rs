@@ -1,8 +1,9 @@
 //! Solids with flats on their outside: rings of a mesh whose corners lie where the flats meet the outside
 //! and each other, so that every edge of the solid is an edge of the mesh.
 
-use super::super::outline::{Edge, EdgeLoop, on_axis};
-use quillet_geometry::section::{Flats, Section, section_at};
+use super::super::outline::{EdgeLoop, on_axis};
+use super::super::stretches::{Stretch, section, stretches};
+use quillet_geometry::section::{Flats, Section};
 use quillet_geometry::{Curve, Point};
 use std::f64::consts::TAU;
 
@@ -45,11 +46,7 @@ impl Ring {
 
     /// Of a place of the outside where some sets of flats are in force.
     fn cut(place: Point, sets: &[Flats]) -> Ring {
-        // At the end of a stretch the place may lie beside it by a rounding.
-        let from = sets.iter().map(|set| set.from_mm).fold(place.z, f64::max);
-        let to = sets.iter().map(|set| set.to_mm).fold(from, f64::min);
-        let within = Point::new(place.z.clamp(from.min(to), from.max(to)), place.r);
-        let section = section_at(within, sets);
+        let section = section(place, sets);
         let corners = section.iter().flat_map(Section::corners_deg);
         let mut corners: Vec<Direction> = corners.map(|it| direction(it.to_radians())).collect();
         corners.sort_unstable();
@@ -126,14 +123,14 @@ pub(super) fn rings(run: &EdgeLoop, sets: &[Flats], fine: Fineness) -> Vec<Ring>
             rings.extend(places.skip(usize::from(known)).map(Ring::round));
         } else if !edge.is_face() {
             // A step of the outside lies between the rings of its neighbours.
-            for (piece, here) in pieces(edge, sets) {
-                let first = Ring::cut(piece.start(), &here);
+            for Stretch { curve, flats } in stretches(&edge.curve, sets) {
+                let first = Ring::cut(curve.start(), &flats);
                 let before = rings.last();
                 if !before.is_some_and(|it| it.place == first.place && it.corners == first.corners)
                 {
                     rings.push(first.clone());
                 }
-                along(&piece, &here, fine, first, &mut rings);
+                along(&curve, &flats, fine, first, &mut rings);
             }
         }
     }
@@ -142,26 +139,6 @@ pub(super) fn rings(run: &EdgeLoop, sets: &[Flats], fine: Fineness) -> Vec<Ring>
         rings.dedup_by(|next, last| next.place == last.place && next.is_pole());
     }
     rings
-}
-
-/// A curve of the outside in stretches on which the same sets of flats cut alike.
-fn pieces(edge: &Edge, sets: &[Flats]) -> Vec<(Curve, Vec<Flats>)> {
-    let curve = &edge.curve;
-    let (start, end) = (curve.start().z, curve.end().z);
-    let mut stations: Vec<f64> = sets.iter().flat_map(|set| set.stations(curve)).collect();
-    stations.retain(|z| start < *z && *z < end);
-    stations.extend([start, end]);
-    stations.sort_by(f64::total_cmp);
-    let far = |pair: &&[f64]| pair[1] - pair[0] > 1e-9;
-    let stretches = stations.windows(2).filter(far);
-    stretches
-        .filter_map(|pair| {
-            let middle = (pair[0] + pair[1]) / 2.0;
-            let here = |set: &&Flats| set.from_mm <= middle && middle <= set.to_mm;
-            let here = sets.iter().filter(here).copied().collect();
-            Some((curve.between(pair[0], pair[1])?, here))
-        })
-        .collect()
 }
 
 /// The rings along a piece after its first, as many as it takes.

@@ -1,0 +1,209 @@
+//! `Cut`: what lies side by side round the axis on a stretch of the outside, what was turned and flats.
+
+use super::super::stretches::{Stretch, section, within};
+use super::SAME_MM;
+use quillet_geometry::section::Flats;
+use quillet_geometry::{Curve, Point};
+use std::f64::consts::{PI, TAU};
+
+/// Places at which it is looked what flats leave of a stretch: where there is one set, and where several may
+/// cross each other.
+const LOOKS: [u32; 2] = [4, 64];
+/// Nearer than this, of the parameter, two of its ends are one.
+const SAME_PARAM: f64 = 1e-7;
+
+/// What lies round the axis, all along a stretch.
+#[derive(Clone, Debug)]
+pub(super) struct Cut {
+    /// The flats that leave something, in no order.
+    flats: Vec<Facet>,
+    /// The sides of every section, with the clock; one alone where it is round.
+    pub(super) sides: Vec<Side>,
+}
+
+/// One flat of a set.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Facet {
+    pub(super) set: Flats,
+    /// Where its middle faces, rad.
+    pub(super) clock: f64,
+}
+
+/// A side of a section.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Side {
+    /// Of the disc.
+    Round,
+    /// Of a flat, by its number among those of the sets in force.
+    Flat(usize),
+}
+
+impl Facet {
+    /// From the axis to it, at a place of the outside, mm.
+    pub(super) fn apothem_mm(&self, place: Point) -> f64 {
+        self.set.apothem_mm(place)
+    }
+}
+
+impl Cut {
+    pub(super) fn round() -> Cut {
+        Cut {
+            flats: Vec::new(),
+            sides: vec![Side::Round],
+        }
+    }
+
+    pub(super) fn is_round(&self) -> bool {
+        self.sides == [Side::Round]
+    }
+
+    /// The flat that a side is of.
+    pub(super) fn facet(&self, side: Side) -> Option<&Facet> {
+        match side {
+            Side::Round => None,
+            Side::Flat(nth) => self.flats.get(nth),
+        }
+    }
+
+    /// The flats on both sides of the corner behind a side.
+    pub(super) fn beside(&self, nth: usize) -> [Option<&Facet>; 2] {
+        let next = (nth + 1) % self.sides.len();
+        [nth, next].map(|it| self.facet(self.sides[it]))
+    }
+
+    /// The corner behind a side at a place of the outside: `x` and `y`, mm.
+    pub(super) fn corner_mm(&self, nth: usize, place: Point) -> [f64; 2] {
+        let on = |clock: f64, apothem: f64, along: f64| {
+            let (sin, cos) = clock.sin_cos();
+            [apothem * cos - along * sin, apothem * sin + along * cos]
+        };
+        let half = |it: &Facet| {
+            let apothem = it.apothem_mm(place);
+            let square = (place.r - apothem) * (place.r + apothem);
+            (apothem, square.max(0.0).sqrt())
+        };
+        match self.beside(nth) {
+            [None, None] => [place.r, 0.0],
+            [Some(it), None] => {
+                let (apothem, half) = half(it);
+                on(it.clock, apothem, half)
+            }
+            [None, Some(it)] => {
+                let (apothem, half) = half(it);
+                on(it.clock, apothem, -half)
+            }
+            [Some(one), Some(other)] => {
+                let (sin, cos) = (other.clock - one.clock).sin_cos();
+                let [near, far] = [one, other].map(|it| it.apothem_mm(place));
+                on(one.clock, near, (far - near * cos) / sin)
+            }
+        }
+    }
+
+    /// Of each side, whether it takes more than half of the turn at a place of the outside.
+    pub(super) fn wide(&self, place: Point) -> Vec<bool> {
+        let count = self.sides.len();
+        let angle = |nth: usize| {
+            let [x, y] = self.corner_mm(nth, place);
+            y.atan2(x)
+        };
+        let sweep = |nth: usize| (angle(nth) - angle((nth + count - 1) % count)).rem_euclid(TAU);
+        (0..count)
+            .map(|nth| count == 1 || sweep(nth) > PI)
+            .collect()
+    }
+}
+
+/// A stretch in pieces along which the same sides lie round the axis; none where a flat reaches the axis.
+pub(super) fn cuts(stretch: &Stretch) -> Option<Vec<(Curve, Cut)>> {
+    let looks = LOOKS[usize::from(stretch.flats.len() > 1)];
+    let place = |nth: u32| (f64::from(nth) + 0.5) / f64::from(looks);
+    let mut found = vec![(0.0, sides(stretch, place(0))?)];
+    for nth in 1..looks {
+        let last = found.last().map(|(_, sides)| sides.clone())?;
+        let here = sides(stretch, place(nth))?;
+        changes(
+            stretch,
+            (place(nth - 1), last),
+            (place(nth), here),
+            &mut found,
+        )?;
+    }
+    // What is only seen between two roundings is nothing.
+    let ends: Vec<f64> = found.iter().skip(1).map(|it| it.0).chain([1.0]).collect();
+    let mut kept: Vec<(f64, Vec<Side>)> = Vec::new();
+    for ((from, sides), to) in found.into_iter().zip(ends) {
+        let first = kept.is_empty();
+        let same = kept.last().is_some_and(|(_, last)| *last == sides);
+        if !same && (to - from > SAME_PARAM || first) {
+            kept.push((from, sides));
+        }
+    }
+    let ends: Vec<f64> = kept.iter().skip(1).map(|it| it.0).chain([1.0]).collect();
+    let flats = facets(stretch);
+    let pieces = kept.into_iter().zip(ends).map(|((from, sides), to)| {
+        let cut = Cut {
+            flats: flats.clone(),
+            sides,
+        };
+        (stretch.curve.between_params(from, to), cut)
+    });
+    Some(pieces.collect())
+}
+
+/// Where between two places of a stretch its sides change, each with those behind it.
+fn changes(
+    stretch: &Stretch,
+    (from, before): (f64, Vec<Side>),
+    (to, after): (f64, Vec<Side>),
+    found: &mut Vec<(f64, Vec<Side>)>,
+) -> Option<()> {
+    if before == after {
+        return Some(());
+    }
+    let middle = (from + to) / 2.0;
+    if to - from < 1e-13 {
+        found.push((middle, after));
+        return Some(());
+    }
+    let here = sides(stretch, middle)?;
+    changes(stretch, (from, before), (middle, here.clone()), found)?;
+    changes(stretch, (middle, here), (to, after), found)
+}
+
+/// The flats of all sets in force, numbered as a section numbers them.
+fn facets(stretch: &Stretch) -> Vec<Facet> {
+    let middle = stretch.curve.point(0.5);
+    let each = stretch.flats.iter().flat_map(|set| {
+        set.at(within(middle, &stretch.flats)).map(|flat| Facet {
+            set: *set,
+            clock: flat.clock_deg.to_radians(),
+        })
+    });
+    each.collect()
+}
+
+/// The sides of the section at a parameter, from that of the first flat on; none where a flat reaches the axis.
+fn sides(stretch: &Stretch, at: f64) -> Option<Vec<Side>> {
+    let place = stretch.curve.point(at);
+    if stretch.flats.is_empty() {
+        return Some(vec![Side::Round]);
+    }
+    let mut flats = section(place, &stretch.flats)?.flat_sides();
+    flats.retain(|it| it.length_mm > SAME_MM);
+    let first = (0..flats.len()).min_by_key(|at| flats[*at].nth);
+    flats.rotate_left(first.unwrap_or(0));
+    let mut sides = Vec::with_capacity(2 * flats.len());
+    for (at, flat) in flats.iter().enumerate() {
+        sides.push(Side::Flat(flat.nth));
+        let next = &flats[(at + 1) % flats.len()];
+        let gap = (next.ends_deg[0] - flat.ends_deg[1] + SAME_MM).rem_euclid(360.0);
+        if gap.to_radians() * place.r > 2.0 * SAME_MM {
+            sides.push(Side::Round);
+        }
+    }
+    if sides.is_empty() {
+        sides.push(Side::Round);
+    }
+    Some(sides)
+}
