@@ -11,9 +11,9 @@ pub struct Body {
     pub name: String,
     /// What it looks like, where that is known.
     pub colour: Option<Colour>,
-    /// What is cut of it and left out where nothing but what was turned is shown.
+    /// What is cut of it and is not in its surfaces.
     pub left_out: Vec<&'static str>,
-    /// Flats on its outside, which meshes show.
+    /// Flats on its outside.
     pub flats: Vec<Flats>,
     /// Its boundary: the first run bounds it from outside, further ones enclose voids.
     pub(super) runs: Vec<EdgeLoop>,

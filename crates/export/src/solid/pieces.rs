@@ -1,5 +1,6 @@
 //! The bodies that a part is made up of: each piece of a glued stack is one of its own.
 
+use super::shell::Shell;
 use super::{Body, BrokenThrough, SolidForm};
 use crate::colours;
 use quillet_geometry::envelope::smallest;
@@ -26,10 +27,10 @@ pub fn bodies(part: &Part, name: &str, place: Placement) -> Result<Vec<Body>, Br
     Ok(bodies)
 }
 
-/// What is cut of a part and is not in its bodies in a form: nothing that no lathe turns, but flats in
-/// meshes.
+/// What is cut of a part and is not in its bodies in a form: nothing that no lathe turns but flats, and those
+/// not where it cannot be told what they leave.
 pub fn left_out(part: &Part, form: SolidForm) -> Vec<&'static str> {
-    let shown = form != SolidForm::Step && shows_flats(part);
+    let shown = shows_flats(part) && (form != SolidForm::Step || has_surfaces(part));
     let sides = part.sides().iter();
     let sides = sides.filter(|side| !(shown && side.kind.is_flat()));
     let mut lacks: Vec<&str> = sides.map(SideCut::called).collect();
@@ -38,7 +39,20 @@ pub fn left_out(part: &Part, form: SolidForm) -> Vec<&'static str> {
     lacks
 }
 
-/// Whether a mesh can show the flats of a part: where all of its bodies, whichever is outside, are cut by
+/// Whether the bodies of a part whose flats can be shown are known by their surfaces too.
+fn has_surfaces(part: &Part) -> bool {
+    let place = Placement {
+        offset_mm: 0.0,
+        reversed: false,
+    };
+    let flats = flats(part, place);
+    turned(part, "", place).is_ok_and(|bodies| {
+        let mut runs = bodies.iter().flat_map(|body| &body.runs);
+        runs.all(|run| Shell::of(run, &flats).is_some())
+    })
+}
+
+/// Whether the flats of a part can be shown: where all of its bodies, whichever is outside, are cut by
 /// them alike, and none of them is cut through.
 fn shows_flats(part: &Part) -> bool {
     let cut = |it: &&Profiles| !it.not_round.flats.is_empty();

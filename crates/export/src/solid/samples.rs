@@ -1,6 +1,7 @@
 //! Solids for tests: every kind of surface, voids, rings and domes.
 
 use super::Body;
+use quillet_geometry::section::{Apothem, Flats};
 use quillet_geometry::{Arc, Chain, Cubic, Curve, Point, Properties, Segment, Surface, Tag};
 
 pub(crate) struct Sample {
@@ -18,11 +19,43 @@ impl Sample {
         Properties::between([&self.outer], &self.inner)
     }
 
+    /// Sets of flats of several kinds on most of its outside.
+    pub(crate) fn flats(&self) -> Vec<(&'static str, Vec<Flats>)> {
+        let (from, to) = (self.outer.start().z, self.outer.end().z);
+        let places = self.outer.segments().iter();
+        let widest = places.map(|it| it.curve.bounds().max.r).fold(0.0, f64::max);
+        sets(from, to, widest)
+    }
+
     /// The area swept by the outside and the bores, end faces apart.
     pub(crate) fn area_mm2(&self) -> f64 {
         let bores = self.inner.iter().map(|chain| Surface::of(chain).area_mm2);
         Surface::of(&self.outer).area_mm2 + bores.sum::<f64>()
     }
+}
+
+fn sets(from: f64, to: f64, widest: f64) -> Vec<(&'static str, Vec<Flats>)> {
+    let set = |apothem, count, clock_deg| Flats {
+        from_mm: from + (to - from) * 0.2,
+        to_mm: to,
+        apothem,
+        count,
+        clock_deg,
+    };
+    let straight = |from_mm, to_mm| Apothem::Straight { from_mm, to_mm };
+    let middle = Flats {
+        from_mm: from + (to - from) * 0.31,
+        to_mm: from + (to - from) * 0.74,
+        ..set(Apothem::Below(0.2), 3, 10.0)
+    };
+    let (near, far) = (widest - 0.3, widest - 0.8);
+    vec![
+        ("one", vec![set(straight(far, far), 1, 0.0)]),
+        ("six, tapering", vec![set(straight(near, far), 6, 17.0)]),
+        ("three, so deep", vec![middle]),
+        ("eight that meet", vec![set(Apothem::Meeting, 8, 3.3)]),
+        ("two sets", vec![set(straight(far, near), 4, 0.0), middle]),
+    ]
 }
 
 pub(crate) fn all() -> Vec<Sample> {

@@ -252,3 +252,6 @@ fn pieces(edge: &Edge, sets: &[Flats]) -> Option<Vec<Swept>> {
     }
     Some(swept)
 }
+
+#[cfg(test)]
+mod tests;

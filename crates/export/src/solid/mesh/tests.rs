@@ -18,10 +18,7 @@ fn meshes_are_closed_face_outwards_and_hold_the_volume() {
 fn flats_are_in_meshes_and_their_edges_too() {
     for sample in samples::all() {
         let turned = sample.properties().volume_mm3;
-        let (from, to) = (sample.outer.start().z, sample.outer.end().z);
-        let places = sample.outer.segments().iter();
-        let widest = places.map(|it| it.curve.bounds().max.r).fold(0.0, f64::max);
-        for (name, flats) in sets(from, to, widest) {
+        for (name, flats) in sample.flats() {
             let name = format!("{}, {name}", sample.name);
             let body = Body {
                 flats: flats.clone(),
@@ -67,31 +64,6 @@ fn a_flat_is_flat_to_its_edges() {
         (1e-9..1.0 - 1e-9).contains(&along) && x * cos + y * sin > 4.6 - 0.2 * along + 1e-4
     });
     assert_eq!(above.count(), 0);
-}
-
-/// Sets of flats on a stretch of an outside.
-fn sets(from: f64, to: f64, widest: f64) -> Vec<(&'static str, Vec<Flats>)> {
-    let set = |apothem, count, clock_deg| Flats {
-        from_mm: from + (to - from) * 0.2,
-        to_mm: to,
-        apothem,
-        count,
-        clock_deg,
-    };
-    let straight = |from_mm, to_mm| Apothem::Straight { from_mm, to_mm };
-    let middle = Flats {
-        from_mm: from + (to - from) * 0.31,
-        to_mm: from + (to - from) * 0.74,
-        ..set(Apothem::Below(0.2), 3, 10.0)
-    };
-    let (near, far) = (widest - 0.3, widest - 0.8);
-    vec![
-        ("one", vec![set(straight(far, far), 1, 0.0)]),
-        ("six, tapering", vec![set(straight(near, far), 6, 17.0)]),
-        ("three, so deep", vec![middle]),
-        ("eight that meet", vec![set(Apothem::Meeting, 8, 3.3)]),
-        ("two sets", vec![set(straight(far, near), 4, 0.0), middle]),
-    ]
 }
 
 /// The mesh of a body, of which every edge is there once in each direction.

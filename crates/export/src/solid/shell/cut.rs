@@ -9,6 +9,8 @@ use std::f64::consts::{PI, TAU};
 /// Places at which it is looked what flats leave of a stretch: where there is one set, and where several may
 /// cross each other.
 const LOOKS: [u32; 2] = [4, 64];
+/// A side shorter than this is none, mm: so short it is where it ends, for that is where it is looked for.
+const NOTHING_MM: f64 = 1e-8;
 /// Nearer than this, of the parameter, two of its ends are one.
 const SAME_PARAM: f64 = 1e-7;
 
@@ -100,26 +102,74 @@ impl Cut {
         }
     }
 
+    /// How long a side is at a place of the outside, mm, where it is known whether it takes more than half of
+    /// the turn.
+    pub(super) fn length_mm(&self, nth: usize, place: Point, wide: bool) -> f64 {
+        let count = self.sides.len();
+        let [from, to] = [(nth + count - 1) % count, nth].map(|it| self.corner_mm(it, place));
+        if let Side::Flat(_) = self.sides[nth] {
+            return (to[0] - from[0]).hypot(to[1] - from[1]);
+        }
+        let turn = turn(from, to);
+        // Nothing and all of it differ by what it does beside.
+        let little = SAME_MM / place.r;
+        place.r
+            * match wide {
+                true if turn < little => TAU,
+                false if turn > TAU - little => 0.0,
+                _ => turn,
+            }
+    }
+
     /// Of each side, whether it takes more than half of the turn at a place of the outside.
     pub(super) fn wide(&self, place: Point) -> Vec<bool> {
         let count = self.sides.len();
-        let angle = |nth: usize| {
-            let [x, y] = self.corner_mm(nth, place);
-            y.atan2(x)
-        };
-        let sweep = |nth: usize| (angle(nth) - angle((nth + count - 1) % count)).rem_euclid(TAU);
+        let corner = |nth: usize| self.corner_mm(nth % count, place);
         (0..count)
-            .map(|nth| count == 1 || sweep(nth) > PI)
+            .map(|nth| count == 1 || turn(corner(nth + count - 1), corner(nth)) > PI)
             .collect()
     }
+
+    /// The same without sides that are nothing all along a curve.
+    fn without_slivers(mut self, curve: &Curve) -> Cut {
+        let wide = self.wide(curve.point(0.5));
+        let long = |nth: usize| {
+            let length = |eighth: u32| {
+                let place = curve.point(f64::from(eighth) / 8.0);
+                self.length_mm(nth, place, wide[nth])
+            };
+            (0..=8).any(|eighth| length(eighth) > SAME_MM)
+        };
+        let kept = (0..self.sides.len()).filter(|nth| long(*nth));
+        let mut kept: Vec<Side> = kept.map(|nth| self.sides[nth]).collect();
+        kept.dedup_by(|one, other| *one == Side::Round && *other == Side::Round);
+        if kept.len() > 1 && kept.first() == Some(&Side::Round) && kept.last() == kept.first() {
+            kept.pop();
+        }
+        if kept.is_empty() {
+            return Cut::round();
+        }
+        self.sides = kept;
+        self
+    }
+}
+
+/// From the direction of one place to that of another with the clock, rad.
+fn turn(from: [f64; 2], to: [f64; 2]) -> f64 {
+    let [from, to] = [from, to].map(|[x, y]| y.atan2(x));
+    (to - from).rem_euclid(TAU)
 }
 
 /// A stretch in pieces along which the same sides lie round the axis; none where a flat reaches the axis.
 pub(super) fn cuts(stretch: &Stretch) -> Option<Vec<(Curve, Cut)>> {
     let looks = LOOKS[usize::from(stretch.flats.len() > 1)];
-    let place = |nth: u32| (f64::from(nth) + 0.5) / f64::from(looks);
+    // Closer towards the ends, and just within them: flats run out there.
+    let place = |nth: u32| {
+        let even = (1.0 - (PI * f64::from(nth) / f64::from(looks)).cos()) / 2.0;
+        even.clamp(SAME_PARAM, 1.0 - SAME_PARAM)
+    };
     let mut found = vec![(0.0, sides(stretch, place(0))?)];
-    for nth in 1..looks {
+    for nth in 1..=looks {
         let last = found.last().map(|(_, sides)| sides.clone())?;
         let here = sides(stretch, place(nth))?;
         changes(
@@ -142,11 +192,12 @@ pub(super) fn cuts(stretch: &Stretch) -> Option<Vec<(Curve, Cut)>> {
     let ends: Vec<f64> = kept.iter().skip(1).map(|it| it.0).chain([1.0]).collect();
     let flats = facets(stretch);
     let pieces = kept.into_iter().zip(ends).map(|((from, sides), to)| {
+        let curve = stretch.curve.between_params(from, to);
         let cut = Cut {
             flats: flats.clone(),
             sides,
         };
-        (stretch.curve.between_params(from, to), cut)
+        (curve, cut.without_slivers(&curve))
     });
     Some(pieces.collect())
 }
@@ -190,15 +241,17 @@ fn sides(stretch: &Stretch, at: f64) -> Option<Vec<Side>> {
         return Some(vec![Side::Round]);
     }
     let mut flats = section(place, &stretch.flats)?.flat_sides();
-    flats.retain(|it| it.length_mm > SAME_MM);
+    flats.retain(|it| it.length_mm > NOTHING_MM);
     let first = (0..flats.len()).min_by_key(|at| flats[*at].nth);
     flats.rotate_left(first.unwrap_or(0));
     let mut sides = Vec::with_capacity(2 * flats.len());
     for (at, flat) in flats.iter().enumerate() {
         sides.push(Side::Flat(flat.nth));
         let next = &flats[(at + 1) % flats.len()];
-        let gap = (next.ends_deg[0] - flat.ends_deg[1] + SAME_MM).rem_euclid(360.0);
-        if gap.to_radians() * place.r > 2.0 * SAME_MM {
+        let little = (NOTHING_MM / place.r).to_degrees();
+        // Where they meet they may overlap by a rounding.
+        let gap = (next.ends_deg[0] - flat.ends_deg[1] + little).rem_euclid(360.0);
+        if gap > 2.0 * little {
             sides.push(Side::Round);
         }
     }

@@ -1,7 +1,7 @@
 //! `Ring`: the outline of the solid in a plane square to its axis, at the end of a stretch.
 
 use super::SAME_MM;
-use super::cut::{Cut, Side};
+use super::cut::Cut;
 use quillet_geometry::Point;
 use std::f64::consts::TAU;
 
@@ -65,13 +65,7 @@ impl Ring {
     pub(super) fn of(cut: &Cut, place: Point, wide: &[bool]) -> Option<Ring> {
         let count = cut.sides.len();
         let at: Vec<[f64; 2]> = (0..count).map(|nth| cut.corner_mm(nth, place)).collect();
-        let long = |nth: &usize| {
-            let (from, to) = (at[(nth + count - 1) % count], at[*nth]);
-            match cut.sides[*nth] {
-                Side::Flat(_) => (to[0] - from[0]).hypot(to[1] - from[1]) > SAME_MM,
-                Side::Round => sweep(from, to, wide[*nth], place.r) * place.r > SAME_MM,
-            }
-        };
+        let long = |nth: &usize| cut.length_mm(*nth, place, wide[*nth]) > SAME_MM;
         let kept: Vec<usize> = (0..count).filter(long).collect();
         let side = |nth: usize| match cut.facet(cut.sides[nth]) {
             None => RingSide::Round(place.r),
@@ -108,17 +102,5 @@ impl Ring {
     /// True where it is a place of the axis.
     pub(super) fn is_pole(&self) -> bool {
         self.sides.is_empty()
-    }
-}
-
-/// How far a round side goes round, rad: nothing and all of it differ by what it does beside.
-fn sweep(from: [f64; 2], to: [f64; 2], wide: bool, radius_mm: f64) -> f64 {
-    let [from, to] = [from, to].map(|[x, y]| y.atan2(x));
-    let turn = (to - from).rem_euclid(TAU);
-    let little = SAME_MM / radius_mm;
-    match wide {
-        true if turn < little => TAU,
-        false if turn > TAU - little => 0.0,
-        _ => turn,
     }
 }

@@ -24,7 +24,7 @@ fn what_no_lathe_turns_is_said_to_be_left_out() {
     assert!(!text("section", std::slice::from_ref(&body)).contains("without"));
     body.left_out = vec!["flat", "slot"];
     let text = text("section", &[body]);
-    let said = "'section: as turned, without these cuts: flat, slot'";
+    let said = "'section: without these cuts: flat, slot'";
     assert_eq!(text.matches(said).count(), 1);
 }
 
@@ -44,5 +44,39 @@ fn a_thread_free_section_is_one_shell_of_known_surfaces() {
             count,
             "{entity}"
         );
+    }
+}
+
+/// Of every edge in the text, its two oriented edges have it once each way, and are in one bound each.
+#[test]
+fn each_edge_of_a_solid_with_flats_is_taken_twice_and_opposite() {
+    for sample in super::super::samples::all() {
+        let round = text(sample.name, &[sample.body()]);
+        for (name, flats) in sample.flats() {
+            let body = Body {
+                flats,
+                ..sample.body()
+            };
+            let text = text(sample.name, &[body]);
+            let count = |what: &str| text.matches(what).count();
+            let edges: Vec<&str> = text
+                .lines()
+                .filter_map(|line| line.split_once("=EDGE_CURVE(").map(|it| it.0))
+                .collect();
+            assert!(!edges.is_empty());
+            for edge in &edges {
+                for sense in [".T.", ".F."] {
+                    let taken = count(&format!("=ORIENTED_EDGE('',*,*,{edge},{sense});"));
+                    assert_eq!(taken, 1, "{}, {name}: {edge} {sense}", sample.name);
+                }
+            }
+            assert_eq!(count("=ORIENTED_EDGE("), 2 * edges.len());
+            // As turned it would have fewer.
+            assert!(
+                round.matches("=EDGE_CURVE(").count() < edges.len(),
+                "{}, {name}",
+                sample.name
+            );
+        }
     }
 }
