@@ -5,12 +5,12 @@ mod report;
 use crate::again::{Around, KnownParts};
 use crate::findings::{RaisedFinding, Subject};
 use crate::rules::follows;
-use crate::view::PartCache;
+use crate::view::{PartCache, asked};
 use crate::{
     BenchView, DesignView, Findings, PartView, PenView, RULES, Run, accept, classes, limits, made,
     merge, propose, wants,
 };
-use quillet_model::{Bench, Design, Part, PartId, Pen};
+use quillet_model::{Bench, Design, Part, PartId};
 use quillet_syntax::{Finding, RuleId, Span};
 pub use report::CheckReport;
 use std::collections::{BTreeMap, BTreeSet};
@@ -75,7 +75,7 @@ pub fn examine_made(design: &Design) -> CheckReport {
     for pen in &design.pens {
         pen_whole(&PenView::new(design, pen), &mut findings);
     }
-    judged(design, findings)
+    judged(design, None, findings)
 }
 
 /// What is looked at of a design, and what is known of it.
@@ -121,8 +121,7 @@ fn within(
         }
     }
     let wanted = looked.pen;
-    let asked = |it: &&Pen| wanted.is_none_or(|wanted| *it.name.text == *wanted);
-    for pen in design.pens.iter().filter(asked) {
+    for pen in asked(design, wanted) {
         let pen = PenView::new(design, pen);
         for index in pen.pen.parts.ids() {
             if called_off() {
@@ -132,7 +131,7 @@ fn within(
         }
         pen_whole(&pen, &mut findings);
     }
-    (!called_off()).then(|| judged(design, findings))
+    (!called_off()).then(|| judged(design, wanted, findings))
 }
 
 /// What is found of a pen put together.
@@ -145,9 +144,10 @@ fn pen_whole(pen: &PenView<'_>, findings: &mut Findings) {
     findings.about = Subject::default();
 }
 
-/// What was raised, with what is wanted judged, and what is accepted put aside.
-fn judged(design: &Design, mut findings: Findings) -> CheckReport {
-    let mut wants = wants::judge(design, &mut findings);
+/// What was raised, with what is wanted judged, of one pen's alone where it is given, and what is accepted
+/// put aside.
+fn judged(design: &Design, pen: Option<&str>, mut findings: Findings) -> CheckReport {
+    let mut wants = wants::judge(design, pen, &mut findings);
     let raised = made::told(design, findings.raised);
     let mut judged = accept::judge(design, raised);
     for (want, because) in std::mem::take(&mut judged.wants) {

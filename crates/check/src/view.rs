@@ -73,6 +73,12 @@ pub struct JointView<'a> {
     pub female: &'a Part,
 }
 
+/// The pens of a design; one alone where it is given.
+pub(crate) fn asked<'d>(design: &'d Design, pen: Option<&str>) -> impl Iterator<Item = &'d Pen> {
+    let pens = design.pens.iter();
+    pens.filter(move |it| pen.is_none_or(|pen| *it.name.text == *pen))
+}
+
 impl<'a> PenView<'a> {
     /// A pen of a design.
     pub fn new(design: &'a Design, pen: &'a Pen) -> Self {

@@ -3,6 +3,7 @@
 use crate::findings::{Findings, Subject};
 use crate::measure::{self, Measured};
 use crate::rules::want_unmet;
+use crate::view::asked;
 use quillet_model::{Design, Part, Pen, Want};
 use quillet_syntax::{Span, ast};
 use std::cell::OnceCell;
@@ -39,8 +40,12 @@ impl JudgedWant {
 }
 
 /// Judges every want: those of parts that are in no pen, then of each pen its own, its joints'
-/// and its parts'. What is to be told of one is raised with its number.
-pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant> {
+/// and its parts'; of one pen alone where it is given. What is to be told of one is raised with its number.
+pub(crate) fn judge(
+    design: &Design,
+    pen: Option<&str>,
+    findings: &mut Findings,
+) -> Vec<JudgedWant> {
     let in_pens = design.pens.iter().flat_map(|pen| &pen.parts);
     let in_pens: BTreeSet<&str> = in_pens.map(|part| &*part.name.text).collect();
     let mut judge = Judge {
@@ -53,7 +58,7 @@ pub(crate) fn judge(design: &Design, findings: &mut Findings) -> Vec<JudgedWant>
             judge.part(None, part, findings);
         }
     }
-    for pen in &design.pens {
+    for pen in asked(design, pen) {
         let of_joints = pen.joints.iter().flat_map(|joint| &joint.wants);
         let doubts = OnceCell::new();
         for want in pen.wants.iter().chain(of_joints) {

@@ -96,7 +96,13 @@ impl Cubic {
     }
 
     pub(crate) fn param_at_z(&self, z: f64) -> f64 {
-        solve(&self.z(), z)
+        let (start, end) = (self.points[0].z, self.points[3].z);
+        // Of the graph of r(z), the place along it is the parameter.
+        let along = (z - start) / (end - start);
+        match (self.point(along).z - z).abs() <= f64::EPSILON * end.abs().max(start.abs()) {
+            true => along,
+            false => solve(&self.z(), z),
+        }
     }
 
     /// For a curve whose radius only grows or only falls.

@@ -20,6 +20,7 @@ mod mass;
 mod material;
 mod names;
 mod not_round;
+mod outline;
 mod part;
 mod pen;
 mod pen_face;
@@ -53,9 +54,8 @@ pub use material::Material;
 pub use names::{Definition, DefinitionKind, Names, Reference};
 pub use not_round::NotRound;
 pub use part::kind::{BoughtPart, CutPart, PartKind, RingPart};
-pub use part::{
-    BlankDef, BlankPiece, GivenMass, MissingData, Part, PartFace, Ring, Spigot, Station, Stock,
-};
+pub use part::missing::MissingData;
+pub use part::{BlankDef, BlankPiece, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};
 pub use pen::assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Engagement,
     FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MagnetPair, MatedThreads, PUSH, Piston,

@@ -1,6 +1,7 @@
 //! What a part weighs and where it balances.
 
-use crate::{Body, Part, Profiles};
+use crate::part::worked::WorkedBody;
+use crate::{Filling, Part, Profiles};
 use quillet_geometry::{Length, Mass};
 
 /// Nitrile rubber of O-rings, from memory, g/cm³; grades run from 1.1 to 1.4.
@@ -20,9 +21,24 @@ impl Part {
         if self.is_bought() {
             return self.weigh_bought();
         }
-        let bodies = self.bodies();
-        let weighed = |body: &Body| body.properties().of_density(body.density_g_cm3);
+        let bodies = self.worked_bodies();
+        let weighed = |body: &WorkedBody| body.volume.of_density(body.density_g_cm3);
         (!bodies.is_empty()).then(|| bodies.iter().map(weighed).sum())
+    }
+
+    /// The volumes of its bodies.
+    pub(crate) fn worked_bodies(&self) -> &[WorkedBody] {
+        self.worked.bodies.get_or_init(|| {
+            let bodies = self.bodies().into_iter().map(|it| WorkedBody {
+                piece: match it.of {
+                    Filling::Piece(piece) => Some(piece),
+                    Filling::Glue(_) => None,
+                },
+                density_g_cm3: it.density_g_cm3,
+                volume: it.properties(),
+            });
+            bodies.collect()
+        })
     }
 
     /// A bought part's mass, g: as given, an O-ring's else by its cord. Nothing weighs less than

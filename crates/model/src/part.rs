@@ -1,16 +1,20 @@
 //! A part: a solid of revolution described by stations and cuts.
 
 pub(crate) mod kind;
+pub(crate) mod missing;
+pub(crate) mod worked;
 
 use crate::{
     Acceptance, ById, Cut, CutId, End, Feature, Limits, MadeFaces, Material, PartKind, Profiles,
     Quantity, StationId, Want,
 };
+use missing::MissingData;
 use quillet_geometry::{Edge, Length, Limits as SizeLimits, Shape};
 use quillet_standards::Source;
 use quillet_standards::material::Family;
 use quillet_syntax::{Span, ast};
 use std::sync::Arc;
+use worked::Worked;
 
 /// A part, cut by the maker or bought and measured.
 #[derive(Clone, Debug)]
@@ -62,31 +66,8 @@ pub struct Part {
     pub lets: Vec<(ast::Name, Quantity)>,
     /// What of it is made, in a pen that is.
     pub made: MadeFaces,
-}
-
-/// What of a part is missing, so that its figures are not known.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum MissingData {
-    /// Its shape: something that gives it could not be read, or leaves none.
-    Shape,
-    /// What it is cut from.
-    Stock,
-    /// A bought part says no mass.
-    Mass,
-    /// Something else that a bought part says could not be read.
-    Reading,
-}
-
-impl MissingData {
-    /// In a maker's words, after the part's name: `converter says no mass`.
-    pub fn words(self) -> &'static str {
-        match self {
-            MissingData::Shape => "has no shape that could be worked out",
-            MissingData::Stock => "is cut from something that is not known",
-            MissingData::Mass => "says no mass",
-            MissingData::Reading => "could not all be read",
-        }
-    }
+    /// What is worked out of it.
+    pub(crate) worked: Worked,
 }
 
 impl Part {

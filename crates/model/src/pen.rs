@@ -5,6 +5,7 @@ pub(crate) mod doubt;
 mod follow;
 pub(crate) mod lining;
 mod metal;
+mod outlined;
 pub(crate) mod sampled;
 
 use crate::{

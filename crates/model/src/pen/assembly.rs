@@ -17,7 +17,6 @@ mod ink;
 mod magnet;
 mod nib;
 mod order;
-mod outline;
 mod passage;
 mod place;
 mod placed_outline;

@@ -2,7 +2,7 @@
 
 mod sizes;
 
-use crate::{ById, Configuration, Filling, Hand, Material, Part, PartId, Parts, Pen, Weights};
+use crate::{ById, Configuration, Hand, Material, Part, PartId, Parts, Pen, Weights};
 use quillet_geometry::Mass;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -47,7 +47,7 @@ impl Doubts {
             let of_part = sizes::of(part, &hand);
             match parts.len() > MOST_PARTS {
                 true => sizes.extend(together(&of_part, index)),
-                false => sizes.extend(of_part.into_iter().map(|(less, more)| Doubt {
+                false => sizes.extend(of_part.iter().map(|&(less, more)| Doubt {
                     less: vec![(index, less)],
                     more: vec![(index, more)],
                 })),
@@ -163,16 +163,16 @@ impl Doubts {
 fn densities<'p>(parts: impl Iterator<Item = (PartId, &'p Arc<Part>)>) -> Vec<Doubt> {
     let mut known: BTreeMap<&str, Doubt> = BTreeMap::new();
     for (index, part) in parts {
-        for body in part.bodies() {
-            let Filling::Piece(piece) = body.of else {
+        for body in part.worked_bodies() {
+            let Some(piece) = body.piece else {
                 continue;
             };
             let material: &Material = &part.blanks()[piece].stock.material;
             let Some((low, high)) = material.density_range_g_cm3 else {
                 continue;
             };
-            let volume = body.properties();
-            let change = |density: f64| (index, volume.of_density(density - body.density_g_cm3));
+            let more = |density: f64| body.volume.of_density(density - body.density_g_cm3);
+            let change = |density: f64| (index, more(density));
             let doubt = known.entry(&material.name).or_default();
             doubt.less.push(change(low));
             doubt.more.push(change(high));

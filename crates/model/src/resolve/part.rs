@@ -6,6 +6,7 @@ use super::known::KnownPart;
 use super::lines::Lines;
 use super::want::WantScope;
 use super::{Resolver, shared};
+use crate::part::worked::Worked;
 use crate::{ById, CutPart, DefinitionKind, Limits, MadeFaces, Part, PartKind, Throw, Units};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, ItemKind, LineKind};
@@ -219,5 +220,6 @@ fn unshaped(item: &ast::Item, ast: &ast::Part) -> Part {
         wants: Vec::new(),
         lets: Vec::new(),
         made: MadeFaces::default(),
+        worked: Worked::default(),
     }
 }

@@ -1,6 +1,5 @@
 //! How far apart two parts are, as a true distance.
 
-use super::outline::Outline;
 use super::{Configuration, Placement};
 use crate::{Part, PartId, Parts};
 use quillet_geometry::{Bounds, Chain, Curve};
@@ -25,7 +24,7 @@ impl Configuration {
 
 /// All of a part's surface on a common axis, threads at their crests.
 fn surface(part: &Part, place: Placement) -> Vec<(Curve, Bounds)> {
-    let outline = Outline::of(part, &[]);
+    let outline = part.outline();
     let radii = outline.radii.outer.iter().chain(&outline.radii.inner);
     let along = radii.flat_map(Chain::segments).map(|segment| segment.curve);
     let faces = outline

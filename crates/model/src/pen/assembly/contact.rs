@@ -1,7 +1,7 @@
 //! What meets first when one group of parts slides into another.
 
-use super::outline::{Outline, OutlinePiece};
 use super::placed_outline::PlacedOutline;
+use crate::outline::{Outline, OutlinePiece};
 use crate::{Origin, PartId, Parts};
 use std::sync::Arc;
 

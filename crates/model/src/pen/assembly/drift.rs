@@ -4,8 +4,8 @@ mod station;
 
 use super::chain::{Drift, Size};
 use super::contact::{Member, RawContact, SurfacePoint};
-use super::outline::OutlinePiece;
 use super::settle::{Bodies, SeatedJoint, StoppedBy};
+use crate::outline::OutlinePiece;
 use crate::{ById, End, Joint, JointEnd, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;

@@ -1,7 +1,7 @@
 //! An outline as it lies on an axis that it shares with others.
 
 use super::Placement;
-use super::outline::{Outline, OutlinePiece, Radii};
+use crate::outline::{Outline, OutlinePiece, Radii};
 
 /// A part's outline in its place. Nothing is copied: a piece is laid when it is looked at, so that
 /// a pen of many joints, each of which sees all its parts in other places, costs little.

@@ -1,8 +1,8 @@
 //! What passes through what: the narrowest throat against the fattest that goes through it.
 
-use super::outline::Radii;
 use super::place::Placement;
-use band::{SurfaceBand, bands, parted, short, straight};
+use crate::outline::Radii;
+use band::{SurfaceBand, bands, parted};
 use quillet_geometry::Tag;
 
 mod band;
@@ -44,8 +44,8 @@ pub(crate) fn throats(
 ) -> Vec<RadialClearance> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
-    let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
-    let mut inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
+    let outside = parted(bands(male.0.straight(false), male.1), ends(|it| it.0));
+    let mut inside = parted(bands(female.0.straight(true), female.1), ends(|it| it.1));
     inside.retain(|it| !stops(it.tag));
     let thickest = outside.iter().map(SurfaceBand::most_r).fold(0.0, f64::max);
     let mut best: Option<(RadialClearance, usize)> = None;
@@ -143,8 +143,8 @@ pub(crate) fn beside(
     threads: &[(Reach, Reach)],
     most_mm: f64,
 ) -> f64 {
-    let outside = bands(&male.0.outer, male.1, short);
-    let inside = bands(&female.0.inner, female.1, short);
+    let outside = bands(male.0.short(false), male.1);
+    let inside = bands(female.0.short(true), female.1);
     let mut length_mm = 0.0;
     for one in &outside {
         for other in &inside {
@@ -171,8 +171,8 @@ pub(crate) fn tight(
     female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
 ) -> Vec<(ClearanceSide, ClearanceSide, f64)> {
-    let outside = bands(&male.0.outer, male.1, short);
-    let inside = bands(&female.0.inner, female.1, short);
+    let outside = bands(male.0.short(false), male.1);
+    let inside = bands(female.0.short(true), female.1);
     let widest = inside.iter().map(SurfaceBand::least_r).fold(0.0, f64::max);
     let mut found = Vec::new();
     for one in outside.iter().filter(|it| it.most_r() <= widest + 1e-6) {

@@ -5,34 +5,23 @@ mod stacked;
 
 use super::contact::{Member, OwnContact, RawContact, TOUCHING_MM, Touch, meetings};
 use super::group::Groups;
-use super::outline::Outline;
 use super::surface::Surface;
 use super::threads::{mated, meant};
 use super::{MatedThreads, Placement};
+use crate::outline::Outline;
 use crate::{ById, CutId, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_syntax::ast::Verb;
 use rest::{ContactSide, rest, squeezed_mm, takes_up};
 pub use stacked::Trapped;
-use std::cell::RefCell;
 use std::sync::Arc;
 
-/// Parts with their outlines, worked out once for a pen.
+/// The parts of a pen while it is put together.
 pub(crate) struct Bodies<'a> {
     pub(crate) parts: &'a Parts,
     /// The part that writes, once it is known how the open pen lies.
     pub(crate) nib: Option<PartId>,
     /// How closely each is made.
     pub(crate) hands: &'a ById<PartId, Hand>,
-    outlines: ById<PartId, Arc<Outline>>,
-    /// Outlines with some threads at their roots, as they are asked for.
-    cored: RefCell<Vec<RootOutline>>,
-}
-
-/// A part's outline with the threads of these features at their roots.
-struct RootOutline {
-    part: PartId,
-    threads: Vec<CutId>,
-    outline: Arc<Outline>,
 }
 
 /// What stops a male.
@@ -71,37 +60,16 @@ pub(crate) struct SeatedJoint {
 /// Where a joint has a male part and a female part; and which parts go with each.
 impl<'a> Bodies<'a> {
     pub(crate) fn new(parts: &'a Parts, hands: &'a ById<PartId, Hand>) -> Self {
-        let outlines = parts
-            .iter()
-            .map(|part| Arc::new(Outline::of(part, &[])))
-            .collect();
         Bodies {
             parts,
             nib: None,
             hands,
-            outlines,
-            cored: RefCell::default(),
         }
     }
 
     /// A part's surface, asked for how it moves.
     pub(crate) fn surface(&self, part: PartId) -> Surface<'a> {
         Surface::crests(&self.parts[part], part)
-    }
-
-    /// A part's outline with the threads of these features at their roots.
-    fn cored(&self, part: PartId, threads: &[CutId]) -> Arc<Outline> {
-        let known = |it: &&RootOutline| it.part == part && it.threads == threads;
-        if let Some(it) = self.cored.borrow().iter().find(known) {
-            return it.outline.clone();
-        }
-        let outline = Arc::new(Outline::of(&self.parts[part], threads));
-        self.cored.borrow_mut().push(RootOutline {
-            part,
-            threads: threads.to_vec(),
-            outline: outline.clone(),
-        });
-        outline
     }
 
     /// How far a joint goes in with its two parts alone, mm.
@@ -175,7 +143,7 @@ impl<'a> Bodies<'a> {
 
     /// A part's outline on its own stations.
     pub(crate) fn outline(&self, part: PartId) -> &Outline {
-        &self.outlines[part]
+        self.parts[part].outline()
     }
 
     fn own(&self, joint: &Joint) -> OwnContact {
@@ -232,8 +200,8 @@ impl<'a> Bodies<'a> {
         own: bool,
         squeeze_mm: f64,
     ) -> Member {
-        let outline = self.outlines[part].clone();
-        let cored = cored.map(|threads| self.cored(part, threads));
+        let outline = self.parts[part].outline().clone();
+        let cored = cored.map(|threads| self.parts[part].cored_outline(threads));
         let squeezed = (squeeze_mm > 0.0).then(|| Arc::new(outline.shrunk(squeeze_mm)));
         Member {
             part,

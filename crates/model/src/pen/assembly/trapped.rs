@@ -1,10 +1,10 @@
 //! How far a slipped part can be drawn out before something stops it.
 
 use super::group::Groups;
-use super::outline::OutlinePiece;
 use super::placed_outline::PlacedOutline;
 use super::settle::Bodies;
 use super::{Placement, TOUCHING_MM};
+use crate::outline::OutlinePiece;
 use crate::{ById, JointId, PartId, Pen};
 use quillet_syntax::ast::Verb;
 

@@ -4,6 +4,7 @@
 use crate::{Cut, Feature, Hand, Origin, Part};
 use quillet_geometry::{Curve, Length, Mass};
 use quillet_syntax::ast::ToleranceKind;
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::f64::consts::PI;
 
@@ -29,7 +30,16 @@ struct Metal {
 }
 
 /// What each size takes away and adds at the most, as masses on the part's stations.
-pub(super) fn of(part: &Part, hand: &Hand) -> Vec<(Mass, Mass)> {
+pub(super) fn of<'p>(part: &'p Part, hand: &Hand) -> Cow<'p, [(Mass, Mass)]> {
+    let known = &part.worked.strays;
+    let (by, strays) = known.get_or_init(|| (*hand, reckoned(part, hand)));
+    match by == hand {
+        true => Cow::Borrowed(strays),
+        false => Cow::Owned(reckoned(part, hand)),
+    }
+}
+
+fn reckoned(part: &Part, hand: &Hand) -> Vec<(Mass, Mass)> {
     let Some(profiles) = &part.profiles else {
         return Vec::new();
     };

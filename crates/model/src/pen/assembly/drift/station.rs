@@ -2,10 +2,10 @@
 
 use super::super::chain::Drift;
 use super::super::contact::SurfacePoint;
-use super::super::outline::OutlinePiece;
 use super::super::settle::Bodies;
 use super::super::surface::Surface;
 use crate::Origin;
+use crate::outline::OutlinePiece;
 use quillet_geometry::Length;
 
 /// A place of a surface, on the part's own stations.

@@ -2,7 +2,8 @@
 
 use super::super::place::Placement;
 use super::{ClearanceSide, Reach};
-use quillet_geometry::{Chain, Curve, Tag};
+use crate::outline::Stretch;
+use quillet_geometry::Tag;
 
 /// A short stretch of a surface, as straight as makes no difference.
 #[derive(Clone, Copy)]
@@ -91,52 +92,21 @@ pub(super) fn parted(
     })
 }
 
-/// Into how many bands a cone or a curve is cut where a band may slope.
-pub(super) fn straight(curve: &Curve) -> usize {
-    match curve {
-        Curve::Line(_) => 1,
-        _ => 32,
-    }
-}
-
-/// Into how many where a band counts as a cylinder.
-pub(super) fn short(_: &Curve) -> usize {
-    16
-}
-
-/// The surface in bands: a cylinder is one.
-pub(super) fn bands(
-    chains: &[Chain],
-    place: Placement,
-    parts: fn(&Curve) -> usize,
-) -> Vec<SurfaceBand> {
-    let mut bands = Vec::new();
-    for segment in chains.iter().flat_map(Chain::segments) {
-        let curve = &segment.curve;
-        if curve.is_vertical() {
-            continue;
-        }
-        let parts = match curve {
-            Curve::Line(line) if line.start.r == line.end.r => 1,
-            _ => parts(curve),
+/// Stretches of a surface where they lie.
+pub(super) fn bands(stretches: &[Stretch], place: Placement) -> Vec<SurfaceBand> {
+    let laid = stretches.iter().map(|it| {
+        let (from, to) = match place.reversed {
+            true => (it.end, it.start),
+            false => (it.start, it.end),
         };
-        let at = |part: usize| curve.point(part as f64 / parts as f64);
-        let mut before = at(0);
-        for part in 1..=parts {
-            let (mut a, mut b) = (before, at(part));
-            before = b;
-            if place.reversed {
-                (a, b) = (b, a);
-            }
-            bands.push(SurfaceBand {
-                from_mm: place.of(a.z),
-                to_mm: place.of(b.z),
-                from_r: a.r,
-                to_r: b.r,
-                tag: segment.tag,
-                place,
-            });
+        SurfaceBand {
+            from_mm: place.of(from.z),
+            to_mm: place.of(to.z),
+            from_r: from.r,
+            to_r: to.r,
+            tag: it.tag,
+            place,
         }
-    }
-    bands
+    });
+    laid.collect()
 }

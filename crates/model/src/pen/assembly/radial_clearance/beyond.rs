@@ -1,7 +1,7 @@
 //! What is not passed as drawn, but lies so near that it may be at worst.
 
-use super::{ClearanceSide, RadialClearance, Reach, SurfaceBand, bands, excused, parted, straight};
-use crate::pen::assembly::outline::Radii;
+use super::{ClearanceSide, RadialClearance, Reach, SurfaceBand, bands, excused, parted};
+use crate::outline::Radii;
 use crate::pen::assembly::place::Placement;
 
 /// A place of the female a little further in than the male comes.
@@ -29,8 +29,8 @@ pub(crate) fn nearly(
 ) -> Vec<NearlyPassing> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
-    let outside = parted(bands(&male.0.outer, male.1, straight), ends(|it| it.0));
-    let inside = parted(bands(&female.0.inner, female.1, straight), ends(|it| it.1));
+    let outside = parted(bands(male.0.straight(false), male.1), ends(|it| it.0));
+    let inside = parted(bands(female.0.straight(true), female.1), ends(|it| it.1));
     let goes_on = |all: &[SurfaceBand], it: &SurfaceBand, ahead: bool| {
         let (mine, other): (f64, fn(&SurfaceBand) -> f64) = match ahead {
             true => (it.to_mm, |it| it.from_mm),

@@ -1,8 +1,13 @@
 //! The outline of a part's metal, cut into pieces that other parts can run into.
 
-use crate::{CutId, Origin, Part, Profiles, Solid};
+mod stretches;
+
+use crate::{End, Origin, Profiles, Solid};
 use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
+use stretches::{short, straight, stretches};
+
+pub(crate) use stretches::Stretch;
 
 /// All of a part's surface that looks along the axis: faces, cones, curves; of cylinders
 /// nothing, since what slides past them never meets them.
@@ -22,6 +27,35 @@ pub(crate) struct Radii {
     pub(crate) outer: Vec<Chain>,
     /// Of the bores.
     pub(crate) inner: Vec<Chain>,
+    cut: CutRadii,
+}
+
+/// Outside and bores in stretches, each cut when it is first asked for.
+#[derive(Debug, Default)]
+struct CutRadii {
+    straight: [OnceLock<Vec<Stretch>>; 2],
+    short: [OnceLock<Vec<Stretch>>; 2],
+}
+
+impl Radii {
+    /// The outside, or the bores, in stretches that may slope.
+    pub(crate) fn straight(&self, inside: bool) -> &[Stretch] {
+        let known = &self.cut.straight[usize::from(inside)];
+        known.get_or_init(|| stretches(self.chains(inside), straight))
+    }
+
+    /// The same in stretches that count as cylinders.
+    pub(crate) fn short(&self, inside: bool) -> &[Stretch] {
+        let known = &self.cut.short[usize::from(inside)];
+        known.get_or_init(|| stretches(self.chains(inside), short))
+    }
+
+    fn chains(&self, inside: bool) -> &[Chain] {
+        match inside {
+            true => &self.inner,
+            false => &self.outer,
+        }
+    }
 }
 
 /// A piece of an outline, which only grows or only falls in radius.
@@ -40,27 +74,24 @@ pub(crate) struct OutlinePiece {
     pub(crate) reversed: bool,
 }
 
+/// A stretch where a thread is looked at by its root.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Cored {
+    pub(crate) from_mm: f64,
+    pub(crate) to_mm: f64,
+    pub(crate) inside: bool,
+}
+
 /// Within this, mm, two radii are one: sizes that agree pass each other.
 const SAME: f64 = 1e-6;
 
 impl Outline {
-    /// The outline of a part with its threads at their crests, but those of the features in
-    /// `cored` at their roots.
-    pub(crate) fn of(part: &Part, cored: &[CutId]) -> Outline {
-        let Some(profiles) = &part.profiles else {
-            return Outline::default();
-        };
-        let stretches: Vec<(f64, f64, bool)> = cored
-            .iter()
-            .map(|index| {
-                let feature = &part.features[*index];
-                let (from, to) = feature.stations(part.length);
-                (from.to_mm(), to.to_mm(), feature.is_inside())
-            })
-            .collect();
+    /// The outline of a part with its threads at their crests, but those that lie in `cored`, from one
+    /// station to another outside or inside, at their roots.
+    pub(crate) fn of(profiles: &Profiles, cored: &[Cored]) -> Outline {
         let of_side = |inside: bool| -> Vec<(f64, f64)> {
-            let here = stretches.iter().filter(|it| it.2 == inside);
-            here.map(|it| (it.0, it.1)).collect()
+            let here = cored.iter().filter(|it| it.inside == inside);
+            here.map(|it| (it.from_mm, it.to_mm)).collect()
         };
         let outer = pared(
             &profiles.crest.outer,
@@ -86,6 +117,7 @@ impl Outline {
         outline.radii = Arc::new(Radii {
             outer: Chain::new(outer).into_iter().collect(),
             inner: inner.into_iter().filter_map(Chain::new).collect(),
+            cut: CutRadii::default(),
         });
         outline
     }
@@ -153,10 +185,7 @@ impl Outline {
                 self.face(to.z, (0.0, to.r), false, profiles.origin(last.tag));
             }
         }
-        let ends = [
-            Origin::Face(crate::End::First),
-            Origin::Face(crate::End::Second),
-        ];
+        let ends = [Origin::Face(End::First), Origin::Face(End::Second)];
         self.face(start.z, (open[0], start.r), false, ends[0]);
         self.face(end.z, (open[1], end.r), true, ends[1]);
     }
