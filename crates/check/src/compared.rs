@@ -28,7 +28,7 @@ pub fn compared(design: &Design, pen: &Pen) -> Vec<ComparedSize> {
         let id = statement.part;
         let asked = asked
             .entry(id)
-            .or_insert_with(|| AskedLimits::of(drawn, id, bench));
+            .or_insert_with(|| Some(AskedLimits::of(drawn, id, bench)?.suiting(drawn, pen, id)));
         let parts = made.drawn(id).zip(pen.parts.get(id));
         if let (Some((was, is)), Some(asked)) = (parts, asked.as_ref()) {
             let pair = Pair {
@@ -99,7 +99,8 @@ impl Pair<'_> {
                 true => MeasuredAs::Bored,
                 false => MeasuredAs::Turned,
             };
-            sizes.push(self.size(is.size_span, words::sized(was), both, asked, how));
+            let size = self.size(is.size_span, words::sized(was), both, asked, how);
+            sizes.push(size.or_suiting(self.asked.tenon_to_suit(id)));
         }
         if let Some(asked) = self.asked.reach(id) {
             let how = match was.is_inside() {
@@ -116,7 +117,8 @@ impl Pair<'_> {
         let of = || outside_at(was.at);
         let turned = |both: (Length, Length)| {
             let asked = self.asked.outside(id, both.0);
-            self.size(is.dia_span, of(), both, asked, MeasuredAs::Turned)
+            let size = self.size(is.dia_span, of(), both, asked, MeasuredAs::Turned);
+            size.or_suiting(self.asked.outside_to_suit(id))
         };
         let mut sizes = vec![turned((was.dia, is.dia))];
         sizes.extend(was.step.zip(is.step).map(turned));
@@ -144,6 +146,7 @@ impl Pair<'_> {
             drawn,
             measured,
             asked,
+            suits: None,
             how,
             stretch: self.stretch(),
         }

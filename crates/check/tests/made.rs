@@ -180,3 +180,35 @@ fn what_is_made_of_a_part_may_be_accepted() {
         0
     );
 }
+
+/// Of ⌀9.9 and ⌀10 a hand that says nothing keeps 0.1 (ISO 2768-1 f). A hole that came out 0.06 over asks for a tenon
+/// as much over, 9.86 to 10.06; what is within the drawing's 9.8 to 10 is not told of either.
+#[test]
+fn what_was_turned_to_suit_a_hole_is_held_against_that_hole() {
+    let told = |tenon: &str, bore: &str| {
+        let text = format!(
+            "part cap from mouth to crown {{\n  blank of acrylic rod 18\n  length 40\n  outside dia 15\n  \
+             from mouth {{ bore 10 to 12 }}\n}}\n\
+             part plug from front to back {{\n  blank of acrylic rod 18\n  length 20\n  outside dia 15\n  \
+             from front {{ tenon 9.9 for 8 }}\n}}\npen redshank {{ slip plug.front into cap.mouth }}\n\
+             made redshank-1 of redshank {{\n  part plug {{ from front {{ tenon {tenon} for 8 }} }}\n  {bore}\n}}\n"
+        );
+        let texts = Texts::default().with("made.quillet", &text);
+        let design = resolve(&load(Path::new("made.quillet"), &texts).unwrap());
+        let all = of_rule(&design, "off-drawing");
+        all.iter()
+            .map(|it| it.message.to_string())
+            .collect::<Vec<_>>()
+    };
+    let bore = "part cap { from mouth { bore 10.06 to 12 } }";
+    assert_eq!(
+        told("10.03", ""),
+        ["turned to ⌀10.03; ⌀9.80 to ⌀10.00 was asked"]
+    );
+    assert_eq!(told("10.03", bore), [""; 0]);
+    assert_eq!(told("9.81", bore), [""; 0]);
+    assert_eq!(
+        told("10.08", bore),
+        ["turned to ⌀10.08; ⌀9.86 to ⌀10.06 was asked to suit cap's ⌀10.06"]
+    );
+}

@@ -1,7 +1,11 @@
 //! What the rows of a part's route ask of the sizes that are written of it.
 
 mod side;
+mod suiting;
 
+pub use suiting::AskedToSuit;
+
+use crate::made::suit::Suited;
 use crate::output::inspection::{self, Inspection};
 use crate::{AskedSize, Note, Operation, PartSize, plan_part_of};
 use quillet_geometry::{Length, Limits};
@@ -17,6 +21,8 @@ pub struct AskedLimits<'p> {
     rows: Vec<(PartSize, Length, Limits)>,
     /// What the fits of its joints ask.
     by_fit: Vec<AskedSize>,
+    /// What the holes that are made ask, of one of which something is made.
+    suits: Vec<Suited>,
 }
 
 impl<'p> AskedLimits<'p> {
@@ -30,6 +36,7 @@ impl<'p> AskedLimits<'p> {
             hand: Hand::at(bench),
             rows: operations.flat_map(|it| rows(part, it)).collect(),
             by_fit: routes.iter().flat_map(|it| &it.asked).copied().collect(),
+            suits: Vec::new(),
         })
     }
 

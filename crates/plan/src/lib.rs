@@ -14,7 +14,7 @@ mod sequence;
 mod tasks;
 mod tools;
 
-pub use asked_limits::AskedLimits;
+pub use asked_limits::{AskedLimits, AskedToSuit};
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
 pub use holding::mandrel::{Fitted, Mandrel, MandrelKind, MandrelStep};
 pub use id::{MandrelId, RouteId};

@@ -1,9 +1,10 @@
 //! The plan of a pen of which something is made: how it is drawn to be made, what of that is done, and what
 //! is asked of the rest to suit it.
 
+mod mandrels;
 mod moved;
 mod sizes;
-mod suit;
+pub(crate) mod suit;
 
 use crate::output::operation::AsMade;
 use crate::{Operation, Plan, Route, Work, plan_pen};
@@ -13,7 +14,7 @@ use suit::{Suited, suited};
 
 /// Plans a pen as it is drawn, and lays over that what `made`, one of it, is measured to be. A row that is
 /// made has what was read; what is not made yet goes where a face in its plane was measured, and what goes
-/// into a hole that is made is asked by the hole as it came out.
+/// into a hole that is made, mandrels too, is asked by the hole as it came out.
 pub fn plan_made(drawn: &Pen, made: &Pen, bench: Option<&Bench>) -> Plan {
     let mut plan = plan_pen(drawn, bench);
     let Some(what) = made.made.as_deref() else {
@@ -24,6 +25,7 @@ pub fn plan_made(drawn: &Pen, made: &Pen, bench: Option<&Bench>) -> Plan {
             lay_over(route, (drawn, made), (what, id), bench);
         }
     }
+    mandrels::suit(&mut plan, made, bench);
     plan
 }
 
@@ -42,7 +44,9 @@ fn lay_over(
         is,
         statements: &what.statements,
     };
-    let suits: Vec<Suited> = suited(drawn, made, what, id);
+    let mut suits: Vec<Suited> = suited(drawn, made, what, id);
+    // Of what is made already nothing more is asked.
+    suits.retain(|it| !sizes.has(it.origin));
     for operation in &mut route.operations {
         operation.as_made = sizes.read(operation);
         if operation.as_made.is_none() {

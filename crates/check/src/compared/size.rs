@@ -2,7 +2,9 @@
 
 use quillet_geometry::{Length, Limits};
 use quillet_model::{MadeStatement, PartId};
+use quillet_plan::AskedToSuit;
 use quillet_syntax::{Size, SizedText, Span, text};
+use std::sync::Arc;
 
 /// A size that was measured, beside the drawn one and what the sheet asked.
 #[derive(Clone, Debug)]
@@ -21,6 +23,8 @@ pub struct ComparedSize {
     pub measured: Length,
     /// Between what it was asked.
     pub asked: Limits,
+    /// What it was asked to suit, in place of the drawing's limits: the part and its hole as made.
+    pub suits: Option<(Arc<str>, Length)>,
     /// What of it was measured.
     pub how: MeasuredAs,
     /// The stations between which it lies.
@@ -105,7 +109,7 @@ impl ComparedSize {
             MeasuredAs::Place => "along",
             MeasuredAs::Circle => "on",
         };
-        match self.how.is_dia() {
+        let told = match self.how.is_dia() {
             true => text!(
                 "{} {}; {} to {} was asked",
                 word,
@@ -120,6 +124,29 @@ impl ComparedSize {
                 long(least),
                 long(most)
             ),
+        };
+        match self.suits() {
+            Some(suits) => text!("{} to suit {}", told, suits),
+            None => told,
+        }
+    }
+
+    /// `cap's ⌀12.88`, where it was asked to suit that.
+    pub fn suits(&self) -> Option<SizedText> {
+        let (part, hole) = self.suits.as_ref()?;
+        Some(text!("{}'s {}", part, Size::Diameter(*hole)))
+    }
+
+    /// Held against what the hole asked that it goes into, where that is made and the size lies outside the
+    /// drawing's limits.
+    pub(super) fn or_suiting(self, asked: Option<AskedToSuit>) -> Self {
+        match asked.filter(|_| !self.is_within()) {
+            Some(it) => Self {
+                asked: it.limits,
+                suits: Some((it.mate, it.hole)),
+                ..self
+            },
+            None => self,
         }
     }
 }

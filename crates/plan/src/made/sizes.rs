@@ -3,7 +3,7 @@
 use crate::output::operation::AsMade;
 use crate::{Inspection, Measured, Operation, PartSize, Work};
 use quillet_geometry::Length;
-use quillet_model::{CutId, Feature, MadeSize, MadeStatement, Part, PartId, SideId};
+use quillet_model::{CutId, Feature, MadeSize, MadeStatement, Origin, Part, PartId, SideId};
 use std::mem::discriminant;
 
 /// A part as it is drawn and as it is made, and what of it is said to be made.
@@ -42,6 +42,15 @@ impl MadeSizes<'_> {
             *of = of.or(self.figure(operation, check));
         }
         Some(read)
+    }
+
+    /// Whether what makes a surface is said to be made.
+    pub(super) fn has(&self, origin: Origin) -> bool {
+        self.own().any(|it| match (it.what, origin) {
+            (MadeSize::Station { drawn, .. }, Origin::Outside(station)) => drawn == station,
+            (MadeSize::Cut { drawn, .. }, Origin::Feature(cut)) => drawn == cut,
+            _ => false,
+        })
     }
 
     /// Whether it is a cut from the side or holes beside the axis that are said to be made.

@@ -15,30 +15,30 @@ use quillet_syntax::ast::{ToleranceKind, Verb};
 use std::sync::Arc;
 
 /// What a hole that is made asks of a surface that goes into it.
-pub(super) struct Suited {
+#[derive(Debug)]
+pub(crate) struct Suited {
     /// What makes the surface, in the part as it is drawn.
-    origin: Origin,
+    pub(crate) origin: Origin,
     /// The diameter drawn, and the one that suits.
     drawn: Length,
     suits: Length,
     /// What the joint's class allows at the hole as it came out.
     class: Option<(Limits, Source)>,
     /// The part that has the hole, and the hole as it came out.
-    mate: Arc<str>,
-    hole: Length,
+    pub(crate) mate: Arc<str>,
+    pub(crate) hole: Length,
 }
 
 /// What the holes that are made ask of a part's surfaces: the joint's class at the hole's measure, or the
 /// clearance that is drawn.
-pub(super) fn suited(drawn: &Pen, made: &Pen, what: &Made, part: PartId) -> Vec<Suited> {
+pub(crate) fn suited(drawn: &Pen, made: &Pen, what: &Made, part: PartId) -> Vec<Suited> {
     let mut found: Vec<Suited> = Vec::new();
     for (joint, rest) in drawn.joints.iter().zip(&drawn.assembly.joints) {
         if joint.male.part != part || matches!(joint.verb, Verb::Post | Verb::Rest) {
             continue;
         }
         for (nth, at) in across(joint, rest).enumerate() {
-            let known = found.iter().any(|it| it.origin == at.male.origin)
-                || is_turned(what, part, at.male.origin);
+            let known = found.iter().any(|it| it.origin == at.male.origin);
             let hole = hole(made, what, joint.female.part, at.female.origin);
             let Some(hole) = hole.filter(|_| !known) else {
                 continue;
@@ -64,16 +64,6 @@ pub(super) fn suited(drawn: &Pen, made: &Pen, what: &Made, part: PartId) -> Vec<
         }
     }
     found
-}
-
-/// Whether what goes in is made already: nothing more is asked of it.
-fn is_turned(what: &Made, part: PartId, origin: Origin) -> bool {
-    let mut own = what.statements.iter().filter(|it| it.part == part);
-    own.any(|it| match (it.what, origin) {
-        (MadeSize::Station { drawn, .. }, Origin::Outside(station)) => drawn == station,
-        (MadeSize::Cut { drawn, .. }, Origin::Feature(cut)) => drawn == cut,
-        _ => false,
-    })
 }
 
 /// Where a joint's own two parts pass one another, the closest first.
@@ -162,6 +152,14 @@ fn shape(operation: &mut Operation, suits: &[Suited], bench: Option<&Bench>) {
 }
 
 impl Suited {
+    /// Between what the surface is to come out, as a hand keeps it.
+    pub(crate) fn limits(&self, hand: &Hand) -> Limits {
+        match self.class {
+            Some((limits, _)) => limits,
+            None => inspection::kept_limits(hand, ToleranceKind::Dia, self.suits),
+        }
+    }
+
     fn asked(&self, what: Measured, bench: Option<&Bench>) -> Inspection {
         let kept = ToleranceKind::Dia;
         let general = inspection::general(&Hand::at(bench), kept, what, self.suits);

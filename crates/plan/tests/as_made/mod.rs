@@ -4,7 +4,7 @@
 
 use super::*;
 use quillet_geometry::Limits;
-use quillet_plan::{Measured, Note, Operation, TurnKind, plan_made};
+use quillet_plan::{Measured, Note, Operation, TurnKind, Workholding, plan_made};
 
 /// A plug that goes into a cap by `joint`, and one of it of which `of_it` is made.
 fn plan(joint: &str, of_it: &str) -> Plan {
@@ -155,4 +155,36 @@ fn what_is_not_made_is_planned_as_the_drawing_is() {
     let cap = operations(&made, "cap").iter();
     let mut read = cap.filter_map(|it| it.as_made?.dia);
     assert_eq!((read.next(), read.next()), (Some(Length::mm(12.25)), None));
+}
+
+/// The cap is put on a spigot in its bore when its outside is turned, a sliding fit in what was read.
+#[test]
+fn a_mandrel_fits_the_hole_as_it_came_out() {
+    let fitted = |of_it: &str| {
+        let made = plan(SLIP, of_it);
+        let serves = |it: &&quillet_plan::Mandrel| it.serves.iter().any(|it| &*it.0 == "cap");
+        let mandrels: Vec<_> = made.mandrels.iter().filter(serves).collect();
+        assert_eq!(mandrels.len(), 1, "{mandrels:#?}");
+        let spigot = mandrels[0]
+            .root_spigot
+            .or(mandrels[0].front_spigot)
+            .unwrap();
+        // Every row that names one names one that is there.
+        let holds = operations(&made, "cap")
+            .iter()
+            .filter_map(|it| match it.hold {
+                Workholding::Mandrel(mount) => Some(mount.mandrel),
+                _ => None,
+            });
+        assert!(
+            holds.clone().count() > 0 && holds.clone().all(|it| made.mandrels.get(it).is_some())
+        );
+        spigot.dia
+    };
+    let drawn = fitted("part cap { length 40 }");
+    let wide = fitted("part cap { from mouth { bore 10.06 to 12 } }");
+    assert_eq!(wide - drawn, Length::mm(0.06));
+    // When the outside is done too, so is the mandrel.
+    let done = fitted("part cap { outside dia 15.02 ; from mouth { bore 10.06 to 12 } }");
+    assert_eq!(done, drawn);
 }

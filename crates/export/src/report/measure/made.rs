@@ -34,6 +34,8 @@ struct MadeSizeMeasures {
     made_mm: f64,
     difference_mm: f64,
     asked_mm: [f64; 2],
+    /// What it was asked to suit in place of what is drawn: `cap's ⌀10.06`.
+    suits: Option<SizedWords>,
     within: bool,
 }
 
@@ -117,6 +119,7 @@ impl MadeSizeMeasures {
             made_mm: it.measured.to_mm(),
             difference_mm: (it.measured - it.drawn).to_mm(),
             asked_mm: [it.asked.min().to_mm(), it.asked.max().to_mm()],
+            suits: it.suits().map(SizedWords::from),
             within: it.is_within(),
         }
     }
@@ -144,7 +147,12 @@ impl MadeSizeMeasures {
             Cell::right(size(self.made_mm)),
             Cell::right(difference),
             Cell::left(format!("{} to {}", size(least), size(most))),
-            Cell::left(if self.within { "" } else { "off the drawing" }),
+            Cell::left(match (&self.suits, self.within) {
+                (Some(hole), true) => format!("to suit {}", hole.in_units(units)),
+                (Some(hole), false) => format!("off what suits {}", hole.in_units(units)),
+                (None, true) => String::new(),
+                (None, false) => "off the drawing".to_owned(),
+            }),
         ]
     }
 }
