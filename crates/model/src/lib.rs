@@ -29,12 +29,14 @@ mod profiles;
 mod resolve;
 mod shelf;
 mod side;
+mod side_shape;
 mod source;
 mod stack;
 mod thread;
 mod value;
 mod want;
 pub mod words;
+mod zone;
 
 pub use across::AcrossFlats;
 pub use bench::{Bench, BenchDrill, BenchThreading, BoringBar, Lathe};
@@ -56,6 +58,7 @@ pub use not_round::NotRound;
 pub use part::kind::{BoughtPart, CutPart, PartKind, RingPart};
 pub use part::missing::MissingData;
 pub use part::{BlankDef, BlankPiece, GivenMass, Part, PartFace, Ring, Spigot, Station, Stock};
+pub use pen::as_one::{AsOne, AsOneMember, Whose};
 pub use pen::assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Engagement,
     FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MagnetPair, MatedThreads, PUSH, Piston,

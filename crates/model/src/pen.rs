@@ -1,5 +1,6 @@
 //! A pen: how its parts meet, and what is wanted of it.
 
+pub(crate) mod as_one;
 pub(crate) mod assembly;
 pub(crate) mod doubt;
 mod follow;

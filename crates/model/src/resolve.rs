@@ -21,7 +21,6 @@ mod lines;
 mod made;
 mod measured;
 mod name;
-mod not_round;
 mod part;
 mod part_length;
 mod pen;

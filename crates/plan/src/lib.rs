@@ -13,6 +13,7 @@ mod route;
 mod sequence;
 mod tasks;
 mod tools;
+mod works;
 
 pub use asked_limits::{AskedLimits, AskedToSuit};
 pub use holding::hold::{Grip, Mount, PieceHold, TailSupport, Workholding};
@@ -36,8 +37,8 @@ pub use tasks::mate::Mate;
 pub use tasks::passes::{FINISH_OVER, ROUGH_OVER};
 pub use tasks::strategy::Strategy;
 pub use tasks::work::{
-    Bearing, Core, Home, InsideCut, InsideShape, JoinedIn, Nub, OutsidePass, Pass, PieceFace,
-    ThreadCut, Threading, TrialFit, TurnCut, TurnKind, Work,
+    Bearing, Core, Home, InsideCut, InsideShape, JoinedAt, JoinedIn, Nub, OutsidePass, Pass,
+    PieceFace, ThreadCut, Threading, TrialFit, TurnCut, TurnKind, Work,
 };
 pub use tools::peck::{Peck, peck};
 pub use tools::single_point::SinglePoint;

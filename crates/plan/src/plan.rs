@@ -3,11 +3,13 @@
 use crate::holding::blend::blends;
 use crate::holding::mandrel_set::MandrelSet;
 use crate::route::{Route, route};
+use crate::tasks::as_one::Extent;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::lining::map_of;
 use crate::tasks::mate::{Mates, mates};
 use crate::tasks::task::BlendPartner;
 use crate::tools::bench_tools::BenchTools;
+use crate::works::{extent, told_of, work_of, work_route, works};
 use crate::{Mandrel, MandrelId, OperationRef, RouteId};
 use quillet_model::{Bench, ById, Part, PartId, Pen};
 use quillet_syntax::ast::Verb;
@@ -33,7 +35,8 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
     let known = |part: &PartId| pen.parts[*part].lacks_making().is_none();
     let order: Vec<PartId> = making_order(pen).into_iter().filter(known).collect();
     let place = |part: PartId| order.iter().position(|it| *it == part).map(RouteId::nth);
-    let blends = blends(pen, bench_tools);
+    let works = works(pen);
+    let blends = blends(pen, &works, bench_tools);
     let mut plan = Plan::default();
     for index in &order {
         let part = &pen.parts[*index];
@@ -44,11 +47,21 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
                 goes_in: blend.goes_in,
             })
         });
+        let work = work_of(&works, *index);
+        let extent = extent(pen, work, *index, with, bench_tools);
         let route = |map| {
             let mates = mates(pen, *index);
-            route(part, map, &mates, with, bench_tools, &mut mandrel_set)
+            let route = route(part, map, &mates, extent, bench_tools, &mut mandrel_set);
+            Route {
+                outside_in: work.map(|it| it.part.name.text.clone()),
+                ..route
+            }
         };
         plan.routes.extend(map_of(pen, *index).map(route));
+    }
+    for work in &works {
+        let made = work_route(pen, work, bench_tools, &mut mandrel_set);
+        plan.routes.extend(made);
     }
     plan.join();
     plan.mandrels = mandrel_set.mandrels;
@@ -61,8 +74,23 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 pub fn plan_part_of(pen: &Pen, part: PartId, bench: Option<&Bench>) -> Plan {
     match pen.parts.get(part) {
         Some(it) if !it.is_bought() => {
-            let known = map_of(pen, part).map(|map| (it, map));
-            plan_each(known, &mates(pen, part), bench)
+            let works = works(pen);
+            let work = work_of(&works, part);
+            let extent = extent(pen, work, part, None, BenchTools { bench });
+            let known = map_of(pen, part).map(|map| (it, map, extent));
+            let mut mandrel_set = MandrelSet::default();
+            let mut plan = plan_each(known, &mates(pen, part), bench, &mut mandrel_set);
+            let turned = work.and_then(|work| {
+                let made = work_route(pen, work, BenchTools { bench }, &mut mandrel_set)?;
+                let told = made.problems.iter();
+                let told = told.filter_map(|it| told_of(pen, work, part, it));
+                Some(told.collect::<Vec<_>>())
+            });
+            if let Some((route, told)) = plan.routes.iter_mut().next().zip(turned) {
+                route.problems.extend(told);
+            }
+            plan.mandrels = mandrel_set.mandrels;
+            plan
         }
         _ => Plan::default(),
     }
@@ -77,31 +105,24 @@ pub fn plan_part(part: &Arc<Part>, bench: Option<&Bench>) -> Plan {
 pub fn plan_parts(parts: &[Arc<Part>], bench: Option<&Bench>) -> Plan {
     let mates = Mates::default();
     let cut = parts.iter().filter(|it| !it.is_bought());
-    let known = cut.filter_map(|part| Some((part, FeatureMap::of(part)?)));
-    plan_each(known, &mates, bench)
+    let known = cut.filter_map(|part| Some((part, FeatureMap::of(part)?, Extent::Whole(None))));
+    plan_each(known, &mates, bench, &mut MandrelSet::default())
 }
 
 fn plan_each<'a>(
-    parts: impl IntoIterator<Item = (&'a Arc<Part>, FeatureMap<'a>)>,
+    parts: impl IntoIterator<Item = (&'a Arc<Part>, FeatureMap<'a>, Extent)>,
     mates: &Mates,
     bench: Option<&Bench>,
+    mandrel_set: &mut MandrelSet,
 ) -> Plan {
-    let mut mandrel_set = MandrelSet::default();
-    let routes = parts.into_iter().map(|(part, map)| {
-        route(
-            part,
-            map,
-            mates,
-            None,
-            BenchTools { bench },
-            &mut mandrel_set,
-        )
+    let routes = parts.into_iter().map(|(part, map, extent)| {
+        route(part, map, mates, extent, BenchTools { bench }, mandrel_set)
     });
     let mut plan = Plan {
         routes: routes.collect(),
         ..Plan::default()
     };
-    plan.mandrels = mandrel_set.mandrels;
+    plan.mandrels = mandrel_set.mandrels.clone();
     plan.sequence = plan.in_sequence();
     plan
 }

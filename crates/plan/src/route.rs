@@ -50,16 +50,17 @@ use crate::holding::one_speed::one_speed_a_holding;
 use crate::holding::schedule::{ScheduleStep, WorkState};
 use crate::output::operation_builder::OperationBuilder;
 use crate::tasks::all::all_tasks;
+use crate::tasks::as_one::Extent;
 use crate::tasks::crowd::crowd;
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
-use crate::tasks::task::{BlendPartner, Tasks};
+use crate::tasks::task::Tasks;
 use crate::tools::bench_tools::BenchTools;
 use crate::{
     AskedSize, Blank, MandrelKind, Operation, PlanProblem, Strategy, TailSupport, Workholding,
 };
 use quillet_geometry::Length;
-use quillet_model::Part;
+use quillet_model::{AsOne, Part};
 use std::sync::Arc;
 
 /// How a part is made.
@@ -77,6 +78,10 @@ pub struct Route {
     pub asked: Vec<AskedSize>,
     /// How far it and the mate that it is turned joined with are in one another when they are home.
     pub joined_by: Option<Length>,
+    /// The parts whose outsides it turns as one, where it makes nothing else.
+    pub turns: Option<Arc<AsOne>>,
+    /// The work in which its outside is turned with others, by name.
+    pub outside_in: Option<Arc<str>>,
     /// What stands in the way.
     pub problems: Vec<PlanProblem>,
     /// Where, stations, diameters of its outside were read, and what was.
@@ -146,20 +151,18 @@ pub(crate) fn route(
     part: &Arc<Part>,
     feature_map: FeatureMap,
     mates: &Mates,
-    blended: Option<BlendPartner>,
+    extent: Extent,
     bench_tools: BenchTools,
     mandrel_set: &mut MandrelSet,
 ) -> Route {
     let mut problems = Vec::new();
-    let strategy = Strategy::of(&feature_map, mates, bench_tools);
-    let nub_gripped = blended.is_some_and(|it| it.gripped);
-    let blank = Blank::of(
-        &feature_map,
-        &strategy,
-        nub_gripped,
-        bench_tools,
-        &mut problems,
-    );
+    let strategy = extent.strategy(&feature_map, mates, bench_tools);
+    let blended = extent.blended();
+    let nub = extent.nub(&feature_map, &strategy);
+    let blank = match &extent {
+        Extent::Outside(begun) => begun.blank.clone(),
+        _ => Blank::of(&feature_map, &strategy, nub, bench_tools, &mut problems),
+    };
     let crowd = crowd(part);
     let tasks = match &crowd {
         Some(_) => Tasks::default(),
@@ -168,13 +171,21 @@ pub(crate) fn route(
             &strategy,
             &blank,
             mates,
-            blended,
+            &extent,
             bench_tools,
             &mut problems,
         ),
     };
     problems.extend(crowd);
-    let mut lathe = WorkState::new(&feature_map, strategy, &blank, mates, bench_tools, &tasks);
+    let mut lathe = WorkState::new(
+        &feature_map,
+        strategy,
+        &blank,
+        mates,
+        bench_tools,
+        &tasks,
+        extent.turned(),
+    );
     let mut builder = OperationBuilder::new(&feature_map, &blank, mates, bench_tools, &tasks);
     while let Some(step) = lathe.next(&tasks, mandrel_set, &mut problems) {
         match step {
@@ -196,6 +207,8 @@ pub(crate) fn route(
         operations,
         asked: mates.iter().flatten().filter_map(|it| it.asked).collect(),
         joined_by: blended.map(|it| it.goes_in),
+        turns: None,
+        outside_in: None,
         problems,
         outside_as_made: Vec::new(),
     }

@@ -216,6 +216,18 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 500, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
+    fn any_work_comes_out_as_designed(text in generated::works::work(), benched in any::<bool>()) {
+        let design = design("any.quillet", &[&[("any.quillet", &*text)][..], &SHARED[..]].concat());
+        let bench = benched.then(|| design.bench(None).map(AsRef::as_ref)).flatten();
+        let plan = plan_pen(design.pens.first().expect("there is one"), bench);
+        prop_assert!(plan.routes.iter().any(|it| it.turns.is_some()), "{text}");
+        for route in &plan.routes {
+            let wrong = lathe::carry_out(&plan, route);
+            prop_assert!(wrong.is_empty(), "{text}\n{wrong:#?}\n{}", listed(&plan, route));
+        }
+    }
+
+    #[test]
     fn any_pen_comes_out_as_designed(text in generated::pens::pen(), benched in 0..3_usize) {
         let text = format!("{text}{GEARED}");
         let design = design("any.quillet", &[&[("any.quillet", &*text)][..], &SHARED[..]].concat());

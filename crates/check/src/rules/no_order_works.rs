@@ -19,7 +19,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let cut = feature.and_then(|index| view.part.features.get(index));
-        let what = cut.map_or_else(|| "the outside".into(), words::sized);
+        let what = cut.map_or_else(|| "outside".into(), words::sized);
         let (message, hint) = match why {
             // Told with its place by `die-wont-pass`.
             Unschedulable::DieBlocked { .. } => continue,

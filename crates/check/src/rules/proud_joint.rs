@@ -23,7 +23,9 @@ const FLUSH: Length = Length::from_nm(5_000);
 
 fn run(view: &JointView<'_>, findings: &mut Findings) {
     let Some(rest) = view.at_rest() else { return };
-    if matches!(view.joint.verb, Verb::Post | Verb::Push | Verb::Rest) {
+    // What is turned as one has the step that is drawn: it is its shape.
+    let shaped = view.joint.before_turning.is_some() && view.joint.flush.is_none();
+    if shaped || matches!(view.joint.verb, Verb::Post | Verb::Push | Verb::Rest) {
         return;
     }
     let place = |members: &[(PartId, Placement)], part: PartId| {

@@ -132,6 +132,18 @@ fn a_joint_that_stands_proud() {
     let limited = it.clone().and("limit proud-joint = 0.08\n");
     limited.edge("14.159999", "14.16");
     assert_eq!(it.speaks("14.2").0.severity, Note);
+    // Turned as one, what is drawn is its shape, but where it is to be flush.
+    let glued = it.clone().but("slip  plug", "glue plug");
+    glued
+        .clone()
+        .but("tube.mouth\n", "tube.mouth gap 0.1\n")
+        .speaks("13.8");
+    let as_one = glued
+        .clone()
+        .but("tube.mouth\n", "tube.mouth gap 0.1 before turning\n");
+    as_one.silent("13.8");
+    let flush_too = "tube.mouth gap 0.1 before turning {\n    flush\n  }\n";
+    glued.but("tube.mouth\n", flush_too).speaks("13.8");
     let flush = it.but("tube.mouth\n", "tube.mouth {\n    flush\n  }\n");
     flush.edge("14.01", "14.010002");
     flush.edge("13.99", "13.989998");

@@ -124,18 +124,27 @@ fn part_sheet(
     let note = text(&part.note);
     PartSheet {
         title: capital(&name),
-        about: format!(
-            "{}: {}, sawn {}, {}",
-            pen.title_or_name(),
-            first::stock(part, units),
-            pieces.join(" + "),
-            first::mass(part)
-        ),
+        about: match &route.turns {
+            Some(_) => format!("{}: joined, then turned as one", pen.title_or_name()),
+            None => format!(
+                "{}: {}, sawn {}, {}",
+                pen.title_or_name(),
+                first::stock(part, units),
+                pieces.join(" + "),
+                first::mass(part)
+            ),
+        },
         length: units.plain(part.length),
         notes: note
             .clone()
             .into_iter()
             .chain(assumed.map(|it| format!("assumed: {it}")))
+            .chain(
+                route
+                    .outside_in
+                    .as_ref()
+                    .map(|it| format!("its outside is turned when it is joined: {it}")),
+            )
             .collect(),
         part: part.clone(),
         labels: labels::labels(part, units),
@@ -152,6 +161,9 @@ fn part_sheet(
 
 fn facts(route: &Route, units: Units, range: Option<(f64, f64)>) -> Vec<String> {
     let part = &route.part;
+    if route.turns.is_some() {
+        return vec![format!("{} long", units.short(part.length))];
+    }
     let mut facts: Vec<String> = part
         .blanks()
         .iter()

@@ -102,7 +102,11 @@ pub(super) fn row(words: &RowContext, operation: &Operation, at: usize) -> Optio
             put(
                 verb,
                 joined.part.to_string(),
-                format!("into the {}", name(joined.end)),
+                match &joined.at {
+                    Some(at) if at.over => format!("over the {} of {}", at.end, at.part),
+                    Some(at) => format!("into the {} of {}", at.end, at.part),
+                    None => format!("into the {}", name(joined.end)),
+                },
             );
             how.extend(joined.home.as_ref().map(|it| match it {
                 // What is glued is held by the glue.

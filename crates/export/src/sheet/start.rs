@@ -59,7 +59,7 @@ fn is_sawn(plan: &Plan, part: &str, piece: PieceId) -> bool {
 fn notes(plan: &Plan, list: &CutList, matched: bool, units: Units) -> Vec<String> {
     let mut all = Vec::new();
     let nubbed = |gripped: bool| -> Vec<(&str, Nub)> {
-        let each = plan.routes.iter();
+        let each = plan.routes.iter().filter(|it| it.turns.is_none());
         let each = each.filter_map(|it| Some((&*it.part.name.text, it.blank.nub?)));
         each.filter(|it| it.1.gripped == gripped).collect()
     };
@@ -74,14 +74,20 @@ fn notes(plan: &Plan, list: &CutList, matched: bool, units: Units) -> Vec<String
         (true, "to grip, joined with its mate"),
     ] {
         let nubs = nubbed(gripped);
-        let Some((_, nub)) = nubs.first() else {
-            continue;
-        };
-        let names: Vec<&str> = nubs.iter().map(|it| it.0).collect();
-        let keep = if names.len() == 1 { "keeps" } else { "keep" };
-        let (dia, long) = (dia_of(units, nub.dia), units.plain(nub.length));
-        let names = crate::sheet::words::capital(&and(&names));
-        all.push(format!("{names} {keep} a nub {dia} × {long} {why}."));
+        let mut lengths: Vec<Length> = nubs.iter().map(|it| it.1.length).collect();
+        lengths.sort();
+        lengths.dedup();
+        for length in lengths {
+            let mut alike = nubs.iter().filter(|it| it.1.length == length).peekable();
+            let Some((_, nub)) = alike.peek().copied() else {
+                continue;
+            };
+            let names: Vec<&str> = alike.map(|it| it.0).collect();
+            let keep = if names.len() == 1 { "keeps" } else { "keep" };
+            let (dia, long) = (dia_of(units, nub.dia), units.plain(length));
+            let names = crate::sheet::words::capital(&and(&names));
+            all.push(format!("{names} {keep} a nub {dia} × {long} {why}."));
+        }
     }
     if matched {
         all.push(

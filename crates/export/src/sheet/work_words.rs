@@ -89,11 +89,12 @@ fn joined_in(part: &Part, joined: &JoinedIn, units: Units) -> String {
     let gap = joined.gap.map_or_else(String::new, |gap| {
         format!(", gap {} on diameter", units.plain(gap))
     });
-    format!(
-        "{verb} {} into the {}{gap}",
-        joined.part,
-        part.end_name(joined.end)
-    )
+    let to = match &joined.at {
+        Some(at) if at.over => format!("over the {} of {}", at.end, at.part),
+        Some(at) => format!("into the {} of {}", at.end, at.part),
+        None => format!("into the {}", part.end_name(joined.end)),
+    };
+    format!("{verb} {} {to}{gap}", joined.part)
 }
 
 fn turn(part: &Part, cut: &TurnCut, units: Units) -> String {

@@ -106,17 +106,26 @@ impl<'a> Resolver<'a> {
         Some(pen)
     }
 
-    /// Tells of joints made before turning of which both outsides would be turned together.
+    /// Tells of joints made before turning of which both outsides cannot be turned as one.
     fn standing_out(&mut self, pen: &Pen) {
+        let works = pen.turned_as_one();
         for (id, joint) in pen.joints.with_ids() {
             let Some(at) = joint.before_turning.filter(|_| pen.lining(id).is_none()) else {
                 continue;
             };
-            self.not_reckoned(
-                at,
-                "one turning of both outsides",
-                "the route turns each by itself; what lies wholly within is joined in before",
-            );
+            let both = [joint.male.part, joint.female.part];
+            let holds = |part: &PartId| {
+                let mut members = works.iter().flat_map(|it| &it.members);
+                members.any(|it| it.part == *part)
+            };
+            if !both.iter().all(holds) {
+                self.not_reckoned(
+                    at,
+                    "one turning of both outsides here",
+                    "the route turns each by itself: what is bought, trapped between, or cut where the other \
+                     hides it is joined later",
+                );
+            }
         }
     }
 

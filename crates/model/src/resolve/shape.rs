@@ -3,11 +3,11 @@
 use super::Resolver;
 use super::deep_sink::deep;
 use super::lines::incomplete;
-use super::not_round::not_round;
 use super::profile_builder::{ProfileBuilder, ThreadsOff, tag};
 use super::side_room::without_room;
 use super::through::{BrokenSurfaces, through};
 use crate::planes::CutPlanes;
+use crate::side_shape::not_round;
 use crate::{CutId, NotRound, Origin, Part, Profiles, SideId, Solid, StationId};
 use quillet_geometry::envelope::smallest;
 use quillet_geometry::{

@@ -6,7 +6,7 @@ use crate::tasks::lining::map_of;
 use crate::tasks::mate::mates;
 use crate::tools::bench_tools::BenchTools;
 use quillet_geometry::Length;
-use quillet_model::{End, Joint, JointEnd, JointId, PartId, Pen};
+use quillet_model::{AsOne, End, Joint, JointEnd, JointId, PartId, Pen};
 use quillet_syntax::ast::Verb;
 
 /// A step between two outsides no higher than this is turned away, on diameter (common practice, no
@@ -35,7 +35,7 @@ impl Blend {
 
 /// The pairs turned joined: those that are to be flush, then those that are drawn nearly so, the cap's joint
 /// first. No part is in two.
-pub(crate) fn blends(pen: &Pen, bench_tools: BenchTools) -> Vec<Blend> {
+pub(crate) fn blends(pen: &Pen, works: &[AsOne], bench_tools: BenchTools) -> Vec<Blend> {
     let screwed = |it: &&(JointId, &Joint)| matches!(it.1.verb, Verb::Close | Verb::Screw);
     let mut joints: Vec<(JointId, &Joint)> =
         pen.joints.with_ids().filter(|it| screwed(&it)).collect();
@@ -49,7 +49,16 @@ pub(crate) fn blends(pen: &Pen, bench_tools: BenchTools) -> Vec<Blend> {
                 .any(|own| it.partner(own.part).is_some())
         };
         let is_same = male.part == female.part;
-        if is_same || found.iter().any(is_taken) || !is_even(pen, id, joint) {
+        let in_work = |it: JointEnd| {
+            let mut members = works.iter().flat_map(|it| &it.members);
+            members.any(|own| own.part == it.part)
+        };
+        if is_same
+            || in_work(male)
+            || in_work(female)
+            || found.iter().any(is_taken)
+            || !is_even(pen, id, joint)
+        {
             continue;
         }
         let ways = [(male, female), (female, male)];

@@ -6,7 +6,7 @@ use crate::holding::mandrel_set::MandrelSet;
 use crate::holding::open_tasks::OpenTasks;
 use crate::holding::tail::open_mouth;
 use crate::id::TaskId;
-use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, PARTING};
+use crate::tasks::blank::{CLEAR, FACING, GRIPPED_NUB_DIA, LEAST_GRIP, NUB_LENGTH, PARTING};
 use crate::tasks::feature_map::FeatureMap;
 use crate::tasks::mate::Mates;
 use crate::tasks::task::{Access, Task, Tasks};
@@ -53,6 +53,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
         mates: &'a Mates,
         bench_tools: BenchTools<'b>,
         tasks: &Tasks,
+        turned: Vec<(Length, Length)>,
     ) -> Self {
         WorkState {
             feature_map,
@@ -61,7 +62,7 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
             mates,
             bench_tools,
             hold: Workholding::Bench,
-            turned: Vec::new(),
+            turned,
             now: [blank.from, blank.to],
             done: tasks.0.map(|_| false),
             open: OpenTasks::of(tasks),
@@ -286,7 +287,13 @@ impl<'a, 'p, 'b> WorkState<'a, 'p, 'b> {
     /// The best grip on what is still stock, an end standing free.
     fn collet(&self, free: End, tasks: &Tasks) -> Option<Grip> {
         let length = self.feature_map.part.length;
-        let needs = self.feature_map.zone[free.index()] + CLEAR;
+        // A long nub is stock to stand out by.
+        let over = match self.blank.nub.filter(|it| it.end == free && !it.gripped) {
+            Some(nub) => (nub.length - NUB_LENGTH).max(Length::ZERO),
+            None => Length::ZERO,
+        };
+        let over = over.min(CLEAR + self.blank.length_beyond(free, length));
+        let needs = self.feature_map.zone[free.index()] + CLEAR - over;
         let mut low = self.now[0];
         let mut high = self.now[1];
         match free {

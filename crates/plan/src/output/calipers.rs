@@ -1,7 +1,6 @@
 //! Caliper tables: diameters at stations, for turning an outside down and for checking it.
 
 use crate::AskedSize;
-use crate::tasks::feature_map::zone;
 use crate::tasks::passes::{FINISH_OVER, ROUGH_OVER};
 use quillet_geometry::Length;
 use quillet_model::{End, Part};
@@ -59,7 +58,7 @@ pub fn caliper_table(
 ) -> Option<CaliperTable> {
     let outer = part.profiles.as_ref()?.turned();
     let length = part.length.to_mm();
-    let zones = crate::tasks::feature_map::ENDS.map(|end| zone(part, end));
+    let zones = crate::tasks::feature_map::ENDS.map(|end| part.zone(end));
     let inward = |at: f64| if from == End::First { at } else { length - at };
     let edges = outer.segments().iter();
     let edges = edges.flat_map(|it| [it.curve.start().z, it.curve.end().z]);

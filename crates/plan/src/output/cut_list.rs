@@ -127,7 +127,8 @@ impl CutPiece {
 impl BatchMember<'_> {
     /// Puts the pieces of one pen of it to the stocks they are sawn off.
     fn saw(&self, number: u32, stocks: &mut Vec<CutStock>) {
-        for route in &self.plan.routes {
+        // What is turned as one is sawn as its parts.
+        for route in self.plan.routes.iter().filter(|it| it.turns.is_none()) {
             for (index, piece) in route.part.blanks().with_ids() {
                 let cut = CutPiece {
                     pen: self.pen.cloned(),

@@ -2,6 +2,7 @@
 
 use crate::holding::make_mandrel::mandrel;
 use crate::id::TaskId;
+use crate::tasks::as_one::{Extent, join_tasks};
 use crate::tasks::beside::{beside_at, beside_tasks};
 use crate::tasks::blank::{NUB_DIA, RING_LONG};
 use crate::tasks::feature_map::FeatureMap;
@@ -28,11 +29,24 @@ pub(crate) fn all_tasks(
     strategy: &Strategy,
     blank: &Blank,
     mates: &Mates,
-    blended: Option<BlendPartner>,
+    extent: &Extent,
     bench_tools: BenchTools,
     problems: &mut Vec<PlanProblem>,
 ) -> Tasks {
     let mut tasks = Tasks::default();
+    if let Extent::Outside(begun) = extent {
+        let joined = join_tasks(feature_map, begun, &mut tasks);
+        let mut builder = TaskBuilder {
+            feature_map,
+            strategy,
+            blank,
+            mates,
+            bench_tools,
+            tasks: &mut tasks,
+        };
+        builder.outside(&joined, None, problems);
+        return tasks;
+    }
     let blanked = blank_tasks(feature_map, strategy, blank, bench_tools, &mut tasks);
     let mut builder = TaskBuilder {
         feature_map,
@@ -46,14 +60,20 @@ pub(crate) fn all_tasks(
     let mut first = builder.end(strategy.first, Stage::FirstEnd, &centred, problems);
     first.extend(builder.gates(strategy.first, MetFrom::FromHere));
     let parted = builder.part_off(&first);
-    let mut second = builder.second_end(&[first.clone(), parted].concat(), problems);
+    let later = extent.faced_later() == Some(strategy.first.other());
+    let mut second = match later {
+        true => parted,
+        false => builder.second_end(&[first.clone(), parted].concat(), problems),
+    };
     second.extend(builder.gates(strategy.first.other(), MetFrom::FromHere));
     for end in crate::tasks::feature_map::ENDS {
         second.extend(builder.gates(end, MetFrom::FromBoth));
     }
     let cut = [first, second].concat();
     let lined = lining_tasks(feature_map, mates, cut, builder.tasks);
-    builder.outside(&lined, blended, problems);
+    if let Extent::Whole(blended) = extent {
+        builder.outside(&lined, *blended, problems);
+    }
     tasks
 }
 

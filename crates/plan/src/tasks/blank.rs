@@ -29,7 +29,7 @@ pub struct Blank {
 }
 
 impl Nub {
-    fn of(end: End, gripped: bool) -> Nub {
+    pub(crate) fn of(end: End, gripped: bool) -> Nub {
         let (dia, length) = match gripped {
             true => (GRIPPED_NUB_DIA, GRIPPED_NUB_LENGTH),
             false => (NUB_DIA, NUB_LENGTH),
@@ -39,6 +39,17 @@ impl Nub {
             dia,
             length,
             gripped,
+        }
+    }
+
+    /// Of a part whose outside is turned in a work with others: long enough that the part is gripped by
+    /// it and what follows while its other end is cut.
+    pub(crate) fn in_work(map: &FeatureMap, end: End) -> Nub {
+        let nub = Nub::of(end, false);
+        let needed = map.zone[end.other().index()] + CLEAR + LEAST_GRIP;
+        Nub {
+            length: nub.length.max(needed - map.part.length),
+            ..nub
         }
     }
 
@@ -87,13 +98,12 @@ impl Blank {
     pub(crate) fn of(
         feature_map: &FeatureMap,
         strategy: &Strategy,
-        nub_gripped: bool,
+        nub: Option<Nub>,
         bench_tools: BenchTools,
         problems: &mut Vec<PlanProblem>,
     ) -> Blank {
         let part = feature_map.part;
         let (dia, rounded) = gripped(feature_map, bench_tools, problems);
-        let nub = strategy.nub.map(|end| Nub::of(end, nub_gripped));
         let far = strategy.first.other();
         let mut beyond = [FACING; 2];
         if let Some(nub) = nub {
@@ -177,7 +187,7 @@ impl Blank {
 }
 
 /// The diameter that is gripped, and whether the blank is rounded to it first.
-fn gripped(
+pub(crate) fn gripped(
     feature_map: &FeatureMap,
     bench_tools: BenchTools,
     problems: &mut Vec<PlanProblem>,

@@ -42,7 +42,7 @@ impl<'p> FeatureMap<'p> {
     pub(crate) fn of(part: &'p Part) -> Option<Self> {
         let profiles = part.profiles.as_ref()?;
         let outer = profiles.turned();
-        let zone = ENDS.map(|end| zone(part, end));
+        let zone = ENDS.map(|end| part.zone(end));
         let opens = |end: End| {
             let at = part.station(end, Length::ZERO).to_mm();
             profiles.crest.inner.iter().any(|chain| {
@@ -191,21 +191,6 @@ impl<'p> FeatureMap<'p> {
         };
         Length::mm(radius * 2.0)
     }
-}
-
-/// How far the cuts outside, from the face on, follow each other without a gap.
-pub(crate) fn zone(part: &Part, end: End) -> Length {
-    let mut cuts: Vec<&Feature> = part
-        .features
-        .iter()
-        .filter(|it| it.end == end && !it.is_inside() && !matches!(it.cut, Cut::Edge(_)))
-        .collect();
-    cuts.sort_by_key(|it| it.from);
-    cuts.iter()
-        .fold(Length::ZERO, |reached, it| match it.from <= reached {
-            true => reached.max(it.to),
-            false => reached,
-        })
 }
 
 /// The stretches outside both zones, and those within where the stations are the smallest.

@@ -24,6 +24,7 @@ pub(crate) fn map_of(pen: &Pen, part: PartId) -> Option<FeatureMap<'_>> {
                 gap: gap(joint),
                 pressed: joint.verb == Verb::Press,
                 home: None,
+                at: None,
             },
         })
     };

@@ -2,6 +2,7 @@
 //! with what it waits for.
 
 pub(crate) mod all;
+pub(crate) mod as_one;
 pub(crate) mod asked;
 pub(crate) mod beside;
 pub(crate) mod blank;
@@ -17,3 +18,4 @@ pub(crate) mod stack;
 pub(crate) mod strategy;
 pub(crate) mod task;
 pub(crate) mod work;
+pub(crate) mod work_map;

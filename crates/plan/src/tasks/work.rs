@@ -158,6 +158,19 @@ pub struct JoinedIn {
     pub pressed: bool,
     /// What shows that it is home.
     pub home: Option<Home>,
+    /// What it is joined to, where the two are turned as one: a part of the work.
+    pub at: Option<JoinedAt>,
+}
+
+/// What a part of a work is joined to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JoinedAt {
+    /// The part, by name.
+    pub part: Arc<str>,
+    /// Its end, by name.
+    pub end: Arc<str>,
+    /// It goes over that end, not into it.
+    pub over: bool,
 }
 
 /// A face on which pieces are glued.

@@ -1,6 +1,7 @@
 //! Parts made up at random, written in the language.
 
 pub(crate) mod pens;
+pub(crate) mod works;
 
 use proptest::prelude::*;
 

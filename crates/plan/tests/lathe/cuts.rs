@@ -1,10 +1,12 @@
 //! The surfaces tools leave, from what the route says of them and from the part's stations.
 
+use super::as_one::laid;
+use super::routed;
 use quillet_geometry::{
     self as geometry, Arc, Chain, Cubic, Curve, Length, Line, Point, Segment, Tag,
 };
 use quillet_model::{End, Part};
-use quillet_plan::{InsideCut, InsideShape, Nub, Route, ThreadCut, TurnCut, Work};
+use quillet_plan::{InsideCut, InsideShape, Nub, Plan, Route, ThreadCut, TurnCut, Work};
 
 pub(crate) struct Shape<'a> {
     part: &'a Part,
@@ -13,23 +15,26 @@ pub(crate) struct Shape<'a> {
 }
 
 impl<'a> Shape<'a> {
-    pub(crate) fn of(part: &'a Part) -> Self {
-        let stations: Vec<geometry::Station> = part
-            .stations
-            .iter()
-            .map(|station| geometry::Station {
-                at: station.at,
-                arrives: station.dia,
-                leaves: station.step.unwrap_or(station.dia),
-                shape: station.shape,
-                edge: station.edge,
-                tag: Tag(0),
-                edge_tag: Tag(0),
-            })
-            .collect();
+    /// The part of a route; of a work the parts whose outsides it turns.
+    pub(crate) fn of(plan: &Plan, route: &'a Route) -> Self {
+        let Some(work) = &route.turns else {
+            return Shape {
+                part: &route.part,
+                outline: outline(&route.part),
+            };
+        };
+        let each = work.members.iter().filter_map(|it| {
+            let mut routes = plan.routes.iter();
+            let own = routes.find(|own| routed(own, &it.name))?;
+            let shaped = outline(&own.part);
+            let shaped = shaped.or_else(|| Some(own.part.profiles.as_ref()?.turned().clone()));
+            Some(laid(&shaped?, it.place))
+        });
+        let each: Vec<Chain> = each.collect();
+        let all = geometry::envelope::greatest(&each, f64::NEG_INFINITY, f64::INFINITY);
         Shape {
-            part,
-            outline: geometry::outside(&stations).chain,
+            part: &route.part,
+            outline: all.into_iter().next(),
         }
     }
 
@@ -195,4 +200,22 @@ fn raised(chain: &Chain, by: f64) -> Chain {
         }
     });
     Chain::new(pieces).expect("the same chain, further out")
+}
+
+/// The surface through a part's stations.
+fn outline(part: &Part) -> Option<Chain> {
+    let stations: Vec<geometry::Station> = part
+        .stations
+        .iter()
+        .map(|station| geometry::Station {
+            at: station.at,
+            arrives: station.dia,
+            leaves: station.step.unwrap_or(station.dia),
+            shape: station.shape,
+            edge: station.edge,
+            tag: Tag(0),
+            edge_tag: Tag(0),
+        })
+        .collect();
+    geometry::outside(&stations).chain
 }

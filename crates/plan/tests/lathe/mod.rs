@@ -1,6 +1,7 @@
 //! A simulated lathe: carries a route out on a blank, cut by cut in the meridian plane, and
 //! complains of whatever a lathe would.
 
+mod as_one;
 mod cuts;
 mod held;
 mod order;
@@ -9,6 +10,7 @@ mod stock;
 mod tools;
 mod work;
 
+use as_one::Member;
 use stock::Stock;
 
 use cuts::Shape;
@@ -44,8 +46,15 @@ struct Lathe<'a> {
     tried: Vec<(End, bool, Length)>,
     /// What has been joined in.
     joined: Vec<&'a Part>,
+    /// The parts of a work whose outsides are turned as one.
+    members: Vec<Member<'a>>,
     wrong: Vec<String>,
     number: usize,
+}
+
+/// Whether a route makes the part of a name.
+fn routed(route: &Route, name: &str) -> bool {
+    *route.part.name.text == *name
 }
 
 impl<'a> Lathe<'a> {
@@ -58,10 +67,10 @@ impl<'a> Lathe<'a> {
         if let Some(bore) = part.tube().and_then(|it| it.tube_bore()) {
             stock.hollow(bore);
         }
-        Lathe {
+        let mut lathe = Lathe {
             plan,
             route,
-            shape: Shape::of(part),
+            shape: Shape::of(plan, route),
             crest: stock.clone(),
             root: stock,
             hold: Workholding::Bench,
@@ -71,9 +80,14 @@ impl<'a> Lathe<'a> {
             plugged: [None; 2],
             tried: Vec::new(),
             joined: Vec::new(),
+            members: Vec::new(),
             wrong: Vec::new(),
             number: 0,
+        };
+        if let Some(work) = &route.turns {
+            lathe.begin_work(plan, &work.members);
         }
+        lathe
     }
 
     fn part(&self) -> &'a Part {
@@ -202,9 +216,17 @@ impl<'a> Lathe<'a> {
 
     fn compare(&mut self) {
         let part = self.part();
+        if self.route.turns.is_some() {
+            self.compare_members();
+            return;
+        }
         let Some(designed) = &part.profiles else {
             return;
         };
+        if self.route.outside_in.is_some() {
+            self.compare_inside(designed);
+            return;
+        }
         for (name, stock, wanted) in [
             ("crests", &self.crest, &designed.crest),
             ("roots", &self.root, &designed.root),
@@ -218,6 +240,21 @@ impl<'a> Lathe<'a> {
             if let Some(found) = stock.differs(wanted, part.length) {
                 self.wrong
                     .push(format!("{}, {name}: {found}", part.name.text));
+            }
+        }
+    }
+
+    /// Of a part whose outside is turned in a work, all but that is as it is designed.
+    fn compare_inside(&mut self, designed: &quillet_model::Profiles) {
+        let part = self.part();
+        for (stock, wanted) in [(&self.crest, &designed.crest), (&self.root, &designed.root)] {
+            let mut within = stock.clone();
+            within.turn(wanted.outer.clone());
+            within.clip(End::First, Length::ZERO);
+            within.clip(End::Second, part.length);
+            if let Some(found) = within.differs(wanted, part.length) {
+                self.wrong
+                    .push(format!("{}, but its outside: {found}", part.name.text));
             }
         }
     }

@@ -60,6 +60,10 @@ impl Lathe<'_> {
             let Work::JoinIn(joined) = &it.work else {
                 return true;
             };
+            // Of parts turned as one none fills a hole from end to end.
+            if joined.at.is_some() {
+                return true;
+            }
             let mut routes = self.plan.routes.iter();
             let made = routes.find(|it| it.part.name.text == joined.part);
             let own = self.part().features.iter();
@@ -73,7 +77,7 @@ impl Lathe<'_> {
     /// what can be held, and trued when all are on.
     pub(super) fn check_stack(&mut self, operation: &Operation) {
         let pieces = self.part().blanks();
-        if pieces.len() < 2 {
+        if pieces.len() < 2 || self.route.turns.is_some() {
             return;
         }
         let short = |index: PieceId| pieces[index].to - pieces[index].from < Length::mm(8.0);

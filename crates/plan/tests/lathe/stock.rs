@@ -1,8 +1,9 @@
 //! What is left of a blank.
 
+use super::as_one::laid;
 use quillet_geometry::envelope::{greatest, smallest};
 use quillet_geometry::{Chain, Edge, EdgeFlaw, Length, MetalSide, Point, Properties, Tag};
-use quillet_model::{End, Solid};
+use quillet_model::{End, Placement, Solid};
 
 /// What is left of a blank: its outside and the holes in it, between two stations.
 #[derive(Clone)]
@@ -26,6 +27,30 @@ impl Stock {
             outer,
             inner: Vec::new(),
         }
+    }
+
+    /// Several made into one, each in its place, between two stations.
+    pub(super) fn joined(all: &[(&Stock, Placement)], from: Length, to: Length) -> Stock {
+        let outers: Vec<Chain> = all.iter().map(|it| laid(&it.0.outer, it.1)).collect();
+        let holes: Vec<Chain> = all.iter().map(|it| laid(&it.0.hollows(), it.1)).collect();
+        let outer = greatest(&outers, from.to_mm(), to.to_mm());
+        assert_eq!(outer.len(), 1, "the work is not of one piece");
+        Stock {
+            from,
+            to,
+            outer: outer.into_iter().next().expect("one piece"),
+            inner: smallest(&holes),
+        }
+    }
+
+    /// How wide it is hollow, from end to end.
+    fn hollows(&self) -> Chain {
+        let (from, to) = (self.from.to_mm(), self.to.to_mm());
+        let solid = [Point::new(from, 0.0), Point::new(to, 0.0)];
+        let solid = Chain::polyline(Tag(0), &solid).expect("a blank has a length");
+        let all: Vec<Chain> = self.inner.iter().cloned().chain([solid]).collect();
+        let all = greatest(&all, from, to);
+        all.into_iter().next().expect("it is as long as the blank")
     }
 
     pub(crate) fn volume(&self) -> f64 {
@@ -127,6 +152,14 @@ impl Stock {
             self.to
         };
         self.hole_at(at.to_mm() + if end == End::First { SAME } else { -SAME })
+    }
+
+    /// The radius of the outside at an end's face.
+    pub(super) fn rim(&self, end: End) -> f64 {
+        match end {
+            End::First => self.outer.start().r,
+            End::Second => self.outer.end().r,
+        }
     }
 
     fn hole_at(&self, z: f64) -> f64 {

@@ -47,8 +47,18 @@ impl<'a> Lathe<'a> {
             }
             Work::Turn(cut) => self.outside(self.shape.turned(cut)),
             Work::BreakCorner { end, edge } => {
-                for stock in [&mut self.crest, &mut self.root] {
-                    if let Err(flaw) = stock.break_corner(*end, *edge) {
+                let work = self.crest.clone();
+                let own = self
+                    .members
+                    .iter_mut()
+                    .filter(|it| it.stands_at(*end, &work));
+                let own = own.flat_map(|it| {
+                    let end = it.own_end(*end);
+                    [(&mut it.crest, end), (&mut it.root, end)]
+                });
+                let all = [(&mut self.crest, *end), (&mut self.root, *end)];
+                for (stock, end) in all.into_iter().chain(own) {
+                    if let Err(flaw) = stock.break_corner(end, *edge) {
                         self.wrong
                             .push(format!("a corner cannot be broken: {flaw:?}"));
                     }
@@ -67,6 +77,9 @@ impl<'a> Lathe<'a> {
                         let passes = form.root_diameter() + Length::mm(1e-5);
                         self.check_way_in(cut.end, cut.from, passes, false);
                         self.check_die(cut);
+                    }
+                    for it in &mut self.members {
+                        it.thread(&crest, &root);
                     }
                     crest.into_iter().for_each(|made| self.crest.turn(made));
                     root.into_iter().for_each(|made| self.root.turn(made));
@@ -104,7 +117,12 @@ impl<'a> Lathe<'a> {
                 let (from, to) = (cut.stretch.from.to_mm(), cut.stretch.to.to_mm());
                 let profiles = part.profiles.as_ref();
                 let made = profiles.and_then(|it| it.root.outer.between(from, to));
-                made.into_iter().for_each(|made| self.root.turn(made));
+                if let Some(made) = made {
+                    for it in &mut self.members {
+                        it.thread(&[], std::slice::from_ref(&made));
+                    }
+                    self.root.turn(made);
+                }
             }
             Work::Polish { core, .. } => {
                 let strategy = self.route.strategy;
@@ -133,12 +151,18 @@ impl<'a> Lathe<'a> {
     }
 
     fn outside(&mut self, made: quillet_geometry::Chain) {
+        for it in &mut self.members {
+            it.turn(&made);
+        }
         self.crest.turn(made.clone());
         self.root.turn(made);
     }
 
     fn clip(&mut self, end: End, at: Length) {
         self.centred[end.index()] = false;
+        for it in &mut self.members {
+            it.clip(end, at);
+        }
         self.crest.clip(end, at);
         self.root.clip(end, at);
     }

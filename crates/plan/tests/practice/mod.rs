@@ -1,5 +1,6 @@
 //! What practice asks of a route, rule by rule, with the figures worked out by hand.
 
+mod as_one;
 mod beside;
 mod crowds;
 mod cutting;

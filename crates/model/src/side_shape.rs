@@ -6,7 +6,7 @@ use quillet_geometry::side::{Floor, SideCut as Opening};
 use quillet_geometry::{Chain, Circle, Length, Pattern, Tag};
 
 /// What is cut of a part besides, whose turned outside is this.
-pub(super) fn not_round(part: &Part, turned: &Chain) -> NotRound {
+pub(crate) fn not_round(part: &Part, turned: &Chain) -> NotRound {
     let cuts = part.sides().iter().enumerate();
     let cuts = cuts.map(|(index, cut)| (SideId::nth(index), cut));
     let mut made = NotRound {
