@@ -208,6 +208,38 @@ fn the_simulated_lathe_misses_no_missing_cut() {
     }
 }
 
+/// Nor a missing stroke: a cut from the side or beside the axis left out, or made at one place fewer.
+#[test]
+fn the_simulated_lathe_misses_no_missing_stroke() {
+    let text = "use \"saltings.quillet\"\npart thing from a to b {\n  blank of reed rod 19\n  length 40\n  \
+                outside dia 15\n  side {\n    flat across 13.6 at 4..10 indexed 6\n    \
+                slot 1 through at 14..18 indexed 4 clock 10\n    drill 1.2 to 1 at 24 indexed 3\n    \
+                flat deep 0.4 at 28..34 clock 40\n  }\n  from a { drill 1.5 to 4 on 8 indexed 5 }\n}\n";
+    let texts = [&[("own.quillet", text)][..], &SHARED[..]].concat();
+    let design = design("own.quillet", &texts);
+    let plan = plan_part(design.part("thing").expect("it is there"), None);
+    right(&plan);
+    let route = &plan.routes[RouteId::nth(0)];
+    let mut tried = 0;
+    for (index, operation) in route.operations.iter().enumerate() {
+        let mut fewer = route.clone();
+        let (Work::Side { places, .. } | Work::Beside { places, .. }) =
+            &mut fewer.operations[index].work
+        else {
+            continue;
+        };
+        *places -= 1;
+        let mut without = route.clone();
+        without.operations.remove(index);
+        for spoilt in [fewer, without] {
+            let wrong = lathe::carry_out(&plan, &spoilt);
+            assert!(!wrong.is_empty(), "{:?}", operation.work);
+            tried += 1;
+        }
+    }
+    assert_eq!(tried, 10, "five statements, two ways each");
+}
+
 /// A bench whose lathe cuts threads.
 const GEARED: &str = "bench geared { drills 1..20 step 0.1; boring 5 reach 40; boring 8 reach 70; \
     lathe 30, 60, 120, 250, 450, 700, 1100, 1700 bore 26 screwcutting }\n";

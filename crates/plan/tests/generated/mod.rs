@@ -1,9 +1,11 @@
 //! Parts made up at random, written in the language.
 
 pub(crate) mod pens;
+mod sides;
 pub(crate) mod works;
 
 use proptest::prelude::*;
+use sides::sides;
 
 /// A thread with the drill that opens it inside.
 const THREADS: [(&str, f64, f64, f64); 5] = [
@@ -42,26 +44,38 @@ fn end() -> impl Strategy<Value = EndCuts> {
 
 /// The text of a file with one part in it.
 pub(crate) fn part() -> impl Strategy<Value = String> {
-    (end(), end(), 34..90_u32, 0..4_u8, any::<[bool; 4]>()).prop_map(
-        |(first, second, length, shape, [square, through, groove, edge])| {
-            let length = f64::from(length);
-            let mut text = "use \"saltings.quillet\"\npart thing from a to b {\n".to_owned();
-            let section = if square { "square" } else { "rod" };
-            text += &format!("  blank of reed {section} 19\n  length {length}\n");
-            let (zone_a, cuts_a) = cuts(&first, length / 2.0 - 6.0, edge);
-            let (zone_b, cuts_b) = cuts(&second, length / 2.0 - 6.0, false);
-            text += &outside(length, zone_a, zone_b, &second, shape);
-            let mut front = cuts_a;
-            if through && first.kind < 4 {
-                front += "    drill 3 through\n";
-            }
-            if groove {
-                front += &format!("    groove 12.5 for 2 at {}\n", length / 2.0 - 1.0);
-            }
-            text += &format!("  from a {{\n{front}  }}\n  from b {{\n{cuts_b}  }}\n}}\n");
-            text
-        },
+    (
+        end(),
+        end(),
+        34..90_u32,
+        0..4_u8,
+        any::<[bool; 4]>(),
+        sides(),
     )
+        .prop_map(
+            |(first, second, length, shape, [square, through, groove, edge], sides)| {
+                let length = f64::from(length);
+                let mut text = "use \"saltings.quillet\"\npart thing from a to b {\n".to_owned();
+                let section = if square { "square" } else { "rod" };
+                text += &format!("  blank of reed {section} 19\n  length {length}\n");
+                let (zone_a, cuts_a) = cuts(&first, length / 2.0 - 6.0, edge);
+                let (zone_b, cuts_b) = cuts(&second, length / 2.0 - 6.0, false);
+                text += &outside(length, zone_a, zone_b, &second, shape);
+                let mut front = cuts_a;
+                if through && first.kind < 4 {
+                    front += "    drill 3 through\n";
+                }
+                if groove {
+                    front += &format!("    groove 12.5 for 2 at {}\n", length / 2.0 - 1.0);
+                }
+                if first.kind == 0 && !through {
+                    front += sides.beside();
+                }
+                text += &sides.text(length);
+                text += &format!("  from a {{\n{front}  }}\n  from b {{\n{cuts_b}  }}\n}}\n");
+                text
+            },
+        )
 }
 
 /// The cuts of an end within a depth, and how far its turned zone goes.

@@ -1,7 +1,7 @@
 //! Parts that are turned as one: each comes to the work as its own route leaves it, and leaves it as designed.
 
 use super::stock::Stock;
-use super::{Lathe, routed};
+use super::{Lathe, as_turned, routed};
 use quillet_geometry::{Chain, Length};
 use quillet_model::{AsOneMember, End, Part, Placement};
 use quillet_plan::{Plan, Route};
@@ -130,7 +130,10 @@ impl<'a> Lathe<'a> {
             let Some(designed) = &it.part.profiles else {
                 continue;
             };
-            for (stock, wanted) in [(&it.crest, &designed.crest), (&it.root, &designed.root)] {
+            for (stock, wanted) in [
+                (&it.crest, &as_turned(designed)),
+                (&it.root, &designed.root),
+            ] {
                 let name = &it.part.name.text;
                 if (stock.from, stock.to) != (Length::ZERO, it.part.length) {
                     self.wrong

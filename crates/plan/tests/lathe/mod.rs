@@ -6,16 +6,18 @@ mod cuts;
 mod held;
 mod order;
 mod pieces;
+mod sides;
 mod stock;
 mod tools;
 mod work;
 
 use as_one::Member;
+use sides::Stroke;
 use stock::Stock;
 
 use cuts::Shape;
 use quillet_geometry::Length;
-use quillet_model::{End, Part};
+use quillet_model::{End, Part, Profiles, Solid};
 use quillet_plan::{Pass, Plan, Route, Threading, Work, Workholding};
 
 /// Carries a route out; what went wrong, and nothing where the designed part came out.
@@ -48,8 +50,18 @@ struct Lathe<'a> {
     joined: Vec<&'a Part>,
     /// The parts of a work whose outsides are turned as one.
     members: Vec<Member<'a>>,
+    /// What was cut with the spindle locked.
+    strokes: Vec<Stroke<'a>>,
     wrong: Vec<String>,
     number: usize,
+}
+
+/// A part's crests as they are turned: flats cut their corners only later.
+fn as_turned(designed: &Profiles) -> Solid {
+    Solid {
+        outer: designed.turned().clone(),
+        inner: designed.crest.inner.clone(),
+    }
 }
 
 /// Whether a route makes the part of a name.
@@ -81,6 +93,7 @@ impl<'a> Lathe<'a> {
             tried: Vec::new(),
             joined: Vec::new(),
             members: Vec::new(),
+            strokes: Vec::new(),
             wrong: Vec::new(),
             number: 0,
         };
@@ -120,6 +133,7 @@ impl<'a> Lathe<'a> {
         self.check_speed(operation);
         let before = (self.crest.volume(), self.root.volume());
         self.cut(&operation.work);
+        self.strokes(&self.route.part, &operation.work);
         let removed = before.1 - self.root.volume();
         let cuts = !matches!(
             operation.work,
@@ -218,6 +232,7 @@ impl<'a> Lathe<'a> {
         let part = self.part();
         if self.route.turns.is_some() {
             self.compare_members();
+            self.compare_strokes();
             return;
         }
         let Some(designed) = &part.profiles else {
@@ -227,8 +242,9 @@ impl<'a> Lathe<'a> {
             self.compare_inside(designed);
             return;
         }
+        self.compare_strokes();
         for (name, stock, wanted) in [
-            ("crests", &self.crest, &designed.crest),
+            ("crests", &self.crest, &as_turned(designed)),
             ("roots", &self.root, &designed.root),
         ] {
             if (stock.from, stock.to) != (Length::ZERO, part.length) {
@@ -245,9 +261,12 @@ impl<'a> Lathe<'a> {
     }
 
     /// Of a part whose outside is turned in a work, all but that is as it is designed.
-    fn compare_inside(&mut self, designed: &quillet_model::Profiles) {
+    fn compare_inside(&mut self, designed: &Profiles) {
         let part = self.part();
-        for (stock, wanted) in [(&self.crest, &designed.crest), (&self.root, &designed.root)] {
+        for (stock, wanted) in [
+            (&self.crest, &as_turned(designed)),
+            (&self.root, &designed.root),
+        ] {
             let mut within = stock.clone();
             within.turn(wanted.outer.clone());
             within.clip(End::First, Length::ZERO);

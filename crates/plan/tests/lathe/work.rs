@@ -2,7 +2,7 @@
 
 use super::Lathe;
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, SideCutKind};
 use quillet_plan::{InsideShape, Pass, Threading, Work};
 
 impl<'a> Lathe<'a> {
@@ -111,10 +111,17 @@ impl<'a> Lathe<'a> {
                 self.clip(*end, at);
                 self.shaped(*over);
             }
-            // The lathe here knows rounds alone: how deep a flat comes in, the design says.
+            // What is left of the roots round the turn, as the design has it; in space the strokes tell.
             Work::Side { cut, .. } => {
                 let Some(cut) = part.side(*cut) else { return };
-                let (from, to) = (cut.stretch.from.to_mm(), cut.stretch.to.to_mm());
+                let wide = match cut.kind {
+                    SideCutKind::Drill { dia, .. } => dia.to_mm() / 2.0,
+                    _ => 0.0,
+                };
+                let (from, to) = (
+                    cut.stretch.from.to_mm() - wide,
+                    cut.stretch.to.to_mm() + wide,
+                );
                 let profiles = part.profiles.as_ref();
                 let made = profiles.and_then(|it| it.root.outer.between(from, to));
                 if let Some(made) = made {
