@@ -47,6 +47,7 @@ pub use examine::{
 };
 pub use findings::Findings;
 pub use held::held_by;
+pub use remaining::left_to_cut;
 pub use rule::{Rule, Run, Threshold};
 pub use rules::{RULES, asks_for_a_tool, is_mended_in_fitting, is_of_making, rule};
 pub use view::{BenchView, DesignView, JointView, PartView, PenView};

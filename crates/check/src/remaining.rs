@@ -3,7 +3,7 @@
 use crate::{JointView, chain};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Link, Origin, Part, Size as Sized};
-use quillet_syntax::{Finding, Size, SizedText, text};
+use quillet_syntax::{Finding, Size, SizedText, Span, text};
 
 /// A size is cut to no less than this.
 const STEP_MM: f64 = 0.05;
@@ -25,20 +25,27 @@ pub(crate) fn told(
     }
     let ways = chain.iter().filter_map(|link| {
         let part = pen.parts.get(link.size.part())?;
-        Some(text!(
-            "{} {}",
-            chain::size(pen, link),
-            to(part, link, lacks_mm)?
-        ))
+        let way = text!("{} {}", chain::size(pen, link), to(part, link, lacks_mm)?);
+        Some((way, (!link.is_made(part)).then_some(link.span)))
     });
-    let ways: Vec<SizedText> = ways.collect();
-    match ways.is_empty() {
-        true => finding.hint("no cut that remains can cure it"),
-        false => {
-            let ways = SizedText::joined(ways, "; or ");
-            finding.hint(text!("{}; quillet room says how far each can go", ways))
-        }
+    let (ways, left): (Vec<SizedText>, Vec<Option<Span>>) = ways.unzip();
+    if ways.is_empty() {
+        return finding.hint("no cut that remains can cure it");
     }
+    let ways = SizedText::joined(ways, "; or ");
+    let finding = finding.hint(text!("{}; quillet room says how far each can go", ways));
+    let left = left.into_iter().flatten();
+    left.fold(finding, |finding, at| finding.label(at, NOT_CUT_YET))
+}
+
+/// What is said at a cut that is left, of one that was made.
+const NOT_CUT_YET: &str = "not cut yet";
+
+/// Where the sizes are written that are not cut yet and would cure a finding of a pen that was made.
+pub fn left_to_cut(finding: &Finding) -> impl Iterator<Item = Span> + '_ {
+    let labels = finding.labels.iter();
+    let left = labels.filter(|it| it.text == *NOT_CUT_YET);
+    left.map(|it| it.span)
 }
 
 /// What a size is cut to, where it can be: one that is made only loses metal.

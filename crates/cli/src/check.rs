@@ -2,6 +2,7 @@
 
 mod baseline;
 mod drawn;
+mod left;
 
 use crate::at::At;
 use crate::rooted::Rooted;
@@ -161,6 +162,7 @@ fn sources(args: &CheckArgs, at: &At) -> Result<(files::FileList, Box<dyn Source
 fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<CheckedFile, String> {
     let analysis = Analysis::of(&tidy(path), source, None).map_err(|error| error.to_string())?;
     let findings = analysis.findings_with_cures(source, &|| false);
+    let findings = left::with_rooms(&analysis, findings.unwrap_or_default());
     let accepted = analysis.examined().accepted.clone();
     let design = analysis.design;
     let accepted = accepted.into_iter().map(|it| Accepted {
@@ -170,7 +172,7 @@ fn look_at(path: &Path, source: &dyn Source, full: bool) -> Result<CheckedFile, 
     let accepted = accepted.collect();
     Ok(CheckedFile {
         accepted,
-        findings: findings.unwrap_or_default(),
+        findings,
         assumed: full.then(|| quillet_check::assumed::of(&design)),
         uses: design.uses.iter().map(|(_, file)| *file).collect(),
         files: design.files,

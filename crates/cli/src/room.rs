@@ -94,7 +94,7 @@ fn work(args: &RoomArgs) -> Result<ExitCode, String> {
     let rooms = Rooms::of(design, pen, until, &rooms);
     let sound = warn::unsound(examined);
     match args.format {
-        Format::Text => terminal::out(&rooms.text(terminal::is_terminal()))?,
+        Format::Text => terminal::out(&rooms.text(terminal::is_terminal(), terminal::width()))?,
         Format::Json => terminal::json(&rounded(&rooms))?,
         Format::Csv => terminal::out(&rooms.csv())?,
     }

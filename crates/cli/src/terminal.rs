@@ -77,6 +77,15 @@ pub(crate) fn is_terminal() -> bool {
     io::stdout().is_terminal()
 }
 
+/// How many letters a line of standard output holds: the terminal's own width, else as much as a page.
+pub(crate) fn width() -> usize {
+    let shown = terminal_size::terminal_size_of(io::stdout());
+    shown.map_or(PAGE, |(width, _)| usize::from(width.0))
+}
+
+/// What is no terminal is read on a page.
+const PAGE: usize = 110;
+
 /// Whether standard output is a terminal that wants colours: <https://no-color.org>.
 pub(crate) fn has_colours() -> bool {
     let wanted = std::env::var_os("NO_COLOR").is_none_or(|it| it.is_empty());

@@ -1,5 +1,7 @@
 //! A file for what the caliper reads: written, filled in, and judged.
 
+mod left;
+
 use crate::run::{repository, run, stderr, stdout};
 use quillet_fixture::MORE_EXAMPLES;
 use std::fs;
@@ -206,36 +208,6 @@ fn the_sheet_of_one_that_was_made_is_ticked_and_says_what_was_read() {
         assert_eq!(out.status.code(), Some(2));
         assert!(stderr(&out).contains(why), "{}", stderr(&out));
     }
-}
-
-/// Of one that is made the sizes that are left can move, each by the name it has in the drawing; the cap's hole,
-/// as deep as it was measured, is none of them. It is 0.3 shallower and known to 0.02, the bench's caliper, where
-/// it was kept to 0.15: what is left for the nib is 0.3 − 0.15 + 0.02 less, and the bore that seats it may be as
-/// much less shallow.
-#[test]
-fn what_is_not_cut_yet_has_its_room_in_the_one_that_is_made() {
-    let folder = repository("");
-    let made = "use \"heron.quillet\"\nmade ida-1 of heron {\n  part cap { from mouth { drill 12.2 to 51.3 } }\n}\n";
-    fs::write(folder.path().join("ida-1.quillet"), made).unwrap();
-    let heron = fs::read_to_string(folder.path().join("heron.quillet")).unwrap();
-    let shallow = heron.replace("drill 12.2              to 54", "drill 12.2 to 51.6");
-    fs::write(folder.path().join("heron.quillet"), shallow).unwrap();
-    let rooms = |file: &str, pen: &str, of: &str| {
-        let args = ["room", file, "--pen", pen, "--of", of, "--format", "json"];
-        run(folder.path(), &args)
-    };
-    let least = |file: &str, pen: &str| {
-        let out = rooms(file, pen, "section.tip.bore.to");
-        assert_eq!(out.status.code(), Some(0), "{}", stderr(&out));
-        let json: serde_json::Value = serde_json::from_str(&stdout(&out)).unwrap();
-        let number = &json["numbers"][0];
-        assert_eq!(number["below"]["rule"], "nib-strikes-cap", "{number}");
-        number["stretches"][0][0].as_f64().unwrap()
-    };
-    let off = least("ida-1.quillet", "ida-1") - least("heron.quillet", "heron");
-    assert!((off - 0.17).abs() < 0.021, "{off}");
-    let gone = rooms("ida-1.quillet", "ida-1", "cap.mouth.drill.to");
-    assert_eq!(gone.status.code(), Some(2), "{}", stdout(&gone));
 }
 
 /// A flat of 0.5 on ⌀14 is read from it to the round, 13.5, by f to 0.1; of two of 13 across the reading is the

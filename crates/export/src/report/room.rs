@@ -3,6 +3,7 @@
 mod aim;
 mod bar;
 mod called;
+mod fold;
 mod spread;
 mod vary;
 
@@ -101,8 +102,9 @@ impl Rooms {
         }
     }
 
-    /// A line a number; with a picture of its range, where that is wanted.
-    pub fn text(&self, bars: bool) -> String {
+    /// A line a number, as wide as this many letters; what it may be goes on below where it is more. With a
+    /// picture of its range, where that is wanted.
+    pub fn text(&self, bars: bool, width: usize) -> String {
         let row = |it: &NumberRoom| {
             let bar = if bars { it.bar() } else { String::new() };
             let stop = |sign: &str, by: &Option<StoppedBy>| {
@@ -119,11 +121,8 @@ impl Rooms {
             ]
         };
         let rows: Vec<Vec<Cell>> = self.numbers.iter().map(row).collect();
-        table(
-            0,
-            &["number", "drawn", "", "may be", "below", "above"],
-            &rows,
-        )
+        let head = ["number", "drawn", "", "may be", "below", "above"];
+        table(0, &head, &fold::folded(&head, rows, MAY_BE, width))
     }
 
     /// One row a stretch or size, for a spreadsheet.
@@ -151,6 +150,9 @@ impl Rooms {
         csv(&head.map(str::to_owned), rows)
     }
 }
+
+/// The column of what passes.
+const MAY_BE: usize = 3;
 
 impl NumberRoom {
     fn of(room: &Room, design: &Design) -> Self {

@@ -23,6 +23,11 @@ impl Cell {
         }
     }
 
+    /// What it says.
+    pub(super) fn text(&self) -> &str {
+        &self.text
+    }
+
     fn width(&self) -> usize {
         self.text.chars().count()
     }
@@ -32,20 +37,16 @@ impl Cell {
 /// The head of figures stands against the right as they do.
 pub(super) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String {
     let column = |at: usize| rows.iter().filter_map(move |row| row.get(at));
-    let filled = |at: &usize| column(*at).any(|cell| !cell.text.is_empty());
-    let columns: Vec<usize> = (0..head.len()).filter(filled).collect();
-    let width = |at: usize| {
-        let cells = column(at).map(Cell::width);
-        cells.chain([head[at].chars().count()]).max().unwrap_or(0)
-    };
-    let widths: Vec<usize> = columns.iter().map(|at| width(*at)).collect();
+    let widths = widths(head, rows);
+    let columns: Vec<usize> = widths.iter().map(|it| it.0).collect();
+    let gap = " ".repeat(GAP);
     let line = |cells: Vec<&Cell>| {
         let mut out = " ".repeat(indent);
-        for (width, cell) in widths.iter().zip(cells) {
+        for ((_, width), cell) in widths.iter().zip(cells) {
             let fill = " ".repeat(width.saturating_sub(cell.width()));
             match cell.right {
-                true => out += &format!("{fill}{}   ", cell.text),
-                false => out += &format!("{}{fill}   ", cell.text),
+                true => out += &format!("{fill}{}{gap}", cell.text),
+                false => out += &format!("{}{fill}{gap}", cell.text),
             }
         }
         out.trim_end().to_owned() + "\n"
@@ -62,6 +63,21 @@ pub(super) fn table(indent: usize, head: &[&str], rows: &[Vec<Cell>]) -> String 
     let rows = rows.iter();
     let rows = rows.map(|row| line(columns.iter().filter_map(|at| row.get(*at)).collect()));
     top + &rows.collect::<String>()
+}
+
+/// Between two columns.
+pub(super) const GAP: usize = 3;
+
+/// The columns of which something is filled, each with how wide it is.
+pub(super) fn widths(head: &[&str], rows: &[Vec<Cell>]) -> Vec<(usize, usize)> {
+    let column = |at: usize| rows.iter().filter_map(move |row| row.get(at));
+    let filled = |at: &usize| column(*at).any(|cell| !cell.text.is_empty());
+    let width = |at: usize| {
+        let cells = column(at).map(Cell::width);
+        cells.chain([head[at].chars().count()]).max().unwrap_or(0)
+    };
+    let columns = (0..head.len()).filter(filled);
+    columns.map(|at| (at, width(at))).collect()
 }
 
 /// Columns under each other: text to the left, numbers to the right.

@@ -88,10 +88,10 @@ fn a_chain_is_as_long_as_the_hand_that_makes_it() {
     near(left(folder.path(), "corner"), (1.50, -0.10));
     near(left(folder.path(), "ahead"), (3.9635, 2.3635));
     let (point, corner) = asked(folder.path());
-    assert_eq!((&*point, &*corner), ("57.37–57.97", "53.70 to 54.30"));
+    assert_eq!((&*point, &*corner), ("57.37–57.97", "53.70 to 54.30 deep"));
     let folder = repository("");
     near(left(folder.path(), "corner"), (1.50, 0.80));
     near(left(folder.path(), "ahead"), (3.9635, 3.2635));
     let (point, corner) = asked(folder.path());
-    assert_eq!((&*point, &*corner), ("57.52–57.82", "53.85 to 54.15"));
+    assert_eq!((&*point, &*corner), ("57.52–57.82", "53.85 to 54.15 deep"));
 }
