@@ -143,8 +143,10 @@ pub(crate) fn beside(
     threads: &[(Reach, Reach)],
     most_mm: f64,
 ) -> f64 {
-    let outside = bands(male.0.short(false), male.1);
-    let inside = bands(female.0.short(true), female.1);
+    let mut outside = bands(male.0.short(false), male.1);
+    let mut inside = bands(female.0.short(true), female.1);
+    keep_level(&mut outside, &inside);
+    keep_level(&mut inside, &outside);
     let mut length_mm = 0.0;
     for one in &outside {
         for other in &inside {
@@ -159,6 +161,15 @@ pub(crate) fn beside(
         }
     }
     length_mm
+}
+
+/// Keeps of some bands those that lie level with others.
+fn keep_level(bands: &mut Vec<SurfaceBand>, others: &[SurfaceBand]) {
+    let from_mm = others.iter().map(|it| it.from_mm);
+    let to_mm = others.iter().map(|it| it.to_mm);
+    let from_mm = from_mm.fold(f64::INFINITY, f64::min);
+    let to_mm = to_mm.fold(f64::NEG_INFINITY, f64::max);
+    bands.retain(|it| it.to_mm > from_mm && it.from_mm < to_mm);
 }
 
 /// Two cylinders count as a close fit within this, mm on the radius.
