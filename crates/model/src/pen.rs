@@ -89,6 +89,12 @@ impl Pen {
         of_pen.into_iter().chain(of_parts).collect()
     }
 
+    /// Its joints that are made when its parts are finished: none that is made before turning.
+    pub fn joined_at_last(&self) -> impl Iterator<Item = (JointId, &Joint)> {
+        let joints = self.joints.with_ids();
+        joints.filter(|(_, joint)| joint.before_turning.is_none())
+    }
+
     /// The index of a part of a name.
     pub fn part_id(&self, name: &str) -> Option<PartId> {
         self.parts.position(|part| &*part.name.text == name)

@@ -5,13 +5,15 @@ mod order;
 use super::looks::Look;
 use super::member::{Member, PenView};
 use super::nib;
-use super::seen::WHOLE;
+use super::seen::Seen;
 use super::shade;
 use super::view::ViewTransform;
 use crate::scene::{Layer, Scene, Xy};
+use quillet_geometry::Point;
 use quillet_model::{Configured, PartId, Pen};
 
-/// A pen taken apart along its axis, and where the gap of each of its joints is.
+/// A pen taken apart along its axis, and where the gap of each joint is that is made when its parts are
+/// finished: parts that were joined before they were turned stay together.
 pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
     const GAP: f64 = 10.0;
     let configured = match pen.assembly.capped.is_some() {
@@ -30,9 +32,14 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         let ends = [it.solid.outer.start().z, it.solid.outer.end().z].map(|z| it.place.of(z));
         (ends[0].min(ends[1]), ends[0].max(ends[1]))
     };
-    let order = order::order(pen, &members);
-    let long: f64 = members.iter().map(|it| span(it).1 - span(it).0).sum();
-    let gaps = GAP * members.len().saturating_sub(1) as f64;
+    let pieces = pieces(pen, &members);
+    let over = |piece: &[Member]| {
+        let ends = (f64::INFINITY, f64::NEG_INFINITY);
+        let spans = piece.iter().map(span);
+        spans.fold(ends, |all, it| (all.0.min(it.0), all.1.max(it.1)))
+    };
+    let long: f64 = pieces.iter().map(|it| over(it).1 - over(it).0).sum();
+    let gaps = GAP * pieces.len().saturating_sub(1) as f64;
     if members.is_empty() || long <= 0.0 {
         return None;
     }
@@ -46,23 +53,37 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         Xy::new(width + 4.0, radius),
     );
     let (mut x, mut parts, mut begins) = (0.0, Vec::new(), Vec::new());
-    for member in order.iter().map(|at| &members[*at]) {
-        let (low, high) = span(member);
-        let view = ViewTransform {
-            flipped: member.place.reversed,
-            ..ViewTransform::new(
-                Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
-                scale,
-            )
-        };
-        let leaf = nib::leaf(pen, member);
-        let shown = (member.part, member.solid);
-        shade::show(&mut scene, leaf.as_ref(), shown, view, &WHOLE);
-        parts.push((member.id, Xy::new(x + (high - low) * scale / 2.0, radius)));
+    for piece in &pieces {
+        let (low, high) = over(piece);
+        for member in piece {
+            let placed = ViewTransform {
+                flipped: member.place.reversed,
+                ..ViewTransform::new(
+                    Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
+                    scale,
+                )
+            };
+            let hides = |at: Point| view.is_hidden(piece, member, at);
+            let seen = Seen {
+                hides: &hides,
+                is_half: false,
+            };
+            let leaf = nib::leaf(pen, member);
+            let shown = (member.part, member.solid);
+            shade::show(&mut scene, leaf.as_ref(), shown, placed, &seen);
+        }
+        let longest = piece
+            .iter()
+            .max_by(|a, b| (span(a).1 - span(a).0).total_cmp(&(span(b).1 - span(b).0)));
+        let middle = Xy::new(x + (high - low) * scale / 2.0, radius);
+        parts.extend(longest.map(|it| (it.id, middle)));
         begins.push((x, x + (high - low) * scale));
         x += (high - low) * scale + GAP;
     }
-    let order: Vec<PartId> = order.iter().map(|at| members[*at].id).collect();
+    let order: Vec<Vec<PartId>> = pieces
+        .iter()
+        .map(|piece| piece.iter().map(|it| it.id).collect())
+        .collect();
     let gaps = joint_gaps(pen, &order);
     let middle = |gap: usize| (begins[gap].1 + begins[gap + 1].0) / 2.0;
     let gaps = gaps.into_iter().map(|gap| gap.map(middle)).collect();
@@ -75,11 +96,26 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
     Some((look, gaps))
 }
 
+/// What stands by itself once the pen is taken apart, from the foremost on.
+fn pieces<'a>(pen: &Pen, members: &[Member<'a>]) -> Vec<Vec<Member<'a>>> {
+    let order = order::order(pen, members);
+    let mut pieces: Vec<Vec<Member<'_>>> = order.iter().map(|at| vec![members[*at]]).collect();
+    for joint in pen.joints.iter().filter(|it| it.before_turning.is_some()) {
+        let of = |id: PartId| pieces.iter().position(|it| it.iter().any(|it| it.id == id));
+        let both = of(joint.male.part).zip(of(joint.female.part));
+        if let Some((one, other)) = both.filter(|(one, other)| one != other) {
+            let joined = pieces.remove(one.max(other));
+            pieces[one.min(other)].extend(joined);
+        }
+    }
+    pieces
+}
+
 /// Before the later of a joint's two parts, or where that gap is taken after the earlier one, or between them.
-fn joint_gaps(pen: &Pen, order: &[PartId]) -> Vec<Option<usize>> {
+fn joint_gaps(pen: &Pen, order: &[Vec<PartId>]) -> Vec<Option<usize>> {
     let mut taken: Vec<usize> = Vec::new();
-    let each = pen.joints.iter().map(|joint| {
-        let place = |id: PartId| order.iter().position(|it| *it == id);
+    let each = pen.joined_at_last().map(|(_, joint)| {
+        let place = |id: PartId| order.iter().position(|it| it.contains(&id));
         let (a, b) = (place(joint.male.part)?, place(joint.female.part)?);
         let (earlier, later) = (a.min(b), a.max(b));
         let gaps = std::iter::once(later.checked_sub(1)?).chain(earlier..later);

@@ -15,6 +15,7 @@ pub(super) struct PenView<'a> {
 }
 
 /// A part that is there.
+#[derive(Clone, Copy)]
 pub(super) struct Member<'a> {
     pub(super) id: PartId,
     pub(super) part: &'a Part,

@@ -30,12 +30,14 @@ pub(super) fn contacts(looks: &PenPictures) -> Vec<Contact> {
     each.collect()
 }
 
-/// The joints in their order, each with its turns or how far it is pushed.
+/// The joints that are made when the parts are finished, in their order, each with its turns or how far it
+/// is pushed.
 pub(crate) fn order(pen: &Pen, units: Units) -> Vec<(String, String)> {
-    let joints = pen.joints.iter().zip(&pen.assembly.joints);
-    joints
-        .map(|(joint, rest)| (caption(pen, joint), count(joint, rest, units)))
-        .collect()
+    let joints = pen.joined_at_last().filter_map(|(id, joint)| {
+        let rest = pen.assembly.joints.get(id)?;
+        Some((caption(pen, joint), count(joint, rest, units)))
+    });
+    joints.collect()
 }
 
 fn caption(pen: &Pen, joint: &Joint) -> String {
