@@ -9,6 +9,8 @@ not; a line that begins `skipped` says what could not be checked for want of a t
   Open CASCADE    every part's STEP: one valid solid, volume within 1e-9 of `quillet measure`
                   every pen's STEP: as many valid solids as products
                   every body's colour; a stack's pieces as bodies that fill its part
+  faceted.py      parts with flats as STEP: valid, closed, volume within 1e-6 of `quillet measure`,
+                  between planes and cylinders within 1e-9; 40 of them drawn at random
   trimesh         every pen put together, as it is held: closed, facing outwards
                   every part's STL and 3MF: closed, facing outwards, volume within the tolerance;
                   so those of parts with flats
@@ -31,6 +33,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import bodies
+import faceted
 import hatched
 import sheet
 import step
@@ -74,6 +77,11 @@ class Check:
         if got.returncode != 0:
             raise SystemExit(f"quillet {words[0]} failed: {got.stderr}")
         return got.stdout
+
+    def told(self, *words, aside=False):
+        """What it answers, or what it says aside; whether it finds something is not asked."""
+        got = subprocess.run([self.program, *map(str, words)], capture_output=True, text=True)
+        return got.stderr if aside else got.stdout
 
     def hold(self, fine, what):
         if fine:
@@ -131,6 +139,8 @@ class Check:
         bodies.rings(self, wanted("OCP.STEPCAFControl"))
         bodies.meshes(self, wanted("trimesh"))
         bodies.flats(self, wanted("trimesh"))
+        faceted.faceted(self, wanted("OCP.STEPControl"))
+        faceted.shipped(self, wanted("OCP.STEPControl"))
         bodies.true_size(self, wanted("ezdxf"))
 
     def package(self):

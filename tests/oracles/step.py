@@ -52,3 +52,26 @@ def read(path):
     properties = GProp_GProps()
     BRepGProp.VolumeProperties_s(shape, properties)
     return count, BRepCheck_Analyzer(shape).IsValid(), properties.Mass()
+
+
+def closed(path):
+    """Whether every edge of every shell is taken by two faces, once from either end, as the kernel finds them."""
+    from OCP.BRep import BRep_Tool
+    from OCP.STEPControl import STEPControl_Reader
+    from OCP.ShapeAnalysis import ShapeAnalysis_Shell
+    from OCP.TopAbs import TopAbs_SHELL
+    from OCP.TopExp import TopExp_Explorer
+
+    reader = STEPControl_Reader()
+    reader.ReadFile(str(path))
+    reader.TransferRoots()
+    shells, fine = TopExp_Explorer(reader.OneShape(), TopAbs_SHELL), False
+    while shells.More():
+        shell, found = shells.Current(), ShapeAnalysis_Shell()
+        found.LoadShells(shell)
+        wrong = found.CheckOrientedShells(shell, True) or found.HasFreeEdges() or found.HasBadEdges()
+        if wrong or not BRep_Tool.IsClosed_s(shell):
+            return False
+        fine = True
+        shells.Next()
+    return fine

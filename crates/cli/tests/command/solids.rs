@@ -86,3 +86,34 @@ fn o_rings_are_bodies_of_their_own() {
     let none = step(&["heron.quillet", "--pen", "heron", "--assembled"]);
     assert!(!none.contains(" in "), "heron has no O-ring");
 }
+
+/// Nine flats on cap and barrel, each on two round stretches of its outside, are 36 faces that are straight across;
+/// and of what is not shown, which pen says what.
+#[test]
+fn flats_are_in_step_and_what_is_not_is_said() {
+    let folder = TempDir::new().unwrap();
+    let written = |pen: &str| {
+        let path = folder.path().join("pen.step");
+        let mut command = command(&examples());
+        command.arg("solid").arg(format!("more/{pen}.quillet"));
+        let output = command.arg("-o").arg(&path).output().unwrap();
+        let said = String::from_utf8(output.stderr).unwrap();
+        (std::fs::read_to_string(path).unwrap(), said)
+    };
+    let (dotterel, said) = written("dotterel");
+    assert!(
+        !said.contains("without") && !dotterel.contains("without"),
+        "{said}"
+    );
+    assert_eq!(
+        dotterel.matches("=SURFACE_OF_LINEAR_EXTRUSION(").count(),
+        36
+    );
+    let (snipe, said) = written("snipe");
+    assert!(
+        said.contains("clutch is written without some of its cuts: slot"),
+        "{said}"
+    );
+    assert!(!said.contains("flat"), "{said}");
+    assert!(snipe.contains("'clutch: without these cuts: slot'"));
+}

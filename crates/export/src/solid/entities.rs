@@ -20,6 +20,8 @@ impl fmt::Display for EntityId {
 pub(super) struct StepFile<'o> {
     out: BufWriter<&'o mut dyn Write>,
     last: u32,
+    /// The cosine and the sine of the direction of the meridian plane.
+    meridian: (f64, f64),
     /// What came of it until now.
     written: io::Result<()>,
 }
@@ -32,6 +34,7 @@ impl StepFile<'_> {
         StepFile {
             out,
             last: 0,
+            meridian: (1.0, 0.0),
             written,
         }
     }
@@ -57,8 +60,8 @@ impl StepFile<'_> {
 
     /// A place in the meridian plane, or on the axis.
     pub(super) fn place(&mut self, at: Point) -> EntityId {
-        let (r, z) = (real(at.r), real(at.z));
-        self.put(format_args!("CARTESIAN_POINT('',({r},0.,{z}))"))
+        let (cos, sin) = self.meridian;
+        self.at([at.r * cos, at.r * sin, at.z])
     }
 
     /// A place in space.
@@ -103,9 +106,25 @@ impl StepFile<'_> {
         ))
     }
 
-    /// Axes on the pen's axis, pointing along it or against it.
+    /// Axes on the pen's axis, pointing along it or against it; angles count from the meridian plane.
     pub(super) fn coaxial(&mut self, z_mm: f64, along: f64) -> EntityId {
-        self.axes(Point::new(z_mm, 0.0), [0.0, 0.0, along], [1.0, 0.0, 0.0])
+        let first = self.outwards();
+        self.axes(Point::new(z_mm, 0.0), [0.0, 0.0, along], first)
+    }
+
+    /// Away from the axis in the meridian plane.
+    pub(super) fn outwards(&self) -> [f64; 3] {
+        let (cos, sin) = self.meridian;
+        [cos, sin, 0.0]
+    }
+
+    /// What is put into the file with the meridian plane in another direction, rad.
+    pub(super) fn in_meridian<T>(&mut self, angle: f64, put: impl FnOnce(&mut Self) -> T) -> T {
+        let (sin, cos) = angle.sin_cos();
+        let before = std::mem::replace(&mut self.meridian, (cos, sin));
+        let done = put(self);
+        self.meridian = before;
+        done
     }
 }
 

@@ -110,19 +110,23 @@ impl Body {
 }
 
 fn whole(outer: &Chain, inner: &[Chain]) -> Result<(), BrokenThrough> {
-    let stations = inner
-        .iter()
-        .flat_map(Chain::segments)
-        .flat_map(|segment| (0..=8).map(|eighth| segment.curve.point(f64::from(eighth) / 8.0)));
     let ends = [outer.start().z, outer.end().z];
-    for place in stations {
-        let Some((before, after)) = outer.radii_at(place.z) else {
-            continue;
-        };
-        let at_end = ends.iter().any(|end| (end - place.z).abs() < NOTHING);
+    // Looked at from both: what is short on one side may lie between two places of the other.
+    let chains = inner.iter().chain([outer]);
+    let stations = chains
+        .flat_map(Chain::segments)
+        .flat_map(|segment| (0..=8).map(|eighth| segment.curve.point(f64::from(eighth) / 8.0).z));
+    for z in stations {
         // A ring's round outside and inside meet at its ends, and only there.
-        if !at_end && place.r > before.min(after) - NOTHING {
-            return Err(BrokenThrough { z_mm: place.z });
+        if ends.iter().any(|end| (end - z).abs() < NOTHING) {
+            continue;
+        }
+        let bores = inner.iter().filter_map(|bore| bore.radii_at(z));
+        let widest = bores.map(|(before, after)| before.max(after));
+        let widest = widest.fold(0.0, f64::max);
+        let broken = |(before, after): (f64, f64)| widest > before.min(after) - NOTHING;
+        if widest > 0.0 && outer.radii_at(z).is_some_and(broken) {
+            return Err(BrokenThrough { z_mm: z });
         }
     }
     Ok(())

@@ -47,8 +47,8 @@ pub(super) enum RimCurve {
     Line,
     /// Round the axis at a station with a radius, with the clock.
     Round(Point),
-    /// Of a face that goes all round: where it closes.
-    Seam(Edge),
+    /// Where what is turned begins and ends: the outline itself, in a direction, rad.
+    Seam(Edge, f64),
     Spline(Spline),
 }
 
@@ -63,8 +63,8 @@ pub(super) struct Face {
 /// The surface that a face lies on.
 #[derive(Clone, Debug)]
 pub(super) enum FaceSurface {
-    /// As turned.
-    Turned(Edge),
+    /// As turned, all round, or in part: then with the direction opposite its middle, rad.
+    Turned(Edge, Option<f64>),
     /// Square to the axis at a station, the solid before it (true) or behind it.
     Square(f64, bool),
     /// A plane through a place; out of the solid; along it.
@@ -82,8 +82,7 @@ struct Swept {
 
 impl Swept {
     fn ends(&self) -> Option<[Ring; 2]> {
-        let wide = self.cut.wide(self.edge.point(0.5));
-        let ring = |place: Point| Ring::of(&self.cut, place, &wide);
+        let ring = |place: Point| Ring::of(&self.cut, place);
         Some([ring(self.edge.from())?, ring(self.edge.to())?])
     }
 }
@@ -180,7 +179,12 @@ impl Shell {
         let between: Vec<usize> = (0..count)
             .map(|nth| {
                 let ends = [0, 1].map(|it| joined[it].corners[rings[it].corner_of[nth]]);
-                self.edge(ends, side::between(edge, cut, nth))
+                let mut curve = side::between(edge, cut, nth);
+                if let RimCurve::Spline(spline) = &mut curve {
+                    // What is beside it ends there, if by a rounding elsewhere than it would.
+                    spline.end_at(ends.map(|it| self.corners[it]));
+                }
+                self.edge(ends, curve)
             })
             .collect();
         for nth in 0..count {

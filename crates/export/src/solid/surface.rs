@@ -51,14 +51,21 @@ pub(super) fn of(file: &mut StepFile, edge: &Edge) -> Surface {
     }
 }
 
-/// The curve along which the surface closes, in the plane y = 0.
+/// The surface of a face that goes round the axis only in part; it closes in a direction, rad, away from that.
+pub(super) fn in_part(file: &mut StepFile, edge: &Edge, closing: f64) -> Surface {
+    file.in_meridian(closing, |file| of(file, edge))
+}
+
+/// The curve along which the surface closes, in the meridian plane.
 pub(super) fn seam(file: &mut StepFile, edge: &Edge) -> Seam {
     match &edge.curve {
         Curve::Line(Line { start, end }) => {
             let place = file.place(*start);
             let way = *end - *start;
             let length = way.z.hypot(way.r);
-            let way = file.direction(way.r / length, 0.0, way.z / length);
+            let [x, y, _] = file.outwards();
+            let (along, away) = (way.z / length, way.r / length);
+            let way = file.direction(away * x, away * y, along);
             let vector = file.put(format_args!("VECTOR('',{way},1.)"));
             let curve = file.put(format_args!("LINE('',{place},{vector})"));
             Seam {
@@ -168,9 +175,10 @@ fn revolved(file: &mut StepFile, curve: EntityId) -> EntityId {
     file.put(format_args!("SURFACE_OF_REVOLUTION('',{curve},{axis})"))
 }
 
-/// A circle in the plane y = 0; it runs along the axis where it is farther from it.
+/// A circle in the meridian plane; it runs along the axis where it is farther from it.
 fn circle(file: &mut StepFile, arc: &Arc) -> EntityId {
-    let axes = file.axes(arc.centre(), [0.0, -1.0, 0.0], [1.0, 0.0, 0.0]);
+    let [x, y, _] = file.outwards();
+    let axes = file.axes(arc.centre(), [y, -x, 0.0], [x, y, 0.0]);
     file.put(format_args!("CIRCLE('',{axes},{})", real(arc.semi_r_mm())))
 }
 

@@ -19,8 +19,11 @@ const SAME_PARAM: f64 = 1e-7;
 pub(super) struct Cut {
     /// The flats that leave something, in no order.
     flats: Vec<Facet>,
-    /// The sides of every section, with the clock; one alone where it is round.
+    /// The sides of every section, with the clock; one alone where it is round, and two where one would take more
+    /// than half of the turn: a face that comes back to where it began is read wrongly by some.
     pub(super) sides: Vec<Side>,
+    /// The direction of the corner between two round sides, rad.
+    pub(super) parting: f64,
 }
 
 /// One flat of a set.
@@ -52,6 +55,7 @@ impl Cut {
         Cut {
             flats: Vec::new(),
             sides: vec![Side::Round],
+            parting: 0.0,
         }
     }
 
@@ -85,7 +89,10 @@ impl Cut {
             (apothem, square.max(0.0).sqrt())
         };
         match self.beside(nth) {
-            [None, None] => [place.r, 0.0],
+            [None, None] => {
+                let (sin, cos) = self.parting.sin_cos();
+                [place.r * cos, place.r * sin]
+            }
             [Some(it), None] => {
                 let (apothem, half) = half(it);
                 on(it.clock, apothem, half)
@@ -102,42 +109,60 @@ impl Cut {
         }
     }
 
-    /// How long a side is at a place of the outside, mm, where it is known whether it takes more than half of
-    /// the turn.
-    pub(super) fn length_mm(&self, nth: usize, place: Point, wide: bool) -> f64 {
-        let count = self.sides.len();
-        let [from, to] = [(nth + count - 1) % count, nth].map(|it| self.corner_mm(it, place));
+    /// How long a side is at a place of the outside, mm.
+    pub(super) fn length_mm(&self, nth: usize, place: Point) -> f64 {
+        let [from, to] = self.ends_mm(nth, place);
         if let Side::Flat(_) = self.sides[nth] {
             return (to[0] - from[0]).hypot(to[1] - from[1]);
         }
+        if self.is_round() {
+            return TAU * place.r;
+        }
         let turn = turn(from, to);
-        // Nothing and all of it differ by what it does beside.
-        let little = SAME_MM / place.r;
-        place.r
-            * match wide {
-                true if turn < little => TAU,
-                false if turn > TAU - little => 0.0,
-                _ => turn,
-            }
+        // Where it ends its own ends may have passed each other by a rounding.
+        let nothing = turn > TAU - SAME_MM / place.r;
+        if nothing { 0.0 } else { turn * place.r }
     }
 
-    /// Of each side, whether it takes more than half of the turn at a place of the outside.
-    pub(super) fn wide(&self, place: Point) -> Vec<bool> {
-        let count = self.sides.len();
-        let corner = |nth: usize| self.corner_mm(nth % count, place);
-        (0..count)
-            .map(|nth| count == 1 || turn(corner(nth + count - 1), corner(nth)) > PI)
-            .collect()
+    /// The corners before and behind a side.
+    fn ends_mm(&self, nth: usize, place: Point) -> [[f64; 2]; 2] {
+        let before = (nth + self.sides.len() - 1) % self.sides.len();
+        [before, nth].map(|it| self.corner_mm(it, place))
+    }
+
+    /// Whether no side but one that goes all round takes more than half of the turn.
+    pub(super) fn is_parted(&self, place: Point) -> bool {
+        let half = |nth: usize| self.length_mm(nth, place) < (PI + 1e-6) * place.r;
+        self.is_round() || (0..self.sides.len()).all(half)
+    }
+
+    /// The direction opposite the middle of a side at a place of the outside, rad; none where it goes all round.
+    pub(super) fn away(&self, nth: usize, place: Point) -> Option<f64> {
+        let [from, to] = self.ends_mm(nth, place);
+        (!self.is_round()).then(|| from[1].atan2(from[0]) + turn(from, to) / 2.0 + PI)
+    }
+
+    /// The same with a round side parted in its middle where it takes more than half of the turn.
+    fn parted(mut self, curve: &Curve) -> Cut {
+        let places = [0.0, 0.5, 1.0].map(|t| curve.point(t));
+        let wide = |nth: &usize| {
+            let mut lengths = places.iter().map(|it| self.length_mm(*nth, *it) / it.r);
+            self.sides[*nth] == Side::Round && lengths.any(|turn| turn > PI + 1e-6)
+        };
+        if let Some(nth) = (0..self.sides.len()).find(wide)
+            && let Some(away) = self.away(nth, places[1])
+        {
+            self.sides.insert(nth, Side::Round);
+            self.parting = away + PI;
+        }
+        self
     }
 
     /// The same without sides that are nothing all along a curve.
     fn without_slivers(mut self, curve: &Curve) -> Cut {
-        let wide = self.wide(curve.point(0.5));
         let long = |nth: usize| {
-            let length = |eighth: u32| {
-                let place = curve.point(f64::from(eighth) / 8.0);
-                self.length_mm(nth, place, wide[nth])
-            };
+            let place = |eighth: u32| curve.point(f64::from(eighth) / 8.0);
+            let length = |eighth: u32| self.length_mm(nth, place(eighth));
             (0..=8).any(|eighth| length(eighth) > SAME_MM)
         };
         let kept = (0..self.sides.len()).filter(|nth| long(*nth));
@@ -196,8 +221,9 @@ pub(super) fn cuts(stretch: &Stretch) -> Option<Vec<(Curve, Cut)>> {
         let cut = Cut {
             flats: flats.clone(),
             sides,
+            parting: 0.0,
         };
-        (curve, cut.without_slivers(&curve))
+        (curve, cut.without_slivers(&curve).parted(&curve))
     });
     Some(pieces.collect())
 }

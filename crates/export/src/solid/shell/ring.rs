@@ -60,12 +60,12 @@ impl RingSide {
 }
 
 impl Ring {
-    /// Of a cut at a place of the outside; it is known which of its sides take more than half of the turn. None
-    /// where all of them end in one corner, and that is not on the axis.
-    pub(super) fn of(cut: &Cut, place: Point, wide: &[bool]) -> Option<Ring> {
+    /// Of a cut at a place of the outside. None where all of its sides end in one corner, and that is not on the
+    /// axis.
+    pub(super) fn of(cut: &Cut, place: Point) -> Option<Ring> {
         let count = cut.sides.len();
         let at: Vec<[f64; 2]> = (0..count).map(|nth| cut.corner_mm(nth, place)).collect();
-        let long = |nth: &usize| cut.length_mm(*nth, place, wide[*nth]) > SAME_MM;
+        let long = |nth: &usize| cut.length_mm(*nth, place) > SAME_MM;
         let kept: Vec<usize> = (0..count).filter(long).collect();
         let side = |nth: usize| match cut.facet(cut.sides[nth]) {
             None => RingSide::Round(place.r),
@@ -79,6 +79,9 @@ impl Ring {
                 corner_of: vec![0; count],
                 side_of: vec![None; count],
             });
+        }
+        if !cut.is_parted(place) {
+            return None;
         }
         // The corner of a number is behind the side that is kept under that number.
         let last = kept.len() - 1;

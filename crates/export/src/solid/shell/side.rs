@@ -12,7 +12,7 @@ const STRAIGHT_MM: f64 = 1e-9;
 /// The surface of a side of a cut.
 pub(super) fn surface(edge: &Edge, cut: &Cut, nth: usize) -> FaceSurface {
     let Some(facet) = cut.facet(cut.sides[nth]) else {
-        return FaceSurface::Turned(*edge);
+        return FaceSurface::Turned(*edge, cut.away(nth, edge.point(0.5)));
     };
     let (sin, cos) = facet.clock.sin_cos();
     let middle = |place: Point| {
@@ -43,7 +43,7 @@ pub(super) fn between(edge: &Edge, cut: &Cut, nth: usize) -> RimCurve {
     };
     let beside = cut.beside(nth);
     if let [None, None] = beside {
-        return RimCurve::Seam(*edge);
+        return RimCurve::Seam(*edge, cut.parting);
     }
     if is_straight(&edge.curve, at) {
         return RimCurve::Line;
@@ -53,7 +53,7 @@ pub(super) fn between(edge: &Edge, cut: &Cut, nth: usize) -> RimCurve {
         [Some(_), Some(_)] => Spline::carried(&edge.curve, at),
         [Some(facet), None] => along(&edge.curve, facet, 1.0),
         [None, Some(facet)] => along(&edge.curve, facet, -1.0),
-        [None, None] => return RimCurve::Seam(*edge),
+        [None, None] => return RimCurve::Seam(*edge, cut.parting),
     };
     RimCurve::Spline(spline)
 }

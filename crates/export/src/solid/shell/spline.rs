@@ -85,6 +85,13 @@ impl Spline {
             knots: knots.map(|(at, (knot, _))| (*knot, often(at))).collect(),
         }
     }
+
+    /// Moves its ends.
+    pub(super) fn end_at(&mut self, [from, to]: [[f64; 3]; 2]) {
+        if let [first, .., last] = &mut self.places[..] {
+            (*first, *last) = (from, to);
+        }
+    }
 }
 
 fn stepped([at, speed]: Moving, step: f64) -> [f64; 3] {

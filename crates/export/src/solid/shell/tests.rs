@@ -78,7 +78,7 @@ fn flats_on_a_tube_are_planes_between_lines() {
         let planes = planes.filter(|it| matches!(it.surface, FaceSurface::Plane(_)));
         assert_eq!(planes.count(), 8);
         let turned = shell.faces.iter();
-        let turned = turned.filter(|it| matches!(it.surface, FaceSurface::Turned(_)));
+        let turned = turned.filter(|it| matches!(it.surface, FaceSurface::Turned(..)));
         assert_eq!(turned.count(), 3 + rounds);
         let mut curves = shell.edges.iter();
         assert!(curves.all(|it| !matches!(it.curve, RimCurve::Spline(_))));
@@ -110,15 +110,30 @@ fn a_flat_that_reaches_the_bore_leaves_no_shell() {
     assert!(Shell::of(&tube().runs[0], &[flats]).is_none());
 }
 
+/// Half a millimetre of it, between all places at which the bore is looked at.
+#[test]
+fn a_bore_that_a_narrow_groove_opens_leaves_no_body() {
+    let groove = [
+        (0.0, 7.0),
+        (41.0, 7.0),
+        (41.0, 4.9),
+        (41.5, 4.9),
+        (41.5, 7.0),
+        (70.0, 7.0),
+    ];
+    let places = groove.map(|(z, r)| Point::new(z, r));
+    let outer = Chain::polyline(Tag(0), &places).expect("a line");
+    let broken = Body::new("tube", &outer, &[line(5.0)]).expect_err("an opening");
+    assert!((41.0..=41.5).contains(&broken.z_mm), "{broken:?}");
+}
+
 /// ⌀14, bored ⌀10 through.
 fn tube() -> Body {
-    let line = |r: f64| Chain::polyline(Tag(0), &[Point::new(0.0, r), Point::new(70.0, r)]);
-    Body::new(
-        "tube",
-        &line(7.0).expect("a line"),
-        &[line(5.0).expect("a line")],
-    )
-    .expect("a tube")
+    Body::new("tube", &line(7.0), &[line(5.0)]).expect("a tube")
+}
+
+fn line(r: f64) -> Chain {
+    Chain::polyline(Tag(0), &[Point::new(0.0, r), Point::new(70.0, r)]).expect("a line")
 }
 
 fn octagon(apothem: f64) -> Flats {
@@ -154,9 +169,9 @@ fn places(shell: &Shell, rim: &Rim) -> Vec<[f64; 3]> {
             };
             shares.map(at).collect()
         }
-        RimCurve::Seam(edge) => shares
+        RimCurve::Seam(edge, way) => shares
             .map(|share| edge.point(share))
-            .map(|it| [it.r, 0.0, it.z])
+            .map(|it| [it.r * way.cos(), it.r * way.sin(), it.z])
             .collect(),
         RimCurve::Spline(spline) => along(spline),
     }
@@ -222,7 +237,7 @@ fn casteljau(mut controls: Vec<[f64; 4]>, share: f64) -> [f64; 4] {
 fn off_mm(surface: &FaceSurface, at: [f64; 3]) -> f64 {
     let [x, y, z] = at;
     match surface {
-        FaceSurface::Turned(edge) => nearest_mm(edge, Point::new(z, x.hypot(y))),
+        FaceSurface::Turned(edge, _) => nearest_mm(edge, Point::new(z, x.hypot(y))),
         FaceSurface::Square(station, _) => (z - station).abs(),
         FaceSurface::Plane([on, out, _]) => {
             let off = (0..3).map(|it| (at[it] - on[it]) * out[it]);

@@ -60,8 +60,8 @@ impl StepFile<'_> {
                 let radius = real(place.r);
                 (self.put(format_args!("CIRCLE('',{axes},{radius})")), true)
             }
-            RimCurve::Seam(edge) => {
-                let seam = surface::seam(self, edge);
+            RimCurve::Seam(edge, way) => {
+                let seam = self.in_meridian(*way, |file| surface::seam(file, edge));
                 (seam.curve, seam.with_curve)
             }
             RimCurve::Spline(spline) => (self.spline(spline), true),
@@ -74,8 +74,11 @@ impl StepFile<'_> {
     /// A surface, and whether its own normal points out of the solid.
     fn surface(&mut self, surface: &FaceSurface) -> (EntityId, bool) {
         match surface {
-            FaceSurface::Turned(edge) => {
-                let surface = surface::of(self, edge);
+            FaceSurface::Turned(edge, away) => {
+                let surface = match away {
+                    None => surface::of(self, edge),
+                    Some(away) => surface::in_part(self, edge, *away),
+                };
                 (surface.id, surface.outwards)
             }
             FaceSurface::Square(z, before) => {
