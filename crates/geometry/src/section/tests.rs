@@ -17,24 +17,6 @@ fn flat(apothem_mm: f64, clock_deg: f64) -> Flat {
     }
 }
 
-/// Sides of a hexagon are as long as from the axis to its corners; a flat outside the disc keeps its number to
-/// itself.
-#[test]
-fn the_sides_of_a_section_are_those_of_its_flats() {
-    let hexagon = (0..6).map(|nth| flat(6.0, 60.0 * f64::from(nth) - 50.0));
-    let flats: Vec<Flat> = [flat(9.0, 0.0)].into_iter().chain(hexagon).collect();
-    let sides = Section::cut(8.0, &flats).unwrap().flat_sides();
-    let order: Vec<usize> = sides.iter().map(|side| side.nth).collect();
-    // Those that face 70°, 130°, ..., 310° and 10°; the last begins at 340°.
-    assert_eq!(order, [3, 4, 5, 6, 1, 2]);
-    for (side, next) in sides.iter().zip(sides.iter().cycle().skip(1)) {
-        close(side.length_mm, 6.0 / 30_f64.to_radians().cos(), 1e-12);
-        close(side.ends_deg[1] - side.ends_deg[0], 60.0, 1e-12);
-        let behind = (next.ends_deg[0] - side.ends_deg[1]).rem_euclid(360.0);
-        assert!(behind.min(360.0 - behind) < 1e-9, "{behind}");
-    }
-}
-
 /// Area, first moments and polar moment of the outline by so many equal steps of the angle.
 fn by_steps(section: &Section, steps: u32) -> [f64; 4] {
     let mut sums = [0.0; 4];
