@@ -16,18 +16,13 @@ pub struct Measures {
 }
 
 impl Measures {
-    /// Measures of a pen that the file itself holds.
+    /// Measures of a pen that the file itself holds, or of one that was made of a pen drawn elsewhere.
     ///
     /// # Errors
     ///
     /// A sentence, where the file has no such pen, or a measure cannot be read or is not known.
     pub fn of(probe: &Probe<'_>, pen: &str, asked: &[String]) -> Result<Self, String> {
-        let root = probe.design().root();
-        let mut items = root.iter().flat_map(|it| &it.parsed.tree.items);
-        let block = items.find_map(|it| match &it.kind {
-            ItemKind::Pen(found) if *found.name.text == *pen => found.block,
-            _ => None,
-        });
+        let block = block(probe.design(), pen);
         let wanted: Vec<&str> = probe
             .drawn()
             .wants_of_pen(pen)
@@ -103,6 +98,21 @@ impl Measures {
             None => Ok(()),
         }
     }
+}
+
+/// The block in which a pen says what it wants; of one that was made, that of the pen it is one of.
+fn block(design: &Design, pen: &str) -> Option<Span> {
+    let made = design.pen(pen).and_then(|it| it.made.as_deref());
+    let drawn = made.and_then(|it| design.pen(&it.of.text));
+    let (file, name) = match drawn {
+        Some(drawn) => (design.file(drawn.span.file), &*drawn.name.text),
+        None => (design.root(), pen),
+    };
+    let mut items = file.into_iter().flat_map(|it| &it.parsed.tree.items);
+    items.find_map(|it| match &it.kind {
+        ItemKind::Pen(found) if *found.name.text == *name => found.block,
+        _ => None,
+    })
 }
 
 /// What was measured and found with numbers set so.

@@ -72,3 +72,50 @@ fn what_would_cure_a_gap_is_told_with_how_far_it_can_go() {
     let left = related.iter().filter(|it| it["message"] == "not cut yet");
     assert_eq!(left.count(), 3, "{found}");
 }
+
+/// Uncapped the cap is no part of it; a millimetre more of the barrel is one of the whole.
+#[test]
+fn what_is_left_is_varied_and_aimed_in_the_one_that_is_made() {
+    let folder = repository("");
+    let made = "use \"heron.quillet\"\nmade ida-1 of heron { part cap { length 64.1 } }\n";
+    fs::write(folder.path().join("ida-1.quillet"), made).unwrap();
+    let aimed = |file: &str, pen: &str| {
+        let wanted = "length(uncapped) = 126";
+        let by = "barrel.length=80..90";
+        let args = [
+            "aim", file, wanted, "--by", by, "--pen", pen, "--format", "json",
+        ];
+        let out = run(folder.path(), &args);
+        assert!(out.status.code() != Some(2), "{}", stderr(&out));
+        let json: serde_json::Value = serde_json::from_str(&stdout(&out)).unwrap();
+        json.to_string()
+    };
+    let drawn = aimed("heron.quillet", "heron");
+    assert_eq!(
+        drawn.replace("\"heron\"", "\"ida-1\""),
+        aimed("ida-1.quillet", "ida-1")
+    );
+    let varied = [
+        "vary",
+        "ida-1.quillet",
+        "barrel.length=82..83",
+        "step",
+        "1",
+        "--pen",
+        "ida-1",
+        "--show",
+        "length(capped)",
+        "--format",
+        "csv",
+    ];
+    let out = run(folder.path(), &varied);
+    assert_eq!(out.status.code(), Some(0), "{}", stderr(&out));
+    let csv = stdout(&out);
+    let long: Vec<f64> = csv
+        .lines()
+        .skip(1)
+        .map(|it| it.split(',').nth(1).unwrap().parse().unwrap())
+        .collect();
+    // 138 as drawn, and the cap 0.1 longer.
+    assert_eq!(long, [138.1, 139.1]);
+}

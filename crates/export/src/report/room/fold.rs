@@ -87,9 +87,9 @@ mod tests {
         let shown = |width: usize| table(0, &head, &folded(&head, all(), 1, width));
         assert_eq!(
             shown(50),
-            "number   may be                      above\n\
-             a.b      10.8, 10.9, 11, 11.1,       > thin-wall\n         \
-             11.2, 11.3, 11.4, 11.5\n\
+            "number   may be                        above\n\
+             a.b      10.8, 10.9, 11, 11.1, 11.2,   > thin-wall\n         \
+             11.3, 11.4, 11.5\n\
              c        1.00 .. 2.00, 3.00 .. 4.00,\n         \
              5.00 .. 6.00\n"
         );
