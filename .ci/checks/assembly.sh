@@ -13,3 +13,4 @@ target=${CARGO_TARGET_DIR:-target}
 cargo build --quiet --package quillet
 python3 tests/oracles/assembly.py "$target/debug/quillet" --venv "$target/oracles-assembly"
 python3 tests/oracles/sides.py "$target/debug/quillet" --venv "$target/oracles-assembly"
+python3 tests/oracles/random_sides.py "$target/debug/quillet" --venv "$target/oracles-assembly"

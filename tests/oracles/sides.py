@@ -232,9 +232,14 @@ def strip(case, cut, z, count=400):
                     top = numpy.minimum(top, (apothem - y * math.sin(way)) / math.cos(way))
     floor = numpy.sqrt(numpy.maximum(case.inside(z) ** 2 - y * y, 0))
     if cut["deep"]:
-        middle = (low + high) / 2
-        floor = numpy.maximum(floor, case.radius(middle) - cut["deep"])
+        floor = numpy.maximum(floor, highest(case, cut) - cut["deep"])
     return float(numpy.sum(numpy.maximum(top - floor, 0) * width_of))
+
+
+def highest(case, cut):
+    """The outside that a depth is below: a hole's over its middle, a slot's the greatest along it."""
+    at = cut["at"]
+    return max(map(case.radius, at)) if isinstance(at, tuple) else case.radius(at)
 
 
 # --- by Open CASCADE ----------------------------------------------------------------------------
