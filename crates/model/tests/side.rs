@@ -190,6 +190,20 @@ part one from front to back {
                          ^ out-of-range: a pattern 8 mm deep goes past the axis of the ⌀14.00 outside
   }
 }
+part domed from front to back {
+  blank of acrylic rod 16
+  length 60
+  outside {
+    at 0 dia 14
+    at 50 dia 14
+    at back dia 0 dome
+  }
+  side {
+    flat deep 0.5 at 40..60
+              ^^^ out-of-range: a flat 0.5 mm deep goes past the axis of the ⌀0.00 outside
+    flat deep 0.5 at 40..58 clock 180
+  }
+}
 part two from front to back {
   blank of acrylic rod 16
   length 60

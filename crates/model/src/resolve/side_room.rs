@@ -30,6 +30,9 @@ pub(super) fn without_room(part: &Part, profiles: &Profiles) -> Vec<Finding> {
 fn too_large(cut: &SideCut, turned: &Chain) -> Option<Finding> {
     let (from, to) = (cut.stretch.from.to_mm(), cut.stretch.to.to_mm());
     let dia = Length::mm(2.0 * fattest(turned, from, to)?);
+    // What follows the outside goes as far below it where that is thinnest.
+    let thin = turned.narrowest(from, to);
+    let thin = thin.map_or(dia, |(place, _)| Length::mm(2.0 * place.r).min(dia));
     let what = cut.called();
     let outside = Size::Diameter(dia);
     let wide = |size: Length| {
@@ -41,18 +44,22 @@ fn too_large(cut: &SideCut, turned: &Chain) -> Option<Finding> {
         );
         (cut.size_span, message, "write a narrower one")
     };
-    let below = |deep: Length, span: Span, hint| {
+    let below = |deep: Length, span: Span, outside: Length, hint| {
         let message = text!(
             "a {} {} deep goes past the axis of the {} outside",
             what,
             deep,
-            outside
+            Size::Diameter(outside)
         );
         (span, message, hint)
     };
     let (at, message, hint) = match cut.kind {
-        SideCutKind::Deep(deep) | SideCutKind::Pattern { deep, .. } if deep.twice() >= dia => {
-            below(deep, cut.size_span, "the depth is counted from the outside")
+        SideCutKind::Deep(deep) | SideCutKind::Pattern { deep, .. } if deep.twice() >= thin => {
+            let hint = match thin < dia {
+                true => "the outside runs in: end it before, where the outside is fatter",
+                false => "the depth is counted from the outside",
+            };
+            below(deep, cut.size_span, thin, hint)
         }
         SideCutKind::Drill { dia: size, .. } | SideCutKind::Slot { width: size, .. }
             if size >= dia =>
@@ -63,6 +70,7 @@ fn too_large(cut: &SideCut, turned: &Chain) -> Option<Finding> {
             SideDepth::To { deep, span } if deep.twice() > dia => below(
                 deep,
                 span,
+                dia,
                 "write through where it comes out of the other side, else less",
             ),
             _ => return None,
