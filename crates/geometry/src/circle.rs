@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::Moments;
+use crate::{Moments, Point};
 
 /// Alike holes along the axis beside it, their floors flat or drilled to a point.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,6 +59,23 @@ impl Circle {
         }
     }
 
+    /// One of them in the plane through its axis and the part's, round about: the outer corners of its beginning
+    /// and its end, the point beyond that, the inner corners back, the point before the beginning. Where a
+    /// floor is flat its point lies in it.
+    pub fn outline(&self) -> [Point; 6] {
+        let [low, high] = [-1.0, 1.0].map(|it| (self.on_mm + it * self.hole_mm) / 2.0);
+        let (from, to, middle) = (self.from_mm, self.to_mm, self.on_mm / 2.0);
+        let [before, after] = self.tips_mm;
+        [
+            Point::new(from, high),
+            Point::new(to, high),
+            Point::new(to + after, middle),
+            Point::new(to, low),
+            Point::new(from, low),
+            Point::new(from - before, middle),
+        ]
+    }
+
     /// The metal outside them under an outside of a radius, mm.
     pub fn outer_wall_mm(&self, outside_mm: f64) -> f64 {
         outside_mm - (self.on_mm + self.hole_mm) / 2.0
@@ -79,7 +96,7 @@ impl Circle {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Chain, Point, Properties, Tag};
+    use crate::{Chain, Properties, Tag};
 
     /// A hole of 3 on ⌀8 to 10: a cylinder of 1.5 by 10, 4 from the axis (parallel axis theorem).
     #[test]

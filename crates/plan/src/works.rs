@@ -86,6 +86,10 @@ pub(crate) fn told_of(
             cut: Indexed::Side(cut),
             ..
         }
+        | PlanProblem::NoDrillBeside {
+            cut: Indexed::Side(cut),
+            ..
+        }
         | PlanProblem::NoCutter { cut, .. } => put(cut, work.sides.get(*cut), part),
         PlanProblem::NoSpeed { .. } | PlanProblem::NoOrder { .. } => member == 0,
         PlanProblem::SlenderMandrel { end, .. }
@@ -99,6 +103,7 @@ pub(crate) fn told_of(
         },
         // Of its stock, and of its holes beside the axis, the part's own route tells.
         PlanProblem::NoIndex { .. }
+        | PlanProblem::NoDrillBeside { .. }
         | PlanProblem::NoCollet { .. }
         | PlanProblem::BlankTooThin { .. }
         | PlanProblem::BlankTooShort { .. } => false,

@@ -89,6 +89,8 @@ fn fingers() {
         (6, 14.0, 12.1, 1.0),
         (4, 12.0, 9.0, 0.8),
         (3, 10.0, 0.0, 1.5),
+        // The clutch of the example Snipe.
+        (6, 14.4, 12.1, 1.0),
     ] {
         let fingers = finger::Fingers {
             count,

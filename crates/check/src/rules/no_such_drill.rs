@@ -3,7 +3,7 @@
 use crate::{Findings, PartView, Rule, Run, shape, words};
 use quillet_geometry::Length;
 use quillet_model::{Cut, Feature};
-use quillet_plan::PlanProblem;
+use quillet_plan::{Indexed, PlanProblem};
 use quillet_syntax::ast::Side;
 use quillet_syntax::{Severity, Size, SizedText, text};
 
@@ -16,6 +16,7 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
+    beside(view, findings);
     for problem in view.problems() {
         let PlanProblem::NoDrill {
             feature,
@@ -31,26 +32,9 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         };
         let nearest: Vec<Length> = [below, above].into_iter().flatten().collect();
-        let mut finding = RULE.at(
-            cut.size_span,
-            text!(
-                "no {} of {} is on the bench{}",
-                if flat { "flat-bottomed drill" } else { "drill" },
-                words::dia(wanted),
-                on(view)
-            ),
-        );
-        let effects: Vec<SizedText> = nearest
-            .iter()
-            .map(|size| effect(view, cut, wanted, *size))
-            .collect();
-        finding = match effects.is_empty() {
-            true => finding.hint("buy it, or put a size that is at hand"),
-            false => finding.hint(text!(
-                "buy it, or take {}",
-                SizedText::joined(effects, ", or ")
-            )),
-        };
+        let mut finding = RULE.at(cut.size_span, lacks(view, wanted, flat));
+        let effects = nearest.iter().map(|it| effect(view, cut, wanted, *it));
+        finding = finding.hint(instead(effects.collect()));
         // An assumed tap drill has no size of its own to be rewritten.
         let assumed = matches!(
             cut.cut,
@@ -65,6 +49,56 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         }
         let (from, to) = cut.stations(view.part.length);
         findings.push_at(finding, from, to);
+    }
+}
+
+/// Of holes from the side and beside the axis.
+fn beside(view: &PartView<'_>, findings: &mut Findings) {
+    for problem in view.problems() {
+        let PlanProblem::NoDrillBeside {
+            cut,
+            wanted,
+            flat,
+            below,
+            above,
+        } = *problem
+        else {
+            continue;
+        };
+        let part = view.part;
+        let place = match cut {
+            Indexed::Side(id) => part
+                .side(id)
+                .map(|it| (it.size_span, it.stretch.from, it.stretch.to)),
+            Indexed::Beside(id) => part.circle(id).map(|it| {
+                let ends = [it.from, it.to].map(|at| part.station(it.end, at));
+                (it.span, ends[0].min(ends[1]), ends[0].max(ends[1]))
+            }),
+        };
+        let Some((span, from, to)) = place else {
+            continue;
+        };
+        let nearest = [below, above].into_iter().flatten();
+        let nearest = nearest.map(|it| text!("{}", Size::Drill(it)));
+        let finding = RULE.at(span, lacks(view, wanted, flat));
+        findings.push_at(finding.hint(instead(nearest.collect())), from, to);
+    }
+}
+
+fn lacks(view: &PartView<'_>, wanted: Length, flat: bool) -> SizedText {
+    text!(
+        "no {} of {} is on the bench{}",
+        if flat { "flat-bottomed drill" } else { "drill" },
+        words::dia(wanted),
+        on(view)
+    )
+}
+
+/// What to do instead, given what is nearest.
+fn instead(nearest: Vec<SizedText>) -> SizedText {
+    match nearest.is_empty() {
+        true => "buy it, or put a size that is at hand".into(),
+        false => text!("buy it, or take {}", SizedText::joined(nearest, ", or ")),
     }
 }
 

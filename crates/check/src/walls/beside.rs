@@ -3,7 +3,7 @@
 
 use super::{Role, Wall, is_wall};
 use num_integer::Integer as _;
-use quillet_geometry::{Chain, Circle, Curve, Length, Point, Segment, Tag};
+use quillet_geometry::{Chain, Circle, Curve, Length, Segment, Tag};
 use quillet_model::{CircleHoles, CircleId, End, Origin};
 use std::collections::BTreeMap;
 
@@ -31,28 +31,19 @@ struct Drilled {
 
 impl Drilled {
     fn of(id: CircleId, holes: &CircleHoles, circle: Circle, length_mm: f64) -> Drilled {
-        let [low, high] = [-1.0, 1.0].map(|it| (circle.on_mm + it * circle.hole_mm) / 2.0);
-        let (mouth, floor, tip, far) = match holes.end {
-            End::First => (
-                circle.from_mm,
-                circle.to_mm,
-                circle.to_mm + circle.tips_mm[1],
-                length_mm,
-            ),
-            End::Second => (
-                circle.to_mm,
-                circle.from_mm,
-                circle.from_mm - circle.tips_mm[0],
-                0.0,
-            ),
+        let [first, last, beyond, last_low, first_low, before] = circle.outline();
+        // Each side from its mouth to its floor, and the point beyond that.
+        let (sides, tip, far) = match holes.end {
+            End::First => ([(first_low, last_low), (first, last)], beyond, length_mm),
+            End::Second => ([(last_low, first_low), (last, first)], before, 0.0),
         };
+        let (mouth, floor) = (sides[0].0.z, sides[0].1.z);
         let far = if holes.through { floor } else { far };
-        let side = |r: f64| Curve::line(Point::new(mouth, r), Point::new(floor, r));
-        let mut edges = vec![(side(low), false), (side(high), false)];
+        let mut edges = sides
+            .map(|(mouth, floor)| (Curve::line(mouth, floor), false))
+            .to_vec();
         if !holes.through {
-            let middle = Point::new(tip, circle.on_mm / 2.0);
-            let bottom = [low, high].map(|r| Curve::line(Point::new(floor, r), middle));
-            edges.extend(bottom.map(|it| (it, true)));
+            edges.extend(sides.map(|(_, floor)| (Curve::line(floor, tip), true)));
         }
         Drilled {
             id,

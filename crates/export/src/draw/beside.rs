@@ -15,23 +15,9 @@ fn circles(part: &Part) -> impl Iterator<Item = &Circle> {
     part.profiles.iter().flat_map(|it| &it.not_round.circles)
 }
 
-/// The corners of a hole: its sides, its floor or its points.
-fn corners(hole: &Circle) -> [Point; 6] {
-    let [low, high] = [-1.0, 1.0].map(|it| (hole.on_mm + it * hole.hole_mm) / 2.0);
-    let (from, to, middle) = (hole.from_mm, hole.to_mm, hole.on_mm / 2.0);
-    [
-        Point::new(from, high),
-        Point::new(to, high),
-        Point::new(to + hole.tips_mm[1], middle),
-        Point::new(to, low),
-        Point::new(from, low),
-        Point::new(from - hole.tips_mm[0], middle),
-    ]
-}
-
 /// What is open of a half that is cut, for its hatching.
 pub(super) fn regions(view: ViewTransform, half: Half, part: &Part) -> impl Iterator<Item = Path> {
-    circles(part).map(move |it| Path::polygon(&corners(it).map(|at| view.place(half, at))))
+    circles(part).map(move |it| Path::polygon(&it.outline().map(|at| view.place(half, at))))
 }
 
 /// Their outlines on the cut half, and their axes.
@@ -43,7 +29,7 @@ pub(super) fn outlines(
     before: &Occluders,
 ) {
     for hole in circles(part) {
-        let all = corners(hole);
+        let all = hole.outline();
         for (nth, from) in all.iter().enumerate() {
             let to = all[(nth + 1) % all.len()];
             before.line(scene, before.outline, view, half, *from, to);

@@ -4,7 +4,7 @@ use super::row_words::thread_name;
 use super::words;
 use crate::draw::Label;
 use quillet_geometry::Length;
-use quillet_model::{Cut, End, Feature, Part, Units};
+use quillet_model::{CircleHoles, Cut, End, Feature, Part, Units};
 use quillet_syntax::ast::Side;
 
 /// The labels of a part: what is cut inside above, what is cut outside below.
@@ -14,6 +14,7 @@ pub(crate) fn labels(part: &Part, units: Units) -> Vec<Label> {
         .iter()
         .filter_map(|it| label(part, it, units))
         .collect();
+    found.extend(part.circles().iter().map(|it| beside(part, it, units)));
     found.extend(point(part, units));
     found
 }
@@ -77,6 +78,32 @@ fn label(part: &Part, feature: &Feature, units: Units) -> Option<Label> {
         at: place(part, feature),
         below,
     })
+}
+
+/// Holes on a pitch circle: how many and how wide, how deep and on what.
+fn beside(part: &Part, holes: &CircleHoles, units: Units) -> Label {
+    let plain = |it: Length| units.plain(it);
+    let verb = if holes.point.is_some() {
+        "drill"
+    } else {
+        "bore"
+    };
+    let reach = match (holes.through, holes.from.is_positive()) {
+        (true, _) => "through".to_owned(),
+        (false, true) => format!("{} to {}", plain(holes.from), plain(holes.to)),
+        (false, false) => format!("to {}", plain(holes.to)),
+    };
+    let count = match holes.around.count {
+        1 => String::new(),
+        count => format!("{count} × "),
+    };
+    let at = part.station(holes.end, (holes.from + holes.to).half());
+    Label {
+        size: format!("{count}⌀{}", plain(holes.dia)),
+        caption: format!("{verb} {reach}, on ⌀{}", plain(holes.on)),
+        at: (at.to_mm(), (holes.on + holes.dia).half().to_mm()),
+        below: false,
+    }
 }
 
 /// Where the label points to: the middle of what is left of the cut.

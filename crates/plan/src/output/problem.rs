@@ -21,6 +21,19 @@ pub enum PlanProblem {
         /// The next larger one.
         above: Option<Length>,
     },
+    /// No drill of the size of holes from the side or beside the axis.
+    NoDrillBeside {
+        /// What asks for it.
+        cut: Indexed,
+        /// The size.
+        wanted: Length,
+        /// It is to be flat at its bottom.
+        flat: bool,
+        /// The nearest below that is there.
+        below: Option<Length>,
+        /// The nearest above.
+        above: Option<Length>,
+    },
     /// No reamer of a size.
     NoReamer {
         /// The cut.

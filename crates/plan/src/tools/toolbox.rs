@@ -53,6 +53,10 @@ fn lacks_flat(bench_tools: BenchTools, dia: Length) -> bool {
     }
 }
 
+fn lacks(bench_tools: BenchTools, dia: Length, flat: bool) -> bool {
+    flat && lacks_flat(bench_tools, dia) || !flat && lacks_drill(bench_tools, dia)
+}
+
 fn hole_problem(
     cut: &InsideCut,
     tool: Tool,
@@ -61,12 +65,8 @@ fn hole_problem(
 ) -> Vec<PlanProblem> {
     let mut found = Vec::new();
     let flat = matches!(tool, Tool::FlatDrill { .. });
-    let lacks = |dia: Length| match flat {
-        true => lacks_flat(bench_tools, dia),
-        false => lacks_drill(bench_tools, dia),
-    };
     match tool {
-        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks(dia) => {
+        Tool::Drill { dia, .. } | Tool::FlatDrill { dia } if lacks(bench_tools, dia, flat) => {
             // A bar that enters but does not reach is the nearer cure.
             let entering = bench_tools.bench.and_then(|it| {
                 it.boring
@@ -126,18 +126,46 @@ fn no_drill(
     feature: CutId,
     (wanted, flat): (Length, bool),
 ) -> PlanProblem {
+    let (below, above) = nearest(bench_tools, wanted, flat);
+    PlanProblem::NoDrill {
+        feature,
+        wanted,
+        flat,
+        below,
+        above,
+    }
+}
+
+/// The drills on the bench that are nearest to a size, below it and above.
+fn nearest(
+    bench_tools: BenchTools,
+    wanted: Length,
+    flat: bool,
+) -> (Option<Length>, Option<Length>) {
     let sizes: Vec<Length> = match bench_tools.bench {
         Some(bench) if flat && !bench.flats.is_empty() => bench.flats.clone(),
         Some(bench) => bench.drills.iter().map(|drill| drill.dia).collect(),
         None => Vec::new(),
     };
-    PlanProblem::NoDrill {
-        feature,
+    let below = sizes.iter().copied().rfind(|dia| *dia < wanted);
+    (below, sizes.iter().copied().find(|dia| *dia > wanted))
+}
+
+/// What the bench lacks for holes that are drilled while the spindle is locked: no bar does instead.
+fn no_drill_beside(cut: Indexed, tool: Tool, bench_tools: BenchTools) -> Option<PlanProblem> {
+    let (wanted, flat) = match tool {
+        Tool::Drill { dia, .. } => (dia, false),
+        Tool::FlatDrill { dia } => (dia, true),
+        _ => return None,
+    };
+    let (below, above) = nearest(bench_tools, wanted, flat);
+    lacks(bench_tools, wanted, flat).then_some(PlanProblem::NoDrillBeside {
+        cut,
         wanted,
         flat,
-        below: sizes.iter().copied().rfind(|dia| *dia < wanted),
-        above: sizes.iter().copied().find(|dia| *dia > wanted),
-    }
+        below,
+        above,
+    })
 }
 
 /// The tool for a cut from the side, made at so many places round: flats are milled where the bench
@@ -159,6 +187,7 @@ pub(crate) fn side_tool(
     if let (Tool::Cutter { width }, SideCutKind::Slot { .. }) = (tool, &cut.kind) {
         problems.extend(bench_tools.no_cutter(id, width));
     }
+    problems.extend(no_drill_beside(Indexed::Side(id), tool, bench_tools));
     Some(tool)
 }
 
@@ -176,10 +205,12 @@ pub(crate) fn beside_tool(
         problems.push(PlanProblem::NoIndex { cut, places });
     }
     let (dia, name) = (holes.dia, holes.tool);
-    Some(match holes.point {
+    let tool = match holes.point {
         Some(_) => Tool::Drill { dia, name },
         None => Tool::FlatDrill { dia },
-    })
+    };
+    problems.extend(no_drill_beside(Indexed::Beside(id), tool, bench_tools));
+    Some(tool)
 }
 
 fn side_tool_of(cut: &SideCut, bench_tools: BenchTools) -> Tool {

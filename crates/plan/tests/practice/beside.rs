@@ -59,3 +59,36 @@ fn a_spindle_that_cannot_be_locked_so_is_told_of() {
     };
     assert_eq!([untold(6), untold(7)], [0, 1]);
 }
+
+/// Of holes of 2 and of 3.1, sunk flat, a bench with drills of 1 and 3 has neither; one with 2 and 3.1 has both,
+/// for a drill can be ground flat.
+#[test]
+fn a_drill_that_nobody_owns_is_told_of() {
+    let lacking = |drills: &str| {
+        let design = disc(&format!("drills {drills}"), 6);
+        let part = design.part("disc").expect("it is there");
+        let bench = design.benches.iter().find(|it| &*it.name.text == "shed");
+        let plan = plan_part(part, bench.map(AsRef::as_ref));
+        let problems = plan.routes.iter().flat_map(|it| it.problems.clone());
+        let sizes = problems.filter_map(|it| match it {
+            PlanProblem::NoDrillBeside {
+                cut: Indexed::Beside(_),
+                wanted,
+                flat,
+                below,
+                above,
+            } => Some((wanted, flat, below, above)),
+            _ => None,
+        });
+        let mut sizes: Vec<_> = sizes.collect();
+        sizes.sort();
+        sizes
+    };
+    let [one, three] = [1.0, 3.0].map(|it| Some(Length::mm(it)));
+    let wanted = [
+        (Length::mm(2.0), false, one, three),
+        (Length::mm(3.1), true, three, None),
+    ];
+    assert_eq!(lacking("1, 3"), wanted);
+    assert!(lacking("2, 3.1").is_empty());
+}
