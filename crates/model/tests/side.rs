@@ -172,9 +172,7 @@ fn what_the_part_has_no_room_for_is_told_at_the_number() {
     check(
         r#"
 part one from front to back {
-  blank of acrylic rod 16
-  length 60
-  outside dia 14
+  blank of acrylic rod 16; length 60; outside dia 14
   side {
     flat deep 7 at 2..8
               ^ out-of-range: a flat 7 mm deep goes past the axis of the ⌀14.00 outside
@@ -191,13 +189,7 @@ part one from front to back {
   }
 }
 part domed from front to back {
-  blank of acrylic rod 16
-  length 60
-  outside {
-    at 0 dia 14
-    at 50 dia 14
-    at back dia 0 dome
-  }
+  blank of acrylic rod 16; length 60; outside { at 0 dia 14; at 50 dia 14; at back dia 0 dome }
   side {
     flat deep 0.5 at 40..60
               ^^^ out-of-range: a flat 0.5 mm deep goes past the axis of the ⌀0.00 outside
@@ -205,9 +197,7 @@ part domed from front to back {
   }
 }
 part two from front to back {
-  blank of acrylic rod 16
-  length 60
-  outside dia 14
+  blank of acrylic rod 16; length 60; outside dia 14
   side {
     flat deep 0.4 at 2..8
     flat across 13.4 at 4..10 indexed 8

@@ -70,6 +70,24 @@ fn tools() {
         .hints("buy it, or take 9 (0.15 mm more wall a side, 103 % of thread by 3H/4), or 9.5 (0.1 mm less wall a side, 51 % of thread by 3H/4)");
 }
 
+/// Holes from the side and beside the axis ask for a drill as others do.
+#[test]
+fn drills_off_the_axis() {
+    let it = page("no-such-drill").but("drill 9.3", "drill 9.5");
+    let holes = [
+        "side {\n    drill $ at 12",
+        "from tail {\n    drill $ to 4 on 8 indexed 3",
+    ];
+    for hole in holes {
+        let hole = format!("  {hole}\n  }}\n  from mouth {{");
+        let it = it.clone().but("  from mouth {", &hole);
+        it.edge("2.005", "2.005001");
+        it.speaks("2.2")
+            .message("no drill of ⌀2.20 is on the bench shed")
+            .hints("buy it, or take 2, or 2.5");
+    }
+}
+
 /// Each hole of a part is told of, and its outside once, whatever is turned of it.
 #[test]
 fn speeds() {
