@@ -28,16 +28,7 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         scale: 1.0,
     };
     let members = view.members();
-    let span = |it: &Member| {
-        let ends = [it.solid.outer.start().z, it.solid.outer.end().z].map(|z| it.place.of(z));
-        (ends[0].min(ends[1]), ends[0].max(ends[1]))
-    };
     let pieces = pieces(pen, &members);
-    let over = |piece: &[Member]| {
-        let ends = (f64::INFINITY, f64::NEG_INFINITY);
-        let spans = piece.iter().map(span);
-        spans.fold(ends, |all, it| (all.0.min(it.0), all.1.max(it.1)))
-    };
     let long: f64 = pieces.iter().map(|it| over(it).1 - over(it).0).sum();
     let gaps = GAP * pieces.len().saturating_sub(1) as f64;
     if members.is_empty() || long <= 0.0 {
@@ -55,26 +46,10 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
     let (mut x, mut parts, mut begins) = (0.0, Vec::new(), Vec::new());
     for piece in &pieces {
         let (low, high) = over(piece);
-        for member in piece {
-            let placed = ViewTransform {
-                flipped: member.place.reversed,
-                ..ViewTransform::new(
-                    Xy::new(x + (member.place.of(0.0) - low) * scale, radius),
-                    scale,
-                )
-            };
-            let hides = |at: Point| view.is_hidden(piece, member, at);
-            let seen = Seen {
-                hides: &hides,
-                is_half: false,
-            };
-            let leaf = nib::leaf(pen, member);
-            let shown = (member.part, member.solid);
-            shade::show(&mut scene, leaf.as_ref(), shown, placed, &seen);
-        }
-        let longest = piece
-            .iter()
-            .max_by(|a, b| (span(a).1 - span(a).0).total_cmp(&(span(b).1 - span(b).0)));
+        let at = Xy::new(x - low * scale, radius);
+        show(&mut scene, &view, piece, at, scale);
+        let long = |it: &Member| span(it).1 - span(it).0;
+        let longest = piece.iter().max_by(|a, b| long(a).total_cmp(&long(b)));
         let middle = Xy::new(x + (high - low) * scale / 2.0, radius);
         parts.extend(longest.map(|it| (it.id, middle)));
         begins.push((x, x + (high - low) * scale));
@@ -94,6 +69,37 @@ pub fn exploded(pen: &Pen, width_mm: f64) -> Option<(Look, Vec<Option<f64>>)> {
         spots: Vec::new(),
     };
     Some((look, gaps))
+}
+
+/// From where to where a part lies on the pen's axis, mm.
+fn span(it: &Member) -> (f64, f64) {
+    let ends = [it.solid.outer.start().z, it.solid.outer.end().z].map(|z| it.place.of(z));
+    (ends[0].min(ends[1]), ends[0].max(ends[1]))
+}
+
+/// From where to where several lie.
+fn over(piece: &[Member]) -> (f64, f64) {
+    let ends = (f64::INFINITY, f64::NEG_INFINITY);
+    let spans = piece.iter().map(span);
+    spans.fold(ends, |all, it| (all.0.min(it.0), all.1.max(it.1)))
+}
+
+/// Shows parts that stay together, the pen's foremost place at `at`.
+fn show(scene: &mut Scene, view: &PenView, piece: &[Member], at: Xy, scale: f64) {
+    for member in piece {
+        let placed = ViewTransform {
+            flipped: member.place.reversed,
+            ..ViewTransform::new(at.moved(member.place.of(0.0) * scale, 0.0), scale)
+        };
+        let hides = |at: Point| view.is_hidden(piece, member, at);
+        let seen = Seen {
+            hides: &hides,
+            is_half: false,
+        };
+        let leaf = nib::leaf(view.pen, member);
+        let shown = (member.part, member.solid);
+        shade::show(scene, leaf.as_ref(), shown, placed, &seen);
+    }
 }
 
 /// What stands by itself once the pen is taken apart, from the foremost on.
