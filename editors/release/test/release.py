@@ -9,6 +9,8 @@ from pathlib import Path
 
 RELEASE = Path(os.environ["RELEASE"]).resolve()
 ROOT = Path(__file__).resolve().parents[3]
+# Of each program: the archive's name, rust's target, the wheel's platform, the extension's.
+TARGETS = [it.split() for it in (ROOT / "editors/release/targets").read_text("utf-8").splitlines() if it[:1] != "#"]
 
 
 def only(pattern):

@@ -16,7 +16,8 @@ import unittest
 import zipfile
 from pathlib import Path
 
-from release import RELEASE, ROOT, alone, only, version
+from release import RELEASE, ROOT, TARGETS, alone, only, unpacked, version
+
 
 class Release(unittest.TestCase):
     def setUp(self):
@@ -63,12 +64,21 @@ class Release(unittest.TestCase):
         self.assertEqual(pages, {"quillet", *(f"quillet-{it}" for it in commands)})
 
     def licences(self, text):
-        """Each component is named with its licence, and the texts of the two that nearly all bear are there."""
-        said = text.read_text("utf-8")
+        """Each component is named with its licence, and the texts of the two that nearly all bear are there. The
+        list is of every program of the release: what one for another system is made with, its archive names."""
+        own = text.read_text("utf-8")
+        said = own + "".join(self.unlike(text))
         for it in self.components("pkg:cargo/"):
             self.assertIn(f"\n{it['name']} {it['version']}: {it['licenses'][0]['expression']}\n", said)
-        self.assertIn("Permission is hereby granted, free of charge", said)
-        self.assertIn("TERMS AND CONDITIONS FOR USE, REPRODUCTION, AND DISTRIBUTION", said)
+        self.assertIn("Permission is hereby granted, free of charge", own)
+        self.assertIn("TERMS AND CONDITIONS FOR USE, REPRODUCTION, AND DISTRIBUTION", own)
+
+    def unlike(self, text):
+        """What the archives for other systems say of licences."""
+        for name, *_ in TARGETS:
+            if list(RELEASE.glob(f"quillet-{self.version}-{name}.*")):
+                within = unpacked(name, self.folder / "others")
+                yield (within / text.name).read_text("utf-8")
 
     def completes(self, script):
         """Bash itself completes a command and an option by the script."""

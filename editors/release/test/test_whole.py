@@ -16,9 +16,8 @@ import unittest
 import zipfile
 from pathlib import Path
 
-from release import RELEASE, ROOT, alone, only, unpacked, version
+from release import RELEASE, ROOT, TARGETS, alone, only, unpacked, version
 
-TARGETS = [it.split() for it in (ROOT / "editors/release/targets").read_text("utf-8").splitlines() if it[:1] != "#"]
 WHOLE = any(RELEASE.glob("*-windows-x86_64.zip"))
 # Bytes of each program for macOS: the processor, as `mach/machine.h` numbers it.
 APPLE = {"macos-aarch64": 0x0100000C, "macos-x86_64": 0x01000007}
