@@ -12,14 +12,13 @@ cubics. Each is closed to the axis, revolved, and measured by Open CASCADE by it
 subtracted, bodies are put in their places and summed by the parallel axis theorem.
 """
 
-import importlib.metadata
 import json
 import math
 import subprocess
 import sys
 from pathlib import Path
 
-from packages import environment
+from packages import environment, lacking
 
 HERE = Path(__file__).resolve().parent
 EXAMPLES = HERE.parent.parent / "examples"
@@ -36,13 +35,8 @@ def main(arguments):
     program, rest = arguments[0], arguments[1:]
     if rest[:1] == ["--venv"] and len(rest) > 1:
         return in_environment(program, Path(rest[1]), rest[2:])
-    package, version = PINS.read_text().strip().split("==")
-    try:
-        found = importlib.metadata.version(package)
-    except importlib.metadata.PackageNotFoundError:
-        found = None
-    if found != version:
-        print(f"skipped: the comparison with Open CASCADE needs {package}=={version}")
+    if missing := lacking(PINS):
+        print(f"skipped: the comparison with Open CASCADE needs {', '.join(missing)}")
         return 0
     files = rest or [str(EXAMPLES / f"{pen}.quillet") for pen in PENS]
     wrong, compared = [], 0

@@ -1,6 +1,6 @@
 """Packages written by others: an environment of their own, or a line that says what is skipped."""
 
-import importlib
+import importlib.metadata
 import subprocess
 import sys
 import venv
@@ -21,6 +21,18 @@ def environment(folder, pins, *options):
     except (OSError, subprocess.CalledProcessError):
         return None
     return python
+
+
+def lacking(pins):
+    """Those of a list of pinned packages, `name==version`, that are not here."""
+    return [pin for pin in pins.read_text().split() if not installed(*pin.split("=="))]
+
+
+def installed(package, version):
+    try:
+        return importlib.metadata.version(package) == version
+    except importlib.metadata.PackageNotFoundError:
+        return False
 
 
 def begin(script, arguments, check, pins, *options, needed=True):

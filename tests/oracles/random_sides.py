@@ -12,7 +12,6 @@ What `quillet measure` tells of each part is held against
   samples   of every surface, each as far from the nearest bore as it is: the least within 2e-5 mm
 """
 
-import importlib.metadata
 import json
 import math
 import random
@@ -21,7 +20,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from packages import begin
+from packages import begin, lacking
 from sides import PINS, Case, drill, edges, flat, highest, refined, slot
 
 PARTS = 24
@@ -184,13 +183,8 @@ def measured(program, part):
 
 
 def main(given):
-    package, version = PINS.read_text().strip().split("==")
-    try:
-        found = importlib.metadata.version(package)
-    except importlib.metadata.PackageNotFoundError:
-        found = None
-    if found != version:
-        print(f"skipped: random parts need the arrays that come with {package}=={version}")
+    if missing := lacking(PINS):
+        print(f"skipped: random parts need the arrays that come with {', '.join(missing)}")
         return 0
     chance, wrong, compared = random.Random(140), [], 0
     while compared < 2 * PARTS:

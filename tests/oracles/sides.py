@@ -12,7 +12,6 @@ Each case is a part as text; its volume as `quillet measure` tells it is held ag
   quadrature    steps of the angle and of the station, refined until they agree: 1e-6 of the volume
 """
 
-import importlib.metadata
 import json
 import math
 import subprocess
@@ -20,7 +19,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from packages import begin
+from packages import begin, lacking
 
 HERE = Path(__file__).resolve().parent
 PINS = HERE / "assembly-requirements.txt"
@@ -106,13 +105,8 @@ CASES = {
 
 
 def main(given):
-    package, version = PINS.read_text().strip().split("==")
-    try:
-        found = importlib.metadata.version(package)
-    except importlib.metadata.PackageNotFoundError:
-        found = None
-    if found != version:
-        print(f"skipped: the comparison with Open CASCADE needs {package}=={version}")
+    if missing := lacking(PINS):
+        print(f"skipped: the comparison with Open CASCADE needs {', '.join(missing)}")
         return 0
     wrong, compared = [], 0
     for name, case in CASES.items():

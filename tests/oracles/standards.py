@@ -21,7 +21,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-from packages import begin
+from packages import begin, lacking
 
 HERE = Path(__file__).resolve().parent
 PINS = HERE / "standards-requirements.txt"
@@ -29,10 +29,8 @@ RANGES = [3, 6, 10, 14, 18, 24, 30, 40, 50]
 
 
 def main(given):
-    missing = [pin for pin in pins() if not installed(*pin)]
-    if missing:
-        named = ", ".join("==".join(pin) for pin in missing)
-        print(f"skipped: the comparison of standards needs {named}")
+    if missing := lacking(PINS):
+        print(f"skipped: the comparison of standards needs {', '.join(missing)}")
         return 0
     check = Check(given)
     check.pressfit()
@@ -43,18 +41,6 @@ def main(given):
     for line in check.wrong:
         print(f"  {line}")
     return 1 if check.wrong else 0
-
-
-def pins():
-    lines = PINS.read_text().split()
-    return [tuple(line.split("==")) for line in lines]
-
-
-def installed(package, version):
-    try:
-        return importlib.metadata.version(package) == version
-    except importlib.metadata.PackageNotFoundError:
-        return False
 
 
 class Check:
