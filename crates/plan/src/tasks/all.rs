@@ -34,20 +34,10 @@ pub(crate) fn all_tasks(
     problems: &mut Vec<PlanProblem>,
 ) -> Tasks {
     let mut tasks = Tasks::default();
-    if let Extent::Outside(begun) = extent {
-        let joined = join_tasks(feature_map, begun, &mut tasks);
-        let mut builder = TaskBuilder {
-            feature_map,
-            strategy,
-            blank,
-            mates,
-            bench_tools,
-            tasks: &mut tasks,
-        };
-        builder.outside(&joined, None, problems);
-        return tasks;
-    }
-    let blanked = blank_tasks(feature_map, strategy, blank, bench_tools, &mut tasks);
+    let begun = match extent {
+        Extent::Outside(begun) => join_tasks(feature_map, begun, &mut tasks),
+        _ => blank_tasks(feature_map, strategy, blank, bench_tools, &mut tasks),
+    };
     let mut builder = TaskBuilder {
         feature_map,
         strategy,
@@ -56,7 +46,11 @@ pub(crate) fn all_tasks(
         bench_tools,
         tasks: &mut tasks,
     };
-    let centred = builder.far_centre(&blanked);
+    if let Extent::Outside(_) = extent {
+        builder.outside(&begun, None, problems);
+        return tasks;
+    }
+    let centred = builder.far_centre(&begun);
     let mut first = builder.end(strategy.first, Stage::FirstEnd, &centred, problems);
     first.extend(builder.gates(strategy.first, MetFrom::FromHere));
     let parted = builder.part_off(&first);
