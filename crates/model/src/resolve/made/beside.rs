@@ -4,7 +4,7 @@
 use super::super::Resolver;
 use super::super::frame::Frame;
 use super::cuts::same_roles;
-use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, not_in_drawing};
+use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, not_in_drawing, told};
 use crate::{Around, CircleHoles, CircleId, Feature, Part, PartKind};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::ast::{self, FeatureKind};
@@ -47,11 +47,8 @@ impl<'a> Resolver<'a> {
         let alike = alike.is_none_or(|it| same_roles(&it.kind, &statement.kind));
         let counted = around.indexed.is_some();
         if !alike || counted && read.around.count != drawn.around.count {
-            let written = self.design.text(drawn.span).to_owned();
-            let message = text!("this is drawn in other words: {}", written);
-            let hint = "write the same words with what was measured";
-            let finding = not_in_drawing(statement.span, message);
-            return self.tell(finding.label(drawn.span, "drawn here").hint(hint));
+            let written = self.design.text(drawn.span);
+            return self.tell(told::in_other_words(statement.span, written, drawn.span));
         }
         let near = self.is_near(read.dia, drawn.dia, MOST_OFF_DIA, size_span)
             && self.is_near(read.on, drawn.on, MOST_OFF_DIA, read.on_span);

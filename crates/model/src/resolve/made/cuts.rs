@@ -6,7 +6,7 @@ use super::super::Resolver;
 use super::super::frame::Frame;
 use super::super::lines::{Block, Lines};
 use super::beside::around;
-use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, not_in_drawing};
+use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, told};
 use crate::{Cut, CutId, End, Feature, Part};
 pub(super) use alike::same_roles;
 use alike::{is_alike, laid_over, verb, written_dia};
@@ -58,24 +58,17 @@ impl<'a> Resolver<'a> {
         bench: &mut Bench<'_, 'a>,
     ) {
         let Some(id) = bench.drawn_cut(&read) else {
-            let finding = not_in_drawing(statement.span, bench.no_such_cut(statement, &read));
-            self.tell(match bench.nearest(&read) {
-                Some((near, _)) => finding
-                    .label(bench.drawn.features[near].span, "the nearest")
-                    .hint("write it as it is drawn, with what was measured"),
-                None => finding.hint("take the line out, or draw it"),
-            });
-            return;
+            let message = bench.no_such_cut(statement, &read);
+            let nearest = bench.nearest(&read);
+            let near = nearest.map(|(near, _)| bench.drawn.features[near].span);
+            return self.tell(told::not_drawn(statement.span, message, near));
         };
         let drawn = bench.drawn.features[id].clone();
         let said = bench.statement(drawn.span);
         if let Some(said) = said.filter(|it| !same_roles(&it.kind, &statement.kind)) {
-            let written = self.design.text(said.span).to_owned();
-            let message = text!("this is drawn in other words: {}", written);
-            let finding = not_in_drawing(statement.span, message);
-            let hint = "write the same words with what was measured";
-            self.tell(finding.label(said.span, "drawn here").hint(hint));
-            return;
+            let written = self.design.text(said.span);
+            let finding = told::in_other_words(statement.span, written, said.span);
+            return self.tell(finding);
         }
         let measured = written_dia(statement);
         if measured

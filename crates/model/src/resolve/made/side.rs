@@ -3,7 +3,7 @@
 use super::super::Resolver;
 use super::super::frame::Frame;
 use super::beside::{clock_apart, laid_around};
-use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, not_in_drawing};
+use super::{Bench, MOST_OFF_DIA, NEAREST_CUT, Pending, PendingSize, told};
 use crate::{Part, PartKind, SideCut, SideCutKind, SideId, SideSize};
 use quillet_geometry::Length;
 use quillet_syntax::ast::{self, LineKind, SideLineKind};
@@ -54,14 +54,8 @@ impl<'a> Resolver<'a> {
                 ),
                 None => text!("no such {} is drawn on {}", verb, part.name.text),
             };
-            let finding = not_in_drawing(at, message);
             let near = nearest.and_then(|(id, _)| bench.drawn.side(id));
-            return self.tell(match near {
-                Some(near) => finding
-                    .label(near.span, "the nearest")
-                    .hint("write it as it is drawn, with what was measured"),
-                None => finding.hint("take the line out, or draw it"),
-            });
+            return self.tell(told::not_drawn(at, message, near.map(|it| it.span)));
         };
         let Some(drawn) = bench.drawn.side(id).cloned() else {
             return;
@@ -70,11 +64,8 @@ impl<'a> Resolver<'a> {
         let alike = alike.is_none_or(|it| same_words(&it.kind, &said.kind));
         let counted = said.around.indexed.is_some();
         if !alike || counted && read.around.count != drawn.around.count {
-            let written = self.design.text(drawn.span).to_owned();
-            let message = text!("this is drawn in other words: {}", written);
-            let hint = "write the same words with what was measured";
-            let finding = not_in_drawing(at, message);
-            return self.tell(finding.label(drawn.span, "drawn here").hint(hint));
+            let written = self.design.text(drawn.span);
+            return self.tell(told::in_other_words(at, written, drawn.span));
         }
         let sizes = read.sizes().into_iter().zip(drawn.sizes());
         let mut across = sizes.filter(|((of, _), _)| !matches!(of, SideSize::From | SideSize::To));

@@ -10,6 +10,25 @@ pub(super) fn not_in_drawing(at: Span, message: impl Into<SizedText>) -> Finding
     Finding::new(NOT_IN_DRAWING, Severity::Error, at, message)
 }
 
+/// A statement in other words than the drawn one that it stands for.
+pub(super) fn in_other_words(at: Span, written: &str, drawn: Span) -> Finding {
+    let message = text!("this is drawn in other words: {}", written);
+    not_in_drawing(at, message)
+        .label(drawn, "drawn here")
+        .hint("write the same words with what was measured")
+}
+
+/// A cut for which none that is drawn is near enough, and the place of the nearest.
+pub(super) fn not_drawn(at: Span, message: SizedText, nearest: Option<Span>) -> Finding {
+    let finding = not_in_drawing(at, message);
+    match nearest {
+        Some(near) => finding
+            .label(near, "the nearest")
+            .hint("write it as it is drawn, with what was measured"),
+        None => finding.hint("take the line out, or draw it"),
+    }
+}
+
 /// A pen of which too little is known to hold anything against it.
 pub(super) fn cannot_be_judged(of: &ast::Name) -> Finding {
     let message = format!(
