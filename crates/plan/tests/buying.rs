@@ -71,6 +71,13 @@ fn what_is_there_is_cut_first_the_shortest_that_fits() {
     assert_eq!((found.price(), found.unpriced()), (19.0, 2));
 }
 
+/// Without a price what is bought comes to 0.00.
+#[test]
+fn what_has_no_price_costs_nothing() {
+    let found = bought("heron.quillet", "heron", 1, "have nib-unit 3");
+    assert_eq!(format!("{:.2}", found.price()), "0.00");
+}
+
 /// One Heron at 9.50 for 150 mm: (93 + 1.2 + 75 + 1.2) · 9.5 / 150 = 10.792; the nib unit 24, whether it is
 /// there or not; six and a half hours at 30, 195.
 #[test]

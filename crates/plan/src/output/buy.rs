@@ -56,7 +56,8 @@ impl BuyList {
     pub fn price(&self) -> f64 {
         let stocks = self.stocks.iter().filter_map(StockToBuy::price_in_all);
         let parts = self.parts.iter().filter_map(PartToBuy::price_in_all);
-        stocks.chain(parts).sum()
+        // A sum of nothing would be written with a sign, -0.00.
+        stocks.chain(parts).fold(0.0, |all, it| all + it)
     }
 
     /// How many things are bought that have no price.
