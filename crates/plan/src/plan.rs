@@ -72,28 +72,26 @@ pub fn plan_pen(pen: &Pen, bench: Option<&Bench>) -> Plan {
 /// Plans one of a pen's parts by itself, as the pen sees it: its mates are known, but it is
 /// blended with none of them.
 pub fn plan_part_of(pen: &Pen, part: PartId, bench: Option<&Bench>) -> Plan {
-    match pen.parts.get(part) {
-        Some(it) if !it.is_bought() => {
-            let works = works(pen);
-            let work = work_of(&works, part);
-            let extent = extent(pen, work, part, None, BenchTools { bench });
-            let known = map_of(pen, part).map(|map| (it, map, extent));
-            let mut mandrel_set = MandrelSet::default();
-            let mut plan = plan_each(known, &mates(pen, part), bench, &mut mandrel_set);
-            let turned = work.and_then(|work| {
-                let made = work_route(pen, work, BenchTools { bench }, &mut mandrel_set)?;
-                let told = made.problems.iter();
-                let told = told.filter_map(|it| told_of(pen, work, part, it));
-                Some(told.collect::<Vec<_>>())
-            });
-            if let Some((route, told)) = plan.routes.iter_mut().next().zip(turned) {
-                route.problems.extend(told);
-            }
-            plan.mandrels = mandrel_set.mandrels;
-            plan
-        }
-        _ => Plan::default(),
+    let Some(it) = pen.parts.get(part).filter(|it| !it.is_bought()) else {
+        return Plan::default();
+    };
+    let bench_tools = BenchTools { bench };
+    let mut mandrel_set = MandrelSet::default();
+    let works = works(pen);
+    let work = work_of(&works, part);
+    let extent = extent(pen, work, part, None, bench_tools);
+    let known = map_of(pen, part).map(|map| (it, map, extent));
+    let mut plan = plan_each(known, &mates(pen, part), bench_tools, &mut mandrel_set);
+    if let Some(route) = plan.routes.iter_mut().next()
+        && let Some(work) = work
+        && let Some(made) = work_route(pen, work, bench_tools, &mut mandrel_set)
+    {
+        let told = made.problems.iter();
+        let told = told.filter_map(|it| told_of(pen, work, part, it));
+        route.problems.extend(told);
     }
+    plan.mandrels = mandrel_set.mandrels;
+    plan
 }
 
 /// Plans one part by itself.
@@ -106,23 +104,26 @@ pub fn plan_parts(parts: &[Arc<Part>], bench: Option<&Bench>) -> Plan {
     let mates = Mates::default();
     let cut = parts.iter().filter(|it| !it.is_bought());
     let known = cut.filter_map(|part| Some((part, FeatureMap::of(part)?, Extent::Whole(None))));
-    plan_each(known, &mates, bench, &mut MandrelSet::default())
+    let mut mandrel_set = MandrelSet::default();
+    let mut plan = plan_each(known, &mates, BenchTools { bench }, &mut mandrel_set);
+    plan.mandrels = mandrel_set.mandrels;
+    plan
 }
 
+/// The routes of parts, whose mandrels are added to the set.
 fn plan_each<'a>(
     parts: impl IntoIterator<Item = (&'a Arc<Part>, FeatureMap<'a>, Extent)>,
     mates: &Mates,
-    bench: Option<&Bench>,
+    bench_tools: BenchTools,
     mandrel_set: &mut MandrelSet,
 ) -> Plan {
-    let routes = parts.into_iter().map(|(part, map, extent)| {
-        route(part, map, mates, extent, BenchTools { bench }, mandrel_set)
-    });
+    let routes = parts
+        .into_iter()
+        .map(|(part, map, extent)| route(part, map, mates, extent, bench_tools, mandrel_set));
     let mut plan = Plan {
         routes: routes.collect(),
         ..Plan::default()
     };
-    plan.mandrels = mandrel_set.mandrels.clone();
     plan.sequence = plan.in_sequence();
     plan
 }
