@@ -4,7 +4,7 @@ use crate::requests::preview::{PreviewChanged, PreviewChangedParams};
 use crate::server_state::{Progress, SessionState};
 use std::path::Path;
 use std::time::Duration;
-use tokio::sync::mpsc;
+use tokio::sync::{mpsc, oneshot};
 use tokio::task::JoinSet;
 use tower_lsp::Client;
 use tower_lsp::lsp_types::{
@@ -13,7 +13,7 @@ use tower_lsp::lsp_types::{
     WorkDoneProgressEnd, WorkDoneProgressReport, notification, request,
 };
 
-/// How long an answer from the editor is waited for.
+/// How long the messages that follow wait for the editor to make ready for them.
 const PATIENCE: Duration = Duration::from_secs(10);
 
 /// The name of the only progress there is.
@@ -205,7 +205,8 @@ impl ClientMessages {
 
 /// Delivers one message after the other until the box is gone.
 pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceiver<Message>) {
-    // What waits for an answer ends with the session.
+    // What waits for an answer ends with the session, and not before: the protocol library has no place
+    // for an answer nobody waits for, and ends over it.
     let mut asking = JoinSet::new();
     while let Some(message) = messages.recv().await {
         while asking.try_join_next().is_some() {}
@@ -227,7 +228,13 @@ pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceive
             }
             Message::Request(Request::CreateProgress) => {
                 // Progress may only be told once the editor has made ready.
-                ask(&client, Request::CreateProgress).await;
+                let (ready, made) = oneshot::channel();
+                let client = client.clone();
+                asking.spawn(async move {
+                    ask(&client, Request::CreateProgress).await;
+                    let _ = ready.send(());
+                });
+                let _ = tokio::time::timeout(PATIENCE, made).await;
             }
             Message::Request(request) => {
                 let client = client.clone();
@@ -238,39 +245,36 @@ pub(crate) async fn deliver(client: Client, mut messages: mpsc::UnboundedReceive
     }
 }
 
-/// No handler waits for this, and it waits for nobody long.
+/// No handler waits for this.
 async fn ask(client: &Client, request: Request) {
-    let asked = async {
-        match request {
-            Request::RefreshDiagnostics => {
-                client
-                    .send_request::<request::WorkspaceDiagnosticRefresh>(())
-                    .await
-            }
-            Request::RefreshHints => client.inlay_hint_refresh().await,
-            Request::RefreshLenses => client.code_lens_refresh().await,
-            Request::RefreshTokens => client.semantic_tokens_refresh().await,
-            Request::WatchFiles => client.register_capability(vec![watch()]).await,
-            Request::Show { url, external } => {
-                let params = ShowDocumentParams {
-                    uri: url,
-                    external: Some(external),
-                    take_focus: None,
-                    selection: None,
-                };
-                client.show_document(params).await.map(drop)
-            }
-            Request::CreateProgress => {
-                let token = ProgressToken::String(PROGRESS.into());
-                let params = WorkDoneProgressCreateParams { token };
-                client
-                    .send_request::<request::WorkDoneProgressCreate>(params)
-                    .await
-            }
+    // An editor that refuses has at least been told.
+    let _ = match request {
+        Request::RefreshDiagnostics => {
+            client
+                .send_request::<request::WorkspaceDiagnosticRefresh>(())
+                .await
+        }
+        Request::RefreshHints => client.inlay_hint_refresh().await,
+        Request::RefreshLenses => client.code_lens_refresh().await,
+        Request::RefreshTokens => client.semantic_tokens_refresh().await,
+        Request::WatchFiles => client.register_capability(vec![watch()]).await,
+        Request::Show { url, external } => {
+            let params = ShowDocumentParams {
+                uri: url,
+                external: Some(external),
+                take_focus: None,
+                selection: None,
+            };
+            client.show_document(params).await.map(drop)
+        }
+        Request::CreateProgress => {
+            let token = ProgressToken::String(PROGRESS.into());
+            let params = WorkDoneProgressCreateParams { token };
+            client
+                .send_request::<request::WorkDoneProgressCreate>(params)
+                .await
         }
     };
-    // An editor that does not answer has at least been told.
-    let _ = tokio::time::timeout(PATIENCE, asked).await;
 }
 
 fn watch() -> Registration {

@@ -19,25 +19,24 @@ pub(crate) async fn release(server: Arc<ServerState>, outbox: ClientMessages) {
             () = sleep_until(until) => {
                 let mut state = server.state();
                 push_due(&mut state, &outbox);
-                refresh(&server, &mut state, &outbox);
+                ask_due(&mut state, &outbox);
             }
             () = server.due.notified() => {}
         }
     }
 }
 
-/// Asks the editor to ask again where it is to and all is checked: now, or once it may be asked again.
-pub(crate) fn refresh(server: &ServerState, state: &mut SessionState, outbox: &ClientMessages) {
+/// Asks the editor to ask again where it is to, all is checked and it may be asked.
+fn ask_due(state: &mut SessionState, outbox: &ClientMessages) {
+    // What is due at once says so by the time it is asked at.
     let Some(due) = state.refresh_due() else {
         return;
     };
     let now = Instant::now();
-    if due > now {
-        server.due.notify_one();
-        return;
+    if due <= now {
+        state.refresh.asked(now);
+        outbox.refresh(state);
     }
-    state.refresh.asked(now);
-    outbox.refresh(state);
 }
 
 fn push_due(state: &mut SessionState, outbox: &ClientMessages) {

@@ -28,7 +28,7 @@ pub(crate) fn opened(server: &ServerState, params: DidOpenTextDocumentParams) {
     state.workspace.set(&path, document.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);
-    server.work.notify_one();
+    server.wake();
 }
 
 /// A document was changed; says what could not be done, where something could not.
@@ -49,13 +49,12 @@ pub(crate) fn changed(
     let edited = edited(&text, params.content_changes, encoding);
     if let Some(line) = edited.last_line {
         open.typing = (delay != SyntaxDelay::NONE).then(|| Typing::on(line, delay));
-        server.due.notify_one();
     }
     state.edited = Some(path.clone());
     state.workspace.set(&path, edited.text.into());
     state.changed(&path, Priority::Edited);
     drop(state);
-    server.work.notify_one();
+    server.wake();
     Ok(())
 }
 
@@ -76,7 +75,7 @@ pub(crate) fn closed(
         forget(&mut state, outbox, &path);
     }
     drop(state);
-    server.work.notify_one();
+    server.wake();
 }
 
 /// A file is gone from what is checked by itself.

@@ -32,9 +32,13 @@ pub(crate) async fn scan(server: Arc<ServerState>, outbox: ClientMessages) {
         let open: Vec<PathBuf> = state.open.keys().cloned().collect();
         (state.folders.clone(), open, state.workspace.snapshot())
     };
-    let found = tokio::task::spawn_blocking(move || match folders.is_empty() {
-        true => quillet_ide::files_beside(&snapshot, &open),
-        false => quillet_ide::files_in(&folders),
+    let delay = server.session.scan_delay;
+    let found = tokio::task::spawn_blocking(move || {
+        std::thread::sleep(delay);
+        match folders.is_empty() {
+            true => quillet_ide::files_beside(&snapshot, &open),
+            false => quillet_ide::files_in(&folders),
+        }
     });
     let found = found.await.unwrap_or_default();
     let mut state = server.state();
@@ -55,7 +59,7 @@ pub(crate) async fn scan(server: Arc<ServerState>, outbox: ClientMessages) {
     state.workspace.set_members(found);
     drop(state);
     server.checked.notify_waiters();
-    server.work.notify_one();
+    server.wake();
 }
 
 /// Folders were added or taken away.
@@ -93,5 +97,5 @@ pub(crate) fn watched(
         }
     }
     drop(state);
-    server.work.notify_one();
+    server.wake();
 }

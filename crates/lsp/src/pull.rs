@@ -25,7 +25,7 @@ pub(crate) async fn document(
         }
         if !state.shown.knows(&path) {
             state.queue.ask(&path, Priority::Edited);
-            server.work.notify_one();
+            server.wake();
             return None;
         }
         Some(found(state, &path))

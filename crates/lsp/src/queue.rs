@@ -64,6 +64,11 @@ impl Queue {
         Some((path, cancel))
     }
 
+    /// The files that are being checked.
+    pub(crate) fn running(&self) -> impl Iterator<Item = PathBuf> {
+        self.running.keys().cloned()
+    }
+
     /// The check of a file has ended.
     pub(crate) fn done(&mut self, path: &Path) {
         self.running.remove(path);

@@ -108,12 +108,7 @@ impl Server {
 
     /// Asks the editor for its settings, on the side.
     fn fetch_settings(&self) {
-        let (client, server, outbox) = (
-            self.client.clone(),
-            self.server.clone(),
-            self.outbox.clone(),
-        );
-        self.spawn(settings::fetch(client, server, outbox));
+        self.spawn(settings::fetch(self.client.clone(), self.server.clone()));
     }
 
     fn spawn(&self, task: impl Future<Output = ()> + Send + 'static) {
@@ -179,7 +174,7 @@ impl LanguageServer for Server {
         let can_be_asked = self.server.state().editor.has_settings;
         match can_be_asked {
             true => self.fetch_settings(),
-            false => settings::changed(&self.server, &self.outbox, &params.settings),
+            false => settings::changed(&self.server, &params.settings),
         }
     }
 

@@ -99,6 +99,12 @@ impl ServerState {
         }
     }
 
+    /// Wakes the lanes that check and that ask the editor: something may wait, or no longer wait.
+    pub(crate) fn wake(&self) {
+        self.work.notify_one();
+        self.due.notify_one();
+    }
+
     /// The state; never held across an await.
     pub(crate) fn state(&self) -> MutexGuard<'_, SessionState> {
         self.state.lock().unwrap_or_else(PoisonError::into_inner)

@@ -7,6 +7,7 @@ use std::time::Duration;
 pub struct Session {
     pub(crate) probes: bool,
     pub(crate) analysis_delay: Duration,
+    pub(crate) scan_delay: Duration,
 }
 
 impl Session {
@@ -33,5 +34,12 @@ impl Session {
             analysis_delay,
             ..self
         }
+    }
+
+    /// Makes every look through the folders take at least this long, for tests of what happens meanwhile.
+    #[doc(hidden)]
+    #[must_use]
+    pub fn with_slow_scan(self, scan_delay: Duration) -> Self {
+        Self { scan_delay, ..self }
     }
 }

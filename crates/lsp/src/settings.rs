@@ -1,13 +1,12 @@
 //! The editor's settings, section `quillet`.
 
-use crate::client_messages::ClientMessages;
-use crate::debounce;
 use crate::server_state::ServerState;
 use crate::typing::SyntaxDelay;
 use quillet_ide::{HintKinds, Settings, Units};
 use serde_json::Value;
+use std::collections::BTreeSet;
+use std::path::PathBuf;
 use std::sync::Arc;
-use std::time::Duration;
 use tower_lsp::Client;
 use tower_lsp::lsp_types::ConfigurationItem;
 
@@ -54,7 +53,7 @@ fn section(value: &Value) -> &Value {
 }
 
 /// Asks the editor for its settings and takes them over.
-pub(crate) async fn fetch(client: Client, server: Arc<ServerState>, outbox: ClientMessages) {
+pub(crate) async fn fetch(client: Client, server: Arc<ServerState>) {
     if !server.state().editor.has_settings {
         return;
     }
@@ -62,14 +61,13 @@ pub(crate) async fn fetch(client: Client, server: Arc<ServerState>, outbox: Clie
         scope_uri: None,
         section: Some("quillet".into()),
     };
-    let asked = client.configuration(vec![item]);
-    if let Ok(Ok(values)) = tokio::time::timeout(PATIENCE, asked).await {
-        changed(&server, &outbox, values.first().unwrap_or(&Value::Null));
+    if let Ok(values) = client.configuration(vec![item]).await {
+        changed(&server, values.first().unwrap_or(&Value::Null));
     }
 }
 
 /// Takes settings over; everything is shown anew where they differ.
-pub(crate) fn changed(server: &ServerState, outbox: &ClientMessages, value: &Value) {
+pub(crate) fn changed(server: &ServerState, value: &Value) {
     let mut state = server.state();
     state.syntax_delay = syntax_delay(value);
     let settings = read(value, state.editor.shows_pictures);
@@ -77,18 +75,21 @@ pub(crate) fn changed(server: &ServerState, outbox: &ClientMessages, value: &Val
         return;
     }
     state.workspace.set_settings(settings);
-    for file in state.shown.roots() {
+    // What is being checked is checked by the settings that were.
+    let checked: BTreeSet<PathBuf> = state
+        .shown
+        .roots()
+        .into_iter()
+        .chain(state.queue.running())
+        .collect();
+    for file in checked {
         let urgency = state.urgency(&file);
         state.queue.ask(&file, urgency);
     }
     state.refresh.want(true);
-    debounce::refresh(server, &mut state, outbox);
     drop(state);
-    server.work.notify_one();
+    server.wake();
 }
-
-/// How long the editor's answer is waited for.
-const PATIENCE: Duration = Duration::from_secs(10);
 
 #[cfg(test)]
 mod tests {

@@ -1,7 +1,6 @@
 //! Keeps the revision that lenses are compared with up to date.
 
 use crate::client_messages::ClientMessages;
-use crate::debounce;
 use crate::server_state::ServerState;
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -28,9 +27,8 @@ pub(crate) async fn saved(server: Arc<ServerState>, outbox: ClientMessages, path
     };
     log(&server, &outbox);
     if !same {
-        let mut state = server.state();
-        state.refresh.want(true);
-        debounce::refresh(&server, &mut state, &outbox);
+        server.state().refresh.want(true);
+        server.wake();
     }
 }
 

@@ -2,7 +2,6 @@
 
 use crate::client_messages::ClientMessages;
 use crate::convert::diagnostic;
-use crate::debounce;
 use crate::diagnostic_store::Checked;
 use crate::queue::Priority;
 use crate::server_state::{RequestContext, ServerState, SessionState};
@@ -74,10 +73,9 @@ fn finish(server: &ServerState, outbox: &ClientMessages, root: &Path, checked: O
     let is_seen = state.open.contains_key(root) && state.edited.as_deref() != Some(root);
     state.refresh.want(fresh && is_seen);
     outbox.report_progress(&mut state);
-    debounce::refresh(server, &mut state, outbox);
     drop(state);
     server.checked.notify_waiters();
-    server.work.notify_one();
+    server.wake();
 }
 
 impl SessionState {

@@ -19,10 +19,18 @@ pub(crate) struct Editor {
     /// Messages read while waiting for another.
     kept: VecDeque<Value>,
     next_id: i64,
-    settings: Arc<Mutex<Value>>,
+    replies: Arc<Mutex<Replies>>,
     server: JoinHandle<Ended>,
     /// What the server says it can do; nothing before `initialize`.
     pub(crate) capabilities: Value,
+}
+
+/// What the editor answers to the server's requests.
+#[derive(Default)]
+struct Replies {
+    settings: Value,
+    /// The method it does not answer.
+    withheld: Option<&'static str>,
 }
 
 impl Editor {
@@ -50,12 +58,12 @@ impl Editor {
         let (input, output) = tokio::io::split(there);
         let (mut read, write) = tokio::io::split(here);
         let to = Arc::new(tokio::sync::Mutex::new(write));
-        let settings = Arc::new(Mutex::new(Value::Null));
+        let replies = Arc::new(Mutex::new(Replies::default()));
         let (seen, from) = mpsc::unbounded_channel();
-        let (back, configured) = (to.clone(), settings.clone());
+        let (back, replying) = (to.clone(), replies.clone());
         tokio::spawn(async move {
             while let Some(message) = receive(&mut read).await {
-                if let Some(answer) = reply(&message, &configured) {
+                if let Some(answer) = reply(&message, &replying) {
                     write_frame(&back, &answer).await;
                 }
                 if seen.send(message).is_err() {
@@ -70,14 +78,19 @@ impl Editor {
             kept: VecDeque::new(),
             capabilities: Value::Null,
             next_id: 0,
-            settings,
+            replies,
             server,
         }
     }
 
     /// What the editor answers to `workspace/configuration`.
     pub(crate) fn configure(&self, settings: Value) {
-        *self.settings.lock().unwrap() = settings;
+        self.replies.lock().unwrap().settings = settings;
+    }
+
+    /// Answers no request of this method from now on.
+    pub(crate) fn withhold(&self, method: &'static str) {
+        self.replies.lock().unwrap().withheld = Some(method);
     }
 
     /// Sends a notification.
@@ -124,6 +137,21 @@ impl Editor {
     pub(crate) async fn heard(&mut self, method: &str) -> Value {
         let mut message = self.wait(|message| message["method"] == method).await;
         message["params"].take()
+    }
+
+    /// The number of the next request of this method from the server.
+    pub(crate) async fn asked(&mut self, method: &str) -> Value {
+        let mut message = self.wait(|message| message["method"] == method).await;
+        message["id"].take()
+    }
+
+    /// Answers a request of the server that was withheld, with nothing.
+    pub(crate) async fn answer_late(&mut self, id: Value) {
+        write_frame(
+            &self.to,
+            &json!({"jsonrpc": "2.0", "id": id, "result": null}),
+        )
+        .await;
     }
 
     /// The diagnostics published for a version of a document.
@@ -213,11 +241,13 @@ pub(crate) fn uri(path: &Path) -> String {
 }
 
 /// What the editor answers by itself to the server's requests.
-fn reply(message: &Value, settings: &Mutex<Value>) -> Option<Value> {
+fn reply(message: &Value, replies: &Mutex<Replies>) -> Option<Value> {
     let id = message.get("id")?;
     let method = message.get("method")?.as_str()?;
+    let replies = replies.lock().unwrap();
     let result = match method {
-        "workspace/configuration" => json!([settings.lock().unwrap().clone()]),
+        _ if replies.withheld == Some(method) => return None,
+        "workspace/configuration" => json!([replies.settings.clone()]),
         "workspace/applyEdit" => json!({"applied": true}),
         _ => Value::Null,
     };

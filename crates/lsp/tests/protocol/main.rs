@@ -6,6 +6,7 @@ mod dice;
 mod editor;
 mod edits;
 mod findings;
+mod late;
 mod lifetime;
 mod newer;
 mod offers;
