@@ -5,7 +5,7 @@ mod stretches;
 use crate::{End, Origin, Profiles, Solid};
 use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
 use std::sync::{Arc, OnceLock};
-use stretches::{short, straight, stretches};
+use stretches::{ending, short, straight, stretches};
 
 pub(crate) use stretches::Stretch;
 
@@ -34,6 +34,7 @@ pub(crate) struct Radii {
 #[derive(Debug, Default)]
 struct CutRadii {
     straight: [OnceLock<Vec<Stretch>>; 2],
+    ends: [OnceLock<[Vec<Stretch>; 2]>; 2],
     short: [OnceLock<Vec<Stretch>>; 2],
 }
 
@@ -42,6 +43,13 @@ impl Radii {
     pub(crate) fn straight(&self, inside: bool) -> &[Stretch] {
         let known = &self.cut.straight[usize::from(inside)];
         known.get_or_init(|| stretches(self.chains(inside), straight))
+    }
+
+    /// Of the straight stretches those with which a surface ends, towards larger stations or smaller.
+    pub(crate) fn ends(&self, inside: bool, larger: bool) -> &[Stretch] {
+        let known = &self.cut.ends[usize::from(inside)];
+        let of = |larger| ending(self.straight(inside), larger);
+        &known.get_or_init(|| [of(false), of(true)])[usize::from(larger)]
     }
 
     /// The same in stretches that count as cylinders.

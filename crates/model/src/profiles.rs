@@ -47,7 +47,15 @@ impl Solid {
     /// between the two is no solid, and has no volume to speak of.
     pub fn holds(&self) -> bool {
         let through = |bore: &Chain| {
-            let over = self.outer.between(bore.start().z, bore.end().z);
+            let (from, to) = (bore.start().z, bore.end().z);
+            let (fattest, narrowest) = (bore.fattest(from, to), self.outer.narrowest(from, to));
+            if fattest
+                .zip(narrowest)
+                .is_some_and(|(bore, outer)| bore.0.r < outer.0.r)
+            {
+                return false;
+            }
+            let over = self.outer.between(from, to);
             let both: Vec<Chain> = over.into_iter().chain([bore.clone()]).collect();
             let bored = Properties::within(bore).volume_mm3;
             let kept = Properties::between(&smallest(&both), []).volume_mm3;

@@ -49,3 +49,26 @@ pub(super) fn stretches(chains: &[Chain], parts: fn(&Curve) -> usize) -> Vec<Str
     }
     found
 }
+
+/// Nearer than this, mm, a stretch goes on in another.
+const SAME_MM: f64 = 1e-9;
+
+/// The stretches whose surface does not go on in another, towards larger stations or smaller.
+pub(super) fn ending(all: &[Stretch], larger: bool) -> Vec<Stretch> {
+    let goes_on = |it: &Stretch, next: &Stretch| {
+        let (one, other) = match larger {
+            true => (it.end, next.start),
+            false => (it.start, next.end),
+        };
+        next.tag == it.tag && (other.z - one.z).abs() < SAME_MM
+    };
+    let ends = |(at, it): (usize, &Stretch)| {
+        // Nearly always with one of its neighbours.
+        let beside = all.get(at.saturating_sub(1)..(at + 2).min(all.len()));
+        let beside = beside.unwrap_or_default();
+        !beside.iter().chain(all).any(|next| goes_on(it, next))
+    };
+    let numbered = all.iter().enumerate();
+    let ending = numbered.filter(|(at, it)| ends((*at, it)));
+    ending.map(|it| *it.1).collect()
+}

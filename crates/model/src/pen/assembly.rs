@@ -310,6 +310,7 @@ impl AtRest {
         let tightest = hold::tightest(bodies, &rest);
         let tightest = tightest.as_ref();
         let fit = hold::plain_fit(bodies, &rest, tightest);
+        let throats = tightest.map_or(&[][..], |it| &it.throats);
         let own = (&*engagements, fit, tightest);
         let held_by = hold::held_by(bodies, pen, index, &rest, own, open);
         let posts = joint.verb == Verb::Post;
@@ -318,7 +319,7 @@ impl AtRest {
             short_mm: (rest.alone_mm - rest.goes_in_mm).max(0.0),
             stopped_by: rest.stopped_by,
             engagements,
-            clearances: clearance::all(bodies, joint, &rest, drifts),
+            clearances: clearance::all(bodies, joint, &rest, drifts, throats),
             seat_gap_mm,
             fit,
             ride: posts.then(|| hold::ride(pen, &rest)).flatten(),

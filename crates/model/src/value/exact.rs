@@ -21,6 +21,7 @@ pub(super) fn ratio(numer: i128, denom: i128) -> Number {
 /// None where it is out of range, as with the three that follow.
 pub(super) fn sum(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
+        Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a + b, over_a)),
         Some([a, over_a, b, over_b]) => Some(ratio(a * over_b + b * over_a, over_a * over_b)),
         None => a.checked_add(&b),
     }
@@ -28,6 +29,7 @@ pub(super) fn sum(a: Number, b: Number) -> Option<Number> {
 
 pub(super) fn difference(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
+        Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a - b, over_a)),
         Some([a, over_a, b, over_b]) => Some(ratio(a * over_b - b * over_a, over_a * over_b)),
         None => a.checked_sub(&b),
     }
@@ -44,6 +46,7 @@ pub(super) fn product(a: Number, b: Number) -> Option<Number> {
 pub(super) fn quotient(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
         Some([_, _, 0, _]) => None,
+        Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a * b.signum(), b.abs())),
         Some([a, over_a, b, over_b]) => Some(ratio(a * over_b * b.signum(), over_a * b.abs())),
         None => a.checked_div(&b),
     }

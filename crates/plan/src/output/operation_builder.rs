@@ -51,7 +51,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
             blank,
             mates,
             bench_tools,
-            operations: Vec::new(),
+            operations: Vec::with_capacity(2 * tasks.0.len()),
             placed: tasks.0.map(|_| None),
             held_since: None,
             holes: Vec::new(),
@@ -137,11 +137,11 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         operation.needs.sort_unstable();
         operation.needs.dedup();
         let feature = task.features.first().copied();
-        match work.clone() {
-            Work::Inside(cut) => self.hole(&mut operation, cut, feature, problems),
-            Work::Thread(cut) => self.thread(&mut operation, cut, feature, problems),
+        match &work {
+            Work::Inside(cut) => self.hole(&mut operation, cut.clone(), feature, problems),
+            Work::Thread(cut) => self.thread(&mut operation, cut.clone(), feature, problems),
             Work::Turn(cut) => {
-                operation.tool = Some(turning_tool(&cut, feature, self.bench_tools, problems));
+                operation.tool = Some(turning_tool(cut, feature, self.bench_tools, problems));
                 operation.depth = Some(Depth {
                     from: cut.end,
                     to_corner: cut.to,
@@ -157,8 +157,8 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
                     problems,
                 );
             }
-            Work::Support { plug } => operation.tool = Some(Tool::Mandrel { which: plug }),
-            other => self.rest(&mut operation, &other, problems),
+            Work::Support { plug } => operation.tool = Some(Tool::Mandrel { which: *plug }),
+            other => self.rest(&mut operation, other, problems),
         }
         if let Workholding::Mandrel(mount) = lathe.hold() {
             let threaded = mandrel_set

@@ -222,6 +222,9 @@ fn pistons(bodies: &Bodies, rest: &SeatedJoint) -> Vec<Piston> {
     let mut found = Vec::new();
     for male in &rest.males {
         for female in &rest.females {
+            if male.plain().end_z() <= female.plain().start_z() {
+                continue;
+            }
             let threads: Vec<(Reach, Reach)> =
                 super::clearance::threads(bodies, rest, male, female);
             let sides = tight(male.plain().radii(), female.plain().radii(), &threads);

@@ -3,6 +3,7 @@
 use super::chain::{Drift, Link, Size, WorstCase};
 use super::contact::{Member, RawContact, meetings};
 use super::drift::{AxisDrifts, gap};
+use super::radial_clearance::RadialClearance;
 use super::settle::{Bodies, SeatedJoint};
 use super::tolerance::around;
 use super::{AtRest, SurfacePoint, TOUCHING_MM};
@@ -60,18 +61,20 @@ const FAR_MM: f64 = 15.0;
 /// Of two worst cases that differ by less, mm, one is enough.
 const TELLING_MM: f64 = 1e-6;
 /// Every clearance of a joint at rest, tightest first within each kind, those first that are there
-/// as drawn.
+/// as drawn; `throats` are where its own two parts are tightest.
 pub(crate) fn all(
     bodies: &Bodies,
     joint: &Joint,
     rest: &SeatedJoint,
     drifts: AxisDrifts,
+    throats: &[RadialClearance],
 ) -> Vec<Clearance> {
     let seen = DriftingJoint {
         bodies,
         joint,
         rest,
         drifts,
+        throats,
     };
     let mut found = Vec::new();
     for male in &rest.males {
@@ -127,6 +130,7 @@ struct DriftingJoint<'a, 'p> {
     joint: &'a Joint,
     rest: &'a SeatedJoint,
     drifts: AxisDrifts<'a>,
+    throats: &'a [RadialClearance],
 }
 
 impl DriftingJoint<'_, '_> {

@@ -10,7 +10,6 @@ use crate::{ById, End, Joint, JointEnd, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::ast::Verb;
 use station::SurfaceStation;
-use std::collections::HashSet;
 
 /// How the parts joined so far move against each other.
 ///
@@ -70,14 +69,17 @@ impl AxisDrifts<'_> {
     /// far; none where the part is not the joint's.
     fn way(&self, part: PartId) -> Option<Drift> {
         let mut reached: Vec<PathPart> = self.joint.own.iter().map(PathPart::from).collect();
-        let mut seen: HashSet<PartId> = reached.iter().map(|it| it.part).collect();
+        let mut seen = self.drifts.ties.map(|_| false);
+        for it in &reached {
+            seen[it.part] = true;
+        }
         let mut next = 0;
         while let Some(it) = reached.get(next).copied() {
             if it.part == part {
                 return Some(it.added_up(&reached).drift);
             }
             for tie in &self.drifts.ties[it.part] {
-                if tie.made < self.joint.made && seen.insert(tie.to) {
+                if tie.made < self.joint.made && !std::mem::replace(&mut seen[tie.to], true) {
                     reached.push(PathPart {
                         part: tie.to,
                         by: Some((next, tie)),

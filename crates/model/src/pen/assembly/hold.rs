@@ -107,7 +107,9 @@ pub(super) fn plain_fit(
     rest: &SeatedJoint,
     tightest: Option<&Tightest>,
 ) -> Option<PlainFit> {
-    let Tightest { male, female, at } = tightest?;
+    let Tightest {
+        male, female, at, ..
+    } = tightest?;
     let threads: Vec<(Reach, Reach)> = clearance::threads(bodies, rest, male, female);
     let most_mm = GLUE_GAP.1.to_mm() / 2.0 + 1e-6;
     Some(PlainFit {
@@ -187,6 +189,8 @@ pub(super) struct Tightest<'r> {
     male: &'r Member,
     female: &'r Member,
     at: RadialClearance,
+    /// All places as tight.
+    pub(super) throats: Vec<RadialClearance>,
 }
 
 /// Of a joint at rest; none where nothing of the one lies in the other.
@@ -196,9 +200,14 @@ pub(super) fn tightest<'r>(bodies: &Bodies, rest: &'r SeatedJoint) -> Option<Tig
     if male.plain().end_z() <= female.plain().start_z() {
         return None;
     }
-    let found = clearance::own_throats(bodies, rest, male, female);
-    let at = *found.first()?;
-    Some(Tightest { male, female, at })
+    let throats = clearance::own_throats(bodies, rest, male, female);
+    let at = *throats.first()?;
+    Some(Tightest {
+        male,
+        female,
+        at,
+        throats,
+    })
 }
 
 /// The bought part of a joint that grips the diameter of the other.

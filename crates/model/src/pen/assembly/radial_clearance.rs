@@ -182,8 +182,10 @@ pub(crate) fn tight(
     female: (&Radii, Placement),
     threads: &[(Reach, Reach)],
 ) -> Vec<(ClearanceSide, ClearanceSide, f64)> {
-    let outside = bands(male.0.short(false), male.1);
-    let inside = bands(female.0.short(true), female.1);
+    let mut outside = bands(male.0.short(false), male.1);
+    let mut inside = bands(female.0.short(true), female.1);
+    keep_level(&mut outside, &inside);
+    keep_level(&mut inside, &outside);
     let widest = inside.iter().map(SurfaceBand::least_r).fold(0.0, f64::max);
     let mut found = Vec::new();
     for one in outside.iter().filter(|it| it.most_r() <= widest + 1e-6) {

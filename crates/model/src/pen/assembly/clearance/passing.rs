@@ -56,7 +56,7 @@ impl DriftingJoint<'_, '_> {
             throats,
         };
         if male.own && female.own {
-            return ahead(own_throats(self.bodies, self.rest, male, female));
+            return ahead(self.throats.to_vec());
         }
         let into = |it: &Member, other: &Member, way: fn(Placement) -> Placement| {
             let male = PlacedOutline::new(&it.outline, way(it.place));

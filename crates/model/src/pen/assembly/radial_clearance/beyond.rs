@@ -29,22 +29,17 @@ pub(crate) fn nearly(
 ) -> Vec<NearlyPassing> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
-    let outside = parted(bands(male.0.straight(false), male.1), ends(|it| it.0));
-    let inside = parted(bands(female.0.straight(true), female.1), ends(|it| it.1));
-    let goes_on = |all: &[SurfaceBand], it: &SurfaceBand, ahead: bool| {
-        let (mine, other): (f64, fn(&SurfaceBand) -> f64) = match ahead {
-            true => (it.to_mm, |it| it.from_mm),
-            false => (it.from_mm, |it| it.to_mm),
-        };
-        all.iter()
-            .any(|next| next.tag == it.tag && (other(next) - mine).abs() < SAME_MM)
-    };
+    let outside = bands(male.0.ends(false, !male.1.reversed), male.1);
+    let inside = bands(female.0.ends(true, female.1.reversed), female.1);
+    let outside = parted(outside, ends(|it| it.0));
+    let inside = parted(inside, ends(|it| it.1));
+    let passing: Vec<&SurfaceBand> = last(&outside, true).collect();
     let mut found = Vec::new();
-    for throat in inside.iter().filter(|it| !goes_on(&inside, it, false)) {
-        for passed in &outside {
+    for throat in last(&inside, false) {
+        for passed in &passing {
             let short_mm = throat.from_mm - passed.to_mm;
             let near = (-SAME_MM..REACH_MM).contains(&short_mm);
-            if !near || goes_on(&outside, passed, true) || excused(passed, throat, threads) {
+            if !near || excused(passed, throat, threads) {
                 continue;
             }
             let (end, start) = (passed.side(passed.to_mm), throat.side(throat.from_mm));
@@ -68,6 +63,19 @@ pub(crate) fn nearly(
         }
     }
     found
+}
+
+/// Of bands with which a surface ends and that were parted, those that do not go on.
+fn last(bands: &[SurfaceBand], ahead: bool) -> impl Iterator<Item = &SurfaceBand> {
+    let goes_on = move |it: &SurfaceBand, next: &SurfaceBand| {
+        let apart_mm = match ahead {
+            true => next.from_mm - it.to_mm,
+            false => next.to_mm - it.from_mm,
+        };
+        next.tag == it.tag && apart_mm.abs() < SAME_MM
+    };
+    let goes_on = move |it: &SurfaceBand| bands.iter().any(|next| goes_on(it, next));
+    bands.iter().filter(move |it| !goes_on(it))
 }
 
 const SAME_MM: f64 = 1e-9;
