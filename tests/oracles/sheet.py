@@ -94,7 +94,7 @@ def greyscale(check, numpy, pillow, pdf, page):
 
 # Each pen that ships, with how many parts of it are turned.
 PENS = {"heron": 3, "avocet": 3, "curlew": 4, "dunlin": 3, "godwit": 3, "whimbrel": 4}
-PENS |= {"dotterel": 3, "plover": 5, "sandpiper": 2, "snipe": 4, "stilt": 3}
+PENS |= {"dotterel": 3, "plover": 5, "sandpiper": 2, "snipe": 4, "stilt": 3, "bittern": 4}
 
 
 def sheet(check, numpy, pillow):

@@ -94,10 +94,13 @@ fn words(pen: &Pen, held: &HeldBy) -> SizedText {
             Size::Rounded(Length::mm(*free_mm), 1)
         ),
         HeldBy::Snap(it) => snap(it),
-        HeldBy::Magnets(it) => text!(
-            "two magnets {} apart",
-            Size::Rounded(Length::mm(it.gap_mm), 2)
-        ),
+        HeldBy::Magnets(it) => {
+            let gap = Size::Rounded(Length::mm(it.gap_mm), 2);
+            match it.pairs {
+                1 => text!("two magnets {} apart", gap),
+                pairs => text!("{} pairs of magnets {} apart", pairs, gap),
+            }
+        }
         HeldBy::Grips { part, dia } => {
             let name = pen.parts.get(*part).map_or("it", |it| &it.name.text);
             text!("{} gripping {}", name, crate::words::dia(*dia))

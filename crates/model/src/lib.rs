@@ -62,8 +62,9 @@ pub use pen::as_one::{AsOne, AsOneMember, Whose};
 pub use pen::assembly::{
     Air, Assembly, AtRest, Blocked, Clearance, ClearanceKind, Closing, Configuration, Engagement,
     FREE_MM, GLUE_GAP, GLUE_MM, HeldBy, Ink, InkIn, MagnetPair, MatedThreads, PUSH, Piston,
-    Placement, PlainFit, PostedContact, RingSeal, RingShape, SeatedRing, SnapFit, StoppedBy,
-    SurfacePoint, TEN_DEGREES, TOUCHING_MM, Touch, Trapped, Unknown, Vent, Verdict,
+    Placement, PlainFit, PocketCut, Pocketed, PostedContact, RingSeal, RingShape, SeatedRing,
+    SnapFit, StoppedBy, SurfacePoint, TEN_DEGREES, TOUCHING_MM, Touch, Trapped, Unknown, Vent,
+    Verdict,
 };
 pub use pen::assembly::{Link, Size, WorstCase};
 pub use pen::doubt::Doubts;

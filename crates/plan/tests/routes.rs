@@ -59,7 +59,7 @@ fn heron() -> Design {
 }
 
 /// Every sound pen that ships.
-const SOUND: [&str; 11] = [
+const SOUND: [&str; 12] = [
     "avocet",
     "curlew",
     "dunlin",
@@ -71,6 +71,7 @@ const SOUND: [&str; 11] = [
     "sandpiper",
     "snipe",
     "stilt",
+    "bittern",
 ];
 
 fn right(plan: &Plan) {

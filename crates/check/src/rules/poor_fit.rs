@@ -1,6 +1,7 @@
-//! `poor-fit`: a plain joint whose drawn sizes do not give the fit that is wanted.
+//! `poor-fit`: a plain joint, or a pocket, whose drawn sizes do not give the fit that is wanted.
 
 mod pair;
+mod pocket;
 
 use crate::{Findings, JointView, Rule, Run, Threshold, words};
 use pair::Pair;
@@ -15,7 +16,7 @@ pub(crate) static RULE: Rule = Rule {
     severity: Severity::Warning,
     limit: Some(Threshold::Length),
     page: include_str!("poor-fit.md"),
-    run: Run::Joint(run),
+    run: Run::PartAndJoint(pocket::run, run),
 };
 
 /// Common practice, no published source.

@@ -13,6 +13,7 @@ mod joints;
 mod made;
 mod outside;
 mod pens;
+mod pockets;
 mod sides;
 mod together;
 mod walls;

@@ -1,5 +1,6 @@
 //! What can hurt, and what is done at the end: only what applies to this pen.
 
+use super::pockets::{has_magnets, steps};
 use quillet_model::{PartKind, Pen};
 use quillet_plan::{Note, Plan, Tool, Work, Workholding};
 use quillet_standards::material::Family;
@@ -13,7 +14,8 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
     let works = || plan.routes.iter().flat_map(|it| &it.operations);
     let by_hand = works().any(|it| matches!(it.tool, Some(Tool::Tap { .. } | Tool::Die { .. })));
     let glued = works().any(|it| matches!(it.work, Work::GlueUp { .. }))
-        || pen.joints.iter().any(|it| it.verb == Verb::Glue);
+        || pen.joints.iter().any(|it| it.verb == Verb::Glue)
+        || !pen.assembly.pockets.is_empty();
     let drilled = works().any(|it| matches!(it.tool, Some(Tool::Drill { .. })));
     let sides = works().any(|it| matches!(it.work, Work::Side { .. } | Work::Beside { .. }));
     let collet =
@@ -93,7 +95,7 @@ pub(super) fn cautions(pen: &Pen, plan: &Plan) -> Vec<String> {
             "Glue and solvent: read their sheets, gloves fit for them, air the room.",
         ),
         (
-            magnets(pen),
+            magnets(pen) || has_magnets(pen),
             "Loose magnets: away from children and pacemakers.",
         ),
     ];
@@ -115,6 +117,7 @@ pub struct PenTest {
 /// What is done before it is put together.
 pub(super) fn finishing(pen: &Pen) -> Vec<String> {
     let mut all = vec!["Wash all parts in mild soap; let them dry".to_owned()];
+    all.extend(steps(pen));
     all.push("Put together dry and look: seams, pattern".into());
     if fills(pen) {
         all.push(match closes(pen) {

@@ -3,7 +3,8 @@
 use super::content::{Accepted, Content, MadeOf, PartSheet, PenPictures, WantRow};
 use super::words::capital;
 use super::{
-    cautions, ending, first, holdings, identity, labels, lists, route_lines, start, strip, turning,
+    cautions, ending, first, holdings, identity, labels, lists, pockets, route_lines, start, strip,
+    turning,
 };
 use crate::draw;
 use quillet_check::measure::between;
@@ -51,6 +52,8 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
     let unstated = unstated::words(bench, pen.bench.is_none(), units);
     saw_notes.extend(unstated.map(|it| format!("Assumed: {it}.")));
     let (lay_out, lacking) = start::tools(&plan, bench, units);
+    let mut listed = first::listed(pen, &plan, looks.cutaway.as_ref(), units);
+    listed.extend(pockets::listed(pen));
     Content {
         title: title.clone(),
         name: pen.name.text.to_string(),
@@ -74,7 +77,7 @@ pub fn content(design: &Design, pen: &Pen, judged: &CheckReport, units: Units) -
             false => "speed".into(),
         },
         figures: first::figures(pen, units),
-        listed: first::listed(pen, &plan, looks.cutaway.as_ref(), units),
+        listed,
         saws,
         saw_notes,
         lay_out,

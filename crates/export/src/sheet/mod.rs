@@ -15,6 +15,7 @@ mod lists;
 mod note_words;
 mod page;
 mod pdf;
+mod pockets;
 mod reading;
 mod route_lines;
 mod row;

@@ -58,7 +58,10 @@ fn page(out: &mut String, c: &Content) -> Result {
         .iter()
         .map(|it| {
             vec![
-                it.number.to_string(),
+                match it.number {
+                    0 => String::new(),
+                    number => number.to_string(),
+                },
                 it.name.clone(),
                 it.stock.clone(),
                 it.mass.clone(),

@@ -20,6 +20,7 @@ mod order;
 mod passage;
 mod place;
 mod placed_outline;
+mod pocket;
 mod radial_clearance;
 mod ring;
 mod ring_shape;
@@ -44,6 +45,7 @@ pub use ink::{Ink, InkIn};
 pub use magnet::MagnetPair;
 pub use passage::Blocked;
 pub use place::Placement;
+pub use pocket::{PocketCut, Pocketed};
 pub use ring::{RingSeal, SeatedRing};
 pub use ring_shape::RingShape;
 pub use settle::{StoppedBy, Trapped};
@@ -88,7 +90,9 @@ pub struct Assembly {
     pub nib: Option<PartId>,
     /// The O-rings in its parts' grooves.
     pub rings: ById<RingId, SeatedRing>,
-    /// What each part weighs, on its own stations, O-rings in its grooves with it.
+    /// What sits in the pockets of its parts and is in no joint.
+    pub pockets: Vec<Pocketed>,
+    /// What each part weighs, on its own stations, O-rings in its grooves and what sits in its pockets with it.
     pub weights: Weights,
 }
 
@@ -132,7 +136,7 @@ pub struct AtRest {
 impl Assembly {
     /// Puts a pen together; its own `assembly` is not looked at.
     ///
-    /// `known` gives a part that no joint names, an O-ring, by its name; what writes stands `nib_out_mm`
+    /// `known` gives a part that no joint names, an O-ring or a magnet, by its name; what writes stands `nib_out_mm`
     /// further out than where its joint places it.
     #[expect(
         clippy::too_many_lines,
@@ -145,6 +149,7 @@ impl Assembly {
     ) -> Assembly {
         let parts = &pen.parts;
         let mut bodies = Bodies::new(parts, &pen.hands);
+        bodies.pockets = pocket::filled(parts, known);
         let numbered = || pen.joints.with_ids();
         let lasting: Vec<(JointId, &Joint)> =
             numbered().filter(|(_, joint)| joint.verb.lasts()).collect();
@@ -223,10 +228,11 @@ impl Assembly {
         verdict::judge(pen, &mut joints, &rings, bodies.nib);
         let mut assembly = Assembly {
             joints,
-            weights: weights(parts, &rings),
+            weights: weights(parts, &rings, &bodies.pockets),
             air,
             nib: bodies.nib,
             rings,
+            pockets: bodies.pockets.clone(),
             ..Assembly::default()
         };
         let Some(body) = body else {
@@ -269,8 +275,8 @@ impl Assembly {
     }
 }
 
-/// What each part weighs, with the rings in its grooves.
-fn weights(parts: &Parts, rings: &[SeatedRing]) -> Weights {
+/// What each part weighs, with the rings in its grooves and what sits in its pockets.
+fn weights(parts: &Parts, rings: &[SeatedRing], pockets: &[Pocketed]) -> Weights {
     let with_rings = |(index, part): (PartId, &Arc<Part>)| {
         let own = part.weigh()?;
         let of_rings = rings.iter().filter(|it| it.part == index).map(|it| {
@@ -278,7 +284,10 @@ fn weights(parts: &Parts, rings: &[SeatedRing]) -> Weights {
             let middle_mm = (from.to_mm() + to.to_mm()) / 2.0;
             Some(Mass::at(it.ring.weigh()?.mass_g, middle_mm))
         });
-        [Some(own)].into_iter().chain(of_rings).sum()
+        let in_pockets = pockets.iter().filter(|it| it.part == index);
+        let in_pockets = in_pockets.map(Pocketed::weigh);
+        let added = of_rings.chain(in_pockets);
+        [Some(own)].into_iter().chain(added).sum()
     };
     parts.with_ids().map(with_rings).collect()
 }

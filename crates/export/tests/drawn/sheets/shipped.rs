@@ -7,7 +7,7 @@ use quillet_export::scene::{Path, Scene, Shape};
 use quillet_export::sheet::{self, Content};
 
 /// The pens that ship, each in a file of its name.
-pub(super) const SHIPPED: [&str; 11] = [
+pub(super) const SHIPPED: [&str; 12] = [
     "heron",
     "dunlin",
     "godwit",
@@ -19,6 +19,7 @@ pub(super) const SHIPPED: [&str; 11] = [
     "sandpiper",
     "snipe",
     "stilt",
+    "bittern",
 ];
 
 /// The sheet of a pen that ships, by the file's name.

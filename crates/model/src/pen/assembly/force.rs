@@ -50,7 +50,7 @@ impl Pen {
             HeldBy::Interference { size, .. } => self.pressed_n(joint, *size),
             HeldBy::Ring { ring, squeeze } => self.squeezed_n(*ring, *squeeze),
             HeldBy::Snap(it) => it.hold_n,
-            HeldBy::Magnets(it) => it.pull_n(&self.parts),
+            HeldBy::Magnets(it) => it.pull_n,
             _ => None,
         }
     }

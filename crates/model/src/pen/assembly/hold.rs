@@ -145,7 +145,7 @@ pub(super) fn held_by(
     }
     held.extend(tightest.and_then(|it| grips(joint, &pen.parts, &it.at)));
     if matches!(joint.verb, Verb::Close | Verb::Post) {
-        held.extend(facing(&pen.parts, rest).map(HeldBy::Magnets));
+        held.extend(facing(bodies, rest).map(HeldBy::Magnets));
     }
     match joint.verb {
         Verb::Push if rest.own == super::contact::OwnContact::Passes => held.push(HeldBy::TakenUp),

@@ -7,7 +7,7 @@ use super::contact::{Member, OwnContact, RawContact, TOUCHING_MM, Touch, meeting
 use super::group::Groups;
 use super::surface::Surface;
 use super::threads::{mated, meant};
-use super::{MatedThreads, Placement};
+use super::{MatedThreads, Placement, Pocketed};
 use crate::outline::Outline;
 use crate::{ById, CutId, Hand, Joint, JointEnd, PartId, Parts};
 use quillet_syntax::ast::Verb;
@@ -22,6 +22,8 @@ pub(crate) struct Bodies<'a> {
     pub(crate) nib: Option<PartId>,
     /// How closely each is made.
     pub(crate) hands: &'a ById<PartId, Hand>,
+    /// What sits in their pockets.
+    pub(crate) pockets: Vec<Pocketed>,
 }
 
 /// What stops a male.
@@ -64,6 +66,7 @@ impl<'a> Bodies<'a> {
             parts,
             nib: None,
             hands,
+            pockets: Vec::new(),
         }
     }
 
