@@ -38,6 +38,8 @@ pub struct AsOneMember {
     pub place: Placement,
     /// The joint that brings it in; none of what carries the others.
     pub joint: Option<JointId>,
+    /// That joint holds it between its two parts: it goes over the one that goes in.
+    pub between: bool,
 }
 
 /// Faces nearer than this are level, mm.
@@ -88,7 +90,7 @@ impl Pen {
         })
     }
 
-    /// All that is joined before turning to a part, linings left out, each in its place; none where any of it
+    /// All that is joined before turning to a part, what is held between with it, linings left out, each in its place; none where any of it
     /// has none, or is bought.
     fn placed(&self, one: PartId) -> Option<Vec<AsOneMember>> {
         let mut all = vec![AsOneMember {
@@ -96,21 +98,23 @@ impl Pen {
             name: self.parts[one].name.text.clone(),
             place: Placement::HERE,
             joint: None,
+            between: false,
         }];
         self.join_all(&mut all)?;
         let lines = |part: PartId| {
             let mut own = self.joints.with_ids().filter(|it| it.1.male.part == part);
             own.any(|(id, _)| self.lining(id).is_some())
         };
-        let shown = all.iter().map(|it| it.part).filter(|it| !lines(*it));
+        let shown = all.iter().filter(|it| !it.between && !lines(it.part));
         let carrier = shown
-            .clone()
+            .map(|it| it.part)
             .max_by_key(|it| (self.parts[*it].length, std::cmp::Reverse(*it)))?;
         let mut all = vec![AsOneMember {
             part: carrier,
             name: self.parts[carrier].name.text.clone(),
             place: Placement::HERE,
             joint: None,
+            between: false,
         }];
         self.join_all(&mut all)?;
         all.retain(|it| !lines(it.part));
@@ -143,17 +147,21 @@ impl Pen {
                 return Some(());
             };
             let rest = self.assembly.joints.get(joint)?;
-            let trapped = !rest.trapped.is_empty();
-            if rest.redundant || trapped || self.parts[part].is_bought() {
-                return None;
-            }
             let axis = rest.place(known)?.inverse().then(there);
-            all.push(AsOneMember {
-                part,
-                name: self.parts[part].name.text.clone(),
-                place: rest.place(part)?.then(axis),
-                joint: Some(joint),
-            });
+            let between = rest.trapped.iter().map(|it| (it.part, true));
+            for (part, between) in between.chain([(part, false)]) {
+                let again = all.iter().any(|it| it.part == part);
+                if rest.redundant || again || self.parts[part].is_bought() {
+                    return None;
+                }
+                all.push(AsOneMember {
+                    part,
+                    name: self.parts[part].name.text.clone(),
+                    place: rest.place(part)?.then(axis),
+                    joint: Some(joint),
+                    between,
+                });
+            }
         }
     }
 }

@@ -122,8 +122,8 @@ impl<'a> Resolver<'a> {
                 self.not_reckoned(
                     at,
                     "one turning of both outsides here",
-                    "the route turns each by itself: what is bought, trapped between, or cut where the other \
-                     hides it is joined later",
+                    "the route turns each by itself: what is bought, or cut where the other hides it, is \
+                     joined later",
                 );
             }
         }

@@ -236,32 +236,33 @@ fn not_stock(pen: &Pen, work: &AsOne, ends: [Length; 2]) -> Vec<(Length, Length)
     found
 }
 
-/// How one of a work is joined to what is there; nothing of what carries the others.
+/// How one of a work is joined to what is there; nothing of what carries the others. What a joint holds between
+/// its two parts goes over the one that goes in.
 fn joined(pen: &Pen, work: &AsOne, member: &AsOneMember) -> Option<JoinedIn> {
     let joint = pen.joints.get(member.joint?)?;
     let goes_in = joint.male.part == member.part;
-    let (own, there) = match goes_in {
-        true => (joint.male, joint.female),
-        false => (joint.female, joint.male),
+    let (there, over) = match goes_in {
+        true => (joint.female, false),
+        false => (joint.male, true),
     };
-    let part = &pen.parts[own.part];
-    let mate = mates(pen, own.part)[own.end.index()]
-        .iter()
-        .find(|it| it.part == pen.parts[there.part].name.text && it.goes_in == goes_in)
-        .and_then(|it| it.home.clone());
-    let at_end = ENDS
-        .into_iter()
-        .find(|end| work.level(member, part, *end).is_some());
+    let to = &pen.parts[there.part];
+    let own = ENDS.into_iter();
+    let own = own.flat_map(|end| mates(pen, member.part)[end.index()].clone());
+    let mut own = own.filter(|it| it.part == to.name.text && it.goes_in == goes_in);
+    let level = |end: &End| work.level(member, &pen.parts[member.part], *end);
     Some(JoinedIn {
-        part: part.name.text.clone(),
-        end: at_end.unwrap_or(End::Second),
-        gap: gap(joint),
+        part: member.name.clone(),
+        end: ENDS
+            .into_iter()
+            .find(|end| level(end).is_some())
+            .unwrap_or(End::Second),
+        gap: gap(joint).filter(|_| !member.between),
         pressed: joint.verb == Verb::Press,
-        home: mate,
+        home: own.find_map(|it| it.home).filter(|_| !member.between),
         at: Some(JoinedAt {
-            part: pen.parts[there.part].name.text.clone(),
-            end: pen.parts[there.part].end_name(there.end).into(),
-            over: !goes_in,
+            part: to.name.text.clone(),
+            end: to.end_name(there.end).into(),
+            over,
         }),
     })
 }

@@ -18,14 +18,28 @@ struct Work {
     grooved: bool,
     banded: bool,
     coated: bool,
+    /// A ring over the plug's tenon, held between it and the body.
+    ringed: bool,
 }
 
-/// The text of a file with one pen in it: a body, a plug that is glued into its tail, and now and then a band
-/// over its mouth; their outsides are turned as one.
+/// How long a ring is, mm.
+const RING: u32 = 3;
+
+/// The text of a file with one pen in it: a body, a plug that is glued into its tail, now and then with a
+/// ring between them and a band over the mouth; their outsides are turned as one.
 pub(crate) fn work() -> impl Strategy<Value = String> {
     let sizes = (40..90_u32, 10..40_u32, 80..100_u32, 5..12_u32, 0..3_u8);
-    (sizes, any::<[bool; 7]>()).prop_map(|((body, plug, tenon, deep, shape), flags)| {
-        let [backwards, square, threaded, closed, grooved, banded, coated] = flags;
+    (sizes, any::<[bool; 8]>()).prop_map(|((body, plug, tenon, deep, shape), flags)| {
+        let [
+            backwards,
+            square,
+            threaded,
+            closed,
+            grooved,
+            banded,
+            coated,
+            ringed,
+        ] = flags;
         written(&Work {
             body,
             plug,
@@ -39,6 +53,7 @@ pub(crate) fn work() -> impl Strategy<Value = String> {
             grooved,
             banded,
             coated,
+            ringed,
         })
     })
 }
@@ -84,7 +99,15 @@ fn written(work: &Work) -> String {
         text += "part band from front to back {\n  blank of brass rod 18\n  length 5\n  outside {\n    at 0 dia 15\n    \
                  at back dia 15\n  }\n  from front { ream 13.5 through }\n}\n";
     }
-    text += "pen any {\n  glue plug.shank into body.tail gap 0.1 before turning\n";
+    let through = if work.ringed { " through ring" } else { "" };
+    if work.ringed {
+        text += &format!(
+            "part ring from front to back {{\n  blank of brass rod 18\n  length {RING}\n  outside dia 14\n  \
+             from front {{ ream {hole:.1} through }}\n}}\n"
+        );
+    }
+    text +=
+        &format!("pen any {{\n  glue plug.shank into body.tail{through} gap 0.1 before turning\n");
     if work.banded {
         text += "  glue body.mouth into band.back gap 0.1 before turning\n";
     }
@@ -92,7 +115,8 @@ fn written(work: &Work) -> String {
 }
 
 fn plug(work: &Work, tenon: f64, smooth: &str) -> String {
-    let (length, deep) = (work.plug + work.deep, work.deep);
+    let deep = work.deep + if work.ringed { RING } else { 0 };
+    let length = work.plug + deep;
     let [first, second] = match work.backwards {
         false => ["shank", "end"],
         true => ["end", "shank"],

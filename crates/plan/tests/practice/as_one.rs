@@ -148,3 +148,38 @@ fn a_band_is_turned_with_the_cap_it_goes_over() {
         assert!(turned(work) && !turned(route(&plan, "band")));
     }
 }
+
+/// A ring of brass is held between a barrel and its plug: it is glued over the plug's tenon, then that into the
+/// barrel, and all three outsides are turned in one route of 60 + 3 + 19 mm.
+#[test]
+fn what_two_parts_hold_between_them_is_turned_with_both() {
+    let text = "use \"saltings.quillet\"\n\
+        part barrel from mouth to tail {\n  blank of reed rod 18\n  length 60\n  outside dia 14\n\
+        from mouth {\n    drill 9.3 to 12\n    thread M10x0.75 inside to 9\n    drill 6 to 30\n  }\n\
+        from tail {\n    bore 8.6 to 9\n  }\n}\n\
+        part ring from front to back {\n  blank of brass rod 18\n  length 3\n  outside dia 14\n\
+        from front {\n    bore 8.6 through\n  }\n}\n\
+        part plug from shank to end {\n  blank of wrack rod 17\n  length 30\n  outside {\n\
+        at 11 dia 14\n    at end dia 12 smooth\n  }\n  from shank {\n    tenon 8.5 for 11\n  }\n}\n\
+        pen any {\n  glue plug.shank into barrel.tail through ring gap 0.1 before turning\n}\n";
+    let design = design("ringed.quillet", &[("ringed.quillet", text), SHARED[0]]);
+    let told: Vec<_> = design.findings.iter().map(|it| it.rule).collect();
+    assert!(told.is_empty(), "{told:?}");
+    let plan = plan_pen(
+        design.pen("any").unwrap(),
+        design.bench(None).map(AsRef::as_ref),
+    );
+    right(&plan);
+    for part in ["barrel", "ring", "plug"] {
+        let own = route(&plan, part);
+        assert!(!turned(own), "{}", listed(&plan, own));
+    }
+    let work = route(&plan, "barrel with ring and plug");
+    assert_eq!(work.part.length, Length::mm(82.0));
+    let joined = work.operations.iter().filter_map(|it| match &it.work {
+        Work::JoinIn(it) => it.at.as_ref().map(|at| (&*it.part, &*at.part, at.over)),
+        _ => None,
+    });
+    let joined: Vec<_> = joined.collect();
+    assert_eq!(joined, [("ring", "plug", true), ("plug", "barrel", false)]);
+}
