@@ -2,7 +2,7 @@
 
 use crate::{Findings, PartView, Role, Rule, Run, Threshold, Wall, propose, words};
 use quillet_geometry::Length;
-use quillet_model::End;
+use quillet_model::{End, Origin};
 use quillet_syntax::{Severity, Size, text};
 
 pub(crate) static RULE: Rule = Rule {
@@ -29,18 +29,24 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
             continue;
         }
         let short = wanted - wall.least;
+        // What is cut from the side may lie nearer than the end does.
+        let cut = matches!(wall.outer, Origin::Side(_));
+        let (beyond, label) = match cut {
+            true => (wall.outer_words(part), "cut here"),
+            false => (text!("the {}", part.end_name(end)), "the outside beyond it"),
+        };
         let finding = RULE
             .at(
                 wall.inner_span(part),
                 text!(
-                    "{} left between {} and the {}; {} wanted at a closed end",
+                    "{} left between {} and {}; {} wanted at a closed end",
                     words::against(wall.least, wanted),
                     wall.inner_words(part),
-                    part.end_name(end),
+                    beyond,
                     wanted
                 ),
             )
-            .label(wall.outer_span(part), "the outside beyond it")
+            .label(wall.outer_span(part), label)
             .hint(text!(
                 "drill {} less deep",
                 Size::Rounded(Length::mm((short.to_mm() * 10.0).ceil() / 10.0), 1)

@@ -14,6 +14,7 @@ mod made;
 mod outside;
 mod pens;
 mod pockets;
+mod side_walls;
 mod sides;
 mod together;
 mod walls;

@@ -276,3 +276,21 @@ fn a_sliver() {
         "the face left at the shank is 0.099999 mm wide; a tool leaves 0.1 mm at the least",
     );
 }
+
+/// Flats as far across as the outside is wide leave it; a nanometre less is a cut.
+#[test]
+fn flats_that_leave_the_outside() {
+    let text = "part body from front to back {
+  blank of acrylic rod 16
+  length 60
+  outside dia 13
+  side {
+    flat across $ at 10..20 indexed 6
+  }
+}
+";
+    source("cuts-nothing", text)
+        .edge("12.999999", "13")
+        .message("13 mm across leaves the ⌀13.00 outside as it is")
+        .hints("make it less than 13 mm across, or take it out");
+}
