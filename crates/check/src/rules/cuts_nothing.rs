@@ -1,5 +1,7 @@
 //! `cuts-nothing`: a cut that removes nothing.
 
+mod flats;
+
 use crate::shape::{self, Threaded};
 use crate::{Findings, PartView, Rule, Run, edits, propose, words};
 use quillet_geometry::Chain;
@@ -22,6 +24,7 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         return;
     };
     swallowed_corners(view, profiles, findings);
+    flats::run(view, profiles, findings);
     let left = leaving_a_surface(profiles);
     let mut taken: BTreeMap<Option<CutId>, Vec<(CutId, &Feature)>> = BTreeMap::new();
     for (index, cut) in part.features.with_ids() {
