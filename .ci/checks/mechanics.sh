@@ -13,3 +13,7 @@ figures=$(mktemp)
 trap 'rm "$figures"' EXIT
 cargo run --quiet --package quillet-standards --example mechanics >"$figures"
 python3 tests/oracles/mechanics.py "$figures" --venv "$target/oracles-mechanics"
+
+more=(examples/saltings.quillet examples/bought.quillet examples/more/*.quillet tests/oracles/joints.quillet)
+cargo run --quiet --package quillet-model --example holds -- "${more[@]}" >"$figures"
+python3 tests/oracles/joints.py "$figures" --venv "$target/oracles-mechanics"
