@@ -2,7 +2,8 @@
 # missing: system packages by apt, others into a folder outside the clone.
 
 export PIP_DISABLE_PIP_VERSION_CHECK=1 npm_config_audit=false npm_config_fund=false
-target=$(cd "${CARGO_TARGET_DIR:-target}" 2>/dev/null && pwd || { mkdir -p target && cd target && pwd; })
+mkdir -p "${CARGO_TARGET_DIR:-target}"
+target=$(cd "${CARGO_TARGET_DIR:-target}" && pwd)
 tools=${QUILLET_TOOLS:-${XDG_CACHE_HOME:-$HOME/.cache}/quillet/tools}
 mkdir -p "$tools"
 

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Every file of a release, made twice, and the programs for other systems tried: .ci/whole-release.sh [OUT].
-# Some hours of compiling, so once a week and before a release. What it needs beside Rust it installs.
+# An hour of compiling or more, so once a week and before a release. What it needs beside Rust it installs.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 source .ci/clients.sh
