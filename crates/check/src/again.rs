@@ -1,7 +1,8 @@
 //! A design that is checked again and again, each time with a little of it changed.
 
 use crate::findings::RaisedFinding;
-use quillet_model::{Bench, Design, PartId, Pen};
+use crate::walls::Wall;
+use quillet_model::{Bench, Design, Part, PartId, Pen};
 use quillet_syntax::Span;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -11,6 +12,8 @@ use std::sync::Arc;
 #[derive(Debug, Default)]
 pub struct KnownParts {
     parts: BTreeMap<Around, Vec<RaisedFinding>>,
+    /// The walls of each part by its address: they are the same whatever it is joined to.
+    walls: BTreeMap<usize, Arc<[Wall]>>,
     /// The design that they are of: keeps every address that is known in use.
     _held: Design,
 }
@@ -45,12 +48,26 @@ impl Around {
 }
 
 impl KnownParts {
-    /// What was found of each part of a design.
-    pub(crate) fn of(design: Design, parts: BTreeMap<Around, Vec<RaisedFinding>>) -> Self {
+    /// The same, with the design whose parts were noted.
+    pub(crate) fn holding(self, design: Design) -> Self {
         KnownParts {
-            parts,
             _held: design,
+            ..self
         }
+    }
+
+    /// Notes what was found of a part.
+    pub(crate) fn note(&mut self, around: Around, found: &[RaisedFinding]) {
+        self.parts.insert(around, found.to_vec());
+    }
+
+    /// Notes what was worked out of a part.
+    pub(crate) fn note_walls(&mut self, part: &Arc<Part>, walls: Arc<[Wall]>) {
+        self.walls.insert(Arc::as_ptr(part).addr(), walls);
+    }
+
+    pub(crate) fn walls(&self, part: &Arc<Part>) -> Option<&Arc<[Wall]>> {
+        self.walls.get(&Arc::as_ptr(part).addr())
     }
 
     pub(crate) fn get(&self, around: &Around) -> Option<&[RaisedFinding]> {

@@ -48,13 +48,13 @@ pub(crate) fn examine_unseen(
 
 /// What is found of each part of a design, for [`examine_again`].
 pub fn examine_knowing(design: Design) -> KnownParts {
-    let mut parts = BTreeMap::new();
+    let mut known = KnownParts::default();
     let mut looked = Looked {
-        noting: Some(&mut parts),
+        noting: Some(&mut known),
         ..Looked::default()
     };
     within(&design, &mut looked, &|| false);
-    KnownParts::of(design, parts)
+    known.holding(design)
 }
 
 /// Runs every rule over a design of which some parts may be known already; of `pen` and of what is in
@@ -83,7 +83,7 @@ pub fn examine_made(design: &Design) -> CheckReport {
 struct Looked<'a> {
     seen: Seen,
     known: Option<&'a KnownParts>,
-    noting: Option<&'a mut BTreeMap<Around, Vec<RaisedFinding>>>,
+    noting: Option<&'a mut KnownParts>,
     pen: Option<&'a str>,
     unseen: bool,
 }
@@ -264,12 +264,18 @@ fn pen_part(pen: &PenView<'_>, index: PartId, looked: &mut Looked<'_>, findings:
     }
     let around = around();
     let from = findings.raised.len();
+    if let Some(walls) = looked.known.and_then(|it| it.walls(part)) {
+        once.worked.has_walls(walls);
+    }
     one_part(&view.sharing(once.worked.clone()), findings);
+    if let (Some(noting), Some(walls)) = (&mut looked.noting, once.worked.known_walls()) {
+        noting.note_walls(part, walls);
+    }
     if alike {
         let raised = &findings.raised[from..];
         once.raised = Some(raised.to_vec());
-        if let Some(parts) = &mut looked.noting {
-            parts.insert(around, raised.to_vec());
+        if let Some(noting) = &mut looked.noting {
+            noting.note(around, raised);
         }
     }
 }

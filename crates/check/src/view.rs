@@ -54,8 +54,20 @@ pub struct PartView<'a> {
 /// What is worked out of a part when first asked for; pens that see and join it alike share it.
 #[derive(Debug, Default)]
 pub(crate) struct PartCache {
-    walls: OnceCell<Vec<Wall>>,
+    walls: OnceCell<Arc<[Wall]>>,
     plan: OnceCell<Plan>,
+}
+
+impl PartCache {
+    /// The walls, where they have been asked for.
+    pub(crate) fn known_walls(&self) -> Option<Arc<[Wall]>> {
+        self.walls.get().cloned()
+    }
+
+    /// Walls that are known already.
+    pub(crate) fn has_walls(&self, walls: &Arc<[Wall]>) {
+        self.walls.get_or_init(|| walls.clone());
+    }
 }
 
 /// A joint of a pen.
@@ -156,7 +168,8 @@ impl<'a> PartView<'a> {
 
     /// Its walls, by zone, from its first end; worked out once, when first asked for.
     pub fn walls(&self) -> &[Wall] {
-        self.worked.walls.get_or_init(|| walls::walls(self.part))
+        let walls = || walls::walls(self.part).into();
+        self.worked.walls.get_or_init(walls)
     }
 
     /// Its walls, where its shape is one to tell of: a rule sees also those of a part that could
