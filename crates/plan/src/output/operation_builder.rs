@@ -138,7 +138,7 @@ impl<'a, 'p, 'b> OperationBuilder<'a, 'p, 'b> {
         operation.needs.dedup();
         let feature = task.features.first().copied();
         match &work {
-            Work::Inside(cut) => self.hole(&mut operation, cut.clone(), feature, problems),
+            Work::Inside(cut) => self.hole(&mut operation, *cut, feature, problems),
             Work::Thread(cut) => self.thread(&mut operation, cut.clone(), feature, problems),
             Work::Turn(cut) => {
                 operation.tool = Some(turning_tool(cut, feature, self.bench_tools, problems));
