@@ -316,7 +316,7 @@ impl AtRest {
             .as_ref()
             .and_then(|seat| seat_gap_mm(seat, &males, &females));
         let engagements = threads::engagements(joint, bodies.parts, rest.goes_in_mm);
-        let tightest = hold::tightest(bodies, &rest);
+        let tightest = clearance::tightest(bodies, &rest);
         let tightest = tightest.as_ref();
         let fit = hold::plain_fit(bodies, &rest, tightest);
         let throats = tightest.map_or(&[][..], |it| &it.throats);

@@ -12,7 +12,7 @@ use quillet_geometry::Length;
 
 mod passing;
 
-pub(super) use passing::{own_throats, threads};
+pub(super) use passing::{Tightest, threads, tightest};
 
 /// A clearance between a place of a male and a place of a female, as drawn and at worst.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,6 +1,6 @@
 //! What holds a joint.
 
-use super::contact::Member;
+use super::clearance::Tightest;
 use super::magnet::{MagnetPair, facing};
 use super::radial_clearance::{RadialClearance, Reach, beside};
 use super::settle::{Bodies, SeatedJoint};
@@ -182,32 +182,6 @@ pub(super) fn rings(joint: JointId, rings: &ById<RingId, SeatedRing>, held: &mut
             held.push(HeldBy::Ring { ring, squeeze });
         }
     }
-}
-
-/// A joint's own two parts, and where what goes in is tightest.
-pub(super) struct Tightest<'r> {
-    male: &'r Member,
-    female: &'r Member,
-    at: RadialClearance,
-    /// All places as tight.
-    pub(super) throats: Vec<RadialClearance>,
-}
-
-/// Of a joint at rest; none where nothing of the one lies in the other.
-pub(super) fn tightest<'r>(bodies: &Bodies, rest: &'r SeatedJoint) -> Option<Tightest<'r>> {
-    let own = |it: &&Member| it.own;
-    let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
-    if male.plain().end_z() <= female.plain().start_z() {
-        return None;
-    }
-    let throats = clearance::own_throats(bodies, rest, male, female);
-    let at = *throats.first()?;
-    Some(Tightest {
-        male,
-        female,
-        at,
-        throats,
-    })
 }
 
 /// The bought part of a joint that grips the diameter of the other.

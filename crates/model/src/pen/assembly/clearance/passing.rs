@@ -184,8 +184,34 @@ fn way(member: &Member) -> f64 {
     if member.place.reversed { -1.0 } else { 1.0 }
 }
 
+/// A joint's own two parts, and where what goes in is tightest.
+pub(crate) struct Tightest<'r> {
+    pub(crate) male: &'r Member,
+    pub(crate) female: &'r Member,
+    pub(crate) at: RadialClearance,
+    /// All places as tight.
+    pub(crate) throats: Vec<RadialClearance>,
+}
+
+/// Of a joint at rest; none where nothing of the one lies in the other.
+pub(crate) fn tightest<'r>(bodies: &Bodies, rest: &'r SeatedJoint) -> Option<Tightest<'r>> {
+    let own = |it: &&Member| it.own;
+    let (male, female) = (rest.males.iter().find(own)?, rest.females.iter().find(own)?);
+    if male.plain().end_z() <= female.plain().start_z() {
+        return None;
+    }
+    let throats = own_throats(bodies, rest, male, female);
+    let at = *throats.first()?;
+    Some(Tightest {
+        male,
+        female,
+        at,
+        throats,
+    })
+}
+
 /// The tightest places of the joint's own two parts, threads passing the threads that match them.
-pub(crate) fn own_throats(
+fn own_throats(
     bodies: &Bodies,
     rest: &SeatedJoint,
     male: &Member,
