@@ -115,7 +115,7 @@ class Drawn:
         point = None
         if word == "drill" and "through" not in said:
             angle = sums.value(said["point"]) if "point" in said else 118.0
-            dia = self.solid.sizes["dia", key][0]
+            dia = sums.length(said[None])
             point = to + dia / 2 / math.tan(math.radians(angle / 2))
         return end, word, key, at, to, point
 
