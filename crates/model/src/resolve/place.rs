@@ -153,10 +153,11 @@ impl<'a> Resolver<'a> {
         if (0.0..=1e9).contains(&amount) {
             return Some(amount);
         }
-        let finding = out_of_range(
-            expr.span,
-            text!("{} of {} is not to be had", what, quantity),
-        );
+        let wanted = match quantity.is_negative() {
+            true => "is less than nothing: 0 or more is expected",
+            false => "is more than 1000000000, the most there is room for",
+        };
+        let finding = out_of_range(expr.span, text!("{} of {} {}", what, quantity, wanted));
         self.emit(match quantity.is_negative() {
             true => self.without_minus(finding, expr),
             false => finding,

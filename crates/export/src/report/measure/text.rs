@@ -37,7 +37,7 @@ pub(super) fn of(measures: &Measures, full: bool, units: Units) -> String {
     if !alone.is_empty() {
         let head = match measures.pens.is_empty() {
             true => String::new(),
-            false => "in no pen\n".to_owned(),
+            false => "in no joint\n".to_owned(),
         };
         let wants = wants(alone.iter().flat_map(|part| &part.wants), units);
         let both = wants.into_iter().chain(of_parts(&alone, full, units));
