@@ -90,8 +90,8 @@ impl Pen {
         })
     }
 
-    /// All that is joined before turning to a part, what is held between with it, linings left out, each in its place; none where any of it
-    /// has none, or is bought.
+    /// All that is joined before turning to a part, what is held between with it, linings left out, each in its
+    /// place; none where any of it has none, or is bought.
     fn placed(&self, one: PartId) -> Option<Vec<AsOneMember>> {
         let mut all = vec![AsOneMember {
             part: one,
