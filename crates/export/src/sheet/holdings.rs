@@ -292,7 +292,8 @@ fn held(words: &RowContext, hold: Workholding) -> (String, String) {
         Workholding::Joined { collet, tail } => {
             let how = match tail {
                 TailSupport::Plug(plug) => format!("centre in plug {}", words::letter(plug)),
-                TailSupport::BullNose => "bull-nose centre up".into(),
+                // Its column is no wider.
+                TailSupport::BullNose => "bull-nose up".into(),
                 TailSupport::Centre | TailSupport::Free => "tail centre up".into(),
             };
             (
