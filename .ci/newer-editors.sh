@@ -8,9 +8,10 @@ source .ci/clients.sh
 [ "$(id -u)" = 0 ] || skip "the newer editors" "their system can be entered by root only"
 packages debootstrap tmux || skip "the newer editors" "Debian's packages cannot be installed"
 system=$tools/trixie
-if [ ! -x "$system/usr/bin/hx" ]; then
+if [ ! -x "$system/usr/bin/hx" ] || [ ! -x "$system/usr/bin/git" ]; then
     rm -rf "$system"
-    quietly debootstrap --variant=minbase --include=hx,neovim,emacs-nox,gcc,libc6-dev \
+    # Helix builds no grammar where there is no git, not even one that lies here.
+    quietly debootstrap --variant=minbase --include=hx,neovim,emacs-nox,gcc,git,libc6-dev \
         trixie "$system" || skip "the newer editors" "their system cannot be installed"
     # Helix calls the C compiler by this name.
     ln -s gcc "$system/usr/bin/c++"
