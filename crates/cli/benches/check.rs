@@ -15,12 +15,21 @@ const HERON: &str = include_str!("../../../examples/heron.quillet");
 const SALTINGS: &str = include_str!("../../../examples/saltings.quillet");
 const BOUGHT: &str = include_str!("../../../examples/bought.quillet");
 
+/// What a pen uses, read already.
+fn used() -> Texts {
+    Texts::default()
+        .with("saltings.quillet", SALTINGS)
+        .with("bought.quillet", BOUGHT)
+}
+
 /// Lexes, parses, resolves and checks, all from the text; how much was found.
 fn check(text: &str) -> usize {
-    let texts = Texts::default()
-        .with("pen.quillet", text)
-        .with("saltings.quillet", SALTINGS)
-        .with("bought.quillet", BOUGHT);
+    check_beside(used(), text)
+}
+
+/// The same beside files that have been read.
+fn check_beside(used: Texts, text: &str) -> usize {
+    let texts = used.with("pen.quillet", text);
     let loaded = load(Path::new("pen.quillet"), &texts).expect("the text is there");
     quillet_check::check(&resolve(&loaded)).len()
 }
@@ -124,6 +133,10 @@ fn benches(criterion: &mut Criterion) {
     assert_eq!(check(HERON), 0, "Heron is clean");
     criterion.bench_function("check Heron, warm, one thread", |it| {
         it.iter(|| check(HERON))
+    });
+    let before = used();
+    criterion.bench_function("check Heron, its bench read before, one thread", |it| {
+        it.iter(|| check_beside(before.clone(), HERON))
     });
     let mut group = criterion.benchmark_group("check parts and pens, one thread");
     for lines in [1_000, 10_000] {

@@ -98,7 +98,7 @@ pub trait Source {
 }
 
 /// Texts held in memory, by path.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub struct Texts {
     files: Vec<Arc<SourceFile>>,
 }
