@@ -21,7 +21,7 @@ import tempfile
 from pathlib import Path
 
 from packages import begin, lacking
-from sides import PINS, Case, drill, edges, flat, highest, refined, slot
+from sides import PINS, Case, apothems, drill, edges, flat, highest, refined, slot, under_flats, ways
 
 PARTS = 24
 # Stations and angles of the samples; a flat is out by this share of a step's square.
@@ -146,22 +146,12 @@ def stations(part, length):
 def outline(part, z, angle):
     import numpy
 
-    r = numpy.full_like(angle, part.radius(z))
-    for cut in part.flats:
-        low, high = cut["at"]
-        if low <= z <= high:
-            apothem = cut["from"] + (cut["to"] - cut["from"]) * (z - low) / (high - low)
-            for way in ways(cut):
-                cos = numpy.cos(angle - way)
-                with numpy.errstate(divide="ignore"):
-                    r = numpy.minimum(r, numpy.where(cos > 1e-9, apothem / cos, math.inf))
-                # The middle of the flat itself may lie between two angles.
-                r[numpy.argmax(cos)] = min(r[numpy.argmax(cos)], apothem)
+    r = under_flats(part, z, angle)
+    for apothem, way in apothems(part, z):
+        # The middle of the flat itself may lie between two angles.
+        middle = numpy.argmax(numpy.cos(angle - way))
+        r[middle] = min(r[middle], apothem)
     return r
-
-
-def ways(cut):
-    return [math.radians(cut["clock"] + 360 * nth / cut["count"]) for nth in range(cut["count"])]
 
 
 def half_width(cut, z):

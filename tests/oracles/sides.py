@@ -174,19 +174,37 @@ def steps(case, along, around):
     return total
 
 
-def area(case, z, angle):
-    """Of the section: the disc under its flats less the bore, less each opening by strips."""
-    import numpy
+def ways(cut):
+    """Where round the part each of a cut's places lies, radians."""
+    return [math.radians(cut["clock"] + 360 * nth / cut["count"]) for nth in range(cut["count"])]
 
-    r = numpy.full_like(angle, case.radius(z))
+
+def apothems(case, z):
+    """Of each flat at a place: how far from the axis, and which way round."""
     for cut in case.flats:
         low, high = cut["at"]
         if low <= z <= high:
             apothem = cut["from"] + (cut["to"] - cut["from"]) * (z - low) / (high - low)
-            for k in range(cut["count"]):
-                cos = numpy.cos(angle - math.radians(cut["clock"] + 360 * k / cut["count"]))
-                with numpy.errstate(divide="ignore"):
-                    r = numpy.minimum(r, numpy.where(cos > 1e-9, apothem / cos, math.inf))
+            yield from ((apothem, way) for way in ways(cut))
+
+
+def under_flats(case, z, angle):
+    """The outside at a place, by the angle."""
+    import numpy
+
+    r = numpy.full_like(angle, case.radius(z))
+    for apothem, way in apothems(case, z):
+        cos = numpy.cos(angle - way)
+        with numpy.errstate(divide="ignore"):
+            r = numpy.minimum(r, numpy.where(cos > 1e-9, apothem / cos, math.inf))
+    return r
+
+
+def area(case, z, angle):
+    """Of the section: the disc under its flats less the bore, less each opening by strips."""
+    import numpy
+
+    r = under_flats(case, z, angle)
     bore = case.inside(z)
     whole = float(numpy.mean(r * r)) * math.pi - math.pi * bore * bore
     for cut in case.openings:
@@ -248,8 +266,7 @@ def by_kernel(case):
     for cut in case.flats:
         solid = BRepAlgoAPI_Cut(solid, beyond(case, cut)).Shape() if cut["count"] < 3 else kept(solid, case, cut)
     for cut in case.openings:
-        for k in range(cut["count"]):
-            clock = math.radians(cut["clock"] + 360 * k / cut["count"])
+        for clock in ways(cut):
             solid = BRepAlgoAPI_Cut(solid, tool(case, cut, clock)).Shape()
     left = volume(solid)
     return left, whole - left

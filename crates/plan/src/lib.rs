@@ -27,7 +27,7 @@ pub use output::inspection::{Inspection, Measured};
 pub use output::operation::{AsMade, Depth, Note, Operation, OperationRef, Tailstock};
 pub use output::packing::{Packing, least_rods, pack, pack_in_order};
 pub use output::part_size::PartSize;
-pub use output::problem::{Indexed, PlanProblem, Shortfall, Unschedulable};
+pub use output::problem::{DrilledHole, Indexed, PlanProblem, Shortfall, Unschedulable};
 pub use plan::{Plan, plan_part, plan_part_of, plan_parts, plan_pen};
 pub use route::{Holding, Route};
 pub use tasks::asked::AskedSize;

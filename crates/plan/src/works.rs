@@ -6,7 +6,7 @@ use crate::tasks::as_one::{Extent, begun, in_work};
 use crate::tasks::task::BlendPartner;
 use crate::tasks::work_map::{map_of_work, mates_of_work};
 use crate::tools::bench_tools::BenchTools;
-use crate::{Indexed, PlanProblem, Strategy};
+use crate::{DrilledHole, Indexed, PlanProblem, Strategy};
 use quillet_model::{AsOne, End, PartId, Pen};
 use std::sync::Arc;
 
@@ -68,7 +68,10 @@ pub(crate) fn told_of(
     let own_end = |end: End| work.level(&work.members[member], &pen.parts[part], end);
     let mut told = problem.clone();
     let is_own = match &mut told {
-        PlanProblem::NoDrill { feature, .. }
+        PlanProblem::NoDrill {
+            hole: DrilledHole::Cut(feature),
+            ..
+        }
         | PlanProblem::NoReamer { feature, .. }
         | PlanProblem::NoTap { feature, .. }
         | PlanProblem::NoDie { feature, .. }
@@ -86,8 +89,8 @@ pub(crate) fn told_of(
             cut: Indexed::Side(cut),
             ..
         }
-        | PlanProblem::NoDrillBeside {
-            cut: Indexed::Side(cut),
+        | PlanProblem::NoDrill {
+            hole: DrilledHole::Indexed(Indexed::Side(cut)),
             ..
         }
         | PlanProblem::NoCutter { cut, .. } => put(cut, work.sides.get(*cut), part),
@@ -103,7 +106,7 @@ pub(crate) fn told_of(
         },
         // Of its stock, and of its holes beside the axis, the part's own route tells.
         PlanProblem::NoIndex { .. }
-        | PlanProblem::NoDrillBeside { .. }
+        | PlanProblem::NoDrill { .. }
         | PlanProblem::NoCollet { .. }
         | PlanProblem::BlankTooThin { .. }
         | PlanProblem::BlankTooShort { .. } => false,

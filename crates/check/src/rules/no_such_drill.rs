@@ -2,10 +2,10 @@
 
 use crate::{Findings, PartView, Rule, Run, shape, words};
 use quillet_geometry::Length;
-use quillet_model::{Cut, Feature};
-use quillet_plan::{Indexed, PlanProblem};
+use quillet_model::{Cut, CutId, Feature, Part};
+use quillet_plan::{DrilledHole, Indexed, PlanProblem};
 use quillet_syntax::ast::Side;
-use quillet_syntax::{Severity, Size, SizedText, text};
+use quillet_syntax::{Severity, Size, SizedText, Span, text};
 
 pub(crate) static RULE: Rule = Rule {
     code: "no-such-drill",
@@ -16,10 +16,9 @@ pub(crate) static RULE: Rule = Rule {
 };
 
 fn run(view: &PartView<'_>, findings: &mut Findings) {
-    beside(view, findings);
     for problem in view.problems() {
         let PlanProblem::NoDrill {
-            feature,
+            hole,
             wanted,
             flat,
             below,
@@ -28,61 +27,80 @@ fn run(view: &PartView<'_>, findings: &mut Findings) {
         else {
             continue;
         };
-        let Some(cut) = view.part.features.get(feature) else {
+        let nearest: Vec<Length> = [below, above].into_iter().flatten().collect();
+        let asked = match hole {
+            DrilledHole::Cut(id) => along(view, id, wanted, &nearest),
+            DrilledHole::Indexed(cut) => beside(view.part, cut, &nearest),
+        };
+        let Some(Asked {
+            span,
+            instead,
+            rewritten,
+            stretch: (from, to),
+        }) = asked
+        else {
             continue;
         };
-        let nearest: Vec<Length> = [below, above].into_iter().flatten().collect();
-        let mut finding = RULE.at(cut.size_span, lacks(view, wanted, flat));
-        let effects = nearest.iter().map(|it| effect(view, cut, wanted, *it));
-        finding = finding.hint(instead(effects.collect()));
-        // An assumed tap drill has no size of its own to be rewritten.
-        let assumed = matches!(
-            cut.cut,
-            Cut::Drill {
-                assumed_for: Some(_),
-                ..
-            }
-        );
-        for size in nearest.iter().filter(|_| !assumed) {
+        let mut finding = RULE.at(span, lacks(view, wanted, flat));
+        finding = finding.hint(in_place(instead));
+        for size in nearest.iter().filter(|_| rewritten) {
             let text = SizedText::from(Size::Drill(*size));
-            finding = finding.fix(text!("write {}", text), cut.size_span, text);
+            finding = finding.fix(text!("write {}", text), span, text);
         }
-        let (from, to) = cut.stations(view.part.length);
         findings.push_at(finding, from, to);
     }
 }
 
-/// Of holes from the side and beside the axis.
-fn beside(view: &PartView<'_>, findings: &mut Findings) {
-    for problem in view.problems() {
-        let PlanProblem::NoDrillBeside {
-            cut,
-            wanted,
-            flat,
-            below,
-            above,
-        } = *problem
-        else {
-            continue;
-        };
-        let part = view.part;
-        let place = match cut {
-            Indexed::Side(id) => part
-                .side(id)
-                .map(|it| (it.size_span, it.stretch.from, it.stretch.to)),
-            Indexed::Beside(id) => part.circle(id).map(|it| {
-                let ends = [it.from, it.to].map(|at| part.station(it.end, at));
-                (it.span, ends[0].min(ends[1]), ends[0].max(ends[1]))
-            }),
-        };
-        let Some((span, from, to)) = place else {
-            continue;
-        };
-        let nearest = [below, above].into_iter().flatten();
-        let nearest = nearest.map(|it| text!("{}", Size::Drill(it)));
-        let finding = RULE.at(span, lacks(view, wanted, flat));
-        findings.push_at(finding.hint(instead(nearest.collect())), from, to);
-    }
+/// What asks for a drill.
+struct Asked {
+    span: Span,
+    /// The drills that are there instead, and what each does.
+    instead: Vec<SizedText>,
+    /// Whether one of them can be written at the span.
+    rewritten: bool,
+    stretch: (Length, Length),
+}
+
+/// A hole along the axis.
+fn along(view: &PartView<'_>, id: CutId, wanted: Length, nearest: &[Length]) -> Option<Asked> {
+    let cut = view.part.features.get(id)?;
+    let effects = nearest.iter().map(|it| effect(view, cut, wanted, *it));
+    // An assumed tap drill has no size of its own to be rewritten.
+    let assumed = matches!(
+        cut.cut,
+        Cut::Drill {
+            assumed_for: Some(_),
+            ..
+        }
+    );
+    Some(Asked {
+        span: cut.size_span,
+        instead: effects.collect(),
+        rewritten: !assumed,
+        stretch: cut.stations(view.part.length),
+    })
+}
+
+/// A hole from the side, or beside the axis.
+fn beside(part: &Part, cut: Indexed, nearest: &[Length]) -> Option<Asked> {
+    let (span, stretch) = match cut {
+        Indexed::Side(id) => {
+            let it = part.side(id)?;
+            (it.size_span, (it.stretch.from, it.stretch.to))
+        }
+        Indexed::Beside(id) => {
+            let it = part.circle(id)?;
+            let ends = [it.from, it.to].map(|at| part.station(it.end, at));
+            (it.span, (ends[0].min(ends[1]), ends[0].max(ends[1])))
+        }
+    };
+    let sizes = nearest.iter().map(|it| text!("{}", Size::Drill(*it)));
+    Some(Asked {
+        span,
+        instead: sizes.collect(),
+        rewritten: false,
+        stretch,
+    })
 }
 
 fn lacks(view: &PartView<'_>, wanted: Length, flat: bool) -> SizedText {
@@ -95,7 +113,7 @@ fn lacks(view: &PartView<'_>, wanted: Length, flat: bool) -> SizedText {
 }
 
 /// What to do instead, given what is nearest.
-fn instead(nearest: Vec<SizedText>) -> SizedText {
+fn in_place(nearest: Vec<SizedText>) -> SizedText {
     match nearest.is_empty() {
         true => "buy it, or put a size that is at hand".into(),
         false => text!("buy it, or take {}", SizedText::joined(nearest, ", or ")),

@@ -93,14 +93,7 @@ impl Pen {
     /// All that is joined before turning to a part, what is held between with it, linings left out, each in its
     /// place; none where any of it has none, or is bought.
     fn placed(&self, one: PartId) -> Option<Vec<AsOneMember>> {
-        let mut all = vec![AsOneMember {
-            part: one,
-            name: self.parts[one].name.text.clone(),
-            place: Placement::HERE,
-            joint: None,
-            between: false,
-        }];
-        self.join_all(&mut all)?;
+        let all = self.joined_to(one)?;
         let lines = |part: PartId| {
             let mut own = self.joints.with_ids().filter(|it| it.1.male.part == part);
             own.any(|(id, _)| self.lining(id).is_some())
@@ -109,14 +102,7 @@ impl Pen {
         let carrier = shown
             .map(|it| it.part)
             .max_by_key(|it| (self.parts[*it].length, std::cmp::Reverse(*it)))?;
-        let mut all = vec![AsOneMember {
-            part: carrier,
-            name: self.parts[carrier].name.text.clone(),
-            place: Placement::HERE,
-            joint: None,
-            between: false,
-        }];
-        self.join_all(&mut all)?;
+        let mut all = self.joined_to(carrier)?;
         all.retain(|it| !lines(it.part));
         let ends = all.iter().flat_map(|it| {
             let length = self.parts[it.part].length.to_mm();
@@ -129,8 +115,16 @@ impl Pen {
         (all.len() > 1).then_some(all)
     }
 
-    /// Adds what is joined before turning to what is there, one after the other, on the stations of the first.
-    fn join_all(&self, all: &mut Vec<AsOneMember>) -> Option<()> {
+    /// A part, and what is joined to it before turning, one after the other, on its stations; none where any of
+    /// it has no place, or is bought.
+    fn joined_to(&self, first: PartId) -> Option<Vec<AsOneMember>> {
+        let mut all = vec![AsOneMember {
+            part: first,
+            name: self.parts[first].name.text.clone(),
+            place: Placement::HERE,
+            joint: None,
+            between: false,
+        }];
         loop {
             let place = |part: PartId| all.iter().find(|it| it.part == part).map(|it| it.place);
             let mut joints = self.joints.with_ids();
@@ -144,7 +138,7 @@ impl Pen {
                 }
             });
             let Some((joint, known, part, there)) = next else {
-                return Some(());
+                return Some(all);
             };
             let rest = self.assembly.joints.get(joint)?;
             let axis = rest.place(known)?.inverse().then(there);

@@ -421,9 +421,8 @@ impl Body {
         };
         let part = first.female.part;
         let ends = |index: PartId| {
-            let place = open.place(index);
-            let (a, b) = (place.of(0.0), place.of(pen.parts[index].length.to_mm()));
-            (a.min(b), a.max(b))
+            let length_mm = pen.parts[index].length.to_mm();
+            open.place(index).span((0.0, length_mm))
         };
         let all = || open.with(part);
         let front = all().min_by(|a, b| ends(*a).0.total_cmp(&ends(*b).0))?;

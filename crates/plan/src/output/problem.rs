@@ -10,8 +10,8 @@ use std::sync::Arc;
 pub enum PlanProblem {
     /// No drill of a size, and nothing else that makes the hole.
     NoDrill {
-        /// The cut.
-        feature: CutId,
+        /// What asks for it.
+        hole: DrilledHole,
         /// The size asked for.
         wanted: Length,
         /// A flat-bottomed one.
@@ -19,19 +19,6 @@ pub enum PlanProblem {
         /// The next smaller one on the bench.
         below: Option<Length>,
         /// The next larger one.
-        above: Option<Length>,
-    },
-    /// No drill of the size of holes from the side or beside the axis.
-    NoDrillBeside {
-        /// What asks for it.
-        cut: Indexed,
-        /// The size.
-        wanted: Length,
-        /// It is to be flat at its bottom.
-        flat: bool,
-        /// The nearest below that is there.
-        below: Option<Length>,
-        /// The nearest above.
         above: Option<Length>,
     },
     /// No reamer of a size.
@@ -216,6 +203,15 @@ pub enum Unschedulable {
         /// How many.
         count: usize,
     },
+}
+
+/// A hole that is drilled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrilledHole {
+    /// Along the axis.
+    Cut(CutId),
+    /// From the side, or beside the axis.
+    Indexed(Indexed),
 }
 
 /// What is cut with the spindle locked at places round.

@@ -2,8 +2,8 @@
 
 use crate::tools::bench_tools::BenchTools;
 use crate::{
-    Indexed, InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading, Tool, TurnCut,
-    TurnKind,
+    DrilledHole, Indexed, InsideCut, InsideShape, PlanProblem, Shortfall, ThreadCut, Threading,
+    Tool, TurnCut, TurnKind,
 };
 use quillet_geometry::Length;
 use quillet_model::{CircleId, CutId, Part, SideCut, SideCutKind, SideId};
@@ -85,7 +85,7 @@ fn hole_problem(
                         short,
                     }
                 }
-                None => no_drill(bench_tools, feature, (dia, flat)),
+                None => no_drill(bench_tools, DrilledHole::Cut(feature), (dia, flat)),
             });
         }
         Tool::Drill { dia, .. } | Tool::FlatDrill { dia } => {
@@ -123,12 +123,12 @@ fn hole_problem(
 
 fn no_drill(
     bench_tools: BenchTools,
-    feature: CutId,
+    hole: DrilledHole,
     (wanted, flat): (Length, bool),
 ) -> PlanProblem {
     let (below, above) = nearest(bench_tools, wanted, flat);
     PlanProblem::NoDrill {
-        feature,
+        hole,
         wanted,
         flat,
         below,
@@ -158,14 +158,8 @@ fn no_drill_beside(cut: Indexed, tool: Tool, bench_tools: BenchTools) -> Option<
         Tool::FlatDrill { dia } => (dia, true),
         _ => return None,
     };
-    let (below, above) = nearest(bench_tools, wanted, flat);
-    lacks(bench_tools, wanted, flat).then_some(PlanProblem::NoDrillBeside {
-        cut,
-        wanted,
-        flat,
-        below,
-        above,
-    })
+    let hole = DrilledHole::Indexed(cut);
+    lacks(bench_tools, wanted, flat).then(|| no_drill(bench_tools, hole, (wanted, flat)))
 }
 
 /// The tool for a cut from the side, made at so many places round: flats are milled where the bench

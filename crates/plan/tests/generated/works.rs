@@ -30,30 +30,22 @@ const RING: u32 = 3;
 pub(crate) fn work() -> impl Strategy<Value = String> {
     let sizes = (40..90_u32, 10..40_u32, 80..100_u32, 5..12_u32, 0..3_u8);
     (sizes, any::<[bool; 8]>()).prop_map(|((body, plug, tenon, deep, shape), flags)| {
-        let [
-            backwards,
-            square,
-            threaded,
-            closed,
-            grooved,
-            banded,
-            coated,
-            ringed,
-        ] = flags;
+        let mut flags = flags.into_iter();
+        let mut flag = || flags.next().unwrap_or_default();
         written(&Work {
             body,
             plug,
             tenon,
             deep,
             shape,
-            backwards,
-            square,
-            threaded,
-            closed,
-            grooved,
-            banded,
-            coated,
-            ringed,
+            backwards: flag(),
+            square: flag(),
+            threaded: flag(),
+            closed: flag(),
+            grooved: flag(),
+            banded: flag(),
+            coated: flag(),
+            ringed: flag(),
         })
     })
 }

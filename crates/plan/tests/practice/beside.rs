@@ -3,7 +3,7 @@
 use super::{find, route, written};
 use quillet_geometry::Length;
 use quillet_model::End;
-use quillet_plan::{Indexed, PlanProblem, Tool, ToolList, Work, plan_part};
+use quillet_plan::{DrilledHole, Indexed, PlanProblem, Tool, ToolList, Work, plan_part};
 
 fn disc(bench: &str, count: u32) -> quillet_model::Design {
     written(&format!(
@@ -71,8 +71,8 @@ fn a_drill_that_nobody_owns_is_told_of() {
         let plan = plan_part(part, bench.map(AsRef::as_ref));
         let problems = plan.routes.iter().flat_map(|it| it.problems.clone());
         let sizes = problems.filter_map(|it| match it {
-            PlanProblem::NoDrillBeside {
-                cut: Indexed::Beside(_),
+            PlanProblem::NoDrill {
+                hole: DrilledHole::Indexed(Indexed::Beside(_)),
                 wanted,
                 flat,
                 below,

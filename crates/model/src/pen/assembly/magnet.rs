@@ -64,17 +64,13 @@ fn sites<'p>(bodies: &'p Bodies, members: &[Member]) -> Vec<Site<'p>> {
     let magnetic = |part: &Part| part.pulls_n().is_some();
     let mut found = Vec::new();
     for it in members {
-        let reach = |along: (f64, f64)| {
-            let ends = [along.0, along.1].map(|station| it.place.of(station));
-            (ends[0].min(ends[1]), ends[0].max(ends[1]))
-        };
         let part = &bodies.parts[it.part];
         let itself = magnetic(part).then(|| Site {
             bearer: it.part,
             magnet: part,
             count: 1,
             on_mm: 0.0,
-            reach: reach((0.0, part.length.to_mm())),
+            reach: it.place.span((0.0, part.length.to_mm())),
         });
         let pockets = bodies.pockets.iter().filter(|own| own.part == it.part);
         let pockets = pockets.filter(|own| own.lies_along() && magnetic(&own.piece));
@@ -84,7 +80,7 @@ fn sites<'p>(bodies: &'p Bodies, members: &[Member]) -> Vec<Site<'p>> {
             magnet: &own.piece,
             count: own.count,
             on_mm: 2.0 * own.off_axis_mm,
-            reach: reach(own.along_mm),
+            reach: it.place.span(own.along_mm),
         }));
     }
     found

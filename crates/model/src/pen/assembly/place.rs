@@ -26,6 +26,12 @@ impl Placement {
         }
     }
 
+    /// From where to where what lies between two stations of the part lies on the axis, mm.
+    pub(crate) fn span(self, (a, b): (f64, f64)) -> (f64, f64) {
+        let (a, b) = (self.of(a), self.of(b));
+        (a.min(b), a.max(b))
+    }
+
     /// The station of the part at a place on the axis, mm.
     pub fn station(self, z_mm: f64) -> f64 {
         match self.reversed {

@@ -19,7 +19,7 @@ impl<'o> PlacedOutline<'o> {
 
     /// From where to where it lies on the axis, mm.
     pub(crate) fn reach(self) -> (f64, f64) {
-        self.span((self.outline.from_z, self.outline.to_z))
+        self.place.span((self.outline.from_z, self.outline.to_z))
     }
 
     /// Where it begins, mm.
@@ -35,7 +35,7 @@ impl<'o> PlacedOutline<'o> {
     /// How far the foremost of its pieces reaches, mm; less than anything where it has none.
     pub(crate) fn foremost_z(self) -> f64 {
         let ends = self.outline.pieces.iter();
-        ends.map(|piece| self.span((piece.from_z, piece.to_z)).1)
+        ends.map(|piece| self.place.span((piece.from_z, piece.to_z)).1)
             .fold(f64::NEG_INFINITY, f64::max)
     }
 
@@ -61,7 +61,7 @@ impl<'o> PlacedOutline<'o> {
             false => piece.curve.moved(self.place.offset_mm),
             true => piece.curve.reversed(self.place.offset_mm),
         };
-        let (from_z, to_z) = self.span((piece.from_z, piece.to_z));
+        let (from_z, to_z) = self.place.span((piece.from_z, piece.to_z));
         OutlinePiece {
             curve,
             from_z,
@@ -70,10 +70,5 @@ impl<'o> PlacedOutline<'o> {
             reversed: piece.reversed != self.place.reversed,
             ..*piece
         }
-    }
-
-    fn span(self, (a, b): (f64, f64)) -> (f64, f64) {
-        let (a, b) = (self.place.of(a), self.place.of(b));
-        (a.min(b), a.max(b))
     }
 }

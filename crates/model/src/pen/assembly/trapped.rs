@@ -34,9 +34,8 @@ pub(super) fn draws_out_mm(
     };
     let place = |part: PartId| open.place(part).then(axis);
     let ends = |part: PartId| {
-        let (a, b) = (0.0, pen.parts[part].length.to_mm());
-        let (a, b) = (place(part).of(a), place(part).of(b));
-        (a.min(b), a.max(b))
+        let length_mm = pen.parts[part].length.to_mm();
+        place(part).span((0.0, length_mm))
     };
     let group: Vec<PartId> = open.with(joint.male.part).collect();
     let give = |part: &PartId| (pen.parts[*part].length_free - pen.parts[*part].length).to_mm();

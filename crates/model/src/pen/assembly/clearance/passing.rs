@@ -247,8 +247,7 @@ pub(crate) fn threads(
     let reach = |member: &Member, feature: CutId| -> Reach {
         let part = &bodies.parts[member.part];
         let (from, to) = part.features[feature].stations(part.length);
-        let (a, b) = (member.place.of(from.to_mm()), member.place.of(to.to_mm()));
-        (a.min(b), a.max(b))
+        member.place.span((from.to_mm(), to.to_mm()))
     };
     let mated = rest.mated.iter();
     mated
