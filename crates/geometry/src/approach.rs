@@ -1,6 +1,7 @@
 //! Least true distances: a place to a curve, a curve to a curve.
 
 use crate::crossing::where_it_crosses;
+use crate::homogeneous::Homogeneous;
 use crate::{Bounds, Chain, Curve, Line, Point};
 
 /// Where two things come nearest to each other in the meridian plane.
@@ -70,6 +71,22 @@ impl Curve {
         })
     }
 
+    /// Whether no place of the curve is nearer than this to another place, as far as its control polygon
+    /// tells: all of that lies beyond a line square to the way from the place to the chord.
+    fn clears(&self, from: Point, by_mm: f64) -> bool {
+        let chord = Line {
+            start: self.start(),
+            end: self.end(),
+        };
+        let way = on_line(&chord, from) - from;
+        // What is nearer by a rounding is not nearer.
+        let least = by_mm * way.norm() * (1.0 - 1e-12);
+        let Homogeneous { z, r, w } = self.homogeneous();
+        let beyond = z.scaled(way.z).plus(way.r, &r);
+        let beyond = beyond.plus(-way.dot(from) - least, &w);
+        beyond.has_positive_coefficients()
+    }
+
     /// Where two curves come nearest to each other; where they cross, one of the crossings is
     /// found only if both are lines.
     ///
@@ -137,14 +154,15 @@ fn lines(one: &Line, two: &Line) -> Approach {
 
 fn with_line(curve: &Curve, line: &Line) -> Approach {
     let down = |place: Point| Approach::between(place, on_line(line, place));
-    let up = |end: Point| Approach::between(curve.nearest(end), end);
-    let ends = down(curve.start())
-        .nearer(down(curve.end()))
-        .nearer(up(line.start))
-        .nearer(up(line.end));
+    let ends = down(curve.start()).nearer(down(curve.end()));
     let offer = |best: Approach, t: &f64| best.nearer(down(curve.point(*t)));
     let parallels = curve.parallel_to(line.end - line.start);
     let best = parallels.as_slice().iter().fold(ends, offer);
+    let up = |best: Approach, end: Point| match curve.clears(end, best.distance_mm) {
+        true => best,
+        false => best.nearer(Approach::between(curve.nearest(end), end)),
+    };
+    let best = up(up(best, line.start), line.end);
     if curve.hull().distance(&Curve::Line(*line).hull()) > 0.0 {
         return best;
     }

@@ -210,24 +210,13 @@ impl Arc {
         )
     }
 
-    /// The angle swept in the circle that the ellipse is stretched from, radians.
-    pub(crate) fn sweep(&self) -> f64 {
-        4.0 * self.quarter.atan()
-    }
-
-    /// The parameter at this part (0..1) of the angle swept.
-    pub(crate) fn param_at_sweep(&self, part: f64) -> f64 {
-        let angle = (part - 0.5) * self.sweep();
-        0.5 + (angle / 2.0).tan() / (2.0 * self.quarter)
-    }
-
-    /// The step of the place per radian swept, at a place on the arc.
-    pub(crate) fn per_radian(&self, at: Point) -> Point {
-        let from = at - self.centre();
-        Point::new(
-            self.side() * from.r * self.semi.z / self.semi.r,
-            -self.side() * from.z * self.semi.r / self.semi.z,
-        )
+    /// By the angle swept in the circle that the ellipse is stretched from.
+    pub(crate) fn swept(&self) -> SweptArc<'_> {
+        SweptArc {
+            arc: self,
+            centre: self.centre(),
+            sweep: 4.0 * self.quarter.atan(),
+        }
     }
 
     /// Zero on the ellipse as a polynomial along another curve.
@@ -243,5 +232,38 @@ impl Arc {
     /// True where a place on the whole ellipse is on this arc's side of the centre.
     pub(crate) fn has_side_of(&self, at: Point) -> bool {
         self.side() * (at.r - self.centre().r) >= -1e-9 * self.semi.r
+    }
+}
+
+/// An arc by the angle swept, as a share of the whole.
+pub(crate) struct SweptArc<'a> {
+    arc: &'a Arc,
+    centre: Point,
+    /// Radians.
+    sweep: f64,
+}
+
+impl SweptArc<'_> {
+    /// The parameter at this share (0..1) of the angle.
+    pub(crate) fn param(&self, share: f64) -> f64 {
+        let angle = (share - 0.5) * self.sweep;
+        0.5 + (angle / 2.0).tan() / (2.0 * self.arc.quarter)
+    }
+
+    /// The place there, and its step for the whole angle.
+    pub(crate) fn at(&self, share: f64) -> (Point, Point) {
+        let place = match share {
+            0.0 => self.arc.start,
+            1.0 => self.arc.end,
+            _ => self.arc.point(self.param(share)),
+        };
+        (place, self.step(place))
+    }
+
+    /// The step for the whole angle at a place of the arc.
+    pub(crate) fn step(&self, place: Point) -> Point {
+        let (from, semi) = (place - self.centre, self.arc.semi);
+        let per_radian = Point::new(from.r * semi.z / semi.r, -from.z * semi.r / semi.z);
+        per_radian * (self.arc.side() * self.sweep)
     }
 }

@@ -5,6 +5,10 @@
 //! In Bernstein form the signs of the coefficients bound the number of roots (variation
 //! diminishing; Lane & Riesenfeld, "Bounds on a polynomial", BIT 21, 1981), so none is missed.
 
+mod roots;
+
+pub(crate) use roots::Roots;
+
 /// Room for degree seven.
 const ROOM: usize = 8;
 
@@ -16,26 +20,6 @@ const NOTHING: f64 = 4.0 * f64::EPSILON;
 pub(crate) struct Poly {
     degree: usize,
     coefficients: [f64; ROOM],
-}
-
-/// The roots of a polynomial between 0 and 1, in no order; a double root may appear twice.
-#[derive(Debug, Clone, Copy, Default)]
-pub(crate) struct Roots {
-    count: usize,
-    at: [f64; ROOM],
-}
-
-impl Roots {
-    pub(crate) fn push(&mut self, root: f64) {
-        if self.count < ROOM {
-            self.at[self.count] = root;
-            self.count += 1;
-        }
-    }
-
-    pub(crate) fn as_slice(&self) -> &[f64] {
-        &self.at[..self.count]
-    }
 }
 
 impl Poly {
@@ -53,6 +37,11 @@ impl Poly {
 
     fn as_slice(&self) -> &[f64] {
         &self.coefficients[..=self.degree]
+    }
+
+    /// Enough for the polynomial to be positive all along.
+    pub(crate) fn has_positive_coefficients(&self) -> bool {
+        self.as_slice().iter().all(|value| *value > 0.0)
     }
 
     pub(crate) fn eval(&self, t: f64) -> f64 {

@@ -44,9 +44,9 @@ impl Chain {
     /// one before it ends.
     pub fn new(pieces: impl IntoIterator<Item = Segment>) -> Option<Chain> {
         let mut pieces = pieces.into_iter();
-        let mut chain = Chain {
-            segments: vec![pieces.next()?],
-        };
+        let mut segments = Vec::with_capacity(1 + pieces.size_hint().0);
+        segments.push(pieces.next()?);
+        let mut chain = Chain { segments };
         for piece in pieces {
             let (end, start) = (chain.end(), piece.curve.start());
             if (end.z - start.z).abs() > SAME {
@@ -250,10 +250,9 @@ impl Chain {
             .filter_map(inside)
             .flat_map(|(curve, tag)| {
                 let turns = curve.parallel_to(Point::new(1.0, 0.0));
-                let places: Vec<Point> = turns.as_slice().iter().map(|t| curve.point(*t)).collect();
                 [curve.start(), curve.end()]
                     .into_iter()
-                    .chain(places)
+                    .chain(turns.iter().map(move |t| curve.point(t)))
                     .map(move |place| (place, tag))
             })
     }

@@ -165,6 +165,9 @@ impl Curve {
         if self.is_vertical() {
             return (from <= to).then_some(*self);
         }
+        if (from, to) == (self.start().z, self.end().z) {
+            return Some(*self);
+        }
         (from < to).then(|| {
             let (start, end) = (self.param_at_z(from), self.param_at_z(to));
             let place = |z: f64, t: f64| {
@@ -182,6 +185,9 @@ impl Curve {
 
     /// The part between two parameters, `from` below `to`.
     pub fn between_params(&self, from: f64, to: f64) -> Curve {
+        if from <= 0.0 && to >= 1.0 {
+            return *self;
+        }
         self.cut((from, self.point(from)), (to, self.point(to)))
     }
 
@@ -199,18 +205,15 @@ impl Curve {
 
     /// Cut wherever the radius stops growing or falling, so that each piece only grows, only
     /// falls or stays.
-    pub fn monotone_pieces(&self) -> Vec<Curve> {
-        let mut cuts = self.parallel_to(Point::new(1.0, 0.0)).as_slice().to_vec();
-        cuts.retain(|t| *t > 1e-9 && *t < 1.0 - 1e-9);
-        cuts.sort_by(f64::total_cmp);
-        cuts.push(1.0);
-        let mut from = 0.0;
-        let mut pieces = Vec::with_capacity(cuts.len());
-        for to in cuts {
-            pieces.push(self.between_params(from, to));
-            from = to;
-        }
-        pieces
+    pub fn monotone_pieces(&self) -> impl Iterator<Item = Curve> + use<> {
+        let curve = *self;
+        let turns = curve.parallel_to(Point::new(1.0, 0.0));
+        let turns = turns.in_order(1e-9, 1.0 - 1e-9);
+        let at = move |nth: usize| turns.as_slice().get(nth).copied();
+        (0..=turns.as_slice().len()).map(move |nth| {
+            let from = nth.checked_sub(1).and_then(at);
+            curve.between_params(from.unwrap_or(0.0), at(nth).unwrap_or(1.0))
+        })
     }
 
     /// The parameters where it changes the side to which it bends.

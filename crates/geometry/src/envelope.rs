@@ -123,11 +123,10 @@ fn least_of(chains: &[Chain], side: Bound) -> Vec<Stretch<'_>> {
 }
 
 fn merge<'a>(first: &[Stretch<'a>], second: &[Stretch<'a>], side: Bound) -> Vec<Stretch<'a>> {
-    let mut stations: Vec<f64> = first
-        .iter()
-        .chain(second)
-        .flat_map(|stretch| [stretch.from, stretch.to])
-        .collect();
+    let mut stations: Vec<f64> = Vec::with_capacity(2 * (first.len() + second.len()));
+    for stretch in first.iter().chain(second) {
+        stations.extend([stretch.from, stretch.to]);
+    }
     stations.sort_by(f64::total_cmp);
     stations.dedup_by(|next, before| *next - *before <= SAME);
     let mut merged: Vec<Stretch> = Vec::with_capacity(stations.len());
@@ -213,7 +212,11 @@ fn join(faces: &[&Segment], stretches: &[Stretch], side: Bound) -> Vec<Chain> {
                 }
                 chain.push(Segment { curve, tag });
             }
-            _ => joined.push(vec![Segment { curve, tag }]),
+            _ => {
+                let mut chain = Vec::with_capacity(2 * stretches.len());
+                chain.push(Segment { curve, tag });
+                joined.push(chain);
+            }
         }
         end = Some((curve.end(), tag));
     }

@@ -39,10 +39,13 @@ pub(crate) fn along<const N: usize>(
     match curve {
         Curve::Line(_) => sum(THREE, |t| each(curve.point(t), curve.tangent(t))),
         Curve::Cubic(cubic) => sum(EIGHT, |t| each(cubic.point(t), cubic.tangent(t))),
-        Curve::Arc(arc) => sum(SIXTEEN, |part| {
-            let place = arc.point(arc.param_at_sweep(part));
-            each(place, arc.per_radian(place) * arc.sweep())
-        }),
+        Curve::Arc(arc) => {
+            let swept = arc.swept();
+            sum(SIXTEEN, |share| {
+                let (place, step) = swept.at(share);
+                each(place, step)
+            })
+        }
     }
 }
 
@@ -52,16 +55,18 @@ pub(crate) fn along_adaptively<const N: usize>(
     curve: &Curve,
     each: impl Fn(Point, Point) -> [f64; N],
 ) -> [f64; N] {
+    let swept = match curve {
+        Curve::Arc(arc) => Some(arc.swept()),
+        _ => None,
+    };
     let over = |from: f64, to: f64| {
         sum(SIXTEEN, |part| {
             let t = from + (to - from) * part;
-            match curve {
-                Curve::Arc(arc) => {
-                    let place = arc.point(arc.param_at_sweep(t));
-                    each(place, arc.per_radian(place) * (arc.sweep() * (to - from)))
-                }
-                _ => each(curve.point(t), curve.tangent(t) * (to - from)),
-            }
+            let (place, step) = match &swept {
+                Some(swept) => swept.at(t),
+                None => (curve.point(t), curve.tangent(t)),
+            };
+            each(place, step * (to - from))
         })
     };
     halved(over, |whole| whole.map(|value| 1e-14 * value.abs()))

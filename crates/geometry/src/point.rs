@@ -33,7 +33,7 @@ impl Point {
     }
 
     pub(crate) fn norm(self) -> f64 {
-        self.z.hypot(self.r)
+        self.dot(self).sqrt()
     }
 
     pub(crate) fn dot(self, other: Point) -> f64 {

@@ -16,20 +16,20 @@ impl Curve {
         if self.is_vertical() {
             return Vec::new();
         }
-        let within = |piece: &Curve| {
+        let within = |piece: Curve| {
             let (start, end) = (piece.start().r, piece.end().r);
             if start.max(end) < low - SAME || start.min(end) > high + SAME {
                 return None;
             }
             if (end - start).abs() <= SAME {
-                return Some(*piece);
+                return Some(piece);
             }
             let at = |r: f64| piece.param_at_r(r);
             let (one, two) = (at(low), at(high));
             let part = piece.between_params(one.min(two), one.max(two));
             (part.end().z - part.start().z > SAME).then_some(part)
         };
-        self.monotone_pieces().iter().filter_map(within).collect()
+        self.monotone_pieces().filter_map(within).collect()
     }
 
     /// The curve with every radius replaced, as pieces that follow each other along the axis.
@@ -62,14 +62,7 @@ impl Curve {
     /// share of its angle.
     pub(crate) fn swept(&self, part: f64) -> (Point, Point) {
         match self {
-            Curve::Arc(arc) => {
-                let place = match part {
-                    0.0 => arc.start(),
-                    1.0 => arc.end(),
-                    _ => arc.point(arc.param_at_sweep(part)),
-                };
-                (place, arc.per_radian(place) * arc.sweep())
-            }
+            Curve::Arc(arc) => arc.swept().at(part),
             _ => (self.point(part), self.tangent(part)),
         }
     }

@@ -35,9 +35,10 @@ proptest! {
             let one = (from.z / arc.semi_z_mm()).powi(2) + (from.r / arc.semi_r_mm()).powi(2);
             prop_assert!((one - 1.0).abs() < 1e-12 * (1.0 + 1.0 / arc.semi_r_mm()), "{one}");
             prop_assert!(arc.has_side_of(arc.point(t)));
-            let step = arc.per_radian(arc.point(t));
+            let swept = arc.swept();
+            let step = swept.step(arc.point(t));
             prop_assert!(step.cross(arc.tangent(t)).abs() < 1e-9 * step.norm() * arc.tangent(t).norm());
-            prop_assert!(arc.param_at_sweep(0.0).abs() < 1e-12 && (arc.param_at_sweep(1.0) - 1.0).abs() < 1e-12);
+            prop_assert!(swept.param(0.0).abs() < 1e-12 && (swept.param(1.0) - 1.0).abs() < 1e-12);
         }
     }
 
