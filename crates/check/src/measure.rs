@@ -15,8 +15,8 @@ use quillet_syntax::{Size, SizedText, text};
 use std::cell::OnceCell;
 use std::sync::Arc;
 
-/// What a measure comes to, each part weighing what is given here.
-type Weighed<'a> = dyn Fn(&Measure, &Weights) -> Option<Quantity> + 'a;
+/// What a measure comes to, each part weighing what is given here: one of so many that it is no exact number.
+type Weighed<'a> = dyn Fn(&Measure, &Weights) -> Option<Quantity<f64>> + 'a;
 
 /// A want, measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,7 +77,7 @@ impl Measured {
         let figures = |weights: &Weights| {
             let value = |it: &Measure| value(it, weights);
             let found = want.measure.value(&value).ok().flatten()?;
-            Some([found, margin(want, found, &value)?].map(Quantity::to_f64))
+            Some([found, margin(want, found, &value)?].map(|it| it.amount))
         };
         let (Some(reckoned), Some([(low, high), (least, most)])) =
             (self.value, doubts.ranges(enters, &figures))
@@ -148,10 +148,8 @@ pub fn figure(pen: &Pen, sum: &Sum) -> Option<Quantity> {
 /// A want of a pen, or of one of its joints; with the doubts of the pen, worked out where they
 /// enter.
 pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measured {
-    let at = |measure: &Measure, weights: Option<&Weights>| {
-        value::of(measure, &pen.parts, Some(pen), weights)
-    };
-    let mut measured = measured(want, &|measure| at(measure, None));
+    let drawn = |measure: &Measure| value::of(measure, &pen.parts, Some(pen), None);
+    let mut measured = measured(want, &drawn);
     let weighed = |it: &Measure| match it {
         Measure::Mass(configured) | Measure::Balance(configured) => Some(*configured),
         _ => None,
@@ -164,7 +162,8 @@ pub(crate) fn of_pen(pen: &Pen, want: &Want, doubts: &OnceCell<Doubts>) -> Measu
             let mut there = weighed.iter().filter_map(there);
             there.any(|it| it.holds(part))
         };
-        let value = |it: &Measure, weights: &Weights| at(it, Some(weights));
+        let value =
+            |it: &Measure, weights: &Weights| value::of(it, &pen.parts, Some(pen), Some(weights));
         measured.doubted(want, (doubts, &enters), &value);
     }
     let measures = || all(want);

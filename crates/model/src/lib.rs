@@ -82,5 +82,5 @@ pub use side::{
 pub use source::{LONGEST, ReadError, Source, SourceFile, Texts};
 pub use stack::{Body, Filling};
 pub use thread::ThreadDef;
-pub use value::{Dimension, DimensionMismatch, Quantity, Value};
+pub use value::{Amount, Dimension, DimensionMismatch, Quantity, Value};
 pub use want::{MEASURES, Measure, Sum, SumKind, Test, Want};

@@ -1,22 +1,24 @@
 //! Quantities: exact numbers with a dimension.
 
+mod amount;
 mod dimension;
-mod exact;
 
 use crate::Units;
+pub use amount::Amount;
 pub use dimension::Dimension;
 use dimension::product;
 use num_rational::Ratio;
 use num_traits::{CheckedMul, Zero};
 use quillet_geometry::{Angle, Length};
 use quillet_syntax::ast::{Number, Operator, Unit};
-use quillet_syntax::{SizedText, ToText};
+use quillet_syntax::{SizedText, ToText, exact};
 
-/// An exact quantity: millimetres, grams, degrees, or powers of them; a bare number as written.
+/// A quantity: millimetres, grams, degrees, or powers of them; a bare number as written. Exact, but where
+/// many are reckoned that are not.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Quantity {
+pub struct Quantity<N = Number> {
     /// The number, in the dimension's own unit (mm, g, deg, mm³).
-    pub amount: Number,
+    pub amount: N,
     /// What it measures.
     pub dimension: Dimension,
 }
@@ -69,16 +71,15 @@ impl Quantity {
 
     /// A measured number of a dimension, taken to the millionth of its unit.
     pub fn measured(amount: f64, dimension: Dimension) -> Quantity {
-        let millionths = (amount * 1e6).round().clamp(-1e30, 1e30);
         Quantity {
-            amount: exact::ratio(millionths as i128, 1_000_000),
+            amount: Amount::measured(amount),
             dimension,
         }
     }
 
     /// The number as a float, in mm, g, deg, mm³ or bare.
     pub fn to_f64(self) -> f64 {
-        *self.amount.numer() as f64 / *self.amount.denom() as f64
+        f64::of(self.amount)
     }
 
     /// As a length, a bare number counting in its file's unit.
@@ -126,22 +127,24 @@ impl Quantity {
     pub fn as_number(self) -> Option<f64> {
         matches!(self.dimension, Dimension::RATIO | Dimension::Bare(_)).then(|| self.to_f64())
     }
+}
 
+impl<N: Amount> Quantity<N> {
     /// Less than nothing.
     pub fn is_negative(self) -> bool {
-        self.amount < Ratio::zero()
+        self.amount < N::of(Ratio::zero())
     }
 
     /// Nothing at all.
     pub fn is_zero(self) -> bool {
-        self.amount.is_zero()
+        self.amount == N::of(Ratio::zero())
     }
 
     /// The same with the sign turned.
     #[must_use]
-    pub fn negated(self) -> Quantity {
+    pub fn negated(self) -> Self {
         Quantity {
-            amount: -self.amount,
+            amount: self.amount.negated(),
             ..self
         }
     }
@@ -150,20 +153,16 @@ impl Quantity {
     ///
     /// # Errors
     /// When they measure different things.
-    pub fn matched(self, other: Quantity) -> Result<(Quantity, Quantity), DimensionMismatch> {
+    pub fn matched(self, other: Self) -> Result<(Self, Self), DimensionMismatch> {
         use Dimension::Bare;
         const LENGTH: Dimension = Dimension::LENGTH;
-        let as_length = |bare: Quantity| {
-            let unit = match bare.dimension {
-                Bare(Units::Inches) => INCH,
-                _ => Ratio::from(1),
+        let as_length = |bare: Self| {
+            let amount = match bare.dimension {
+                Bare(Units::Inches) => bare.amount.product(N::of(INCH)),
+                _ => Some(bare.amount),
             };
-            let amount = bare
-                .amount
-                .checked_mul(&unit)
-                .ok_or(DimensionMismatch::TooLarge)?;
             Ok(Quantity {
-                amount,
+                amount: amount.ok_or(DimensionMismatch::TooLarge)?,
                 dimension: LENGTH,
             })
         };
@@ -182,17 +181,13 @@ impl Quantity {
     ///
     /// # Errors
     /// When the dimensions do not go together, on a division by nothing, or out of range.
-    pub fn combine(
-        self,
-        operator: Operator,
-        other: Quantity,
-    ) -> Result<Quantity, DimensionMismatch> {
+    pub fn combine(self, operator: Operator, other: Self) -> Result<Self, DimensionMismatch> {
         match operator {
             Operator::Add | Operator::Subtract => {
                 let (a, b) = self.matched(other)?;
                 let amount = match operator {
-                    Operator::Add => exact::sum(a.amount, b.amount),
-                    _ => exact::difference(a.amount, b.amount),
+                    Operator::Add => a.amount.sum(b.amount),
+                    _ => a.amount.difference(b.amount),
                 };
                 let amount = amount.ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
@@ -201,34 +196,25 @@ impl Quantity {
                 })
             }
             Operator::Multiply => {
-                let amount =
-                    exact::product(self.amount, other.amount).ok_or(DimensionMismatch::TooLarge)?;
+                let amount = self.amount.product(other.amount);
+                let amount = amount.ok_or(DimensionMismatch::TooLarge)?;
                 Ok(Quantity {
                     amount,
                     dimension: product(self.dimension, other.dimension, 1)?,
                 })
             }
             Operator::Divide => {
-                if other.amount.is_zero() {
+                if other.is_zero() {
                     return Err(DimensionMismatch::ByZero);
                 }
-                if matches!(
-                    (self.dimension, other.dimension),
-                    (Dimension::Angle, Dimension::Angle) | (Dimension::Force, Dimension::Force)
-                ) {
-                    let amount = exact::quotient(self.amount, other.amount)
-                        .ok_or(DimensionMismatch::TooLarge)?;
-                    return Ok(Quantity {
-                        amount,
-                        dimension: Dimension::RATIO,
-                    });
-                }
-                let amount = exact::quotient(self.amount, other.amount)
-                    .ok_or(DimensionMismatch::TooLarge)?;
-                Ok(Quantity {
-                    amount,
-                    dimension: product(self.dimension, other.dimension, -1)?,
-                })
+                let amount = self.amount.quotient(other.amount);
+                let amount = amount.ok_or(DimensionMismatch::TooLarge)?;
+                use Dimension::{Angle, Force};
+                let dimension = match (self.dimension, other.dimension) {
+                    (Angle, Angle) | (Force, Force) => Dimension::RATIO,
+                    (one, other) => product(one, other, -1)?,
+                };
+                Ok(Quantity { amount, dimension })
             }
         }
     }
@@ -264,15 +250,15 @@ impl std::fmt::Display for Quantity {
 
 const INCH: Number = Ratio::new_raw(127, 5);
 
-fn counted_in(bare: Quantity, dimension: Dimension) -> Quantity {
+fn counted_in<N: Amount>(bare: Quantity<N>, dimension: Dimension) -> Quantity<N> {
     let amount = match dimension {
-        Dimension::VOLUME => bare
-            .amount
-            .checked_mul(&Ratio::from(1000))
-            .unwrap_or(bare.amount),
-        _ => bare.amount,
+        Dimension::VOLUME => bare.amount.product(N::of(Ratio::from(1000))),
+        _ => None,
     };
-    Quantity { amount, dimension }
+    Quantity {
+        amount: amount.unwrap_or(bare.amount),
+        dimension,
+    }
 }
 
 #[cfg(test)]

@@ -1,6 +1,6 @@
 //! What is wanted of a pen, resolved.
 
-use crate::{Configured, Dimension, JointId, PartId, PenFace, Quantity};
+use crate::{Amount, Configured, Dimension, JointId, PartId, PenFace, Quantity};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
 use quillet_syntax::ast::{Comparison, Operator};
@@ -192,11 +192,11 @@ impl Sum {
     ///
     /// # Errors
     /// When the dimensions do not go together; resolution has said so already.
-    pub fn value(
+    pub fn value<N: Amount>(
         &self,
-        measured: &dyn Fn(&Measure) -> Option<Quantity>,
-    ) -> Result<Option<Quantity>, crate::DimensionMismatch> {
-        let all = |sums: &[Sum]| -> Result<Option<Vec<Quantity>>, crate::DimensionMismatch> {
+        measured: &dyn Fn(&Measure) -> Option<Quantity<N>>,
+    ) -> Result<Option<Quantity<N>>, crate::DimensionMismatch> {
+        let all = |sums: &[Sum]| -> Result<Option<Vec<Quantity<N>>>, crate::DimensionMismatch> {
             sums.iter().map(|sum| sum.value(measured)).collect()
         };
         let extreme = |sums: &[Sum], least: bool| {
@@ -214,7 +214,10 @@ impl Sum {
             Ok(Some(best))
         };
         match &self.kind {
-            SumKind::Known(quantity) => Ok(Some(*quantity)),
+            SumKind::Known(quantity) => Ok(Some(Quantity {
+                amount: N::of(quantity.amount),
+                dimension: quantity.dimension,
+            })),
             SumKind::Measured(measure) => Ok(measured(measure)),
             SumKind::Negated(sum) => Ok(sum.value(measured)?.map(Quantity::negated)),
             SumKind::Combined(a, operator, b) => match a.value(measured)?.zip(b.value(measured)?) {

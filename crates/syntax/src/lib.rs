@@ -6,6 +6,7 @@
 
 pub mod ast;
 mod conflict;
+pub mod exact;
 mod finding;
 mod finding_log;
 mod format;

@@ -1,6 +1,7 @@
 //! The exact value of a number as written.
 
 use crate::ast::{Number, Unit};
+use crate::exact;
 
 /// What keeps a number from having a value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,7 +29,7 @@ pub(crate) fn quantity(text: &str) -> Result<(Number, Option<Unit>), NumberFault
             if bottom == 0 {
                 return Err(NumberFault::OverZero);
             }
-            Number::from(integer(whole)?) + Number::new(integer(top)?, bottom)
+            exact::ratio(integer(whole)? * bottom + integer(top)?, bottom)
         }
     };
     Ok((value, unit))
@@ -63,7 +64,10 @@ fn decimal(text: &str) -> Result<Number, NumberFault> {
         return Err(NumberFault::TooManyDigits);
     }
     let scale = 10_i128.pow(part.len() as u32);
-    Ok(Number::from(integer(whole)?) + Number::new(integer(part)?, scale))
+    Ok(exact::ratio(
+        integer(whole)? * scale + integer(part)?,
+        scale,
+    ))
 }
 
 fn integer(text: &str) -> Result<i128, NumberFault> {

@@ -1,18 +1,18 @@
 //! By how much a want is met.
 
-use quillet_model::{Measure, Quantity, Sum, Test, Want};
+use quillet_model::{Amount, Measure, Quantity, Sum, Test, Want};
 use quillet_syntax::ast::{Comparison, Operator};
 
 /// By how much a want is met, less than nothing where it is not, in the unit of what is measured;
 /// none where it cannot be known.
-pub(super) fn margin(
+pub(super) fn margin<N: Amount>(
     want: &Want,
-    found: Quantity,
-    value: &dyn Fn(&Measure) -> Option<Quantity>,
-) -> Option<Quantity> {
+    found: Quantity<N>,
+    value: &dyn Fn(&Measure) -> Option<Quantity<N>>,
+) -> Option<Quantity<N>> {
     let known = |sum: &Sum| sum.value(value).ok().flatten();
-    let less = |a: Quantity, b: Quantity| a.combine(Operator::Subtract, b).ok();
-    let between = |low: Quantity, high: Quantity| {
+    let less = |a: Quantity<N>, b: Quantity<N>| a.combine(Operator::Subtract, b).ok();
+    let between = |low: Quantity<N>, high: Quantity<N>| {
         let (above, below) = (less(found, low)?, less(high, found)?);
         let (above, below) = above.matched(below).ok()?;
         Some(if above.amount < below.amount {

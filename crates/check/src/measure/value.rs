@@ -1,17 +1,30 @@
 //! What a measure comes to.
 
 use crate::walls;
-use quillet_model::{Configured, JointId, Measure, PartId, Parts, Pen, Quantity, Weights};
+use quillet_model::{Amount, Configured, JointId, Measure, PartId, Parts, Pen, Quantity, Weights};
 
 /// What a measure comes to; none where something that it rests on is missing.
 ///
 /// Where `weights` are given, as if the pen's parts weighed so.
-pub(super) fn of(
+pub(super) fn of<N: Amount>(
     measure: &Measure,
     parts: &Parts,
     pen: Option<&Pen>,
     weights: Option<&Weights>,
-) -> Option<Quantity> {
+) -> Option<Quantity<N>> {
+    Some(Quantity {
+        amount: N::measured(amount(measure, parts, pen, weights)?),
+        dimension: measure.dimension(),
+    })
+}
+
+/// The same in mm, g, mm³, N or turns.
+fn amount(
+    measure: &Measure,
+    parts: &Parts,
+    pen: Option<&Pen>,
+    weights: Option<&Weights>,
+) -> Option<f64> {
     // Where something of a pen could not be read, what it would come to is a guess.
     let pen = pen.filter(|pen| pen.is_settled());
     let configuration = |configured: &Configured| pen?.assembly.configuration(*configured);
@@ -29,7 +42,7 @@ pub(super) fn of(
         let threads = pen?.assembly.joints.get(*joint)?.engagements.first();
         threads.filter(|it| it.overlap_mm > 0.0)
     };
-    let amount = match measure {
+    Some(match measure {
         Measure::Length(configured) => configuration(configured)?.length_mm?,
         Measure::Mass(configured) => filled(configured)?.mass_g,
         Measure::Balance(configured) => filled(configured)?.centre_mm,
@@ -61,13 +74,12 @@ pub(super) fn of(
                 Some(z(other)? - z(one)?)
             };
             if let Some(asked) = asked {
-                return Some(Quantity::measured(at(*asked)?, measure.dimension()));
+                return at(*asked);
             }
             at(Configured::Uncapped)
                 .or_else(|| at(Configured::Capped))
                 .or_else(|| at(Configured::Posted))?
         }
         Measure::Ink => pen?.assembly.ink.as_ref()?.capacity_ml * 1000.0,
-    };
-    Some(Quantity::measured(amount, measure.dimension()))
+    })
 }

@@ -20,7 +20,7 @@ pub(crate) struct ExprParsers<'s> {
 
 impl<'s> ExprParsers<'s> {
     pub(crate) fn new() -> Self {
-        let sum = sum().boxed();
+        let sum = lone_quantity().or(sum()).boxed();
         let size = size(sum.clone()).boxed();
         Self { sum, size }
     }
@@ -130,20 +130,24 @@ fn sum<'s>() -> impl TokenParser<'s, Expr> {
                     kind: ExprKind::Negate(Box::new(inner)),
                 })
         });
-        let first = negated.clone().or(primary).boxed();
+        let first = primary.or(negated.clone()).boxed();
         let next = negated.or(operand).boxed();
         let product = |unary: Rule<'s, Expr>| {
-            let times = quiet(T::Star).to(Operator::Multiply);
-            let over = quiet(T::Slash).to(Operator::Divide);
+            let times = operator([(T::Star, Operator::Multiply), (T::Slash, Operator::Divide)]);
             unary
-                .foldl(times.or(over).then(next.clone()).repeated(), binary)
+                .foldl(times.then(next.clone()).repeated(), binary)
                 .boxed()
         };
-        let plus = quiet(T::Plus).to(Operator::Add);
-        let minus = quiet(T::Minus).to(Operator::Subtract);
-        let more = plus.or(minus).then(product(next.clone())).repeated();
+        let plus = operator([(T::Plus, Operator::Add), (T::Minus, Operator::Subtract)]);
+        let more = plus.then(product(next.clone())).repeated();
         product(first).foldl(more, binary)
     })
+}
+
+/// One of two signs.
+fn operator<'s>(signs: [(T, Operator); 2]) -> impl TokenParser<'s, Operator> {
+    let read = move |it: Seen, _| Some(signs.iter().find(|sign| sign.0 == it.0)?.1);
+    quiet_as(read).map(|(operator, _)| operator)
 }
 
 fn binary(left: Expr, (operator, right): (Operator, Expr)) -> Expr {
@@ -151,6 +155,22 @@ fn binary(left: Expr, (operator, right): (Operator, Expr)) -> Expr {
         span: left.span.to(right.span),
         kind: ExprKind::Binary(Box::new(left), operator, Box::new(right)),
     }
+}
+
+/// A quantity with nothing behind it that a sum could go on with. Most sums are that, and to see it takes one
+/// step instead of twenty.
+fn lone_quantity<'s>() -> impl TokenParser<'s, Expr> {
+    let goes_on = |next: Seen| {
+        unit(next).is_some() || matches!(next.0, T::Plus | T::Minus | T::Star | T::Slash)
+    };
+    let read = move |it: Seen, next: Option<Seen>| {
+        let lone = it.0 == T::Quantity && !next.is_some_and(goes_on);
+        lone.then(|| number::quantity(it.1).ok())?
+    };
+    quiet_as(read).map(|((value, unit), span)| Expr {
+        span,
+        kind: ExprKind::Quantity { value, unit },
+    })
 }
 
 fn quantity<'s>() -> impl TokenParser<'s, Expr> {
@@ -188,16 +208,12 @@ fn quantity<'s>() -> impl TokenParser<'s, Expr> {
 
 /// A unit that stands apart from its number.
 fn parted_unit<'s>() -> impl TokenParser<'s, Option<(Unit, Span)>> {
-    let of_kind = |kind| {
-        quiet(kind)
-            .map_with(|span, extra| {
-                let unit = number::unit(written(span, extra.state()))?;
-                Some((unit, span))
-            })
-            .filter(Option::is_some)
-    };
-    let word = of_kind(T::Name).or(of_kind(T::Capital));
-    word.or_not().map(Option::flatten)
+    quiet_as(|it, _| unit(it)).or_not()
+}
+
+fn unit((kind, text): Seen) -> Option<Unit> {
+    let may_be = matches!(kind, T::Name | T::Capital);
+    may_be.then(|| number::unit(text))?
 }
 
 fn group<'s>(sum: impl TokenParser<'s, Expr>) -> impl TokenParser<'s, Expr> {

@@ -110,6 +110,28 @@ pub(crate) fn quiet<'s>(kind: TokenKind) -> impl TokenParser<'s, Span> {
     lexeme(ExpectSet::default(), move |lexeme, _| lexeme.kind == kind).map(|lexeme| lexeme.span)
 }
 
+/// A token by its kind and its text.
+pub(crate) type Seen<'s> = (TokenKind, &'s str);
+
+/// A token that `read` takes as something, by itself and by the one after it, where there is one; it is not
+/// told among the expectations.
+pub(crate) fn quiet_as<'s, T: 's>(
+    read: impl Fn(Seen<'s>, Option<Seen<'s>>) -> Option<T> + Clone + 's,
+) -> impl TokenParser<'s, (T, Span)> {
+    custom(
+        move |input: &mut InputRef<'s, '_, TokenInput<'s>, Extra<'s>>| {
+            let before = input.cursor();
+            let (found, next) = (input.next_ref(), input.peek_ref());
+            let reading = input.state().0;
+            let seen = |lexeme: &Lexeme| (lexeme.kind, written(lexeme.span, &reading));
+            let taken = found.and_then(|it| Some((read(seen(it), next.map(seen))?, it.span)));
+            taken.ok_or_else(|| {
+                SyntaxFault::expected(ExpectSet::default(), input.span_since(&before))
+            })
+        },
+    )
+}
+
 /// A token of a kind, as its text.
 pub(crate) fn text_of<'s>(kind: TokenKind, thing: Thing) -> impl TokenParser<'s, (&'s str, Span)> {
     token(kind, thing).map_with(|span, extra| (written(span, extra.state()), span))

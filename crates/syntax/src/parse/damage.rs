@@ -8,6 +8,9 @@ use crate::{Finding, Span};
 /// Says what is wrong with each damaged token; neighbouring unknown characters are one.
 pub(super) fn damage(text: &str, tokens: &[Token]) -> FindingLog {
     let mut log = FindingLog::default();
+    if !tokens.iter().any(|it| it.kind.is_damaged()) {
+        return log;
+    }
     let is_same = |one: &Token, next: &Token| {
         one.kind == TokenKind::Unknown && next.kind == TokenKind::Unknown
     };

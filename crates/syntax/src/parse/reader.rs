@@ -60,7 +60,7 @@ impl<'s> Reader<'s> {
         let mut stray = false;
         for (index, line) in lines.iter().enumerate() {
             if self.word(line) == "dimensions" {
-                let inches = self.statement(|rules| &rules.inches, Place::File, line);
+                let inches = self.statement(Rules::inches, Place::File, line);
                 match (index, inches) {
                     (0, Some(span)) => file.inches = Some(span),
                     (0, None) => {}
@@ -72,7 +72,7 @@ impl<'s> Reader<'s> {
             let strayed = stray && self.belongs_in_a_block(line);
             let kind = match strayed {
                 true => None,
-                false => self.statement(|rules| &rules.item, Place::Item, line),
+                false => self.statement(Rules::item, Place::Item, line),
             };
             stray = kind.is_none();
             let span = self.span(line);
@@ -145,7 +145,7 @@ impl<'s> Reader<'s> {
     }
 
     fn material_line(&mut self, line: &StatementLine) -> MaterialLine {
-        let kind = self.statement(|rules| &rules.material, Place::Material, line);
+        let kind = self.statement(Rules::material, Place::Material, line);
         MaterialLine {
             span: self.span(line),
             kind: kind.unwrap_or(MaterialLineKind::Bad),
@@ -153,7 +153,7 @@ impl<'s> Reader<'s> {
     }
 
     fn tool_line(&mut self, line: &StatementLine) -> ToolLine {
-        let kind = self.statement(|rules| &rules.bench, Place::Bench, line);
+        let kind = self.statement(Rules::bench, Place::Bench, line);
         ToolLine {
             span: self.span(line),
             kind: kind.unwrap_or(ToolLineKind::Bad),
@@ -161,7 +161,7 @@ impl<'s> Reader<'s> {
     }
 
     fn shelf_line(&mut self, line: &StatementLine) -> ShelfLine {
-        let kind = self.statement(|rules| &rules.shelf, Place::Shelf, line);
+        let kind = self.statement(Rules::shelf, Place::Shelf, line);
         ShelfLine {
             span: self.span(line),
             kind: kind.unwrap_or(ShelfLineKind::Bad),
@@ -169,7 +169,7 @@ impl<'s> Reader<'s> {
     }
 
     fn part_line(&mut self, line: &StatementLine) -> Line {
-        let kind = self.statement(|rules| &rules.part, Place::Part, line);
+        let kind = self.statement(Rules::part, Place::Part, line);
         let mut kind = kind.unwrap_or(LineKind::Bad);
         let lines = line.block.as_ref().map_or(&[][..], |block| &block.lines);
         match &mut kind {
@@ -192,13 +192,13 @@ impl<'s> Reader<'s> {
 
     fn station(&mut self, line: &StatementLine) -> Station {
         Station {
-            content: self.statement(|rules| &rules.station, Place::Station, line),
+            content: self.statement(Rules::station, Place::Station, line),
             span: self.span(line),
         }
     }
 
     fn feature(&mut self, line: &StatementLine) -> Feature {
-        let read = self.statement(|rules| &rules.feature, Place::Cut, line);
+        let read = self.statement(Rules::feature, Place::Cut, line);
         let (kind, face) = read.unwrap_or((FeatureKind::Bad, None));
         Feature {
             span: self.span(line),
@@ -208,7 +208,7 @@ impl<'s> Reader<'s> {
     }
 
     fn side_line(&mut self, line: &StatementLine) -> SideLine {
-        let kind = self.statement(|rules| &rules.side, Place::Side, line);
+        let kind = self.statement(Rules::side, Place::Side, line);
         SideLine {
             span: self.span(line),
             kind: kind.unwrap_or(SideLineKind::Bad),
@@ -216,7 +216,7 @@ impl<'s> Reader<'s> {
     }
 
     fn pen_line(&mut self, line: &StatementLine) -> PenLine {
-        let kind = self.statement(|rules| &rules.pen, Place::Pen, line);
+        let kind = self.statement(Rules::pen, Place::Pen, line);
         let mut kind = kind.unwrap_or(PenLineKind::Bad);
         if let PenLineKind::Joint(joint) = &mut kind {
             joint.block = self.block(line);
@@ -230,7 +230,7 @@ impl<'s> Reader<'s> {
     }
 
     fn joint_line(&mut self, line: &StatementLine) -> JointLine {
-        let kind = self.statement(|rules| &rules.joint, Place::JointLine, line);
+        let kind = self.statement(Rules::joint, Place::JointLine, line);
         JointLine {
             span: self.span(line),
             kind: kind.unwrap_or(JointLineKind::Bad),

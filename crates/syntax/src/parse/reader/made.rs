@@ -1,13 +1,13 @@
 //! Lines of what was made, each with the lines of a part in it.
 
-use super::Reader;
+use super::{Reader, Rules};
 use crate::ast::*;
 use crate::grammar::Place;
 use crate::layout::StatementLine;
 
 impl Reader<'_> {
     pub(super) fn made_line(&mut self, line: &StatementLine) -> MadeLine {
-        let kind = self.statement(|rules| &rules.made, Place::Made, line);
+        let kind = self.statement(Rules::made, Place::Made, line);
         let mut kind = kind.unwrap_or(MadeLineKind::Bad);
         if let MadeLineKind::Part(part) = &mut kind {
             part.block = self.block(line);

@@ -16,39 +16,43 @@ use crate::grammar::statements::shelf::shelf_line;
 use crate::grammar::statements::side::side_line;
 use crate::grammar::statements::station::station;
 use chumsky::prelude::*;
+use std::cell::OnceCell;
 
-/// A rule for the statements of each place.
-pub(super) struct Rules<'s> {
-    pub(super) inches: Rule<'s, Span>,
-    pub(super) item: Rule<'s, ItemKind>,
-    pub(super) material: Rule<'s, MaterialLineKind>,
-    pub(super) part: Rule<'s, LineKind>,
-    pub(super) station: Rule<'s, StationContent>,
-    pub(super) feature: Rule<'s, (FeatureKind, Option<Name>)>,
-    pub(super) side: Rule<'s, SideLineKind>,
-    pub(super) pen: Rule<'s, PenLineKind>,
-    pub(super) joint: Rule<'s, JointLineKind>,
-    pub(super) bench: Rule<'s, ToolLineKind>,
-    pub(super) shelf: Rule<'s, ShelfLineKind>,
-    pub(super) made: Rule<'s, MadeLineKind>,
+macro_rules! rules {
+    ($($place:ident: $kind:ty = $rule:expr;)*) => {
+        /// A rule for the statements of each place, made where the first of them is read: most files have
+        /// few places.
+        pub(super) struct Rules<'s> {
+            sums: ExprParsers<'s>,
+            $($place: OnceCell<Rule<'s, $kind>>,)*
+        }
+
+        impl<'s> Rules<'s> {
+            pub(super) fn new() -> Self {
+                Self {
+                    sums: ExprParsers::new(),
+                    $($place: OnceCell::new(),)*
+                }
+            }
+
+            $(pub(super) fn $place(&self) -> &Rule<'s, $kind> {
+                self.$place.get_or_init(|| $rule(&self.sums).boxed())
+            })*
+        }
+    };
 }
 
-impl Rules<'_> {
-    pub(super) fn new() -> Self {
-        let sums = ExprParsers::new();
-        Self {
-            inches: inches().boxed(),
-            item: item(&sums).boxed(),
-            material: material_line(&sums).boxed(),
-            part: part_line(&sums).boxed(),
-            station: station(&sums).boxed(),
-            feature: feature(&sums).boxed(),
-            side: side_line(&sums).boxed(),
-            pen: pen_line(&sums).boxed(),
-            joint: joint_line(&sums).boxed(),
-            bench: tool_line(&sums).boxed(),
-            shelf: shelf_line(&sums).boxed(),
-            made: made_line(&sums).boxed(),
-        }
-    }
+rules! {
+    inches: Span = |_| inches();
+    item: ItemKind = item;
+    material: MaterialLineKind = material_line;
+    part: LineKind = part_line;
+    station: StationContent = station;
+    feature: (FeatureKind, Option<Name>) = feature;
+    side: SideLineKind = side_line;
+    pen: PenLineKind = pen_line;
+    joint: JointLineKind = joint_line;
+    bench: ToolLineKind = tool_line;
+    shelf: ShelfLineKind = shelf_line;
+    made: MadeLineKind = made_line;
 }

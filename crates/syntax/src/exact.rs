@@ -1,11 +1,11 @@
 //! Exact numbers put together: most are small, and go by the machine's own words.
 
+use crate::ast::Number;
 use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub};
-use quillet_syntax::ast::Number;
 
 /// Of a numerator and a denominator that is more than nothing, in lowest terms.
-pub(super) fn ratio(numer: i128, denom: i128) -> Number {
+pub fn ratio(numer: i128, denom: i128) -> Number {
     let small = u64::try_from(numer.unsigned_abs()).ok();
     match small.zip(u64::try_from(denom).ok().filter(|it| *it > 0)) {
         Some((above, below)) => {
@@ -18,8 +18,8 @@ pub(super) fn ratio(numer: i128, denom: i128) -> Number {
     }
 }
 
-/// None where it is out of range, as with the three that follow.
-pub(super) fn sum(a: Number, b: Number) -> Option<Number> {
+/// `a` + `b`; none where it is out of range.
+pub fn sum(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
         Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a + b, over_a)),
         Some([a, over_a, b, over_b]) => Some(ratio(a * over_b + b * over_a, over_a * over_b)),
@@ -27,7 +27,8 @@ pub(super) fn sum(a: Number, b: Number) -> Option<Number> {
     }
 }
 
-pub(super) fn difference(a: Number, b: Number) -> Option<Number> {
+/// `a` - `b`; none where it is out of range.
+pub fn difference(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
         Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a - b, over_a)),
         Some([a, over_a, b, over_b]) => Some(ratio(a * over_b - b * over_a, over_a * over_b)),
@@ -35,15 +36,16 @@ pub(super) fn difference(a: Number, b: Number) -> Option<Number> {
     }
 }
 
-pub(super) fn product(a: Number, b: Number) -> Option<Number> {
+/// `a` × `b`; none where it is out of range.
+pub fn product(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
         Some([a, over_a, b, over_b]) => Some(ratio(a * b, over_a * over_b)),
         None => a.checked_mul(&b),
     }
 }
 
-/// None by nothing, too.
-pub(super) fn quotient(a: Number, b: Number) -> Option<Number> {
+/// `a` ÷ `b`; none where it is out of range, or `b` is nothing.
+pub fn quotient(a: Number, b: Number) -> Option<Number> {
     match words(a, b) {
         Some([_, _, 0, _]) => None,
         Some([a, over_a, b, over_b]) if over_a == over_b => Some(ratio(a * b.signum(), b.abs())),
@@ -59,18 +61,32 @@ fn words(a: Number, b: Number) -> Option<[i128; 4]> {
     all.iter().all(small).then_some(all)
 }
 
-/// By halving and subtracting (Stein); `below` is more than nothing.
+/// `below` is more than nothing. Of decimals, twos and fives are all that can be in common; of others the
+/// rest by halving and subtracting (Stein).
 fn common_divisor(above: u64, below: u64) -> u64 {
     if above == 0 {
         return below;
     }
-    let twos = (above | below).trailing_zeros();
-    let (mut a, mut b) = (above >> above.trailing_zeros(), below);
+    let mut common = 1 << (above | below).trailing_zeros();
+    let (mut a, mut b) = (
+        above >> above.trailing_zeros(),
+        below >> below.trailing_zeros(),
+    );
+    while b.is_multiple_of(5) {
+        b /= 5;
+        if a.is_multiple_of(5) {
+            a /= 5;
+            common *= 5;
+        }
+    }
+    if b == 1 {
+        return common;
+    }
     while b != 0 {
         b >>= b.trailing_zeros();
         (a, b) = (a.min(b), a.abs_diff(b));
     }
-    a << twos
+    a * common
 }
 
 #[cfg(test)]
@@ -89,7 +105,9 @@ mod tests {
             let bits = [1 + round % 60, 1 + round * 7 % 64, 1 + round * 13 % 62];
             let mut number = |it: usize| {
                 let numer = next(bits[it]) - next(bits[it]);
-                Ratio::new(numer, next(bits[2]) + 1)
+                let decimal = 10_i128.pow((round % 16) as u32) << (round % 5);
+                let denom = [next(bits[2]) + 1, decimal][usize::from(round % 3 == 0)];
+                Ratio::new(numer, denom)
             };
             let (a, b) = (number(0), number(1));
             assert_eq!(sum(a, b), a.checked_add(&b), "{a} + {b}");
