@@ -70,13 +70,8 @@ fn nearest<'a>(
     around: &[Option<&'a Limits>],
     design: &'a Design,
 ) -> Option<&'a LimitLine> {
-    let blocks: Vec<&Limits> = around
-        .iter()
-        .flatten()
-        .copied()
-        .chain([&design.limits])
-        .collect();
-    Limits::nearest(rule.code, &blocks)
+    let blocks = around.iter().flatten().copied();
+    Limits::nearest(rule.code, blocks.chain([&design.limits]))
 }
 
 fn length(set: Option<&LimitLine>, usual: Length) -> Length {

@@ -25,8 +25,12 @@ impl Limits {
     }
 
     /// The threshold in the nearest of several blocks, nearest first.
-    pub fn nearest<'a>(rule: &str, blocks: &[&'a Limits]) -> Option<&'a LimitLine> {
-        blocks.iter().find_map(|block| block.get(rule))
+    pub fn nearest<'a>(
+        rule: &str,
+        blocks: impl IntoIterator<Item = &'a Limits>,
+    ) -> Option<&'a LimitLine> {
+        let mut blocks = blocks.into_iter();
+        blocks.find_map(|block| block.get(rule))
     }
 }
 

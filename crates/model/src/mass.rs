@@ -1,8 +1,8 @@
 //! What a part weighs and where it balances.
 
 use crate::part::worked::WorkedBody;
-use crate::{Filling, Part, Profiles};
-use quillet_geometry::{Length, Mass};
+use crate::{Filling, Part, PieceId};
+use quillet_geometry::{Length, Mass, Properties};
 
 /// Nitrile rubber of O-rings, from memory, g/cm³; grades run from 1.1 to 1.4.
 const RUBBER_G_CM3: f64 = 1.2;
@@ -26,9 +26,34 @@ impl Part {
         (!bodies.is_empty()).then(|| bodies.iter().map(weighed).sum())
     }
 
+    /// Whether something is left of it, and no bore comes out of its outside.
+    pub(crate) fn is_left(&self) -> bool {
+        let profiles = self.profiles.as_ref();
+        let sound = profiles.and_then(|it| it.metal.sound());
+        if let Some(turned) = sound {
+            self.worked.turned.get_or_init(|| turned);
+        }
+        sound.is_some()
+    }
+
+    /// Volume and moments of all that is left of it; none where its shape is not known.
+    fn volume(&self) -> Option<Properties> {
+        let profiles = self.profiles.as_ref()?;
+        let turned = &self.worked.turned;
+        Some(profiles.less_cuts(*turned.get_or_init(|| profiles.metal.properties())))
+    }
+
     /// The volumes of its bodies.
     pub(crate) fn worked_bodies(&self) -> &[WorkedBody] {
         self.worked.bodies.get_or_init(|| {
+            if let [only] = &**self.blanks() {
+                let body = |volume| WorkedBody {
+                    piece: Some(PieceId::FIRST),
+                    density_g_cm3: only.stock.material.density_g_cm3,
+                    volume,
+                };
+                return self.volume().map(body).into_iter().collect();
+            }
             let bodies = self.bodies().into_iter().map(|it| WorkedBody {
                 piece: match it.of {
                     Filling::Piece(piece) => Some(piece),
@@ -45,8 +70,8 @@ impl Part {
     /// nothing.
     pub(crate) fn given_mass(&self) -> Option<f64> {
         let by_cord = || {
-            let profiles = self.profiles.as_ref().filter(|_| self.ring().is_some())?;
-            Some(profiles.properties().volume_mm3 * RUBBER_G_CM3 / 1000.0)
+            let volume = self.volume().filter(|_| self.ring().is_some())?;
+            Some(volume.volume_mm3 * RUBBER_G_CM3 / 1000.0)
         };
         let given = self.stated_mass().map(|given| given.mass_g);
         given.or_else(by_cord).filter(|mass_g| *mass_g >= 0.0)
@@ -58,8 +83,7 @@ impl Part {
             .stated_mass()
             .and_then(|given| given.at)
             .map(Length::to_mm);
-        let drawn = self.profiles.as_ref().map(Profiles::properties);
-        Some(match drawn.filter(|it| it.volume_mm3 > 0.0) {
+        Some(match self.volume().filter(|it| it.volume_mm3 > 0.0) {
             Some(drawn) => {
                 let mass = drawn.of_mass(mass_g);
                 Mass {

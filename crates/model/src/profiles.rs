@@ -43,9 +43,9 @@ impl Solid {
         Properties::between([&self.outer], &self.inner)
     }
 
-    /// Whether something is left, and no bore comes out of the outside: where one does, what lies
-    /// between the two is no solid, and has no volume to speak of.
-    pub fn holds(&self) -> bool {
+    /// Its properties, where something is left and no bore comes out of the outside; where one does, what
+    /// lies between the two is no solid, and has no volume to speak of.
+    pub(crate) fn sound(&self) -> Option<Properties> {
         let through = |bore: &Chain| {
             let (from, to) = (bore.start().z, bore.end().z);
             let (fattest, narrowest) = (bore.fattest(from, to), self.outer.narrowest(from, to));
@@ -61,7 +61,9 @@ impl Solid {
             let kept = Properties::between(&smallest(&both), []).volume_mm3;
             bored - kept > LEAST_MM3
         };
-        self.properties().volume_mm3 > LEAST_MM3 && !self.inner.iter().any(through)
+        let properties = self.properties();
+        let holds = properties.volume_mm3 > LEAST_MM3 && !self.inner.iter().any(through);
+        holds.then_some(properties)
     }
 }
 
@@ -122,7 +124,11 @@ impl Profiles {
 
     /// Volume, centroid and moments of inertia of all that is left.
     pub fn properties(&self) -> Properties {
-        let turned = self.metal.properties();
+        self.less_cuts(self.metal.properties())
+    }
+
+    /// Of the metal as it is turned, what the cuts from its side leave.
+    pub(crate) fn less_cuts(&self, turned: Properties) -> Properties {
         if self.not_round.is_empty() {
             return turned;
         }

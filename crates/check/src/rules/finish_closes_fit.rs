@@ -71,11 +71,7 @@ fn coat(view: &JointView<'_>, spot: &SurfacePoint) -> Length {
     }
     let bench = view.pen.bench.map(|bench| &bench.limits);
     let near = [&view.joint.limits, &part.limits, &pen.limits];
-    let blocks: Vec<&Limits> = near
-        .into_iter()
-        .chain(bench)
-        .chain([&design.limits])
-        .collect();
-    let written = Limits::nearest(RULE.code, &blocks).and_then(|line| line.value.as_length());
+    let blocks = near.into_iter().chain(bench).chain([&design.limits]);
+    let written = Limits::nearest(RULE.code, blocks).and_then(|line| line.value.as_length());
     written.unwrap_or(COAT)
 }

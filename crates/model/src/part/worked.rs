@@ -12,6 +12,8 @@ pub(crate) struct Worked {
     pub(crate) outline: OnceLock<Arc<Outline>>,
     /// With some threads at their roots.
     pub(crate) cored: Mutex<Vec<(Vec<CutId>, Arc<Outline>)>>,
+    /// Volume and moments of its metal as it is turned.
+    pub(crate) turned: OnceLock<Properties>,
     pub(crate) bodies: OnceLock<Vec<WorkedBody>>,
     /// What each size takes away and adds to its mass, made by a hand.
     pub(crate) strays: OnceLock<(Hand, Vec<(Mass, Mass)>)>,

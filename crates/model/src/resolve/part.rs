@@ -89,7 +89,7 @@ impl<'a> Resolver<'a> {
             let before = self.lost;
             self.shape(&mut part);
             self.measured_soundly(&lines, &part);
-            let left = part.profiles.as_ref().is_some_and(|it| it.metal.holds());
+            let left = part.is_left();
             part.shaped = cut && self.lost == before && left;
         }
         part.whole &= complete && self.lost == lost;

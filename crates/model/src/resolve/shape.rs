@@ -158,8 +158,8 @@ pub(crate) fn recut(part: &mut Part, threads: &ThreadsOff) {
         return;
     };
     flatten(part, &mut profiles);
-    part.shaped &= profiles.metal.holds();
     part.profiles = Some(profiles);
+    part.shaped &= part.is_left();
 }
 
 fn cut(part: &Part) -> ShapedPart {

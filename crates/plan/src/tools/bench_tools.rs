@@ -23,10 +23,15 @@ const COLLET_CLOSES: Length = Length::from_nm(500_000);
 
 impl<'b> BenchTools<'b> {
     pub(crate) fn drill(self, dia: Length) -> Option<&'b BenchDrill> {
-        self.bench?
-            .drills
-            .iter()
-            .find(|drill| (drill.dia - dia).abs() <= SAME)
+        self.drills(dia).first()
+    }
+
+    /// All drills of a size; a bench has them in order.
+    fn drills(self, dia: Length) -> &'b [BenchDrill] {
+        let drills = self.bench.map_or(&[][..], |it| &it.drills);
+        let from = drills.partition_point(|it| it.dia < dia - SAME);
+        let to = drills.partition_point(|it| it.dia <= dia + SAME);
+        &drills[from..to]
     }
 
     /// Whether the bench lists drills or reamers at all; one that does not says nothing of them.
@@ -181,11 +186,7 @@ impl<'b> BenchTools<'b> {
         let jobber = jobber(dia)
             .and_then(|drill| drill.flute())
             .map(|flute| flute - dia);
-        let own = self
-            .bench?
-            .drills
-            .iter()
-            .filter(|drill| (drill.dia - dia).abs() <= SAME);
+        let own = self.drills(dia).iter();
         own.filter_map(|drill| drill.reach.or(jobber)).max()
     }
 }

@@ -56,9 +56,9 @@ pub(super) fn tolerance(
     pitch: Length,
 ) -> Result<Figure, LimitsError> {
     let listed = rows(pitch).iter().find(|row| {
-        row.symbol == which.symbol()
-            && row.d_over_mm.is_none_or(|over| major > over)
+        row.d_over_mm.is_none_or(|over| major > over)
             && row.d_up_to_mm.is_none_or(|up_to| major <= up_to)
+            && row.symbol == which.symbol()
             && row.grade.parse() == Ok(grade)
     });
     if let Some(row) = listed {

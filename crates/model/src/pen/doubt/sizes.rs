@@ -142,8 +142,9 @@ fn grown(part: &Part, curve: &Curve, within: Length, sign: f64) -> Metal {
     let mut metal = Metal::default();
     for slice in 0..SLICES {
         let z = from + (f64::from(slice) + 0.5) * slice_mm;
-        let ring_mm3 = PI * curve.radius_at(z) * within.to_mm() * slice_mm;
-        let ring_g = sign * ring_mm3 * density(part, z, curve.radius_at(z)) / 1000.0;
+        let r = curve.radius_at(z);
+        let ring_mm3 = PI * r * within.to_mm() * slice_mm;
+        let ring_g = sign * ring_mm3 * density(part, z, r) / 1000.0;
         metal.mass_g += ring_g;
         metal.moment += ring_g * z;
     }
@@ -181,6 +182,9 @@ fn longer(part: &Part, within: Length) -> Option<Metal> {
 
 /// What is there, g/cm³.
 fn density(part: &Part, z_mm: f64, radius_mm: f64) -> f64 {
+    if let [only] = &**part.blanks() {
+        return only.stock.material.density_g_cm3;
+    }
     let material = part.material_in(Length::mm(z_mm), Length::mm(radius_mm));
     material.map_or(0.0, |it| it.density_g_cm3)
 }
