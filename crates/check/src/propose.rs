@@ -72,7 +72,11 @@ pub(crate) fn narrower(view: &PartView<'_>, index: CutId, dia: Length) -> Option
     let part = view.part;
     let clearances = view.pen.into_iter().flat_map(|pen| {
         let own = pen.parts.position(|it| Arc::ptr_eq(it, part));
-        let all = pen.assembly.joints.iter().flat_map(|rest| &rest.clearances);
+        let all = pen
+            .assembly
+            .joints
+            .iter()
+            .flat_map(|rest| rest.clearances.iter());
         all.filter(move |it| Some(it.female.part) == own)
     });
     let stops = clearances

@@ -18,7 +18,12 @@ fn sizes_that_take_as_much_stand_by_name() {
     for (file, _) in EXAMPLES {
         let design = resolve(&load(Path::new(file), &texts).expect("an example"));
         for pen in &design.pens {
-            for clearance in pen.assembly.joints.iter().flat_map(|it| &it.clearances) {
+            for clearance in pen
+                .assembly
+                .joints
+                .iter()
+                .flat_map(|it| it.clearances.iter())
+            {
                 for pair in clearance.chain.windows(2) {
                     let [a, b] = pair else { continue };
                     if (a.takes_mm() - b.takes_mm()).abs() < 1e-7 {

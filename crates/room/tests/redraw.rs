@@ -3,13 +3,13 @@
 
 use quillet_check::{KnownParts, examine, examine_again, examine_knowing};
 use quillet_fixture::{EXAMPLES, MORE_EXAMPLES, Random};
-use quillet_model::{Design, Loaded, Redraw, Texts, load, resolve};
+use quillet_model::{AtRest, Design, Loaded, Redraw, Texts, load, resolve};
 use quillet_room::{Number, Numbers};
 use quillet_syntax::{Edit, FileId, Finding, Span, ast};
 use std::path::Path;
 
 /// So many changes of each example; `QUILLET_CHANGES` says otherwise.
-const CHANGES: usize = 5;
+const CHANGES: usize = 10;
 
 fn changes() -> usize {
     let said = std::env::var("QUILLET_CHANGES").ok();
@@ -48,6 +48,25 @@ fn all_told(findings: &[Finding], at: &dyn Fn(Span) -> Span) -> Vec<String> {
     all
 }
 
+/// Where the joints of every pen come to rest, wherever that is written.
+fn resting(design: &Design) -> Vec<AtRest> {
+    let all = design.pens.iter().flat_map(|it| it.assembly.joints.iter());
+    let unplaced = all.cloned().map(|it| AtRest {
+        clearances: it
+            .clearances
+            .iter()
+            .cloned()
+            .map(|mut clearance| {
+                let chain = clearance.chain.iter_mut();
+                chain.for_each(|link| link.span = Span::default());
+                clearance
+            })
+            .collect(),
+        ..it
+    });
+    unplaced.collect()
+}
+
 /// Holds what is drawn again against what is read again, change by change; how often something was found.
 fn hold(name: &str, loaded: &Loaded, design: &Design, dice: &mut Random) -> usize {
     let redraw = Redraw::of(loaded);
@@ -71,6 +90,12 @@ fn hold(name: &str, loaded: &Loaded, design: &Design, dice: &mut Random) -> usiz
             .expect("one edit");
         let anew = examine(&resolve(&edited));
         hold_one_pen((&redraw, &known), (number.span, exactly), &redrawn);
+        assert_eq!(
+            resting(&redrawn),
+            resting(&resolve(&edited)),
+            "{name}: {}",
+            number.name
+        );
         let as_drawn = all_told(&again.findings, &|it| it);
         let as_read = all_told(&anew.findings, &|it| before(it, &edit));
         assert_eq!(
@@ -188,6 +213,14 @@ fn what_no_number_reaches_is_the_same_thing() {
         std::sync::Arc::ptr_eq(of.expect("a part"), again.expect("the same"))
     };
     assert!(same("barrel") && same("section") && !same("cap"));
+    // Of both pens all joints but the cap's are taken over.
+    for (pen, before) in redrawn.pens.iter().zip(&drawn.pens) {
+        for (id, joint) in pen.joints.with_ids() {
+            let [again, of] = [pen, before].map(|it| &it.assembly.joints[id].clearances);
+            let kept = std::sync::Arc::ptr_eq(again, of);
+            assert_eq!(kept, joint.verb != ast::Verb::Close, "{}", pen.name.text);
+        }
+    }
     let nowhere = Span::new(FileId(0), 0, 1);
     assert!(redraw.with(&[(nowhere, ast::Number::from(1))]).is_none());
 }

@@ -51,7 +51,11 @@ fn all(hands: &Hands<'_>) -> Vec<Case> {
 /// The gap of Heron's nib to the corner of its cap's drill.
 fn to_the_corner(pen: &Pen) -> &Clearance {
     let nib = pen.assembly.nib.expect("Heron writes");
-    let gaps = pen.assembly.joints.iter().flat_map(|it| &it.clearances);
+    let gaps = pen
+        .assembly
+        .joints
+        .iter()
+        .flat_map(|it| it.clearances.iter());
     let mut gaps = gaps.filter(|it| it.kind == ClearanceKind::Corner && it.male.part == nib);
     gaps.next().expect("the nib stands in the cap")
 }
@@ -220,7 +224,7 @@ fn the_worst_case_bounds_every_pen_made_within_what_is_kept() {
             let made = hands.pen(&kept.collect::<Vec<_>>());
             let joints = pen.assembly.joints.iter().zip(&made.assembly.joints);
             for (drawn, other) in joints {
-                for found in &other.clearances {
+                for found in other.clearances.iter() {
                     let parts = |it: &Clearance| (it.kind, it.male.part, it.female.part);
                     let stated = drawn
                         .clearances

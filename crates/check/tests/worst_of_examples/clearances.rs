@@ -8,7 +8,7 @@ use quillet_model::{Clearance, ClearanceKind, Origin, Pen, SurfacePoint};
 pub(super) fn compare(tally: &mut Tally, pen: &Pen, made: &Pen) {
     let joints = pen.assembly.joints.iter().zip(&made.assembly.joints);
     for (rest, other) in joints {
-        for it in &other.clearances {
+        for it in other.clearances.iter() {
             let stated = || rest.clearances.iter();
             let same = stated().find(|worst| surfaces(worst) == surfaces(it));
             let least = stated()

@@ -36,6 +36,7 @@ pub(super) fn stretches(chains: &[Chain], parts: fn(&Curve) -> usize) -> Vec<Str
             _ => parts(curve),
         };
         let at = |part: usize| curve.point(part as f64 / parts as f64);
+        found.reserve(parts);
         let mut start = at(0);
         for part in 1..=parts {
             let end = at(part);
@@ -55,20 +56,19 @@ const SAME_MM: f64 = 1e-9;
 
 /// The stretches whose surface does not go on in another, towards larger stations or smaller.
 pub(super) fn ending(all: &[Stretch], larger: bool) -> Vec<Stretch> {
-    let goes_on = |it: &Stretch, next: &Stretch| {
-        let (one, other) = match larger {
-            true => (it.end, next.start),
-            false => (it.start, next.end),
+    let goes_on = |one: &Stretch, next: &Stretch| {
+        next.tag == one.tag && (next.start.z - one.end.z).abs() < SAME_MM
+    };
+    // Nearly all go on in their neighbour.
+    let runs = all.chunk_by(goes_on);
+    let ends = runs.filter_map(|run| Some((run.first()?, run.last()?)));
+    let ends: Vec<(&Stretch, &Stretch)> = ends.collect();
+    let ending = ends.iter().filter_map(|(first, last)| {
+        let (it, goes_on) = match larger {
+            true => (last, ends.iter().any(|(next, _)| goes_on(last, next))),
+            false => (first, ends.iter().any(|(_, before)| goes_on(before, first))),
         };
-        next.tag == it.tag && (other.z - one.z).abs() < SAME_MM
-    };
-    let ends = |(at, it): (usize, &Stretch)| {
-        // Nearly always with one of its neighbours.
-        let beside = all.get(at.saturating_sub(1)..(at + 2).min(all.len()));
-        let beside = beside.unwrap_or_default();
-        !beside.iter().chain(all).any(|next| goes_on(it, next))
-    };
-    let numbered = all.iter().enumerate();
-    let ending = numbered.filter(|(at, it)| ends((*at, it)));
-    ending.map(|it| *it.1).collect()
+        (!goes_on).then_some(**it)
+    });
+    ending.collect()
 }

@@ -9,6 +9,7 @@ mod clock;
 mod configuration;
 mod contact;
 mod drift;
+mod earlier;
 mod elastic;
 mod force;
 mod group;
@@ -56,6 +57,7 @@ pub use verdict::{Closing, Verdict};
 
 use crate::{ById, Configured, Joint, JointId, Part, PartId, Parts, Pen, RingId, Seat, Weights};
 use drift::{AxisDrifts, Drifts, JointDrifts};
+use earlier::EarlierPen;
 use group::Groups;
 use quillet_geometry::Mass;
 use quillet_syntax::ast::Verb;
@@ -114,7 +116,7 @@ pub struct AtRest {
     /// The threads that mate, those engaged furthest first.
     pub engagements: Vec<Engagement>,
     /// What passes what, and how much further each could go.
-    pub clearances: Vec<Clearance>,
+    pub clearances: Arc<[Clearance]>,
     /// How far the two faces of `seat` are apart along the axis, mm; less than nothing where the
     /// male has gone past.
     pub seat_gap_mm: Option<f64>,
@@ -137,7 +139,8 @@ impl Assembly {
     /// Puts a pen together; its own `assembly` is not looked at.
     ///
     /// `known` gives a part that no joint names, an O-ring or a magnet, by its name; what writes stands `nib_out_mm`
-    /// further out than where its joint places it.
+    /// further out than where its joint places it. What rests as it does in the `earlier` one of two pens with the
+    /// same parts is taken over from there.
     #[expect(
         clippy::too_many_lines,
         reason = "the order in which a pen comes to rest, a step a line or two"
@@ -146,6 +149,7 @@ impl Assembly {
         pen: &Pen,
         nib_out_mm: f64,
         known: &dyn Fn(&str) -> Option<Arc<Part>>,
+        earlier: Option<&Pen>,
     ) -> Assembly {
         let parts = &pen.parts;
         let mut bodies = Bodies::new(parts, &pen.hands);
@@ -195,7 +199,7 @@ impl Assembly {
             if base.joined(joint.male.part, joint.female.part) {
                 return None;
             }
-            let rest = bodies.settle(joint, base, Some(bodies.alone_mm(joint)));
+            let rest = bodies.settle(joint, base, Some(bodies.alone(joint).goes_in_mm));
             let mut groups = base.clone();
             rest.join(joint, &mut groups);
             drifted[index] = drifts.of(&bodies, joint, &rest);
@@ -211,11 +215,13 @@ impl Assembly {
         let air = cap_joint
             .filter(|_| pen.is_settled())
             .map(|rest| air::round_the_nib(&bodies, rest));
+        let earlier = earlier.and_then(|it| EarlierPen::of(it, pen, &bodies, &settled));
         let mut joints: ById<JointId, AtRest> = numbered()
             .map(|(index, joint)| match settled[index].take() {
                 Some(rest) => {
+                    let kept = earlier.as_ref().and_then(|it| it.kept(pen, index, &rest));
                     let drifts = drifts.on(&drifted[index]);
-                    AtRest::of(pen, index, &bodies, rest, (&open, drifts))
+                    kept.unwrap_or_else(|| AtRest::of(pen, index, &bodies, rest, (&open, drifts)))
                 }
                 None => AtRest {
                     trapped: std::mem::take(&mut springs[index]),
@@ -325,10 +331,10 @@ impl AtRest {
         let posts = joint.verb == Verb::Post;
         AtRest {
             goes_in_mm: rest.goes_in_mm,
-            short_mm: (rest.alone_mm - rest.goes_in_mm).max(0.0),
+            short_mm: rest.short_mm(),
             stopped_by: rest.stopped_by,
             engagements,
-            clearances: clearance::all(bodies, joint, &rest, drifts, throats),
+            clearances: clearance::all(bodies, joint, &rest, drifts, throats).into(),
             seat_gap_mm,
             fit,
             ride: posts.then(|| hold::ride(pen, &rest)).flatten(),
@@ -357,7 +363,7 @@ impl AtRest {
             touches: Vec::new(),
             trapped: Vec::new(),
             engagements: Vec::new(),
-            clearances: Vec::new(),
+            clearances: Arc::default(),
             seat_gap_mm: None,
             males: vec![(joint.male.part, male)],
             females: vec![(joint.female.part, female)],

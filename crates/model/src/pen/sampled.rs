@@ -130,7 +130,7 @@ impl<'p> HandSizes<'p> {
         }
         pen.wants.iter_mut().for_each(|it| it.each_face(&moved));
         pen.hands = pen.parts.map(|_| Hand::EXACT);
-        pen.assembly = Assembly::of(&pen, follow::off(&self.nib, off_mm), known);
+        pen.assembly = Assembly::of(&pen, follow::off(&self.nib, off_mm), known, None);
         pen
     }
 }

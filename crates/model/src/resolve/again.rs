@@ -26,8 +26,8 @@ pub(super) struct Again<'a> {
     drawn: &'a Design,
     names: &'a HashMap<Arc<str>, HashSet<Arc<str>>>,
     numbers: &'a [(Span, Number)],
-    /// The pen that is drawn again; all, where none is named.
-    pen: Option<&'a str>,
+    /// The pen that is drawn again, and the one that it was made of; all, where none is named.
+    pens: Option<Vec<&'a str>>,
     /// The items that a number reaches; none where everything is drawn anew.
     touched: Option<BTreeSet<Span>>,
     /// Whether the numbers lie in parts alone, so that no `let` comes to anything else.
@@ -93,15 +93,32 @@ impl<'a> Redraw<'a> {
             drawn: &self.drawn,
             names: &self.names,
             numbers,
-            pen,
+            pens: pen.map(|pen| self.drawn_with(pen)),
             touched: sound.then_some(touched),
             of_parts,
         };
         Some(resolved(self.loaded, Some(again)).0)
     }
+
+    /// A pen, and what it was made of: what is made is held against its drawing.
+    fn drawn_with<'p>(&'p self, pen: &'p str) -> Vec<&'p str> {
+        let trees = self.drawn.files.iter().map(|it| &it.parsed.tree);
+        let made = trees
+            .flat_map(|it| &it.items)
+            .filter_map(|it| match &it.kind {
+                ItemKind::Made(made) if *made.name.text == *pen => Some(&*made.of.text),
+                _ => None,
+            });
+        [pen].into_iter().chain(made).collect()
+    }
 }
 
 impl<'a> Again<'a> {
+    /// Whether a pen is asked for.
+    fn asks_for(&self, pen: &str) -> bool {
+        self.pens.as_ref().is_none_or(|pens| pens.contains(&pen))
+    }
+
     /// All names, where what is as it was is taken over.
     pub(super) fn names(&self) -> Option<&'a Names> {
         self.touched.is_some().then_some(&self.drawn.names)
@@ -161,23 +178,26 @@ impl<'a> Resolver<'a> {
         Some((part.clone(), names.clone()))
     }
 
+    /// A pen as it was drawn before.
+    pub(super) fn drawn_pen(&self, item: &ast::Item) -> Option<&'a Pen> {
+        let mut pens = self.again.as_ref()?.drawn.pens.iter();
+        pens.find(|it| it.span == item.span)
+    }
+
     /// A pen that is as it was.
     pub(super) fn kept_pen(&self, item: &ast::Item) -> Option<Pen> {
         let again = self.again.as_ref()?;
-        let mut pens = again.drawn.pens.iter();
-        let drawn = pens.find(|it| it.span == item.span)?;
-        let asked = again.pen.is_none_or(|pen| *drawn.name.text == *pen);
-        let kept = !asked && again.touched.is_some() || self.keeps(item).is_some();
+        let drawn = self.drawn_pen(item)?;
+        let kept = !again.asks_for(&drawn.name.text) && again.touched.is_some()
+            || self.keeps(item).is_some();
         kept.then(|| drawn.clone())
     }
 
     /// A pen that was made and is as it was: one that is not asked for.
     pub(super) fn kept_made(&self, item: &ast::Item, name: &str) -> Option<Pen> {
         let again = self.again.as_ref()?;
-        let asked = again.pen.is_none_or(|pen| pen == name);
-        let mut pens = again.drawn.pens.iter();
-        let drawn = pens.find(|it| it.span == item.span)?;
-        (!asked && again.touched.is_some()).then(|| drawn.clone())
+        let drawn = self.drawn_pen(item)?;
+        (!again.asks_for(name) && again.touched.is_some()).then(|| drawn.clone())
     }
 
     /// A part that is as it was in a pen whose `let`s are as they were.

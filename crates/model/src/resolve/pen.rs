@@ -101,9 +101,19 @@ impl<'a> Resolver<'a> {
         };
         pen.hands = pen.parts.iter().map(hand).collect();
         let known = |name: &str| self.known.parts.get(name).map(|it| it.part.clone());
-        pen.assembly = Assembly::of(&pen, 0.0, &known);
+        pen.assembly = Assembly::of(&pen, 0.0, &known, self.earlier(item, ast));
         self.standing_out(&pen);
         Some(pen)
+    }
+
+    /// A pen with joints that may rest alike: the same as it is drawn where it is drawn again, else the one that
+    /// it is like.
+    fn earlier(&self, item: &ast::Item, ast: &ast::Pen) -> Option<&Pen> {
+        let like = || {
+            let like = &ast.like.as_ref()?.text;
+            self.design.pens.iter().find(|it| it.name.text == *like)
+        };
+        self.drawn_pen(item).or_else(like)
     }
 
     /// Tells of joints made before turning of which both outsides cannot be turned as one.

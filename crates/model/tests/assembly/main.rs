@@ -115,7 +115,11 @@ fn what_is_pushed_on_passes_what_carries_it() {
         let through = through.expect("it passes the section");
         assert_eq!(through.male.part, part("converter"));
         near(through.nominal_mm, 0.3, 1e-9);
-        let all = pen.assembly.joints.iter().flat_map(|it| &it.clearances);
+        let all = pen
+            .assembly
+            .joints
+            .iter()
+            .flat_map(|it| it.clearances.iter());
         let least = all.map(|it| it.nominal_mm).fold(f64::INFINITY, f64::min);
         assert!(least > -1e-9, "nothing is where something else is: {least}");
     }
@@ -192,14 +196,14 @@ fn joint_renumbered(one: &Design, other: &Design, begins: &str) -> Box<AtRest> {
     {
         spot.part = renumber(spot.part);
     }
-    for spot in rest
-        .clearances
+    let clearances = std::sync::Arc::make_mut(&mut rest.clearances);
+    for spot in clearances
         .iter_mut()
         .flat_map(|it| [&mut it.male, &mut it.female])
     {
         spot.part = renumber(spot.part);
     }
-    for link in rest.clearances.iter_mut().flat_map(|it| &mut it.chain) {
+    for link in clearances.iter_mut().flat_map(|it| &mut it.chain) {
         use quillet_model::Size;
         match &mut link.size {
             Size::Plane { part, .. }

@@ -100,7 +100,11 @@ fn a_narrower_hole_that_is_come_to_only_at_worst_counts() {
     let throats = |by: &str| -> Vec<(f64, f64, bool)> {
         let design = design(&text(by));
         let pen = design.pens.first().expect("a pen");
-        let left = pen.assembly.joints.iter().flat_map(|it| &it.clearances);
+        let left = pen
+            .assembly
+            .joints
+            .iter()
+            .flat_map(|it| it.clearances.iter());
         let throats = left.filter(|it| it.kind == ClearanceKind::RadialClearance);
         throats
             .map(|it| (it.nominal_mm, it.least_mm, it.drawn))

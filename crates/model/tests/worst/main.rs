@@ -91,7 +91,7 @@ fn bounded(drawn: &Drawn) -> (f64, usize) {
                 continue;
             }
             for (rest, made) in joints() {
-                for it in &rest.clearances {
+                for it in rest.clearances.iter() {
                     let same = made.clearances.iter().find(|other| key(other) == key(it));
                     let Some(same) = same else { continue };
                     compared += 1;

@@ -3,6 +3,7 @@
 use crate::{End, Origin, Part, PartId};
 use quillet_geometry::Length;
 use quillet_syntax::Span;
+use smallvec::SmallVec;
 
 /// A size that comes out more or less as it is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -133,7 +134,10 @@ impl WorstCase {
 
 /// A sum of sizes, each with its factor: by how much a place moves as they do. Few, in order.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(crate) struct Drift(Vec<(Size, f64)>);
+pub(crate) struct Drift(SmallVec<[(Size, f64); FEW]>);
+
+/// Most sums have no more sizes.
+const FEW: usize = 4;
 
 /// A factor below this moves nothing.
 const NOTHING: f64 = 1e-9;
@@ -141,13 +145,18 @@ const NOTHING: f64 = 1e-9;
 impl Drift {
     /// That of one size.
     pub(crate) fn of(size: Size) -> Drift {
-        Drift(vec![(size, 1.0)])
+        Drift(std::iter::once((size, 1.0)).collect())
     }
 
     /// With so many times another.
     #[must_use]
     pub(crate) fn plus(mut self, times: f64, other: &Drift) -> Drift {
         if times == 0.0 || !times.is_finite() {
+            return self;
+        }
+        if self.0.is_empty() {
+            let scaled = other.iter().map(|(size, factor)| (size, times * factor));
+            self.0.extend(scaled);
             return self;
         }
         for (size, factor) in &other.0 {

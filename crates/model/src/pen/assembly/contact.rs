@@ -184,13 +184,12 @@ fn sweep(
     least: &mut f64,
     met: &mut Vec<RawContact>,
 ) {
-    let others: Vec<OutlinePiece> = other.facing(false).collect();
     for a in one.facing(true) {
-        for b in &others {
-            let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
-            if shared <= SAME || b.from_z - a.to_z > *least + within_mm {
+        for b in other.facing(false) {
+            if a.shares_mm(&b) <= SAME || b.from_z - a.to_z > *least + within_mm {
                 continue;
             }
+            let (a, b) = (a.laid(), b.laid());
             let Some(meeting) = a.curve.meeting(&b.curve) else {
                 continue;
             };
@@ -209,12 +208,12 @@ fn sweep(
                 travel_mm: meeting.travel_mm,
                 touch: Touch {
                     male: spot(male, &a, meeting.one),
-                    female: spot(female, b, meeting.other),
+                    female: spot(female, &b, meeting.other),
                     spare_mm: 0.0,
                     width_mm: meeting.width_mm,
                 },
                 male: a,
-                female: *b,
+                female: b,
             });
         }
     }

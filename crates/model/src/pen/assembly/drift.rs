@@ -68,6 +68,9 @@ impl AxisDrifts<'_> {
     /// Added up along the ties that led there before the joint was made, looked for from near to
     /// far; none where the part is not the joint's.
     fn way(&self, part: PartId) -> Option<Drift> {
+        if let Some(own) = self.joint.own.iter().find(|it| it.part == part) {
+            return Some(own.drift.clone());
+        }
         let mut reached: Vec<PathPart> = self.joint.own.iter().map(PathPart::from).collect();
         let mut seen = self.drifts.ties.map(|_| false);
         for it in &reached {

@@ -24,6 +24,11 @@ impl Groups {
         self.group[one] == self.group[other]
     }
 
+    /// Whether nothing is joined to a part.
+    pub(crate) fn is_alone(&self, part: PartId) -> bool {
+        self.with(part).eq([part])
+    }
+
     /// The parts of a part's group, itself among them, in the order of the pen.
     pub(crate) fn with(&self, part: PartId) -> impl Iterator<Item = PartId> + '_ {
         self.group

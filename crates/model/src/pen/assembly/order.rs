@@ -44,13 +44,10 @@ fn make(
 ) -> (Groups, Vec<(JointId, SeatedJoint)>) {
     let mut joints: Vec<PendingJoint> = joints
         .iter()
-        .map(|(index, joint)| {
-            let alone_mm = bodies.alone_mm(joint);
-            PendingJoint {
-                index: *index,
-                joint,
-                alone_mm,
-            }
+        .map(|(index, joint)| PendingJoint {
+            index: *index,
+            joint,
+            alone: Rc::new(bodies.alone(joint)),
         })
         .collect();
     let name = |part: PartId| &bodies.parts[part].name.text;
@@ -107,15 +104,24 @@ impl JointSequence {
 }
 
 /// A joint still to be made.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 struct PendingJoint<'j> {
     index: JointId,
     joint: &'j Joint,
-    /// How far it goes in with its two parts alone, mm.
-    alone_mm: f64,
+    /// Where it comes to rest with its two parts alone.
+    alone: Rc<SeatedJoint>,
 }
 
 impl PendingJoint<'_> {
+    /// Where it comes to rest with all that is joined to its two parts.
+    fn settled(&self, bodies: &Bodies, groups: &Groups) -> SeatedJoint {
+        let [male, female] = [self.joint.male.part, self.joint.female.part];
+        match groups.is_alone(male) && groups.is_alone(female) {
+            true => (*self.alone).clone(),
+            false => bodies.settle(self.joint, groups, Some(self.alone.goes_in_mm)),
+        }
+    }
+
     /// How many parts that it is to trap find nothing yet to lie against.
     fn untrapped(&self, groups: &Groups, settled: &SeatedJoint) -> usize {
         let joint = self.joint;
@@ -151,7 +157,7 @@ impl OrderSearch<'_, '_> {
         let left: Vec<PendingJoint> = left
             .iter()
             .filter(|it| !made.groups.joined(it.joint.male.part, it.joint.female.part))
-            .copied()
+            .cloned()
             .collect();
         if left.is_empty() {
             if self
@@ -163,25 +169,23 @@ impl OrderSearch<'_, '_> {
             }
             return;
         }
-        let mut stopping_short: Vec<(f64, PendingJoint, SeatedJoint)> = Vec::new();
+        let mut stopping_short: Vec<(f64, &PendingJoint, SeatedJoint)> = Vec::new();
         for wanted in &left {
             if self.cannot_be_better(made.short_mm) {
                 return;
             }
             self.tries = self.tries.saturating_sub(1);
-            let settled = self
-                .bodies
-                .settle(wanted.joint, &made.groups, Some(wanted.alone_mm));
-            let short_mm = (wanted.alone_mm - settled.goes_in_mm).max(0.0);
+            let settled = wanted.settled(self.bodies, &made.groups);
+            let short_mm = (wanted.alone.goes_in_mm - settled.goes_in_mm).max(0.0);
             let short_mm = short_mm + wanted.untrapped(&made.groups, &settled) as f64 * LOST_MM;
             // What others may stop waits for them.
             let level = settled.stopped_by == StoppedBy::Level;
             let short_mm = short_mm + if level { LEVEL_MM } else { 0.0 };
             // What goes in all the way comes before all that does not.
             if short_mm == 0.0 {
-                self.follow(&left, &made, *wanted, settled, short_mm);
+                self.follow(&left, &made, wanted, settled, short_mm);
             } else {
-                stopping_short.push((short_mm, *wanted, settled));
+                stopping_short.push((short_mm, wanted, settled));
             }
         }
         stopping_short.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -195,7 +199,7 @@ impl OrderSearch<'_, '_> {
         &mut self,
         left: &[PendingJoint],
         made: &JointSequence,
-        wanted: PendingJoint,
+        wanted: &PendingJoint,
         settled: SeatedJoint,
         short_mm: f64,
     ) {
@@ -213,7 +217,7 @@ impl OrderSearch<'_, '_> {
         let rest: Vec<PendingJoint> = left
             .iter()
             .filter(|it| it.index != wanted.index)
-            .copied()
+            .cloned()
             .collect();
         let made = JointSequence {
             groups,

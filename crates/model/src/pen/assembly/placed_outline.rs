@@ -49,11 +49,19 @@ impl<'o> PlacedOutline<'o> {
         self.outline.pieces.iter().map(move |it| self.lay(it))
     }
 
-    /// Those of its pieces that look towards larger `z`, or all others.
-    pub(crate) fn facing(self, up: bool) -> impl Iterator<Item = OutlinePiece> + 'o {
+    /// Those of its pieces that look towards larger `z`, or all others, their curves not laid yet.
+    pub(crate) fn facing(self, up: bool) -> impl Iterator<Item = PlacedPiece<'o>> {
         let pieces = self.outline.pieces.iter();
         let looks = move |it: &&OutlinePiece| (it.faces_up != self.place.reversed) == up;
-        pieces.filter(looks).map(move |it| self.lay(it))
+        pieces.filter(looks).map(move |piece| {
+            let (from_z, to_z) = self.place.span((piece.from_z, piece.to_z));
+            PlacedPiece {
+                of: self,
+                piece,
+                from_z,
+                to_z,
+            }
+        })
     }
 
     fn lay(self, piece: &OutlinePiece) -> OutlinePiece {
@@ -70,5 +78,27 @@ impl<'o> PlacedOutline<'o> {
             reversed: piece.reversed != self.place.reversed,
             ..*piece
         }
+    }
+}
+
+/// A piece of an outline and from where to where it lies on the axis, mm; most are passed by for that alone.
+#[derive(Clone, Copy)]
+pub(crate) struct PlacedPiece<'o> {
+    of: PlacedOutline<'o>,
+    piece: &'o OutlinePiece,
+    pub(crate) from_z: f64,
+    pub(crate) to_z: f64,
+}
+
+impl PlacedPiece<'_> {
+    /// Over how much of the radius both lie, mm; less than nothing where they pass each other.
+    pub(crate) fn shares_mm(&self, other: &PlacedPiece) -> f64 {
+        let (one, other) = (self.piece, other.piece);
+        one.most_r.min(other.most_r) - one.least_r.max(other.least_r)
+    }
+
+    /// The piece where it lies.
+    pub(crate) fn laid(&self) -> OutlinePiece {
+        self.of.lay(self.piece)
     }
 }

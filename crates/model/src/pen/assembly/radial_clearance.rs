@@ -44,24 +44,37 @@ pub(crate) fn throats(
 ) -> Vec<RadialClearance> {
     let ends =
         |of: fn(&(Reach, Reach)) -> Reach| threads.iter().map(of).flat_map(|it| [it.0, it.1]);
-    let outside = parted(bands(male.0.straight(false), male.1), ends(|it| it.0));
+    let mut outside = parted(bands(male.0.straight(false), male.1), ends(|it| it.0));
     let mut inside = parted(bands(female.0.straight(true), female.1), ends(|it| it.1));
-    inside.retain(|it| !stops(it.tag));
-    let thickest = outside.iter().map(SurfaceBand::most_r).fold(0.0, f64::max);
+    let deepest_mm = outside.iter().map(|it| it.to_mm);
+    let deepest_mm = deepest_mm.fold(f64::NEG_INFINITY, f64::max);
+    inside.retain(|it| it.from_mm < deepest_mm - 1e-9 && !stops(it.tag));
+    let first_mm = inside.iter().map(|it| it.from_mm);
+    let first_mm = first_mm.fold(f64::INFINITY, f64::min);
+    outside.retain(|it| it.to_mm > first_mm + 1e-9);
+    let passes = |passed: &SurfaceBand, throat: &SurfaceBand| {
+        passed.to_mm > throat.from_mm + 1e-9 && !excused(passed, throat, threads)
+    };
+    // The fattest past the narrowest is seldom far from the tightest, and spares most others.
+    let fattest = (outside.iter()).reduce(|a, b| if b.most_r() > a.most_r() { b } else { a });
+    let narrowest = (inside.iter()).reduce(|a, b| if b.least_r() < a.least_r() { b } else { a });
+    let Some((fattest, narrowest)) = fattest.zip(narrowest) else {
+        return Vec::new();
+    };
+    let thickest = fattest.most_r();
+    let mut least_mm = match passes(fattest, narrowest) {
+        true => tightest(fattest, narrowest).gap_mm,
+        false => f64::INFINITY,
+    };
     let mut best: Option<(RadialClearance, usize)> = None;
     let mut as_tight = Vec::new();
     for throat in &inside {
-        let wide = |most_r: f64, best: Option<(RadialClearance, usize)>| {
-            best.is_some_and(|(best, _)| throat.least_r() - most_r > best.gap_mm + 1e-9)
-        };
-        if wide(thickest, best) {
+        let wide = |most_r: f64, least_mm: f64| throat.least_r() - most_r > least_mm + 1e-9;
+        if wide(thickest, least_mm) {
             continue;
         }
         for passed in &outside {
-            if passed.to_mm <= throat.from_mm + 1e-9
-                || wide(passed.most_r(), best)
-                || excused(passed, throat, threads)
-            {
+            if wide(passed.most_r(), least_mm) || !passes(passed, throat) {
                 continue;
             }
             let found = tightest(passed, throat);
@@ -72,6 +85,7 @@ pub(crate) fn throats(
             });
             if better {
                 best = Some((found, level));
+                least_mm = least_mm.min(found.gap_mm);
             }
             as_tight.push((found, level));
         }

@@ -75,10 +75,10 @@ impl<'a> Bodies<'a> {
         Surface::crests(&self.parts[part], part)
     }
 
-    /// How far a joint goes in with its two parts alone, mm.
-    pub(crate) fn alone_mm(&self, joint: &Joint) -> f64 {
+    /// Where a joint comes to rest with its two parts alone.
+    pub(crate) fn alone(&self, joint: &Joint) -> SeatedJoint {
         let apart = Groups::apart(self.parts.len());
-        self.settle(joint, &apart, None).goes_in_mm
+        self.settle(joint, &apart, None)
     }
 
     /// The rest position of a joint between two groups.
@@ -218,6 +218,11 @@ impl<'a> Bodies<'a> {
 }
 
 impl SeatedJoint {
+    /// How much further its two parts would go by themselves, mm.
+    pub(crate) fn short_mm(&self) -> f64 {
+        (self.alone_mm - self.goes_in_mm).max(0.0)
+    }
+
     /// Whether a part only goes with one of the joint's own two.
     pub(crate) fn carries(&self, part: PartId) -> bool {
         let mut members = self.males.iter().chain(&self.females);

@@ -3,7 +3,7 @@
 use super::Placement;
 use super::clock::{ThreadStart, marks_apart};
 use super::travel::lets_go_mm;
-use crate::{CutId, End, Feature, Joint, Origin, Part, Parts, Solid};
+use crate::{CutId, End, Joint, Origin, Part, Parts, Solid};
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
@@ -166,18 +166,12 @@ pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<
 }
 
 fn threads(part: &Part, side: Side) -> impl Iterator<Item = (CutId, &ThreadForm)> {
-    let of_side = move |(index, feature): (CutId, &'_ Feature)| {
-        feature
-            .thread()
-            .filter(|(_, its)| *its == side)
-            .map(|_| index)
-    };
-    let indices: Vec<CutId> = part.features.with_ids().filter_map(of_side).collect();
-    indices.into_iter().filter_map(|index| {
-        part.features[index]
-            .thread()
-            .map(|(thread, _)| (index, &thread.thread))
-    })
+    part.features
+        .with_ids()
+        .filter_map(move |(index, feature)| {
+            let (thread, its) = feature.thread()?;
+            (its == side).then_some((index, &thread.thread))
+        })
 }
 
 /// From where to where a thread has its full form, mm inward from an end's face: its reach, less

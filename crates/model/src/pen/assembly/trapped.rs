@@ -4,7 +4,6 @@ use super::group::Groups;
 use super::placed_outline::PlacedOutline;
 use super::settle::Bodies;
 use super::{Placement, TOUCHING_MM};
-use crate::outline::OutlinePiece;
 use crate::{ById, JointId, PartId, Pen};
 use quillet_syntax::ast::Verb;
 
@@ -84,13 +83,12 @@ fn together(pen: &Pen, part: PartId) -> ById<PartId, bool> {
 
 /// How far one must go towards larger `z` until it meets another that it has not passed, mm.
 fn meets_mm(one: PlacedOutline, other: PlacedOutline) -> Option<f64> {
-    let others: Vec<OutlinePiece> = other.facing(false).collect();
     let ahead = one.facing(true).flat_map(|a| {
-        others.iter().filter_map(move |b| {
-            let shared = a.most_r.min(b.most_r) - a.least_r.max(b.least_r);
-            let meeting = (shared > 1e-6 && b.to_z >= a.from_z - TOUCHING_MM)
-                .then(|| a.curve.meeting(&b.curve))
-                .flatten()?;
+        other.facing(false).filter_map(move |b| {
+            if a.shares_mm(&b) <= 1e-6 || b.to_z < a.from_z - TOUCHING_MM {
+                return None;
+            }
+            let meeting = a.laid().curve.meeting(&b.laid().curve)?;
             (meeting.travel_mm >= -TOUCHING_MM).then_some(meeting.travel_mm)
         })
     });
