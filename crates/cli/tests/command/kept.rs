@@ -45,11 +45,16 @@ fn bound(folder: &Path, args: &[&str]) -> Output {
     if !is_root(folder) {
         return run(folder, args);
     }
-    // The program itself may lie where only its owner looks.
+    // The program itself may lie where only its owner looks. Another process copies it: a file that this one had open
+    // for writing while another test began a process is busy until that process has begun.
     let program = tempfile::tempdir().unwrap();
     mode(program.path(), 0o755);
     let copy = program.path().join("quillet");
-    fs::copy(env!("CARGO_BIN_EXE_quillet"), &copy).unwrap();
+    let copied = Command::new("cp")
+        .args([Path::new(env!("CARGO_BIN_EXE_quillet")), &copy])
+        .status()
+        .unwrap();
+    assert!(copied.success());
     let mut command = Command::new(&copy);
     command
         .args(args)
