@@ -28,6 +28,13 @@ pub(super) struct Making<'a> {
     statements: Vec<Pending>,
 }
 
+impl Making<'_> {
+    /// The pen as it is drawn.
+    pub(super) fn drawn(&self) -> &Pen {
+        &self.drawn
+    }
+}
+
 /// A statement that is made, of a part that is not yet in its pen.
 struct Pending {
     part: Arc<str>,

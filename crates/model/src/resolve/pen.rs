@@ -2,6 +2,7 @@
 
 use super::Resolver;
 use super::frame::Frame;
+use super::made::Making;
 use super::name::offer;
 use super::want::WantScope;
 use crate::{Assembly, ById, DefinitionKind, Hand, JointId, Part, PartId, Pen};
@@ -106,14 +107,15 @@ impl<'a> Resolver<'a> {
         Some(pen)
     }
 
-    /// A pen with joints that may rest alike: the same as it is drawn where it is drawn again, else the one that
-    /// it is like.
+    /// A pen with joints that may rest alike: what a made one is held against, the same as it is drawn where it is
+    /// drawn again, or the one that it is like.
     fn earlier(&self, item: &ast::Item, ast: &ast::Pen) -> Option<&Pen> {
+        let making = self.making.as_ref().map(Making::drawn);
         let like = || {
             let like = &ast.like.as_ref()?.text;
             self.design.pens.iter().find(|it| it.name.text == *like)
         };
-        self.drawn_pen(item).or_else(like)
+        making.or_else(|| self.drawn_pen(item)).or_else(like)
     }
 
     /// Tells of joints made before turning of which both outsides cannot be turned as one.
