@@ -3,6 +3,7 @@
 use crate::walls::walls;
 use crate::{PartView, Wall};
 use quillet_geometry::Length;
+use quillet_geometry::put_in_order;
 use quillet_model::{JointId, Part, PartId, Pen, Placement};
 use std::sync::Arc;
 
@@ -32,7 +33,7 @@ pub(crate) fn beside(view: &PartView<'_>, wall: &Wall) -> Option<Layers> {
     let mut layers: Vec<Layer> = made
         .filter_map(|(id, _)| layer(pen, id, own, wall))
         .collect();
-    layers.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
+    put_in_order(&mut layers, |it| it.from_mm);
     let bridged_mm = wall.least.to_mm();
     let mut reached_mm = wall.from.to_mm();
     for it in &layers {

@@ -1,5 +1,6 @@
 //! Questions about a part's profiles that several rules ask.
 
+use quillet_geometry::put_in_order;
 use quillet_geometry::{Chain, Length, Segment};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Solid, ThreadDef};
 use quillet_syntax::Span;
@@ -82,7 +83,7 @@ fn room_beyond(part: &Part, solid: &Solid, end: End, station: Length, dia: Lengt
     let z = if end == End::First { z } else { about - z };
     let mut reached = z;
     let mut bores: Vec<Chain> = solid.inner.iter().map(turned).collect();
-    bores.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    put_in_order(&mut bores, |it| it.start().z);
     for bore in bores {
         for piece in bore.segments() {
             let (start, finish) = (piece.curve.start(), piece.curve.end());

@@ -2,6 +2,7 @@
 
 use crate::chain::SAME;
 use crate::crossing::crossings;
+use crate::put_in_order;
 use crate::{Chain, Curve, Point, Segment, Tag};
 
 /// The smallest radius of all chains at each station: what is left of an outside.
@@ -93,7 +94,7 @@ fn envelope(chains: &[Chain], side: Bound) -> Vec<Chain> {
         .flat_map(|chain| chain.segments())
         .filter(|segment| segment.curve.is_vertical())
         .collect();
-    faces.sort_by(|a, b| a.curve.start().z.total_cmp(&b.curve.start().z));
+    put_in_order(&mut faces, |it| it.curve.start().z);
     join(&faces, &least_of(chains, side), side)
 }
 

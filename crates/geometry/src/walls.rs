@@ -2,6 +2,7 @@
 
 mod necks;
 
+use crate::put_in_order;
 use std::collections::BTreeMap;
 
 use crate::chain::SAME;
@@ -73,7 +74,7 @@ pub fn walls(outer: &[Chain], inner: &[Chain], counts: impl Fn(Tag, Tag) -> bool
         note(&mut found, neck);
     }
     let mut walls: Vec<Wall> = found.into_values().collect();
-    walls.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
+    put_in_order(&mut walls, |it| it.from_mm);
     walls
 }
 
@@ -258,7 +259,7 @@ struct InOrder<'c>(Vec<&'c Chain>);
 impl<'c> InOrder<'c> {
     fn of(chains: &'c [Chain]) -> Self {
         let mut chains: Vec<&Chain> = chains.iter().collect();
-        chains.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+        put_in_order(&mut chains, |it| it.start().z);
         InOrder(chains)
     }
 

@@ -3,6 +3,7 @@
 mod stretches;
 
 use crate::{End, Origin, Profiles, Solid};
+use quillet_geometry::put_in_order;
 use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
 use std::sync::{Arc, OnceLock};
 use stretches::{ending, short, straight, stretches};
@@ -264,7 +265,7 @@ fn pared<'a>(
                     .filter(is_any),
             );
         }
-        segments.sort_by(|a, b| a.curve.start().z.total_cmp(&b.curve.start().z));
+        put_in_order(&mut segments, |it| it.curve.start().z);
     }
     segments
 }

@@ -1,6 +1,7 @@
 //! `solid-between`: holes from both ends that do not meet where something is to pass.
 
 use crate::{Findings, JointView, PenView, Rule, Run, propose, words};
+use quillet_geometry::put_in_order;
 use quillet_geometry::{Chain, Length, Segment};
 use quillet_model::{ById, Joint, Origin, PartId, Pen, SurfacePoint};
 use quillet_syntax::ast::Verb;
@@ -100,7 +101,7 @@ impl Web {
         let part = &pen.parts[id];
         let profiles = part.profiles.as_ref()?;
         let mut bores: Vec<&Chain> = profiles.crest.inner.iter().collect();
-        bores.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+        put_in_order(&mut bores, |it| it.start().z);
         let (first, last) = (bores.first()?, bores.last()?);
         let open = first.start().z < 1e-6 && last.end().z > part.length.to_mm() - 1e-6;
         let pair = bores.windows(2).next().filter(|_| open)?;

@@ -1,6 +1,7 @@
 //! What lies between two shapes of one part, station by station.
 
 use quillet_geometry::Chain;
+use quillet_geometry::put_in_order;
 use quillet_model::Solid;
 
 /// A stretch of metal that one of them has and the other has not: station, and from which radius to which
@@ -182,7 +183,7 @@ pub(super) fn notable(old: &Chain, new: &Chain) -> Vec<Notable> {
             found.extend(extreme(old, new, &within, pair, sign));
         }
     }
-    found.sort_by(|a, b| a.z_mm.total_cmp(&b.z_mm));
+    put_in_order(&mut found, |it| it.z_mm);
     found
 }
 

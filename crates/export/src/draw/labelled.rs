@@ -7,6 +7,7 @@ use super::spread::spread_wide;
 use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use quillet_geometry::Point;
+use quillet_geometry::put_in_order;
 use quillet_model::Part;
 
 /// What stands at a place of the part.
@@ -75,7 +76,7 @@ pub(crate) fn labelled(
     for lower in [false, true] {
         let own = labels.iter().filter(|it| it.below == lower);
         let mut own: Vec<Label> = own.cloned().collect();
-        own.sort_by(|a, b| a.at.0.total_cmp(&b.at.0));
+        put_in_order(&mut own, |it| it.at.0);
         let sizes = fitted(&mut own, sizes, width);
         rows_of(&mut scene, view, &own, lower, sizes);
     }

@@ -11,6 +11,7 @@ use super::shade;
 use super::view::Half;
 use crate::scene::{Scene, Xy};
 use quillet_geometry::Point;
+use quillet_geometry::put_in_order;
 use quillet_model::{Configured, PartId, Pen, Units};
 
 /// A picture, and where things are on it.
@@ -117,7 +118,7 @@ fn part_places(view: &PenView) -> Vec<(PartId, Xy)> {
             places.push((member.id, at));
         }
     }
-    places.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
+    put_in_order(&mut places, |it| it.1.x);
     places
 }
 

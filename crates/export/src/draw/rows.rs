@@ -4,6 +4,7 @@ use super::column::DimensionColumn;
 use super::spread::spread;
 use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
+use quillet_geometry::put_in_order;
 use quillet_model::End;
 
 /// Height of the figures, mm, and of those on a crowded drawing.
@@ -157,7 +158,7 @@ impl<'a> DimensionRows<'a> {
             .map(|column| view.axis(column.at.z).x)
             .filter(|x| (x - datum.x).abs() > 1e-6)
             .collect();
-        places.sort_by(|a, b| (a - datum.x).abs().total_cmp(&(b - datum.x).abs()));
+        put_in_order(&mut places, |it| (it - datum.x).abs());
         let Some(last) = places.last() else { return };
         scene.line(Layer::Dimension, datum, Xy::new(*last, y));
         scene.line(

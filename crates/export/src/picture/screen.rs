@@ -5,6 +5,7 @@ use super::framed::ROOM_MM;
 use crate::draw::{self, Callout, Look};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use crate::sheet::part_labels;
+use quillet_geometry::put_in_order;
 use quillet_model::{Configured, Part, Pen, Units};
 
 /// A picture, and what it shows.
@@ -48,7 +49,7 @@ pub fn numbered(pen: &Pen, units: Units) -> Option<(Captioned, Vec<String>)> {
         mut spots,
         ..
     } = draw::section(pen, f64::MAX, units)?;
-    spots.sort_by(|a, b| a.1.x.total_cmp(&b.1.x));
+    put_in_order(&mut spots, |it| it.1.x);
     let above = 2.0 * RING_MM + 5.0;
     let wide = bare.width_mm + 2.0 * ROOM_MM;
     let high = bare.height_mm + ROOM_MM + above;

@@ -1,6 +1,7 @@
 //! The strip to cut off a part's page: calipers over the 1:1 template.
 
 use quillet_geometry::Length;
+use quillet_geometry::put_in_order;
 use quillet_model::{End, Part, Profiles, Units};
 use quillet_plan::{CaliperRow, CaliperTable, NUB_DIA, ROUGH_OVER, Route, Work, caliper_table};
 use serde::Serialize;
@@ -135,7 +136,7 @@ fn kept(
             .into_iter()
             .filter(|it| shown(&it.row)),
     );
-    all.sort_by(|a, b| a.inward.total_cmp(&b.inward));
+    put_in_order(&mut all, |it| it.inward);
     all.dedup_by(|b, a| {
         let same = (a.inward - b.inward).abs() < 0.3;
         a.keeps |= same && b.keeps;

@@ -1,5 +1,6 @@
 //! The outline of a solid of revolution as runs of directed edges in the meridian plane.
 
+use quillet_geometry::put_in_order;
 use quillet_geometry::section::Flats;
 use quillet_geometry::{Chain, Curve, Point};
 use quillet_standards::Colour;
@@ -78,7 +79,7 @@ impl Body {
         );
         // Back through the bores, from the far end.
         let mut bores: Vec<&Chain> = inner.iter().collect();
-        bores.sort_by(|a, b| b.start().z.total_cmp(&a.start().z));
+        put_in_order(&mut bores, |it| -it.start().z);
         for bore in bores {
             let (near, far) = (bore.start(), bore.end());
             if end.z - far.z >= NOTHING {

@@ -4,6 +4,7 @@ use super::shell::Shell;
 use super::{Body, BrokenThrough, SolidForm};
 use crate::colours;
 use quillet_geometry::envelope::smallest;
+use quillet_geometry::put_in_order;
 use quillet_geometry::section::{Apothem, Flats};
 use quillet_geometry::{Chain, Tag};
 use quillet_model::{Filling, Part, Placement, Profiles, SideCut};
@@ -139,7 +140,7 @@ fn words(part: &Part, of: Filling) -> String {
 
 /// Chains of which one begins where another ends, as one.
 fn joined(mut chains: Vec<Chain>) -> Vec<Chain> {
-    chains.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    put_in_order(&mut chains, |it| it.start().z);
     let mut out: Vec<Chain> = Vec::new();
     for chain in chains {
         let last = out
@@ -170,6 +171,6 @@ pub(super) fn placed(
         false => chain.moved(place.offset_mm),
     };
     let mut inner: Vec<Chain> = inner.iter().map(put).collect();
-    inner.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    put_in_order(&mut inner, |it| it.start().z);
     Body::new(name, &put(outer), &inner)
 }

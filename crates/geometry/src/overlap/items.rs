@@ -1,5 +1,6 @@
 //! What a plane square to the axis shows of each cut.
 
+use crate::put_in_order;
 use std::f64::consts::PI;
 
 use crate::chain::SAME;
@@ -71,7 +72,7 @@ fn sectors_meet(items: &[Item], bore_mm: f64) -> bool {
             None => sectors.push((0.0, 2.0 * PI)),
         }
     }
-    sectors.sort_by(|a, b| a.0.total_cmp(&b.0));
+    put_in_order(&mut sectors, |it| it.0);
     let next = sectors.iter().skip(1).map(|it| it.0);
     // The first comes again after the last.
     let again = sectors.iter().take(1).map(|it| it.0 + 2.0 * PI);

@@ -1,6 +1,7 @@
 //! What a number moves: each measure that a pen wants, and of the others the two that it moves most.
 
 use quillet_geometry::number as figure;
+use quillet_geometry::put_in_order;
 use quillet_model::{Configured, Design, Dimension, Pen, Quantity};
 use quillet_room::{Measures, Number, Probe, Values};
 
@@ -72,7 +73,7 @@ fn most_moved(
             Change::of(name, less, more, step)
         })
         .collect();
-    changes.sort_by(|a, b| b.share.total_cmp(&a.share));
+    put_in_order(&mut changes, |it| -it.share);
     changes.truncate(MOST_UNWANTED);
     changes
 }

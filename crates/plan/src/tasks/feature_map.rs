@@ -3,6 +3,7 @@
 
 use crate::JoinedIn;
 use crate::tasks::mate::Mates;
+use quillet_geometry::put_in_order;
 use quillet_geometry::{Chain, Length};
 use quillet_model::{Cut, End, Feature, Origin, Part};
 use quillet_syntax::ast::Side;
@@ -171,7 +172,7 @@ impl<'p> FeatureMap<'p> {
                 (from.min(to), from.max(to), [a.r, b.r])
             })
             .collect();
-        pieces.sort_by(|a, b| a.0.total_cmp(&b.0));
+        put_in_order(&mut pieces, |it| it.0);
         Some(pieces)
     }
 

@@ -2,6 +2,7 @@
 //! it comes out.
 
 use super::super::member::Member;
+use quillet_geometry::put_in_order;
 use quillet_model::Pen;
 use quillet_syntax::ast::Verb;
 
@@ -28,7 +29,7 @@ pub(super) fn order(pen: &Pen, members: &[Member]) -> Vec<usize> {
         out + ALIKE_MM / 2.0 < back
     };
     let mut left: Vec<usize> = (0..members.len()).collect();
-    left.sort_by(|a, b| foremost(&members[*a]).total_cmp(&foremost(&members[*b])));
+    put_in_order(&mut left, |it| foremost(&members[*it]));
     let mut ordered: Vec<usize> = Vec::new();
     while !left.is_empty() {
         let is_free = |one: usize| !left.iter().any(|it| *it != one && stands_left(*it, one));

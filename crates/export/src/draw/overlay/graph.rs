@@ -5,6 +5,7 @@ use super::super::figures::LengthFormat;
 use super::super::spread::spread_wide;
 use super::{FIGURE_MM, PATTERN, TALL_MM, WIDTH_MM, WORDS_MM};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy, hatch};
+use quillet_geometry::put_in_order;
 use quillet_model::{Profiles, Units};
 
 /// The difference is drawn at one of these times its size: the first at which it stands no higher than it may.
@@ -31,9 +32,9 @@ impl Graph {
         let mut notable = notable(old, new);
         if notable.len() > MOST {
             let by = |it: &Notable| -(it.new_mm - it.old_mm).abs();
-            notable.sort_by(|a, b| by(a).total_cmp(&by(b)));
+            put_in_order(&mut notable, |it| by(it));
             notable.truncate(MOST);
-            notable.sort_by(|a, b| a.z_mm.total_cmp(&b.z_mm));
+            put_in_order(&mut notable, |it| it.z_mm);
         }
         Graph {
             curve,

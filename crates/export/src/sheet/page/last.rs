@@ -7,6 +7,7 @@ use super::strip;
 use crate::draw::{Look, Paper, spread_wide};
 use crate::scene::{Layer, Path};
 use crate::sheet::content::{Contact, Content};
+use quillet_geometry::put_in_order;
 
 const RIGHT: f64 = LEFT + WIDTH;
 /// The right-hand column, and how wide the left-hand one is.
@@ -89,7 +90,7 @@ fn exploded(page: &mut Canvas, c: &Content, look: &Look, gaps: &[Option<f64>], t
         .enumerate()
         .filter_map(|(index, gap)| Some((index, (*gap)?)))
         .collect();
-    shown.sort_by(|a, b| a.1.total_cmp(&b.1));
+    put_in_order(&mut shown, |it| it.1);
     let count = |index: usize| c.order.get(index).map_or("", |it| it.1.as_str());
     let widths: Vec<f64> = shown
         .iter()
@@ -138,7 +139,7 @@ fn section(page: &mut Canvas, c: &Content, look: &Look, top: f64) -> f64 {
     let upper = top + 12.0;
     page.place(&look.scene, left, upper);
     let mut all: Vec<&Contact> = c.contacts.iter().collect();
-    all.sort_by(|a, b| a.spot.x.total_cmp(&b.spot.x));
+    put_in_order(&mut all, |it| it.spot.x);
     let wanted: Vec<f64> = all.iter().map(|it| left - LEFT + it.spot.x).collect();
     let places = spread_wide(&wanted, &vec![6.0; all.len()], 1.6, WIDTH);
     for (it, x) in all.iter().zip(places) {

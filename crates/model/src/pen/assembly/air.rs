@@ -6,6 +6,7 @@ use super::settle::{Bodies, SeatedJoint};
 use super::{SurfacePoint, Touch};
 use crate::{Origin, PartId, SideId, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
+use quillet_geometry::put_in_order;
 use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Point, Properties, Tag};
 
@@ -187,7 +188,7 @@ fn bores(bodies: &Bodies, member: &Member, from: f64, far: f64) -> Vec<Chain> {
         .iter()
         .map(|chain| placed(chain, member))
         .collect();
-    open.sort_by(|a, b| a.start().z.total_cmp(&b.start().z));
+    put_in_order(&mut open, |it| it.start().z);
     let mut reached = start.max(from);
     let mut found = Vec::new();
     let solid =

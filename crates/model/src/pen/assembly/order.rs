@@ -3,6 +3,7 @@
 use super::group::Groups;
 use super::settle::{Bodies, SeatedJoint, StoppedBy};
 use crate::{Joint, JointId, PartId};
+use quillet_geometry::put_in_order;
 use quillet_syntax::ast::Verb;
 use std::rc::Rc;
 
@@ -188,7 +189,7 @@ impl OrderSearch<'_, '_> {
                 stopping_short.push((short_mm, wanted, settled));
             }
         }
-        stopping_short.sort_by(|a, b| a.0.total_cmp(&b.0));
+        put_in_order(&mut stopping_short, |it| it.0);
         for (short_mm, wanted, settled) in stopping_short {
             self.follow(&left, &made, wanted, settled, short_mm);
         }

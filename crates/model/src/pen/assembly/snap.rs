@@ -5,6 +5,7 @@ use super::contact::Member;
 use super::elastic::{NEAR_MM, elastic, material_at};
 use super::radial_clearance::RadialClearance;
 use crate::{End, Joint, JointEnd, Part, PartId, Parts};
+use quillet_geometry::put_in_order;
 use quillet_geometry::side::Floor;
 use quillet_geometry::{Chain, Length, Point};
 use quillet_standards::mechanics::FRICTION;
@@ -121,7 +122,7 @@ impl<'a> Side<'a> {
             .map(|it| out(it.curve.start(), it.curve.end()))
             .filter(|(_, far)| self.depth(far.z) > self.depth(station_mm) + SAME)
             .collect();
-        pieces.sort_by(|a, b| self.depth(a.0.z).total_cmp(&self.depth(b.0.z)));
+        put_in_order(&mut pieces, |it| self.depth(it.0.z));
         let mut at = Point::new(station_mm, top);
         for (near, far) in pieces {
             if near.r < at.r - SAME {

@@ -4,6 +4,7 @@ use super::Placement;
 use super::clock::{ThreadStart, marks_apart};
 use super::travel::lets_go_mm;
 use crate::{CutId, End, Joint, Origin, Part, Parts, Solid};
+use quillet_geometry::put_in_order;
 use quillet_geometry::{Angle, Chain, Length, Tag};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
@@ -161,7 +162,7 @@ pub(crate) fn engagements(joint: &Joint, parts: &Parts, goes_in_mm: f64) -> Vec<
         .into_iter()
         .filter_map(engaged)
         .collect();
-    found.sort_by(|a, b| b.overlap_mm.total_cmp(&a.overlap_mm));
+    put_in_order(&mut found, |it| -it.overlap_mm);
     found
 }
 

@@ -2,6 +2,7 @@
 
 use super::super::SAME_MM;
 use super::super::ring::{Ring, RingSide};
+use quillet_geometry::put_in_order;
 use std::f64::consts::TAU;
 
 /// Nearer than this to the axis and to each other two places in one direction are one, mm.
@@ -103,7 +104,7 @@ fn meetings(breaks: Vec<Break>, rings: [Option<&Ring>; 2]) -> Vec<Break> {
         let ahead = |angle: &f64| (angle - it.angle).rem_euclid(TAU);
         let mut met = meet(one, other);
         met.retain(|angle| (little..room - little).contains(&ahead(angle)));
-        met.sort_by(|a, b| ahead(a).total_cmp(&ahead(b)));
+        put_in_order(&mut met, |it| ahead(it));
         met.dedup_by(|a, b| (ahead(a) - ahead(b)).abs() < little);
         all.extend(met.iter().map(|angle| Break {
             angle: it.angle + ahead(angle),
