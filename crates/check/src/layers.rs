@@ -2,8 +2,7 @@
 
 use crate::walls::walls;
 use crate::{PartView, Wall};
-use quillet_geometry::Length;
-use quillet_geometry::put_in_order;
+use quillet_geometry::{Length, put_in_order};
 use quillet_model::{JointId, Part, PartId, Pen, Placement};
 use std::sync::Arc;
 

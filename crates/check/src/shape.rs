@@ -1,7 +1,6 @@
 //! Questions about a part's profiles that several rules ask.
 
-use quillet_geometry::put_in_order;
-use quillet_geometry::{Chain, Length, Segment};
+use quillet_geometry::{Chain, Length, Segment, put_in_order};
 use quillet_model::{Cut, CutId, End, Feature, Origin, Part, Solid, ThreadDef};
 use quillet_syntax::Span;
 use quillet_syntax::ast::Side;

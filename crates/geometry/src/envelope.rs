@@ -2,8 +2,7 @@
 
 use crate::chain::SAME;
 use crate::crossing::crossings;
-use crate::put_in_order;
-use crate::{Chain, Curve, Point, Segment, Tag};
+use crate::{Chain, Curve, Point, Segment, Tag, put_in_order};
 
 /// The smallest radius of all chains at each station: what is left of an outside.
 ///

@@ -36,17 +36,16 @@ pub(crate) fn along<const N: usize>(
     curve: &Curve,
     each: impl Fn(Point, Point) -> [f64; N],
 ) -> [f64; N] {
-    match curve {
-        Curve::Line(_) => sum(THREE, |t| each(curve.point(t), curve.tangent(t))),
-        Curve::Cubic(cubic) => sum(EIGHT, |t| each(cubic.point(t), cubic.tangent(t))),
-        Curve::Arc(arc) => {
-            let swept = arc.swept();
-            sum(SIXTEEN, |share| {
-                let (place, step) = swept.at(share);
-                each(place, step)
-            })
-        }
-    }
+    let rule = match curve {
+        Curve::Line(_) => THREE,
+        Curve::Cubic(_) => EIGHT,
+        Curve::Arc(_) => SIXTEEN,
+    };
+    let swept = curve.swept();
+    sum(rule, |t| {
+        let (place, step) = swept(t);
+        each(place, step)
+    })
 }
 
 /// The same by sixteen nodes on each of as many parts of the curve as agree with their halves to
@@ -55,17 +54,10 @@ pub(crate) fn along_adaptively<const N: usize>(
     curve: &Curve,
     each: impl Fn(Point, Point) -> [f64; N],
 ) -> [f64; N] {
-    let swept = match curve {
-        Curve::Arc(arc) => Some(arc.swept()),
-        _ => None,
-    };
+    let swept = curve.swept();
     let over = |from: f64, to: f64| {
         sum(SIXTEEN, |part| {
-            let t = from + (to - from) * part;
-            let (place, step) = match &swept {
-                Some(swept) => swept.at(t),
-                None => (curve.point(t), curve.tangent(t)),
-            };
+            let (place, step) = swept(from + (to - from) * part);
             each(place, step * (to - from))
         })
     };

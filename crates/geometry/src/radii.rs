@@ -44,8 +44,9 @@ impl Curve {
             let raised = |place: Point| Point::new(place.z, of(line.start.r).0);
             return vec![Curve::line(raised(line.start), raised(line.end))];
         }
+        let swept = self.swept();
         let carried = |part: f64| {
-            let (place, step) = self.swept(part);
+            let (place, step) = swept(part);
             let (r, rate) = of(place.r);
             Knot {
                 part,
@@ -58,12 +59,16 @@ impl Curve {
         pieces
     }
 
-    /// The place and its step per unit of a parameter in which both are smooth: an arc's is the
+    /// The place and its step per unit of a parameter from 0 to 1 in which both are smooth: an arc's is the
     /// share of its angle.
-    pub(crate) fn swept(&self, part: f64) -> (Point, Point) {
-        match self {
-            Curve::Arc(arc) => arc.swept().at(part),
-            _ => (self.point(part), self.tangent(part)),
+    pub(crate) fn swept(&self) -> impl Fn(f64) -> (Point, Point) + '_ {
+        let arc = match self {
+            Curve::Arc(arc) => Some(arc.swept()),
+            _ => None,
+        };
+        move |part| match &arc {
+            Some(arc) => arc.at(part),
+            None => (self.point(part), self.tangent(part)),
         }
     }
 }

@@ -5,6 +5,7 @@ mod flats;
 
 pub use flats::{Apothem, Flats, cut_away, section_at};
 
+use crate::put_in_order;
 use crate::side::Strip;
 use chord::Chord;
 use std::f64::consts::PI;
@@ -172,7 +173,7 @@ impl Section {
     /// The straight sides of the outline in the order in which they lie round the axis.
     pub fn flat_sides(&self) -> Vec<FlatSide> {
         let mut sides: Vec<FlatSide> = self.chords.iter().map(Chord::side).collect();
-        sides.sort_by(|one, other| one.ends_deg[0].total_cmp(&other.ends_deg[0]));
+        put_in_order(&mut sides, |it| it.ends_deg[0]);
         sides
     }
 

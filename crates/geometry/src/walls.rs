@@ -2,11 +2,10 @@
 
 mod necks;
 
-use crate::put_in_order;
 use std::collections::BTreeMap;
 
 use crate::chain::SAME;
-use crate::{Approach, Bounds, Chain, Curve, Point, Segment, Tag};
+use crate::{Approach, Bounds, Chain, Curve, Point, Segment, Tag, put_in_order};
 use necks::{may_be_near, necks};
 
 /// The wall between two features that face each other, or the clearance between two parts.

@@ -3,8 +3,7 @@
 mod stretches;
 
 use crate::{End, Origin, Profiles, Solid};
-use quillet_geometry::put_in_order;
-use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag};
+use quillet_geometry::{Chain, Curve, Line, Point, Segment, Tag, put_in_order};
 use std::sync::{Arc, OnceLock};
 use stretches::{ending, short, straight, stretches};
 

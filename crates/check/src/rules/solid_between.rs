@@ -1,8 +1,7 @@
 //! `solid-between`: holes from both ends that do not meet where something is to pass.
 
 use crate::{Findings, JointView, PenView, Rule, Run, propose, words};
-use quillet_geometry::put_in_order;
-use quillet_geometry::{Chain, Length, Segment};
+use quillet_geometry::{Chain, Length, Segment, put_in_order};
 use quillet_model::{ById, Joint, Origin, PartId, Pen, SurfacePoint};
 use quillet_syntax::ast::Verb;
 use quillet_syntax::{Finding, Severity, Size, SizedText, text};

@@ -6,7 +6,7 @@ use super::figures::LengthFormat;
 use super::view::ViewTransform;
 use crate::scene::{Anchor, Hatch, Layer, Path, PathElement, Scene, Text, Xy, hatch};
 use quillet_geometry::section::{Flats, Section, section_at};
-use quillet_geometry::{Circle, Point};
+use quillet_geometry::{Circle, Point, put_in_order};
 use quillet_model::{AcrossFlats, CircleHoles, Part, Profiles};
 
 /// Room beside the largest section for its words, mm.
@@ -54,7 +54,7 @@ impl<'a> Sections<'a> {
         let holes = part.circles().iter().zip(&profiles.not_round.circles);
         let holes = holes.map(|(said, it)| Shown::Holes(said, *it));
         let mut all: Vec<Shown> = sets.into_iter().map(Shown::Flats).chain(holes).collect();
-        all.sort_by(|one, two| one.at_mm().total_cmp(&two.at_mm()));
+        put_in_order(&mut all, |it| it.at_mm());
         Sections {
             profiles,
             all,

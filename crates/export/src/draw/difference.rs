@@ -1,7 +1,6 @@
 //! What lies between two shapes of one part, station by station.
 
-use quillet_geometry::Chain;
-use quillet_geometry::put_in_order;
+use quillet_geometry::{Chain, put_in_order};
 use quillet_model::Solid;
 
 /// A stretch of metal that one of them has and the other has not: station, and from which radius to which

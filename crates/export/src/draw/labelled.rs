@@ -6,8 +6,7 @@ use super::part::widest_mm;
 use super::spread::spread_wide;
 use super::view::{Half, ViewTransform};
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
-use quillet_geometry::Point;
-use quillet_geometry::put_in_order;
+use quillet_geometry::{Point, put_in_order};
 use quillet_model::Part;
 
 /// What stands at a place of the part.

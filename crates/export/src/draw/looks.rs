@@ -10,8 +10,7 @@ use super::seen::Seen;
 use super::shade;
 use super::view::Half;
 use crate::scene::{Scene, Xy};
-use quillet_geometry::Point;
-use quillet_geometry::put_in_order;
+use quillet_geometry::{Point, put_in_order};
 use quillet_model::{Configured, PartId, Pen, Units};
 
 /// A picture, and where things are on it.

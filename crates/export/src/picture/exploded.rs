@@ -4,6 +4,7 @@ use super::framed::ROOM_MM;
 use crate::draw;
 use crate::scene::{Anchor, Layer, Path, Scene, Text, Xy};
 use crate::sheet::order;
+use quillet_geometry::put_in_order;
 use quillet_model::{Pen, Units};
 
 /// Heights of a capital, mm: names, turns and the numbers in their rings.
@@ -35,7 +36,7 @@ pub fn exploded(pen: &Pen, width_mm: f64, units: Units) -> Option<Scene> {
         .enumerate()
         .filter_map(|(joint, gap)| Some((joint, (*gap)? + at.x)))
         .collect();
-    shown.sort_by(|one, two| one.1.total_cmp(&two.1));
+    put_in_order(&mut shown, |it| it.1);
     let caption = |joint: usize| counts.get(joint).map_or("", |it| it.1.as_str());
     let text = |words: &str| Text::new(Xy::default(), COUNT_MM, words).bold();
     let widths: Vec<f64> = shown

@@ -1,7 +1,6 @@
 //! The strip to cut off a part's page: calipers over the 1:1 template.
 
-use quillet_geometry::Length;
-use quillet_geometry::put_in_order;
+use quillet_geometry::{Length, put_in_order};
 use quillet_model::{End, Part, Profiles, Units};
 use quillet_plan::{CaliperRow, CaliperTable, NUB_DIA, ROUGH_OVER, Route, Work, caliper_table};
 use serde::Serialize;

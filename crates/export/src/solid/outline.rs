@@ -1,8 +1,7 @@
 //! The outline of a solid of revolution as runs of directed edges in the meridian plane.
 
-use quillet_geometry::put_in_order;
 use quillet_geometry::section::Flats;
-use quillet_geometry::{Chain, Curve, Point};
+use quillet_geometry::{Chain, Curve, Point, put_in_order};
 use quillet_standards::Colour;
 
 /// A named solid of revolution, ready to be written.

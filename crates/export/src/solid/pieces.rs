@@ -4,9 +4,8 @@ use super::shell::Shell;
 use super::{Body, BrokenThrough, SolidForm};
 use crate::colours;
 use quillet_geometry::envelope::smallest;
-use quillet_geometry::put_in_order;
 use quillet_geometry::section::{Apothem, Flats};
-use quillet_geometry::{Chain, Tag};
+use quillet_geometry::{Chain, Tag, put_in_order};
 use quillet_model::{Filling, Part, Placement, Profiles, SideCut};
 
 /// Nearer than this, ends lie at one station, mm.

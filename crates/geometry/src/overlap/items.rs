@@ -1,11 +1,10 @@
 //! What a plane square to the axis shows of each cut.
 
-use crate::put_in_order;
 use std::f64::consts::PI;
 
 use crate::chain::SAME;
 use crate::side::{Floor, SideCut};
-use crate::{Circle, Pattern};
+use crate::{Circle, Pattern, put_in_order};
 
 /// One cut in a plane; angles in radians clockwise of the mark.
 #[derive(Debug, Clone, Copy)]

@@ -102,8 +102,9 @@ fn cut_from_piece(piece: &Curve, sets: &[Flats], length: f64) -> Moments {
         length * length,
         fattest * fattest,
     ];
+    let swept = piece.swept();
     let found = gauss::smoothly(scale.map(|each| each * volume), |part| {
-        let (place, step) = piece.swept(part);
+        let (place, step) = swept(part);
         let cut = match sets {
             [set] if set.count > 2 => set.cut_alone(place),
             _ => section_at(place, sets).map_or(Plane::default(), |it| it.cut_away()),

@@ -89,27 +89,17 @@ impl<'a> Redraw<'a> {
         }
         // Of a design that could not all be resolved, what is told of one item may rest on another.
         let sound = self.drawn.findings.is_empty();
+        // What is made is held against its drawing.
+        let made_of = |pen: &str| Some(&*self.drawn.pen(pen)?.made.as_ref()?.of.text);
         let again = Again {
             drawn: &self.drawn,
             names: &self.names,
             numbers,
-            pens: pen.map(|pen| self.drawn_with(pen)),
+            pens: pen.map(|pen| [pen].into_iter().chain(made_of(pen)).collect()),
             touched: sound.then_some(touched),
             of_parts,
         };
         Some(resolved(self.loaded, Some(again)).0)
-    }
-
-    /// A pen, and what it was made of: what is made is held against its drawing.
-    fn drawn_with<'p>(&'p self, pen: &'p str) -> Vec<&'p str> {
-        let trees = self.drawn.files.iter().map(|it| &it.parsed.tree);
-        let made = trees
-            .flat_map(|it| &it.items)
-            .filter_map(|it| match &it.kind {
-                ItemKind::Made(made) if *made.name.text == *pen => Some(&*made.of.text),
-                _ => None,
-            });
-        [pen].into_iter().chain(made).collect()
     }
 }
 

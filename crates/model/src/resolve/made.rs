@@ -23,16 +23,9 @@ use told::not_in_drawing;
 /// What is being made while a pen is put together again.
 pub(super) struct Making<'a> {
     /// The pen as it is drawn.
-    drawn: Pen,
+    pub(super) drawn: Pen,
     parts: Vec<&'a ast::MadePart>,
     statements: Vec<Pending>,
-}
-
-impl Making<'_> {
-    /// The pen as it is drawn.
-    pub(super) fn drawn(&self) -> &Pen {
-        &self.drawn
-    }
 }
 
 /// A statement that is made, of a part that is not yet in its pen.

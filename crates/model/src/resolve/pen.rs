@@ -2,7 +2,6 @@
 
 use super::Resolver;
 use super::frame::Frame;
-use super::made::Making;
 use super::name::offer;
 use super::want::WantScope;
 use crate::{Assembly, ById, DefinitionKind, Hand, JointId, Part, PartId, Pen};
@@ -110,7 +109,7 @@ impl<'a> Resolver<'a> {
     /// A pen with joints that may rest alike: what a made one is held against, the same as it is drawn where it is
     /// drawn again, or the one that it is like.
     fn earlier(&self, item: &ast::Item, ast: &ast::Pen) -> Option<&Pen> {
-        let making = self.making.as_ref().map(Making::drawn);
+        let making = self.making.as_ref().map(|it| &it.drawn);
         let like = || {
             let like = &ast.like.as_ref()?.text;
             self.design.pens.iter().find(|it| it.name.text == *like)

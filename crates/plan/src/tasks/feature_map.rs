@@ -3,8 +3,7 @@
 
 use crate::JoinedIn;
 use crate::tasks::mate::Mates;
-use quillet_geometry::put_in_order;
-use quillet_geometry::{Chain, Length};
+use quillet_geometry::{Chain, Length, put_in_order};
 use quillet_model::{Cut, End, Feature, Origin, Part};
 use quillet_syntax::ast::Side;
 

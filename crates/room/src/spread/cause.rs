@@ -1,6 +1,7 @@
 //! From which size something mostly comes.
 
 use super::draw::Draw;
+use quillet_geometry::put_in_order;
 
 /// The size that something goes with most.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,7 +54,7 @@ pub(super) fn chief(draws: &[Draw], values: &[f64]) -> Option<Cause> {
 /// The place of each value from the least; equal ones share the middle of theirs.
 fn ranks(values: &[f64]) -> Vec<f64> {
     let mut order: Vec<usize> = (0..values.len()).collect();
-    order.sort_by(|a, b| values[*a].total_cmp(&values[*b]));
+    put_in_order(&mut order, |it| values[*it]);
     let mut ranks = vec![0.0; values.len()];
     let mut from = 0;
     while from < order.len() {

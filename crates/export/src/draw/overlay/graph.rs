@@ -32,7 +32,7 @@ impl Graph {
         let mut notable = notable(old, new);
         if notable.len() > MOST {
             let by = |it: &Notable| -(it.new_mm - it.old_mm).abs();
-            put_in_order(&mut notable, |it| by(it));
+            put_in_order(&mut notable, by);
             notable.truncate(MOST);
             put_in_order(&mut notable, |it| it.z_mm);
         }

@@ -6,7 +6,7 @@ use super::super::view::ViewTransform;
 use super::seen_of;
 use crate::colours;
 use crate::scene::{SlopeClass, Strip, Xy};
-use quillet_geometry::{Chain, Curve, Point};
+use quillet_geometry::{Chain, Curve, Point, put_in_order};
 use quillet_model::Part;
 use quillet_standards::Colour;
 
@@ -68,7 +68,7 @@ pub(super) fn strips(
         };
         strips.push((colour(part, leaf, (from.z + to.z) / 2.0), strip));
     }
-    strips.sort_by(|one, two| one.1.from.x.total_cmp(&two.1.from.x));
+    put_in_order(&mut strips, |it| it.1.from.x);
     let mut strips = joined(strips);
     for at in 1..strips.len() {
         let next = strips[at].1;

@@ -6,9 +6,8 @@ use super::settle::{Bodies, SeatedJoint};
 use super::{SurfacePoint, Touch};
 use crate::{Origin, PartId, SideId, Solid};
 use quillet_geometry::envelope::{greatest, smallest};
-use quillet_geometry::put_in_order;
 use quillet_geometry::side::Floor;
-use quillet_geometry::{Chain, Point, Properties, Tag};
+use quillet_geometry::{Chain, Point, Properties, Tag, put_in_order};
 
 /// The space round the nib when the pen is closed.
 #[derive(Clone, Debug, PartialEq)]

@@ -56,29 +56,31 @@ impl<'p> EarlierPen<'p> {
     /// A joint at rest as it was worked out then, before it was judged; none where it is to be worked out anew.
     pub(crate) fn kept(&self, pen: &Pen, id: JointId, rest: &SeatedJoint) -> Option<AtRest> {
         let members = || rest.males.iter().chain(&rest.females);
-        let holds = |part: PartId| members().any(|it| it.part == part);
+        // What slips is drawn out of all that lies in its way.
+        let slips = pen.joints[id].verb == Verb::Slip;
+        if slips || !self.alike[id] || !members().all(|it| self.same[it.part]) {
+            return None;
+        }
+        let mut holds = pen.parts.map(|_| false);
+        members().for_each(|it| holds[it.part] = true);
         // How the parts of either side move against each other, as their sizes stray, is said by the joints
         // among them.
-        let among = pen.joints.with_ids().filter(|(_, joint)| {
-            joint.verb.lasts() && holds(joint.male.part) && holds(joint.female.part)
+        let mut among = pen.joints.with_ids().filter(|(_, joint)| {
+            joint.verb.lasts() && holds[joint.male.part] && holds[joint.female.part]
         });
-        // What slips is drawn out of all that lies in its way.
-        let kept = pen.joints[id].verb != Verb::Slip
-            && self.alike[id]
-            && members().all(|it| self.same[it.part])
-            && among.into_iter().all(|(id, _)| self.alike[id]);
-        kept.then(|| {
-            let before = &self.earlier.assembly.joints[id];
-            let held_by = before.verdict.held_by.iter().copied();
-            AtRest {
-                verdict: Verdict {
-                    held_by: held_by
-                        .filter(|it| !matches!(it, HeldBy::Ring { .. }))
-                        .collect(),
-                    ..Verdict::default()
-                },
-                ..before.clone()
-            }
+        if !among.all(|(id, _)| self.alike[id]) {
+            return None;
+        }
+        let before = &self.earlier.assembly.joints[id];
+        let held_by = before.verdict.held_by.iter().copied();
+        Some(AtRest {
+            verdict: Verdict {
+                held_by: held_by
+                    .filter(|it| !matches!(it, HeldBy::Ring { .. }))
+                    .collect(),
+                ..Verdict::default()
+            },
+            ..before.clone()
         })
     }
 }

@@ -43,15 +43,16 @@ fn make(
     joints: &[(JointId, &Joint)],
     groups: Groups,
 ) -> (Groups, Vec<(JointId, SeatedJoint)>) {
-    let mut joints: Vec<PendingJoint> = joints
+    let joints: Vec<PendingJoint> = joints
         .iter()
         .map(|(index, joint)| PendingJoint {
             index: *index,
             joint,
-            alone: Rc::new(bodies.alone(joint)),
+            alone: bodies.alone(joint),
         })
         .collect();
     let name = |part: PartId| &bodies.parts[part].name.text;
+    let mut joints: Vec<&PendingJoint> = joints.iter().collect();
     joints.sort_by_key(|it| {
         (
             name(it.joint.male.part),
@@ -105,12 +106,11 @@ impl JointSequence {
 }
 
 /// A joint still to be made.
-#[derive(Clone)]
 struct PendingJoint<'j> {
     index: JointId,
     joint: &'j Joint,
     /// Where it comes to rest with its two parts alone.
-    alone: Rc<SeatedJoint>,
+    alone: SeatedJoint,
 }
 
 impl PendingJoint<'_> {
@@ -118,7 +118,7 @@ impl PendingJoint<'_> {
     fn settled(&self, bodies: &Bodies, groups: &Groups) -> SeatedJoint {
         let [male, female] = [self.joint.male.part, self.joint.female.part];
         match groups.is_alone(male) && groups.is_alone(female) {
-            true => (*self.alone).clone(),
+            true => self.alone.clone(),
             false => bodies.settle(self.joint, groups, Some(self.alone.goes_in_mm)),
         }
     }
@@ -154,11 +154,11 @@ const MOST_TRIES: usize = 600;
 const NOTHING: f64 = 1e-6;
 
 impl OrderSearch<'_, '_> {
-    fn go(&mut self, left: &[PendingJoint], made: JointSequence) {
-        let left: Vec<PendingJoint> = left
+    fn go(&mut self, left: &[&PendingJoint], made: JointSequence) {
+        let left: Vec<&PendingJoint> = left
             .iter()
             .filter(|it| !made.groups.joined(it.joint.male.part, it.joint.female.part))
-            .cloned()
+            .copied()
             .collect();
         if left.is_empty() {
             if self
@@ -171,7 +171,7 @@ impl OrderSearch<'_, '_> {
             return;
         }
         let mut stopping_short: Vec<(f64, &PendingJoint, SeatedJoint)> = Vec::new();
-        for wanted in &left {
+        for &wanted in &left {
             if self.cannot_be_better(made.short_mm) {
                 return;
             }
@@ -198,7 +198,7 @@ impl OrderSearch<'_, '_> {
     /// Makes this joint next.
     fn follow(
         &mut self,
-        left: &[PendingJoint],
+        left: &[&PendingJoint],
         made: &JointSequence,
         wanted: &PendingJoint,
         settled: SeatedJoint,
@@ -215,10 +215,10 @@ impl OrderSearch<'_, '_> {
             settled,
             before: made.last.clone(),
         };
-        let rest: Vec<PendingJoint> = left
+        let rest: Vec<&PendingJoint> = left
             .iter()
             .filter(|it| it.index != wanted.index)
-            .cloned()
+            .copied()
             .collect();
         let made = JointSequence {
             groups,

@@ -4,8 +4,7 @@ use super::Placement;
 use super::clock::{ThreadStart, marks_apart};
 use super::travel::lets_go_mm;
 use crate::{CutId, End, Joint, Origin, Part, Parts, Solid};
-use quillet_geometry::put_in_order;
-use quillet_geometry::{Angle, Chain, Length, Tag};
+use quillet_geometry::{Angle, Chain, Length, Tag, put_in_order};
 use quillet_standards::thread::ThreadForm;
 use quillet_syntax::ast::{Side, Verb};
 

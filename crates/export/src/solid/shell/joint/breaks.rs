@@ -45,7 +45,7 @@ fn cornered(rings: [Option<&Ring>; 2]) -> Option<Vec<Break>> {
             ));
         }
     }
-    all.sort_by(|one, other| one.0.total_cmp(&other.0));
+    put_in_order(&mut all, |it| it.0);
     let mut breaks: Vec<Break> = Vec::new();
     for (angle, near, which, nth) in all {
         if let Some(last) = breaks.last_mut().filter(|it| angle - it.angle < near) {
@@ -104,7 +104,7 @@ fn meetings(breaks: Vec<Break>, rings: [Option<&Ring>; 2]) -> Vec<Break> {
         let ahead = |angle: &f64| (angle - it.angle).rem_euclid(TAU);
         let mut met = meet(one, other);
         met.retain(|angle| (little..room - little).contains(&ahead(angle)));
-        put_in_order(&mut met, |it| ahead(it));
+        put_in_order(&mut met, ahead);
         met.dedup_by(|a, b| (ahead(a) - ahead(b)).abs() < little);
         all.extend(met.iter().map(|angle| Break {
             angle: it.angle + ahead(angle),
